@@ -1,0 +1,22 @@
+import { createRoot } from "react-dom/client";
+import "./base.css";
+import "./words.ts";
+
+/** The host of the window is its role: `app://board` shows the hall's board, every other host the desk. */
+async function loadApp(host: string) {
+  if (host === "board") {
+    document.documentElement.dataset.theme = "hall";
+    return (await import("./BoardApp.tsx")).BoardApp;
+  }
+  document.documentElement.dataset.theme = "desk";
+  return (await import("./DeskApp.tsx")).DeskApp;
+}
+
+async function boot(): Promise<void> {
+  const root = document.getElementById("root");
+  if (root === null) throw new Error("The page has no root element.");
+  const App = await loadApp(location.host);
+  createRoot(root).render(<App />);
+}
+
+await boot();
