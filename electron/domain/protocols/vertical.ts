@@ -1,0 +1,83 @@
+import { z } from "zod";
+import { formatLength } from "../units.ts";
+import { sentence } from "../words.ts";
+import { ask, believe, fine, refuse, worse } from "./believable.ts";
+import { frozen } from "./frozen.ts";
+import type { LengthUnit, Plausibility, Protocol } from "./protocol.ts";
+
+const parameters = z.strictObject({
+  /** Trials of which the best counts. */
+  trials: z.int().min(1).max(10),
+});
+
+const attempt = z.strictObject({
+  /** Highest point touched standing, in mm. */
+  standingReach: z.int().min(0).max(5000),
+  /** Highest point touched in the jump, in mm. */
+  touchReach: z.int().min(0).max(5000),
+  /** Body mass in g, for the estimate of power alone. */
+  bodyMass: z.int().min(0).max(500_000).optional(),
+});
+
+export type VerticalParameters = z.infer<typeof parameters>;
+export type VerticalAttempt = z.infer<typeof attempt>;
+
+function heightOf(seen: VerticalAttempt): number {
+  return seen.touchReach - seen.standingReach;
+}
+
+/**
+ * Estimated peak power in watts of a jump of `heightMm` millimetres by a body of `massGrams` grams:
+ * 60.7 × height (cm) + 45.3 × mass (kg) − 2055. An estimate, never ranked; below zero it says nothing.
+ * Source: Sayers et al. 1999, Med Sci Sports Exerc 31(4), 572–577, squat-jump form.
+ */
+export function peakPower(heightMm: number, massGrams: number): number {
+  // Whole numbers up to the last step, so that no rounding creeps in.
+  return (60_700 * heightMm + 453 * massGrams - 20_550_000) / 10_000;
+}
+
+function heightPlausibility(seen: VerticalAttempt): Plausibility {
+  const height = heightOf(seen);
+  const values = { cm: formatLength(height, "cm"), inches: formatLength(height, "in") };
+  return believe(height, {
+    refuseBelow: [0, sentence("plausibility.vertical.touchBelowReach")],
+    askBelow: [100, sentence("plausibility.vertical.low", values)],
+    askAbove: [750, sentence("plausibility.vertical.high", values)],
+    refuseAbove: [1300, sentence("plausibility.vertical.tooHigh", values)],
+  });
+}
+
+/** A reach keyed in the wrong unit still leaves a believable height, so the reach is looked at too (range ours). */
+function reachPlausibility({ standingReach }: VerticalAttempt): Plausibility {
+  if (standingReach >= 1200 && standingReach <= 3000) return fine;
+  const values = { cm: formatLength(standingReach, "cm"), inches: formatLength(standingReach, "in") };
+  return ask(sentence("plausibility.vertical.reach", values));
+}
+
+function massPlausibility({ bodyMass }: VerticalAttempt): Plausibility {
+  if (bodyMass === undefined || (bodyMass >= 20_000 && bodyMass <= 300_000)) return fine;
+  return refuse(sentence("plausibility.vertical.mass", { kilograms: bodyMass / 1000 }));
+}
+
+/**
+ * Vertical leap (power): highest touch − standing reach, best of the trials, in mm; read in cm or inches.
+ * Source: common practice, no published source; ranges ours.
+ */
+export const vertical: Protocol<"vertical", VerticalParameters, VerticalAttempt> = Object.freeze({
+  code: "vertical" as const,
+  better: "higher" as const,
+  grain: frozen({ unit: "cm" as const, perUnit: 10 }),
+  variants: frozen([""]),
+  parameters,
+  defaults: frozen({ trials: 3 }),
+  attempt,
+  slot: () => "",
+  slotSize: ({ trials }: VerticalParameters) => trials,
+  score: (_parameters: VerticalParameters, attempts: readonly VerticalAttempt[]) => ({
+    state: "complete" as const,
+    value: Math.max(...attempts.map(heightOf)),
+  }),
+  plausibility: (_parameters: VerticalParameters, seen: VerticalAttempt) =>
+    worse(worse(heightPlausibility(seen), massPlausibility(seen)), reachPlausibility(seen)),
+  write: (value: number, lengths: LengthUnit) => ({ number: formatLength(value, lengths), unit: lengths }),
+});

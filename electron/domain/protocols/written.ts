@@ -1,0 +1,29 @@
+import { differsFromLast } from "../statistics/change.ts";
+import { sentence } from "../words.ts";
+import { ask, fine } from "./believable.ts";
+import type { LengthUnit, Mark, Plausibility, TestCode, Written } from "./protocol.ts";
+import { protocolOf } from "./registry.ts";
+
+/** Any mark as people see it; one that is not complete has no number, only a note. */
+export function writeMark(code: TestCode, mark: Mark, lengths: LengthUnit): Written {
+  switch (mark.state) {
+    case "complete":
+      return protocolOf(code).write(mark.value, lengths);
+    case "incomplete":
+      return { number: "", unit: "", note: sentence(`marks.missing.${mark.missing.join("-")}`) };
+    case "unfinished":
+      return {
+        number: "",
+        unit: "",
+        note: sentence("marks.unfinished", { rounds: mark.rounds, reps: mark.reps }),
+      };
+  }
+}
+
+/** Asks when a mark is more than four typical errors away from the athlete's own last (both in grains). */
+export function againstLast(code: TestCode, last: number, value: number, lengths: LengthUnit): Plausibility {
+  if (!differsFromLast(code, last, value)) return fine;
+  const { write } = protocolOf(code);
+  const values = { last: write(last, lengths).number, value: write(value, lengths).number };
+  return ask(sentence("plausibility.differsFromLast", values));
+}

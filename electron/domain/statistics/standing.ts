@@ -1,0 +1,20 @@
+import { gain } from "./change.ts";
+
+/** How a mark stands among the athlete's own earlier ones of the same fingerprint. */
+export type Standing = "first" | "best" | "equal" | "below";
+
+/** A first mark is a first mark and no best; a best must be better than all before it. Values are grains. */
+export function standing(better: "higher" | "lower", value: number, earlier: readonly number[]): Standing {
+  if (earlier.length === 0) return "first";
+  const least = Math.min(...earlier.map((before) => gain(better, before, value)));
+  if (least > 0) return "best";
+  return least === 0 ? "equal" : "below";
+}
+
+/**
+ * The place of each value, in the order given: equal values share a place and the next place is skipped (1 2 2 4).
+ * Source: World Athletics rules on ties; "standard competition ranking".
+ */
+export function placesOf(values: readonly number[], better: "higher" | "lower"): number[] {
+  return values.map((value) => 1 + values.filter((other) => gain(better, value, other) > 0).length);
+}

@@ -1,0 +1,179 @@
+import type { Grain, LengthUnit } from "./protocols/protocol.ts";
+import { type Sentence, sentence } from "./words.ts";
+
+/** What keyed text could not be read as, and what to write instead. */
+export interface Unread {
+  readonly sentence: Sentence;
+}
+
+/** Longest length that any attempt takes. */
+const longest = 5000;
+/** A day: longer than any clock of a testing day runs. */
+const longestTime = 86_400_000;
+
+function unread(key: Sentence): Unread {
+  return { sentence: key };
+}
+
+/**
+ * Reads a length into whole millimetres: whole or half centimetres (`219`, `43.5`), or inches with halves and
+ * quarters, with or without feet (`86.5"`, `86 1/2`, `7' 2 1/2"`). 1 in = 25.4 mm exactly (international yard and
+ * pound agreement, 1959), rounded to the nearest millimetre. A unit may be written behind; another one is refused.
+ */
+export function parseLength(text: string, unit: LengthUnit): { readonly mm: number } | Unread {
+  const plain = plainMarks(text);
+  if (plain === "") return unread(sentence("units.length.empty"));
+  if (plain.includes(",")) return unread(sentence("units.comma"));
+  if (unit === "cm" && /["'/]|in$/.test(plain)) return unread(sentence("units.length.notInches"));
+  if (unit === "in" && /cm$/.test(plain)) return unread(sentence("units.length.notCentimetres"));
+  const mm = unit === "cm" ? millimetresOfCentimetres(plain) : millimetresOfInches(plain);
+  if (mm !== undefined && mm > longest) return unread(sentence("units.length.tooLong"));
+  if (mm !== undefined) return { mm };
+  return unread(unit === "cm" ? sentence("units.length.centimetres") : sentence("units.length.inches"));
+}
+
+/** Curly quotes, primes and ready-made fractions as the plain signs of a keyboard. */
+function plainMarks(text: string): string {
+  return text
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[’′]/g, "'")
+    .replaceAll(/[”″]|''/g, '"')
+    .replaceAll(
+      /\s*([½¼¾])/g,
+      (_all, fraction: string) => ` ${{ "½": "1/2", "¼": "1/4", "¾": "3/4" }[fraction]}`,
+    )
+    .trim();
+}
+
+function millimetresOfCentimetres(plain: string): number | undefined {
+  const parts = /^(\d{1,4})(?:\.([05])0?)?\s*(?:cm)?$/.exec(plain);
+  if (parts === null) return undefined;
+  return Number(parts[1]) * 10 + Number(parts[2] ?? 0);
+}
+
+const quartersOf: Readonly<Record<string, number>> = {
+  "0": 0,
+  "00": 0,
+  "25": 1,
+  "5": 2,
+  "50": 2,
+  "75": 3,
+  "1/4": 1,
+  "1/2": 2,
+  "2/4": 2,
+  "3/4": 3,
+};
+
+/** Feet, inches and their part; each may be missing, not all of them. */
+const inchForm =
+  /^(?:(?<feet>\d{1,2})\s*')?\s*(?:(?:(?<inches>\d{1,3})(?:\.(?<decimals>\d+)|[\s-]+(?<fraction>\d\/\d))?|(?<only>\d\/\d))\s*(?:"|in)?)?$/;
+
+function millimetresOfInches(plain: string): number | undefined {
+  const found = inchForm.exec(plain)?.groups;
+  if (found === undefined) return undefined;
+  const { feet, inches, decimals, fraction, only } = found;
+  if (feet === undefined && inches === undefined && only === undefined) return undefined;
+  if (feet !== undefined && Number(inches ?? 0) >= 12) return undefined;
+  const part = quartersOf[decimals ?? fraction ?? only ?? "0"];
+  if (part === undefined) return undefined;
+  const quarters = 4 * (12 * Number(feet ?? 0) + Number(inches ?? 0)) + part;
+  // A quarter inch is 6.35 mm: whole hundredths of a millimetre, then rounded half up.
+  return Math.floor((635 * quarters + 50) / 100);
+}
+
+/**
+ * Millimetres as people read them, without the unit: centimetres with a tenth where there is one; inches in quarters
+ * when the length is within a millimetre of one (a difference of two rounded readings can be), else in hundredths.
+ */
+export function formatLength(mm: number, unit: LengthUnit): string {
+  if (unit === "cm") return String(mm / 10);
+  const quarters = Math.round((mm * 100) / 635);
+  if (Math.abs(mm * 100 - quarters * 635) <= 100) return String(quarters / 4);
+  return String(Math.round((mm * 1000) / 254) / 100);
+}
+
+/**
+ * Reads a time into whole milliseconds: `m:ss`, `m:ss.s`, `h:mm:ss`, or plain seconds (`75`, `75.5`, `9 s`), with at
+ * most three decimals. `3.00` alone could be minutes or seconds and is refused; so is a decimal comma.
+ */
+export function parseTime(text: string): { readonly ms: number } | Unread {
+  const plain = text.trim();
+  if (plain === "") return unread(sentence("units.time.empty"));
+  if (plain.includes(",")) return unread(sentence("units.comma"));
+  const parts = /^(?:(?:(\d{1,2}):)?(\d{1,4}):)?(\d{1,6})(?:\.(\d+))?(\s*s)?$/.exec(plain);
+  if (parts === null) return unread(sentence("units.time.form"));
+  const [, hours, minutes, seconds = "", decimals = "", suffix] = parts;
+  const refusal = timeRefusal({ hours, minutes, seconds, decimals, suffix });
+  if (refusal !== undefined) return unread(refusal);
+  const whole = (Number(hours ?? 0) * 60 + Number(minutes ?? 0)) * 60 + Number(seconds);
+  const ms = whole * 1000 + Number(decimals.padEnd(3, "0"));
+  return ms > longestTime ? unread(sentence("units.time.tooLong")) : { ms };
+}
+
+interface TimeParts {
+  readonly hours: string | undefined;
+  readonly minutes: string | undefined;
+  readonly seconds: string;
+  readonly decimals: string;
+  readonly suffix: string | undefined;
+}
+
+function timeRefusal({ hours, minutes, seconds, decimals, suffix }: TimeParts): Sentence | undefined {
+  if (decimals.length > 3) return sentence("units.time.tooFine");
+  if (minutes === undefined) {
+    const ambiguous =
+      suffix === undefined && decimals.length === 2 && Number(seconds) < 60 && Number(decimals) < 60;
+    const values = { minutes: `${Number(seconds)}:${decimals}`, seconds: `${Number(seconds)}.${decimals} s` };
+    return ambiguous ? sentence("units.time.ambiguous", values) : undefined;
+  }
+  if (suffix !== undefined || seconds.length !== 2) return sentence("units.time.form");
+  if (hours !== undefined && minutes.length !== 2) return sentence("units.time.form");
+  const over = Number(seconds) >= 60 || (hours !== undefined && Number(minutes) >= 60);
+  return over ? sentence("units.time.sixty") : undefined;
+}
+
+/**
+ * Milliseconds as `m:ss`, from an hour on `h:mm:ss`, with one decimal where `tenths` is asked for. What does not show
+ * is cut off: rounding is the business of the rules. A change for the worse in seconds may be below zero: `-0:01.5`.
+ */
+export function formatTime(ms: number, tenths: boolean): string {
+  if (ms < 0) return `-${formatTime(-ms, tenths)}`;
+  const whole = Math.floor(ms / 1000);
+  const hours = Math.floor(whole / 3600);
+  const minutes = Math.floor(whole / 60) % 60;
+  const seconds = String(whole % 60).padStart(2, "0");
+  const start = hours === 0 ? String(minutes) : `${hours}:${String(minutes).padStart(2, "0")}`;
+  const end = tenths ? `.${Math.floor((ms % 1000) / 100)}` : "";
+  return `${start}:${seconds}${end}`;
+}
+
+/** Reads a count: whole numbers of at most six digits, without sign, decimals or anything else. */
+export function parseCount(text: string): { readonly count: number } | Unread {
+  const plain = text.trim();
+  if (plain === "") return unread(sentence("units.count.empty"));
+  if (/^\d{7,}$/.test(plain)) return unread(sentence("units.count.tooLong"));
+  if (!/^\d+$/.test(plain)) return unread(sentence("units.count.whole"));
+  return { count: Number(plain) };
+}
+
+/** A mark's grains in its unit, as sheets give it: 118 quarter landings are 29.5 landings. */
+export function inUnit(grain: Grain, value: number): number {
+  return value / grain.perUnit;
+}
+
+/**
+ * The way back, from the text of a sheet (`29.5`), worked out on the decimal digits so that no binary fraction rounds.
+ * Refused when the text is no plain decimal number or falls between two grains (29.6 landings).
+ */
+export function fromUnit(grain: Grain, text: string): { readonly value: number } | Unread {
+  const plain = text.trim();
+  if (plain.includes(",")) return unread(sentence("units.comma"));
+  const parts = /^(\d{1,7})(?:\.(\d{1,6}))?$/.exec(plain);
+  if (parts === null) return unread(sentence("units.number"));
+  const [, whole = "", decimals = ""] = parts;
+  const scaled = Number(whole + decimals) * grain.perUnit;
+  const scale = 10 ** decimals.length;
+  if (scaled % scale !== 0) return unread(sentence("units.grain", { step: 1 / grain.perUnit }));
+  return { value: scaled / scale };
+}
