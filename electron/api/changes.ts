@@ -1,0 +1,44 @@
+import { tracked } from "@trpc/server";
+import { z } from "zod";
+import type { Announcement, News } from "./desk.ts";
+import { allow } from "./trpc.ts";
+
+/**
+ * The change feed: what to read again, as it happens. A client that was away resumes after the last id it saw, and is
+ * told to read everything where that is too long ago (or nothing is known of it).
+ */
+export const changes = allow("organiser", "check-in", "station", "board")
+  .input(z.object({ lastEventId: z.string().max(100).nullish() }).optional())
+  .subscription(async function* ({ ctx, input, signal }) {
+    for await (const announcement of follow(ctx.desk.news, input?.lastEventId ?? null, signal)) {
+      yield tracked(announcement.id, { topics: announcement.topics });
+    }
+  });
+
+/** Announcements since `lastId`, then each new one; listens before it reads the backlog, so that none falls between. */
+async function* follow(
+  news: News,
+  lastId: string | null,
+  signal: AbortSignal | undefined,
+): AsyncGenerator<Announcement> {
+  const waiting: Announcement[] = [];
+  let wake = () => {};
+  const stop = news.listen((announcement) => {
+    waiting.push(announcement);
+    wake();
+  });
+  const onAbort = () => wake();
+  signal?.addEventListener("abort", onAbort);
+  try {
+    // Nothing can be announced between these two lines, so what waits is newer than the backlog.
+    yield* news.since(lastId);
+    while (signal?.aborted !== true) {
+      const next = waiting.shift();
+      if (next !== undefined) yield next;
+      else await new Promise<void>((resolve) => (wake = resolve));
+    }
+  } finally {
+    stop();
+    signal?.removeEventListener("abort", onAbort);
+  }
+}

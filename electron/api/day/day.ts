@@ -1,0 +1,91 @@
+import { z } from "zod";
+import { testCodes } from "../../domain/protocols/protocol.ts";
+import { parseParameters, protocolOf } from "../../domain/protocols/registry.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { addDay, allDays, type DayProtocol, dayAtHand, dayById, setDayState } from "../../store/days.ts";
+import { requireDay } from "../at-hand.ts";
+import { allow, router } from "../trpc.ts";
+
+const daySchema = z.object({
+  id: z.int(),
+  date: z.string(),
+  title: z.string(),
+  state: z.enum(["planned", "open", "closed"]),
+  restMinutes: z.int(),
+});
+
+const newDay = z.object({
+  date: z.iso.date(),
+  title: z.string().trim().min(1).max(80),
+  restMinutes: z.int().min(0).max(60).default(5),
+  /** Parameters that differ from the handbook's, by test. */
+  parameters: z.partialRecord(z.enum(testCodes), z.unknown()).default({}),
+});
+
+function protocolsOf(parameters: z.infer<typeof newDay>["parameters"]): DayProtocol[] {
+  return testCodes.map((test) => {
+    const parsed = parseParameters(test, parameters[test] ?? protocolOf(test).defaults);
+    if (!parsed.success) throw new Refusal("bad-input", sentence("day.badParameters", { test }));
+    return { test, parameters: parsed.data };
+  });
+}
+
+/** Making, opening and closing a day. */
+export const day = router({
+  /** The day at hand, which store is in use, and the days before. */
+  current: allow("organiser", "check-in", "station", "board")
+    .output(
+      z.object({
+        kind: z.enum(["own", "demo"]),
+        today: z.string(),
+        day: daySchema.nullable(),
+        earlier: z.array(daySchema),
+      }),
+    )
+    .query(({ ctx: { desk } }) => ({
+      kind: desk.kind,
+      today: isoDate(desk.now()),
+      day: dayAtHand(desk.store.db) ?? null,
+      earlier: allDays(desk.store.db).filter((each) => each.state === "closed"),
+    })),
+
+  /** Plans a day; its protocols can change until it opens. */
+  create: allow("organiser")
+    .input(newDay)
+    .output(z.object({ dayId: z.int() }))
+    .mutation(({ ctx: { desk }, input }) =>
+      desk.store.write(["day"], (db) => {
+        if (dayAtHand(db) !== undefined) throw new Refusal("conflict", sentence("day.already"));
+        const { date, title, restMinutes } = input;
+        return { dayId: addDay(db, { date, title, restMinutes }, protocolsOf(input.parameters)) };
+      }),
+    ),
+
+  /** Opens the planned day and freezes its protocols; opening an open day changes nothing. */
+  open: allow("organiser")
+    .output(z.object({ dayId: z.int() }))
+    .mutation(({ ctx: { desk } }) =>
+      desk.store.write(["day"], (db) => {
+        const planned = requireDay(db);
+        if (planned.state === "planned") setDayState(db, planned.id, "open");
+        return { dayId: planned.id };
+      }),
+    ),
+
+  /** Closes a day: nothing is entered any more; what was entered stays. Closing it twice changes nothing. */
+  close: allow("organiser")
+    .input(z.object({ dayId: z.int() }))
+    .mutation(({ ctx: { desk }, input }) =>
+      desk.store.write(["day"], (db) => {
+        if (dayById(db, input.dayId) === undefined) throw new Refusal("not-found", sentence("day.none"));
+        setDayState(db, input.dayId, "closed");
+      }),
+    ),
+});
+
+/** The calendar day of an instant in the hall's own time zone. */
+export function isoDate(instant: Date): string {
+  const pad = (value: number) => String(value).padStart(2, "0");
+  return `${instant.getFullYear()}-${pad(instant.getMonth() + 1)}-${pad(instant.getDate())}`;
+}

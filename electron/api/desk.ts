@@ -1,0 +1,101 @@
+import type { Change, Store, Topic } from "../store/store.ts";
+
+/** Which store is in use: the hall's own, or the invented one of the demonstration. They never mix. */
+export type StoreKind = "own" | "demo";
+
+/** What the procedures work with: one store at a time, the wall clock, chance, and the news of changes. */
+export interface Desk {
+  readonly store: Store;
+  readonly kind: StoreKind;
+  /** Puts the other store to use; windows are told to read everything again. */
+  use(kind: StoreKind): void;
+  /** Wall time: a label on what is stored, never a measure of duration. */
+  now(): Date;
+  /** Uniform in [0, 1), unpredictable in the real program, seeded in rehearsals that must repeat. */
+  random(): number;
+  readonly news: News;
+  close(): void;
+}
+
+/** One announcement: an id that a client can resume after, and the topics to read again ("all" for everything). */
+export interface Announcement {
+  readonly id: string;
+  readonly topics: readonly (Topic | "all")[];
+}
+
+/** The newest announcements, for clients that were away a moment. */
+export interface News {
+  /** All that a client missed after `lastId`; asks to read everything where that is not known any more. */
+  since(lastId: string | null): Announcement[];
+  listen(listener: (announcement: Announcement) => void): () => void;
+}
+
+export interface DeskParts {
+  /** Opens a store; called once a kind. The demonstration's store is made anew each time it is opened. */
+  open(kind: StoreKind): Store;
+  now(): Date;
+  random(): number;
+}
+
+const remembered = 1000;
+
+export function createDesk(parts: DeskParts): Desk {
+  // Announcement ids of an earlier run mean nothing to this one.
+  const run = Math.floor(parts.random() * 2 ** 48).toString(36);
+  const listeners = new Set<(announcement: Announcement) => void>();
+  const recent: Announcement[] = [];
+  let count = 0;
+
+  function announce(topics: Announcement["topics"]): void {
+    count += 1;
+    const announcement = { id: `${run}.${count}`, topics };
+    recent.push(announcement);
+    if (recent.length > remembered) recent.shift();
+    for (const listener of listeners) listener(announcement);
+  }
+
+  function since(lastId: string | null): Announcement[] {
+    const everything: Announcement = { id: `${run}.${count}`, topics: ["all"] };
+    const [lastRun, lastCount] = lastId?.split(".") ?? [];
+    const seen = Number(lastCount);
+    if (lastRun !== run || !Number.isSafeInteger(seen) || seen > count) return [everything];
+    if (seen < count - recent.length) return [everything];
+    return recent.slice(recent.length - (count - seen));
+  }
+
+  function take(kind: StoreKind): { kind: StoreKind; store: Store; stop: () => void } {
+    const store = parts.open(kind);
+    const stop = store.listen((change: Change) => announce(change.topics));
+    return { kind, store, stop };
+  }
+
+  let current = take("own");
+  return {
+    get store() {
+      return current.store;
+    },
+    get kind() {
+      return current.kind;
+    },
+    use(kind) {
+      const before = current;
+      before.stop();
+      before.store.close();
+      current = take(kind);
+      announce(["all"]);
+    },
+    now: parts.now,
+    random: parts.random,
+    news: {
+      since,
+      listen(listener) {
+        listeners.add(listener);
+        return () => listeners.delete(listener);
+      },
+    },
+    close() {
+      current.stop();
+      current.store.close();
+    },
+  };
+}

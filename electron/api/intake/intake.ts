@@ -1,0 +1,3 @@
+import { router } from "../trpc.ts";
+
+export const intake = router({});

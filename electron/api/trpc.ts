@@ -1,0 +1,57 @@
+import { initTRPC, TRPCError } from "@trpc/server";
+import { ZodError } from "zod";
+import { Refusal, type RefusalCode } from "../domain/refusal.ts";
+import { type Sentence, sentence } from "../domain/words.ts";
+import type { Desk } from "./desk.ts";
+import type { Role } from "./roles.ts";
+import { say } from "./words.ts";
+
+/** What every procedure is given. */
+export interface Context {
+  readonly who: Role;
+  readonly desk: Desk;
+}
+
+const trpc = initTRPC.context<Context>().create({
+  errorFormatter({ shape, error }) {
+    const told = sentenceOf(error);
+    return { ...shape, message: say(told), data: { code: shape.data.code, sentence: told } };
+  },
+});
+
+export const router = trpc.router;
+
+const carried: Record<RefusalCode, TRPCError["code"]> = {
+  "bad-input": "BAD_REQUEST",
+  "not-found": "NOT_FOUND",
+  conflict: "CONFLICT",
+  forbidden: "FORBIDDEN",
+  unavailable: "SERVICE_UNAVAILABLE",
+};
+
+/** Every error reaches people as a code and a sentence; what happened inside stays inside. */
+function sentenceOf(error: TRPCError): Sentence {
+  if (error.cause instanceof Refusal) return error.cause.sentence;
+  if (error.cause instanceof ZodError) return sentence("door.badInput");
+  if (error.code === "FORBIDDEN") return sentence("door.forbidden");
+  if (error.code === "BAD_REQUEST") return sentence("door.badInput");
+  if (error.code === "NOT_FOUND") return sentence("door.unknown");
+  return sentence("door.failed");
+}
+
+/**
+ * A procedure that only these roles may call. There is no procedure without this, so the table of rights is the code.
+ * What the procedure refuses is carried under the refusal's own code.
+ */
+export function allow(...who: readonly Role[]) {
+  return trpc.procedure.use(async ({ ctx, next }) => {
+    if (!who.includes(ctx.who)) throw asCarried(new Refusal("forbidden", sentence("door.forbidden")));
+    const result = await next();
+    if (!result.ok && result.error.cause instanceof Refusal) throw asCarried(result.error.cause);
+    return result;
+  });
+}
+
+function asCarried(refusal: Refusal): TRPCError {
+  return new TRPCError({ code: carried[refusal.code], message: say(refusal.sentence), cause: refusal });
+}

@@ -1,0 +1,109 @@
+import type { TestCode } from "../domain/protocols/protocol.ts";
+import { type Database, statement } from "./database.ts";
+
+/** What was seen, once: never changed, never deleted. */
+export interface Attempt {
+  /** Made by the client, so that a retry is known. */
+  readonly id: string;
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly variant: string;
+  readonly slot: string;
+  /** As the test's own attempt schema says. */
+  readonly seen: unknown;
+  readonly enteredBy: string;
+  readonly note: string;
+  readonly source: "station" | "sheet";
+  readonly at: string;
+  /** The attempt that this one corrects. */
+  readonly replaces: string | null;
+}
+
+/** An attempt with its place in the order of entry and, where it no longer stands, why. */
+export interface KeptAttempt extends Attempt {
+  readonly seq: number;
+  readonly void: { readonly reason: string; readonly by: string; readonly at: string } | null;
+}
+
+interface AttemptRow extends Omit<KeptAttempt, "seen" | "void"> {
+  readonly seen: string;
+  readonly voidReason: string | null;
+  readonly voidBy: string | null;
+  readonly voidAt: string | null;
+}
+
+const columns = `seq, id, athlete_id AS athleteId, test, variant, slot, seen, entered_by AS enteredBy, note, source,
+  attempt.at, replaces, void.reason AS voidReason, void.voided_by AS voidBy, void.at AS voidAt`;
+const source = "attempt LEFT JOIN void ON void.attempt_id = attempt.id";
+
+function asAttempt(row: AttemptRow): KeptAttempt {
+  const { seen, voidReason, voidBy, voidAt, ...rest } = row;
+  const ended = voidReason === null ? null : { reason: voidReason, by: voidBy ?? "", at: voidAt ?? "" };
+  return { ...rest, seen: JSON.parse(seen) as unknown, void: ended };
+}
+
+export function attemptById(db: Database, id: string): (KeptAttempt & { dayId: number }) | undefined {
+  const sql = `SELECT day_id AS dayId, ${columns} FROM ${source} WHERE id = ?`;
+  const row = statement<[string], AttemptRow & { dayId: number }>(db, sql).get(id);
+  return row === undefined ? undefined : { ...asAttempt(row), dayId: row.dayId };
+}
+
+/** Every attempt of an athlete on a day, standing or void, in the order of entry. */
+export function attemptsOfAthlete(db: Database, dayId: number, athleteId: number): KeptAttempt[] {
+  const sql = `SELECT ${columns} FROM ${source} WHERE athlete_id = ? AND day_id = ? ORDER BY seq`;
+  return statement<[number, number], AttemptRow>(db, sql).all(athleteId, dayId).map(asAttempt);
+}
+
+/** Every attempt of a day, standing or void, in the order of entry. */
+export function attemptsOfDay(db: Database, dayId: number): KeptAttempt[] {
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? ORDER BY seq`;
+  return statement<[number], AttemptRow>(db, sql).all(dayId).map(asAttempt);
+}
+
+/** The newest attempts of one test, newest first. */
+export function newestAttempts(db: Database, dayId: number, test: TestCode, count: number): KeptAttempt[] {
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? AND test = ? ORDER BY seq DESC LIMIT ?`;
+  return statement<[number, string, number], AttemptRow>(db, sql).all(dayId, test, count).map(asAttempt);
+}
+
+/** The attempts that stand for one mark. */
+export function standingAttempts(
+  db: Database,
+  dayId: number,
+  athleteId: number,
+  test: TestCode,
+  variant: string,
+): KeptAttempt[] {
+  const sql = `SELECT ${columns} FROM ${source}
+    WHERE athlete_id = ? AND day_id = ? AND test = ? AND variant = ? AND void.attempt_id IS NULL ORDER BY seq`;
+  return statement<[number, number, string, string], AttemptRow>(db, sql)
+    .all(athleteId, dayId, test, variant)
+    .map(asAttempt);
+}
+
+export function addAttempt(db: Database, dayId: number, attempt: Attempt): void {
+  const sql = `INSERT INTO attempt
+    (id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces)
+    VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
+  statement<
+    [string, number, number, string, string, string, string, string, string, string, string, string | null]
+  >(db, sql).run(
+    attempt.id,
+    dayId,
+    attempt.athleteId,
+    attempt.test,
+    attempt.variant,
+    attempt.slot,
+    JSON.stringify(attempt.seen),
+    attempt.enteredBy,
+    attempt.note,
+    attempt.source,
+    attempt.at,
+    attempt.replaces,
+  );
+}
+
+export function addVoid(db: Database, attemptId: string, reason: string, by: string, at: string): void {
+  const sql = "INSERT INTO void (attempt_id, reason, voided_by, at) VALUES (?, ?, ?, ?)";
+  statement<[string, string, string, string]>(db, sql).run(attemptId, reason, by, at);
+}

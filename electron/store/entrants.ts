@@ -1,0 +1,95 @@
+import type { TestCode } from "../domain/protocols/protocol.ts";
+import { type Database, statement } from "./database.ts";
+
+/** Whether somebody takes part in a day. Only the outcome of the readiness questions is here, never an answer. */
+export type EntrantState = "expected" | "testing" | "not-testing" | "no-show" | "withdrawn";
+
+export interface Entrant {
+  readonly athleteId: number;
+  readonly state: EntrantState;
+  readonly bib: number | null;
+  /** When the state was reached (ISO 8601 instant). */
+  readonly since: string;
+}
+
+/** A test that somebody leaves out: `readiness` (no reason is kept) or `skip` (with a reason). */
+export interface LeftOut {
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly kind: "readiness" | "skip";
+  readonly reason: string;
+  readonly decidedBy: string;
+  readonly at: string;
+}
+
+const columns = "athlete_id AS athleteId, state, bib, since";
+
+export function entrants(db: Database, dayId: number): Entrant[] {
+  const sql = `SELECT ${columns} FROM entrant WHERE day_id = ? ORDER BY bib, athlete_id`;
+  return statement<[number], Entrant>(db, sql).all(dayId);
+}
+
+export function entrantOf(db: Database, dayId: number, athleteId: number): Entrant | undefined {
+  const sql = `SELECT ${columns} FROM entrant WHERE day_id = ? AND athlete_id = ?`;
+  return statement<[number, number], Entrant>(db, sql).get(dayId, athleteId);
+}
+
+export function entrantByBib(db: Database, dayId: number, bib: number): Entrant | undefined {
+  const sql = `SELECT ${columns} FROM entrant WHERE day_id = ? AND bib = ?`;
+  return statement<[number, number], Entrant>(db, sql).get(dayId, bib);
+}
+
+/** Puts an athlete on the day's list when not there yet; a known entrant stays as it is. */
+export function expectEntrant(db: Database, dayId: number, athleteId: number, at: string): boolean {
+  const sql = `INSERT INTO entrant (day_id, athlete_id, state, since) VALUES (?, ?, 'expected', ?)
+    ON CONFLICT DO NOTHING`;
+  return statement<[number, number, string]>(db, sql).run(dayId, athleteId, at).changes === 1;
+}
+
+export function setEntrant(db: Database, dayId: number, entrant: Entrant): void {
+  const sql = `INSERT INTO entrant (day_id, athlete_id, state, bib, since) VALUES (?, ?, ?, ?, ?)
+    ON CONFLICT (day_id, athlete_id) DO UPDATE SET state = excluded.state, bib = excluded.bib, since = excluded.since`;
+  statement<[number, number, string, number | null, string]>(db, sql).run(
+    dayId,
+    entrant.athleteId,
+    entrant.state,
+    entrant.bib,
+    entrant.since,
+  );
+}
+
+/** The smallest bib from 1 that nobody has. */
+export function nextFreeBib(db: Database, dayId: number): number {
+  const sql = `SELECT min(candidate) AS bib FROM (
+      SELECT 1 AS candidate
+      UNION ALL SELECT bib + 1 FROM entrant WHERE day_id = ?1 AND bib IS NOT NULL)
+    WHERE NOT EXISTS (SELECT 1 FROM entrant WHERE day_id = ?1 AND bib = candidate)`;
+  return statement<[number], { bib: number }>(db, sql).get(dayId)?.bib ?? 1;
+}
+
+export function leftOut(db: Database, dayId: number): LeftOut[] {
+  const sql = `SELECT athlete_id AS athleteId, test, kind, reason, decided_by AS decidedBy, at
+    FROM left_out WHERE day_id = ?`;
+  return statement<[number], LeftOut>(db, sql).all(dayId);
+}
+
+/** Leaves a test out; deciding the same again changes nothing. */
+export function leaveOut(db: Database, dayId: number, decision: LeftOut): void {
+  const sql = `INSERT INTO left_out (day_id, athlete_id, test, kind, reason, decided_by, at)
+    VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`;
+  statement<[number, number, string, string, string, string, string]>(db, sql).run(
+    dayId,
+    decision.athleteId,
+    decision.test,
+    decision.kind,
+    decision.reason,
+    decision.decidedBy,
+    decision.at,
+  );
+}
+
+/** Takes back that a test is left out. */
+export function takeBackIn(db: Database, dayId: number, athleteId: number, test: TestCode): void {
+  const sql = "DELETE FROM left_out WHERE day_id = ? AND athlete_id = ? AND test = ?";
+  statement<[number, number, string]>(db, sql).run(dayId, athleteId, test);
+}

@@ -1,0 +1,142 @@
+import { fingerprint } from "../domain/protocols/fingerprint.ts";
+import type { Mark, TestCode } from "../domain/protocols/protocol.ts";
+import { protocolOf, rulesVersion } from "../domain/protocols/registry.ts";
+import { standingAttempts } from "./attempts.ts";
+import { type Database, statement } from "./database.ts";
+import { type Day, dayProtocols } from "./days.ts";
+
+/** A mark as derived on a day. */
+export interface KeptMark {
+  readonly athleteId: number;
+  readonly dayId: number;
+  readonly test: TestCode;
+  readonly variant: string;
+  readonly fingerprint: string;
+  readonly mark: Mark;
+  /** The newest attempt that made it: the order in which marks appeared. */
+  readonly seq: number;
+}
+
+/** A comparable mark from an earlier day or an imported past result. */
+export interface EarlierMark {
+  readonly athleteId: number;
+  readonly fingerprint: string;
+  readonly date: string;
+  readonly value: number;
+}
+
+interface MarkRow extends Omit<KeptMark, "mark"> {
+  readonly detail: string;
+}
+
+const columns = "athlete_id AS athleteId, day_id AS dayId, test, variant, fingerprint, detail, seq";
+
+function asMark(row: MarkRow): KeptMark {
+  const { detail, ...rest } = row;
+  return { ...rest, mark: JSON.parse(detail) as Mark };
+}
+
+/** All marks of a day in the order in which they appeared. */
+export function marksOfDay(db: Database, dayId: number): KeptMark[] {
+  const sql = `SELECT ${columns} FROM mark WHERE day_id = ? ORDER BY seq`;
+  return statement<[number], MarkRow>(db, sql).all(dayId).map(asMark);
+}
+
+export function marksOfAthlete(db: Database, dayId: number, athleteId: number): KeptMark[] {
+  const sql = `SELECT ${columns} FROM mark WHERE athlete_id = ? AND day_id = ? ORDER BY seq`;
+  return statement<[number, number], MarkRow>(db, sql).all(athleteId, dayId).map(asMark);
+}
+
+type EarlierParameters = [date: string, dayId: number, athleteId: number | null];
+
+/** Complete marks of earlier days and of imported past results. */
+const earlierSql = `
+  WITH who AS (SELECT athlete_id FROM entrant WHERE day_id = ?2 AND (?3 IS NULL OR athlete_id = ?3))
+  SELECT mark.athlete_id AS athleteId, fingerprint, day.date AS date, value, day.id AS dayId
+  FROM mark JOIN day ON day.id = mark.day_id
+  WHERE mark.athlete_id IN who AND mark.state = 'complete'
+    AND (day.date < ?1 OR (day.date = ?1 AND day.id < ?2))
+  UNION ALL
+  SELECT athlete_id, fingerprint, date, value, 0 FROM past_mark WHERE athlete_id IN who AND date < ?1
+  ORDER BY date, dayId`;
+
+/**
+ * The complete marks before a day, oldest first, of one athlete or of everybody who takes part. Past results of the
+ * same date do not count as earlier.
+ */
+export function earlierMarks(db: Database, day: Day, athleteId: number | null): EarlierMark[] {
+  const query = statement<EarlierParameters, EarlierMark>(db, earlierSql);
+  return query.all(day.date, day.id, athleteId);
+}
+
+/** Scores the attempts that stand and keeps the mark; without attempts there is none. Part of the caller's transaction. */
+export function deriveMark(
+  db: Database,
+  dayId: number,
+  athleteId: number,
+  test: TestCode,
+  variant: string,
+): Mark | null {
+  const attempts = standingAttempts(db, dayId, athleteId, test, variant);
+  const newest = attempts.at(-1);
+  if (newest === undefined) {
+    const sql = "DELETE FROM mark WHERE athlete_id = ? AND test = ? AND variant = ? AND day_id = ?";
+    statement<[number, string, string, number]>(db, sql).run(athleteId, test, variant, dayId);
+    return null;
+  }
+  const protocol = protocolOf(test);
+  const parameters = parametersOf(db, dayId, test);
+  const mark = protocol.score(
+    parameters,
+    attempts.map((attempt) => protocol.attempt.parse(attempt.seen)),
+  );
+  keepMark(db, {
+    athleteId,
+    dayId,
+    test,
+    variant,
+    fingerprint: fingerprint(test, variant, parameters),
+    mark,
+    seq: newest.seq,
+  });
+  return mark;
+}
+
+function keepMark(db: Database, kept: KeptMark): void {
+  const sql = `INSERT INTO mark (athlete_id, test, variant, day_id, fingerprint, state, value, detail, seq, rules)
+    VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+    ON CONFLICT DO UPDATE SET fingerprint = excluded.fingerprint, state = excluded.state, value = excluded.value,
+      detail = excluded.detail, seq = excluded.seq, rules = excluded.rules`;
+  statement<[number, string, string, number, string, string, number | null, string, number, number]>(
+    db,
+    sql,
+  ).run(
+    kept.athleteId,
+    kept.test,
+    kept.variant,
+    kept.dayId,
+    kept.fingerprint,
+    kept.mark.state,
+    kept.mark.state === "complete" ? kept.mark.value : null,
+    JSON.stringify(kept.mark),
+    kept.seq,
+    rulesVersion,
+  );
+}
+
+/** The frozen parameters of a test on a day. */
+export function parametersOf(db: Database, dayId: number, test: TestCode): unknown {
+  const found = dayProtocols(db, dayId).find((protocol) => protocol.test === test);
+  return protocolOf(test).parameters.parse(found?.parameters);
+}
+
+/** Throws all marks away and derives them again from the attempts. Part of the caller's transaction. */
+export function rebuildMarks(db: Database): void {
+  statement<[]>(db, "DELETE FROM mark").run();
+  const sql = `SELECT DISTINCT day_id AS dayId, athlete_id AS athleteId, test, variant FROM attempt`;
+  const all = statement<[], { dayId: number; athleteId: number; test: TestCode; variant: string }>(
+    db,
+    sql,
+  ).all();
+  for (const one of all) deriveMark(db, one.dayId, one.athleteId, one.test, one.variant);
+}

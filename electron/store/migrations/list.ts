@@ -1,0 +1,4 @@
+import { first } from "./0001-first.ts";
+
+/** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
+export const migrations: readonly string[] = [first];

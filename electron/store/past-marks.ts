@@ -1,0 +1,31 @@
+import type { TestCode } from "../domain/protocols/protocol.ts";
+import { type Database, statement } from "./database.ts";
+
+/** A mark of a test from before this program, or from elsewhere; `value` in the test's grains. */
+export interface PastMark {
+  readonly athleteId: number;
+  readonly fingerprint: string;
+  readonly date: string;
+  readonly test: TestCode;
+  readonly variant: string;
+  readonly value: number;
+}
+
+/** What is held for the same athlete, fingerprint and date; undefined when nothing is. */
+export function pastMarkValue(db: Database, mark: Omit<PastMark, "value">): number | undefined {
+  const sql = "SELECT value FROM past_mark WHERE athlete_id = ? AND fingerprint = ? AND date = ?";
+  const query = statement<[number, string, string], { value: number }>(db, sql);
+  return query.get(mark.athleteId, mark.fingerprint, mark.date)?.value;
+}
+
+export function addPastMark(db: Database, mark: PastMark): void {
+  const sql = `INSERT INTO past_mark (athlete_id, fingerprint, date, test, variant, value) VALUES (?, ?, ?, ?, ?, ?)`;
+  statement<[number, string, string, string, string, number]>(db, sql).run(
+    mark.athleteId,
+    mark.fingerprint,
+    mark.date,
+    mark.test,
+    mark.variant,
+    mark.value,
+  );
+}

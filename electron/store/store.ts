@@ -1,0 +1,65 @@
+import { type Database, statement } from "./database.ts";
+
+/** What a change may concern; windows read again what they show of a topic. */
+export const topics = ["day", "people", "entrants", "attempts", "calls"] as const;
+export type Topic = (typeof topics)[number];
+
+/** One commit: its number since this store was opened, and what it concerned. */
+export interface Change {
+  readonly seq: number;
+  readonly topics: readonly Topic[];
+}
+
+/** An open store. Reading is by the functions of this room's files, `db` first; writing is by `write` alone. */
+export interface Store {
+  readonly db: Database;
+  /**
+   * Runs `work` in one transaction and, after the commit, announces `about`. A promise is refused by type: the
+   * transaction would end before the work did.
+   */
+  write<Result>(about: readonly Topic[], work: (db: Database) => Synchronous<Result>): Result;
+  /** The number of the newest change. */
+  seq(): number;
+  /** Calls `listener` after each commit until the returned function is called. */
+  listen(listener: (change: Change) => void): () => void;
+  close(): void;
+}
+
+type Synchronous<Result> = Result extends PromiseLike<unknown> ? never : Result;
+
+export function createStore(db: Database): Store {
+  const listeners = new Set<(change: Change) => void>();
+  let seq = 0;
+
+  function write<Result>(about: readonly Topic[], work: (db: Database) => Synchronous<Result>): Result {
+    const result = transaction(db, () => work(db));
+    seq += 1;
+    const change = { seq, topics: about };
+    for (const listener of listeners) listener(change);
+    return result;
+  }
+
+  return {
+    db,
+    write,
+    seq: () => seq,
+    listen(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    close: () => db.close(),
+  };
+}
+
+function transaction<Result>(db: Database, work: () => Result): Result {
+  statement<[]>(db, "BEGIN IMMEDIATE").run();
+  try {
+    const result = work();
+    statement<[]>(db, "COMMIT").run();
+    return result;
+  } catch (error) {
+    // A failed COMMIT may already have ended the transaction.
+    if (db.inTransaction) statement<[]>(db, "ROLLBACK").run();
+    throw error;
+  }
+}
