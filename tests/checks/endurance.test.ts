@@ -1,0 +1,52 @@
+import { expect, test } from "vitest";
+import { endurance } from "../../electron/domain/protocols/endurance.ts";
+import { parseTime } from "../../electron/domain/units.ts";
+
+// World Athletics Technical Rules, timing by hand: up to the next 0.1 s unless exact (10.11 → 10.2 is its example;
+// rule from memory, the other rows by decimal arithmetic).
+test.each([
+  ["10.10 s", "0:10.1"],
+  ["10.11 s", "0:10.2"],
+  ["10.19 s", "0:10.2"],
+  ["10.20 s", "0:10.2"],
+  ["10.01 s", "0:10.1"],
+  ["59.91 s", "1:00.0"],
+  ["59.99 s", "1:00.0"],
+])("a hand time of %s is %s", (text, written) => {
+  const read = parseTime(text);
+  if (!("ms" in read)) throw new Error(`${text} was not read`);
+  const mark = endurance.score(endurance.defaults, [{ finished: true, time: read.ms }]);
+  if (mark.state !== "complete") throw new Error("a finish makes a complete mark");
+  expect(endurance.write(mark.value, "cm").number).toBe(written);
+});
+
+// Common practice for the strides, the other counts ours: no source.
+test("the default circuit", () => {
+  const { rounds, exercises } = endurance.defaults;
+  expect(endurance.better).toBe("lower");
+  expect(rounds).toBe(3);
+  expect(exercises.map(({ exercise, count }) => [exercise, count])).toEqual([
+    ["skater-strides", 20],
+    ["lunge-jumps", 20],
+    ["high-knees", 40],
+    ["squat-thrusts", 10],
+  ]);
+});
+
+// Common practice, no source: counts are totals, so an odd count of a two-sided exercise makes no sense.
+test("a two-sided exercise with an odd count is refused", () => {
+  const circuit = (count: number, sides: 1 | 2) =>
+    endurance.parameters.safeParse({ rounds: 1, exercises: [{ exercise: "lunge-jumps", count, sides }] })
+      .success;
+  expect([circuit(20, 2), circuit(21, 2), circuit(21, 1)]).toEqual([true, false, true]);
+});
+
+// Common practice, no source: not finished keeps rounds and reps.
+test("not finished keeps rounds and reps", () => {
+  const attempt = { finished: false, roundsDone: 2, repsDone: 35 } as const;
+  expect(endurance.score(endurance.defaults, [attempt])).toEqual({
+    state: "unfinished",
+    rounds: 2,
+    reps: 35,
+  });
+});

@@ -1,0 +1,134 @@
+import { expect, test } from "vitest";
+import type { LengthUnit } from "../../electron/domain/protocols/protocol.ts";
+import { formatLength, formatTime, parseCount, parseLength, parseTime } from "../../electron/domain/units.ts";
+
+// International yard and pound agreement, 1959: 1 in = 25.4 mm exactly, 1 ft = 304.8 mm; rounded to whole mm.
+test.each<[string, LengthUnit, number]>([
+  ["219", "cm", 2190],
+  ["219.5", "cm", 2195],
+  ["219.0 cm", "cm", 2190],
+  ["0", "cm", 0],
+  ["10", "in", 254],
+  ["65", "in", 1651],
+  ["36", "in", 914],
+  ["1'", "in", 305],
+  ["5' 7", "in", 1702],
+  ["86.5", "in", 2197],
+  ['86.5"', "in", 2197],
+  ["86 1/2", "in", 2197],
+  ["86½", "in", 2197],
+  ["86-1/2 in", "in", 2197],
+  ["7' 2 1/2\"", "in", 2197],
+  ["7′2½″", "in", 2197],
+  ["86.25", "in", 2191],
+  ["86.75", "in", 2203],
+  ["3/4", "in", 19],
+])("%s (%s) is %i mm", (text, unit, mm) => {
+  expect(parseLength(text, unit)).toEqual({ mm });
+});
+
+test.each<[string, LengthUnit, string]>([
+  ["", "cm", "units.length.empty"],
+  ["43,5", "cm", "units.comma"],
+  ["43.2", "cm", "units.length.centimetres"],
+  ["219.", "cm", "units.length.centimetres"],
+  ["-3", "cm", "units.length.centimetres"],
+  ["1e3", "cm", "units.length.centimetres"],
+  ["7' 2", "cm", "units.length.notInches"],
+  ['86"', "cm", "units.length.notInches"],
+  ["219 cm", "in", "units.length.notCentimetres"],
+  ["501", "cm", "units.length.tooLong"],
+  ["219", "in", "units.length.tooLong"],
+  ["86.3", "in", "units.length.inches"],
+  ["86 1/3", "in", "units.length.inches"],
+  ["7' 12", "in", "units.length.inches"],
+  ['"', "in", "units.length.inches"],
+])("%s (%s) is refused: %s", (text, unit, key) => {
+  expect(parseLength(text, unit)).toEqual({ sentence: { key } });
+});
+
+test("lengths as people read them", () => {
+  expect([435, 430, 438].map((mm) => formatLength(mm, "cm"))).toEqual(["43.5", "43", "43.8"]);
+  expect([2197, 451, 450, 254, 435].map((mm) => formatLength(mm, "in"))).toEqual([
+    "86.5",
+    "17.75",
+    "17.75",
+    "10",
+    "17.13",
+  ]);
+});
+
+// Common practice, no source: how times are written. 10.11 s is the hand timing example of World Athletics.
+test.each([
+  ["6:12", 372_000],
+  ["6:12.4", 372_400],
+  ["0:59.99", 59_990],
+  ["10.11 s", 10_110],
+  ["0:10.11", 10_110],
+  ["1:02:03", 3_723_000],
+  ["75", 75_000],
+  ["75.25", 75_250],
+  ["3.0", 3000],
+  ["3.5", 3500],
+  ["3.000", 3000],
+  ["3.75", 3750],
+  ["61.20", 61_200],
+  [" 0 ", 0],
+])("%s is %i ms", (text, ms) => {
+  expect(parseTime(text)).toEqual({ ms });
+});
+
+test.each([
+  ["", "units.time.empty"],
+  ["6:12,4", "units.comma"],
+  ["3.00", "units.time.ambiguous"],
+  ["59.59", "units.time.ambiguous"],
+  ["1:60", "units.time.sixty"],
+  ["1:60:00", "units.time.sixty"],
+  ["1:5", "units.time.form"],
+  ["1:2:03", "units.time.form"],
+  ["-5", "units.time.form"],
+  ["1e3", "units.time.form"],
+  ["five", "units.time.form"],
+  ["1.2345", "units.time.tooFine"],
+  ["99:00:00", "units.time.tooLong"],
+])("%s is no time: %s", (text, key) => {
+  const read = parseTime(text);
+  expect("sentence" in read && read.sentence.key).toBe(key);
+});
+
+test("an ambiguous time says how to write both readings", () => {
+  expect(parseTime("3.00")).toEqual({
+    sentence: { key: "units.time.ambiguous", values: { minutes: "3:00", seconds: "3.00 s" } },
+  });
+  expect([parseTime("3:00"), parseTime("3.00 s")]).toEqual([{ ms: 180_000 }, { ms: 3000 }]);
+});
+
+test.each<[number, boolean, string]>([
+  [0, false, "0:00"],
+  [59_000, false, "0:59"],
+  [372_400, true, "6:12.4"],
+  [60_000, true, "1:00.0"],
+  [3_600_000, false, "1:00:00"],
+  [3_723_500, true, "1:02:03.5"],
+  [-1500, true, "-0:01.5"],
+])("%i ms, tenths %s: %s", (ms, tenths, text) => {
+  expect(formatTime(ms, tenths)).toBe(text);
+});
+
+test.each([
+  ["12", { count: 12 }],
+  [" 07 ", { count: 7 }],
+  ["0", { count: 0 }],
+  ["", { sentence: { key: "units.count.empty" } }],
+  ["1,5", { sentence: { key: "units.count.whole" } }],
+  ["1.0", { sentence: { key: "units.count.whole" } }],
+  ["NaN", { sentence: { key: "units.count.whole" } }],
+  ["1e9", { sentence: { key: "units.count.whole" } }],
+  ["-1", { sentence: { key: "units.count.whole" } }],
+  ["+1", { sentence: { key: "units.count.whole" } }],
+  ["0x10", { sentence: { key: "units.count.whole" } }],
+  ["1234567", { sentence: { key: "units.count.tooLong" } }],
+])("the count %s", (text, read) => {
+  expect(parseCount(text)).toEqual(read);
+});
