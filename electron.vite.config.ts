@@ -1,0 +1,36 @@
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "electron-vite";
+
+/** The oldest Electron that the app runs on is 33: Node 20.18 and Chromium 130. */
+const oldest = { node: "node20.18", chromium: "chrome130" };
+
+export default defineConfig({
+  main: {
+    build: {
+      target: oldest.node,
+      sourcemap: true,
+      rolldownOptions: { input: { main: "electron/main.ts" } },
+    },
+  },
+  preload: {
+    build: {
+      target: oldest.node,
+      // A preload script in the sandbox has to be CommonJS, in one file.
+      lib: { entry: { preload: "electron/shell/preload.ts" }, formats: ["cjs"] },
+      rolldownOptions: { output: { entryFileNames: "[name].cjs" } },
+    },
+  },
+  renderer: {
+    root: "renderer",
+    plugins: [react()],
+    build: {
+      target: oldest.chromium,
+      sourcemap: true,
+      minify: true,
+      // The content policy allows no script in the page and no file written into another as data.
+      assetsInlineLimit: 0,
+      modulePreload: { polyfill: false },
+      rolldownOptions: { input: "renderer/index.html" },
+    },
+  },
+});

@@ -1,0 +1,87 @@
+import { randomInt } from "node:crypto";
+import { app } from "electron";
+import { createDesk, type Desk } from "./api/desk.ts";
+import { createHandler } from "./api/handler.ts";
+import { say } from "./api/words.ts";
+import { createAnswer } from "./shell/answer.ts";
+import { setupBridge } from "./shell/bridge.ts";
+import { listBuildFiles } from "./shell/build-files.ts";
+import { type Folders, setupFolders } from "./shell/folders.ts";
+import { setupForTests } from "./shell/for-tests.ts";
+import { setupGuard } from "./shell/guard.ts";
+import { setupMenu } from "./shell/menu.ts";
+import { setupNoNetwork } from "./shell/network.ts";
+import { createRefusedAnswer } from "./shell/refused-page.ts";
+import { registerScheme, serveHost } from "./shell/scheme.ts";
+import { bringToFront, openDeskAlone, openWindows } from "./shell/windows.ts";
+import { shellText } from "./shell/words.ts";
+import { setupZoomKeys } from "./shell/zoom.ts";
+import { StoreRefused } from "./store/open.ts";
+import { ownStoreFile, storeOpener } from "./stores.ts";
+
+const folders = setupFolders();
+if (app.requestSingleInstanceLock()) {
+  setupNoNetwork();
+  registerScheme();
+  setupGuard();
+  setupMenu();
+  setupZoomKeys();
+  setupForTests();
+  // Not awaited: Electron is ready only after this file has run to its end.
+  app
+    .whenReady()
+    .then(() => start(folders), fail)
+    .catch(fail);
+} else {
+  // The app that runs already comes to the front.
+  app.quit();
+}
+
+async function start(folders: Folders): Promise<void> {
+  const opened = openDesk(folders);
+  if ("trouble" in opened) return showTrouble(folders, opened.trouble);
+  const { desk } = opened;
+  app.on("will-quit", () => desk.close());
+  const handle = createHandler(desk, (error) => console.error(error));
+  const files = await listBuildFiles(folders.renderer);
+  serveHost("desk", createAnswer("desk", files, handle));
+  serveHost("board", createAnswer("board", files, handle));
+  const windows = openWindows();
+  setupBridge(windows);
+  app.on("second-instance", () => bringToFront(windows.desk()));
+}
+
+function openDesk(folders: Folders): { desk: Desk } | { trouble: unknown } {
+  // Only a runtime found for development needs a library of its own; a packaged app never loads one it is told of.
+  const nativeBinding = app.isPackaged ? undefined : process.env.TAPELINE_SQLITE_BINDING;
+  try {
+    const open = storeOpener(folders.data, nativeBinding);
+    return { desk: createDesk({ open, now: () => new Date(), random: unpredictable }) };
+  } catch (trouble) {
+    return { trouble };
+  }
+}
+
+/** Says why there is no store to work with. Nothing is offered that could lose data. */
+function showTrouble(folders: Folders, trouble: unknown): void {
+  console.error("The store can't be opened:", trouble);
+  const message = trouble instanceof Error ? trouble.message : String(trouble);
+  const why =
+    trouble instanceof StoreRefused ? say(trouble.sentence) : shellText("refused.other", { message });
+  const where = shellText("refused.where", { file: ownStoreFile(folders.data) });
+  serveHost("desk", createRefusedAnswer({ title: shellText("refused.title"), lines: [why, where] }));
+  const window = openDeskAlone();
+  app.on("second-instance", () => bringToFront(window));
+}
+
+/** Uniform in [0, 1), from the system's own randomness. */
+function unpredictable(): number {
+  const steps = 2 ** 48 - 1;
+  return randomInt(steps) / steps;
+}
+
+/** Something that should never happen did while starting: says so where the app was started from, and ends. */
+function fail(error: unknown): void {
+  console.error(error);
+  app.exit(1);
+}

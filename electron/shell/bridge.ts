@@ -1,0 +1,76 @@
+import { basename } from "node:path";
+import { type BrowserWindow, dialog, ipcMain, screen, type WebFrameMain } from "electron";
+import { z } from "zod";
+import type { Bridge, DisplayInfo, FileToSave, SaveOutcome } from "./bridge-types.ts";
+import { belongsTo } from "./hosts.ts";
+import { readSheet } from "./read-sheet.ts";
+import { whyNotSaved, writeWhole } from "./save-file.ts";
+import type { Windows } from "./windows.ts";
+
+/** More than any sheet or bundle of a day; a page that asks for more is not ours. */
+const largestFile = 256 * 1024 * 1024;
+
+const fileToSave = z.strictObject({
+  suggestedName: z
+    .string()
+    .max(120)
+    // A bare name: no folders, no control characters, nothing a system reads as a device or a drive.
+    .regex(/^[^\p{Cc}\\/:*?"<>|]+$/u)
+    .refine((name) => !name.startsWith(".")),
+  bytes: z.instanceof(Uint8Array).refine((bytes) => bytes.length <= largestFile),
+});
+const nothing = z.undefined();
+
+/** Answers the desk's page. Every call is checked here, once: who sends it, and that its input is as agreed. */
+export function setupBridge(windows: Windows): void {
+  answer("saveFile", fileToSave, (file) => saveFile(windows.desk(), file));
+  answer("openSheet", nothing, () => openSheet(windows.desk()));
+  answer("openBoard", nothing, () => windows.openBoard());
+  answer("closeBoard", nothing, () => windows.closeBoard());
+  answer("boardOpen", nothing, () => windows.boardOpen());
+  answer("displays", nothing, () => displays());
+}
+
+function answer<Method extends keyof Bridge, Input>(
+  method: Method,
+  input: z.ZodType<Input>,
+  run: (input: Input) => ReturnType<Bridge[Method]> | Awaited<ReturnType<Bridge[Method]>>,
+): void {
+  ipcMain.handle(`bridge:${method}`, (event, sent: unknown) => {
+    if (!isDeskPage(event.senderFrame)) throw new Error("Only the desk's page may ask this.");
+    return run(input.parse(sent));
+  });
+}
+
+function isDeskPage(frame: WebFrameMain | null): boolean {
+  return frame !== null && frame.parent === null && belongsTo("desk", frame.url);
+}
+
+async function saveFile(window: BrowserWindow, file: FileToSave): Promise<SaveOutcome> {
+  const { canceled, filePath } = await dialog.showSaveDialog(window, { defaultPath: file.suggestedName });
+  if (canceled || filePath === "") return { saved: false, why: "cancelled" };
+  try {
+    await writeWhole(filePath, file.bytes);
+    return { saved: true, name: basename(filePath) };
+  } catch (error) {
+    console.error("The file can't be saved:", error);
+    return { saved: false, why: whyNotSaved(error) };
+  }
+}
+
+async function openSheet(window: BrowserWindow) {
+  const { canceled, filePaths } = await dialog.showOpenDialog(window, { properties: ["openFile"] });
+  const [file] = filePaths;
+  return canceled || file === undefined ? null : readSheet(file);
+}
+
+function displays(): DisplayInfo[] {
+  const primary = screen.getPrimaryDisplay().id;
+  return screen.getAllDisplays().map(({ id, label, size }) => ({
+    id,
+    label,
+    width: size.width,
+    height: size.height,
+    primary: id === primary,
+  }));
+}

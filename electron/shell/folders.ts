@@ -1,0 +1,26 @@
+import { mkdirSync } from "node:fs";
+import { join, resolve } from "node:path";
+import { app } from "electron";
+
+/** Where the app keeps things on this machine. */
+export interface Folders {
+  /** Holds the stores; one running app at a time. */
+  readonly data: string;
+  /** The page and its files, as built. */
+  readonly renderer: string;
+}
+
+/**
+ * Settles the folders: TAPELINE_DATA when it is set, otherwise the system's place for the app's data. Must be called
+ * first of all: the single-instance lock lies there too.
+ */
+export function setupFolders(): Folders {
+  const chosen = process.env.TAPELINE_DATA;
+  if (chosen !== undefined && chosen !== "") app.setPath("userData", resolve(chosen));
+  const data = app.getPath("userData");
+  // Chromium's own files stay apart from the stores.
+  const browser = join(data, "browser");
+  mkdirSync(browser, { recursive: true });
+  app.setPath("sessionData", browser);
+  return { data, renderer: join(import.meta.dirname, "../renderer") };
+}

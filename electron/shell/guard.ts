@@ -1,0 +1,61 @@
+import { app, type Session, type WebContents } from "electron";
+import { belongsTo, type Host, scheme } from "./hosts.ts";
+
+/** What pages tried to reach outside the app since it started. */
+export interface BlockedRequests {
+  readonly count: number;
+  /** The origin of the last one; empty when there was none. */
+  readonly last: string;
+}
+
+let blocked: BlockedRequests = { count: 0, last: "" };
+
+/** Requests to anything but the app's own scheme, all of them refused. Zero as long as all is well. */
+export function blockedRequests(): BlockedRequests {
+  return blocked;
+}
+
+/**
+ * Puts every session and every page under guard, those that nobody planned for too. Must be called before the app
+ * is ready.
+ */
+export function setupGuard(): void {
+  app.on("session-created", guardSession);
+  app.on("web-contents-created", (_event, contents) => guardContents(contents));
+}
+
+function guardSession(session: Session): void {
+  session.webRequest.onBeforeRequest((details, answer) => answer({ cancel: !mayRequest(details.url) }));
+  // Without handlers of our own Electron grants most permissions.
+  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
+  session.setPermissionCheckHandler(() => false);
+  session.setDevicePermissionHandler(() => false);
+  session.on("will-download", (event) => event.preventDefault());
+  session.setSpellCheckerEnabled(false);
+}
+
+function mayRequest(url: string): boolean {
+  const { protocol, origin } = new URL(url);
+  if (protocol === `${scheme}:`) return true;
+  if (protocol === "devtools:" && !app.isPackaged) return true;
+  blocked = { count: blocked.count + 1, last: origin === "null" ? protocol : origin };
+  return false;
+}
+
+function guardContents(contents: WebContents): void {
+  contents.on("will-frame-navigate", (event) => {
+    if (!staysAtHost(contents, event.url)) event.preventDefault();
+  });
+  contents.on("will-redirect", (event) => {
+    if (!staysAtHost(contents, event.url)) event.preventDefault();
+  });
+  contents.setWindowOpenHandler(() => ({ action: "deny" }));
+  contents.on("will-attach-webview", (event) => event.preventDefault());
+  // A peer connection would send packets past the request filter.
+  contents.setWebRTCIPHandlingPolicy("disable_non_proxied_udp");
+}
+
+function staysAtHost(contents: WebContents, url: string): boolean {
+  const hosts: readonly Host[] = ["desk", "board"];
+  return hosts.some((host) => belongsTo(host, contents.getURL()) && belongsTo(host, url));
+}

@@ -1,0 +1,15 @@
+import { app } from "electron";
+
+/**
+ * Turns off everything in Chromium that would use a network on its own. Must be called before the app is ready.
+ * Pages are stopped elsewhere too (content policy, request filter); this is for what no page asks for.
+ */
+export function setupNoNetwork(): void {
+  // No host name resolves, so nothing leaves even by name look-ups.
+  app.commandLine.appendSwitch("host-resolver-rules", "MAP * ~NOTFOUND");
+  app.commandLine.appendSwitch("no-proxy-server");
+  app.commandLine.appendSwitch("no-pings");
+  app.commandLine.appendSwitch("disable-background-networking");
+  app.commandLine.appendSwitch("disable-component-update");
+  app.commandLine.appendSwitch("disable-domain-reliability");
+}

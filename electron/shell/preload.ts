@@ -1,0 +1,17 @@
+import { contextBridge, ipcRenderer } from "electron";
+import type { Bridge } from "./bridge-types.ts";
+
+function call(method: keyof Bridge, input?: unknown) {
+  return ipcRenderer.invoke(`bridge:${method}`, input);
+}
+
+const bridge: Bridge = {
+  saveFile: (file) => call("saveFile", file),
+  openSheet: () => call("openSheet"),
+  openBoard: () => call("openBoard"),
+  closeBoard: () => call("closeBoard"),
+  boardOpen: () => call("boardOpen"),
+  displays: () => call("displays"),
+};
+
+contextBridge.exposeInMainWorld("bridge", bridge);

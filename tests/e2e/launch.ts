@@ -1,0 +1,80 @@
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { _electron, type ElectronApplication, type Page } from "@playwright/test";
+import { type Display, ensureDisplay } from "../../electron/runtime/display.ts";
+import { type ElectronRuntime, findRuntime } from "../../electron/runtime/find.ts";
+import { projectFolder } from "../../electron/runtime/host.ts";
+import { ensureLibraries } from "../../electron/runtime/libraries.ts";
+
+/** What every launch of a worker shares: the runtime and a display to show windows on. */
+export interface Stage {
+  readonly runtime: ElectronRuntime;
+  readonly display: Display;
+}
+
+/** An app that runs, and what its main process has printed so far. */
+export interface Launched {
+  readonly app: ElectronApplication;
+  readonly printed: () => string;
+}
+
+/** Finds or obtains everything that a launch needs. Throws a sentence that says what is missing. */
+export async function prepareStage(): Promise<Stage> {
+  if (!existsSync(join(projectFolder, "out", "main", "main.js"))) {
+    throw new Error("The app is not built. Run npm run build first.");
+  }
+  const runtime = await findRuntime(console.log);
+  await ensureLibraries(runtime.executablePath, console.log);
+  return { runtime, display: await ensureDisplay(console.log) };
+}
+
+/** What the app finds in its environment when its data lies in `folder`. */
+export function environment({ runtime, display }: Stage, folder: string): Record<string, string> {
+  const own = Object.entries(process.env).filter(
+    (entry): entry is [string, string] => entry[1] !== undefined,
+  );
+  return { ...Object.fromEntries(own), ...runtime.env, ...display.env, TAPELINE_DATA: folder };
+}
+
+/** Starts the built app with its data in `folder`. */
+export async function launchApp(stage: Stage, folder: string): Promise<Launched> {
+  const { executablePath, args } = stage.runtime;
+  const app = await _electron.launch({ executablePath, args, env: environment(stage, folder) });
+  let output = "";
+  for (const stream of [app.process().stdout, app.process().stderr]) {
+    stream?.on("data", (text) => {
+      output += text;
+    });
+  }
+  return { app, printed: () => output };
+}
+
+/** The window of a host, by its address and never by the order in which windows came, once it shows its data. */
+export async function pageOf(app: ElectronApplication, host: "desk" | "board"): Promise<Page> {
+  const shown = (page: Page) => page.url().startsWith(`app://${host}/`);
+  const page = app.windows().find(shown) ?? (await waitForPage(app, shown));
+  await page.waitForFunction(() => document.documentElement.dataset.ready === "true");
+  return page;
+}
+
+async function waitForPage(app: ElectronApplication, shown: (page: Page) => boolean): Promise<Page> {
+  for (;;) {
+    const page = await app.waitForEvent("window");
+    await page.waitForURL("app://**");
+    if (shown(page)) return page;
+  }
+}
+
+/** Closes the app as its user would; ends the process when it does not close, and fails then. */
+export async function closeApp({ app, printed }: Launched): Promise<void> {
+  const process = app.process();
+  if (process.exitCode !== null || process.signalCode !== null) return;
+  let overdue = false;
+  const timer = setTimeout(() => {
+    overdue = true;
+    process.kill("SIGKILL");
+  }, 15_000);
+  await app.close();
+  clearTimeout(timer);
+  if (overdue) throw new Error(`The app did not close. It printed:\n${printed()}`);
+}
