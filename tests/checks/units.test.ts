@@ -23,6 +23,8 @@ test.each<[string, LengthUnit, number]>([
   ["86.25", "in", 2191],
   ["86.75", "in", 2203],
   ["3/4", "in", 19],
+  // 63.5 mm: a half goes up.
+  ["2.5", "in", 64],
 ])("%s (%s) is %i mm", (text, unit, mm) => {
   expect(parseLength(text, unit)).toEqual({ mm });
 });

@@ -97,6 +97,12 @@ test("endurance: a finish stands before every stop, rounds before reps", () => {
   expect(score(stop(1, 80), stop(2, 3), stop(2, 1))).toEqual({ state: "unfinished", rounds: 2, reps: 3 });
 });
 
+test("should two attempts ever stand in one slot, the better one counts", () => {
+  expect(pointsOf(core.score(core.defaults, [{ held: 60_000 }, { held: 90_000 }, { held: 70_000 }]))).toBe(90);
+  const times = [400_000, 380_000, 390_000].map((time) => ({ finished: true as const, time }));
+  expect(pointsOf(endurance.score(endurance.defaults, times))).toBe(380_000);
+});
+
 test("endurance: rounds and reps of a stop must leave something undone", () => {
   const judge = (roundsDone: number, repsDone: number) =>
     endurance.plausibility(endurance.defaults, { finished: false, roundsDone, repsDone });
