@@ -98,7 +98,9 @@ test("endurance: a finish stands before every stop, rounds before reps", () => {
 });
 
 test("should two attempts ever stand in one slot, the better one counts", () => {
-  expect(pointsOf(core.score(core.defaults, [{ held: 60_000 }, { held: 90_000 }, { held: 70_000 }]))).toBe(90);
+  expect(pointsOf(core.score(core.defaults, [{ held: 60_000 }, { held: 90_000 }, { held: 70_000 }]))).toBe(
+    90,
+  );
   const times = [400_000, 380_000, 390_000].map((time) => ({ finished: true as const, time }));
   expect(pointsOf(endurance.score(endurance.defaults, times))).toBe(380_000);
 });
