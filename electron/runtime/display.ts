@@ -1,0 +1,72 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { once } from "node:events";
+import type { Readable } from "node:stream";
+import { hasCommand, type Log } from "./host.ts";
+import { installPackages } from "./libraries.ts";
+
+export interface Display {
+  /** What to add to the environment of the app: DISPLAY, or nothing when the system has a display of its own. */
+  env: Record<string, string>;
+  /** What to add to the arguments of the app. */
+  args: string[];
+  /** Ends the virtual display, if one was started here. */
+  stop(): Promise<void>;
+}
+
+/**
+ * A machine without a display mostly lacks a graphics card and a desktop bus too. Chromium copes with both, after
+ * complaining in a dozen lines at every start; errors that are fatal are still written.
+ */
+const UNSEEN_ARGUMENTS = ["--disable-gpu", "--log-level=3"];
+
+/** Whether windows can be shown: always on Windows and macOS; on Linux when X or Wayland says so. */
+export function hasDisplay(platform: string, env: Record<string, string | undefined>): boolean {
+  return platform !== "linux" || Boolean(env.DISPLAY || env.WAYLAND_DISPLAY);
+}
+
+/**
+ * Makes sure that there is a display. Without one, starts a virtual one (Xvfb) of `size`, in pixels, on a free
+ * number, and says so. Call `stop` when the app has ended.
+ */
+export async function ensureDisplay(log: Log, size = { width: 1920, height: 1080 }): Promise<Display> {
+  if (hasDisplay(process.platform, process.env)) return { env: {}, args: [], stop: async () => {} };
+  if (!hasCommand("Xvfb"))
+    await installPackages(["xvfb"], "There is no display, and no Xvfb to stand in", log);
+  const server = startServer(size);
+  const number = await displayNumber(server);
+  log(`There is no display: windows open in a virtual one (Xvfb, ${size.width} x ${size.height}, unseen).`);
+  const endWithUs = (): void => void server.kill();
+  process.once("exit", endWithUs);
+  return {
+    env: { DISPLAY: `:${number}` },
+    args: UNSEEN_ARGUMENTS,
+    stop: async () => {
+      process.off("exit", endWithUs);
+      if (server.exitCode !== null || server.signalCode !== null) return;
+      server.kill();
+      await once(server, "exit");
+    },
+  };
+}
+
+function startServer(size: { width: number; height: number }): ChildProcess {
+  const screen = ["-screen", "0", `${size.width}x${size.height}x24`];
+  // It picks a free display itself and writes the number to file 3 once it is ready. Without -noreset it would
+  // restart between two apps, and the second could meet it half way.
+  const args = ["-displayfd", "3", ...screen, "-nolisten", "tcp", "-noreset"];
+  // Its own group, so that Ctrl-C reaches the app first and the display stays until the app has closed.
+  return spawn("Xvfb", args, { stdio: ["ignore", "ignore", "pipe", "pipe"], detached: true });
+}
+
+async function displayNumber(server: ChildProcess): Promise<number> {
+  let complaint = "";
+  server.stderr?.on("data", (text) => {
+    complaint += text;
+  });
+  const answer = server.stdio[3] as Readable;
+  const ended = once(server, "exit").then(() => {
+    throw new Error(`The virtual display did not start: ${complaint.trim()}`);
+  });
+  const [text] = await Promise.race([once(answer, "data"), ended]);
+  return Number(String(text));
+}

@@ -1,0 +1,64 @@
+/**
+ * `npm start`, after the build: finds a runtime, makes sure of libraries and a display, runs the app and ends as
+ * the app ends. Arguments are passed on to the app.
+ */
+import { spawn } from "node:child_process";
+import { once } from "node:events";
+import { existsSync } from "node:fs";
+import { constants } from "node:os";
+import { join } from "node:path";
+import { ensureDisplay } from "./display.ts";
+import { type ElectronRuntime, findRuntime } from "./find.ts";
+import { projectFolder } from "./host.ts";
+import { ensureLibraries } from "./libraries.ts";
+
+/** One Ctrl-C can arrive twice, from the terminal and from npm; a second one would kill the app mid-save. */
+const ECHO_MS = 1_000;
+
+async function start(extra: string[]): Promise<number> {
+  if (!existsSync(join(projectFolder, "out", "main", "main.js"))) {
+    throw new Error("The app is not built yet. Run npm start, which builds it first.");
+  }
+  const runtime = await findRuntime(print);
+  await ensureLibraries(runtime.executablePath, print);
+  const display = await ensureDisplay(print);
+  try {
+    print(`Starting Tapeline on Electron ${runtime.version}.`);
+    return await runApp(runtime, [...display.args, ...extra], display.env);
+  } finally {
+    await display.stop();
+  }
+}
+
+async function runApp(
+  runtime: ElectronRuntime,
+  extra: string[],
+  env: Record<string, string>,
+): Promise<number> {
+  const app = spawn(runtime.executablePath, [...runtime.args, ...extra], {
+    stdio: "inherit",
+    env: { ...process.env, ...runtime.env, ...env },
+    // Its own group on Linux and macOS, so that the terminal's Ctrl-C comes through `forward` alone.
+    detached: process.platform !== "win32",
+  });
+  let last = Number.NEGATIVE_INFINITY;
+  const forward = (signal: NodeJS.Signals): void => {
+    if (performance.now() - last < ECHO_MS) return;
+    last = performance.now();
+    app.kill(signal);
+  };
+  for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.on(signal, forward);
+  const [code, signal] = (await once(app, "exit")) as [number | null, NodeJS.Signals | null];
+  return code ?? 128 + (signal ? constants.signals[signal] : 0);
+}
+
+function print(line: string): void {
+  console.log(line);
+}
+
+try {
+  process.exitCode = await start(process.argv.slice(2));
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+}
