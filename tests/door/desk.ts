@@ -1,0 +1,58 @@
+import { createDesk, type Desk } from "../../electron/api/desk.ts";
+import { createHandler, type Handle } from "../../electron/api/handler.ts";
+import type { Role } from "../../electron/api/roles.ts";
+import { appRouter } from "../../electron/api/router.ts";
+import { Refusal } from "../../electron/domain/refusal.ts";
+import { openStore } from "../../electron/store/open.ts";
+
+/** A clock that stands still until a test moves it. */
+export interface TestClock {
+  at: Date;
+  /** Moves on by so many minutes. */
+  pass(minutes: number): void;
+}
+
+export interface TestDesk {
+  readonly desk: Desk;
+  readonly handle: Handle;
+  readonly clock: TestClock;
+  /** Faults that were nobody's input; a test of the door ends with none. */
+  readonly faults: unknown[];
+  /** The procedures as that role may call them. */
+  as(who: Role): ReturnType<typeof appRouter.createCaller>;
+}
+
+/** A desk on a real store (in memory unless a file is given), with a clock that stands still and seeded chance. */
+export function testDesk(file = ":memory:"): TestDesk {
+  const clock: TestClock = {
+    at: new Date("2026-11-14T09:00:00Z"),
+    pass(minutes) {
+      clock.at = new Date(clock.at.getTime() + minutes * 60_000);
+    },
+  };
+  const faults: unknown[] = [];
+  const desk = createDesk({ open: () => openStore({ file }), now: () => clock.at, random: seeded(1) });
+  const handle = createHandler(desk, (fault) => faults.push(fault));
+  return { desk, handle, clock, faults, as: (who) => appRouter.createCaller({ who, desk }) };
+}
+
+/** Chance that repeats: the linear congruential generator of Park & Miller 1988 (16807, 2^31 − 1). */
+export function seeded(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state * 16_807) % 2_147_483_647;
+    return (state - 1) / 2_147_483_646;
+  };
+}
+
+/** What a call was refused with: the key of its sentence and the values in it. Throws when it was not refused. */
+export async function refusalOf(call: Promise<unknown>): Promise<{ key: string; values?: unknown }> {
+  try {
+    await call;
+  } catch (error) {
+    const cause = error instanceof Error ? error.cause : undefined;
+    if (cause instanceof Refusal) return cause.sentence;
+    throw error;
+  }
+  throw new Error("This was taken, and should have been refused.");
+}
