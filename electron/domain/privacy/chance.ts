@@ -1,0 +1,62 @@
+/** Four whole numbers from 0 to 2³² − 1, not all zero: where a generator starts. */
+export type Seed = readonly [number, number, number, number];
+
+/**
+ * A generator of uniform numbers in [0, 1) that always gives the same ones from the same seed: xoshiro128** 1.1 of
+ * Blackman & Vigna 2018 (public domain), 32 bits a number. Good for order and ids that must repeat; it keeps no secret:
+ * whoever sees its numbers can work out the others, so nothing may be put through it whose order alone says something.
+ */
+export function seededChance(seed: Seed): () => number {
+  const state = Uint32Array.from(seed) as Uint32Array & Record<0 | 1 | 2 | 3, number>;
+  if (state.every((part) => part === 0)) throw new RangeError("A seed of zeros gives nothing but zeros.");
+  return () => {
+    const result = Math.imul(rotated(Math.imul(state[1], 5), 7), 9) >>> 0;
+    const shifted = state[1] << 9;
+    state[2] ^= state[0];
+    state[3] ^= state[1];
+    state[1] ^= state[2];
+    state[0] ^= state[3];
+    state[2] ^= shifted;
+    state[3] = rotated(state[3], 11);
+    return result / 2 ** 32;
+  };
+}
+
+function rotated(bits: number, by: number): number {
+  return (bits << by) | (bits >>> (32 - by));
+}
+
+/** A seed from any other source of chance. */
+export function drawSeed(random: () => number): Seed {
+  const word = () => Math.floor(random() * 2 ** 32) >>> 0;
+  // The last bit of the last part is set: zeros alone are no seed.
+  return [word(), word(), word(), (word() | 1) >>> 0];
+}
+
+/** The values in random order (Fisher & Yates; Durstenfeld 1964, Communications of the ACM 7(7)). */
+export function shuffled<Value>(values: readonly Value[], random: () => number): Value[] {
+  const order = [...values];
+  for (let last = order.length - 1; last > 0; last -= 1) {
+    const chosen = Math.floor(random() * (last + 1));
+    const [moved] = order.splice(chosen, 1, order[last] as Value);
+    order[last] = moved as Value;
+  }
+  return order;
+}
+
+/** Consonants only: no id can spell a name or look like a number that somebody wears. */
+const idLetters = "bcdfghjkmnpqrstvwxz";
+const idLength = 10;
+
+/** As many ids as asked for, all different (19¹⁰ are possible). */
+export function drawIds(count: number, random: () => number): string[] {
+  const ids = new Set<string>();
+  while (ids.size < count) {
+    const letters = Array.from(
+      { length: idLength },
+      () => idLetters[Math.floor(random() * idLetters.length)],
+    );
+    ids.add(letters.join(""));
+  }
+  return [...ids];
+}
