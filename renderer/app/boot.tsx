@@ -1,6 +1,6 @@
 import { createRoot } from "react-dom/client";
 import "./base.css";
-import "./words.ts";
+import { setUpWords } from "./words.ts";
 
 /** The host of the window is its role: `app://board` shows the hall's board, every other host the desk. */
 async function loadApp(host: string) {
@@ -15,7 +15,7 @@ async function loadApp(host: string) {
 async function boot(): Promise<void> {
   const root = document.getElementById("root");
   if (root === null) throw new Error("The page has no root element.");
-  const App = await loadApp(location.host);
+  const [App] = await Promise.all([loadApp(location.host), setUpWords()]);
   createRoot(root).render(<App />);
 }
 

@@ -1,5 +1,13 @@
+import type athletes from "../../resources/locales/en/athletes.json";
+import type board from "../../resources/locales/en/board.json";
+import type bundle from "../../resources/locales/en/bundle.json";
+import type checkIn from "../../resources/locales/en/checkIn.json";
 import type common from "../../resources/locales/en/common.json";
+import type day from "../../resources/locales/en/day.json";
 import type home from "../../resources/locales/en/home.json";
+import type sentences from "../../resources/locales/en/sentences.json";
+import type sheets from "../../resources/locales/en/sheets.json";
+import type station from "../../resources/locales/en/station.json";
 import "i18next";
 
 /** Makes every key of `t()` checked against the English word files: one line here for each file. */
@@ -7,8 +15,16 @@ declare module "i18next" {
   interface CustomTypeOptions {
     defaultNS: "common";
     resources: {
+      athletes: typeof athletes;
+      board: typeof board;
+      bundle: typeof bundle;
+      checkIn: typeof checkIn;
       common: typeof common;
+      day: typeof day;
       home: typeof home;
+      sentences: typeof sentences;
+      sheets: typeof sheets;
+      station: typeof station;
     };
   }
 }

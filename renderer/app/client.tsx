@@ -1,0 +1,84 @@
+import { MutationCache, QueryClient, QueryClientProvider } from "@tanstack/react-query";
+import {
+  createTRPCClient,
+  httpBatchLink,
+  httpLink,
+  httpSubscriptionLink,
+  isNonJsonSerializable,
+  splitLink,
+} from "@trpc/client";
+import { createTRPCContext } from "@trpc/tanstack-react-query";
+import type { ReactNode } from "react";
+import type { AppRouter } from "../../electron/api/router.ts";
+import { tell } from "./messages.ts";
+import { isUnanswered, sentenceOf } from "./trouble.ts";
+
+const url = "/trpc";
+
+/** The one door, from this side: files go as they are, everything else as JSON, changes as a stream. */
+export const client = createTRPCClient<AppRouter>({
+  links: [
+    splitLink({
+      condition: (operation) => operation.type === "subscription",
+      true: httpSubscriptionLink({ url }),
+      false: splitLink({
+        condition: (operation) => isNonJsonSerializable(operation.input),
+        true: httpLink({ url }),
+        false: httpBatchLink({ url }),
+      }),
+    }),
+  ],
+});
+
+export type Client = typeof client;
+
+const { TRPCProvider, useTRPC, useTRPCClient } = createTRPCContext<AppRouter>();
+
+/**
+ * The procedures as options for TanStack Query:
+ * `const trpc = useTRPC(); useQuery(trpc.day.current.queryOptions())`,
+ * `useMutation(trpc.day.open.mutationOptions({ onSuccess }))`.
+ * What others change arrives by itself (`feed.ts`); nothing needs to be invalidated by hand.
+ */
+export { useTRPC, useTRPCClient };
+
+/**
+ * A mutation may only be tried again where no answer came, since then nobody knows whether it was taken; the ids that
+ * the client makes keep that from entering anything twice. A refusal is an answer.
+ */
+function retryMutation(count: number, error: unknown): boolean {
+  return count < 2 && isUnanswered(error);
+}
+
+export const queryClient = new QueryClient({
+  mutationCache: new MutationCache({
+    onError(error, _variables, _result, mutation) {
+      if (mutation.meta?.["shownByScreen"] !== true) tell({ tone: "alert", sentence: sentenceOf(error) });
+    },
+  }),
+  defaultOptions: {
+    queries: {
+      networkMode: "always",
+      // The change feed says when to read again.
+      staleTime: Number.POSITIVE_INFINITY,
+      refetchOnWindowFocus: false,
+      retry: (count, error) => count < 3 && isUnanswered(error),
+      retryDelay: (count) => 200 * 2 ** count,
+    },
+    mutations: { networkMode: "always", retry: retryMutation, retryDelay: 300 },
+  },
+});
+
+/**
+ * Everything under it may use the one door. A failed mutation is told in the message strip by itself; a screen that
+ * shows the error at a field gives the mutation `meta: { shownByScreen: true }`.
+ */
+export function ClientProvider({ children }: { readonly children: ReactNode }) {
+  return (
+    <QueryClientProvider client={queryClient}>
+      <TRPCProvider trpcClient={client} queryClient={queryClient}>
+        {children}
+      </TRPCProvider>
+    </QueryClientProvider>
+  );
+}

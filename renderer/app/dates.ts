@@ -1,0 +1,12 @@
+/** A calendar day (`YYYY-MM-DD`) as people write it: "Saturday 14 November 2026". It has no time zone. */
+export function writeDate(date: string, language: string): string {
+  const day = new Date(`${date}T00:00:00Z`);
+  if (Number.isNaN(day.getTime())) return date;
+  return new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, {
+    weekday: "long",
+    day: "numeric",
+    month: "long",
+    year: "numeric",
+    timeZone: "UTC",
+  }).format(day);
+}

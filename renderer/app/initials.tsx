@@ -1,0 +1,54 @@
+import { createContext, type ReactNode, useCallback, useContext, useMemo, useRef, useState } from "react";
+import { InitialsDialog } from "../parts/InitialsDialog.tsx";
+
+const place = "initials";
+
+interface Initials {
+  /** Who keys at this window, once they said so. */
+  readonly initials: string | null;
+  /** Gives the initials, asking for them the first time; null when the person closes the question. */
+  readonly ask: () => Promise<string | null>;
+  /** Asks again, when somebody else takes over. */
+  readonly change: () => Promise<string | null>;
+}
+
+const InitialsContext = createContext<Initials | null>(null);
+
+/** Keeps who keys for as long as the window lives: a new session asks again. */
+export function InitialsProvider({ children }: { readonly children: ReactNode }) {
+  const [initials, setInitials] = useState(() => sessionStorage.getItem(place));
+  const [asking, setAsking] = useState(false);
+  const waiting = useRef<((initials: string | null) => void)[]>([]);
+
+  const change = useCallback(() => {
+    setAsking(true);
+    return new Promise<string | null>((resolve) => waiting.current.push(resolve));
+  }, []);
+
+  const answer = useCallback((given: string | null) => {
+    setAsking(false);
+    if (given !== null) {
+      sessionStorage.setItem(place, given);
+      setInitials(given);
+    }
+    for (const resolve of waiting.current.splice(0)) resolve(given);
+  }, []);
+
+  const value = useMemo<Initials>(
+    () => ({ initials, change, ask: () => (initials === null ? change() : Promise.resolve(initials)) }),
+    [initials, change],
+  );
+  return (
+    <InitialsContext value={value}>
+      {children}
+      {asking && <InitialsDialog before={initials} onAnswer={answer} />}
+    </InitialsContext>
+  );
+}
+
+/** `const { ask } = useInitials(); const by = await ask(); if (by === null) return;` before anything is entered. */
+export function useInitials(): Initials {
+  const initials = useContext(InitialsContext);
+  if (initials === null) throw new Error("useInitials needs the InitialsProvider above it.");
+  return initials;
+}

@@ -1,0 +1,32 @@
+import { Redirect, Route, Switch } from "wouter";
+import { testCodes } from "../../electron/domain/protocols/protocol.ts";
+import { AthletesScreen } from "../screens/athletes/AthletesScreen.tsx";
+import { BundleScreen } from "../screens/bundle/BundleScreen.tsx";
+import { CheckInScreen } from "../screens/check-in/CheckInScreen.tsx";
+import { DayScreen } from "../screens/day/DayScreen.tsx";
+import { HomeScreen } from "../screens/home/HomeScreen.tsx";
+import { SheetsScreen } from "../screens/sheets/SheetsScreen.tsx";
+import { StationScreen } from "../screens/station/StationScreen.tsx";
+
+/** Which screen stands at which place; the places themselves and the way back are in places.ts. */
+export function DeskRoutes() {
+  return (
+    <Switch>
+      <Route path="/" component={HomeScreen} />
+      <Route path="/day" component={DayScreen} />
+      <Route path="/sheets" component={SheetsScreen} />
+      <Route path="/check-in" component={CheckInScreen} />
+      <Route path="/station/:test">
+        {({ test }) => {
+          const code = testCodes.find((candidate) => candidate === test);
+          return code === undefined ? <Redirect to="/day" /> : <StationScreen key={code} test={code} />;
+        }}
+      </Route>
+      <Route path="/athletes/:id?">{({ id }) => <AthletesScreen id={id ?? null} />}</Route>
+      <Route path="/bundle" component={BundleScreen} />
+      <Route>
+        <Redirect to="/" />
+      </Route>
+    </Switch>
+  );
+}

@@ -1,0 +1,40 @@
+import type { UseQueryResult } from "@tanstack/react-query";
+import { type ReactNode, useEffect, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useSay } from "../app/say.ts";
+import { sentenceOf } from "../app/trouble.ts";
+import css from "./Answer.module.css";
+import { Button } from "./Button.tsx";
+
+interface AnswerProps<Data> {
+  /** `useQuery(trpc.….queryOptions())` */
+  readonly query: UseQueryResult<Data, unknown>;
+  readonly children: (data: Data) => ReactNode;
+}
+
+/** What a query answered; until then nothing for half a second, then a word; after a failure the reason and a way on. */
+export function Answer<Data>({ query, children }: AnswerProps<Data>) {
+  const { t } = useTranslation("common");
+  const say = useSay();
+  if (query.data !== undefined) return children(query.data);
+  if (query.isError) {
+    return (
+      <div className={css.failed} role="alert">
+        <p>{say(sentenceOf(query.error))}</p>
+        <Button onPress={() => void query.refetch()}>{t("answer.again")}</Button>
+      </div>
+    );
+  }
+  return <Waiting />;
+}
+
+/** A word that work goes on, once it takes over half a second. */
+export function Waiting() {
+  const { t } = useTranslation("common");
+  const [late, setLate] = useState(false);
+  useEffect(() => {
+    const timer = setTimeout(() => setLate(true), 500);
+    return () => clearTimeout(timer);
+  }, []);
+  return <p className={css.waiting}>{late && t("answer.waiting")}</p>;
+}

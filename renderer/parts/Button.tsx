@@ -1,0 +1,68 @@
+import type { ReactNode } from "react";
+import { Button as AriaButton } from "react-aria-components/Button";
+import { Link } from "wouter";
+import css from "./Button.module.css";
+import { KeyHint } from "./KeyHint.tsx";
+
+type Kind = "primary" | "quiet" | "danger";
+
+interface LookProps {
+  readonly children: ReactNode;
+  /** primary: the one next step of a screen (floor tape). quiet: everything else. danger: undoes or removes. */
+  readonly kind?: Kind;
+  readonly size?: "normal" | "large";
+  /** The key that does the same, shown on the button; binding it is the screen's work (`useKeys`). */
+  readonly hint?: string;
+}
+
+interface ButtonProps extends LookProps {
+  readonly onPress?: () => void;
+  readonly type?: "button" | "submit";
+  readonly disabled?: boolean;
+  /** Still working: shown and read out, pressing again does nothing. */
+  readonly busy?: boolean;
+  /** For a button whose text is only a sign. */
+  readonly label?: string;
+  readonly autoFocus?: boolean;
+}
+
+/** A button. Name it by what happens ("Open the day"), never "OK". */
+export function Button(props: ButtonProps) {
+  const { children, kind = "quiet", size = "normal", hint, onPress, type = "button" } = props;
+  const { disabled = false, busy = false, label, autoFocus = false } = props;
+  return (
+    <AriaButton
+      className={css.button ?? ""}
+      data-kind={kind}
+      data-size={size}
+      type={type}
+      isDisabled={disabled}
+      isPending={busy}
+      autoFocus={autoFocus}
+      {...(onPress && { onPress })}
+      {...(label !== undefined && { "aria-label": label })}
+    >
+      <span className={css.face}>
+        {children}
+        {hint !== undefined && <KeyHint keys={hint} />}
+      </span>
+    </AriaButton>
+  );
+}
+
+interface LinkButtonProps extends LookProps {
+  /** A place of the desk, for example "/check-in". */
+  readonly to: string;
+}
+
+/** A way to another screen that looks like a button. */
+export function LinkButton({ children, kind = "quiet", size = "normal", hint, to }: LinkButtonProps) {
+  return (
+    <Link className={css.button ?? ""} data-kind={kind} data-size={size} href={to}>
+      <span className={css.face}>
+        {children}
+        {hint !== undefined && <KeyHint keys={hint} />}
+      </span>
+    </Link>
+  );
+}

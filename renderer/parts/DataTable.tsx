@@ -1,0 +1,115 @@
+import { type ReactNode, useState } from "react";
+import css from "./DataTable.module.css";
+
+/** Rows have one height, so that only those in sight need to be in the page. */
+const rowHeight = 48;
+const spare = 12;
+
+export interface Column<Row> {
+  readonly key: string;
+  /** The head, in words. */
+  readonly head: ReactNode;
+  readonly cell: (row: Row) => ReactNode;
+  /** number: figures stand right under each other. */
+  readonly kind?: "text" | "number";
+  /** CSS width, for example "8rem"; the rest is shared. */
+  readonly width?: string;
+}
+
+interface DataTableProps<Row> {
+  /** Says what the table holds, for those who listen. */
+  readonly caption: string;
+  readonly columns: readonly Column<Row>[];
+  readonly rows: readonly Row[];
+  readonly rowKey: (row: Row) => string | number;
+  /** The key of the column that names a row; the first by default. */
+  readonly nameColumn?: string;
+  /** What stands in place of rows when there are none. */
+  readonly empty?: ReactNode;
+  /** How much of the window's height it may take before it scrolls inside, for example "60vh". */
+  readonly maxHeight?: string;
+}
+
+/** A table with a head that stays: one line a row, 5,000 rows are as quick as 50. Long text is cut with its full text as title. */
+export function DataTable<Row>(props: DataTableProps<Row>) {
+  const { caption, columns, rows, rowKey, empty, maxHeight = "60vh" } = props;
+  const nameColumn = props.nameColumn ?? columns[0]?.key;
+  const [top, setTop] = useState(0);
+  const inSight = Math.ceil(window.innerHeight / rowHeight) + 2 * spare;
+  const first = Math.max(0, Math.min(Math.floor(top / rowHeight) - spare, rows.length - inSight));
+  const shown = rows.slice(first, first + inSight);
+
+  if (rows.length === 0 && empty !== undefined) return empty;
+  return (
+    <section
+      className={css.scroll}
+      aria-label={caption}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+      tabIndex={0}
+      style={{ maxHeight }}
+      onScroll={(event) => setTop(event.currentTarget.scrollTop)}
+    >
+      <table className={css.table} aria-rowcount={rows.length + 1}>
+        <colgroup>
+          {columns.map((column) => (
+            <col key={column.key} style={{ width: column.width ?? "auto" }} />
+          ))}
+        </colgroup>
+        <thead>
+          <tr aria-rowindex={1}>
+            {columns.map((column) => (
+              <th key={column.key} scope="col" data-kind={column.kind ?? "text"}>
+                {column.head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          <Gap rows={first} columns={columns.length} />
+          {shown.map((row, index) => (
+            <tr key={rowKey(row)} aria-rowindex={first + index + 2}>
+              {columns.map((column) => (
+                <Cell key={column.key} column={column} row={row} names={column.key === nameColumn} />
+              ))}
+            </tr>
+          ))}
+          <Gap rows={rows.length - first - shown.length} columns={columns.length} />
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+interface CellProps<Row> {
+  readonly column: Column<Row>;
+  readonly row: Row;
+  readonly names: boolean;
+}
+
+function Cell<Row>({ column, row, names }: CellProps<Row>) {
+  const content = column.cell(row);
+  const title = typeof content === "string" ? content : undefined;
+  const inside = (
+    <div className={css.line} title={title}>
+      {content}
+    </div>
+  );
+  if (names)
+    return (
+      <th scope="row" data-kind={column.kind ?? "text"}>
+        {inside}
+      </th>
+    );
+  return <td data-kind={column.kind ?? "text"}>{inside}</td>;
+}
+
+/** Holds the place of rows that are out of sight. */
+function Gap({ rows, columns }: { readonly rows: number; readonly columns: number }) {
+  if (rows <= 0) return null;
+  return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: an empty row holds nothing that takes the focus
+    <tr aria-hidden="true">
+      <td className={css.gap} colSpan={columns} style={{ height: rows * rowHeight }} />
+    </tr>
+  );
+}

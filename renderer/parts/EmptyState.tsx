@@ -1,0 +1,31 @@
+import type { ReactNode } from "react";
+import css from "./EmptyState.module.css";
+
+interface EmptyStateProps {
+  /** What is not here yet, as a sentence. */
+  readonly title: ReactNode;
+  /** What makes it appear: the next thing to do, or two or three of them in order. */
+  readonly steps?: readonly ReactNode[];
+  readonly children?: ReactNode;
+  /** The button that does the first step. */
+  readonly action?: ReactNode;
+}
+
+/** A place with nothing in it that teaches how it fills. */
+export function EmptyState({ title, steps = [], children, action }: EmptyStateProps) {
+  return (
+    <div className={css.empty}>
+      <p className={css.title}>{title}</p>
+      {children}
+      {steps.length > 0 && (
+        <ol className={css.steps}>
+          {steps.map((step, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the steps of one place never change their order
+            <li key={index}>{step}</li>
+          ))}
+        </ol>
+      )}
+      {action}
+    </div>
+  );
+}

@@ -1,0 +1,43 @@
+import { useQuery } from "@tanstack/react-query";
+import { type ReactNode, useRef, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../app/client.tsx";
+import { useChanges } from "../app/feed.ts";
+import css from "./Frame.module.css";
+import { FrameHead } from "./FrameHead.tsx";
+import { HintsPlace } from "./hints.ts";
+import { MessageStrip } from "./MessageStrip.tsx";
+import { TapeNav } from "./TapeNav.tsx";
+
+/**
+ * The one frame of the desk: the day and who keys on top, the way between places on a measuring tape, the sheet with
+ * the screen, and the one place for messages at the bottom. Screens fill it with `Screen`.
+ */
+export function Frame({ children }: { readonly children: ReactNode }) {
+  const { t } = useTranslation("common");
+  const sheet = useRef<HTMLElement>(null);
+  const [hints, setHints] = useState<HTMLElement | null>(null);
+  const trpc = useTRPC();
+  const current = useQuery(trpc.day.current.queryOptions());
+  const day = current.data?.day ?? null;
+  useChanges();
+
+  return (
+    <HintsPlace value={hints}>
+      <div className={css.frame}>
+        <button type="button" className={css.skip} onClick={() => sheet.current?.focus()}>
+          {t("frame.skip")}
+        </button>
+        <FrameHead day={day} demo={current.data?.kind === "demo"} />
+        {day !== null && <TapeNav />}
+        <main className={css.sheet} ref={sheet} tabIndex={-1}>
+          {children}
+        </main>
+        <footer className={css.foot}>
+          <MessageStrip />
+          <div className={css.hints} ref={setHints} />
+        </footer>
+      </div>
+    </HintsPlace>
+  );
+}

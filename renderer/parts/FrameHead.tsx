@@ -1,0 +1,43 @@
+import { useTranslation } from "react-i18next";
+import { bridge } from "../app/bridge.ts";
+import { writeDate } from "../app/dates.ts";
+import { useInitials } from "../app/initials.tsx";
+import { Button } from "./Button.tsx";
+import css from "./FrameHead.module.css";
+import { LanguageChoice } from "./LanguageChoice.tsx";
+import { Tag } from "./Tag.tsx";
+
+interface FrameHeadProps {
+  readonly day: {
+    readonly title: string;
+    readonly date: string;
+    readonly state: "planned" | "open" | "closed";
+  } | null;
+  readonly demo: boolean;
+}
+
+/** The top of the desk: which day this is and how it stands, who keys, and the way to the board. */
+export function FrameHead({ day, demo }: FrameHeadProps) {
+  const { t, i18n } = useTranslation("common");
+  const { initials, change } = useInitials();
+  return (
+    <header className={css.head}>
+      <span className={css.name}>{t("name")}</span>
+      {day !== null && (
+        <p className={css.day}>
+          <strong className={css.title}>{day.title}</strong>
+          <span className={css.date}>{writeDate(day.date, i18n.language)}</span>
+          <Tag tone={day.state === "open" ? "go" : "quiet"}>{t(`day.${day.state}`)}</Tag>
+          {demo && <Tag tone="quiet">{t("day.demo")}</Tag>}
+        </p>
+      )}
+      <div className={css.tools}>
+        <LanguageChoice />
+        <Button onPress={() => void change()}>
+          {initials === null ? t("initials.none") : t("initials.some", { initials })}
+        </Button>
+        {bridge !== null && <Button onPress={() => void bridge?.openBoard()}>{t("frame.openBoard")}</Button>}
+      </div>
+    </header>
+  );
+}

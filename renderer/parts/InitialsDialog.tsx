@@ -1,0 +1,49 @@
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { Button } from "./Button.tsx";
+import { Dialog } from "./Dialog.tsx";
+import { TextField } from "./TextField.tsx";
+
+interface InitialsDialogProps {
+  readonly before: string | null;
+  readonly onAnswer: (initials: string | null) => void;
+}
+
+/** Asks who keys at this window. */
+export function InitialsDialog({ before, onAnswer }: InitialsDialogProps) {
+  const { t } = useTranslation("common");
+  const [typed, setTyped] = useState(before ?? "");
+  const [refused, setRefused] = useState(false);
+  const given = typed.trim().toUpperCase();
+
+  function submit(): void {
+    if (given === "") setRefused(true);
+    else onAnswer(given);
+  }
+  return (
+    <Dialog
+      open
+      onClose={() => onAnswer(null)}
+      title={t("initials.title")}
+      actions={
+        <>
+          <Button onPress={() => onAnswer(null)}>{t("initials.cancel")}</Button>
+          <Button kind="primary" onPress={submit}>
+            {t("initials.keep")}
+          </Button>
+        </>
+      }
+    >
+      <p>{t("initials.why")}</p>
+      <TextField
+        label={t("initials.label")}
+        value={typed}
+        onChange={setTyped}
+        error={refused && given === "" ? t("initials.empty") : null}
+        maxLength={4}
+        autoFocus
+        onEnter={submit}
+      />
+    </Dialog>
+  );
+}

@@ -1,0 +1,22 @@
+import css from "./KeyHint.module.css";
+
+interface KeyHintProps {
+  /** Keys pressed together, joined by "+": "Alt+3", "Enter". */
+  readonly keys: string;
+  /** What the keys do; left out where it already stands beside them. */
+  readonly does?: string;
+}
+
+/** A shortcut, visible where it works. */
+export function KeyHint({ keys, does }: KeyHintProps) {
+  return (
+    <span className={css.hint}>
+      <span className={css.keys}>
+        {keys.split("+").map((key) => (
+          <kbd key={key}>{key}</kbd>
+        ))}
+      </span>
+      {does !== undefined && <span>{does}</span>}
+    </span>
+  );
+}

@@ -1,0 +1,46 @@
+import { type ReactNode, useId } from "react";
+import css from "./Panel.module.css";
+import { Ticks } from "./Ticks.tsx";
+
+interface PanelProps {
+  readonly children: ReactNode;
+  /** The heading (h2); a panel without one is only a place on the floor. */
+  readonly title?: ReactNode;
+  /** Stands at the right of the heading: a small action or a count. */
+  readonly aside?: ReactNode;
+  /** alert: something here needs a decision now. */
+  readonly tone?: "plain" | "alert";
+}
+
+/** A place marked out with corner tape: for the one or two things of a screen that stand apart. */
+export function Panel({ children, title, aside, tone = "plain" }: PanelProps) {
+  const id = useId();
+  return (
+    <section className={css.panel} data-tone={tone} {...(title !== undefined && { "aria-labelledby": id })}>
+      {title !== undefined && (
+        <header className={css.head}>
+          <h2 id={id}>{title}</h2>
+          {aside}
+        </header>
+      )}
+      {children}
+    </section>
+  );
+}
+
+/** A part of a screen under a measured line: the usual way to divide a sheet. */
+export function Section({ children, title, aside }: Omit<PanelProps, "tone">) {
+  const id = useId();
+  return (
+    <section className={css.section} {...(title !== undefined && { "aria-labelledby": id })}>
+      <Ticks />
+      {title !== undefined && (
+        <header className={css.head}>
+          <h2 id={id}>{title}</h2>
+          {aside}
+        </header>
+      )}
+      {children}
+    </section>
+  );
+}

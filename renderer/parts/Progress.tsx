@@ -1,0 +1,37 @@
+import type { ReactNode } from "react";
+import { Label } from "react-aria-components/Label";
+import { ProgressBar } from "react-aria-components/ProgressBar";
+import css from "./Progress.module.css";
+
+interface ProgressProps {
+  readonly label: string;
+  /** How far, of `total`; null while nobody knows. */
+  readonly done: number | null;
+  readonly total: number;
+  /** The figures in words ("312 of 5,000 rows"), shown and read out. */
+  readonly words?: ReactNode;
+}
+
+/** A tape that is pulled out as work goes on: for anything that takes over half a second. */
+export function Progress({ label, done, total, words }: ProgressProps) {
+  return (
+    <ProgressBar
+      className={css.progress ?? ""}
+      maxValue={Math.max(total, 1)}
+      value={done ?? 0}
+      isIndeterminate={done === null}
+    >
+      {({ percentage = 0, isIndeterminate }) => (
+        <>
+          <div className={css.head}>
+            <Label className={css.label ?? ""}>{label}</Label>
+            <span>{words}</span>
+          </div>
+          <div className={css.track} data-waiting={isIndeterminate}>
+            <div className={css.tape} style={{ width: isIndeterminate ? "12%" : `${percentage}%` }} />
+          </div>
+        </>
+      )}
+    </ProgressBar>
+  );
+}

@@ -1,0 +1,86 @@
+import { type ReactNode, useEffect, useRef } from "react";
+import { createPortal } from "react-dom";
+import { useTranslation } from "react-i18next";
+import { Link, useLocation } from "wouter";
+import { parentOf } from "../app/places.ts";
+import { useReady } from "../app/ready.ts";
+import { useHintsPlace } from "./hints.ts";
+import { KeyHint } from "./KeyHint.tsx";
+import css from "./Screen.module.css";
+
+interface ScreenProps {
+  /** The heading (h1) in words; also the window's title. */
+  readonly title: string;
+  /** A test's mark before the heading. */
+  readonly mark?: ReactNode;
+  /** One line under the heading that says what this is for. */
+  readonly lead?: ReactNode;
+  /** Buttons at the right of the heading, at most two. */
+  readonly actions?: ReactNode;
+  /** The keys of this screen that no button shows; they appear at the bottom right. */
+  readonly hints?: readonly { readonly keys: string; readonly does: string }[];
+  /** True as soon as the screen has its data. */
+  readonly ready: boolean;
+  readonly children: ReactNode;
+}
+
+let firstScreen = true;
+
+/** One screen on the sheet: the way back, the heading, the content. Every desk screen is one of these. */
+export function Screen({ title, mark, lead, actions, hints = [], ready, children }: ScreenProps) {
+  const { t } = useTranslation("common");
+  const heading = useRef<HTMLHeadingElement>(null);
+  const hintsPlace = useHintsPlace();
+  useReady(ready);
+
+  useEffect(() => {
+    document.title = `${title} · ${t("name")}`;
+  }, [title, t]);
+
+  // After a change of screen the heading is read out and Tab goes on from there; the first screen leaves focus alone.
+  useEffect(() => {
+    const alreadyPlaced = document.activeElement !== null && document.activeElement !== document.body;
+    const insideSheet = heading.current?.closest("main")?.contains(document.activeElement) === true;
+    if (!firstScreen && !(alreadyPlaced && insideSheet)) heading.current?.focus();
+    firstScreen = false;
+  }, []);
+
+  return (
+    <div className={css.screen}>
+      <header className={css.head}>
+        <div className={css.heading}>
+          <BackLink />
+          <h1 ref={heading} tabIndex={-1} className={css.title}>
+            {mark}
+            {title}
+          </h1>
+          {lead !== undefined && <p className={css.lead}>{lead}</p>}
+        </div>
+        {actions !== undefined && <div className={css.actions}>{actions}</div>}
+      </header>
+      {children}
+      {hintsPlace !== null && createPortal(<Hints hints={hints} />, hintsPlace)}
+    </div>
+  );
+}
+
+function BackLink() {
+  const { t } = useTranslation("common");
+  const [path] = useLocation();
+  const parent = parentOf(path);
+  if (parent === null) return null;
+  const name =
+    parent === "/day" ? t("place.day") : parent === "/athletes" ? t("place.athletes") : t("place.start");
+  return (
+    <Link className={css.back} href={parent}>
+      <svg viewBox="0 0 12 16" aria-hidden="true" className={css.arrow}>
+        <path d="M10 2 3 8l7 6" />
+      </svg>
+      {t("frame.backTo", { place: name })}
+    </Link>
+  );
+}
+
+function Hints({ hints }: { readonly hints: NonNullable<ScreenProps["hints"]> }) {
+  return hints.map((hint) => <KeyHint key={hint.keys} keys={hint.keys} does={hint.does} />);
+}

@@ -1,0 +1,53 @@
+import { useTranslation } from "react-i18next";
+import { Link, useLocation } from "wouter";
+import { useKeys } from "../app/keys.ts";
+import { isAt, type Place, places } from "../app/places.ts";
+import css from "./TapeNav.module.css";
+import { TestMark } from "./TestMark.tsx";
+
+/** The way between places: a measuring tape that starts at 0, where each numeral is also the key that goes there. */
+export function TapeNav() {
+  const { t } = useTranslation("common");
+  const [path, go] = useLocation();
+  useKeys(Object.fromEntries(places.map((place, index) => [`Alt+${index}`, () => go(place.path)])));
+  return (
+    <nav className={css.nav} aria-label={t("frame.places")}>
+      <ol className={css.tape}>
+        {places.map((place, index) => (
+          <li key={place.key}>
+            <Stop place={place} index={index} current={isAt(path, place)} />
+          </li>
+        ))}
+      </ol>
+    </nav>
+  );
+}
+
+interface StopProps {
+  readonly place: Place;
+  readonly index: number;
+  readonly current: boolean;
+}
+
+function Stop({ place, index, current }: StopProps) {
+  const { t } = useTranslation("common");
+  return (
+    <Link
+      className={css.stop}
+      href={place.path}
+      aria-current={current ? "page" : undefined}
+      aria-keyshortcuts={`Alt+${index}`}
+    >
+      <span className={css.numeral} aria-hidden="true">
+        {index}
+      </span>
+      <span className={css.label}>
+        {place.test === null ? (
+          t(`place.${place.key}`)
+        ) : (
+          <TestMark test={place.test} size="small" name="ability" />
+        )}
+      </span>
+    </Link>
+  );
+}

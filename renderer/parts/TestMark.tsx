@@ -1,0 +1,40 @@
+import { useTranslation } from "react-i18next";
+import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import css from "./TestMark.module.css";
+
+/** Outlines in a 48 × 48 box; each is the plainest figure that is not one of the other four. */
+const outlines: Record<TestCode, string> = {
+  "push-up": "M4 4h40v40H4z",
+  agility: "M12 2h24v10h10v24H36v10H12V36H2V12h10z",
+  vertical: "M24 1 47.5 45H.5z",
+  core: "M24 0 48 24 24 48 0 24z",
+  endurance: "M24 1a23 23 0 1 0 0 46a23 23 0 1 0 0-46z",
+};
+
+interface TestMarkProps {
+  readonly test: TestCode;
+  /** small 24 px (in a line of text), medium 36 px, large 56 px, hero 112 px. */
+  readonly size?: "small" | "medium" | "large" | "hero";
+  /** Writes the name beside the shape: what it measures ("Strength"), or the test itself ("Cadence push-up"). */
+  readonly name?: "none" | "ability" | "test";
+}
+
+/**
+ * The sign of one test: its line colour, its shape and its letter, so that no meaning hangs on colour alone. Use it
+ * wherever a test appears. With `name="none"` the sign carries the name for those who don't see it.
+ */
+export function TestMark({ test, size = "medium", name = "none" }: TestMarkProps) {
+  const { t } = useTranslation("common");
+  const label = name === "test" ? t(`test.${test}.name`) : t(`test.${test}.ability`);
+  return (
+    <span className={css.mark} data-test={test} data-size={size}>
+      <svg className={css.shape} viewBox="0 0 48 48" aria-hidden="true">
+        <path d={outlines[test]} />
+        <text x="24" y={test === "vertical" ? 40 : 33.5} data-test={test}>
+          {t(`test.${test}.letter`)}
+        </text>
+      </svg>
+      <span className={name === "none" ? "unseen" : undefined}>{label}</span>
+    </span>
+  );
+}

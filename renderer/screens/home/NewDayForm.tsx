@@ -1,0 +1,53 @@
+import { useMutation } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useLocation } from "wouter";
+import { useTRPC } from "../../app/client.tsx";
+import { Button } from "../../parts/Button.tsx";
+import { TextField } from "../../parts/TextField.tsx";
+import css from "./HomeScreen.module.css";
+
+/** A day needs no more than a name and a date to begin with; `today` is the desk's own date. */
+export function NewDayForm({ today }: { readonly today: string }) {
+  const { t } = useTranslation("home");
+  const [, go] = useLocation();
+  const trpc = useTRPC();
+  const [title, setTitle] = useState("");
+  const [date, setDate] = useState(today);
+  const [tried, setTried] = useState(false);
+  const create = useMutation(trpc.day.create.mutationOptions({ onSuccess: () => go("/day") }));
+  const empty = title.trim() === "";
+
+  function submit(): void {
+    setTried(true);
+    if (!empty && date !== "") create.mutate({ title: title.trim(), date });
+  }
+  return (
+    <form
+      className={css.form}
+      onSubmit={(event) => {
+        event.preventDefault();
+        submit();
+      }}
+    >
+      <TextField
+        label={t("own.name")}
+        help={t("own.nameHelp")}
+        value={title}
+        onChange={setTitle}
+        error={tried && empty ? t("own.nameEmpty") : null}
+        maxLength={80}
+      />
+      <TextField
+        label={t("own.date")}
+        type="date"
+        value={date}
+        onChange={setDate}
+        error={tried && date === "" ? t("own.dateEmpty") : null}
+      />
+      <Button kind="primary" size="large" type="submit" busy={create.isPending}>
+        {t("own.start")}
+      </Button>
+    </form>
+  );
+}
