@@ -1,4 +1,5 @@
 import type { TestCode } from "../domain/protocols/protocol.ts";
+import type { TimedAttempt } from "../domain/queue/times.ts";
 import { type Database, statement } from "./database.ts";
 
 /** What was seen, once: never changed, never deleted. */
@@ -64,6 +65,34 @@ export function attemptsOfDay(db: Database, dayId: number): KeptAttempt[] {
 export function newestAttempts(db: Database, dayId: number, test: TestCode, count: number): KeptAttempt[] {
   const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? AND test = ? ORDER BY seq DESC LIMIT ?`;
   return statement<[number, string, number], AttemptRow>(db, sql).all(dayId, test, count).map(asAttempt);
+}
+
+/** When each attempt of a day was entered, in the order of entry, without what was seen: for queues. */
+export function attemptTimes(db: Database, dayId: number): TimedAttempt[] {
+  const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, replaces, void.attempt_id IS NULL AS stands
+    FROM ${source} WHERE day_id = ? ORDER BY seq`;
+  const rows = statement<[number], Omit<TimedAttempt, "stands"> & { stands: number }>(db, sql).all(dayId);
+  return rows.map((row) => ({ ...row, stands: row.stands === 1 }));
+}
+
+/** An attempt with all that it corrects and all that corrects it, in the order of entry. */
+export function chainOf(db: Database, id: string): KeptAttempt[] {
+  const sql = `WITH RECURSIVE chain (id) AS (
+      SELECT ?
+      UNION SELECT attempt.replaces FROM chain JOIN attempt ON attempt.id = chain.id WHERE replaces IS NOT NULL
+      UNION SELECT attempt.id FROM chain JOIN attempt ON attempt.replaces = chain.id)
+    SELECT ${columns} FROM ${source} WHERE id IN chain ORDER BY seq`;
+  return statement<[string], AttemptRow>(db, sql).all(id).map(asAttempt);
+}
+
+/** How an athlete did a test last, today, on an earlier day or in a past result; undefined when never. */
+export function lastVariant(db: Database, athleteId: number, test: TestCode): string | undefined {
+  const sql = `SELECT variant FROM (
+      SELECT variant, date, seq FROM ${source} JOIN day ON day.id = day_id
+      WHERE athlete_id = ?1 AND test = ?2 AND void.attempt_id IS NULL
+      UNION ALL SELECT variant, date, 0 FROM past_mark WHERE athlete_id = ?1 AND test = ?2)
+    ORDER BY date DESC, seq DESC LIMIT 1`;
+  return statement<[number, string], { variant: string }>(db, sql).get(athleteId, test)?.variant;
 }
 
 /** The attempts that stand for one mark. */

@@ -63,6 +63,7 @@ function answerRetry(
     known.athleteId === attempt.athleteId &&
     known.test === attempt.test &&
     known.variant === attempt.variant &&
+    known.replaces === attempt.replaces &&
     JSON.stringify(known.seen) === JSON.stringify(attempt.seen);
   if (!same) throw new Refusal("conflict", sentence("record.otherAttempt"));
   return { outcome: "known", mark: deriveMark(db, dayId, known.athleteId, known.test, known.variant) };

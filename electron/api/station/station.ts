@@ -1,3 +1,101 @@
-import { router } from "../trpc.ts";
+import { z } from "zod";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { attemptById } from "../../store/attempts.ts";
+import { endCall } from "../../store/calls.ts";
+import { voidAttempt } from "../../store/record.ts";
+import { requireDay, requireOpenDay } from "../at-hand.ts";
+import { allow, router } from "../trpc.ts";
+import { enter, enteredSchema, entrySchema } from "./enter.ts";
+import { find, foundSchema } from "./find.ts";
+import { history, historySchema, whichHistorySchema } from "./history.ts";
+import { saidBy, saidWhy } from "./said.ts";
+import { lengthsSchema, testSchema, toldSchema } from "./schemas.ts";
+import { tellOne } from "./tell.ts";
+import { call, callNext, skip, unskip } from "./turns.ts";
+import { view, viewSchema } from "./view.ts";
 
-export const station = router({});
+const words = z.string().max(500);
+const initials = z.string().max(40);
+const athleteAndTest = z.object({ athleteId: z.int(), test: testSchema });
+const keyer = allow("organiser", "station");
+
+/** One test's station: who waits, what was seen, what it amounts to. */
+export const station = router({
+  view: keyer
+    .input(z.object({ test: testSchema, lengths: lengthsSchema }))
+    .output(viewSchema)
+    .query(({ ctx: { desk }, input }) =>
+      view(desk.store.db, requireDay(desk.store.db), input.test, input.lengths),
+    ),
+
+  /** Whom a typed bib means, and what stands already. */
+  find: keyer
+    .input(z.object({ test: testSchema, bib: z.string().max(40), lengths: lengthsSchema }))
+    .output(foundSchema)
+    .query(({ ctx: { desk }, input }) =>
+      find(desk.store.db, requireOpenDay(desk.store.db), input.test, input.bib, input.lengths),
+    ),
+
+  /** Enters attempts, or corrects one. */
+  enter: keyer
+    .input(entrySchema)
+    .output(enteredSchema)
+    .mutation(({ ctx: { desk }, input }) => enter(desk, input)),
+
+  /** Ends an attempt without a new one. Ending it twice changes nothing. */
+  void: keyer
+    .input(z.object({ attemptId: z.string().max(100), reason: words, by: initials, lengths: lengthsSchema }))
+    .output(z.object({ told: toldSchema.nullable() }))
+    .mutation(({ ctx: { desk }, input }) => {
+      const ending = { reason: saidWhy(input.reason), by: saidBy(input.by), at: desk.now().toISOString() };
+      return desk.store.write(["attempts"], (db) => {
+        const day = requireOpenDay(db);
+        const attempt = attemptById(db, input.attemptId);
+        if (attempt === undefined) throw new Refusal("not-found", sentence("record.unknownAttempt"));
+        if (attempt.dayId !== day.id) throw new Refusal("conflict", sentence("station.otherAttempt"));
+        voidAttempt(db, input.attemptId, ending);
+        return { told: tellOne(db, day, attempt, input.lengths) };
+      });
+    }),
+
+  history: keyer
+    .input(whichHistorySchema)
+    .output(historySchema)
+    .query(({ ctx: { desk }, input }) => history(desk.store.db, requireDay(desk.store.db), input)),
+
+  /** Lets an athlete skip a test, with a reason. */
+  skip: allow("organiser")
+    .input(athleteAndTest.extend({ reason: words, by: initials }))
+    .mutation(({ ctx: { desk }, input }) => {
+      const reason = saidWhy(input.reason);
+      const decision = { reason, decidedBy: saidBy(input.by), at: desk.now().toISOString() };
+      desk.store.write(["entrants", "calls"], (db) => skip(db, requireOpenDay(db), input, decision));
+    }),
+
+  unskip: allow("organiser")
+    .input(athleteAndTest)
+    .mutation(({ ctx: { desk }, input }) => {
+      desk.store.write(["entrants"], (db) => unskip(db, requireOpenDay(db), input.athleteId, input.test));
+    }),
+
+  /** Calls an athlete to this station; calling again changes nothing. */
+  call: keyer.input(athleteAndTest).mutation(({ ctx: { desk }, input }) => {
+    const at = desk.now().toISOString();
+    desk.store.write(["calls"], (db) => call(db, requireOpenDay(db), input.athleteId, input.test, at));
+  }),
+
+  uncall: keyer.input(z.object({ athleteId: z.int() })).mutation(({ ctx: { desk }, input }) => {
+    desk.store.write(["calls"], (db) => endCall(db, requireOpenDay(db).id, input.athleteId));
+  }),
+
+  callNext: keyer
+    .input(z.object({ test: testSchema }))
+    .output(z.object({ athleteId: z.int() }))
+    .mutation(({ ctx: { desk }, input }) => {
+      const at = desk.now().toISOString();
+      return desk.store.write(["calls"], (db) => ({
+        athleteId: callNext(db, requireOpenDay(db), input.test, at),
+      }));
+    }),
+});

@@ -1,0 +1,174 @@
+import { z } from "zod";
+import { judge } from "../../domain/protocols/judge.ts";
+import { parseAttempt, protocolOf, refusalOf } from "../../domain/protocols/registry.ts";
+import { againstLast } from "../../domain/protocols/written.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { type Sentence, sentence } from "../../domain/words.ts";
+import { attemptById, attemptsOfAthlete } from "../../store/attempts.ts";
+import { calls, endCall } from "../../store/calls.ts";
+import type { Database } from "../../store/database.ts";
+import { type Day, dayById } from "../../store/days.ts";
+import { parametersOf } from "../../store/marks.ts";
+import { recordAttempt, voidAttempt } from "../../store/record.ts";
+import { requireOpenDay } from "../at-hand.ts";
+import type { Desk } from "../desk.ts";
+import { saidBy, saidWhy } from "./said.ts";
+import { lengthsSchema, sentenceSchema, type Told, testSchema, toldSchema } from "./schemas.ts";
+import { tellOne } from "./tell.ts";
+import { requirePresent, requireTesting, requireTurn } from "./who.ts";
+
+/** What is entered at a station: one or more attempts of one athlete that belong together. */
+export const entrySchema = z.object({
+  athleteId: z.int(),
+  test: testSchema,
+  variant: z.string().max(20).default(""),
+  attempts: z
+    .array(z.object({ id: z.uuid(), seen: z.unknown() }))
+    .min(1)
+    .max(10)
+    .refine((attempts) => new Set(attempts.map(({ id }) => id)).size === attempts.length),
+  by: z.string().max(40),
+  note: z.string().max(500).default(""),
+  /** Whoever keys has answered "sure?" with yes. */
+  sure: z.boolean(),
+  /** A correction: which attempt no longer stands, and why. */
+  replaces: z.object({ attemptId: z.string().max(100), reason: z.string().max(500) }).optional(),
+  /** The unit in which lengths are told. */
+  lengths: lengthsSchema,
+});
+
+export const enteredSchema = z.discriminatedUnion("outcome", [
+  /** Nothing was written yet. */
+  z.object({ outcome: z.literal("ask"), questions: z.array(sentenceSchema).min(1) }),
+  /** Null only when a retry comes after the attempt was voided. */
+  z.object({ outcome: z.literal("saved"), told: toldSchema.nullable() }),
+]);
+
+export type Entry = z.infer<typeof entrySchema>;
+type Entered = z.infer<typeof enteredSchema>;
+
+/** Carries the questions out of the transaction, which thereby leaves nothing behind. Never leaves this file. */
+class NotSure extends Error {
+  readonly questions: readonly Sentence[];
+  constructor(questions: readonly Sentence[]) {
+    super("not sure");
+    this.questions = questions;
+  }
+}
+
+/**
+ * Enters attempts or corrects one, in one transaction with the mark. What is doubtful is asked about first, and then
+ * nothing is written. The same ids again get the same answer.
+ * @throws Refusal with what to do; nothing is written then either.
+ */
+export function enter(desk: Desk, typed: Entry): Entered {
+  const entry = readEntry(typed);
+  try {
+    const told = desk.store.write(["attempts", "calls"], (db) => save(db, desk.now().toISOString(), entry));
+    return { outcome: "saved", told };
+  } catch (error) {
+    if (error instanceof NotSure) return { outcome: "ask", questions: [...error.questions] };
+    throw error;
+  }
+}
+
+/** Reads what can be read without the store: the attempts' shapes, who, and why. */
+function readEntry(typed: Entry): Entry {
+  if (!protocolOf(typed.test).variants.includes(typed.variant)) {
+    throw new Refusal("bad-input", sentence("station.variant"));
+  }
+  const attempts = typed.attempts.map(({ id, seen }) => {
+    const parsed = parseAttempt(typed.test, seen);
+    if (!parsed.success) throw new Refusal("bad-input", refusalOf(parsed.error));
+    return { id, seen: parsed.data };
+  });
+  const { replaces } = typed;
+  return {
+    ...typed,
+    attempts,
+    by: saidBy(typed.by),
+    ...(replaces !== undefined && { replaces: { ...replaces, reason: saidWhy(replaces.reason) } }),
+  };
+}
+
+function save(db: Database, at: string, entry: Entry): Told | null {
+  const retried = dayOfRetry(db, entry);
+  const day = retried ?? requireOpenDay(db);
+  const before = tellOne(db, day, entry, entry.lengths);
+  const questions = retried === undefined ? takeUp(db, day, at, entry) : [];
+  for (const { id, seen } of entry.attempts) {
+    const { athleteId, test, variant, by, note } = entry;
+    const replaces = entry.replaces?.attemptId ?? null;
+    recordAttempt(db, day.id, {
+      ...{ id, athleteId, test, variant, seen, note, at, replaces },
+      enteredBy: by,
+      source: "station",
+    });
+  }
+  const told = tellOne(db, day, entry, entry.lengths);
+  if (retried !== undefined) return told;
+  const all = [...questions, ...askAboutChange(entry, before, told)];
+  if (!entry.sure && all.length > 0) throw new NotSure(all);
+  if (entry.replaces === undefined) arrive(db, day, entry);
+  return told;
+}
+
+/** The day of an entry whose every id is known: it was taken before, and the answer got lost. */
+function dayOfRetry(db: Database, entry: Entry): Day | undefined {
+  const known = entry.attempts.map(({ id }) => attemptById(db, id));
+  const [first] = known;
+  return first === undefined || known.includes(undefined) ? undefined : dayById(db, first.dayId);
+}
+
+/** Checks that the entry may be made, voids what it corrects, and returns what to ask first. */
+function takeUp(db: Database, day: Day, at: string, entry: Entry): readonly Sentence[] {
+  const parameters = parametersOf(db, day.id, entry.test);
+  const seen = entry.attempts.map((attempt) => attempt.seen);
+  const { refusal, questions } = judge(entry.test, parameters, seen);
+  if (refusal !== null) throw new Refusal("bad-input", refusal);
+  const who = requirePresent(db, day, entry.athleteId);
+  const corrected = entry.replaces === undefined ? null : voidCorrected(db, day, at, entry);
+  // Correcting an athlete's own slip is always right, whatever has become of them since; order holds entries alone.
+  if (corrected?.athleteId !== who.athleteId) requireTesting(db, day, who, entry.test);
+  if (corrected === null) requireTurn(db, day, who, entry.test);
+  return [...questions, ...askAboutVariant(db, day, entry)];
+}
+
+function voidCorrected(db: Database, day: Day, at: string, entry: Entry): { athleteId: number } {
+  const { attemptId = "", reason = "" } = entry.replaces ?? {};
+  const attempt = attemptById(db, attemptId);
+  if (attempt === undefined) throw new Refusal("not-found", sentence("record.unknownAttempt"));
+  if (attempt.dayId !== day.id || attempt.test !== entry.test) {
+    throw new Refusal("conflict", sentence("station.otherAttempt"));
+  }
+  if (attempt.void !== null) {
+    throw new Refusal("conflict", sentence("station.alreadyVoid", { by: attempt.void.by }));
+  }
+  voidAttempt(db, attemptId, { reason, by: entry.by, at });
+  return { athleteId: attempt.athleteId };
+}
+
+/** Two ways of doing a test on one day is possible, and more often a slip. */
+function askAboutVariant(db: Database, day: Day, entry: Entry): Sentence[] {
+  const other = attemptsOfAthlete(db, day.id, entry.athleteId).find(
+    (each) => each.test === entry.test && each.variant !== entry.variant && each.void === null,
+  );
+  return other === undefined
+    ? []
+    : [sentence(`station.otherVariant.${other.variant}`, { by: other.enteredBy })];
+}
+
+/** Asks about a mark far from the athlete's last; only once about the same mark. */
+function askAboutChange(entry: Entry, before: Told | null, after: Told | null): Sentence[] {
+  const previous = after?.news?.previous ?? null;
+  if (after?.mark.state !== "complete" || previous === null) return [];
+  if (before?.mark.state === "complete" && before.mark.value === after.mark.value) return [];
+  const opinion = againstLast(entry.test, previous, after.mark.value, entry.lengths);
+  return opinion.level === "ask" ? [opinion.sentence] : [];
+}
+
+/** Whoever was called to this test has come. */
+function arrive(db: Database, day: Day, { athleteId, test }: Entry): void {
+  const called = calls(db, day.id).some((call) => call.athleteId === athleteId && call.test === test);
+  if (called) endCall(db, day.id, athleteId);
+}

@@ -1,0 +1,111 @@
+import { z } from "zod";
+import { fingerprint } from "../../domain/protocols/fingerprint.ts";
+import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
+import { protocolOf, protocols } from "../../domain/protocols/registry.ts";
+import { waitFor } from "../../domain/queue/queue.ts";
+import { lastDoneByAthlete } from "../../domain/queue/times.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { gain } from "../../domain/statistics/change.ts";
+import { parseCount } from "../../domain/units.ts";
+import { sentence } from "../../domain/words.ts";
+import { attemptsOfAthlete, attemptTimes, type KeptAttempt, lastVariant } from "../../store/attempts.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { type EarlierMark, earlierMarks, parametersOf } from "../../store/marks.ts";
+import { type Present, presentByBib } from "../../store/present.ts";
+import { tellMarks } from "../marks.ts";
+import { attemptSchema, personSchema, testSchema, toldSchema, writtenSchema } from "./schemas.ts";
+import { attemptView, personOf, toldOf } from "./tell.ts";
+import { firstBefore, requireTesting } from "./who.ts";
+
+const earlierSchema = z.object({ date: z.string(), value: z.number(), written: writtenSchema }).nullable();
+
+export const foundSchema = z.object({
+  who: personSchema,
+  /** Attempts of this test that stand today. */
+  standing: z.array(attemptSchema),
+  /** How many attempts stand in each slot; a slot not named here is empty. */
+  taken: z.record(z.string(), z.int()),
+  /** How the athlete did the test last; the plain way when never. */
+  variant: z.string(),
+  /** The reach measured today in mm, for the vertical leap. */
+  standingReach: z.int().nullable(),
+  /** Today's mark and the comparable ones before, for each way of doing the test. */
+  history: z.array(
+    z.object({ variant: z.string(), today: toldSchema.nullable(), last: earlierSchema, best: earlierSchema }),
+  ),
+  blockedBy: testSchema.nullable(),
+  readyAt: z.string(),
+});
+
+export type Found = z.infer<typeof foundSchema>;
+
+/**
+ * The athlete that a typed bib means, with all that keyed entry shows.
+ * @throws Refusal when no bib is typed, nobody wears it, or whoever does takes no part in this test.
+ */
+export function find(db: Database, day: Day, test: TestCode, bib: string, lengths: LengthUnit): Found {
+  const who = requireBib(db, day, bib);
+  requireTesting(db, day, who, test);
+  const standing = attemptsOfAthlete(db, day.id, who.athleteId).filter(
+    (attempt) => attempt.test === test && attempt.void === null,
+  );
+  const person = personOf(who);
+  return {
+    who: person,
+    standing: standing.map((attempt) => attemptView(attempt, person)),
+    taken: countBySlot(standing),
+    variant: lastVariant(db, who.athleteId, test) ?? protocolOf(test).variants[0] ?? "",
+    standingReach: test === "vertical" ? reachOf(standing) : null,
+    history: historyOf(db, day, who.athleteId, test, lengths),
+    blockedBy: firstBefore(db, day, who.athleteId, test),
+    readyAt: readyAt(db, day, who, test),
+  };
+}
+
+function requireBib(db: Database, day: Day, typed: string): Present {
+  const read = parseCount(typed);
+  if (!("count" in read)) throw new Refusal("bad-input", sentence("station.badBib"));
+  const who = presentByBib(db, day.id, read.count);
+  if (who === undefined) throw new Refusal("not-found", sentence("station.noBib", { bib: read.count }));
+  return who;
+}
+
+function countBySlot(standing: readonly KeptAttempt[]): Record<string, number> {
+  const taken: Record<string, number> = {};
+  for (const { slot } of standing) taken[slot] = (taken[slot] ?? 0) + 1;
+  return taken;
+}
+
+function reachOf(standing: readonly KeptAttempt[]): number | null {
+  const last = standing.at(-1);
+  return last === undefined ? null : protocols.vertical.attempt.parse(last.seen).standingReach;
+}
+
+function historyOf(db: Database, day: Day, athleteId: number, test: TestCode, lengths: LengthUnit) {
+  const protocol = protocolOf(test);
+  const parameters = parametersOf(db, day.id, test);
+  const today = tellMarks(db, day, athleteId).filter((mark) => mark.test === test);
+  const earlier = earlierMarks(db, day, athleteId);
+  function write(mark: EarlierMark | undefined) {
+    if (mark === undefined) return null;
+    return { date: mark.date, value: mark.value, written: protocol.write(mark.value, lengths) };
+  }
+  return protocol.variants.map((variant) => {
+    const name = fingerprint(test, variant, parameters);
+    const comparable = earlier.filter((mark) => mark.fingerprint === name);
+    const told = today.find((mark) => mark.variant === variant);
+    const best = comparable.toSorted((a, b) => gain(protocol.better, a.value, b.value)).at(0);
+    return {
+      variant,
+      today: told === undefined ? null : toldOf(told, lengths),
+      last: write(comparable.at(-1)),
+      best: write(best),
+    };
+  });
+}
+
+function readyAt(db: Database, day: Day, who: Present, test: TestCode): string {
+  const lastDone = lastDoneByAthlete(attemptTimes(db, day.id)).get(who.athleteId) ?? new Map();
+  return waitFor(test, { checkedIn: who.since, lastDone }, day.restMinutes).readyAt;
+}

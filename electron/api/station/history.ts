@@ -1,0 +1,54 @@
+import { z } from "zod";
+import type { TestCode } from "../../domain/protocols/protocol.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { attemptById, attemptsOfAthlete, chainOf, type KeptAttempt } from "../../store/attempts.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { attemptSchema, testSchema } from "./schemas.ts";
+import { attemptView, personOf } from "./tell.ts";
+import { requirePresent } from "./who.ts";
+
+/** Which history: of one attempt with all it corrects and all that corrects it, or of one athlete's test today. */
+export const whichHistorySchema = z.union([
+  z.object({ attemptId: z.string().max(100) }),
+  z.object({ athleteId: z.int(), test: testSchema }),
+]);
+
+/** In the order of entry. */
+export const historySchema = z.array(
+  z.object({
+    attempt: attemptSchema,
+    /** The attempts that took this one's place. */
+    replacedBy: z.array(z.string()),
+  }),
+);
+
+/** @throws Refusal `not-found` for an attempt or an athlete that is not of this day. */
+export function history(
+  db: Database,
+  day: Day,
+  which: z.infer<typeof whichHistorySchema>,
+): z.infer<typeof historySchema> {
+  const attempts =
+    "attemptId" in which ? chain(db, day, which.attemptId) : ofTest(db, day, which.athleteId, which.test);
+  return attempts.map((attempt) => ({
+    attempt: attemptView(attempt, personOf(requirePresent(db, day, attempt.athleteId))),
+    replacedBy: attempts.filter((each) => each.replaces === attempt.id).map(({ id }) => id),
+  }));
+}
+
+function chain(db: Database, day: Day, attemptId: string): KeptAttempt[] {
+  if (attemptById(db, attemptId)?.dayId !== day.id) {
+    throw new Refusal("not-found", sentence("record.unknownAttempt"));
+  }
+  return chainOf(db, attemptId);
+}
+
+/** The athlete's attempts, and those of others that they were corrected into. */
+function ofTest(db: Database, day: Day, athleteId: number, test: TestCode): KeptAttempt[] {
+  const who = requirePresent(db, day, athleteId);
+  const own = attemptsOfAthlete(db, day.id, who.athleteId).filter((attempt) => attempt.test === test);
+  const all = new Map(own.flatMap(({ id }) => chainOf(db, id)).map((attempt) => [attempt.id, attempt]));
+  return [...all.values()].sort((a, b) => a.seq - b.seq);
+}

@@ -1,0 +1,68 @@
+import { z } from "zod";
+import { testCodes } from "../../domain/protocols/protocol.ts";
+
+/** The shapes in which a station is told things. Instants are ISO 8601; values and gains are grains. */
+export const testSchema = z.enum(testCodes);
+export const lengthsSchema = z.enum(["cm", "in"]).default("cm");
+
+export const sentenceSchema = z.object({
+  key: z.string(),
+  values: z.record(z.string(), z.union([z.string(), z.number()])).exactOptional(),
+});
+
+export const writtenSchema = z.object({
+  number: z.string(),
+  unit: z.enum(["reps", "landings", "cm", "in", "min:s", ""]),
+  note: sentenceSchema.exactOptional(),
+});
+
+const markSchema = z.discriminatedUnion("state", [
+  z.object({ state: z.literal("complete"), value: z.int() }),
+  z.object({ state: z.literal("incomplete"), missing: z.array(z.string()).readonly() }),
+  z.object({ state: z.literal("unfinished"), rounds: z.int(), reps: z.int() }),
+]);
+
+const newsSchema = z.object({
+  standing: z.enum(["first", "best", "equal", "below"]),
+  bestBefore: z.number().nullable(),
+  gainOverBest: z.number().nullable(),
+  previous: z.number().nullable(),
+  previousDate: z.string().nullable(),
+  change: z.number().nullable(),
+  verdict: z.enum(["noise", "likely gain", "likely loss", "clear gain", "clear loss"]).nullable(),
+});
+
+/** A mark of today as it is told: how it is written, and where it stands in the athlete's own history. */
+export const toldSchema = z.object({
+  variant: z.string(),
+  mark: markSchema,
+  written: writtenSchema,
+  news: newsSchema.nullable(),
+});
+
+export const personSchema = z.object({
+  athleteId: z.int(),
+  bib: z.int().nullable(),
+  name: z.string(),
+  number: z.string(),
+  league: z.string(),
+});
+
+/** An attempt with who did it; `seen` is what the test's own attempt schema says. */
+export const attemptSchema = z.object({
+  attemptId: z.string(),
+  who: personSchema,
+  test: testSchema,
+  variant: z.string(),
+  seen: z.unknown(),
+  by: z.string(),
+  at: z.string(),
+  note: z.string(),
+  source: z.enum(["station", "sheet"]),
+  void: z.object({ reason: z.string(), by: z.string(), at: z.string() }).nullable(),
+  replaces: z.string().nullable(),
+});
+
+export type Told = z.infer<typeof toldSchema>;
+export type Person = z.infer<typeof personSchema>;
+export type AttemptView = z.infer<typeof attemptSchema>;

@@ -1,0 +1,48 @@
+import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
+import { writeMark } from "../../domain/protocols/written.ts";
+import type { KeptAttempt } from "../../store/attempts.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import type { Present } from "../../store/present.ts";
+import { type ToldMark, tellMarks } from "../marks.ts";
+import type { AttemptView, Person, Told } from "./schemas.ts";
+
+/** A mark as a station is told it, lengths in cm or in. */
+export function toldOf(mark: ToldMark, lengths: LengthUnit): Told {
+  const { variant, news } = mark;
+  return { variant, mark: mark.mark, written: writeMark(mark.test, mark.mark, lengths), news };
+}
+
+/** What an athlete's attempts of one variant amount to today; null when none stands. */
+export function tellOne(
+  db: Database,
+  day: Day,
+  which: { readonly athleteId: number; readonly test: TestCode; readonly variant: string },
+  lengths: LengthUnit,
+): Told | null {
+  const marks = tellMarks(db, day, which.athleteId);
+  const found = marks.find(({ test, variant }) => test === which.test && variant === which.variant);
+  return found === undefined ? null : toldOf(found, lengths);
+}
+
+export function personOf(present: Present): Person {
+  const { athleteId, bib, name, number, league } = present;
+  return { athleteId, bib, name, number, league };
+}
+
+export function attemptView(attempt: KeptAttempt, who: Person): AttemptView {
+  const { id, test, variant, seen, enteredBy, at, note, source, replaces } = attempt;
+  return {
+    attemptId: id,
+    who,
+    test,
+    variant,
+    seen,
+    by: enteredBy,
+    at,
+    note,
+    source,
+    void: attempt.void,
+    replaces,
+  };
+}

@@ -1,0 +1,77 @@
+import type { TestCode } from "../../domain/protocols/protocol.ts";
+import { nextCall } from "../../domain/queue/queue.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { calls, endCall, setCall } from "../../store/calls.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { leaveOut, leftOut, takeBackIn } from "../../store/entrants.ts";
+import { presentById } from "../../store/present.ts";
+import { queueOf } from "./view.ts";
+import { doneBy, requirePresent, requireTesting, requireTurn } from "./who.ts";
+
+/**
+ * Calls an athlete to a test.
+ * @throws Refusal when the athlete does not test, leaves this test out, has done it, or has another one to do first.
+ */
+export function call(db: Database, day: Day, athleteId: number, test: TestCode, at: string): void {
+  const who = requirePresent(db, day, athleteId);
+  requireTesting(db, day, who, test);
+  if (doneBy(db, day, athleteId).has(test)) {
+    throw new Refusal("conflict", sentence("station.done", { name: who.name }));
+  }
+  requireTurn(db, day, who, test);
+  const already = calls(db, day.id).some((each) => each.athleteId === athleteId && each.test === test);
+  if (!already) setCall(db, day.id, { athleteId, test, at });
+}
+
+/**
+ * Calls whoever is next and rested; returns who that is.
+ * @throws Refusal `conflict` when nobody is left to call, or all who are still rest.
+ */
+export function callNext(db: Database, day: Day, test: TestCode, now: string): number {
+  const next = nextCall(queueOf(db, day, test), now);
+  if ("nobody" in next) throw new Refusal("conflict", sentence("station.nobodyWaits"));
+  if ("resting" in next) {
+    const count = Math.ceil((Date.parse(next.resting.readyAt) - Date.parse(now)) / 60_000);
+    throw new Refusal("conflict", sentence("station.allRest", { bib: next.resting.bib, count }));
+  }
+  setCall(db, day.id, { athleteId: next.who.athleteId, test, at: now });
+  return next.who.athleteId;
+}
+
+/**
+ * Lets an athlete skip a test; a call to it ends. Skipping it again changes nothing.
+ * @throws Refusal when the athlete does not test today or has done this test.
+ */
+export function skip(
+  db: Database,
+  day: Day,
+  which: { readonly athleteId: number; readonly test: TestCode },
+  decision: { readonly reason: string; readonly decidedBy: string; readonly at: string },
+): void {
+  const { athleteId, test } = which;
+  const who = requirePresent(db, day, athleteId);
+  if (who.state !== "testing") {
+    throw new Refusal("conflict", sentence(`station.state.${who.state}`, { name: who.name }));
+  }
+  if (doneBy(db, day, athleteId).has(test)) {
+    throw new Refusal("conflict", sentence("station.done", { name: who.name }));
+  }
+  leaveOut(db, day.id, { athleteId, test, kind: "skip", ...decision });
+  const called = calls(db, day.id).some((each) => each.athleteId === athleteId && each.test === test);
+  if (called) endCall(db, day.id, athleteId);
+}
+
+/**
+ * Takes a skip back.
+ * @throws Refusal `conflict` when the test is left out since check-in, which only check-in changes.
+ */
+export function unskip(db: Database, day: Day, athleteId: number, test: TestCode): void {
+  const left = leftOut(db, day.id).find((each) => each.athleteId === athleteId && each.test === test);
+  if (left?.kind === "readiness") {
+    const name = presentById(db, day.id, athleteId)?.name ?? "";
+    throw new Refusal("conflict", sentence("station.leftOut.readiness", { name }));
+  }
+  takeBackIn(db, day.id, athleteId, test);
+}

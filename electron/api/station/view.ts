@@ -1,0 +1,139 @@
+import { z } from "zod";
+import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
+import { writeMark } from "../../domain/protocols/written.ts";
+import { isDone, type Place, queueFor, type Runner } from "../../domain/queue/queue.ts";
+import { lastDoneByAthlete } from "../../domain/queue/times.ts";
+import { type Sentence, sentence } from "../../domain/words.ts";
+import { attemptTimes, newestAttempts } from "../../store/attempts.ts";
+import { calls } from "../../store/calls.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { leftOut } from "../../store/entrants.ts";
+import { type KeptMark, marksOfDay, parametersOf } from "../../store/marks.ts";
+import { everybody, type Present } from "../../store/present.ts";
+import { attemptSchema, personSchema, sentenceSchema, writtenSchema } from "./schemas.ts";
+import { attemptView, personOf } from "./tell.ts";
+
+export const viewSchema = z.object({
+  open: z.boolean(),
+  /** The frozen parameters; parse with the test's own schema. */
+  parameters: z.unknown(),
+  restMinutes: z.int(),
+  counts: z.object({
+    done: z.int(),
+    /** Those whose next test this is. */
+    waiting: z.int(),
+    /** Those who have other tests to do before it. */
+    later: z.int(),
+    leftOut: z.int(),
+  }),
+  queue: z.array(
+    z.object({
+      who: personSchema,
+      waitingSince: z.string(),
+      readyAt: z.string(),
+      calledAt: z.string().nullable(),
+      /** What is still to come of a test that was begun. */
+      begun: sentenceSchema.nullable(),
+    }),
+  ),
+  /** The newest attempts with the athlete's mark of today; no mark where the attempt is void. */
+  recent: z.array(z.object({ attempt: attemptSchema, written: writtenSchema.nullable() })),
+  /** Who skips this test, and why; the organiser can put them back. */
+  skipped: z.array(z.object({ who: personSchema, reason: z.string(), by: z.string() })),
+});
+
+type View = z.infer<typeof viewSchema>;
+
+const newest = 15;
+
+/** Everybody who tests today, with what decides where they wait. */
+export function runnersOf(db: Database, day: Day): Runner[] {
+  const lastDone = lastDoneByAthlete(attemptTimes(db, day.id));
+  const marks = Map.groupBy(marksOfDay(db, day.id), ({ athleteId }) => athleteId);
+  const left = Map.groupBy(leftOut(db, day.id), ({ athleteId }) => athleteId);
+  return everybody(db, day.id).flatMap(({ athleteId, bib, state, since }) => {
+    if (state !== "testing" || bib === null) return [];
+    const done = (marks.get(athleteId) ?? []).filter(({ mark }) => isDone(mark)).map(({ test }) => test);
+    return {
+      athleteId,
+      bib,
+      checkedIn: since,
+      done: new Set(done),
+      leftOut: new Set((left.get(athleteId) ?? []).map(({ test }) => test)),
+      lastDone: lastDone.get(athleteId) ?? new Map(),
+    };
+  });
+}
+
+/** The queue of one test, in turn. */
+export function queueOf(db: Database, day: Day, test: TestCode, runners = runnersOf(db, day)): Place[] {
+  const called = calls(db, day.id).filter((call) => call.test === test);
+  return queueFor(
+    test,
+    runners,
+    new Map(called.map(({ athleteId, at }) => [athleteId, at])),
+    day.restMinutes,
+  );
+}
+
+/** All that the screen of one station shows. */
+export function view(db: Database, day: Day, test: TestCode, lengths: LengthUnit): View {
+  const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
+  const marks = marksOfDay(db, day.id).filter((mark) => mark.test === test);
+  const runners = runnersOf(db, day);
+  const queue = queueOf(db, day, test, runners);
+  return {
+    open: day.state === "open",
+    parameters: parametersOf(db, day.id, test),
+    restMinutes: day.restMinutes,
+    counts: countsOf(test, marks, runners, queue.length),
+    queue: queue.map(({ athleteId, waitingSince, readyAt, calledAt }) => ({
+      who: personIn(people, athleteId),
+      ...{ waitingSince, readyAt, calledAt },
+      begun: begun(marks.find((mark) => mark.athleteId === athleteId)),
+    })),
+    recent: newestAttempts(db, day.id, test, newest).map((attempt) => {
+      const mark = marks.find(
+        (each) => each.athleteId === attempt.athleteId && each.variant === attempt.variant,
+      );
+      const shown = attempt.void === null && mark !== undefined;
+      return {
+        attempt: attemptView(attempt, personIn(people, attempt.athleteId)),
+        written: shown ? writeMark(test, mark.mark, lengths) : null,
+      };
+    }),
+    skipped: leftOut(db, day.id)
+      .filter((each) => each.test === test && each.kind === "skip")
+      .map(({ athleteId, reason, decidedBy }) => ({
+        who: personIn(people, athleteId),
+        reason,
+        by: decidedBy,
+      })),
+  };
+}
+
+function countsOf(
+  test: TestCode,
+  marks: readonly KeptMark[],
+  runners: readonly Runner[],
+  waiting: number,
+): View["counts"] {
+  const done = new Set(marks.filter(({ mark }) => isDone(mark)).map(({ athleteId }) => athleteId));
+  const todo = runners.filter((runner) => !runner.done.has(test));
+  const left = todo.filter((runner) => runner.leftOut.has(test)).length;
+  return { done: done.size, waiting, later: todo.length - left - waiting, leftOut: left };
+}
+
+/** What a test that was begun still needs. */
+function begun(mark: KeptMark | undefined): Sentence | null {
+  if (mark?.mark.state !== "incomplete") return null;
+  return sentence(`marks.missing.${mark.mark.missing.join("-")}`);
+}
+
+function personIn(people: ReadonlyMap<number, Present>, athleteId: number) {
+  const who = people.get(athleteId);
+  // Attempts, marks and calls refer to entrants by a foreign key, so this can't happen to anybody.
+  if (who === undefined) throw new Error(`Athlete ${athleteId} is not on the day's list.`);
+  return personOf(who);
+}

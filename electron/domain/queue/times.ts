@@ -1,0 +1,37 @@
+import type { TestCode } from "../protocols/protocol.ts";
+
+/** When an attempt was entered, and what it corrects. */
+export interface TimedAttempt {
+  readonly id: string;
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly at: string;
+  readonly replaces: string | null;
+  readonly stands: boolean;
+}
+
+/**
+ * When each athlete last did each test, by the attempts that stand. A correction keeps the time of the attempt that it
+ * corrects: fixing a slip an hour later makes nobody rest again.
+ */
+export function lastDoneByAthlete(
+  attempts: readonly TimedAttempt[],
+): ReadonlyMap<number, ReadonlyMap<TestCode, string>> {
+  const doneAt = performedAt(attempts);
+  const byAthlete = new Map<number, Map<TestCode, string>>();
+  for (const { id, athleteId, test, at, stands } of attempts) {
+    if (!stands) continue;
+    const last = byAthlete.get(athleteId) ?? new Map<TestCode, string>();
+    byAthlete.set(athleteId, last);
+    const time = doneAt.get(id) ?? at;
+    if (time > (last.get(test) ?? "")) last.set(test, time);
+  }
+  return byAthlete;
+}
+
+/** Attempts come in the order of entry, so what one corrects stands before it. */
+function performedAt(attempts: readonly TimedAttempt[]): ReadonlyMap<string, string> {
+  const doneAt = new Map<string, string>();
+  for (const { id, at, replaces } of attempts) doneAt.set(id, doneAt.get(replaces ?? "") ?? at);
+  return doneAt;
+}

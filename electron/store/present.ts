@@ -1,0 +1,33 @@
+import { type Database, statement } from "./database.ts";
+import type { EntrantState } from "./entrants.ts";
+
+/** Somebody of a day with their name: what a station shows of a person. */
+export interface Present {
+  readonly athleteId: number;
+  readonly bib: number | null;
+  readonly state: EntrantState;
+  /** When the state was reached (ISO 8601 instant). */
+  readonly since: string;
+  readonly name: string;
+  readonly number: string;
+  readonly league: string;
+}
+
+const columns = `entrant.athlete_id AS athleteId, bib, state, since, athlete.name, number, league.name AS league`;
+const source = `entrant JOIN athlete ON athlete.id = entrant.athlete_id JOIN league ON league.id = athlete.league_id`;
+
+/** Everybody on the day's list, by bib; those without one first. */
+export function everybody(db: Database, dayId: number): Present[] {
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? ORDER BY bib, entrant.athlete_id`;
+  return statement<[number], Present>(db, sql).all(dayId);
+}
+
+export function presentById(db: Database, dayId: number, athleteId: number): Present | undefined {
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? AND entrant.athlete_id = ?`;
+  return statement<[number, number], Present>(db, sql).get(dayId, athleteId);
+}
+
+export function presentByBib(db: Database, dayId: number, bib: number): Present | undefined {
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? AND bib = ?`;
+  return statement<[number, number], Present>(db, sql).get(dayId, bib);
+}
