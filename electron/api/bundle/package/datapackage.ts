@@ -1,0 +1,56 @@
+import { createHash } from "node:crypto";
+import { type Contents, formatVersion, jsonFile, type TextFile } from "./contents.ts";
+import { marksSchema, summarySchema } from "./schemas.ts";
+
+/** The other files of the bundle, by what they are. */
+export interface Described {
+  readonly marks: TextFile;
+  readonly summary: TextFile;
+  readonly protocols: TextFile;
+  readonly privacy: TextFile;
+  readonly codebook: TextFile;
+}
+
+/** SHA-256 as hexadecimal digits. */
+export function sha256(bytes: Uint8Array | string): string {
+  return createHash("sha256").update(bytes).digest("hex");
+}
+
+function resource({ name, text }: TextFile, title: string, more: object) {
+  return {
+    name: name.replace(/\.\w+$/, ""),
+    path: name,
+    title,
+    encoding: "utf-8",
+    bytes: Buffer.byteLength(text),
+    hash: `sha256:${sha256(text)}`,
+    ...more,
+  };
+}
+
+function table(file: TextFile, title: string, schema: object) {
+  const csv = { profile: "tabular-data-resource", format: "csv", mediatype: "text/csv" };
+  return resource(file, title, { ...csv, dialect: { lineTerminator: "\r\n", header: true }, schema });
+}
+
+/** The descriptor of the Frictionless Data Package standard, version 1. It says no moment: `created` stays out. */
+export function descriptorFile(contents: Contents, files: Described): TextFile {
+  const demo = contents.demo ? "-demo" : "";
+  const invented = contents.demo ? " These athletes are invented: a demonstration, not data." : "";
+  const json = { format: "json", mediatype: "application/json" };
+  return jsonFile("datapackage.json", {
+    profile: "data-package",
+    name: `tapeline-bundle${demo}-${contents.quarter.toLowerCase()}`,
+    title: `Fitness marks of a roller derby testing day, ${contents.quarter}`,
+    description: `Five field tests, one row a mark, athletes not named and rows not linked. Read codebook.md first.${invented}`,
+    formatVersion,
+    demo: contents.demo,
+    resources: [
+      table(files.marks, "One row a mark", marksSchema),
+      table(files.summary, "Count and quartiles of each test and variant", summarySchema),
+      resource(files.protocols, "How each test was held", json),
+      resource(files.privacy, "What was generalised and held back", json),
+      resource(files.codebook, "What every column means", { format: "md", mediatype: "text/markdown" }),
+    ],
+  });
+}
