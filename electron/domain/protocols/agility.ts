@@ -63,6 +63,7 @@ export const agility: Protocol<"agility", AgilityParameters, AgilityAttempt> = O
   code: "agility" as const,
   better: "higher" as const,
   grain: frozen({ unit: "landings" as const, perUnit: 4 }),
+  equalWithin: 0,
   variants: frozen([""]),
   parameters,
   defaults: frozen({ crossSize: 914, seconds: 10, touchPenalty: 0.5 }),

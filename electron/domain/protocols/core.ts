@@ -87,6 +87,7 @@ export const core: Protocol<"core", CoreParameters, CoreAttempt> = Object.freeze
   code: "core" as const,
   better: "higher" as const,
   grain: frozen({ unit: "s" as const, perUnit: 1 }),
+  equalWithin: 0,
   variants: frozen([""]),
   parameters,
   defaults,

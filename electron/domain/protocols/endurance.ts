@@ -89,6 +89,7 @@ export const endurance: Protocol<"endurance", EnduranceParameters, EnduranceAtte
   code: "endurance" as const,
   better: "lower" as const,
   grain: frozen({ unit: "s" as const, perUnit: 1000 }),
+  equalWithin: 0,
   variants: frozen([""]),
   parameters,
   defaults: frozen<EnduranceParameters>({

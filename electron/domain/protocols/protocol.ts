@@ -9,7 +9,7 @@ export type TestCode = (typeof testCodes)[number];
 export interface Grain {
   /** The unit in which sheets and people read the mark. */
   readonly unit: "reps" | "landings" | "cm" | "s";
-  /** Grains in one unit: 4 quarter landings, 10 mm in a cm, 1000 ms in a second. */
+  /** Grains in one unit: 4 quarter landings, 10 mm in a cm; 1 s of a plank, 1000 ms of a circuit. */
   readonly perUnit: number;
 }
 
@@ -44,6 +44,11 @@ export interface Protocol<Code extends TestCode, Parameters, Attempt> {
   /** Which way is better. */
   readonly better: "higher" | "lower";
   readonly grain: Grain;
+  /**
+   * Marks no further apart than this (grains) are equal: less than any reading shows. 1 for a height, where quarter
+   * inches kept as whole millimetres make one jump 450 or 451 mm, as the reach has it; 0 for everything counted.
+   */
+  readonly equalWithin: number;
   /** Ways of doing the test whose marks never compare; one empty text where there is only one way. */
   readonly variants: readonly string[];
   readonly parameters: ZodType<Parameters>;

@@ -75,6 +75,7 @@ export const pushUp: Protocol<"push-up", PushUpParameters, PushUpAttempt> = Obje
   code: "push-up" as const,
   better: "higher" as const,
   grain: frozen({ unit: "reps" as const, perUnit: 1 }),
+  equalWithin: 0,
   variants: frozen(["full", "knee"]),
   parameters,
   defaults: frozen({ bpm: 40, beatsPerRep: 2, missesToStop: 3 }),

@@ -67,6 +67,7 @@ export const vertical: Protocol<"vertical", VerticalParameters, VerticalAttempt>
   code: "vertical" as const,
   better: "higher" as const,
   grain: frozen({ unit: "cm" as const, perUnit: 10 }),
+  equalWithin: 1,
   variants: frozen([""]),
   parameters,
   defaults: frozen({ trials: 3 }),

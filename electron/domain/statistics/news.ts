@@ -37,11 +37,11 @@ export function newsOf(
 ): MarkNews {
   const last = earlier.at(-1);
   if (last === undefined) return firstMark;
-  const { better } = protocolOf(test);
+  const { better, equalWithin } = protocolOf(test);
   const values = earlier.map((mark) => mark.value);
   const bestBefore = better === "higher" ? Math.max(...values) : Math.min(...values);
   return {
-    standing: standing(better, value, values),
+    standing: standing(better, value, values, equalWithin),
     bestBefore,
     gainOverBest: gain(better, bestBefore, value),
     previous: last.value,

@@ -3,12 +3,20 @@ import { gain } from "./change.ts";
 /** How a mark stands among the athlete's own earlier ones of the same fingerprint. */
 export type Standing = "first" | "best" | "equal" | "below";
 
-/** A first mark is a first mark and no best; a best must be better than all before it. Values are grains. */
-export function standing(better: "higher" | "lower", value: number, earlier: readonly number[]): Standing {
+/**
+ * A first mark is a first mark and no best; a best must be better than all before it by more than `equalWithin`. Values
+ * are grains.
+ */
+export function standing(
+  better: "higher" | "lower",
+  value: number,
+  earlier: readonly number[],
+  equalWithin = 0,
+): Standing {
   if (earlier.length === 0) return "first";
   const least = Math.min(...earlier.map((before) => gain(better, before, value)));
-  if (least > 0) return "best";
-  return least === 0 ? "equal" : "below";
+  if (least > equalWithin) return "best";
+  return least >= -equalWithin ? "equal" : "below";
 }
 
 /**
