@@ -2,7 +2,10 @@ import { leastForQuartiles } from "../../../domain/privacy/publish.ts";
 import type { Contents, TextFile } from "./contents.ts";
 import { howMarksAreMade } from "./how-marks-are-made.ts";
 
-/** What a stranger needs to read the sheets rightly, in plain words. Markdown. */
+/**
+ * What a stranger needs to read the sheets rightly, in plain words. Markdown. No year but the quarter's stands in it, not
+ * even of a source: whoever looks for a year of birth must find none.
+ */
 export function codebookFile(contents: Contents): TextFile {
   const parts = [
     opening(contents),
@@ -25,14 +28,14 @@ and endurance (\`endurance\`). Every athlete in it agreed to share.
 
 | file | what it is |
 |---|---|
-| datapackage.json | a description of all files for machines (Data Package, version 1), with sizes and SHA-256 |
+| datapackage.json | a description of all files for machines (Frictionless Data Package), with sizes and hashes |
 | marks.csv | one row a mark |
 | summary.csv | how many rows each test has, and their quartiles |
 | protocols.json | how each test was held |
 | privacy.json | what was generalised and held back |
 | codebook.md | this page |
 
-Sheets are CSV as in RFC 4180, UTF-8, with a header line and a decimal point. An empty field means: does not apply.`;
+Sheets are comma-separated, UTF-8, with a header line and a decimal point. An empty field means: does not apply.`;
 }
 
 const marksColumns = `## marks.csv
@@ -56,7 +59,7 @@ const summaryColumns = `## summary.csv
 |---|---|
 | test, variant, unit | as in marks.csv |
 | n | rows of that test and variant in marks.csv |
-| lower_quartile, median, upper_quartile | linear between neighbours (type 7 of Hyndman and Fan 1996); empty below ${leastForQuartiles} rows |`;
+| lower_quartile, median, upper_quartile | linear between neighbours (type 7 of Hyndman and Fan); empty below ${leastForQuartiles} rows |`;
 
 function whatWasDone({ k, kReached, suppressed }: Contents): string {
   const small = suppressed.some(({ reason }) => reason === "small-class");
@@ -69,8 +72,8 @@ function whatWasDone({ k, kReached, suppressed }: Contents): string {
 
 - Left out: name, number, bib, league, year of birth, date, devices, volunteers, notes and the order of entry.
 - Generalised: the year of birth to an age band, the date to a quarter.
-- Every row shares its test, variant, age band, category and quarter with at least ${k} different athletes (k-anonymity,
-  Sweeney 2002), itself counted. ${held} ${least}
+- Every row shares its test, variant, age band, category and quarter with at least ${k} different athletes (k-anonymity
+  after Sweeney), itself counted. ${held} ${least}
 - Only complete marks of athletes who agreed to share; of those who may be under 18, only with a guardian's consent.
 - At most one row for each athlete, test and variant. Rows of different tests are not linked.`;
 }
