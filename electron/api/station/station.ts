@@ -79,8 +79,8 @@ export const station = router({
       desk.store.write(["entrants"], (db) => unskip(db, requireOpenDay(db), input.athleteId, input.test));
     }),
 
-  /** Calls an athlete to this station; calling again changes nothing. */
-  call: keyer.input(athleteAndTest).mutation(({ ctx: { desk }, input }) => {
+  /** Calls an athlete to this station; calling again changes nothing. (`call` itself is a reserved word of tRPC.) */
+  callAthlete: keyer.input(athleteAndTest).mutation(({ ctx: { desk }, input }) => {
     const at = desk.now().toISOString();
     desk.store.write(["calls"], (db) => call(db, requireOpenDay(db), input.athleteId, input.test, at));
   }),
