@@ -89,10 +89,11 @@ export function chainOf(db: Database, id: string): KeptAttempt[] {
 export function lastVariant(db: Database, athleteId: number, test: TestCode): string | undefined {
   const sql = `SELECT variant FROM (
       SELECT variant, date, seq FROM ${source} JOIN day ON day.id = day_id
-      WHERE athlete_id = ?1 AND test = ?2 AND void.attempt_id IS NULL
-      UNION ALL SELECT variant, date, 0 FROM past_mark WHERE athlete_id = ?1 AND test = ?2)
+      WHERE athlete_id = @athleteId AND test = @test AND void.attempt_id IS NULL
+      UNION ALL SELECT variant, date, 0 FROM past_mark WHERE athlete_id = @athleteId AND test = @test)
     ORDER BY date DESC, seq DESC LIMIT 1`;
-  return statement<[number, string], { variant: string }>(db, sql).get(athleteId, test)?.variant;
+  const query = statement<[{ athleteId: number; test: string }], { variant: string }>(db, sql);
+  return query.get({ athleteId, test })?.variant;
 }
 
 /** The attempts that stand for one mark. */

@@ -47,17 +47,18 @@ export function marksOfAthlete(db: Database, dayId: number, athleteId: number): 
   return statement<[number, number], MarkRow>(db, sql).all(athleteId, dayId).map(asMark);
 }
 
-type EarlierParameters = [date: string, dayId: number, athleteId: number | null];
+/** Named: the library takes numbered parameters (`?1`) for names as well. */
+type EarlierParameters = [{ date: string; day: number; athlete: number | null }];
 
 /** Complete marks of earlier days and of imported past results. */
 const earlierSql = `
-  WITH who AS (SELECT athlete_id FROM entrant WHERE day_id = ?2 AND (?3 IS NULL OR athlete_id = ?3))
+  WITH who AS (SELECT athlete_id FROM entrant WHERE day_id = @day AND (@athlete IS NULL OR athlete_id = @athlete))
   SELECT mark.athlete_id AS athleteId, fingerprint, day.date AS date, value, day.id AS dayId
   FROM mark JOIN day ON day.id = mark.day_id
   WHERE mark.athlete_id IN who AND mark.state = 'complete'
-    AND (day.date < ?1 OR (day.date = ?1 AND day.id < ?2))
+    AND (day.date < @date OR (day.date = @date AND day.id < @day))
   UNION ALL
-  SELECT athlete_id, fingerprint, date, value, 0 FROM past_mark WHERE athlete_id IN who AND date < ?1
+  SELECT athlete_id, fingerprint, date, value, 0 FROM past_mark WHERE athlete_id IN who AND date < @date
   ORDER BY date, dayId`;
 
 /**
@@ -66,7 +67,7 @@ const earlierSql = `
  */
 export function earlierMarks(db: Database, day: Day, athleteId: number | null): EarlierMark[] {
   const query = statement<EarlierParameters, EarlierMark>(db, earlierSql);
-  return query.all(day.date, day.id, athleteId);
+  return query.all({ date: day.date, day: day.id, athlete: athleteId });
 }
 
 /** Scores the attempts that stand and keeps the mark; without attempts there is none. Part of the caller's transaction. */
