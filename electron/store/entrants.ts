@@ -2,7 +2,8 @@ import type { TestCode } from "../domain/protocols/protocol.ts";
 import { type Database, statement } from "./database.ts";
 
 /** Whether somebody takes part in a day. Only the outcome of the readiness questions is here, never an answer. */
-export type EntrantState = "expected" | "testing" | "not-testing" | "no-show" | "withdrawn";
+export const entrantStates = ["expected", "testing", "not-testing", "no-show", "withdrawn"] as const;
+export type EntrantState = (typeof entrantStates)[number];
 
 export interface Entrant {
   readonly athleteId: number;
@@ -27,6 +28,15 @@ const columns = "athlete_id AS athleteId, state, bib, since";
 export function entrants(db: Database, dayId: number): Entrant[] {
   const sql = `SELECT ${columns} FROM entrant WHERE day_id = ? ORDER BY bib, athlete_id`;
   return statement<[number], Entrant>(db, sql).all(dayId);
+}
+
+/** Ids of those who are still expected, by name. */
+export function expectedByName(db: Database, dayId: number): number[] {
+  const sql = `SELECT athlete.id AS id FROM entrant JOIN athlete ON athlete.id = entrant.athlete_id
+    WHERE day_id = ? AND state = 'expected' ORDER BY athlete.folded, athlete.id`;
+  return statement<[number], { id: number }>(db, sql)
+    .all(dayId)
+    .map(({ id }) => id);
 }
 
 export function entrantOf(db: Database, dayId: number, athleteId: number): Entrant | undefined {
@@ -62,9 +72,9 @@ export function setEntrant(db: Database, dayId: number, entrant: Entrant): void 
 export function nextFreeBib(db: Database, dayId: number): number {
   const sql = `SELECT min(candidate) AS bib FROM (
       SELECT 1 AS candidate
-      UNION ALL SELECT bib + 1 FROM entrant WHERE day_id = ?1 AND bib IS NOT NULL)
-    WHERE NOT EXISTS (SELECT 1 FROM entrant WHERE day_id = ?1 AND bib = candidate)`;
-  return statement<[number], { bib: number }>(db, sql).get(dayId)?.bib ?? 1;
+      UNION ALL SELECT bib + 1 FROM entrant WHERE day_id = @day AND bib IS NOT NULL)
+    WHERE NOT EXISTS (SELECT 1 FROM entrant WHERE day_id = @day AND bib = candidate)`;
+  return statement<[{ day: number }], { bib: number }>(db, sql).get({ day: dayId })?.bib ?? 1;
 }
 
 export function leftOut(db: Database, dayId: number): LeftOut[] {
@@ -92,4 +102,26 @@ export function leaveOut(db: Database, dayId: number, decision: LeftOut): void {
 export function takeBackIn(db: Database, dayId: number, athleteId: number, test: TestCode): void {
   const sql = "DELETE FROM left_out WHERE day_id = ? AND athlete_id = ? AND test = ?";
   statement<[number, number, string]>(db, sql).run(dayId, athleteId, test);
+}
+
+/** The tests that one athlete leaves out, whatever the reason, in no order. */
+export function leftOutOf(db: Database, dayId: number, athleteId: number): TestCode[] {
+  const sql = "SELECT test FROM left_out WHERE day_id = ? AND athlete_id = ?";
+  const rows = statement<[number, number], { test: TestCode }>(db, sql).all(dayId, athleteId);
+  return rows.map(({ test }) => test);
+}
+
+/** Replaces what the readiness questions came to for one athlete; tests skipped with a reason stay skipped. */
+export function setReadiness(
+  db: Database,
+  dayId: number,
+  athleteId: number,
+  decision: { readonly tests: readonly TestCode[]; readonly decidedBy: string; readonly at: string },
+): void {
+  const { tests, decidedBy, at } = decision;
+  const sql = "DELETE FROM left_out WHERE day_id = ? AND athlete_id = ? AND kind = 'readiness'";
+  statement<[number, number]>(db, sql).run(dayId, athleteId);
+  for (const test of tests) {
+    leaveOut(db, dayId, { athleteId, test, kind: "readiness", reason: "", decidedBy, at });
+  }
 }

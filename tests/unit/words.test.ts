@@ -13,6 +13,7 @@ const builtPrefixes = [
   "station.leftOut.",
   "station.first.",
   "station.otherVariant.",
+  "overview.called.",
 ];
 
 const root = new URL("../../", import.meta.url).pathname;

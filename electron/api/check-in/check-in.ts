@@ -1,3 +1,129 @@
-import { router } from "../trpc.ts";
+import { z } from "zod";
+import type { Day } from "../../store/days.ts";
+import { entrantStates, entrants, expectedByName, nextFreeBib } from "../../store/entrants.ts";
+import type { Store } from "../../store/store.ts";
+import { requireDay, requireOpenDay } from "../at-hand.ts";
+import { countStates } from "../day/overview.ts";
+import { personOf, personSchema, requireAthlete } from "../people/person.ts";
+import { findAthletes } from "../people/search.ts";
+import { allow, router } from "../trpc.ts";
+import { admitAthlete, hasAttempts, walkUpAthlete } from "./admission.ts";
+import { admitExpected, markNoShow, undoLast, withdrawAthlete } from "./attendance.ts";
+import { admitInput, athleteInput, undoInput, walkUpInput } from "./inputs.ts";
 
-export const checkIn = router({});
+const table = allow("organiser", "check-in");
+const admitted = z.object({
+  athleteId: z.int(),
+  name: z.string(),
+  state: z.enum(["testing", "not-testing"]),
+  bib: z.int().nullable(),
+});
+
+/** Ids of those whom a query may mean; without a query, those still expected, by name. */
+function meant(store: Store, day: Day, query: string): number[] {
+  if (query.trim() === "") return expectedByName(store.db, day.id);
+  const list = entrants(store.db, day.id);
+  return findAthletes(store, query, new Map(list.map((entrant) => [entrant.athleteId, entrant])));
+}
+
+/** The table at the door: who is here, with which bib, and what they agreed to. */
+export const checkIn = router({
+  /** Finds people by any scrap of name, number, league or bib; nothing typed: those still expected. */
+  search: table
+    .input(z.object({ query: z.string().max(200), limit: z.int().min(1).max(100).default(12) }))
+    .output(z.object({ people: z.array(personSchema), more: z.int() }))
+    .query(({ ctx: { desk }, input }) => {
+      const { db } = desk.store;
+      const day = requireDay(db);
+      const ids = meant(desk.store, day, input.query);
+      const people = ids
+        .slice(0, input.limit)
+        .map((id) => personOf(db, day, requireAthlete(db, id), day.date));
+      return { people, more: ids.length - people.length };
+    }),
+
+  /** One person, with the bib that would be next and whether a check-in can still be undone. */
+  person: table
+    .input(athleteInput)
+    .output(personSchema.extend({ freeBib: z.int(), measured: z.boolean() }))
+    .query(({ ctx: { desk }, input }) => {
+      const { db } = desk.store;
+      const day = requireDay(db);
+      const person = personOf(db, day, requireAthlete(db, input.athleteId), day.date);
+      const freeBib = nextFreeBib(db, day.id);
+      return { ...person, freeBib, measured: hasAttempts(db, day, input.athleteId) };
+    }),
+
+  /** Checks somebody in with a bib, or as here and not testing; the same again changes nothing. */
+  admit: table
+    .input(admitInput)
+    .output(admitted)
+    .mutation(({ ctx: { desk }, input: { athleteId, ...given } }) =>
+      desk.store.write(["people", "entrants"], (db) =>
+        admitAthlete(db, requireOpenDay(db), athleteId, given, desk.now().toISOString()),
+      ),
+    ),
+
+  /** Checks in somebody who is not on the list: known from another day or new. */
+  walkUp: table
+    .input(walkUpInput)
+    .output(admitted)
+    .mutation(({ ctx: { desk }, input }) =>
+      desk.store.write(["people", "entrants"], (db) => {
+        const day = requireOpenDay(db);
+        const athleteId = walkUpAthlete(db, day, input, input);
+        return admitAthlete(db, day, athleteId, input, desk.now().toISOString());
+      }),
+    ),
+
+  /** Somebody who was expected did not come. */
+  noShow: table
+    .input(athleteInput)
+    .mutation(({ ctx: { desk }, input }) =>
+      desk.store.write(["entrants", "calls"], (db) =>
+        markNoShow(db, requireOpenDay(db), input.athleteId, desk.now().toISOString()),
+      ),
+    ),
+
+  /** Somebody stops for today; what was measured stays, and no reason is kept. */
+  withdraw: table
+    .input(athleteInput)
+    .mutation(({ ctx: { desk }, input }) =>
+      desk.store.write(["entrants", "calls"], (db) =>
+        withdrawAthlete(db, requireOpenDay(db), input.athleteId, desk.now().toISOString()),
+      ),
+    ),
+
+  /** Takes the last step back. */
+  undo: table
+    .input(undoInput)
+    .output(z.object({ state: z.enum(entrantStates) }))
+    .mutation(({ ctx: { desk }, input }) =>
+      desk.store.write(["people", "entrants", "calls"], (db) => ({
+        state: undoLast(db, requireOpenDay(db), input, desk.now().toISOString()),
+      })),
+    ),
+
+  /** How many are in each state, and the bib that would be next. */
+  counts: table
+    .output(z.object({ states: z.record(z.enum(entrantStates), z.int()), freeBib: z.int() }))
+    .query(({ ctx: { desk } }) => {
+      const day = requireDay(desk.store.db);
+      const list = entrants(desk.store.db, day.id);
+      return { states: countStates(list), freeBib: nextFreeBib(desk.store.db, day.id) };
+    }),
+
+  /** Checks everybody in at once, for rehearsals; `askGuardian` names those whose guardian's consent was not seen. */
+  admitAll: allow("organiser")
+    .output(
+      z.object({
+        admitted: z.int(),
+        askGuardian: z.array(
+          z.object({ athleteId: z.int(), name: z.string(), league: z.string(), number: z.string() }),
+        ),
+      }),
+    )
+    .mutation(({ ctx: { desk } }) =>
+      desk.store.write(["entrants"], (db) => admitExpected(db, requireOpenDay(db), desk.now().toISOString())),
+    ),
+});

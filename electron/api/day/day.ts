@@ -1,11 +1,14 @@
 import { z } from "zod";
 import { testCodes } from "../../domain/protocols/protocol.ts";
-import { parseParameters, protocolOf } from "../../domain/protocols/registry.ts";
+import { protocolOf } from "../../domain/protocols/registry.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { addDay, allDays, type DayProtocol, dayAtHand, dayById, setDayState } from "../../store/days.ts";
 import { requireDay } from "../at-hand.ts";
 import { allow, router } from "../trpc.ts";
+import { floor } from "./floor.ts";
+import { overview } from "./overview.ts";
+import { protocols, readParameters, setProtocol } from "./protocols.ts";
 
 const daySchema = z.object({
   id: z.int(),
@@ -24,15 +27,19 @@ const newDay = z.object({
 });
 
 function protocolsOf(parameters: z.infer<typeof newDay>["parameters"]): DayProtocol[] {
-  return testCodes.map((test) => {
-    const parsed = parseParameters(test, parameters[test] ?? protocolOf(test).defaults);
-    if (!parsed.success) throw new Refusal("bad-input", sentence("day.badParameters", { test }));
-    return { test, parameters: parsed.data };
-  });
+  return testCodes.map((test) => ({
+    test,
+    parameters: readParameters(test, parameters[test] ?? protocolOf(test).defaults),
+  }));
 }
 
-/** Making, opening and closing a day. */
+/** Making, opening and closing a day, and seeing where it stands. */
 export const day = router({
+  overview,
+  floor,
+  protocols,
+  setProtocol,
+
   /** The day at hand, which store is in use, and the days before. */
   current: allow("organiser", "check-in", "station", "board")
     .output(

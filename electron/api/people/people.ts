@@ -1,3 +1,97 @@
-import { router } from "../trpc.ts";
+import { z } from "zod";
+import { type Athlete, allAthletes, athleteById, leagues, updateAthlete } from "../../store/athletes.ts";
+import { type Day, dayAtHand } from "../../store/days.ts";
+import { type Entrant, entrants } from "../../store/entrants.ts";
+import { marksOfDay } from "../../store/marks.ts";
+import type { Store } from "../../store/store.ts";
+import { isoDate } from "../day/day.ts";
+import { lengthsSchema } from "../station/schemas.ts";
+import { allow, router } from "../trpc.ts";
+import { athletePage, pageOf } from "./page.ts";
+import { personOf, personSchema, requireAthlete } from "./person.ts";
+import { findAthletes } from "./search.ts";
 
-export const people = router({});
+const table = allow("organiser", "check-in");
+const pageSize = 50;
+
+const listInput = z.object({
+  query: z.string().max(200).default(""),
+  leagueId: z.int().nullable().default(null),
+  /** From 0. */
+  page: z.int().min(0).default(0),
+});
+
+/** Everybody that the query and the league leave, in order: by match, or by league and name. */
+function chosen(store: Store, input: z.infer<typeof listInput>, list: readonly Entrant[]): Athlete[] {
+  const { query, leagueId } = input;
+  const listed = new Map(list.map((entrant) => [entrant.athleteId, entrant]));
+  const all =
+    query.trim() === ""
+      ? allAthletes(store.db)
+      : findAthletes(store, query, listed).flatMap((id) => athleteById(store.db, id) ?? []);
+  return leagueId === null ? all : all.filter((athlete) => athlete.leagueId === leagueId);
+}
+
+/** How many marks each athlete has on the day, whole ones and those still to be completed. */
+function marksByAthlete(store: Store, day: Day | null): ReadonlyMap<number, number> {
+  const marks = day === null ? [] : marksOfDay(store.db, day.id);
+  const tests = Map.groupBy(marks, ({ athleteId }) => athleteId);
+  return new Map([...tests].map(([id, some]) => [id, new Set(some.map(({ test }) => test)).size]));
+}
+
+/** Everybody in the store: who they are, what they agreed to, what was measured. */
+export const people = router({
+  list: table
+    .input(listInput)
+    .output(
+      z.object({
+        people: z.array(personSchema.extend({ tested: z.int() })),
+        total: z.int(),
+        page: z.int(),
+        pages: z.int(),
+        leagues: z.array(z.object({ id: z.int(), name: z.string() })),
+      }),
+    )
+    .query(({ ctx: { desk }, input }) => {
+      const { db } = desk.store;
+      const day = dayAtHand(db) ?? null;
+      const all = chosen(desk.store, input, day === null ? [] : entrants(db, day.id));
+      const pages = Math.max(1, Math.ceil(all.length / pageSize));
+      const page = Math.min(input.page, pages - 1);
+      const tested = marksByAthlete(desk.store, day);
+      const shown = all.slice(page * pageSize, (page + 1) * pageSize).map((athlete) => ({
+        ...personOf(db, day, athlete, isoDate(desk.now())),
+        tested: tested.get(athlete.id) ?? 0,
+      }));
+      return { people: shown, total: all.length, page, pages, leagues: leagues(db) };
+    }),
+
+  /** One athlete: consents, today's marks with their news, every attempt of today, and the marks before. */
+  get: table
+    .input(z.object({ athleteId: z.int(), lengths: lengthsSchema }))
+    .output(athletePage)
+    .query(({ ctx: { desk }, input }) => {
+      const { db } = desk.store;
+      const athlete = requireAthlete(db, input.athleteId);
+      return pageOf(db, dayAtHand(db) ?? null, athlete, isoDate(desk.now()), input.lengths);
+    }),
+
+  /** What the athlete agreed to, changed at any time; the board follows at once. */
+  setConsent: table
+    .input(
+      z.object({
+        athleteId: z.int(),
+        board: z.enum(["name", "bib", "hidden"]),
+        share: z.boolean(),
+        /** Left out: stays as it is. */
+        guardianConsent: z.boolean().optional(),
+      }),
+    )
+    .mutation(({ ctx: { desk }, input: { athleteId, guardianConsent, ...consents } }) =>
+      desk.store.write(["people", "entrants"], (db) => {
+        const athlete = requireAthlete(db, athleteId);
+        const seen = guardianConsent ?? athlete.guardianConsent;
+        updateAthlete(db, athleteId, { ...athlete, ...consents, guardianConsent: seen, asked: true });
+      }),
+    ),
+});

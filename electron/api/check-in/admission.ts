@@ -1,0 +1,113 @@
+import { admit } from "../../domain/people/attendance.ts";
+import { fold } from "../../domain/people/fold.ts";
+import { checkBirthYear, checkIdentity, type TypedIdentity } from "../../domain/people/identity.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import {
+  type Athlete,
+  addAthlete,
+  athleteById,
+  athleteByIdentity,
+  leagueNamed,
+  updateAthlete,
+} from "../../store/athletes.ts";
+import { attemptsOfAthlete } from "../../store/attempts.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { entrantByBib, entrantOf, nextFreeBib, setEntrant, setReadiness } from "../../store/entrants.ts";
+import { requireAthlete } from "../people/person.ts";
+import { saidBy } from "../station/said.ts";
+import type { Outcome } from "./inputs.ts";
+
+/** What came of a check-in. */
+export interface Admitted {
+  readonly athleteId: number;
+  readonly name: string;
+  readonly state: "testing" | "not-testing";
+  readonly bib: number | null;
+}
+
+/** Whether an athlete has been measured today: attempts that stand. */
+export function hasAttempts(db: Database, day: Day, athleteId: number): boolean {
+  return attemptsOfAthlete(db, day.id, athleteId).some((attempt) => attempt.void === null);
+}
+
+/**
+ * Checks an athlete in, or changes what was decided; doing it twice changes nothing. Part of the caller's transaction.
+ * @throws Refusal for somebody unknown, a bib in use, or a missing guardian's consent.
+ */
+export function admitAthlete(
+  db: Database,
+  day: Day,
+  athleteId: number,
+  given: Outcome,
+  at: string,
+): Admitted {
+  const athlete = requireAthlete(db, athleteId);
+  const answered = answeredBy(athlete, given);
+  checkBirthYear(given.birthYear ?? null, day.date);
+  const state = admit({
+    ...answered,
+    leaveOut: given.leaveOut,
+    date: day.date,
+    hasAttempts: hasAttempts(db, day, athleteId),
+  });
+  const before = entrantOf(db, day.id, athleteId);
+  const bib = state === "testing" ? chooseBib(db, day, athleteId, given.bib ?? before?.bib ?? null) : null;
+  updateAthlete(db, athleteId, answered);
+  setEntrant(db, day.id, { athleteId, state, bib, since: before?.state === state ? before.since : at });
+  const tests = state === "testing" ? given.leaveOut : [];
+  setReadiness(db, day.id, athleteId, { tests, decidedBy: saidBy(given.by), at });
+  return { athleteId, name: athlete.name, state, bib };
+}
+
+function answeredBy(athlete: Athlete, given: Outcome): Athlete {
+  return {
+    ...athlete,
+    board: given.board,
+    share: given.share,
+    guardianConsent: given.guardianConsent,
+    birthYear: given.birthYear ?? athlete.birthYear,
+    category: given.category ?? athlete.category,
+    asked: true,
+  };
+}
+
+/** The bib wanted, when nobody else has it; the next free one when none is wanted. */
+function chooseBib(db: Database, day: Day, athleteId: number, wanted: number | null): number {
+  if (wanted === null) return nextFreeBib(db, day.id);
+  if (!Number.isInteger(wanted) || wanted < 1 || wanted > 9999) {
+    throw new Refusal("bad-input", sentence("checkIn.badBib"));
+  }
+  const holder = entrantByBib(db, day.id, wanted);
+  if (holder === undefined || holder.athleteId === athleteId) return wanted;
+  const name = athleteById(db, holder.athleteId)?.name ?? "";
+  throw new Refusal(
+    "conflict",
+    sentence("checkIn.bibTaken", { bib: wanted, name, free: nextFreeBib(db, day.id) }),
+  );
+}
+
+/**
+ * The athlete that a walk-up is: found by league and number (or name), or added. Part of the caller's transaction.
+ * @throws Refusal `bad-input` for what can't be read, `conflict` when the number belongs to another name of the league.
+ */
+export function walkUpAthlete(db: Database, day: Day, typed: TypedIdentity, given: Outcome): number {
+  const { league, name, number, birthYear } = checkIdentity(typed, day.date);
+  const found = athleteByIdentity(db, league, number, name);
+  if (found !== undefined) {
+    if (fold(found.name) === fold(name)) return found.id;
+    throw new Refusal("conflict", sentence("checkIn.numberTaken", { number, league, name: found.name }));
+  }
+  const { board, share, guardianConsent } = given;
+  const category = given.category ?? null;
+  const consents = { board, share, guardianConsent, asked: true };
+  return addAthlete(db, {
+    leagueId: leagueNamed(db, league),
+    name,
+    number,
+    birthYear,
+    category,
+    ...consents,
+  });
+}

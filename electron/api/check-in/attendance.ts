@@ -1,0 +1,110 @@
+import type { z } from "zod";
+import { mayBeUnder18 } from "../../domain/people/age.ts";
+import { freeBibs, mayBeNoShow, mayUndo } from "../../domain/people/attendance.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { athleteById, updateAthlete } from "../../store/athletes.ts";
+import { endCall } from "../../store/calls.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import {
+  type Entrant,
+  type EntrantState,
+  entrantOf,
+  entrants,
+  setEntrant,
+  setReadiness,
+} from "../../store/entrants.ts";
+import { requireAthlete } from "../people/person.ts";
+import { hasAttempts } from "./admission.ts";
+import type { undoInput } from "./inputs.ts";
+
+/** @throws Refusal `not-found` for somebody who is not on the day's list. */
+function requireEntrant(db: Database, day: Day, athleteId: number): Entrant & { readonly name: string } {
+  const { name } = requireAthlete(db, athleteId);
+  const entrant = entrantOf(db, day.id, athleteId);
+  if (entrant === undefined) throw new Refusal("not-found", sentence("checkIn.notListed", { name }));
+  return { ...entrant, name };
+}
+
+function change(
+  db: Database,
+  day: Day,
+  entrant: Entrant,
+  state: EntrantState,
+  bib: number | null,
+  at: string,
+) {
+  if (entrant.state === state) return;
+  setEntrant(db, day.id, { athleteId: entrant.athleteId, state, bib, since: at });
+  endCall(db, day.id, entrant.athleteId);
+}
+
+/** Marks somebody as not having come. Part of the caller's transaction. */
+export function markNoShow(db: Database, day: Day, athleteId: number, at: string): void {
+  const entrant = requireEntrant(db, day, athleteId);
+  mayBeNoShow(entrant.name, entrant.state);
+  change(db, day, entrant, "no-show", null, at);
+}
+
+/** Somebody stops for today: attempts and bib stay, no reason is kept. Part of the caller's transaction. */
+export function withdrawAthlete(db: Database, day: Day, athleteId: number, at: string): void {
+  const entrant = requireEntrant(db, day, athleteId);
+  change(db, day, entrant, "withdrawn", entrant.bib, at);
+}
+
+/**
+ * Takes the last step back: who withdrew with a bib tests again; everybody else is expected again, without a bib, with
+ * what was known before when it is given. Part of the caller's transaction.
+ * @throws Refusal `conflict` when a check-in would be undone although attempts stand.
+ */
+export function undoLast(db: Database, day: Day, input: z.infer<typeof undoInput>, at: string): EntrantState {
+  const entrant = requireEntrant(db, day, input.athleteId);
+  if (entrant.state === "withdrawn" && entrant.bib !== null) {
+    change(db, day, entrant, "testing", entrant.bib, at);
+    return "testing";
+  }
+  mayUndo(entrant.name, hasAttempts(db, day, input.athleteId));
+  setReadiness(db, day.id, input.athleteId, { tests: [], decidedBy: "", at });
+  if (input.before !== undefined && input.before !== null) {
+    updateAthlete(db, input.athleteId, { ...requireAthlete(db, input.athleteId), ...input.before });
+  }
+  change(db, day, entrant, "expected", null, at);
+  return "expected";
+}
+
+/** Somebody without a guardian's consent who may be under 18, for a caller that must say so. */
+export interface AskGuardian {
+  readonly athleteId: number;
+  readonly name: string;
+  readonly league: string;
+  readonly number: string;
+}
+
+/**
+ * Checks in everybody who is expected, in the order of the list, with the next free bibs; nobody is asked anything.
+ * Part of the caller's transaction.
+ * @throws Refusal `conflict` when there are more people than bibs.
+ */
+export function admitExpected(
+  db: Database,
+  day: Day,
+  at: string,
+): { admitted: number; askGuardian: AskGuardian[] } {
+  const all = entrants(db, day.id);
+  const expected = all.filter((entrant) => entrant.state === "expected");
+  const bibs = freeBibs(
+    all.flatMap(({ bib }) => bib ?? []),
+    expected.length,
+  );
+  if ((bibs.at(-1) ?? 0) > 9999) throw new Refusal("conflict", sentence("checkIn.noBibs"));
+  const askGuardian: AskGuardian[] = [];
+  for (const [index, { athleteId }] of expected.entries()) {
+    setEntrant(db, day.id, { athleteId, state: "testing", bib: bibs[index] ?? null, since: at });
+    const athlete = athleteById(db, athleteId);
+    if (athlete !== undefined && mayBeUnder18(athlete.birthYear, day.date) && !athlete.guardianConsent) {
+      askGuardian.push({ athleteId, name: athlete.name, league: athlete.league, number: athlete.number });
+    }
+  }
+  return { admitted: expected.length, askGuardian };
+}

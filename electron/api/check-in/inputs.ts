@@ -1,0 +1,43 @@
+import { z } from "zod";
+import { testCodes } from "../../domain/protocols/protocol.ts";
+
+export const athleteInput = z.object({ athleteId: z.int() });
+
+/** What the table sends once the questions are answered: the outcome alone, never an answer. */
+export const outcome = z.object({
+  /** null: the next free one, or the one that the athlete has already. */
+  bib: z.number().nullable(),
+  /** Tests that the athlete leaves out today; all five: does not test. */
+  leaveOut: z.array(z.enum(testCodes)).max(testCodes.length),
+  board: z.enum(["name", "bib", "hidden"]),
+  share: z.boolean(),
+  guardianConsent: z.boolean(),
+  /** Left out or null: stays as it is known. */
+  birthYear: z.int().nullish(),
+  category: z.enum(["women", "men", "open"]).nullish(),
+  /** Initials of who checks in. */
+  by: z.string().max(20),
+});
+
+export type Outcome = z.infer<typeof outcome>;
+
+export const admitInput = athleteInput.extend(outcome.shape);
+
+export const walkUpInput = outcome.extend({
+  league: z.string().max(200),
+  name: z.string().max(200),
+  number: z.string().max(20),
+  birthYear: z.int().nullable(),
+});
+
+/** What was known before a check-in, to be put back when it is undone. */
+export const undoInput = athleteInput.extend({
+  before: outcome
+    .pick({ board: true, share: true, guardianConsent: true })
+    .extend({
+      asked: z.boolean(),
+      birthYear: z.int().nullable(),
+      category: z.enum(["women", "men", "open"]).nullable(),
+    })
+    .nullish(),
+});

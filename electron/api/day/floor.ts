@@ -1,0 +1,48 @@
+import { z } from "zod";
+import { testCodes } from "../../domain/protocols/protocol.ts";
+import { nextTest } from "../../domain/queue/order.ts";
+import { waitFor } from "../../domain/queue/queue.ts";
+import { placeOf } from "../../domain/queue/tally.ts";
+import { calls } from "../../store/calls.ts";
+import { everybody } from "../../store/present.ts";
+import { requireDay } from "../at-hand.ts";
+import { personSchema, testSchema } from "../station/schemas.ts";
+import { runnersOf } from "../station/view.ts";
+import { allow } from "../trpc.ts";
+
+const whereabouts = z.object({
+  who: personSchema,
+  /** In the order of the tests. */
+  tests: z.array(z.object({ test: testSchema, place: z.enum(["done", "leftOut", "waiting", "later"]) })),
+  next: testSchema.nullable(),
+  /** Where they are called to, if anywhere. */
+  calledTo: testSchema.nullable(),
+  /** Since when they wait for the next test, and when they are rested; null when they have finished. */
+  waitingSince: z.string().nullable(),
+  readyAt: z.string().nullable(),
+});
+
+/** Everybody who tests today, by bib: where they stand in every test. */
+export const floor = allow("organiser", "check-in")
+  .output(z.array(whereabouts))
+  .query(({ ctx: { desk } }) => {
+    const { db } = desk.store;
+    const day = requireDay(db);
+    const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
+    const called = new Map(calls(db, day.id).map((call) => [call.athleteId, call.test]));
+    return runnersOf(db, day).flatMap((runner) => {
+      const who = people.get(runner.athleteId);
+      if (who === undefined) return [];
+      const { done, leftOut } = runner;
+      const next = nextTest(done, leftOut);
+      const wait = next === null ? null : waitFor(next, runner, day.restMinutes);
+      return {
+        who,
+        tests: testCodes.map((test) => ({ test, place: placeOf(test, done, leftOut) })),
+        next,
+        calledTo: called.get(runner.athleteId) ?? null,
+        waitingSince: wait?.waitingSince ?? null,
+        readyAt: wait?.readyAt ?? null,
+      };
+    });
+  });

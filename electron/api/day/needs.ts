@@ -1,0 +1,97 @@
+import { mayBeUnder18 } from "../../domain/people/age.ts";
+import type { Runner } from "../../domain/queue/queue.ts";
+import { isFinished } from "../../domain/queue/tally.ts";
+import { type Sentence, sentence } from "../../domain/words.ts";
+import { athleteById } from "../../store/athletes.ts";
+import { calls } from "../../store/calls.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import type { EntrantState } from "../../store/entrants.ts";
+import type { Present } from "../../store/present.ts";
+import type { ToldMark } from "../marks.ts";
+
+/** Something that somebody has to do, and the place of the desk where it is done. */
+export interface Need {
+  readonly sentence: Sentence;
+  readonly to: string;
+}
+
+/** What the needs are read from. */
+export interface Floor {
+  readonly people: readonly Present[];
+  readonly runners: readonly Runner[];
+  readonly marks: readonly ToldMark[];
+  readonly counts: Readonly<Record<EntrantState, number>>;
+  /** ISO 8601 instant. */
+  readonly now: string;
+}
+
+/** Minutes after which a call, or a test that was begun, is asked about. */
+const patience = 5;
+/** More of one kind are told as a number. */
+const mostOfAKind = 3;
+
+/** What needs the organiser now, most pressing first. */
+export function needsOf(db: Database, day: Day, floor: Floor): Need[] {
+  if (day.state === "closed") return [];
+  if (floor.people.length === 0) return [{ sentence: sentence("overview.nobodyListed"), to: "/sheets" }];
+  if (day.state === "planned") return [];
+  return [...uncalled(db, day, floor), ...guardians(db, day, floor), ...begun(floor), ...progress(floor)];
+}
+
+function minutesSince(at: string, now: string): number {
+  return Math.floor((Date.parse(now) - Date.parse(at)) / 60_000);
+}
+
+function uncalled(db: Database, day: Day, { people, now }: Floor): Need[] {
+  return calls(db, day.id).flatMap(({ athleteId, test, at }) => {
+    const minutes = minutesSince(at, now);
+    const who = people.find((present) => present.athleteId === athleteId);
+    if (who === undefined || minutes < patience) return [];
+    const values = { name: who.name, bib: who.bib ?? "", minutes };
+    return { sentence: sentence(`overview.called.${test}`, values), to: `/station/${test}` };
+  });
+}
+
+function guardians(db: Database, day: Day, { runners, people }: Floor): Need[] {
+  const minors = runners.flatMap(({ athleteId }) => {
+    const athlete = athleteById(db, athleteId);
+    const asks =
+      athlete !== undefined && mayBeUnder18(athlete.birthYear, day.date) && !athlete.guardianConsent;
+    return asks ? people.filter((present) => present.athleteId === athleteId) : [];
+  });
+  if (minors.length > mostOfAKind) {
+    return [{ sentence: sentence("overview.guardians", { count: minors.length }), to: "/athletes" }];
+  }
+  return minors.map(({ athleteId, name, bib }) => ({
+    sentence: sentence("overview.guardian", { name, bib: bib ?? "" }),
+    to: `/athletes/${athleteId}`,
+  }));
+}
+
+/** Quadrant jumps with one direction done that were left lying: no other test can be half done. */
+function begun({ marks, runners, people, now }: Floor): Need[] {
+  const lying = marks.flatMap(({ athleteId, test, mark }) => {
+    const last = runners.find((runner) => runner.athleteId === athleteId)?.lastDone.get(test);
+    const stale = last !== undefined && minutesSince(last, now) >= patience;
+    return mark.state === "incomplete" && stale
+      ? people.filter((present) => present.athleteId === athleteId)
+      : [];
+  });
+  const to = "/station/agility";
+  if (lying.length > mostOfAKind) {
+    return [{ sentence: sentence("overview.allBegun", { count: lying.length }), to }];
+  }
+  return lying.map(({ name, bib }) => ({
+    sentence: sentence("overview.begun", { name, bib: bib ?? "" }),
+    to,
+  }));
+}
+
+function progress({ runners, counts }: Floor): Need[] {
+  const { expected, testing } = counts;
+  if (testing === 0 && expected > 0) return [{ sentence: sentence("overview.nobodyIn"), to: "/check-in" }];
+  if (testing === 0 || !runners.every(isFinished)) return [];
+  if (expected === 0) return [{ sentence: sentence("overview.allFinished"), to: "/day" }];
+  return [{ sentence: sentence("overview.onlyExpected", { count: expected }), to: "/check-in" }];
+}

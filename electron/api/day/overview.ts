@@ -1,0 +1,109 @@
+import { z } from "zod";
+import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
+import type { Runner } from "../../domain/queue/queue.ts";
+import { endAtPace, isFinished, tally } from "../../domain/queue/tally.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { type EntrantState, entrantStates } from "../../store/entrants.ts";
+import { everybody, type Present } from "../../store/present.ts";
+import { requireDay } from "../at-hand.ts";
+import { type ToldMark, tellMarks } from "../marks.ts";
+import { sentenceSchema, testSchema } from "../station/schemas.ts";
+import { queueOf, runnersOf } from "../station/view.ts";
+import { allow } from "../trpc.ts";
+import { type Floor, needsOf } from "./needs.ts";
+
+const countsSchema = z.record(z.enum(entrantStates), z.int());
+
+const overviewSchema = z.object({
+  title: z.string(),
+  date: z.string(),
+  state: z.enum(["planned", "open", "closed"]),
+  counts: countsSchema,
+  /** Of those who test, how many have nothing left to take. */
+  finished: z.int(),
+  /** About when the day ends at the pace of the last half hour; null when there is no telling. */
+  endsAbout: z.string().nullable(),
+  leagues: z.array(z.object({ league: z.string(), counts: countsSchema, finished: z.int() })),
+  tests: z.array(
+    z.object({
+      test: testSchema,
+      done: z.int(),
+      waiting: z.int(),
+      later: z.int(),
+      leftOut: z.int(),
+      incomplete: z.int(),
+      bests: z.int(),
+      firsts: z.int(),
+      /** Since when the one who waits longest has waited. */
+      longestWait: z.string().nullable(),
+    }),
+  ),
+  needs: z.array(z.object({ sentence: sentenceSchema, to: z.string() })),
+});
+
+type Overview = z.infer<typeof overviewSchema>;
+
+/** How many of a list are in each state. */
+export function countStates(list: readonly { readonly state: EntrantState }[]): Record<EntrantState, number> {
+  const counts = { expected: 0, testing: 0, "not-testing": 0, "no-show": 0, withdrawn: 0 };
+  for (const { state } of list) counts[state] += 1;
+  return counts;
+}
+
+/** Where the day stands, for the organiser: who is here, how far each test is, and what needs a hand. */
+export const overview = allow("organiser", "check-in")
+  .output(overviewSchema)
+  .query(({ ctx: { desk } }) => {
+    const { db } = desk.store;
+    const day = requireDay(db);
+    return overviewOf(db, day, desk.now().toISOString());
+  });
+
+function overviewOf(db: Database, day: Day, now: string): Overview {
+  const people = everybody(db, day.id);
+  const runners = runnersOf(db, day);
+  const marks = tellMarks(db, day);
+  const counts = countStates(people);
+  const floor: Floor = { people, runners, marks, counts, now };
+  return {
+    title: day.title,
+    date: day.date,
+    state: day.state,
+    counts,
+    finished: runners.filter(isFinished).length,
+    endsAbout: endAtPace(runners, now),
+    leagues: leaguesOf(people, runners),
+    tests: testCodes.map((test) => testOf(db, day, test, runners, marks)),
+    needs: needsOf(db, day, floor),
+  };
+}
+
+function leaguesOf(people: readonly Present[], runners: readonly Runner[]): Overview["leagues"] {
+  const finished = new Set(runners.filter(isFinished).map(({ athleteId }) => athleteId));
+  return [...Map.groupBy(people, ({ league }) => league)]
+    .map(([league, some]) => ({
+      league,
+      counts: countStates(some),
+      finished: some.filter(({ athleteId }) => finished.has(athleteId)).length,
+    }))
+    .sort((a, b) => a.league.localeCompare(b.league, "en"));
+}
+
+function testOf(
+  db: Database,
+  day: Day,
+  test: TestCode,
+  runners: readonly Runner[],
+  marks: readonly ToldMark[],
+): Overview["tests"][number] {
+  const own = marks.filter((mark) => mark.test === test);
+  const begun = own.filter(({ mark }) => mark.state === "incomplete").map(({ athleteId }) => athleteId);
+  const waits = queueOf(db, day, test, [...runners]).map(({ waitingSince }) => waitingSince);
+  return {
+    ...tally(test, runners, new Set(begun)),
+    bests: own.filter(({ news }) => news?.standing === "best").length,
+    firsts: own.filter(({ news }) => news?.standing === "first").length,
+    longestWait: waits.sort()[0] ?? null,
+  };
+}

@@ -1,0 +1,63 @@
+import { z } from "zod";
+import { fingerprint } from "../../domain/protocols/fingerprint.ts";
+import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
+import { parseParameters, protocolOf, refusalOf } from "../../domain/protocols/registry.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { setDayProtocol } from "../../store/days.ts";
+import { parametersOf } from "../../store/marks.ts";
+import { requireDay } from "../at-hand.ts";
+import { testSchema } from "../station/schemas.ts";
+import { allow } from "../trpc.ts";
+
+/**
+ * The parameters of one test, or why they cannot be used.
+ * @throws Refusal `bad-input`
+ */
+export function readParameters(test: TestCode, given: unknown): unknown {
+  const parsed = parseParameters(test, given);
+  if (parsed.success) return parsed.data;
+  const told = refusalOf(parsed.error);
+  const ownRule = !told.key.startsWith("marks.");
+  throw new Refusal("bad-input", ownRule ? told : sentence("day.badParameters", { test }));
+}
+
+/** How each test is held on the day at hand, and the fingerprints (one a variant) that marks compare by. */
+export const protocols = allow("organiser", "check-in", "station")
+  .output(
+    z.array(
+      z.object({
+        test: testSchema,
+        /** Parse with the test's own schema. */
+        parameters: z.unknown(),
+        fingerprints: z.array(z.string()),
+        /** Nothing differs from the handbook's way. */
+        standard: z.boolean(),
+      }),
+    ),
+  )
+  .query(({ ctx: { desk } }) => {
+    const { db } = desk.store;
+    const day = requireDay(db);
+    return testCodes.map((test) => {
+      const { variants, defaults } = protocolOf(test);
+      const parameters = parametersOf(db, day.id, test);
+      return {
+        test,
+        parameters,
+        fingerprints: variants.map((variant) => fingerprint(test, variant, parameters)),
+        standard: fingerprint(test, "", parameters) === fingerprint(test, "", defaults),
+      };
+    });
+  });
+
+/** Changes how a test is held, until the day opens. */
+export const setProtocol = allow("organiser")
+  .input(z.object({ test: testSchema, parameters: z.unknown() }))
+  .mutation(({ ctx: { desk }, input: { test, parameters } }) =>
+    desk.store.write(["day"], (db) => {
+      const day = requireDay(db);
+      if (day.state !== "planned") throw new Refusal("conflict", sentence("day.frozen"));
+      setDayProtocol(db, day.id, { test, parameters: readParameters(test, parameters) });
+    }),
+  );

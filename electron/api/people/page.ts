@@ -1,0 +1,81 @@
+import { z } from "zod";
+import { fingerprint } from "../../domain/protocols/fingerprint.ts";
+import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
+import { writeMark } from "../../domain/protocols/written.ts";
+import { nextTest } from "../../domain/queue/order.ts";
+import { isDone } from "../../domain/queue/queue.ts";
+import type { Athlete } from "../../store/athletes.ts";
+import { attemptsOfAthlete } from "../../store/attempts.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { entrantOf } from "../../store/entrants.ts";
+import { type HistoryMark, historyOf } from "../../store/history.ts";
+import { parametersOf } from "../../store/marks.ts";
+import { tellMarks } from "../marks.ts";
+import { attemptSchema, testSchema, toldSchema, writtenSchema } from "../station/schemas.ts";
+import { attemptView, toldOf } from "../station/tell.ts";
+import { personOf, personSchema } from "./person.ts";
+
+/** All that is held about one athlete, as their page shows it. */
+export const athletePage = personSchema.extend({
+  /** When today's state was reached; null for who is not on the list. */
+  since: z.string().nullable(),
+  /** The test that comes next; null when nothing is left to take or the athlete does not test. */
+  next: testSchema.nullable(),
+  marks: z.array(toldSchema.extend({ test: testSchema })),
+  /** Every attempt of today in the order of entry, those that no longer stand among them. */
+  attempts: z.array(attemptSchema),
+  /** Complete marks of other days, newest first. */
+  history: z.array(
+    z.object({
+      test: testSchema,
+      variant: z.string(),
+      date: z.string(),
+      written: writtenSchema,
+      source: z.enum(["day", "imported"]),
+      /** Made under today's rules, so that it compares with today's marks; null while there is no day. */
+      compares: z.boolean().nullable(),
+    }),
+  ),
+});
+
+type AthletePage = z.infer<typeof athletePage>;
+
+/** @param today ISO 8601, for when there is no day at hand. */
+export function pageOf(
+  db: Database,
+  day: Day | null,
+  athlete: Athlete,
+  today: string,
+  lengths: LengthUnit,
+): AthletePage {
+  const person = personOf(db, day, athlete, today);
+  const { athleteId, bib, name, number, league } = person;
+  const marks = day === null ? [] : tellMarks(db, day, athleteId);
+  const done = new Set(marks.filter(({ mark }) => isDone(mark)).map(({ test }) => test));
+  const attempts = day === null ? [] : attemptsOfAthlete(db, day.id, athleteId);
+  return {
+    ...person,
+    since: day === null ? null : (entrantOf(db, day.id, athleteId)?.since ?? null),
+    next: person.state === "testing" ? nextTest(done, new Set(person.leftOut)) : null,
+    marks: marks.map((mark) => ({ ...toldOf(mark, lengths), test: mark.test })),
+    attempts: attempts.map((attempt) => attemptView(attempt, { athleteId, bib, name, number, league })),
+    history: historyOf(db, athleteId, day?.id ?? 0).map((mark) => told(db, day, mark, lengths)),
+  };
+}
+
+function told(
+  db: Database,
+  day: Day | null,
+  mark: HistoryMark,
+  lengths: LengthUnit,
+): AthletePage["history"][number] {
+  const { test, variant, date, source } = mark;
+  const written = writeMark(test, { state: "complete", value: mark.value }, lengths);
+  const compares = day === null ? null : mark.fingerprint === fingerprintOf(db, day, test, variant);
+  return { test, variant, date, written, source, compares };
+}
+
+function fingerprintOf(db: Database, day: Day, test: TestCode, variant: string): string {
+  return fingerprint(test, variant, parametersOf(db, day.id, test));
+}

@@ -1,0 +1,50 @@
+import { z } from "zod";
+import { mayBeUnder18 } from "../../domain/people/age.ts";
+import { testCodes } from "../../domain/protocols/protocol.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { type Athlete, athleteById } from "../../store/athletes.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { entrantOf, entrantStates, leftOutOf } from "../../store/entrants.ts";
+
+/** Somebody as the check-in table and the athletes' pages know them; `state` is null for who is not on the list. */
+export const personSchema = z.object({
+  athleteId: z.int(),
+  name: z.string(),
+  number: z.string(),
+  league: z.string(),
+  birthYear: z.int().nullable(),
+  category: z.enum(["women", "men", "open"]).nullable(),
+  mayBeUnder18: z.boolean(),
+  guardianConsent: z.boolean(),
+  board: z.enum(["name", "bib", "hidden"]),
+  share: z.boolean(),
+  asked: z.boolean(),
+  state: z.enum(entrantStates).nullable(),
+  bib: z.int().nullable(),
+  leftOut: z.array(z.enum(testCodes)),
+});
+
+export type Person = z.infer<typeof personSchema>;
+
+/** @throws Refusal `not-found` when nobody has this id. */
+export function requireAthlete(db: Database, athleteId: number): Athlete {
+  const athlete = athleteById(db, athleteId);
+  if (athlete === undefined) throw new Refusal("not-found", sentence("checkIn.unknown"));
+  return athlete;
+}
+
+/** `day` null: there is no day at hand; then whether somebody may be under 18 is asked of `today` (ISO 8601). */
+export function personOf(db: Database, day: Day | null, athlete: Athlete, today: string): Person {
+  const { id, leagueId: _, ...who } = athlete;
+  const entrant = day === null ? undefined : entrantOf(db, day.id, id);
+  return {
+    ...who,
+    athleteId: id,
+    mayBeUnder18: mayBeUnder18(athlete.birthYear, day?.date ?? today),
+    state: entrant?.state ?? null,
+    bib: entrant?.bib ?? null,
+    leftOut: day === null ? [] : leftOutOf(db, day.id, id),
+  };
+}

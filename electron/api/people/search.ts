@@ -1,0 +1,136 @@
+import MiniSearch, { type SearchResult } from "minisearch";
+import { fold } from "../../domain/people/fold.ts";
+import { type Athlete, allAthletes } from "../../store/athletes.ts";
+import type { Database } from "../../store/database.ts";
+import type { Store } from "../../store/store.ts";
+
+/** The names of a store, ready to be searched; read again after a change that concerned people. */
+interface Names {
+  readonly index: MiniSearch<Document>;
+  /** What is in the index of each athlete, to put in only what changed. */
+  readonly known: Map<number, string>;
+  stale: boolean;
+}
+
+interface Document {
+  readonly id: number;
+  readonly name: string;
+  readonly number: string;
+  readonly league: string;
+}
+
+const namesOfStores = new WeakMap<Store, Names>();
+/** Longer queries find nothing more, and nobody types them. */
+const mostWords = 6;
+
+/**
+ * Words as they are compared: a name of several words also as one ("Max Impact" is found by "maximpact"), a number also
+ * without leading zeros.
+ */
+function wordsOf(text: string, field?: string): string[] {
+  const words = fold(text).split(" ");
+  if (field === "name" && words.length > 1) return [...words, words.join("")];
+  if (field === "number" && text.startsWith("0")) return [text, withoutZeros(text)];
+  return words;
+}
+
+function withoutZeros(digits: string): string {
+  return digits.replace(/^0+(?=\d)/, "");
+}
+
+function makeNames(store: Store): Names {
+  const index = new MiniSearch<Document>({
+    fields: ["name", "number", "league"],
+    storeFields: ["number"],
+    tokenize: wordsOf,
+    processTerm: (term) => term,
+  });
+  const names: Names = { index, known: new Map(), stale: true };
+  store.listen(({ topics }) => {
+    if (topics.includes("people")) names.stale = true;
+  });
+  return names;
+}
+
+/** Puts into the index what is new or changed, and takes out who is gone. */
+function refresh(names: Names, db: Database): void {
+  const gone = new Set(names.known.keys());
+  for (const { id, name, number, league } of allAthletes(db)) {
+    gone.delete(id);
+    const text = `${name}\n${number}\n${league}`;
+    const before = names.known.get(id);
+    if (before === text) continue;
+    if (before === undefined) names.index.add({ id, name, number, league });
+    else names.index.replace({ id, name, number, league });
+    names.known.set(id, text);
+  }
+  for (const id of gone) {
+    names.index.discard(id);
+    names.known.delete(id);
+  }
+  names.stale = false;
+}
+
+function indexOf(store: Store): MiniSearch<Document> {
+  let names = namesOfStores.get(store);
+  if (names === undefined) {
+    names = makeNames(store);
+    namesOfStores.set(store, names);
+  }
+  if (names.stale) refresh(names, store.db);
+  return names.index;
+}
+
+/** Slips of the keys that a word of that length is forgiven; digits are meant as typed. */
+function slipsOf(word: string): number | false {
+  if (/^\d+$/.test(word) || word.length < 3) return false;
+  return word.length < 5 ? 1 : 2;
+}
+
+/** Lower is better. Digits: that bib, that number, that number but for leading zeros, numbers that begin so, others. */
+function tierOf(query: string, found: SearchResult, bib: number | null | undefined): number {
+  if (!/^\d+$/.test(query)) {
+    const asTyped = found.queryTerms.every((word) => found.terms.some((term) => term.startsWith(word)));
+    return asTyped ? 0 : 1;
+  }
+  const number = String(found.number);
+  if (bib === Number(query)) return 0;
+  if (number === query) return 1;
+  if (number !== "" && Number(number) === Number(query)) return 2;
+  return number.startsWith(query) ? 3 : 4;
+}
+
+/** Those on today's list, with their bibs. */
+export type Listed = ReadonlyMap<Athlete["id"], { readonly bib: number | null }>;
+
+/**
+ * The athletes that a scrap of name, number, league or bib may mean, best first; of equal matches, those on the list
+ * come first. Accents, letter case and a slip or two are forgiven.
+ */
+export function findAthletes(store: Store, query: string, listed: Listed): number[] {
+  const words = fold(query).split(" ").slice(0, mostWords).join(" ");
+  const ranked = lookUp(indexOf(store), words).map((result) => ({
+    id: Number(result.id),
+    tier: tierOf(words, result, listed.get(Number(result.id))?.bib),
+    away: listed.has(Number(result.id)) ? 0 : 1,
+    score: result.score,
+  }));
+  ranked.sort((a, b) => a.tier - b.tier || a.away - b.away || b.score - a.score || a.id - b.id);
+  return withBib(words, listed, [...new Set(ranked.map(({ id }) => id))]);
+}
+
+/** What has every word; without any such, what has some of them. A number is also looked for without leading zeros. */
+function lookUp(index: MiniSearch<Document>, words: string): SearchResult[] {
+  const options = { prefix: true, fuzzy: slipsOf, boost: { name: 2, number: 2 } };
+  const bare = { queries: [withoutZeros(words)], fields: ["number"], prefix: false };
+  const query = /^0\d+$/.test(words) ? { combineWith: "OR" as const, queries: [words, bare] } : words;
+  const all = index.search(query, { ...options, combineWith: "AND" });
+  return all.length > 0 ? all : index.search(words, { ...options, combineWith: "OR" });
+}
+
+/** Whoever has the bib comes first, also when neither name nor number has those digits. */
+function withBib(query: string, listed: Listed, ids: readonly number[]): number[] {
+  if (!/^\d{1,4}$/.test(query)) return [...ids];
+  const holder = [...listed].find(([, { bib }]) => bib === Number(query))?.[0];
+  return holder === undefined ? [...ids] : [holder, ...ids.filter((id) => id !== holder)];
+}

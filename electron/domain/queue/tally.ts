@@ -1,0 +1,69 @@
+import { type TestCode, testCodes } from "../protocols/protocol.ts";
+import { nextTest } from "./order.ts";
+import type { Runner } from "./queue.ts";
+
+/** How far one test is. Everybody who tests is in exactly one of done, waiting, later and left out. */
+export interface Tally {
+  readonly test: TestCode;
+  readonly done: number;
+  /** Those whose next test this is; the begun ones among them. */
+  readonly waiting: number;
+  /** Those who have other tests to do before it. */
+  readonly later: number;
+  readonly leftOut: number;
+  /** Begun and not whole yet. */
+  readonly incomplete: number;
+}
+
+/** @param begun who has begun the test without completing it. */
+export function tally(test: TestCode, runners: readonly Runner[], begun: ReadonlySet<number>): Tally {
+  const counts = { done: 0, waiting: 0, later: 0, leftOut: 0, incomplete: 0 };
+  for (const { athleteId, done, leftOut } of runners) {
+    counts[placeOf(test, done, leftOut)] += 1;
+    if (begun.has(athleteId) && !done.has(test)) counts.incomplete += 1;
+  }
+  return { test, ...counts };
+}
+
+/** Where somebody stands with one test. */
+export function placeOf(
+  test: TestCode,
+  done: ReadonlySet<TestCode>,
+  leftOut: ReadonlySet<TestCode>,
+): "done" | "leftOut" | "waiting" | "later" {
+  if (done.has(test)) return "done";
+  if (leftOut.has(test)) return "leftOut";
+  return nextTest(done, leftOut) === test ? "waiting" : "later";
+}
+
+/** Whether somebody has nothing left to take. */
+export function isFinished(runner: Pick<Runner, "done" | "leftOut">): boolean {
+  return nextTest(runner.done, runner.leftOut) === null;
+}
+
+/** How many tests are still to be taken by those who are here. */
+export function testsLeft(runners: readonly Runner[]): number {
+  const left = ({ done, leftOut }: Runner) =>
+    testCodes.filter((test) => !done.has(test) && !leftOut.has(test)).length;
+  return runners.reduce((sum, runner) => sum + left(runner), 0);
+}
+
+/** Minutes that are looked back on for the pace, and the tests done in them below which nothing is said. */
+const lookBack = 30;
+const fewest = 5;
+
+/**
+ * When the day ends at the pace of the last half hour: a guess that knows nothing of rest or of who is still to come.
+ * Null when nothing is left or too little was done to tell. Instants are ISO 8601.
+ */
+export function endAtPace(runners: readonly Runner[], now: string): string | null {
+  const left = testsLeft(runners);
+  const end = Date.parse(now);
+  const start = end - lookBack * 60_000;
+  const times = runners.flatMap(({ lastDone }) => [...lastDone.values()].map((at) => Date.parse(at)));
+  const recent = times.filter((at) => at > start && at <= end);
+  if (left === 0 || recent.length < fewest) return null;
+  // A day that began ten minutes ago has ten minutes of pace.
+  const span = Math.max(60_000, end - Math.max(start, Math.min(...times)));
+  return new Date(end + (left * span) / recent.length).toISOString();
+}

@@ -1,0 +1,29 @@
+import type { TestCode } from "../domain/protocols/protocol.ts";
+import { type Database, statement } from "./database.ts";
+
+/** A complete mark of another day, or one imported from before this program; `value` in the test's grains. */
+export interface HistoryMark {
+  readonly test: TestCode;
+  readonly variant: string;
+  readonly fingerprint: string;
+  readonly date: string;
+  readonly value: number;
+  /** imported: from a sheet of past results. */
+  readonly source: "day" | "imported";
+}
+
+const sql = `
+  SELECT mark.test, mark.variant, mark.fingerprint, day.date AS date, mark.value, 'day' AS source
+  FROM mark JOIN day ON day.id = mark.day_id
+  WHERE mark.athlete_id = @athlete AND mark.state = 'complete' AND mark.day_id <> @day
+  UNION ALL
+  SELECT test, variant, fingerprint, date, value, 'imported' FROM past_mark WHERE athlete_id = @athlete
+  ORDER BY date DESC, test`;
+
+/** Every complete mark of an athlete outside one day (0: outside none), newest first. */
+export function historyOf(db: Database, athleteId: number, exceptDayId: number): HistoryMark[] {
+  return statement<[{ athlete: number; day: number }], HistoryMark>(db, sql).all({
+    athlete: athleteId,
+    day: exceptDayId,
+  });
+}
