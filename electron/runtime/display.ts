@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
 import type { Readable } from "node:stream";
-import { hasCommand, type Log } from "./host.ts";
+import { hasCommand, hasDisplay, type Log } from "./host.ts";
 import { installPackages } from "./libraries.ts";
 
 export interface Display {
@@ -18,11 +18,6 @@ export interface Display {
  * complaining in a dozen lines at every start; errors that are fatal are still written.
  */
 const UNSEEN_ARGUMENTS = ["--disable-gpu", "--log-level=3"];
-
-/** Whether windows can be shown: always on Windows and macOS; on Linux when X or Wayland says so. */
-export function hasDisplay(platform: string, env: Record<string, string | undefined>): boolean {
-  return platform !== "linux" || Boolean(env.DISPLAY || env.WAYLAND_DISPLAY);
-}
 
 /**
  * Makes sure that there is a display. Without one, starts a virtual one (Xvfb) of `size`, in pixels, on a free

@@ -19,6 +19,11 @@ export function isRoot(): boolean {
   return process.getuid?.() === 0;
 }
 
+/** Whether windows can be shown: always on Windows and macOS; on Linux when X or Wayland says so. */
+export function hasDisplay(platform: string, env: Record<string, string | undefined>): boolean {
+  return platform !== "linux" || Boolean(env.DISPLAY || env.WAYLAND_DISPLAY);
+}
+
 /** Whether `name` can be run from the PATH. */
 export function hasCommand(name: string): boolean {
   return (process.env.PATH ?? "").split(delimiter).some((folder) => isExecutable(join(folder, name)));
@@ -36,12 +41,13 @@ function isExecutable(file: string): boolean {
 /**
  * Runs a command quietly and returns what it wrote to its standard output.
  * The project's own tools (the pinned Node among them) stand first in its PATH.
- * Throws an error with the last lines of the output when the command fails.
+ * When the command fails, throws an error that opens with the sentence `failure` and ends with the last lines of
+ * the output.
  */
 export async function run(
   command: string,
   args: string[],
-  options: { cwd?: string; env?: Record<string, string> } = {},
+  options: { cwd?: string; env?: Record<string, string>; failure?: string } = {},
 ): Promise<string> {
   const path = `${join(modulesFolder, ".bin")}${delimiter}${process.env.PATH ?? ""}`;
   try {
@@ -52,7 +58,8 @@ export async function run(
     });
     return stdout;
   } catch (error) {
-    throw new Error(`"${command} ${args.join(" ")}" failed:\n${lastLines(error)}`, { cause: error });
+    const failure = options.failure ?? `"${command} ${args.join(" ")}" failed.`;
+    throw new Error(`${failure}\n${lastLines(error)}`, { cause: error });
   }
 }
 

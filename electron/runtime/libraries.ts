@@ -1,4 +1,4 @@
-import { hasCommand, isRoot, type Log, run } from "./host.ts";
+import { hasCommand, hasDisplay, isRoot, type Log, run } from "./host.ts";
 
 /** What Electron needs of a Debian or Ubuntu system, by the names of Debian 12. */
 const ELECTRON_PACKAGES = [
@@ -11,12 +11,17 @@ const ELECTRON_PACKAGES = [
   "libxss1",
 ];
 
-/** Makes sure that the system has every library the executable is linked to. Throws what to do when it hasn't. */
+/**
+ * Makes sure that the system has every library the executable is linked to. Throws what to do when it hasn't.
+ * Where a virtual display will be needed too, that comes with the same command.
+ */
 export async function ensureLibraries(executablePath: string, log: Log): Promise<void> {
   if (process.platform !== "linux") return;
   const missing = missingLibraries(await run("ldd", [executablePath]));
   if (missing.length === 0) return;
-  await installPackages(ELECTRON_PACKAGES, `Electron needs ${shortList(missing)}`, log);
+  const needsXvfb = !hasDisplay(process.platform, process.env) && !hasCommand("Xvfb");
+  const packages = needsXvfb ? [...ELECTRON_PACKAGES, "xvfb"] : ELECTRON_PACKAGES;
+  await installPackages(packages, `Electron needs ${shortList(missing)}`, log);
   const still = missingLibraries(await run("ldd", [executablePath]));
   if (still.length > 0)
     throw new Error(`Electron still needs ${still.join(", ")}. Install them and try again.`);
@@ -46,7 +51,10 @@ export async function installPackages(packages: string[], why: string, log: Log)
     throw new Error(`${why}. Run this, then try again:\n  ${installCommand(names)}`);
   }
   log(`${why}. Installing with apt-get, as you are root.`);
-  const quiet = { env: { DEBIAN_FRONTEND: "noninteractive" } };
+  const quiet = {
+    env: { DEBIAN_FRONTEND: "noninteractive" },
+    failure: `apt-get could not install ${packages.join(" ")}. It said:`,
+  };
   // The names are looked up after the update: a fresh system may know no packages at all before it.
   await run("apt-get", ["update"], quiet);
   const names = namesHere(packages, await knownPackages());

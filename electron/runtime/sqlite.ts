@@ -1,5 +1,5 @@
 import { existsSync, readFileSync } from "node:fs";
-import { cp, readFile, rename, rm, writeFile } from "node:fs/promises";
+import { cp, readFile, realpath, rename, rm, writeFile } from "node:fs/promises";
 import { delimiter, dirname, join } from "node:path";
 import { cacheFolder, hasCommand, type Log, modulesFolder, run } from "./host.ts";
 import { installPackages } from "./libraries.ts";
@@ -34,17 +34,21 @@ private:
 };
 `;
 
+const BUILD_FAILURE =
+  "The build of better-sqlite3 failed. It needs python3, make, g++ and the headers of Node.";
+
 /** Builds the addon unless it is there already. Throws, with what the build printed last, when it can't. */
 export async function ensureSqliteBinding(log: Log): Promise<void> {
   await makeOnce(builtFolder, log, async (folder) => {
     await ensureBuildTools(log);
     log("Building better-sqlite3 for it (about a minute, once).");
     const source = join(folder, "source");
-    await cp(sourceFolder, source, { recursive: true });
+    // The link itself is followed where a package manager links packages: a copy of it would change the original.
+    await cp(await realpath(sourceFolder), source, { recursive: true });
     await patchSource(source);
     const gyp = join(modulesFolder, "node-gyp", "bin", "node-gyp.js");
     const options = ["--release", "--force_build=1", "--jobs=max", ...(await headerOptions())];
-    await run(process.execPath, [gyp, "rebuild", ...options], { cwd: source });
+    await run(process.execPath, [gyp, "rebuild", ...options], { cwd: source, failure: BUILD_FAILURE });
     await rename(
       join(source, "build", "Release", "better_sqlite3.node"),
       join(folder, "better_sqlite3.node"),

@@ -11,6 +11,7 @@ import { ensureDisplay } from "./display.ts";
 import { type ElectronRuntime, findRuntime } from "./find.ts";
 import { projectFolder } from "./host.ts";
 import { ensureLibraries } from "./libraries.ts";
+import { ensureSandbox } from "./sandbox.ts";
 
 /** One Ctrl-C can arrive twice, from the terminal and from npm; a second one would kill the app mid-save. */
 const ECHO_MS = 1_000;
@@ -21,6 +22,7 @@ async function start(extra: string[]): Promise<number> {
   }
   const runtime = await findRuntime(print);
   await ensureLibraries(runtime.executablePath, print);
+  await ensureSandbox(runtime.executablePath);
   const display = await ensureDisplay(print);
   try {
     print(`Starting Tapeline on Electron ${runtime.version}.`);

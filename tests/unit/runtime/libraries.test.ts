@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
-import { hasDisplay } from "../../../electron/runtime/display.ts";
+import { hasDisplay } from "../../../electron/runtime/host.ts";
 import { installCommand, missingLibraries, namesHere } from "../../../electron/runtime/libraries.ts";
+import { helperCommand } from "../../../electron/runtime/sandbox.ts";
 
 // The layout of what ldd(1) of glibc prints; addresses and folders made up.
 const LDD = `	linux-vdso.so.1 (0x00007ffd0c5f2000)
@@ -51,4 +52,10 @@ it("finds a display wherever windows can be shown", () => {
   expect(hasDisplay("linux", { WAYLAND_DISPLAY: "wayland-0" })).toBe(true);
   expect(hasDisplay("darwin", {})).toBe(true);
   expect(hasDisplay("win32", {})).toBe(true);
+});
+
+it("prints one command that gives the sandbox helper its rights", () => {
+  expect(helperCommand("/home/mira/tape line/chrome-sandbox")).toBe(
+    'sudo chown root:root "/home/mira/tape line/chrome-sandbox" && sudo chmod 4755 "/home/mira/tape line/chrome-sandbox"',
+  );
 });
