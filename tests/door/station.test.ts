@@ -1,0 +1,350 @@
+import { expect, test } from "vitest";
+import { attemptsOfDay } from "../../electron/store/attempts.ts";
+import { leaveOut } from "../../electron/store/entrants.ts";
+import { refusalOf } from "./desk.ts";
+import {
+  bringTo,
+  entry,
+  hold,
+  jump,
+  past,
+  reps,
+  setState,
+  stationDay,
+  ticket,
+  trial,
+} from "./station-day.ts";
+
+test("an entry is saved with its mark, how it is written, and its news", async () => {
+  const day = await stationDay();
+  past(day, 1, "push-up", 24, "2026-05-01", "full");
+  past(day, 1, "push-up", 21, "2026-08-01", "full");
+  past(day, 1, "push-up", 60, "2026-08-01", "knee");
+  const saved = await day.station.enter(entry(day.idOf(1), "push-up", reps(28, 3)));
+  // 28 − 3 = 25: better than 24, and 4 more than last time, where the typical error is 2 reps (ours, no source).
+  expect(saved).toEqual({
+    outcome: "saved",
+    told: {
+      variant: "full",
+      mark: { state: "complete", value: 25 },
+      written: { number: "25", unit: "reps" },
+      news: {
+        standing: "best",
+        bestBefore: 24,
+        gainOverBest: 1,
+        previous: 21,
+        previousDate: "2026-08-01",
+        change: 4,
+        verdict: "likely gain",
+      },
+    },
+  });
+});
+
+test.each([
+  [20, "below"],
+  [24, "equal"],
+  [25, "best"],
+])("of %i reps after a best of 24 it says %s", async (value, standing) => {
+  const day = await stationDay();
+  past(day, 1, "push-up", 24, "2026-08-01", "full");
+  const saved = await day.station.enter(entry(day.idOf(1), "push-up", reps(value)));
+  expect(saved).toMatchObject({ told: { news: { standing } } });
+});
+
+test("a first mark is first and no best, and has nothing to compare with", async () => {
+  const day = await stationDay();
+  const saved = await day.station.enter(entry(day.idOf(1), "push-up", reps(20)));
+  expect(saved).toMatchObject({ told: { news: { standing: "first", previous: null, verdict: null } } });
+});
+
+test("two trials of the quadrant jump make the mark of the protocol's example; one alone is incomplete", async () => {
+  const day = await stationDay();
+  await bringTo(day, 1, "agility");
+  const first = await day.station.enter(entry(day.idOf(1), "agility", trial("cw", 7, 3, 2)));
+  expect(first).toMatchObject({ told: { mark: { state: "incomplete", missing: ["ccw"] }, news: null } });
+  expect(await day.station.find({ test: "agility", bib: "1" })).toMatchObject({ taken: { cw: 1 } });
+  const both = await day.station.enter(entry(day.idOf(1), "agility", trial("ccw", 7, 1)));
+  // (31 − 1 + 29) / 2 = 29.5 (PROTOCOLS).
+  expect(both).toMatchObject({ told: { written: { number: "29.5", unit: "landings" } } });
+});
+
+test("three touches of the leap are entered together and told in the unit asked for", async () => {
+  const day = await stationDay();
+  await bringTo(day, 1, "vertical");
+  const attempts = [jump(2197, 2578), jump(2197, 2604), jump(2197, 2591)].map(ticket);
+  const saved = await day.station.enter(
+    entry(day.idOf(1), "vertical", null, { attempts, lengths: "in", sure: true }),
+  );
+  // 2604 − 2197 = 407 mm; 16 in are 406.4 mm, within a millimetre.
+  expect(saved).toMatchObject({ told: { mark: { value: 407 }, written: { number: "16", unit: "in" } } });
+  expect(await day.station.find({ test: "vertical", bib: "1" })).toMatchObject({
+    standingReach: 2197,
+    taken: { "": 3 },
+  });
+});
+
+test("a retry with the same ids gets the same answer and enters nothing twice", async () => {
+  const day = await stationDay();
+  past(day, 1, "push-up", 24, "2026-08-01", "full");
+  const ticketed = entry(day.idOf(1), "push-up", reps(26));
+  const first = await day.station.enter(ticketed);
+  day.clock.pass(3);
+  expect(await day.station.enter(ticketed)).toEqual(first);
+  await day.as("organiser").day.close({ dayId: day.dayId });
+  // The answer may have got lost just before the organiser closed the day.
+  expect(await day.station.enter(ticketed)).toEqual(first);
+  expect(attemptsOfDay(day.desk.store.db, day.dayId)).toHaveLength(1);
+});
+
+test("other content under a known ticket is refused", async () => {
+  const day = await stationDay();
+  const ticketed = entry(day.idOf(1), "push-up", reps(26));
+  await day.station.enter(ticketed);
+  const id = ticketed.attempts[0]?.id ?? "";
+  const other = { ...ticketed, attempts: [{ id, seen: reps(27) }] };
+  expect((await refusalOf(day.station.enter(other))).key).toBe("record.otherAttempt");
+});
+
+test("two windows entering for one bib at once: the second hears who keyed the first, and nothing is doubled", async () => {
+  const day = await stationDay();
+  const windows = [
+    day.station.enter(entry(day.idOf(1), "push-up", reps(20), { by: "AB" })),
+    day.station.enter(entry(day.idOf(1), "push-up", reps(21), { by: "CD" })),
+  ];
+  const [first, second] = await Promise.allSettled(windows);
+  expect(first).toMatchObject({ status: "fulfilled", value: { outcome: "saved" } });
+  expect(second).toMatchObject({
+    status: "rejected",
+    reason: {
+      code: "CONFLICT",
+      cause: { sentence: { key: "record.taken.push-up", values: { by: "AB" } } },
+    },
+  });
+  expect(attemptsOfDay(day.desk.store.db, day.dayId)).toHaveLength(1);
+});
+
+test("a doubtful value is asked about first, and nothing is written or announced", async () => {
+  const day = await stationDay();
+  const before = day.desk.store.seq();
+  const doubtful = entry(day.idOf(1), "push-up", reps(90));
+  expect(await day.station.enter(doubtful)).toEqual({
+    outcome: "ask",
+    questions: [{ key: "plausibility.push-up.high", values: { value: 90 } }],
+  });
+  expect(attemptsOfDay(day.desk.store.db, day.dayId)).toEqual([]);
+  expect(day.desk.store.seq()).toBe(before);
+  expect(await day.station.enter({ ...doubtful, sure: true })).toMatchObject({ outcome: "saved" });
+});
+
+test("a mark more than four typical errors from the athlete's last is asked about", async () => {
+  const day = await stationDay();
+  past(day, 1, "push-up", 20, "2026-08-01", "full");
+  // Typical error 2 reps: 28 is four of them away and passes, 29 is more.
+  const far = entry(day.idOf(1), "push-up", reps(29));
+  expect(await day.station.enter(far)).toEqual({
+    outcome: "ask",
+    questions: [{ key: "plausibility.differsFromLast", values: { last: "20", value: "29" } }],
+  });
+  expect(await day.station.enter(entry(day.idOf(1), "push-up", reps(28)))).toMatchObject({
+    outcome: "saved",
+  });
+});
+
+test("the same far mark is asked about once: a lower leap after it changes nothing", async () => {
+  const day = await stationDay();
+  await bringTo(day, 1, "vertical");
+  past(day, 1, "vertical", 300, "2026-08-01");
+  const far = entry(day.idOf(1), "vertical", jump(2100, 2600));
+  expect(await day.station.enter(far)).toMatchObject({ outcome: "ask" });
+  await day.station.enter({ ...far, sure: true });
+  const lower = await day.station.enter(entry(day.idOf(1), "vertical", jump(2100, 2580)));
+  expect(lower).toMatchObject({ outcome: "saved", told: { mark: { value: 500 } } });
+});
+
+test("the other way of doing push-ups on the same day is asked about", async () => {
+  const day = await stationDay();
+  await day.station.enter(entry(day.idOf(1), "push-up", reps(20), { by: "AB" }));
+  const knee = entry(day.idOf(1), "push-up", reps(30), { variant: "knee" });
+  expect(await day.station.enter(knee)).toEqual({
+    outcome: "ask",
+    questions: [{ key: "station.otherVariant.full", values: { by: "AB" } }],
+  });
+  expect(await day.station.enter({ ...knee, sure: true })).toMatchObject({ outcome: "saved" });
+});
+
+test.each([
+  ["a mark of -1", { how: "tally", reps: 2, offAtEnd: -1 }, "marks.unreadableField"],
+  ["a mark of 1e9", { how: "tally", reps: 1e9, offAtEnd: 0 }, "marks.unreadableField"],
+  ["not a number", { how: "tally", reps: Number.NaN, offAtEnd: 0 }, "marks.unreadableField"],
+  ["text", { how: "tally", reps: "1,5", offAtEnd: 0 }, "marks.unreadableField"],
+  ["more off than done", reps(1, 2), "plausibility.push-up.offMoreThanReps"],
+  ["above all belief", reps(301), "plausibility.push-up.tooHigh"],
+  ["nothing", null, "marks.unreadable"],
+])("what can't be is refused and not asked about: %s", async (_name, seen, key) => {
+  const day = await stationDay();
+  const refused = await refusalOf(day.station.enter(entry(day.idOf(1), "push-up", seen, { sure: true })));
+  expect(refused.key).toBe(key);
+  expect(attemptsOfDay(day.desk.store.db, day.dayId)).toEqual([]);
+});
+
+test("of three leaps with one impossible, none is taken", async () => {
+  const day = await stationDay();
+  await bringTo(day, 1, "vertical");
+  const count = attemptsOfDay(day.desk.store.db, day.dayId).length;
+  const attempts = [jump(2100, 2500), jump(2100, 2050), jump(2100, 2510)].map(ticket);
+  const call = day.station.enter(entry(day.idOf(1), "vertical", null, { attempts, sure: true }));
+  expect((await refusalOf(call)).key).toBe("plausibility.vertical.touchBelowReach");
+  expect(attemptsOfDay(day.desk.store.db, day.dayId)).toHaveLength(count);
+});
+
+test("of four leaps with room for three, none is taken", async () => {
+  const day = await stationDay();
+  await bringTo(day, 1, "vertical");
+  const count = attemptsOfDay(day.desk.store.db, day.dayId).length;
+  const attempts = [2500, 2510, 2520, 2530].map((touch) => ticket(jump(2100, touch)));
+  const call = day.station.enter(entry(day.idOf(1), "vertical", null, { attempts, sure: true }));
+  expect((await refusalOf(call)).key).toBe("record.taken.vertical");
+  expect(attemptsOfDay(day.desk.store.db, day.dayId)).toHaveLength(count);
+});
+
+test("a variant that the test does not know, no initials and odd initials are refused", async () => {
+  const day = await stationDay();
+  const plain = entry(day.idOf(1), "push-up", reps(20));
+  expect((await refusalOf(day.station.enter({ ...plain, variant: "" }))).key).toBe("station.variant");
+  for (const by of ["", " ", "ABCDE", "A1"]) {
+    expect((await refusalOf(day.station.enter({ ...plain, by }))).key).toBe("station.initials");
+  }
+  await day.station.enter({ ...plain, by: " éa " });
+  expect(attemptsOfDay(day.desk.store.db, day.dayId)[0]?.enteredBy).toBe("ÉA");
+});
+
+test("whoever has an earlier test to do is sent there", async () => {
+  const day = await stationDay();
+  const early = entry(day.idOf(1), "core", hold(90));
+  expect(await refusalOf(day.station.enter(early))).toEqual({
+    key: "station.first.push-up",
+    values: { name: "Ada Rill" },
+  });
+  await bringTo(day, 1, "core");
+  expect(await day.station.enter(early)).toMatchObject({ outcome: "saved" });
+});
+
+test("one direction of the quadrant jump does not let anybody past it", async () => {
+  const day = await stationDay();
+  await bringTo(day, 1, "agility");
+  await day.station.enter(entry(day.idOf(1), "agility", trial("cw", 7, 3)));
+  const early = entry(day.idOf(1), "vertical", jump(2100, 2500));
+  expect((await refusalOf(day.station.enter(early))).key).toBe("station.first.agility");
+});
+
+test("a circuit that was not finished is kept, told without a number, and done", async () => {
+  const day = await stationDay();
+  await bringTo(day, 1, "endurance");
+  const stopped = { finished: false, roundsDone: 2, repsDone: 31 };
+  const saved = await day.station.enter(entry(day.idOf(1), "endurance", stopped));
+  expect(saved).toMatchObject({ told: { mark: { state: "unfinished", rounds: 2, reps: 31 }, news: null } });
+  const view = await day.station.view({ test: "endurance" });
+  expect(view.counts).toEqual({ done: 1, waiting: 0, later: 5, leftOut: 0 });
+});
+
+test.each(["expected", "not-testing", "no-show", "withdrawn"] as const)(
+  "nobody who is %s is tested; the sentence says where to send them",
+  async (state) => {
+    const day = await stationDay();
+    setState(day, day.dayId, day.idOf(1), state, 1);
+    const key = `station.state.${state}`;
+    expect((await refusalOf(day.station.find({ test: "push-up", bib: "1" }))).key).toBe(key);
+    expect((await refusalOf(day.station.enter(entry(day.idOf(1), "push-up", reps(20))))).key).toBe(key);
+    expect((await refusalOf(day.station.callAthlete({ athleteId: day.idOf(1), test: "push-up" }))).key).toBe(
+      key,
+    );
+  },
+);
+
+test("a test left out at check-in is not taken", async () => {
+  const day = await stationDay();
+  const at = day.desk.now().toISOString();
+  day.desk.store.write(["entrants"], (db) =>
+    leaveOut(db, day.dayId, {
+      athleteId: day.idOf(1),
+      test: "push-up",
+      kind: "readiness",
+      reason: "",
+      decidedBy: "QA",
+      at,
+    }),
+  );
+  const key = "station.leftOut.readiness";
+  expect((await refusalOf(day.station.find({ test: "push-up", bib: "1" }))).key).toBe(key);
+  expect((await refusalOf(day.station.enter(entry(day.idOf(1), "push-up", reps(20))))).key).toBe(key);
+  // Only check-in can put it back.
+  const back = day.organiser.unskip({ athleteId: day.idOf(1), test: "push-up" });
+  expect((await refusalOf(back)).key).toBe(key);
+  expect((await day.station.view({ test: "agility" })).queue.map(({ who }) => who.bib)).toEqual([1]);
+});
+
+test("somebody who is on no list, a bib nobody wears, and no number at all", async () => {
+  const day = await stationDay();
+  expect((await refusalOf(day.station.enter(entry(999, "push-up", reps(20))))).key).toBe("station.notListed");
+  expect(await refusalOf(day.station.find({ test: "push-up", bib: "93" }))).toEqual({
+    key: "station.noBib",
+    values: { bib: 93 },
+  });
+  for (const bib of ["", "x1", "-1", "1.5"]) {
+    expect((await refusalOf(day.station.find({ test: "push-up", bib }))).key).toBe("station.badBib");
+  }
+});
+
+test("finding tells last and best for each way, how it was done last, and who must come first", async () => {
+  const day = await stationDay();
+  past(day, 1, "push-up", 24, "2026-05-01", "full");
+  past(day, 1, "push-up", 21, "2026-08-01", "full");
+  past(day, 1, "push-up", 40, "2026-09-01", "knee");
+  const found = await day.station.find({ test: "push-up", bib: " 1 " });
+  expect(found).toMatchObject({
+    who: { bib: 1, name: "Ada Rill", number: "01", league: "Foundry Town" },
+    variant: "knee",
+    standing: [],
+    blockedBy: null,
+    history: [
+      { variant: "full", today: null, last: { value: 21 }, best: { value: 24, date: "2026-05-01" } },
+      { variant: "knee", last: { value: 40 }, best: { value: 40 } },
+    ],
+  });
+  expect((await day.station.find({ test: "endurance", bib: "1" })).blockedBy).toBe("push-up");
+});
+
+test("the best circuit is the fastest", async () => {
+  const day = await stationDay();
+  past(day, 1, "endurance", 300_000, "2026-05-01");
+  past(day, 1, "endurance", 320_000, "2026-08-01");
+  const { history } = await day.station.find({ test: "endurance", bib: "1" });
+  expect(history).toMatchObject([{ last: { value: 320_000 }, best: { value: 300_000 } }]);
+});
+
+test("nothing is entered before a day opens or after it closed", async () => {
+  const day = await stationDay();
+  await day.as("organiser").day.close({ dayId: day.dayId });
+  const late = day.station.enter(entry(day.idOf(1), "push-up", reps(20)));
+  expect((await refusalOf(late)).key).toBe("day.none");
+  await day.as("organiser").day.create({ date: "2026-11-21", title: "Another" });
+  const early = day.station.enter(entry(day.idOf(1), "push-up", reps(20)));
+  expect((await refusalOf(early)).key).toBe("day.notOpen");
+});
+
+test("everything goes through the door as a Request, and its refusals come back as sentences", async () => {
+  const day = await stationDay();
+  const body = JSON.stringify(entry(day.idOf(1), "core", hold(90)));
+  const request = new Request("http://desk/trpc/station.enter", {
+    method: "POST",
+    headers: { "content-type": "application/json" },
+    body,
+  });
+  const response = await day.handle(request, "station");
+  expect(response.status).toBe(409);
+  expect(await response.json()).toMatchObject({
+    error: { data: { sentence: { key: "station.first.push-up", values: { name: "Ada Rill" } } } },
+  });
+  expect(day.faults).toEqual([]);
+});
