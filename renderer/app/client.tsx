@@ -30,6 +30,12 @@ export const client = createTRPCClient<AppRouter>({
   ],
 });
 
+declare module "@tanstack/react-query" {
+  interface Register {
+    mutationMeta: { readonly shownByScreen?: boolean };
+  }
+}
+
 export type Client = typeof client;
 
 const { TRPCProvider, useTRPC, useTRPCClient } = createTRPCContext<AppRouter>();
@@ -38,7 +44,8 @@ const { TRPCProvider, useTRPC, useTRPCClient } = createTRPCContext<AppRouter>();
  * The procedures as options for TanStack Query:
  * `const trpc = useTRPC(); useQuery(trpc.day.current.queryOptions())`,
  * `useMutation(trpc.day.open.mutationOptions({ onSuccess }))`.
- * What others change arrives by itself (`feed.ts`); nothing needs to be invalidated by hand.
+ * What changes, here or elsewhere, arrives by itself (`feed.ts`), a moment after the mutation's answer. Only where the
+ * next screen cannot wait: `await queryClient.invalidateQueries(trpc.day.current.queryFilter())` before going there.
  */
 export { useTRPC, useTRPCClient };
 
@@ -53,7 +60,7 @@ function retryMutation(count: number, error: unknown): boolean {
 export const queryClient = new QueryClient({
   mutationCache: new MutationCache({
     onError(error, _variables, _result, mutation) {
-      if (mutation.meta?.["shownByScreen"] !== true) tell({ tone: "alert", sentence: sentenceOf(error) });
+      if (mutation.meta?.shownByScreen !== true) tell({ tone: "alert", sentence: sentenceOf(error) });
     },
   }),
   defaultOptions: {

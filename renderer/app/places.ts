@@ -19,10 +19,10 @@ export function isAt(path: string, place: Place): boolean {
   return path === place.path || path.startsWith(`${place.path}/`);
 }
 
-/** The one way back: from a page under a place to the place, from a place to the day, from the day to the start. */
-export function parentOf(path: string): string | null {
+/** The one way back: from one athlete to all of them, from a place to the day, from the day to the start. */
+export function parentOf(path: string): "/" | "/day" | "/athletes" | null {
   if (path === "/" || path === "") return null;
   const place = places.find((candidate) => isAt(path, candidate));
   if (place === undefined || place.key === "day") return "/";
-  return path === place.path ? "/day" : place.path;
+  return place.key === "athletes" && path !== place.path ? "/athletes" : "/day";
 }

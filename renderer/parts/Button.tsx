@@ -19,7 +19,7 @@ interface ButtonProps extends LookProps {
   readonly onPress?: () => void;
   readonly type?: "button" | "submit";
   readonly disabled?: boolean;
-  /** Still working: shown and read out, pressing again does nothing. */
+  /** Still working: pressing again does nothing, and the focus stays. What came of it is told by the message strip. */
   readonly busy?: boolean;
   /** For a button whose text is only a sign. */
   readonly label?: string;
@@ -35,11 +35,11 @@ export function Button(props: ButtonProps) {
       className={css.button ?? ""}
       data-kind={kind}
       data-size={size}
-      type={type}
+      data-busy={busy}
+      type={busy ? "button" : type}
       isDisabled={disabled}
-      isPending={busy}
       autoFocus={autoFocus}
-      {...(onPress && { onPress })}
+      {...(onPress && !busy && { onPress })}
       {...(label !== undefined && { "aria-label": label })}
     >
       <span className={css.face}>

@@ -6,8 +6,9 @@ import { useChanges } from "../app/feed.ts";
 import css from "./Frame.module.css";
 import { FrameHead } from "./FrameHead.tsx";
 import { HintsPlace } from "./hints.ts";
+import { KeyHint } from "./KeyHint.tsx";
 import { MessageStrip } from "./MessageStrip.tsx";
-import { TapeNav } from "./TapeNav.tsx";
+import { BareTape, TapeNav } from "./TapeNav.tsx";
 
 /**
  * The one frame of the desk: the day and who keys on top, the way between places on a measuring tape, the sheet with
@@ -24,18 +25,23 @@ export function Frame({ children }: { readonly children: ReactNode }) {
 
   return (
     <HintsPlace value={hints}>
-      <div className={css.frame}>
+      <div className={css.frame} data-day={day === null ? "none" : day.state}>
         <button type="button" className={css.skip} onClick={() => sheet.current?.focus()}>
           {t("frame.skip")}
         </button>
-        <FrameHead day={day} demo={current.data?.kind === "demo"} />
-        {day !== null && <TapeNav />}
+        <header>
+          <FrameHead day={day} demo={current.data?.kind === "demo"} />
+          {day === null ? <BareTape /> : <TapeNav />}
+        </header>
         <main className={css.sheet} ref={sheet} tabIndex={-1}>
           {children}
         </main>
         <footer className={css.foot}>
           <MessageStrip />
-          <div className={css.hints} ref={setHints} />
+          <div className={css.hints}>
+            <div className={css.own} ref={setHints} />
+            {day !== null && <KeyHint keys="Alt+0–9" does={t("frame.goTo")} />}
+          </div>
         </footer>
       </div>
     </HintsPlace>

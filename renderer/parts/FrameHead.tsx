@@ -21,8 +21,7 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
   const { t, i18n } = useTranslation("common");
   const { initials, change } = useInitials();
   return (
-    <header className={css.head}>
-      <span className={css.name}>{t("name")}</span>
+    <div className={css.head}>
       {day !== null && (
         <p className={css.day}>
           <strong className={css.title}>{day.title}</strong>
@@ -33,11 +32,15 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
       )}
       <div className={css.tools}>
         <LanguageChoice />
-        <Button onPress={() => void change()}>
-          {initials === null ? t("initials.none") : t("initials.some", { initials })}
-        </Button>
-        {bridge !== null && <Button onPress={() => void bridge?.openBoard()}>{t("frame.openBoard")}</Button>}
+        {day !== null && (
+          <Button onPress={() => void change()}>
+            {initials === null ? t("initials.none") : t("initials.some", { initials })}
+          </Button>
+        )}
+        {day !== null && bridge !== null && (
+          <Button onPress={() => void bridge?.openBoard()}>{t("frame.openBoard")}</Button>
+        )}
       </div>
-    </header>
+    </div>
   );
 }

@@ -32,7 +32,9 @@ export function MessageStrip() {
       )}
       {message !== null && (
         <Button label={t("message.close")} onPress={() => tell(null)}>
-          ×
+          <svg className={css.cross} viewBox="0 0 16 16" aria-hidden="true">
+            <path d="m2 2 12 12M14 2 2 14" />
+          </svg>
         </Button>
       )}
     </div>

@@ -10,13 +10,20 @@ interface PanelProps {
   readonly aside?: ReactNode;
   /** alert: something here needs a decision now. */
   readonly tone?: "plain" | "alert";
+  /** A paper of its own, on the bare floor. */
+  readonly paper?: boolean;
 }
 
 /** A place marked out with corner tape: for the one or two things of a screen that stand apart. */
-export function Panel({ children, title, aside, tone = "plain" }: PanelProps) {
+export function Panel({ children, title, aside, tone = "plain", paper = false }: PanelProps) {
   const id = useId();
   return (
-    <section className={css.panel} data-tone={tone} {...(title !== undefined && { "aria-labelledby": id })}>
+    <section
+      className={css.panel}
+      data-tone={tone}
+      data-paper={paper}
+      {...(title !== undefined && { "aria-labelledby": id })}
+    >
       {title !== undefined && (
         <header className={css.head}>
           <h2 id={id}>{title}</h2>
@@ -29,7 +36,7 @@ export function Panel({ children, title, aside, tone = "plain" }: PanelProps) {
 }
 
 /** A part of a screen under a measured line: the usual way to divide a sheet. */
-export function Section({ children, title, aside }: Omit<PanelProps, "tone">) {
+export function Section({ children, title, aside }: Omit<PanelProps, "tone" | "paper">) {
   const id = useId();
   return (
     <section className={css.section} {...(title !== undefined && { "aria-labelledby": id })}>

@@ -19,6 +19,8 @@ interface ScreenProps {
   readonly actions?: ReactNode;
   /** The keys of this screen that no button shows; they appear at the bottom right. */
   readonly hints?: readonly { readonly keys: string; readonly does: string }[];
+  /** paper: the usual sheet. floor: the screen lays its own papers (`Panel paper`) on the bare floor. */
+  readonly ground?: "paper" | "floor";
   /** True as soon as the screen has its data. */
   readonly ready: boolean;
   readonly children: ReactNode;
@@ -27,7 +29,16 @@ interface ScreenProps {
 let firstScreen = true;
 
 /** One screen on the sheet: the way back, the heading, the content. Every desk screen is one of these. */
-export function Screen({ title, mark, lead, actions, hints = [], ready, children }: ScreenProps) {
+export function Screen({
+  title,
+  mark,
+  lead,
+  actions,
+  hints = [],
+  ground = "paper",
+  ready,
+  children,
+}: ScreenProps) {
   const { t } = useTranslation("common");
   const heading = useRef<HTMLHeadingElement>(null);
   const hintsPlace = useHintsPlace();
@@ -46,7 +57,7 @@ export function Screen({ title, mark, lead, actions, hints = [], ready, children
   }, []);
 
   return (
-    <div className={css.screen}>
+    <div className={css.screen} data-ground={ground}>
       <header className={css.head}>
         <div className={css.heading}>
           <BackLink />
@@ -69,14 +80,13 @@ function BackLink() {
   const [path] = useLocation();
   const parent = parentOf(path);
   if (parent === null) return null;
-  const name =
-    parent === "/day" ? t("place.day") : parent === "/athletes" ? t("place.athletes") : t("place.start");
+  const name = parent === "/" ? "start" : parent === "/athletes" ? "athletes" : "day";
   return (
     <Link className={css.back} href={parent}>
       <svg viewBox="0 0 12 16" aria-hidden="true" className={css.arrow}>
         <path d="M10 2 3 8l7 6" />
       </svg>
-      {t("frame.backTo", { place: name })}
+      {t(`back.${name}`)}
     </Link>
   );
 }

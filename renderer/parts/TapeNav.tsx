@@ -23,6 +23,16 @@ export function TapeNav() {
   );
 }
 
+/** The same tape before a day is there: blank, with the name printed on it. */
+export function BareTape() {
+  const { t } = useTranslation("common");
+  return (
+    <div className={css.bare}>
+      <span className={css.print}>{t("name")}</span>
+    </div>
+  );
+}
+
 interface StopProps {
   readonly place: Place;
   readonly index: number;

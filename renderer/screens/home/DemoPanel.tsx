@@ -1,7 +1,7 @@
 import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
-import { useTRPC } from "../../app/client.tsx";
+import { queryClient, useTRPC } from "../../app/client.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 
@@ -10,9 +10,16 @@ export function DemoPanel() {
   const { t } = useTranslation("home");
   const [, go] = useLocation();
   const trpc = useTRPC();
-  const open = useMutation(trpc.day.openDemo.mutationOptions({ onSuccess: () => go("/day") }));
+  const open = useMutation(
+    trpc.day.openDemo.mutationOptions({
+      async onSuccess() {
+        await queryClient.invalidateQueries();
+        go("/day");
+      },
+    }),
+  );
   return (
-    <Panel title={t("demo.title")}>
+    <Panel paper title={t("demo.title")}>
       <p>{t("demo.what")}</p>
       <div>
         <Button size="large" busy={open.isPending} onPress={() => open.mutate()}>

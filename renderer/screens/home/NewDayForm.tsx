@@ -2,20 +2,39 @@ import { useMutation } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
-import { useTRPC } from "../../app/client.tsx";
+import { queryClient, useTRPC } from "../../app/client.tsx";
+import { writeDate } from "../../app/dates.ts";
 import { Button } from "../../parts/Button.tsx";
+import { Panel } from "../../parts/Panel.tsx";
 import { TextField } from "../../parts/TextField.tsx";
 import css from "./HomeScreen.module.css";
 
-/** A day needs no more than a name and a date to begin with; `today` is the desk's own date. */
-export function NewDayForm({ today }: { readonly today: string }) {
+/** The place to begin a day. */
+export function NewDayPanel({ today }: { readonly today: string }) {
   const { t } = useTranslation("home");
+  return (
+    <Panel paper title={t("own.title")}>
+      <NewDayForm today={today} />
+    </Panel>
+  );
+}
+
+/** A day needs no more than a name and a date to begin with; `today` is the desk's own date. */
+function NewDayForm({ today }: { readonly today: string }) {
+  const { t, i18n } = useTranslation("home");
   const [, go] = useLocation();
   const trpc = useTRPC();
   const [title, setTitle] = useState("");
   const [date, setDate] = useState(today);
   const [tried, setTried] = useState(false);
-  const create = useMutation(trpc.day.create.mutationOptions({ onSuccess: () => go("/day") }));
+  const create = useMutation(
+    trpc.day.create.mutationOptions({
+      async onSuccess() {
+        await queryClient.invalidateQueries(trpc.day.current.queryFilter());
+        go("/day");
+      },
+    }),
+  );
   const empty = title.trim() === "";
 
   function submit(): void {
@@ -30,21 +49,24 @@ export function NewDayForm({ today }: { readonly today: string }) {
         submit();
       }}
     >
-      <TextField
-        label={t("own.name")}
-        help={t("own.nameHelp")}
-        value={title}
-        onChange={setTitle}
-        error={tried && empty ? t("own.nameEmpty") : null}
-        maxLength={80}
-      />
-      <TextField
-        label={t("own.date")}
-        type="date"
-        value={date}
-        onChange={setDate}
-        error={tried && date === "" ? t("own.dateEmpty") : null}
-      />
+      <div className={css.fields}>
+        <TextField
+          label={t("own.name")}
+          help={t("own.nameHelp")}
+          value={title}
+          onChange={setTitle}
+          error={tried && empty ? t("own.nameEmpty") : null}
+          maxLength={80}
+        />
+        <TextField
+          label={t("own.date")}
+          type="date"
+          value={date}
+          onChange={setDate}
+          help={writeDate(date, i18n.language)}
+          error={tried && date === "" ? t("own.dateEmpty") : null}
+        />
+      </div>
       <Button kind="primary" size="large" type="submit" busy={create.isPending}>
         {t("own.start")}
       </Button>

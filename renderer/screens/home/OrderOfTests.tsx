@@ -11,7 +11,7 @@ export function OrderOfTests() {
       <ol className={css.line}>
         {testCodes.map((test) => (
           <li key={test} data-test={test}>
-            <TestMark test={test} size="hero" />
+            <TestMark test={test} size="hero" look="painted" />
             <span className={css.name}>{t(`common:test.${test}.name`)}</span>
           </li>
         ))}

@@ -1,0 +1,25 @@
+import { useTranslation } from "react-i18next";
+import { writeDate } from "../../app/dates.ts";
+import { Panel } from "../../parts/Panel.tsx";
+import css from "./HomeScreen.module.css";
+
+interface EarlierDaysProps {
+  readonly days: readonly { readonly id: number; readonly title: string; readonly date: string }[];
+}
+
+/** The days that were closed, newest first as they come. */
+export function EarlierDays({ days }: EarlierDaysProps) {
+  const { t, i18n } = useTranslation("home");
+  return (
+    <Panel paper title={t("earlier.title")}>
+      <ul className={css.earlier}>
+        {days.map((day) => (
+          <li key={day.id}>
+            <strong>{day.title}</strong>
+            <span>{writeDate(day.date, i18n.language)}</span>
+          </li>
+        ))}
+      </ul>
+    </Panel>
+  );
+}
