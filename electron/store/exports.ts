@@ -18,7 +18,7 @@ export function allExports(db: Database): Export[] {
 /** Notes an export. The same bytes of the same day again (a retry, a second copy) are one entry. */
 export function noteExport(db: Database, entry: Export): void {
   const sql = `INSERT INTO export_log (day_id, at, k, sha256)
-    SELECT ?1, ?2, ?3, ?4
-    WHERE NOT EXISTS (SELECT 1 FROM export_log WHERE day_id = ?1 AND sha256 = ?4)`;
-  statement<[number, string, number, string]>(db, sql).run(entry.dayId, entry.at, entry.k, entry.sha256);
+    SELECT @dayId, @at, @k, @sha256
+    WHERE NOT EXISTS (SELECT 1 FROM export_log WHERE day_id = @dayId AND sha256 = @sha256)`;
+  statement<[Export]>(db, sql).run(entry);
 }

@@ -1,6 +1,7 @@
 import { leastForQuartiles } from "../../../domain/privacy/publish.ts";
 import type { Contents, TextFile } from "./contents.ts";
 import { howMarksAreMade } from "./how-marks-are-made.ts";
+import { wrapped } from "./wrapped.ts";
 
 /**
  * What a stranger needs to read the sheets rightly, in plain words. Markdown. No year but the quarter's stands in it, not
@@ -19,12 +20,13 @@ export function codebookFile(contents: Contents): TextFile {
 }
 
 function opening({ quarter, demo, rows }: Contents): string {
+  const first = `This bundle holds ${rows.length} fitness marks of roller derby skaters from one testing day in ${quarter}.
+Five field tests were held in a fixed order: strength (\`push-up\`), agility (\`agility\`), power (\`vertical\`), core
+(\`core\`) and endurance (\`endurance\`). Every athlete in it agreed to share.`;
   const invented = demo ? "**These athletes are invented.** This is a demonstration, not data.\n\n" : "";
   return `# Codebook
 
-${invented}This bundle holds ${rows.length} fitness marks of roller derby skaters from one testing day in ${quarter}. Five
-field tests were held in a fixed order: strength (\`push-up\`), agility (\`agility\`), power (\`vertical\`), core (\`core\`)
-and endurance (\`endurance\`). Every athlete in it agreed to share.
+${invented}${wrapped(first)}
 
 | file | what it is |
 |---|---|
@@ -72,8 +74,8 @@ function whatWasDone({ k, kReached, suppressed }: Contents): string {
 
 - Left out: name, number, bib, league, year of birth, date, devices, volunteers, notes and the order of entry.
 - Generalised: the year of birth to an age band, the date to a quarter.
-- Every row shares its test, variant, age band, category and quarter with at least ${k} different athletes (k-anonymity
-  after Sweeney), itself counted. ${held} ${least}
+- At least ${k} different athletes, its own counted, stand behind the test, variant, age band, category and quarter of
+  every row (k-anonymity after Sweeney). ${held} ${least}
 - Only complete marks of athletes who agreed to share; of those who may be under 18, only with a guardian's consent.
 - At most one row for each athlete, test and variant. Rows of different tests are not linked.`;
 }

@@ -28,9 +28,11 @@ function resource({ name, text }: TextFile, title: string, more: object) {
   };
 }
 
+const dialect = { delimiter: ",", lineTerminator: "\r\n", quoteChar: '"', doubleQuote: true, header: true };
+
 function table(file: TextFile, title: string, schema: object) {
   const csv = { profile: "tabular-data-resource", format: "csv", mediatype: "text/csv" };
-  return resource(file, title, { ...csv, dialect: { lineTerminator: "\r\n", header: true }, schema });
+  return resource(file, title, { ...csv, dialect, schema });
 }
 
 /** The descriptor of the Frictionless Data Package standard, version 1. It says no moment: `created` stays out. */

@@ -1,6 +1,7 @@
 import { type TestCode, testCodes } from "../../../domain/protocols/protocol.ts";
 import { type ParametersOf, protocolOf, protocols } from "../../../domain/protocols/registry.ts";
 import type { DayProtocol } from "../../../store/days.ts";
+import { wrapped } from "./wrapped.ts";
 
 /** One paragraph a test, with the parameters of that day, in the order of the tests. */
 export function howMarksAreMade(held: readonly DayProtocol[]): string {
@@ -9,7 +10,9 @@ export function howMarksAreMade(held: readonly DayProtocol[]): string {
       const parameters = held.find((protocol) => protocol.test === test)?.parameters;
       if (parameters === undefined) return [];
       const better = protocolOf(test).better === "higher" ? "Higher is better." : "**Lower is better.**";
-      return [`**\`${test}\`** (${protocolOf(test).grain.unit}). ${howOf(test, parameters)} ${better}`];
+      return [
+        wrapped(`**\`${test}\`** (${protocolOf(test).grain.unit}). ${howOf(test, parameters)} ${better}`),
+      ];
     })
     .join("\n\n");
 }

@@ -27,7 +27,7 @@ export function privacyFile({ ruleName, k, kReached, suppressed }: Contents): Te
   return jsonFile("privacy.json", {
     rule: ruleName,
     meaning:
-      "Every row shares test, variant, age band, category and quarter with rows of at least k different athletes, itself counted.",
+      "At least k different athletes, its own counted, stand behind the test, variant, age band, category and quarter of every row.",
     k,
     kReached,
     quasiIdentifiers: ["test", "variant", "age_band", "category", "quarter"],
