@@ -7,6 +7,7 @@ const builtPrefixes = [
   "stages.first.",
   "stages.later.",
   "marks.missing.",
+  "sheets.missing.",
   "record.taken.",
   "store.",
   "station.state.",

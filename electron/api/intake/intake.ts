@@ -1,3 +1,99 @@
-import { router } from "../trpc.ts";
+import { setImmediate } from "node:timers/promises";
+import { octetInputParser } from "@trpc/server/http";
+import { z } from "zod";
+import { Refusal } from "../../domain/refusal.ts";
+import type { Desk } from "../desk.ts";
+import { sheetKinds } from "../sheets/headers.ts";
+import { allow, router } from "../trpc.ts";
+import { keptBackSheet } from "./kept-back-sheet.ts";
+import { previewOf, previewSchema, sentenceSchema, takenSchema, toldOf } from "./preview.ts";
+import { readSteps } from "./read.ts";
+import { planSheet, readingAt, takeSheet } from "./sheet.ts";
+import { templateOf } from "./template.ts";
+import { keepUpload, uploadOf } from "./uploads.ts";
 
-export const intake = router({});
+const which = z.object({
+  uploadId: z.uuid(),
+  /** Left out: what its headers say. */
+  kind: z.enum(sheetKinds).optional(),
+  /** Field → header, for headers that don't say it themselves. */
+  mapping: z.record(z.string().max(40), z.string().max(1000)).default({}),
+});
+
+const file = z.object({ name: z.string(), text: z.string() });
+
+const stage = z.discriminatedUnion("stage", [
+  z.object({ stage: z.literal("reading"), done: z.int(), total: z.int() }),
+  z.object({ stage: z.literal("preview"), preview: previewSchema }),
+  z.object({ stage: z.literal("refused"), sentence: sentenceSchema }),
+]);
+
+type Stage = z.infer<typeof stage>;
+
+/** Taking in the leagues' sheets: bring one, look at what it would change, take it in. */
+export const intake = router({
+  /** Brings a sheet as it is (bytes, not JSON); over the limit it is refused before it is read to its end. */
+  upload: allow("organiser")
+    .input(octetInputParser)
+    .output(z.object({ uploadId: z.uuid() }))
+    .mutation(async ({ ctx: { desk }, input }) => ({ uploadId: await keepUpload(desk, input) })),
+
+  /** Reads a sheet and tells how far it is; at last what it would change, or why it can't be read. Changes nothing. */
+  read: allow("organiser")
+    .input(which)
+    .subscription(async function* ({ ctx: { desk }, input }) {
+      for await (const each of stages(desk, input)) yield stage.parse(each);
+    }),
+
+  /** Takes in all good rows, or none. The same sheet again changes nothing. */
+  take: allow("organiser")
+    .input(which.required({ kind: true }))
+    .output(takenSchema)
+    .mutation(async ({ ctx: { desk }, input: { uploadId, kind, mapping } }) => {
+      const upload = uploadOf(desk, uploadId);
+      const taken = await takeSheet(desk, kind, upload.bytes, mapping);
+      upload.keptBack = taken;
+      return toldOf(taken);
+    }),
+
+  /** The rows that stayed outside when the sheet was last read or taken in, as a sheet with line and reason. */
+  keptBackSheet: allow("organiser")
+    .input(which.pick({ uploadId: true }))
+    .output(file)
+    .query(({ ctx: { desk }, input }) => {
+      const { keptBack } = uploadOf(desk, input.uploadId);
+      const planned = keptBack ?? { kind: "roster" as const, headers: [], keptBack: [] };
+      return { name: `kept-back-${planned.kind}.csv`, text: keptBackSheet(planned) };
+    }),
+
+  /** A sheet to fill in, with two invented rows. */
+  template: allow("organiser")
+    .input(z.object({ kind: z.enum(sheetKinds) }))
+    .output(file)
+    .query(({ input }) => templateOf(input.kind)),
+});
+
+async function* stages(
+  desk: Desk,
+  { uploadId, kind, mapping }: z.infer<typeof which>,
+): AsyncGenerator<Stage> {
+  try {
+    const upload = uploadOf(desk, uploadId);
+    const steps = readSteps(upload.bytes, readingAt(desk, kind ?? null, mapping));
+    for (;;) {
+      const step = steps.next();
+      if (!step.done) {
+        yield { stage: "reading", ...step.value };
+        await setImmediate();
+        continue;
+      }
+      const planned = planSheet(desk.store.db, step.value, desk.now().toISOString());
+      upload.keptBack = planned;
+      yield { stage: "preview", preview: previewOf(step.value, planned) };
+      return;
+    }
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    yield { stage: "refused", sentence: error.sentence };
+  }
+}

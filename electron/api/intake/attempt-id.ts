@@ -1,0 +1,31 @@
+import { createHash } from "node:crypto";
+
+/** What makes a row of results the same row when its sheet is taken in again. */
+export interface SheetAttempt {
+  readonly dayId: number;
+  readonly athleteId: number;
+  readonly test: string;
+  readonly variant: string;
+  /** As parsed: its keys are always in the same order. */
+  readonly seen: unknown;
+}
+
+/**
+ * The id of an attempt that came from a sheet, in the form of a UUID (version 8 of RFC 9562: made from content).
+ * `occurrence` counts equal rows of one sheet from 1: three equal leaps are three attempts, and the same three when the
+ * sheet is taken in once more.
+ */
+export function attemptId(attempt: SheetAttempt, occurrence: number): string {
+  const hex = createHash("sha256")
+    .update(`${contentOf(attempt)}\n${occurrence}`)
+    .digest("hex");
+  const variant = "89ab"[Number.parseInt(hex.charAt(16), 16) % 4];
+  return [hex.slice(0, 8), hex.slice(8, 12), `8${hex.slice(13, 16)}`, `${variant}${hex.slice(17, 20)}`]
+    .concat(hex.slice(20, 32))
+    .join("-");
+}
+
+/** Equal texts for equal attempts. */
+export function contentOf({ dayId, athleteId, test, variant, seen }: SheetAttempt): string {
+  return [dayId, athleteId, test, variant, JSON.stringify(seen)].join("\n");
+}

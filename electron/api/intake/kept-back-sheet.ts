@@ -1,0 +1,33 @@
+import { isNumberText, restored } from "../sheets/formula.ts";
+import { type Cell, writeSheet } from "../sheets/write.ts";
+import { say } from "../words.ts";
+import type { KeptBackRow } from "./outcome.ts";
+import { ownColumns, type PlannedSheet } from "./sheet.ts";
+
+/** Why a row is kept back, in words, with the column to look at before it. */
+export function reasonText({ field, reason }: KeptBackRow): string {
+  return field === null ? say(reason) : `${field}: ${say(reason)}`;
+}
+
+/**
+ * The rows that stayed outside as a sheet of their own: the columns of the original, the line and the reason. It can be
+ * corrected and taken in like any other.
+ */
+export function keptBackSheet({ headers, keptBack }: Pick<PlannedSheet, "headers" | "keptBack">): string {
+  const columns = ownColumns(headers);
+  const rows = keptBack.map((row): Cell[] => [
+    ...columns.map((column) => asCell(row.cells[column] ?? "")),
+    row.line,
+    reasonText(row),
+    // Cells beyond the headers, so that nothing is lost; they keep the row outside until it is put right.
+    ...row.cells.slice(headers.length).map(asCell),
+  ]);
+  const names = columns.map((column) => headers[column] ?? "");
+  return writeSheet([...names, "line", "reason"], rows, { forSpreadsheets: true });
+}
+
+/** A plain number stays one; text that came in harmless is not made harmless twice. */
+function asCell(text: string): Cell {
+  if (isNumberText(text) && String(Number(text)) === text) return Number(text);
+  return restored(text);
+}

@@ -1,0 +1,45 @@
+import type { Sentence } from "../../domain/words.ts";
+import type { Database } from "../../store/database.ts";
+import type { RowRefused } from "../sheets/cells.ts";
+import type { Field } from "../sheets/headers.ts";
+
+/** A row that could be read. */
+export interface ReadRow<Row> {
+  readonly line: number;
+  readonly row: Row;
+}
+
+/** A row that is taken: what it would change, and the step that does it (none where it is known already). */
+export interface TakenRow {
+  readonly line: number;
+  readonly status: "new" | "changed" | "known";
+  /** Worth a second look: taken all the same. */
+  readonly unusual: Sentence | null;
+  /** What stood there before, by field, where the row changes it. */
+  readonly was: Readonly<Partial<Record<Field, string>>>;
+  /** Known, but not on the day's list yet: it goes there. */
+  readonly joins: boolean;
+  readonly apply: ((db: Database) => void) | null;
+}
+
+/** A row that stays outside, with the field to look at (null: the row as a whole). */
+export interface KeptBackRow {
+  readonly line: number;
+  readonly field: Field | null;
+  readonly reason: Sentence;
+}
+
+export type Outcome = TakenRow | KeptBackRow;
+
+export function isTaken(outcome: Outcome): outcome is TakenRow {
+  return "status" in outcome;
+}
+
+export function keptBack(line: number, refused: RowRefused): KeptBackRow {
+  return { line, field: refused.field, reason: refused.sentence };
+}
+
+/** A row that is known word for word. */
+export function known(line: number): TakenRow {
+  return { line, status: "known", unusual: null, was: {}, joins: false, apply: null };
+}

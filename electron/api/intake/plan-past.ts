@@ -1,0 +1,57 @@
+import { fold } from "../../domain/people/fold.ts";
+import { protocolOf } from "../../domain/protocols/registry.ts";
+import { type Sentence, sentence } from "../../domain/words.ts";
+import type { Athlete } from "../../store/athletes.ts";
+import type { Database } from "../../store/database.ts";
+import { addPastMark, pastMarkValue } from "../../store/past-marks.ts";
+import { RowRefused } from "../sheets/cells.ts";
+import type { PastRow } from "../sheets/past.ts";
+import type { Who } from "../sheets/who.ts";
+import { keptBack, known, type Outcome, type ReadRow } from "./outcome.ts";
+import { athleteNamed, registerOf } from "./register.ts";
+
+/** What a sheet of past results would add. A mark that is held already stays, and another value for it is kept back. */
+export function planPast(db: Database, rows: readonly ReadRow<PastRow>[]): Outcome[] {
+  const register = registerOf(db);
+  const inSheet = new Map<string, number>();
+
+  function planRow({ line, row }: ReadRow<PastRow>): Outcome {
+    const athlete = athleteNamed(register, row.who);
+    const { date, test, variant, value, fingerprint } = row;
+    const mark = { athleteId: athlete.id, fingerprint, date, test, variant, value };
+    const key = `${athlete.id} ${date} ${fingerprint}`;
+    const held = inSheet.get(key) ?? pastMarkValue(db, mark);
+    if (held === value) return known(line);
+    if (held !== undefined) throw new RowRefused("mark", otherMark(row, held));
+    inSheet.set(key, value);
+    const unusual = row.unusual ?? otherName(row.who, athlete);
+    return {
+      line,
+      status: "new",
+      unusual,
+      was: {},
+      joins: false,
+      apply: (inside) => addPastMark(inside, mark),
+    };
+  }
+
+  return rows.map((each) => {
+    try {
+      return planRow(each);
+    } catch (error) {
+      if (error instanceof RowRefused) return keptBack(each.line, error);
+      throw error;
+    }
+  });
+}
+
+function otherMark({ test, date }: PastRow, held: number): Sentence {
+  const { number } = protocolOf(test).write(held, "cm");
+  return sentence("sheets.row.otherMark", { date, held: number });
+}
+
+/** The number decides who is meant; another name beside it is worth a look. */
+export function otherName(who: Who, athlete: Athlete): Sentence | null {
+  if (who.name === "" || fold(who.name) === fold(athlete.name)) return null;
+  return sentence("sheets.row.otherName", { name: athlete.name, sheet: who.name });
+}

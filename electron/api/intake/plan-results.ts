@@ -1,0 +1,129 @@
+import type { TestCode } from "../../domain/protocols/protocol.ts";
+import { protocolOf } from "../../domain/protocols/registry.ts";
+import { againstLast } from "../../domain/protocols/written.ts";
+import { type Sentence, sentence } from "../../domain/words.ts";
+import type { Athlete } from "../../store/athletes.ts";
+import type { Database } from "../../store/database.ts";
+import type { EntrantState } from "../../store/entrants.ts";
+import { recordAttempt } from "../../store/record.ts";
+import { requireOpenDay } from "../at-hand.ts";
+import { RowRefused } from "../sheets/cells.ts";
+import type { ResultRow } from "../sheets/results.ts";
+import { attemptId, contentOf } from "./attempt-id.ts";
+import { isTaken, keptBack, known, type Outcome, type ReadRow } from "./outcome.ts";
+import { otherName } from "./plan-past.ts";
+import { athleteNamed } from "./register.ts";
+import { type Hall, readHall, stand, takenBy } from "./results-hall.ts";
+
+interface Plan {
+  readonly hall: Hall;
+  readonly at: string;
+  /** How often this content has come in this sheet. */
+  readonly occurrences: Map<string, number>;
+  /** The newest row of each mark that the sheet touches, by `athlete test variant`. */
+  readonly touched: Map<string, { index: number; athleteId: number; test: TestCode; variant: string }>;
+}
+
+/**
+ * What a sheet of results would add.
+ * @throws Refusal `unavailable` when no day is open.
+ */
+export function planResults(db: Database, rows: readonly ReadRow<ResultRow>[], at: string): Outcome[] {
+  const hall = readHall(db, requireOpenDay(db));
+  const plan: Plan = { hall, at, occurrences: new Map(), touched: new Map() };
+  const outcomes = rows.map((each, index): Outcome => {
+    try {
+      return planRow(plan, each, index);
+    } catch (error) {
+      if (error instanceof RowRefused) return keptBack(each.line, error);
+      throw error;
+    }
+  });
+  compareWithLast(plan, outcomes);
+  return outcomes;
+}
+
+function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): Outcome {
+  const { hall } = plan;
+  const { test, variant, seen, enteredBy, note } = row;
+  const athlete = athleteOf(hall, row);
+  refuseAbsent(hall, athlete);
+  const attempt = { dayId: hall.day.id, athleteId: athlete.id, test, variant, seen };
+  const content = contentOf(attempt);
+  const occurrence = (plan.occurrences.get(content) ?? 0) + 1;
+  plan.occurrences.set(content, occurrence);
+  const id = attemptId(attempt, occurrence);
+  if (hall.ids.has(id)) return known(line);
+  const opinion = protocolOf(test).plausibility(hall.parameters[test], seen);
+  if (opinion.level === "refuse") throw new RowRefused(null, opinion.sentence);
+  takePlace(hall, athlete.id, row);
+  plan.touched.set(`${athlete.id} ${test} ${variant}`, { index, athleteId: athlete.id, test, variant });
+  const asked = opinion.level === "ask" ? opinion.sentence : null;
+  const unusual = asked ?? otherName(row.who, athlete) ?? leavesOut(hall, athlete, test);
+  const entry = { id, athleteId: athlete.id, test, variant, seen, enteredBy, note, at: plan.at };
+  function apply(db: Database): void {
+    recordAttempt(db, hall.day.id, { ...entry, source: "sheet", replaces: null });
+  }
+  return { line, status: "new", unusual, was: {}, joins: false, apply };
+}
+
+/** By bib where the row has one (what else it says must agree), else by league and number or name. */
+function athleteOf(hall: Hall, { who }: ResultRow): Athlete {
+  if (who.bib === null) return athleteNamed(hall.register, who);
+  const id = hall.bibs.get(who.bib);
+  const athlete = id === undefined ? undefined : hall.athletes.get(id);
+  if (athlete === undefined) throw new RowRefused("bib", sentence("sheets.row.unknownBib", { bib: who.bib }));
+  const isNamed = who.league !== "" && (who.number !== "" || who.name !== "");
+  if (isNamed && athleteNamed(hall.register, who) !== athlete) {
+    const values = { bib: who.bib, name: athlete.name, league: athlete.league };
+    throw new RowRefused("bib", sentence("sheets.row.bibOfAnother", values));
+  }
+  return athlete;
+}
+
+function refuseAbsent(hall: Hall, { id, name }: Athlete): void {
+  const state = hall.entrants.get(id)?.state ?? "unlisted";
+  if (state !== "testing") throw new RowRefused(null, absence(state, name));
+}
+
+function absence(state: Exclude<EntrantState, "testing"> | "unlisted", name: string): Sentence {
+  switch (state) {
+    case "unlisted":
+      return sentence("sheets.row.notListed", { name });
+    case "expected":
+      return sentence("sheets.row.notCheckedIn", { name });
+    case "not-testing":
+      return sentence("sheets.row.notTesting", { name });
+    case "no-show":
+      return sentence("sheets.row.noShow", { name });
+    case "withdrawn":
+      return sentence("sheets.row.withdrawn", { name });
+  }
+}
+
+/** The same rule and the same words as the store's own (`recordAttempt`), so that a preview tells what will happen. */
+function takePlace(hall: Hall, athleteId: number, { test, variant, seen, enteredBy }: ResultRow): void {
+  const standing = hall.standing(athleteId, test, variant);
+  const slot = protocolOf(test).slot(seen);
+  const by = takenBy(hall, standing, test, slot);
+  if (by !== undefined) throw new RowRefused(null, sentence(`record.taken.${test}`, { by }));
+  stand(standing, slot, seen, enteredBy);
+}
+
+function leavesOut(hall: Hall, { id, name }: Athlete, test: TestCode): Sentence | null {
+  return hall.leftOut.has(`${id} ${test}`) ? sentence("sheets.row.leavesOut", { name }) : null;
+}
+
+/** Asks about marks far from the athlete's own last, once all rows of the mark are there. */
+function compareWithLast({ hall, touched }: Plan, outcomes: Outcome[]): void {
+  for (const { index, athleteId, test, variant } of touched.values()) {
+    const last = hall.last(athleteId, test, variant);
+    const outcome = outcomes[index];
+    if (last === undefined || outcome === undefined || !isTaken(outcome) || outcome.unusual !== null)
+      continue;
+    const mark = protocolOf(test).score(hall.parameters[test], hall.standing(athleteId, test, variant).seen);
+    if (mark.state !== "complete") continue;
+    const opinion = againstLast(test, last, mark.value, "cm");
+    if (opinion.level === "ask") outcomes[index] = { ...outcome, unusual: opinion.sentence };
+  }
+}

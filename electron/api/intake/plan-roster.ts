@@ -1,0 +1,157 @@
+import { sentence } from "../../domain/words.ts";
+import { type Athlete, addAthlete, allAthletes, leagueNamed, updateAthlete } from "../../store/athletes.ts";
+import type { Database } from "../../store/database.ts";
+import { entrants, expectEntrant } from "../../store/entrants.ts";
+import { requireDay } from "../at-hand.ts";
+import type { Field } from "../sheets/headers.ts";
+import type { RosterRow } from "../sheets/roster.ts";
+import type { KeptBackRow, Outcome, ReadRow, TakenRow } from "./outcome.ts";
+import { createRegister, type Register } from "./register.ts";
+
+/** An athlete of the store or of a row before; `line` is the row of this sheet that is about the same one. */
+interface Entry {
+  readonly league: string;
+  readonly name: string;
+  number: string;
+  readonly athlete: Athlete | null;
+  line: number | null;
+}
+
+interface Plan {
+  readonly register: Register<Entry>;
+  readonly dayId: number;
+  readonly listed: ReadonlySet<number>;
+  readonly at: string;
+  /** Ids of leagues by their text in the sheet, filled as the plan is carried out. */
+  readonly leagueIds: Map<string, number>;
+}
+
+/**
+ * What a roster would change: who is new, who has other values, and who comes onto the day's list.
+ * @throws Refusal `unavailable` without a day to work on.
+ */
+export function planRoster(db: Database, rows: readonly ReadRow<RosterRow>[], at: string): Outcome[] {
+  const day = requireDay(db);
+  const entries = allAthletes(db).map(
+    (athlete): Entry => ({
+      league: athlete.league,
+      name: athlete.name,
+      number: athlete.number,
+      athlete,
+      line: null,
+    }),
+  );
+  const plan: Plan = {
+    register: createRegister(entries),
+    dayId: day.id,
+    listed: new Set(entrants(db, day.id).map(({ athleteId }) => athleteId)),
+    at,
+    leagueIds: new Map(),
+  };
+  return rows.map(({ line, row }) => planRow(plan, line, row));
+}
+
+function planRow(plan: Plan, line: number, row: RosterRow): Outcome {
+  const found = entryOf(plan.register, row);
+  if (found === "several") {
+    return refused(line, "number", sentence("sheets.row.sameName", { name: row.name }));
+  }
+  if (found !== undefined && found.line !== null) {
+    return refused(line, null, sentence("sheets.row.twice", { name: found.name, line: found.line }));
+  }
+  if (found?.athlete) return changeOf(plan, line, row, found, found.athlete);
+  plan.register.add({ league: row.league, name: row.name, number: row.number, athlete: null, line });
+  return { line, status: "new", unusual: null, was: {}, joins: true, apply: (db) => addRow(db, plan, row) };
+}
+
+function refused(line: number, field: Field | null, reason: KeptBackRow["reason"]): KeptBackRow {
+  return { line, field, reason };
+}
+
+/** Same league and number; or same league and name where the sheet or the store has no number. */
+function entryOf(register: Register<Entry>, row: RosterRow): Entry | "several" | undefined {
+  if (row.number !== "") {
+    const found = register.byNumber(row.league, row.number);
+    return found ?? register.byName(row.league, row.name).find(({ number }) => number === "");
+  }
+  const named = register.byName(row.league, row.name);
+  const bare = named.find(({ number }) => number === "");
+  if (bare !== undefined || named.length < 2) return bare ?? named[0];
+  return "several";
+}
+
+function addRow(db: Database, plan: Plan, row: RosterRow): void {
+  let leagueId = plan.leagueIds.get(row.league);
+  if (leagueId === undefined) {
+    leagueId = leagueNamed(db, row.league);
+    plan.leagueIds.set(row.league, leagueId);
+  }
+  const id = addAthlete(db, {
+    leagueId,
+    name: row.name,
+    number: row.number,
+    birthYear: row.birthYear,
+    category: row.category,
+    guardianConsent: row.guardianConsent ?? false,
+    board: row.board ?? "bib",
+    share: row.share ?? false,
+    asked: false,
+  });
+  expectEntrant(db, plan.dayId, id, plan.at);
+}
+
+function changeOf(plan: Plan, line: number, row: RosterRow, entry: Entry, athlete: Athlete): TakenRow {
+  entry.line = line;
+  const after = merged(athlete, row);
+  // A number that was filled in finds the same athlete from now on.
+  if (after.number !== athlete.number) {
+    entry.number = after.number;
+    plan.register.add(entry);
+  }
+  const was = differences(athlete, after);
+  const isChanged = Object.keys(was).length > 0;
+  const joins = !plan.listed.has(athlete.id);
+  function apply(db: Database): void {
+    if (isChanged) updateAthlete(db, athlete.id, after);
+    if (joins) expectEntrant(db, plan.dayId, athlete.id, plan.at);
+  }
+  const status = isChanged ? "changed" : "known";
+  return { line, status, unusual: null, was, joins, apply: isChanged || joins ? apply : null };
+}
+
+/** What the sheet says, where it says something; what an athlete answered at the table, no sheet changes. */
+function merged(athlete: Athlete, row: RosterRow): Athlete {
+  const told = athlete.asked ? { guardianConsent: null, board: null, share: null } : row;
+  return {
+    ...athlete,
+    name: row.name,
+    number: row.number === "" ? athlete.number : row.number,
+    birthYear: row.birthYear ?? athlete.birthYear,
+    category: row.category ?? athlete.category,
+    guardianConsent: told.guardianConsent ?? athlete.guardianConsent,
+    board: told.board ?? athlete.board,
+    share: told.share ?? athlete.share,
+  };
+}
+
+const compared = [
+  ["name", "name"],
+  ["number", "number"],
+  ["birth_year", "birthYear"],
+  ["category", "category"],
+  ["guardian_consent", "guardianConsent"],
+  ["board", "board"],
+  ["share", "share"],
+] as const satisfies readonly (readonly [Field, keyof Athlete])[];
+
+function differences(before: Athlete, after: Athlete): TakenRow["was"] {
+  const was: Partial<Record<Field, string>> = {};
+  for (const [field, key] of compared) if (before[key] !== after[key]) was[field] = written(before[key]);
+  return was;
+}
+
+/** A value as a sheet has it. */
+function written(value: Athlete[keyof Athlete]): string {
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  return value === null ? "" : String(value);
+}

@@ -1,0 +1,94 @@
+import { z } from "zod";
+import { cellsOf } from "../sheets/cells.ts";
+import type { Field } from "../sheets/headers.ts";
+import { fieldsOf, sheetKinds } from "../sheets/headers.ts";
+import type { ReadSheet } from "./read.ts";
+import type { PlannedSheet } from "./sheet.ts";
+
+export const sentenceSchema = z.object({
+  key: z.string(),
+  values: z.record(z.string(), z.union([z.string(), z.number()])).optional(),
+});
+
+export const countsSchema = z.object({
+  new: z.int(),
+  changed: z.int(),
+  known: z.int(),
+  joined: z.int(),
+  keptBack: z.int(),
+  unusual: z.int(),
+});
+
+const keptBackSchema = z.object({
+  line: z.int(),
+  field: z.string().nullable(),
+  reason: sentenceSchema,
+  cells: z.array(z.string()),
+});
+
+export const takenSchema = z.object({
+  kind: z.enum(sheetKinds),
+  counts: countsSchema,
+  keptBack: z.array(keptBackSchema),
+});
+
+export const previewSchema = takenSchema.extend({
+  headers: z.array(z.string()),
+  /** Every field that this sheet can have, with the header that stands for it. */
+  fields: z.array(z.object({ field: z.string(), header: z.string().nullable() })),
+  unknown: z.array(z.string()),
+  missing: z.array(z.string()),
+  rows: z.array(
+    z.object({
+      line: z.int(),
+      status: z.enum(["new", "changed", "known"]),
+      joins: z.boolean(),
+      unusual: sentenceSchema.nullable(),
+      cells: z.record(z.string(), z.string()),
+      was: z.record(z.string(), z.string()),
+    }),
+  ),
+});
+
+export type Preview = z.infer<typeof previewSchema>;
+
+/** Rows of each kind that a preview shows; the counts are of all. */
+const shownRows = 50;
+const shownKeptBack = 200;
+
+/** What the screen shows of a sheet before it is taken in. Unusual rows come first, so that none hides on page two. */
+export function previewOf(sheet: ReadSheet, planned: PlannedSheet): Preview {
+  const { headers, matched } = sheet;
+  const first = [...planned.taken].sort((a, b) => Number(b.unusual !== null) - Number(a.unusual !== null));
+  const rows = first.slice(0, shownRows).map((row) => {
+    const cells = filledCells(sheet, row.line);
+    const { line, status, joins, unusual, was } = row;
+    return { line, status, joins, unusual, cells, was: was as Record<string, string> };
+  });
+  const fields = fieldsOf[sheet.kind].map((field: Field) => {
+    const column = matched.columns.get(field);
+    return { field, header: column === undefined ? null : (headers[column] ?? null) };
+  });
+  const { unknown, missing } = matched;
+  return {
+    ...toldOf(planned),
+    headers: [...headers],
+    fields,
+    unknown: [...unknown],
+    missing: [...missing],
+    rows,
+  };
+}
+
+/** The counts and the first kept-back rows. */
+export function toldOf(planned: PlannedSheet): z.infer<typeof takenSchema> {
+  const keptBack = planned.keptBack.slice(0, shownKeptBack).map((row) => ({ ...row, cells: [...row.cells] }));
+  return { kind: planned.kind, counts: planned.counts, keptBack };
+}
+
+/** The cells of a row that are filled in, by field. */
+function filledCells({ rows, matched }: ReadSheet, line: number): Record<string, string> {
+  const cells = cellsOf(matched.columns, rows.get(line)?.cells ?? []);
+  const filled = [...matched.columns.keys()].map((field) => [field, cells(field)] as const);
+  return Object.fromEntries(filled.filter(([, text]) => text !== ""));
+}

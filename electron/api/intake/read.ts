@@ -1,0 +1,121 @@
+import { setImmediate } from "node:timers/promises";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import type { Database } from "../../store/database.ts";
+import { type Cells, cellsOf, RowRefused } from "../sheets/cells.ts";
+import { decodeSheet } from "../sheets/decode.ts";
+import {
+  type Field,
+  guessKind,
+  type Mapping,
+  type MatchedHeaders,
+  matchHeaders,
+  type SheetKindName,
+} from "../sheets/headers.ts";
+import { readPastRow } from "../sheets/past.ts";
+import { readResultRow } from "../sheets/results.ts";
+import { readRosterRow } from "../sheets/roster.ts";
+import { type Progress, readTable, type SheetRow, type Table } from "../sheets/table.ts";
+import { type KeptBackRow, keptBack, type Outcome, type ReadRow } from "./outcome.ts";
+import { planPast } from "./plan-past.ts";
+import { planResults } from "./plan-results.ts";
+import { planRoster } from "./plan-roster.ts";
+
+/** A sheet that was read; what its rows would change is planned against the store as it is at that moment. */
+export interface ReadSheet {
+  readonly kind: SheetKindName;
+  readonly headers: readonly string[];
+  readonly matched: MatchedHeaders;
+  /** Every row by its line. */
+  readonly rows: ReadonlyMap<number, SheetRow>;
+  readonly unread: readonly KeptBackRow[];
+  /** Plans all rows that could be read, in their order (`at`: ISO 8601 instant). */
+  plan(db: Database, at: string): Outcome[];
+}
+
+/** What to read a sheet as; `kind` null: by its headers. `today`: ISO 8601 day. */
+export interface Reading {
+  readonly kind: SheetKindName | null;
+  readonly mapping: Mapping;
+  readonly today: string;
+}
+
+/** Rows between two moments at which the caller may do something else. */
+const bunch = 500;
+
+/**
+ * Reads a sheet a bunch of rows at a time. Without a needed column no row is read.
+ * @throws Refusal `bad-input` when the file as a whole can't be read.
+ */
+export function* readSteps(bytes: Uint8Array, reading: Reading): Generator<Progress, ReadSheet> {
+  const table = yield* readTable(decodeSheet(bytes));
+  const kind = reading.kind ?? guessKind(table.headers);
+  const matched = matchHeaders(kind, table.headers, reading.mapping);
+  if (table.rows.length + table.broken.length === 0)
+    throw new Refusal("bad-input", sentence("sheets.noRows"));
+  const { rows, unread, plan } = yield* readRows(kind, table, matched, reading.today);
+  return { kind, headers: table.headers, matched, rows, unread, plan };
+}
+
+/** The whole of {@link readSteps}, giving way to everything else between two bunches. */
+export async function readWhole(bytes: Uint8Array, reading: Reading): Promise<ReadSheet> {
+  const steps = readSteps(bytes, reading);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    await setImmediate();
+  }
+}
+
+function readRows(kind: SheetKindName, table: Table, matched: MatchedHeaders, today: string): RowSteps {
+  switch (kind) {
+    case "roster":
+      return readAll(table, matched, (cells) => readRosterRow(cells, today), planRoster);
+    case "results":
+      return readAll(table, matched, readResultRow, planResults);
+    case "past":
+      return readAll(table, matched, (cells) => readPastRow(cells, today), planPast);
+  }
+}
+
+type RowSteps = Generator<Progress, Pick<ReadSheet, "rows" | "unread" | "plan">>;
+
+function* readAll<Row>(
+  table: Table,
+  { columns, missing }: MatchedHeaders,
+  read: (cells: Cells) => Row,
+  plan: (db: Database, rows: readonly ReadRow<Row>[], at: string) => Outcome[],
+): RowSteps {
+  const good: ReadRow<Row>[] = [];
+  const unread: KeptBackRow[] = [];
+  const wanted = missing.length === 0 ? table.rows : [];
+  for (const [index, row] of wanted.entries()) {
+    const outcome = readRow(row, table.headers.length, columns, read);
+    if ("reason" in outcome) unread.push(outcome);
+    else good.push(outcome);
+    if (index % bunch === bunch - 1) yield { done: index, total: wanted.length };
+  }
+  for (const { line, reason } of table.broken) unread.push({ line, field: null, reason });
+  const rows = new Map([...table.rows, ...table.broken].map((row) => [row.line, row]));
+  return { rows, unread, plan: (db, at) => plan(db, good, at) };
+}
+
+function readRow<Row>(
+  { line, cells }: SheetRow,
+  width: number,
+  columns: ReadonlyMap<Field, number>,
+  read: (cells: Cells) => Row,
+): ReadRow<Row> | KeptBackRow {
+  try {
+    if (cells.length > width && cells.slice(width).some((cell) => cell.trim() !== "")) {
+      throw new RowRefused(
+        null,
+        sentence("sheets.row.tooManyCells", { count: cells.length, columns: width }),
+      );
+    }
+    return { line, row: read(cellsOf(columns, cells)) };
+  } catch (error) {
+    if (error instanceof RowRefused) return keptBack(line, error);
+    throw error;
+  }
+}

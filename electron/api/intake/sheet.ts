@@ -1,0 +1,118 @@
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import type { Database } from "../../store/database.ts";
+import type { Topic } from "../../store/store.ts";
+import { isoDate } from "../day/day.ts";
+import type { Desk } from "../desk.ts";
+import { isAddedHeader, type Mapping, type SheetKindName } from "../sheets/headers.ts";
+import { isTaken, type KeptBackRow, type TakenRow } from "./outcome.ts";
+import { type Reading, type ReadSheet, readWhole } from "./read.ts";
+
+/** How many rows a sheet has of each kind. `keptBack` rows stay outside; `joined` come onto the day's list. */
+export interface Counts {
+  readonly new: number;
+  readonly changed: number;
+  readonly known: number;
+  readonly joined: number;
+  readonly keptBack: number;
+  readonly unusual: number;
+}
+
+/** A kept-back row with its cells as they are in the sheet. */
+export interface KeptBackCells extends KeptBackRow {
+  readonly cells: readonly string[];
+}
+
+/** What a sheet comes to at the moment of asking. */
+export interface PlannedSheet {
+  readonly kind: SheetKindName;
+  readonly headers: readonly string[];
+  readonly counts: Counts;
+  readonly taken: readonly TakenRow[];
+  /** All of them, by line. */
+  readonly keptBack: readonly KeptBackCells[];
+}
+
+/** How to read a sheet now; `kind` null: by its headers. */
+export function readingAt(desk: Desk, kind: SheetKindName | null, mapping: Mapping = {}): Reading {
+  return { kind, mapping, today: isoDate(desk.now()) };
+}
+
+/**
+ * Reads a sheet without freezing anything else; changes nothing.
+ * @throws Refusal `bad-input` when the file as a whole can't be read.
+ */
+export function readSheet(
+  desk: Desk,
+  kind: SheetKindName | null,
+  bytes: Uint8Array,
+  mapping: Mapping = {},
+): Promise<ReadSheet> {
+  return readWhole(bytes, readingAt(desk, kind, mapping));
+}
+
+/** What a sheet would change, without changing it. @throws Refusal `unavailable` without the day that it needs. */
+export function planSheet(db: Database, sheet: ReadSheet, at: string): PlannedSheet {
+  const outcomes = sheet.plan(db, at);
+  const taken = outcomes.filter(isTaken);
+  const outside = outcomes.flatMap((outcome): KeptBackRow[] => (isTaken(outcome) ? [] : [outcome]));
+  const keptBack = [...outside, ...sheet.unread]
+    .sort((a, b) => a.line - b.line)
+    .map((row) => ({ ...row, cells: sheet.rows.get(row.line)?.cells ?? [] }));
+  return {
+    kind: sheet.kind,
+    headers: sheet.headers,
+    counts: countsOf(taken, keptBack.length),
+    taken,
+    keptBack,
+  };
+}
+
+function countsOf(taken: readonly TakenRow[], keptBack: number): Counts {
+  const count = (is: (row: TakenRow) => boolean) => taken.filter(is).length;
+  return {
+    new: count(({ status }) => status === "new"),
+    changed: count(({ status }) => status === "changed"),
+    known: count(({ status }) => status === "known"),
+    joined: count(({ joins }) => joins),
+    keptBack,
+    unusual: count(({ unusual }) => unusual !== null),
+  };
+}
+
+const topicsOf: Readonly<Record<SheetKindName, readonly Topic[]>> = {
+  roster: ["people", "entrants"],
+  results: ["attempts"],
+  past: ["people", "attempts"],
+};
+
+/**
+ * Takes in all good rows of a sheet in one transaction, or none; the same sheet again changes nothing. The plan is made
+ * inside the transaction, so that what others entered since the preview counts.
+ * @throws Refusal when the sheet as a whole can't be taken.
+ */
+export async function takeSheet(
+  desk: Desk,
+  kind: SheetKindName | null,
+  bytes: Uint8Array,
+  mapping: Mapping = {},
+): Promise<PlannedSheet> {
+  const sheet = await readSheet(desk, kind, bytes, mapping);
+  refuseMissing(sheet);
+  return desk.store.write(topicsOf[sheet.kind], (db) => {
+    const planned = planSheet(db, sheet, desk.now().toISOString());
+    for (const row of planned.taken) row.apply?.(db);
+    return planned;
+  });
+}
+
+/** @throws Refusal `bad-input` when the sheet lacks a column without which no row can be taken. */
+export function refuseMissing({ matched: { missing } }: ReadSheet): void {
+  const [first] = missing;
+  if (first !== undefined) throw new Refusal("bad-input", sentence(`sheets.missing.${first}`));
+}
+
+/** Headers and cells of kept-back rows without the two columns that an earlier sheet of kept-back rows had. */
+export function ownColumns(headers: readonly string[]): number[] {
+  return headers.flatMap((header, index) => (isAddedHeader(header) ? [] : [index]));
+}

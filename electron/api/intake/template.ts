@@ -1,0 +1,73 @@
+import type { SheetKindName } from "../sheets/headers.ts";
+import { fieldsOf } from "../sheets/headers.ts";
+import { type Cell, writeSheet } from "../sheets/write.ts";
+
+/** Two invented rows of each sheet, by field. */
+const examples: Readonly<Record<SheetKindName, readonly Readonly<Record<string, Cell>>[]>> = {
+  roster: [
+    {
+      league: "Lantern Bay",
+      name: "Vera Velocity",
+      number: "07",
+      birth_year: 1996,
+      category: "women",
+      board: "name",
+      share: "yes",
+    },
+    {
+      league: "Lantern Bay",
+      name: "Moss Piglet",
+      number: "212",
+      birth_year: 2010,
+      category: "open",
+      guardian_consent: "yes",
+      board: "bib",
+      share: "no",
+    },
+  ],
+  results: [
+    {
+      league: "Lantern Bay",
+      number: "07",
+      test: "push-up",
+      variant: "full",
+      reps: 23,
+      off_at_end: 3,
+      entered_by: "KL",
+    },
+    {
+      league: "Lantern Bay",
+      number: "212",
+      test: "vertical",
+      standing_reach: 219.5,
+      touch_reach: 262,
+      unit: "cm",
+      entered_by: "KL",
+    },
+  ],
+  past: [
+    {
+      league: "Lantern Bay",
+      number: "07",
+      date: "2026-03-14",
+      test: "agility",
+      mark: 29.5,
+      unit: "landings",
+    },
+    {
+      league: "Lantern Bay",
+      name: "Moss Piglet",
+      date: "2026-03-14",
+      test: "core",
+      mark: "2:31",
+      unit: "m:ss",
+    },
+  ],
+};
+
+/** A sheet to fill in: every column that can be read, and two invented rows to write over. */
+export function templateOf(kind: SheetKindName): { name: string; text: string } {
+  const fields = fieldsOf[kind];
+  const rows = examples[kind].map((example) => fields.map((field) => example[field] ?? null));
+  return { name: `${kind}-template.csv`, text: writeSheet(fields, rows, { forSpreadsheets: true }) };
+}

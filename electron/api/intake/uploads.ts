@@ -1,0 +1,61 @@
+import { randomUUID } from "node:crypto";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import type { Desk } from "../desk.ts";
+import { refuseTooBig } from "../sheets/decode.ts";
+import type { PlannedSheet } from "./sheet.ts";
+
+/** A sheet that was brought to the desk and may be taken in. */
+export interface Upload {
+  readonly bytes: Uint8Array;
+  /** What stayed outside when it was last looked at or taken in. */
+  keptBack: Pick<PlannedSheet, "kind" | "headers" | "keptBack"> | null;
+}
+
+/** Sheets in memory a desk; one more and the oldest goes. */
+const most = 3;
+
+const uploadsOf = new WeakMap<Desk, Map<string, Upload>>();
+
+/**
+ * Keeps a sheet in memory until it is taken in or newer ones come; returns its id. What is over the limit is not even
+ * read to its end.
+ * @throws Refusal `bad-input` when it is too big.
+ */
+export async function keepUpload(desk: Desk, stream: ReadableStream<Uint8Array>): Promise<string> {
+  const bytes = await readAll(stream);
+  const uploads = uploadsOf.get(desk) ?? new Map<string, Upload>();
+  uploadsOf.set(desk, uploads);
+  const id = randomUUID();
+  uploads.set(id, { bytes, keptBack: null });
+  for (const oldest of uploads.keys()) {
+    if (uploads.size <= most) break;
+    uploads.delete(oldest);
+  }
+  return id;
+}
+
+/** @throws Refusal `not-found` when it is not in memory any more. */
+export function uploadOf(desk: Desk, id: string): Upload {
+  const upload = uploadsOf.get(desk)?.get(id);
+  if (upload === undefined) throw new Refusal("not-found", sentence("sheets.gone"));
+  return upload;
+}
+
+async function readAll(stream: ReadableStream<Uint8Array>): Promise<Uint8Array> {
+  const parts: Uint8Array[] = [];
+  let length = 0;
+  // Leaving the loop by a refusal cancels the stream.
+  for await (const part of stream) {
+    length += part.length;
+    refuseTooBig(length);
+    parts.push(part);
+  }
+  const bytes = new Uint8Array(length);
+  let at = 0;
+  for (const part of parts) {
+    bytes.set(part, at);
+    at += part.length;
+  }
+  return bytes;
+}
