@@ -1,6 +1,7 @@
 import type athletes from "../../resources/locales/en/athletes.json";
 import type board from "../../resources/locales/en/board.json";
 import type bundle from "../../resources/locales/en/bundle.json";
+import type cautions from "../../resources/locales/en/cautions.json";
 import type checkIn from "../../resources/locales/en/checkIn.json";
 import type common from "../../resources/locales/en/common.json";
 import type day from "../../resources/locales/en/day.json";
@@ -18,6 +19,7 @@ declare module "i18next" {
       athletes: typeof athletes;
       board: typeof board;
       bundle: typeof bundle;
+      cautions: typeof cautions;
       checkIn: typeof checkIn;
       common: typeof common;
       day: typeof day;

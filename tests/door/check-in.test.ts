@@ -101,6 +101,13 @@ describe("checking in", () => {
     expect(await personOf(ada)).toMatchObject({ leftOut: [], freeBib: 1 });
   });
 
+  test("who tests is asked about board and sharing; who does not test need not be", async () => {
+    const refused = await refusalOf(table().admit(answersOf(ada, { share: null })));
+    expect(refused.key).toBe("checkIn.consents");
+    await table().admit(answersOf(ada, { leaveOut: [...testCodes], board: null, share: null }));
+    expect(await personOf(ada)).toMatchObject({ board: "bib", share: false, asked: false });
+  });
+
   test("whoever has been measured cannot leave everything out", async () => {
     await table().admit(answersOf(ada));
     measure(ada);

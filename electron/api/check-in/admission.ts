@@ -52,6 +52,7 @@ export function admitAthlete(
     date: day.date,
     hasAttempts: hasAttempts(db, day, athleteId),
   });
+  if (state === "testing" && !wasAsked(given)) throw new Refusal("bad-input", sentence("checkIn.consents"));
   const before = entrantOf(db, day.id, athleteId);
   const bib = state === "testing" ? chooseBib(db, day, athleteId, given.bib ?? before?.bib ?? null) : null;
   updateAthlete(db, athleteId, answered);
@@ -64,13 +65,18 @@ export function admitAthlete(
 function answeredBy(athlete: Athlete, given: Outcome): Athlete {
   return {
     ...athlete,
-    board: given.board,
-    share: given.share,
+    board: given.board ?? athlete.board,
+    share: given.share ?? athlete.share,
     guardianConsent: given.guardianConsent,
     birthYear: given.birthYear ?? athlete.birthYear,
     category: given.category ?? athlete.category,
-    asked: true,
+    asked: athlete.asked || wasAsked(given),
   };
+}
+
+/** Whether both consents were asked about. */
+function wasAsked({ board, share }: Outcome): boolean {
+  return board !== null && share !== null;
 }
 
 /** The bib wanted, when nobody else has it; the next free one when none is wanted. */

@@ -9,8 +9,9 @@ export const outcome = z.object({
   bib: z.number().nullable(),
   /** Tests that the athlete leaves out today; all five: does not test. */
   leaveOut: z.array(z.enum(testCodes)).max(testCodes.length),
-  board: z.enum(["name", "bib", "hidden"]),
-  share: z.boolean(),
+  /** What the athlete answered to both; null only for who does not test and was not asked. */
+  board: z.enum(["name", "bib", "hidden"]).nullable(),
+  share: z.boolean().nullable(),
   guardianConsent: z.boolean(),
   /** Left out or null: stays as it is known. */
   birthYear: z.int().nullish(),
@@ -32,9 +33,11 @@ export const walkUpInput = outcome.extend({
 
 /** What was known before a check-in, to be put back when it is undone. */
 export const undoInput = athleteInput.extend({
-  before: outcome
-    .pick({ board: true, share: true, guardianConsent: true })
-    .extend({
+  before: z
+    .object({
+      board: z.enum(["name", "bib", "hidden"]),
+      share: z.boolean(),
+      guardianConsent: z.boolean(),
       asked: z.boolean(),
       birthYear: z.int().nullable(),
       category: z.enum(["women", "men", "open"]).nullable(),

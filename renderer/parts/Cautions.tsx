@@ -1,0 +1,24 @@
+import { useTranslation } from "react-i18next";
+import css from "./Cautions.module.css";
+
+interface CautionsProps {
+  /** full: all four, under a heading. short: the two that matter while somebody is moving, in one line each. */
+  readonly size?: "full" | "short";
+}
+
+const lines = { full: ["stop", "rest", "rules", "advice"], short: ["stop", "rest"] } as const;
+
+/** What stands beside every test and on every printed sheet: safety before any mark. */
+export function Cautions({ size = "full" }: CautionsProps) {
+  const { t } = useTranslation("cautions");
+  return (
+    <aside className={css.cautions} data-size={size} aria-label={t("title")}>
+      {size === "full" && <p className={css.title}>{t("title")}</p>}
+      <ul className={css.lines}>
+        {lines[size].map((line) => (
+          <li key={line}>{t(line)}</li>
+        ))}
+      </ul>
+    </aside>
+  );
+}
