@@ -1,3 +1,4 @@
+import type { BoardConsent } from "./athletes.ts";
 import { type Database, statement } from "./database.ts";
 import type { EntrantState } from "./entrants.ts";
 
@@ -30,4 +31,20 @@ export function presentById(db: Database, dayId: number, athleteId: number): Pre
 export function presentByBib(db: Database, dayId: number, bib: number): Present | undefined {
   const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? AND bib = ?`;
   return statement<[number, number], Present>(db, sql).get(dayId, bib);
+}
+
+/** Somebody of a day as the hall's board may need them: the skated-under name, the bib, and how they agreed to be shown. */
+export interface InPublic {
+  readonly athleteId: number;
+  readonly bib: number | null;
+  readonly name: string;
+  readonly league: string;
+  readonly board: BoardConsent;
+}
+
+/** Everybody on the day's list with what they agreed to just now. */
+export function everybodyInPublic(db: Database, dayId: number): InPublic[] {
+  const sql = `SELECT entrant.athlete_id AS athleteId, bib, athlete.name, league.name AS league, board
+    FROM ${source} WHERE day_id = ?`;
+  return statement<[number], InPublic>(db, sql).all(dayId);
 }

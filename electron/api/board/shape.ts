@@ -1,0 +1,137 @@
+import { type LengthUnit, type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
+import { protocolOf } from "../../domain/protocols/registry.ts";
+import { isDone } from "../../domain/queue/queue.ts";
+import { typicalError, verdict } from "../../domain/statistics/change.ts";
+import type { Call } from "../../store/calls.ts";
+import type { InPublic } from "../../store/present.ts";
+import type { ToldMark } from "../marks.ts";
+import { writeGain } from "./gain.ts";
+import type { Best, Board, Label, Row } from "./schemas.ts";
+
+/** All that the board is made of. */
+export interface BoardFacts {
+  readonly people: readonly InPublic[];
+  readonly marks: readonly ToldMark[];
+  readonly calls: readonly Call[];
+  readonly lengths: LengthUnit;
+}
+
+/** A complete mark that is no loss, of somebody who agreed to be shown. */
+interface Shown {
+  readonly seq: number;
+  readonly label: Label;
+  readonly test: TestCode;
+  readonly value: number;
+  readonly standing: Row["standing"];
+  /** In grains; 0 for a first mark. */
+  readonly gain: number;
+  readonly bestBefore: number;
+}
+
+const newestShown = 12;
+/** A league's figures are shown from so many athletes tested on: fewer could not hide among each other. */
+const leastOfLeague = 3;
+
+/** What the hall may see of a day. What an athlete did not agree to never leaves this function. */
+export function shapeBoard({ people, marks, calls, lengths }: BoardFacts): Omit<Board, "day" | "demo"> {
+  const shown = showable(people, marks);
+  const bests = shown.filter(({ standing }) => standing === "best").sort((a, b) => b.seq - a.seq);
+  return {
+    newest: bests.slice(0, newestShown).map((mark) => bestOf(mark, lengths)),
+    walls: testCodes.map((test) => ({ test, rows: wallOf(test, shown, lengths) })),
+    calls: callsOf(people, calls),
+    totals: totalsOf(people, marks),
+  };
+}
+
+/** The skated-under name, the bib alone, or nothing at all. */
+function labelOf({ board, name, bib }: InPublic): Label | null {
+  if (board === "name") return { as: "name", name };
+  return board === "bib" && bib !== null ? { as: "bib", bib } : null;
+}
+
+function showable(people: readonly InPublic[], marks: readonly ToldMark[]): Shown[] {
+  const labels = new Map(people.map((person) => [person.athleteId, labelOf(person)]));
+  return marks.flatMap(({ athleteId, test, seq, mark, news }) => {
+    const label = labels.get(athleteId) ?? null;
+    if (label === null || news === null || mark.state !== "complete" || news.standing === "below") return [];
+    const { value } = mark;
+    const { standing, gainOverBest, bestBefore } = news;
+    return { seq, label, test, value, standing, gain: gainOverBest ?? 0, bestBefore: bestBefore ?? value };
+  });
+}
+
+function bestOf({ seq, label, test, value, gain, bestBefore }: Shown, lengths: LengthUnit): Best {
+  const spread = Math.SQRT2 * typicalError(test, (bestBefore + value) / 2);
+  const judged = verdict(test, bestBefore, value);
+  if (judged === "likely loss" || judged === "clear loss") throw new Error("A best is never a loss.");
+  return {
+    ...{ seq, label, test, verdict: judged },
+    written: protocolOf(test).write(value, lengths),
+    gain: writeGain(test, gain, lengths),
+    spreads: Math.round((100 * gain) / spread) / 100,
+  };
+}
+
+const order: Readonly<Record<Row["standing"], number>> = { best: 0, equal: 1, first: 2 };
+
+/** One test's marks: the largest gain first, whoever was first among equals; a rank by mark is never made. */
+function wallOf(test: TestCode, shown: readonly Shown[], lengths: LengthUnit): Row[] {
+  return shown
+    .filter((mark) => mark.test === test)
+    .sort((a, b) => order[a.standing] - order[b.standing] || gainOfBest(b) - gainOfBest(a) || a.seq - b.seq)
+    .map(({ seq, label, value, standing, gain }) => ({
+      ...{ seq, label, standing },
+      written: protocolOf(test).write(value, lengths),
+      gain: standing === "best" ? writeGain(test, gain, lengths) : null,
+    }));
+}
+
+/** An equal mark may lie a grain above or below the own best, which no reading shows. */
+function gainOfBest({ standing, gain }: Shown): number {
+  return standing === "best" ? gain : 0;
+}
+
+/** A call is answered by its bib, so that one is shown of everybody who agreed to be shown; the name only with consent. */
+function callsOf(people: readonly InPublic[], calls: readonly Call[]): Board["calls"] {
+  const byId = new Map(people.map((person) => [person.athleteId, person]));
+  return testCodes.flatMap((test) => {
+    const called = calls
+      .filter((call) => call.test === test)
+      .flatMap(({ athleteId }) => {
+        const person = byId.get(athleteId);
+        if (person === undefined || person.board === "hidden" || person.bib === null) return [];
+        return { bib: person.bib, name: person.board === "name" ? person.name : null };
+      });
+    return called.length === 0 ? [] : { test, called };
+  });
+}
+
+function totalsOf(people: readonly InPublic[], marks: readonly ToldMark[]): Board["totals"] {
+  const done = marks.filter(({ mark }) => isDone(mark));
+  const bests = marks.filter(({ news }) => news?.standing === "best");
+  const tested = new Set(done.map(({ athleteId }) => athleteId));
+  return {
+    bests: bests.length,
+    testsDone: new Set(done.map(({ athleteId, test }) => `${athleteId} ${test}`)).size,
+    athletesTested: tested.size,
+    leagues: leaguesOf(people, tested, bests),
+  };
+}
+
+function leaguesOf(
+  people: readonly InPublic[],
+  tested: ReadonlySet<number>,
+  bests: readonly ToldMark[],
+): Board["totals"]["leagues"] {
+  const leagueOf = new Map(people.map(({ athleteId, league }) => [athleteId, league]));
+  const testedOf = Map.groupBy(tested, (athleteId) => leagueOf.get(athleteId));
+  const bestsOf = Map.groupBy(bests, ({ athleteId }) => leagueOf.get(athleteId));
+  return [...testedOf]
+    .flatMap(([league, { length: athletes }]) =>
+      league === undefined || athletes < leastOfLeague
+        ? []
+        : { league, athletes, bests: bestsOf.get(league)?.length ?? 0 },
+    )
+    .sort((a, b) => a.league.localeCompare(b.league));
+}

@@ -1,0 +1,26 @@
+import type { LengthUnit } from "../../domain/protocols/protocol.ts";
+import { calls } from "../../store/calls.ts";
+import type { Database } from "../../store/database.ts";
+import { allDays, type Day, dayAtHand } from "../../store/days.ts";
+import { everybodyInPublic } from "../../store/present.ts";
+import { tellMarks } from "../marks.ts";
+import type { Board } from "./schemas.ts";
+import { shapeBoard } from "./shape.ts";
+
+/** What the hall may see of a day just now; without a day, a board with nothing on it. */
+export function boardOf(db: Database, day: Day | null, lengths: LengthUnit): Omit<Board, "demo"> {
+  if (day === null) return { day: null, ...shapeBoard({ people: [], marks: [], calls: [], lengths }) };
+  const { title, date, state } = day;
+  const facts = {
+    people: everybodyInPublic(db, day.id),
+    marks: tellMarks(db, day),
+    calls: calls(db, day.id),
+    lengths,
+  };
+  return { day: { title, date, state }, ...shapeBoard(facts) };
+}
+
+/** The day that is being prepared or held; when today's is closed, that one stays on the wall until midnight. */
+export function dayOnTheWall(db: Database, today: string): Day | null {
+  return dayAtHand(db) ?? allDays(db).find(({ date }) => date === today) ?? null;
+}

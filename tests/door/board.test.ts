@@ -1,0 +1,251 @@
+import { expect, test } from "vitest";
+import { roles } from "../../electron/api/roles.ts";
+import { appRouter } from "../../electron/api/router.ts";
+import { type BoardDay, boardDay, type View } from "./board-day.ts";
+import type { Invented } from "./people-of-a-day.ts";
+import { hold, jump, reps, trial } from "./station-day.ts";
+
+/** Everything about them is text that stands nowhere else, so that it can be searched for. */
+const ash: Invented = {
+  ...{ league: "Foundry Town", name: "Ash Velvet", number: "7391", birthYear: 1987 },
+  ...{ category: "women", board: "name", share: true },
+};
+const briar: Invented = {
+  ...{ league: "Foundry Town", name: "Briar Knox", number: "8264", birthYear: 1979 },
+  ...{ category: "men", board: "bib" },
+};
+const cinder: Invented = {
+  ...{ league: "Quarry Lane", name: "Cinder Rue", number: "9157", birthYear: 2009 },
+  ...{ category: "open", board: "hidden", guardianConsent: true },
+};
+const never = ["7391", "8264", "9157", "1987", "1979", "2009", "women", '"men', "guardian", "share"];
+
+const wall = (view: View, code: string) => view.walls.find((each) => each.test === code)?.rows ?? [];
+const text = (view: View) => JSON.stringify(view);
+
+/** Three who each beat their spring push-ups by 3 (bib 1), 5 (bib 2) and 8 (bib 3). */
+async function threeBests(): Promise<BoardDay> {
+  const day = await boardDay([ash, briar, cinder]);
+  for (const bib of [1, 2, 3]) day.past(bib, "push-up", 20);
+  await day.enter(1, "push-up", reps(23));
+  await day.enter(2, "push-up", reps(25));
+  await day.enter(3, "push-up", reps(28));
+  return day;
+}
+
+test("a name, a bib alone, or nothing: what the board says of a person follows each of the three consents", async () => {
+  const day = await threeBests();
+  const view = await day.view();
+  expect(view.newest.map(({ label, gain }) => [label, gain])).toEqual([
+    [
+      { as: "bib", bib: 2 },
+      { number: "5", unit: "reps" },
+    ],
+    [
+      { as: "name", name: "Ash Velvet" },
+      { number: "3", unit: "reps" },
+    ],
+  ]);
+  expect(wall(view, "push-up").map(({ label }) => label)).toEqual([
+    { as: "bib", bib: 2 },
+    { as: "name", name: "Ash Velvet" },
+  ]);
+  for (const name of ["Briar Knox", "Cinder Rue", "Quarry Lane", ...never]) {
+    expect(text(view)).not.toContain(name);
+  }
+  expect(view.totals).toMatchObject({ bests: 3, testsDone: 3, athletesTested: 3 });
+  expect(day.faults).toEqual([]);
+});
+
+test("a consent changed at the table changes the board at once, and tells it so", async () => {
+  const day = await threeBests();
+  const told: string[] = [];
+  day.desk.news.listen(({ topics }) => told.push(...topics));
+  await day.consent(1, "hidden");
+  await day.consent(2, "name");
+  await day.consent(3, "bib");
+  expect(told).toEqual(["people", "entrants", "people", "entrants", "people", "entrants"]);
+  const view = await day.view();
+  expect(view.newest.map(({ label }) => label)).toEqual([
+    { as: "bib", bib: 3 },
+    { as: "name", name: "Briar Knox" },
+  ]);
+  expect(text(view)).not.toContain("Ash Velvet");
+  await day.consent(1, "bib");
+  expect((await day.view()).newest.at(-1)?.label).toEqual({ as: "bib", bib: 1 });
+});
+
+test("whoever leaves early keeps the bests that they made", async () => {
+  const day = await boardDay([briar]);
+  day.past(1, "push-up", 20);
+  await day.enter(1, "push-up", reps(25));
+  await day.as("organiser").checkIn.withdraw({ athleteId: day.ids[0] ?? 0 });
+  expect((await day.view()).newest.map(({ label }) => label)).toEqual([{ as: "bib", bib: 1 }]);
+});
+
+test("a wall is in order of the gain over the own best: not of the mark, and nobody below is on it", async () => {
+  const people = ["Ann Orr", "Bev Pike", "Cat Quill", "Dot Rowe", "Eve Sand", "Fay Tull"];
+  const day = await boardDay(
+    people.map((name) => ({ league: "Foundry Town", name, board: "name" as const })),
+  );
+  const before: [bib: number, reps: number][] = [
+    [1, 40],
+    [2, 12],
+    [3, 30],
+    [4, 25],
+    [6, 18],
+  ];
+  for (const [bib, value] of before) day.past(bib, "push-up", value);
+  await day.enter(1, "push-up", reps(41));
+  await day.enter(2, "push-up", reps(19));
+  await day.enter(3, "push-up", reps(29));
+  await day.enter(4, "push-up", reps(25));
+  await day.enter(5, "push-up", reps(50));
+  await day.enter(6, "push-up", reps(19));
+  const view = await day.view();
+  expect(
+    wall(view, "push-up").map(({ label, standing, gain, written }) => [label, standing, gain, written]),
+  ).toEqual([
+    [{ as: "name", name: "Bev Pike" }, "best", { number: "7", unit: "reps" }, { number: "19", unit: "reps" }],
+    [{ as: "name", name: "Ann Orr" }, "best", { number: "1", unit: "reps" }, { number: "41", unit: "reps" }],
+    [{ as: "name", name: "Fay Tull" }, "best", { number: "1", unit: "reps" }, { number: "19", unit: "reps" }],
+    [{ as: "name", name: "Dot Rowe" }, "equal", null, { number: "25", unit: "reps" }],
+    [{ as: "name", name: "Eve Sand" }, "first", null, { number: "50", unit: "reps" }],
+  ]);
+  expect(text(view)).not.toContain("Cat Quill");
+  expect(view.newest.map(({ label }) => label)).toEqual([
+    { as: "name", name: "Fay Tull" },
+    { as: "name", name: "Bev Pike" },
+    { as: "name", name: "Ann Orr" },
+  ]);
+  expect(view.totals.leagues).toEqual([{ league: "Foundry Town", athletes: 6, bests: 3 }]);
+});
+
+test("each test's gain is written in its unit, faster being the gain of a circuit", async () => {
+  const day = await boardDay([ash]);
+  day.past(1, "push-up", 20);
+  day.past(1, "agility", 110);
+  day.past(1, "vertical", 400);
+  day.past(1, "core", 90);
+  day.past(1, "endurance", 371_000);
+  await day.enter(1, "push-up", reps(21));
+  // 31 − 1 and 29 landings: 29.5 in the mean, 118 quarters; 8 quarters more than 27.5.
+  await day.enter(1, "agility", trial("cw", 7, 3, 2), trial("ccw", 7, 1));
+  await day.enter(1, "vertical", jump(2100, 2515));
+  await day.enter(1, "core", hold(160));
+  await day.enter(1, "endurance", { finished: true, time: 362_640 });
+  const view = await day.view();
+  expect(view.newest.map(({ test: code, written, gain }) => [code, written.number, gain])).toEqual([
+    ["endurance", "6:02.7", { number: "8.3", unit: "s" }],
+    ["core", "2:40", { number: "1:10", unit: "min:s" }],
+    ["vertical", "41.5", { number: "1.5", unit: "cm" }],
+    ["agility", "29.5", { number: "2", unit: "landings" }],
+    ["push-up", "21", { number: "1", unit: "reps" }],
+  ]);
+  const inches = await day.as("board").board.view({ lengths: "in" });
+  // 15 mm are 0.59 in; 415 mm are 16.34 in, within a millimetre of 16 1/4 + … no quarter, so in hundredths.
+  expect(inches.newest[2]).toMatchObject({
+    written: { number: "16.34", unit: "in" },
+    gain: { number: "0.59", unit: "in" },
+  });
+});
+
+test("the verdict and its spreads are of the gain that is shown, over the own best and not over the last test", async () => {
+  const day = await boardDay([ash, briar]);
+  // Best 20, then a bad day with 10: 21 is one rep over the best, and eleven over the last.
+  day.past(1, "push-up", 20, "2026-01-10");
+  day.past(1, "push-up", 10, "2026-04-11");
+  day.past(2, "push-up", 20);
+  await day.enter(1, "push-up", reps(21));
+  await day.enter(2, "push-up", reps(26));
+  const view = await day.view();
+  // Typical error 2 reps: 1 / (√2 · 2) = 0.354, a chance of 0.64; 6 / 2.828 = 2.121, a chance of 0.983.
+  expect(view.newest.map(({ spreads, verdict }) => [spreads, verdict])).toEqual([
+    [2.12, "clear gain"],
+    [0.35, "noise"],
+  ]);
+});
+
+test("calls are by bib, with the name of those who agreed to it, and without those who hide", async () => {
+  const day = await boardDay([ash, briar, cinder]);
+  const { station } = day.as("station");
+  for (const athleteId of day.ids) await station.callAthlete({ athleteId, test: "push-up" });
+  const view = await day.view();
+  expect(view.calls).toEqual([
+    {
+      test: "push-up",
+      called: [
+        { bib: 1, name: "Ash Velvet" },
+        { bib: 2, name: null },
+      ],
+    },
+  ]);
+  await station.uncall({ athleteId: day.ids[0] ?? 0 });
+  await station.uncall({ athleteId: day.ids[1] ?? 0 });
+  expect((await day.view()).calls).toEqual([]);
+});
+
+test("a league is counted from three tested athletes on, and by numbers alone", async () => {
+  const day = await boardDay([
+    ash,
+    briar,
+    { league: "Foundry Town", name: "Dell Grant", board: "hidden" },
+    cinder,
+  ]);
+  day.past(3, "push-up", 20);
+  for (const bib of [1, 2, 4]) await day.enter(bib, "push-up", reps(20));
+  expect((await day.view()).totals.leagues).toEqual([]);
+  await day.enter(3, "push-up", reps(25));
+  const view = await day.view();
+  expect(view.totals).toEqual({
+    ...{ bests: 1, testsDone: 4, athletesTested: 4 },
+    leagues: [{ league: "Foundry Town", athletes: 3, bests: 1 }],
+  });
+  expect(view.newest).toEqual([]);
+  expect(text(view)).not.toContain("Dell Grant");
+});
+
+test("a test of two directions counts once both are there, and a corrected best leaves the board", async () => {
+  const day = await boardDay([ash]);
+  day.past(1, "push-up", 20);
+  day.past(1, "agility", 100);
+  await day.enter(1, "push-up", reps(28));
+  const [best] = (await day.as("station").station.view({ test: "push-up" })).recent;
+  const attemptId = best?.attempt.attemptId ?? "";
+  await day.as("station").station.void({ attemptId, reason: "another athlete", by: "QA" });
+  expect(await day.view()).toMatchObject({ newest: [], totals: { bests: 0, testsDone: 0 } });
+  await day.enter(1, "push-up", reps(19));
+  await day.enter(1, "agility", trial("cw", 8, 0));
+  const half = await day.view();
+  expect([half.newest, wall(half, "agility"), half.totals.testsDone]).toEqual([[], [], 1]);
+  await day.enter(1, "agility", trial("ccw", 8, 0));
+  expect((await day.view()).newest.map(({ test: code }) => code)).toEqual(["agility"]);
+});
+
+test("without a day there is nothing, and a day closed today stays on the wall", async () => {
+  const day = await threeBests();
+  await day.as("organiser").day.close({ dayId: day.dayId });
+  const closed = await day.view();
+  expect([closed.day?.state, closed.newest.length]).toEqual(["closed", 2]);
+  day.clock.at = new Date("2026-11-15T12:00:00Z");
+  expect(await day.view()).toEqual({
+    ...{ demo: false, day: null, newest: [], calls: [] },
+    walls: ["push-up", "agility", "vertical", "core", "endurance"].map((code) => ({ test: code, rows: [] })),
+    totals: { bests: 0, testsDone: 0, athletesTested: 0, leagues: [] },
+  });
+});
+
+test("every role may look at the board, and the board may ask for nothing else of the day", async () => {
+  const day = await threeBests();
+  for (const who of roles) expect((await day.as(who).board.view()).newest).toHaveLength(2);
+  const open: string[] = [];
+  for (const name of Object.keys(appRouter._def.procedures)) {
+    const method = appRouter._def.procedures[name as never] as { _def: { type: string } };
+    if (method._def.type === "subscription") continue;
+    const url = `app://board/trpc/${name}`;
+    const post = { method: "POST", body: "{}", headers: { "content-type": "application/json" } };
+    const request = new Request(url, method._def.type === "query" ? {} : post);
+    if ((await day.handle(request, "board")).status !== 403) open.push(name);
+  }
+  expect(open.sort()).toEqual(["board.view", "day.current"]);
+});
