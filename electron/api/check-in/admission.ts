@@ -98,22 +98,20 @@ function chooseBib(db: Database, day: Day, athleteId: number, wanted: number | n
  * The athlete that a walk-up is: found by league and number (or name), or added. Part of the caller's transaction.
  * @throws Refusal `bad-input` for what can't be read, `conflict` when the number belongs to another name of the league.
  */
-export function walkUpAthlete(db: Database, day: Day, typed: TypedIdentity, given: Outcome): number {
+export function walkUpAthlete(db: Database, day: Day, typed: TypedIdentity): number {
   const { league, name, number, birthYear } = checkIdentity(typed, day.date);
   const found = athleteByIdentity(db, league, number, name);
   if (found !== undefined) {
     if (fold(found.name) === fold(name)) return found.id;
     throw new Refusal("conflict", sentence("checkIn.numberTaken", { number, league, name: found.name }));
   }
-  const { board, share, guardianConsent } = given;
-  const category = given.category ?? null;
-  const consents = { board, share, guardianConsent, asked: true };
-  return addAthlete(db, {
-    leagueId: leagueNamed(db, league),
-    name,
-    number,
-    birthYear,
-    category,
-    ...consents,
-  });
+  // The admission that follows sets what was answered.
+  const unasked = {
+    category: null,
+    guardianConsent: false,
+    board: "bib",
+    share: false,
+    asked: false,
+  } as const;
+  return addAthlete(db, { leagueId: leagueNamed(db, league), name, number, birthYear, ...unasked });
 }

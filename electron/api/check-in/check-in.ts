@@ -71,7 +71,7 @@ export const checkIn = router({
     .mutation(({ ctx: { desk }, input }) =>
       desk.store.write(["people", "entrants"], (db) => {
         const day = requireOpenDay(db);
-        const athleteId = walkUpAthlete(db, day, input, input);
+        const athleteId = walkUpAthlete(db, day, input);
         return admitAthlete(db, day, athleteId, input, desk.now().toISOString());
       }),
     ),
