@@ -10,3 +10,13 @@ export function writeDate(date: string, language: string): string {
     timeZone: "UTC",
   }).format(day);
 }
+
+/** The time of day of an instant (ISO 8601) in the hall: "14:05". */
+export function writeTime(instant: string, language: string): string {
+  const at = new Date(instant);
+  if (Number.isNaN(at.getTime())) return instant;
+  return new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, {
+    hour: "2-digit",
+    minute: "2-digit",
+  }).format(at);
+}

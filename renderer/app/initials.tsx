@@ -41,7 +41,7 @@ export function InitialsProvider({ children }: { readonly children: ReactNode })
   return (
     <InitialsContext value={value}>
       {children}
-      {asking && <InitialsDialog before={initials} onAnswer={answer} />}
+      {asking && <InitialsDialog onAnswer={answer} />}
     </InitialsContext>
   );
 }

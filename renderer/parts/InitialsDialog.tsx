@@ -5,14 +5,13 @@ import { Dialog } from "./Dialog.tsx";
 import { TextField } from "./TextField.tsx";
 
 interface InitialsDialogProps {
-  readonly before: string | null;
   readonly onAnswer: (initials: string | null) => void;
 }
 
 /** Asks who keys at this window. */
-export function InitialsDialog({ before, onAnswer }: InitialsDialogProps) {
+export function InitialsDialog({ onAnswer }: InitialsDialogProps) {
   const { t } = useTranslation("common");
-  const [typed, setTyped] = useState(before ?? "");
+  const [typed, setTyped] = useState("");
   const [refused, setRefused] = useState(false);
   const given = typed.trim().toUpperCase();
 

@@ -1,0 +1,62 @@
+import { useMutation } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { tell } from "../../app/messages.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Dialog } from "../../parts/Dialog.tsx";
+
+interface DayStateProps {
+  readonly day: { readonly id: number; readonly state: "planned" | "open" | "closed" };
+}
+
+/** The one step that comes next for the day as a whole: open it, or close it. */
+export function DayState({ day }: DayStateProps) {
+  const { t } = useTranslation("day");
+  const trpc = useTRPC();
+  const open = useMutation(
+    trpc.day.open.mutationOptions({
+      onSuccess: () => tell({ tone: "done", sentence: { key: "day:open.done" } }),
+    }),
+  );
+  if (day.state === "closed") return null;
+  if (day.state === "open") return <CloseDay dayId={day.id} />;
+  return (
+    <Button kind="primary" busy={open.isPending} onPress={() => open.mutate()}>
+      {t("open.action")}
+    </Button>
+  );
+}
+
+function CloseDay({ dayId }: { readonly dayId: number }) {
+  const { t } = useTranslation("day");
+  const trpc = useTRPC();
+  const [asking, setAsking] = useState(false);
+  const close = useMutation(
+    trpc.day.close.mutationOptions({
+      onSuccess: () => tell({ tone: "done", sentence: { key: "day:close.done" } }),
+      onSettled: () => setAsking(false),
+    }),
+  );
+  return (
+    <>
+      <Button onPress={() => setAsking(true)}>{t("close.action")}</Button>
+      <Dialog
+        open={asking}
+        onClose={() => setAsking(false)}
+        kind="question"
+        title={t("close.title")}
+        actions={
+          <>
+            <Button onPress={() => setAsking(false)}>{t("close.keep")}</Button>
+            <Button kind="danger" busy={close.isPending} onPress={() => close.mutate({ dayId })}>
+              {t("close.action")}
+            </Button>
+          </>
+        }
+      >
+        <p>{t("close.what")}</p>
+      </Dialog>
+    </>
+  );
+}

@@ -1,0 +1,49 @@
+import { useTranslation } from "react-i18next";
+import { DataTable } from "../../parts/DataTable.tsx";
+import { Section } from "../../parts/Panel.tsx";
+import type { Overview } from "./overview.ts";
+
+type League = Overview["leagues"][number];
+
+function listed({ counts }: League): number {
+  return Object.values(counts).reduce((total, value) => total + value, 0);
+}
+
+/** How far each league is. */
+export function Leagues({ leagues }: { readonly leagues: Overview["leagues"] }) {
+  const { t } = useTranslation("day");
+  return (
+    <Section title={t("leagues.title")}>
+      <DataTable<League>
+        caption={t("leagues.title")}
+        rows={leagues}
+        rowKey={({ league }) => league}
+        columns={[
+          { key: "league", head: t("leagues.league"), cell: ({ league }) => league },
+          { key: "listed", head: t("leagues.listed"), kind: "number", width: "8rem", cell: listed },
+          {
+            key: "expected",
+            head: t("leagues.expected"),
+            kind: "number",
+            width: "8rem",
+            cell: ({ counts }) => counts.expected,
+          },
+          {
+            key: "here",
+            head: t("leagues.here"),
+            kind: "number",
+            width: "8rem",
+            cell: ({ counts }) => counts.testing,
+          },
+          {
+            key: "finished",
+            head: t("leagues.finished"),
+            kind: "number",
+            width: "8rem",
+            cell: ({ finished }) => finished,
+          },
+        ]}
+      />
+    </Section>
+  );
+}

@@ -1,0 +1,42 @@
+import { useTranslation } from "react-i18next";
+import { writeTime } from "../../app/dates.ts";
+import { BigNumber } from "../../parts/BigNumber.tsx";
+import css from "./DayScreen.module.css";
+import type { Overview } from "./overview.ts";
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}
+
+/** The four numbers of the day. */
+export function Numbers({ overview }: { readonly overview: Overview }) {
+  const { t, i18n } = useTranslation("day");
+  const { counts, finished, endsAbout, tests } = overview;
+  const total = sum(Object.values(counts));
+  const firsts = sum(tests.map((test) => test.firsts));
+  return (
+    <div className={css.numbers}>
+      <BigNumber
+        label={t("numbers.here")}
+        number={counts.testing}
+        unit={t("numbers.of", { total })}
+        note={t("numbers.expected", { count: counts.expected })}
+      />
+      <BigNumber
+        label={t("numbers.finished")}
+        number={finished}
+        unit={t("numbers.finishedOf", { count: counts.testing })}
+      />
+      <BigNumber
+        label={t("numbers.bests")}
+        number={sum(tests.map((test) => test.bests))}
+        note={t("numbers.firsts", { count: firsts })}
+      />
+      <BigNumber
+        label={t("numbers.ends")}
+        number={endsAbout === null ? "–" : writeTime(endsAbout, i18n.language)}
+        note={endsAbout === null ? t("numbers.endsNone") : t("numbers.pace")}
+      />
+    </div>
+  );
+}

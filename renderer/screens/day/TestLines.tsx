@@ -1,0 +1,46 @@
+import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
+import { writeTime } from "../../app/dates.ts";
+import { Section } from "../../parts/Panel.tsx";
+import { TestMark } from "../../parts/TestMark.tsx";
+import type { Overview } from "./overview.ts";
+import css from "./TestLines.module.css";
+
+/** One line a test, painted as far as the athletes are: done, waiting, to come. */
+export function TestLines({ tests }: { readonly tests: Overview["tests"] }) {
+  const { t } = useTranslation("day");
+  return (
+    <Section title={t("tests.title")}>
+      <ol className={css.lines}>
+        {tests.map((test) => (
+          <TestLine key={test.test} test={test} />
+        ))}
+      </ol>
+    </Section>
+  );
+}
+
+function TestLine({ test: told }: { readonly test: Overview["tests"][number] }) {
+  const { t, i18n } = useTranslation("day");
+  const { test, done, waiting, later, longestWait } = told;
+  return (
+    <li className={css.test} data-test={test}>
+      <Link className={css.name} href={`/station/${test}`}>
+        <TestMark test={test} name="ability" />
+      </Link>
+      <div className={css.words}>
+        <strong className={css.done}>{t("tests.done", { count: done })}</strong>
+        <span>
+          {t("tests.waiting", { count: waiting })}
+          {longestWait !== null && `, ${t("tests.since", { time: writeTime(longestWait, i18n.language) })}`}
+        </span>
+        <span>{t("tests.later", { count: later })}</span>
+      </div>
+      <div className={css.line} aria-hidden="true">
+        <span data-part="done" style={{ flexGrow: done }} />
+        <span data-part="waiting" style={{ flexGrow: waiting }} />
+        <span data-part="later" style={{ flexGrow: later }} />
+      </div>
+    </li>
+  );
+}
