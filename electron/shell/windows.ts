@@ -27,23 +27,25 @@ export function openWindows(): Windows {
       board.focus();
       return;
     }
-    const opened = makeBoard(secondDisplay());
-    opened.on("closed", () => {
+    board = makeBoard(displayBeside(desk));
+    board.on("closed", () => {
       board = undefined;
     });
-    board = opened;
   }
   function closeBoard(): void {
     board?.close();
   }
+  function followDisplays(): void {
+    const beside = displayBeside(desk);
+    // Systems move a window to the display that is left, where it would lie full screen over the desk.
+    if (beside === undefined) closeBoard();
+    else if (board === undefined) openBoard();
+    else fill(board, beside);
+  }
 
-  if (secondDisplay() !== undefined) openBoard();
-  screen.on("display-added", () => {
-    closeBoard();
-    openBoard();
-  });
-  // Systems move a window to the display that is left, where it would lie full screen over the desk.
-  screen.on("display-removed", closeBoard);
+  if (displayBeside(desk) !== undefined) openBoard();
+  screen.on("display-added", followDisplays);
+  screen.on("display-removed", followDisplays);
   return { desk: () => desk, openBoard, closeBoard, boardOpen: () => board !== undefined };
 }
 
@@ -64,19 +66,28 @@ export function openDeskAlone(): BrowserWindow {
 }
 
 function makeBoard(display: Display | undefined): BrowserWindow {
-  const place = display === undefined ? { width: 1280, height: 720, useContentSize: true } : display.bounds;
+  const place = display?.bounds ?? { width: 1280, height: 720, useContentSize: true };
   const window = makeWindow("board", place, { backgroundThrottling: false });
-  // The keyboard stays with the desk.
   window.once("ready-to-show", () => {
+    // The keyboard stays with the desk.
     window.showInactive();
-    if (display !== undefined) window.setFullScreen(true);
+    if (display !== undefined) fill(window, display);
   });
   return window;
 }
 
-function secondDisplay(): Display | undefined {
-  const primary = screen.getPrimaryDisplay().id;
-  return screen.getAllDisplays().find((display) => display.id !== primary);
+function fill(window: BrowserWindow, display: Display): void {
+  // A window that is full screen already would stay on the display it is on.
+  if (window.isFullScreen()) window.setFullScreen(false);
+  window.setBounds(display.bounds);
+  window.setFullScreen(true);
+}
+
+/** A display that the desk is not on: the hall's. */
+function displayBeside(desk: BrowserWindow): Display | undefined {
+  if (desk.isDestroyed()) return undefined;
+  const own = screen.getDisplayMatching(desk.getBounds()).id;
+  return screen.getAllDisplays().find((display) => display.id !== own);
 }
 
 function makeWindow(

@@ -6,6 +6,10 @@ import { type ElectronRuntime, findRuntime } from "../../electron/runtime/find.t
 import { projectFolder } from "../../electron/runtime/host.ts";
 import { ensureLibraries } from "../../electron/runtime/libraries.ts";
 
+/** Far more than a window takes on a slow machine. */
+const WINDOW_LIMIT_MS = 20_000;
+const CLOSING_LIMIT_MS = 15_000;
+
 /** What every launch of a worker shares: the runtime and a display to show windows on. */
 export interface Stage {
   readonly runtime: ElectronRuntime;
@@ -59,7 +63,9 @@ export async function pageOf(app: ElectronApplication, host: "desk" | "board"): 
 
 async function waitForPage(app: ElectronApplication, shown: (page: Page) => boolean): Promise<Page> {
   for (;;) {
-    const page = await app.waitForEvent("window");
+    const page = await app.waitForEvent("window", { timeout: WINDOW_LIMIT_MS }).catch((cause: unknown) => {
+      throw new Error("The app shows no such window. If it fails to start, npm start says why.", { cause });
+    });
     await page.waitForURL("app://**");
     if (shown(page)) return page;
   }
@@ -73,7 +79,7 @@ export async function closeApp({ app, printed }: Launched): Promise<void> {
   const timer = setTimeout(() => {
     overdue = true;
     process.kill("SIGKILL");
-  }, 15_000);
+  }, CLOSING_LIMIT_MS);
   await app.close();
   clearTimeout(timer);
   if (overdue) throw new Error(`The app did not close. It printed:\n${printed()}`);

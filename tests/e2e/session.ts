@@ -11,6 +11,8 @@ export interface Tapeline {
   readonly desk: Page;
   /** The data folder; gone after the test. */
   readonly folder: string;
+  /** Calls the shell as the desk's page does; `work` runs in the page and sees nothing around it here. */
+  bridge<Result>(work: (bridge: Bridge) => Promise<Result>): Promise<Result>;
   /** Opens the hall's board as the desk's page does, and returns its page. */
   openBoard(): Promise<Page>;
   /** Closes the app, lets `between` change its folder, and starts it again. */
@@ -38,8 +40,9 @@ export async function startSession(stage: Stage, folder: string, info: TestInfo)
     get desk() {
       return current.desk;
     },
+    bridge: (work) => callBridge(current.desk, work),
     async openBoard() {
-      await current.desk.evaluate(() => (window as { bridge?: Bridge }).bridge?.openBoard());
+      await callBridge(current.desk, (bridge) => bridge.openBoard());
       return pageOf(current.launched.app, "board");
     },
     async restart(between) {
@@ -57,6 +60,12 @@ export async function startSession(stage: Stage, folder: string, info: TestInfo)
     environment: () => environment(stage, folder),
   };
   return { tapeline, end: () => finish(current.launched, info, info.status !== info.expectedStatus) };
+}
+
+async function callBridge<Result>(desk: Page, work: (bridge: Bridge) => Promise<Result>): Promise<Result> {
+  const bridge = await desk.evaluateHandle(() => (window as unknown as { bridge: Bridge }).bridge);
+  // The page runs the text of `work`, so the types it promises are not the runner's to check.
+  return (await bridge.evaluate(work as (bridge: Bridge) => unknown)) as Result;
 }
 
 async function start(

@@ -1,0 +1,110 @@
+import { expect } from "@playwright/test";
+import { test } from "./fixture.ts";
+import { inlineScriptRuns, statusOf, withoutContentPolicy } from "./page.ts";
+
+/** The points of the checklist in Electron's own documentation ("Security") that concern what a page is and loads. */
+
+test("pages run in the sandbox, in a context of their own, without Node", async ({ tapeline }) => {
+  const board = await tapeline.openBoard();
+  const preferences = await tapeline.app.evaluate(({ BrowserWindow }) =>
+    // Electron's types leave the method out.
+    BrowserWindow.getAllWindows().map((window) =>
+      Reflect.get(window.webContents, "getLastWebPreferences").call(window.webContents),
+    ),
+  );
+  expect(preferences).toHaveLength(2);
+  for (const preference of preferences) {
+    expect(preference).toMatchObject({
+      sandbox: true,
+      contextIsolation: true,
+      nodeIntegration: false,
+      webSecurity: true,
+    });
+  }
+  const names = ["require", "process", "module", "Buffer", "global"];
+  for (const page of [tapeline.desk, board]) {
+    const seen = await page.evaluate((all) => all.filter((name) => name in window), names);
+    expect(seen).toEqual([]);
+    expect(await page.evaluate(() => isSecureContext)).toBe(true);
+  }
+});
+
+test("the content policy stops scripts and styles that are written into a page", async ({ tapeline }) => {
+  const policy = await tapeline.desk.evaluate(() =>
+    fetch("/").then((response) => response.headers.get("content-security-policy")),
+  );
+  expect(policy).toContain("default-src 'none'; script-src 'self'; style-src 'self'");
+  expect(policy).not.toContain("unsafe");
+  expect(await inlineScriptRuns(tapeline.desk)).toBe(false);
+  const evaluated = await tapeline.desk.evaluate(() => {
+    document.body.innerHTML = `<p id="probe" style="color: rgb(1, 2, 3)" onclick="this.id = 'clicked'">probe</p>`;
+    const probe = document.querySelector("p");
+    probe?.click();
+    return [probe?.id, probe === null ? "" : getComputedStyle(probe).color === "rgb(1, 2, 3)"];
+  });
+  expect(evaluated).toEqual(["probe", false]);
+});
+
+test("the checks above can fail: without the policy an inline script runs", async ({ tapeline }) => {
+  await withoutContentPolicy(tapeline.app, tapeline.desk);
+  expect(await inlineScriptRuns(tapeline.desk)).toBe(true);
+});
+
+test("the page loads nothing that its own policy refuses", async ({ tapeline }) => {
+  const refused: string[] = [];
+  tapeline.desk.on("console", (message) => {
+    if (/Content Security Policy|Refused to/.test(message.text())) refused.push(message.text());
+  });
+  await tapeline.desk.reload();
+  await tapeline.desk.waitForFunction(() => document.documentElement.dataset.ready === "true");
+  expect(refused).toEqual([]);
+});
+
+test("paths lead to the build's files and nowhere else", async ({ tapeline }) => {
+  expect(await statusOf(tapeline.desk, "/index.html")).toBe(200);
+  for (const path of [
+    "/package.json",
+    "/../main/main.js",
+    "/%2e%2e/main/main.js",
+    "/..%2fmain%2fmain.js",
+    "/assets/..%2f..%2fmain%2fmain.js",
+    "/..%5cmain%5cmain.js",
+    "/..\\main\\main.js",
+    "//etc/passwd",
+    "/%00",
+    "/index.html%00",
+    "/%zz",
+  ]) {
+    expect.soft(await statusOf(tapeline.desk, `app://desk${path}`), path).toBe(404);
+  }
+});
+
+test("a host can't be reached from another, with or without the content policy", async ({ tapeline }) => {
+  const board = await tapeline.openBoard();
+  const body = { method: "POST", body: "{}", headers: { "content-type": "application/json" } };
+  for (const [page, own, other] of [
+    [tapeline.desk, "desk", "board"],
+    [board, "board", "desk"],
+  ] as const) {
+    const query = `app://${other}/trpc/day.current`;
+    expect(await statusOf(page, query)).toBe("TypeError");
+    await withoutContentPolicy(tapeline.app, page);
+    // The door itself answers the page on its own host, so what follows is not for want of one.
+    expect(await statusOf(page, `app://${own}/trpc/day.current`)).toBe(200);
+    expect(await statusOf(page, query)).toBe(404);
+    expect(await statusOf(page, `app://${other}/trpc/day.create`, body)).toBe(404);
+    expect(await statusOf(page, `app://${other}/`)).toBe(404);
+    expect(await statusOf(page, "app://elsewhere/")).toBe(404);
+  }
+});
+
+test("the board may read but not write, and has no bridge", async ({ tapeline }) => {
+  const board = await tapeline.openBoard();
+  expect(await board.evaluate(() => "bridge" in window)).toBe(false);
+  expect(await tapeline.desk.evaluate(() => "bridge" in window)).toBe(true);
+  const day = JSON.stringify({ date: "2031-05-04", title: "A day from the board" });
+  const headers = { "content-type": "application/json" };
+  expect(await statusOf(board, "/trpc/day.current")).toBe(200);
+  expect(await statusOf(board, "/trpc/day.create", { method: "POST", body: day, headers })).toBe(403);
+  expect(await statusOf(tapeline.desk, "/trpc/day.create", { method: "POST", body: day, headers })).toBe(200);
+});

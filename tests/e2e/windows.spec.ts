@@ -1,0 +1,156 @@
+import { execFile } from "node:child_process";
+import { once } from "node:events";
+import { readFile, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { type ElectronApplication, expect } from "@playwright/test";
+import { test } from "./fixture.ts";
+import { pageOf } from "./launch.ts";
+import { statusOf } from "./page.ts";
+
+test("the desk opens at its size and goes no smaller", async ({ tapeline }) => {
+  const desk = await tapeline.app.evaluate(({ BrowserWindow }) => {
+    const [window] = BrowserWindow.getAllWindows();
+    return [window?.getSize(), window?.getMinimumSize(), window?.isVisible(), window?.isMenuBarVisible()];
+  });
+  expect(desk).toEqual([[1280, 800], [1024, 700], true, false]);
+});
+
+test("the board opens once, beside the desk, and closes alone", async ({ tapeline }) => {
+  const board = await tapeline.openBoard();
+  expect(await board.evaluate(() => [location.host, innerWidth / innerHeight])).toEqual(["board", 16 / 9]);
+  await tapeline.openBoard();
+  expect(tapeline.app.windows()).toHaveLength(2);
+  expect(await tapeline.bridge((bridge) => bridge.boardOpen())).toBe(true);
+  const closed = board.waitForEvent("close");
+  await tapeline.bridge((bridge) => bridge.closeBoard());
+  await closed;
+  expect(await tapeline.bridge((bridge) => bridge.boardOpen())).toBe(false);
+  expect(tapeline.app.windows()).toHaveLength(1);
+});
+
+test("a second display gets the board at once, and takes it along when it goes", async ({ tapeline }) => {
+  const shown = tapeline.app.waitForEvent("window");
+  const placed = await plugInDisplay(tapeline.app);
+  expect(placed).toMatchObject({ x: 960, y: 0, width: 960, height: 540 });
+  const board = await pageOf(tapeline.app, "board");
+  expect((await shown) === board).toBe(true);
+  await expect.poll(() => boardIsFullScreen(tapeline.app)).toBe(true);
+  const displays = await tapeline.bridge((bridge) => bridge.displays());
+  expect(displays).toMatchObject([{ primary: true }, { id: 4711, primary: false }]);
+  const closed = board.waitForEvent("close");
+  await unplugDisplay(tapeline.app);
+  await closed;
+  expect(await tapeline.bridge((bridge) => bridge.boardOpen())).toBe(false);
+});
+
+test("a board that is open already moves to a second display", async ({ tapeline }) => {
+  const board = await tapeline.openBoard();
+  expect(await boardIsFullScreen(tapeline.app)).toBe(false);
+  expect(await plugInDisplay(tapeline.app)).toBeNull();
+  await expect.poll(() => boardIsFullScreen(tapeline.app)).toBe(true);
+  expect(board.isClosed()).toBe(false);
+});
+
+test("a second start brings the first window back and ends", async ({ tapeline, stage }) => {
+  await tapeline.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.hide());
+  const { executablePath, args } = stage.runtime;
+  const second = execFile(executablePath, args, { env: tapeline.environment(), timeout: 20_000 });
+  expect(await once(second, "exit")).toEqual([0, null]);
+  const windows = await tapeline.app.evaluate(({ BrowserWindow }) =>
+    BrowserWindow.getAllWindows().map((window) => window.isVisible()),
+  );
+  expect(windows).toEqual([true]);
+});
+
+test("what was entered is there after a restart", async ({ tapeline }) => {
+  const body = JSON.stringify({ date: "2031-05-04", title: "Kept over a restart" });
+  const headers = { "content-type": "application/json" };
+  expect(await statusOf(tapeline.desk, "/trpc/day.create", { method: "POST", body, headers })).toBe(200);
+  await tapeline.restart();
+  const answer = await tapeline.desk.evaluate(() =>
+    fetch("/trpc/day.current").then((response) => response.json()),
+  );
+  expect(answer.result.data.day).toMatchObject({ date: "2031-05-04", title: "Kept over a restart" });
+});
+
+test("a store that can't be opened is explained and left alone", async ({ tapeline }) => {
+  const file = join(tapeline.folder, "tapeline.sqlite");
+  const other = "This was never a store. ".repeat(400);
+  await tapeline.restart(() => writeFile(file, other));
+  await expect(tapeline.desk.getByRole("heading")).toHaveText("Tapeline can't open its store");
+  await expect(tapeline.desk.getByRole("main")).toContainText(
+    "belongs to another program. Nothing was changed.",
+  );
+  await expect(tapeline.desk.getByRole("main")).toContainText(file);
+  await expect(tapeline.desk.getByRole("button")).toHaveCount(0);
+  expect(await statusOf(tapeline.desk, "/trpc/day.current")).toBe(404);
+  expect(await readFile(file, "utf8")).toBe(other);
+});
+
+test("a page that crashes comes back where it was", async ({ tapeline }) => {
+  await tapeline.desk.evaluate(() => {
+    location.hash = "#/probe";
+  });
+  const url = tapeline.desk.url();
+  const loaded = tapeline.app.evaluate(
+    ({ BrowserWindow }) =>
+      new Promise<string | undefined>((resolve) => {
+        const contents = BrowserWindow.getAllWindows()[0]?.webContents;
+        contents?.once("did-finish-load", () => resolve(contents.getURL()));
+        contents?.forcefullyCrashRenderer();
+      }),
+  );
+  expect(await loaded).toBe(url);
+});
+
+test("the zoom keys work without a menu", async ({ tapeline }) => {
+  // Real key events of the window: those that the runner types go past it, straight into the page.
+  const press = (keyCode: string) =>
+    tapeline.app.evaluate(({ BrowserWindow }, key) => {
+      const contents = BrowserWindow.getAllWindows()[0]?.webContents;
+      contents?.sendInputEvent({ type: "keyDown", keyCode: key, modifiers: ["control"] });
+      contents?.sendInputEvent({ type: "keyUp", keyCode: key, modifiers: ["control"] });
+    }, keyCode);
+  const zoom = () =>
+    tapeline.app.evaluate(({ BrowserWindow }) =>
+      BrowserWindow.getAllWindows()[0]?.webContents.getZoomLevel(),
+    );
+  await press("=");
+  await press("=");
+  await expect.poll(zoom).toBe(2);
+  await press("-");
+  await expect.poll(zoom).toBe(1);
+  await press("0");
+  await expect.poll(zoom).toBe(0);
+});
+
+/**
+ * Lets the shell see a second display: the right half of the one there is stands for it. Returns where a window was
+ * made for it, or null when none was.
+ */
+function plugInDisplay(app: ElectronApplication) {
+  return app.evaluate(({ app: main, screen }) => {
+    const first = screen.getPrimaryDisplay();
+    const second = { ...first, id: 4711, bounds: { x: 960, y: 0, width: 960, height: 540 } };
+    const made: Electron.BrowserWindow[] = [];
+    main.once("browser-window-created", (_event, window) => made.push(window));
+    Object.assign(screen, { getAllDisplays: () => [first, second] });
+    screen.emit("display-added", {}, second);
+    return made[0]?.getBounds() ?? null;
+  });
+}
+
+function unplugDisplay(app: ElectronApplication) {
+  return app.evaluate(({ screen }) => {
+    Object.assign(screen, { getAllDisplays: () => [screen.getPrimaryDisplay()] });
+    screen.emit("display-removed", {}, { id: 4711 });
+  });
+}
+
+function boardIsFullScreen(app: ElectronApplication) {
+  return app.evaluate(({ BrowserWindow }) =>
+    BrowserWindow.getAllWindows().some(
+      (window) => window.webContents.getURL().startsWith("app://board/") && window.isFullScreen(),
+    ),
+  );
+}
