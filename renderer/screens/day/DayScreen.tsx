@@ -33,7 +33,7 @@ export function DayScreen() {
 }
 
 function Glance({ overview }: { readonly overview: Overview }) {
-  if (overview.leagues.length === 0) return <FirstSteps />;
+  if (overview.leagues.length === 0) return <FirstSteps open={overview.state === "open"} />;
   return (
     <>
       <Numbers overview={overview} />

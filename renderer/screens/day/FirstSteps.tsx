@@ -3,15 +3,15 @@ import { LinkButton } from "../../parts/Button.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";
 
 /** What to do on a day that has nobody on its list. */
-export function FirstSteps() {
-  const { t } = useTranslation(["day", "common"]);
+export function FirstSteps({ open }: { readonly open: boolean }) {
+  const { t } = useTranslation("day");
   return (
     <EmptyState
-      title={t("day:first.title")}
-      steps={[t("day:first.sheets"), t("day:first.open"), t("day:first.checkIn")]}
+      title={t("first.title")}
+      steps={[t("first.sheets"), ...(open ? [] : [t("first.open")]), t("first.checkIn")]}
       action={
         <LinkButton to="/sheets" kind="primary">
-          {t("common:place.sheets")}
+          {t("first.go")}
         </LinkButton>
       }
     />
