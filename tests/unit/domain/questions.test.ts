@@ -1,0 +1,101 @@
+import { describe, expect, test } from "vitest";
+import {
+  type Answers,
+  decisionOf,
+  type Known,
+  missing,
+  outcomeOf,
+  unanswered,
+  worries,
+} from "../../../electron/domain/people/questions.ts";
+import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+
+const adult: Known = {
+  birthYear: 1990,
+  mayBeUnder18: false,
+  guardianConsent: false,
+  board: "bib",
+  share: false,
+  asked: false,
+  leftOut: [],
+};
+const minor: Known = { ...adult, birthYear: 2010, mayBeUnder18: true };
+const unknown: Known = { ...adult, birthYear: null };
+const fine = { body: false, clinician: false, hard: false, cold: false };
+
+function answered(known: Known, differing: Partial<Answers> = {}): Answers {
+  return { ...unanswered(known), said: fine, board: "name", share: true, ...differing };
+}
+
+describe("what is asked", () => {
+  test("somebody new: every question, the board and sharing", () => {
+    expect(missing(unanswered(adult), adult)).toEqual([
+      "body",
+      "clinician",
+      "hard",
+      "cold",
+      "board",
+      "share",
+    ]);
+  });
+
+  test("somebody who answered on another day confirms board and sharing, and is asked the rest", () => {
+    const back = { ...adult, asked: true, board: "name", share: true } as const;
+    expect(missing(unanswered(back), back)).toEqual(["body", "clinician", "hard", "cold"]);
+    expect(unanswered(back)).toMatchObject({ board: "name", share: true });
+  });
+
+  test("without a year of birth: whether under 18, then the year and the guardian", () => {
+    expect(missing(answered(unknown), unknown)).toEqual(["under18"]);
+    expect(missing(answered(unknown, { under18: false }), unknown)).toEqual([]);
+    expect(missing(answered(unknown, { under18: true }), unknown)).toEqual(["birthYear", "guardian"]);
+    const said = answered(unknown, { under18: true, birthYear: "2011", guardian: true });
+    expect(missing(said, unknown)).toEqual([]);
+    expect(outcomeOf(said, unknown)).toMatchObject({ birthYear: 2011, guardianConsent: true });
+  });
+
+  test("a minor whose guardian's consent was not seen does not test, but may be here", () => {
+    expect(missing(answered(minor, { guardian: false }), minor)).toEqual(["guardian"]);
+    expect(missing(answered(minor, { guardian: false, decision: "none" }), minor)).toEqual([]);
+  });
+
+  test.each(["", "0", "12345", "-1", "1.5", "abc"])("%j is no bib", (bib) => {
+    expect(missing(answered(adult, { bib }), adult)).toEqual(["bib"]);
+  });
+});
+
+describe("a yes", () => {
+  test.each(["body", "clinician", "hard"] as const)(
+    "%s: has to be decided, and blocks nothing by itself",
+    (said) => {
+      const answers = answered(adult, { said: { ...fine, [said]: true } });
+      expect([worries(answers), decisionOf(answers)]).toEqual([true, null]);
+      expect(missing(answers, adult)).toEqual(["decision"]);
+      expect(missing({ ...answers, decision: "all" }, adult)).toEqual([]);
+      expect(missing({ ...answers, decision: "some" }, adult)).toEqual(["leaveOut"]);
+      expect(outcomeOf({ ...answers, decision: "none" }, adult).leaveOut).toEqual([...testCodes]);
+    },
+  );
+
+  test("still cold: nothing to decide", () => {
+    expect(missing(answered(adult, { said: { ...fine, cold: true } }), adult)).toEqual([]);
+  });
+
+  test("what leaves the window is the same whichever question it was", () => {
+    const outcomes = (["body", "clinician", "hard"] as const).map((said) =>
+      outcomeOf(
+        answered(adult, { said: { ...fine, [said]: true }, decision: "some", leaveOut: new Set(["core"]) }),
+        adult,
+      ),
+    );
+    expect(new Set(outcomes.map((outcome) => JSON.stringify(outcome))).size).toBe(1);
+    expect(outcomes[0]).toEqual({
+      bib: null,
+      leaveOut: ["core"],
+      board: "name",
+      share: true,
+      guardianConsent: false,
+      birthYear: null,
+    });
+  });
+});
