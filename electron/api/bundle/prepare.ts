@@ -19,6 +19,8 @@ const k = leastK;
 /** What would leave, and the file that would carry it. */
 export interface Prepared {
   readonly contents: Contents;
+  /** How many different athletes the rows belong to; not in the file. */
+  readonly athletes: number;
   readonly file: BundleFile;
 }
 
@@ -71,5 +73,6 @@ function prepareWith(seed: Seed, desk: Desk, db: Database, day: Day): Prepared {
     ruleName: rule.name,
     suppressed,
   };
-  return { contents, file: bundleFile(contents) };
+  const athletes = new Set(kept.map(({ athlete }) => athlete)).size;
+  return { contents, athletes, file: bundleFile(contents) };
 }

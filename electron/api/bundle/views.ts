@@ -21,6 +21,8 @@ export const previewView = z.object({
   demo: z.boolean(),
   k: z.int(),
   kReached: z.int().nullable(),
+  /** Whose marks would leave; the file does not say how many they are. */
+  athletes: z.int(),
   /** As in marks.csv, in its order. */
   rows: z.array(
     z.object({
@@ -66,13 +68,14 @@ export const logView = z.array(
 );
 
 /** Everything that would leave, and for the organiser's eyes also what stays. */
-export function previewOf(day: Day, { contents, file }: Prepared): z.infer<typeof previewView> {
+export function previewOf(day: Day, { contents, athletes, file }: Prepared): z.infer<typeof previewView> {
   return {
     day: dayOf(day),
     quarter: contents.quarter,
     demo: contents.demo,
     k: contents.k,
     kReached: contents.kReached,
+    athletes,
     rows: contents.rows.map((row) => {
       const { id, variant, age_band, category, mark, unit } = markLine(row);
       return { id, test: row.test, variant, ageBand: age_band, category, mark, unit };
