@@ -1,0 +1,32 @@
+import { useTranslation } from "react-i18next";
+import { type Column, DataTable } from "../../parts/DataTable.tsx";
+import { Section } from "../../parts/Panel.tsx";
+import { type LogEntry, shortHash, writeMoment } from "./preview.ts";
+
+/** What left and when, never a row of it. */
+export function ExportLog({ entries }: { readonly entries: readonly LogEntry[] }) {
+  const { t, i18n } = useTranslation("bundle");
+  const columns: Column<LogEntry>[] = [
+    { key: "at", head: t("log.when"), cell: ({ at }) => writeMoment(at, i18n.language), width: "14rem" },
+    { key: "day", head: t("log.day"), cell: ({ day }) => day?.title ?? "" },
+    { key: "k", head: t("log.k"), kind: "number", cell: ({ k }) => k, width: "12rem" },
+    {
+      key: "sha256",
+      head: t("log.sha"),
+      cell: ({ sha256 }) => <span title={sha256}>{shortHash(sha256)}</span>,
+      width: "14rem",
+    },
+  ];
+  return (
+    <Section title={t("log.title")}>
+      <DataTable
+        caption={t("log.title")}
+        columns={columns}
+        rows={entries}
+        rowKey={({ at, sha256 }) => `${at} ${sha256}`}
+        empty={<p>{t("log.none")}</p>}
+        maxHeight="18rem"
+      />
+    </Section>
+  );
+}

@@ -1,0 +1,53 @@
+import { useTranslation } from "react-i18next";
+import { LinkButton } from "../../parts/Button.tsx";
+import { EmptyState } from "../../parts/EmptyState.tsx";
+import type { Preview } from "./preview.ts";
+
+/** No day was ever begun in this store. */
+export function NoDay() {
+  const { t } = useTranslation("bundle");
+  return (
+    <EmptyState
+      title={t("empty.noDay")}
+      steps={[t("empty.noDayStep1"), t("empty.noDayStep2"), t("empty.noDayStep3")]}
+      action={
+        <LinkButton kind="primary" to="/">
+          {t("empty.noDayDo")}
+        </LinkButton>
+      }
+    />
+  );
+}
+
+/** Nothing of the day would leave: because nothing is there, nobody said yes, or too few are alike. */
+export function NothingToShare({ bundle: { held, k } }: { readonly bundle: Preview }) {
+  const { t } = useTranslation("bundle");
+  const reasons = new Set(held.map(({ reason }) => reason));
+  if (reasons.has("small-class")) return <TooFew k={k} />;
+  if (reasons.has("no-share") || reasons.has("no-guardian")) return <NoConsent k={k} />;
+  return <EmptyState title={t("empty.noMarks")} steps={[t("empty.noMarksStep1"), t("empty.noMarksStep2")]} />;
+}
+
+function TooFew({ k }: { readonly k: number }) {
+  const { t } = useTranslation("bundle");
+  return (
+    <EmptyState
+      title={t("empty.tooFew", { k })}
+      steps={[t("empty.tooFewStep1"), t("empty.tooFewStep2"), t("empty.tooFewStep3")]}
+      action={<LinkButton to="/athletes">{t("empty.tooFewDo")}</LinkButton>}
+    >
+      <p>{t("empty.tooFewWhy", { k })}</p>
+    </EmptyState>
+  );
+}
+
+function NoConsent({ k }: { readonly k: number }) {
+  const { t } = useTranslation("bundle");
+  return (
+    <EmptyState
+      title={t("empty.noConsent")}
+      steps={[t("empty.noConsentStep1"), t("empty.noConsentStep2"), t("empty.noConsentStep3", { k })]}
+      action={<LinkButton to="/athletes">{t("empty.noConsentDo")}</LinkButton>}
+    />
+  );
+}

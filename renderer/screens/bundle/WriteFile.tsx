@@ -1,0 +1,103 @@
+import { useMutation } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { bridge } from "../../app/bridge.ts";
+import { useTRPC } from "../../app/client.tsx";
+import { tell } from "../../app/messages.ts";
+import { useSay } from "../../app/say.ts";
+import { sentenceOf } from "../../app/trouble.ts";
+import { Button } from "../../parts/Button.tsx";
+import { TextField } from "../../parts/TextField.tsx";
+import { type LogEntry, type Preview, shortHash } from "./preview.ts";
+import css from "./WriteFile.module.css";
+
+interface WriteFileProps {
+  readonly bundle: Preview;
+  readonly log: readonly LogEntry[];
+}
+
+/** The last step: a typed word, then the file that was looked at, saved where the organiser says. */
+export function WriteFile({ bundle, log }: WriteFileProps) {
+  const { t, i18n } = useTranslation("bundle");
+  const say = useSay();
+  const [word, setWord] = useState("");
+  const [tried, setTried] = useState(false);
+  const [looked, setLooked] = useState(bundle.sha256);
+  const write = useWrite(() => {
+    setWord("");
+    setTried(false);
+  });
+  const right = word.trim().toLowerCase() === t("write.word");
+  const changed = looked !== bundle.sha256;
+  const before = log.some(({ day, sha256 }) => day?.id === bundle.day.id && sha256 !== bundle.sha256);
+  const size = t("count.bytes", { count: bundle.bytes, shown: bundle.bytes.toLocaleString(i18n.language) });
+
+  function submit(): void {
+    setTried(true);
+    if (bridge === null) tell({ tone: "alert", sentence: { key: "bundle:write.noBridge" } });
+    else if (right && !changed) write.mutate({ dayId: bundle.day.id, previewSha256: bundle.sha256 });
+  }
+  const wrong = tried && !right ? t("write.wrong", { word: t("write.word") }) : null;
+  return (
+    <form
+      className={css.write}
+      onSubmit={(event) => {
+        event.preventDefault();
+        submit();
+      }}
+    >
+      <p className={css.file}>{t("write.name", { name: bundle.name, size })}</p>
+      <p className={css.words}>{t("write.once")}</p>
+      {before && <p className={css.words}>{t("write.before")}</p>}
+      {changed && <Changed bundle={bundle} onLooked={() => setLooked(bundle.sha256)} />}
+      <div className={css.confirm}>
+        <TextField
+          label={t("write.label", { word: t("write.word") })}
+          value={word}
+          onChange={setWord}
+          error={wrong ?? (write.isError ? say(sentenceOf(write.error)) : null)}
+          maxLength={20}
+        />
+        <Button kind="primary" size="large" type="submit" busy={write.isPending} disabled={changed}>
+          {t("write.do")}
+        </Button>
+      </div>
+    </form>
+  );
+}
+
+/** Hands the file out and saves it; what came of it stands in the message strip. A place refused loses nothing. */
+function useWrite(onSaved: () => void) {
+  const trpc = useTRPC();
+  return useMutation(
+    trpc.bundle.write.mutationOptions({
+      meta: { shownByScreen: true },
+      async onSuccess(file) {
+        const bytes = Uint8Array.from(atob(file.bytes), (letter) => letter.charCodeAt(0));
+        const outcome = (await bridge?.saveFile({ suggestedName: file.name, bytes })) ?? {
+          saved: false,
+          why: "failed",
+        };
+        if (!outcome.saved) {
+          const tone = outcome.why === "cancelled" ? "note" : "alert";
+          return tell({ tone, sentence: { key: `bundle:write.${outcome.why}` } });
+        }
+        const values = { name: outcome.name, sha: shortHash(file.sha256) };
+        tell({ tone: "done", sentence: { key: "bundle:write.saved", values } });
+        onSaved();
+      },
+    }),
+  );
+}
+
+/** The rows are not those that were looked at any more: nothing can be written until they were. */
+function Changed({ bundle, onLooked }: { readonly bundle: Preview; readonly onLooked: () => void }) {
+  const { t } = useTranslation("bundle");
+  const marks = t("count.marks", { count: bundle.rows.length });
+  return (
+    <div className={css.changed} role="status">
+      <p>{t("write.changed", { marks })}</p>
+      <Button onPress={onLooked}>{t("write.looked")}</Button>
+    </div>
+  );
+}
