@@ -1,0 +1,65 @@
+import { describe, expect, test } from "vitest";
+import { guessKind, matchHeaders } from "../../../electron/api/sheets/headers.ts";
+import { Refusal } from "../../../electron/domain/refusal.ts";
+
+describe("headers", () => {
+  test("match in any case, with spaces, hyphens or underscores", () => {
+    const { columns, unknown, missing } = matchHeaders("roster", [
+      "LEAGUE",
+      "Name",
+      "Birth Year",
+      "guardian-consent",
+    ]);
+    expect(Object.fromEntries(columns)).toEqual({ league: 0, name: 1, birth_year: 2, guardian_consent: 3 });
+    expect({ unknown, missing }).toEqual({ unknown: [], missing: [] });
+  });
+
+  test("what is missing and what is unknown is told", () => {
+    const { unknown, missing } = matchHeaders("roster", ["Team", "name", "", "Shirt"]);
+    expect({ unknown, missing }).toEqual({ unknown: ["Team", "Shirt"], missing: ["league"] });
+  });
+
+  test("a mapping says it where the header does not, and may say otherwise", () => {
+    const headers = ["Team", "name", "Skates as", "number"];
+    const { columns, unknown, missing } = matchHeaders("roster", headers, {
+      league: "Team",
+      name: "Skates as",
+    });
+    expect(Object.fromEntries(columns)).toEqual({ league: 0, name: 2, number: 3 });
+    expect({ unknown, missing }).toEqual({ unknown: ["name"], missing: [] });
+  });
+
+  test("a column that is mapped to one field no longer stands for another", () => {
+    const { columns, missing } = matchHeaders("roster", ["league", "name", "number"], { name: "number" });
+    expect(Object.fromEntries(columns)).toEqual({ league: 0, name: 2 });
+    expect(missing).toEqual([]);
+  });
+
+  test("two columns of one meaning are refused, and a mapping decides", () => {
+    expect(() => matchHeaders("roster", ["league", "Name", "name"])).toThrow(Refusal);
+    expect(matchHeaders("roster", ["league", "Name", "name"], { name: "name" }).columns.get("name")).toBe(2);
+  });
+
+  test("the columns of a sheet of kept-back rows are nothing unknown", () => {
+    expect(matchHeaders("roster", ["league", "name", "line", "reason"]).unknown).toEqual([]);
+  });
+
+  test.each([
+    ["results", ["test"], ["bib"]],
+    ["results", ["league", "test"], ["number"]],
+    ["results", ["bib"], ["test"]],
+    ["results", ["league", "name", "test"], []],
+    ["past", ["league", "test"], ["date", "mark", "number"]],
+  ] as const)("%s with %j lacks %j", (kind, headers, missing) => {
+    expect(matchHeaders(kind, headers).missing).toEqual(missing);
+  });
+
+  test.each([
+    ["roster", ["league", "name", "number"]],
+    ["results", ["bib", "Test", "reps", "time"]],
+    ["past", ["league", "number", "date", "test", "mark"]],
+    ["roster", ["something", "else"]],
+  ])("a sheet is guessed to be a %s by %j", (kind, headers) => {
+    expect(guessKind(headers)).toBe(kind);
+  });
+});
