@@ -1,11 +1,6 @@
-import { execFile } from "node:child_process";
-import { once } from "node:events";
-import { readFile, writeFile } from "node:fs/promises";
-import { join } from "node:path";
 import { type ElectronApplication, expect } from "@playwright/test";
 import { test } from "./fixture.ts";
 import { pageOf } from "./launch.ts";
-import { statusOf } from "./page.ts";
 
 test("the desk opens at its size and goes no smaller", async ({ tapeline }) => {
   const desk = await tapeline.app.evaluate(({ BrowserWindow }) => {
@@ -49,42 +44,6 @@ test("a board that is open already moves to a second display", async ({ tapeline
   expect(await plugInDisplay(tapeline.app)).toBeNull();
   await expect.poll(() => boardIsFullScreen(tapeline.app)).toBe(true);
   expect(board.isClosed()).toBe(false);
-});
-
-test("a second start brings the first window back and ends", async ({ tapeline, stage }) => {
-  await tapeline.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.hide());
-  const { executablePath, args } = stage.runtime;
-  const second = execFile(executablePath, args, { env: tapeline.environment(), timeout: 20_000 });
-  expect(await once(second, "exit")).toEqual([0, null]);
-  const windows = await tapeline.app.evaluate(({ BrowserWindow }) =>
-    BrowserWindow.getAllWindows().map((window) => window.isVisible()),
-  );
-  expect(windows).toEqual([true]);
-});
-
-test("what was entered is there after a restart", async ({ tapeline }) => {
-  const body = JSON.stringify({ date: "2031-05-04", title: "Kept over a restart" });
-  const headers = { "content-type": "application/json" };
-  expect(await statusOf(tapeline.desk, "/trpc/day.create", { method: "POST", body, headers })).toBe(200);
-  await tapeline.restart();
-  const answer = await tapeline.desk.evaluate(() =>
-    fetch("/trpc/day.current").then((response) => response.json()),
-  );
-  expect(answer.result.data.day).toMatchObject({ date: "2031-05-04", title: "Kept over a restart" });
-});
-
-test("a store that can't be opened is explained and left alone", async ({ tapeline }) => {
-  const file = join(tapeline.folder, "tapeline.sqlite");
-  const other = "This was never a store. ".repeat(400);
-  await tapeline.restart(() => writeFile(file, other));
-  await expect(tapeline.desk.getByRole("heading")).toHaveText("Tapeline can't open its store");
-  await expect(tapeline.desk.getByRole("main")).toContainText(
-    "belongs to another program. Nothing was changed.",
-  );
-  await expect(tapeline.desk.getByRole("main")).toContainText(file);
-  await expect(tapeline.desk.getByRole("button")).toHaveCount(0);
-  expect(await statusOf(tapeline.desk, "/trpc/day.current")).toBe(404);
-  expect(await readFile(file, "utf8")).toBe(other);
 });
 
 test("a page that crashes comes back where it was", async ({ tapeline }) => {

@@ -1,0 +1,53 @@
+import { execFile } from "node:child_process";
+import { once } from "node:events";
+import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { expect } from "@playwright/test";
+import { test } from "./fixture.ts";
+import { statusOf } from "./page.ts";
+
+test("a second start brings the first window back and ends", async ({ tapeline, stage }) => {
+  await tapeline.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.hide());
+  const { executablePath, args } = stage.runtime;
+  const second = execFile(executablePath, args, { env: tapeline.environment(), timeout: 20_000 });
+  expect(await once(second, "exit")).toEqual([0, null]);
+  const windows = await tapeline.app.evaluate(({ BrowserWindow }) =>
+    BrowserWindow.getAllWindows().map((window) => window.isVisible()),
+  );
+  expect(windows).toEqual([true]);
+});
+
+test("what was entered is there after a restart", async ({ tapeline }) => {
+  const body = JSON.stringify({ date: "2031-05-04", title: "Kept over a restart" });
+  const headers = { "content-type": "application/json" };
+  expect(await statusOf(tapeline.desk, "/trpc/day.create", { method: "POST", body, headers })).toBe(200);
+  await tapeline.restart();
+  const answer = await tapeline.desk.evaluate(() =>
+    fetch("/trpc/day.current").then((response) => response.json()),
+  );
+  expect(answer.result.data.day).toMatchObject({ date: "2031-05-04", title: "Kept over a restart" });
+});
+
+test("a store that can't be opened is explained and left alone", async ({ tapeline }) => {
+  const file = join(tapeline.folder, "tapeline.sqlite");
+  const other = "This was never a store. ".repeat(400);
+  await tapeline.restart(() => writeFile(file, other));
+  await expect(tapeline.desk.getByRole("heading")).toHaveText("Tapeline can't open its store");
+  await expect(tapeline.desk.getByRole("main")).toContainText(
+    "belongs to another program. Nothing was changed.",
+  );
+  await expect(tapeline.desk.getByRole("main")).toContainText(file);
+  await expect(tapeline.desk.getByRole("button")).toHaveCount(0);
+  expect(await statusOf(tapeline.desk, "/trpc/day.current")).toBe(404);
+  expect(await readFile(file, "utf8")).toBe(other);
+});
+
+test("a store that the system keeps from us is explained too", async ({ tapeline }) => {
+  const file = join(tapeline.folder, "tapeline.sqlite");
+  await tapeline.restart(async () => {
+    await rm(file);
+    await mkdir(file);
+  });
+  await expect(tapeline.desk.getByRole("main")).toContainText("Check that its disk is there");
+  await expect(tapeline.desk.getByRole("main")).toContainText(/The system says: \S/);
+});
