@@ -1,3 +1,4 @@
+import { useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { Glance } from "./Glance.tsx";
 import { HeldBack } from "./HeldBack.tsx";
@@ -15,6 +16,12 @@ interface BundleStepsProps {
 /** The three steps; without a row to share, what to do about it and what stays. */
 export function BundleSteps({ bundle, log }: BundleStepsProps) {
   const { t } = useTranslation("bundle");
+  const word = useRef<HTMLInputElement>(null);
+
+  function goToFile(): void {
+    word.current?.scrollIntoView({ block: "center" });
+    word.current?.focus({ preventScroll: true });
+  }
   if (bundle.rows.length === 0) {
     return (
       <>
@@ -29,7 +36,7 @@ export function BundleSteps({ bundle, log }: BundleStepsProps) {
   }
   return (
     <>
-      <Glance bundle={bundle} />
+      <Glance bundle={bundle} onToFile={goToFile} />
       <Step number={1} title={t("leaves.title")}>
         <WhatLeaves bundle={bundle} />
       </Step>
@@ -37,7 +44,7 @@ export function BundleSteps({ bundle, log }: BundleStepsProps) {
         <HeldBack bundle={bundle} />
       </Step>
       <Step number={3} title={t("write.title")}>
-        <WriteFile bundle={bundle} log={log} />
+        <WriteFile bundle={bundle} log={log} wordRef={word} />
       </Step>
     </>
   );

@@ -1,26 +1,43 @@
 import { useTranslation } from "react-i18next";
 import { BigNumber } from "../../parts/BigNumber.tsx";
+import { Button } from "../../parts/Button.tsx";
 import css from "./Glance.module.css";
 import type { Preview } from "./preview.ts";
 
-/** The whole in three numbers: how much would leave, how much stays, how few are alike at the least. */
-export function Glance({ bundle }: { readonly bundle: Preview }) {
+interface GlanceProps {
+  readonly bundle: Preview;
+  /** Goes to the last step, for whoever has looked before. */
+  readonly onToFile: () => void;
+}
+
+/** The whole in three numbers: how much would leave, how much stays, and the smallest group that would leave. */
+export function Glance({ bundle, onToFile }: GlanceProps) {
   const { t } = useTranslation("bundle");
   const { rows, athletes, kReached } = bundle;
   const stays = bundle.held.reduce((sum, held) => sum + held.rows, 0);
-  const of = t("glance.of", { athletes: t("count.athletes", { count: athletes }) });
   return (
     <div className={css.glance}>
       <BigNumber
         label={t("glance.leaves")}
         number={rows.length}
         unit={t("glance.marks", { count: rows.length })}
-        note={of}
+        note={t("glance.of", { athletes: t("count.athletes", { count: athletes }) })}
       />
-      <BigNumber label={t("glance.stays")} number={stays} unit={t("glance.marks", { count: stays })} />
+      <BigNumber
+        label={t("glance.stays")}
+        number={stays}
+        unit={t("glance.marks", { count: stays })}
+        {...(stays > 0 && { note: t("glance.see") })}
+      />
       {kReached !== null && (
-        <BigNumber label={t("glance.alike")} number={kReached} note={t("glance.alikeNote")} />
+        <BigNumber
+          label={t("glance.smallest")}
+          number={kReached}
+          unit={t("glance.athletes", { count: kReached })}
+          note={t("glance.alike")}
+        />
       )}
+      <Button onPress={onToFile}>{t("glance.toFile")}</Button>
     </div>
   );
 }

@@ -15,10 +15,7 @@ export function HeldBack({ bundle }: { readonly bundle: Preview }) {
             <span className={css.number}>{rows}</span>
             <div>
               <p className={css.who}>
-                {t("stays.of", {
-                  marks: t("count.marks", { count: rows }),
-                  athletes: t("count.athletes", { count: athletes }),
-                })}
+                {t("stays.of", { count: rows, athletes: t("count.athletes", { count: athletes }) })}
               </p>
               <p>{t(`stays.${reason}.why`, { k: bundle.k })}</p>
               <p className={css.do}>{t(`stays.${reason}.do`)}</p>

@@ -29,6 +29,7 @@ export function TestsTable({ bundle }: { readonly bundle: Preview }) {
           <th scope="col" data-kind="number">
             {t("leaves.upper")}
           </th>
+          <th scope="col">{t("leaves.unit")}</th>
         </tr>
       </thead>
       <tbody>
@@ -64,19 +65,17 @@ function TestLine({ summary, rows }: TestLineProps) {
         <Spread marks={marks} lower={lower} median={median} upper={upper} />
       </td>
       {median === null ? (
-        <td colSpan={3} data-kind="number" className={css.quiet}>
-          <span className={css.quiet}>{t("leaves.few")}</span>
+        <td colSpan={3} data-kind="few" className={css.quiet}>
+          {t("leaves.few")}
         </td>
       ) : (
         <>
           <td data-kind="number">{lower}</td>
-          <td data-kind="number">
-            {median}
-            <span className={css.unit}>{unit}</span>
-          </td>
+          <td data-kind="number">{median}</td>
           <td data-kind="number">{upper}</td>
         </>
       )}
+      <td className={css.quiet}>{unit}</td>
     </tr>
   );
 }

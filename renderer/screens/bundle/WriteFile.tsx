@@ -1,5 +1,5 @@
 import { useMutation } from "@tanstack/react-query";
-import { useState } from "react";
+import { type RefObject, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { bridge } from "../../app/bridge.ts";
 import { useTRPC } from "../../app/client.tsx";
@@ -14,10 +14,12 @@ import css from "./WriteFile.module.css";
 interface WriteFileProps {
   readonly bundle: Preview;
   readonly log: readonly LogEntry[];
+  /** The field for the word, to go to. */
+  readonly wordRef: RefObject<HTMLInputElement | null>;
 }
 
 /** The last step: a typed word, then the file that was looked at, saved where the organiser says. */
-export function WriteFile({ bundle, log }: WriteFileProps) {
+export function WriteFile({ bundle, log, wordRef }: WriteFileProps) {
   const { t, i18n } = useTranslation("bundle");
   const say = useSay();
   const [word, setWord] = useState("");
@@ -37,6 +39,10 @@ export function WriteFile({ bundle, log }: WriteFileProps) {
     if (bridge === null) tell({ tone: "alert", sentence: { key: "bundle:write.noBridge" } });
     else if (right && !changed) write.mutate({ dayId: bundle.day.id, previewSha256: bundle.sha256 });
   }
+  function lookedAgain(): void {
+    setLooked(bundle.sha256);
+    wordRef.current?.focus();
+  }
   const wrong = tried && !right ? t("write.wrong", { word: t("write.word") }) : null;
   return (
     <form
@@ -48,8 +54,8 @@ export function WriteFile({ bundle, log }: WriteFileProps) {
     >
       <p className={css.file}>{t("write.name", { name: bundle.name, size })}</p>
       <p className={css.words}>{t("write.once")}</p>
-      {before && <p className={css.words}>{t("write.before")}</p>}
-      {changed && <Changed bundle={bundle} onLooked={() => setLooked(bundle.sha256)} />}
+      {before && <p className={css.before}>{t("write.before")}</p>}
+      {changed && <Changed bundle={bundle} onLooked={lookedAgain} />}
       <div className={css.confirm}>
         <TextField
           label={t("write.label", { word: t("write.word") })}
@@ -57,6 +63,7 @@ export function WriteFile({ bundle, log }: WriteFileProps) {
           onChange={setWord}
           error={wrong ?? (write.isError ? say(sentenceOf(write.error)) : null)}
           maxLength={20}
+          inputRef={wordRef}
         />
         <Button kind="primary" size="large" type="submit" busy={write.isPending} disabled={changed}>
           {t("write.do")}

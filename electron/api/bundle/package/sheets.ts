@@ -1,7 +1,7 @@
-import Papa from "papaparse";
 import type { PublishedRow, Summary } from "../../../domain/privacy/publish.ts";
 import { protocolOf } from "../../../domain/protocols/registry.ts";
 import { inUnit } from "../../../domain/units.ts";
+import { type Cell, writeSheet } from "../../sheets/write.ts";
 import type { TextFile } from "./contents.ts";
 
 /** A row as it stands in marks.csv: the mark in its unit. */
@@ -86,8 +86,12 @@ export function summarySheet(summaries: readonly Summary[]): TextFile {
   return { name: "summary.csv", text: csv(summaryColumns, summaries.map(summaryLine)) };
 }
 
-/** RFC 4180, header first, every record ended. All texts in it are this program's own words. */
-function csv<Line extends object>(columns: readonly (keyof Line & string)[], lines: readonly Line[]): string {
-  const data = lines.map((line) => columns.map((column) => line[column]));
-  return `${Papa.unparse({ fields: [...columns], data }, { newline: "\r\n" })}\r\n`;
+function csv<Column extends string>(
+  columns: readonly Column[],
+  lines: readonly Readonly<Record<Column, Cell>>[],
+): string {
+  return writeSheet(
+    columns,
+    lines.map((line) => columns.map((column) => line[column])),
+  );
 }
