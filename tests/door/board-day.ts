@@ -23,8 +23,8 @@ export interface BoardDay extends TestDesk {
 }
 
 /** An open day on which all of these people have checked in. */
-export async function boardDay(people: readonly Invented[]): Promise<BoardDay> {
-  const desk = testDesk();
+export async function boardDay(people: readonly Invented[], file?: string): Promise<BoardDay> {
+  const desk = testDesk(file);
   const dayId = await openDay(desk);
   const ids = addPeople(desk, people, dayId);
   for (const [index, athleteId] of ids.entries()) setState(desk, dayId, athleteId, "testing", index + 1);

@@ -1,13 +1,61 @@
+import { keepPreviousData, useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
+import type { Board } from "../../../electron/api/board/schemas.ts";
+import { useTRPC } from "../../app/client.tsx";
 import { useReady } from "../../app/ready.ts";
+import css from "./BoardScreen.module.css";
+import { CallStrip } from "./CallStrip.tsx";
+import { FloorScene } from "./FloorScene.tsx";
+import { Head } from "./Head.tsx";
+import { NewestScene } from "./NewestScene.tsx";
+import { Rhythm } from "./Rhythm.tsx";
+import { useRotation, useWide } from "./rotation.ts";
+import { type Scene, scenesOf } from "./scenes.ts";
+import { WallsScene } from "./WallsScene.tsx";
 
-/** The hall's board. */
+/** The hall's board: only what each athlete agreed to, and nobody is ever last on it. */
 export function BoardScreen() {
+  const trpc = useTRPC();
+  const { data } = useQuery(trpc.board.view.queryOptions(undefined, { placeholderData: keepPreviousData }));
+  useReady(data !== undefined);
+  return <main className={css.board}>{data !== undefined && <Hall board={data} />}</main>;
+}
+
+function Hall({ board }: { readonly board: Board }) {
   const { t } = useTranslation("board");
-  useReady(true);
+  const scenes = scenesOf(board, useWide() ? 3 : 2);
+  const turn = useRotation(scenes, board.newest);
+  const scene = scenes[turn.index] ?? { kind: "newest" };
   return (
-    <main>
-      <h1>{t("title")}</h1>
-    </main>
+    <div className={css.sheet}>
+      <Head board={board} />
+      <section
+        className={css.scene}
+        key={`${turn.index} ${scene.kind}`}
+        aria-label={t(`scene.${scene.kind}`)}
+      >
+        <Shown scene={scene} board={board} round={turn.round} news={turn.news} />
+      </section>
+      <CallStrip calls={board.calls} />
+      <Rhythm scenes={scenes} turn={turn} />
+    </div>
   );
+}
+
+interface ShownProps {
+  readonly scene: Scene;
+  readonly board: Board;
+  readonly round: number;
+  readonly news: boolean;
+}
+
+function Shown({ scene, board, round, news }: ShownProps) {
+  switch (scene.kind) {
+    case "newest":
+      return <NewestScene newest={board.newest} fresh={news} />;
+    case "walls":
+      return <WallsScene walls={scene.walls} round={round} />;
+    case "floor":
+      return <FloorScene calls={board.calls} totals={board.totals} />;
+  }
 }

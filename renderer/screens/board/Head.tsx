@@ -1,0 +1,30 @@
+import { useTranslation } from "react-i18next";
+import type { Board } from "../../../electron/api/board/schemas.ts";
+import css from "./Head.module.css";
+
+/** Which day this is, and the two figures that belong to everybody. */
+export function Head({ board: { day, demo, totals } }: { readonly board: Board }) {
+  const { t } = useTranslation("board");
+  const { t: common } = useTranslation("common");
+  return (
+    <header className={css.head}>
+      <h1 className={css.title}>{day?.title ?? common("name")}</h1>
+      {demo && <span className={css.tag}>{common("day.demo")}</span>}
+      {day !== null && day.state !== "open" && <span className={css.tag}>{t(`state.${day.state}`)}</span>}
+      {totals.testsDone > 0 && (
+        <p className={css.totals}>
+          <Figure number={totals.bests} words={t("totals.bests", { count: totals.bests })} />
+          <Figure number={totals.testsDone} words={t("totals.tests", { count: totals.testsDone })} />
+        </p>
+      )}
+    </header>
+  );
+}
+
+function Figure({ number, words }: { readonly number: number; readonly words: string }) {
+  return (
+    <span className={css.figure}>
+      <strong>{number}</strong> {words}
+    </span>
+  );
+}

@@ -1,0 +1,43 @@
+import { useTranslation } from "react-i18next";
+import type { Best } from "../../../electron/api/board/schemas.ts";
+import { useSay } from "../../app/say.ts";
+import { TestMark } from "../../parts/TestMark.tsx";
+import { GainTape } from "./GainTape.tsx";
+import css from "./Hero.module.css";
+import { roomFor, useGain, useLabel, useUnit } from "./words.ts";
+
+interface HeroProps {
+  readonly best: Best;
+  /** It just happened: the tape runs out to it. */
+  readonly fresh: boolean;
+}
+
+/** One best: who, in what, how much more than ever before, and whether that is more than the day's own noise. */
+export function Hero({ best, fresh }: HeroProps) {
+  const { t } = useTranslation("board");
+  const say = useSay();
+  const gain = useGain()(best.test, best.gain);
+  const label = useLabel()(best.label);
+  const unit = useUnit()(best.written.unit);
+  const { note } = best.written;
+  return (
+    <article className={css.best} data-test={best.test} data-fresh={fresh}>
+      <TestMark test={best.test} size="large" name="ability" />
+      <h2 className={css.who} data-room={roomFor(label)}>
+        {label}
+      </h2>
+      <p className={css.gain}>
+        <strong data-digits={gain.number.length}>{gain.number}</strong>
+        <span className={css.words}>
+          <span className={css.more}>{gain.words}</span>
+          <span className={css.now}>
+            {t("newest.now")} <b>{best.written.number}</b> {unit}
+            {note !== undefined && <span className={css.note}> {say(note)}</span>}
+          </span>
+        </span>
+      </p>
+      <GainTape spreads={best.spreads} />
+      <p className={css.verdict}>{t(`newest.verdict.${best.verdict}`)}</p>
+    </article>
+  );
+}

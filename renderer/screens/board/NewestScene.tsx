@@ -1,0 +1,55 @@
+import { useTranslation } from "react-i18next";
+import type { Best } from "../../../electron/api/board/schemas.ts";
+import { TestMark } from "../../parts/TestMark.tsx";
+import { EmptyBoard } from "./EmptyBoard.tsx";
+import { Hero } from "./Hero.tsx";
+import css from "./NewestScene.module.css";
+import { nameOf } from "./scenes.ts";
+import { roomFor, useGain, useLabel } from "./words.ts";
+
+const before = 6;
+
+interface NewestSceneProps {
+  readonly newest: readonly Best[];
+  /** The first one just happened. */
+  readonly fresh: boolean;
+}
+
+/** The newest best, as large as the hall, and those just before it. */
+export function NewestScene({ newest, fresh }: NewestSceneProps) {
+  const { t } = useTranslation("board");
+  const [best, ...others] = newest;
+  if (best === undefined) return <EmptyBoard />;
+  return (
+    <div className={css.newest}>
+      <div className={css.hero} aria-live="polite">
+        <Hero key={nameOf(best)} best={best} fresh={fresh} />
+      </div>
+      <div className={css.before}>
+        <h2 className={css.title}>{t("newest.before")}</h2>
+        {others.length === 0 && <p className={css.note}>{t("newest.onlyOne")}</p>}
+        <ol className={css.list}>
+          {others.slice(0, before).map((other) => (
+            <Before key={other.seq} best={other} />
+          ))}
+        </ol>
+      </div>
+    </div>
+  );
+}
+
+function Before({ best }: { readonly best: Best }) {
+  const gain = useGain()(best.test, best.gain);
+  const label = useLabel()(best.label);
+  return (
+    <li className={css.row} data-test={best.test}>
+      <TestMark test={best.test} size="medium" />
+      <span className={css.label} data-room={roomFor(label)}>
+        {label}
+      </span>
+      <span className={css.gain}>
+        <strong>{gain.number}</strong> <small>{gain.words}</small>
+      </span>
+    </li>
+  );
+}

@@ -1,0 +1,48 @@
+import type { Best, Board } from "../../../electron/api/board/schemas.ts";
+
+/** One picture of the rotation, and how long it stays. */
+export type Scene =
+  | { readonly kind: "newest" }
+  | { readonly kind: "walls"; readonly walls: Board["walls"] }
+  | { readonly kind: "floor" };
+
+/** Seconds that a scene stays: long enough to find a name in it from the back of the hall. */
+export const secondsOf: Readonly<Record<Scene["kind"], number>> = { newest: 14, walls: 12, floor: 11 };
+
+/** The scenes that have something to show, walls in groups of `together`; the newest bests always, to teach if empty. */
+export function scenesOf(board: Board, together: number): Scene[] {
+  const filled = board.walls.filter(({ rows }) => rows.length > 0);
+  const groups = Math.ceil(filled.length / together);
+  const walls = Array.from({ length: groups }, (_none, group): Scene => {
+    // Five walls in groups of three are three and two, four are two and two.
+    const size = Math.ceil(filled.length / groups);
+    return { kind: "walls", walls: filled.slice(group * size, (group + 1) * size) };
+  });
+  const { calls, totals } = board;
+  const floor: Scene[] = calls.length > 0 || totals.testsDone > 0 ? [{ kind: "floor" }] : [];
+  return [{ kind: "newest" }, ...walls, ...floor];
+}
+
+/** Tells a best from every other; a further trial that changes nothing about it leaves it the same best. */
+export function nameOf({ label, test, written }: Pick<Best, "label" | "test" | "written">): string {
+  return JSON.stringify([label, test, written.number]);
+}
+
+/** Whether the newest best is one that the board has not shown: reason to interrupt. */
+export function hasNews(before: readonly Best[], now: readonly Best[]): boolean {
+  const [newest] = now;
+  if (newest === undefined) return false;
+  const known = before.some((best) => best.seq >= newest.seq || nameOf(best) === nameOf(newest));
+  return !known;
+}
+
+/** The part of a list that is shown on the `round`th visit, so that everybody has their turn. */
+export function pageOf<Row>(
+  rows: readonly Row[],
+  size: number,
+  round: number,
+): { from: number; rows: readonly Row[] } {
+  const pages = Math.max(1, Math.ceil(rows.length / size));
+  const from = (round % pages) * size;
+  return { from, rows: rows.slice(from, from + size) };
+}

@@ -1,0 +1,41 @@
+import { useTranslation } from "react-i18next";
+import type { Gain, Label } from "../../../electron/api/board/schemas.ts";
+import type { TestCode, Written } from "../../../electron/domain/protocols/protocol.ts";
+
+interface SaidGain {
+  /** With its sign: a circuit's time goes down. */
+  readonly number: string;
+  /** "reps more", "s faster". */
+  readonly words: string;
+}
+
+/** How a gain is said: the number with its sign, and words that hold without the sign. */
+export function useGain(): (test: TestCode, gain: Gain) => SaidGain {
+  const { t } = useTranslation("board");
+  return (test, { number, unit }) => {
+    const faster = test === "endurance";
+    const signed = `${faster ? "−" : "+"}${number}`;
+    if (unit === "s")
+      return { number: signed, words: t(faster ? "gain.secondsFaster" : "gain.secondsLonger") };
+    if (unit === "min:s") return { number: signed, words: t(faster ? "gain.faster" : "gain.longer") };
+    return { number: signed, words: t(`gain.${unit}`, { count: Number(number) }) };
+  };
+}
+
+/** A person of the board in words: the name they skate under, or their bib. */
+export function useLabel(): (label: Label) => string {
+  const { t } = useTranslation("board");
+  return (label) => (label.as === "name" ? label.name : t("bib", { bib: label.bib }));
+}
+
+/** The unit of a mark; a time in minutes and seconds is known by its colon. */
+export function useUnit(): (unit: Written["unit"]) => string {
+  const { t } = useTranslation("common");
+  return (unit) => (unit === "" || unit === "min:s" ? "" : t(`unit.${unit}`));
+}
+
+/** Names take less room a letter the longer they are. */
+export function roomFor(text: string): "short" | "medium" | "long" {
+  if (text.length <= 13) return "short";
+  return text.length <= 22 ? "medium" : "long";
+}
