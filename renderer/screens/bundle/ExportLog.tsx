@@ -3,7 +3,7 @@ import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { type LogEntry, shortHash, writeMoment } from "./preview.ts";
 
-/** What left and when, never a row of it. */
+/** Which bundles were made and when, never a row of one. */
 export function ExportLog({ entries }: { readonly entries: readonly LogEntry[] }) {
   const { t, i18n } = useTranslation("bundle");
   const columns: Column<LogEntry>[] = [
@@ -20,7 +20,7 @@ export function ExportLog({ entries }: { readonly entries: readonly LogEntry[] }
   return (
     <Section title={t("log.title")}>
       <DataTable
-        caption={t("log.title")}
+        caption={t("log.caption")}
         columns={columns}
         rows={entries}
         rowKey={({ at, sha256 }) => `${at} ${sha256}`}

@@ -9,35 +9,38 @@ import { useVariant } from "./words.ts";
 export function TestsTable({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   return (
-    <table className={css.tests}>
-      <caption className="unseen">{t("leaves.tests")}</caption>
-      <thead>
-        <tr>
-          <th scope="col">{t("leaves.test")}</th>
-          <th scope="col" data-kind="number">
-            {t("leaves.marks")}
-          </th>
-          <th scope="col" className={css.spread}>
-            {t("leaves.spread")}
-          </th>
-          <th scope="col" data-kind="number">
-            {t("leaves.lower")}
-          </th>
-          <th scope="col" data-kind="number">
-            {t("leaves.median")}
-          </th>
-          <th scope="col" data-kind="number">
-            {t("leaves.upper")}
-          </th>
-          <th scope="col">{t("leaves.unit")}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {bundle.summaries.map((summary) => (
-          <TestLine key={`${summary.test} ${summary.variant}`} summary={summary} rows={bundle.rows} />
-        ))}
-      </tbody>
-    </table>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+    <section className={css.wide} aria-label={t("leaves.tests")} tabIndex={0}>
+      <table className={css.tests}>
+        <caption className="unseen">{t("leaves.tests")}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{t("leaves.test")}</th>
+            <th scope="col" data-kind="number">
+              {t("leaves.marks")}
+            </th>
+            <th scope="col" className={css.spread}>
+              {t("leaves.spread")}
+            </th>
+            <th scope="col" data-kind="number">
+              {t("leaves.lower")}
+            </th>
+            <th scope="col" data-kind="number">
+              {t("leaves.median")}
+            </th>
+            <th scope="col" data-kind="number">
+              {t("leaves.upper")}
+            </th>
+            <th scope="col">{t("leaves.unit")}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {bundle.summaries.map((summary) => (
+            <TestLine key={`${summary.test} ${summary.variant}`} summary={summary} rows={bundle.rows} />
+          ))}
+        </tbody>
+      </table>
+    </section>
   );
 }
 
