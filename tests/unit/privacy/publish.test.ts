@@ -32,6 +32,16 @@ test("publishing loses no row and adds none", () => {
   );
 });
 
+test("the order is drawn anew with each seed, and is not the order of the marks", () => {
+  const values = Array.from({ length: 40 }, (_none, index) => index);
+  const orders = [1, 2, 3].map((part) =>
+    publish(leaps(values), seededChance([part, 2, 3, 4]))
+      .map(({ value }) => value)
+      .join(),
+  );
+  expect(new Set([...orders, values.join(), values.toReversed().join()]).size).toBe(5);
+});
+
 test("nine rows have a count, ten have quartiles as well", () => {
   const nine = leaps([1, 2, 3, 4, 5, 6, 7, 8, 9]);
   expect(summarise(nine)).toEqual([{ test: "vertical", variant: "", n: 9, quartiles: null }]);
