@@ -1,8 +1,9 @@
-import { randomInt } from "node:crypto";
 import { app } from "electron";
 import { createDesk, type Desk } from "./api/desk.ts";
 import { createHandler } from "./api/handler.ts";
 import { say } from "./api/words.ts";
+import { unpredictable } from "./chance.ts";
+import { demoSheetsIn } from "./demo-sheets.ts";
 import { createAnswer } from "./shell/answer.ts";
 import { setupBridge } from "./shell/bridge.ts";
 import { listBuildFiles } from "./shell/build-files.ts";
@@ -56,7 +57,8 @@ function openDesk(folders: Folders): { desk: Desk } | { trouble: unknown } {
   const nativeBinding = app.isPackaged ? undefined : process.env.TAPELINE_SQLITE_BINDING;
   try {
     const open = storeOpener(folders.data, nativeBinding);
-    return { desk: createDesk({ open, now: () => new Date(), random: unpredictable }) };
+    const demoSheets = demoSheetsIn(folders.demo);
+    return { desk: createDesk({ open, now: () => new Date(), random: unpredictable, demoSheets }) };
   } catch (trouble) {
     return { trouble };
   }
@@ -72,12 +74,6 @@ function showTrouble(folders: Folders, trouble: unknown): void {
   serveHost("desk", createRefusedAnswer({ title: shellText("refused.title"), lines: [why, where] }));
   const window = openDeskAlone();
   app.on("second-instance", () => bringToFront(window));
-}
-
-/** Uniform in [0, 1), from the system's own randomness. */
-function unpredictable(): number {
-  const steps = 2 ** 48 - 1;
-  return randomInt(steps) / steps;
 }
 
 /** Something that should never happen did while starting: says so where the app was started from, and ends. */

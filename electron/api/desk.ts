@@ -1,4 +1,5 @@
 import type { Change, Store, Topic } from "../store/store.ts";
+import type { SheetKindName } from "./sheets/headers.ts";
 
 /** Which store is in use: the hall's own, or the invented one of the demonstration. They never mix. */
 export type StoreKind = "own" | "demo";
@@ -7,8 +8,13 @@ export type StoreKind = "own" | "demo";
 export interface Desk {
   readonly store: Store;
   readonly kind: StoreKind;
-  /** Puts the other store to use; windows are told to read everything again. */
+  /**
+   * Puts the other store to use; windows are told to read everything again. The one in use stays in use when the other
+   * can't be opened, and using it again changes nothing.
+   */
   use(kind: StoreKind): void;
+  /** The invented sheets that fill the demonstration. */
+  demoSheets(): DemoSheets;
   /** Wall time: a label on what is stored, never a measure of duration. */
   now(): Date;
   /** Uniform in [0, 1), unpredictable in the real program, seeded in rehearsals that must repeat. */
@@ -16,6 +22,9 @@ export interface Desk {
   readonly news: News;
   close(): void;
 }
+
+/** The sheets of the demonstration, as files are: bytes. */
+export type DemoSheets = Readonly<Record<SheetKindName, Uint8Array>>;
 
 /** One announcement: an id that a client can resume after, and the topics to read again ("all" for everything). */
 export interface Announcement {
@@ -31,10 +40,11 @@ export interface News {
 }
 
 export interface DeskParts {
-  /** Opens a store; called once a kind. The demonstration's store is made anew each time it is opened. */
+  /** Opens a store that is not in use. The demonstration's store is made anew each time it is opened. */
   open(kind: StoreKind): Store;
   now(): Date;
   random(): number;
+  demoSheets(): DemoSheets;
 }
 
 const remembered = 1000;
@@ -78,14 +88,17 @@ export function createDesk(parts: DeskParts): Desk {
       return current.kind;
     },
     use(kind) {
+      if (kind === current.kind) return;
       const before = current;
+      // Opened first: when that fails, the one before is still there to work with.
+      current = take(kind);
       before.stop();
       before.store.close();
-      current = take(kind);
       announce(["all"]);
     },
     now: parts.now,
     random: parts.random,
+    demoSheets: parts.demoSheets,
     news: {
       since,
       listen(listener) {

@@ -8,6 +8,8 @@ export interface Folders {
   readonly data: string;
   /** The page and its files, as built. */
   readonly renderer: string;
+  /** The sheets of the demonstration: in the project and in the package alike, two folders above the built program. */
+  readonly demo: string;
 }
 
 /**
@@ -22,5 +24,9 @@ export function setupFolders(): Folders {
   const browser = join(data, "browser");
   mkdirSync(browser, { recursive: true });
   app.setPath("sessionData", browser);
-  return { data, renderer: join(import.meta.dirname, "../renderer") };
+  return {
+    data,
+    renderer: join(import.meta.dirname, "../renderer"),
+    demo: join(import.meta.dirname, "../../resources/demo"),
+  };
 }

@@ -5,6 +5,7 @@ import { performance } from "node:perf_hooks";
 import Papa from "papaparse";
 import { createDesk, type Desk } from "../../electron/api/desk.ts";
 import { planSheet, readSheet, takeSheet } from "../../electron/api/intake/sheet.ts";
+import { demoSheetsIn } from "../../electron/demo-sheets.ts";
 import { testCodes } from "../../electron/domain/protocols/protocol.ts";
 import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
 import type { Database } from "../../electron/store/database.ts";
@@ -64,7 +65,9 @@ function rosterText(): string {
 async function inNewStore(work: (desk: Desk, dayId: number) => unknown): Promise<number> {
   const folder = mkdtempSync(join(tmpdir(), "import-bench-"));
   const open = () => openStore({ file: join(folder, "tapeline.db") });
-  const desk = createDesk({ open, now: () => new Date("2026-11-14T09:00:00Z"), random: () => 0.5 });
+  const demoSheets = demoSheetsIn(join(import.meta.dirname, "../../resources/demo"));
+  const now = () => new Date("2026-11-14T09:00:00Z");
+  const desk = createDesk({ open, now, random: () => 0.5, demoSheets });
   try {
     const dayId = desk.store.write(["day"], (db) => addDay(db, plannedDay, protocols));
     const start = performance.now();

@@ -2,6 +2,7 @@ import { createDesk, type Desk } from "../../electron/api/desk.ts";
 import { createHandler, type Handle } from "../../electron/api/handler.ts";
 import type { Role } from "../../electron/api/roles.ts";
 import { appRouter } from "../../electron/api/router.ts";
+import { demoSheetsIn } from "../../electron/demo-sheets.ts";
 import { Refusal } from "../../electron/domain/refusal.ts";
 import { openStore } from "../../electron/store/open.ts";
 
@@ -31,7 +32,9 @@ export function testDesk(file = ":memory:"): TestDesk {
     },
   };
   const faults: unknown[] = [];
-  const desk = createDesk({ open: () => openStore({ file }), now: () => clock.at, random: seeded(1) });
+  const open = () => openStore({ file });
+  const demoSheets = demoSheetsIn(new URL("../../resources/demo", import.meta.url).pathname);
+  const desk = createDesk({ open, now: () => clock.at, random: seeded(1), demoSheets });
   const handle = createHandler(desk, (fault) => faults.push(fault));
   return { desk, handle, clock, faults, as: (who) => appRouter.createCaller({ who, desk }) };
 }

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { isoDate } from "../day/day.ts";
+import { isoDate } from "../calendar.ts";
 import { lengthsSchema } from "../station/schemas.ts";
 import { allow, router } from "../trpc.ts";
 import { boardSchema } from "./schemas.ts";

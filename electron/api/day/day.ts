@@ -5,6 +5,7 @@ import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { addDay, allDays, type DayProtocol, dayAtHand, dayById, setDayState } from "../../store/days.ts";
 import { requireDay } from "../at-hand.ts";
+import { isoDate } from "../calendar.ts";
 import { allow, router } from "../trpc.ts";
 import { floor } from "./floor.ts";
 import { overview } from "./overview.ts";
@@ -90,9 +91,3 @@ export const day = router({
       }),
     ),
 });
-
-/** The calendar day of an instant in the hall's own time zone. */
-export function isoDate(instant: Date): string {
-  const pad = (value: number) => String(value).padStart(2, "0");
-  return `${instant.getFullYear()}-${pad(instant.getMonth() + 1)}-${pad(instant.getDate())}`;
-}

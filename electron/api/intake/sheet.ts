@@ -2,7 +2,7 @@ import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { Database } from "../../store/database.ts";
 import type { Topic } from "../../store/store.ts";
-import { isoDate } from "../day/day.ts";
+import { isoDate } from "../calendar.ts";
 import type { Desk } from "../desk.ts";
 import { isAddedHeader, type Mapping, type SheetKindName } from "../sheets/headers.ts";
 import { isTaken, type KeptBackRow, type TakenRow } from "./outcome.ts";

@@ -4,7 +4,7 @@ import { type Day, dayAtHand } from "../../store/days.ts";
 import { type Entrant, entrants } from "../../store/entrants.ts";
 import { marksOfDay } from "../../store/marks.ts";
 import type { Store } from "../../store/store.ts";
-import { isoDate } from "../day/day.ts";
+import { isoDate } from "../calendar.ts";
 import { lengthsSchema } from "../station/schemas.ts";
 import { allow, router } from "../trpc.ts";
 import { athletePage, pageOf } from "./page.ts";
