@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { takeSheet } from "../../electron/api/intake/sheet.ts";
-import { sheetLimits } from "../../electron/api/sheets/limits.ts";
+import { sheetLimits } from "../../electron/domain/sheets/limits.ts";
 import { allAthletes } from "../../electron/store/athletes.ts";
 import { entrants } from "../../electron/store/entrants.ts";
 import { refusalOf, testDesk } from "./desk.ts";

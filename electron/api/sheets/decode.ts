@@ -1,6 +1,6 @@
 import { Refusal } from "../../domain/refusal.ts";
+import { sheetLimits } from "../../domain/sheets/limits.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
-import { sheetLimits } from "./limits.ts";
 
 /** How files that are no text begin. Sources: the formats' own specifications (RFC 2083 for PNG, ISO 32000 for PDF …). */
 const beginnings: readonly (readonly [bytes: readonly number[], why: () => Sentence])[] = [

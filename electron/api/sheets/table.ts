@@ -1,7 +1,7 @@
 import Papa from "papaparse";
 import { Refusal } from "../../domain/refusal.ts";
+import { sheetLimits } from "../../domain/sheets/limits.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
-import { sheetLimits } from "./limits.ts";
 import { breaksIn, newlineOf, separatorOf } from "./text.ts";
 
 /** One row with the line of the file on which it starts (from 1), as a person finds it in an editor. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { decodeSheet, refuseTooBig } from "../../../electron/api/sheets/decode.ts";
-import { sheetLimits } from "../../../electron/api/sheets/limits.ts";
 import { Refusal } from "../../../electron/domain/refusal.ts";
+import { sheetLimits } from "../../../electron/domain/sheets/limits.ts";
 import { largestSheet } from "../../../electron/shell/bridge-types.ts";
 
 const utf8 = (text: string) => new TextEncoder().encode(text);
