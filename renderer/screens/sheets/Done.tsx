@@ -1,0 +1,36 @@
+import { useTranslation } from "react-i18next";
+import { Button, LinkButton } from "../../parts/Button.tsx";
+import { Panel } from "../../parts/Panel.tsx";
+import css from "./Done.module.css";
+import { changesOf } from "./Glance.tsx";
+import { KeptBack } from "./KeptBack.tsx";
+import type { Taken } from "./sheet.ts";
+import type { SheetInHand } from "./useSheet.ts";
+
+interface DoneProps {
+  readonly taken: Taken;
+  readonly sheet: SheetInHand;
+}
+
+/** What is in now, what stayed outside, and the way on. */
+export function Done({ taken, sheet }: DoneProps) {
+  const { t } = useTranslation("sheets");
+  const { counts, kind } = taken;
+  return (
+    <>
+      <Panel>
+        <h2 className={css.title}>{t("done.title", { count: changesOf(counts) })}</h2>
+        <p>{t(`done.${kind}`)}</p>
+        <div className={css.ways}>
+          <Button kind="primary" autoFocus onPress={sheet.putAway}>
+            {t("done.next")}
+          </Button>
+          <LinkButton to={kind === "roster" ? "/check-in" : "/day"}>
+            {kind === "roster" ? t("done.checkIn") : t("done.day")}
+          </LinkButton>
+        </div>
+      </Panel>
+      {counts.keptBack > 0 && <KeptBack rows={taken.keptBack} count={counts.keptBack} sheet={sheet} />}
+    </>
+  );
+}

@@ -1,0 +1,83 @@
+import { useId } from "react";
+import { useTranslation } from "react-i18next";
+import { useSay } from "../../app/say.ts";
+import { Panel } from "../../parts/Panel.tsx";
+import css from "./Mapping.module.css";
+import type { Preview } from "./sheet.ts";
+import type { SheetInHand } from "./useSheet.ts";
+
+interface MappingProps {
+  readonly preview: Preview;
+  readonly sheet: SheetInHand;
+}
+
+/** Which column is which, where the headers don't say so: first what is needed, then what else could be there. */
+export function Mapping({ preview, sheet }: MappingProps) {
+  const { t } = useTranslation("sheets");
+  const say = useSay();
+  const { missing, unknown, fields } = preview;
+  const isNeeded = missing.length > 0;
+  const open = fields.filter(({ field, header }) => header === null || field in sheet.mapping);
+  const needed = open.filter(({ field }) => missing.includes(field));
+  const rest = open.filter(({ field }) => !missing.includes(field));
+  const choices = (all: typeof open) =>
+    all.map(({ field, header }) => (
+      <FieldChoice key={field} field={field} header={header} preview={preview} sheet={sheet} />
+    ));
+  return (
+    <Panel title={t("mapping.title")} tone={isNeeded ? "alert" : "plain"}>
+      {isNeeded && (
+        <ul className={css.why} role="alert">
+          {missing.map((field) => (
+            <li key={field}>{say({ key: `sheets.missing.${field}` })}</li>
+          ))}
+        </ul>
+      )}
+      {needed.length > 0 && <div className={css.fields}>{choices(needed)}</div>}
+      {unknown.length > 0 && (
+        <p className={css.unknown}>
+          {t("mapping.unknown", {
+            count: unknown.length,
+            headers: unknown.map((each) => `“${each}”`).join(", "),
+          })}
+        </p>
+      )}
+      {rest.length > 0 && (
+        <details className={css.rest} open={Object.keys(sheet.mapping).length > 0}>
+          <summary>{t("mapping.rest")}</summary>
+          <div className={css.fields}>{choices(rest)}</div>
+        </details>
+      )}
+    </Panel>
+  );
+}
+
+interface FieldChoiceProps extends MappingProps {
+  readonly field: string;
+  readonly header: string | null;
+}
+
+function FieldChoice({ field, header, preview, sheet }: FieldChoiceProps) {
+  const { t } = useTranslation("sheets");
+  const id = useId();
+  const named = preview.headers.filter((each) => each !== "");
+  return (
+    <div className={css.field}>
+      <label htmlFor={id}>{t(`field.${field}` as "field.league")}</label>
+      <select
+        id={id}
+        className={css.select}
+        value={header ?? ""}
+        onChange={(event) => sheet.map(field, event.target.value)}
+      >
+        <option value="">{t("mapping.none")}</option>
+        {named.map((each, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two headers of a sheet may be equal, and never change places
+          <option key={index} value={each}>
+            {each}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}

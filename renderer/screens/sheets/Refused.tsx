@@ -1,0 +1,38 @@
+import { useTranslation } from "react-i18next";
+import type { Sentence } from "../../../electron/domain/words.ts";
+import { useSay } from "../../app/say.ts";
+import { Button, LinkButton } from "../../parts/Button.tsx";
+import { Panel } from "../../parts/Panel.tsx";
+import css from "./Refused.module.css";
+import type { SheetInHand } from "./useSheet.ts";
+
+interface RefusedProps {
+  readonly sentence: Sentence;
+  readonly sheet: SheetInHand;
+}
+
+/** Why the sheet as a whole can't be taken, and the ways on. Nothing was changed. */
+export function Refused({ sentence, sheet }: RefusedProps) {
+  const { t } = useTranslation("sheets");
+  const say = useSay();
+  const needsDay = sentence.key.startsWith("day.");
+  return (
+    <Panel tone="alert">
+      <div role="alert" className={css.words}>
+        <p className={css.why}>{say(sentence)}</p>
+        <p>{t("refused.nothing")}</p>
+      </div>
+      <div className={css.ways}>
+        {needsDay && (
+          <LinkButton to="/" kind="primary">
+            {t("refused.start")}
+          </LinkButton>
+        )}
+        <Button kind={needsDay ? "quiet" : "primary"} onPress={sheet.putAway}>
+          {t("another")}
+        </Button>
+        {sheet.uploadId !== null && <Button onPress={sheet.readAgain}>{t("refused.again")}</Button>}
+      </div>
+    </Panel>
+  );
+}

@@ -1,0 +1,108 @@
+import type { TFunction } from "i18next";
+import { useTranslation } from "react-i18next";
+import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { type Column, DataTable } from "../../parts/DataTable.tsx";
+import { Tag } from "../../parts/Tag.tsx";
+import { TestMark } from "../../parts/TestMark.tsx";
+import { Changed, Seen, whoIn } from "./cells.tsx";
+import type { Preview, PreviewRow } from "./sheet.ts";
+import css from "./TakenRows.module.css";
+
+/** The first rows as they would be taken in. */
+export function TakenRows({ preview }: { readonly preview: Preview }) {
+  const { t } = useTranslation("sheets");
+  const columns = preview.kind === "roster" ? rosterColumns(preview, t) : resultColumns(preview, t);
+  return (
+    <DataTable
+      caption={t("rows.title")}
+      columns={[...common(t), ...columns]}
+      rows={preview.rows}
+      rowKey={({ line }) => line}
+      nameColumn={preview.kind === "roster" ? "name" : "who"}
+      maxHeight="28rem"
+    />
+  );
+}
+
+type Words = TFunction<"sheets">;
+
+function common(t: Words): Column<PreviewRow>[] {
+  return [
+    { key: "line", head: t("column.line"), kind: "number", width: "4.5rem", cell: ({ line }) => line },
+    { key: "status", head: t("column.status"), width: "8rem", cell: (row) => <Status row={row} t={t} /> },
+  ];
+}
+
+function Status({ row, t }: { readonly row: PreviewRow; readonly t: Words }) {
+  return <Tag tone={row.status === "known" ? "quiet" : "go"}>{t(`status.${row.status}`)}</Tag>;
+}
+
+/** One column for each field that the sheet has, the name first. */
+function rosterColumns({ fields }: Preview, t: Words): Column<PreviewRow>[] {
+  const widths: Readonly<Record<string, string>> = {
+    number: "6rem",
+    birth_year: "7.5rem",
+    share: "6rem",
+    board: "7rem",
+  };
+  return fields
+    .filter(({ header }) => header !== null)
+    .map(({ field }) => field)
+    .sort((a, b) => Number(b === "name") - Number(a === "name"))
+    .map((field) => ({
+      key: field,
+      head: t(`field.${field}` as "field.league"),
+      cell: (row) => (field in row.was ? <Changed row={row} field={field} /> : (row.cells[field] ?? "")),
+      ...(widths[field] !== undefined && { width: widths[field] }),
+    }));
+}
+
+function resultColumns({ kind }: Preview, t: Words): Column<PreviewRow>[] {
+  const who: Column<PreviewRow> = { key: "who", head: t("column.who"), cell: ({ cells }) => whoIn(cells, t) };
+  const test: Column<PreviewRow> = {
+    key: "test",
+    head: t("field.test"),
+    width: "15rem",
+    cell: ({ cells }) => <Test text={cells.test ?? ""} variant={cells.variant ?? ""} />,
+  };
+  if (kind === "results") {
+    const by: Column<PreviewRow> = {
+      key: "by",
+      head: t("field.entered_by"),
+      width: "7rem",
+      cell: ({ cells }) => cells.entered_by ?? "",
+    };
+    return [
+      who,
+      test,
+      { key: "seen", head: t("column.seen"), cell: ({ cells }) => <Seen cells={cells} t={t} /> },
+      by,
+    ];
+  }
+  const date: Column<PreviewRow> = {
+    key: "date",
+    head: t("field.date"),
+    width: "8rem",
+    cell: ({ cells }) => cells.date ?? "",
+  };
+  const mark: Column<PreviewRow> = {
+    key: "mark",
+    head: t("field.mark"),
+    kind: "number",
+    width: "9rem",
+    cell: ({ cells }) => `${cells.mark ?? ""} ${cells.unit ?? ""}`,
+  };
+  return [who, date, test, mark];
+}
+
+/** A test by its sign; what a sheet calls it is kept where it is no code. */
+function Test({ text, variant }: { readonly text: string; readonly variant: string }) {
+  const plain = (name: string) => name.toLowerCase().replace(/[\s_-]+/g, "");
+  const code = testCodes.find((each) => plain(each) === plain(text));
+  return (
+    <span className={css.test}>
+      {code === undefined ? text : <TestMark test={code} size="small" name="test" />}
+      {variant}
+    </span>
+  );
+}

@@ -1,0 +1,53 @@
+import type { TFunction } from "i18next";
+import type { PreviewRow } from "./sheet.ts";
+
+type Cells = PreviewRow["cells"];
+
+/** What names the athlete and the test stands in columns of its own; everything else is what was seen. */
+const named = [
+  "league",
+  "number",
+  "name",
+  "bib",
+  "test",
+  "variant",
+  "date",
+  "mark",
+  "unit",
+  "entered_by",
+  "note",
+];
+
+/** Who a row is about, in one line. */
+export function whoIn({ bib, league, number, name }: Cells, t: TFunction<"sheets">): string {
+  const parts = [
+    bib === undefined ? "" : t("who.bib", { bib }),
+    name ?? "",
+    number === undefined ? "" : t("who.number", { number }),
+    league ?? "",
+  ];
+  return parts.filter((part) => part !== "").join(" · ");
+}
+
+/** What was seen: each filled cell with the name of its column. */
+export function Seen({ cells, t }: { readonly cells: Cells; readonly t: TFunction<"sheets"> }) {
+  const seen = Object.entries(cells).filter(([field]) => !named.includes(field));
+  const unit = cells.unit === undefined ? "" : ` ${cells.unit}`;
+  const words = seen.map(([field, text]) => {
+    const withUnit = field.endsWith("_reach") ? `${text}${unit}` : text;
+    return `${t(`field.${field}` as "field.league")} ${withUnit}`;
+  });
+  return <>{words.join(" · ")}</>;
+}
+
+/** A cell, with what stood there before where the sheet changes it. */
+export function Changed({ row, field }: { readonly row: PreviewRow; readonly field: string }) {
+  const now = row.cells[field] ?? "";
+  const was = row.was[field];
+  if (was === undefined) return <>{now}</>;
+  return (
+    <>
+      {was !== "" && <del>{was}</del>} <ins>{now}</ins>
+    </>
+  );
+}

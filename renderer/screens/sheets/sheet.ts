@@ -1,0 +1,25 @@
+import type { inferRouterOutputs } from "@trpc/server";
+import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Sentence } from "../../../electron/domain/words.ts";
+
+type Intake = inferRouterOutputs<AppRouter>["intake"];
+type Stage = Intake["read"] extends AsyncIterable<infer Each> ? Each : never;
+
+export type Preview = Extract<Stage, { stage: "preview" }>["preview"];
+export type PreviewRow = Preview["rows"][number];
+export type Taken = Intake["take"];
+export type KeptBackRow = Taken["keptBack"][number];
+export type Counts = Taken["counts"];
+export type Kind = Taken["kind"];
+
+/** The kinds in the order of a day. */
+export const kinds = ["roster", "results", "past"] as const satisfies readonly Kind[];
+
+/** Where the sheet in hand stands. */
+export type Standing =
+  | { readonly step: "none" }
+  | { readonly step: "bringing" }
+  | { readonly step: "reading"; readonly done: number; readonly total: number }
+  | { readonly step: "refused"; readonly sentence: Sentence }
+  | { readonly step: "preview"; readonly preview: Preview }
+  | { readonly step: "taken"; readonly taken: Taken };
