@@ -26,10 +26,14 @@ function protect(candidates: readonly Candidate[], { k }: { readonly k: number }
   if (!(k >= leastK)) throw new Refusal("bad-input", sentence("bundle.kTooSmall", { least: leastK }));
   const judged: Judged[] = [];
   const able: Kept[] = [];
+  const taken = new Set<string>();
   for (const candidate of inFixedOrder(candidates)) {
-    const reason = ownReason(candidate, able);
+    const reason = ownReason(candidate, taken);
     if (reason !== null) judged.push({ reason, candidate });
-    else if (candidate.mark.state === "complete") able.push(keep(candidate, candidate.mark.value));
+    else if (candidate.mark.state === "complete") {
+      taken.add(placeOf(candidate));
+      able.push(keep(candidate, candidate.mark.value));
+    }
   }
   const classes = [...Map.groupBy(able, classOf).values()];
   const large = classes.filter((rows) => rows.length >= k);
@@ -41,15 +45,16 @@ function protect(candidates: readonly Candidate[], { k }: { readonly k: number }
   };
 }
 
-/** What holds a candidate back by itself, whatever the others are. */
-function ownReason({ consent, mark, ...candidate }: Candidate, able: readonly Kept[]): HoldReason | null {
-  if (consent !== "given") return consent;
-  if (mark.state !== "complete") return "not-complete";
-  const again = able.some(
-    ({ athlete, test, variant }) =>
-      athlete === candidate.athlete && test === candidate.test && variant === candidate.variant,
-  );
-  return again ? "repeated" : null;
+/** What holds a candidate back by itself, whatever the others are; `taken` has the places that are filled. */
+function ownReason(candidate: Candidate, taken: ReadonlySet<string>): HoldReason | null {
+  if (candidate.consent !== "given") return candidate.consent;
+  if (candidate.mark.state !== "complete") return "not-complete";
+  return taken.has(placeOf(candidate)) ? "repeated" : null;
+}
+
+/** An athlete has at most one row for each test and variant. */
+function placeOf({ athlete, test, variant }: Candidate): string {
+  return JSON.stringify([athlete, test, variant]);
 }
 
 function keep({ athlete, test, ageBand, category, variant, quarter }: Candidate, value: number): Kept {
