@@ -1,14 +1,47 @@
+import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import { useTRPC } from "../../app/client.tsx";
+import { Answer } from "../../parts/Answer.tsx";
+import { LinkButton } from "../../parts/Button.tsx";
+import { EmptyState } from "../../parts/EmptyState.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
+import { Counts } from "./Counts.tsx";
+import { useLengths } from "./lengths.ts";
+import { Station } from "./Station.tsx";
 
 /** The station of one test. */
 export function StationScreen({ test }: { readonly test: TestCode }) {
-  const { t } = useTranslation("common");
+  const { t } = useTranslation(["station", "common"]);
+  const trpc = useTRPC();
+  const { lengths, setLengths } = useLengths();
+  const query = useQuery(trpc.station.view.queryOptions({ test, lengths }));
   return (
-    <Screen title={t(`test.${test}.name`)} mark={<TestMark test={test} size="large" />} ready>
-      {null}
+    <Screen
+      title={t(`common:test.${test}.name`)}
+      mark={<TestMark test={test} size="large" />}
+      actions={query.data !== undefined && <Counts counts={query.data.counts} />}
+      hints={[
+        { keys: "Enter", does: t("keys.find") },
+        { keys: "Esc", does: t("keys.leave") },
+      ]}
+      ready={!query.isPending}
+    >
+      <Answer query={query}>
+        {(view) =>
+          view.open ? (
+            <Station test={test} view={view} lengths={lengths} setLengths={setLengths} />
+          ) : (
+            <EmptyState
+              title={t("closed.title")}
+              action={<LinkButton to="/day">{t("closed.go")}</LinkButton>}
+            >
+              <p>{t("closed.step")}</p>
+            </EmptyState>
+          )
+        }
+      </Answer>
     </Screen>
   );
 }

@@ -1,0 +1,147 @@
+import { useMutation } from "@tanstack/react-query";
+import { useEffect, useRef } from "react";
+import { useTranslation } from "react-i18next";
+import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import { useTRPC } from "../../app/client.tsx";
+import { useInitials } from "../../app/initials.tsx";
+import { useSay } from "../../app/say.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Dialog } from "../../parts/Dialog.tsx";
+import { NumberField } from "../../parts/NumberField.tsx";
+import { TextField } from "../../parts/TextField.tsx";
+import css from "./CorrectDialog.module.css";
+import { useWriteTime } from "./clock.ts";
+import { SendTrouble } from "./entry/SendTrouble.tsx";
+import { ValueFields, type ValueFieldsHandle } from "./entry/ValueFields.tsx";
+import { LengthsChoice } from "./LengthsChoice.tsx";
+import type { AttemptView } from "./types.ts";
+import { useCorrection } from "./useCorrection.ts";
+import { useWriteSeen } from "./write.ts";
+
+interface CorrectDialogProps {
+  readonly attempt: AttemptView;
+  readonly lengths: LengthUnit;
+  readonly onClose: () => void;
+}
+
+/** A slip is fixed without shame: the same fields with what was keyed, and why it changes. */
+export function CorrectDialog({ attempt, lengths, onClose }: CorrectDialogProps) {
+  const { t } = useTranslation("station");
+  const say = useSay();
+  const writeSeen = useWriteSeen();
+  const writeTime = useWriteTime();
+  const correction = useCorrection(attempt, lengths);
+  const fields = useRef<ValueFieldsHandle>(null);
+  const reason = useRef<HTMLInputElement>(null);
+  const { bib, name } = attempt.who;
+  const was = {
+    by: attempt.by,
+    time: writeTime(attempt.at),
+    seen: writeSeen(attempt.test, attempt.seen, lengths),
+  };
+
+  useEffect(() => fields.current?.focusField(Object.keys(correction.errors)[0] ?? ""), [correction.errors]);
+  useEffect(() => fields.current?.focusFirst(), []);
+
+  async function save(sure: boolean): Promise<void> {
+    if (await correction.save(sure)) onClose();
+    else if (correction.reason.trim() === "") reason.current?.focus();
+  }
+
+  return (
+    <Dialog
+      open
+      onClose={onClose}
+      title={t("correct.title", { bib, name })}
+      actions={
+        <>
+          <Button hint="Esc" onPress={onClose}>
+            {t("correct.cancel")}
+          </Button>
+          <VoidOnly
+            attempt={attempt}
+            reason={correction.reason}
+            onMissing={correction.missReason}
+            onDone={onClose}
+          />
+          <Button
+            kind="primary"
+            hint="Enter"
+            busy={correction.sending.state === "busy"}
+            onPress={() => void save(false)}
+          >
+            {t("correct.save")}
+          </Button>
+        </>
+      }
+    >
+      <p>{t("correct.was", was)}</p>
+      <p className={css.how}>{t("correct.how")}</p>
+      {attempt.test === "vertical" && (
+        <LengthsChoice lengths={correction.lengths} setLengths={correction.setLengths} />
+      )}
+      <ValueFields
+        ref={fields}
+        test={attempt.test}
+        values={correction.values}
+        setValue={correction.setValue}
+        errors={correction.errors}
+        lengths={correction.lengths}
+        room={1}
+        onEnd={() => reason.current?.focus()}
+      />
+      <div className={css.why}>
+        <TextField
+          label={t("correct.reason")}
+          value={correction.reason}
+          onChange={correction.setReason}
+          error={correction.reasonMissing ? t("correct.reasonEmpty") : null}
+          maxLength={200}
+          inputRef={reason}
+          onEnter={() => void save(false)}
+        />
+        <NumberField
+          label={t("correct.bib")}
+          value={correction.bib}
+          onChange={correction.setBib}
+          error={correction.bibError === null ? null : say(correction.bibError)}
+          maxLength={6}
+          onEnter={() => reason.current?.focus()}
+        />
+      </div>
+      <SendTrouble
+        sending={correction.sending}
+        onSend={(sure) => void save(sure)}
+        onNo={() => {
+          correction.unask();
+          fields.current?.focusLast();
+        }}
+      />
+    </Dialog>
+  );
+}
+
+interface VoidOnlyProps {
+  readonly attempt: AttemptView;
+  readonly reason: string;
+  readonly onMissing: () => void;
+  readonly onDone: () => void;
+}
+
+/** Takes the attempt out with nothing in its place. */
+function VoidOnly({ attempt, reason, onMissing, onDone }: VoidOnlyProps) {
+  const { t } = useTranslation("station");
+  const trpc = useTRPC();
+  const { ask } = useInitials();
+  const end = useMutation(trpc.station.void.mutationOptions({ onSuccess: onDone }));
+  async function submit(): Promise<void> {
+    if (reason.trim() === "") return onMissing();
+    const by = await ask();
+    if (by !== null) end.mutate({ attemptId: attempt.attemptId, reason, by });
+  }
+  return (
+    <Button kind="danger" busy={end.isPending} onPress={() => void submit()}>
+      {t("correct.voidOnly")}
+    </Button>
+  );
+}

@@ -1,0 +1,22 @@
+import { useTranslation } from "react-i18next";
+import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import { Choice } from "../../parts/Choice.tsx";
+import { KeyHint } from "../../parts/KeyHint.tsx";
+import css from "./entry/ChosenWay.module.css";
+
+interface LengthsChoiceProps {
+  readonly lengths: LengthUnit;
+  readonly setLengths: (lengths: LengthUnit) => void;
+}
+
+/** Whether the tape on the wall reads centimetres or inches. */
+export function LengthsChoice({ lengths, setLengths }: LengthsChoiceProps) {
+  const { t } = useTranslation(["station", "common"]);
+  const options = (["cm", "in"] as const).map((unit) => ({ value: unit, label: t(`common:unit.${unit}`) }));
+  return (
+    <div className={css.choice}>
+      <Choice label={t("entry.units")} options={options} value={lengths} onChange={setLengths} />
+      <KeyHint keys="Alt+U" does={t("choice.changes")} />
+    </div>
+  );
+}

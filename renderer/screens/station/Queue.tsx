@@ -1,0 +1,53 @@
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { Button } from "../../parts/Button.tsx";
+import { useNow } from "./clock.ts";
+import css from "./Queue.module.css";
+import { type QueueActions, QueueRow } from "./QueueRow.tsx";
+import { Skipped } from "./Skipped.tsx";
+import type { StationView } from "./types.ts";
+
+const few = 8;
+
+interface QueueProps extends QueueActions {
+  readonly view: StationView;
+  readonly onCallNext: () => void;
+  readonly onTakeBack: (athleteId: number) => void;
+}
+
+/** Who waits here, in turn: called ones on top, then whoever has waited longest. */
+export function Queue({ view, onCallNext, onTakeBack, ...actions }: QueueProps) {
+  const { t } = useTranslation("station");
+  const [all, setAll] = useState(false);
+  const now = useNow();
+  const { queue, skipped } = view;
+  const shown = all ? queue : queue.slice(0, few);
+  return (
+    <section className={css.queue} aria-labelledby="queue">
+      <header className={css.head}>
+        <h2 id="queue">
+          {t("queue.title")} <span className={css.count}>{queue.length}</span>
+        </h2>
+        <Button hint="Alt+N" onPress={onCallNext} disabled={queue.length === 0}>
+          {t("queue.callNext")}
+        </Button>
+      </header>
+      {queue.length === 0 && (
+        <p className={css.none}>
+          <strong>{t("queue.empty")}</strong> {t("queue.emptyHow")}
+        </p>
+      )}
+      <ol className={css.rows}>
+        {shown.map((place) => (
+          <QueueRow key={place.who.athleteId} place={place} now={now} {...actions} />
+        ))}
+      </ol>
+      {queue.length > few && (
+        <Button onPress={() => setAll(!all)}>
+          {all ? t("queue.fewer") : t("queue.more", { count: queue.length - few })}
+        </Button>
+      )}
+      {skipped.length > 0 && <Skipped skipped={skipped} onTakeBack={onTakeBack} />}
+    </section>
+  );
+}

@@ -1,0 +1,59 @@
+import { useTranslation } from "react-i18next";
+import { useSay } from "../../app/say.ts";
+import { Button } from "../../parts/Button.tsx";
+import { useWriteTime } from "./clock.ts";
+import css from "./Queue.module.css";
+import type { Person, QueuePlace } from "./types.ts";
+
+export interface QueueActions {
+  readonly onPick: (bib: number) => void;
+  readonly onCall: (who: Person, called: boolean) => void;
+  readonly onSkip: (who: Person) => void;
+}
+
+interface QueueRowProps extends QueueActions {
+  readonly place: QueuePlace;
+  /** ms since 1970. */
+  readonly now: number;
+}
+
+/** One who waits: pressing them takes them up in the entry. */
+export function QueueRow({ place, now, onPick, onCall, onSkip }: QueueRowProps) {
+  const { t } = useTranslation("station");
+  const say = useSay();
+  const writeTime = useWriteTime();
+  const { who, calledAt, begun } = place;
+  const called = calledAt !== null;
+  const resting = Date.parse(place.readyAt) > now;
+  const named = { bib: who.bib, name: who.name };
+  return (
+    <li className={css.row} data-called={called}>
+      <button
+        type="button"
+        className={css.pick}
+        aria-label={t("queue.key", named)}
+        onClick={() => who.bib !== null && onPick(who.bib)}
+      >
+        <span className={css.bib}>{who.bib}</span>
+        <span className={css.who}>
+          <span className={css.name}>{who.name}</span>
+          <span className={css.wait}>
+            {called && <strong>{t("queue.calledSince", { time: writeTime(calledAt) })}</strong>}
+            {!called && resting && t("queue.rests", { time: writeTime(place.readyAt) })}
+            {!called && !resting && t("queue.waits", { time: writeTime(place.waitingSince) })}
+            {begun !== null && <strong className={css.begun}>{say(begun)}</strong>}
+          </span>
+        </span>
+      </button>
+      <Button
+        label={called ? t("queue.uncallWho", named) : t("queue.callWho", named)}
+        onPress={() => onCall(who, called)}
+      >
+        {called ? t("queue.uncall") : t("queue.call")}
+      </Button>
+      <Button label={t("queue.skipWho", named)} onPress={() => onSkip(who)}>
+        {t("queue.skip")}
+      </Button>
+    </li>
+  );
+}

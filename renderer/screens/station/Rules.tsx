@@ -1,0 +1,94 @@
+import { type ReactNode, useId } from "react";
+import { useTranslation } from "react-i18next";
+import { stageAt } from "../../../electron/domain/protocols/core.ts";
+import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import { protocols } from "../../../electron/domain/protocols/registry.ts";
+import { formatTime } from "../../../electron/domain/units.ts";
+import { useSay } from "../../app/say.ts";
+import { Cautions } from "../../parts/Cautions.tsx";
+import css from "./Rules.module.css";
+
+const parts = ["setUp", "run", "counts", "score", "stop"] as const;
+
+interface RulesProps {
+  readonly test: TestCode;
+  /** The frozen parameters of the day. */
+  readonly parameters: unknown;
+}
+
+/** The rules of the test beside the entry, in our words and with the numbers of this day. */
+export function Rules({ test, parameters }: RulesProps) {
+  const { t } = useTranslation("station");
+  const id = useId();
+  const values = numbersOf(test, parameters);
+  return (
+    <section className={css.rules} aria-labelledby={id} data-test={test}>
+      <h2 id={id} className={css.title}>
+        {t("rules.title")}
+      </h2>
+      {parts.map((part) => (
+        <div key={part} className={css.part}>
+          <h3>{t(`rules.head.${part}`)}</h3>
+          <p>{t(`rules.${test}.${part}`, values)}</p>
+          {part === "run" && <Steps test={test} parameters={parameters} />}
+        </div>
+      ))}
+      <Cautions size="full" />
+    </section>
+  );
+}
+
+/** The numbers that stand in the sentences. */
+function numbersOf(test: TestCode, parameters: unknown): Record<string, string | number> {
+  switch (test) {
+    case "push-up": {
+      const { bpm, beatsPerRep, missesToStop } = protocols["push-up"].parameters.parse(parameters);
+      const seconds = Math.round((60_000 * beatsPerRep) / bpm) / 1000;
+      return { bpm, beats: beatsPerRep, seconds, misses: missesToStop };
+    }
+    case "agility": {
+      const { crossSize, seconds, touchPenalty } = protocols.agility.parameters.parse(parameters);
+      const feet = Math.round(crossSize / 30.48) / 10;
+      return { cm: crossSize / 10, feet, seconds, penalty: touchPenalty };
+    }
+    case "vertical":
+      return { ...protocols.vertical.parameters.parse(parameters) };
+    case "core": {
+      const { cycle } = protocols.core.parameters.parse(parameters);
+      return { cycle: formatTime(cycle * 1000, false) };
+    }
+    case "endurance":
+      return { rounds: protocols.endurance.parameters.parse(parameters).rounds };
+  }
+}
+
+/** The stages of the plank, or the exercises of a round, one a line. */
+function Steps({ test, parameters }: RulesProps): ReactNode {
+  const { t } = useTranslation("station");
+  const say = useSay();
+  if (test === "core") {
+    const frozen = protocols.core.parameters.parse(parameters);
+    const stages = [];
+    for (let second = 0; second < frozen.cycle; second = stageAt(frozen, second).until)
+      stages.push(stageAt(frozen, second));
+    return (
+      <ol className={css.steps}>
+        {stages.map((stage) => (
+          <li key={stage.from}>
+            <span className={css.figure}>{formatTime(stage.from * 1000, false)}</span> {say(stage.sentence)}
+          </li>
+        ))}
+      </ol>
+    );
+  }
+  if (test !== "endurance") return null;
+  const { exercises } = protocols.endurance.parameters.parse(parameters);
+  return (
+    <ol className={css.steps}>
+      {exercises.map(({ exercise, count }, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: an exercise may come twice in a round, and the order is frozen
+        <li key={index}>{t(`exercise.${exercise}`, { count })}</li>
+      ))}
+    </ol>
+  );
+}

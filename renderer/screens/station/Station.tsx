@@ -1,0 +1,91 @@
+import { useMutation } from "@tanstack/react-query";
+import { useRef, useState } from "react";
+import { useTranslation } from "react-i18next";
+import type { LengthUnit, TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import { useTRPC } from "../../app/client.tsx";
+import { useKeys } from "../../app/keys.ts";
+import { Button } from "../../parts/Button.tsx";
+import { CorrectDialog } from "./CorrectDialog.tsx";
+import { KeyedEntry, type KeyedEntryHandle } from "./entry/KeyedEntry.tsx";
+import { HistoryDialog } from "./HistoryDialog.tsx";
+import { Queue } from "./Queue.tsx";
+import { Recent } from "./Recent.tsx";
+import { Rules } from "./Rules.tsx";
+import { SkipDialog } from "./SkipDialog.tsx";
+import css from "./Station.module.css";
+import type { AttemptView, Person, StationView } from "./types.ts";
+import { useFolded } from "./useFolded.ts";
+
+interface StationProps {
+  readonly test: TestCode;
+  readonly view: StationView;
+  readonly lengths: LengthUnit;
+  readonly setLengths: (lengths: LengthUnit) => void;
+}
+
+/** What is open over the screen. */
+type Over =
+  | { readonly what: "correct" | "history"; readonly attempt: AttemptView }
+  | { readonly what: "skip"; readonly who: Person; readonly test: TestCode };
+
+/** An open station: the entry, the rules beside it, who waits, and what was entered last. */
+export function Station({ test, view, lengths, setLengths }: StationProps) {
+  const { t } = useTranslation("station");
+  const trpc = useTRPC();
+  const entry = useRef<KeyedEntryHandle>(null);
+  const [over, setOver] = useState<Over | null>(null);
+  const { folded, fold } = useFolded("rules");
+  const call = useMutation(trpc.station.callAthlete.mutationOptions());
+  const uncall = useMutation(trpc.station.uncall.mutationOptions());
+  const callNext = useMutation(trpc.station.callNext.mutationOptions());
+  const unskip = useMutation(trpc.station.unskip.mutationOptions());
+  useKeys(over === null ? { "Alt+N": () => callNext.mutate({ test }), "Alt+R": fold } : {});
+
+  function close(): void {
+    setOver(null);
+    entry.current?.again();
+  }
+
+  return (
+    <div className={css.station} data-folded={folded}>
+      <div className={css.entry}>
+        <KeyedEntry
+          ref={entry}
+          {...{ test, lengths, setLengths }}
+          parameters={view.parameters}
+          onCorrect={(attempt) => setOver({ what: "correct", attempt })}
+          onSkip={(who, before) => setOver({ what: "skip", who, test: before })}
+        />
+      </div>
+      <div className={css.rules}>
+        <Button hint="Alt+R" onPress={fold}>
+          {folded ? t("rules.show") : t("rules.hide")}
+        </Button>
+        {!folded && <Rules test={test} parameters={view.parameters} />}
+      </div>
+      <div className={css.queue}>
+        <Queue
+          view={view}
+          onPick={(bib) => entry.current?.pick(bib)}
+          onCall={({ athleteId }, called) =>
+            called ? uncall.mutate({ athleteId }) : call.mutate({ athleteId, test })
+          }
+          onSkip={(who) => setOver({ what: "skip", who, test })}
+          onCallNext={() => callNext.mutate({ test })}
+          onTakeBack={(athleteId) => unskip.mutate({ athleteId, test })}
+        />
+      </div>
+      <div className={css.recent}>
+        <Recent
+          recent={view.recent}
+          lengths={lengths}
+          onCorrect={(attempt) => setOver({ what: "correct", attempt })}
+          onHistory={(attempt) => setOver({ what: "history", attempt })}
+        />
+      </div>
+      {over?.what === "correct" && <CorrectDialog attempt={over.attempt} lengths={lengths} onClose={close} />}
+      {over?.what === "history" && <HistoryDialog attempt={over.attempt} lengths={lengths} onClose={close} />}
+      {over?.what === "skip" && <SkipDialog who={over.who} test={over.test} onClose={close} />}
+    </div>
+  );
+}

@@ -1,0 +1,45 @@
+import { useTranslation } from "react-i18next";
+import { Choice } from "../../../parts/Choice.tsx";
+import { KeyHint } from "../../../parts/KeyHint.tsx";
+import css from "./ChosenWay.module.css";
+import { type Choosing, otherKey } from "./fields.ts";
+
+interface ChosenWayProps {
+  readonly choice: Choosing;
+  readonly value: string;
+  readonly onChoose: (option: string) => void;
+}
+
+/** How the test was done, in which direction, or whether it was finished: always in sight, never in the way. */
+export function ChosenWay({ choice, value, onChoose }: ChosenWayProps) {
+  const { t } = useTranslation("station");
+  const { name, keys } = choice;
+  const words = {
+    full: t("choice.variant.full"),
+    knee: t("choice.variant.knee"),
+    cw: t("choice.direction.cw"),
+    ccw: t("choice.direction.ccw"),
+    yes: t("choice.finished.yes"),
+    no: t("choice.finished.no"),
+  };
+  const options = choice.options.map((option, index) => ({
+    value: option,
+    label: (
+      <>
+        {words[option]}
+        {keys !== null && <KeyHint keys={keys[index] ?? ""} />}
+      </>
+    ),
+  }));
+  return (
+    <div className={css.choice}>
+      <Choice
+        label={t(`choice.${name}.label`)}
+        options={options}
+        value={options.find((option) => option.value === value)?.value ?? null}
+        onChange={onChoose}
+      />
+      {keys === null && <KeyHint keys={otherKey} does={t("choice.changes")} />}
+    </div>
+  );
+}

@@ -1,0 +1,42 @@
+import { useTranslation } from "react-i18next";
+import type { Sentence } from "../../../../electron/domain/words.ts";
+import { useSay } from "../../../app/say.ts";
+import { Button } from "../../../parts/Button.tsx";
+import css from "./Notice.module.css";
+
+interface QuestionsProps {
+  readonly questions: readonly Sentence[];
+  readonly onYes: () => void;
+  readonly onNo: () => void;
+}
+
+/** "Sure?" right where the eyes are: Enter is yes, Escape goes back to the field. */
+export function Questions({ questions, onYes, onNo }: QuestionsProps) {
+  const { t } = useTranslation("station");
+  const say = useSay();
+  return (
+    <div
+      className={css.notice}
+      role="alert"
+      onKeyDown={(event) => {
+        if (event.key !== "Escape") return;
+        event.preventDefault();
+        event.stopPropagation();
+        onNo();
+      }}
+    >
+      <p className={css.title}>{t("ask.title")}</p>
+      {questions.map((question) => (
+        <p key={question.key}>{say(question)}</p>
+      ))}
+      <div className={css.actions}>
+        <Button kind="primary" hint="Enter" onPress={onYes} autoFocus>
+          {t("ask.yes")}
+        </Button>
+        <Button hint="Esc" onPress={onNo}>
+          {t("ask.no")}
+        </Button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,107 @@
+import { useTranslation } from "react-i18next";
+import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { protocols } from "../../../../electron/domain/protocols/registry.ts";
+import { peakPower } from "../../../../electron/domain/protocols/vertical.ts";
+import { useSay } from "../../../app/say.ts";
+import { BigNumber } from "../../../parts/BigNumber.tsx";
+import { Tag } from "../../../parts/Tag.tsx";
+import { useWriteDay } from "../clock.ts";
+import type { Told } from "../types.ts";
+import { useWriteChange, useWriteValue } from "../write.ts";
+import css from "./Result.module.css";
+import type { Saved } from "./useKeyedEntry.ts";
+
+interface ResultProps {
+  readonly test: TestCode;
+  readonly parameters: unknown;
+  readonly saved: Saved;
+  readonly lengths: LengthUnit;
+}
+
+/** What was just saved, to be read from two steps away, and whether it is news. Read out politely. */
+export function Result({ test, parameters, saved, lengths }: ResultProps) {
+  const { t } = useTranslation(["station", "common"]);
+  const say = useSay();
+  const { who, told } = saved;
+  const name = t("athlete.bib", { bib: who.bib });
+  if (told === null) return <p role="status">{t("result.voided")}</p>;
+  const { written, news } = told;
+  const trial = told.mark.state === "incomplete" ? trialOf(parameters, saved.seen[0]) : null;
+  return (
+    <div className={css.result} role="status" data-standing={news?.standing ?? "none"}>
+      <p className={css.who}>
+        <strong>{t("result.title")}</strong> {name} · {who.name}
+      </p>
+      {trial !== null && <BigNumber size="hero" number={trial} unit={t("common:unit.landings")} />}
+      {written.number !== "" && (
+        <BigNumber
+          size="hero"
+          number={written.number}
+          unit={written.unit === "" ? undefined : t(`common:unit.${written.unit}`)}
+        />
+      )}
+      <div className={css.news}>
+        {trial !== null && <p>{t("result.trial")}</p>}
+        {told.mark.state === "unfinished" && <p>{t("result.unfinished")}</p>}
+        {written.note !== undefined && <p className={css.note}>{say(written.note)}</p>}
+        {news !== null && (
+          <Tag tone={news.standing === "best" ? "go" : "quiet"}>{t(`standing.${news.standing}`)}</Tag>
+        )}
+        {news !== null && <News test={test} lengths={lengths} news={news} />}
+        <Power saved={saved} told={told} />
+      </div>
+    </div>
+  );
+}
+
+interface NewsProps {
+  readonly test: TestCode;
+  readonly lengths: LengthUnit;
+  readonly news: NonNullable<Told["news"]>;
+}
+
+/** Against the last test first: the only opponent. Then whether that is more than noise. */
+function News({ test, lengths, news }: NewsProps) {
+  const { t } = useTranslation("station");
+  const writeDay = useWriteDay();
+  const writeValue = useWriteValue(test, lengths);
+  const writeChange = useWriteChange(test, lengths);
+  if (news.previous === null || news.change === null || news.verdict === null) return null;
+  const last = writeValue(news.previous);
+  const date = writeDay(news.previousDate ?? "");
+  const change = writeChange(news.change);
+  return (
+    <div className={css.lines}>
+      <p>
+        {news.change === 0 ? t("result.same", { last, date }) : t("result.vsLast", { change, last, date })}
+      </p>
+      {news.change !== 0 && <p className={css.verdict}>{t(`verdict.${news.verdict}`)}</p>}
+      {news.standing === "below" && news.bestBefore !== null && (
+        <p className={css.note}>{t("result.best", { best: writeValue(news.bestBefore) })}</p>
+      )}
+    </div>
+  );
+}
+
+/** One direction of the quadrant jump by itself: as the mean of two that are the same. */
+function trialOf(parameters: unknown, seen: unknown): string | null {
+  const { agility } = protocols;
+  const frozen = agility.parameters.safeParse(parameters);
+  const one = agility.attempt.safeParse(seen);
+  if (!frozen.success || !one.success) return null;
+  const both = [
+    { ...one.data, direction: "cw" as const },
+    { ...one.data, direction: "ccw" as const },
+  ];
+  const mark = agility.score(frozen.data, both);
+  return mark.state === "complete" ? agility.write(mark.value, "cm").number : null;
+}
+
+/** Height and mass together give an estimate of power; never ranked, and nothing below zero. */
+function Power({ saved, told }: { readonly saved: Saved; readonly told: Told }) {
+  const { t } = useTranslation("station");
+  const seen = protocols.vertical.attempt.safeParse(saved.seen[0]);
+  if (!seen.success || seen.data.bodyMass === undefined || told.mark.state !== "complete") return null;
+  const watts = Math.round(peakPower(told.mark.value, seen.data.bodyMass));
+  return watts <= 0 ? null : <p className={css.note}>{t("result.power", { watts })}</p>;
+}

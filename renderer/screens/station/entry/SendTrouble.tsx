@@ -1,0 +1,35 @@
+import { useTranslation } from "react-i18next";
+import { useSay } from "../../../app/say.ts";
+import { Button } from "../../../parts/Button.tsx";
+import css from "./Notice.module.css";
+import { Questions } from "./Questions.tsx";
+import type { Sending } from "./useSend.ts";
+
+interface SendTroubleProps {
+  readonly sending: Sending;
+  /** Sends the same again; `sure` after a yes. */
+  readonly onSend: (sure: boolean) => void;
+  readonly onNo: () => void;
+}
+
+/** What stands between an entry and its being saved: a question, a refusal, or no answer. */
+export function SendTrouble({ sending, onSend, onNo }: SendTroubleProps) {
+  const { t } = useTranslation("station");
+  const say = useSay();
+  if (sending.state === "asked") {
+    return <Questions questions={sending.questions} onYes={() => onSend(true)} onNo={onNo} />;
+  }
+  if (sending.state !== "refused") return null;
+  return (
+    <div className={css.notice} role="alert">
+      <p>{say(sending.sentence)}</p>
+      {sending.again && (
+        <div className={css.actions}>
+          <Button kind="primary" hint="Enter" onPress={() => onSend(false)} autoFocus>
+            {t("entry.again")}
+          </Button>
+        </div>
+      )}
+    </div>
+  );
+}

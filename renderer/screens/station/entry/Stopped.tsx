@@ -1,0 +1,66 @@
+import { useTranslation } from "react-i18next";
+import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { useKeys } from "../../../app/keys.ts";
+import { Button } from "../../../parts/Button.tsx";
+import { useWriteTime } from "../clock.ts";
+import type { AttemptView, Found } from "../types.ts";
+import { useWriteSeen } from "../write.ts";
+import css from "./Notice.module.css";
+
+interface FullProps {
+  readonly test: TestCode;
+  readonly found: Found;
+  readonly lengths: LengthUnit;
+  readonly onCorrect: (attempt: AttemptView) => void;
+}
+
+/** Everything that fits stands already: what it is, and how to correct it. */
+export function Full({ test, found, lengths, onCorrect }: FullProps) {
+  const { t } = useTranslation("station");
+  const writeSeen = useWriteSeen();
+  const writeTime = useWriteTime();
+  const newest = found.standing.at(-1);
+  useKeys({ "Alt+C": () => newest !== undefined && onCorrect(newest) });
+  return (
+    <div className={css.notice} data-tone="note" role="status">
+      {found.standing.map((attempt) => (
+        <p key={attempt.attemptId}>
+          {t("athlete.standing", {
+            seen: writeSeen(test, attempt.seen, lengths),
+            by: attempt.by,
+            time: writeTime(attempt.at),
+          })}
+        </p>
+      ))}
+      <p>{t("athlete.full")}</p>
+      {newest !== undefined && (
+        <div className={css.actions}>
+          <Button hint="Alt+C" onPress={() => onCorrect(newest)}>
+            {t("athlete.correct")}
+          </Button>
+        </div>
+      )}
+    </div>
+  );
+}
+
+interface BlockedProps {
+  readonly before: TestCode;
+  readonly onSkip: () => void;
+}
+
+/** Another test comes first; the organiser may let the athlete skip it. */
+export function Blocked({ before, onSkip }: BlockedProps) {
+  const { t } = useTranslation("station");
+  useKeys({ "Alt+S": onSkip });
+  return (
+    <div className={css.notice} role="status">
+      <p className={css.title}>{t(`athlete.blocked.${before}`)}</p>
+      <div className={css.actions}>
+        <Button hint="Alt+S" onPress={onSkip}>
+          {t("athlete.letSkip")}
+        </Button>
+      </div>
+    </div>
+  );
+}

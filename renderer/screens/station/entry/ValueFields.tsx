@@ -1,0 +1,113 @@
+import { type KeyboardEvent, type Ref, useImperativeHandle, useRef } from "react";
+import { useTranslation } from "react-i18next";
+import type { Typed } from "../../../../electron/domain/keyed/reading.ts";
+import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { Sentence } from "../../../../electron/domain/words.ts";
+import { useSay } from "../../../app/say.ts";
+import { NumberField } from "../../../parts/NumberField.tsx";
+import { ChosenWay } from "./ChosenWay.tsx";
+import { choiceOf, type Field, fieldsOf, otherKey } from "./fields.ts";
+import css from "./ValueFields.module.css";
+
+export interface ValueFieldsHandle {
+  /** To the first field that is empty, or the first of all. */
+  readonly focusFirst: () => void;
+  readonly focusField: (name: string) => void;
+  readonly focusLast: () => void;
+}
+
+interface ValueFieldsProps {
+  readonly test: TestCode;
+  readonly values: Typed;
+  readonly setValue: (name: string, typed: string) => void;
+  readonly errors: Readonly<Record<string, Sentence>>;
+  readonly lengths: LengthUnit;
+  readonly room: number;
+  /** Enter on the last field. */
+  readonly onEnd: () => void;
+  readonly ref: Ref<ValueFieldsHandle>;
+}
+
+/** The fields of one test: Enter goes from one to the next, and on the last it ends. */
+export function ValueFields(props: ValueFieldsProps) {
+  const { test, values, setValue, errors, lengths, room, onEnd, ref } = props;
+  const { t } = useTranslation(["station", "common"]);
+  const say = useSay();
+  const inputs = useRef(new Map<string, HTMLInputElement>());
+  const fields = fieldsOf(test, values, room);
+  const chain = fields.filter((field) => field.aside !== true);
+  const choice = choiceOf(test);
+
+  function focusField(name: string): void {
+    const input = inputs.current.get(name);
+    input?.focus();
+    input?.select();
+  }
+
+  useImperativeHandle(ref, () => ({
+    focusField,
+    focusFirst: () =>
+      focusField((chain.find(({ name }) => (values[name] ?? "") === "") ?? chain[0])?.name ?? ""),
+    focusLast: () => focusField(chain.at(-1)?.name ?? ""),
+  }));
+
+  function goOn(field: Field): void {
+    const next = chain[chain.indexOf(field) + 1];
+    const mayEnd = field.mayEnd === true && (values[field.name] ?? "").trim() === "";
+    if (next === undefined || mayEnd) onEnd();
+    else focusField(next.name);
+  }
+
+  /** Letters mean nothing in these fields, so they choose. */
+  function choose(event: KeyboardEvent): void {
+    if (choice === null || event.ctrlKey || event.altKey || event.metaKey) return;
+    const key = event.key.toUpperCase();
+    const other = choice.options.find((option) => option !== values[choice.name]);
+    const chosen =
+      choice.keys === null
+        ? key === otherKey
+          ? other
+          : undefined
+        : choice.options[choice.keys.indexOf(key)];
+    if (chosen === undefined) return;
+    event.preventDefault();
+    setValue(choice.name, chosen);
+  }
+
+  function unitOf({ unit }: Field): { unit?: string } {
+    if (unit === "length") return { unit: t(`common:unit.${lengths}`) };
+    return unit === "mass" ? { unit: t(`mass.${lengths}`) } : {};
+  }
+
+  return (
+    <fieldset className={css.values} onKeyDownCapture={choose}>
+      {choice !== null && (
+        <ChosenWay
+          choice={choice}
+          value={values[choice.name] ?? ""}
+          onChoose={(option) => setValue(choice.name, option)}
+        />
+      )}
+      <div className={css.fields} data-test={test}>
+        {fields.map((field) => (
+          <div key={field.name} className={css.field} data-wide={field.digits === "time"}>
+            <NumberField
+              label={t(`field.${field.name}`)}
+              digits={field.digits}
+              value={values[field.name] ?? ""}
+              onChange={(typed) => setValue(field.name, typed)}
+              error={errors[field.name] === undefined ? null : say(errors[field.name] as Sentence)}
+              onEnter={() => goOn(field)}
+              inputRef={(input) => {
+                if (input !== null) inputs.current.set(field.name, input);
+                else inputs.current.delete(field.name);
+              }}
+              {...(field.help !== undefined && { help: t(`help.${field.help}`) })}
+              {...unitOf(field)}
+            />
+          </div>
+        ))}
+      </div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,126 @@
+import { useState } from "react";
+import { readKeyed } from "../../../../electron/domain/keyed/keyed.ts";
+import type { Typed } from "../../../../electron/domain/keyed/reading.ts";
+import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { Sentence } from "../../../../electron/domain/words.ts";
+import { useTRPCClient } from "../../../app/client.tsx";
+import { sentenceOf } from "../../../app/trouble.ts";
+import type { Found, Person, Told } from "../types.ts";
+import { startOf } from "./room.ts";
+import { type Sending, useSend } from "./useSend.ts";
+
+/** What was saved last; it stays until the next athlete is found. */
+export interface Saved {
+  readonly who: Person;
+  readonly told: Told | null;
+  readonly seen: readonly unknown[];
+}
+
+export interface KeyedEntry {
+  readonly bib: string;
+  readonly setBib: (typed: string) => void;
+  readonly bibError: Sentence | null;
+  readonly found: Found | null;
+  readonly values: Typed;
+  readonly setValue: (name: string, typed: string) => void;
+  readonly errors: Readonly<Record<string, Sentence>>;
+  readonly sending: Sending;
+  readonly saved: Saved | null;
+  /** Looks for the athlete; by default of the bib that is typed. */
+  readonly find: (bib?: string) => Promise<boolean>;
+  /** Reads the fields and sends them; "fields" when one can't be read. */
+  readonly save: (sure: boolean) => Promise<"saved" | "fields" | "open">;
+  /** Takes a question back. */
+  readonly unask: () => void;
+  /** Back to the bib; what was typed stays for whoever is found next. */
+  readonly leave: () => void;
+}
+
+const newTickets = () => Array.from({ length: 3 }, () => crypto.randomUUID());
+
+/** The state of keyed entry: first a bib, then the values of whoever wears it. */
+export function useKeyedEntry(test: TestCode, lengths: LengthUnit): KeyedEntry {
+  const client = useTRPCClient();
+  const { sending, send, reset } = useSend();
+  const [bib, setBib] = useState("");
+  const [bibError, setBibError] = useState<Sentence | null>(null);
+  const [found, setFound] = useState<Found | null>(null);
+  const [typed, setTyped] = useState<Typed>({});
+  const [errors, setErrors] = useState<Readonly<Record<string, Sentence>>>({});
+  const [saved, setSaved] = useState<Saved | null>(null);
+  // One ticket an attempt, kept through every try: a retry can't enter anything twice.
+  const [tickets, setTickets] = useState<readonly string[]>(newTickets);
+  const values = found === null ? typed : { ...startOf(test, found, lengths), ...typed };
+
+  async function find(wanted = bib): Promise<boolean> {
+    setBib(wanted);
+    reset();
+    try {
+      const athlete = await client.station.find.query({ test, bib: wanted, lengths });
+      setFound(athlete);
+      setBibError(null);
+      setErrors({});
+      setSaved(null);
+      setTickets(newTickets());
+      return true;
+    } catch (error) {
+      setFound(null);
+      setBibError(sentenceOf(error));
+      return false;
+    }
+  }
+
+  async function save(sure: boolean): Promise<"saved" | "fields" | "open"> {
+    if (found === null) return "open";
+    const keyed = readKeyed(test, values, lengths);
+    if ("errors" in keyed) {
+      setErrors(keyed.errors);
+      return "fields";
+    }
+    setErrors({});
+    const attempts = keyed.seen.map((seen, index) => ({ id: tickets[index] ?? crypto.randomUUID(), seen }));
+    const { athleteId } = found.who;
+    const variant = values.variant ?? "";
+    const answer = await send({ athleteId, test, variant, attempts, sure, lengths });
+    if (answer === undefined) return "open";
+    finish({ who: found.who, told: answer.told, seen: keyed.seen });
+    return "saved";
+  }
+
+  function finish(done: Saved): void {
+    setSaved(done);
+    setFound(null);
+    setTyped({});
+    // Half a quadrant jump: the same athlete mostly turns round and goes on.
+    setBib(done.told?.mark.state === "incomplete" ? String(done.who.bib ?? "") : "");
+  }
+
+  function leave(): void {
+    setFound(null);
+    setErrors({});
+    reset();
+  }
+
+  return {
+    bib,
+    setBib(next) {
+      setBib(next);
+      setBibError(null);
+    },
+    bibError,
+    found,
+    values,
+    setValue(name, text) {
+      setTyped((before) => ({ ...before, [name]: text }));
+      setErrors(({ [name]: _mended, ...rest }) => rest);
+      if (sending.state === "refused" && !sending.again) reset();
+    },
+    errors,
+    sending,
+    saved,
+    find,
+    save,
+    unask: reset,
+    leave,
+  };
+}

@@ -1,0 +1,59 @@
+import { useMutation } from "@tanstack/react-query";
+import { useRef, useState } from "react";
+import type { Sentence } from "../../../../electron/domain/words.ts";
+import { useTRPC } from "../../../app/client.tsx";
+import { useInitials } from "../../../app/initials.tsx";
+import { isUnanswered, sentenceOf } from "../../../app/trouble.ts";
+import type { Entry, Told } from "../types.ts";
+
+/** How far an entry is. */
+export type Sending =
+  | { readonly state: "idle" }
+  | { readonly state: "busy" }
+  | { readonly state: "asked"; readonly questions: readonly Sentence[] }
+  /** again: no answer came, and the same tickets may be sent once more. */
+  | { readonly state: "refused"; readonly sentence: Sentence; readonly again: boolean };
+
+export interface Send {
+  readonly sending: Sending;
+  /** Sends an entry; what it amounts to once it is saved, undefined while it is not. */
+  readonly send: (entry: Omit<Entry, "by">) => Promise<{ told: Told | null } | undefined>;
+  readonly reset: () => void;
+}
+
+/** Sends entries one at a time, and keeps what came back until the next one. */
+export function useSend(): Send {
+  const trpc = useTRPC();
+  const { ask } = useInitials();
+  const enter = useMutation(trpc.station.enter.mutationOptions({ meta: { shownByScreen: true } }));
+  const [sending, setSending] = useState<Sending>({ state: "idle" });
+  const busy = useRef(false);
+
+  async function sendBy(by: string, entry: Omit<Entry, "by">) {
+    setSending({ state: "busy" });
+    try {
+      const answer = await enter.mutateAsync({ ...entry, by });
+      if (answer.outcome === "saved") {
+        setSending({ state: "idle" });
+        return { told: answer.told };
+      }
+      setSending({ state: "asked", questions: answer.questions });
+    } catch (error) {
+      setSending({ state: "refused", sentence: sentenceOf(error), again: isUnanswered(error) });
+    }
+    return undefined;
+  }
+
+  async function send(entry: Omit<Entry, "by">) {
+    // A second Enter while the first is on its way is the same Enter.
+    if (busy.current) return undefined;
+    busy.current = true;
+    try {
+      const by = await ask();
+      return by === null ? undefined : await sendBy(by, entry);
+    } finally {
+      busy.current = false;
+    }
+  }
+  return { sending, send, reset: () => setSending({ state: "idle" }) };
+}
