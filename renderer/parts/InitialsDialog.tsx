@@ -14,10 +14,11 @@ export function InitialsDialog({ onAnswer }: InitialsDialogProps) {
   const [typed, setTyped] = useState("");
   const [refused, setRefused] = useState(false);
   const given = typed.trim().toUpperCase();
+  const isGood = /^\p{L}{1,4}$/u.test(given);
 
   function submit(): void {
-    if (given === "") setRefused(true);
-    else onAnswer(given);
+    if (isGood) onAnswer(given);
+    else setRefused(true);
   }
   return (
     <Dialog
@@ -38,7 +39,7 @@ export function InitialsDialog({ onAnswer }: InitialsDialogProps) {
         label={t("initials.label")}
         value={typed}
         onChange={setTyped}
-        error={refused && given === "" ? t("initials.empty") : null}
+        error={refused && !isGood ? t("initials.empty") : null}
         maxLength={4}
         autoFocus
         onEnter={submit}

@@ -1,12 +1,37 @@
+import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
+import { Redirect } from "wouter";
+import { useTRPC } from "../../app/client.tsx";
+import { Answer } from "../../parts/Answer.tsx";
+import { LinkButton } from "../../parts/Button.tsx";
+import { EmptyState } from "../../parts/EmptyState.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { Table } from "./Table.tsx";
 
-/** Finding people and giving bibs. */
+/** Finding people, asking them, and giving bibs. */
 export function CheckInScreen() {
   const { t } = useTranslation("checkIn");
+  const trpc = useTRPC();
+  const current = useQuery(trpc.day.current.queryOptions());
+  const day = current.data?.day;
+  if (day === null) return <Redirect to="/" />;
+  if (day?.state === "open") return <Table date={day.date} />;
   return (
-    <Screen title={t("title")} ready>
-      {null}
+    <Screen title={t("title")} ready={current.isFetched}>
+      <Answer query={current}>
+        {() => (
+          <EmptyState
+            title={t("notOpen.title")}
+            action={
+              <LinkButton kind="primary" to="/day">
+                {t("notOpen.go")}
+              </LinkButton>
+            }
+          >
+            <p>{t("notOpen.what")}</p>
+          </EmptyState>
+        )}
+      </Answer>
     </Screen>
   );
 }

@@ -1,0 +1,80 @@
+import { useQuery } from "@tanstack/react-query";
+import { useTranslation } from "react-i18next";
+import { nextTest } from "../../../electron/domain/queue/order.ts";
+import { useTRPC } from "../../app/client.tsx";
+import { BigNumber } from "../../parts/BigNumber.tsx";
+import { Button } from "../../parts/Button.tsx";
+import { Cautions } from "../../parts/Cautions.tsx";
+import { TestMark } from "../../parts/TestMark.tsx";
+import css from "./PersonSheet.module.css";
+import type { Admitted, Before } from "./people.ts";
+import { useSteps } from "./useSteps.ts";
+
+interface DoneProps {
+  readonly admitted: Admitted;
+  readonly before: Before | null;
+  /** Opens the person again after the check-in was undone. */
+  readonly onUndone: (athleteId: number) => void;
+}
+
+/** The bib to hand over, as large as it goes; the search already waits for the next person. */
+export function Done({ admitted, before, onUndone }: DoneProps) {
+  const { t } = useTranslation("checkIn");
+  const steps = useSteps();
+  const { name, bib, state } = admitted;
+  return (
+    <section className={css.sheet} aria-live="polite">
+      <h2 className={css.name}>{state === "testing" ? t("done.title", { name }) : name}</h2>
+      {state === "testing" ? (
+        <div className={css.bibToGive}>
+          <BigNumber size="hero" label={t("done.giveBib")} number={bib} />
+          <GoesTo athleteId={admitted.athleteId} />
+        </div>
+      ) : (
+        <p>{t("done.notTesting", { name })}</p>
+      )}
+      <div>
+        <Button
+          busy={steps.busy}
+          onPress={() => {
+            void steps.takeBack(admitted, before).then(() => onUndone(admitted.athleteId));
+          }}
+        >
+          {t("done.undo")}
+        </Button>
+      </div>
+      <Cautions />
+    </section>
+  );
+}
+
+function GoesTo({ athleteId }: { readonly athleteId: number }) {
+  const { t } = useTranslation("checkIn");
+  const trpc = useTRPC();
+  const person = useQuery(trpc.checkIn.person.queryOptions({ athleteId }));
+  const leftOut = person.data?.leftOut ?? [];
+  const first = nextTest(new Set(), new Set(leftOut));
+  if (person.data === undefined || person.data.measured) return null;
+  return (
+    <dl className={css.goesTo}>
+      {first !== null && (
+        <div>
+          <dt>{t("done.first")}</dt>
+          <dd>
+            <TestMark test={first} size="large" name="ability" />
+          </dd>
+        </div>
+      )}
+      {leftOut.length > 0 && (
+        <div>
+          <dt>{t("done.leavesOut")}</dt>
+          <dd>
+            {leftOut.map((test) => (
+              <TestMark key={test} test={test} size="small" name="ability" />
+            ))}
+          </dd>
+        </div>
+      )}
+    </dl>
+  );
+}

@@ -1,0 +1,80 @@
+import { useTranslation } from "react-i18next";
+import { BigNumber } from "../../parts/BigNumber.tsx";
+import { Button, LinkButton } from "../../parts/Button.tsx";
+import { TestMark } from "../../parts/TestMark.tsx";
+import css from "./PersonSheet.module.css";
+import type { SheetPerson } from "./people.ts";
+import { useSteps } from "./useSteps.ts";
+
+interface HereProps {
+  readonly person: SheetPerson;
+  readonly onAsk: () => void;
+}
+
+/** Somebody who came to the table already, or is known not to come: what holds, and what can be done about it. */
+export function Here({ person, onAsk }: HereProps) {
+  const { t } = useTranslation("checkIn");
+  return (
+    <>
+      {person.state === "testing" ? <Testing person={person} /> : <Elsewhere person={person} />}
+      <Actions person={person} onAsk={onAsk} />
+      <p>
+        <LinkButton to={`/athletes/${person.athleteId}`}>{t("here.page")}</LinkButton>
+      </p>
+    </>
+  );
+}
+
+function Testing({ person }: { readonly person: SheetPerson }) {
+  const { t } = useTranslation("checkIn");
+  return (
+    <div className={css.testing}>
+      <BigNumber size="hero" label={t("here.bib")} number={person.bib} />
+      <ul className={css.holds}>
+        <li>
+          {person.leftOut.length === 0 ? t("here.takesAll") : `${t("done.leavesOut")} `}
+          {person.leftOut.map((test) => (
+            <TestMark key={test} test={test} size="small" name="ability" />
+          ))}
+        </li>
+        <li>{t(`here.board.${person.board}`)}</li>
+        <li>{t(`here.share.${person.share ? "yes" : "no"}`)}</li>
+      </ul>
+    </div>
+  );
+}
+
+function Elsewhere({ person: { state } }: { readonly person: SheetPerson }) {
+  const { t } = useTranslation("checkIn");
+  if (state === "no-show") return <p>{t("here.noShowSays")}</p>;
+  return <p>{state === "withdrawn" ? t("here.withdrawnSays") : t("here.notTesting")}</p>;
+}
+
+function Actions({ person, onAsk }: HereProps) {
+  const { t } = useTranslation("checkIn");
+  const steps = useSteps();
+  const back = person.state === "withdrawn" && person.bib !== null;
+  return (
+    <div className={css.actions}>
+      {back ? (
+        <Button kind="primary" busy={steps.busy} onPress={() => void steps.takeBack(person)} autoFocus>
+          {t("here.backIn")}
+        </Button>
+      ) : (
+        <Button kind={person.state === "testing" ? "quiet" : "primary"} onPress={onAsk} autoFocus>
+          {person.state === "testing" ? t("here.change") : t("here.askAgain")}
+        </Button>
+      )}
+      {person.state === "testing" && (
+        <Button busy={steps.busy} onPress={() => void steps.withdraw(person)}>
+          {t("here.withdraw")}
+        </Button>
+      )}
+      {person.state === "testing" && !person.measured && (
+        <Button busy={steps.busy} onPress={() => void steps.takeBack(person)}>
+          {t("here.undo")}
+        </Button>
+      )}
+    </div>
+  );
+}

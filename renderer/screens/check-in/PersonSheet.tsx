@@ -1,0 +1,69 @@
+import { useMutation, useQuery } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTRPC } from "../../app/client.tsx";
+import { useInitials } from "../../app/initials.tsx";
+import { sentenceOf } from "../../app/trouble.ts";
+import { Answer } from "../../parts/Answer.tsx";
+import { AdmissionForm } from "./AdmissionForm.tsx";
+import { Here } from "./Here.tsx";
+import { PersonHead } from "./PersonHead.tsx";
+import css from "./PersonSheet.module.css";
+import { type Admitted, type Before, beforeOf, type SheetPerson } from "./people.ts";
+
+interface PersonSheetProps {
+  readonly athleteId: number;
+  readonly onDone: (admitted: Admitted, before: Before) => void;
+}
+
+/** One person: who they are, then the questions, or what was decided when they are here already. */
+export function PersonSheet({ athleteId, onDone }: PersonSheetProps) {
+  const trpc = useTRPC();
+  const person = useQuery(trpc.checkIn.person.queryOptions({ athleteId }));
+  return <Answer query={person}>{(known) => <Sheet person={known} onDone={onDone} />}</Answer>;
+}
+
+interface SheetProps {
+  readonly person: SheetPerson;
+  readonly onDone: PersonSheetProps["onDone"];
+}
+
+function Sheet({ person, onDone }: SheetProps) {
+  const { state } = person;
+  const [again, setAgain] = useState(false);
+  const asking = again || state === "expected" || state === null;
+  return (
+    <div className={css.sheet}>
+      <PersonHead person={person} />
+      {asking ? (
+        <Asking person={person} onDone={onDone} />
+      ) : (
+        <Here person={person} onAsk={() => setAgain(true)} />
+      )}
+    </div>
+  );
+}
+
+function Asking({ person, onDone }: SheetProps) {
+  const trpc = useTRPC();
+  const { ask } = useInitials();
+  const [before] = useState(() => beforeOf(person));
+  const admit = useMutation(
+    trpc.checkIn.admit.mutationOptions({
+      meta: { shownByScreen: true },
+      onSuccess: (admitted) => onDone(admitted, before),
+    }),
+  );
+  return (
+    <AdmissionForm
+      known={person}
+      bib={person.bib ?? person.freeBib}
+      hasBib={person.bib !== null}
+      busy={admit.isPending}
+      refusal={admit.isError ? sentenceOf(admit.error) : null}
+      onSend={async (outcome) => {
+        const by = await ask();
+        if (by !== null) admit.mutate({ athleteId: person.athleteId, by, ...outcome });
+      }}
+    />
+  );
+}

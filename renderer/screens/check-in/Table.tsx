@@ -1,0 +1,101 @@
+import { useQuery } from "@tanstack/react-query";
+import { useEffect, useRef, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { useKeys } from "../../app/keys.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { Done } from "./Done.tsx";
+import { Idle } from "./Idle.tsx";
+import { PersonSheet } from "./PersonSheet.tsx";
+import type { Admitted, Before, Shown } from "./people.ts";
+import { SearchBox } from "./SearchBox.tsx";
+import css from "./Table.module.css";
+import { WalkUp } from "./WalkUp.tsx";
+
+/** The table on an open day: the search at the left, one person at the right. `date`: the day, ISO 8601. */
+export function Table({ date }: { readonly date: string }) {
+  const { t } = useTranslation("checkIn");
+  const trpc = useTRPC();
+  const counts = useQuery(trpc.checkIn.counts.queryOptions());
+  const box = useRef<HTMLInputElement>(null);
+  const [query, setQuery] = useState("");
+  const [shown, setShown] = useState<Shown>({ kind: "nobody" });
+
+  function search(): void {
+    box.current?.focus();
+    box.current?.select();
+  }
+  function walkUp(): void {
+    setShown({ kind: "walkUp", typed: query });
+  }
+  function done(admitted: Admitted, before: Before | null): void {
+    setShown({ kind: "done", admitted, before });
+    setQuery("");
+    box.current?.focus();
+  }
+  // The screen is for the next person at the table: typing may begin at once.
+  useEffect(() => box.current?.focus(), []);
+  useKeys({ "/": search, "Alt+N": walkUp, Escape: search });
+
+  const states = counts.data?.states;
+  const listed = states === undefined ? 0 : Object.values(states).reduce((sum, count) => sum + count, 0);
+  return (
+    <Screen
+      title={t("title")}
+      ready={counts.isFetched}
+      actions={
+        <Button hint="Alt+N" onPress={walkUp}>
+          {t("walkUp")}
+        </Button>
+      }
+      hints={[
+        { keys: "/", does: t("hints.search") },
+        { keys: "↑+↓", does: t("hints.move") },
+        { keys: "Enter", does: t("hints.open") },
+      ]}
+    >
+      <div className={css.table}>
+        <SearchBox
+          query={query}
+          onQuery={setQuery}
+          inputRef={box}
+          openId={shown.kind === "person" ? shown.athleteId : null}
+          onOpen={(athleteId) => setShown({ kind: "person", athleteId })}
+        />
+        <div className={css.sheet}>{right()}</div>
+      </div>
+    </Screen>
+  );
+
+  function right() {
+    switch (shown.kind) {
+      case "nobody":
+        return <Idle listed={counts.isFetched ? listed : null} onWalkUp={walkUp} />;
+      case "person":
+        return <PersonSheet key={shown.athleteId} athleteId={shown.athleteId} onDone={done} />;
+      case "walkUp":
+        return (
+          <WalkUp
+            typed={shown.typed}
+            date={date}
+            freeBib={counts.data?.freeBib ?? 1}
+            onDone={(admitted) => done(admitted, null)}
+            onCancel={() => {
+              setShown({ kind: "nobody" });
+              search();
+            }}
+          />
+        );
+      case "done":
+        return (
+          <Done
+            key={shown.admitted.athleteId}
+            admitted={shown.admitted}
+            before={shown.before}
+            onUndone={(athleteId) => setShown({ kind: "person", athleteId })}
+          />
+        );
+    }
+  }
+}
