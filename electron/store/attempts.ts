@@ -14,7 +14,8 @@ export interface Attempt {
   readonly seen: unknown;
   readonly enteredBy: string;
   readonly note: string;
-  readonly source: "station" | "sheet";
+  /** Keyed at a station, from a sheet, or made by a live heat. */
+  readonly source: "station" | "sheet" | "heat";
   readonly at: string;
   /** The attempt that this one corrects. */
   readonly replaces: string | null;

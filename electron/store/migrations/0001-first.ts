@@ -94,7 +94,7 @@ CREATE TABLE attempt (
   seen TEXT NOT NULL CHECK (json_valid(seen)),
   entered_by TEXT NOT NULL,
   note TEXT NOT NULL,
-  source TEXT NOT NULL CHECK (source IN ('station', 'sheet')),
+  source TEXT NOT NULL CHECK (source IN ('station', 'sheet', 'heat')),
   at TEXT NOT NULL,
   replaces TEXT REFERENCES attempt (id),
   FOREIGN KEY (day_id, athlete_id) REFERENCES entrant (day_id, athlete_id)
