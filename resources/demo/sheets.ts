@@ -57,7 +57,7 @@ function courseOf(index: number): Course {
       return { last: "endurance", ends: "stopped" };
     case 34:
       return { last: "core", ends: "well" };
-    case 42:
+    case 43:
       return { last: "agility", ends: "one direction" };
     default:
       return { last: "endurance", ends: "well" };

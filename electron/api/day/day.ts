@@ -7,6 +7,7 @@ import { addDay, allDays, type DayProtocol, dayAtHand, dayById, setDayState } fr
 import { requireDay } from "../at-hand.ts";
 import { isoDate } from "../calendar.ts";
 import { allow, router } from "../trpc.ts";
+import { leaveDemo, openDemo } from "./demo.ts";
 import { floor } from "./floor.ts";
 import { overview } from "./overview.ts";
 import { protocols, readParameters, setProtocol } from "./protocols.ts";
@@ -40,6 +41,8 @@ export const day = router({
   floor,
   protocols,
   setProtocol,
+  openDemo,
+  leaveDemo,
 
   /** The day at hand, which store is in use, and the days before. */
   current: allow("organiser", "check-in", "station", "board")

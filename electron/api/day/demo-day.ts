@@ -1,0 +1,109 @@
+import { testCodes } from "../../domain/protocols/protocol.ts";
+import { defaultParameters } from "../../domain/protocols/registry.ts";
+import { sentence } from "../../domain/words.ts";
+import { type Athlete, athleteByIdentity } from "../../store/athletes.ts";
+import type { Database } from "../../store/database.ts";
+import { addDay, type Day, setDayState } from "../../store/days.ts";
+import { requireOpenDay } from "../at-hand.ts";
+import { admitAthlete } from "../check-in/admission.ts";
+import { markNoShow, withdrawAthlete } from "../check-in/attendance.ts";
+import type { ReadSheet } from "../intake/read.ts";
+import { planSheet } from "../intake/sheet.ts";
+import { call, skip } from "../station/turns.ts";
+import { queueOf } from "../station/view.ts";
+import { say } from "../words.ts";
+import { type Arrival, type Cast, openSince } from "./demo-floor.ts";
+
+/** The demonstration's sheets, read, and what has happened by now. */
+export interface DemoScript {
+  readonly roster: ReadSheet;
+  readonly past: ReadSheet;
+  /** The results of each batch of the cast. */
+  readonly results: readonly ReadSheet[];
+  readonly cast: Cast;
+}
+
+/** The moment of which the demonstration shows the hall: an ISO 8601 day, and the instant. */
+export interface Now {
+  readonly today: string;
+  readonly instant: Date;
+}
+
+/** Who keys and decides in the demonstration. */
+const by = "DEMO";
+
+/**
+ * Fills an empty store with a day that is being held, by the same steps as any day: sheets, check-in, results, calls.
+ * Part of the caller's transaction.
+ */
+export function fillDemo(db: Database, script: DemoScript, now: Now): void {
+  const at = (minute: number) =>
+    new Date(now.instant.getTime() - (openSince - minute) * 60_000).toISOString();
+  const day = openDay(db, now.today);
+  takeIn(db, script.roster, at(-60));
+  takeIn(db, script.past, at(-60));
+  for (const arrival of script.cast.arrivals) checkIn(db, day, arrival, at(arrival.minute));
+  for (const [index, { minute }] of script.cast.batches.entries()) {
+    const sheet = script.results[index];
+    if (sheet !== undefined) takeIn(db, sheet, at(minute));
+  }
+  leaveEarly(db, day, script.cast, at);
+  callSome(db, day, at);
+}
+
+function openDay(db: Database, date: string): Day {
+  const protocols = testCodes.map((test) => ({ test, parameters: defaultParameters(test) }));
+  const id = addDay(db, { date, title: say(sentence("day.demoTitle")), restMinutes: 5 }, protocols);
+  setDayState(db, id, "open");
+  return requireOpenDay(db);
+}
+
+/** Nothing of the demonstration's own sheets may stay outside; a row that would is a fault of ours. */
+function takeIn(db: Database, sheet: ReadSheet, at: string): void {
+  const { taken, keptBack } = planSheet(db, sheet, at);
+  const [outside] = keptBack;
+  if (outside !== undefined) {
+    throw new Error(`The demonstration's ${sheet.kind}, line ${outside.line}: ${say(outside.reason)}`);
+  }
+  for (const row of taken) row.apply?.(db);
+}
+
+function checkIn(db: Database, day: Day, { who, leaveOut }: Arrival, at: string): void {
+  const { id, board, share, guardianConsent } = athleteOf(db, who);
+  admitAthlete(db, day, id, { bib: null, leaveOut: [...leaveOut], board, share, guardianConsent, by }, at);
+}
+
+/** `who` as the cast names people: league, number and name in lines. */
+function athleteOf(db: Database, who: string): Athlete {
+  const [league = "", number = "", name = ""] = who.split("\n");
+  const athlete = athleteByIdentity(db, league, number, name);
+  if (athlete === undefined) throw new Error(`The demonstration's roster lacks ${name}.`);
+  return athlete;
+}
+
+function leaveEarly(db: Database, day: Day, cast: Cast, at: (minute: number) => string): void {
+  const { noShow, withdrawn, skips } = cast;
+  if (noShow !== undefined) markNoShow(db, day, athleteOf(db, noShow).id, at(openSince - 30));
+  for (const { who, minute } of withdrawn) withdrawAthlete(db, day, athleteOf(db, who).id, at(minute));
+  if (skips.who === undefined) return;
+  const reason = say(sentence("day.demoSkip"));
+  const decision = { reason, decidedBy: by, at: at(openSince - 20) };
+  skip(db, day, { athleteId: athleteOf(db, skips.who).id, test: skips.test }, decision);
+}
+
+/** Calls, each so many minutes ago; one of them so long that somebody should ask. */
+const called = [
+  ["vertical", 7],
+  ["agility", 2],
+  ["core", 1],
+  ["core", 0],
+  ["endurance", 3],
+] as const;
+
+/** Whoever waits longest comes first, as at a station. */
+function callSome(db: Database, day: Day, at: (minute: number) => string): void {
+  for (const [test, minutesAgo] of called) {
+    const next = queueOf(db, day, test).find(({ calledAt }) => calledAt === null);
+    if (next !== undefined) call(db, day, next.athleteId, test, at(openSince - minutesAgo));
+  }
+}

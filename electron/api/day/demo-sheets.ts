@@ -1,0 +1,53 @@
+import Papa from "papaparse";
+import type { TestCode } from "../../domain/protocols/protocol.ts";
+import { daysBefore } from "../calendar.ts";
+import type { DemoSheets } from "../desk.ts";
+import { fieldsOf, type SheetKindName } from "../sheets/headers.ts";
+import { writeSheet } from "../sheets/write.ts";
+
+/** One row of a sheet by column. */
+export type Row = Readonly<Record<string, string>>;
+export type DemoRows = Readonly<Record<SheetKindName, readonly Row[]>>;
+
+/** The year in which the demonstration's skaters have the ages that they were invented with. */
+const inventedIn = 2026;
+/** About a training block. */
+const weeksApart = 17;
+
+/** The demonstration's sheets as if they were written for today (ISO 8601): nobody grows older, no result too old. */
+export function demoRows(sheets: DemoSheets, today: string): DemoRows {
+  const past = rowsOf(sheets.past);
+  const dates = [...new Set(past.map(({ date = "" }) => date))].sort().reverse();
+  const moved = (date = "") => daysBefore(today, 7 * weeksApart * (dates.indexOf(date) + 1));
+  const years = Number(today.slice(0, 4)) - inventedIn;
+  return {
+    roster: rowsOf(sheets.roster).map((row) => ({
+      ...row,
+      birth_year: String(Number(row.birth_year) + years),
+    })),
+    past: past.map((row) => ({ ...row, date: moved(row.date) })),
+    results: rowsOf(sheets.results),
+  };
+}
+
+/** The way back to bytes, so that these rows are taken in by the same code as any league's sheet. */
+export function sheetOf(kind: SheetKindName, rows: readonly Row[]): Uint8Array {
+  const columns = fieldsOf[kind];
+  const cells = rows.map((row) => columns.map((column) => row[column] ?? null));
+  return new TextEncoder().encode(writeSheet(columns, cells));
+}
+
+function rowsOf(bytes: Uint8Array): readonly Row[] {
+  const text = new TextDecoder().decode(bytes);
+  return Papa.parse<Row>(text, { header: true, skipEmptyLines: true }).data;
+}
+
+/** Who a row is about, the same for all rows of one athlete. */
+export function whoOf({ league = "", number = "", name = "" }: Row): string {
+  return `${league}\n${number}\n${name}`;
+}
+
+/** The test of a row of results; the sheets are ours, so they write it as it is. */
+export function testOf({ test = "" }: Row): TestCode {
+  return test as TestCode;
+}

@@ -1,0 +1,44 @@
+import { isoDate } from "../calendar.ts";
+import type { Desk } from "../desk.ts";
+import type { ReadSheet } from "../intake/read.ts";
+import { readSheet } from "../intake/sheet.ts";
+import { allow } from "../trpc.ts";
+import { type DemoScript, fillDemo } from "./demo-day.ts";
+import { castOf } from "./demo-floor.ts";
+import { demoRows, sheetOf } from "./demo-sheets.ts";
+
+/**
+ * Opens the demonstration: a store of its own, made anew, with a day that is being held right now. The hall's own store
+ * is closed meanwhile and nothing of it changes.
+ */
+export const openDemo = allow("organiser").mutation(async ({ ctx: { desk } }) => {
+  const instant = desk.now();
+  const today = isoDate(instant);
+  const script = await readScript(desk, today);
+  desk.use("own");
+  desk.use("demo");
+  try {
+    desk.store.write(["day", "people", "entrants", "attempts", "calls"], (db) =>
+      fillDemo(db, script, { today, instant }),
+    );
+  } catch (error) {
+    desk.use("own");
+    throw error;
+  }
+});
+
+/** Goes back to the hall's own store, as it was left. Leaving twice changes nothing. */
+export const leaveDemo = allow("organiser").mutation(({ ctx: { desk } }) => desk.use("own"));
+
+/** Reads everything before the store is changed, so that nobody sees a demonstration that is half there. */
+async function readScript(desk: Desk, today: string): Promise<DemoScript> {
+  const rows = demoRows(desk.demoSheets(), today);
+  const cast = castOf(rows, today);
+  const results: ReadSheet[] = [];
+  for (const batch of cast.batches) {
+    results.push(await readSheet(desk, "results", sheetOf("results", batch.rows)));
+  }
+  const roster = await readSheet(desk, "roster", sheetOf("roster", rows.roster));
+  const past = await readSheet(desk, "past", sheetOf("past", rows.past));
+  return { roster, past, results, cast };
+}
