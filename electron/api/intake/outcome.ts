@@ -13,6 +13,8 @@ export interface ReadRow<Row> {
 export interface TakenRow {
   readonly line: number;
   readonly status: "new" | "changed" | "known";
+  /** Who the row turned out to be about, where the sheet only points (by bib, number or name). */
+  readonly about: { readonly name: string; readonly league: string } | null;
   /** Worth a second look: taken all the same. */
   readonly unusual: Sentence | null;
   /** What stood there before, by field, where the row changes it. */
@@ -40,6 +42,6 @@ export function keptBack(line: number, refused: RowRefused): KeptBackRow {
 }
 
 /** A row that is known word for word. */
-export function known(line: number): TakenRow {
-  return { line, status: "known", unusual: null, was: {}, joins: false, apply: null };
+export function known(line: number, about: TakenRow["about"]): TakenRow {
+  return { line, status: "known", about, unusual: null, was: {}, joins: false, apply: null };
 }

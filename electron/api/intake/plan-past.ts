@@ -21,13 +21,14 @@ export function planPast(db: Database, rows: readonly ReadRow<PastRow>[]): Outco
     const mark = { athleteId: athlete.id, fingerprint, date, test, variant, value };
     const key = `${athlete.id} ${date} ${fingerprint}`;
     const held = inSheet.get(key) ?? pastMarkValue(db, mark);
-    if (held === value) return known(line);
+    if (held === value) return known(line, athlete);
     if (held !== undefined) throw new RowRefused("mark", otherMark(row, held));
     inSheet.set(key, value);
     const unusual = row.unusual ?? otherName(row.who, athlete);
     return {
       line,
       status: "new",
+      about: athlete,
       unusual,
       was: {},
       joins: false,

@@ -53,7 +53,7 @@ function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): 
   const occurrence = (plan.occurrences.get(content) ?? 0) + 1;
   plan.occurrences.set(content, occurrence);
   const id = attemptId(attempt, occurrence);
-  if (hall.ids.has(id)) return known(line);
+  if (hall.ids.has(id)) return known(line, athlete);
   const opinion = protocolOf(test).plausibility(hall.parameters[test], seen);
   if (opinion.level === "refuse") throw new RowRefused(null, opinion.sentence);
   takePlace(hall, athlete.id, row);
@@ -64,7 +64,7 @@ function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): 
   function apply(db: Database): void {
     recordAttempt(db, hall.day.id, { ...entry, source: "sheet", replaces: null });
   }
-  return { line, status: "new", unusual, was: {}, joins: false, apply };
+  return { line, status: "new", about: athlete, unusual, was: {}, joins: false, apply };
 }
 
 /** By bib where the row has one (what else it says must agree), else by league and number or name. */

@@ -61,7 +61,15 @@ function planRow(plan: Plan, line: number, row: RosterRow): Outcome {
   }
   if (found?.athlete) return changeOf(plan, line, row, found, found.athlete);
   plan.register.add({ league: row.league, name: row.name, number: row.number, athlete: null, line });
-  return { line, status: "new", unusual: null, was: {}, joins: true, apply: (db) => addRow(db, plan, row) };
+  return {
+    line,
+    status: "new",
+    about: null,
+    unusual: null,
+    was: {},
+    joins: true,
+    apply: (db) => addRow(db, plan, row),
+  };
 }
 
 function refused(line: number, field: Field | null, reason: KeptBackRow["reason"]): KeptBackRow {
@@ -116,7 +124,7 @@ function changeOf(plan: Plan, line: number, row: RosterRow, entry: Entry, athlet
     if (joins) expectEntrant(db, plan.dayId, athlete.id, plan.at);
   }
   const status = isChanged ? "changed" : "known";
-  return { line, status, unusual: null, was, joins, apply: isChanged || joins ? apply : null };
+  return { line, status, about: null, unusual: null, was, joins, apply: isChanged || joins ? apply : null };
 }
 
 /** What the sheet says, where it says something; what an athlete answered at the table, no sheet changes. */

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { cellsOf } from "../sheets/cells.ts";
 import type { Field } from "../sheets/headers.ts";
 import { fieldsOf, sheetKinds } from "../sheets/headers.ts";
+import type { TakenRow } from "./outcome.ts";
 import type { ReadSheet } from "./read.ts";
 import type { PlannedSheet } from "./sheet.ts";
 
@@ -56,12 +57,13 @@ export type Preview = z.infer<typeof previewSchema>;
 const shownRows = 50;
 const shownKeptBack = 200;
 
-/** What the screen shows of a sheet before it is taken in. Unusual rows come first, so that none hides on page two. */
+/** What the screen shows of a sheet before it is taken in: what deserves a look comes first, what is known last. */
 export function previewOf(sheet: ReadSheet, planned: PlannedSheet): Preview {
   const { headers, matched } = sheet;
-  const first = [...planned.taken].sort((a, b) => Number(b.unusual !== null) - Number(a.unusual !== null));
+  const first = [...planned.taken].sort((a, b) => urgency(a) - urgency(b));
   const rows = first.slice(0, shownRows).map((row) => {
-    const cells = filledCells(sheet, row.line);
+    const filled = filledCells(sheet, row.line);
+    const cells = row.about === null ? filled : { ...filled, name: row.about.name, league: row.about.league };
     const { line, status, joins, unusual, was } = row;
     return { line, status, joins, unusual, cells, was: was as Record<string, string> };
   });
@@ -78,6 +80,11 @@ export function previewOf(sheet: ReadSheet, planned: PlannedSheet): Preview {
     missing: [...missing],
     rows,
   };
+}
+
+function urgency({ unusual, status }: TakenRow): number {
+  if (unusual !== null) return 0;
+  return { changed: 1, new: 2, known: 3 }[status];
 }
 
 /** The counts and the first kept-back rows. */

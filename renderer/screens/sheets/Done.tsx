@@ -2,9 +2,8 @@ import { useTranslation } from "react-i18next";
 import { Button, LinkButton } from "../../parts/Button.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import css from "./Done.module.css";
-import { changesOf } from "./Glance.tsx";
 import { KeptBack } from "./KeptBack.tsx";
-import type { Taken } from "./sheet.ts";
+import { changesOf, type Taken } from "./sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
 interface DoneProps {
@@ -14,12 +13,15 @@ interface DoneProps {
 
 /** What is in now, what stayed outside, and the way on. */
 export function Done({ taken, sheet }: DoneProps) {
-  const { t } = useTranslation("sheets");
+  const { t, i18n } = useTranslation("sheets");
   const { counts, kind } = taken;
+  const count = changesOf(counts);
   return (
     <>
       <Panel>
-        <h2 className={css.title}>{t("done.title", { count: changesOf(counts) })}</h2>
+        <h2 className={css.title}>
+          {t("done.title", { count, shown: count.toLocaleString(i18n.language) })}
+        </h2>
         <p>{t(`done.${kind}`)}</p>
         <div className={css.ways}>
           <Button kind="primary" autoFocus onPress={sheet.putAway}>
@@ -30,7 +32,7 @@ export function Done({ taken, sheet }: DoneProps) {
           </LinkButton>
         </div>
       </Panel>
-      {counts.keptBack > 0 && <KeptBack rows={taken.keptBack} count={counts.keptBack} sheet={sheet} />}
+      {counts.keptBack > 0 && <KeptBack rows={taken.keptBack} count={counts.keptBack} others sheet={sheet} />}
     </>
   );
 }

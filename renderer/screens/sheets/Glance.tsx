@@ -5,7 +5,7 @@ import { tell } from "../../app/messages.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Button } from "../../parts/Button.tsx";
 import css from "./Glance.module.css";
-import type { Counts, Preview } from "./sheet.ts";
+import { changesOf, type Preview } from "./sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
 interface GlanceProps {
@@ -15,7 +15,7 @@ interface GlanceProps {
 
 /** The sheet in a few numbers, and the one button. */
 export function Glance({ preview, sheet }: GlanceProps) {
-  const { t } = useTranslation("sheets");
+  const { t, i18n } = useTranslation("sheets");
   const trpc = useTRPC();
   const { counts, kind } = preview;
   const take = useMutation(
@@ -23,31 +23,39 @@ export function Glance({ preview, sheet }: GlanceProps) {
       onSuccess(taken) {
         sheet.isTaken(taken);
         const count = changesOf(taken.counts);
-        tell({ tone: "done", sentence: { key: "sheets:done.told", values: { count } } });
+        tell({
+          tone: "done",
+          sentence: {
+            key: "sheets:done.told",
+            values: { count, shown: count.toLocaleString(i18n.language) },
+          },
+        });
       },
     }),
   );
   const changes = changesOf(counts);
+  const shown = (["new", "changed", "known", "unusual", "keptBack"] as const).filter(
+    (name) => counts[name] > 0 || name === "new" || name === "keptBack",
+  );
 
   function takeIn(): void {
     if (sheet.uploadId !== null) take.mutate({ uploadId: sheet.uploadId, kind, mapping: sheet.mapping });
   }
   return (
     <div className={css.glance}>
-      <div className={css.numbers}>
-        <BigNumber label={t("count.new")} number={counts.new} />
-        {kind === "roster" && <BigNumber label={t("count.changed")} number={counts.changed} />}
-        <BigNumber label={t("count.known")} number={counts.known} />
-        {counts.unusual > 0 && <BigNumber label={t("count.unusual")} number={counts.unusual} />}
-        <BigNumber
-          label={t("count.keptBack")}
-          number={counts.keptBack}
-          tone={counts.keptBack > 0 ? "alert" : "plain"}
-        />
+      <div className={css.numbers} role="status">
+        {shown.map((name) => (
+          <BigNumber
+            key={name}
+            label={t(`count.${name}`)}
+            number={counts[name].toLocaleString(i18n.language)}
+            tone={name === "keptBack" && counts.keptBack > 0 ? "alert" : "plain"}
+          />
+        ))}
       </div>
       {changes > 0 ? (
         <Button kind="primary" size="large" busy={take.isPending} onPress={takeIn}>
-          {t("take.button", { count: changes })}
+          {t("take.button", { count: changes, shown: changes.toLocaleString(i18n.language) })}
         </Button>
       ) : (
         <p className={css.nothing}>{counts.known > 0 ? t("take.already") : t("take.nothing")}</p>
@@ -57,9 +65,4 @@ export function Glance({ preview, sheet }: GlanceProps) {
       )}
     </div>
   );
-}
-
-/** Rows that change something, those among them that only come onto the day's list. */
-export function changesOf(counts: Counts): number {
-  return Math.max(counts.new + counts.changed, counts.joined);
 }

@@ -1,12 +1,11 @@
 import { useTranslation } from "react-i18next";
-import { EmptyState } from "../../parts/EmptyState.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { Glance } from "./Glance.tsx";
 import { KeptBack } from "./KeptBack.tsx";
 import { Mapping } from "./Mapping.tsx";
 import type { Preview } from "./sheet.ts";
 import { TakenRows } from "./TakenRows.tsx";
-import { Unusual } from "./Unusual.tsx";
+import { Changes, Unusual } from "./Unusual.tsx";
 import type { SheetInHand } from "./useSheet.ts";
 
 interface LookProps {
@@ -16,24 +15,38 @@ interface LookProps {
 
 /** What a sheet would change: the counts, what needs a look, and the first rows. */
 export function Look({ preview, sheet }: LookProps) {
-  const { t } = useTranslation("sheets");
-  if (preview.missing.length > 0) return <Mapping preview={preview} sheet={sheet} />;
-  const { counts } = preview;
-  const taken = counts.new + counts.changed + counts.known;
+  const canRead = preview.missing.length === 0;
+  const isMapped = !canRead || preview.unknown.length > 0 || Object.keys(sheet.mapping).length > 0;
   return (
     <>
-      <Glance preview={preview} sheet={sheet} />
-      {preview.unknown.length > 0 && <Mapping preview={preview} sheet={sheet} />}
-      {counts.keptBack > 0 && <KeptBack rows={preview.keptBack} count={counts.keptBack} sheet={sheet} />}
-      {counts.unusual > 0 && <Unusual rows={preview.rows} count={counts.unusual} />}
-      <Section title={t("rows.title")} aside={<Shown shown={preview.rows.length} of={taken} />}>
-        {taken === 0 ? <EmptyState title={t("rows.none")} /> : <TakenRows preview={preview} />}
-      </Section>
+      {canRead && <Glance preview={preview} sheet={sheet} />}
+      {/* One place for it, so that a column chosen by keyboard keeps the focus while the sheet is read anew. */}
+      {isMapped && <Mapping key="mapping" preview={preview} sheet={sheet} />}
+      {canRead && <Rows preview={preview} sheet={sheet} />}
     </>
   );
 }
 
-function Shown({ shown, of }: { readonly shown: number; readonly of: number }) {
-  const { t } = useTranslation("sheets");
-  return shown < of ? <p>{t("rows.first", { shown, of })}</p> : null;
+function Rows({ preview, sheet }: LookProps) {
+  const { t, i18n } = useTranslation("sheets");
+  const { counts, rows } = preview;
+  const taken = counts.new + counts.changed + counts.known;
+  const of = taken.toLocaleString(i18n.language);
+  return (
+    <>
+      {counts.keptBack > 0 && (
+        <KeptBack rows={preview.keptBack} count={counts.keptBack} others={taken > 0} sheet={sheet} />
+      )}
+      {counts.unusual > 0 && <Unusual rows={rows} count={counts.unusual} />}
+      {counts.changed > 0 && <Changes rows={rows} count={counts.changed} />}
+      {taken > 0 && (
+        <Section
+          title={t("rows.title")}
+          aside={rows.length < taken && <p>{t("rows.first", { shown: rows.length, of })}</p>}
+        >
+          <TakenRows preview={preview} />
+        </Section>
+      )}
+    </>
+  );
 }

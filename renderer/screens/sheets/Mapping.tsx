@@ -18,8 +18,10 @@ export function Mapping({ preview, sheet }: MappingProps) {
   const { missing, unknown, fields } = preview;
   const isNeeded = missing.length > 0;
   const open = fields.filter(({ field, header }) => header === null || field in sheet.mapping);
-  const needed = open.filter(({ field }) => missing.includes(field));
-  const rest = open.filter(({ field }) => !missing.includes(field));
+  // A field that was mapped stays where it is, and so does the focus.
+  const isFirst = (field: string) => missing.includes(field) || field in sheet.mapping;
+  const needed = open.filter(({ field }) => isFirst(field));
+  const rest = open.filter(({ field }) => !isFirst(field));
   const choices = (all: typeof open) =>
     all.map(({ field, header }) => (
       <FieldChoice key={field} field={field} header={header} preview={preview} sheet={sheet} />
@@ -43,7 +45,7 @@ export function Mapping({ preview, sheet }: MappingProps) {
         </p>
       )}
       {rest.length > 0 && (
-        <details className={css.rest} open={Object.keys(sheet.mapping).length > 0}>
+        <details className={css.rest}>
           <summary>{t("mapping.rest")}</summary>
           <div className={css.fields}>{choices(rest)}</div>
         </details>

@@ -4,7 +4,7 @@ import { useSay } from "../../app/say.ts";
 import { Button, LinkButton } from "../../parts/Button.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import css from "./Refused.module.css";
-import type { SheetInHand } from "./useSheet.ts";
+import { isAboutTheDay, type SheetInHand } from "./useSheet.ts";
 
 interface RefusedProps {
   readonly sentence: Sentence;
@@ -15,7 +15,7 @@ interface RefusedProps {
 export function Refused({ sentence, sheet }: RefusedProps) {
   const { t } = useTranslation("sheets");
   const say = useSay();
-  const needsDay = sentence.key.startsWith("day.");
+  const needsDay = isAboutTheDay(sentence);
   return (
     <Panel tone="alert">
       <div role="alert" className={css.words}>
@@ -31,7 +31,9 @@ export function Refused({ sentence, sheet }: RefusedProps) {
         <Button kind={needsDay ? "quiet" : "primary"} onPress={sheet.putAway}>
           {t("another")}
         </Button>
-        {sheet.uploadId !== null && <Button onPress={sheet.readAgain}>{t("refused.again")}</Button>}
+        {needsDay && sheet.uploadId !== null && (
+          <Button onPress={sheet.readAgain}>{t("refused.again")}</Button>
+        )}
       </div>
     </Panel>
   );

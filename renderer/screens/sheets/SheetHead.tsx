@@ -1,29 +1,40 @@
+import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
+import { Button } from "../../parts/Button.tsx";
 import { Choice } from "../../parts/Choice.tsx";
 import css from "./SheetHead.module.css";
-import { type Kind, kinds, type Standing } from "./sheet.ts";
-import type { SheetInHand } from "./useSheet.ts";
+import { kinds } from "./sheet.ts";
+import { isAboutTheDay, type SheetInHand } from "./useSheet.ts";
 
-/** The file in hand, and what it is read as. */
+/** The file in hand, what it is read as, and the way to another one. */
 export function SheetHead({ sheet }: { readonly sheet: SheetInHand }) {
   const { t } = useTranslation("sheets");
-  const { standing, name } = sheet;
-  const canChange = standing.step === "preview" || standing.step === "refused";
+  const heading = useRef<HTMLHeadingElement>(null);
+  const { standing, name, kind } = sheet;
+  const isPreview = standing.step === "preview";
+  const mayBeAnother = isPreview || (standing.step === "refused" && isAboutTheDay(standing.sentence));
+
+  // The button that was pressed is gone; from here the keyboard goes on, and the file is read out.
+  useEffect(() => heading.current?.focus(), []);
+
   return (
     <div className={css.head}>
-      <p className={css.name}>{name}</p>
-      {canChange && sheet.uploadId !== null && (
-        <Choice
-          label={t("readAs")}
-          options={kinds.map((kind) => ({ value: kind, label: t(`kind.${kind}`) }))}
-          value={kindOf(standing)}
-          onChange={sheet.readAs}
-        />
+      <h2 ref={heading} tabIndex={-1} className={css.name}>
+        {name}
+      </h2>
+      {mayBeAnother && (
+        <div className={css.kind}>
+          <span aria-hidden="true">{t("readAs")}</span>
+          <Choice
+            label={t("readAs")}
+            hideLabel
+            options={kinds.map((each) => ({ value: each, label: t(`kind.${each}`) }))}
+            value={kind ?? (isPreview ? standing.preview.kind : null)}
+            onChange={sheet.readAs}
+          />
+        </div>
       )}
+      {isPreview && <Button onPress={sheet.putAway}>{t("another")}</Button>}
     </div>
   );
-}
-
-function kindOf(standing: Standing): Kind | null {
-  return standing.step === "preview" ? standing.preview.kind : null;
 }

@@ -1,5 +1,4 @@
 import { useTranslation } from "react-i18next";
-import { Button } from "../../parts/Button.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { ChooseSheet } from "./ChooseSheet.tsx";
 import { Done } from "./Done.tsx";
@@ -14,14 +13,8 @@ export function SheetsScreen() {
   const { t } = useTranslation("sheets");
   const sheet = useSheet();
   const { standing } = sheet;
-  const another = <Button onPress={sheet.putAway}>{t("another")}</Button>;
   return (
-    <Screen
-      title={t("title")}
-      lead={standing.step === "none" ? t("lead") : undefined}
-      actions={standing.step === "none" ? undefined : another}
-      ready
-    >
+    <Screen title={t("title")} lead={standing.step === "none" ? t("lead") : undefined} ready>
       {standing.step === "none" ? <ChooseSheet sheet={sheet} /> : <SheetHead sheet={sheet} />}
       {(standing.step === "bringing" || standing.step === "reading") && <Reading standing={standing} />}
       {standing.step === "refused" && <Refused sentence={standing.sentence} sheet={sheet} />}

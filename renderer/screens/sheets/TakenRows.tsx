@@ -4,7 +4,7 @@ import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
-import { Changed, Seen, whoIn } from "./cells.tsx";
+import { markIn, Seen, whoIn } from "./cells.tsx";
 import type { Preview, PreviewRow } from "./sheet.ts";
 import css from "./TakenRows.module.css";
 
@@ -52,7 +52,10 @@ function rosterColumns({ fields }: Preview, t: Words): Column<PreviewRow>[] {
     .map((field) => ({
       key: field,
       head: t(`field.${field}` as "field.league"),
-      cell: (row) => (field in row.was ? <Changed row={row} field={field} /> : (row.cells[field] ?? "")),
+      cell: ({ cells, was }) => {
+        const now = cells[field] ?? "";
+        return field in was ? <ins>{now}</ins> : now;
+      },
       ...(widths[field] !== undefined && { width: widths[field] }),
     }));
 }
@@ -82,7 +85,7 @@ function resultColumns({ kind }: Preview, t: Words): Column<PreviewRow>[] {
   const date: Column<PreviewRow> = {
     key: "date",
     head: t("field.date"),
-    width: "8rem",
+    width: "9.5rem",
     cell: ({ cells }) => cells.date ?? "",
   };
   const mark: Column<PreviewRow> = {
@@ -90,7 +93,7 @@ function resultColumns({ kind }: Preview, t: Words): Column<PreviewRow>[] {
     head: t("field.mark"),
     kind: "number",
     width: "9rem",
-    cell: ({ cells }) => `${cells.mark ?? ""} ${cells.unit ?? ""}`,
+    cell: ({ cells }) => markIn(cells),
   };
   return [who, date, test, mark];
 }

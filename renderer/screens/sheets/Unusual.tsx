@@ -1,44 +1,62 @@
 import { useTranslation } from "react-i18next";
 import { useSay } from "../../app/say.ts";
-import { Section } from "../../parts/Panel.tsx";
 import { whoIn } from "./cells.tsx";
-import css from "./KeptBack.module.css";
-import type { PreviewRow } from "./sheet.ts";
+import css from "./LineList.module.css";
+import { LineList } from "./LineList.tsx";
+import { asSentence, type PreviewRow } from "./sheet.ts";
 
-interface UnusualProps {
+interface SomeRowsProps {
+  /** The first rows of the preview; the desk puts those that deserve a look first. */
   readonly rows: readonly PreviewRow[];
+  /** How many there are in the whole sheet. */
   readonly count: number;
 }
 
-/** Rows that are taken and still deserve a second look; the desk puts them first. */
-export function Unusual({ rows, count }: UnusualProps) {
+/** Rows that are taken and still deserve a second look. */
+export function Unusual({ rows, count }: SomeRowsProps) {
   const { t } = useTranslation("sheets");
   const say = useSay();
+  const lines = rows.flatMap(({ line, unusual, cells }) =>
+    unusual === null ? [] : [{ line, says: say(asSentence(unusual)), stands: whoIn(cells, t) }],
+  );
+  const more = lines.length < count ? t("rows.first", { shown: lines.length, of: count }) : undefined;
   return (
-    <Section title={t("unusual.title", { count })}>
-      <p className={css.lead}>{t("unusual.lead")}</p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section className={css.scroll} aria-label={t("unusual.title", { count })} tabIndex={0}>
-        <ul>
-          {rows.map(({ line, unusual, cells }) =>
-            unusual === null ? null : (
-              <li key={line} className={css.row}>
-                <span className={css.line}>{t("line", { line })}</span>
-                <div>
-                  <p>
-                    {say(
-                      unusual.values === undefined
-                        ? { key: unusual.key }
-                        : { key: unusual.key, values: unusual.values },
-                    )}
-                  </p>
-                  <p className={css.cells}>{whoIn(cells, t)}</p>
-                </div>
-              </li>
-            ),
-          )}
-        </ul>
-      </section>
-    </Section>
+    <LineList title={t("unusual.title", { count })} lead={t("unusual.lead")} lines={lines} more={more} />
+  );
+}
+
+/** Athletes who are known with other values: what stands now and what would stand there. */
+export function Changes({ rows, count }: SomeRowsProps) {
+  const { t } = useTranslation("sheets");
+  const lines = rows.flatMap(({ line, was, cells }) => {
+    const says = Object.entries(was).map(([field, before]) => (
+      <Change
+        key={field}
+        name={t(`field.${field}` as "field.league")}
+        before={before}
+        now={cells[field] ?? ""}
+      />
+    ));
+    return says.length === 0 ? [] : [{ line, says, stands: whoIn(cells, t) }];
+  });
+  const more = lines.length < count ? t("rows.first", { shown: lines.length, of: count }) : undefined;
+  return (
+    <LineList title={t("changes.title", { count })} lead={t("changes.lead")} lines={lines} more={more} />
+  );
+}
+
+interface ChangeProps {
+  readonly name: string;
+  readonly before: string;
+  readonly now: string;
+}
+
+function Change({ name, before, now }: ChangeProps) {
+  const { t } = useTranslation("sheets");
+  return (
+    <span className={css.change}>
+      <strong>{name}: </strong>
+      <del>{before === "" ? t("changes.empty") : before}</del> <ins>{now}</ins>{" "}
+    </span>
   );
 }

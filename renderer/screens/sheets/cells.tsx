@@ -40,14 +40,7 @@ export function Seen({ cells, t }: { readonly cells: Cells; readonly t: TFunctio
   return <>{words.join(" · ")}</>;
 }
 
-/** A cell, with what stood there before where the sheet changes it. */
-export function Changed({ row, field }: { readonly row: PreviewRow; readonly field: string }) {
-  const now = row.cells[field] ?? "";
-  const was = row.was[field];
-  if (was === undefined) return <>{now}</>;
-  return (
-    <>
-      {was !== "" && <del>{was}</del>} <ins>{now}</ins>
-    </>
-  );
+/** A mark with its unit, where the unit says more than the mark itself. */
+export function markIn({ mark = "", unit = "" }: Cells): string {
+  return mark.includes(":") ? mark : `${mark} ${unit}`.trim();
 }

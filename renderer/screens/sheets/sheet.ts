@@ -23,3 +23,19 @@ export type Standing =
   | { readonly step: "refused"; readonly sentence: Sentence }
   | { readonly step: "preview"; readonly preview: Preview }
   | { readonly step: "taken"; readonly taken: Taken };
+
+/** A sentence as it came over the wire, which knows no difference between undefined and missing. */
+export function asSentence({
+  key,
+  values,
+}: {
+  key: string;
+  values?: Sentence["values"] | undefined;
+}): Sentence {
+  return values === undefined ? { key } : { key, values };
+}
+
+/** Rows that change something, those among them that only come onto the day's list. */
+export function changesOf(counts: Counts): number {
+  return Math.max(counts.new + counts.changed, counts.joined);
+}

@@ -1,8 +1,10 @@
 import { useCallback, useEffect, useState } from "react";
 import { sheetLimits } from "../../../electron/domain/sheets/limits.ts";
+import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../app/client.tsx";
+import { tell } from "../../app/messages.ts";
 import { sentenceOf } from "../../app/trouble.ts";
-import type { Kind, Standing, Taken } from "./sheet.ts";
+import { asSentence, type Kind, type Standing, type Taken } from "./sheet.ts";
 
 /** A sheet that was brought to the desk; it is read anew when the kind or the mapping changes. */
 interface InHand {
@@ -15,6 +17,8 @@ interface InHand {
 export interface SheetInHand {
   readonly name: string | null;
   readonly uploadId: string | null;
+  /** As the person said; null: what its headers say. */
+  readonly kind: Kind | null;
   readonly mapping: Readonly<Record<string, string>>;
   readonly standing: Standing;
   bring(file: { readonly name: string; readonly content: Blob }): void;
@@ -43,7 +47,7 @@ export function useSheet(): SheetInHand {
     const { kind, ...rest } = inHand;
     const subscription = client.intake.read.subscribe(kind === null ? rest : { ...rest, kind }, {
       onData(stage) {
-        if (stage.stage === "reading") setStanding({ step: "reading", done: stage.done, total: stage.total });
+        if (stage.stage === "reading") setStanding((before) => progressed(before, stage.done, stage.total));
         else if (stage.stage === "preview") setStanding({ step: "preview", preview: stage.preview });
         else setStanding({ step: "refused", sentence: asSentence(stage.sentence) });
       },
@@ -63,6 +67,7 @@ export function useSheet(): SheetInHand {
       refuse(broughtName, "sheets.tooBig");
       return;
     }
+    tell(null);
     setName(broughtName);
     setInHand(null);
     setStanding({ step: "bringing" });
@@ -79,6 +84,7 @@ export function useSheet(): SheetInHand {
   return {
     name,
     uploadId: inHand?.uploadId ?? null,
+    kind: inHand?.kind ?? null,
     mapping: inHand?.mapping ?? {},
     standing,
     bring,
@@ -97,6 +103,11 @@ export function useSheet(): SheetInHand {
 
 const megabytes = sheetLimits.bytes / 1024 / 1024;
 
+/** What was shown of the sheet stays while it is read in another way, so that nobody loses their place. */
+function progressed(before: Standing, done: number, total: number): Standing {
+  return before.step === "bringing" || before.step === "reading" ? { step: "reading", done, total } : before;
+}
+
 /** A column stands for one field only: choosing it anew takes it from the other. */
 function mapped(
   before: Readonly<Record<string, string>>,
@@ -107,7 +118,7 @@ function mapped(
   return Object.fromEntries(header === "" ? others : [...others, [field, header]]);
 }
 
-/** The wire knows no difference between a value that is missing and one that is undefined. */
-function asSentence({ key, values }: { key: string; values?: Record<string, string | number> | undefined }) {
-  return values === undefined ? { key } : { key, values };
+/** Whether it is the day that is missing, and not the sheet that is wrong. */
+export function isAboutTheDay(sentence: Sentence): boolean {
+  return sentence.key.startsWith("day.");
 }
