@@ -15,7 +15,7 @@ export function DeskRoutes() {
       <Route path="/" component={HomeScreen} />
       <Route path="/day" component={DayScreen} />
       <Route path="/sheets" component={SheetsScreen} />
-      <Route path="/check-in" component={CheckInScreen} />
+      <Route path="/check-in/:id?">{({ id }) => <CheckInScreen id={id ?? null} />}</Route>
       <Route path="/station/:test">
         {({ test }) => {
           const code = testCodes.find((candidate) => candidate === test);

@@ -48,8 +48,9 @@ export function testsLeft(runners: readonly Runner[]): number {
   return runners.reduce((sum, runner) => sum + left(runner), 0);
 }
 
-/** Minutes that are looked back on for the pace, and the tests done in them below which nothing is said. */
+/** Minutes that are looked back on for the pace; with less than `shortest` of them, or fewer tests, nothing is said. */
 const lookBack = 30;
+const shortest = 10;
 const fewest = 5;
 
 /**
@@ -63,7 +64,8 @@ export function endAtPace(runners: readonly Runner[], now: string): string | nul
   const times = runners.flatMap(({ lastDone }) => [...lastDone.values()].map((at) => Date.parse(at)));
   const recent = times.filter((at) => at > start && at <= end);
   if (left === 0 || recent.length < fewest) return null;
-  // A day that began ten minutes ago has ten minutes of pace.
-  const span = Math.max(60_000, end - Math.max(start, Math.min(...times)));
+  // A day that began a quarter of an hour ago has a quarter of an hour of pace.
+  const span = end - Math.max(start, Math.min(...times));
+  if (span < shortest * 60_000) return null;
   return new Date(end + (left * span) / recent.length).toISOString();
 }

@@ -1,12 +1,8 @@
-import { useTranslation } from "react-i18next";
-import { Screen } from "../../parts/Screen.tsx";
+import { AthletePageScreen } from "./AthletePageScreen.tsx";
+import { ListScreen } from "./ListScreen.tsx";
 
 /** All athletes, or the one of `id`. */
 export function AthletesScreen({ id }: { readonly id: string | null }) {
-  const { t } = useTranslation("athletes");
-  return (
-    <Screen title={t("title")} ready>
-      {id}
-    </Screen>
-  );
+  if (id === null || !/^\d+$/.test(id)) return <ListScreen />;
+  return <AthletePageScreen key={id} athleteId={Number(id)} />;
 }

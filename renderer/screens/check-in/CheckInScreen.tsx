@@ -8,14 +8,16 @@ import { EmptyState } from "../../parts/EmptyState.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { Table } from "./Table.tsx";
 
-/** Finding people, asking them, and giving bibs. */
-export function CheckInScreen() {
+/** Finding people, asking them, and giving bibs; `id`: an athlete to begin with. */
+export function CheckInScreen({ id }: { readonly id: string | null }) {
   const { t } = useTranslation("checkIn");
   const trpc = useTRPC();
   const current = useQuery(trpc.day.current.queryOptions());
   const day = current.data?.day;
   if (day === null) return <Redirect to="/" />;
-  if (day?.state === "open") return <Table date={day.date} />;
+  if (day?.state === "open") {
+    return <Table key={id} date={day.date} firstId={id !== null && /^\d+$/.test(id) ? Number(id) : null} />;
+  }
   return (
     <Screen title={t("title")} ready={current.isFetched}>
       <Answer query={current}>

@@ -13,14 +13,23 @@ import { SearchBox } from "./SearchBox.tsx";
 import css from "./Table.module.css";
 import { WalkUp } from "./WalkUp.tsx";
 
-/** The table on an open day: the search at the left, one person at the right. `date`: the day, ISO 8601. */
-export function Table({ date }: { readonly date: string }) {
+interface TableProps {
+  /** The day, ISO 8601. */
+  readonly date: string;
+  /** An athlete who is open from the beginning. */
+  readonly firstId: number | null;
+}
+
+/** The table on an open day: the search at the left, one person at the right. */
+export function Table({ date, firstId }: TableProps) {
   const { t } = useTranslation("checkIn");
   const trpc = useTRPC();
   const counts = useQuery(trpc.checkIn.counts.queryOptions());
   const box = useRef<HTMLInputElement>(null);
   const [query, setQuery] = useState("");
-  const [shown, setShown] = useState<Shown>({ kind: "nobody" });
+  const [shown, setShown] = useState<Shown>(() =>
+    firstId === null ? { kind: "nobody" } : { kind: "person", athleteId: firstId },
+  );
 
   function search(): void {
     box.current?.focus();
@@ -35,7 +44,9 @@ export function Table({ date }: { readonly date: string }) {
     box.current?.focus();
   }
   // The screen is for the next person at the table: typing may begin at once.
-  useEffect(() => box.current?.focus(), []);
+  useEffect(() => {
+    if (firstId === null) box.current?.focus();
+  }, [firstId]);
   useKeys({ "/": search, "Alt+N": walkUp, Escape: search });
 
   const states = counts.data?.states;

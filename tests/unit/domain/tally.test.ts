@@ -68,4 +68,8 @@ test("no end is told when nothing is left or next to nothing was done", () => {
   expect(endAtPace([], now)).toBeNull();
   expect(endAtPace([runner(1, [...testCodes], [], at)], now)).toBeNull();
   expect(endAtPace([runner(1, ["push-up"], [], at), runner(2, [], [])], now)).toBeNull();
+  const many = [1, 2, 3, 4, 5, 6].map((id) => runner(id, ["push-up"], [], at));
+  expect(endAtPace(many, "2026-11-14T10:24:00.000Z")).toBeNull();
+  // Six tests in a quarter of an hour, twenty-four to go.
+  expect(endAtPace(many, now)).toBe("2026-11-14T11:30:00.000Z");
 });

@@ -1,0 +1,53 @@
+import { useQuery } from "@tanstack/react-query";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { Answer } from "../../parts/Answer.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { useLengths } from "../station/lengths.ts";
+import css from "./AthletePage.module.css";
+import { Attempts } from "./Attempts.tsx";
+import { Consents } from "./Consents.tsx";
+import { History } from "./History.tsx";
+import { Today } from "./Today.tsx";
+import type { AthletePage } from "./types.ts";
+
+/** One athlete: today's marks, every attempt, the marks before, and what they agreed to. */
+export function AthletePageScreen({ athleteId }: { readonly athleteId: number }) {
+  const { t } = useTranslation("athletes");
+  const trpc = useTRPC();
+  const { lengths } = useLengths();
+  const page = useQuery(trpc.people.get.queryOptions({ athleteId, lengths }));
+  return (
+    <Screen
+      title={page.data?.name ?? t("title")}
+      lead={page.data !== undefined && <Facts athlete={page.data} />}
+      ready={page.isFetched}
+    >
+      <Answer query={page}>
+        {(athlete) => (
+          <>
+            <div className={css.halves}>
+              <Today athlete={athlete} lengths={lengths} />
+              <Consents athlete={athlete} />
+            </div>
+            <Attempts attempts={athlete.attempts} lengths={lengths} />
+            <History history={athlete.history} />
+          </>
+        )}
+      </Answer>
+    </Screen>
+  );
+}
+
+function Facts({ athlete }: { readonly athlete: AthletePage }) {
+  const { t } = useTranslation("athletes");
+  const { number, league, birthYear, category } = athlete;
+  return (
+    <span className={css.facts}>
+      <span>{number === "" ? t("who.noNumber") : t("who.number", { number })}</span>
+      <span>{league}</span>
+      {birthYear !== null && <span>{t("who.born", { year: birthYear })}</span>}
+      {category !== null && <span>{t(`who.category.${category}`)}</span>}
+    </span>
+  );
+}

@@ -1,0 +1,50 @@
+import { type Ref, useId } from "react";
+import { useTranslation } from "react-i18next";
+import { TextField } from "../../parts/TextField.tsx";
+import css from "./Athletes.module.css";
+
+interface FilterProps {
+  readonly query: string;
+  readonly leagueId: number | null;
+  readonly leagues: readonly { readonly id: number; readonly name: string }[];
+  readonly inputRef: Ref<HTMLInputElement>;
+  readonly onChange: (change: { query?: string; leagueId?: number | null }) => void;
+  readonly onEnter: () => void;
+}
+
+/** Which athletes are listed. */
+export function Filter({ query, leagueId, leagues, inputRef, onChange, onEnter }: FilterProps) {
+  const { t } = useTranslation("athletes");
+  const id = useId();
+  return (
+    <div className={css.filter}>
+      <TextField
+        label={t("search")}
+        type="search"
+        value={query}
+        onChange={(typed) => onChange({ query: typed })}
+        onEnter={onEnter}
+        inputRef={inputRef}
+        maxLength={200}
+      />
+      <div className={css.league}>
+        <label htmlFor={id}>{t("league")}</label>
+        <select
+          id={id}
+          className={css.select}
+          value={leagueId ?? ""}
+          onChange={({ currentTarget: { value } }) =>
+            onChange({ leagueId: value === "" ? null : Number(value) })
+          }
+        >
+          <option value="">{t("allLeagues")}</option>
+          {leagues.map((league) => (
+            <option key={league.id} value={league.id}>
+              {league.name}
+            </option>
+          ))}
+        </select>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,77 @@
+import { keepPreviousData, useQuery } from "@tanstack/react-query";
+import { useRef, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useLocation } from "wouter";
+import { queryClient, useTRPC } from "../../app/client.tsx";
+import { useKeys } from "../../app/keys.ts";
+import { Answer } from "../../parts/Answer.tsx";
+import { LinkButton } from "../../parts/Button.tsx";
+import { EmptyState } from "../../parts/EmptyState.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { AthletesTable } from "./AthletesTable.tsx";
+import { Filter } from "./Filter.tsx";
+import { Pages } from "./Pages.tsx";
+
+const everybody = { query: "", leagueId: null, page: 0 };
+
+/** Everybody in the store, by league and name or by what is typed. */
+export function ListScreen() {
+  const { t } = useTranslation("athletes");
+  const [, go] = useLocation();
+  const trpc = useTRPC();
+  const box = useRef<HTMLInputElement>(null);
+  const [input, setInput] = useState<{ query: string; leagueId: number | null; page: number }>(everybody);
+  const options = trpc.people.list.queryOptions(input);
+  const list = useQuery({ ...options, placeholderData: keepPreviousData });
+  useKeys({ "/": () => box.current?.focus() });
+
+  /** Waits for the answer to what stands there, since a scanner presses Enter at once. */
+  async function openFirst(): Promise<void> {
+    const { people } = await queryClient.fetchQuery(options);
+    if (input.query.trim() !== "" && people[0] !== undefined) go(`/athletes/${people[0].athleteId}`);
+  }
+  return (
+    <Screen
+      title={t("title")}
+      lead={list.data !== undefined && t("count", { count: list.data.total })}
+      ready={list.isFetched}
+      hints={[{ keys: "/", does: t("hints.search") }]}
+    >
+      <Answer query={list}>
+        {(told) =>
+          told.leagues.length === 0 ? (
+            <Empty />
+          ) : (
+            <>
+              <Filter
+                query={input.query}
+                leagueId={input.leagueId}
+                leagues={told.leagues}
+                inputRef={box}
+                onChange={(change) => setInput({ ...input, ...change, page: 0 })}
+                onEnter={() => void openFirst()}
+              />
+              <AthletesTable people={told.people} onClear={() => setInput(everybody)} />
+              <Pages page={told.page} pages={told.pages} onPage={(page) => setInput({ ...input, page })} />
+            </>
+          )
+        }
+      </Answer>
+    </Screen>
+  );
+}
+
+function Empty() {
+  const { t } = useTranslation("athletes");
+  return (
+    <EmptyState
+      title={t("empty.title")}
+      steps={[t("empty.sheets")]}
+      action={
+        <LinkButton kind="primary" to="/sheets">
+          {t("empty.go")}
+        </LinkButton>
+      }
+    />
+  );
+}

@@ -1,0 +1,101 @@
+import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
+import { type LengthUnit, type TestCode, testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { useSay } from "../../app/say.ts";
+import { BigNumber } from "../../parts/BigNumber.tsx";
+import { Section } from "../../parts/Panel.tsx";
+import { Tag } from "../../parts/Tag.tsx";
+import { TestMark } from "../../parts/TestMark.tsx";
+import { useWriteDay } from "../station/clock.ts";
+import { useWriteChange } from "../station/write.ts";
+import css from "./AthletePage.module.css";
+import type { AthletePage } from "./types.ts";
+
+interface TodayProps {
+  readonly athlete: AthletePage;
+  readonly lengths: LengthUnit;
+}
+
+type Told = AthletePage["marks"][number];
+
+/** The five tests in order: the mark, or why there is none, and where it stands against the athlete's own past. */
+export function Today({ athlete, lengths }: TodayProps) {
+  const { t } = useTranslation("athletes");
+  const { state, bib } = athlete;
+  const aside =
+    state === null ? undefined : (
+      <Tag tone={state === "testing" ? "go" : "quiet"}>{t(`state.${state}`, { bib })}</Tag>
+    );
+  return (
+    <Section title={t("today.title")} aside={aside}>
+      {state === null ? (
+        <p>{t("today.none")}</p>
+      ) : (
+        <ol className={css.tests}>
+          {testCodes.map((test) => (
+            <TestRow key={test} test={test} athlete={athlete} lengths={lengths} />
+          ))}
+        </ol>
+      )}
+    </Section>
+  );
+}
+
+function TestRow({ test, athlete, lengths }: TodayProps & { readonly test: TestCode }) {
+  const { t } = useTranslation("athletes");
+  const marks = athlete.marks.filter((mark) => mark.test === test);
+  return (
+    <li className={css.test}>
+      <Link href={`/station/${test}`} className={css.testName}>
+        <TestMark test={test} name="ability" />
+      </Link>
+      {marks.length > 0 && (
+        <div className={css.marks}>
+          {marks.map((mark) => (
+            <Mark key={mark.variant} mark={mark} lengths={lengths} />
+          ))}
+        </div>
+      )}
+      {marks.length === 0 && <span className={css.none}>{without()}</span>}
+    </li>
+  );
+
+  function without(): string {
+    if (athlete.leftOut.includes(test)) return t("today.leftOut");
+    return athlete.next === test ? t("today.next") : t("today.notYet");
+  }
+}
+
+function Mark({ mark, lengths }: { readonly mark: Told; readonly lengths: LengthUnit }) {
+  const { t } = useTranslation(["athletes", "station", "common"]);
+  const say = useSay();
+  const writeChange = useWriteChange(mark.test, lengths);
+  const writeDay = useWriteDay();
+  const { news, variant } = mark;
+  const { number, unit, note } = mark.written;
+  const way = variant === "full" || variant === "knee" ? t(`variant.${variant}`) : null;
+  return (
+    <div className={css.mark}>
+      {number !== "" && (
+        <BigNumber
+          size="row"
+          number={number}
+          unit={[unit === "" || unit === "min:s" ? "" : t(`common:unit.${unit}`), way ?? ""]
+            .filter((part) => part !== "")
+            .join(", ")}
+        />
+      )}
+      {note !== undefined && <span className={css.none}>{say(note)}</span>}
+      {news !== null && (
+        <span className={css.news}>
+          <Tag tone={news.standing === "best" ? "go" : "quiet"}>{t(`station:standing.${news.standing}`)}</Tag>
+          {news.change !== null && news.previousDate !== null && (
+            <span className={css.none}>
+              {t("today.last", { change: writeChange(news.change), date: writeDay(news.previousDate) })}
+            </span>
+          )}
+        </span>
+      )}
+    </div>
+  );
+}
