@@ -32,7 +32,9 @@ export function Done({ taken, sheet }: DoneProps) {
           </LinkButton>
         </div>
       </Panel>
-      {counts.keptBack > 0 && <KeptBack rows={taken.keptBack} count={counts.keptBack} others sheet={sheet} />}
+      {counts.keptBack > 0 && (
+        <KeptBack rows={taken.keptBack} count={counts.keptBack} others="areIn" sheet={sheet} />
+      )}
     </>
   );
 }

@@ -12,8 +12,8 @@ interface KeptBackProps {
   readonly rows: readonly KeptBackRow[];
   /** All of them. */
   readonly count: number;
-  /** Whether there are others that go in. */
-  readonly others: boolean;
+  /** What of the others: they go in, they are in, or there are none. */
+  readonly others: "goIn" | "areIn" | "none";
   readonly sheet: SheetInHand;
 }
 
@@ -41,12 +41,6 @@ export function KeptBack({ rows, count, others, sheet }: KeptBackProps) {
   const more = rows.length < count ? t("keptBack.first", { shown: rows.length, count }) : undefined;
   const title = t("keptBack.title", { count });
   return (
-    <LineList
-      title={title}
-      lead={others ? t("keptBack.others") : t("keptBack.all")}
-      lines={lines}
-      aside={save}
-      more={more}
-    />
+    <LineList title={title} lead={t(`keptBack.others.${others}`)} lines={lines} aside={save} more={more} />
   );
 }

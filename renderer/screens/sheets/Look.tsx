@@ -35,7 +35,12 @@ function Rows({ preview, sheet }: LookProps) {
   return (
     <>
       {counts.keptBack > 0 && (
-        <KeptBack rows={preview.keptBack} count={counts.keptBack} others={taken > 0} sheet={sheet} />
+        <KeptBack
+          rows={preview.keptBack}
+          count={counts.keptBack}
+          others={taken > 0 ? "goIn" : "none"}
+          sheet={sheet}
+        />
       )}
       {counts.unusual > 0 && <Unusual rows={rows} count={counts.unusual} />}
       {counts.changed > 0 && <Changes rows={rows} count={counts.changed} />}

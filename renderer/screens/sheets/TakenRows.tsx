@@ -29,7 +29,7 @@ type Words = TFunction<"sheets">;
 function common(t: Words): Column<PreviewRow>[] {
   return [
     { key: "line", head: t("column.line"), kind: "number", width: "4.5rem", cell: ({ line }) => line },
-    { key: "status", head: t("column.status"), width: "8rem", cell: (row) => <Status row={row} t={t} /> },
+    { key: "status", head: t("column.status"), width: "7rem", cell: (row) => <Status row={row} t={t} /> },
   ];
 }
 
@@ -61,11 +61,16 @@ function rosterColumns({ fields }: Preview, t: Words): Column<PreviewRow>[] {
 }
 
 function resultColumns({ kind }: Preview, t: Words): Column<PreviewRow>[] {
-  const who: Column<PreviewRow> = { key: "who", head: t("column.who"), cell: ({ cells }) => whoIn(cells, t) };
+  const who: Column<PreviewRow> = {
+    key: "who",
+    head: t("column.who"),
+    width: "18rem",
+    cell: ({ cells }) => whoIn(cells, t),
+  };
   const test: Column<PreviewRow> = {
     key: "test",
     head: t("field.test"),
-    width: "15rem",
+    width: "13rem",
     cell: ({ cells }) => <Test text={cells.test ?? ""} variant={cells.variant ?? ""} />,
   };
   if (kind === "results") {

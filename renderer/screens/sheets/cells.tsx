@@ -35,6 +35,7 @@ export function Seen({ cells, t }: { readonly cells: Cells; readonly t: TFunctio
   const unit = cells.unit === undefined ? "" : ` ${cells.unit}`;
   const words = seen.map(([field, text]) => {
     const withUnit = field.endsWith("_reach") ? `${text}${unit}` : text;
+    if (field === "direction") return text;
     return `${t(`field.${field}` as "field.league")} ${withUnit}`;
   });
   return <>{words.join(" · ")}</>;
