@@ -58,7 +58,7 @@ export const attemptSchema = z.object({
   by: z.string(),
   at: z.string(),
   note: z.string(),
-  source: z.enum(["station", "sheet"]),
+  source: z.enum(["station", "sheet", "heat"]),
   void: z.object({ reason: z.string(), by: z.string(), at: z.string() }).nullable(),
   replaces: z.string().nullable(),
 });
