@@ -62,3 +62,8 @@ export function dayProtocols(db: Database, dayId: number): DayProtocol[] {
 export function setDayState(db: Database, dayId: number, state: Day["state"]): void {
   statement<[string, number]>(db, "UPDATE day SET state = ? WHERE id = ?").run(state, dayId);
 }
+
+/** Sets the rest between two tests of one athlete; no mark depends on it. */
+export function setDayRest(db: Database, dayId: number, restMinutes: number): void {
+  statement<[number, number]>(db, "UPDATE day SET rest_minutes = ? WHERE id = ?").run(restMinutes, dayId);
+}

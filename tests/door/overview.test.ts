@@ -218,6 +218,13 @@ describe("how the tests are held", () => {
     expect((await refusalOf(late)).key).toBe("day.frozen");
   });
 
+  test("rest can be changed while the day is held, within an hour", async () => {
+    await made.as("organiser").day.setRest({ restMinutes: 12 });
+    expect((await made.as("organiser").day.current()).day?.restMinutes).toBe(12);
+    await expect(made.as("organiser").day.setRest({ restMinutes: 61 })).rejects.toThrow();
+    expect((await refusalOf(made.as("station").day.setRest({ restMinutes: 1 }))).key).toBe("door.forbidden");
+  });
+
   test("what cannot be held is refused, with the test's own sentence where it has one", async () => {
     const other = testDesk();
     const { day } = other.as("organiser");

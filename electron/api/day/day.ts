@@ -10,7 +10,7 @@ import { allow, router } from "../trpc.ts";
 import { leaveDemo, openDemo } from "./demo.ts";
 import { floor } from "./floor.ts";
 import { overview } from "./overview.ts";
-import { protocols, readParameters, setProtocol } from "./protocols.ts";
+import { protocols, readParameters, setProtocol, setRest } from "./protocols.ts";
 
 const daySchema = z.object({
   id: z.int(),
@@ -41,6 +41,7 @@ export const day = router({
   floor,
   protocols,
   setProtocol,
+  setRest,
   openDemo,
   leaveDemo,
 

@@ -4,7 +4,7 @@ import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
 import { parseParameters, protocolOf, refusalOf } from "../../domain/protocols/registry.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import { setDayProtocol } from "../../store/days.ts";
+import { setDayProtocol, setDayRest } from "../../store/days.ts";
 import { parametersOf } from "../../store/marks.ts";
 import { requireDay } from "../at-hand.ts";
 import { testSchema } from "../station/schemas.ts";
@@ -60,4 +60,11 @@ export const setProtocol = allow("organiser")
       if (day.state !== "planned") throw new Refusal("conflict", sentence("day.frozen"));
       setDayProtocol(db, day.id, { test, parameters: readParameters(test, parameters) });
     }),
+  );
+
+/** Changes the rest between two tests, also while the day is held: queues follow, and no mark depends on it. */
+export const setRest = allow("organiser")
+  .input(z.object({ restMinutes: z.int().min(0).max(60) }))
+  .mutation(({ ctx: { desk }, input }) =>
+    desk.store.write(["day"], (db) => setDayRest(db, requireDay(db).id, input.restMinutes)),
   );

@@ -7,11 +7,16 @@ import { Screen } from "../../parts/Screen.tsx";
 import css from "./DayScreen.module.css";
 import { DayState } from "./DayState.tsx";
 import { FirstSteps } from "./FirstSteps.tsx";
+import { Floor } from "./Floor.tsx";
 import { Leagues } from "./Leagues.tsx";
 import { Needs } from "./Needs.tsx";
 import { Numbers } from "./Numbers.tsx";
 import type { Overview } from "./overview.ts";
+import { Rules } from "./Rules.tsx";
 import { TestLines } from "./TestLines.tsx";
+
+/** Minutes pass without anything being entered, and calls grow old. */
+const refetchInterval = 30_000;
 
 /** The day at one glance: who is here, where they wait, what is missing, what needs somebody now. */
 export function DayScreen() {
@@ -19,7 +24,9 @@ export function DayScreen() {
   const trpc = useTRPC();
   const current = useQuery(trpc.day.current.queryOptions());
   const day = current.data?.day;
-  const overview = useQuery(trpc.day.overview.queryOptions(undefined, { enabled: day !== null }));
+  const overview = useQuery(
+    trpc.day.overview.queryOptions(undefined, { enabled: day !== null, refetchInterval }),
+  );
   if (day === null) return <Redirect to="/" />;
   return (
     <Screen
@@ -28,12 +35,14 @@ export function DayScreen() {
       {...(day !== undefined && { actions: <DayState day={day} /> })}
     >
       <Answer query={overview}>{(told) => <Glance overview={told} />}</Answer>
+      {day !== undefined && <Rules day={day} />}
     </Screen>
   );
 }
 
 function Glance({ overview }: { readonly overview: Overview }) {
   if (overview.leagues.length === 0) return <FirstSteps open={overview.state === "open"} />;
+  if (overview.state === "planned") return <Planned overview={overview} />;
   return (
     <>
       <Numbers overview={overview} />
@@ -41,6 +50,19 @@ function Glance({ overview }: { readonly overview: Overview }) {
         <TestLines tests={overview.tests} />
         <Needs needs={overview.needs} />
       </div>
+      {overview.state === "open" && <Floor />}
+      <Leagues leagues={overview.leagues} />
+    </>
+  );
+}
+
+/** Before the day opens there is only the list, and how the tests will be held. */
+function Planned({ overview }: { readonly overview: Overview }) {
+  const { t } = useTranslation("day");
+  const count = Object.values(overview.counts).reduce((sum, each) => sum + each, 0);
+  return (
+    <>
+      <p className={css.lead}>{t("planned.listed", { count })}</p>
       <Leagues leagues={overview.leagues} />
     </>
   );

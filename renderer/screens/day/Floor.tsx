@@ -1,0 +1,84 @@
+import { useQuery } from "@tanstack/react-query";
+import type { inferRouterOutputs } from "@trpc/server";
+import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
+import type { AppRouter } from "../../../electron/api/router.ts";
+import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { useTRPC } from "../../app/client.tsx";
+import { writeTime } from "../../app/dates.ts";
+import { Answer } from "../../parts/Answer.tsx";
+import { type Column, DataTable } from "../../parts/DataTable.tsx";
+import { Section } from "../../parts/Panel.tsx";
+import { TestMark } from "../../parts/TestMark.tsx";
+import css from "./Floor.module.css";
+import { PlaceSign } from "./PlaceSign.tsx";
+
+type Whereabouts = inferRouterOutputs<AppRouter>["day"]["floor"][number];
+
+/** Where everybody is who tests: a line an athlete, a column a test. */
+export function Floor() {
+  const { t } = useTranslation("day");
+  const trpc = useTRPC();
+  const floor = useQuery(trpc.day.floor.queryOptions());
+  const columns = useColumns();
+  return (
+    <Section title={t("floor.title")}>
+      <Answer query={floor}>
+        {(rows) => (
+          <DataTable<Whereabouts>
+            caption={t("floor.title")}
+            rows={rows}
+            rowKey={({ who }) => who.athleteId}
+            nameColumn="name"
+            columns={columns}
+            empty={<p className={css.quiet}>{t("floor.empty")}</p>}
+          />
+        )}
+      </Answer>
+    </Section>
+  );
+}
+
+function useColumns(): Column<Whereabouts>[] {
+  const { t } = useTranslation("day");
+  return [
+    {
+      key: "bib",
+      head: t("floor.bib"),
+      kind: "number",
+      width: "4.5rem",
+      cell: ({ who }) => <strong className={css.bib}>{who.bib}</strong>,
+    },
+    {
+      key: "name",
+      head: t("floor.name"),
+      cell: ({ who }) => (
+        <Link className={css.open} href={`/athletes/${who.athleteId}`}>
+          {who.name}
+        </Link>
+      ),
+    },
+    ...testCodes.map(
+      (test, index): Column<Whereabouts> => ({
+        key: test,
+        head: <TestMark test={test} size="small" />,
+        width: "3.5rem",
+        cell: ({ tests }) => <PlaceSign place={tests[index]?.place ?? "later"} />,
+      }),
+    ),
+    { key: "now", head: t("floor.now"), width: "22rem", cell: (row) => <Now row={row} /> },
+  ];
+}
+
+function Now({ row }: { readonly row: Whereabouts }) {
+  const { t, i18n } = useTranslation(["day", "common"]);
+  const { next, calledTo, waitingSince, readyAt } = row;
+  if (calledTo !== null) {
+    return <strong>{t("floor.called", { test: t(`common:test.${calledTo}.ability`) })}</strong>;
+  }
+  if (next === null || waitingSince === null || readyAt === null) return t("floor.finished");
+  const test = t(`common:test.${next}.ability`);
+  const rests = readyAt > new Date().toISOString();
+  const time = writeTime(rests ? readyAt : waitingSince, i18n.language);
+  return rests ? t("floor.rests", { test, time }) : t("floor.waits", { test, time });
+}

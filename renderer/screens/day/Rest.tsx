@@ -1,0 +1,73 @@
+import { useMutation } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { tell } from "../../app/messages.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Dialog } from "../../parts/Dialog.tsx";
+import { NumberField } from "../../parts/NumberField.tsx";
+import css from "./Rules.module.css";
+
+/** The rest between two tests: the organiser's to set at any time, for no mark depends on it. */
+export function Rest({ minutes }: { readonly minutes: number }) {
+  const { t } = useTranslation("day");
+  const [changing, setChanging] = useState(false);
+  return (
+    <li className={css.rule}>
+      <strong>{t("rules.rest.title")}</strong>
+      <span>{t("rules.rest.summary", { count: minutes })}</span>
+      <span />
+      <Button label={t("rules.rest.changeWhich")} onPress={() => setChanging(true)}>
+        {t("rules.change")}
+      </Button>
+      {changing && <RestDialog minutes={minutes} onClose={() => setChanging(false)} />}
+    </li>
+  );
+}
+
+function RestDialog({ minutes, onClose }: { readonly minutes: number; readonly onClose: () => void }) {
+  const { t } = useTranslation("day");
+  const trpc = useTRPC();
+  const [typed, setTyped] = useState(String(minutes));
+  const [tried, setTried] = useState(false);
+  const keep = useMutation(
+    trpc.day.setRest.mutationOptions({
+      onSuccess() {
+        tell({ tone: "done", sentence: { key: "day:rules.restKept" } });
+        onClose();
+      },
+    }),
+  );
+  const isGood = /^\d{1,2}$/.test(typed.trim()) && Number(typed) <= 60;
+
+  function send(): void {
+    setTried(true);
+    if (isGood) keep.mutate({ restMinutes: Number(typed) });
+  }
+  return (
+    <Dialog
+      open
+      onClose={onClose}
+      kind="question"
+      title={t("rules.rest.title")}
+      actions={
+        <>
+          <Button onPress={onClose}>{t("rules.cancel")}</Button>
+          <Button kind="primary" busy={keep.isPending} onPress={send}>
+            {t("rules.keep")}
+          </Button>
+        </>
+      }
+    >
+      <NumberField
+        label={t("rules.rest.label")}
+        value={typed}
+        onChange={setTyped}
+        onEnter={send}
+        autoFocus
+        maxLength={2}
+        error={tried && !isGood ? t("rules.rest.bad") : null}
+      />
+    </Dialog>
+  );
+}

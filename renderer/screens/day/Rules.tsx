@@ -1,0 +1,81 @@
+import { useQuery } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import { useTRPC } from "../../app/client.tsx";
+import { Answer } from "../../parts/Answer.tsx";
+import { Button } from "../../parts/Button.tsx";
+import { Section } from "../../parts/Panel.tsx";
+import { Tag } from "../../parts/Tag.tsx";
+import { TestMark } from "../../parts/TestMark.tsx";
+import { Rest } from "./Rest.tsx";
+import { RuleDialog } from "./RuleDialog.tsx";
+import css from "./Rules.module.css";
+import { rulesOf } from "./rules.ts";
+import { useSummary } from "./useSummary.ts";
+
+interface RulesProps {
+  readonly day: { readonly state: "planned" | "open" | "closed"; readonly restMinutes: number };
+}
+
+/** How the five tests are held today, in words; to be changed until the day opens. */
+export function Rules({ day }: RulesProps) {
+  const { t } = useTranslation("day");
+  const trpc = useTRPC();
+  const protocols = useQuery(trpc.day.protocols.queryOptions());
+  const [changing, setChanging] = useState<{ test: TestCode; parameters: unknown } | null>(null);
+  const planned = day.state === "planned";
+  return (
+    <Section title={t("rules.title")}>
+      <p className={css.when}>{planned ? t("rules.planned") : t("rules.frozen")}</p>
+      <Answer query={protocols}>
+        {(told) => (
+          <ol className={css.rules}>
+            {told.map(({ test, parameters, standard }) => (
+              <RuleRow
+                key={test}
+                test={test}
+                parameters={parameters}
+                standard={standard}
+                onChange={planned ? () => setChanging({ test, parameters }) : null}
+              />
+            ))}
+            <Rest minutes={day.restMinutes} />
+          </ol>
+        )}
+      </Answer>
+      {changing !== null && (
+        <RuleDialog test={changing.test} parameters={changing.parameters} onClose={() => setChanging(null)} />
+      )}
+    </Section>
+  );
+}
+
+interface RuleRowProps {
+  readonly test: TestCode;
+  readonly parameters: unknown;
+  readonly standard: boolean;
+  /** null: frozen. */
+  readonly onChange: (() => void) | null;
+}
+
+function RuleRow({ test, parameters, standard, onChange }: RuleRowProps) {
+  const { t } = useTranslation(["day", "common"]);
+  const summary = useSummary();
+  const name = t(`common:test.${test}.name`);
+  const changeable = onChange !== null && rulesOf(test, parameters).length > 0;
+  return (
+    <li className={css.rule}>
+      <TestMark test={test} name="ability" />
+      <span>{summary(test, parameters)}</span>
+      <Tag>{standard ? t("rules.standard") : t("rules.changed")}</Tag>
+      <span>
+        {changeable && (
+          <Button label={t("rules.changeWhich", { test: name })} onPress={onChange}>
+            {t("rules.change")}
+          </Button>
+        )}
+      </span>
+    </li>
+  );
+}
