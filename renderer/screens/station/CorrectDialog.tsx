@@ -40,12 +40,13 @@ export function CorrectDialog({ attempt, lengths, onClose }: CorrectDialogProps)
     seen: writeSeen(attempt.test, attempt.seen, lengths),
   };
 
-  useEffect(() => fields.current?.focusField(Object.keys(correction.errors)[0] ?? ""), [correction.errors]);
   useEffect(() => fields.current?.focusFirst(), []);
 
   async function save(sure: boolean): Promise<void> {
-    if (await correction.save(sure)) onClose();
-    else if (correction.reason.trim() === "") reason.current?.focus();
+    const outcome = await correction.save(sure);
+    if (outcome === "saved") onClose();
+    else if (outcome === "reason") reason.current?.focus();
+    else if (outcome !== "open") fields.current?.focusField(outcome.field);
   }
 
   return (

@@ -3,6 +3,7 @@ import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts"
 import { Choice } from "../../parts/Choice.tsx";
 import { KeyHint } from "../../parts/KeyHint.tsx";
 import css from "./entry/ChosenWay.module.css";
+import { useStationKeys } from "./stationKeys.ts";
 
 interface LengthsChoiceProps {
   readonly lengths: LengthUnit;
@@ -12,10 +13,11 @@ interface LengthsChoiceProps {
 /** Whether the tape on the wall reads centimetres or inches. */
 export function LengthsChoice({ lengths, setLengths }: LengthsChoiceProps) {
   const { t } = useTranslation(["station", "common"]);
+  useStationKeys({ "Alt+U": () => setLengths(lengths === "cm" ? "in" : "cm") });
   const options = (["cm", "in"] as const).map((unit) => ({ value: unit, label: t(`common:unit.${unit}`) }));
   return (
     <div className={css.choice}>
-      <Choice label={t("entry.units")} options={options} value={lengths} onChange={setLengths} />
+      <Choice label={t("entry.units")} hideLabel options={options} value={lengths} onChange={setLengths} />
       <KeyHint keys="Alt+U" does={t("choice.changes")} />
     </div>
   );

@@ -8,7 +8,6 @@ import type { Person, QueuePlace } from "./types.ts";
 export interface QueueActions {
   readonly onPick: (bib: number) => void;
   readonly onCall: (who: Person, called: boolean) => void;
-  readonly onSkip: (who: Person) => void;
 }
 
 interface QueueRowProps extends QueueActions {
@@ -18,7 +17,7 @@ interface QueueRowProps extends QueueActions {
 }
 
 /** One who waits: pressing them takes them up in the entry. */
-export function QueueRow({ place, now, onPick, onCall, onSkip }: QueueRowProps) {
+export function QueueRow({ place, now, onPick, onCall }: QueueRowProps) {
   const { t } = useTranslation("station");
   const say = useSay();
   const writeTime = useWriteTime();
@@ -50,9 +49,6 @@ export function QueueRow({ place, now, onPick, onCall, onSkip }: QueueRowProps) 
         onPress={() => onCall(who, called)}
       >
         {called ? t("queue.uncall") : t("queue.call")}
-      </Button>
-      <Button label={t("queue.skipWho", named)} onPress={() => onSkip(who)}>
-        {t("queue.skip")}
       </Button>
     </li>
   );

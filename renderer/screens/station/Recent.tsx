@@ -23,23 +23,11 @@ export function Recent({ recent, ...rest }: RecentProps) {
       {recent.length === 0 ? (
         <p className={css.empty}>{t("recent.empty")}</p>
       ) : (
-        <table className={css.table}>
-          <thead className="unseen">
-            <tr>
-              {(["time", "who", "seen", "mark", "by"] as const).map((head) => (
-                <th key={head} scope="col">
-                  {t(`recent.${head}`)}
-                </th>
-              ))}
-              <td />
-            </tr>
-          </thead>
-          <tbody>
-            {recent.map((each) => (
-              <Row key={each.attempt.attemptId} recent={each} {...rest} />
-            ))}
-          </tbody>
-        </table>
+        <ol className={css.rows}>
+          {recent.map((each) => (
+            <Row key={each.attempt.attemptId} recent={each} {...rest} />
+          ))}
+        </ol>
       )}
     </Section>
   );
@@ -51,46 +39,53 @@ interface RowProps extends Omit<RecentProps, "recent"> {
 
 function Row({ recent, lengths, onCorrect, onHistory }: RowProps) {
   const { t } = useTranslation(["station", "common"]);
-  const say = useSay();
   const writeSeen = useWriteSeen();
   const writeTime = useWriteTime();
   const { attempt, written } = recent;
   const { who } = attempt;
   const named = { bib: who.bib, name: who.name };
   return (
-    <tr data-void={attempt.void !== null}>
-      <td className={css.time}>{writeTime(attempt.at)}</td>
-      <th scope="row" className={css.who}>
-        <span className={css.bib}>{who.bib}</span> {who.name}
-      </th>
-      <td>
-        <span className={css.seen}>{writeSeen(attempt.test, attempt.seen, lengths)}</span>
-        {attempt.variant !== "" &&
-          ` · ${t(`choice.variant.${attempt.variant === "knee" ? "knee" : "full"}`)}`}
-        {attempt.void !== null && <span className={css.void}>{t("recent.void", attempt.void)}</span>}
-      </td>
-      <td className={css.mark}>
-        {written !== null && (
-          <>
-            <strong>{written.number}</strong>{" "}
-            {written.unit !== "" && written.unit !== "min:s" && t(`common:unit.${written.unit}`)}
-            {written.number === "" && written.note !== undefined && say(written.note)}
-          </>
-        )}
-      </td>
-      <td className={css.by}>{attempt.by}</td>
-      <td>
-        <div className={css.actions}>
-          {attempt.void === null && (
-            <Button label={t("recent.correctWho", named)} onPress={() => onCorrect(attempt)}>
-              {t("recent.correct")}
-            </Button>
+    <li className={css.row} data-void={attempt.void !== null}>
+      <span className={css.bib}>{who.bib}</span>
+      <div className={css.what}>
+        <p className={css.line}>
+          <span className={css.name}>{who.name}</span>
+          {written !== null && <Amount written={written} />}
+        </p>
+        <p className={css.detail}>
+          <span className={css.seen}>{writeSeen(attempt.test, attempt.seen, lengths)}</span>
+          {attempt.variant !== "" && (
+            <span>{t(`choice.variant.${attempt.variant === "knee" ? "knee" : "full"}`)}</span>
           )}
-          <Button label={t("recent.historyWho", named)} onPress={() => onHistory(attempt)}>
-            {t("recent.history")}
+          <span>
+            {writeTime(attempt.at)} {attempt.by}
+          </span>
+        </p>
+        {attempt.void !== null && <p className={css.void}>{t("recent.void", attempt.void)}</p>}
+      </div>
+      <div className={css.actions}>
+        {attempt.void === null && (
+          <Button label={t("recent.correctWho", named)} onPress={() => onCorrect(attempt)}>
+            {t("recent.correct")}
           </Button>
-        </div>
-      </td>
-    </tr>
+        )}
+        <Button label={t("recent.historyWho", named)} onPress={() => onHistory(attempt)}>
+          {t("recent.history")}
+        </Button>
+      </div>
+    </li>
+  );
+}
+
+/** The athlete's mark of today, or what it still needs. */
+function Amount({ written }: { readonly written: NonNullable<RecentAttempt["written"]> }) {
+  const { t } = useTranslation("common");
+  const say = useSay();
+  if (written.number === "") return written.note === undefined ? null : <span>{say(written.note)}</span>;
+  return (
+    <span>
+      <strong className={css.number}>{written.number}</strong>{" "}
+      {written.unit !== "" && written.unit !== "min:s" && t(`unit.${written.unit}`)}
+    </span>
   );
 }

@@ -6,6 +6,7 @@ import { protocols } from "../../../electron/domain/protocols/registry.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
 import { useSay } from "../../app/say.ts";
 import { Cautions } from "../../parts/Cautions.tsx";
+import { KeyHint } from "../../parts/KeyHint.tsx";
 import css from "./Rules.module.css";
 
 const parts = ["setUp", "run", "counts", "score", "stop"] as const;
@@ -14,18 +15,43 @@ interface RulesProps {
   readonly test: TestCode;
   /** The frozen parameters of the day. */
   readonly parameters: unknown;
+  readonly folded: boolean;
+  readonly onFold: () => void;
 }
 
 /** The rules of the test beside the entry, in our words and with the numbers of this day. */
-export function Rules({ test, parameters }: RulesProps) {
+export function Rules({ test, parameters, folded, onFold }: RulesProps) {
   const { t } = useTranslation("station");
   const id = useId();
-  const values = numbersOf(test, parameters);
   return (
     <section className={css.rules} aria-labelledby={id} data-test={test}>
       <h2 id={id} className={css.title}>
-        {t("rules.title")}
+        <button
+          type="button"
+          className={css.fold}
+          aria-expanded={!folded}
+          aria-keyshortcuts="Alt+R"
+          onClick={onFold}
+        >
+          <span>
+            <span className={css.sign} aria-hidden="true">
+              {folded ? "+" : "−"}
+            </span>
+            {t("rules.title")}
+          </span>
+          <KeyHint keys="Alt+R" />
+        </button>
       </h2>
+      {folded ? <Cautions size="short" /> : <Parts test={test} parameters={parameters} />}
+    </section>
+  );
+}
+
+function Parts({ test, parameters }: Pick<RulesProps, "test" | "parameters">) {
+  const { t } = useTranslation("station");
+  const values = numbersOf(test, parameters);
+  return (
+    <>
       {parts.map((part) => (
         <div key={part} className={css.part}>
           <h3>{t(`rules.head.${part}`)}</h3>
@@ -34,7 +60,7 @@ export function Rules({ test, parameters }: RulesProps) {
         </div>
       ))}
       <Cautions size="full" />
-    </section>
+    </>
   );
 }
 
@@ -63,7 +89,7 @@ function numbersOf(test: TestCode, parameters: unknown): Record<string, string |
 }
 
 /** The stages of the plank, or the exercises of a round, one a line. */
-function Steps({ test, parameters }: RulesProps): ReactNode {
+function Steps({ test, parameters }: Pick<RulesProps, "test" | "parameters">): ReactNode {
   const { t } = useTranslation("station");
   const say = useSay();
   if (test === "core") {

@@ -1,10 +1,8 @@
 import { useMutation } from "@tanstack/react-query";
 import { useRef, useState } from "react";
-import { useTranslation } from "react-i18next";
 import type { LengthUnit, TestCode } from "../../../electron/domain/protocols/protocol.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useKeys } from "../../app/keys.ts";
-import { Button } from "../../parts/Button.tsx";
 import { CorrectDialog } from "./CorrectDialog.tsx";
 import { KeyedEntry, type KeyedEntryHandle } from "./entry/KeyedEntry.tsx";
 import { HistoryDialog } from "./HistoryDialog.tsx";
@@ -13,6 +11,7 @@ import { Recent } from "./Recent.tsx";
 import { Rules } from "./Rules.tsx";
 import { SkipDialog } from "./SkipDialog.tsx";
 import css from "./Station.module.css";
+import { KeysOn } from "./stationKeys.ts";
 import type { AttemptView, Person, StationView } from "./types.ts";
 import { useFolded } from "./useFolded.ts";
 
@@ -30,7 +29,6 @@ type Over =
 
 /** An open station: the entry, the rules beside it, who waits, and what was entered last. */
 export function Station({ test, view, lengths, setLengths }: StationProps) {
-  const { t } = useTranslation("station");
   const trpc = useTRPC();
   const entry = useRef<KeyedEntryHandle>(null);
   const [over, setOver] = useState<Over | null>(null);
@@ -48,20 +46,26 @@ export function Station({ test, view, lengths, setLengths }: StationProps) {
 
   return (
     <div className={css.station} data-folded={folded}>
-      <div className={css.entry}>
-        <KeyedEntry
-          ref={entry}
-          {...{ test, lengths, setLengths }}
-          parameters={view.parameters}
+      <div className={css.work}>
+        <KeysOn value={over === null}>
+          <KeyedEntry
+            ref={entry}
+            {...{ test, lengths, setLengths }}
+            parameters={view.parameters}
+            recent={view.recent}
+            onCorrect={(attempt) => setOver({ what: "correct", attempt })}
+            onSkip={(who, before) => setOver({ what: "skip", who, test: before })}
+          />
+        </KeysOn>
+        <Recent
+          recent={view.recent}
+          lengths={lengths}
           onCorrect={(attempt) => setOver({ what: "correct", attempt })}
-          onSkip={(who, before) => setOver({ what: "skip", who, test: before })}
+          onHistory={(attempt) => setOver({ what: "history", attempt })}
         />
       </div>
       <div className={css.rules}>
-        <Button hint="Alt+R" onPress={fold}>
-          {folded ? t("rules.show") : t("rules.hide")}
-        </Button>
-        {!folded && <Rules test={test} parameters={view.parameters} />}
+        <Rules test={test} parameters={view.parameters} folded={folded} onFold={fold} />
       </div>
       <div className={css.queue}>
         <Queue
@@ -70,17 +74,8 @@ export function Station({ test, view, lengths, setLengths }: StationProps) {
           onCall={({ athleteId }, called) =>
             called ? uncall.mutate({ athleteId }) : call.mutate({ athleteId, test })
           }
-          onSkip={(who) => setOver({ what: "skip", who, test })}
           onCallNext={() => callNext.mutate({ test })}
           onTakeBack={(athleteId) => unskip.mutate({ athleteId, test })}
-        />
-      </div>
-      <div className={css.recent}>
-        <Recent
-          recent={view.recent}
-          lengths={lengths}
-          onCorrect={(attempt) => setOver({ what: "correct", attempt })}
-          onHistory={(attempt) => setOver({ what: "history", attempt })}
         />
       </div>
       {over?.what === "correct" && <CorrectDialog attempt={over.attempt} lengths={lengths} onClose={close} />}

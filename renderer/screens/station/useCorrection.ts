@@ -24,8 +24,8 @@ export interface Correction {
   readonly missReason: () => void;
   readonly sending: Sending;
   readonly unask: () => void;
-  /** True once the correction is saved. */
-  readonly save: (sure: boolean) => Promise<boolean>;
+  /** Reads the fields and sends them; what can't be read is named. */
+  readonly save: (sure: boolean) => Promise<"saved" | "open" | { readonly field: string } | "reason">;
 }
 
 /** The state of one correction; begins with what was keyed. */
@@ -55,20 +55,21 @@ export function useCorrection(attempt: AttemptView, preferred: LengthUnit): Corr
     }
   }
 
-  async function save(sure: boolean): Promise<boolean> {
+  async function save(sure: boolean): ReturnType<Correction["save"]> {
     const keyed = readKeyed(attempt.test, values, lengths);
     setErrors("errors" in keyed ? keyed.errors : {});
     setReasonMissing(reason.trim() === "");
-    if ("errors" in keyed || reason.trim() === "") return false;
+    if ("errors" in keyed) return { field: Object.keys(keyed.errors)[0] ?? "" };
+    if (reason.trim() === "") return "reason";
     const athleteId = await athleteOf();
-    if (athleteId === null) return false;
+    if (athleteId === null) return "open";
     const answer = await send({
       ...{ athleteId, test: attempt.test, variant: values.variant ?? "", sure, lengths },
       attempts: keyed.seen.map((seen) => ({ id: ticket, seen })),
       note: attempt.note,
       replaces: { attemptId: attempt.attemptId, reason },
     });
-    return answer !== undefined;
+    return answer === undefined ? "open" : "saved";
   }
 
   return {

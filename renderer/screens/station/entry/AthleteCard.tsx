@@ -1,6 +1,5 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
-import { BigNumber } from "../../../parts/BigNumber.tsx";
 import { Tag } from "../../../parts/Tag.tsx";
 import { useNow, useWriteDay, useWriteTime } from "../clock.ts";
 import type { Found } from "../types.ts";
@@ -14,50 +13,63 @@ interface AthleteCardProps {
   readonly lengths: LengthUnit;
 }
 
-/** Who stands there, big enough to compare with the person: name, league, and the marks that are to be compared. */
-export function AthleteCard({ test, found, variant, lengths }: AthleteCardProps) {
+/** Who stands there, big enough to compare with the person. */
+export function AthleteName({ found }: Pick<AthleteCardProps, "found">) {
   const { t } = useTranslation("station");
   const writeTime = useWriteTime();
+  const now = useNow();
   const { who, readyAt } = found;
-  const history = found.history.find((each) => each.variant === variant) ?? found.history[0];
-  const resting = Date.parse(readyAt) > useNow();
   return (
-    <div className={css.card}>
-      <div className={css.who}>
-        <p className={css.name}>{who.name}</p>
-        <p className={css.league}>
-          {who.number !== "" && <span className={css.number}>{who.number}</span>}
-          {who.league}
-        </p>
-        {resting && <Tag tone="alert">{t("athlete.resting", { time: writeTime(readyAt) })}</Tag>}
-      </div>
-      <div className={css.marks}>
-        {history?.today != null && history.today.mark.state === "complete" && (
-          <BigNumber label={t("athlete.today")} number={history.today.written.number} />
+    <div className={css.who}>
+      <p className={css.name}>{who.name}</p>
+      <p className={css.league}>
+        {who.number !== "" && <span className={css.number}>{who.number}</span>}
+        {who.league}
+        {Date.parse(readyAt) > now && (
+          <Tag tone="alert">{t("athlete.resting", { time: writeTime(readyAt) })}</Tag>
         )}
-        {history?.last == null || history.best === null ? (
-          <p className={css.never}>{t("athlete.never")}</p>
-        ) : (
-          <>
-            <Earlier test={test} lengths={lengths} label={t("athlete.last")} mark={history.last} />
-            <Earlier test={test} lengths={lengths} label={t("athlete.best")} mark={history.best} />
-          </>
-        )}
-      </div>
+      </p>
     </div>
   );
 }
 
-interface EarlierProps {
+/** The marks that the next one is compared with: today's, the last and the best. */
+export function AthleteMarks({ test, found, variant, lengths }: AthleteCardProps) {
+  const { t } = useTranslation("station");
+  const history = found.history.find((each) => each.variant === variant) ?? found.history[0];
+  const today = history?.today?.mark.state === "complete" ? history.today.mark.value : null;
+  return (
+    <dl className={css.marks}>
+      {today !== null && <Mark label={t("athlete.today")} value={today} {...{ test, lengths }} />}
+      {history?.last == null || history.best === null ? (
+        <p className={css.never}>{t("athlete.never")}</p>
+      ) : (
+        <>
+          <Mark label={t("athlete.last")} {...history.last} {...{ test, lengths }} />
+          <Mark label={t("athlete.best")} {...history.best} {...{ test, lengths }} />
+        </>
+      )}
+    </dl>
+  );
+}
+
+interface MarkProps {
   readonly test: TestCode;
   readonly lengths: LengthUnit;
   readonly label: string;
-  readonly mark: { readonly date: string; readonly value: number };
+  readonly value: number;
+  readonly date?: string;
 }
 
-function Earlier({ test, lengths, label, mark }: EarlierProps) {
+function Mark({ test, lengths, label, value, date }: MarkProps) {
   const writeDay = useWriteDay();
-  const written = useWriteValue(test, lengths)(mark.value);
-  const [number = "", unit] = written.split(" ");
-  return <BigNumber label={label} number={number} unit={unit} note={writeDay(mark.date)} />;
+  const written = useWriteValue(test, lengths)(value);
+  return (
+    <div className={css.mark}>
+      <dt>{label}</dt>
+      <dd>
+        <strong>{written}</strong> {date !== undefined && <span className={css.date}>{writeDay(date)}</span>}
+      </dd>
+    </div>
+  );
 }

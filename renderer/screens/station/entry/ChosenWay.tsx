@@ -35,6 +35,7 @@ export function ChosenWay({ choice, value, onChoose }: ChosenWayProps) {
     <div className={css.choice}>
       <Choice
         label={t(`choice.${name}.label`)}
+        hideLabel
         options={options}
         value={options.find((option) => option.value === value)?.value ?? null}
         onChange={onChoose}

@@ -25,9 +25,10 @@ export function Questions({ questions, onYes, onNo }: QuestionsProps) {
         onNo();
       }}
     >
-      <p className={css.title}>{t("ask.title")}</p>
       {questions.map((question) => (
-        <p key={question.key}>{say(question)}</p>
+        <p key={question.key}>
+          <strong className={css.title}>{t("ask.title")}</strong> {say(question)}
+        </p>
       ))}
       <div className={css.actions}>
         <Button kind="primary" hint="Enter" onPress={onYes} autoFocus>

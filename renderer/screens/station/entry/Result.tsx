@@ -4,8 +4,9 @@ import { protocols } from "../../../../electron/domain/protocols/registry.ts";
 import { peakPower } from "../../../../electron/domain/protocols/vertical.ts";
 import { useSay } from "../../../app/say.ts";
 import { BigNumber } from "../../../parts/BigNumber.tsx";
-import { Tag } from "../../../parts/Tag.tsx";
+import { Button } from "../../../parts/Button.tsx";
 import { useWriteDay } from "../clock.ts";
+import { useStationKeys } from "../stationKeys.ts";
 import type { Told } from "../types.ts";
 import { useWriteChange, useWriteValue } from "../write.ts";
 import css from "./Result.module.css";
@@ -16,41 +17,71 @@ interface ResultProps {
   readonly parameters: unknown;
   readonly saved: Saved;
   readonly lengths: LengthUnit;
+  /** Corrects it, as soon as the list has it. */
+  readonly correct: (() => void) | null;
 }
 
 /** What was just saved, to be read from two steps away, and whether it is news. Read out politely. */
-export function Result({ test, parameters, saved, lengths }: ResultProps) {
+export function Result({ test, parameters, saved, lengths, correct }: ResultProps) {
   const { t } = useTranslation(["station", "common"]);
   const say = useSay();
   const { who, told } = saved;
+  useStationKeys(correct === null ? {} : { "Alt+C": correct });
   const name = t("athlete.bib", { bib: who.bib });
   if (told === null) return <p role="status">{t("result.voided")}</p>;
   const { written, news } = told;
   const trial = told.mark.state === "incomplete" ? trialOf(parameters, saved.seen[0]) : null;
   return (
-    <div className={css.result} role="status" data-standing={news?.standing ?? "none"}>
-      <p className={css.who}>
-        <strong>{t("result.title")}</strong> {name} · {who.name}
-      </p>
-      {trial !== null && <BigNumber size="hero" number={trial} unit={t("common:unit.landings")} />}
-      {written.number !== "" && (
-        <BigNumber
-          size="hero"
-          number={written.number}
-          unit={written.unit === "" ? undefined : t(`common:unit.${written.unit}`)}
-        />
-      )}
-      <div className={css.news}>
-        {trial !== null && <p>{t("result.trial")}</p>}
-        {told.mark.state === "unfinished" && <p>{t("result.unfinished")}</p>}
-        {written.note !== undefined && <p className={css.note}>{say(written.note)}</p>}
-        {news !== null && (
-          <Tag tone={news.standing === "best" ? "go" : "quiet"}>{t(`standing.${news.standing}`)}</Tag>
+    <div className={css.result} data-standing={news?.standing ?? "none"}>
+      <div className={css.told} role="status">
+        <p className={css.who}>
+          <strong>{t("result.title")}</strong> {name} · {who.name}
+        </p>
+        {trial !== null && <BigNumber size="hero" number={trial} unit={t("common:unit.landings")} />}
+        {written.number !== "" && (
+          <BigNumber
+            size="hero"
+            number={written.number}
+            unit={
+              written.unit === "" || written.unit === "min:s" ? undefined : t(`common:unit.${written.unit}`)
+            }
+          />
         )}
-        {news !== null && <News test={test} lengths={lengths} news={news} />}
-        <Power saved={saved} told={told} />
+        <div className={css.news}>
+          {trial !== null && <p>{t("result.trial")}</p>}
+          {told.mark.state === "unfinished" && <p>{t("result.unfinished")}</p>}
+          {written.note !== undefined && <p className={css.stage}>{say(written.note)}</p>}
+          {news !== null && (
+            <p className={css.standing}>
+              <StandingSign standing={news.standing} />
+              {t(`standing.${news.standing}`)}
+            </p>
+          )}
+          {news !== null && <News test={test} lengths={lengths} news={news} />}
+          <Power saved={saved} told={told} />
+        </div>
       </div>
+      {correct !== null && (
+        <Button hint="Alt+C" onPress={correct}>
+          {t("result.correct")}
+        </Button>
+      )}
     </div>
+  );
+}
+
+/** A shape for each way a mark can stand, so that one glance is enough: a flag of tape for a best. */
+function StandingSign({ standing }: { readonly standing: NonNullable<Told["news"]>["standing"] }) {
+  const paths = {
+    first: "M12 3v18M3 12h18",
+    best: "M4 15 12 7l8 8",
+    equal: "M4 9h16M4 15h16",
+    below: "M4 9l8 8 8-8",
+  };
+  return (
+    <svg className={css.sign} viewBox="0 0 24 24" data-standing={standing} aria-hidden="true">
+      <path d={paths[standing]} />
+    </svg>
   );
 }
 

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
-import { useKeys } from "../../../app/keys.ts";
 import { Button } from "../../../parts/Button.tsx";
 import { useWriteTime } from "../clock.ts";
+import { useStationKeys } from "../stationKeys.ts";
 import type { AttemptView, Found } from "../types.ts";
 import { useWriteSeen } from "../write.ts";
 import css from "./Notice.module.css";
@@ -20,7 +20,7 @@ export function Full({ test, found, lengths, onCorrect }: FullProps) {
   const writeSeen = useWriteSeen();
   const writeTime = useWriteTime();
   const newest = found.standing.at(-1);
-  useKeys({ "Alt+C": () => newest !== undefined && onCorrect(newest) });
+  useStationKeys({ "Alt+C": () => newest !== undefined && onCorrect(newest) });
   return (
     <div className={css.notice} data-tone="note" role="status">
       {found.standing.map((attempt) => (
@@ -52,7 +52,7 @@ interface BlockedProps {
 /** Another test comes first; the organiser may let the athlete skip it. */
 export function Blocked({ before, onSkip }: BlockedProps) {
   const { t } = useTranslation("station");
-  useKeys({ "Alt+S": onSkip });
+  useStationKeys({ "Alt+S": onSkip });
   return (
     <div className={css.notice} role="status">
       <p className={css.title}>{t(`athlete.blocked.${before}`)}</p>

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type Ref, useImperativeHandle, useRef } from "react";
+import { type KeyboardEvent, type Ref, useEffect, useImperativeHandle, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import type { Typed } from "../../../../electron/domain/keyed/reading.ts";
 import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
@@ -51,6 +51,16 @@ export function ValueFields(props: ValueFieldsProps) {
     focusLast: () => focusField(chain.at(-1)?.name ?? ""),
   }));
 
+  // "Not finished" changes the fields under the hands that pressed it.
+  const names = fields.map(({ name }) => name).join(" ");
+  const shown = useRef(names);
+  useEffect(() => {
+    if (shown.current !== names && document.activeElement === document.body) {
+      inputs.current.get(names.split(" ")[0] ?? "")?.focus();
+    }
+    shown.current = names;
+  }, [names]);
+
   function goOn(field: Field): void {
     const next = chain[chain.indexOf(field) + 1];
     const mayEnd = field.mayEnd === true && (values[field.name] ?? "").trim() === "";
@@ -102,7 +112,6 @@ export function ValueFields(props: ValueFieldsProps) {
                 if (input !== null) inputs.current.set(field.name, input);
                 else inputs.current.delete(field.name);
               }}
-              {...(field.help !== undefined && { help: t(`help.${field.help}`) })}
               {...unitOf(field)}
             />
           </div>

@@ -19,7 +19,6 @@ export interface Field {
   readonly digits: "whole" | "fraction" | "time";
   /** length and mass follow the unit of the desk. */
   readonly unit?: "length" | "mass";
-  readonly help?: "offAtEnd" | "extra" | "touches" | "bodyMass" | "time" | "timeTenths";
   /** Enter passes it by. */
   readonly aside?: true;
   /** Enter in it while it is empty saves: whoever jumped twice is done. */
@@ -52,13 +51,13 @@ export function fieldsOf(test: TestCode, values: Typed, room: number): readonly 
     case "push-up":
       return [
         { name: "reps", ...whole },
-        { name: "offAtEnd", help: "offAtEnd", ...whole },
+        { name: "offAtEnd", ...whole },
       ];
     case "agility":
       return [
         { name: "laps", ...whole },
-        { name: "extra", help: "extra", ...whole },
-        { name: "touches", help: "touches", ...whole },
+        { name: "extra", ...whole },
+        { name: "touches", ...whole },
       ];
     case "vertical":
       return [
@@ -66,17 +65,17 @@ export function fieldsOf(test: TestCode, values: Typed, room: number): readonly 
         ...touchNames
           .slice(0, Math.max(1, room))
           .map((name, index) => ({ name, ...length, ...(index > 0 && { mayEnd: true as const }) })),
-        { name: "bodyMass", digits: "fraction", unit: "mass", help: "bodyMass", aside: true },
+        { name: "bodyMass", digits: "fraction", unit: "mass", aside: true },
       ];
     case "core":
-      return [{ name: "time", digits: "time", help: "time" }];
+      return [{ name: "time", digits: "time" }];
     case "endurance":
       return values.finished === "no"
         ? [
             { name: "roundsDone", ...whole },
             { name: "repsDone", ...whole },
           ]
-        : [{ name: "time", digits: "time", help: "timeTenths" }];
+        : [{ name: "time", digits: "time" }];
   }
 }
 

@@ -14,6 +14,8 @@ export interface Saved {
   readonly who: Person;
   readonly told: Told | null;
   readonly seen: readonly unknown[];
+  /** The newest of the attempts. */
+  readonly attemptId: string;
 }
 
 export interface KeyedEntry {
@@ -28,8 +30,8 @@ export interface KeyedEntry {
   readonly saved: Saved | null;
   /** Looks for the athlete; by default of the bib that is typed. */
   readonly find: (bib?: string) => Promise<boolean>;
-  /** Reads the fields and sends them; "fields" when one can't be read. */
-  readonly save: (sure: boolean) => Promise<"saved" | "fields" | "open">;
+  /** Reads the fields and sends them; a field that can't be read is named. */
+  readonly save: (sure: boolean) => Promise<"saved" | "open" | { readonly field: string }>;
   /** Takes a question back. */
   readonly unask: () => void;
   /** Back to the bib; what was typed stays for whoever is found next. */
@@ -70,12 +72,12 @@ export function useKeyedEntry(test: TestCode, lengths: LengthUnit): KeyedEntry {
     }
   }
 
-  async function save(sure: boolean): Promise<"saved" | "fields" | "open"> {
+  async function save(sure: boolean): ReturnType<KeyedEntry["save"]> {
     if (found === null) return "open";
     const keyed = readKeyed(test, values, lengths);
     if ("errors" in keyed) {
       setErrors(keyed.errors);
-      return "fields";
+      return { field: Object.keys(keyed.errors)[0] ?? "" };
     }
     setErrors({});
     const attempts = keyed.seen.map((seen, index) => ({ id: tickets[index] ?? crypto.randomUUID(), seen }));
@@ -83,7 +85,7 @@ export function useKeyedEntry(test: TestCode, lengths: LengthUnit): KeyedEntry {
     const variant = values.variant ?? "";
     const answer = await send({ athleteId, test, variant, attempts, sure, lengths });
     if (answer === undefined) return "open";
-    finish({ who: found.who, told: answer.told, seen: keyed.seen });
+    finish({ who: found.who, told: answer.told, seen: keyed.seen, attemptId: attempts.at(-1)?.id ?? "" });
     return "saved";
   }
 

@@ -1,0 +1,77 @@
+import { useEffect, useRef } from "react";
+import { useTranslation } from "react-i18next";
+import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { Button } from "../../../parts/Button.tsx";
+import { LengthsChoice } from "../LengthsChoice.tsx";
+import { useStationKeys } from "../stationKeys.ts";
+import css from "./KeyedEntry.module.css";
+import { SendTrouble } from "./SendTrouble.tsx";
+import type { KeyedEntry } from "./useKeyedEntry.ts";
+import { ValueFields, type ValueFieldsHandle } from "./ValueFields.tsx";
+
+interface ValueEntryProps {
+  readonly test: TestCode;
+  readonly entry: KeyedEntry;
+  readonly lengths: LengthUnit;
+  readonly setLengths: (lengths: LengthUnit) => void;
+  readonly room: number;
+  readonly onSaved: () => void;
+  readonly onLeave: () => void;
+  readonly onSkip: () => void;
+}
+
+/** The values of an athlete who may be tested: the first field has the focus, Enter on the last saves. */
+export function ValueEntry(props: ValueEntryProps) {
+  const { test, entry, lengths, setLengths, room, onSaved, onLeave, onSkip } = props;
+  const { t } = useTranslation("station");
+  const fields = useRef<ValueFieldsHandle>(null);
+  const { sending } = entry;
+  useStationKeys({ "Alt+S": onSkip });
+  useEffect(() => fields.current?.focusFirst(), []);
+
+  async function save(sure: boolean): Promise<void> {
+    const outcome = await entry.save(sure);
+    if (outcome === "saved") onSaved();
+    else if (outcome !== "open") fields.current?.focusField(outcome.field);
+  }
+
+  return (
+    <>
+      {test === "vertical" && <LengthsChoice lengths={lengths} setLengths={setLengths} />}
+      <ValueFields
+        ref={fields}
+        {...{ test, lengths, room }}
+        values={entry.values}
+        setValue={entry.setValue}
+        errors={entry.errors}
+        onEnd={() => void save(false)}
+      />
+      <SendTrouble
+        sending={sending}
+        onSend={(sure) => void save(sure)}
+        onNo={() => {
+          entry.unask();
+          fields.current?.focusLast();
+        }}
+      />
+      {sending.state !== "asked" && (
+        <div className={css.actions}>
+          <Button
+            kind="primary"
+            hint="Enter"
+            busy={sending.state === "busy"}
+            onPress={() => void save(false)}
+          >
+            {t("entry.save")}
+          </Button>
+          <Button hint="Esc" onPress={onLeave}>
+            {t("entry.other")}
+          </Button>
+          <Button hint="Alt+S" onPress={onSkip}>
+            {t("entry.skip")}
+          </Button>
+        </div>
+      )}
+    </>
+  );
+}
