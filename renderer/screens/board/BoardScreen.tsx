@@ -28,7 +28,7 @@ function Hall({ board }: { readonly board: Board }) {
   const scene = scenes[turn.index] ?? { kind: "newest" };
   return (
     <div className={css.sheet}>
-      <Head board={board} />
+      <Head board={board} figures={scene.kind !== "floor"} />
       <section
         className={css.scene}
         key={`${turn.index} ${scene.kind}`}
@@ -36,7 +36,7 @@ function Hall({ board }: { readonly board: Board }) {
       >
         <Shown scene={scene} board={board} round={turn.round} news={turn.news} />
       </section>
-      <CallStrip calls={board.calls} />
+      {scene.kind !== "floor" && <CallStrip calls={board.calls} />}
       <Rhythm scenes={scenes} turn={turn} />
     </div>
   );

@@ -3,13 +3,12 @@ import type { Board } from "../../../electron/api/board/schemas.ts";
 import { TestMark } from "../../parts/TestMark.tsx";
 import css from "./CallStrip.module.css";
 
-/** How many bibs of a station have room beside those of the others. */
-const roomBeside = [0, 12, 6, 4, 3, 2] as const;
+/** Bibs of one station that have room beside four other stations, in two lines. */
+const room = 4;
 
 /** Who is called where: always there, in every scene, because a call does not wait for its turn. */
 export function CallStrip({ calls }: { readonly calls: Board["calls"] }) {
   const { t } = useTranslation("board");
-  const room = roomBeside[calls.length] ?? 2;
   return (
     <section className={css.strip} aria-label={t("calls.title")}>
       <h2 className={css.title}>{t("calls.title")}</h2>
@@ -18,10 +17,12 @@ export function CallStrip({ calls }: { readonly calls: Board["calls"] }) {
         {calls.map(({ test, called }) => (
           <li key={test} className={css.station}>
             <TestMark test={test} size="large" />
-            {called.slice(0, room).map(({ bib }) => (
-              <strong key={bib}>{bib}</strong>
-            ))}
-            {called.length > room && <small>+{called.length - room}</small>}
+            <ul className={css.bibs} data-lines={called.length > 2 ? 2 : 1}>
+              {called.slice(0, called.length > room ? room - 1 : room).map(({ bib }) => (
+                <li key={bib}>{bib}</li>
+              ))}
+              {called.length > room && <li className={css.more}>+{called.length - room + 1}</li>}
+            </ul>
           </li>
         ))}
       </ul>

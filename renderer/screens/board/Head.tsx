@@ -2,16 +2,22 @@ import { useTranslation } from "react-i18next";
 import type { Board } from "../../../electron/api/board/schemas.ts";
 import css from "./Head.module.css";
 
+interface HeadProps {
+  readonly board: Board;
+  /** The scene does not show them itself. */
+  readonly figures: boolean;
+}
+
 /** Which day this is, and the two figures that belong to everybody. */
-export function Head({ board: { day, demo, totals } }: { readonly board: Board }) {
+export function Head({ board: { day, demo, totals }, figures }: HeadProps) {
   const { t } = useTranslation("board");
   const { t: common } = useTranslation("common");
   return (
     <header className={css.head}>
-      <h1 className={css.title}>{day?.title ?? common("name")}</h1>
+      <h1 className={css.title}>{day?.title ?? t("noDay")}</h1>
       {demo && <span className={css.tag}>{common("day.demo")}</span>}
       {day !== null && day.state !== "open" && <span className={css.tag}>{t(`state.${day.state}`)}</span>}
-      {totals.testsDone > 0 && (
+      {figures && totals.testsDone > 0 && (
         <p className={css.totals}>
           <Figure number={totals.bests} words={t("totals.bests", { count: totals.bests })} />
           <Figure number={totals.testsDone} words={t("totals.tests", { count: totals.testsDone })} />

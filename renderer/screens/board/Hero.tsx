@@ -4,7 +4,7 @@ import { useSay } from "../../app/say.ts";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { GainTape } from "./GainTape.tsx";
 import css from "./Hero.module.css";
-import { roomFor, useGain, useLabel, useUnit } from "./words.ts";
+import { roomFor, useGain, useLabel } from "./words.ts";
 
 interface HeroProps {
   readonly best: Best;
@@ -18,7 +18,6 @@ export function Hero({ best, fresh }: HeroProps) {
   const say = useSay();
   const gain = useGain()(best.test, best.gain);
   const label = useLabel()(best.label);
-  const unit = useUnit()(best.written.unit);
   const { note } = best.written;
   return (
     <article className={css.best} data-test={best.test} data-fresh={fresh}>
@@ -31,7 +30,7 @@ export function Hero({ best, fresh }: HeroProps) {
         <span className={css.words}>
           <span className={css.more}>{gain.words}</span>
           <span className={css.now}>
-            {t("newest.now")} <b>{best.written.number}</b> {unit}
+            {t("newest.now")} <b>{best.written.number}</b>
             {note !== undefined && <span className={css.note}> {say(note)}</span>}
           </span>
         </span>

@@ -10,7 +10,7 @@ export function LeagueTotals({ leagues }: { readonly leagues: Board["totals"]["l
     <div className={css.leagues}>
       <h2 className={css.title}>{t("leagues.title")}</h2>
       {leagues.length === 0 && <p className={css.none}>{t("leagues.none")}</p>}
-      <ul className={css.list} data-many={leagues.length > 4}>
+      <ul className={css.list} data-many={leagues.length > 3}>
         {leagues.map(({ league, athletes, bests }) => (
           <li key={league}>
             <strong>{tenths.format(bests / athletes)}</strong>

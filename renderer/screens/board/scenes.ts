@@ -36,13 +36,17 @@ export function hasNews(before: readonly Best[], now: readonly Best[]): boolean 
   return !known;
 }
 
-/** The part of a list that is shown on the `round`th visit, so that everybody has their turn. */
-export function pageOf<Row>(
-  rows: readonly Row[],
-  size: number,
-  round: number,
-): { from: number; rows: readonly Row[] } {
-  const pages = Math.max(1, Math.ceil(rows.length / size));
-  const from = (round % pages) * size;
-  return { from, rows: rows.slice(from, from + size) };
+/** One part of a long list. */
+export interface Page<Row> {
+  /** From 1. */
+  readonly part: number;
+  readonly parts: number;
+  readonly rows: readonly Row[];
+}
+
+/** The part of a list that is shown on the `round`th visit (from 0), so that everybody has their turn. */
+export function pageOf<Row>(rows: readonly Row[], size: number, round: number): Page<Row> {
+  const parts = Math.max(1, Math.ceil(rows.length / size));
+  const page = round % parts;
+  return { part: page + 1, parts, rows: rows.slice(page * size, (page + 1) * size) };
 }

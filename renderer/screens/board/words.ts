@@ -15,10 +15,12 @@ export function useGain(): (test: TestCode, gain: Gain) => SaidGain {
   return (test, { number, unit }) => {
     const faster = test === "endurance";
     const signed = `${faster ? "−" : "+"}${number}`;
-    if (unit === "s")
-      return { number: signed, words: t(faster ? "gain.secondsFaster" : "gain.secondsLonger") };
+    const count = Number(number);
+    if (unit === "s") {
+      return { number: signed, words: t(`gain.${faster ? "secondsFaster" : "secondsLonger"}`, { count }) };
+    }
     if (unit === "min:s") return { number: signed, words: t(faster ? "gain.faster" : "gain.longer") };
-    return { number: signed, words: t(`gain.${unit}`, { count: Number(number) }) };
+    return { number: signed, words: t(`gain.${unit}`, { count }) };
   };
 }
 
@@ -28,10 +30,12 @@ export function useLabel(): (label: Label) => string {
   return (label) => (label.as === "name" ? label.name : t("bib", { bib: label.bib }));
 }
 
-/** The unit of a mark; a time in minutes and seconds is known by its colon. */
-export function useUnit(): (unit: Written["unit"]) => string {
-  const { t } = useTranslation("common");
-  return (unit) => (unit === "" || unit === "min:s" ? "" : t(`unit.${unit}`));
+/** What the gains of a wall are counted in; times show it by their colon or their unit. */
+export function useGainIn(): (unit: Written["unit"]) => string {
+  const { t } = useTranslation("board");
+  const { t: common } = useTranslation("common");
+  return (unit) =>
+    unit === "" || unit === "min:s" ? t("wall.inTime") : t("wall.inUnit", { unit: common(`unit.${unit}`) });
 }
 
 /** Names take less room a letter the longer they are. */

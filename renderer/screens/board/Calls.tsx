@@ -1,0 +1,35 @@
+import { useTranslation } from "react-i18next";
+import type { Board } from "../../../electron/api/board/schemas.ts";
+import { TestMark } from "../../parts/TestMark.tsx";
+import css from "./Calls.module.css";
+import { roomFor } from "./words.ts";
+
+/** So many have room at each of five stations. */
+const room = 4;
+
+/** Who is called to which station: the bib large, the name beside it where that was agreed. */
+export function Calls({ calls }: { readonly calls: Board["calls"] }) {
+  const { t } = useTranslation("board");
+  return (
+    <section className={css.calls}>
+      <h2 className={css.title}>{t("calls.title")}</h2>
+      {calls.length === 0 && <p className={css.none}>{t("calls.none")}</p>}
+      {calls.map(({ test, called }) => (
+        <div key={test} className={css.station}>
+          <TestMark test={test} size="large" />
+          <ul className={css.called}>
+            {called.slice(0, called.length > room ? room - 1 : room).map(({ bib, name }) => (
+              <li key={bib}>
+                <b>{bib}</b>
+                {name !== null && <span data-room={roomFor(name)}>{name}</span>}
+              </li>
+            ))}
+            {called.length > room && (
+              <li className={css.more}>{t("calls.more", { count: called.length - room + 1 })}</li>
+            )}
+          </ul>
+        </div>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,63 @@
+import { useTranslation } from "react-i18next";
+import type { Row } from "../../../electron/api/board/schemas.ts";
+import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import { TestMark } from "../../parts/TestMark.tsx";
+import { nameOf, pageOf } from "./scenes.ts";
+import css from "./Wall.module.css";
+import { roomFor, useGain, useGainIn, useLabel } from "./words.ts";
+
+const rowsOfPage = 8;
+/** So few rows are written larger. */
+const fewRows = 4;
+
+interface WallProps {
+  readonly test: TestCode;
+  readonly rows: readonly Row[];
+  /** How often this wall was shown before: a long one goes on where it stopped. */
+  readonly round: number;
+}
+
+/** The gains of today in one test. */
+export function Wall({ test, rows, round }: WallProps) {
+  const { t } = useTranslation("board");
+  const gainIn = useGainIn();
+  const page = pageOf(rows, rowsOfPage, round);
+  return (
+    <section className={css.wall} data-test={test}>
+      <h2 className={css.title}>
+        <TestMark test={test} size="large" name="ability" />
+      </h2>
+      <p className={css.under}>
+        <span>{gainIn(rows[0]?.written.unit ?? "")}</span>
+        {page.parts > 1 && <span>{t("wall.part", { part: page.part, parts: page.parts })}</span>}
+      </p>
+      <ol className={css.rows} data-few={rows.length <= fewRows}>
+        {page.rows.map((row) => (
+          <WallRow key={`${nameOf({ ...row, test })} ${row.seq}`} test={test} row={row} />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function WallRow({ test, row }: { readonly test: TestCode; readonly row: Row }) {
+  const { t } = useTranslation("board");
+  const label = useLabel()(row.label);
+  const said = useGain();
+  return (
+    <li className={css.row}>
+      <span className={css.label} data-room={roomFor(label)}>
+        {label}
+      </span>
+      <span className={css.mark}>{row.written.number}</span>
+      {row.gain === null || row.standing === "first" ? (
+        <span className={css.standing}>{t(row.standing === "first" ? "wall.first" : "wall.equal")}</span>
+      ) : (
+        <strong className={css.gain}>
+          {said(test, row.gain).number}
+          {row.gain.unit === "s" && <small> {t("wall.seconds")}</small>}
+        </strong>
+      )}
+    </li>
+  );
+}
