@@ -1,7 +1,8 @@
 import { useTranslation } from "react-i18next";
+import { retype } from "../../../electron/domain/keyed/retype.ts";
 import type { LengthUnit, TestCode } from "../../../electron/domain/protocols/protocol.ts";
 import { protocolOf, protocols } from "../../../electron/domain/protocols/registry.ts";
-import { formatLength, formatTime } from "../../../electron/domain/units.ts";
+import { formatLength } from "../../../electron/domain/units.ts";
 
 /** A value in grains as a short text with its unit where it needs one: "24 reps", "43 cm", "3:21". */
 export function useWriteValue(test: TestCode, lengths: LengthUnit): (value: number) => string {
@@ -45,11 +46,11 @@ export function useWriteSeen(): (test: TestCode, seen: unknown, lengths: LengthU
         return t("seen.leap", { reach, touch, unit: t(`common:unit.${lengths}`) });
       }
       case "core":
-        return t("seen.held", { time: formatTime(protocols.core.attempt.parse(seen).held, false) });
+        return t("seen.held", { time: retype(test, seen, lengths).typed.time });
       case "endurance": {
         const run = protocols.endurance.attempt.parse(seen);
         return run.finished
-          ? t("seen.finished", { time: formatTime(run.time, true) })
+          ? t("seen.finished", { time: retype(test, seen, lengths).typed.time })
           : t("seen.stopped", { rounds: run.roundsDone, reps: run.repsDone });
       }
     }

@@ -49,7 +49,6 @@ export function Result({ test, parameters, saved, lengths, correct }: ResultProp
         )}
         <div className={css.news}>
           {trial !== null && <p>{t("result.trial")}</p>}
-          {told.mark.state === "unfinished" && <p>{t("result.unfinished")}</p>}
           {written.note !== undefined && <p className={css.stage}>{say(written.note)}</p>}
           {news !== null && (
             <p className={css.standing}>
@@ -101,10 +100,14 @@ function News({ test, lengths, news }: NewsProps) {
   const last = writeValue(news.previous);
   const date = writeDay(news.previousDate ?? "");
   const change = writeChange(news.change);
+  // "0:12 longer than", but "+3 reps on".
+  const worded = test === "core" || test === "endurance";
   return (
     <div className={css.lines}>
       <p>
-        {news.change === 0 ? t("result.same", { last, date }) : t("result.vsLast", { change, last, date })}
+        {news.change === 0
+          ? t("result.same", { last, date })
+          : t(worded ? "result.thanLast" : "result.vsLast", { change, last, date })}
       </p>
       {news.change !== 0 && <p className={css.verdict}>{t(`verdict.${news.verdict}`)}</p>}
       {news.standing === "below" && news.bestBefore !== null && (

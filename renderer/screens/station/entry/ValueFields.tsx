@@ -98,9 +98,14 @@ export function ValueFields(props: ValueFieldsProps) {
           onChoose={(option) => setValue(choice.name, option)}
         />
       )}
-      <div className={css.fields} data-test={test}>
+      <div className={css.fields} data-test={test} data-lengths={lengths}>
         {fields.map((field) => (
-          <div key={field.name} className={css.field} data-wide={field.digits === "time"}>
+          <div
+            key={field.name}
+            className={css.field}
+            data-wide={field.digits === "time"}
+            data-aside={field.aside ?? false}
+          >
             <NumberField
               label={t(`field.${field.name}`)}
               digits={field.digits}
