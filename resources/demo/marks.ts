@@ -17,10 +17,10 @@ interface Spread {
 /** Marks of people who train: ours, plausible and no norm. Grains: reps, quarter landings, mm, s, ms. */
 const spreads: Readonly<Record<TestCode, Spread>> = {
   "push-up": { mean: 19, sd: 6, least: 8, most: 35, gain: 4 },
-  agility: { mean: 108, sd: 11, least: 80, most: 136, gain: 9 },
-  vertical: { mean: 355, sd: 40, least: 290, most: 450, gain: 24 },
-  core: { mean: 155, sd: 50, least: 60, most: 290, gain: 28 },
-  endurance: { mean: 305_000, sd: 42_000, least: 215_000, most: 415_000, gain: -17_000 },
+  agility: { mean: 108, sd: 11, least: 80, most: 136, gain: 7 },
+  vertical: { mean: 355, sd: 40, least: 290, most: 450, gain: 19 },
+  core: { mean: 155, sd: 50, least: 60, most: 290, gain: 20 },
+  endurance: { mean: 305_000, sd: 42_000, least: 215_000, most: 415_000, gain: -13_000 },
 };
 
 export function makeAbility(random: () => number, { category, variant }: Person): Ability {

@@ -71,12 +71,11 @@ function guardians(db: Database, day: Day, { runners, people }: Floor): Need[] {
 
 /** Quadrant jumps with one direction done that were left lying: no other test can be half done. */
 function begun({ marks, runners, people, now }: Floor): Need[] {
-  const lying = marks.flatMap(({ athleteId, test, mark }) => {
+  const half = marks.filter(({ mark }) => mark.state === "incomplete");
+  const lying = half.flatMap(({ athleteId, test }) => {
     const last = runners.find((runner) => runner.athleteId === athleteId)?.lastDone.get(test);
     const stale = last !== undefined && minutesSince(last, now) >= patience;
-    return mark.state === "incomplete" && stale
-      ? people.filter((present) => present.athleteId === athleteId)
-      : [];
+    return stale ? people.filter((present) => present.athleteId === athleteId) : [];
   });
   const to = "/station/agility";
   if (lying.length > mostOfAKind) {

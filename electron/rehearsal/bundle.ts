@@ -1,0 +1,24 @@
+import { zipOf } from "../api/bundle/package/zip.ts";
+import type { Organiser } from "./sheets.ts";
+
+/** What would leave the room. */
+export interface Bundle {
+  readonly bytes: Uint8Array;
+  /** Marks that would leave, and marks that would stay. */
+  readonly rows: number;
+  readonly held: number;
+}
+
+/**
+ * The bundle of a day, as it would be written. Where nothing may leave there is no file to hand out; the rehearsal then
+ * shows the empty one that was previewed.
+ */
+export async function makeBundle(organiser: Organiser, dayId: number): Promise<Bundle> {
+  const preview = await organiser.bundle.preview({ dayId });
+  if (preview === null) throw new Error("There is no day to make a bundle of.");
+  const rows = preview.rows.length;
+  const held = preview.held.reduce((sum, place) => sum + place.rows, 0);
+  if (rows === 0) return { bytes: zipOf(preview.files), rows, held };
+  const written = await organiser.bundle.write({ dayId, previewSha256: preview.sha256 });
+  return { bytes: Buffer.from(written.bytes, "base64"), rows, held };
+}

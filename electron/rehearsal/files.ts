@@ -1,0 +1,67 @@
+import { mkdir, open, rename, rm } from "node:fs/promises";
+import { join } from "node:path";
+import { writeSheet } from "../api/sheets/write.ts";
+import { type Sentence, sentence } from "../domain/words.ts";
+import type { outputNames } from "./arguments.ts";
+import type { Rehearsed } from "./day.ts";
+import { marksSheet } from "./marks.ts";
+
+/** The results can't be written, and why. */
+export class NotWritten extends Error {
+  readonly sentence: Sentence;
+  constructor(folder: string, cause: unknown) {
+    super("not written", { cause });
+    const code = cause instanceof Error && "code" in cause ? String(cause.code) : String(cause);
+    this.sentence = sentence("rehearse.notWritten", { folder, code });
+  }
+}
+
+type Files = Readonly<Record<(typeof outputNames)[number], string | Uint8Array>>;
+
+export function filesOf({ sheets, marks, board, bundle }: Rehearsed): Files {
+  const rejected = sheets.flatMap(({ kind, keptBack }) =>
+    keptBack.map(({ line, reason }) => [kind, line, reason]),
+  );
+  return {
+    "marks.csv": marksSheet(marks),
+    "rejected.csv": writeSheet(["sheet", "line", "reason"], rejected),
+    "board.json": `${JSON.stringify(board, null, 2)}\n`,
+    "bundle.zip": bundle.bytes,
+  };
+}
+
+/**
+ * Writes all files into the folder, which is made where it is missing. Each is written under another name first and then
+ * renamed, all of them at the end: a crash leaves no half file, and nothing under a name that says it is whole.
+ * @throws NotWritten
+ */
+export async function writeFiles(folder: string, files: Files): Promise<void> {
+  try {
+    await mkdir(folder, { recursive: true });
+    await writeAll(folder, files);
+  } catch (error) {
+    throw new NotWritten(folder, error);
+  }
+}
+
+async function writeAll(folder: string, files: Files): Promise<void> {
+  const parts = Object.entries(files).map(([name, content]) => {
+    return { part: join(folder, `.${name}.${process.pid}.part`), path: join(folder, name), content };
+  });
+  try {
+    for (const { part, content } of parts) await writeWhole(part, content);
+    for (const { part, path } of parts) await rename(part, path);
+  } finally {
+    for (const { part } of parts) await rm(part, { force: true });
+  }
+}
+
+async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
+  const file = await open(path, "w");
+  try {
+    await file.writeFile(content);
+    await file.sync();
+  } finally {
+    await file.close();
+  }
+}

@@ -1,0 +1,74 @@
+import { type ToldMark, tellMarks } from "../api/marks.ts";
+import { type Cell, writeSheet } from "../api/sheets/write.ts";
+import { fold } from "../domain/people/fold.ts";
+import { testCodes } from "../domain/protocols/protocol.ts";
+import { protocolOf } from "../domain/protocols/registry.ts";
+import { inUnit } from "../domain/units.ts";
+import type { Database } from "../store/database.ts";
+import type { Day } from "../store/days.ts";
+import { everybody, type Present } from "../store/present.ts";
+
+/** A mark of the day and whose it is. */
+export interface OwnedMark {
+  readonly who: Present;
+  readonly told: ToldMark;
+}
+
+/** All marks of a day by league, name and test. */
+export function ownedMarks(db: Database, day: Day): OwnedMark[] {
+  const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
+  return tellMarks(db, day)
+    .flatMap((told) => {
+      const who = people.get(told.athleteId);
+      return who === undefined ? [] : { who, told };
+    })
+    .map((mark) => ({ mark, key: orderOf(mark) }))
+    .sort((a, b) => compare(a.key, b.key))
+    .map(({ mark }) => mark);
+}
+
+/** What decides the order; texts by their folded form, so that neither case nor accents do. */
+function orderOf({ who, told }: OwnedMark): (string | number)[] {
+  const variant = protocolOf(told.test).variants.indexOf(told.variant);
+  return [fold(who.league), fold(who.name), who.number, testCodes.indexOf(told.test), variant];
+}
+
+function compare(a: readonly (string | number)[], b: readonly (string | number)[]): number {
+  const at = a.findIndex((part, index) => part !== b[index]);
+  const [one = "", other = ""] = [a[at], b[at]];
+  return at < 0 ? 0 : one < other ? -1 : 1;
+}
+
+const columns = [
+  "league",
+  "number",
+  "name",
+  "bib",
+  "test",
+  "variant",
+  "mark",
+  "unit",
+  "best",
+  "previous",
+  "change",
+  "verdict",
+];
+
+/** `marks.csv`: a mark a row, in its unit; one that is not complete has neither mark nor best. */
+export function marksSheet(marks: readonly OwnedMark[]): string {
+  return writeSheet(columns, marks.map(rowOf));
+}
+
+/** `change` is mark less previous: of a circuit, which is better the shorter it is, a gain is below zero. */
+function rowOf({ who, told: { test, variant, mark, news } }: OwnedMark): Cell[] {
+  const { grain } = protocolOf(test);
+  const written = (grains: number | null) => (grains === null ? null : inUnit(grain, grains));
+  const value = mark.state === "complete" ? mark.value : null;
+  const previous = news?.previous ?? null;
+  const change = value === null || previous === null ? null : value - previous;
+  return [
+    ...[who.league, who.number, who.name, who.bib, test, variant],
+    ...[written(value), grain.unit, news?.standing ?? null],
+    ...[written(previous), written(change), news?.verdict ?? null],
+  ];
+}

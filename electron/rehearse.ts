@@ -1,0 +1,77 @@
+/**
+ * `npm run rehearse`: a whole day with no window, to try the leagues' sheets the evening before. Ends with 0 when every
+ * row was taken, 3 when some were kept back, 2 when there was nothing to rehearse, 1 when something failed.
+ */
+import { say } from "./api/words.ts";
+import { sentence } from "./domain/words.ts";
+import { readArguments, type Wanted, WrongArguments } from "./rehearsal/arguments.ts";
+import { rehearseDay } from "./rehearsal/day.ts";
+import { momentOf, temporaryDesk } from "./rehearsal/desk.ts";
+import { filesOf, NotWritten, writeFiles } from "./rehearsal/files.ts";
+import { UnusableSheet } from "./rehearsal/sheets.ts";
+import { summaryOf } from "./rehearsal/summary.ts";
+
+/** npm runs its scripts in the project's folder; paths are meant from where it was called. */
+const folder =
+  process.env.npm_lifecycle_event === "rehearse" ? (process.env.INIT_CWD ?? process.cwd()) : process.cwd();
+
+async function main(): Promise<number> {
+  try {
+    const wanted = readArguments(process.argv.slice(2), folder);
+    if (wanted !== null) return await rehearse(wanted);
+    console.log(say(sentence("rehearse.usage")));
+    return 0;
+  } catch (error) {
+    return explain(error);
+  }
+}
+
+async function rehearse(wanted: Wanted): Promise<number> {
+  const temporary = temporaryDesk(momentOf(wanted.date, new Date()));
+  const stayOn = whenStopped(temporary.remove);
+  try {
+    const rehearsed = await rehearseDay(temporary.desk, wanted);
+    await writeFiles(wanted.out, filesOf(rehearsed));
+    console.log(summaryOf(rehearsed, wanted, performance.now() / 1000));
+    return rehearsed.sheets.some(({ keptBack }) => keptBack.length > 0) ? 3 : 0;
+  } finally {
+    stayOn();
+    temporary.remove();
+  }
+}
+
+/** Runs `work` before the process ends by Ctrl-C or by a request to end; the returned function takes that back. */
+function whenStopped(work: () => void): () => void {
+  const signals = { SIGINT: 2, SIGTERM: 15, SIGHUP: 1 } as const;
+  const undo = Object.entries(signals).map(([signal, number]) => {
+    const end = () => {
+      work();
+      process.exit(128 + number);
+    };
+    process.once(signal, end);
+    return () => process.off(signal, end);
+  });
+  return () => {
+    for (const each of undo) each();
+  };
+}
+
+/** One clear line; what nobody foresaw is shown whole. */
+function explain(error: unknown): number {
+  if (error instanceof WrongArguments) {
+    console.error(`${say(error.sentence)}\n${say(sentence("rehearse.usage"))}`);
+    return 2;
+  }
+  if (error instanceof UnusableSheet) {
+    console.error(`${error.path}: ${say(error.sentence)}`);
+    return 2;
+  }
+  if (error instanceof NotWritten) {
+    console.error(say(error.sentence));
+    return 1;
+  }
+  console.error(error);
+  return 1;
+}
+
+process.exitCode = await main();

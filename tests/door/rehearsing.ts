@@ -1,0 +1,65 @@
+import { spawn } from "node:child_process";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+
+const script = new URL("../../electron/rehearse.ts", import.meta.url).pathname;
+export const demoFolder = new URL("../../resources/demo/", import.meta.url).pathname;
+
+/** How a run of the command ended. */
+export interface Ran {
+  readonly code: number | null;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+/** A folder with sheets, in which the real command runs. */
+export interface Bench {
+  readonly folder: string;
+  /** Writes a sheet; returns its path. */
+  write(name: string, text: string | Uint8Array): string;
+  /** Runs the command as a terminal does; `whileRunning` is given its process id. */
+  run(args: readonly string[], whileRunning?: (pid: number) => Promise<void>): Promise<Ran>;
+  /** Text of a file of the results. */
+  out(name: string): string;
+  /** What the command left in the system's folder for temporary files. */
+  leftBehind(): string[];
+  remove(): void;
+}
+
+export function bench(): Bench {
+  const folder = mkdtempSync(join(tmpdir(), "rehearse-test-"));
+  const temporary = join(folder, "temporary");
+  mkdirSync(temporary);
+  return {
+    folder,
+    write(name, text) {
+      writeFileSync(join(folder, name), text);
+      return join(folder, name);
+    },
+    async run(args, whileRunning) {
+      const child = spawn(process.execPath, [script, ...args], {
+        cwd: folder,
+        env: { ...process.env, TMPDIR: temporary, npm_lifecycle_event: "test" },
+      });
+      const said = { stdout: "", stderr: "" };
+      for (const name of ["stdout", "stderr"] as const) {
+        child[name].setEncoding("utf8").on("data", (text: string) => {
+          said[name] += text;
+        });
+      }
+      const ended = new Promise<number | null>((resolve) => child.on("close", (code) => resolve(code)));
+      await whileRunning?.(child.pid ?? 0);
+      return { code: await ended, ...said };
+    },
+    out: (name) => readFileSync(join(folder, "out", name), "utf8"),
+    leftBehind: () => readdirSync(temporary),
+    remove: () => rmSync(folder, { recursive: true }),
+  };
+}
+
+/** Rows of text as a sheet: blanks beside the commas and indentation are only for the eye. */
+export function sheet(text: string): string {
+  const lines = text.trim().split("\n");
+  return `${lines.map((line) => line.trim().replace(/\s*,\s*/g, ",")).join("\r\n")}\r\n`;
+}
