@@ -1,0 +1,146 @@
+import type { Page } from "@playwright/test";
+import { expect } from "@playwright/test";
+import { test } from "./fixture.ts";
+
+/** Calls a procedure as the desk's own page does. */
+async function call(desk: Page, procedure: string, input: unknown): Promise<void> {
+  const status = await desk.evaluate(
+    async ([path, body]) => {
+      const headers = { "content-type": "application/json" };
+      return (await fetch(`/trpc/${path}`, { method: "POST", headers, body: body ?? "" })).status;
+    },
+    [procedure, JSON.stringify(input)],
+  );
+  expect(status, procedure).toBe(200);
+}
+
+/** An open day; the walk-ups of it are known afterwards and expected again. */
+async function openDayWith(desk: Page, names: readonly string[]): Promise<void> {
+  await call(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day" });
+  await call(desk, "day.open", {});
+  for (const [index, name] of names.entries()) {
+    const outcome = { bib: null, leaveOut: [], board: "bib", share: false, guardianConsent: false, by: "QA" };
+    const who = { league: "North Quay", name, number: String(index + 1), birthYear: 1990 };
+    await call(desk, "checkIn.walkUp", { ...who, ...outcome });
+    await call(desk, "checkIn.undo", { athleteId: index + 1, before: unasked });
+  }
+  await desk.evaluate(() => {
+    location.hash = "/check-in";
+  });
+  await expect(desk.getByRole("combobox")).toBeFocused();
+}
+
+const unasked = {
+  board: "bib",
+  share: false,
+  guardianConsent: false,
+  asked: false,
+  birthYear: 1990,
+  category: null,
+};
+
+/** Asked once a session, before the first thing is entered. */
+async function sayInitials(desk: Page): Promise<void> {
+  await expect(desk.getByRole("textbox", { name: "Your initials" })).toBeFocused();
+  await desk.keyboard.type("mk");
+  await desk.keyboard.press("Enter");
+}
+
+/** Keeps what the page sends, to look for answers in it. */
+async function listenToSent(desk: Page): Promise<() => Promise<string>> {
+  await desk.evaluate(() => {
+    const sent: string[] = [];
+    Object.assign(window, { sent });
+    const send = window.fetch;
+    window.fetch = (input, init) => {
+      if (typeof init?.body === "string") sent.push(init.body);
+      return send(input, init);
+    };
+  });
+  return () => desk.evaluate(() => (window as unknown as { sent: string[] }).sent.join("\n"));
+}
+
+test("somebody is checked in by keyboard alone, and the next one can be typed at once", async ({
+  tapeline: { desk },
+}) => {
+  await openDayWith(desk, ["Petra Fied", "Max Impact"]);
+  const { keyboard } = desk;
+  await keyboard.type("ptra");
+  await keyboard.press("Enter");
+  await expect(desk.getByRole("heading", { name: "Petra Fied" })).toBeVisible();
+  await expect(desk.getByRole("button", { name: "No to all four" })).toBeFocused();
+  await keyboard.press("Enter");
+  // The focus goes to the first consent; nothing is chosen for anybody who was never asked.
+  await expect(desk.getByRole("radio", { name: "Not at all" })).toBeFocused();
+  await keyboard.press("Control+Enter");
+  await expect(desk.getByText("2 answers are missing.")).toBeVisible();
+  await expect(desk.getByRole("radio", { name: "Not at all" })).not.toBeChecked();
+  await keyboard.press("ArrowRight");
+  await keyboard.press("Tab");
+  await keyboard.press("Space");
+  await keyboard.press("Control+Enter");
+  await sayInitials(desk);
+  await expect(desk.getByRole("heading", { name: "Petra Fied is checked in" })).toBeVisible();
+  await expect(desk.getByRole("combobox")).toBeFocused();
+  await expect(desk.getByRole("combobox")).toHaveValue("");
+
+  // A scanner types the bib and presses Enter at once.
+  await keyboard.type("1");
+  await keyboard.press("Enter");
+  await expect(desk.getByRole("heading", { name: "Petra Fied" })).toBeVisible();
+  await expect(desk.getByText("Checked in", { exact: true })).toBeVisible();
+});
+
+test("a yes shows the medical lead and asks to choose; the answer never leaves the window", async ({
+  tapeline: { desk },
+}) => {
+  await openDayWith(desk, ["Petra Fied"]);
+  const sent = await listenToSent(desk);
+  await desk.keyboard.type("petra");
+  await desk.keyboard.press("Enter");
+  await desk.getByRole("button", { name: "No to all four" }).click();
+  await desk.getByRole("button", { name: "Ask again" }).click();
+  await desk.locator("[data-part=body]").getByText("Yes").click();
+  await expect(desk.getByText("Speak with the day's medical lead before testing.").first()).toBeVisible();
+  await desk.getByText("Some tests").click();
+  await desk.locator("[data-part=leaveOut]").getByText("Endurance").click();
+  await desk.locator("[data-part=board]").getByText("By bib only").click();
+  await desk.locator("[data-part=share]").getByText("No").click();
+  await desk.getByRole("button", { name: /^Check in · bib 1/ }).click();
+  await sayInitials(desk);
+  await expect(desk.getByText("Leaves out")).toBeVisible();
+  const [admission = ""] = (await sent()).split("\n").filter((body) => body.includes("leaveOut"));
+  expect(Object.keys(inputOf(admission)).sort()).toEqual(
+    ["athleteId", "bib", "birthYear", "board", "by", "guardianConsent", "leaveOut", "share"].sort(),
+  );
+
+  await desk.getByRole("button", { name: "Undo" }).first().click();
+  await expect(desk.getByText("Petra Fied is expected again.")).toBeVisible();
+});
+
+/** The input inside a batch of one. */
+function inputOf(body: string): object {
+  const parsed = JSON.parse(body) as Record<string, object>;
+  return parsed["0"] ?? parsed;
+}
+
+test("a refusal leaves everything that was typed", async ({ tapeline: { desk } }) => {
+  await openDayWith(desk, ["Petra Fied", "Max Impact"]);
+  const outcome = { bib: 7, leaveOut: [], board: "bib", share: false, guardianConsent: false, by: "QA" };
+  await call(desk, "checkIn.admit", { athleteId: 2, ...outcome });
+  await desk.keyboard.type("petra");
+  await desk.keyboard.press("Enter");
+  await desk.getByRole("button", { name: "No to all four" }).click();
+  await desk.locator("[data-part=board]").getByText("By name").click();
+  await desk.locator("[data-part=share]").getByText("Yes").click();
+  const bib = desk.getByRole("textbox", { name: "Next free bib" });
+  await bib.fill("7");
+  await desk.keyboard.press("Enter");
+  await sayInitials(desk);
+  await expect(desk.getByText("Bib 7 is on Max Impact. The next free one is 1.")).toBeVisible();
+  await expect(desk.getByRole("textbox", { name: "Bib" })).toHaveValue("7");
+  await expect(desk.getByRole("radio", { name: "By name" })).toBeChecked();
+  await desk.getByRole("textbox", { name: "Bib" }).fill("8");
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByRole("heading", { name: "Petra Fied is checked in" })).toBeVisible();
+});
