@@ -1,0 +1,139 @@
+import type { TestCode } from "../protocols/protocol.ts";
+import type { AttemptOf, ParametersOf } from "../protocols/registry.ts";
+import { type Sentence, sentence } from "../words.ts";
+import { type AgilityLane, liveAgility } from "./agility.ts";
+import { type CoreLane, liveCore } from "./core.ts";
+import { type EnduranceLane, liveEndurance } from "./endurance.ts";
+import {
+  commonWhat,
+  type Elapsed,
+  type FoldedLane,
+  type HeatEvent,
+  inTime,
+  type LaneInput,
+  type LaneState,
+  type LiveTest,
+  standingTaps,
+  type Tap,
+  undoMs,
+  undoneBy,
+  type What,
+} from "./heat.ts";
+import { livePushUp, type PushUpLane } from "./push-up.ts";
+import { liveVertical, type VerticalLane } from "./vertical.ts";
+
+/** What a lane shows, by test. */
+export interface LaneOf {
+  "push-up": PushUpLane;
+  agility: AgilityLane;
+  vertical: VerticalLane;
+  core: CoreLane;
+  endurance: EnduranceLane;
+}
+
+export type AnyLane = FoldedLane<LaneOf[TestCode]>;
+
+/** A test whose parameters and taps the caller does not look into: it only hands on what was parsed. */
+type AnyLiveTest = LiveTest<unknown, unknown, What, unknown, LaneState>;
+
+const liveTests: Readonly<Record<TestCode, AnyLiveTest>> = Object.freeze({
+  "push-up": livePushUp,
+  agility: liveAgility,
+  vertical: liveVertical,
+  core: liveCore,
+  endurance: liveEndurance,
+});
+
+/**
+ * common: all lanes start at once, and are fixed from then on; own: each lane has its own pace, the heat runs from its
+ * gathering on, and a lane is fixed by its first tap.
+ */
+export function clockOf(test: TestCode): "common" | "own" {
+  return liveTests[test].clock;
+}
+
+/** From the start tap to time 0, in ms. */
+export function countInMs<Test extends TestCode>(test: Test, parameters: ParametersOf<Test>): number {
+  return liveTests[test].countInMs(parameters);
+}
+
+/** Kind and detail of a tap as its test knows them; null for what it does not know. */
+export function readWhat(test: TestCode, what: What): What | null {
+  const common = commonWhat.safeParse(what);
+  if (common.success) return common.data;
+  const own = liveTests[test].what.safeParse(what);
+  return own.success ? own.data : null;
+}
+
+/**
+ * Where every lane stands: its taps in the order of their time, whatever order they came in, without those that were
+ * taken back. Pure: after a crash the same events give the same lanes.
+ * @param elapsed ms since time 0; null before the start
+ */
+export function foldHeat<Test extends TestCode>(
+  test: Test,
+  parameters: ParametersOf<Test>,
+  lanes: readonly LaneInput<AttemptOf<Test>>[],
+  events: readonly HeatEvent[],
+  elapsed: Elapsed,
+): FoldedLane<LaneOf[Test]>[] {
+  const taps = inTime(standingTaps(events));
+  const live = liveTests[test];
+  return lanes.map(({ lane, prior }) => {
+    const own = taps.filter((tap) => tap.lane === null || tap.lane === lane);
+    return { lane, ...foldLane(live, parameters, prior, own, elapsed) } as unknown as FoldedLane<
+      LaneOf[Test]
+    >;
+  });
+}
+
+function foldLane(
+  live: AnyLiveTest,
+  parameters: unknown,
+  prior: readonly unknown[],
+  taps: readonly HeatEvent[],
+  elapsed: Elapsed,
+): LaneState & { readonly idle: readonly string[] } {
+  const idle: string[] = [];
+  let kept = live.empty(parameters, prior);
+  let aside = false;
+  for (const tap of taps) {
+    const before = kept;
+    if (aside) idle.push(tap.id);
+    else if (tap.kind === "aside") aside = live.show(kept, parameters, tap.atMs).phase !== "done";
+    else kept = live.step(kept, read(live, tap), parameters);
+    if (!aside && kept === before) idle.push(tap.id);
+  }
+  const shown = live.show(kept, parameters, elapsed);
+  return { ...shown, phase: aside ? "aside" : shown.phase, idle };
+}
+
+/** What is kept was read before it was kept; what a newer program kept is no event of this one. */
+function read(live: AnyLiveTest, tap: HeatEvent): Tap & What {
+  return { ...live.what.parse({ kind: tap.kind, detail: tap.detail }), ...pick(tap) };
+}
+
+function pick({ id, lane, atMs }: Tap): Tap {
+  return { id, lane, atMs };
+}
+
+/**
+ * Why a tap can't be taken back now; null when it can.
+ * @param elapsed ms since time 0
+ */
+export function undoTrouble(events: readonly HeatEvent[], eventId: string, elapsed: number): Sentence | null {
+  const event = events.find(({ id }) => id === eventId);
+  if (event === undefined || event.kind === "undo") return sentence("heat.undo.unknown");
+  if (events.some((each) => undoneBy(each) === eventId)) return sentence("heat.undo.twice");
+  return elapsed - event.atMs > undoMs ? sentence("heat.undo.late", { count: undoMs / 1000 }) : null;
+}
+
+/** The newest tap that can still be taken back, and for how long; null when there is none. */
+export function undoable(
+  events: readonly HeatEvent[],
+  elapsed: number,
+): { readonly event: HeatEvent; readonly leftMs: number } | null {
+  const event = inTime(standingTaps(events)).at(-1);
+  if (event === undefined || undoTrouble(events, event.id, elapsed) !== null) return null;
+  return { event, leftMs: event.atMs + undoMs - elapsed };
+}
