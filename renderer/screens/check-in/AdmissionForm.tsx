@@ -46,7 +46,9 @@ export function AdmissionForm(props: AdmissionFormProps) {
 
   function send(): void {
     const identityIsGood = alsoCheck();
-    if (part.check() && identityIsGood && !busy) onSend(outcomeOf(answers, known));
+    const isComplete = part.check();
+    if (!identityIsGood) focusFirstFault(part.form.current);
+    else if (isComplete && !busy) onSend(outcomeOf(answers, known));
   }
   useKeys({ "Ctrl+Enter": send });
 
@@ -68,7 +70,7 @@ export function AdmissionForm(props: AdmissionFormProps) {
       }}
     >
       {children}
-      <Readiness {...part} />
+      <Readiness {...part} isFirst={children === undefined} />
       <Decision {...part} />
       {tests && <Age {...part} />}
       {tests && <Consents {...part} />}
@@ -120,4 +122,10 @@ export function AdmissionForm(props: AdmissionFormProps) {
     if (missing.has("bib") || given === "") return t("give.goPlain");
     return hasBib ? t("give.change", { bib: given }) : t("give.go", { bib: given });
   }
+}
+
+/** Who somebody is stands before what they answer. */
+function focusFirstFault(form: HTMLFormElement | null): void {
+  // The fields are marked with the next rendering, and the questions have asked for the focus before it.
+  requestAnimationFrame(() => form?.querySelector<HTMLElement>("input[aria-invalid=true]")?.focus());
 }

@@ -6,8 +6,13 @@ import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
 import { YesNo } from "./YesNo.tsx";
 
+interface ReadinessProps extends FormPart {
+  /** True where nothing is asked before: then the focus begins here. */
+  readonly isFirst: boolean;
+}
+
 /** The four questions before testing. What is answered stays in this window and is gone with the sheet. */
-export function Readiness({ answers, set, missing, focusNext }: FormPart) {
+export function Readiness({ answers, set, missing, focusNext, isFirst }: ReadinessProps) {
   const { t } = useTranslation("checkIn");
   const [folded, setFolded] = useState(false);
 
@@ -38,7 +43,7 @@ export function Readiness({ answers, set, missing, focusNext }: FormPart) {
           </span>{" "}
           <span className={css.aside}>{t("readiness.kept")}</span>
         </span>
-        <Button onPress={allNo} autoFocus>
+        <Button onPress={allNo} autoFocus={isFirst}>
           {t("readiness.allNo")}
         </Button>
       </div>
