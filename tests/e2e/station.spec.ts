@@ -1,0 +1,142 @@
+import type { Page } from "@playwright/test";
+import { expect } from "@playwright/test";
+import { test } from "./fixture.ts";
+
+/** Calls a procedure as the desk's own page does; the answer's data. */
+async function call(desk: Page, procedure: string, input: unknown): Promise<unknown> {
+  const answer = await desk.evaluate(
+    async ([path, body]) => {
+      const headers = { "content-type": "application/json" };
+      const response = await fetch(`/trpc/${path}`, { method: "POST", headers, body: body ?? "" });
+      return { status: response.status, body: (await response.json()) as { result?: { data?: unknown } } };
+    },
+    [procedure, JSON.stringify(input)],
+  );
+  expect(answer.status, procedure).toBe(200);
+  return answer.body.result?.data;
+}
+
+/** An open day with bibs 1 to `count`, at the station of a test, its bib field ready to type into. */
+async function openStation(desk: Page, code: string, count: number): Promise<void> {
+  await call(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day" });
+  await call(desk, "day.open", {});
+  for (let bib = 1; bib <= count; bib += 1) {
+    const outcome = { bib, leaveOut: [], board: "bib", share: false, guardianConsent: false, by: "QA" };
+    const who = { league: "North Quay", name: `Skater ${bib}`, number: "", birthYear: 1990 };
+    await call(desk, "checkIn.walkUp", { ...who, ...outcome });
+  }
+  await goTo(desk, code);
+}
+
+async function goTo(desk: Page, code: string): Promise<void> {
+  await desk.evaluate((path) => {
+    location.hash = path;
+  }, `/station/${code}`);
+  await expect(desk.locator(`section[data-test="${code}"]`).first()).toBeVisible();
+  await expect(field(desk, "Bib")).toBeFocused();
+}
+
+const field = (desk: Page, name: string) => desk.getByRole("textbox", { name });
+
+/** Types each text and Enter, once the field is there. */
+async function key(desk: Page, ...steps: readonly (readonly [name: string, text: string])[]): Promise<void> {
+  for (const [name, text] of steps) {
+    await expect(field(desk, name)).toBeFocused();
+    await desk.keyboard.type(text);
+    await desk.keyboard.press("Enter");
+  }
+}
+
+test("a station is keyed with the keyboard alone: bib, values, a question, a slip, the next bib", async ({
+  tapeline: { desk },
+}) => {
+  await openStation(desk, "push-up", 3);
+  await key(desk, ["Bib", "93"]);
+  await expect(desk.getByText("No bib 93 today.")).toBeVisible();
+  await desk.keyboard.press("Control+A");
+  await key(desk, ["Bib", "2"], ["Reps done in all", "1,5"], ["Off at the end", "3"]);
+  await expect(desk.getByText("Write a whole number in digits alone")).toBeVisible();
+  await expect(field(desk, "Reps done in all")).toHaveValue("1,5");
+  await key(desk, ["Reps done in all", "85"], ["Off at the end", "3"]);
+  await key(desk, ["Your initials", "mk"]);
+  await expect(desk.getByText("82 reps is a lot at this tempo.")).toBeVisible();
+  await desk.keyboard.press("Escape");
+  await expect(field(desk, "Off at the end")).toBeFocused();
+  await expect(field(desk, "Reps done in all")).toHaveValue("85");
+  await field(desk, "Reps done in all").focus();
+  await desk.keyboard.press("Control+A");
+  await key(desk, ["Reps done in all", "25"], ["Off at the end", "3"]);
+  const result = desk.getByRole("status").filter({ hasText: "Saved" });
+  await expect(result).toContainText("22 reps");
+  await expect(result).toContainText("First mark");
+  await expect(field(desk, "Bib")).toHaveValue("");
+  await expect(field(desk, "Bib")).toBeFocused();
+
+  await desk.keyboard.press("Alt+C");
+  await key(desk, ["Reps done in all", "24"], ["Off at the end", "2"], ["Why", "Counted one twice"]);
+  await expect(desk.getByText("Void: Counted one twice (MK)")).toBeVisible();
+  await expect(desk.getByRole("listitem").filter({ hasText: "24 done, 2 off at the end" })).toContainText(
+    "22 reps",
+  );
+  await expect(field(desk, "Bib")).toBeFocused();
+});
+
+test("an answer that gets lost is asked for again, and nothing is entered twice", async ({
+  tapeline: { desk },
+}) => {
+  await openStation(desk, "push-up", 1);
+  await desk.evaluate(() => {
+    const send = window.fetch;
+    let lost = 0;
+    window.fetch = async (input, init) => {
+      const answer = await send(input, init);
+      const entering = String(input instanceof Request ? input.url : input).includes("station.enter");
+      // The entry is taken each time; three times nobody hears of it.
+      if (entering && lost < 3) {
+        lost += 1;
+        throw new TypeError("Failed to fetch");
+      }
+      return answer;
+    };
+  });
+  await key(desk, ["Bib", "1"], ["Reps done in all", "20"], ["Off at the end", "0"], ["Your initials", "mk"]);
+  await expect(desk.getByRole("button", { name: "Try again" })).toBeFocused();
+  await expect(field(desk, "Reps done in all")).toHaveValue("20");
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByRole("status").filter({ hasText: "Saved" })).toContainText("20 reps");
+  await expect(desk.getByText("20 done, 0 off at the end")).toHaveCount(1);
+});
+
+test("another window that was faster is heard of, and what was typed stays", async ({
+  tapeline: { desk },
+}) => {
+  await openStation(desk, "push-up", 1);
+  await key(desk, ["Bib", "1"]);
+  await expect(field(desk, "Reps done in all")).toBeFocused();
+  const seen = { how: "tally", reps: 33, offAtEnd: 0 };
+  const attempts = [{ id: "6b0d9d3e-8f3f-4a61-9d0a-0f2f0c7f5a01", seen }];
+  const other = { athleteId: 1, test: "push-up", variant: "full", attempts, by: "OT", sure: false };
+  await call(desk, "station.enter", other);
+  await key(desk, ["Reps done in all", "21"], ["Off at the end", "1"], ["Your initials", "mk"]);
+  await expect(desk.getByRole("alert")).toContainText("A push-up attempt stands already (keyed by OT).");
+  await expect(field(desk, "Reps done in all")).toHaveValue("21");
+});
+
+test("the order of the tests holds, and a skip with a reason lets an athlete on", async ({
+  tapeline: { desk },
+}) => {
+  await openStation(desk, "agility", 1);
+  await key(desk, ["Bib", "1"]);
+  await expect(desk.getByText("The push-ups come first.")).toBeVisible();
+  await desk.keyboard.press("Alt+S");
+  await key(desk, ["Why", "Came late"], ["Your initials", "or"]);
+  await key(desk, ["Full laps", "7"], ["Extra quadrants", "3"], ["Line touches", "2"]);
+  await expect(desk.getByText("counter-clockwise still to come").first()).toBeVisible();
+  // The same athlete turns round: the bib stands there already.
+  await expect(field(desk, "Bib")).toHaveValue("1");
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByRole("radio", { name: "Counter-clockwise" })).toBeChecked();
+  await key(desk, ["Full laps", "7"], ["Extra quadrants", "1"], ["Line touches", "0"]);
+  // (31 − 1 + 29) / 2 = 29.5
+  await expect(desk.getByRole("status").filter({ hasText: "Saved" })).toContainText("29.5 landings");
+});
