@@ -27,12 +27,7 @@ export function QueueRow({ place, now, onPick, onCall }: QueueRowProps) {
   const named = { bib: who.bib, name: who.name };
   return (
     <li className={css.row} data-called={called}>
-      <button
-        type="button"
-        className={css.pick}
-        aria-label={t("queue.key", named)}
-        onClick={() => who.bib !== null && onPick(who.bib)}
-      >
+      <button type="button" className={css.pick} onClick={() => who.bib !== null && onPick(who.bib)}>
         <span className={css.bib}>{who.bib}</span>
         <span className={css.who}>
           <span className={css.name}>{who.name}</span>

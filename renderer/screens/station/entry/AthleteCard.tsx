@@ -38,18 +38,22 @@ export function AthleteMarks({ test, found, variant, lengths }: AthleteCardProps
   const { t } = useTranslation("station");
   const history = found.history.find((each) => each.variant === variant) ?? found.history[0];
   const today = history?.today?.mark.state === "complete" ? history.today.mark.value : null;
+  const earlier = history?.last != null && history.best !== null;
   return (
-    <dl className={css.marks}>
-      {today !== null && <Mark label={t("athlete.today")} value={today} {...{ test, lengths }} />}
-      {history?.last == null || history.best === null ? (
-        <p className={css.never}>{t("athlete.never")}</p>
-      ) : (
-        <>
-          <Mark label={t("athlete.last")} {...history.last} {...{ test, lengths }} />
-          <Mark label={t("athlete.best")} {...history.best} {...{ test, lengths }} />
-        </>
+    <>
+      {(today !== null || earlier) && (
+        <dl className={css.marks}>
+          {today !== null && <Mark label={t("athlete.today")} value={today} {...{ test, lengths }} />}
+          {history?.last != null && (
+            <Mark label={t("athlete.last")} {...history.last} {...{ test, lengths }} />
+          )}
+          {history?.best != null && (
+            <Mark label={t("athlete.best")} {...history.best} {...{ test, lengths }} />
+          )}
+        </dl>
       )}
-    </dl>
+      {!earlier && <p className={css.never}>{t("athlete.never")}</p>}
+    </>
   );
 }
 
