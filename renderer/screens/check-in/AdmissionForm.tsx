@@ -64,6 +64,7 @@ export function AdmissionForm(props: AdmissionFormProps) {
         event.stopPropagation();
         send();
       }}
+      onFocus={(event) => keepInSight(event.target)}
       onSubmit={(event) => {
         event.preventDefault();
         send();
@@ -128,4 +129,15 @@ export function AdmissionForm(props: AdmissionFormProps) {
 function focusFirstFault(form: HTMLFormElement | null): void {
   // The fields are marked with the next rendering, and the questions have asked for the focus before it.
   requestAnimationFrame(() => form?.querySelector<HTMLElement>("input[aria-invalid=true]")?.focus());
+}
+
+/**
+ * Brings the part that takes the focus between the top and the bar at the end. The radios can't do it by themselves:
+ * they lie in clipped boxes, which swallow their scroll margins.
+ */
+function keepInSight(element: Element): void {
+  const part = element.closest<HTMLElement>("[data-part]");
+  if (part !== null && part.dataset.part !== "bib" && part.dataset.part !== "go") {
+    part.scrollIntoView({ block: "nearest" });
+  }
 }
