@@ -5,6 +5,7 @@ import { useInitials } from "../app/initials.tsx";
 import { Button } from "./Button.tsx";
 import css from "./FrameHead.module.css";
 import { LanguageChoice } from "./LanguageChoice.tsx";
+import { LeaveDemo } from "./LeaveDemo.tsx";
 import { Tag } from "./Tag.tsx";
 
 interface FrameHeadProps {
@@ -21,16 +22,17 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
   const { t, i18n } = useTranslation("common");
   const { initials, change } = useInitials();
   return (
-    <div className={css.head}>
+    <div className={css.head} data-demo={demo}>
       {day !== null && (
         <p className={css.day}>
           <strong className={css.title}>{day.title}</strong>
           <span className={css.date}>{writeDate(day.date, i18n.language)}</span>
           <Tag tone={day.state === "open" ? "go" : "quiet"}>{t(`day.${day.state}`)}</Tag>
-          {demo && <Tag tone="quiet">{t("day.demo")}</Tag>}
         </p>
       )}
+      {demo && <Tag>{t("demo.invented")}</Tag>}
       <div className={css.tools}>
+        {demo && <LeaveDemo />}
         <LanguageChoice />
         {day !== null && (
           <Button onPress={() => void change()}>

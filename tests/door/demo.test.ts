@@ -7,7 +7,7 @@ import type { Role } from "../../electron/api/roles.ts";
 import { appRouter } from "../../electron/api/router.ts";
 import { demoSheetsIn } from "../../electron/demo-sheets.ts";
 import { storeOpener } from "../../electron/stores.ts";
-import { seeded } from "./desk.ts";
+import { refusalOf, seeded } from "./desk.ts";
 
 const sheets = demoSheetsIn(new URL("../../resources/demo", import.meta.url).pathname);
 
@@ -141,6 +141,13 @@ test("when the demonstration can't be opened, the own store stays in use", async
     kind: "own",
     day: { title: "Spring testing day" },
   });
+});
+
+test("no day of one's own is begun in what is thrown away", async () => {
+  await as("organiser").day.openDemo();
+  await as("organiser").day.close({ dayId: 1 });
+  const create = as("organiser").day.create({ date: "2027-03-14", title: "Spring testing day" });
+  expect(await refusalOf(create)).toEqual({ key: "day.inDemo" });
 });
 
 test("only the organiser opens and leaves the demonstration", async () => {

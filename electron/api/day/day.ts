@@ -62,12 +62,13 @@ export const day = router({
       earlier: allDays(desk.store.db).filter((each) => each.state === "closed"),
     })),
 
-  /** Plans a day; its protocols can change until it opens. */
+  /** Plans a day; its protocols can change until it opens. Not in the demonstration, which is thrown away. */
   create: allow("organiser")
     .input(newDay)
     .output(z.object({ dayId: z.int() }))
     .mutation(({ ctx: { desk }, input }) =>
       desk.store.write(["day"], (db) => {
+        if (desk.kind === "demo") throw new Refusal("conflict", sentence("day.inDemo"));
         if (dayAtHand(db) !== undefined) throw new Refusal("conflict", sentence("day.already"));
         const { date, title, restMinutes } = input;
         return { dayId: addDay(db, { date, title, restMinutes }, protocolsOf(input.parameters)) };

@@ -7,6 +7,7 @@ import { DayAtHand } from "./DayAtHand.tsx";
 import { DemoPanel } from "./DemoPanel.tsx";
 import { EarlierDays } from "./EarlierDays.tsx";
 import css from "./HomeScreen.module.css";
+import { InDemo } from "./InDemo.tsx";
 import { NewDayPanel } from "./NewDayForm.tsx";
 import { OrderOfTests } from "./OrderOfTests.tsx";
 
@@ -28,8 +29,9 @@ export function HomeScreen() {
         {({ day, kind, today, earlier }) => (
           <>
             <div className={css.ways}>
-              {day === null ? <NewDayPanel today={today} /> : <DayAtHand day={day} />}
-              {kind === "own" && <DemoPanel />}
+              {day !== null && <DayAtHand day={day} />}
+              {day === null && kind === "own" && <NewDayPanel today={today} />}
+              {kind === "own" ? <DemoPanel /> : <InDemo />}
             </div>
             {earlier.length > 0 && <EarlierDays days={earlier} />}
           </>
