@@ -4,6 +4,7 @@ import { createHandler } from "./api/handler.ts";
 import { say } from "./api/words.ts";
 import { unpredictable } from "./chance.ts";
 import { demoSheetsIn } from "./demo-sheets.ts";
+import { monotonic } from "./monotonic.ts";
 import { createAnswer } from "./shell/answer.ts";
 import { setupBridge } from "./shell/bridge.ts";
 import { listBuildFiles } from "./shell/build-files.ts";
@@ -58,7 +59,9 @@ function openDesk(folders: Folders): { desk: Desk } | { trouble: unknown } {
   try {
     const open = storeOpener(folders.data, nativeBinding);
     const demoSheets = demoSheetsIn(folders.demo);
-    return { desk: createDesk({ open, now: () => new Date(), random: unpredictable, demoSheets }) };
+    return {
+      desk: createDesk({ open, now: () => new Date(), monotonic, random: unpredictable, demoSheets }),
+    };
   } catch (trouble) {
     return { trouble };
   }

@@ -17,6 +17,8 @@ export interface Desk {
   demoSheets(): DemoSheets;
   /** Wall time: a label on what is stored, never a measure of duration. */
   now(): Date;
+  /** The machine's monotonic clock, for durations: goes on through a restart of the program, never jumps. */
+  monotonic(): { readonly ms: number; readonly boot: string };
   /** Uniform in [0, 1), unpredictable in the real program, seeded in rehearsals that must repeat. */
   random(): number;
   readonly news: News;
@@ -43,6 +45,7 @@ export interface DeskParts {
   /** Opens a store that is not in use. The demonstration's store is made anew each time it is opened. */
   open(kind: StoreKind): Store;
   now(): Date;
+  monotonic(): { readonly ms: number; readonly boot: string };
   random(): number;
   demoSheets(): DemoSheets;
 }
@@ -97,6 +100,7 @@ export function createDesk(parts: DeskParts): Desk {
       announce(["all"]);
     },
     now: parts.now,
+    monotonic: parts.monotonic,
     random: parts.random,
     demoSheets: parts.demoSheets,
     news: {

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { createDesk, type Desk } from "../api/desk.ts";
 import { unpredictable } from "../chance.ts";
 import { demoSheetsIn } from "../demo-sheets.ts";
+import { monotonic } from "../monotonic.ts";
 import { storeOpener } from "../stores.ts";
 
 /** A desk on a store in a folder of its own. */
@@ -20,7 +21,7 @@ export function temporaryDesk(now: Date): TemporaryDesk {
   try {
     const demoSheets = demoSheetsIn(join(import.meta.dirname, "../../resources/demo"));
     const open = storeOpener(folder, undefined);
-    const desk = createDesk({ open, now: () => now, random: unpredictable, demoSheets });
+    const desk = createDesk({ open, now: () => now, monotonic, random: unpredictable, demoSheets });
     function remove(): void {
       desk.close();
       removeFolder();

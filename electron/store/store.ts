@@ -1,7 +1,7 @@
 import { type Database, statement } from "./database.ts";
 
 /** What a change may concern; windows read again what they show of a topic. */
-export const topics = ["day", "people", "entrants", "attempts", "calls"] as const;
+export const topics = ["day", "people", "entrants", "attempts", "calls", "heats"] as const;
 export type Topic = (typeof topics)[number];
 
 /** One commit: its number since this store was opened, and what it concerned. */

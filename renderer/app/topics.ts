@@ -1,9 +1,10 @@
 /** Which groups of procedures to read again for a topic of the change feed; a topic not named here means all. */
 const groupsOf: Readonly<Record<string, readonly string[]>> = {
-  people: ["people", "checkIn", "day", "board", "station", "bundle"],
-  entrants: ["checkIn", "station", "board", "day", "people", "bundle"],
-  attempts: ["station", "board", "day", "people", "bundle"],
-  calls: ["station", "board", "day"],
+  people: ["heat", "people", "checkIn", "day", "board", "station", "bundle"],
+  entrants: ["heat", "checkIn", "station", "board", "day", "people", "bundle"],
+  attempts: ["heat", "station", "board", "day", "people", "bundle"],
+  calls: ["heat", "station", "board", "day"],
+  heats: ["heat", "station", "board", "day"],
 };
 
 /** The groups to read again, or null for everything. */

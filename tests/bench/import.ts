@@ -8,6 +8,7 @@ import { planSheet, readSheet, takeSheet } from "../../electron/api/intake/sheet
 import { demoSheetsIn } from "../../electron/demo-sheets.ts";
 import { testCodes } from "../../electron/domain/protocols/protocol.ts";
 import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
+import { monotonic } from "../../electron/monotonic.ts";
 import type { Database } from "../../electron/store/database.ts";
 import { addDay } from "../../electron/store/days.ts";
 import { openStore } from "../../electron/store/open.ts";
@@ -67,7 +68,7 @@ async function inNewStore(work: (desk: Desk, dayId: number) => unknown): Promise
   const open = () => openStore({ file: join(folder, "tapeline.db") });
   const demoSheets = demoSheetsIn(join(import.meta.dirname, "../../resources/demo"));
   const now = () => new Date("2026-11-14T09:00:00Z");
-  const desk = createDesk({ open, now, random: () => 0.5, demoSheets });
+  const desk = createDesk({ open, now, monotonic, random: () => 0.5, demoSheets });
   try {
     const dayId = desk.store.write(["day"], (db) => addDay(db, plannedDay, protocols));
     const start = performance.now();

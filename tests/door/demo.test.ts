@@ -26,6 +26,7 @@ beforeEach(() => {
       return open(kind);
     },
     now: () => new Date("2027-03-13T11:00:00Z"),
+    monotonic: () => ({ ms: 0, boot: "hall" }),
     random: seeded(7),
     demoSheets: sheets,
   });

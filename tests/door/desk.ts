@@ -6,11 +6,16 @@ import { demoSheetsIn } from "../../electron/demo-sheets.ts";
 import { Refusal } from "../../electron/domain/refusal.ts";
 import { openStore } from "../../electron/store/open.ts";
 
-/** A clock that stands still until a test moves it. */
+/** The machine's clocks, which stand still until a test moves them. */
 export interface TestClock {
+  /** Wall time: setting it alone is somebody setting the clock. */
   at: Date;
+  /** The monotonic clock: setting both of its parts is the machine starting anew. */
+  monotonic: { ms: number; boot: string };
   /** Moves on by so many minutes. */
   pass(minutes: number): void;
+  /** Moves on by so many ms. */
+  tick(ms: number): void;
 }
 
 export interface TestDesk {
@@ -23,18 +28,31 @@ export interface TestDesk {
   as(who: Role): ReturnType<typeof appRouter.createCaller>;
 }
 
-/** A desk on a real store (in memory unless a file is given), with a clock that stands still and seeded chance. */
-export function testDesk(file = ":memory:"): TestDesk {
+export function testClock(): TestClock {
   const clock: TestClock = {
     at: new Date("2026-11-14T09:00:00Z"),
-    pass(minutes) {
-      clock.at = new Date(clock.at.getTime() + minutes * 60_000);
+    monotonic: { ms: 5_000_000, boot: "hall" },
+    pass: (minutes) => clock.tick(minutes * 60_000),
+    tick(ms) {
+      clock.at = new Date(clock.at.getTime() + ms);
+      clock.monotonic = { ...clock.monotonic, ms: clock.monotonic.ms + ms };
     },
   };
+  return clock;
+}
+
+/** A desk on a real store (in memory unless a file is given), with a clock that stands still and seeded chance. */
+export function testDesk(file = ":memory:", clock = testClock()): TestDesk {
   const faults: unknown[] = [];
   const open = () => openStore({ file });
   const demoSheets = demoSheetsIn(new URL("../../resources/demo", import.meta.url).pathname);
-  const desk = createDesk({ open, now: () => clock.at, random: seeded(1), demoSheets });
+  const desk = createDesk({
+    open,
+    now: () => clock.at,
+    monotonic: () => clock.monotonic,
+    random: seeded(1),
+    demoSheets,
+  });
   const handle = createHandler(desk, (fault) => faults.push(fault));
   return { desk, handle, clock, faults, as: (who) => appRouter.createCaller({ who, desk }) };
 }

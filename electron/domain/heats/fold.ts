@@ -14,7 +14,6 @@ import {
   type LaneState,
   type LiveTest,
   standingTaps,
-  type Tap,
   undoMs,
   undoneBy,
   type What,
@@ -68,6 +67,7 @@ export function readWhat(test: TestCode, what: What): What | null {
 /**
  * Where every lane stands: its taps in the order of their time, whatever order they came in, without those that were
  * taken back. Pure: after a crash the same events give the same lanes.
+ * @param events with kind and detail as `readWhat` read them
  * @param elapsed ms since time 0; null before the start
  */
 export function foldHeat<Test extends TestCode>(
@@ -101,20 +101,11 @@ function foldLane(
     const before = kept;
     if (aside) idle.push(tap.id);
     else if (tap.kind === "aside") aside = live.show(kept, parameters, tap.atMs).phase !== "done";
-    else kept = live.step(kept, read(live, tap), parameters);
+    else kept = live.step(kept, tap, parameters);
     if (!aside && kept === before) idle.push(tap.id);
   }
   const shown = live.show(kept, parameters, elapsed);
   return { ...shown, phase: aside ? "aside" : shown.phase, idle };
-}
-
-/** What is kept was read before it was kept; what a newer program kept is no event of this one. */
-function read(live: AnyLiveTest, tap: HeatEvent): Tap & What {
-  return { ...live.what.parse({ kind: tap.kind, detail: tap.detail }), ...pick(tap) };
-}
-
-function pick({ id, lane, atMs }: Tap): Tap {
-  return { id, lane, atMs };
 }
 
 /**

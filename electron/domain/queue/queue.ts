@@ -10,6 +10,8 @@ export interface Runner {
   readonly leftOut: ReadonlySet<TestCode>;
   /** When each test was last done, by the attempts that stand. */
   readonly lastDone: ReadonlyMap<TestCode, string>;
+  /** When they were last called to a test and did not come. */
+  readonly absent?: ReadonlyMap<TestCode, string>;
 }
 
 /** A place in the queue of one test. */
@@ -32,16 +34,17 @@ export function isDone(mark: Mark): boolean {
 /** Since when somebody has waited for `test`, and when they are rested. */
 export function waitFor(
   test: TestCode,
-  runner: Pick<Runner, "checkedIn" | "lastDone">,
+  runner: Pick<Runner, "checkedIn" | "lastDone" | "absent">,
   restMinutes: number,
 ): Pick<Place, "waitingSince" | "readyAt"> {
   const others = [...runner.lastDone].filter(([other]) => other !== test).map(([, at]) => at);
   const last = others.sort().at(-1);
-  if (last === undefined) return { waitingSince: runner.checkedIn, readyAt: runner.checkedIn };
+  // Whoever left and was checked in again, or was called and did not come, waits from then on.
+  const waitingSince = [runner.checkedIn, last ?? "", runner.absent?.get(test) ?? ""].sort().at(-1);
   return {
-    // Whoever left and was checked in again waits from then on.
-    waitingSince: compare(last, runner.checkedIn) > 0 ? last : runner.checkedIn,
-    readyAt: new Date(Date.parse(last) + restMinutes * 60_000).toISOString(),
+    waitingSince: waitingSince ?? runner.checkedIn,
+    readyAt:
+      last === undefined ? runner.checkedIn : new Date(Date.parse(last) + restMinutes * 60_000).toISOString(),
   };
 }
 

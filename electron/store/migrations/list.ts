@@ -1,4 +1,5 @@
 import { first } from "./0001-first.ts";
+import { heats } from "./0002-heats.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
-export const migrations: readonly string[] = [first];
+export const migrations: readonly string[] = [first, heats];

@@ -1,0 +1,38 @@
+import type { HeatEvent } from "../domain/heats/heat.ts";
+import { type Database, statement } from "./database.ts";
+
+/** A tap as it is kept: by whom, and when by the wall clock. */
+export interface KeptEvent extends HeatEvent {
+  readonly by: string;
+  readonly at: string;
+}
+
+interface EventRow extends Omit<KeptEvent, "detail"> {
+  readonly detail: string;
+}
+
+const columns = "id, lane, kind, at_ms AS atMs, detail, tapped_by AS by, at";
+
+function asEvent(row: EventRow): KeptEvent {
+  return { ...row, detail: JSON.parse(row.detail) as unknown };
+}
+
+/** All taps of a heat in the order in which they came in. */
+export function eventsOf(db: Database, heatId: string): KeptEvent[] {
+  const sql = `SELECT ${columns} FROM heat_event WHERE heat_id = ? ORDER BY seq`;
+  return statement<[string], EventRow>(db, sql).all(heatId).map(asEvent);
+}
+
+/** The heat that a tap belongs to; undefined for a tap that is not kept. */
+export function heatOfEvent(db: Database, id: string): string | undefined {
+  const sql = "SELECT heat_id AS heatId FROM heat_event WHERE id = ?";
+  return statement<[string], { heatId: string }>(db, sql).get(id)?.heatId;
+}
+
+export function addEvent(db: Database, heatId: string, event: KeptEvent): void {
+  const sql = `INSERT INTO heat_event (id, heat_id, lane, kind, at_ms, detail, tapped_by, at)
+    VALUES (?, ?, ?, ?, ?, ?, ?, ?)`;
+  const add = statement<[string, string, number | null, string, number, string, string, string]>(db, sql);
+  const { id, lane, kind, atMs, detail, by, at } = event;
+  add.run(id, heatId, lane, kind, atMs, JSON.stringify(detail), by, at);
+}
