@@ -12,20 +12,25 @@ export function CallStrip({ calls }: { readonly calls: Board["calls"] }) {
   return (
     <section className={css.strip} aria-label={t("calls.title")}>
       <h2 className={css.title}>{t("calls.title")}</h2>
-      {calls.length === 0 && <p className={css.none}>{t("calls.none")}</p>}
-      <ul className={css.stations}>
-        {calls.map(({ test, called }) => (
-          <li key={test} className={css.station}>
-            <TestMark test={test} size="large" />
-            <ul className={css.bibs} data-lines={called.length > 2 ? 2 : 1}>
-              {called.slice(0, called.length > room ? room - 1 : room).map(({ bib }) => (
-                <li key={bib}>{bib}</li>
-              ))}
-              {called.length > room && <li className={css.more}>+{called.length - room + 1}</li>}
-            </ul>
-          </li>
-        ))}
-      </ul>
+      {calls.length === 0 ? <p className={css.none}>{t("calls.none")}</p> : <Stations calls={calls} />}
     </section>
+  );
+}
+
+function Stations({ calls }: { readonly calls: Board["calls"] }) {
+  return (
+    <ul className={css.stations}>
+      {calls.map(({ test, called }) => (
+        <li key={test} className={css.station}>
+          <TestMark test={test} size={calls.length > 4 ? "medium" : "large"} />
+          <ul className={css.bibs} data-lines={called.length > 2 ? 2 : 1}>
+            {called.slice(0, called.length > room ? room - 1 : room).map(({ bib }) => (
+              <li key={bib}>{bib}</li>
+            ))}
+            {called.length > room && <li className={css.more}>+{called.length - room + 1}</li>}
+          </ul>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -12,7 +12,7 @@ export function FloorScene({ calls, totals }: Pick<Board, "calls" | "totals">) {
     <div className={css.floor}>
       <section className={css.totals}>
         <p className={css.bests}>
-          <strong>{bests}</strong> {t("totals.bests", { count: bests })}
+          <strong>{bests}</strong> <span>{t("totals.bests", { count: bests })}</span>
         </p>
         <div className={css.pair}>
           <p>
