@@ -192,8 +192,7 @@ test("when everything stays there is no file to write", async () => {
 
 test("a bundle of the demonstration says so in its name and in its files", async () => {
   const hall = testDesk();
-  hall.desk.use("demo");
-  await holdDay(hall, skaters.slice(0, 12));
+  await hall.as("organiser").day.openDemo();
   const { name, files } = await previewOf(hall);
   expect(name).toBe("tapeline-bundle-demo-2026-Q4.zip");
   expect(JSON.parse(files[0]?.text ?? "")).toMatchObject({

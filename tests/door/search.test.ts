@@ -102,8 +102,7 @@ test("what changes is found at once: a new person, a new name, another store", a
   expect(await names("newcomer")).toEqual([]);
   addPeople(made, [{ league: "Away", name: "Newcomer" }], null);
   expect(await names("newcomer")).toEqual(["Newcomer"]);
-  made.desk.use("demo");
-  await openDay(made);
+  await made.as("organiser").day.openDemo();
   expect(await names("newcomer")).toEqual([]);
 });
 
