@@ -1,31 +1,11 @@
-import { createHash } from "node:crypto";
-import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
-import { setTimeout } from "node:timers/promises";
-import { strFromU8, unzipSync } from "fflate";
-import Papa from "papaparse";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { type Bench, bench, demoFolder, sheet } from "./rehearsing.ts";
+import { type Bench, bench, marksIn, rowsOf, sheet, usual } from "./rehearsing.ts";
 
 let table: Bench;
 beforeEach(() => {
   table = bench();
 });
 afterEach(() => table.remove());
-
-const date = ["--date", "2026-09-19"];
-const usual = ["--roster", "roster.csv", "--results", "results.csv", "--out", "out", ...date];
-
-function rowsOf(text: string): Record<string, string>[] {
-  return Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true }).data;
-}
-
-/** Marks as `name test variant: mark unit`, in the order of the file. */
-function marks(): string[] {
-  return rowsOf(table.out("marks.csv")).map(
-    ({ name, test, variant, mark, unit }) => `${name} ${test} ${variant}: ${mark} ${unit}`,
-  );
-}
 
 test("every paper form of PROTOCOLS' tables comes out as its mark", async () => {
   table.write(
@@ -74,7 +54,7 @@ test("every paper form of PROTOCOLS' tables comes out as its mark", async () => 
            Foundry Town, 4, endurance, , , , , , , , , , , 5:00, yes,`),
   );
   expect(await table.run(usual)).toMatchObject({ code: 0, stderr: "" });
-  expect(marks()).toEqual([
+  expect(marksIn(table)).toEqual([
     "Ada push-up full: 20 reps",
     "Ada agility : 29.5 landings",
     "Ada vertical : 46.4 cm",
@@ -207,190 +187,4 @@ test("bibs run from 1 in the order of the roster's rows, and results can name th
       reason: "bib: Nobody has the bib 4 today. Check it against the list at the check-in table.",
     },
   ]);
-});
-
-test("what can't be taken is listed by sheet and line, and everything else is taken", async () => {
-  table.write(
-    "roster.csv",
-    sheet(`league, name, number, birth_year
-           Foundry Town, Ada, 1, 1990
-           Foundry Town, , 2, 1991
-           Foundry Town, Cleo, 12345, 1992
-           Foundry Town, Dot, 4, 2009
-           Foundry Town, Ada again, 1, 1990`),
-  );
-  table.write(
-    "past.csv",
-    sheet(`league, number, date, test, mark
-           Foundry Town, 1, 2026-05-16, push-up, 12
-           Foundry Town, 1, 2027-05-16, push-up, 13
-           Foundry Town, 1, 2026-02-30, push-up, 13`),
-  );
-  table.write(
-    "results.csv",
-    `league,number,test,reps,time,laps,direction\r\n${sheet(`
-      Foundry Town, 1, push-up, 15, , ,
-      Foundry Town, 1, push-up, 16, , ,
-      Foundry Town, 4, push-up, -1, , ,
-      Foundry Town, 4, core, , 3.00, ,
-      Foundry Town, 4, endurance, , NaN, ,
-      Foundry Town, 9, push-up, 10, , ,
-      Foundry Town, 4, agility, , , 1e9, cw`)}Foundry Town,4,core,,"1,5",,\r\n`,
-  );
-  const ran = await table.run([...usual, "--past", "past.csv"]);
-  expect(ran.code).toBe(3);
-  expect(ran.stdout).toContain("roster: 2 rows taken, 3 kept back");
-  expect(ran.stdout).toContain(
-    "1 athlete may be under 18 and the roster has no guardian's consent: ask for their guardian's consent at the door",
-  );
-  expect(ran.stdout).toContain("12 rows were kept back");
-  const rejected = rowsOf(table.out("rejected.csv"));
-  expect(rejected.map(({ sheet, line }) => `${sheet} ${line}`)).toEqual([
-    ...["roster 3", "roster 4", "roster 6", "past 3", "past 4"],
-    ...[3, 4, 5, 6, 7, 8, 9].map((line) => `results ${line}`),
-  ]);
-  expect(rejected.every(({ reason }) => (reason ?? "").length > 20)).toBe(true);
-  expect(rejected[7]?.reason).toContain("3:00");
-  expect(marks()).toEqual(["Ada push-up full: 15 reps"]);
-});
-
-test("more rows kept back than a screen lists are all listed", async () => {
-  table.write("roster.csv", "league,name\r\nFoundry Town,Ada\r\n");
-  const rows = Array.from({ length: 700 }, (_, index) => `${index + 2},push-up,10`);
-  table.write("results.csv", `bib,test,reps\r\n1,push-up,10\r\n${rows.join("\r\n")}\r\n`);
-  expect((await table.run(usual)).code).toBe(3);
-  const lines = rowsOf(table.out("rejected.csv")).map(({ line }) => Number(line));
-  expect(lines).toEqual(Array.from({ length: 700 }, (_, index) => index + 3));
-});
-
-test.each([
-  ["a sheet that is not there", ["--roster", "gone.csv", ...usual.slice(2)], "There is no such file"],
-  ["a folder", ["--roster", "temporary", ...usual.slice(2)], "This is a folder"],
-  ["an empty file", ["--roster", "empty.csv", ...usual.slice(2)], "There is nothing in this file"],
-  ["a picture", ["--roster", "picture.csv", ...usual.slice(2)], "This is a picture"],
-  ["no league", ["--roster", "noleague.csv", ...usual.slice(2)], "No column is headed “league”"],
-  ["results of nothing", [...usual.slice(0, 3), "empty.csv", ...usual.slice(4)], "nothing in this file"],
-  ["a past sheet that is not there", [...usual, "--past", "gone.csv"], "There is no such file"],
-  ["no roster", usual.slice(2), "--roster is missing"],
-  ["no results", [...usual.slice(0, 2), ...usual.slice(4)], "--results is missing"],
-  ["no folder", usual.slice(0, 4), "--out is missing"],
-  ["nothing at all", [], "is missing"],
-  ["an unknown option", [...usual, "--rooster", "r.csv"], "There is no option --rooster"],
-  ["a stray word", [...usual, "stray.csv"], "“stray.csv” belongs to no option"],
-  ["an option without value", [...usual, "--past"], "--past needs a value"],
-  ["an option that swallows the next", ["--past", ...usual], "--past needs a value"],
-  ["an option given twice", [...usual, "--out", "there"], "--out is given twice"],
-  ["a date that is none", [...usual.slice(0, 6), "--date", "2026-02-30"], "“2026-02-30” is no date"],
-  ["a file where a folder should be", [...usual.slice(0, 5), "roster.csv"], "is a file"],
-])("%s ends with 2, a clear line and no file", async (_name, args, line) => {
-  table.write("roster.csv", "league,name\r\nFoundry Town,Ada\r\n");
-  table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
-  table.write("noleague.csv", "team,name\r\nFoundry Town,Ada\r\n");
-  table.write("empty.csv", "");
-  table.write("picture.csv", Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0]));
-  const ran = await table.run(args);
-  expect(ran).toMatchObject({ code: 2, stdout: "" });
-  expect(ran.stderr).toContain(line);
-  expect(ran.stderr).not.toMatch(/\bat .*:\d+:\d+/);
-  expect(existsSync(join(table.folder, "out"))).toBe(false);
-  expect(table.leftBehind()).toEqual([]);
-});
-
-test("a sheet is never written over by the results", async () => {
-  const path = table.write("marks.csv", "league,name\r\nFoundry Town,Ada\r\n");
-  table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
-  const ran = await table.run(["--roster", "marks.csv", "--results", "results.csv", "--out", "."]);
-  expect(ran.code).toBe(2);
-  expect(ran.stderr).toContain("would be overwritten");
-  expect(readFileSync(path, "utf8")).toContain("Ada");
-});
-
-test("the usage is there for the asking", async () => {
-  const ran = await table.run(["--help"]);
-  expect(ran).toMatchObject({ code: 0, stderr: "" });
-  expect(ran.stdout).toContain("--roster roster.csv --results results.csv [--past past.csv] --out FOLDER");
-});
-
-const demo = ["roster", "results", "past"].flatMap((kind) => [`--${kind}`, join(demoFolder, `${kind}.csv`)]);
-
-test("the demonstration goes through whole, twice with the same marks, and leaves nothing behind", async () => {
-  const ran = await table.run([...demo, "--out", "out", ...date]);
-  expect(ran).toMatchObject({ code: 0, stderr: "" });
-  expect(ran.stdout).toContain("60 athletes checked in");
-  expect(ran.stdout).toContain("2 athletes may be under 18");
-  expect(ran.stdout).toMatch(/4 of them are unusual/);
-  expect(readdirSync(join(table.folder, "out")).sort()).toEqual([
-    ...["board.json", "bundle.zip", "marks.csv", "rejected.csv"],
-  ]);
-  const first = table.out("marks.csv");
-  expect(await table.run([...demo, "--out", "out", ...date])).toMatchObject({ code: 0 });
-  expect(table.out("marks.csv")).toBe(first);
-  expect(table.leftBehind()).toEqual([]);
-});
-
-test("the bundle of the demonstration opens, keeps its promises and matches the marks", async () => {
-  await table.run([...demo, "--out", "out", ...date]);
-  const files = unzipSync(readFileSync(join(table.folder, "out", "bundle.zip")));
-  const text = (name: string) => strFromU8(files[name] ?? new Uint8Array());
-  const { resources } = JSON.parse(text("datapackage.json")) as {
-    resources: { path: string; hash: string }[];
-  };
-  for (const { path, hash } of resources) {
-    const sum = createHash("sha256")
-      .update(files[path] ?? "")
-      .digest("hex");
-    expect.soft(hash, path).toContain(sum);
-  }
-  const rows = rowsOf(text("marks.csv"));
-  expect(rows.length).toBeGreaterThan(50);
-  const classes = Map.groupBy(rows, (row) =>
-    [row.test, row.variant, row.age_band, row.category, row.quarter].join("|"),
-  );
-  expect(Math.min(...[...classes.values()].map((some) => some.length))).toBeGreaterThanOrEqual(5);
-  expect(JSON.stringify(rows)).toContain("2026-Q3");
-  const everything = Object.keys(files).map(text).join("\n");
-  for (const { league, name } of rowsOf(readFileSync(join(demoFolder, "roster.csv"), "utf8"))) {
-    // Names as short as a word of the codebook say nothing by being in it.
-    if ((name ?? "").length > 3) expect.soft(everything).not.toContain(name);
-    expect.soft(everything).not.toContain(league);
-  }
-  // Each row of the bundle is a mark of somebody who shares.
-  const sharers = new Set(
-    rowsOf(readFileSync(join(demoFolder, "roster.csv"), "utf8"))
-      .filter(({ share }) => share === "yes")
-      .map(({ league, name }) => `${league} ${name}`),
-  );
-  const own = rowsOf(table.out("marks.csv"))
-    .filter(({ league, name }) => sharers.has(`${league} ${name}`))
-    .map(({ test, variant, mark, unit }) => `${test} ${variant} ${mark} ${unit}`);
-  for (const { test, variant, mark, unit } of rows) {
-    const at = own.indexOf(`${test} ${variant} ${mark} ${unit}`);
-    expect(at).toBeGreaterThanOrEqual(0);
-    own.splice(at, 1);
-  }
-});
-
-test("of a few people nothing may leave, and the bundle says so", async () => {
-  table.write("roster.csv", "league,name,share\r\nFoundry Town,Ada,yes\r\n");
-  table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
-  const ran = await table.run(usual);
-  expect(ran.code).toBe(0);
-  expect(ran.stdout).toContain("bundle: 0 rows would leave, 1 would stay here");
-  const files = unzipSync(readFileSync(join(table.folder, "out", "bundle.zip")));
-  expect(rowsOf(strFromU8(files["marks.csv"] ?? new Uint8Array()))).toEqual([]);
-  expect(Object.keys(files)).toContain("privacy.json");
-});
-
-test("stopped in the middle, it takes the names with it", async () => {
-  const rows = Array.from({ length: 19_000 }, (_, index) => `Foundry Town,Skater ${index}`);
-  table.write("roster.csv", `league,name\r\n${rows.join("\r\n")}\r\n`);
-  table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
-  const ran = await table.run(usual, async (pid) => {
-    while (table.leftBehind().length === 0) await setTimeout(5);
-    await setTimeout(50);
-    process.kill(pid, "SIGTERM");
-  });
-  expect(ran).toMatchObject({ code: 143, stdout: "" });
-  expect(table.leftBehind()).toEqual([]);
-  expect(existsSync(join(table.folder, "out"))).toBe(false);
 });

@@ -2,6 +2,7 @@ import { spawn } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import Papa from "papaparse";
 
 const script = new URL("../../electron/rehearse.ts", import.meta.url).pathname;
 export const demoFolder = new URL("../../resources/demo/", import.meta.url).pathname;
@@ -62,4 +63,27 @@ export function bench(): Bench {
 export function sheet(text: string): string {
   const lines = text.trim().split("\n");
   return `${lines.map((line) => line.trim().replace(/\s*,\s*/g, ",")).join("\r\n")}\r\n`;
+}
+
+/** Rows of a sheet by column. */
+export function rowsOf(text: string): Record<string, string>[] {
+  return Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true }).data;
+}
+
+const date = ["--date", "2026-09-19"];
+/** A command line with the usual sheets, on the demonstration's date. */
+export const usual = ["--roster", "roster.csv", "--results", "results.csv", "--out", "out", ...date];
+
+const kinds = ["roster", "results", "past"] as const;
+/** A command line with the demonstration's own sheets. */
+export const demo = [
+  ...kinds.flatMap((kind) => [`--${kind}`, join(demoFolder, `${kind}.csv`)]),
+  ...["--out", "out", ...date],
+];
+
+/** Marks as `name test variant: mark unit`, in the order of the file. */
+export function marksIn({ out }: Bench): string[] {
+  return rowsOf(out("marks.csv")).map(
+    ({ name, test, variant, mark, unit }) => `${name} ${test} ${variant}: ${mark} ${unit}`,
+  );
 }

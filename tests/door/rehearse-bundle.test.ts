@@ -1,0 +1,80 @@
+import { createHash } from "node:crypto";
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { strFromU8, unzipSync } from "fflate";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { type Bench, bench, demo, demoFolder, rowsOf, usual } from "./rehearsing.ts";
+
+let table: Bench;
+beforeEach(() => {
+  table = bench();
+});
+afterEach(() => table.remove());
+
+test("the demonstration goes through whole, twice with the same marks, and leaves nothing behind", async () => {
+  const ran = await table.run(demo);
+  expect(ran).toMatchObject({ code: 0, stderr: "" });
+  expect(ran.stdout).toContain("60 athletes checked in");
+  expect(ran.stdout).toContain("2 athletes may be under 18");
+  expect(ran.stdout).toMatch(/4 of them are unusual/);
+  expect(readdirSync(join(table.folder, "out")).sort()).toEqual([
+    ...["board.json", "bundle.zip", "marks.csv", "rejected.csv"],
+  ]);
+  const first = table.out("marks.csv");
+  expect(await table.run(demo)).toMatchObject({ code: 0 });
+  expect(table.out("marks.csv")).toBe(first);
+  expect(table.leftBehind()).toEqual([]);
+});
+
+test("the bundle of the demonstration opens, keeps its promises and matches the marks", async () => {
+  await table.run(demo);
+  const files = unzipSync(readFileSync(join(table.folder, "out", "bundle.zip")));
+  const text = (name: string) => strFromU8(files[name] ?? new Uint8Array());
+  const { resources } = JSON.parse(text("datapackage.json")) as {
+    resources: { path: string; hash: string }[];
+  };
+  for (const { path, hash } of resources) {
+    const sum = createHash("sha256")
+      .update(files[path] ?? "")
+      .digest("hex");
+    expect.soft(hash, path).toContain(sum);
+  }
+  const rows = rowsOf(text("marks.csv"));
+  expect(rows.length).toBeGreaterThan(50);
+  const classes = Map.groupBy(rows, (row) =>
+    [row.test, row.variant, row.age_band, row.category, row.quarter].join("|"),
+  );
+  expect(Math.min(...[...classes.values()].map((some) => some.length))).toBeGreaterThanOrEqual(5);
+  expect(JSON.stringify(rows)).toContain("2026-Q3");
+  const everything = Object.keys(files).map(text).join("\n");
+  for (const { league, name } of rowsOf(readFileSync(join(demoFolder, "roster.csv"), "utf8"))) {
+    // Names as short as a word of the codebook say nothing by being in it.
+    if ((name ?? "").length > 3) expect.soft(everything).not.toContain(name);
+    expect.soft(everything).not.toContain(league);
+  }
+  // Each row of the bundle is a mark of somebody who shares.
+  const sharers = new Set(
+    rowsOf(readFileSync(join(demoFolder, "roster.csv"), "utf8"))
+      .filter(({ share }) => share === "yes")
+      .map(({ league, name }) => `${league} ${name}`),
+  );
+  const own = rowsOf(table.out("marks.csv"))
+    .filter(({ league, name }) => sharers.has(`${league} ${name}`))
+    .map(({ test, variant, mark, unit }) => `${test} ${variant} ${mark} ${unit}`);
+  for (const { test, variant, mark, unit } of rows) {
+    const at = own.indexOf(`${test} ${variant} ${mark} ${unit}`);
+    expect(at).toBeGreaterThanOrEqual(0);
+    own.splice(at, 1);
+  }
+});
+
+test("of a few people nothing may leave, and the bundle says so", async () => {
+  table.write("roster.csv", "league,name,share\r\nFoundry Town,Ada,yes\r\n");
+  table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
+  const ran = await table.run(usual);
+  expect(ran.code).toBe(0);
+  expect(ran.stdout).toContain("bundle: 0 rows would leave, 1 would stay here");
+  const files = unzipSync(readFileSync(join(table.folder, "out", "bundle.zip")));
+  expect(rowsOf(strFromU8(files["marks.csv"] ?? new Uint8Array()))).toEqual([]);
+  expect(Object.keys(files)).toContain("privacy.json");
+});

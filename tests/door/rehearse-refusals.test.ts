@@ -1,0 +1,127 @@
+import { existsSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { setTimeout } from "node:timers/promises";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { type Bench, bench, marksIn, rowsOf, sheet, usual } from "./rehearsing.ts";
+
+let table: Bench;
+beforeEach(() => {
+  table = bench();
+});
+afterEach(() => table.remove());
+
+test("what can't be taken is listed by sheet and line, and everything else is taken", async () => {
+  table.write(
+    "roster.csv",
+    sheet(`league, name, number, birth_year
+           Foundry Town, Ada, 1, 1990
+           Foundry Town, , 2, 1991
+           Foundry Town, Cleo, 12345, 1992
+           Foundry Town, Dot, 4, 2009
+           Foundry Town, Ada again, 1, 1990`),
+  );
+  table.write(
+    "past.csv",
+    sheet(`league, number, date, test, mark
+           Foundry Town, 1, 2026-05-16, push-up, 12
+           Foundry Town, 1, 2027-05-16, push-up, 13
+           Foundry Town, 1, 2026-02-30, push-up, 13`),
+  );
+  table.write(
+    "results.csv",
+    `league,number,test,reps,time,laps,direction\r\n${sheet(`
+      Foundry Town, 1, push-up, 15, , ,
+      Foundry Town, 1, push-up, 16, , ,
+      Foundry Town, 4, push-up, -1, , ,
+      Foundry Town, 4, core, , 3.00, ,
+      Foundry Town, 4, endurance, , NaN, ,
+      Foundry Town, 9, push-up, 10, , ,
+      Foundry Town, 4, agility, , , 1e9, cw`)}Foundry Town,4,core,,"1,5",,\r\n`,
+  );
+  const ran = await table.run([...usual, "--past", "past.csv"]);
+  expect(ran.code).toBe(3);
+  expect(ran.stdout).toContain("roster: 2 rows taken, 3 kept back");
+  expect(ran.stdout).toContain(
+    "1 athlete may be under 18 and the roster has no guardian's consent: ask for their guardian's consent at the door",
+  );
+  expect(ran.stdout).toContain("12 rows were kept back");
+  const rejected = rowsOf(table.out("rejected.csv"));
+  expect(rejected.map(({ sheet, line }) => `${sheet} ${line}`)).toEqual([
+    ...["roster 3", "roster 4", "roster 6", "past 3", "past 4"],
+    ...[3, 4, 5, 6, 7, 8, 9].map((line) => `results ${line}`),
+  ]);
+  expect(rejected.every(({ reason }) => (reason ?? "").length > 20)).toBe(true);
+  expect(rejected[7]?.reason).toContain("3:00");
+  expect(marksIn(table)).toEqual(["Ada push-up full: 15 reps"]);
+});
+
+test("more rows kept back than a screen lists are all listed", async () => {
+  table.write("roster.csv", "league,name\r\nFoundry Town,Ada\r\n");
+  const rows = Array.from({ length: 700 }, (_, index) => `${index + 2},push-up,10`);
+  table.write("results.csv", `bib,test,reps\r\n1,push-up,10\r\n${rows.join("\r\n")}\r\n`);
+  expect((await table.run(usual)).code).toBe(3);
+  const lines = rowsOf(table.out("rejected.csv")).map(({ line }) => Number(line));
+  expect(lines).toEqual(Array.from({ length: 700 }, (_, index) => index + 3));
+});
+
+test.each([
+  ["a sheet that is not there", ["--roster", "gone.csv", ...usual.slice(2)], "There is no such file"],
+  ["a folder", ["--roster", "temporary", ...usual.slice(2)], "This is a folder"],
+  ["an empty file", ["--roster", "empty.csv", ...usual.slice(2)], "There is nothing in this file"],
+  ["a picture", ["--roster", "picture.csv", ...usual.slice(2)], "This is a picture"],
+  ["no league", ["--roster", "noleague.csv", ...usual.slice(2)], "No column is headed “league”"],
+  ["results of nothing", [...usual.slice(0, 3), "empty.csv", ...usual.slice(4)], "nothing in this file"],
+  ["a past sheet that is not there", [...usual, "--past", "gone.csv"], "There is no such file"],
+  ["no roster", usual.slice(2), "--roster is missing"],
+  ["no results", [...usual.slice(0, 2), ...usual.slice(4)], "--results is missing"],
+  ["no folder", usual.slice(0, 4), "--out is missing"],
+  ["nothing at all", [], "is missing"],
+  ["an unknown option", [...usual, "--rooster", "r.csv"], "There is no option --rooster"],
+  ["a stray word", [...usual, "stray.csv"], "“stray.csv” belongs to no option"],
+  ["an option without value", [...usual, "--past"], "--past needs a value"],
+  ["an option that swallows the next", ["--past", ...usual], "--past needs a value"],
+  ["an option given twice", [...usual, "--out", "there"], "--out is given twice"],
+  ["a date that is none", [...usual.slice(0, 6), "--date", "2026-02-30"], "“2026-02-30” is no date"],
+  ["a file where a folder should be", [...usual.slice(0, 5), "roster.csv"], "is a file"],
+])("%s ends with 2, a clear line and no file", async (_name, args, line) => {
+  table.write("roster.csv", "league,name\r\nFoundry Town,Ada\r\n");
+  table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
+  table.write("noleague.csv", "team,name\r\nFoundry Town,Ada\r\n");
+  table.write("empty.csv", "");
+  table.write("picture.csv", Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0]));
+  const ran = await table.run(args);
+  expect(ran).toMatchObject({ code: 2, stdout: "" });
+  expect(ran.stderr).toContain(line);
+  expect(ran.stderr).not.toMatch(/\bat .*:\d+:\d+/);
+  expect(existsSync(join(table.folder, "out"))).toBe(false);
+  expect(table.leftBehind()).toEqual([]);
+});
+
+test("a sheet is never written over by the results", async () => {
+  const path = table.write("marks.csv", "league,name\r\nFoundry Town,Ada\r\n");
+  table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
+  const ran = await table.run(["--roster", "marks.csv", "--results", "results.csv", "--out", "."]);
+  expect(ran.code).toBe(2);
+  expect(ran.stderr).toContain("would be overwritten");
+  expect(readFileSync(path, "utf8")).toContain("Ada");
+});
+
+test("the usage is there for the asking", async () => {
+  const ran = await table.run(["--help"]);
+  expect(ran).toMatchObject({ code: 0, stderr: "" });
+  expect(ran.stdout).toContain("--roster roster.csv --results results.csv [--past past.csv] --out FOLDER");
+});
+
+test("stopped in the middle, it takes the names with it", async () => {
+  const rows = Array.from({ length: 19_000 }, (_, index) => `Foundry Town,Skater ${index}`);
+  table.write("roster.csv", `league,name\r\n${rows.join("\r\n")}\r\n`);
+  table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
+  const ran = await table.run(usual, async (pid) => {
+    while (table.leftBehind().length === 0) await setTimeout(5);
+    await setTimeout(50);
+    process.kill(pid, "SIGTERM");
+  });
+  expect(ran).toMatchObject({ code: 143, stdout: "" });
+  expect(table.leftBehind()).toEqual([]);
+  expect(existsSync(join(table.folder, "out"))).toBe(false);
+});
