@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { writeDate } from "../../app/dates.ts";
+import { LinkButton } from "../../parts/Button.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import css from "./HomeScreen.module.css";
 
@@ -7,7 +8,7 @@ interface EarlierDaysProps {
   readonly days: readonly { readonly id: number; readonly title: string; readonly date: string }[];
 }
 
-/** The days that were closed, newest first as they come. */
+/** The days that were closed, newest first as they come, and what is still done with them. */
 export function EarlierDays({ days }: EarlierDaysProps) {
   const { t, i18n } = useTranslation("home");
   return (
@@ -20,6 +21,10 @@ export function EarlierDays({ days }: EarlierDaysProps) {
           </li>
         ))}
       </ul>
+      <div className={css.after}>
+        <LinkButton to="/bundle">{t("earlier.share")}</LinkButton>
+        <LinkButton to="/athletes">{t("earlier.athletes")}</LinkButton>
+      </div>
     </Panel>
   );
 }
