@@ -6,7 +6,7 @@ import { say } from "./api/words.ts";
 import { sentence } from "./domain/words.ts";
 import { readArguments, type Wanted, WrongArguments } from "./rehearsal/arguments.ts";
 import { rehearseDay } from "./rehearsal/day.ts";
-import { momentOf, temporaryDesk } from "./rehearsal/desk.ts";
+import { momentOf, type TemporaryDesk, temporaryDesk } from "./rehearsal/desk.ts";
 import { filesOf, NotWritten, writeFiles } from "./rehearsal/files.ts";
 import { UnusableSheet } from "./rehearsal/sheets.ts";
 import { summaryOf } from "./rehearsal/summary.ts";
@@ -27,16 +27,18 @@ async function main(): Promise<number> {
 }
 
 async function rehearse(wanted: Wanted): Promise<number> {
-  const temporary = temporaryDesk(momentOf(wanted.date, new Date()));
-  const stayOn = whenStopped(temporary.remove);
+  let temporary: TemporaryDesk | null = null;
+  // First of all: a process that nobody asks ends at once, and would leave the names behind.
+  const stayOn = whenStopped(() => temporary?.remove());
   try {
+    temporary = temporaryDesk(momentOf(wanted.date, new Date()));
     const rehearsed = await rehearseDay(temporary.desk, wanted);
     await writeFiles(wanted.out, filesOf(rehearsed));
     console.log(summaryOf(rehearsed, wanted, performance.now() / 1000));
     return rehearsed.sheets.some(({ keptBack }) => keptBack.length > 0) ? 3 : 0;
   } finally {
+    temporary?.remove();
     stayOn();
-    temporary.remove();
   }
 }
 
