@@ -5,6 +5,10 @@
 export interface Bridge {
   /** Asks where to save and writes the whole file or nothing of it. */
   saveFile(file: FileToSave): Promise<SaveOutcome>;
+  /** Asks where to save, lays the page out on paper and writes it as a PDF, whole or not at all. */
+  savePdf(page: PageToSave): Promise<SaveOutcome>;
+  /** Lays the page out on paper and opens the system's print dialog; resolves when that is done with. */
+  print(page: PageToPrint): Promise<PrintOutcome>;
   /** Asks for a sheet and reads it; null when the person cancels. */
   openSheet(): Promise<OpenedSheet | RefusedSheet | null>;
   /** Opens the hall's board, or brings it to the front when it is open. */
@@ -23,6 +27,28 @@ export interface FileToSave {
 export type SaveOutcome =
   | { readonly saved: true; readonly name: string }
   | { readonly saved: false; readonly why: "cancelled" | "no-space" | "not-allowed" | "failed" };
+
+/** The papers that pages are laid out for. */
+export type Paper = "a4" | "letter";
+
+export interface PageToPrint {
+  /**
+   * A print page of the desk without its paper, for example `/print/instructions/core`: the page shown is
+   * `app://desk/#/print/instructions/core/a4`. It has to call `useReady` once it is laid out whole.
+   */
+  readonly path: string;
+  readonly paper: Paper;
+}
+
+export interface PageToSave extends PageToPrint {
+  /** As in {@link FileToSave}. */
+  readonly suggestedName: string;
+}
+
+export type PrintOutcome =
+  | { readonly printed: true }
+  /** `failed`: no printer could be asked, or the page did not get ready in time. */
+  | { readonly printed: false; readonly why: "cancelled" | "failed" };
 
 export interface OpenedSheet {
   readonly name: string;

@@ -1,8 +1,9 @@
 import { basename } from "node:path";
 import { type BrowserWindow, dialog, ipcMain, screen, type WebFrameMain } from "electron";
 import { z } from "zod";
-import type { Bridge, DisplayInfo, FileToSave, SaveOutcome } from "./bridge-types.ts";
+import type { Bridge, DisplayInfo, SaveOutcome } from "./bridge-types.ts";
 import { belongsTo } from "./hosts.ts";
+import { pdfOf, printPage } from "./print.ts";
 import { readSheet } from "./read-sheet.ts";
 import { whyNotSaved, writeWhole } from "./save-file.ts";
 import type { Windows } from "./windows.ts";
@@ -10,20 +11,34 @@ import type { Windows } from "./windows.ts";
 /** More than any sheet or bundle of a day; a page that asks for more is not ours. */
 const largestFile = 256 * 1024 * 1024;
 
+const suggestedName = z
+  .string()
+  .max(120)
+  // A bare name: no folders, no control characters, nothing a system reads as a device or a drive.
+  .regex(/^[^\p{Cc}\\/:*?"<>|]+$/u)
+  .refine((name) => !name.startsWith("."));
 const fileToSave = z.strictObject({
-  suggestedName: z
-    .string()
-    .max(120)
-    // A bare name: no folders, no control characters, nothing a system reads as a device or a drive.
-    .regex(/^[^\p{Cc}\\/:*?"<>|]+$/u)
-    .refine((name) => !name.startsWith(".")),
+  suggestedName,
   bytes: z.instanceof(Uint8Array).refine((bytes) => bytes.length <= largestFile),
 });
+const pageToPrint = z.strictObject({
+  // The print pages and nothing else of the desk: no query, no dots, no way up.
+  path: z
+    .string()
+    .max(120)
+    .regex(/^\/print(?:\/[A-Za-z0-9-]+)+$/),
+  paper: z.enum(["a4", "letter"]),
+});
+const pageToSave = pageToPrint.extend({ suggestedName });
 const nothing = z.undefined();
 
 /** Answers the desk's page. Every call is checked here, once: who sends it, and that its input is as agreed. */
 export function setupBridge(windows: Windows): void {
-  answer("saveFile", fileToSave, (file) => saveFile(windows.desk(), file));
+  answer("saveFile", fileToSave, (file) =>
+    save(windows.desk(), file.suggestedName, () => Promise.resolve(file.bytes)),
+  );
+  answer("savePdf", pageToSave, (page) => save(windows.desk(), page.suggestedName, () => pdfOf(page)));
+  answer("print", pageToPrint, (page) => printPage(windows.desk(), page));
   answer("openSheet", nothing, () => openSheet(windows.desk()));
   answer("openBoard", nothing, () => windows.openBoard());
   answer("closeBoard", nothing, () => windows.closeBoard());
@@ -46,11 +61,16 @@ function isDeskPage(frame: WebFrameMain | null): boolean {
   return frame !== null && frame.parent === null && belongsTo("desk", frame.url);
 }
 
-async function saveFile(window: BrowserWindow, file: FileToSave): Promise<SaveOutcome> {
-  const { canceled, filePath } = await dialog.showSaveDialog(window, { defaultPath: file.suggestedName });
+/** Asks where to save; the bytes are only made once somebody wants them. */
+async function save(
+  window: BrowserWindow,
+  name: string,
+  bytes: () => Promise<Uint8Array>,
+): Promise<SaveOutcome> {
+  const { canceled, filePath } = await dialog.showSaveDialog(window, { defaultPath: name });
   if (canceled || filePath === "") return { saved: false, why: "cancelled" };
   try {
-    await writeWhole(filePath, file.bytes);
+    await writeWhole(filePath, await bytes());
     return { saved: true, name: basename(filePath) };
   } catch (error) {
     console.error("The file can't be saved:", error);

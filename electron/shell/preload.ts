@@ -7,6 +7,8 @@ function call(method: keyof Bridge, input?: unknown) {
 
 const bridge: Bridge = {
   saveFile: (file) => call("saveFile", file),
+  savePdf: (page) => call("savePdf", page),
+  print: (page) => call("print", page),
   openSheet: () => call("openSheet"),
   openBoard: () => call("openBoard"),
   closeBoard: () => call("closeBoard"),

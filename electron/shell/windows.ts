@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { app, BrowserWindow, type BrowserWindowConstructorOptions, type Display, screen } from "electron";
 import { type Host, originOf } from "./hosts.ts";
-import { sessionOf } from "./scheme.ts";
+import { preferencesOf } from "./preferences.ts";
 
 /** The windows of the app: the desk's, always, and the hall's board when it is wanted. */
 export interface Windows {
@@ -99,16 +99,7 @@ function makeWindow(
     ...place,
     show: false,
     autoHideMenuBar: true,
-    webPreferences: {
-      ...preferences,
-      session: sessionOf(host),
-      sandbox: true,
-      contextIsolation: true,
-      nodeIntegration: false,
-      webSecurity: true,
-      spellcheck: false,
-      devTools: !app.isPackaged,
-    },
+    webPreferences: { ...preferences, ...preferencesOf(host) },
   });
   window.webContents.on("render-process-gone", () => {
     setTimeout(() => !window.isDestroyed() && window.webContents.reload(), reloadDelayMs);
