@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
+import { calls } from "../../electron/store/calls.ts";
 import { refusalOf, type TestDesk } from "./desk.ts";
-import { bringTo, entry, past, reps, type StationDay, setState, stationDay } from "./station-day.ts";
+import { bringTo, entry, past, reps, type StationDay, setState, stationDay, trial } from "./station-day.ts";
 
 async function bibs(day: StationDay, test: "push-up" | "agility" | "vertical"): Promise<(number | null)[]> {
   return (await day.station.view({ test })).queue.map(({ who }) => who.bib);
@@ -21,6 +22,7 @@ test("an entry ends the call and sends the athlete to the next queue, to rest", 
   const day = await stationDay();
   await day.station.callAthlete({ athleteId: day.idOf(3), test: "push-up" });
   await day.station.enter(entry(day.idOf(3), "push-up", reps(20)));
+  expect(calls(day.desk.store.db, day.dayId)).toEqual([]);
   expect(await bibs(day, "push-up")).toEqual([1, 2, 4, 5, 6]);
   const { queue, counts } = await day.station.view({ test: "agility" });
   // 09:06 by the test's clock, and five minutes of rest.
@@ -47,6 +49,17 @@ test("a correction an hour later does not make the athlete rest again, and leave
   expect((await day.station.view({ test: "agility" })).queue).toMatchObject([
     { readyAt: "2026-11-14T09:11:00.000Z", calledAt: "2026-11-14T10:06:00.000Z" },
   ]);
+});
+
+test("correcting one direction leaves the call to the other alone", async () => {
+  const day = await stationDay();
+  await bringTo(day, 1, "agility");
+  const first = entry(day.idOf(1), "agility", trial("cw", 7, 3));
+  await day.station.enter(first);
+  await day.station.callAthlete({ athleteId: day.idOf(1), test: "agility" });
+  const replaces = { attemptId: first.attempts[0]?.id ?? "", reason: "Slip" };
+  await day.station.enter(entry(day.idOf(1), "agility", trial("cw", 7, 2), { replaces }));
+  expect(calls(day.desk.store.db, day.dayId)).toMatchObject([{ athleteId: day.idOf(1), test: "agility" }]);
 });
 
 test("calling the next one takes the first who is rested; when all rest it says who is ready first", async () => {
@@ -86,6 +99,7 @@ test("a skip with a reason lets the athlete on, and can be taken back", async ()
     "station.reason",
   );
   await day.organiser.skip({ ...which, reason: "Sore wrist", by: "or" });
+  expect(calls(day.desk.store.db, day.dayId)).toEqual([]);
   expect(await bibs(day, "push-up")).toEqual([2, 3, 4, 5, 6]);
   expect(await bibs(day, "agility")).toEqual([1]);
   const view = await day.station.view({ test: "push-up" });
@@ -148,7 +162,7 @@ test("who may do what", async () => {
   const day = await stationDay();
   past(day, 1, "push-up", 20, "2026-08-01", "full");
   const which = { athleteId: day.idOf(1), test: "push-up" as const };
-  const calls = {
+  const procedures = {
     view: (who) => who.view({ test: "push-up" }),
     find: (who) => who.find({ test: "push-up", bib: "1" }),
     enter: (who) => who.enter(entry(999, "push-up", reps(20))),
@@ -163,14 +177,14 @@ test("who may do what", async () => {
   const allowed = new Map<string, string[]>();
   for (const role of ["organiser", "station", "check-in", "board"] as const) {
     const mine = [];
-    for (const [name, call] of Object.entries(calls)) {
+    for (const [name, call] of Object.entries(procedures)) {
       const outcome = await call(day.as(role).station).catch((error: { code: string }) => error);
       const forbidden = typeof outcome === "object" && outcome !== null && "code" in outcome;
       if (!forbidden || outcome.code !== "FORBIDDEN") mine.push(name);
     }
     allowed.set(role, mine);
   }
-  const every = Object.keys(calls);
+  const every = Object.keys(procedures);
   expect(Object.fromEntries(allowed)).toEqual({
     organiser: every,
     station: every.filter((name) => name !== "skip" && name !== "unskip"),
