@@ -1,0 +1,65 @@
+import { type AudioClock, createAudioClock } from "./audio-clock.ts";
+import { playSound } from "./play.ts";
+import type { SoundOutput } from "./schedule.ts";
+import { gainOf } from "./volume.ts";
+
+/** The machine's sound, opened. */
+export interface Live {
+  readonly context: AudioContext;
+  /** The volume; every sound goes through it. */
+  readonly master: GainNode;
+  readonly clock: AudioClock;
+  /** Which opening this is, counted from 1: each has a clock of its own. */
+  readonly opened: number;
+}
+
+/** More leaps than one opening ever sees. */
+const mostLeaps = 1_000_000;
+
+/** Opens the machine's sound; `onState` hears of sleeping and waking, `onError` of its end. */
+export function openSound(
+  volume: number,
+  opened: number,
+  onState: () => void,
+  onError: (error: Event) => void,
+): Live {
+  // "balanced" leaves the sound card a little more time than "interactive": a busy machine must not stutter.
+  const context = new AudioContext({ latencyHint: "balanced" });
+  const master = context.createGain();
+  master.gain.value = gainOf(volume);
+  master.connect(context.destination);
+  const clock = createAudioClock();
+  context.addEventListener("statechange", () => {
+    if (context.state !== "running") clock.forget();
+    onState();
+  });
+  context.addEventListener("error", onError);
+  return { context, master, clock, opened };
+}
+
+/** What a scheduler needs of the sound that is open when it asks; nothing sounds while it sleeps. */
+export function outputOf(current: () => Live | null): SoundOutput {
+  function running(): Live | null {
+    const live = current();
+    return live?.context.state === "running" ? live : null;
+  }
+  return {
+    toAudio: (performanceMs) => running()?.clock.toAudio(performanceMs) ?? null,
+    now: () => running()?.context.currentTime ?? 0,
+    leaps() {
+      const live = current();
+      return live === null ? 0 : live.opened * mostLeaps + live.clock.leaps();
+    },
+    play(name, when) {
+      const live = running();
+      if (live === null) return { when, cancel: () => true };
+      return playSound(live.context, live.master, name, when);
+    },
+  };
+}
+
+/** Whether the machine has something to sound with; its name is nobody's business and not asked for. */
+export async function hasOutputDevice(): Promise<boolean> {
+  const devices = await navigator.mediaDevices.enumerateDevices();
+  return devices.some(({ kind }) => kind === "audiooutput");
+}

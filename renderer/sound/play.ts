@@ -1,0 +1,107 @@
+import { type Note, type SoundName, voices } from "./voices.ts";
+
+/** A sound on its way. */
+export interface Playing {
+  /** When it begins, in seconds of the audio clock. */
+  readonly when: number;
+  /** Takes it back so that nothing of it is heard, and says true; one that has begun rings out, and this says false. */
+  cancel(): boolean;
+}
+
+/** Rises within this many seconds: too quick to soften a beat, slow enough not to click. */
+const rise = 0.0015;
+/** A held note falls within this many seconds. */
+const fall = 0.008;
+/** What a struck note has died away to, of its peak, when it is cut: 66 dB down. */
+const silence = 0.0005;
+/** What begins within this many seconds may already be in the card's buffer. */
+const onItsWay = 0.02;
+
+/**
+ * Puts a sound into `context` to begin exactly at `when`, in seconds of its clock; a time that has passed means at once.
+ * Nothing moves it afterwards.
+ */
+export function playSound(context: BaseAudioContext, out: AudioNode, name: SoundName, when: number): Playing {
+  const begin = Math.max(when, context.currentTime);
+  const sources = voices[name].map((note) => playNote(context, out, note, begin + note.at / 1000));
+  return {
+    when: begin,
+    cancel() {
+      if (begin <= context.currentTime + onItsWay) return false;
+      for (const source of sources) {
+        source.stop();
+        source.disconnect();
+      }
+      return true;
+    },
+  };
+}
+
+function playNote(
+  context: BaseAudioContext,
+  out: AudioNode,
+  note: Note,
+  begin: number,
+): AudioScheduledSourceNode {
+  const end = begin + note.ms / 1000;
+  const envelope = context.createGain();
+  shape(envelope.gain, note, begin, end);
+  envelope.connect(out);
+  const source = note.wave === "noise" ? noise(context, note, envelope) : tone(context, note, begin, end);
+  if (note.wave !== "noise") source.connect(envelope);
+  source.addEventListener("ended", () => envelope.disconnect());
+  source.start(begin);
+  source.stop(end);
+  return source;
+}
+
+function shape(gain: AudioParam, note: Note, begin: number, end: number): void {
+  gain.setValueAtTime(0, begin);
+  gain.linearRampToValueAtTime(note.peak, begin + rise);
+  if (note.shape === "struck") {
+    gain.exponentialRampToValueAtTime(note.peak * silence, end);
+    return;
+  }
+  gain.setValueAtTime(note.peak, end - fall);
+  gain.linearRampToValueAtTime(0, end);
+}
+
+function tone(context: BaseAudioContext, note: Note, begin: number, end: number): OscillatorNode {
+  const oscillator = context.createOscillator();
+  if (note.wave !== "noise") oscillator.type = note.wave;
+  oscillator.frequency.setValueAtTime(note.hertz, begin);
+  if (note.toHertz !== undefined && note.toHertz !== note.hertz) {
+    oscillator.frequency.exponentialRampToValueAtTime(note.toHertz, end);
+  }
+  return oscillator;
+}
+
+/** Hiss in a band around the note's pitch. */
+function noise(context: BaseAudioContext, note: Note, out: AudioNode): AudioBufferSourceNode {
+  const source = context.createBufferSource();
+  source.buffer = hiss(context);
+  source.loop = true;
+  const band = context.createBiquadFilter();
+  band.type = "bandpass";
+  band.frequency.value = note.hertz;
+  band.Q.value = 1.5;
+  source.connect(band).connect(out);
+  return source;
+}
+
+const hisses = new WeakMap<BaseAudioContext, AudioBuffer>();
+
+/** Half a second of hiss, the same every time: numbers of a linear congruential generator (Park and Miller's). */
+function hiss(context: BaseAudioContext): AudioBuffer {
+  const kept = hisses.get(context);
+  if (kept !== undefined) return kept;
+  const buffer = context.createBuffer(1, context.sampleRate / 2, context.sampleRate);
+  const samples = buffer.getChannelData(0);
+  let state = 1;
+  for (let place = 0; place < samples.length; place += 1) {
+    state = (state * 16_807) % 2_147_483_647;
+    samples[place] = (state / 2_147_483_647) * 2 - 1;
+  }
+  hisses.set(context, buffer);
+  return buffer;
+}

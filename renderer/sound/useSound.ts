@@ -1,0 +1,37 @@
+import { useEffect, useSyncExternalStore } from "react";
+import { createSoundEngine, type SoundEngine, type SoundView } from "./engine.ts";
+
+let engine: SoundEngine | undefined;
+
+/** The sound of this window: one for all screens. */
+export function soundEngine(): SoundEngine {
+  engine ??= createSoundEngine();
+  return engine;
+}
+
+/** What a screen shows and does with the sound: the view, and ways to change it. */
+export interface Sound extends SoundView, Pick<SoundEngine, "wake" | "setVolume" | "play" | "test"> {}
+
+/**
+ * The sound of this window for a screen. Wakes it when the screen comes, and again at a press or key while it still
+ * sleeps; and compares the clocks from then on, so that all is known before the first beat.
+ */
+export function useSound(): Sound {
+  const sound = soundEngine();
+  const view = useSyncExternalStore(sound.subscribe, sound.view);
+  useEffect(() => {
+    function wakeIfAsleep(): void {
+      if (sound.view().state !== "ready") void sound.wake();
+    }
+    wakeIfAsleep();
+    const stopTime = sound.keepTime(() => {});
+    window.addEventListener("pointerdown", wakeIfAsleep, true);
+    window.addEventListener("keydown", wakeIfAsleep, true);
+    return () => {
+      stopTime();
+      window.removeEventListener("pointerdown", wakeIfAsleep, true);
+      window.removeEventListener("keydown", wakeIfAsleep, true);
+    };
+  }, [sound]);
+  return { ...view, wake: sound.wake, setVolume: sound.setVolume, play: sound.play, test: sound.test };
+}

@@ -1,0 +1,19 @@
+/** How loud sounds are, 0 (silent) to 1, kept for as long as the window lives and not longer. */
+
+const place = "sound.volume";
+const usual = 0.8;
+
+export function keptVolume(): number {
+  const kept = sessionStorage.getItem(place);
+  const volume = kept === null ? Number.NaN : Number(kept);
+  return volume >= 0 && volume <= 1 ? volume : usual;
+}
+
+export function keepVolume(volume: number): void {
+  sessionStorage.setItem(place, String(volume));
+}
+
+/** The factor for the sound's amplitude: squared, so that the middle of a slider sounds about half as loud. */
+export function gainOf(volume: number): number {
+  return Math.min(1, Math.max(0, volume)) ** 2;
+}
