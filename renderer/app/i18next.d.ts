@@ -6,6 +6,7 @@ import type checkIn from "../../resources/locales/en/checkIn.json";
 import type common from "../../resources/locales/en/common.json";
 import type day from "../../resources/locales/en/day.json";
 import type home from "../../resources/locales/en/home.json";
+import type instructions from "../../resources/locales/en/instructions.json";
 import type sentences from "../../resources/locales/en/sentences.json";
 import type sheets from "../../resources/locales/en/sheets.json";
 import type station from "../../resources/locales/en/station.json";
@@ -24,6 +25,7 @@ declare module "i18next" {
       common: typeof common;
       day: typeof day;
       home: typeof home;
+      instructions: typeof instructions;
       sentences: typeof sentences;
       sheets: typeof sheets;
       station: typeof station;

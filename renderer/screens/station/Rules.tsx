@@ -1,6 +1,5 @@
 import { type ReactNode, useId } from "react";
 import { useTranslation } from "react-i18next";
-import { stageAt } from "../../../electron/domain/protocols/core.ts";
 import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
 import { protocols } from "../../../electron/domain/protocols/registry.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
@@ -8,6 +7,7 @@ import { useSay } from "../../app/say.ts";
 import { Cautions } from "../../parts/Cautions.tsx";
 import { KeyHint } from "../../parts/KeyHint.tsx";
 import css from "./Rules.module.css";
+import { numbersOf, stagesOf } from "./ruleNumbers.ts";
 
 const parts = ["setUp", "run", "counts", "score", "stop"] as const;
 
@@ -64,42 +64,14 @@ function Parts({ test, parameters }: Pick<RulesProps, "test" | "parameters">) {
   );
 }
 
-/** The numbers that stand in the sentences. */
-function numbersOf(test: TestCode, parameters: unknown): Record<string, string | number> {
-  switch (test) {
-    case "push-up": {
-      const { bpm, beatsPerRep, missesToStop } = protocols["push-up"].parameters.parse(parameters);
-      const seconds = Math.round((60_000 * beatsPerRep) / bpm) / 1000;
-      return { bpm, beats: beatsPerRep, seconds, misses: missesToStop };
-    }
-    case "agility": {
-      const { crossSize, seconds, touchPenalty } = protocols.agility.parameters.parse(parameters);
-      const feet = Math.round(crossSize / 30.48) / 10;
-      return { cm: crossSize / 10, feet, seconds, penalty: touchPenalty };
-    }
-    case "vertical":
-      return { ...protocols.vertical.parameters.parse(parameters) };
-    case "core": {
-      const { cycle } = protocols.core.parameters.parse(parameters);
-      return { cycle: formatTime(cycle * 1000, false) };
-    }
-    case "endurance":
-      return { rounds: protocols.endurance.parameters.parse(parameters).rounds };
-  }
-}
-
 /** The stages of the plank, or the exercises of a round, one a line. */
 function Steps({ test, parameters }: Pick<RulesProps, "test" | "parameters">): ReactNode {
   const { t } = useTranslation("station");
   const say = useSay();
   if (test === "core") {
-    const frozen = protocols.core.parameters.parse(parameters);
-    const stages = [];
-    for (let second = 0; second < frozen.cycle; second = stageAt(frozen, second).until)
-      stages.push(stageAt(frozen, second));
     return (
       <ol className={css.steps}>
-        {stages.map((stage) => (
+        {stagesOf(protocols.core.parameters.parse(parameters)).map((stage) => (
           <li key={stage.from}>
             <span className={css.figure}>{formatTime(stage.from * 1000, false)}</span> {say(stage.sentence)}
           </li>
