@@ -7,7 +7,7 @@ import { dayById } from "../store/days.ts";
 import type { Wanted } from "./arguments.ts";
 import { type Bundle, makeBundle } from "./bundle.ts";
 import { type OwnedMark, ownedMarks } from "./marks.ts";
-import { bring, type Organiser, type TakenSheet, take } from "./sheets.ts";
+import { type Organiser, requireFile, type TakenSheet, takeIn, tryToTakeIn } from "./sheets.ts";
 
 type Admitted = Awaited<ReturnType<Organiser["checkIn"]["admitAll"]>>;
 type Board = Awaited<ReturnType<Organiser["board"]["view"]>>;
@@ -26,20 +26,19 @@ export interface Rehearsed {
 /**
  * Holds a day on an empty desk by the procedures that the windows call: sheets in, everybody in, every attempt in,
  * closed, and what then hangs on the wall and would leave the room.
- * @throws UnusableSheet when a sheet as a whole can't be taken.
+ * @throws UnusableSheet when a file is missing, or when the roster can't be used: without it nothing can.
  */
 export async function rehearseDay(desk: Desk, wanted: Wanted): Promise<Rehearsed> {
   const organiser = appRouter.createCaller({ who: "organiser", desk });
   const date = isoDate(desk.now());
-  const roster = await bring(organiser, "roster", wanted.roster);
-  const past = wanted.past === null ? null : await bring(organiser, "past", wanted.past);
-  const results = await bring(organiser, "results", wanted.results);
+  const { roster, past, results } = wanted;
+  for (const path of [roster, results, ...(past === null ? [] : [past])]) await requireFile(path);
   await organiser.day.create({ date, title: say(sentence("rehearse.dayTitle")) });
   const { dayId } = await organiser.day.open();
-  const sheets = [await take(organiser, roster)];
-  if (past !== null) sheets.push(await take(organiser, past));
+  const sheets = [await takeIn(organiser, "roster", roster)];
+  if (past !== null) sheets.push(await tryToTakeIn(organiser, "past", past));
   const admitted = await organiser.checkIn.admitAll();
-  sheets.push(await take(organiser, results));
+  sheets.push(await tryToTakeIn(organiser, "results", results));
   await organiser.day.close({ dayId });
   const day = dayById(desk.store.db, dayId);
   if (day === undefined) throw new Error("The rehearsed day is not in its store.");

@@ -5,6 +5,7 @@ import Papa from "papaparse";
 import type { appRouter } from "../api/router.ts";
 import { restored } from "../api/sheets/formula.ts";
 import type { SheetKindName } from "../api/sheets/headers.ts";
+import { say } from "../api/words.ts";
 import { Refusal } from "../domain/refusal.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 
@@ -23,7 +24,7 @@ export class UnusableSheet extends Error {
 }
 
 /** A sheet that was brought to the desk. */
-export interface Brought {
+interface Brought {
   readonly kind: SheetKindName;
   readonly path: string;
   readonly uploadId: string;
@@ -41,16 +42,39 @@ export interface TakenSheet {
   readonly unknown: readonly string[];
 }
 
-/** Brings a sheet to the desk, as the sheets screen does. @throws UnusableSheet */
-export async function bring(organiser: Organiser, kind: SheetKindName, path: string): Promise<Brought> {
-  await refuseUnreadable(path);
+/** Takes a sheet in, as the sheets screen does. @throws UnusableSheet */
+export async function takeIn(organiser: Organiser, kind: SheetKindName, path: string): Promise<TakenSheet> {
+  return take(organiser, await bring(organiser, kind, path));
+}
+
+/** The same, but a sheet that can't be used is told like a row that is kept back: the rest of the day is still news. */
+export async function tryToTakeIn(
+  organiser: Organiser,
+  kind: SheetKindName,
+  path: string,
+): Promise<TakenSheet> {
+  try {
+    return await takeIn(organiser, kind, path);
+  } catch (error) {
+    if (error instanceof UnusableSheet) return nothingOf(kind, error);
+    throw error;
+  }
+}
+
+function nothingOf(kind: SheetKindName, { sentence: why }: UnusableSheet): TakenSheet {
+  const keptBack = [{ line: 1, reason: say(why) }];
+  return { kind, taken: 0, keptBack, unusual: 0, unusualRows: [], unknown: [] };
+}
+
+async function bring(organiser: Organiser, kind: SheetKindName, path: string): Promise<Brought> {
   const stream = Readable.toWeb(createReadStream(path));
   // Over the door the bytes of a request arrive as a stream; the types name only what a page may send.
   const { uploadId } = await usable(path, organiser.intake.upload(stream as unknown as OctetInput));
   return { kind, path, uploadId };
 }
 
-async function refuseUnreadable(path: string): Promise<void> {
+/** @throws UnusableSheet when there is no file of that name to read. */
+export async function requireFile(path: string): Promise<void> {
   const found = await stat(path).catch(() => null);
   if (found === null) throw new UnusableSheet(path, sentence("rehearse.noFile"));
   if (found.isDirectory()) throw new UnusableSheet(path, sentence("rehearse.folder"));
@@ -61,8 +85,8 @@ async function refuseUnreadable(path: string): Promise<void> {
   if (!readable) throw new UnusableSheet(path, sentence("rehearse.noAccess"));
 }
 
-/** Looks at a sheet, then takes it in. @throws UnusableSheet */
-export async function take(organiser: Organiser, { kind, path, uploadId }: Brought): Promise<TakenSheet> {
+/** Looks at a sheet, then takes it in. */
+async function take(organiser: Organiser, { kind, path, uploadId }: Brought): Promise<TakenSheet> {
   const preview = await look(organiser, { kind, path, uploadId });
   const { counts } = await usable(path, organiser.intake.take({ uploadId, kind }));
   const unusualRows = preview.rows.flatMap(({ line, unusual }) =>

@@ -70,7 +70,6 @@ test.each([
   ["an empty file", ["--roster", "empty.csv", ...usual.slice(2)], "There is nothing in this file"],
   ["a picture", ["--roster", "picture.csv", ...usual.slice(2)], "This is a picture"],
   ["no league", ["--roster", "noleague.csv", ...usual.slice(2)], "No column is headed “league”"],
-  ["results of nothing", [...usual.slice(0, 3), "empty.csv", ...usual.slice(4)], "nothing in this file"],
   ["a past sheet that is not there", [...usual, "--past", "gone.csv"], "There is no such file"],
   ["no roster", usual.slice(2), "--roster is missing"],
   ["no results", [...usual.slice(0, 2), ...usual.slice(4)], "--results is missing"],
@@ -95,6 +94,16 @@ test.each([
   expect(ran.stderr).not.toMatch(/\bat .*:\d+:\d+/);
   expect(existsSync(join(table.folder, "out"))).toBe(false);
   expect(table.leftBehind()).toEqual([]);
+});
+
+test("results that can't be used as a whole are kept back as one, and the roster is tried all the same", async () => {
+  table.write("roster.csv", "league,name\r\nFoundry Town,Ada\r\nFoundry Town,\r\n");
+  table.write("empty.csv", "");
+  const ran = await table.run([...usual.slice(0, 3), "empty.csv", ...usual.slice(4)]);
+  expect(ran.code).toBe(3);
+  const rejected = rowsOf(table.out("rejected.csv"));
+  expect(rejected.map(({ sheet, line }) => `${sheet} ${line}`)).toEqual(["roster 3", "results 1"]);
+  expect(rejected[1]?.reason).toContain("nothing in this file");
 });
 
 test("a sheet is never written over by the results", async () => {
