@@ -135,12 +135,12 @@ describe("results", () => {
   test("who is not here, or nobody, is told with what to do", async () => {
     table.desk.store.write(["entrants"], (db) => {
       const since = table.clock.at.toISOString();
-      setEntrant(db, dayId, { athleteId: id("Zoë"), state: "withdrawn", bib: 2, since });
+      setEntrant(db, dayId, { athleteId: id("Zoë"), state: "not-testing", bib: null, since });
     });
     const rows = [
       "league=Mill City; number=212",
       "league=Mill City; number=9",
-      "bib=2",
+      "league=Lantern Bay; name=Zoë Brake",
       "bib=77",
       "bib=1; league=Mill City; number=212",
       "league=Lantern Bya; number=07",
@@ -155,7 +155,7 @@ describe("results", () => {
     expect(keptBack.map(({ reason }) => [reason.key, reason.values?.near])).toEqual([
       ["sheets.row.notCheckedIn", undefined],
       ["sheets.row.notListed", undefined],
-      ["sheets.row.withdrawn", undefined],
+      ["sheets.row.notTesting", undefined],
       ["sheets.row.unknownBib", undefined],
       ["sheets.row.bibOfAnother", undefined],
       ["sheets.row.nearLeague", "Lantern Bay"],
@@ -166,6 +166,16 @@ describe("results", () => {
       ["sheets.row.nearName", "Vera Velocity"],
       ["sheets.row.unknownName", undefined],
     ]);
+  });
+
+  test("what somebody did before they withdrew is taken, and told", async () => {
+    table.desk.store.write(["entrants"], (db) => {
+      const since = table.clock.at.toISOString();
+      setEntrant(db, dayId, { athleteId: id("Zoë"), state: "withdrawn", bib: 2, since });
+    });
+    const { counts, rows } = await lookAt(table, results("bib=2; test=core; time=60"));
+    expect(counts).toMatchObject({ new: 1, unusual: 1, keptBack: 0 });
+    expect(rows[0]?.unusual?.key).toBe("sheets.row.withdrawn");
   });
 
   test("what can't be is kept back, what is unusual is taken and told", async () => {

@@ -59,7 +59,7 @@ function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): 
   takePlace(hall, athlete.id, row);
   plan.touched.set(`${athlete.id} ${test} ${variant}`, { index, athleteId: athlete.id, test, variant });
   const asked = opinion.level === "ask" ? opinion.sentence : null;
-  const unusual = asked ?? otherName(row.who, athlete) ?? leavesOut(hall, athlete, test);
+  const unusual = asked ?? otherName(row.who, athlete) ?? partLeft(hall, athlete, test);
   const entry = { id, athleteId: athlete.id, test, variant, seen, enteredBy, note, at: plan.at };
   function apply(db: Database): void {
     recordAttempt(db, hall.day.id, { ...entry, source: "sheet", replaces: null });
@@ -83,10 +83,10 @@ function athleteOf(hall: Hall, { who }: ResultRow): Athlete {
 
 function refuseAbsent(hall: Hall, { id, name }: Athlete): void {
   const state = hall.entrants.get(id)?.state ?? "unlisted";
-  if (state !== "testing") throw new RowRefused(null, absence(state, name));
+  if (state !== "testing" && state !== "withdrawn") throw new RowRefused(null, absence(state, name));
 }
 
-function absence(state: Exclude<EntrantState, "testing"> | "unlisted", name: string): Sentence {
+function absence(state: Exclude<EntrantState, "testing" | "withdrawn"> | "unlisted", name: string): Sentence {
   switch (state) {
     case "unlisted":
       return sentence("sheets.row.notListed", { name });
@@ -96,8 +96,6 @@ function absence(state: Exclude<EntrantState, "testing"> | "unlisted", name: str
       return sentence("sheets.row.notTesting", { name });
     case "no-show":
       return sentence("sheets.row.noShow", { name });
-    case "withdrawn":
-      return sentence("sheets.row.withdrawn", { name });
   }
 }
 
@@ -110,7 +108,9 @@ function takePlace(hall: Hall, athleteId: number, { test, variant, seen, entered
   stand(standing, slot, seen, enteredBy);
 }
 
-function leavesOut(hall: Hall, { id, name }: Athlete, test: TestCode): Sentence | null {
+/** Who left the day, or this test, may have done it before: what is on paper was seen, and is worth a second look. */
+function partLeft(hall: Hall, { id, name }: Athlete, test: TestCode): Sentence | null {
+  if (hall.entrants.get(id)?.state === "withdrawn") return sentence("sheets.row.withdrawn", { name });
   return hall.leftOut.has(`${id} ${test}`) ? sentence("sheets.row.leavesOut", { name }) : null;
 }
 
