@@ -3,12 +3,13 @@ import { bundle } from "./bundle/bundle.ts";
 import { changes } from "./changes.ts";
 import { checkIn } from "./check-in/check-in.ts";
 import { day } from "./day/day.ts";
+import { heat } from "./heat/heat.ts";
 import { intake } from "./intake/intake.ts";
 import { people } from "./people/people.ts";
 import { station } from "./station/station.ts";
 import { router } from "./trpc.ts";
 
 /** Everything that can be asked of a desk, by capability. */
-export const appRouter = router({ day, intake, checkIn, people, station, board, bundle, changes });
+export const appRouter = router({ day, intake, checkIn, people, station, heat, board, bundle, changes });
 
 export type AppRouter = typeof appRouter;

@@ -6,6 +6,7 @@ import { calls, endCall, setCall } from "../../store/calls.ts";
 import type { Database } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { leaveOut, leftOut, takeBackIn } from "../../store/entrants.ts";
+import { takenLanes } from "../../store/heat-lanes.ts";
 import { presentById } from "../../store/present.ts";
 import { queueOf } from "./view.ts";
 import { doneBy, requirePresent, requireTesting, requireTurn } from "./who.ts";
@@ -30,7 +31,9 @@ export function call(db: Database, day: Day, athleteId: number, test: TestCode, 
  * @throws Refusal `conflict` when nobody is left to call, or all who are still rest.
  */
 export function callNext(db: Database, day: Day, test: TestCode, now: string): number {
-  const next = nextCall(queueOf(db, day, test), now);
+  const inLanes = new Set(takenLanes(db, day.id).map(({ athleteId }) => athleteId));
+  const waiting = queueOf(db, day, test).filter(({ athleteId }) => !inLanes.has(athleteId));
+  const next = nextCall(waiting, now);
   if ("nobody" in next) throw new Refusal("conflict", sentence("station.nobodyWaits"));
   if ("resting" in next) {
     const count = Math.ceil((Date.parse(next.resting.readyAt) - Date.parse(now)) / 60_000);

@@ -4,6 +4,7 @@ import { writeMark } from "../../domain/protocols/written.ts";
 import { isDone, type Place, queueFor, type Runner } from "../../domain/queue/queue.ts";
 import { lastDoneByAthlete } from "../../domain/queue/times.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
+import { absences } from "../../store/absences.ts";
 import { attemptTimes, newestAttempts } from "../../store/attempts.ts";
 import { calls } from "../../store/calls.ts";
 import type { Database } from "../../store/database.ts";
@@ -52,6 +53,7 @@ export function runnersOf(db: Database, day: Day): Runner[] {
   const lastDone = lastDoneByAthlete(attemptTimes(db, day.id));
   const marks = Map.groupBy(marksOfDay(db, day.id), ({ athleteId }) => athleteId);
   const left = Map.groupBy(leftOut(db, day.id), ({ athleteId }) => athleteId);
+  const absent = Map.groupBy(absences(db, day.id), ({ athleteId }) => athleteId);
   return everybody(db, day.id).flatMap(({ athleteId, bib, state, since }) => {
     if (state !== "testing" || bib === null) return [];
     const done = (marks.get(athleteId) ?? []).filter(({ mark }) => isDone(mark)).map(({ test }) => test);
@@ -62,6 +64,7 @@ export function runnersOf(db: Database, day: Day): Runner[] {
       done: new Set(done),
       leftOut: new Set((left.get(athleteId) ?? []).map(({ test }) => test)),
       lastDone: lastDone.get(athleteId) ?? new Map(),
+      absent: new Map((absent.get(athleteId) ?? []).map(({ test, at }) => [test, at])),
     };
   });
 }

@@ -1,0 +1,71 @@
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { absences, addAbsence } from "../../store/absences.ts";
+import type { Database } from "../../store/database.ts";
+import { eventsOf } from "../../store/heat-events.ts";
+import { freeLane, type HeatLane, lanesOf, setLaneVariant, takeLane } from "../../store/heat-lanes.ts";
+import type { Heat } from "../../store/heats.ts";
+import { requireOpenLanes } from "./make.ts";
+import { requireVariant } from "./place.ts";
+import { uncall } from "./taps.ts";
+
+/**
+ * The lane of somebody who has not begun. Lanes are named by who is in them, so that a change sent twice never hits
+ * whoever took the lane in between.
+ * @throws Refusal `conflict` when the athlete is in no lane, or has begun.
+ */
+function requireChangeable(db: Database, heat: Heat, athleteId: number): HeatLane {
+  requireOpenLanes(heat);
+  const found = lanesOf(db, heat.id).find((each) => each.athleteId === athleteId);
+  if (found === undefined) throw new Refusal("conflict", sentence("heat.notInLane"));
+  const { lane } = found;
+  const begun = eventsOf(db, heat.id).some((event) => event.lane === null || event.lane === lane);
+  if (begun) throw new Refusal("conflict", sentence("heat.begun", { lane }));
+  return found;
+}
+
+/** Says how somebody does the test. */
+export function setVariant(db: Database, heat: Heat, athleteId: number, variant: string): void {
+  requireVariant(heat, variant);
+  const { lane } = requireChangeable(db, heat, athleteId);
+  setLaneVariant(db, heat.id, lane, variant);
+}
+
+/**
+ * Moves somebody to another lane; whoever is there comes to theirs.
+ * @throws Refusal `conflict` when one of the two has begun.
+ */
+export function move(db: Database, heat: Heat, athleteId: number, to: number): void {
+  if (to > heat.lanes) throw new Refusal("bad-input", sentence("heat.noLane", { lane: to }));
+  const moved = requireChangeable(db, heat, athleteId);
+  if (moved.lane === to) return;
+  const there = lanesOf(db, heat.id).find(({ lane }) => lane === to);
+  if (there !== undefined) {
+    requireChangeable(db, heat, there.athleteId);
+    freeLane(db, heat.id, to);
+  }
+  freeLane(db, heat.id, moved.lane);
+  takeLane(db, heat, { ...moved, lane: to });
+  if (there !== undefined) takeLane(db, heat, { ...there, lane: moved.lane });
+}
+
+/** Empties somebody's lane: they keep their place in the queue and are not called any more. */
+export function sendBack(db: Database, heat: Heat, athleteId: number): void {
+  if (!lanesOf(db, heat.id).some((each) => each.athleteId === athleteId)) return;
+  const { lane } = requireChangeable(db, heat, athleteId);
+  freeLane(db, heat.id, lane);
+  uncall(db, heat, athleteId);
+}
+
+/** Whoever was called did not come: their lane is free, they go to the end of the queue, and it is counted. */
+export function noteAbsent(
+  db: Database,
+  heat: Heat,
+  athleteId: number,
+  noted: { readonly id: string; readonly by: string; readonly at: string },
+): void {
+  if (absences(db, heat.dayId).some(({ id }) => id === noted.id)) return;
+  requireChangeable(db, heat, athleteId);
+  sendBack(db, heat, athleteId);
+  addAbsence(db, heat.dayId, { ...noted, athleteId, test: heat.test });
+}

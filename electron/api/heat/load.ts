@@ -1,0 +1,100 @@
+import { type Moment, msBetween } from "../../domain/heats/clock.ts";
+import { type AnyLane, foldHeat } from "../../domain/heats/fold.ts";
+import type { Elapsed, HeatEvent } from "../../domain/heats/heat.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { attemptsOfAthlete, type KeptAttempt } from "../../store/attempts.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { eventsOf, type KeptEvent } from "../../store/heat-events.ts";
+import { type HeatLane, lanesOf } from "../../store/heat-lanes.ts";
+import { type Heat, heatById } from "../../store/heats.ts";
+import { parametersOf } from "../../store/marks.ts";
+import { requireOpenDay } from "../at-hand.ts";
+import type { Desk } from "../desk.ts";
+
+/** A lane with the attempts of its athlete that belong to the test. */
+export interface LoadedLane extends HeatLane {
+  /** What stands today and is not of this heat. */
+  readonly prior: readonly unknown[];
+  /** What this heat entered, standing or void, in the order of entry. */
+  readonly made: readonly KeptAttempt[];
+  /** Ids of attempts that correct another one. */
+  readonly corrected: ReadonlySet<string>;
+}
+
+/** A heat with all that decides where it stands. */
+export interface LoadedHeat {
+  readonly heat: Heat;
+  readonly parameters: unknown;
+  readonly lanes: readonly LoadedLane[];
+  readonly events: readonly KeptEvent[];
+}
+
+/** The machine's clocks just now. */
+export function momentOf(desk: Desk): Moment {
+  return { ...desk.monotonic(), wall: desk.now().toISOString() };
+}
+
+/** Ms since a heat's time 0; null before the start. */
+export function elapsedOf(heat: Heat, now: Moment): Elapsed {
+  return heat.zero === null ? null : msBetween(heat.zero, now).ms;
+}
+
+/**
+ * A heat of the open day.
+ * @throws Refusal `not-found` when there is no such heat today.
+ */
+export function requireHeat(db: Database, heatId: string): { day: Day; heat: Heat } {
+  const day = requireOpenDay(db);
+  const heat = heatById(db, heatId);
+  if (heat === undefined || heat.dayId !== day.id) throw new Refusal("not-found", sentence("heat.unknown"));
+  return { day, heat };
+}
+
+/** @throws Refusal `conflict` when the heat has ended. */
+export function requireLive(db: Database, heatId: string): { day: Day; heat: Heat } {
+  const found = requireHeat(db, heatId);
+  if (found.heat.state === "ended") throw new Refusal("conflict", sentence("heat.ended"));
+  return found;
+}
+
+export function load(db: Database, heat: Heat): LoadedHeat {
+  return {
+    heat,
+    parameters: parametersOf(db, heat.dayId, heat.test),
+    lanes: lanesOf(db, heat.id).map((lane) => loadLane(db, heat, lane)),
+    events: eventsOf(db, heat.id),
+  };
+}
+
+/** What the attempts that a lane of a heat enters are called; the number tells a new one from those taken back. */
+export function attemptPrefix(heatId: string, lane: number): string {
+  return `heat.${heatId}.${lane}.`;
+}
+
+function loadLane(db: Database, heat: Heat, lane: HeatLane): LoadedLane {
+  const all = attemptsOfAthlete(db, heat.dayId, lane.athleteId).filter(({ test }) => test === heat.test);
+  const byId = new Map(all.map((attempt) => [attempt.id, attempt]));
+  const prefix = attemptPrefix(heat.id, lane.lane);
+  /** A correction of what the heat entered stands in its place, and is not counted a second time. */
+  function isOfHeat(attempt: KeptAttempt): boolean {
+    if (attempt.id.startsWith(prefix)) return true;
+    const corrected = byId.get(attempt.replaces ?? "");
+    return corrected !== undefined && isOfHeat(corrected);
+  }
+  const others = all.filter((each) => !isOfHeat(each) && each.void === null && each.variant === lane.variant);
+  return {
+    ...lane,
+    prior: others.map(({ seen }) => seen),
+    made: all.filter(({ id }) => id.startsWith(prefix)),
+    corrected: new Set(all.flatMap(({ replaces }) => replaces ?? [])),
+  };
+}
+
+/** Where the lanes of a loaded heat stand, with other events than its own where some are given. */
+export function lanesAt(loaded: LoadedHeat, elapsed: Elapsed, events?: readonly HeatEvent[]): AnyLane[] {
+  const { heat, parameters, lanes } = loaded;
+  // The parameters and the attempts are what this very test's own schemas parsed; only the code is not known here.
+  return foldHeat(heat.test, parameters as never, lanes as never, events ?? loaded.events, elapsed);
+}

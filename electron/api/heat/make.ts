@@ -1,0 +1,74 @@
+import { clockOf } from "../../domain/heats/fold.ts";
+import type { TestCode } from "../../domain/protocols/protocol.ts";
+import { protocolOf } from "../../domain/protocols/registry.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { lastVariant } from "../../store/attempts.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { type HeatLane, lanesOf, takeLane } from "../../store/heat-lanes.ts";
+import { addHeat, type Heat, heatById, liveHeat, setLaneCount, startHeat } from "../../store/heats.ts";
+import type { Desk } from "../desk.ts";
+import { momentOf, requireHeat } from "./load.ts";
+import { endIfOver } from "./over.ts";
+
+/** The heat that a station wants to fill, or to make under this id. */
+export interface WantedHeat {
+  readonly test: TestCode;
+  readonly heatId: string;
+  /** How many lanes the station has. */
+  readonly lanes: number;
+  readonly by: string;
+}
+
+/**
+ * The heat at hand, or a new one; one in which everybody is done ends by this. The heat of another window is taken on
+ * rather than made twice.
+ * @throws Refusal `conflict` when its clock runs.
+ */
+export function heatToFill(db: Database, desk: Desk, day: Day, wanted: WantedHeat): Heat {
+  const live = liveHeat(db, day.id, wanted.test);
+  if (live === undefined || (live.id !== wanted.heatId && endIfOver(db, desk, live, wanted.by))) {
+    return makeHeat(db, desk, day, wanted);
+  }
+  requireOpenLanes(live);
+  if (wanted.lanes > live.lanes) setLaneCount(db, live.id, wanted.lanes);
+  return { ...live, lanes: Math.max(live.lanes, wanted.lanes) };
+}
+
+/**
+ * Makes a heat; one whose lanes go at their own pace runs from now on.
+ * @throws Refusal `conflict` when that heat was there before and has ended.
+ */
+export function makeHeat(db: Database, desk: Desk, day: Day, wanted: Omit<WantedHeat, "by">): Heat {
+  if (heatById(db, wanted.heatId) !== undefined) throw new Refusal("conflict", sentence("heat.ended"));
+  const now = momentOf(desk);
+  const { test, heatId, lanes } = wanted;
+  addHeat(db, { id: heatId, dayId: day.id, test, lanes, gatheredAt: now.wall });
+  if (clockOf(test) === "own") startHeat(db, heatId, now);
+  return requireHeat(db, heatId).heat;
+}
+
+/** Whether the lanes of a heat can't be changed any more, since all of them have begun together. */
+export function isFixed(heat: Heat): boolean {
+  return heat.state === "ended" || (heat.state === "running" && clockOf(heat.test) === "common");
+}
+
+/** @throws Refusal `conflict` when the lanes of a heat are fixed. */
+export function requireOpenLanes(heat: Heat): void {
+  if (isFixed(heat)) throw new Refusal("conflict", sentence("heat.runs"));
+}
+
+/** Numbers of the lanes in which nobody is. */
+export function freeLanes(db: Database, heat: Heat): number[] {
+  const taken = new Set(lanesOf(db, heat.id).map(({ lane }) => lane));
+  return Array.from({ length: heat.lanes }, (_, index) => index + 1).filter((lane) => !taken.has(lane));
+}
+
+/** Puts somebody in a lane, doing the test as they did it last unless it is said. */
+export function put(db: Database, heat: Heat, lane: number, athleteId: number, how?: string): HeatLane {
+  const variant = how ?? lastVariant(db, athleteId, heat.test) ?? protocolOf(heat.test).variants[0] ?? "";
+  const taken = { lane, athleteId, variant };
+  takeLane(db, heat, taken);
+  return taken;
+}

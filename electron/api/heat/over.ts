@@ -1,0 +1,26 @@
+import { clockOf } from "../../domain/heats/fold.ts";
+import type { Database } from "../../store/database.ts";
+import { endHeat, type Heat } from "../../store/heats.ts";
+import type { Desk } from "../desk.ts";
+import { type LoadedHeat, lanesAt, load } from "./load.ts";
+
+/** Lanes that are neither done nor set aside. At their own pace, those that have not begun are free to go. */
+export function openLanes(loaded: LoadedHeat): number[] {
+  const own = clockOf(loaded.heat.test) === "own";
+  return lanesAt(loaded, 0)
+    .filter(({ phase }) => phase === "going" || (phase === "ready" && !own))
+    .map(({ lane }) => lane);
+}
+
+/** Whether somebody has taken part and everybody is through. */
+export function isOver(loaded: LoadedHeat): boolean {
+  if (loaded.heat.state !== "running" || openLanes(loaded).length > 0) return false;
+  return lanesAt(loaded, 0).some(({ phase }) => phase === "done" || phase === "aside");
+}
+
+/** Ends a heat that is over; false when it is not. */
+export function endIfOver(db: Database, desk: Desk, heat: Heat, by: string): boolean {
+  if (!isOver(load(db, heat))) return false;
+  endHeat(db, heat.id, { ending: "done", reason: "", by, at: desk.now().toISOString() });
+  return true;
+}

@@ -1,0 +1,110 @@
+import { protocolOf } from "../../domain/protocols/registry.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { parseCount } from "../../domain/units.ts";
+import { sentence } from "../../domain/words.ts";
+import { attemptsOfAthlete } from "../../store/attempts.ts";
+import { calls, setCall } from "../../store/calls.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { type HeatLane, takenLanes } from "../../store/heat-lanes.ts";
+import type { Heat } from "../../store/heats.ts";
+import { parametersOf } from "../../store/marks.ts";
+import { type Present, presentByBib } from "../../store/present.ts";
+import { requireOpenDay } from "../at-hand.ts";
+import type { Desk } from "../desk.ts";
+import { queueOf } from "../station/view.ts";
+import { doneBy, requirePresent, requireTesting, requireTurn } from "../station/who.ts";
+import { freeLanes, heatToFill, put, type WantedHeat } from "./make.ts";
+
+export interface Placing {
+  /** By what a scanner or a person types, or by id. */
+  readonly who: { readonly bib: string } | { readonly athleteId: number };
+  /** The first free one when not named. */
+  readonly lane: number | undefined;
+  /** As they did it last when not named. */
+  readonly variant: string | undefined;
+  /** Somebody decided that they need not rest any longer. */
+  readonly evenResting: boolean;
+}
+
+/**
+ * Puts somebody in a lane by hand: a late comer, or whoever stands there. Whoever is in this station's heat already
+ * stays where they are, also while its clock runs.
+ * @throws Refusal when they may not do this test now, still rest, or no lane is free.
+ */
+export function place(desk: Desk, wanted: WantedHeat, placing: Placing): HeatLane & { heatId: string } {
+  return desk.store.write(["heats", "calls"], (db) => {
+    const day = requireOpenDay(db);
+    const who = requireWho(db, day, placing.who);
+    const there = takenLanes(db, day.id).find(({ athleteId }) => athleteId === who.athleteId);
+    if (there?.test === wanted.test) return pickLane(there);
+    if (there !== undefined) throw new Refusal("conflict", sentence("heat.elsewhere", { name: who.name }));
+    const heat = heatToFill(db, desk, day, wanted);
+    const now = desk.now().toISOString();
+    requireMay(db, day, heat, who);
+    if (!placing.evenResting) requireRested(db, day, heat, who, now);
+    requireVariant(heat, placing.variant);
+    const lane = requireFree(db, heat, placing.lane);
+    callHere(db, heat, who.athleteId, now);
+    return { heatId: heat.id, ...put(db, heat, lane, who.athleteId, placing.variant) };
+  });
+}
+
+function pickLane({ heatId, lane, athleteId, variant }: HeatLane & { heatId: string }) {
+  return { heatId, lane, athleteId, variant };
+}
+
+function requireWho(db: Database, day: Day, who: Placing["who"]): Present {
+  if ("athleteId" in who) return requirePresent(db, day, who.athleteId);
+  const read = parseCount(who.bib);
+  if (!("count" in read)) throw new Refusal("bad-input", sentence("station.badBib"));
+  const found = presentByBib(db, day.id, read.count);
+  if (found === undefined) throw new Refusal("not-found", sentence("station.noBib", { bib: read.count }));
+  return found;
+}
+
+function requireMay(db: Database, day: Day, heat: Heat, who: Present): void {
+  requireTesting(db, day, who, heat.test);
+  if (doneBy(db, day, who.athleteId).has(heat.test) && !hasTrialsLeft(db, heat, who)) {
+    throw new Refusal("conflict", sentence("station.done", { name: who.name }));
+  }
+  requireTurn(db, day, who, heat.test);
+}
+
+/** One leap makes a mark, and leaves the other trials to take. */
+function hasTrialsLeft(db: Database, heat: Heat, who: Present): boolean {
+  const standing = attemptsOfAthlete(db, heat.dayId, who.athleteId).filter(
+    (attempt) => attempt.test === heat.test && attempt.void === null,
+  );
+  return standing.length < protocolOf(heat.test).slotSize(parametersOf(db, heat.dayId, heat.test));
+}
+
+function requireRested(db: Database, day: Day, heat: Heat, who: Present, now: string): void {
+  const readyAt = queueOf(db, day, heat.test).find(({ athleteId }) => athleteId === who.athleteId)?.readyAt;
+  if (readyAt === undefined || readyAt <= now) return;
+  const count = Math.ceil((Date.parse(readyAt) - Date.parse(now)) / 60_000);
+  throw new Refusal("conflict", sentence("heat.rests", { name: who.name, count }));
+}
+
+/** @throws Refusal `bad-input` for a way of doing the test that there is not. */
+export function requireVariant(heat: Heat, variant: string | undefined): void {
+  if (variant !== undefined && !protocolOf(heat.test).variants.includes(variant)) {
+    throw new Refusal("bad-input", sentence("station.variant"));
+  }
+}
+
+function requireFree(db: Database, heat: Heat, wanted: number | undefined): number {
+  const free = freeLanes(db, heat);
+  const lane = wanted ?? free[0];
+  if (lane === undefined) throw new Refusal("conflict", sentence("heat.full"));
+  if (lane > heat.lanes) throw new Refusal("bad-input", sentence("heat.noLane", { lane }));
+  if (!free.includes(lane)) throw new Refusal("conflict", sentence("heat.takenLane", { lane }));
+  return lane;
+}
+
+function callHere(db: Database, heat: Heat, athleteId: number, at: string): void {
+  const called = calls(db, heat.dayId).some(
+    (call) => call.athleteId === athleteId && call.test === heat.test,
+  );
+  if (!called) setCall(db, heat.dayId, { athleteId, test: heat.test, at });
+}

@@ -1,0 +1,101 @@
+import { after } from "../../domain/heats/clock.ts";
+import { countInMs } from "../../domain/heats/fold.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import type { Database } from "../../store/database.ts";
+import type { KeptEvent } from "../../store/heat-events.ts";
+import { takeLane } from "../../store/heat-lanes.ts";
+import { endHeat, type Heat, startHeat } from "../../store/heats.ts";
+import type { Desk } from "../desk.ts";
+import { elapsedOf, type LoadedHeat, lanesAt, load, momentOf, requireHeat, requireLive } from "./load.ts";
+import { makeHeat } from "./make.ts";
+import { openLanes } from "./over.ts";
+import { settle } from "./settle.ts";
+import { add, uncall } from "./taps.ts";
+
+/**
+ * Starts the clock of a gathered heat: the count-in begins at the tap, time 0 comes after it. Starting it again changes
+ * nothing: the first start counts.
+ * @param startedAgoMs how long ago the tap was when it was sent
+ * @throws Refusal `conflict` when nobody is in a lane.
+ */
+export function start(desk: Desk, heatId: string, startedAgoMs: number): { elapsedMs: number } {
+  return desk.store.write(["heats", "calls"], (db) => {
+    const { heat } = requireLive(db, heatId);
+    if (heat.state === "gathering") begin(db, desk, load(db, heat), startedAgoMs);
+    return { elapsedMs: elapsedOf(requireHeat(db, heatId).heat, momentOf(desk)) ?? 0 };
+  });
+}
+
+function begin(db: Database, desk: Desk, loaded: LoadedHeat, startedAgoMs: number): void {
+  const { heat, lanes, parameters } = loaded;
+  if (lanes.length === 0) throw new Refusal("conflict", sentence("heat.empty"));
+  const countIn = countInMs(heat.test, parameters as never);
+  startHeat(db, heat.id, after(momentOf(desk), countIn - startedAgoMs));
+  for (const { athleteId } of lanes) uncall(db, heat, athleteId);
+}
+
+/**
+ * Ends a heat. Ending it twice changes nothing.
+ * @param setAside whoever is not done takes no further part; without it, that is refused
+ * @throws Refusal `conflict` when somebody is not done.
+ */
+export function end(desk: Desk, heatId: string, by: string, setAside: boolean): void {
+  desk.store.write(["heats", "attempts", "calls"], (db) => {
+    const { heat } = requireHeat(db, heatId);
+    if (heat.state === "ended") return;
+    if (heat.state === "gathering") throw new Refusal("conflict", sentence("heat.notStarted"));
+    const loaded = load(db, heat);
+    const open = openLanes(loaded);
+    if (open.length > 0 && !setAside) {
+      throw new Refusal(
+        "conflict",
+        sentence("heat.stillGoing", { count: open.length, lanes: open.join(", ") }),
+      );
+    }
+    if (open.length > 0) add(db, loaded, asideOf(desk, heat, open, by), "");
+    endHeat(db, heat.id, { ending: "done", reason: "", by, at: desk.now().toISOString() });
+  });
+}
+
+function asideOf(desk: Desk, heat: Heat, lanes: readonly number[], by: string): KeptEvent[] {
+  const now = momentOf(desk);
+  const atMs = Math.round(elapsedOf(heat, now) ?? 0);
+  return lanes.map((lane) => ({
+    ...{ id: `${heat.id}.${lane}.aside`, lane, atMs, by, at: now.wall },
+    ...{ kind: "aside", detail: {} },
+  }));
+}
+
+/** A heat that is called off, and the one that takes its place with the same athletes. */
+export interface CallingOff {
+  readonly heatId: string;
+  readonly by: string;
+  readonly reason: string;
+  /** Made by the client; undefined when it is not run again. */
+  readonly again: string | undefined;
+}
+
+/**
+ * Calls a heat off (a false start, say): it stays with its taps and the reason, and what it entered is void. Calling it
+ * off twice changes nothing.
+ * @throws Refusal `conflict` when it has ended in another way.
+ */
+export function callOff(desk: Desk, { heatId, by, reason, again }: CallingOff): void {
+  desk.store.write(["heats", "attempts", "calls"], (db) => {
+    const { heat, day } = requireHeat(db, heatId);
+    if (heat.ended?.ending === "called-off") return;
+    if (heat.ended !== null) throw new Refusal("conflict", sentence("heat.ended"));
+    const loaded = load(db, heat);
+    const at = desk.now().toISOString();
+    settle(db, loaded, lanesAt(loaded, null), [], { by, at, reason });
+    endHeat(db, heat.id, { ending: "called-off", reason, by, at });
+    if (again === undefined) {
+      for (const { athleteId } of loaded.lanes) uncall(db, heat, athleteId);
+    } else {
+      const next = makeHeat(db, desk, day, { test: heat.test, heatId: again, lanes: heat.lanes });
+      for (const { lane, athleteId, variant } of loaded.lanes)
+        takeLane(db, next, { lane, athleteId, variant });
+    }
+  });
+}

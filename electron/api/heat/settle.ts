@@ -1,0 +1,86 @@
+import type { AnyLane } from "../../domain/heats/fold.ts";
+import { clockOf } from "../../domain/heats/fold.ts";
+import type { LaneResult } from "../../domain/heats/heat.ts";
+import { judge } from "../../domain/protocols/judge.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import type { Database } from "../../store/database.ts";
+import { recordAttempt, voidAttempt } from "../../store/record.ts";
+import { attemptPrefix, type LoadedHeat, type LoadedLane } from "./load.ts";
+
+/** Who changed what the lanes came to, when, and why an attempt that was entered no longer stands. */
+export interface Cause {
+  readonly by: string;
+  readonly at: string;
+  readonly reason: string;
+}
+
+/**
+ * Brings the attempts in line with what the lanes came to: enters what is new, voids what is no more. What did not
+ * change is left alone, so that a correction from outside the heat stands. Part of the caller's transaction.
+ * @throws Refusal when what was typed at a lane's own pace can't be taken; a running clock is never refused.
+ */
+export function settle(
+  db: Database,
+  loaded: LoadedHeat,
+  before: readonly AnyLane[],
+  after: readonly AnyLane[],
+  cause: Cause,
+): void {
+  for (const lane of loaded.lanes) {
+    const was = resultsOf(before, lane.lane);
+    const is = resultsOf(after, lane.lane);
+    for (const [key, seen] of was) if (is.get(key)?.text !== seen.text) takeBack(db, lane, key, cause);
+    for (const [key, seen] of is) {
+      if (was.get(key)?.text !== seen.text) enter(db, loaded, lane, { key, seen: seen.seen }, cause);
+    }
+  }
+}
+
+function resultsOf(lanes: readonly AnyLane[], number: number): Map<string, { seen: unknown; text: string }> {
+  const results: readonly LaneResult[] = lanes.find(({ lane }) => lane === number)?.results ?? [];
+  return new Map(results.map(({ key, seen }) => [key, { seen, text: JSON.stringify(seen) }]));
+}
+
+/** The attempts that a lane entered for one result; more than one where it was taken back and came again. */
+export function madeFor(heatId: string, lane: LoadedLane, key: string) {
+  const prefix = `${attemptPrefix(heatId, lane.lane)}${key}.`;
+  return lane.made.filter(({ id }) => id.startsWith(prefix));
+}
+
+function takeBack(db: Database, lane: LoadedLane, key: string, cause: Cause): void {
+  const standing = lane.made.filter(({ id, void: ended }) => ended === null && keyOf(id) === key);
+  for (const { id } of standing) voidAttempt(db, id, cause);
+}
+
+/** The key of the result that an attempt of a heat was entered for. */
+export function keyOf(attemptId: string): string {
+  return attemptId.split(".")[3] ?? "";
+}
+
+function enter(db: Database, loaded: LoadedHeat, lane: LoadedLane, result: LaneResult, cause: Cause): void {
+  const { heat, parameters } = loaded;
+  const typed = clockOf(heat.test) === "own";
+  const { refusal } = judge(heat.test, parameters, [result.seen]);
+  if (refusal !== null) {
+    if (typed) throw new Refusal("bad-input", refusal);
+    return;
+  }
+  const occurrence = madeFor(heat.id, lane, result.key).length;
+  try {
+    recordAttempt(db, heat.dayId, {
+      id: `${attemptPrefix(heat.id, lane.lane)}${result.key}.${occurrence}`,
+      athleteId: lane.athleteId,
+      test: heat.test,
+      variant: lane.variant,
+      seen: result.seen,
+      enteredBy: cause.by,
+      note: "",
+      source: "heat",
+      at: cause.at,
+      replaces: null,
+    });
+  } catch (error) {
+    // Somebody keyed this athlete's test meanwhile. The tap is kept all the same, and the view says what to do.
+    if (typed || !(error instanceof Refusal)) throw error;
+  }
+}

@@ -1,0 +1,132 @@
+import type { z } from "zod";
+import { readWhat, undoTrouble } from "../../domain/heats/fold.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { calls, endCall } from "../../store/calls.ts";
+import type { Database } from "../../store/database.ts";
+import { addEvent, heatOfEvent, type KeptEvent } from "../../store/heat-events.ts";
+import type { Heat } from "../../store/heats.ts";
+import type { Desk } from "../desk.ts";
+import { say } from "../words.ts";
+import { elapsedOf, type LoadedHeat, lanesAt, load, momentOf, requireHeat } from "./load.ts";
+import type { tappedSchema, tapSchema } from "./schemas.ts";
+import { settle } from "./settle.ts";
+
+type SentTap = z.infer<typeof tapSchema>;
+export type Tapped = z.infer<typeof tappedSchema>;
+
+/** A tap may be this far ahead of the desk's clock: the start signal of a trial comes after its count-in. */
+const aheadMs = 10_000;
+
+/**
+ * Keeps taps and enters what the lanes come to, in one transaction. The same ids again change nothing.
+ * @throws Refusal when a tap can't belong to this heat; none of them is kept then.
+ */
+export function tap(desk: Desk, heatId: string, by: string, sent: readonly SentTap[]): Tapped {
+  return desk.store.write(["heats", "attempts", "calls"], (db) => {
+    const loaded = load(db, requireHeat(db, heatId).heat);
+    const fresh = sent.filter(({ id }) => !isKnown(db, heatId, id));
+    if (fresh.length > 0) keep(db, desk, loaded, by, fresh);
+    return outcomes(load(db, loaded.heat), sent, fresh);
+  });
+}
+
+/** @throws Refusal `conflict` when the id is another heat's. */
+function isKnown(db: Database, heatId: string, id: string): boolean {
+  const known = heatOfEvent(db, id);
+  if (known !== undefined && known !== heatId) throw new Refusal("conflict", sentence("heat.otherTap"));
+  return known !== undefined;
+}
+
+function keep(db: Database, desk: Desk, loaded: LoadedHeat, by: string, fresh: readonly SentTap[]): void {
+  const now = momentOf(desk);
+  const elapsed = elapsedOf(loaded.heat, now);
+  if (elapsed === null) throw new Refusal("conflict", sentence("heat.notStarted"));
+  if (loaded.heat.state === "ended") throw new Refusal("conflict", sentence("heat.ended"));
+  const events = fresh.map((sentTap) => readTap(loaded, sentTap, elapsed, by, now.wall));
+  add(db, loaded, events, say(sentence("heat.reason.changed")));
+}
+
+/** Keeps events that were read, and enters what the lanes come to with them. */
+export function add(db: Database, loaded: LoadedHeat, events: readonly KeptEvent[], why: string): void {
+  const before = lanesAt(loaded, null);
+  for (const event of events) addEvent(db, loaded.heat.id, event);
+  const after = lanesAt(loaded, null, [...loaded.events, ...events]);
+  const [first] = events;
+  if (first === undefined) return;
+  settle(db, loaded, before, after, { by: first.by, at: first.at, reason: said(events) ?? why });
+  for (const { lane, athleteId } of loaded.lanes) {
+    if (events.some((event) => event.lane === null || event.lane === lane))
+      uncall(db, loaded.heat, athleteId);
+  }
+}
+
+/** The reason that a volunteer gave for running a trial again. */
+function said(events: readonly KeptEvent[]): string | undefined {
+  for (const { detail } of events) {
+    const named = typeof detail === "object" && detail !== null && "reason" in detail ? detail.reason : null;
+    if (typeof named === "string") return named;
+  }
+  return undefined;
+}
+
+/** Whoever was called here has come, or need not come. */
+export function uncall(db: Database, heat: Heat, athleteId: number): void {
+  const called = calls(db, heat.dayId).some(
+    (call) => call.athleteId === athleteId && call.test === heat.test,
+  );
+  if (called) endCall(db, heat.dayId, athleteId);
+}
+
+function readTap(loaded: LoadedHeat, sent: SentTap, elapsed: number, by: string, at: string): KeptEvent {
+  const { heat, lanes } = loaded;
+  const what = readWhat(heat.test, { kind: sent.kind, detail: sent.detail });
+  if (what === null || what.kind === "undo") throw new Refusal("bad-input", sentence("heat.badTap"));
+  if (sent.lane !== null && !lanes.some(({ lane }) => lane === sent.lane)) {
+    throw new Refusal("conflict", sentence("heat.emptyLane", { lane: sent.lane }));
+  }
+  if (sent.atMs > elapsed + aheadMs) throw new Refusal("bad-input", sentence("heat.ahead"));
+  return { id: sent.id, lane: sent.lane, atMs: Math.round(sent.atMs), ...what, by, at };
+}
+
+/** Idle: no lane changed by it. */
+function outcomes(loaded: LoadedHeat, sent: readonly SentTap[], fresh: readonly SentTap[]): Tapped {
+  const concerned = lanesAt(loaded, null);
+  const isIdle = ({ id, lane }: SentTap) =>
+    concerned.filter((each) => lane === null || each.lane === lane).every(({ idle }) => idle.includes(id));
+  return {
+    events: sent.map((each) => ({
+      id: each.id,
+      outcome: !fresh.includes(each) ? "known" : isIdle(each) ? "idle" : "taken",
+    })),
+  };
+}
+
+/**
+ * Takes a tap back while it is still young; what it brought about is voided, and the lane goes on. The same id again
+ * changes nothing.
+ * @throws Refusal `conflict` when it is too late: then it is a correction, with a reason.
+ */
+export function undo(desk: Desk, heatId: string, eventId: string, id: string, by: string): void {
+  desk.store.write(["heats", "attempts"], (db) => {
+    const { heat } = requireHeat(db, heatId);
+    if (isKnown(db, heatId, id)) return;
+    if (heat.state === "ended") throw new Refusal("conflict", sentence("heat.ended"));
+    const loaded = load(db, heat);
+    const now = momentOf(desk);
+    const elapsed = elapsedOf(heat, now) ?? 0;
+    const trouble = undoTrouble(loaded.events, eventId, elapsed);
+    if (trouble !== null) throw new Refusal("conflict", trouble);
+    const lane = loaded.events.find((event) => event.id === eventId)?.lane ?? null;
+    const event = {
+      id,
+      lane,
+      atMs: Math.round(elapsed),
+      kind: "undo",
+      detail: { eventId },
+      by,
+      at: now.wall,
+    };
+    add(db, loaded, [event], say(sentence("heat.reason.undone")));
+  });
+}

@@ -1,0 +1,152 @@
+import { msBetween } from "../../domain/heats/clock.ts";
+import { clockOf } from "../../domain/heats/fold.ts";
+import { judge } from "../../domain/protocols/judge.ts";
+import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
+import { againstLast } from "../../domain/protocols/written.ts";
+import type { Place } from "../../domain/queue/queue.ts";
+import { type Sentence, sentence } from "../../domain/words.ts";
+import { absences } from "../../store/absences.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { lanesOf, takenLanes } from "../../store/heat-lanes.ts";
+import { endedHeats, type Heat, liveHeat } from "../../store/heats.ts";
+import { everybody, type Present } from "../../store/present.ts";
+import type { Desk } from "../desk.ts";
+import type { Person, Told } from "../station/schemas.ts";
+import { personOf, tellOne } from "../station/tell.ts";
+import { queueOf } from "../station/view.ts";
+import { type LoadedHeat, type LoadedLane, lanesAt, load, momentOf } from "./load.ts";
+import { isFixed } from "./make.ts";
+import { isOver } from "./over.ts";
+import type { HeatLaneView, HeatView, LiveHeat } from "./schemas.ts";
+import { keyOf } from "./settle.ts";
+
+/** How many of the queue, and of the heats that ended, a station sees. */
+const soon = 12;
+const lately = 5;
+
+/** What several parts of the view are made of, read once. */
+interface Scene {
+  readonly db: Database;
+  readonly day: Day;
+  readonly people: ReadonlyMap<number, Present>;
+  readonly queue: readonly Place[];
+  readonly lengths: LengthUnit;
+}
+
+/** All that the live screen of one station shows; the clock is read last. */
+export function view(desk: Desk, day: Day, test: TestCode, lengths: LengthUnit): HeatView {
+  const { db } = desk.store;
+  const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
+  const scene: Scene = { db, day, people, queue: queueOf(db, day, test), lengths };
+  const heat = liveHeat(db, day.id, test);
+  return {
+    open: day.state === "open",
+    next: nextOf(scene, test),
+    ended: endedHeats(db, day.id, test, lately).map((each) => endedView(scene, each)),
+    heat: heat === undefined ? null : heatView(desk, scene, load(db, heat)),
+  };
+}
+
+function personIn({ people }: Scene, athleteId: number): Person {
+  const who = people.get(athleteId);
+  // Lanes refer to entrants by a foreign key, so this can't happen to anybody.
+  if (who === undefined) throw new Error(`Athlete ${athleteId} is not on the day's list.`);
+  return personOf(who);
+}
+
+function nextOf(scene: Scene, test: TestCode): HeatView["next"] {
+  const { db, day, queue } = scene;
+  const inLanes = new Set(takenLanes(db, day.id).map(({ athleteId }) => athleteId));
+  const missed = absences(db, day.id).filter((absence) => absence.test === test);
+  return queue
+    .filter(({ athleteId }) => !inLanes.has(athleteId))
+    .slice(0, soon)
+    .map(({ athleteId, waitingSince, readyAt, calledAt }) => ({
+      who: personIn(scene, athleteId),
+      ...{ waitingSince, readyAt, calledAt },
+      absences: missed.filter((absence) => absence.athleteId === athleteId).length,
+    }));
+}
+
+function endedView(scene: Scene, heat: Heat): HeatView["ended"][number] {
+  const bibs = lanesOf(scene.db, heat.id).map(({ athleteId }) => personIn(scene, athleteId).bib);
+  const { ending = "done", reason = "", by = "", at = "" } = heat.ended ?? {};
+  return { heatId: heat.id, ending, reason, by, at, bibs };
+}
+
+function heatView(desk: Desk, scene: Scene, loaded: LoadedHeat): LiveHeat {
+  const { heat, parameters, events } = loaded;
+  const lane = loaded.lanes.map((each) => laneView(scene, loaded, each));
+  const allDone = isOver(loaded);
+  const { ms, clock } =
+    heat.zero === null ? { ms: null, clock: "monotonic" as const } : msBetween(heat.zero, momentOf(desk));
+  return {
+    heatId: heat.id,
+    test: heat.test,
+    state: heat.state === "gathering" ? "gathering" : "running",
+    lanes: heat.lanes,
+    parameters,
+    elapsedMs: ms,
+    clock,
+    lane,
+    events: [...events],
+    allDone,
+  };
+}
+
+function laneView(scene: Scene, loaded: LoadedHeat, lane: LoadedLane): HeatLaneView {
+  const { db, day, queue, lengths } = scene;
+  const { heat, events } = loaded;
+  const { athleteId, variant } = lane;
+  const told = tellOne(db, day, { athleteId, test: heat.test, variant }, lengths);
+  const place = queue.find((each) => each.athleteId === athleteId);
+  const begun = events.some((event) => event.lane === null || event.lane === lane.lane);
+  return {
+    lane: lane.lane,
+    who: personIn(scene, athleteId),
+    variant,
+    prior: [...lane.prior],
+    free: !begun && !isFixed(heat),
+    calledAt: place?.calledAt ?? null,
+    readyAt: place?.readyAt ?? null,
+    told,
+    entered: enteredOf(lane),
+    doubts: doubtsOf(loaded, lane, told, lengths),
+    trouble: troubleOf(loaded, lane),
+  };
+}
+
+/** The newest attempt of each result. */
+function enteredOf(lane: LoadedLane): HeatLaneView["entered"] {
+  const newest = new Map(lane.made.map((attempt) => [keyOf(attempt.id), attempt]));
+  return [...newest].map(([key, attempt]) => ({
+    key,
+    attemptId: attempt.id,
+    void: attempt.void !== null,
+    corrected: lane.corrected.has(attempt.id),
+  }));
+}
+
+/** What keyed entry would have asked about: a live heat enters first and asks afterwards. */
+function doubtsOf(loaded: LoadedHeat, lane: LoadedLane, told: Told | null, lengths: LengthUnit): Sentence[] {
+  const standing = lane.made.filter((attempt) => attempt.void === null).map(({ seen }) => seen);
+  if (standing.length === 0) return [];
+  const { questions } = judge(loaded.heat.test, loaded.parameters, standing);
+  const previous = told?.news?.previous ?? null;
+  if (told?.mark.state !== "complete" || previous === null) return [...questions];
+  const change = againstLast(loaded.heat.test, previous, told.mark.value, lengths);
+  return change.level === "ask" ? [...questions, change.sentence] : [...questions];
+}
+
+/** A result that is no attempt: it can't be believed, or somebody keyed the test meanwhile. */
+function troubleOf(loaded: LoadedHeat, lane: LoadedLane): Sentence | null {
+  if (clockOf(loaded.heat.test) === "own") return null;
+  const folded = lanesAt(loaded, null).find((each) => each.lane === lane.lane);
+  const entered = new Set(lane.made.map(({ id }) => keyOf(id)));
+  const missing = (folded?.results ?? []).find(({ key }) => !entered.has(key));
+  if (missing === undefined) return null;
+  return (
+    judge(loaded.heat.test, loaded.parameters, [missing.seen]).refusal ?? sentence("heat.keyedMeanwhile")
+  );
+}
