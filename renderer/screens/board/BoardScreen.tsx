@@ -18,7 +18,7 @@ export function BoardScreen() {
   const trpc = useTRPC();
   const { data } = useQuery(trpc.board.view.queryOptions(undefined, { placeholderData: keepPreviousData }));
   useReady(data !== undefined);
-  return <main className={css.board}>{data !== undefined && <Hall board={data} />}</main>;
+  return <div className={css.board}>{data !== undefined && <Hall board={data} />}</div>;
 }
 
 function Hall({ board }: { readonly board: Board }) {
@@ -29,13 +29,15 @@ function Hall({ board }: { readonly board: Board }) {
   return (
     <div className={css.sheet}>
       <Head board={board} figures={scene.kind !== "floor"} />
-      <section
-        className={css.scene}
-        key={`${turn.index} ${scene.kind}`}
-        aria-label={t(`scene.${scene.kind}`)}
-      >
-        <Shown scene={scene} board={board} round={turn.round} news={turn.news} />
-      </section>
+      <main className={css.main}>
+        <section
+          className={css.scene}
+          key={`${turn.index} ${scene.kind}`}
+          aria-label={t(`scene.${scene.kind}`)}
+        >
+          <Shown scene={scene} board={board} round={turn.round} news={turn.news} />
+        </section>
+      </main>
       {scene.kind !== "floor" && <CallStrip calls={board.calls} />}
       <Rhythm scenes={scenes} turn={turn} />
     </div>

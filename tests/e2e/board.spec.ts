@@ -1,0 +1,135 @@
+import { join } from "node:path";
+import { expect, type Page } from "@playwright/test";
+import { type BoardDay, boardDay } from "../door/board-day.ts";
+import { crowdedDay } from "../door/crowd.ts";
+import type { Invented } from "../door/people-of-a-day.ts";
+import { ticket } from "../door/station-day.ts";
+import { faultsOf, resize } from "./board-picture.ts";
+import { test } from "./fixture.ts";
+import { callDoor } from "./page.ts";
+import type { Tapeline } from "./session.ts";
+
+const people: readonly Invented[] = [
+  { league: "Foundry Town", name: "Ash Velvet", number: "7391", board: "name" },
+  { league: "Foundry Town", name: "Briar Knox", number: "8264", board: "bib" },
+  { league: "Quarry Lane", name: "Cinder Rue", number: "9157", board: "hidden" },
+];
+
+/** Starts the app on a day that was made through the same door, and opens the board. */
+async function openBoardOn(
+  tapeline: Tapeline,
+  make: (file: string) => Promise<BoardDay>,
+): Promise<{ board: Page; ids: readonly number[] }> {
+  let ids: readonly number[] = [];
+  await tapeline.restart(async () => {
+    const day = await make(join(tapeline.folder, "tapeline.sqlite"));
+    ids = day.ids;
+    day.desk.close();
+  });
+  return { board: await tapeline.openBoard(), ids };
+}
+
+/** Three with 20 push-ups from the spring. */
+async function spring(file: string): Promise<BoardDay> {
+  const day = await boardDay(people, file);
+  for (const bib of [1, 2, 3]) day.past(bib, "push-up", 20);
+  return day;
+}
+
+/** Enters push-ups as the desk's page does. */
+async function pushUps(desk: Page, athleteId: number | undefined, reps: number): Promise<void> {
+  const attempts = [ticket({ how: "tally", reps, offAtEnd: 0 })];
+  const entry = { athleteId, test: "push-up", variant: "full", attempts, by: "QA", sure: true };
+  await callDoor(desk, "station.enter", entry);
+}
+
+const scene = (board: Page, name: string) => board.getByRole("region", { name });
+
+test("an empty board teaches, and the first best takes its place as it is entered", async ({ tapeline }) => {
+  const { board, ids } = await openBoardOn(tapeline, spring);
+  await expect(board.getByRole("heading", { name: "The first best of the day appears here" })).toBeVisible();
+  await pushUps(tapeline.desk, ids[0], 23);
+  const hero = board.getByRole("article");
+  await expect(hero).toContainText("Ash Velvet");
+  await expect(hero).toContainText("+3");
+  await expect(hero).toContainText("reps more");
+  await expect(hero).toContainText("now 23");
+  await expect(board.getByRole("banner")).toContainText("1 best today");
+  await pushUps(tapeline.desk, ids[1], 29);
+  await expect(hero).toContainText("bib 2");
+  await expect(hero).toContainText("clearly a real gain");
+  await expect(scene(board, "Newest bests")).toContainText("Ash Velvet");
+  await pushUps(tapeline.desk, ids[2], 40);
+  await expect(board.getByRole("banner")).toContainText("3 bests today");
+  await expect(board.locator("body")).not.toContainText("Cinder Rue");
+  await expect(hero).toContainText("bib 2");
+});
+
+test("a consent changed at the desk changes the board at once, in each of the three ways", async ({
+  tapeline,
+}) => {
+  const { board, ids } = await openBoardOn(tapeline, spring);
+  await pushUps(tapeline.desk, ids[0], 23);
+  const main = board.locator("body");
+  await expect(main).toContainText("Ash Velvet");
+  const consent = (way: string) =>
+    callDoor(tapeline.desk, "people.setConsent", { athleteId: ids[0], board: way, share: false });
+  await consent("bib");
+  await expect(main).toContainText("bib 1");
+  await expect(main).not.toContainText("Ash Velvet");
+  await consent("hidden");
+  await expect(main).not.toContainText("bib 1");
+  await expect(main).toContainText("The first best of the day appears here");
+  await expect(main).toContainText("1 best today");
+  await consent("name");
+  await expect(main).toContainText("Ash Velvet");
+});
+
+test("who is called stands on the board in every scene, until the call ends", async ({ tapeline }) => {
+  const { board, ids } = await openBoardOn(tapeline, spring);
+  const strip = scene(board, "Called now");
+  await expect(strip).toContainText("When a station calls you, your bib stands here.");
+  for (const athleteId of ids) {
+    await callDoor(tapeline.desk, "station.callAthlete", { athleteId, test: "push-up" });
+  }
+  await expect(strip.getByRole("listitem").filter({ hasText: /^\d+$/ })).toHaveText(["1", "2"]);
+  await pushUps(tapeline.desk, ids[0], 20);
+  await expect(strip.getByRole("listitem").filter({ hasText: /^\d+$/ })).toHaveText(["2"]);
+});
+
+test("the scenes take turns, and a new best interrupts them within a second", async ({ tapeline }) => {
+  const { board, ids } = await openBoardOn(tapeline, spring);
+  await pushUps(tapeline.desk, ids[0], 20);
+  await expect(scene(board, "Gains")).toContainText("equal", { timeout: 20_000 });
+  await pushUps(tapeline.desk, ids[1], 25);
+  await expect(board.getByRole("article")).toContainText("bib 2", { timeout: 1_000 });
+  // A mark that is no best changes what is shown without turning the page.
+  await pushUps(tapeline.desk, ids[2], 19);
+  await expect(board.getByRole("banner")).toContainText("3 tests done");
+  await expect(board.getByRole("article")).toContainText("bib 2");
+});
+
+test("200 athletes and long names fit every screen, and no text is too small for the hall", async ({
+  tapeline,
+}) => {
+  test.setTimeout(120_000);
+  const { board } = await openBoardOn(tapeline, (file) => crowdedDay(200, file));
+  await board.clock.install();
+  for (const [width, height, scenes] of [
+    [1920, 1080, 4],
+    [1280, 720, 4],
+    [1440, 1080, 5],
+    [3840, 2160, 4],
+  ] as const) {
+    await resize(board, { width, height });
+    await board.reload();
+    await board.waitForFunction(() => document.documentElement.dataset.ready === "true");
+    const seen = new Set<string>();
+    for (let turn = 0; turn < scenes; turn += 1) {
+      expect.soft(await faultsOf(board), `${width} × ${height}, scene ${turn}`).toEqual([]);
+      seen.add((await board.getByRole("main").textContent()) ?? "");
+      await board.clock.runFor(15_000);
+    }
+    expect(seen.size).toBeGreaterThanOrEqual(scenes - 1);
+  }
+});
