@@ -1,4 +1,4 @@
-import type { ElectronApplication, Page } from "@playwright/test";
+import type { ElectronApplication, Locator, Page } from "@playwright/test";
 
 /** What a test sends with a request. */
 export interface Sent {
@@ -37,4 +37,30 @@ export function inlineScriptRuns(page: Page): Promise<boolean> {
     document.body.append(script);
     return document.documentElement.dataset.inline === "ran";
   });
+}
+
+/** Goes to a place of the day by its name on the tape, as a press there does. */
+export async function goTo(desk: Page, place: string): Promise<void> {
+  const tape = desk.getByRole("navigation", { name: "Places of the day" });
+  await tape.getByRole("link", { name: place, exact: true }).click();
+}
+
+/** Calls a procedure as the page's own client does, for what takes too long by hand. Returns what it answers. */
+export async function callDoor(page: Page, procedure: string, input?: unknown): Promise<unknown> {
+  const body = input === undefined ? "{}" : JSON.stringify(input);
+  const answer = await page.evaluate(
+    async ([path, sent]) => {
+      const headers = { "content-type": "application/json" };
+      const response = await fetch(`/trpc/${path}`, { method: "POST", headers, body: sent });
+      return { status: response.status, json: await response.json() };
+    },
+    [procedure, body] as const,
+  );
+  if (answer.status !== 200) throw new Error(`${procedure}: ${JSON.stringify(answer.json)}`);
+  return answer.json.result.data;
+}
+
+/** Chooses one of a few: the option's own name, within the group's. */
+export async function choose(within: Page | Locator, group: string, option: string): Promise<void> {
+  await within.getByRole("radiogroup", { name: group }).getByText(option, { exact: true }).click();
 }

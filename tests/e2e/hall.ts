@@ -1,0 +1,53 @@
+import { expect, type Page } from "@playwright/test";
+
+/** Keeps every text that the board ever shows, from now on. */
+export function watchBoard(board: Page): Promise<void> {
+  return board.evaluate(() => {
+    const seen = new Set<string>();
+    const keep = () => seen.add(document.body.textContent ?? "");
+    new MutationObserver(keep).observe(document.body, {
+      subtree: true,
+      childList: true,
+      characterData: true,
+    });
+    keep();
+    Object.assign(window, { seenOnBoard: () => [...seen].join("\n") });
+  });
+}
+
+/** All that the board has shown since it is watched. */
+export function seenOnBoard(board: Page): Promise<string> {
+  return board.evaluate(() => (window as unknown as { seenOnBoard: () => string }).seenOnBoard());
+}
+
+/** All that the board could show: what the door answers to it. */
+export function answerToBoard(board: Page): Promise<string> {
+  return board.evaluate(() => fetch("/trpc/board.view").then((response) => response.text()));
+}
+
+/** A hidden athlete is nowhere: neither the name nor the bib, on the wall or in the answer behind it. */
+export async function expectNeverShown(board: Page, name: string, bib: number): Promise<void> {
+  const [seen, answer] = [await seenOnBoard(board), await answerToBoard(board)];
+  // The watch works: somebody who agreed to it was seen.
+  expect(seen).toContain("Anvil Sparrow");
+  expect(seen.toLowerCase()).not.toContain(name.toLowerCase());
+  expect(seen).not.toMatch(new RegExp(`bib ${bib}\\b`, "i"));
+  expect(answer).not.toContain(name);
+  expect(answer).not.toContain(`"bib":${bib},`);
+  expect(answer).not.toContain(`"bib":${bib}}`);
+}
+
+/** Lets the board go once through all its scenes, without waiting for each. Its clock must be in the test's hand. */
+export async function throughAllScenes(board: Page): Promise<void> {
+  const shown = new Set<string>();
+  // Newest bests, the five walls in two groups, calls and totals; then the first again.
+  for (const _scene of ["newest", "walls", "walls", "floor", "newest"]) {
+    const [scene] = await board
+      .getByRole("region")
+      .filter({ hasNot: board.getByRole("region") })
+      .all();
+    shown.add((await scene?.getAttribute("aria-label")) ?? "");
+    await board.clock.fastForward(15_000);
+  }
+  expect(shown).toEqual(new Set(["Newest bests", "Gains", "Calls and totals"]));
+}

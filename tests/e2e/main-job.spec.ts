@@ -1,0 +1,157 @@
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { expect, type Page } from "@playwright/test";
+import { expectBundle, leaves, stays } from "./bundle-file.ts";
+import { test } from "./fixture.ts";
+import { expectNeverShown, throughAllScenes, watchBoard } from "./hall.ts";
+import {
+  changeBoardConsent,
+  correctStrength,
+  keyAgility,
+  keyCore,
+  keyEndurance,
+  keyPower,
+  keyStrength,
+  skipStrength,
+} from "./keyed.ts";
+import { goTo } from "./page.ts";
+import * as people from "./people.ts";
+import type { Tapeline } from "./session.ts";
+import { answerSaveDialog, pastResults, results, roster, takeIn } from "./sheets.ts";
+
+test("a whole testing day, from the leagues' sheets to a board and a bundle", async ({ tapeline }) => {
+  test.setTimeout(240_000);
+  const { desk } = tapeline;
+  await test.step("start a day of our own", () => startDay(desk));
+  await test.step("take in the roster and the past results", async () => {
+    // 16 rows are new; the one with a number of five digits stays outside.
+    await takeIn(tapeline, "roster.csv", roster, { isNew: 16, keptBack: 1 });
+    await takeIn(tapeline, "past.csv", pastResults, { isNew: 10, keptBack: 0 });
+  });
+  await test.step("open the day", () => openDay(desk));
+  await test.step("check in", () => checkIn(desk));
+  const board = await test.step("open the board", () => openBoard(tapeline));
+  await test.step("key at the five stations", () => keyAttempts(desk, board));
+  await test.step("take in the results that were kept on paper", () =>
+    takeIn(tapeline, "results.csv", results, { isNew: 32, keptBack: 0 }));
+  await test.step("the overview has it all", () => lookAtDay(desk));
+  await test.step("the board follows what an athlete agrees to", () => changeConsent(desk, board));
+  await test.step("nobody hidden is in any scene of the board", async () => {
+    await throughAllScenes(board);
+    await expectNeverShown(board, "Ember", people.bibs.ember);
+  });
+  await test.step("close the day", () => closeDay(desk));
+  await test.step("write the bundle and open it", () => writeBundle(tapeline));
+  expect(await tapeline.blocked()).toMatchObject({ count: 0 });
+});
+
+async function startDay(desk: Page): Promise<void> {
+  await desk.getByRole("button", { name: "Start the day" }).click();
+  await expect(desk.getByText("Give the day a name that people will know it by.")).toBeVisible();
+  await desk.getByRole("textbox", { name: "What do you call the day?" }).fill(people.day.title);
+  await desk.getByLabel("When is it?").fill(people.day.date);
+  await desk.getByRole("button", { name: "Start the day" }).click();
+  await expect(desk.getByRole("heading", { name: "Day overview" })).toBeVisible();
+}
+
+async function openDay(desk: Page): Promise<void> {
+  await goTo(desk, "Day");
+  await expect(desk.getByText("16 people are on the list.")).toBeVisible();
+  await desk.getByRole("button", { name: "Open the day" }).click();
+  await expect(
+    desk.getByText("The day is open. The rules of its tests are fixed from now on."),
+  ).toBeVisible();
+}
+
+async function checkIn(desk: Page): Promise<void> {
+  await test.step("with a typo", () => people.checkInWithTypo(desk));
+  await test.step("a minor, with a guardian's consent", () => people.checkInMinor(desk));
+  await test.step("a yes that matters, and a station left out", () => people.checkInWithWorry(desk));
+  await test.step("a number that two leagues have; not on the board", () => people.checkInHidden(desk));
+  await test.step("a walk-up", () => people.checkInWalkUp(desk));
+  await test.step("undone", () => people.undoCheckIn(desk));
+  await test.step("a no-show", () => people.markNoShow(desk));
+  await test.step("everybody else", () => people.checkInTheRest(desk));
+}
+
+async function openBoard(tapeline: Tapeline): Promise<Page> {
+  await tapeline.desk.getByRole("button", { name: "Open the board" }).click();
+  const board = await tapeline.openBoard();
+  await expect(board.getByText("The first best of the day appears here")).toBeVisible();
+  await watchBoard(board);
+  return board;
+}
+
+async function keyAttempts(desk: Page, board: Page): Promise<void> {
+  await test.step("strength", () => keyStrength(desk));
+  await test.step("a best is on the board at once", async () => {
+    await expect(board.getByText("Anvil Sparrow").first()).toBeVisible();
+    await expect(board.getByText("+2").first()).toBeVisible();
+  });
+  await test.step("a correction", () => correctStrength(desk));
+  await test.step("a skip", () => skipStrength(desk));
+  await test.step("agility", () => keyAgility(desk));
+  await test.step("power", () => keyPower(desk));
+  await test.step("core", () => keyCore(desk));
+  await test.step("endurance", () => keyEndurance(desk));
+  await expect(board.getByText("−7.5").first()).toBeVisible();
+}
+
+/**
+ * Bests: five of Anvil Sparrow, and one each of Ember Dunlin (22 after 20), Dusk Heron (18 after 16) and Hollow Bell (30
+ * after 28); Brine Kestrel's 25 is equal and Cinder Plover's 17 below. No race is run twice: of 35 marks 3 are not
+ * complete and 10 compare with one before, so that 22 are first marks.
+ */
+async function lookAtDay(desk: Page): Promise<void> {
+  await goTo(desk, "Day");
+  await expect(desk.getByRole("main")).toContainText("Bests today8and 22 first marks");
+}
+
+async function changeConsent(desk: Page, board: Page): Promise<void> {
+  await goTo(desk, "Athletes");
+  await desk.getByRole("searchbox").fill("dusk");
+  await desk.getByRole("link", { name: "Dusk Heron" }).click();
+  await expectNeverShown(board, "Ember", people.bibs.ember);
+  // From the first scene on, which has the newest bests: enough time for what follows.
+  await board.clock.install();
+  await board.reload();
+  await expect(board.getByText("Dusk Heron")).toBeVisible();
+  await watchBoard(board);
+  await changeBoardConsent(desk, "By bib only");
+  await expect(board.getByText(`bib ${people.bibs.dusk}`)).toBeVisible();
+  await expect(board.getByText("Dusk Heron")).toHaveCount(0);
+  await changeBoardConsent(desk, "Not at all");
+  await expect(board.getByText(`bib ${people.bibs.dusk}`)).toHaveCount(0);
+  await expect(board.getByText("Hollow Bell").first()).toBeVisible();
+}
+
+async function closeDay(desk: Page): Promise<void> {
+  await goTo(desk, "Day");
+  await desk.getByRole("button", { name: "Close the day" }).click();
+  const question = desk.getByRole("alertdialog", { name: "Close the day?" });
+  await question.getByRole("button", { name: "Close the day" }).click();
+  await expect(desk.getByText("The day is closed. Everything that was entered is kept.")).toBeVisible();
+  await expect(desk.getByRole("heading", { name: "Earlier days" })).toBeVisible();
+}
+
+async function writeBundle(tapeline: Tapeline): Promise<void> {
+  const { desk, folder } = tapeline;
+  await desk.getByRole("link", { name: "Share marks of these days" }).click();
+  const held = stays.noShare + stays.notComplete + stays.smallClass;
+  // Six women of 25 to 29 and five in "open" of 30 to 34.
+  await expect(desk.getByRole("main")).toContainText(`Would leave${leaves.length} marksof 11 athletes`);
+  await expect(desk.getByRole("main")).toContainText(`Stay here${held} marks`);
+  await expect(desk.getByRole("main")).toContainText("Smallest group5 athletes");
+  const word = desk.getByRole("textbox", { name: "Type “share” to go on" });
+  const write = desk.getByRole("button", { name: "Write the file" });
+  await word.fill("shrae");
+  await write.click();
+  await expect(desk.getByText("so that nothing leaves by a slip of the hand")).toBeVisible();
+  await expect(word).toHaveValue("shrae");
+  const file = join(folder, "bundle.zip");
+  await answerSaveDialog(tapeline, file);
+  await word.fill("share");
+  await word.press("Enter");
+  await expect(desk.getByText("Saved as bundle.zip.")).toBeVisible();
+  expectBundle(new Uint8Array(await readFile(file)));
+}
