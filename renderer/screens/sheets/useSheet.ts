@@ -67,6 +67,11 @@ export function useSheet(): SheetInHand {
       refuse(broughtName, "sheets.tooBig");
       return;
     }
+    // An empty body does not get through to the desk.
+    if (content.size === 0) {
+      refuse(broughtName, "sheets.empty");
+      return;
+    }
     tell(null);
     setName(broughtName);
     setInHand(null);
