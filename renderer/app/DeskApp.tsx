@@ -1,8 +1,9 @@
 import { I18nProvider } from "react-aria-components/I18nProvider";
 import { useTranslation } from "react-i18next";
-import { Router } from "wouter";
+import { Route, Router, Switch } from "wouter";
 import { useHashLocation } from "wouter/use-hash-location";
 import { Frame } from "../parts/Frame.tsx";
+import { PrintPage } from "../screens/instructions/PrintPage.tsx";
 import { ClientProvider } from "./client.tsx";
 import { InitialsProvider } from "./initials.tsx";
 import { DeskRoutes } from "./routes.tsx";
@@ -14,11 +15,19 @@ export function DeskApp() {
     <ClientProvider>
       <I18nProvider locale={i18n.language}>
         <Router hook={useHashLocation}>
-          <InitialsProvider>
-            <Frame>
-              <DeskRoutes />
-            </Frame>
-          </InitialsProvider>
+          <Switch>
+            {/* Pages for paper stand alone: the shell shows them in a window of their own. */}
+            <Route path="/print/instructions/:which/:paper">
+              {({ which, paper }) => <PrintPage which={which} paper={paper} />}
+            </Route>
+            <Route>
+              <InitialsProvider>
+                <Frame>
+                  <DeskRoutes />
+                </Frame>
+              </InitialsProvider>
+            </Route>
+          </Switch>
         </Router>
       </I18nProvider>
     </ClientProvider>

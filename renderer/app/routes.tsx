@@ -5,6 +5,7 @@ import { BundleScreen } from "../screens/bundle/BundleScreen.tsx";
 import { CheckInScreen } from "../screens/check-in/CheckInScreen.tsx";
 import { DayScreen } from "../screens/day/DayScreen.tsx";
 import { HomeScreen } from "../screens/home/HomeScreen.tsx";
+import { InstructionsScreen } from "../screens/instructions/InstructionsScreen.tsx";
 import { SheetsScreen } from "../screens/sheets/SheetsScreen.tsx";
 import { StationScreen } from "../screens/station/StationScreen.tsx";
 
@@ -24,6 +25,9 @@ export function DeskRoutes() {
       </Route>
       <Route path="/athletes/:id?">{({ id }) => <AthletesScreen id={id ?? null} />}</Route>
       <Route path="/bundle" component={BundleScreen} />
+      <Route path="/instructions/:which?">
+        {({ which }) => <InstructionsScreen which={which ?? null} />}
+      </Route>
       <Route>
         <Redirect to="/" />
       </Route>

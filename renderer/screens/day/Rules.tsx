@@ -4,7 +4,7 @@ import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
-import { Button } from "../../parts/Button.tsx";
+import { Button, LinkButton } from "../../parts/Button.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
@@ -20,13 +20,16 @@ interface RulesProps {
 
 /** How the five tests are held today, in words; to be changed until the day opens. */
 export function Rules({ day }: RulesProps) {
-  const { t } = useTranslation("day");
+  const { t } = useTranslation(["day", "instructions"]);
   const trpc = useTRPC();
   const protocols = useQuery(trpc.day.protocols.queryOptions());
   const [changing, setChanging] = useState<{ test: TestCode; parameters: unknown } | null>(null);
   const planned = day.state === "planned";
   return (
-    <Section title={t("rules.title")}>
+    <Section
+      title={t("rules.title")}
+      aside={<LinkButton to="/instructions">{t("instructions:linkAll")}</LinkButton>}
+    >
       <p className={css.when}>{planned ? t("rules.planned") : t("rules.frozen")}</p>
       <Answer query={protocols}>
         {(told) => (

@@ -1,5 +1,6 @@
 import { type ReactNode, useId } from "react";
 import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
 import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
 import { protocols } from "../../../electron/domain/protocols/registry.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
@@ -21,7 +22,7 @@ interface RulesProps {
 
 /** The rules of the test beside the entry, in our words and with the numbers of this day. */
 export function Rules({ test, parameters, folded, onFold }: RulesProps) {
-  const { t } = useTranslation("station");
+  const { t } = useTranslation(["station", "instructions"]);
   const id = useId();
   return (
     <section className={css.rules} aria-labelledby={id} data-test={test}>
@@ -43,6 +44,9 @@ export function Rules({ test, parameters, folded, onFold }: RulesProps) {
         </button>
       </h2>
       {folded ? <Cautions size="short" /> : <Parts test={test} parameters={parameters} />}
+      <Link className={css.paper} href={`/instructions/${test}`}>
+        {t("instructions:link")}
+      </Link>
     </section>
   );
 }

@@ -1,0 +1,62 @@
+import { useTranslation } from "react-i18next";
+import css from "./Drawing.module.css";
+
+/** The two angles of a push-up at the bottom: elbows off the body from above, and bent, from the side. */
+export function PushUpForm() {
+  const { t } = useTranslation("instructions");
+  return (
+    <svg className={css.drawing} viewBox="0 0 430 170" role="img" aria-label={t("drawing.push-up.title")}>
+      <FromAbove />
+      <FromTheSide />
+      <text className={`${css.note} ${css.middle}`} x="92" y="167">
+        {t("drawing.from.above")}
+      </text>
+      <text className={`${css.note} ${css.middle}`} x="312" y="167">
+        {t("drawing.from.side")}
+      </text>
+    </svg>
+  );
+}
+
+function FromAbove() {
+  const { t } = useTranslation("instructions");
+  return (
+    <g>
+      <circle className={css.body} cx="92" cy="42" r="12" />
+      <path className={css.body} d="M70 62h44l-8 44H78zM80 108l-3 42M104 108l3 42" />
+      <path className={css.body} d="M70 62 44 88l18-36M114 62l26 26-18-36" />
+      <path className={css.foot} d="M56 52v-9q5-6 11 0v9zM117 52v-9q5-6 11 0v9z" />
+      {/* Between the upper arm and the line of the body. */}
+      <path className={css.ghost} d="M114 62v44" />
+      <path className={css.angle} d="M114 90A28 28 0 0 0 133.800 81.800" />
+      <text x="124" y="106">
+        {t("drawing.push-up.body")}
+      </text>
+      <path className={css.measure} d="M61 34V16M122.500 34V16M61 20h61.500" />
+      <text className={css.middle} x="92" y="11">
+        {t("drawing.push-up.width")}
+      </text>
+    </g>
+  );
+}
+
+function FromTheSide() {
+  const { t } = useTranslation("instructions");
+  return (
+    <g>
+      <path className={css.floor} d="M200 146h225" />
+      {/* The top, where the beat judges. */}
+      <circle className={css.ghost} cx="224" cy="54" r="13" />
+      <path className={css.ghost} d="M264 142 244 70 400 132" />
+      <circle className={css.body} cx="218" cy="92" r="13" />
+      <path className={css.body} d="M236 102l70 12 86 18 4 11" />
+      <path className={css.body} d="M236 102l34 1v40h-12" />
+      <path className={css.angle} d="M256 103v14h14" />
+      <text x="228" y="130">
+        {t("drawing.push-up.elbow")}
+      </text>
+      <path className={css.way} d="M330 66v30" />
+      <path className={css.head} d="M324 70l6-11 6 11zM324 92l6 11 6-11z" />
+    </g>
+  );
+}

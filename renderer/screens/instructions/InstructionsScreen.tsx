@@ -1,0 +1,89 @@
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { Link, Redirect } from "wouter";
+import { Answer } from "../../parts/Answer.tsx";
+import { Button } from "../../parts/Button.tsx";
+import { Choice } from "../../parts/Choice.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { TestMark } from "../../parts/TestMark.tsx";
+import css from "./Instructions.module.css";
+import { Sheet } from "./Sheet.tsx";
+import { type DaySheets, type Paper, papers, sheetsOf, type Which, whiches } from "./sheets.ts";
+import { useDaySheets } from "./useDaySheets.ts";
+import { usePaperwork } from "./usePaperwork.ts";
+import { useSheetTitle } from "./useSheetTitle.ts";
+
+/** The instruction sheets: choose one or all, see the paper, print it or keep it as a PDF. */
+export function InstructionsScreen({ which: asked }: { readonly which: string | null }) {
+  const { t } = useTranslation("instructions");
+  const { sheets, noDay, tests } = useDaySheets();
+  const which = whiches.find((each) => each === (asked ?? "all"));
+  if (noDay) return <Redirect to="/" />;
+  if (which === undefined) return <Redirect to="/instructions" />;
+  return (
+    <Screen title={t("title")} lead={t("lead")} ready={sheets !== null || tests.isError}>
+      <Answer query={tests}>{() => sheets !== null && <Desk which={which} sheets={sheets} />}</Answer>
+    </Screen>
+  );
+}
+
+/** The choice at the left, the paper at the right. */
+function Desk({ which, sheets }: { readonly which: Which; readonly sheets: DaySheets }) {
+  const { t } = useTranslation("instructions");
+  const [paper, setPaper] = useState<Paper>("a4");
+  const work = usePaperwork(which, paper, sheets.day.date);
+  return (
+    <div className={css.desk}>
+      <div className={css.choice}>
+        <WhichSheet which={which} />
+        <Choice
+          label={t("paper.label")}
+          options={papers.map((each) => ({ value: each, label: t(`paper.${each}`) }))}
+          value={paper}
+          onChange={setPaper}
+        />
+        {sheets.day.state === "planned" && <p className={css.planned}>{t("planned")}</p>}
+        <div className={css.actions}>
+          <Button kind="primary" size="large" busy={work.busy} onPress={work.print}>
+            {t("print.do")}
+          </Button>
+          <Button size="large" busy={work.busy} onPress={work.save}>
+            {t("save.do")}
+          </Button>
+        </div>
+      </div>
+      <div className={css.papers} data-many={which === "all"}>
+        {sheetsOf(which).map((name) => (
+          <div key={name} className={css.paper} data-paper={paper}>
+            <Sheet name={name} paper={paper} {...sheets} />
+          </div>
+        ))}
+      </div>
+    </div>
+  );
+}
+
+function WhichSheet({ which }: { readonly which: Which }) {
+  const { t } = useTranslation("instructions");
+  const titleOf = useSheetTitle();
+  return (
+    <nav aria-label={t("which")}>
+      <ol className={css.list}>
+        {whiches.map((each) => (
+          <li key={each}>
+            <Link
+              className={css.entry}
+              href={each === "all" ? "/instructions" : `/instructions/${each}`}
+              aria-current={each === which ? "page" : undefined}
+            >
+              <span className={css.sign}>
+                {each !== "all" && each !== "athlete" && <TestMark test={each} size="small" />}
+              </span>
+              {titleOf(each)}
+            </Link>
+          </li>
+        ))}
+      </ol>
+    </nav>
+  );
+}

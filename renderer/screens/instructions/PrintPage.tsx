@@ -1,0 +1,45 @@
+import { useEffect, useState } from "react";
+import { useReady } from "../../app/ready.ts";
+import css from "./PrintPage.module.css";
+import { Sheet } from "./Sheet.tsx";
+import { type Paper, papers, sheetsOf, type Which, whiches } from "./sheets.ts";
+import { useDaySheets } from "./useDaySheets.ts";
+
+interface PrintPageProps {
+  readonly which: string;
+  readonly paper: string;
+}
+
+/** The pages alone, as they go to paper: nothing of the desk around them. An address that is none shows nothing. */
+export function PrintPage({ which, paper }: PrintPageProps) {
+  const chosen = whiches.find((each) => each === which);
+  const size = papers.find((each) => each === paper);
+  return chosen !== undefined && size !== undefined && <Pages which={chosen} paper={size} />;
+}
+
+function Pages({ which, paper }: { readonly which: Which; readonly paper: Paper }) {
+  const { sheets } = useDaySheets();
+  const type = useType(sheets !== null);
+  useReady(sheets !== null && type);
+  if (sheets === null) return null;
+  return (
+    <main className={css.pages}>
+      {sheetsOf(which).map((name) => (
+        <Sheet key={name} name={name} paper={paper} {...sheets} />
+      ))}
+    </main>
+  );
+}
+
+/** Whether the type that the pages are set in is there; before it, lines would break elsewhere. */
+function useType(shown: boolean): boolean {
+  const [there, setThere] = useState(false);
+  useEffect(() => {
+    let here = true;
+    if (shown) void document.fonts.ready.then(() => here && setThere(true));
+    return () => {
+      here = false;
+    };
+  }, [shown]);
+  return there;
+}

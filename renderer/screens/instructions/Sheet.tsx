@@ -1,0 +1,70 @@
+import { useTranslation } from "react-i18next";
+import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { writeDate } from "../../app/dates.ts";
+import { TestMark } from "../../parts/TestMark.tsx";
+import { Ticks } from "../../parts/Ticks.tsx";
+import { AthleteSheet } from "./AthleteSheet.tsx";
+import css from "./Sheet.module.css";
+import { StationSheet } from "./StationSheet.tsx";
+import type { DaySheets, HeldTest, Paper, SheetName } from "./sheets.ts";
+
+interface SheetProps extends DaySheets {
+  readonly name: SheetName;
+  readonly paper: Paper;
+}
+
+/** One page, the size of its paper, on the screen as in print. */
+export function Sheet({ name, paper, day, tests }: SheetProps) {
+  const held = tests.filter(({ test }) => name === "athlete" || test === name);
+  const [station] = held;
+  return (
+    <article className={`${css.sheet} print-sheet`} data-paper={paper} data-test={name}>
+      <Head name={name} day={day} />
+      {name === "athlete" || station === undefined ? (
+        <AthleteSheet day={day} tests={tests} />
+      ) : (
+        <StationSheet test={station.test} parameters={station.parameters} />
+      )}
+      <Foot day={day} held={held} />
+    </article>
+  );
+}
+
+function Head({ name, day }: Pick<SheetProps, "name" | "day">) {
+  const { t, i18n } = useTranslation(["instructions", "common"]);
+  return (
+    <header className={css.head}>
+      {name !== "athlete" && <TestMark test={name} size="large" />}
+      <div className={css.heading}>
+        <h1>{name === "athlete" ? t("athlete.title") : t(`common:test.${name}.name`)}</h1>
+        {name !== "athlete" && (
+          <p>
+            {t(`common:test.${name}.ability`)},{" "}
+            {t("head.of", { number: testCodes.indexOf(name) + 1, count: testCodes.length })}
+          </p>
+        )}
+      </div>
+      <p className={css.day}>
+        <strong>{day.title}</strong>
+        <span>{writeDate(day.date, i18n.language)}</span>
+      </p>
+      <Ticks />
+    </header>
+  );
+}
+
+/** Which settings the page was printed with: the same text that marks compare by. */
+function Foot({ day, held }: { readonly day: SheetProps["day"]; readonly held: readonly HeldTest[] }) {
+  const { t } = useTranslation(["instructions", "common"]);
+  const standard = held.every((each) => each.standard);
+  const [one] = held;
+  return (
+    <footer className={css.foot}>
+      <span>
+        {day.state === "planned" ? t("foot.planned") : standard ? t("foot.standard") : t("foot.changed")}
+        {held.length === 1 && one !== undefined && <> · {one.fingerprints[0]}</>}
+      </span>
+      <span>{t("common:name")}</span>
+    </footer>
+  );
+}

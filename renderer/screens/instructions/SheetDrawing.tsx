@@ -1,0 +1,53 @@
+import { useTranslation } from "react-i18next";
+import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import { protocols } from "../../../electron/domain/protocols/registry.ts";
+import { CircuitOrder } from "../../parts/drawings/CircuitOrder.tsx";
+import { PlankStages } from "../../parts/drawings/PlankStages.tsx";
+import { PushUpForm } from "../../parts/drawings/PushUpForm.tsx";
+import { QuadrantCross } from "../../parts/drawings/QuadrantCross.tsx";
+import { WallReach } from "../../parts/drawings/WallReach.tsx";
+import { stagesOf } from "../station/ruleNumbers.ts";
+import css from "./Sheet.module.css";
+
+interface SheetDrawingProps {
+  readonly test: TestCode;
+  /** The parameters of the day. */
+  readonly parameters: unknown;
+}
+
+/** The drawing of a station's page. */
+export function SheetDrawing({ test, parameters }: SheetDrawingProps) {
+  return (
+    <figure className={css.figure} data-test={test}>
+      <Drawing test={test} parameters={parameters} />
+    </figure>
+  );
+}
+
+function Drawing({ test, parameters }: SheetDrawingProps) {
+  const { t } = useTranslation("instructions");
+  switch (test) {
+    case "push-up":
+      return <PushUpForm />;
+    case "agility": {
+      const { crossSize } = protocols.agility.parameters.parse(parameters);
+      return (
+        <>
+          <QuadrantCross direction="cw" size={crossSize} />
+          <QuadrantCross direction="ccw" size={crossSize} />
+        </>
+      );
+    }
+    case "vertical":
+      return <WallReach />;
+    case "core":
+      return (
+        <>
+          <figcaption>{t("drawing.plank.title")}</figcaption>
+          <PlankStages stages={stagesOf(protocols.core.parameters.parse(parameters))} />
+        </>
+      );
+    case "endurance":
+      return <CircuitOrder parameters={protocols.endurance.parameters.parse(parameters)} />;
+  }
+}

@@ -1,0 +1,32 @@
+import type { inferRouterOutputs } from "@trpc/server";
+import type { AppRouter } from "../../../electron/api/router.ts";
+import { type TestCode, testCodes } from "../../../electron/domain/protocols/protocol.ts";
+
+type Outputs = inferRouterOutputs<AppRouter>["day"];
+
+export type DayAtHand = NonNullable<Outputs["current"]["day"]>;
+export type HeldTest = Outputs["protocols"][number];
+
+/** All that the sheets of a day are made of. */
+export interface DaySheets {
+  readonly day: DayAtHand;
+  /** How each test is held, in the order of the day. */
+  readonly tests: readonly HeldTest[];
+}
+
+/** One page: a station's, or the athletes'. */
+export type SheetName = TestCode | "athlete";
+/** What can be printed at once. */
+export type Which = SheetName | "all";
+
+/** The pages in the order in which they are printed: what the athletes read comes last. */
+export const sheetNames: readonly SheetName[] = [...testCodes, "athlete"];
+export const whiches: readonly Which[] = ["all", ...sheetNames];
+
+export const papers = ["a4", "letter"] as const;
+export type Paper = (typeof papers)[number];
+
+/** The pages of a choice. */
+export function sheetsOf(which: Which): readonly SheetName[] {
+  return which === "all" ? sheetNames : [which];
+}

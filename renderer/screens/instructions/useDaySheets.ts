@@ -1,0 +1,23 @@
+import { useQuery } from "@tanstack/react-query";
+import { useTRPC } from "../../app/client.tsx";
+import type { DaySheets } from "./sheets.ts";
+
+/** What the pages of the day at hand are made of; null until it is there, and where there is no day. */
+export function useDaySheets(): {
+  readonly sheets: DaySheets | null;
+  /** True when there is no day to print for. */
+  readonly noDay: boolean;
+  readonly tests: ReturnType<typeof useTests>;
+} {
+  const trpc = useTRPC();
+  const current = useQuery(trpc.day.current.queryOptions());
+  const day = current.data?.day ?? null;
+  const tests = useTests(day !== null);
+  const sheets = day === null || tests.data === undefined ? null : { day, tests: tests.data };
+  return { sheets, noDay: current.data !== undefined && day === null, tests };
+}
+
+function useTests(enabled: boolean) {
+  const trpc = useTRPC();
+  return useQuery(trpc.day.protocols.queryOptions(undefined, { enabled }));
+}
