@@ -29,11 +29,13 @@ export function Mapping({ preview, sheet }: MappingProps) {
   return (
     <Panel title={t("mapping.title")} tone={isNeeded ? "alert" : "plain"}>
       {isNeeded && (
-        <ul className={css.why} role="alert">
-          {missing.map((field) => (
-            <li key={field}>{say({ key: `sheets.missing.${field}` })}</li>
-          ))}
-        </ul>
+        <div role="alert">
+          <ul className={css.why}>
+            {missing.map((field) => (
+              <li key={field}>{say({ key: `sheets.missing.${field}` })}</li>
+            ))}
+          </ul>
+        </div>
       )}
       {needed.length > 0 && <div className={css.fields}>{choices(needed)}</div>}
       {unknown.length > 0 && (

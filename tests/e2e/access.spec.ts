@@ -1,0 +1,146 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import { expect, type Page } from "@playwright/test";
+import { test } from "./fixture.ts";
+import { goTo } from "./page.ts";
+import { bringSheet, roster } from "./sheets.ts";
+import { entryOf, type Station } from "./stations.ts";
+
+/** The rules of axe-core for the Web Content Accessibility Guidelines 2.2 (W3C), levels A and AA. */
+const levels = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
+
+/** Fails with what is wrong and where, in short. */
+async function expectForEverybody(page: Page): Promise<void> {
+  // What moves in may be half transparent for a moment.
+  await page.evaluate(() => {
+    for (const each of document.getAnimations()) {
+      if (each.effect?.getComputedTiming().endTime !== Number.POSITIVE_INFINITY) each.finish();
+    }
+  });
+  // In one go, since a window of the app can't open another page.
+  const { violations, passes } = await new AxeBuilder({ page }).withTags(levels).setLegacyMode().analyze();
+  const told = violations.map(({ id, help, nodes }) => ({ id, help, where: nodes.map(({ html }) => html) }));
+  expect(told).toEqual([]);
+  expect(passes.length).toBeGreaterThan(5);
+}
+
+async function openDemo(desk: Page): Promise<void> {
+  await desk.getByRole("button", { name: "Open the demo day" }).click();
+  await expect(desk.getByRole("heading", { name: "Day overview" })).toBeVisible();
+}
+
+test("the first screen, empty and with a fault", async ({ tapeline: { desk } }) => {
+  await expectForEverybody(desk);
+  await desk.getByRole("button", { name: "Start the day" }).click();
+  await expectForEverybody(desk);
+});
+
+test("the day, its question and its rules", async ({ tapeline: { desk } }) => {
+  await openDemo(desk);
+  await expect(desk.getByRole("heading", { name: "Everybody on the floor" })).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.getByRole("button", { name: "Close the day" }).click();
+  await expect(desk.getByRole("alertdialog")).toBeVisible();
+  await expectForEverybody(desk);
+});
+
+test("sheets: choosing one, one refused, one without a header, and one to look at", async ({ tapeline }) => {
+  const { desk } = tapeline;
+  await openDemo(desk);
+  await goTo(desk, "Sheets");
+  await expect(desk.getByRole("button", { name: "Choose a sheet" })).toBeVisible();
+  await expectForEverybody(desk);
+  await bringSheet(tapeline, "empty.csv", "");
+  await expectForEverybody(desk);
+  await desk.getByRole("button", { name: "Choose another sheet" }).click();
+  await bringSheet(tapeline, "club.csv", "Crew,Name\nGravel Moon,Anvil Sparrow\n");
+  await expect(desk.getByRole("combobox", { name: "League" })).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.getByRole("button", { name: "Choose another sheet" }).click();
+  await bringSheet(tapeline, "roster.csv", roster);
+  await expect(desk.getByRole("button", { name: /^Take in/ })).toBeVisible();
+  await expectForEverybody(desk);
+});
+
+test("check-in: the search, the form, a yes, and what is missing", async ({ tapeline: { desk } }) => {
+  await openDemo(desk);
+  await goTo(desk, "Check-in");
+  await expect(desk.getByRole("option").first()).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.getByRole("option").first().click();
+  await expect(desk.getByRole("button", { name: "No to all four" })).toBeVisible();
+  await expectForEverybody(desk);
+  await desk
+    .getByRole("radiogroup", { name: /bout or train/ })
+    .getByText("Yes", { exact: true })
+    .click();
+  await desk.keyboard.press("Control+Enter");
+  await expect(desk.getByText(/answers? (is|are) missing/)).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.keyboard.press("Alt+n");
+  await expect(desk.getByRole("heading", { name: "Add a walk-up" })).toBeVisible();
+  await expectForEverybody(desk);
+});
+
+const stations: readonly Station[] = ["Strength", "Agility", "Power", "Core", "Endurance"];
+
+for (const station of stations) {
+  test(`the station of ${station}, with an athlete and with a fault`, async ({ tapeline: { desk } }) => {
+    await openDemo(desk);
+    await goTo(desk, station);
+    const waiting = desk.getByRole("region", { name: /Waiting here/ }).getByRole("listitem");
+    await waiting.first().getByRole("button").first().click();
+    await expect(entryOf(desk).getByRole("button", { name: /^Save the attempt/ })).toBeVisible();
+    await expectForEverybody(desk);
+    await entryOf(desk)
+      .getByRole("button", { name: /^Save the attempt/ })
+      .click();
+    await expect(entryOf(desk).locator("[data-invalid] [slot=errorMessage]").first()).toBeVisible();
+    await expectForEverybody(desk);
+  });
+}
+
+test("corrections and histories over a station", async ({ tapeline: { desk } }) => {
+  await openDemo(desk);
+  await goTo(desk, "Strength");
+  for (const name of [/^Correct the attempt/, /^History of the attempt/]) {
+    await desk.getByRole("button", { name }).first().click();
+    await expect(desk.getByRole("dialog")).toBeVisible();
+    await expectForEverybody(desk);
+    await desk.keyboard.press("Escape");
+    await expect(desk.getByRole("dialog")).toBeHidden();
+  }
+});
+
+test("the athletes, and one of them", async ({ tapeline: { desk } }) => {
+  await openDemo(desk);
+  await goTo(desk, "Athletes");
+  await expect(desk.getByRole("searchbox")).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.getByRole("main").getByRole("table").getByRole("link").first().click();
+  await expect(desk.getByRole("heading", { name: "What they agreed to" })).toBeVisible();
+  await expectForEverybody(desk);
+});
+
+test("the bundle", async ({ tapeline: { desk } }) => {
+  await openDemo(desk);
+  await goTo(desk, "Bundle");
+  await expect(desk.getByRole("heading", { name: "What leaves the room" })).toBeVisible();
+  await expect(desk.getByRole("main").getByRole("table").first()).toBeVisible();
+  await expectForEverybody(desk);
+});
+
+test("the board without a day", async ({ tapeline }) => {
+  await expectForEverybody(await tapeline.openBoard());
+});
+
+test("the board, scene by scene", async ({ tapeline }) => {
+  await openDemo(tapeline.desk);
+  const board = await tapeline.openBoard();
+  await board.clock.install();
+  await board.reload();
+  await expect(board.getByRole("heading", { level: 1 })).toBeVisible();
+  for (const _scene of ["newest", "walls", "walls", "floor"]) {
+    await expectForEverybody(board);
+    await board.clock.fastForward(15_000);
+  }
+});
