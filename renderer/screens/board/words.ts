@@ -40,6 +40,6 @@ export function useGainIn(): (unit: Written["unit"]) => string {
 
 /** Names take less room a letter the longer they are. */
 export function roomFor(text: string): "short" | "medium" | "long" {
-  if (text.length <= 13) return "short";
+  if (text.length <= 12) return "short";
   return text.length <= 22 ? "medium" : "long";
 }
