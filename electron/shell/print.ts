@@ -15,6 +15,8 @@ export function pdfOf(page: PageToPrint): Promise<Uint8Array> {
       pageSize: paperNames[page.paper],
       preferCSSPageSize: true,
       printBackground: true,
+      // Headings and lists stay headings and lists for those who listen to the file.
+      generateTaggedPDF: true,
     }),
   );
 }

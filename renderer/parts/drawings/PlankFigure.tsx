@@ -14,8 +14,8 @@ const lifted: Record<StageName, { readonly arm?: "near" | "far"; readonly leg?: 
 
 const limbs = {
   arm: {
-    near: { down: "M35 36v21H17", up: "M35 36 3 44" },
-    far: { down: "M40 37v17H24", up: "M35 35 5 36" },
+    near: { down: "M35 36v21H17", up: "M35 37 4 46" },
+    far: { down: "M40 37v17H24", up: "M35 37 4 43" },
   },
   leg: {
     near: { down: "M70 43l36 9 3 6", up: "M70 43l40-12" },
@@ -31,12 +31,12 @@ export function PlankFigure({ stage }: { readonly stage: StageName }) {
       <path className={css.floor} d="M2 61h120" />
       <Limb limb="arm" side="far" up={arm === "far"} />
       <Limb limb="leg" side="far" up={leg === "far"} />
-      <circle className={css.body} cx="20" cy="29" r="8" />
+      <circle className={css.body} cx="21" cy="25" r="7.5" />
       <path className={css.body} d="M35 36 70 43" />
       <Limb limb="arm" side="near" up={arm === "near"} />
       <Limb limb="leg" side="near" up={leg === "near"} />
       {leg !== undefined && <path className={css.head} d="M102 20l5-9 5 9z" />}
-      {arm !== undefined && <path className={css.head} d="M1 22l5-9 5 9z" />}
+      {arm !== undefined && <path className={css.head} d="M0 34l5-9 5 9z" />}
     </svg>
   );
 }

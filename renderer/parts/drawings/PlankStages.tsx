@@ -6,7 +6,7 @@ import { PlankFigure } from "./PlankFigure.tsx";
 import css from "./Strip.module.css";
 
 interface PlankStagesProps {
-  /** The stages of one round, in order. */
+  /** The stages in order. */
   readonly stages: readonly Stage[];
   /** The stage that is held now: for a screen that follows. */
   readonly current?: StageName;

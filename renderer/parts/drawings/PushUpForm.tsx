@@ -25,7 +25,10 @@ function FromAbove() {
       <circle className={css.body} cx="92" cy="42" r="12" />
       <path className={css.body} d="M70 62h44l-8 44H78zM80 108l-3 42M104 108l3 42" />
       <path className={css.body} d="M70 62 44 88l18-36M114 62l26 26-18-36" />
-      <path className={css.foot} d="M56 52v-9q5-6 11 0v9zM117 52v-9q5-6 11 0v9z" />
+      <path
+        className={css.foot}
+        d="M55 54l1-9 2-3 1 6v-9h2v9-10h2v10-9h2v9l2 6zM130 54l-1-9-2-3-1 6v-9h-2v9-10h-2v10-9h-2v9l-2 6z"
+      />
       {/* Between the upper arm and the line of the body. */}
       <path className={css.ghost} d="M114 62v44" />
       <path className={css.angle} d="M114 90A28 28 0 0 0 133.800 81.800" />
@@ -48,11 +51,11 @@ function FromTheSide() {
       {/* The top, where the beat judges. */}
       <circle className={css.ghost} cx="224" cy="54" r="13" />
       <path className={css.ghost} d="M264 142 244 70 400 132" />
-      <circle className={css.body} cx="218" cy="92" r="13" />
-      <path className={css.body} d="M236 102l70 12 86 18 4 11" />
-      <path className={css.body} d="M236 102l34 1v40h-12" />
-      <path className={css.angle} d="M256 103v14h14" />
-      <text x="228" y="130">
+      <circle className={css.body} cx="217" cy="86" r="13" />
+      <path className={css.body} d="M235 96 392 134l4 9" />
+      <path className={css.body} d="M235 96l40-3v50h-12" />
+      <path className={css.angle} d="M259 95v14h15" />
+      <text x="230" y="126">
         {t("drawing.push-up.elbow")}
       </text>
       <path className={css.way} d="M330 66v30" />

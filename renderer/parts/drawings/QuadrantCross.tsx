@@ -30,7 +30,7 @@ export function QuadrantCross({ direction, size, at }: QuadrantCrossProps) {
   return (
     <svg
       className={css.drawing}
-      viewBox="0 0 220 206"
+      viewBox="4 10 196 198"
       role="img"
       aria-label={`${t("drawing.cross.title")}: ${way}`}
     >
@@ -49,7 +49,7 @@ export function QuadrantCross({ direction, size, at }: QuadrantCrossProps) {
       <text className={`${css.note} ${css.middle}`} x="96" y="24">
         {t("drawing.cross.front")}
       </text>
-      <text className={css.middle} x="96" y="202">
+      <text className={css.middle} x="96" y="205">
         {way}
       </text>
     </svg>
@@ -74,11 +74,11 @@ function Start() {
   const { t } = useTranslation("instructions");
   return (
     <g>
-      <ellipse className={css.foot} cx="22" cy="164" rx="4.500" ry="9" />
-      <ellipse className={css.foot} cx="34" cy="164" rx="4.500" ry="9" />
-      <path className={css.way} d="M36 150 47 141" />
-      <path className={css.head} d="M43.500 137 55 134l-5 11z" />
-      <text className={css.middle} x="28" y="188">
+      <ellipse className={css.foot} cx="13" cy="164" rx="4.500" ry="9" />
+      <ellipse className={css.foot} cx="25" cy="164" rx="4.500" ry="9" />
+      <path className={css.way} d="M27 150 45 138" />
+      <path className={css.head} d="M41 134 54 131l-7 11z" />
+      <text className={css.middle} x="19" y="187">
         {t("drawing.cross.start")}
       </text>
     </g>
@@ -91,8 +91,11 @@ function Measure({ size }: { readonly size: number }) {
   const words = t("drawing.cross.size", { feet: Math.round(size / 30.48) / 10, metres: size / 1000 });
   return (
     <g>
-      <path className={css.measure} d="M166 34h12M166 154h12M172 34v120" />
+      <path className={css.measure} d="M166 34h12M166 154h12M172 34v120M36 162v12M156 162v12M36 168h120" />
       <text className={css.middle} transform="translate(190 94) rotate(90)">
+        {words}
+      </text>
+      <text className={css.middle} x="100" y="183">
         {words}
       </text>
     </g>

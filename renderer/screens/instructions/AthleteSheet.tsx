@@ -5,8 +5,8 @@ import { protocols } from "../../../electron/domain/protocols/registry.ts";
 import { Cautions } from "../../parts/Cautions.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { numbersOf } from "../station/ruleNumbers.ts";
+import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
-import { Bullets, Part } from "./StationSheet.tsx";
 import type { DaySheets } from "./sheets.ts";
 
 /** The body of the athletes' page: the whole battery, and how to come to it. */
@@ -15,45 +15,52 @@ export function AthleteSheet({ day, tests }: DaySheets) {
   return (
     <div className={css.athlete}>
       <p className={css.lead}>
-        {t("athlete.lead")} {t("athlete.rest", { count: day.restMinutes })}
+        {t("athlete.lead")} {day.restMinutes > 0 && t("athlete.rest", { count: day.restMinutes })}
       </p>
       <ol className={css.battery}>
-        {tests.map(({ test, parameters }) => (
+        {tests.map(({ test, parameters }, index) => (
           <li key={test} className={css.asked} data-test={test}>
             <TestMark test={test} size="large" />
             <div>
               <h2>
-                {t(`common:test.${test}.name`)} <small>{t(`athlete.mark.${test}`)}</small>
+                {index + 1} {t(`common:test.${test}.name`)} <small>{t(`athlete.mark.${test}`)}</small>
               </h2>
               <p>{asks(t, test, parameters)}</p>
             </div>
           </li>
         ))}
       </ol>
-      <Part title={t("athlete.prepare.title")} area="prepare">
-        <Bullets
-          lines={[
-            t("athlete.prepare.fresh"),
-            t("athlete.prepare.warm"),
-            t("athlete.prepare.tell"),
-            t("athlete.prepare.guardian"),
-            t("athlete.prepare.water"),
-          ]}
-        />
-      </Part>
-      <Part title={t("athlete.during.title")} area="during">
-        <Bullets
-          lines={[
-            t("athlete.during.called"),
-            t("athlete.during.variant"),
-            t("athlete.during.practice"),
-            t("athlete.during.skip"),
-          ]}
-        />
-      </Part>
-      <Part title={t("athlete.after.title")} area="after">
-        <Bullets lines={[t("athlete.after.compare"), t("athlete.after.often")]} />
-      </Part>
+      <div className={css.columns}>
+        <div className={css.column}>
+          <Part title={t("athlete.prepare.title")}>
+            <Points
+              look="boxes"
+              lines={[
+                t("athlete.prepare.fresh"),
+                t("athlete.prepare.warm"),
+                t("athlete.prepare.tell"),
+                t("athlete.prepare.guardian"),
+                t("athlete.prepare.water"),
+              ]}
+            />
+          </Part>
+        </div>
+        <div className={css.column}>
+          <Part title={t("athlete.during.title")}>
+            <Points
+              lines={[
+                t("athlete.during.called"),
+                t("athlete.during.variant"),
+                t("athlete.during.practice"),
+                t("athlete.during.skip"),
+              ]}
+            />
+          </Part>
+          <Part title={t("athlete.after.title")}>
+            <Points lines={[t("athlete.after.compare"), t("athlete.after.often")]} />
+          </Part>
+        </div>
+      </div>
       <Cautions />
     </div>
   );

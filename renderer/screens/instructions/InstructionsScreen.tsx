@@ -17,44 +17,75 @@ import { useSheetTitle } from "./useSheetTitle.ts";
 export function InstructionsScreen({ which: asked }: { readonly which: string | null }) {
   const { t } = useTranslation("instructions");
   const { sheets, noDay, tests } = useDaySheets();
+  const [paper, setPaper] = useState<Paper>("a4");
   const which = whiches.find((each) => each === (asked ?? "all"));
   if (noDay) return <Redirect to="/" />;
   if (which === undefined) return <Redirect to="/instructions" />;
   return (
-    <Screen title={t("title")} lead={t("lead")} ready={sheets !== null || tests.isError}>
-      <Answer query={tests}>{() => sheets !== null && <Desk which={which} sheets={sheets} />}</Answer>
+    <Screen
+      title={t("title")}
+      lead={t("lead")}
+      ready={sheets !== null || tests.isError}
+      {...(sheets !== null && {
+        actions: <Paperwork which={which} paper={paper} setPaper={setPaper} date={sheets.day.date} />,
+      })}
+    >
+      <Answer query={tests}>
+        {() => sheets !== null && <Desk which={which} paper={paper} sheets={sheets} />}
+      </Answer>
     </Screen>
   );
 }
 
-/** The choice at the left, the paper at the right. */
-function Desk({ which, sheets }: { readonly which: Which; readonly sheets: DaySheets }) {
+interface PaperworkProps {
+  readonly which: Which;
+  readonly paper: Paper;
+  readonly setPaper: (paper: Paper) => void;
+  /** The day's. */
+  readonly date: string;
+}
+
+/** On which paper, and the two ways out. */
+function Paperwork({ which, paper, setPaper, date }: PaperworkProps) {
   const { t } = useTranslation("instructions");
-  const [paper, setPaper] = useState<Paper>("a4");
-  const work = usePaperwork(which, paper, sheets.day.date);
+  const work = usePaperwork(which, paper, date);
+  return (
+    <>
+      <Choice
+        label={t("paper.label")}
+        hideLabel
+        options={papers.map((each) => ({ value: each, label: t(`paper.${each}`) }))}
+        value={paper}
+        onChange={setPaper}
+      />
+      <Button busy={work.busy} onPress={work.save}>
+        {t("save.do")}
+      </Button>
+      <Button kind="primary" busy={work.busy} onPress={work.print}>
+        {t("print.do")}
+      </Button>
+    </>
+  );
+}
+
+interface DeskProps {
+  readonly which: Which;
+  readonly paper: Paper;
+  readonly sheets: DaySheets;
+}
+
+/** The choice at the left, the paper at the right. */
+function Desk({ which, paper, sheets }: DeskProps) {
+  const { t } = useTranslation("instructions");
   return (
     <div className={css.desk}>
       <div className={css.choice}>
         <WhichSheet which={which} />
-        <Choice
-          label={t("paper.label")}
-          options={papers.map((each) => ({ value: each, label: t(`paper.${each}`) }))}
-          value={paper}
-          onChange={setPaper}
-        />
         {sheets.day.state === "planned" && <p className={css.planned}>{t("planned")}</p>}
-        <div className={css.actions}>
-          <Button kind="primary" size="large" busy={work.busy} onPress={work.print}>
-            {t("print.do")}
-          </Button>
-          <Button size="large" busy={work.busy} onPress={work.save}>
-            {t("save.do")}
-          </Button>
-        </div>
       </div>
       <div className={css.papers} data-many={which === "all"}>
         {sheetsOf(which).map((name) => (
-          <div key={name} className={css.paper} data-paper={paper}>
+          <div key={name} className={css.paper}>
             <Sheet name={name} paper={paper} {...sheets} />
           </div>
         ))}

@@ -4,6 +4,7 @@ import css from "./PrintPage.module.css";
 import { Sheet } from "./Sheet.tsx";
 import { type Paper, papers, sheetsOf, type Which, whiches } from "./sheets.ts";
 import { useDaySheets } from "./useDaySheets.ts";
+import { useSheetTitle } from "./useSheetTitle.ts";
 
 interface PrintPageProps {
   readonly which: string;
@@ -20,6 +21,12 @@ export function PrintPage({ which, paper }: PrintPageProps) {
 function Pages({ which, paper }: { readonly which: Which; readonly paper: Paper }) {
   const { sheets } = useDaySheets();
   const type = useType(sheets !== null);
+  const titleOf = useSheetTitle();
+  const title = sheets === null ? null : `${titleOf(which)}, ${sheets.day.title}`;
+  // What the system's dialog and the file call it.
+  useEffect(() => {
+    if (title !== null) document.title = title;
+  }, [title]);
   useReady(sheets !== null && type);
   if (sheets === null) return null;
   return (

@@ -3,6 +3,7 @@ import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import { writeDate } from "../../app/dates.ts";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { Ticks } from "../../parts/Ticks.tsx";
+import { useSummary } from "../day/useSummary.ts";
 import { AthleteSheet } from "./AthleteSheet.tsx";
 import css from "./Sheet.module.css";
 import { StationSheet } from "./StationSheet.tsx";
@@ -53,18 +54,19 @@ function Head({ name, day }: Pick<SheetProps, "name" | "day">) {
   );
 }
 
-/** Which settings the page was printed with: the same text that marks compare by. */
+/** Which settings the page was printed with, so that an old page is found out. */
 function Foot({ day, held }: { readonly day: SheetProps["day"]; readonly held: readonly HeldTest[] }) {
   const { t } = useTranslation(["instructions", "common"]);
+  const summary = useSummary();
   const standard = held.every((each) => each.standard);
   const [one] = held;
   return (
     <footer className={css.foot}>
       <span>
         {day.state === "planned" ? t("foot.planned") : standard ? t("foot.standard") : t("foot.changed")}
-        {held.length === 1 && one !== undefined && <> · {one.fingerprints[0]}</>}
+        {held.length === 1 && one !== undefined && <>: {summary(one.test, one.parameters)}</>}
       </span>
-      <span>{t("common:name")}</span>
+      <span className={css.maker}>{t("common:name")}</span>
     </footer>
   );
 }

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
+import { type Stage, stageAt } from "../../../electron/domain/protocols/core.ts";
 import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { protocols } from "../../../electron/domain/protocols/registry.ts";
+import { type ParametersOf, protocols } from "../../../electron/domain/protocols/registry.ts";
 import { CircuitOrder } from "../../parts/drawings/CircuitOrder.tsx";
 import { PlankStages } from "../../parts/drawings/PlankStages.tsx";
 import { PushUpForm } from "../../parts/drawings/PushUpForm.tsx";
@@ -24,6 +25,11 @@ export function SheetDrawing({ test, parameters }: SheetDrawingProps) {
   );
 }
 
+/** A round of stages and the first of the next: they go on without end. */
+function onceAround(parameters: ParametersOf<"core">): readonly Stage[] {
+  return [...stagesOf(parameters), stageAt(parameters, parameters.cycle)];
+}
+
 function Drawing({ test, parameters }: SheetDrawingProps) {
   const { t } = useTranslation("instructions");
   switch (test) {
@@ -44,7 +50,7 @@ function Drawing({ test, parameters }: SheetDrawingProps) {
       return (
         <>
           <figcaption>{t("drawing.plank.title")}</figcaption>
-          <PlankStages stages={stagesOf(protocols.core.parameters.parse(parameters))} />
+          <PlankStages stages={onceAround(protocols.core.parameters.parse(parameters))} />
         </>
       );
     case "endurance":

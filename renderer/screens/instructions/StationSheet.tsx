@@ -1,9 +1,9 @@
-import { useId } from "react";
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
 import { Cautions } from "../../parts/Cautions.tsx";
 import { exampleOf } from "./examples.ts";
 import { linesOf } from "./lines.ts";
+import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
 import { SheetDrawing } from "./SheetDrawing.tsx";
 
@@ -20,60 +20,34 @@ export function StationSheet({ test, parameters }: StationSheetProps) {
   return (
     <div className={css.station}>
       <SheetDrawing test={test} parameters={parameters} />
-      <Part title={t("head.setUp")} area="setUp">
-        <Bullets lines={lines.setUp} />
-      </Part>
-      <Part title={t("head.run")} area="run">
-        <ol className={css.steps}>
-          {lines.run.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ol>
-      </Part>
-      <Part title={t("head.form")} area="form">
-        <Bullets lines={lines.form} />
-      </Part>
-      <Part title={t("head.stop")} area="stop">
-        <p>{lines.stop}</p>
-      </Part>
-      <Part title={t("head.mark")} area="mark">
-        <p>{lines.mark}</p>
-        <div className={css.example}>
-          <h3>{t("head.example")}</h3>
-          {exampleOf(t, test, parameters).map((line) => (
-            <p key={line}>{line}</p>
-          ))}
+      <div className={css.columns}>
+        <div className={css.column}>
+          <Part title={t("head.setUp")}>
+            <Points look="boxes" lines={lines.setUp} />
+          </Part>
+          <Part title={t("head.form")}>
+            <Points lines={lines.form} />
+          </Part>
+          <Part title={t("head.stop")}>
+            <p>{lines.stop}</p>
+          </Part>
         </div>
-      </Part>
+        <div className={css.column}>
+          <Part title={t("head.run")}>
+            <Points look="numbers" lines={lines.run} />
+          </Part>
+          <Part title={t("head.mark")}>
+            <p>{lines.mark}</p>
+            <div className={css.example}>
+              <h3>{t("head.example")}</h3>
+              {exampleOf(t, test, parameters).map((line) => (
+                <p key={line}>{line}</p>
+              ))}
+            </div>
+          </Part>
+        </div>
+      </div>
       <Cautions />
     </div>
-  );
-}
-
-interface PartProps {
-  readonly title: string;
-  readonly area: string;
-  readonly children: React.ReactNode;
-}
-
-/** A headed part of a page. */
-export function Part({ title, area, children }: PartProps) {
-  const id = useId();
-  return (
-    <section className={css.part} data-area={area} aria-labelledby={id}>
-      <h2 id={id}>{title}</h2>
-      {children}
-    </section>
-  );
-}
-
-/** Points in any order. */
-export function Bullets({ lines }: { readonly lines: readonly string[] }) {
-  return (
-    <ul className={css.bullets}>
-      {lines.map((line) => (
-        <li key={line}>{line}</li>
-      ))}
-    </ul>
   );
 }

@@ -44,7 +44,7 @@ function agilityExample(t: Translate, parameters: unknown): readonly string[] {
   const ccw = { direction: "ccw", laps: 7, extra: 1, touches: 0 } as const;
   const [first, second] = [cw, ccw].map((seen) => ({
     ...seen,
-    landings: 4 * seen.laps + seen.extra,
+    penalty: rules.touchPenalty,
     trial: trialOf(parameters, seen),
   }));
   const mark = completeValue(protocols.agility.score(rules, [cw, ccw])) / protocols.agility.grain.perUnit;

@@ -42,7 +42,7 @@ function ownLines(t: Translate, test: TestCode, parameters: unknown): OwnLines {
       return {
         setUp: [t("push-up.setUp.beat", numbers), t("push-up.setUp.variant")],
         run: [t("push-up.run.start"), t("push-up.run.judge"), t("push-up.run.count"), t("push-up.run.note")],
-        form: [t("push-up.form.elbows")],
+        form: [t("push-up.form.short")],
       };
     case "agility":
       return {
@@ -67,7 +67,7 @@ function ownLines(t: Translate, test: TestCode, parameters: unknown): OwnLines {
           t("vertical.run.trials", { count }),
           t("vertical.run.note"),
         ],
-        form: [t("vertical.form.reach")],
+        form: [t("vertical.form.zero")],
       };
     }
     case "core":
@@ -80,7 +80,7 @@ function ownLines(t: Translate, test: TestCode, parameters: unknown): OwnLines {
           t("core.run.end"),
           t("core.run.note"),
         ],
-        form: [t("core.form.hips")],
+        form: [t("core.form.keep")],
       };
     case "endurance": {
       const count = protocols.endurance.parameters.parse(parameters).rounds;

@@ -1,0 +1,36 @@
+import { type ReactNode, useId } from "react";
+import css from "./Sheet.module.css";
+
+interface PartProps {
+  readonly title: string;
+  readonly children: ReactNode;
+}
+
+/** A headed part of a page. */
+export function Part({ title, children }: PartProps) {
+  const id = useId();
+  return (
+    <section className={css.part} aria-labelledby={id}>
+      <h2 id={id}>{title}</h2>
+      {children}
+    </section>
+  );
+}
+
+interface PointsProps {
+  readonly lines: readonly string[];
+  /** boxes: to be ticked off. numbers: in this order. */
+  readonly look?: "dots" | "boxes" | "numbers";
+}
+
+/** Sentences one below the other. */
+export function Points({ lines, look = "dots" }: PointsProps) {
+  const List = look === "numbers" ? "ol" : "ul";
+  return (
+    <List className={css.points} data-look={look}>
+      {lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </List>
+  );
+}
