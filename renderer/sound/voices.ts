@@ -42,9 +42,9 @@ export const voices: Readonly<Record<SoundName, readonly Note[]>> = {
   end: [held("sine", 2480, 0, 950, 0.42), held("sine", 2545, 0, 950, 0.38), held("noise", 2900, 0, 950, 0.2)],
   warning: [struck("triangle", 1320, 0, 180, 0.6), struck("triangle", 1760, 220, 220, 0.6)],
   change: [
-    held("square", 1760, 0, 110, 0.4),
-    held("square", 2217, 130, 110, 0.4),
-    held("square", 2637, 260, 260, 0.4),
+    held("square", 1760, 0, 110, 0.6),
+    held("square", 2217, 130, 110, 0.6),
+    held("square", 2637, 260, 260, 0.6),
   ],
   "two-off": [held("square", 3000, 0, 110, 0.3, 2200), held("square", 3000, 170, 110, 0.3, 2200)],
 };
