@@ -43,6 +43,13 @@ test("the day, its question and its rules", async ({ tapeline: { desk } }) => {
   await expectForEverybody(desk);
 });
 
+test("the sheets to print", async ({ tapeline: { desk } }) => {
+  await openDemo(desk);
+  await desk.getByRole("link", { name: "Instruction sheets" }).click();
+  await expect(desk.getByRole("heading", { name: "Your five tests" })).toBeVisible();
+  await expectForEverybody(desk);
+});
+
 test("sheets: choosing one, one refused, one without a header, and one to look at", async ({ tapeline }) => {
   const { desk } = tapeline;
   await openDemo(desk);
