@@ -23,8 +23,9 @@ export function openSound(
   onState: () => void,
   onError: (error: Event) => void,
 ): Live {
-  // "balanced" leaves the sound card a little more time than "interactive": a busy machine must not stutter.
-  const context = new AudioContext({ latencyHint: "balanced" });
+  // Beats are planned ahead, so a buffer of about a tenth of a second costs them nothing; with the smaller one of
+  // "balanced" a busy machine was heard to stutter.
+  const context = new AudioContext({ latencyHint: "playback" });
   const master = context.createGain();
   master.gain.value = gainOf(volume);
   master.connect(context.destination);

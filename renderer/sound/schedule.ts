@@ -50,13 +50,13 @@ export interface Scheduler {
 /** Sounds are handed to the audio thread this long before they are due: a page that hangs for two seconds is not heard. */
 export const lookAheadMs = 2_500;
 /** A cue due up to this long before the scheduler began is still played. */
-const reachBackMs = 250;
+const reachBackMs = 350;
 /** A start of the heat that moved by more than this, in ms, is another start. */
 const movedMs = 5;
 /** A beat that comes late misleads, so it is left out; a signal that comes late still says what it has to. */
 const latest: Readonly<Record<Cue["cue"], number>> = {
-  // The first of it is due at the tap that starts the heat, so it is always a little late.
-  "count-in": 200,
+  // The first of it may be due at the tap that starts the heat, and is then late by the sound's own way to the ear.
+  "count-in": 300,
   top: 60,
   bottom: 60,
   start: 200,

@@ -52,7 +52,7 @@ function linesOf(figures: Figures, card: Line, { hangs, hiddenStamps }: Minute):
     `  and was looked at ${hiddenStamps} times while hidden`,
     `worst error against the grid ${worstMs.toFixed(3)} ms, drift ${driftMsPerMinute.toFixed(3)} ms a minute`,
     `worst step between beats ${unevenMs.toFixed(3)} ms off by the audio clock,`,
-    `  which runs ${((card.slope / 1000 - 1) * 1e6).toFixed(1)} millionths slow against the page's`,
+    `  which runs ${((1 - card.slope / 1000) * 1e6).toFixed(1)} millionths fast against the page's`,
     `${heard} heard on the audio thread, ${heardOffMs.toFixed(3)} ms off their times at worst`,
   ];
 }
