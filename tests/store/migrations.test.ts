@@ -1,0 +1,129 @@
+import { randomUUID } from "node:crypto";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import SqliteDatabase from "better-sqlite3";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { migrations } from "../../electron/store/migrations/list.ts";
+import { applicationId, openStore } from "../../electron/store/open.ts";
+
+let folder = "";
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "tapeline-step-"));
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+const file = () => join(folder, "tapeline.sqlite");
+
+const at = "2026-11-14T09:00:00.000Z";
+
+/** Rows in every table of the first version. */
+const rows = `
+  INSERT INTO league VALUES (1, 'Foundry Town', 'foundry town');
+  INSERT INTO athlete VALUES (1, 1, 'Ada Rill', 'ada rill', '07', 1999, 'open', 0, 'bib', 1, 1);
+  INSERT INTO athlete VALUES (2, 1, 'Bo Crank', 'bo crank', '', NULL, NULL, 1, 'hidden', 0, 0);
+  INSERT INTO day VALUES (1, '2026-05-02', 'Spring', 'closed', 5);
+  INSERT INTO day VALUES (2, '2026-11-14', 'Autumn', 'planned', 7);
+  INSERT INTO day_protocol VALUES (2, 'core', '{"cycle":240}');
+  UPDATE day SET state = 'open' WHERE id = 2;
+  INSERT INTO entrant VALUES (2, 1, 'testing', 1, '${at}');
+  INSERT INTO entrant VALUES (2, 2, 'expected', NULL, '${at}');
+  INSERT INTO left_out VALUES (2, 1, 'endurance', 'skip', 'Knee', 'QA', '${at}');
+  INSERT INTO call VALUES (2, 1, 'core', '${at}');
+  INSERT INTO attempt VALUES (3, '${randomUUID()}', 2, 1, 'core', '', '', '{"held":61000}', 'QA', '', 'sheet', '${at}', NULL);
+  INSERT INTO void SELECT id, 'Slip', 'QA', '${at}' FROM attempt;
+  INSERT INTO attempt SELECT 9, '${randomUUID()}', 2, 1, 'core', '', '', '{"held":62000}', 'QA', 'n', 'heat', '${at}', id
+    FROM attempt;
+  INSERT INTO mark VALUES (1, 'core', '', 2, 'core cycle=240', 'complete', 62, '{"state":"complete","value":62}', 9, 1);
+  INSERT INTO past_mark VALUES (2, 'core cycle=240', '2025-10-01', 'core', '', 90);
+  INSERT INTO export_log VALUES (1, '${at}', 1, 5, 'abc');
+`;
+
+/** Every table with all its rows, and everything that guards them. */
+function everything(): { tables: Map<string, unknown[]>; schema: Map<string, string> } {
+  const db = new SqliteDatabase(file(), { readonly: true });
+  const found = db
+    .prepare<[], { name: string; type: string; sql: string }>(
+      "SELECT name, type, sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY name",
+    )
+    .all();
+  const tables = found
+    .filter(({ type }) => type === "table")
+    .map(({ name }) => [name, db.prepare(`SELECT * FROM "${name}" ORDER BY 1, 2`).all()] as const);
+  db.close();
+  return { tables: new Map(tables), schema: new Map(found.map(({ name, sql }) => [name, sql])) };
+}
+
+/** A store as that version of the program left it. */
+function makeVersion(version: number, filled: string): void {
+  const db = new SqliteDatabase(file());
+  for (const sql of migrations.slice(0, version)) db.exec(sql);
+  db.exec(filled);
+  db.pragma(`application_id = ${applicationId}`);
+  db.pragma(`user_version = ${version}`);
+  db.close();
+}
+
+test("the step to heats leaves every row of before, whole tables compared, and adds its own empty ones", () => {
+  makeVersion(1, rows);
+  const before = everything();
+  expect([...before.tables.values()].every((all) => all.length > 0)).toBe(true);
+  openStore({ file: file() }).close();
+  const after = everything();
+  for (const [name, all] of before.tables) expect([name, after.tables.get(name)]).toEqual([name, all]);
+  for (const [name, sql] of before.schema) expect([name, after.schema.get(name)]).toEqual([name, sql]);
+  const added = [...after.tables].filter(([name]) => !before.tables.has(name));
+  expect(added).toEqual(["absence", "heat", "heat_event", "heat_lane"].map((name) => [name, []]));
+});
+
+test("the guards of before still hold after the step", () => {
+  makeVersion(1, rows);
+  const store = openStore({ file: file() });
+  expect(store.db.pragma("user_version", { simple: true })).toBe(migrations.length);
+  expect(store.db.pragma("foreign_key_check")).toEqual([]);
+  expect(() => store.db.exec("UPDATE attempt SET note = 'x'")).toThrow(/append-only/);
+  store.close();
+});
+
+const heat = randomUUID();
+const heats = `
+  INSERT INTO heat VALUES ('${heat}', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL);
+  INSERT INTO heat_lane VALUES ('${heat}', 1, 2, 1, '');
+  INSERT INTO heat_lane VALUES ('${heat}', 2, 2, 2, '');
+  UPDATE heat SET state = 'running', zero_ms = 5, zero_boot = 'b', zero_wall = '${at}';
+  INSERT INTO heat_event VALUES (1, 'tap', '${heat}', 1, 'stop', 60000, '{}', 'QA', '${at}');
+`;
+
+test.each([
+  ["UPDATE heat_event SET at_ms = 1", /append-only/],
+  ["DELETE FROM heat_event", /append-only/],
+  [
+    `REPLACE INTO heat_event SELECT seq, id, heat_id, lane, kind, 1, detail, tapped_by, at FROM heat_event`,
+    /append-only/,
+  ],
+  ["UPDATE heat_lane SET athlete_id = 2 WHERE lane = 1", /keeps its athlete/],
+  ["DELETE FROM heat_lane WHERE lane = 1", /keeps its athlete/],
+  ["UPDATE heat SET zero_ms = 9", /starts once/],
+  ["DELETE FROM heat", /stays/],
+  [
+    `INSERT INTO heat VALUES ('other', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL)`,
+    /UNIQUE/,
+  ],
+  [`INSERT INTO heat_event VALUES (2, 'stray', '${heat}', 7, 'stop', 1, '{}', 'QA', '${at}')`, /FOREIGN KEY/],
+  [`INSERT INTO heat_event VALUES (2, 'tap', '${heat}', 1, 'stop', 1, '{}', 'QA', '${at}')`, /UNIQUE/],
+  [`UPDATE heat SET state = 'ended', ending = 'called-off', ended_by = 'QA', ended_at = '${at}'`, /CHECK/],
+])("a heat can't be bent: %s", (sql, why) => {
+  makeVersion(1, rows);
+  const store = openStore({ file: file() });
+  store.db.exec(heats);
+  expect(() => store.db.exec(sql)).toThrow(why);
+  store.close();
+});
+
+test("a heat that has ended stays as it is", () => {
+  makeVersion(1, rows);
+  const store = openStore({ file: file() });
+  store.db.exec(heats);
+  store.db.exec(`UPDATE heat SET state = 'ended', ending = 'done', ended_by = 'QA', ended_at = '${at}'`);
+  expect(() => store.db.exec("UPDATE heat SET reason = 'x'")).toThrow(/has ended/);
+  store.close();
+});
