@@ -16,22 +16,27 @@ function readAgain(queries: QueryClient, topics: Iterable<string>): void {
 }
 
 /**
- * Follows the change feed until the returned function is called. Topics that arrive within one frame are read again
- * together. The server resumes after the last event seen, or says "all" where that is too long ago.
+ * Follows the change feed until the returned function is called. A change is read again at once; more that arrive
+ * before the next frame are then read together. The server resumes after the last event seen, or says "all" where that
+ * is too long ago.
  */
 export function followChanges(from: Client, queries: QueryClient): () => void {
   const waiting = new Set<string>();
   let frame = 0;
   function flush(): void {
-    frame = 0;
     const topics = [...waiting];
     waiting.clear();
-    readAgain(queries, topics);
+    if (topics.length > 0) readAgain(queries, topics);
   }
   const subscription = from.changes.subscribe(undefined, {
     onData({ data }) {
       for (const topic of data.topics) waiting.add(topic);
-      if (frame === 0) frame = requestAnimationFrame(flush);
+      if (frame !== 0) return;
+      flush();
+      frame = requestAnimationFrame(() => {
+        frame = 0;
+        flush();
+      });
     },
   });
   return () => {
