@@ -28,11 +28,12 @@ export function DayScreen() {
     trpc.day.overview.queryOptions(undefined, { enabled: day !== null, refetchInterval }),
   );
   if (day === null) return <Redirect to="/" />;
+  const listed = (overview.data?.leagues.length ?? 0) > 0;
   return (
     <Screen
       title={t("title")}
       ready={overview.isFetched}
-      {...(day !== undefined && { actions: <DayState day={day} /> })}
+      {...(day !== undefined && { actions: <DayState day={day} listed={listed} /> })}
     >
       <Answer query={overview}>{(told) => <Glance overview={told} />}</Answer>
       {day !== undefined && <Rules day={day} />}

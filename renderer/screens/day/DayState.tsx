@@ -8,10 +8,12 @@ import { Dialog } from "../../parts/Dialog.tsx";
 
 interface DayStateProps {
   readonly day: { readonly id: number; readonly state: "planned" | "open" | "closed" };
+  /** Whether anybody is on the list: before that, the rosters are the next step and opening is not. */
+  readonly listed: boolean;
 }
 
 /** The one step that comes next for the day as a whole: open it, or close it. */
-export function DayState({ day }: DayStateProps) {
+export function DayState({ day, listed }: DayStateProps) {
   const { t } = useTranslation("day");
   const trpc = useTRPC();
   const open = useMutation(
@@ -22,7 +24,7 @@ export function DayState({ day }: DayStateProps) {
   if (day.state === "closed") return null;
   if (day.state === "open") return <CloseDay dayId={day.id} />;
   return (
-    <Button kind="primary" busy={open.isPending} onPress={() => open.mutate()}>
+    <Button kind={listed ? "primary" : "quiet"} busy={open.isPending} onPress={() => open.mutate()}>
       {t("open.action")}
     </Button>
   );
