@@ -1,28 +1,17 @@
 import type { Page } from "@playwright/test";
 import { expect } from "@playwright/test";
 import { test } from "./fixture.ts";
-
-/** Calls a procedure as the desk's own page does. */
-async function call(desk: Page, procedure: string, input: unknown): Promise<void> {
-  const status = await desk.evaluate(
-    async ([path, body]) => {
-      const headers = { "content-type": "application/json" };
-      return (await fetch(`/trpc/${path}`, { method: "POST", headers, body: body ?? "" })).status;
-    },
-    [procedure, JSON.stringify(input)],
-  );
-  expect(status, procedure).toBe(200);
-}
+import { callDoor } from "./page.ts";
 
 /** An open day; the walk-ups of it are known afterwards and expected again. */
 async function openDayWith(desk: Page, names: readonly string[]): Promise<void> {
-  await call(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day" });
-  await call(desk, "day.open", {});
+  await callDoor(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day" });
+  await callDoor(desk, "day.open", {});
   for (const [index, name] of names.entries()) {
     const outcome = { bib: null, leaveOut: [], board: "bib", share: false, guardianConsent: false, by: "QA" };
     const who = { league: "North Quay", name, number: String(index + 1), birthYear: 1990 };
-    await call(desk, "checkIn.walkUp", { ...who, ...outcome });
-    await call(desk, "checkIn.undo", { athleteId: index + 1, before: unasked });
+    await callDoor(desk, "checkIn.walkUp", { ...who, ...outcome });
+    await callDoor(desk, "checkIn.undo", { athleteId: index + 1, before: unasked });
   }
   await desk.evaluate(() => {
     location.hash = "/check-in";
@@ -127,7 +116,7 @@ function inputOf(body: string): object {
 test("a refusal leaves everything that was typed", async ({ tapeline: { desk } }) => {
   await openDayWith(desk, ["Petra Fied", "Max Impact"]);
   const outcome = { bib: 7, leaveOut: [], board: "bib", share: false, guardianConsent: false, by: "QA" };
-  await call(desk, "checkIn.admit", { athleteId: 2, ...outcome });
+  await callDoor(desk, "checkIn.admit", { athleteId: 2, ...outcome });
   await desk.keyboard.type("petra");
   await desk.keyboard.press("Enter");
   await desk.getByRole("button", { name: "No to all four" }).click();

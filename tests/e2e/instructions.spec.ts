@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { type ElectronApplication, expect, type Page } from "@playwright/test";
 import type { Bridge } from "../../electron/shell/bridge-types.ts";
 import { test } from "./fixture.ts";
+import { callDoor } from "./page.ts";
 import { type PdfPage, readPdf } from "./pdf.ts";
 import type { Tapeline } from "./session.ts";
 
@@ -177,19 +178,8 @@ test("the shell lays out print pages and nothing else", async ({ tapeline }) => 
 
 /** A day that is open, with parameters of its own where they are given. */
 async function openDay(desk: Page, parameters: Record<string, unknown>): Promise<void> {
-  await call(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day", parameters });
-  await call(desk, "day.open", {});
-}
-
-async function call(desk: Page, procedure: string, input: unknown): Promise<void> {
-  const status = await desk.evaluate(
-    async ([path, body]) => {
-      const headers = { "content-type": "application/json" };
-      return (await fetch(`/trpc/${path}`, { method: "POST", headers, body: body ?? "" })).status;
-    },
-    [procedure, JSON.stringify(input)],
-  );
-  expect(status, procedure).toBe(200);
+  await callDoor(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day", parameters });
+  await callDoor(desk, "day.open", {});
 }
 
 async function goTo(desk: Page, path: string): Promise<void> {

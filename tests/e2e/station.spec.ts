@@ -1,29 +1,16 @@
 import type { Page } from "@playwright/test";
 import { expect } from "@playwright/test";
 import { test } from "./fixture.ts";
-
-/** Calls a procedure as the desk's own page does; the answer's data. */
-async function call(desk: Page, procedure: string, input: unknown): Promise<unknown> {
-  const answer = await desk.evaluate(
-    async ([path, body]) => {
-      const headers = { "content-type": "application/json" };
-      const response = await fetch(`/trpc/${path}`, { method: "POST", headers, body: body ?? "" });
-      return { status: response.status, body: (await response.json()) as { result?: { data?: unknown } } };
-    },
-    [procedure, JSON.stringify(input)],
-  );
-  expect(answer.status, procedure).toBe(200);
-  return answer.body.result?.data;
-}
+import { callDoor } from "./page.ts";
 
 /** An open day with bibs 1 to `count`, at the station of a test, its bib field ready to type into. */
 async function openStation(desk: Page, code: string, count: number): Promise<void> {
-  await call(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day" });
-  await call(desk, "day.open", {});
+  await callDoor(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day" });
+  await callDoor(desk, "day.open", {});
   for (let bib = 1; bib <= count; bib += 1) {
     const outcome = { bib, leaveOut: [], board: "bib", share: false, guardianConsent: false, by: "QA" };
     const who = { league: "North Quay", name: `Skater ${bib}`, number: "", birthYear: 1990 };
-    await call(desk, "checkIn.walkUp", { ...who, ...outcome });
+    await callDoor(desk, "checkIn.walkUp", { ...who, ...outcome });
   }
   await goTo(desk, code);
 }
@@ -116,7 +103,7 @@ test("another window that was faster is heard of, and what was typed stays", asy
   const seen = { how: "tally", reps: 33, offAtEnd: 0 };
   const attempts = [{ id: "6b0d9d3e-8f3f-4a61-9d0a-0f2f0c7f5a01", seen }];
   const other = { athleteId: 1, test: "push-up", variant: "full", attempts, by: "OT", sure: false };
-  await call(desk, "station.enter", other);
+  await callDoor(desk, "station.enter", other);
   await key(desk, ["Reps done in all", "21"], ["Off at the end", "1"], ["Your initials", "mk"]);
   await expect(desk.getByRole("alert")).toContainText("A push-up attempt stands already (keyed by OT).");
   await expect(field(desk, "Reps done in all")).toHaveValue("21");
