@@ -1,0 +1,50 @@
+import { useTranslation } from "react-i18next";
+import type { Live, LiveLane } from "../tool.ts";
+import css from "./CircuitLane.module.css";
+import { writeSplit } from "./times.ts";
+
+interface CircuitLaneProps {
+  readonly live: Live<"endurance">;
+  readonly lane: LiveLane<"endurance">;
+}
+
+/** A lane under way: the round at hand large, what the next tap says, and the rounds that are done. */
+export function CircuitLane({ live, lane }: CircuitLaneProps) {
+  const { t } = useTranslation("liveCircuit");
+  const { rounds } = live.parameters;
+  const { round, splits } = lane.state;
+  return (
+    <span className={css.lane}>
+      <span className={css.round}>
+        <span className={css.number}>{round}</span>
+        <span className={css.of}>{t("ofRounds", { count: rounds })}</span>
+      </span>
+      <Splits live={live} splits={splits} />
+      <span className={css.does}>{t(round === rounds ? "tapFinish" : "tapRound")}</span>
+    </span>
+  );
+}
+
+interface SplitsProps {
+  readonly live: Live<"endurance">;
+  readonly splits: readonly number[];
+}
+
+/** When each round was done, by the clock of the heat. */
+export function Splits({ live, splits }: SplitsProps) {
+  const { t } = useTranslation("liveCircuit");
+  return (
+    <span className={css.splits}>
+      {Array.from({ length: live.parameters.rounds }, (_none, index) => {
+        const split = splits[index];
+        return (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a split is its round
+          <span key={index} className={css.split} data-done={split !== undefined}>
+            <span className={css.name}>{t("split", { round: index + 1 })}</span>
+            <span className={css.time}>{split === undefined ? "–" : writeSplit(live.parameters, split)}</span>
+          </span>
+        );
+      })}
+    </span>
+  );
+}

@@ -1,0 +1,29 @@
+import { CircuitOrder } from "../../../../parts/drawings/CircuitOrder.tsx";
+import { BigClock } from "../BigClock.tsx";
+import type { Live } from "../tool.ts";
+import { useStopped } from "./control.ts";
+import { HowFar } from "./HowFar.tsx";
+import css from "./Stage.module.css";
+
+interface StageProps {
+  readonly live: Live<"endurance">;
+}
+
+/** One clock for everybody, without tenths: it runs and hurries nobody. Beside it the order of a round. */
+export function CircuitStage({ live }: StageProps) {
+  const asked = useStopped(live);
+  return (
+    <div className={css.stage} data-test="endurance">
+      <div className={css.clock}>
+        <BigClock clock={live.clock} />
+      </div>
+      {asked === null ? (
+        <div className={css.order}>
+          <CircuitOrder parameters={live.parameters} />
+        </div>
+      ) : (
+        <HowFar live={live} lane={asked.lane} reps={asked.stopped.reps} />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,59 @@
+import { judge } from "../../../../../electron/domain/protocols/judge.ts";
+import type { LengthUnit } from "../../../../../electron/domain/protocols/protocol.ts";
+import type { VerticalParameters } from "../../../../../electron/domain/protocols/vertical.ts";
+import { formatLength, parseLength } from "../../../../../electron/domain/units.ts";
+import { type Sentence, sentence } from "../../../../../electron/domain/words.ts";
+
+/** What a typed length amounts to, before anything is entered. */
+export type Reading =
+  | { readonly state: "refused"; readonly sentence: Sentence }
+  | { readonly state: "asked"; readonly mm: number; readonly questions: readonly Sentence[] }
+  | { readonly state: "fine"; readonly mm: number };
+
+/** What is known of whoever jumps. */
+export interface Standing {
+  readonly standingReach: number | null;
+  readonly bodyMass: number | null;
+}
+
+/** Reaches between these need no question, in mm; the same range as for a trial. Ours. */
+const reachRange = [1200, 3000] as const;
+const reachQuestion = "plausibility.vertical.reach";
+
+/** Reads a standing reach. The trials are judged with it later; a reach in the wrong unit is asked about at once. */
+export function readReach(text: string, unit: LengthUnit): Reading {
+  const read = parseLength(text, unit);
+  if ("sentence" in read) return { state: "refused", sentence: read.sentence };
+  const { mm } = read;
+  if (mm >= reachRange[0] && mm <= reachRange[1]) return { state: "fine", mm };
+  const values = { cm: formatLength(mm, "cm"), inches: formatLength(mm, "in") };
+  const question = sentence(reachQuestion, values);
+  return { state: "asked", mm, questions: [question] };
+}
+
+/** Reads a touch and judges the jump that it makes. */
+export function readTouch(
+  text: string,
+  unit: LengthUnit,
+  parameters: VerticalParameters,
+  { standingReach, bodyMass }: Standing,
+): Reading {
+  const read = parseLength(text, unit);
+  if ("sentence" in read) return { state: "refused", sentence: read.sentence };
+  const { mm } = read;
+  const mass = bodyMass === null ? {} : { bodyMass };
+  const seen = { standingReach: standingReach ?? 0, touchReach: mm, ...mass };
+  const { refusal, questions } = judge("vertical", parameters, [seen]);
+  if (refusal !== null) return { state: "refused", sentence: refusal };
+  // The reach was asked about when it was measured.
+  const open = questions.filter(({ key }) => key !== reachQuestion);
+  return open.length > 0 ? { state: "asked", mm, questions: open } : { state: "fine", mm };
+}
+
+/**
+ * Whether a text in centimetres can be meant to end here: no wall reads more than three digits, and no tape finer than
+ * a half. Inches are said in too many ways to tell.
+ */
+export function isWhole(text: string, unit: LengthUnit): boolean {
+  return unit === "cm" && /^\d{3}(?:\.[05])?$/.test(text.trim());
+}
