@@ -7,6 +7,7 @@ import type common from "../../resources/locales/en/common.json";
 import type day from "../../resources/locales/en/day.json";
 import type home from "../../resources/locales/en/home.json";
 import type instructions from "../../resources/locales/en/instructions.json";
+import type live from "../../resources/locales/en/live.json";
 import type liveAgility from "../../resources/locales/en/liveAgility.json";
 import type liveCircuit from "../../resources/locales/en/liveCircuit.json";
 import type liveLeap from "../../resources/locales/en/liveLeap.json";
@@ -29,6 +30,7 @@ declare module "i18next" {
       day: typeof day;
       home: typeof home;
       instructions: typeof instructions;
+      live: typeof live;
       liveAgility: typeof liveAgility;
       liveCircuit: typeof liveCircuit;
       liveLeap: typeof liveLeap;

@@ -9,6 +9,10 @@ import { Screen } from "../../parts/Screen.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { Counts } from "./Counts.tsx";
 import { useLengths } from "./lengths.ts";
+import { LiveStation } from "./live/LiveStation.tsx";
+import { ModeChoice } from "./live/ModeChoice.tsx";
+import { useMode } from "./live/mode.ts";
+import { isLive } from "./live/tools.ts";
 import { Station } from "./Station.tsx";
 
 /** The station of one test. */
@@ -16,21 +20,36 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
   const { t } = useTranslation(["station", "common"]);
   const trpc = useTRPC();
   const { lengths, setLengths } = useLengths();
+  const { mode } = useMode();
+  const live = isLive(test) && mode === "live";
   const query = useQuery(trpc.station.view.queryOptions({ test, lengths }));
   return (
     <Screen
       title={t(`common:test.${test}.name`)}
       mark={<TestMark test={test} size="large" />}
-      actions={query.data !== undefined && <Counts counts={query.data.counts} />}
-      hints={[
-        { keys: "Enter", does: t("keys.find") },
-        { keys: "Esc", does: t("keys.leave") },
-      ]}
+      actions={
+        query.data !== undefined && (
+          <>
+            <Counts counts={query.data.counts} />
+            {isLive(test) && query.data.open && <ModeChoice />}
+          </>
+        )
+      }
+      hints={
+        live
+          ? []
+          : [
+              { keys: "Enter", does: t("keys.find") },
+              { keys: "Esc", does: t("keys.leave") },
+            ]
+      }
       ready={!query.isPending}
     >
       <Answer query={query}>
         {(view) =>
-          view.open ? (
+          view.open && live ? (
+            <LiveStation test={test} lengths={lengths} recent={view.recent} />
+          ) : view.open ? (
             <Station test={test} view={view} lengths={lengths} setLengths={setLengths} />
           ) : (
             <EmptyState

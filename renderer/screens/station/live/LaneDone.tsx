@@ -1,0 +1,61 @@
+import { useTranslation } from "react-i18next";
+import { protocolOf } from "../../../../electron/domain/protocols/registry.ts";
+import { useSay } from "../../../app/say.ts";
+import { Button } from "../../../parts/Button.tsx";
+import css from "./LaneDone.module.css";
+import { Standing } from "./Standing.tsx";
+import type { Live, LiveLane } from "./tool.ts";
+
+interface LaneDoneProps {
+  readonly live: Live;
+  readonly lane: LiveLane;
+  readonly onCorrect: (() => void) | null;
+}
+
+/** What a lane came to: at once from its own taps, then as the desk tells it, with where it stands. */
+export function LaneDone({ live, lane, onCorrect }: LaneDoneProps) {
+  const { t } = useTranslation(["live", "common"]);
+  const say = useSay();
+  const { told, doubts, trouble } = lane.in;
+  const written = told?.written ?? writtenHere(live, lane);
+  return (
+    <div className={css.done} data-standing={told?.news?.standing ?? "none"}>
+      <p className={css.mark}>
+        {written === null ? (
+          t("lane.done")
+        ) : (
+          <>
+            <strong className={css.number}>{written.number}</strong>
+            {written.unit !== "" && written.unit !== "min:s" && (
+              <span className={css.unit}>{t(`common:unit.${written.unit}`)}</span>
+            )}
+          </>
+        )}
+        {written?.note !== undefined && <span className={css.note}>{say(written.note)}</span>}
+      </p>
+      <div className={css.line}>
+        {told?.news != null && <Standing standing={told.news.standing} />}
+        {onCorrect !== null && (
+          <Button label={t("lane.correctWho", { bib: lane.in.who.bib })} onPress={onCorrect}>
+            {t("lane.correct")}
+          </Button>
+        )}
+      </div>
+      {trouble !== null && <p className={css.trouble}>{say(trouble)}</p>}
+      {doubts.map((doubt) => (
+        <p key={doubt.key} className={css.doubt}>
+          {say(doubt)}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+/** The mark by the protocol's own scoring, before the desk has answered. */
+function writtenHere(live: Live, lane: LiveLane) {
+  const protocol = protocolOf(live.test);
+  const attempts = [...lane.in.prior, ...lane.state.results.map(({ seen }) => seen)];
+  if (attempts.length === 0) return null;
+  const mark = protocol.score(live.parameters as never, attempts as never);
+  return mark.state === "complete" ? protocol.write(mark.value, live.lengths) : null;
+}

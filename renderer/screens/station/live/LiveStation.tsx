@@ -1,0 +1,60 @@
+import { useEffect } from "react";
+import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { Answer } from "../../../parts/Answer.tsx";
+import type { RecentAttempt } from "../types.ts";
+import { Gather } from "./Gather.tsx";
+import { resumeOutboxes } from "./heatOutboxes.ts";
+import { useLaneCount } from "./laneCount.ts";
+import { Running } from "./Running.tsx";
+import type { HeatView, LiveHeat } from "./types.ts";
+import { useGather } from "./useGather.ts";
+import { useHeatView } from "./useHeatView.ts";
+import { isRunning, useOutbox } from "./useLive.ts";
+
+interface LiveStationProps {
+  readonly test: TestCode;
+  readonly lengths: LengthUnit;
+  /** The newest attempts of this station: what a lane came to can be corrected from here. */
+  readonly recent: readonly RecentAttempt[];
+}
+
+/** A station that runs its test: call the next, start, tap; nothing is keyed afterwards. */
+export function LiveStation(props: LiveStationProps) {
+  const query = useHeatView(props.test, props.lengths);
+  useEffect(resumeOutboxes, []);
+  return (
+    <Answer query={query}>
+      {(view) =>
+        view.heat === null ? (
+          <NoHeat view={view} {...props} />
+        ) : (
+          <OneHeat key={view.heat.heatId} view={view} heat={view.heat} {...props} />
+        )
+      }
+    </Answer>
+  );
+}
+
+interface NoHeatProps extends LiveStationProps {
+  readonly view: HeatView;
+}
+
+function NoHeat({ test, view }: NoHeatProps) {
+  const { lanes, setLanes } = useLaneCount(test);
+  const gathering = useGather(test, null, lanes);
+  return <Gather {...{ test, view, lanes, setLanes, gathering }} heat={null} />;
+}
+
+interface OneHeatProps extends NoHeatProps {
+  readonly heat: LiveHeat;
+}
+
+function OneHeat({ test, lengths, recent, view, heat }: OneHeatProps) {
+  const { lanes, setLanes } = useLaneCount(test);
+  const gathering = useGather(test, heat, lanes);
+  const outbox = useOutbox(heat);
+  if (isRunning(heat, outbox)) {
+    return <Running {...{ test, lengths, recent, view, heat, outbox, gathering }} />;
+  }
+  return <Gather {...{ test, view, heat, lanes, setLanes, gathering }} />;
+}

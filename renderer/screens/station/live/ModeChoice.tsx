@@ -1,0 +1,20 @@
+import { useTranslation } from "react-i18next";
+import { useKeys } from "../../../app/keys.ts";
+import { Choice } from "../../../parts/Choice.tsx";
+import { KeyHint } from "../../../parts/KeyHint.tsx";
+import css from "./ModeChoice.module.css";
+import { useMode } from "./mode.ts";
+
+/** Whether the test is run here, or keyed from paper. */
+export function ModeChoice() {
+  const { t } = useTranslation("live");
+  const { mode, setMode } = useMode();
+  useKeys({ "Alt+L": () => setMode(mode === "live" ? "paper" : "live") });
+  const options = (["live", "paper"] as const).map((value) => ({ value, label: t(`mode.${value}`) }));
+  return (
+    <div className={css.mode}>
+      <Choice label={t("mode.label")} hideLabel options={options} value={mode} onChange={setMode} />
+      <KeyHint keys="Alt+L" />
+    </div>
+  );
+}

@@ -1,0 +1,129 @@
+import { useMemo, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { cuesBetween } from "../../../../electron/domain/heats/cues.ts";
+import { clockOf, undoable } from "../../../../electron/domain/heats/fold.ts";
+import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { Timeline } from "../../../sound/schedule.ts";
+import { useHeatSound } from "../../../sound/useHeatSound.ts";
+import { CorrectDialog } from "../CorrectDialog.tsx";
+import type { AttemptView, RecentAttempt } from "../types.ts";
+import { BigKey } from "./BigKey.tsx";
+import { bind } from "./bind.ts";
+import { HeatNotes } from "./HeatNotes.tsx";
+import { keysOfLanes, type LiveKeys, useLiveKeys } from "./liveKeys.ts";
+import { OverDialog } from "./OverDialog.tsx";
+import type { OutboxView } from "./outbox.ts";
+import css from "./Running.module.css";
+import { RunningLanes } from "./RunningLanes.tsx";
+import type { Live, LiveTool } from "./tool.ts";
+import { toolOf } from "./tools.ts";
+import type { HeatView, LiveHeat } from "./types.ts";
+import { UndoKey } from "./UndoKey.tsx";
+import type { Gathering } from "./useGather.ts";
+import { parametersOf, takeBack, useLive } from "./useLive.ts";
+
+interface RunningProps {
+  readonly test: TestCode;
+  readonly lengths: LengthUnit;
+  readonly recent: readonly RecentAttempt[];
+  readonly view: HeatView;
+  readonly heat: LiveHeat;
+  readonly outbox: OutboxView;
+  readonly gathering: Gathering;
+}
+
+/** A heat whose clock runs: the stage that its lanes share, the lanes, and what can be taken back. */
+export function Running(props: RunningProps) {
+  const { test, heat, outbox, lengths } = props;
+  const live = useLive(test, heat, outbox, lengths);
+  const tool = toolOf(test);
+  useCommonSound(test, heat, live);
+  if (live === null || tool === null) return null;
+  return <RunningHeat {...props} live={live} tool={tool} />;
+}
+
+/** One timeline for all lanes; where each has its own pace, its tool sounds itself. */
+function useCommonSound(test: TestCode, heat: LiveHeat, live: Live | null): void {
+  const parameters = useMemo(() => parametersOf(test, heat.parameters), [test, heat.parameters]);
+  const timeline = useMemo<Timeline>(
+    () => (from, until) => cuesBetween(test, parameters, from, until),
+    [test, parameters],
+  );
+  const isCommon = clockOf(test) === "common";
+  useHeatSound({ clock: isCommon && !heat.allDone ? (live?.clock ?? null) : null, timeline });
+}
+
+interface RunningHeatProps extends RunningProps {
+  readonly live: Live;
+  readonly tool: LiveTool<TestCode>;
+}
+
+type Over = { readonly what: "end" } | { readonly what: "correct"; readonly attempt: AttemptView };
+
+function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, gathering }: RunningHeatProps) {
+  const { t } = useTranslation("live");
+  const [over, setOver] = useState<Over | null>(null);
+  const isOwn = clockOf(test) === "own";
+  const isFull = heat.lane.length >= heat.lanes;
+  const mayCall = heat.allDone || (isOwn && !isFull);
+  const callNext = () => void gathering.callNext();
+  useLiveKeys(
+    {
+      ...keysOfHeat(live, tool),
+      ...(mayCall ? bind(["N", callNext]) : {}),
+      ...bind(["X", () => setOver({ what: "end" })]),
+      ...tool.keys?.(live),
+    },
+    (bib) => void gathering.placeBib(bib),
+  );
+  return (
+    <div className={css.running} data-test={test} data-pace={isOwn ? "own" : "common"}>
+      <HeatNotes heat={heat} outbox={outbox} view={view} />
+      <div className={css.stage}>
+        <tool.Stage live={live} />
+      </div>
+      <RunningLanes
+        {...{ live, tool, gathering, recent }}
+        onCorrect={(attempt) => setOver({ what: "correct", attempt })}
+      />
+      <div className={css.acts}>
+        <UndoKey live={live} />
+        {mayCall && (
+          <BigKey kind={heat.allDone ? "next" : "plain"} size="large" hint="N" onPress={callNext}>
+            {t(heat.allDone ? "running.nextHeat" : "gather.callNext")}
+          </BigKey>
+        )}
+        <BigKey kind="quiet" hint="X" onPress={() => setOver({ what: "end" })}>
+          {t("running.end")}
+        </BigKey>
+      </div>
+      {over?.what === "end" && <OverDialog live={live} onClose={() => setOver(null)} />}
+      {over?.what === "correct" && (
+        <CorrectDialog attempt={over.attempt} lengths={lengths} onClose={() => setOver(null)} />
+      )}
+    </div>
+  );
+}
+
+/** What every heat's keys do: each lane's own key, Shift for the rarer thing, and taking back. */
+function keysOfHeat(live: Live, tool: LiveTool<TestCode>): LiveKeys {
+  const { press, second } = tool;
+  const laneOf = (lane: number) => live.lanes.find((each) => each.lane === lane);
+  function act(does: typeof press): (lane: number, timeStamp: number) => void {
+    return (lane, timeStamp) => {
+      const found = laneOf(lane);
+      if (found !== undefined) does?.(live, found, timeStamp);
+    };
+  }
+  return {
+    ...(press === undefined ? {} : keysOfLanes(act(press))),
+    ...(second === undefined ? {} : keysOfLanes(act(second.press), true)),
+    ...bind([
+      "Backspace",
+      () => {
+        const last = undoable(live.heat.events as never, live.clock.elapsed());
+        if (last !== null) takeBack(live, last.event.id);
+      },
+    ]),
+  };
+}

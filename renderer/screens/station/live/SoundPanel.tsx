@@ -1,0 +1,26 @@
+import { useTranslation } from "react-i18next";
+import { Button } from "../../../parts/Button.tsx";
+import { useSound } from "../../../sound/useSound.ts";
+import css from "./SoundPanel.module.css";
+
+/** The volume, and tones to set it by; says where the machine has nothing to sound with. */
+export function SoundPanel() {
+  const { t } = useTranslation("live");
+  const { state, volume, setVolume, test } = useSound();
+  return (
+    <section className={css.sound} aria-label={t("sound.title")}>
+      <label className={css.volume}>
+        <span>{t("sound.volume")}</span>
+        <input
+          type="range"
+          min="0"
+          max="100"
+          value={Math.round(volume * 100)}
+          onChange={(event) => setVolume(Number(event.target.value) / 100)}
+        />
+      </label>
+      <Button onPress={test}>{t("sound.test")}</Button>
+      {state !== "ready" && <p className={css.note}>{t(`sound.${state}`)}</p>}
+    </section>
+  );
+}

@@ -1,0 +1,29 @@
+import { useState } from "react";
+import { mostLanes } from "../../../../electron/domain/heats/heat.ts";
+import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+
+const usual: Readonly<Record<TestCode, number>> = {
+  "push-up": 4,
+  agility: 2,
+  vertical: 2,
+  core: 6,
+  endurance: 8,
+};
+
+/** How many lanes a station has; remembered on this desk. */
+export function useLaneCount(test: TestCode): {
+  readonly lanes: number;
+  readonly setLanes: (lanes: number) => void;
+} {
+  const place = `live.lanes.${test}`;
+  const [lanes, set] = useState(() => {
+    const kept = Number(localStorage.getItem(place) ?? Number.NaN);
+    return kept >= 1 && kept <= mostLanes ? Math.floor(kept) : usual[test];
+  });
+  function setLanes(wanted: number): void {
+    const count = Math.min(mostLanes, Math.max(1, wanted));
+    localStorage.setItem(place, String(count));
+    set(count);
+  }
+  return { lanes, setLanes };
+}

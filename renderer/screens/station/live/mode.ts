@@ -1,0 +1,26 @@
+import { useSyncExternalStore } from "react";
+
+/** How a station works: the test is run here, or its results are keyed from paper. */
+export type Mode = "live" | "paper";
+
+const place = "station.mode";
+const listeners = new Set<() => void>();
+
+function current(): Mode {
+  return sessionStorage.getItem(place) === "live" ? "live" : "paper";
+}
+
+function listen(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}
+
+/** How the stations of this window work; kept for the session, paper until somebody chooses to run tests here. */
+export function useMode(): { readonly mode: Mode; readonly setMode: (mode: Mode) => void } {
+  const mode = useSyncExternalStore(listen, current);
+  function setMode(chosen: Mode): void {
+    sessionStorage.setItem(place, chosen);
+    for (const listener of listeners) listener();
+  }
+  return { mode, setMode };
+}
