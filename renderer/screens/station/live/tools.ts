@@ -1,13 +1,11 @@
 import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
 import { agilityTool } from "./agility/tool.tsx";
 import { circuitTool } from "./circuit/tool.tsx";
-import { leapTool } from "./leap/tool.tsx";
 import type { LiveTool } from "./tool.ts";
 
-/** How each test is run live. */
+/** How each test is run live. The leap (`leap/tool.tsx`) joins when typed reaches no longer land in the bib's scanner. */
 export const tools: { readonly [Test in TestCode]?: LiveTool<Test> } = {
   agility: agilityTool,
-  vertical: leapTool,
   endurance: circuitTool,
 };
 
