@@ -10,7 +10,9 @@ import type instructions from "../../resources/locales/en/instructions.json";
 import type live from "../../resources/locales/en/live.json";
 import type liveAgility from "../../resources/locales/en/liveAgility.json";
 import type liveCircuit from "../../resources/locales/en/liveCircuit.json";
+import type liveCore from "../../resources/locales/en/liveCore.json";
 import type liveLeap from "../../resources/locales/en/liveLeap.json";
+import type livePushUp from "../../resources/locales/en/livePushUp.json";
 import type sentences from "../../resources/locales/en/sentences.json";
 import type sheets from "../../resources/locales/en/sheets.json";
 import type station from "../../resources/locales/en/station.json";
@@ -33,6 +35,8 @@ declare module "i18next" {
       live: typeof live;
       liveAgility: typeof liveAgility;
       liveCircuit: typeof liveCircuit;
+      liveCore: typeof liveCore;
+      livePushUp: typeof livePushUp;
       liveLeap: typeof liveLeap;
       sentences: typeof sentences;
       sheets: typeof sheets;

@@ -12,7 +12,6 @@ import { useLengths } from "./lengths.ts";
 import { LiveStation } from "./live/LiveStation.tsx";
 import { ModeChoice } from "./live/ModeChoice.tsx";
 import { useMode } from "./live/mode.ts";
-import { isLive } from "./live/tools.ts";
 import { Station } from "./Station.tsx";
 
 /** The station of one test. */
@@ -21,7 +20,7 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
   const trpc = useTRPC();
   const { lengths, setLengths } = useLengths();
   const { mode } = useMode();
-  const live = isLive(test) && mode === "live";
+  const live = mode === "live";
   const query = useQuery(trpc.station.view.queryOptions({ test, lengths }));
   return (
     <Screen
@@ -31,7 +30,7 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
         query.data !== undefined && (
           <>
             <Counts counts={query.data.counts} />
-            {isLive(test) && query.data.open && <ModeChoice />}
+            {query.data.open && <ModeChoice />}
           </>
         )
       }

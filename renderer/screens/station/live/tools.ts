@@ -1,20 +1,21 @@
 import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
 import { agilityTool } from "./agility/tool.tsx";
 import { circuitTool } from "./circuit/tool.tsx";
+import { coreTool } from "./core/tool.tsx";
+import { leapTool } from "./leap/tool.tsx";
+import { pushUpTool } from "./push-up/tool.tsx";
 import type { LiveTool } from "./tool.ts";
 
-/** How each test is run live. The leap (`leap/tool.tsx`) joins when typed reaches no longer land in the bib's scanner. */
-export const tools: { readonly [Test in TestCode]?: LiveTool<Test> } = {
+/** How each test is run live. */
+export const tools: { readonly [Test in TestCode]: LiveTool<Test> } = {
+  "push-up": pushUpTool,
   agility: agilityTool,
+  vertical: leapTool,
+  core: coreTool,
   endurance: circuitTool,
 };
 
-/** Whether a test can be run live. */
-export function isLive(test: TestCode): boolean {
-  return tools[test] !== undefined;
-}
-
 /** The tool of a test whose code is not known to the compiler. */
-export function toolOf(test: TestCode): LiveTool<TestCode> | null {
-  return (tools[test] as LiveTool<TestCode> | undefined) ?? null;
+export function toolOf(test: TestCode): LiveTool<TestCode> {
+  return tools[test] as unknown as LiveTool<TestCode>;
 }

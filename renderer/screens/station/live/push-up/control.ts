@@ -1,0 +1,19 @@
+import { cadenceAt } from "../../../../../electron/domain/heats/push-up.ts";
+import type { Live, LiveLane } from "../tool.ts";
+
+type PushUpLive = Live<"push-up">;
+type Lane = LiveLane<"push-up">;
+
+/** The cadence that a tap at that moment means is off; tapped again before its time is over, it is on after all. */
+export function mark(live: PushUpLive, { lane, state }: Lane, timeStamp: number): void {
+  const cadence = cadenceAt(live.parameters, live.clock.elapsedAt(timeStamp));
+  if (cadence < 1 || state.phase !== "going") return;
+  const kind = state.cadences[cadence - 1] === "x" ? "on-again" : "off";
+  live.tap({ lane, kind, detail: { cadence }, timeStamp });
+}
+
+/** The athlete stopped by themselves. Before the start there is nothing to stop. */
+export function stop(live: PushUpLive, { lane, state }: Lane, timeStamp: number): void {
+  if (state.phase !== "going" || live.clock.elapsedAt(timeStamp) < 0) return;
+  live.tap({ lane, kind: "stop", timeStamp });
+}
