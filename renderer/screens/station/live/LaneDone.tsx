@@ -1,7 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { protocolOf } from "../../../../electron/domain/protocols/registry.ts";
 import { useSay } from "../../../app/say.ts";
-import { Button } from "../../../parts/Button.tsx";
 import css from "./LaneDone.module.css";
 import { Standing } from "./Standing.tsx";
 import type { Live, LiveLane } from "./tool.ts";
@@ -9,11 +8,10 @@ import type { Live, LiveLane } from "./tool.ts";
 interface LaneDoneProps {
   readonly live: Live;
   readonly lane: LiveLane;
-  readonly onCorrect: (() => void) | null;
 }
 
 /** What a lane came to: at once from its own taps, then as the desk tells it, with where it stands. */
-export function LaneDone({ live, lane, onCorrect }: LaneDoneProps) {
+export function LaneDone({ live, lane }: LaneDoneProps) {
   const { t } = useTranslation(["live", "common"]);
   const say = useSay();
   const { told, doubts, trouble } = lane.in;
@@ -33,14 +31,7 @@ export function LaneDone({ live, lane, onCorrect }: LaneDoneProps) {
         )}
         {written?.note !== undefined && <span className={css.note}>{say(written.note)}</span>}
       </p>
-      <div className={css.line}>
-        {told?.news != null && <Standing standing={told.news.standing} />}
-        {onCorrect !== null && (
-          <Button label={t("lane.correctWho", { bib: lane.in.who.bib })} onPress={onCorrect}>
-            {t("lane.correct")}
-          </Button>
-        )}
-      </div>
+      {told?.news != null && <Standing standing={told.news.standing} />}
       {trouble !== null && <p className={css.trouble}>{say(trouble)}</p>}
       {doubts.map((doubt) => (
         <p key={doubt.key} className={css.doubt}>

@@ -37,12 +37,22 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
         <div className={css.body}>
           <LaneHead lane={lane} aside={menu} />
           {isOpen && <tool.Lane live={live} lane={lane} />}
-          {phase === "done" && <LaneDone live={live} lane={lane} onCorrect={onCorrect} />}
+          {phase === "done" && <LaneDone live={live} lane={lane} />}
           {phase === "aside" && <p className={css.aside}>{t("lane.aside")}</p>}
         </div>
       )}
       {isOpen && second !== undefined && (
         <SecondButton tool={tool} lane={lane} onPress={(timeStamp) => second.press(live, lane, timeStamp)} />
+      )}
+      {phase === "done" && onCorrect !== null && (
+        <button
+          type="button"
+          className={css.second}
+          aria-label={t("lane.correctWho", { bib: lane.in.who.bib })}
+          onClick={onCorrect}
+        >
+          {t("lane.correct")}
+        </button>
       )}
     </li>
   );
@@ -107,7 +117,7 @@ function SecondButton({ tool, lane, onPress }: PressProps) {
       {...onDown(onPress)}
     >
       {label}
-      <kbd>{t("lane.shift", { key: lane.key })}</kbd>
+      <kbd className={css.shift}>{t("lane.shift", { key: lane.key })}</kbd>
     </button>
   );
 }

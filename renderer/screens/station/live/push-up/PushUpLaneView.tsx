@@ -11,42 +11,42 @@ interface PushUpLaneProps {
 const shown = 8;
 
 /** A lane under way: the mark so far, the last cadences as dots and crosses, and how near it is to its end. */
-export function PushUpLaneView({ live, lane: { state } }: PushUpLaneProps) {
+export function PushUpLaneView({ lane: { state } }: PushUpLaneProps) {
   const { t } = useTranslation(["livePushUp", "common"]);
-  const { cadences, reps, misses, warning } = state;
-  const left = live.parameters.missesToStop - misses;
+  const { cadences, reps, misses, warning, atHand } = state;
   return (
     <span className={css.lane}>
-      <span className={css.reps}>
-        <strong className={css.number}>{reps}</strong> {t("common:unit.reps")}
-      </span>
-      <span className={css.right}>
-        <Signs cadences={cadences.slice(-shown)} />
-        <span className={css.state} data-warning={warning}>
-          {warning && <Triangle />}
-          {misses === 0
-            ? ""
-            : warning
-              ? t("warning.short", { count: misses })
-              : t("off", { count: misses, left })}
+      <span className={css.line}>
+        <span className={css.reps}>
+          <strong className={css.number}>{reps}</strong> {t("common:unit.reps")}
         </span>
+        <Signs cadences={cadences} open={atHand} />
+      </span>
+      <span className={css.state} data-warning={warning}>
+        {warning && <Triangle />}
+        {misses > 0 && (warning ? t("warning.short", { count: misses }) : t("off", { count: misses }))}
       </span>
     </span>
   );
 }
 
-/** A dot for each that was on, a cross for each that was off; the newest last. */
-export function Signs({ cadences }: { readonly cadences: string }) {
+interface SignsProps {
+  readonly cadences: string;
+  /** The cadence that can still be marked. */
+  readonly open: number;
+}
+
+/** The last cadences, newest last: a dot on, a cross off; a ring for the one that can still be marked. */
+function Signs({ cadences, open }: SignsProps) {
+  const first = Math.max(0, cadences.length - shown);
   return (
     <svg className={css.signs} viewBox={`0 0 ${shown * 16} 16`} aria-hidden="true">
-      {[...cadences].map((sign, index) => {
-        const x = (shown - cadences.length + index) * 16;
-        const id = `${index}`;
-        return sign === "x" ? (
-          <path key={id} className={css.cross} d={`M${x + 3} 3l10 10M${x + 13} 3l-10 10`} />
-        ) : (
-          <circle key={id} className={css.dot} cx={x + 8} cy="8" r="3.5" />
-        );
+      {[...cadences.slice(first)].map((sign, index) => {
+        const cadence = first + index + 1;
+        const x = (shown - cadences.length + cadence - 1) * 16 + 8;
+        if (sign === "x")
+          return <path key={cadence} className={css.cross} d={`M${x - 5} 3l10 10m0-10-10 10`} />;
+        return <circle key={cadence} className={css.dot} data-open={cadence === open} cx={x} cy="8" r="4" />;
       })}
     </svg>
   );
