@@ -1,4 +1,4 @@
-import { app } from "electron";
+import { app, powerSaveBlocker } from "electron";
 import { createDesk, type Desk } from "./api/desk.ts";
 import { createHandler } from "./api/handler.ts";
 import { say } from "./api/words.ts";
@@ -11,6 +11,7 @@ import { listBuildFiles } from "./shell/build-files.ts";
 import { type Folders, setupFolders } from "./shell/folders.ts";
 import { setupForTests } from "./shell/for-tests.ts";
 import { setupGuard } from "./shell/guard.ts";
+import { keepAwake } from "./shell/keep-awake.ts";
 import { setupMenu } from "./shell/menu.ts";
 import { setupNoNetwork } from "./shell/network.ts";
 import { createRefusedAnswer } from "./shell/refused-page.ts";
@@ -43,7 +44,11 @@ async function start(folders: Folders): Promise<void> {
   const opened = openDesk(folders);
   if ("trouble" in opened) return showTrouble(folders, opened.trouble);
   const { desk } = opened;
-  app.on("will-quit", () => desk.close());
+  const letSleep = keepAwake(desk, powerSaveBlocker);
+  app.on("will-quit", () => {
+    letSleep();
+    desk.close();
+  });
   const handle = createHandler(desk, (error) => console.error(error));
   const files = await listBuildFiles(folders.renderer);
   serveHost("desk", createAnswer("desk", files, handle));

@@ -1,0 +1,31 @@
+import type { Desk } from "../api/desk.ts";
+import { anyHeatRuns } from "../api/heat/running.ts";
+
+/** The system's own: `powerSaveBlocker` of Electron. */
+export interface Blocker {
+  start(type: "prevent-display-sleep"): number;
+  stop(id: number): boolean;
+}
+
+/**
+ * Keeps the display awake for as long as the clock of a heat runs, whichever window or process started it: what decides
+ * is the store, asked at every change and once at the start. Until the returned function is called.
+ */
+export function keepAwake(desk: Desk, blocker: Blocker): () => void {
+  let held: number | null = null;
+  function follow(): void {
+    const wanted = anyHeatRuns(desk);
+    if (wanted && held === null) held = blocker.start("prevent-display-sleep");
+    if (!wanted) release();
+  }
+  function release(): void {
+    if (held !== null) blocker.stop(held);
+    held = null;
+  }
+  follow();
+  const stop = desk.news.listen(follow);
+  return () => {
+    stop();
+    release();
+  };
+}
