@@ -35,21 +35,24 @@ test("the display stays awake from the start of a heat to its end, and is held o
 
 test("a heat that runs when the program starts anew keeps the display awake at once, until the program ends", async () => {
   const hall = await hallAt("push-up");
-  await startedHeat(hall, "push-up", 1);
+  const heatId = await startedHeat(hall, "push-up", 1);
   const system = blocker();
   const stop = keepAwake(hall.desk, system);
   expect(system.held.size).toBe(1);
   stop();
   expect(system.held.size).toBe(0);
-  await hall.as("organiser").day.close({ dayId: hall.dayId });
+  await hall.heat.tap({ heatId, by, events: [sent(1, "off", 0)] });
   expect(system.held.size).toBe(0);
 });
 
 test("nothing is held once the day is closed over a heat that nobody ended", async () => {
   const hall = await hallAt("push-up");
-  await startedHeat(hall, "push-up", 1);
+  const heatId = await startedHeat(hall, "push-up", 1);
   const system = blocker();
   keepAwake(hall.desk, system);
+  hall.clock.tick(30_000);
+  await hall.heat.tap({ heatId, by, events: [sent(1, "stop", 30_000)] });
+  expect(system.held.size).toBe(1);
   await hall.as("organiser").day.close({ dayId: hall.dayId });
   expect(system.held.size).toBe(0);
 });

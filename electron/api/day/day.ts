@@ -6,6 +6,7 @@ import { sentence } from "../../domain/words.ts";
 import { addDay, allDays, type DayProtocol, dayAtHand, dayById, setDayState } from "../../store/days.ts";
 import { requireDay } from "../at-hand.ts";
 import { isoDate } from "../calendar.ts";
+import { requireNobodyGoing } from "../heat/over.ts";
 import { allow, router } from "../trpc.ts";
 import { leaveDemo, openDemo } from "./demo.ts";
 import { floor } from "./floor.ts";
@@ -92,6 +93,7 @@ export const day = router({
     .mutation(({ ctx: { desk }, input }) =>
       desk.store.write(["day"], (db) => {
         if (dayById(db, input.dayId) === undefined) throw new Refusal("not-found", sentence("day.none"));
+        requireNobodyGoing(db, input.dayId);
         setDayState(db, input.dayId, "closed");
       }),
     ),

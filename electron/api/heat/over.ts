@@ -1,6 +1,8 @@
 import { clockOf } from "../../domain/heats/fold.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
 import type { Database } from "../../store/database.ts";
-import { endHeat, type Heat } from "../../store/heats.ts";
+import { endHeat, type Heat, liveHeats } from "../../store/heats.ts";
 import type { Desk } from "../desk.ts";
 import { type LoadedHeat, lanesAt, load } from "./load.ts";
 
@@ -23,4 +25,16 @@ export function endIfOver(db: Database, desk: Desk, heat: Heat, by: string): boo
   if (!isOver(load(db, heat))) return false;
   endHeat(db, heat.id, { ending: "done", reason: "", by, at: desk.now().toISOString() });
   return true;
+}
+
+/**
+ * Refuses to end what people are in the middle of: their stops could not be entered any more.
+ * @throws Refusal `conflict` when somebody is still going in a heat of the day.
+ */
+export function requireNobodyGoing(db: Database, dayId: number): void {
+  const going = liveHeats(db, dayId).filter(
+    (heat) => heat.state === "running" && openLanes(load(db, heat)).length > 0,
+  );
+  if (going.length > 0)
+    throw new Refusal("conflict", sentence("heat.beforeClosing", { count: going.length }));
 }
