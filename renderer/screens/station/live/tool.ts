@@ -55,6 +55,8 @@ export interface LiveTool<Test extends TestCode> {
    * may hold nothing to press then.
    */
   readonly Lane: (props: { readonly live: Live<Test>; readonly lane: LiveLane<Test> }) => ReactNode;
+  /** What stands under the mark of a lane that is done. */
+  readonly Done?: (props: { readonly live: Live<Test>; readonly lane: LiveLane<Test> }) => ReactNode;
   /** What the lane's key and a press anywhere on the lane do, at the native event's `timeStamp`. */
   readonly press?: (live: Live<Test>, lane: LiveLane<Test>, timeStamp: number) => void;
   /** Says what `press` does, for those who listen: "Stop lane 3, bib 12". */
@@ -66,6 +68,11 @@ export interface LiveTool<Test extends TestCode> {
   };
   /** Keys of the tool's own besides; shown where they work. */
   readonly keys?: (live: Live<Test>) => LiveKeys;
+  /**
+   * Digits and Enter that came as fast as a scanner's but are nobody's bib today: they may have been typed. What was
+   * typed must not be lost, and nothing may be entered before somebody says so.
+   */
+  readonly onStrayDigits?: (live: Live<Test>, digits: string) => void;
   /** How a lane looks that wants attention (two misses in a row): shape and word are the tool's own. */
   readonly isWarning?: (lane: LiveLane<Test>) => boolean;
   /** How wide a lane has to be to be usable, in rem; the frame fits as many beside each other as go. */

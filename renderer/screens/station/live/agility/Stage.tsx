@@ -25,8 +25,9 @@ export function AgilityStage({ live }: StageProps) {
   const at = trial !== null && trial.landings > 0 ? { at: (trial.landings - 1) % 4 } : {};
   return (
     <div className={css.stage} data-test="agility">
-      <div className={css.cross}>
+      <div className={css.side}>
         <QuadrantCross direction={direction} {...at} />
+        <Trials live={live} lane={lane} />
       </div>
       <div className={css.work}>
         <p className={css.who}>
@@ -34,7 +35,6 @@ export function AgilityStage({ live }: StageProps) {
         </p>
         <AtHand live={live} lane={lane} />
       </div>
-      <Trials live={live} lane={lane} />
       <RerunDialog live={live} />
     </div>
   );

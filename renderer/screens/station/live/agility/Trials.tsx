@@ -1,7 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { directions } from "../../../../../electron/domain/heats/agility.ts";
 import { agility } from "../../../../../electron/domain/protocols/agility.ts";
-import { formatTime } from "../../../../../electron/domain/units.ts";
 import { BigKey } from "../BigKey.tsx";
 import type { Live, LiveLane } from "../tool.ts";
 import { rerunning } from "./control.ts";
@@ -55,7 +54,6 @@ export function Trials({ live, lane }: TrialsProps) {
               <li key={atMs}>
                 {t("lost.line", {
                   direction: t(`direction.${direction}`),
-                  time: formatTime(Math.max(0, atMs), false),
                   reason: reason === "" ? t("lost.falseStart") : reason,
                 })}
               </li>

@@ -16,6 +16,7 @@ export function CircuitLane({ live, lane }: CircuitLaneProps) {
   return (
     <span className={css.lane}>
       <span className={css.round}>
+        <span className={css.of}>{t("round")}</span>
         <span className={css.number}>{round}</span>
         <span className={css.of}>{t("ofRounds", { count: rounds })}</span>
       </span>
@@ -25,13 +26,18 @@ export function CircuitLane({ live, lane }: CircuitLaneProps) {
   );
 }
 
+/** A lane that is done keeps its rounds in sight. */
+export function CircuitDone({ live, lane }: CircuitLaneProps) {
+  return <Splits live={live} splits={lane.state.splits} />;
+}
+
 interface SplitsProps {
   readonly live: Live<"endurance">;
   readonly splits: readonly number[];
 }
 
 /** When each round was done, by the clock of the heat. */
-export function Splits({ live, splits }: SplitsProps) {
+function Splits({ live, splits }: SplitsProps) {
   const { t } = useTranslation("liveCircuit");
   return (
     <span className={css.splits}>

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { LiveTool } from "../tool.ts";
-import { CircuitLane } from "./CircuitLane.tsx";
+import { CircuitDone, CircuitLane } from "./CircuitLane.tsx";
 import { askHowFar, keys, round } from "./control.ts";
 import { CircuitStage } from "./Stage.tsx";
 
@@ -18,5 +18,6 @@ export const circuitTool: LiveTool<"endurance"> = {
     press: askHowFar,
   },
   keys,
-  laneWidth: 14,
+  Done: CircuitDone,
+  laneWidth: 10.5,
 };

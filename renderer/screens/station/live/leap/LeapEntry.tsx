@@ -53,12 +53,12 @@ export function LeapEntry({ live, lane, typing }: LeapEntryProps) {
           {t(saidOf(live, lane)?.state === "asked" ? "yes" : reach ? "keepReach" : "record")}
         </BigKey>
         {saidOf(live, lane)?.state === "asked" && (
-          <BigKey size="large" hint="Esc" onPress={() => refuse(live, lane)}>
+          <BigKey hint="Esc" onPress={() => refuse(live, lane)}>
             {t("no")}
           </BigKey>
         )}
         {heights.length > 0 && (
-          <BigKey size="large" hint="E" onPress={(timeStamp) => enough(live, lane, timeStamp)}>
+          <BigKey hint="E" onPress={(timeStamp) => enough(live, lane, timeStamp)}>
             {t("enough")}
           </BigKey>
         )}

@@ -106,6 +106,13 @@ export function enter(live: LeapLive, lane: Lane, timeStamp: number): void {
   if (isLast) forgetLane();
 }
 
+/** Digits that looked like a scan stay in an empty field until somebody presses Enter. */
+export function keepStray(live: LeapLive, digits: string): void {
+  const lane = laneAtHand(live);
+  if (lane === null || typingAt(live, lane).text !== "") return;
+  setTyping(live, lane, { text: digits, said: null, quiet: true });
+}
+
 /** No to a question: the text stays to be changed. */
 export function refuse(live: LeapLive, lane: Lane): void {
   setTyping(live, lane, { ...typingAt(live, lane), said: null, quiet: true });

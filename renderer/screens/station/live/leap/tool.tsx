@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { chooseLane } from "../chosenLane.ts";
 import type { LiveTool } from "../tool.ts";
-import { keys } from "./control.ts";
+import { keepStray, keys } from "./control.ts";
 import { LeapLaneView } from "./LeapLaneView.tsx";
 import { LeapStage } from "./Stage.tsx";
 
@@ -15,5 +15,6 @@ export const leapTool: LiveTool<"vertical"> = {
     return ({ lane, in: { who } }) => t("lane.choose", { lane, bib: who.bib ?? 0 });
   },
   keys,
-  laneWidth: 14,
+  onStrayDigits: keepStray,
+  laneWidth: 12,
 };
