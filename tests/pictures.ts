@@ -9,6 +9,7 @@ import type { Page } from "@playwright/test";
 import { projectFolder } from "../electron/runtime/host.ts";
 import { closeApp, launchApp, pageOf, prepareStage, type Stage } from "./e2e/launch.ts";
 import { callDoor } from "./e2e/page.ts";
+import { keyFromPaper } from "./e2e/stations.ts";
 
 const all = join(projectFolder, "out", "pictures");
 const shown = join(projectFolder, "resources", "pictures");
@@ -71,6 +72,7 @@ async function takeInUse(desk: Page): Promise<void> {
   await take(desk, "demo-check-in-form");
   for (const [name, path] of places.filter(([each]) => each.startsWith("station"))) {
     await go(desk, path);
+    await keyFromPaper(desk);
     const waiting = desk.getByRole("region", { name: /Waiting here/ }).getByRole("listitem");
     await waiting.first().getByRole("button").first().click();
     await take(desk, `demo-${name}-entry`);

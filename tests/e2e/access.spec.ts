@@ -1,27 +1,9 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import { expect, type Page } from "@playwright/test";
+import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";
 import { goTo } from "./page.ts";
 import { bringSheet, roster } from "./sheets.ts";
-import { entryOf, type Station } from "./stations.ts";
-
-/** The rules of axe-core for the Web Content Accessibility Guidelines 2.2 (W3C), levels A and AA. */
-const levels = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
-
-/** Fails with what is wrong and where, in short. */
-async function expectForEverybody(page: Page): Promise<void> {
-  // What moves in may be half transparent for a moment.
-  await page.evaluate(() => {
-    for (const each of document.getAnimations()) {
-      if (each.effect?.getComputedTiming().endTime !== Number.POSITIVE_INFINITY) each.finish();
-    }
-  });
-  // In one go, since a window of the app can't open another page.
-  const { violations, passes } = await new AxeBuilder({ page }).withTags(levels).setLegacyMode().analyze();
-  const told = violations.map(({ id, help, nodes }) => ({ id, help, where: nodes.map(({ html }) => html) }));
-  expect(told).toEqual([]);
-  expect(passes.length).toBeGreaterThan(5);
-}
+import { entryOf, keyFromPaper, type Station } from "./stations.ts";
 
 async function openDemo(desk: Page): Promise<void> {
   await desk.getByRole("button", { name: "Open the demo day" }).click();
@@ -94,6 +76,7 @@ for (const station of stations) {
   test(`the station of ${station}, with an athlete and with a fault`, async ({ tapeline: { desk } }) => {
     await openDemo(desk);
     await goTo(desk, station);
+    await keyFromPaper(desk);
     const waiting = desk.getByRole("region", { name: /Waiting here/ }).getByRole("listitem");
     await waiting.first().getByRole("button").first().click();
     await expect(entryOf(desk).getByRole("button", { name: /^Save the attempt/ })).toBeVisible();
@@ -109,6 +92,7 @@ for (const station of stations) {
 test("corrections and histories over a station", async ({ tapeline: { desk } }) => {
   await openDemo(desk);
   await goTo(desk, "Strength");
+  await keyFromPaper(desk);
   for (const name of [/^Correct the attempt/, /^History of the attempt/]) {
     await desk.getByRole("button", { name }).first().click();
     await expect(desk.getByRole("dialog")).toBeVisible();

@@ -1,13 +1,14 @@
 import { expect, type Page } from "@playwright/test";
 import { choose, goTo } from "./page.ts";
 import { bibs } from "./people.ts";
-import { entryOf, fieldOf, isRefused, isSaved, key, takeUp } from "./stations.ts";
+import { entryOf, fieldOf, isRefused, isSaved, key, keyFromPaper, takeUp } from "./stations.ts";
 
 /** What is keyed by hand at the five stations of the main job, each test with something wrong first. */
 
 export async function keyStrength(desk: Page): Promise<void> {
   // A bib that nobody has.
   await goTo(desk, "Strength");
+  await keyFromPaper(desk);
   const bib = entryOf(desk).getByRole("textbox", { name: "Bib", exact: true });
   await bib.fill("99");
   await bib.press("Enter");

@@ -2,6 +2,7 @@ import type { Page } from "@playwright/test";
 import { expect } from "@playwright/test";
 import { test } from "./fixture.ts";
 import { callDoor } from "./page.ts";
+import { keyFromPaper } from "./stations.ts";
 
 /** An open day with bibs 1 to `count`, at the station of a test, its bib field ready to type into. */
 async function openStation(desk: Page, code: string, count: number): Promise<void> {
@@ -19,7 +20,7 @@ async function goTo(desk: Page, code: string): Promise<void> {
   await desk.evaluate((path) => {
     location.hash = path;
   }, `/station/${code}`);
-  await expect(desk.locator(`section[data-test="${code}"]`).first()).toBeVisible();
+  await keyFromPaper(desk);
   await expect(field(desk, "Bib")).toBeFocused();
 }
 

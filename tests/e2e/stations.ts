@@ -8,9 +8,18 @@ export function entryOf(desk: Page): Locator {
   return desk.getByRole("region", { name: "Key an attempt" });
 }
 
+/** A station runs its test live until somebody chooses paper, which then holds for the session. */
+export async function keyFromPaper(desk: Page): Promise<void> {
+  const paper = desk.getByRole("button", { name: /^Key from paper/ });
+  await expect(entryOf(desk).or(paper)).toBeVisible();
+  if (await paper.isVisible()) await paper.click();
+  await expect(entryOf(desk)).toBeVisible();
+}
+
 /** Types a bib and Enter, and waits until the athlete stands there by name. */
 export async function takeUp(desk: Page, station: Station, bib: number, name: string): Promise<void> {
   await goTo(desk, station);
+  await keyFromPaper(desk);
   const box = entryOf(desk).getByRole("textbox", { name: "Bib", exact: true });
   await expect(box).toBeVisible();
   await box.fill(String(bib));

@@ -1,14 +1,18 @@
-import { useState } from "react";
+import { useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../../electron/domain/heats/fold.ts";
-import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { Cautions } from "../../../parts/Cautions.tsx";
+import type { RecentAttempt } from "../types.ts";
+import { BibBox } from "./BibBox.tsx";
 import { BigKey } from "./BigKey.tsx";
 import { bind } from "./bind.ts";
 import css from "./Gather.module.css";
 import { GatherLane } from "./GatherLane.tsx";
-import { keysOfLanes, useLiveKeys } from "./liveKeys.ts";
+import { keysOfLane } from "./gatherKeys.ts";
+import { LastMarks } from "./LastMarks.tsx";
+import { keysOfLanes, type LiveKeys, useLiveKeys } from "./liveKeys.ts";
 import { NextUp } from "./NextUp.tsx";
-import { SoundPanel } from "./SoundPanel.tsx";
 import type { HeatView, LiveHeat } from "./types.ts";
 import type { Gathering } from "./useGather.ts";
 import { startHeat } from "./useLive.ts";
@@ -20,26 +24,44 @@ interface GatherProps {
   readonly lanes: number;
   readonly setLanes: (lanes: number) => void;
   readonly gathering: Gathering;
+  readonly recent: readonly RecentAttempt[];
+  readonly lengths: LengthUnit;
 }
 
 /** Before the start: who is in which lane, who comes next, and the key that starts the clock. */
-export function Gather({ test, view, heat, lanes, setLanes, gathering }: GatherProps) {
+export function Gather({ test, view, heat, lanes, setLanes, gathering, recent, lengths }: GatherProps) {
   const { t } = useTranslation("live");
   const [opened, setOpened] = useState<number | null>(null);
+  const [bib, setBib] = useState("");
+  const bibInput = useRef<HTMLInputElement>(null);
   const taken = heat?.lane ?? [];
   const count = Math.max(lanes, heat?.lanes ?? 0, ...taken.map(({ lane }) => lane));
   const isFull = taken.length >= count;
   const mayStart = heat !== null && taken.length > 0 && clockOf(test) === "common";
   const start = (timeStamp: number) => heat !== null && startHeat(heat, timeStamp);
   const callNext = () => void gathering.callNext();
+  const open = taken.find(({ lane }) => lane === opened) ?? null;
+
+  async function place(wanted: string): Promise<void> {
+    if (wanted.trim() === "") return;
+    // A bib that was refused stays, to be seen and changed.
+    if (!(await gathering.placeBib(wanted))) return;
+    setBib("");
+    bibInput.current?.blur();
+  }
+  function typeDigit(digit: string): void {
+    setBib((typed) => typed + digit);
+    bibInput.current?.focus();
+  }
   useLiveKeys(
     {
-      ...keysOfLanes((lane) => setOpened(opened === lane ? null : lane)),
+      ...(open === null ? keysOfDigits(typeDigit) : keysOfLane(open, gathering, () => setOpened(null))),
+      ...keysOfLanes((lane) => setOpened(opened === lane ? null : lane), true),
       ...(isFull ? {} : bind(["N", callNext])),
       ...(mayStart ? bind(["Space", start]) : {}),
-      ...(opened === null ? {} : bind(["Escape", () => setOpened(null)])),
+      ...bind(["M", () => setLanes(lanes + 1)], ["F", () => setLanes(Math.max(taken.length, lanes - 1))]),
     },
-    (bib) => void gathering.placeBib(bib),
+    (scanned) => void place(scanned),
   );
   return (
     <div className={css.gather} data-test={test}>
@@ -55,16 +77,14 @@ export function Gather({ test, view, heat, lanes, setLanes, gathering }: GatherP
               {t("gather.start", { count: taken.length })}
             </BigKey>
           )}
-          <span className={css.scan}>{t("gather.scan")}</span>
+          <BibBox bib={bib} setBib={setBib} onPlace={() => void place(bib)} inputRef={bibInput} />
         </div>
         <ol className={css.lanes}>
           {Array.from({ length: count }, (_none, index) => index + 1).map((lane) => (
             <GatherLane
               key={lane}
-              lane={lane}
+              {...{ test, lane, count, gathering }}
               taken={taken.find((each) => each.lane === lane) ?? null}
-              count={count}
-              gathering={gathering}
               isOpen={opened === lane}
               onOpen={() => setOpened(opened === lane ? null : lane)}
             />
@@ -72,18 +92,28 @@ export function Gather({ test, view, heat, lanes, setLanes, gathering }: GatherP
         </ol>
         <div className={css.count}>
           <span>{t("gather.lanes", { count })}</span>
-          <BigKey label={t("gather.fewer")} onPress={() => setLanes(Math.max(taken.length, lanes - 1))}>
-            −
+          <BigKey
+            hint="F"
+            label={t("gather.fewer")}
+            onPress={() => setLanes(Math.max(taken.length, lanes - 1))}
+          >
+            {t("gather.fewerShort")}
           </BigKey>
-          <BigKey label={t("gather.more")} onPress={() => setLanes(lanes + 1)}>
-            +
+          <BigKey hint="M" label={t("gather.more")} onPress={() => setLanes(lanes + 1)}>
+            {t("gather.moreShort")}
           </BigKey>
+          {taken.length > 0 && <span className={css.how}>{t("gather.change")}</span>}
         </div>
+        <LastMarks recent={recent} lengths={lengths} />
       </div>
       <aside className={css.side}>
-        <NextUp view={view} onPick={(bib) => void gathering.placeBib(`${bib}`)} />
-        <SoundPanel />
+        <NextUp view={view} onPick={(picked) => void place(`${picked}`)} />
+        <Cautions size="short" />
       </aside>
     </div>
   );
+}
+
+function keysOfDigits(type: (digit: string) => void): LiveKeys {
+  return bind(...[..."0123456789"].map((digit) => [digit, () => type(digit)] as const));
 }

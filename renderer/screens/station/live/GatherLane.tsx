@@ -1,11 +1,15 @@
 import { useTranslation } from "react-i18next";
-import { Button } from "../../../parts/Button.tsx";
+import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { protocols } from "../../../../electron/domain/protocols/registry.ts";
+import { BigKey } from "./BigKey.tsx";
 import css from "./Gather.module.css";
+import { otherVariant } from "./gatherKeys.ts";
 import { keyOfLane } from "./liveKeys.ts";
 import type { HeatLane } from "./types.ts";
 import type { Gathering } from "./useGather.ts";
 
 interface GatherLaneProps {
+  readonly test: TestCode;
   readonly lane: number;
   readonly taken: HeatLane | null;
   readonly count: number;
@@ -15,7 +19,7 @@ interface GatherLaneProps {
 }
 
 /** A lane before the start: free, or with somebody in it who can be moved, sent back or marked absent. */
-export function GatherLane({ lane, taken, count, gathering, isOpen, onOpen }: GatherLaneProps) {
+export function GatherLane({ test, lane, taken, count, gathering, isOpen, onOpen }: GatherLaneProps) {
   const { t } = useTranslation("live");
   const head = (
     <span className={css.who}>
@@ -32,12 +36,42 @@ export function GatherLane({ lane, taken, count, gathering, isOpen, onOpen }: Ga
   );
   if (taken === null) return <li className={css.lane}>{head}</li>;
   return (
-    <li className={css.lane} data-taken="true">
-      <button type="button" className={css.open} aria-expanded={isOpen} onClick={onOpen}>
+    <li className={css.lane} data-taken="true" data-open={isOpen}>
+      <button
+        type="button"
+        className={css.open}
+        aria-expanded={isOpen}
+        aria-keyshortcuts={`Shift+${keyOfLane(lane)}`}
+        onClick={onOpen}
+      >
         {head}
       </button>
-      {isOpen && <LaneActs taken={taken} count={count} gathering={gathering} />}
+      {protocols[test].variants.length > 1 && <Variant taken={taken} gathering={gathering} />}
+      {isOpen && <LaneActs taken={taken} count={count} gathering={gathering} hints />}
     </li>
+  );
+}
+
+interface VariantProps {
+  readonly taken: HeatLane;
+  readonly gathering: Gathering;
+}
+
+/** How they do the test; a press changes it to the other way. Marks of the two never compare. */
+function Variant({ taken, gathering }: VariantProps) {
+  const { t } = useTranslation(["live", "station"]);
+  const { variant, who } = taken;
+  const words = t(`station:choice.variant.${variant === "knee" ? "knee" : "full"}`);
+  return (
+    <button
+      type="button"
+      className={css.variant}
+      data-variant={variant}
+      aria-label={t("gather.variant", { bib: who.bib, how: words })}
+      onClick={() => gathering.setVariant(who.athleteId, otherVariant(taken))}
+    >
+      {words}
+    </button>
   );
 }
 
@@ -45,27 +79,34 @@ interface LaneActsProps {
   readonly taken: HeatLane;
   readonly count: number;
   readonly gathering: Gathering;
+  /** Shows the keys, where they work. */
+  readonly hints?: boolean;
 }
 
 /** What can be done with somebody who has not begun. */
-export function LaneActs({ taken: { who, lane }, count, gathering }: LaneActsProps) {
+export function LaneActs({ taken, count, gathering, hints = false }: LaneActsProps) {
   const { t } = useTranslation("live");
+  const { who, lane } = taken;
   const others = Array.from({ length: count }, (_none, index) => index + 1).filter((each) => each !== lane);
   return (
     <div className={css.menu}>
-      <Button onPress={() => gathering.sendBack(who.athleteId)}>{t("gather.sendBack")}</Button>
-      <Button onPress={() => gathering.absent(who.athleteId)}>{t("gather.absent")}</Button>
+      <BigKey {...(hints && { hint: "B" })} onPress={() => gathering.sendBack(who.athleteId)}>
+        {t("gather.sendBack")}
+      </BigKey>
+      <BigKey {...(hints && { hint: "A" })} onPress={() => gathering.absent(who.athleteId)}>
+        {t("gather.absent")}
+      </BigKey>
       {others.length > 0 && (
         <fieldset className={css.moves}>
           <legend>{t("gather.move")}</legend>
           {others.map((to) => (
-            <Button
+            <BigKey
               key={to}
               label={t("gather.moveTo", { lane: to })}
               onPress={() => gathering.move(who.athleteId, to)}
             >
               {keyOfLane(to)}
-            </Button>
+            </BigKey>
           ))}
         </fieldset>
       )}

@@ -1,3 +1,4 @@
+import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
 import { protocolOf } from "../../../../electron/domain/protocols/registry.ts";
 import { useSay } from "../../../app/say.ts";
@@ -8,10 +9,12 @@ import type { Live, LiveLane } from "./tool.ts";
 interface LaneDoneProps {
   readonly live: Live;
   readonly lane: LiveLane;
+  /** What the test shows besides. */
+  readonly children?: ReactNode;
 }
 
 /** What a lane came to: at once from its own taps, then as the desk tells it, with where it stands. */
-export function LaneDone({ live, lane }: LaneDoneProps) {
+export function LaneDone({ live, lane, children }: LaneDoneProps) {
   const { t } = useTranslation(["live", "common"]);
   const say = useSay();
   const { told, doubts, trouble } = lane.in;
@@ -31,6 +34,7 @@ export function LaneDone({ live, lane }: LaneDoneProps) {
         )}
         {written?.note !== undefined && <span className={css.note}>{say(written.note)}</span>}
       </p>
+      {children}
       {told?.news != null && <Standing standing={told.news.standing} />}
       {trouble !== null && <p className={css.trouble}>{say(trouble)}</p>}
       {doubts.map((doubt) => (

@@ -37,7 +37,11 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
         <div className={css.body}>
           <LaneHead lane={lane} aside={menu} />
           {isOpen && <tool.Lane live={live} lane={lane} />}
-          {phase === "done" && <LaneDone live={live} lane={lane} />}
+          {phase === "done" && (
+            <LaneDone live={live} lane={lane}>
+              {tool.Done !== undefined && <tool.Done live={live} lane={lane} />}
+            </LaneDone>
+          )}
           {phase === "aside" && <p className={css.aside}>{t("lane.aside")}</p>}
         </div>
       )}

@@ -4,12 +4,15 @@ import { Answer } from "../../../parts/Answer.tsx";
 import type { RecentAttempt } from "../types.ts";
 import { Gather } from "./Gather.tsx";
 import { resumeOutboxes } from "./heatOutboxes.ts";
+import { LiveHead } from "./LiveHead.tsx";
+import css from "./LiveStation.module.css";
 import { useLaneCount } from "./laneCount.ts";
 import { Running } from "./Running.tsx";
 import type { HeatView, LiveHeat } from "./types.ts";
 import { useGather } from "./useGather.ts";
 import { useHeatView } from "./useHeatView.ts";
 import { isRunning, useOutbox } from "./useLive.ts";
+import { useTapper } from "./useTapper.ts";
 
 interface LiveStationProps {
   readonly test: TestCode;
@@ -23,15 +26,18 @@ export function LiveStation(props: LiveStationProps) {
   const query = useHeatView(props.test, props.lengths);
   useEffect(resumeOutboxes, []);
   return (
-    <Answer query={query}>
-      {(view) =>
-        view.heat === null ? (
-          <NoHeat view={view} {...props} />
-        ) : (
-          <OneHeat key={view.heat.heatId} view={view} heat={view.heat} {...props} />
-        )
-      }
-    </Answer>
+    <div className={css.station} data-whole-window>
+      <LiveHead test={props.test} />
+      <Answer query={query}>
+        {(view) =>
+          view.heat === null ? (
+            <NoHeat view={view} {...props} />
+          ) : (
+            <OneHeat key={view.heat.heatId} view={view} heat={view.heat} {...props} />
+          )
+        }
+      </Answer>
+    </div>
   );
 }
 
@@ -39,10 +45,10 @@ interface NoHeatProps extends LiveStationProps {
   readonly view: HeatView;
 }
 
-function NoHeat({ test, view }: NoHeatProps) {
+function NoHeat({ test, view, recent, lengths }: NoHeatProps) {
   const { lanes, setLanes } = useLaneCount(test);
   const gathering = useGather(test, null, lanes);
-  return <Gather {...{ test, view, lanes, setLanes, gathering }} heat={null} />;
+  return <Gather {...{ test, view, lanes, setLanes, gathering, recent, lengths }} heat={null} />;
 }
 
 interface OneHeatProps extends NoHeatProps {
@@ -53,8 +59,9 @@ function OneHeat({ test, lengths, recent, view, heat }: OneHeatProps) {
   const { lanes, setLanes } = useLaneCount(test);
   const gathering = useGather(test, heat, lanes);
   const outbox = useOutbox(heat);
+  useTapper(heat);
   if (isRunning(heat, outbox)) {
     return <Running {...{ test, lengths, recent, view, heat, outbox, gathering }} />;
   }
-  return <Gather {...{ test, view, heat, lanes, setLanes, gathering }} />;
+  return <Gather {...{ test, view, heat, lanes, setLanes, gathering, recent, lengths }} />;
 }

@@ -1,24 +1,25 @@
+import { useMutation } from "@tanstack/react-query";
 import { useMemo, useState } from "react";
-import { useTranslation } from "react-i18next";
 import { cuesBetween } from "../../../../electron/domain/heats/cues.ts";
 import { clockOf, undoable } from "../../../../electron/domain/heats/fold.ts";
 import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { useTRPC } from "../../../app/client.tsx";
+import { useInitials } from "../../../app/initials.tsx";
 import type { Timeline } from "../../../sound/schedule.ts";
 import { useHeatSound } from "../../../sound/useHeatSound.ts";
 import { CorrectDialog } from "../CorrectDialog.tsx";
 import type { AttemptView, RecentAttempt } from "../types.ts";
-import { BigKey } from "./BigKey.tsx";
 import { bind } from "./bind.ts";
 import { HeatNotes } from "./HeatNotes.tsx";
 import { keysOfLanes, type LiveKeys, useLiveKeys } from "./liveKeys.ts";
 import { OverDialog } from "./OverDialog.tsx";
 import type { OutboxView } from "./outbox.ts";
 import css from "./Running.module.css";
+import { RunningActs } from "./RunningActs.tsx";
 import { RunningLanes } from "./RunningLanes.tsx";
 import type { Live, LiveTool } from "./tool.ts";
 import { toolOf } from "./tools.ts";
 import type { HeatView, LiveHeat } from "./types.ts";
-import { UndoKey } from "./UndoKey.tsx";
 import type { Gathering } from "./useGather.ts";
 import { parametersOf, takeBack, useLive } from "./useLive.ts";
 
@@ -50,7 +51,10 @@ function useCommonSound(test: TestCode, heat: LiveHeat, live: Live | null): void
     [test, parameters],
   );
   const isCommon = clockOf(test) === "common";
-  useHeatSound({ clock: isCommon && !heat.allDone ? (live?.clock ?? null) : null, timeline });
+  // Judged by the taps here, so that it is quiet at the last one, and sounds again when that is taken back.
+  const isGoing =
+    live?.lanes.some(({ state }) => state.phase === "going" || state.phase === "ready") ?? false;
+  useHeatSound({ clock: isCommon && isGoing ? (live?.clock ?? null) : null, timeline });
 }
 
 interface RunningHeatProps extends RunningProps {
@@ -61,20 +65,27 @@ interface RunningHeatProps extends RunningProps {
 type Over = { readonly what: "end" } | { readonly what: "correct"; readonly attempt: AttemptView };
 
 function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, gathering }: RunningHeatProps) {
-  const { t } = useTranslation("live");
   const [over, setOver] = useState<Over | null>(null);
   const isOwn = clockOf(test) === "own";
   const isFull = heat.lane.length >= heat.lanes;
-  const mayCall = heat.allDone || (isOwn && !isFull);
-  const callNext = () => void gathering.callNext();
+  // At their own pace those who have not begun are free to go, and come with the next heat if they are left.
+  const isThrough = heat.allDone && live.lanes.every(({ state }) => state.phase !== "ready");
+  const finish = useFinish(heat);
+  const mayCall = isThrough || (isOwn && !isFull);
+  const after = !mayCall ? null : isThrough ? (view.next.length > 0 ? "next" : "finish") : "call";
+  const goOn = () => (after === "finish" ? finish() : void gathering.callNext());
   useLiveKeys(
     {
       ...keysOfHeat(live, tool),
-      ...(mayCall ? bind(["N", callNext]) : {}),
+      ...(after === null ? {} : bind(["N", goOn])),
       ...bind(["X", () => setOver({ what: "end" })]),
       ...tool.keys?.(live),
     },
-    (bib) => void gathering.placeBib(bib),
+    (bib) => {
+      void gathering.placeBib(bib).then((placed) => {
+        if (!placed) tool.onStrayDigits?.(live, bib);
+      });
+    },
   );
   return (
     <div className={css.running} data-test={test} data-pace={isOwn ? "own" : "common"}>
@@ -86,23 +97,25 @@ function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, ga
         {...{ live, tool, gathering, recent }}
         onCorrect={(attempt) => setOver({ what: "correct", attempt })}
       />
-      <div className={css.acts}>
-        <UndoKey live={live} />
-        {mayCall && (
-          <BigKey kind={heat.allDone ? "next" : "plain"} size="large" hint="N" onPress={callNext}>
-            {t(heat.allDone ? "running.nextHeat" : "gather.callNext")}
-          </BigKey>
-        )}
-        <BigKey kind="quiet" hint="X" onPress={() => setOver({ what: "end" })}>
-          {t("running.end")}
-        </BigKey>
-      </div>
+      <RunningActs {...{ live, outbox, after }} onAfter={goOn} onEnd={() => setOver({ what: "end" })} />
       {over?.what === "end" && <OverDialog live={live} onClose={() => setOver(null)} />}
       {over?.what === "correct" && (
         <CorrectDialog attempt={over.attempt} lengths={lengths} onClose={() => setOver(null)} />
       )}
     </div>
   );
+}
+
+/** Ends a heat that is through, where nobody waits for another. */
+function useFinish({ heatId }: LiveHeat): () => void {
+  const trpc = useTRPC();
+  const { ask } = useInitials();
+  const end = useMutation(trpc.heat.end.mutationOptions());
+  return () => {
+    void ask().then((by) => {
+      if (by !== null) end.mutate({ heatId, by });
+    });
+  };
 }
 
 /** What every heat's keys do: each lane's own key, Shift for the rarer thing, and taking back. */

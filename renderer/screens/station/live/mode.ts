@@ -7,7 +7,7 @@ const place = "station.mode";
 const listeners = new Set<() => void>();
 
 function current(): Mode {
-  return sessionStorage.getItem(place) === "live" ? "live" : "paper";
+  return sessionStorage.getItem(place) === "paper" ? "paper" : "live";
 }
 
 function listen(listener: () => void): () => void {
@@ -15,7 +15,7 @@ function listen(listener: () => void): () => void {
   return () => listeners.delete(listener);
 }
 
-/** How the stations of this window work; kept for the session, paper until somebody chooses to run tests here. */
+/** How the stations of this window work; kept for the session, live until somebody chooses paper. */
 export function useMode(): { readonly mode: Mode; readonly setMode: (mode: Mode) => void } {
   const mode = useSyncExternalStore(listen, current);
   function setMode(chosen: Mode): void {
