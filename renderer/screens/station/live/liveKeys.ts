@@ -77,15 +77,19 @@ export function createSorter(onScan: (bib: string) => void, onPress: (press: Pre
   };
 }
 
+/** Inputs that take no text: a choice or a slider keeps the focus once it was pressed, and the lanes' keys go on. */
+const typed = "input:not([type=radio], [type=checkbox], [type=range]), textarea, select, [contenteditable]";
+/** What Space or Enter does something to: nothing happens to a choice that is made already, or to a slider. */
+const controls =
+  "button, a, input[type=checkbox], input[type=radio]:not(:checked), [role=radio], [role=slider]";
+
 function isTyping(target: EventTarget | null): boolean {
-  return (
-    target instanceof HTMLElement && target.closest("input, textarea, select, [contenteditable]") !== null
-  );
+  return target instanceof HTMLElement && target.closest(typed) !== null;
 }
 
 /** Space and Enter belong to a control that has the focus. */
 function isControl(target: EventTarget | null): boolean {
-  return target instanceof HTMLElement && target.closest("button, a, [role=radio], [role=slider]") !== null;
+  return target instanceof HTMLElement && target.closest(controls) !== null;
 }
 
 function isOverlaid(): boolean {
