@@ -92,15 +92,11 @@ export function Gather({ test, view, heat, lanes, setLanes, gathering, recent, l
         </ol>
         <div className={css.count}>
           <span>{t("gather.lanes", { count })}</span>
-          <BigKey
-            hint="F"
-            label={t("gather.fewer")}
-            onPress={() => setLanes(Math.max(taken.length, lanes - 1))}
-          >
-            {t("gather.fewerShort")}
+          <BigKey hint="F" onPress={() => setLanes(Math.max(taken.length, lanes - 1))}>
+            {t("gather.fewer")}
           </BigKey>
-          <BigKey hint="M" label={t("gather.more")} onPress={() => setLanes(lanes + 1)}>
-            {t("gather.moreShort")}
+          <BigKey hint="M" onPress={() => setLanes(lanes + 1)}>
+            {t("gather.more")}
           </BigKey>
           {taken.length > 0 && <span className={css.how}>{t("gather.change")}</span>}
         </div>

@@ -14,6 +14,9 @@ interface LaneTileProps {
   readonly menu?: ReactNode;
 }
 
+/** In rem. */
+const usualWidth = 14;
+
 /** One lane while its heat runs: number and key, who, and what the test shows; a button as a whole where one tap does. */
 export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
   const { t } = useTranslation("live");
@@ -26,6 +29,7 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
       data-phase={phase}
       data-warning={isOpen && (tool.isWarning?.(lane) ?? false)}
       data-lane={lane.lane}
+      data-narrow={(tool.laneWidth ?? usualWidth) < 12}
       aria-label={t("lane.name", { lane: lane.lane, bib: lane.in.who.bib })}
     >
       {isOpen && press !== undefined ? (
@@ -97,13 +101,8 @@ export function onDown(onPress: (timeStamp: number) => void) {
 function PressArea({ tool, lane, onPress, children }: PressProps) {
   const label = tool.usePressLabel?.()(lane);
   return (
-    <button
-      type="button"
-      className={css.press}
-      aria-label={label}
-      aria-keyshortcuts={lane.key}
-      {...onDown(onPress)}
-    >
+    <button type="button" className={css.press} aria-keyshortcuts={lane.key} {...onDown(onPress)}>
+      <span className="unseen">{label}</span>
       {children}
     </button>
   );
@@ -113,13 +112,8 @@ function SecondButton({ tool, lane, onPress }: PressProps) {
   const { t } = useTranslation("live");
   const label = tool.second?.useLabel() ?? "";
   return (
-    <button
-      type="button"
-      className={css.second}
-      aria-label={t("lane.does", { does: label, lane: lane.lane })}
-      aria-keyshortcuts={`Shift+${lane.key}`}
-      {...onDown(onPress)}
-    >
+    <button type="button" className={css.second} aria-keyshortcuts={`Shift+${lane.key}`} {...onDown(onPress)}>
+      <span className="unseen">{t("lane.for", { lane: lane.lane })}</span>
       {label}
       <kbd className={css.shift}>{t("lane.shift", { key: lane.key })}</kbd>
     </button>

@@ -68,6 +68,8 @@ export function pageTime(timeStamp: number = performance.now()): number {
 async function send(heatId: string, items: readonly Outgoing[]): Promise<void> {
   const [first] = items;
   if (first?.what === "start") {
+    // The screen of the heat is drawn first, which takes a while: how long ago the tap was is told just before it goes.
+    await new Promise((resolve) => setTimeout(resolve, 0));
     const startedAgoMs = Math.min(600_000, Math.max(0, pageTime() - first.at));
     await client.heat.start.mutate({ heatId, startedAgoMs });
     return;
