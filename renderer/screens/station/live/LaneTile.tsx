@@ -1,4 +1,4 @@
-import type { PointerEvent, ReactNode } from "react";
+import type { MouseEvent, PointerEvent, ReactNode } from "react";
 import { useTranslation } from "react-i18next";
 import { LaneDone } from "./LaneDone.tsx";
 import css from "./LaneTile.module.css";
@@ -91,6 +91,10 @@ export function onDown(onPress: (timeStamp: number) => void) {
   return {
     onPointerDown(event: PointerEvent<HTMLElement>) {
       if (event.button === 0 && event.isPrimary !== undefined) onPress(event.nativeEvent.timeStamp);
+    },
+    /** The focus stays where it is: a key afterwards is meant for the screen, not for what was touched last. */
+    onMouseDown(event: MouseEvent<HTMLElement>) {
+      event.preventDefault();
     },
     onClick(event: { readonly detail: number; readonly nativeEvent: Event }) {
       if (event.detail === 0) onPress(event.nativeEvent.timeStamp);

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../../electron/domain/heats/fold.ts";
+import { mostLanes } from "../../../../electron/domain/heats/heat.ts";
 import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
 import type { AttemptView, RecentAttempt } from "../types.ts";
 import { BigKey } from "./BigKey.tsx";
@@ -20,7 +21,10 @@ interface RunningLanesProps {
 
 /** All lanes of a heat, each as large as the others whatever it has come to. */
 export function RunningLanes({ live, tool, gathering, recent, onCorrect }: RunningLanesProps) {
-  const style = { "--lane-width": `${tool.laneWidth ?? 14}rem` } as React.CSSProperties;
+  const style = {
+    "--lane-width": `${tool.laneWidth ?? 14}rem`,
+    "--most-beside": tool.mostBeside ?? mostLanes,
+  } as React.CSSProperties;
   return (
     <ol className={css.lanes} style={style}>
       {live.lanes.map((lane) => {

@@ -7,6 +7,7 @@ import css from "./SoundPanel.module.css";
 export function SoundPanel() {
   const { t } = useTranslation("live");
   const { state, volume, setVolume, test } = useSound();
+  if (state === "none") return <p className={css.note}>{t("sound.none")}</p>;
   return (
     <section className={css.sound} aria-label={t("sound.title")}>
       <label className={css.volume}>
@@ -20,7 +21,7 @@ export function SoundPanel() {
         />
       </label>
       <Button onPress={test}>{t("sound.test")}</Button>
-      {state !== "ready" && <p className={css.note}>{t(`sound.${state}`)}</p>}
+      {state === "asleep" && <p className={css.note}>{t("sound.asleep")}</p>}
     </section>
   );
 }

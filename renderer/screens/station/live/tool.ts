@@ -77,6 +77,8 @@ export interface LiveTool<Test extends TestCode> {
   readonly isWarning?: (lane: LiveLane<Test>) => boolean;
   /** How wide a lane has to be to be usable, in rem; the frame fits as many beside each other as go. */
   readonly laneWidth?: number;
+  /** No more lanes than these beside each other, however wide the screen is: what is wide can be large. */
+  readonly mostBeside?: number;
 }
 
 /** The fold of one test, when which one it is does not matter. */

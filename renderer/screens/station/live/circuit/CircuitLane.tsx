@@ -8,7 +8,7 @@ interface CircuitLaneProps {
   readonly lane: LiveLane<"endurance">;
 }
 
-/** A lane under way: the round at hand large, what the next tap says, and the rounds that are done. */
+/** A lane under way: the round at hand large, and the rounds that are done. */
 export function CircuitLane({ live, lane }: CircuitLaneProps) {
   const { t } = useTranslation("liveCircuit");
   const { rounds } = live.parameters;
@@ -21,7 +21,6 @@ export function CircuitLane({ live, lane }: CircuitLaneProps) {
         <span className={css.of}>{t("ofRounds", { count: rounds })}</span>
       </span>
       <Splits live={live} splits={splits} />
-      <span className={css.does}>{t(round === rounds ? "tapFinish" : "tapRound")}</span>
     </span>
   );
 }

@@ -1,3 +1,4 @@
+import { useTranslation } from "react-i18next";
 import { CircuitOrder } from "../../../../parts/drawings/CircuitOrder.tsx";
 import { BigClock } from "../BigClock.tsx";
 import type { Live } from "../tool.ts";
@@ -11,6 +12,7 @@ interface StageProps {
 
 /** One clock for everybody, without tenths: it runs and hurries nobody. Beside it the order of a round. */
 export function CircuitStage({ live }: StageProps) {
+  const { t } = useTranslation("liveCircuit");
   const asked = useStopped(live);
   return (
     <div className={css.stage} data-test="endurance">
@@ -19,6 +21,7 @@ export function CircuitStage({ live }: StageProps) {
       </div>
       {asked === null ? (
         <div className={css.order}>
+          <p className={css.how}>{t("how")}</p>
           <CircuitOrder parameters={live.parameters} />
         </div>
       ) : (

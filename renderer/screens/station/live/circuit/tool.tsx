@@ -20,4 +20,5 @@ export const circuitTool: LiveTool<"endurance"> = {
   keys,
   Done: CircuitDone,
   laneWidth: 10.5,
+  mostBeside: 4,
 };
