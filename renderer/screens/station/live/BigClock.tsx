@@ -1,6 +1,7 @@
 import { useEffect, useRef } from "react";
 import type { HeatClock } from "../../../sound/clock.ts";
 import css from "./BigClock.module.css";
+import { writeClock } from "./writeClock.ts";
 
 interface BigClockProps {
   readonly clock: HeatClock;
@@ -25,12 +26,4 @@ export function BigClock({ clock, tenths = false, size = "huge" }: BigClockProps
     return () => cancelAnimationFrame(asked);
   }, [clock, tenths]);
   return <span ref={number} role="timer" className={css.clock} data-size={size} />;
-}
-
-/** 83 456 ms: "1:23", or "1:23.4". Before time 0 what is left, with a minus: "−3". */
-export function writeClock(ms: number, tenths: boolean): string {
-  if (ms < 0) return `−${Math.ceil(-ms / 1000)}`;
-  const whole = Math.floor(ms / 1000);
-  const [minutes, seconds] = [Math.floor(whole / 60), String(whole % 60).padStart(2, "0")];
-  return `${minutes}:${seconds}${tenths ? `.${Math.floor((ms % 1000) / 100)}` : ""}`;
 }

@@ -1,3 +1,4 @@
+import type { MouseEvent } from "react";
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
 import { protocols } from "../../../../electron/domain/protocols/registry.ts";
@@ -42,6 +43,7 @@ export function GatherLane({ test, lane, taken, count, gathering, isOpen, onOpen
         className={css.open}
         aria-expanded={isOpen}
         aria-keyshortcuts={`Shift+${keyOfLane(lane)}`}
+        onMouseDown={keepFocus}
         onClick={onOpen}
       >
         {head}
@@ -50,6 +52,11 @@ export function GatherLane({ test, lane, taken, count, gathering, isOpen, onOpen
       {isOpen && <LaneActs taken={taken} count={count} gathering={gathering} hints />}
     </li>
   );
+}
+
+/** A press with the mouse leaves the focus where it is, so that Space still starts the heat. */
+function keepFocus(event: MouseEvent): void {
+  event.preventDefault();
 }
 
 interface VariantProps {
@@ -68,6 +75,7 @@ function Variant({ taken, gathering }: VariantProps) {
       className={css.variant}
       data-variant={variant}
       aria-label={t("gather.variant", { bib: who.bib, how: words })}
+      onMouseDown={keepFocus}
       onClick={() => gathering.setVariant(who.athleteId, otherVariant(taken))}
     >
       {words}

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from "react";
+import { flushSync } from "react-dom";
 import { mostLanes } from "../../../../electron/domain/heats/heat.ts";
 
 /** The lanes' keys, by their places on the keyboard: the row of digits and the two keys after it. */
@@ -108,8 +109,14 @@ export function useLiveKeys(keys: LiveKeys, onScan: (bib: string) => void): void
   useEffect(() => {
     const sorter = createSorter(
       (bib) => latest.current.onScan(bib),
-      ({ name, timeStamp }) => latest.current.keys[name]?.(timeStamp),
+      // Presses that were held back come at once: each has to see what the one before it changed.
+      ({ name, timeStamp }) => {
+        const act = () => latest.current.keys[name]?.(timeStamp);
+        if (ended) act();
+        else flushSync(act);
+      },
     );
+    let ended = false;
     function onKeyDown(event: KeyboardEvent): void {
       if (event.ctrlKey || event.altKey || event.metaKey || event.isComposing || isOverlaid()) return;
       if (isTyping(event.target)) return;
@@ -132,6 +139,7 @@ export function useLiveKeys(keys: LiveKeys, onScan: (bib: string) => void): void
     window.addEventListener("keydown", onKeyDown, true);
     return () => {
       window.removeEventListener("keydown", onKeyDown, true);
+      ended = true;
       sorter.stop();
     };
   }, []);

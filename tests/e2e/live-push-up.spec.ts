@@ -1,0 +1,193 @@
+import { expect, type Page } from "@playwright/test";
+import { expectForEverybody } from "./axe.ts";
+import { test } from "./fixture.ts";
+import {
+  countedKeys,
+  gather,
+  heatOf,
+  type Keys,
+  laneOf,
+  lastKeyAt,
+  median,
+  noteKeys,
+  openLive,
+  setLanes,
+  until,
+} from "./live.ts";
+
+/** 120 beats a minute, two a rep: a cadence a second, so that a test ends while somebody still looks. */
+const quick = { "push-up": { bpm: 120, beatsPerRep: 2, missesToStop: 3 } };
+const repMs = 1_000;
+const countInMs = 4 * 500;
+
+/** A press in the middle of the time in which it means the cadence `n`: from a quarter before its beat to three after. */
+function timeOf(zero: number, cadence: number): number {
+  return zero + cadence * repMs + 0.25 * repMs;
+}
+
+/** Gathers and starts; when the heat is at 0, in ms of this process's clock. */
+async function start(desk: Page, keys: Keys, lanes: number): Promise<number> {
+  await gather(desk, keys, lanes);
+  await noteKeys(desk);
+  await keys.press("Space");
+  return (await lastKeyAt(desk)) + countInMs;
+}
+
+async function marksOf(desk: Page): Promise<string[]> {
+  return (await heatOf(desk, "push-up")).lane.map(({ told }) => told?.written.number ?? "");
+}
+
+interface Press {
+  /** Of the cadence that is meant. */
+  readonly at: number;
+  readonly lane: number;
+  readonly stops?: true;
+}
+
+/** What each lane does: "x" off, and stopped after its last cadence unless three off have ended it. */
+const cadences = ["...x.....", "..xxx", ".........", ".xx.....", "......xxx", "x..x...x."];
+const expected = [9, 2, 9, 8, 6, 9];
+
+const presses: readonly Press[] = cadences
+  .flatMap((signs, index) => {
+    const lane = index + 1;
+    const off = [...signs].flatMap((sign, at): Press[] => (sign === "x" ? [{ at: at + 1, lane }] : []));
+    // In the same beat as the last cadence: a stop means what was judged by then.
+    return signs.endsWith("xxx") ? off : [...off, { at: signs.length, lane, stops: true } as const];
+  })
+  .toSorted((a, b) => a.at - b.at);
+
+test("six lanes on one beat: what is off is tapped, three in a row end a lane, the others stop", async ({
+  tapeline: { desk },
+}) => {
+  test.setTimeout(90_000);
+  await openLive(desk, "push-up", 6, quick);
+  await setLanes(desk, 6);
+  const keys = countedKeys(desk);
+  const zero = await start(desk, keys, 6);
+  const shared = keys.pressed();
+  const perLane = new Map<number, number>();
+  for (const { at, lane, stops } of presses) {
+    await until(timeOf(zero, at));
+    await keys.press(stops ? `Shift+Digit${lane}` : `Digit${lane}`);
+    perLane.set(lane, (perLane.get(lane) ?? 0) + 1);
+  }
+  await expect(desk.getByRole("button", { name: /^Finish this heat/ })).toBeVisible();
+  expect(await marksOf(desk)).toEqual(expected.map(String));
+  const { events } = await heatOf(desk, "push-up");
+  for (const [index, signs] of cadences.entries()) {
+    const off = events.filter(({ lane, kind }) => lane === index + 1 && kind === "off");
+    const wanted = [...signs].flatMap((sign, at) => (sign === "x" ? [at + 1] : []));
+    expect(off.map(({ detail }) => (detail as { cadence: number }).cadence)).toEqual(wanted);
+  }
+  // Each of the whole heat's keys counts for everybody: the most that one can say against the screen.
+  const besides = cadences.map((signs, index) => {
+    const off = [...signs].filter((sign) => sign === "x").length;
+    return (perLane.get(index + 1) ?? 0) + shared - off;
+  });
+  console.log(`push-up: median ${median(besides)} keys per athlete beside the off cadences (target 3)`);
+  expect(median(besides)).toBeLessThanOrEqual(3);
+  await expectForEverybody(desk);
+  await desk.keyboard.press("n");
+  await expect(desk.getByText("Nobody waits here.")).toBeVisible();
+});
+
+test("two in a row warn by word, shape and tape; a second tap takes the mark off again; undo gives a lane back", async ({
+  tapeline: { desk },
+}) => {
+  await openLive(desk, "push-up", 2, quick);
+  const keys = countedKeys(desk);
+  const zero = await start(desk, keys, 2);
+  await expect(desk.getByText("A tap now marks cadence 1 off.")).toBeVisible();
+  // On again within the same cadence; a finger that trembles is one tap.
+  await until(timeOf(zero, 1));
+  await keys.press("2");
+  await keys.press("2");
+  await until(timeOf(zero, 1) + 200);
+  await keys.press("2");
+  await until(timeOf(zero, 2));
+  await keys.press("1");
+  await until(timeOf(zero, 3));
+  await keys.press("1");
+  await expect(laneOf(desk, 1)).toHaveAttribute("data-warning", "true");
+  await expect(laneOf(desk, 1)).toContainText("2 in a row: next ends it");
+  await expect(desk.getByRole("status").filter({ hasText: "Lane 1: 2 in a row off" })).toBeAttached();
+  await expect(laneOf(desk, 2)).toHaveAttribute("data-warning", "false");
+  await until(timeOf(zero, 4));
+  await keys.press("1");
+  await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "done");
+  await keys.press("Backspace");
+  await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "going");
+  await until(timeOf(zero, 6));
+  await keys.press("Shift+Digit1");
+  await keys.press("Shift+Digit2");
+  await expect.poll(() => marksOf(desk)).toEqual(["6", "6"]);
+  const { lane, events } = await heatOf(desk, "push-up");
+  expect(events.map(({ kind }) => kind)).toEqual([
+    "off",
+    "on-again",
+    "off",
+    "off",
+    "off",
+    "undo",
+    "stop",
+    "stop",
+  ]);
+  expect(lane.map(({ entered }) => entered.filter((each) => !each.void).length)).toEqual([1, 1]);
+});
+
+test("a false start is called off with a reason and run again with the same lanes; knees are their own mark", async ({
+  tapeline: { desk },
+}) => {
+  await openLive(desk, "push-up", 3, quick);
+  const keys = countedKeys(desk);
+  await gather(desk, keys, 3);
+  await expectForEverybody(desk);
+  await desk.getByRole("button", { name: /^Bib 2: Full/ }).click();
+  await expect(desk.getByRole("button", { name: /^Bib 2: On the knees/ })).toBeVisible();
+  // Lane 3 is opened by its key, and whoever is in it goes to the first lane.
+  await keys.press("Shift+Digit3");
+  await expect(desk.getByRole("button", { name: /^Send back/ })).toBeVisible();
+  await keys.press("1");
+  await expect
+    .poll(async () => (await heatOf(desk, "push-up")).lane.map(({ who }) => who.bib))
+    .toEqual([3, 2, 1]);
+  await keys.press("Space");
+  await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "going");
+  await keys.press("x");
+  const dialog = desk.getByRole("dialog", { name: "End this heat?" });
+  await expectForEverybody(desk);
+  await dialog.getByRole("button", { name: "Call it off and run it again" }).click();
+  await expect(dialog.getByText("Say why in a few words first.")).toBeVisible();
+  await dialog.getByRole("textbox").fill("Lane 2 began early");
+  await dialog.getByRole("button", { name: "Call it off and run it again" }).click();
+  await expect(desk.getByRole("button", { name: /^Start 3 lanes/ })).toBeVisible();
+  await expect(desk.getByRole("button", { name: /^Bib 2: On the knees/ })).toBeVisible();
+  await noteKeys(desk);
+  await keys.press("Space");
+  const zero = (await lastKeyAt(desk)) + countInMs;
+  await until(timeOf(zero, 3));
+  for (const lane of [1, 2, 3]) await keys.press(`Shift+Digit${lane}`);
+  await expect.poll(() => marksOf(desk)).toEqual(["3", "3", "3"]);
+  expect((await heatOf(desk, "push-up")).lane.map(({ variant }) => variant)).toEqual([
+    "full",
+    "knee",
+    "full",
+  ]);
+});
+
+test("the display stays awake while a heat runs", async ({ tapeline: { desk, app } }) => {
+  await openLive(desk, "push-up", 1, quick);
+  // Ids are given in order, and nothing else of the app holds the display.
+  const held = () =>
+    app.evaluate(({ powerSaveBlocker }) => [0, 1, 2, 3].some((id) => powerSaveBlocker.isStarted(id)));
+  expect(await held()).toBe(false);
+  const keys = countedKeys(desk);
+  const zero = await start(desk, keys, 1);
+  await expect.poll(held).toBe(true);
+  await until(timeOf(zero, 1));
+  await keys.press("Shift+Digit1");
+  await expect(desk.getByRole("button", { name: /^Finish this heat/ })).toBeVisible();
+  await keys.press("n");
+  await expect.poll(held).toBe(false);
+});
