@@ -42,18 +42,12 @@ async function openDay(desk: Page): Promise<void> {
   }
 }
 
-/** Goes to the circuit and runs it on the screen. */
-async function runItHere(desk: Page): Promise<void> {
-  await goTo(desk, "Endurance");
-  await desk.getByText("Run it here", { exact: true }).click();
-}
-
 test("a heat of the circuit goes on after the app was closed in the middle: same clock, no tap lost", async ({
   tapeline,
 }) => {
   await openDay(tapeline.desk);
   await tapeline.desk.reload();
-  await runItHere(tapeline.desk);
+  await goTo(tapeline.desk, "Endurance");
   await tapeline.desk.getByRole("button", { name: "Call the next" }).click();
   const initials = tapeline.desk.getByRole("dialog").getByRole("textbox");
   await initials.fill("QA");
@@ -69,7 +63,7 @@ test("a heat of the circuit goes on after the app was closed in the middle: same
 
   const before = await surely(tapeline.desk);
   await tapeline.restart();
-  await runItHere(tapeline.desk);
+  await goTo(tapeline.desk, "Endurance");
   await expect(tapeline.desk.getByRole("button", { name: second })).toHaveCount(2);
   await expect(tapeline.desk.getByRole("button", { name: /^Lane 2, bib 2: round 1 done/ })).toBeVisible();
   const after = await surely(tapeline.desk);

@@ -22,7 +22,7 @@ interface RulesProps {
 
 /** The rules of the test beside the entry, in our words and with the numbers of this day. */
 export function Rules({ test, parameters, folded, onFold }: RulesProps) {
-  const { t } = useTranslation(["station", "instructions"]);
+  const { t } = useTranslation("station");
   const id = useId();
   return (
     <section className={css.rules} aria-labelledby={id} data-test={test}>
@@ -44,10 +44,27 @@ export function Rules({ test, parameters, folded, onFold }: RulesProps) {
         </button>
       </h2>
       {folded ? <Cautions size="short" /> : <Parts test={test} parameters={parameters} />}
-      <Link className={css.paper} href={`/instructions/${test}`}>
-        {t("instructions:link")}
-      </Link>
+      <Paper test={test} />
     </section>
+  );
+}
+
+/** The same over a station that runs its test and needs the room. */
+export function RulesInFull({ test, parameters }: Pick<RulesProps, "test" | "parameters">) {
+  return (
+    <div className={css.full} data-test={test}>
+      <Parts test={test} parameters={parameters} />
+      <Paper test={test} />
+    </div>
+  );
+}
+
+function Paper({ test }: Pick<RulesProps, "test">) {
+  const { t } = useTranslation("instructions");
+  return (
+    <Link className={css.paper} href={`/instructions/${test}`}>
+      {t("link")}
+    </Link>
   );
 }
 

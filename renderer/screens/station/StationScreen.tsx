@@ -47,7 +47,7 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
       <Answer query={query}>
         {(view) =>
           view.open && live ? (
-            <LiveStation test={test} lengths={lengths} recent={view.recent} />
+            <LiveStation test={test} lengths={lengths} parameters={view.parameters} recent={view.recent} />
           ) : view.open ? (
             <Station test={test} view={view} lengths={lengths} setLengths={setLengths} />
           ) : (

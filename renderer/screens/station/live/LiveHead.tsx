@@ -1,14 +1,24 @@
+import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
 import { useInitials } from "../../../app/initials.tsx";
+import { useKeys } from "../../../app/keys.ts";
 import { Button, LinkButton } from "../../../parts/Button.tsx";
+import { Dialog } from "../../../parts/Dialog.tsx";
 import { TestMark } from "../../../parts/TestMark.tsx";
+import { RulesInFull } from "../Rules.tsx";
 import css from "./LiveHead.module.css";
 import { useMode } from "./mode.ts";
 import { SoundPanel } from "./SoundPanel.tsx";
 
+interface LiveHeadProps {
+  readonly test: TestCode;
+  /** The frozen parameters of the day. */
+  readonly parameters: unknown;
+}
+
 /** One line over a live station, which has the whole window: what runs here, the sound, who keys, and the ways out. */
-export function LiveHead({ test }: { readonly test: TestCode }) {
+export function LiveHead({ test, parameters }: LiveHeadProps) {
   const { t } = useTranslation(["live", "common"]);
   const { setMode } = useMode();
   const { initials, change } = useInitials();
@@ -23,11 +33,29 @@ export function LiveHead({ test }: { readonly test: TestCode }) {
         {initials !== null && (
           <Button onPress={() => void change()}>{t("common:initials.some", { initials })}</Button>
         )}
+        <RulesButton test={test} parameters={parameters} />
         <Button hint="Alt+L" onPress={() => setMode("paper")}>
           {t("mode.paper")}
         </Button>
         <LinkButton to="/day">{t("common:back.day")}</LinkButton>
       </div>
     </header>
+  );
+}
+
+/** The rules and the cautions are one key away, also while a heat runs. */
+function RulesButton({ test, parameters }: LiveHeadProps) {
+  const { t } = useTranslation(["station", "common"]);
+  const [open, setOpen] = useState(false);
+  useKeys({ "Alt+R": () => setOpen(!open) });
+  return (
+    <>
+      <Button hint="Alt+R" onPress={() => setOpen(true)}>
+        {t("rules.title")}
+      </Button>
+      <Dialog open={open} onClose={() => setOpen(false)} title={t(`common:test.${test}.name`)}>
+        <RulesInFull test={test} parameters={parameters} />
+      </Dialog>
+    </>
   );
 }

@@ -1,6 +1,7 @@
-import { useEffect } from "react";
+import { type ComponentProps, useEffect } from "react";
 import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
 import { Answer } from "../../../parts/Answer.tsx";
+import { Cautions } from "../../../parts/Cautions.tsx";
 import type { RecentAttempt } from "../types.ts";
 import { Gather } from "./Gather.tsx";
 import { resumeOutboxes } from "./heatOutboxes.ts";
@@ -17,6 +18,8 @@ import { useTapper } from "./useTapper.ts";
 interface LiveStationProps {
   readonly test: TestCode;
   readonly lengths: LengthUnit;
+  /** The frozen parameters of the day. */
+  readonly parameters: unknown;
   /** The newest attempts of this station: what a lane came to can be corrected from here. */
   readonly recent: readonly RecentAttempt[];
 }
@@ -27,7 +30,7 @@ export function LiveStation(props: LiveStationProps) {
   useEffect(resumeOutboxes, []);
   return (
     <div className={css.station} data-whole-window>
-      <LiveHead test={props.test} />
+      <LiveHead test={props.test} parameters={props.parameters} />
       <Answer query={query}>
         {(view) =>
           view.heat === null ? (
@@ -45,10 +48,20 @@ interface NoHeatProps extends LiveStationProps {
   readonly view: HeatView;
 }
 
+/** While nothing runs there is room for what comes first. */
+function Gathering(props: ComponentProps<typeof Gather>) {
+  return (
+    <>
+      <Gather {...props} />
+      <Cautions size="short" />
+    </>
+  );
+}
+
 function NoHeat({ test, view, recent, lengths }: NoHeatProps) {
   const { lanes, setLanes } = useLaneCount(test);
   const gathering = useGather(test, null, lanes);
-  return <Gather {...{ test, view, lanes, setLanes, gathering, recent, lengths }} heat={null} />;
+  return <Gathering {...{ test, view, lanes, setLanes, gathering, recent, lengths }} heat={null} />;
 }
 
 interface OneHeatProps extends NoHeatProps {
@@ -63,5 +76,5 @@ function OneHeat({ test, lengths, recent, view, heat }: OneHeatProps) {
   if (isRunning(heat, outbox)) {
     return <Running {...{ test, lengths, recent, view, heat, outbox, gathering }} />;
   }
-  return <Gather {...{ test, view, heat, lanes, setLanes, gathering, recent, lengths }} />;
+  return <Gathering {...{ test, view, heat, lanes, setLanes, gathering, recent, lengths }} />;
 }
