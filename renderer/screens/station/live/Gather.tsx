@@ -2,7 +2,6 @@ import { useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../../electron/domain/heats/fold.ts";
 import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
-import { Cautions } from "../../../parts/Cautions.tsx";
 import type { RecentAttempt } from "../types.ts";
 import { BibBox } from "./BibBox.tsx";
 import { BigKey } from "./BigKey.tsx";
@@ -104,7 +103,6 @@ export function Gather({ test, view, heat, lanes, setLanes, gathering, recent, l
       </div>
       <aside className={css.side}>
         <NextUp view={view} onPick={(picked) => void place(`${picked}`)} />
-        <Cautions size="short" />
       </aside>
     </div>
   );

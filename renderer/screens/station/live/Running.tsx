@@ -17,7 +17,8 @@ import type { OutboxView } from "./outbox.ts";
 import css from "./Running.module.css";
 import { RunningActs } from "./RunningActs.tsx";
 import { RunningLanes } from "./RunningLanes.tsx";
-import type { Live, LiveTool } from "./tool.ts";
+import { StageDone } from "./StageDone.tsx";
+import type { Live, LiveLane, LiveTool } from "./tool.ts";
 import { toolOf } from "./tools.ts";
 import type { HeatView, LiveHeat } from "./types.ts";
 import type { Gathering } from "./useGather.ts";
@@ -52,9 +53,12 @@ function useCommonSound(test: TestCode, heat: LiveHeat, live: Live | null): void
   );
   const isCommon = clockOf(test) === "common";
   // Judged by the taps here, so that it is quiet at the last one, and sounds again when that is taken back.
-  const isGoing =
-    live?.lanes.some(({ state }) => state.phase === "going" || state.phase === "ready") ?? false;
-  useHeatSound({ clock: isCommon && isGoing ? (live?.clock ?? null) : null, timeline });
+  const sounds = isCommon && (live?.lanes.some(isGoing) ?? false);
+  useHeatSound({ clock: sounds ? (live?.clock ?? null) : null, timeline });
+}
+
+function isGoing({ state: { phase } }: LiveLane): boolean {
+  return phase === "going" || phase === "ready";
 }
 
 interface RunningHeatProps extends RunningProps {
@@ -91,7 +95,7 @@ function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, ga
     <div className={css.running} data-test={test} data-pace={isOwn ? "own" : "common"}>
       <HeatNotes heat={heat} outbox={outbox} view={view} />
       <div className={css.stage}>
-        <tool.Stage live={live} />
+        {isOwn || live.lanes.some(isGoing) ? <tool.Stage live={live} /> : <StageDone live={live} />}
       </div>
       <RunningLanes
         {...{ live, tool, gathering, recent }}

@@ -1,7 +1,6 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../../electron/domain/heats/fold.ts";
-import { mostLanes } from "../../../../electron/domain/heats/heat.ts";
 import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
 import type { AttemptView, RecentAttempt } from "../types.ts";
 import { BigKey } from "./BigKey.tsx";
@@ -23,7 +22,7 @@ interface RunningLanesProps {
 export function RunningLanes({ live, tool, gathering, recent, onCorrect }: RunningLanesProps) {
   const style = {
     "--lane-width": `${tool.laneWidth ?? 14}rem`,
-    "--most-beside": tool.mostBeside ?? mostLanes,
+    "--most-beside": tool.mostBeside ?? beside(live.lanes.length),
   } as React.CSSProperties;
   return (
     <ol className={css.lanes} style={style}>
@@ -42,6 +41,12 @@ export function RunningLanes({ live, tool, gathering, recent, onCorrect }: Runni
       })}
     </ol>
   );
+}
+
+/** So that up to eight lanes fit a small screen, each as wide as can be: a name wants to be read. */
+function beside(count: number): number {
+  if (count <= 3) return 1;
+  return count <= 8 ? 2 : 3;
 }
 
 /** The newest attempt that a lane entered and that still stands. */
