@@ -37,7 +37,7 @@ export function LiveHead({ test, parameters }: LiveHeadProps) {
         <Button hint="Alt+L" onPress={() => setMode("paper")}>
           {t("mode.paper")}
         </Button>
-        <LinkButton to="/day">{t("common:back.day")}</LinkButton>
+        <LinkButton to="/day">{t("head.day")}</LinkButton>
       </div>
     </header>
   );
