@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "react";
+import { useLayoutEffect, useRef } from "react";
 import { flushSync } from "react-dom";
 import { mostLanes } from "../../../../electron/domain/heats/heat.ts";
 
@@ -103,10 +103,11 @@ function isOverlaid(): boolean {
  */
 export function useLiveKeys(keys: LiveKeys, onScan: (bib: string) => void): void {
   const latest = useRef({ keys, onScan });
-  useEffect(() => {
+  // Before the screen is painted: a key that is shown works.
+  useLayoutEffect(() => {
     latest.current = { keys, onScan };
   });
-  useEffect(() => {
+  useLayoutEffect(() => {
     const sorter = createSorter(
       (bib) => latest.current.onScan(bib),
       // Presses that were held back come at once: each has to see what the one before it changed.
