@@ -55,7 +55,7 @@ async function go(desk: Page, path: string): Promise<void> {
   await desk.evaluate((hash) => {
     location.hash = hash;
   }, path);
-  await desk.locator("main h1").waitFor();
+  await desk.locator("main h1").filter({ visible: true }).waitFor();
 }
 
 async function takePlaces(desk: Page, prefix: string): Promise<void> {
@@ -79,6 +79,44 @@ async function takeInUse(desk: Page): Promise<void> {
   }
   await go(desk, "/athletes/1");
   await take(desk, "demo-athlete");
+}
+
+/** Every live tool, gathered and under way, on the three screens that stations have. */
+async function takeLive(desk: Page): Promise<void> {
+  const screens = [
+    [1280, 800],
+    [1920, 1080],
+    [1024, 768],
+  ] as const;
+  const started = { "push-up": 9_000, agility: 0, vertical: 0, core: 57_000, endurance: 65_000 };
+  for (const [test, startedAgoMs] of Object.entries(started)) {
+    await go(desk, `/station/${test}`);
+    await desk.keyboard.press("n");
+    const initials = desk.getByRole("dialog").getByRole("textbox");
+    const lane = desk.locator("[data-whole-window] kbd").first();
+    await initials.or(lane).first().waitFor();
+    if (await initials.isVisible()) {
+      await initials.fill("QA");
+      await initials.press("Enter");
+    }
+    await desk.waitForTimeout(400);
+    await take(desk, `live-${test}-gathered`);
+    if (startedAgoMs > 0) {
+      const input = encodeURIComponent(JSON.stringify({ test }));
+      const answer = await desk.evaluate(
+        (sent) => fetch(`/trpc/heat.view?input=${sent}`).then((response) => response.json()),
+        input,
+      );
+      await callDoor(desk, "heat.start", { heatId: answer.result.data.heat.heatId, startedAgoMs });
+      await desk.getByRole("button", { name: /^End this heat/ }).waitFor();
+      await desk.keyboard.press("1");
+    }
+    for (const [width, height] of screens) {
+      await resize(desk, width, height);
+      await take(desk, `live-${test}-${width}`);
+    }
+    await resize(desk, 1280, 800);
+  }
 }
 
 async function takeBoard(board: Page): Promise<void> {
@@ -149,6 +187,11 @@ try {
     await takePlaces(desk, "demo");
     await takeInUse(desk);
     await takeBoard(await board());
+  });
+  await withApp(stage, async (desk) => {
+    await desk.getByRole("button", { name: "Open the demo day" }).click();
+    await desk.getByRole("heading", { name: "Day overview" }).waitFor();
+    await takeLive(desk);
   });
   for (const name of inReadme) {
     const file = join(all, `${name}.png`);

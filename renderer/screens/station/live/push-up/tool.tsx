@@ -19,5 +19,5 @@ export const pushUpTool: LiveTool<"push-up"> = {
     press: stop,
   },
   isWarning: ({ state }) => state.warning,
-  laneWidth: 17,
+  laneWidth: 16,
 };
