@@ -36,25 +36,15 @@ export function HowFar({ live, lane, reps }: HowFarProps) {
           </BigKey>
         ))}
       </div>
-      <div className={css.reps}>
-        <BigKey
-          size="large"
-          hint="↓"
-          label={t("notFinished.less")}
-          onPress={() => setReps(live, (n) => n - 1)}
-        >
+      <div className={css.steps}>
+        <BigKey hint="↓" label={t("notFinished.less")} onPress={() => setReps(live, (n) => n - 1)}>
           −
         </BigKey>
         <p className={css.count} role="status">
           <span className={css.number}>{reps - (starts[here] ?? 0)}</span>
           <span>{t("notFinished.of", { count: parameters.exercises[here]?.count ?? 0 })}</span>
         </p>
-        <BigKey
-          size="large"
-          hint="↑"
-          label={t("notFinished.more")}
-          onPress={() => setReps(live, (n) => n + 1)}
-        >
+        <BigKey hint="↑" label={t("notFinished.more")} onPress={() => setReps(live, (n) => n + 1)}>
           +
         </BigKey>
       </div>

@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
-import { CircuitOrder } from "../../../../parts/drawings/CircuitOrder.tsx";
 import { BigClock } from "../BigClock.tsx";
 import type { Live } from "../tool.ts";
 import { useStopped } from "./control.ts";
 import { HowFar } from "./HowFar.tsx";
+import { Order } from "./Order.tsx";
 import css from "./Stage.module.css";
 
 interface StageProps {
@@ -22,7 +22,7 @@ export function CircuitStage({ live }: StageProps) {
       {asked === null ? (
         <div className={css.order}>
           <p className={css.how}>{t("how")}</p>
-          <CircuitOrder parameters={live.parameters} />
+          <Order exercises={live.parameters.exercises} />
         </div>
       ) : (
         <HowFar live={live} lane={asked.lane} reps={asked.stopped.reps} />

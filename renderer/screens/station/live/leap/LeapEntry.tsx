@@ -3,7 +3,6 @@ import { useTranslation } from "react-i18next";
 import { formatLength } from "../../../../../electron/domain/units.ts";
 import { useSay } from "../../../../app/say.ts";
 import { Check } from "../../../../parts/Check.tsx";
-import { KeyHint } from "../../../../parts/KeyHint.tsx";
 import { BigKey } from "../BigKey.tsx";
 import type { Live, LiveLane } from "../tool.ts";
 import {
@@ -132,7 +131,7 @@ function Auto({ live, lane, typing }: LeapEntryProps) {
       {held && (
         <span className={css.holding}>
           <span className={css.bar} style={{ animationDuration: `${holdMs}ms` }} aria-hidden="true" />
-          {t("holding")} <KeyHint keys="." />
+          {t("holding")}
         </span>
       )}
     </div>

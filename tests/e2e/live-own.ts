@@ -1,0 +1,30 @@
+import { expect, type Page } from "@playwright/test";
+import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import { heatOf, type Keys } from "./live.ts";
+
+/** Calls the next into the lanes of a test whose lanes go at their own pace, which begin at once. */
+export async function callIn(desk: Page, keys: Keys, test: TestCode, bibs: readonly number[]): Promise<void> {
+  await keys.press("n");
+  const initials = desk.getByRole("dialog").getByRole("textbox");
+  const stage = desk.locator(`[data-pace="own"][data-test="${test}"]`);
+  await expect(initials.or(stage).first()).toBeVisible();
+  if (await initials.isVisible()) {
+    await initials.fill("QA");
+    await initials.press("Enter");
+  }
+  await expect
+    .poll(async () => (await heatOf(desk, test).catch(() => null))?.lane.map(({ who }) => who.bib))
+    .toEqual(bibs);
+  await expect(stage).toContainText(`Skater ${bibs[0]}`);
+}
+
+/** As fast as a good typist: a scanner sends its digits faster than this. */
+const betweenKeysMs = 70;
+
+/** Presses one key after the other at a person's pace. */
+export async function typeKeys(desk: Page, keys: Keys, ...pressed: readonly string[]): Promise<void> {
+  for (const key of pressed) {
+    await keys.press(key);
+    await desk.waitForTimeout(betweenKeysMs);
+  }
+}
