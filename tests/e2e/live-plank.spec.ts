@@ -127,6 +127,7 @@ test("six planks, the page and then the program killed in the middle: same clock
 async function startedAgo(desk: Page, seconds: number): Promise<void> {
   const { heatId } = await heatOf(desk, "core");
   await callDoor(desk, "heat.start", { heatId, startedAgoMs: seconds * 1000 + 3_000 });
+  await expect(desk.getByRole("timer")).toBeVisible();
 }
 
 test("the next stage is announced before it comes, and there is a second round", async ({
