@@ -91,10 +91,10 @@ async function takeLive(desk: Page): Promise<void> {
   const started = { "push-up": 9_000, agility: 0, vertical: 0, core: 57_000, endurance: 65_000 };
   for (const [test, startedAgoMs] of Object.entries(started)) {
     await go(desk, `/station/${test}`);
-    await desk.keyboard.press("n");
+    await desk.getByRole("button", { name: /^Call the next/ }).click();
     const initials = desk.getByRole("dialog").getByRole("textbox");
-    const lane = desk.locator("[data-whole-window] kbd").first();
-    await initials.or(lane).first().waitFor();
+    const called = desk.getByRole("button", { name: /^(Start \d|End this heat)/ });
+    await initials.or(called).waitFor();
     if (await initials.isVisible()) {
       await initials.fill("QA");
       await initials.press("Enter");
