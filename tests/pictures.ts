@@ -94,7 +94,7 @@ async function takeLive(desk: Page): Promise<void> {
     await desk.getByRole("button", { name: /^Call the next/ }).click();
     const initials = desk.getByRole("dialog").getByRole("textbox");
     const called = desk.getByRole("button", { name: /^(Start \d|End this heat)/ });
-    await initials.or(called).waitFor();
+    await initials.or(called).first().waitFor();
     if (await initials.isVisible()) {
       await initials.fill("QA");
       await initials.press("Enter");
