@@ -4,6 +4,7 @@ import { heatOf, type Keys } from "./live.ts";
 
 /** Calls the next into the lanes of a test whose lanes go at their own pace, which begin at once. */
 export async function callIn(desk: Page, keys: Keys, test: TestCode, bibs: readonly number[]): Promise<void> {
+  await expect(desk.getByRole("button", { name: /^Call the next/ })).toBeVisible();
   await keys.press("n");
   const initials = desk.getByRole("dialog").getByRole("textbox");
   const stage = desk.locator(`[data-pace="own"][data-test="${test}"]`);
@@ -27,4 +28,22 @@ export async function typeKeys(desk: Page, keys: Keys, ...pressed: readonly stri
     await keys.press(key);
     await desk.waitForTimeout(betweenKeysMs);
   }
+}
+
+/** A scanner's digits and Enter, one right after the other however busy the machine is. */
+export async function scan(desk: Page, bib: string): Promise<void> {
+  await desk.evaluate(
+    (keys) => {
+      for (const key of keys) {
+        const init = {
+          key,
+          code: key === "Enter" ? "Enter" : `Digit${key}`,
+          bubbles: true,
+          cancelable: true,
+        };
+        (document.activeElement ?? document.body).dispatchEvent(new KeyboardEvent("keydown", init));
+      }
+    },
+    [...bib, "Enter"],
+  );
 }

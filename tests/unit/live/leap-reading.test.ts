@@ -7,6 +7,7 @@ const standing = { standingReach: 2190, bodyMass: null };
 test.each([
   ["264", "cm", 2640],
   ["264.5", "cm", 2645],
+  ["264.", "cm", 2645],
   // 1 in = 25.4 mm: 104.25 in = 2647.95 mm, 8 ft 8 1/2 in = 104.5 in = 2654.3 mm.
   ["104.25", "in", 2648],
   ["8' 8 1/2\"", "in", 2654],
@@ -29,7 +30,12 @@ test("an unusual reach is asked about once, and not again with each touch", () =
 });
 
 test("three digits of centimetres are whole, a half may follow; inches never end by themselves", () => {
-  expect(["264", "264.5", "264.0"].map((text) => isWhole(text, "cm"))).toEqual([true, true, true]);
-  expect(["", "26", "264.", "2640"].map((text) => isWhole(text, "cm"))).toEqual([false, false, false, false]);
+  expect(["264", "264.", "264.5", "264.0"].map((text) => isWhole(text, "cm"))).toEqual([
+    true,
+    true,
+    true,
+    true,
+  ]);
+  expect(["", "26", "26.", "2640"].map((text) => isWhole(text, "cm"))).toEqual([false, false, false, false]);
   expect(isWhole("104", "in")).toBe(false);
 });

@@ -5,7 +5,7 @@ import { KeyHint } from "../../../../parts/KeyHint.tsx";
 import { BigKey } from "../BigKey.tsx";
 import type { Live, LiveLane } from "../tool.ts";
 import css from "./CountTrial.module.css";
-import { answer, change, next, useCounting } from "./control.ts";
+import { answer, change, falseStart, next, useCounting } from "./control.ts";
 import { type Counting, type CountName, countNames, goBack, goTo, isLast, stepBy } from "./counting.ts";
 import trial from "./Trial.module.css";
 
@@ -52,11 +52,7 @@ export function CountTrial({ live, lane, trial: { direction, landings } }: Count
             {t("count.back")}
           </BigKey>
         )}
-        <BigKey
-          kind="quiet"
-          hint="F"
-          onPress={(timeStamp) => live.tap({ lane: lane.lane, kind: "false-start", timeStamp })}
-        >
+        <BigKey kind="quiet" hint="F" onPress={(timeStamp) => falseStart(live, lane, timeStamp)}>
           {t("running.falseStart")}
         </BigKey>
         <span className={css.help}>{t("count.keys")}</span>

@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import type { HeatClock } from "../../../../sound/clock.ts";
 import { BigKey } from "../BigKey.tsx";
 import type { Live, LiveLane } from "../tool.ts";
+import { falseStart } from "./control.ts";
 import { countInLeft, secondsLeft } from "./seconds.ts";
 import css from "./Trial.module.css";
 
@@ -51,11 +52,7 @@ export function RunningTrial({ live, lane, trial }: RunningTrialProps) {
       </div>
       <p className={css.how}>{t("running.count")}</p>
       <div className={css.keys}>
-        <BigKey
-          kind="quiet"
-          hint="F"
-          onPress={(timeStamp) => live.tap({ lane: number, kind: "false-start", timeStamp })}
-        >
+        <BigKey kind="quiet" hint="F" onPress={(timeStamp) => falseStart(live, lane, timeStamp)}>
           {t("running.falseStart")}
         </BigKey>
       </div>

@@ -50,6 +50,13 @@ export function go(live: AgilityLive, lane: Lane, timeStamp: number): void {
   live.tap({ lane: lane.lane, kind: "go", detail: { direction: next }, atMs });
 }
 
+/** The trial at hand does not count. During its count-in it is lost at its signal, which it can't come before. */
+export function falseStart(live: AgilityLive, { lane, state }: Lane, timeStamp: number): void {
+  if (state.trial === null) return;
+  const atMs = Math.max(live.clock.elapsedAt(timeStamp), state.trial.fromMs);
+  live.tap({ lane, kind: "false-start", atMs });
+}
+
 /** Starts all lanes that wait for their next trial together, on one signal. */
 export function goAll(live: AgilityLive, timeStamp: number): void {
   const atMs = live.clock.elapsedAt(timeStamp) + trialCountInMs;
@@ -127,7 +134,7 @@ function keysOfStage(live: AgilityLive, lane: Lane): LiveKeys {
     return direction === null ? again : { ...again, ...bind(["Space", (time) => go(live, lane, time)]) };
   }
   const tap = (kind: string) => (timeStamp: number) => live.tap({ lane: lane.lane, kind, timeStamp });
-  const stop = bind(["F", tap("false-start")]);
+  const stop = bind(["F", (timeStamp) => falseStart(live, lane, timeStamp)]);
   if (trial.stage !== "to-count") return { ...stop, ...bind(["Space", tap("landing")], ["T", tap("touch")]) };
   // The last landing is tapped a moment after the whistle.
   const isLate = live.elapsedMs < trial.untilMs + reactionMs;

@@ -92,6 +92,8 @@ export function isHeld(live: LeapLive, lane: Lane): boolean {
 
 /** Enters what is typed; a question is asked first, and Enter again is yes. */
 export function enter(live: LeapLive, lane: Lane, timeStamp: number): void {
+  // A second Enter right after the first says nothing new.
+  if (typingAt(live, lane).text.trim() === "") return;
   const reading = readingOf(live, lane);
   const asked = saidOf(live, lane)?.state === "asked";
   if (reading.state === "refused" || (reading.state === "asked" && !asked)) {
@@ -153,6 +155,9 @@ function keysOfText(live: LeapLive, lane: Lane): LiveKeys {
   if (text === "") return typing;
   return {
     ...typing,
-    ...bind(["Backspace", () => setText(live, lane, text.slice(0, -1))], ["Space", add(" ")]),
+    ...bind(
+      ["Backspace", () => setText(live, lane, typingAt(live, lane).text.slice(0, -1))],
+      ["Space", add(" ")],
+    ),
   };
 }

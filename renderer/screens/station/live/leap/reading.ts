@@ -22,7 +22,7 @@ const reachQuestion = "plausibility.vertical.reach";
 
 /** Reads a standing reach. The trials are judged with it later; a reach in the wrong unit is asked about at once. */
 export function readReach(text: string, unit: LengthUnit): Reading {
-  const read = parseLength(text, unit);
+  const read = parseLength(spelled(text, unit), unit);
   if ("sentence" in read) return { state: "refused", sentence: read.sentence };
   const { mm } = read;
   if (mm >= reachRange[0] && mm <= reachRange[1]) return { state: "fine", mm };
@@ -38,7 +38,7 @@ export function readTouch(
   parameters: VerticalParameters,
   { standingReach, bodyMass }: Standing,
 ): Reading {
-  const read = parseLength(text, unit);
+  const read = parseLength(spelled(text, unit), unit);
   if ("sentence" in read) return { state: "refused", sentence: read.sentence };
   const { mm } = read;
   const mass = bodyMass === null ? {} : { bodyMass };
@@ -55,5 +55,10 @@ export function readTouch(
  * a half. Inches are said in too many ways to tell.
  */
 export function isWhole(text: string, unit: LengthUnit): boolean {
-  return unit === "cm" && /^\d{3}(?:\.[05])?$/.test(text.trim());
+  return unit === "cm" && /^\d{3}(?:\.[05]?)?$/.test(text.trim());
+}
+
+/** After the point of a centimetre only a half is worth a key: `264.` is 264.5. */
+function spelled(text: string, unit: LengthUnit): string {
+  return unit === "cm" && /^\d{1,3}\.$/.test(text.trim()) ? `${text.trim()}5` : text;
 }

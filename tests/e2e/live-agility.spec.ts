@@ -1,0 +1,204 @@
+import { expect, type Page } from "@playwright/test";
+import { expectForEverybody } from "./axe.ts";
+import { test } from "./fixture.ts";
+import { killApp } from "./kills.ts";
+import { countedKeys, goToLive, heatOf, type Keys, laneOf, median, openLive } from "./live.ts";
+import { callIn, typeKeys } from "./live-own.ts";
+
+/** The shortest trial that the rules allow; what is checked here does not hang on its length. */
+const short = { agility: { crossSize: 914, seconds: 5, touchPenalty: 0.5 } };
+const countInMs = 3_000;
+const trialMs = 5_000;
+
+const counted = (desk: Page) => desk.getByRole("heading", { name: /^Whistle/ });
+const start = (desk: Page) => desk.getByRole("button", { name: /^Start the count-in/ });
+
+/** Starts the next trial and waits for the whistle. Returns how long that took, in ms. */
+async function untilWhistle(desk: Page, keys: Keys): Promise<number> {
+  await expect(start(desk)).toBeVisible();
+  const from = performance.now();
+  await keys.press("Space");
+  // Looked for in each frame.
+  await desk.waitForFunction(() =>
+    [...document.querySelectorAll("h2")].some(({ textContent }) => /^Whistle/.test(textContent ?? "")),
+  );
+  return performance.now() - from;
+}
+
+async function kindsOf(desk: Page): Promise<string[]> {
+  return (await heatOf(desk, "agility")).events.map(({ kind }) => kind);
+}
+
+/** Laps, extra quadrants and touches of both directions, and the mean that they come to. */
+const jumpers = [
+  // 4 × 7 + 3 − 0.5 × 2 = 30 and 4 × 7 + 1 = 29.
+  { cw: "732", ccw: "710", mark: "29.5" },
+  // 4 × 6 = 24 and 4 × 6 + 2 − 0.5 = 25.5: 24.75.
+  { cw: "600", ccw: "621", mark: "24.75" },
+  // 4 × 8 + 1 − 0.5 × 3 = 31.5 and 4 × 7 + 2 − 0.5 × 4 = 28: 29.75.
+  { cw: "813", ccw: "724", mark: "29.75" },
+] as const;
+
+test("a trial takes four keys: the start and a digit each for laps, quadrants and touches", async ({
+  tapeline: { desk },
+}) => {
+  test.setTimeout(180_000);
+  await openLive(desk, "agility", 4, short);
+  const perAthlete: number[] = [];
+  const trials: number[] = [];
+  for (const [index, { cw, ccw, mark }] of jumpers.entries()) {
+    const keys = countedKeys(desk);
+    if (index % 2 === 0) await callIn(desk, keys, "agility", [index + 1, index + 2]);
+    const called = keys.pressed();
+    const lane = (index % 2) + 1;
+    await expect(desk.getByRole("heading", { name: "Clockwise", exact: true })).toBeVisible();
+    await expect(desk.getByRole("img", { name: /the way around: clockwise$/ })).toBeVisible();
+    if (index === 0) await expectForEverybody(desk);
+    trials.push(await untilWhistle(desk, keys));
+    if (index === 0) await expectForEverybody(desk);
+    await typeKeys(desk, keys, ...cw);
+    await expect(desk.getByRole("heading", { name: "Counter-clockwise" })).toBeVisible();
+    await expect(desk.getByRole("img", { name: /the way around: counter-clockwise$/ })).toBeVisible();
+    await expect(desk.getByText("Rest since the last trial")).toBeVisible();
+    trials.push(await untilWhistle(desk, keys));
+    await typeKeys(desk, keys, ...ccw);
+    await expect(laneOf(desk, lane)).toContainText(`${mark}landings`);
+    perAthlete.push(keys.pressed() - called);
+  }
+  const late = trials.map((ms) => Math.round(ms - countInMs - trialMs));
+  console.log(
+    `from the start key to the whistle on the screen, ms beyond count-in and trial: ${late.join(", ")}`,
+  );
+  console.log(
+    `agility: median ${median(perAthlete)} keys per athlete (${perAthlete.join(", ")}: in each direction the start, laps, ` +
+      `quadrants, touches), and 1 to call two athletes (target 8)`,
+  );
+  expect(median(perAthlete)).toBeLessThanOrEqual(8);
+});
+
+test("tapped landing by landing or counted by eye, the attempt is the same", async ({
+  tapeline: { desk },
+}) => {
+  test.setTimeout(90_000);
+  await openLive(desk, "agility", 1, short);
+  const keys = countedKeys(desk);
+  await callIn(desk, keys, "agility", [1]);
+  await keys.press("Space");
+  await expect(desk.getByText("Seconds left")).toBeVisible();
+  await expectForEverybody(desk);
+  for (let landing = 0; landing < 14; landing += 1) await keys.press("Space");
+  await keys.press("t");
+  await expect(desk.getByText("Landings tapped")).toBeVisible();
+  await expect(counted(desk)).toHaveText("Whistle. As you tapped it:", { timeout: 10_000 });
+  // A tap after the whistle is no landing.
+  await desk.waitForTimeout(500);
+  await keys.press("Space");
+  await expect(desk.getByText("14 landings")).toBeVisible();
+  await keys.press("Enter");
+  await untilWhistle(desk, keys);
+  await typeKeys(desk, keys, "3", "2", "1");
+  await expect(laneOf(desk, 1)).toContainText("13.5landings");
+  const recent = await attemptsOf(desk);
+  expect(recent.map(({ seen }) => seen)).toEqual([
+    { direction: "ccw", laps: 3, extra: 2, touches: 1 },
+    { direction: "cw", laps: 3, extra: 2, touches: 1 },
+  ]);
+});
+
+interface Told {
+  readonly seen: { readonly direction: string };
+  readonly void: { readonly reason: string } | null;
+}
+
+/** The newest attempts of the station, newest first. */
+async function attemptsOf(desk: Page): Promise<Told[]> {
+  const input = encodeURIComponent(JSON.stringify({ test: "agility", lengths: "cm" }));
+  const answer = await desk.evaluate(
+    (sent) => fetch(`/trpc/station.view?input=${sent}`).then((response) => response.json()),
+    input,
+  );
+  return answer.result.data.recent.map(({ attempt }: { attempt: Told }) => attempt);
+}
+
+test("a false start and a trial that is run again are kept, with why", async ({ tapeline: { desk } }) => {
+  test.setTimeout(120_000);
+  await openLive(desk, "agility", 1, short);
+  const keys = countedKeys(desk);
+  await callIn(desk, keys, "agility", [1]);
+  await keys.press("Space");
+  await expect(desk.getByText("Get ready")).toBeVisible();
+  await keys.press("f");
+  await expect(desk.getByText("Clockwise: false start")).toBeVisible();
+  await untilWhistle(desk, keys);
+  // A fourth quadrant is a lap; the wrong digit is gone back to.
+  await typeKeys(desk, keys, "7", "5");
+  await expect(desk.getByRole("alert")).toContainText("A fourth quadrant makes a full lap");
+  await typeKeys(desk, keys, "Backspace", "6", "3");
+  await expect(desk.getByText("27 landings")).toBeVisible();
+  await keys.press("ArrowUp");
+  await keys.press("Enter");
+  await expect(desk.getByRole("heading", { name: "Counter-clockwise" })).toBeVisible();
+
+  await keys.press("r");
+  const dialog = desk.getByRole("dialog", { name: "Run clockwise again?" });
+  await dialog.getByRole("button", { name: /^Void it and run again/ }).click();
+  await expect(dialog).toContainText("Say why in a few words, or choose one.");
+  await expectForEverybody(desk);
+  await dialog.getByRole("textbox").fill("Counted for somebody else");
+  await keys.press("Enter");
+  await expect(desk.getByText("Clockwise: Counted for somebody else")).toBeVisible();
+  await expect.poll(async () => (await attemptsOf(desk))[0]?.void?.reason).toBe("Counted for somebody else");
+  await expect(desk.getByRole("heading", { name: "Clockwise", exact: true })).toBeVisible();
+  expect(await kindsOf(desk)).toEqual(["go", "false-start", "go", "count", "rerun"]);
+  // What is taken back stands again.
+  await keys.press("Backspace");
+  await expect(desk.getByRole("heading", { name: "Counter-clockwise" })).toBeVisible();
+});
+
+test("two lanes start together on one signal, and each is counted by itself", async ({
+  tapeline: { desk },
+}) => {
+  test.setTimeout(90_000);
+  await openLive(desk, "agility", 2, short);
+  const keys = countedKeys(desk);
+  await callIn(desk, keys, "agility", [1, 2]);
+  await keys.press("a");
+  await expect(counted(desk)).toBeVisible({ timeout: 20_000 });
+  const { events } = await heatOf(desk, "agility");
+  const [one, other] = events;
+  expect(events).toHaveLength(2);
+  expect(one?.atMs).toBe(other?.atMs);
+  await typeKeys(desk, keys, "7", "0", "0");
+  await keys.press("PageDown");
+  await expect(counted(desk)).toBeVisible();
+  await typeKeys(desk, keys, "6", "0", "0");
+  await expect.poll(async () => (await attemptsOf(desk)).length).toBe(2);
+});
+
+test("a trial goes on by the same clock after the program was killed in the middle of it", async ({
+  tapeline,
+}) => {
+  test.setTimeout(120_000);
+  await openLive(tapeline.desk, "agility", 1, { agility: { ...short.agility, seconds: 30 } });
+  const keys = countedKeys(tapeline.desk);
+  await callIn(tapeline.desk, keys, "agility", [1]);
+  await keys.press("Space");
+  await expect(tapeline.desk.getByText("Seconds left")).toBeVisible({ timeout: 10_000 });
+  await keys.press("Space");
+  await keys.press("Space");
+  await keys.press("t");
+  await expect.poll(() => kindsOf(tapeline.desk)).toEqual(["go", "landing", "landing", "touch"]);
+  await killApp(tapeline);
+  const { desk } = tapeline;
+  await goToLive(desk, "agility");
+  await expect(desk.getByText("Seconds left")).toBeVisible();
+  await expect(desk.getByText("1 line touch")).toBeVisible();
+  const { events, elapsedMs } = await heatOf(desk, "agility");
+  const left = 30 - ((elapsedMs ?? 0) - (events[0]?.atMs ?? 0)) / 1000;
+  const shown = Number(await desk.getByRole("timer").textContent());
+  console.log(`agility, program killed: ${shown} s left on the screen, ${left.toFixed(1)} s by the desk`);
+  expect(Math.abs(shown - left)).toBeLessThan(0.5);
+  await expect(counted(desk)).toBeVisible({ timeout: 40_000 });
+  await countedKeys(desk).press("Enter");
+  await expect.poll(() => kindsOf(desk)).toEqual(["go", "landing", "landing", "touch", "take"]);
+});

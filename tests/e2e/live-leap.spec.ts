@@ -1,0 +1,185 @@
+import { expect, type Page } from "@playwright/test";
+import { expectForEverybody } from "./axe.ts";
+import { test } from "./fixture.ts";
+import { killApp } from "./kills.ts";
+import { countedKeys, goToLive, heatOf, laneOf, median, openLive } from "./live.ts";
+import { callIn, scan, typeKeys } from "./live-own.ts";
+
+/** Standing reach and three touches, in centimetres as they are typed; a point is a half. One reading in eight has one. */
+const jumpers = [
+  ["219", "264", "266", "261"],
+  ["205", "241.", "243", "240"],
+  ["231", "270", "279.", "277"],
+  ["198", "233", "236", "238"],
+  ["226", "262", "258", "261"],
+] as const;
+/** The best of the three less the reach. */
+const heights = ["47", "38", "48.5", "40", "36"];
+
+const field = (desk: Page) => desk.getByRole("status", { name: /^(Standing reach|Touch \d of \d):/ });
+const best = (desk: Page) => desk.locator('[data-test="vertical"]');
+
+async function typed(desk: Page, text: string): Promise<void> {
+  await expect(field(desk)).toHaveAccessibleName(new RegExp(`: ${text.replaceAll(".", "\\.")}$`));
+}
+
+test("three trials are typed digit by digit: the reach once, the best so far, and one more", async ({
+  tapeline: { desk },
+}) => {
+  test.setTimeout(120_000);
+  await openLive(desk, "vertical", 6);
+  const perAthlete: number[] = [];
+  for (const [index, [reach, ...touches]] of jumpers.entries()) {
+    const keys = countedKeys(desk);
+    if (index % 2 === 0) await callIn(desk, keys, "vertical", [index + 1, index + 2]);
+    const called = keys.pressed();
+    const lane = (index % 2) + 1;
+    await expect(field(desk)).toHaveAccessibleName("Standing reach: ");
+    await typeKeys(desk, keys, ...reach);
+    for (const [trial, touch] of touches.entries()) {
+      await expect(field(desk)).toHaveAccessibleName(`Touch ${trial + 1} of 3: `);
+      await typeKeys(desk, keys, ...touch);
+      await expect.poll(async () => trialsOf(desk, lane)).toBe(trial + 1);
+    }
+    await expect(laneOf(desk, lane)).toContainText(`${heights[index]}cm`);
+    perAthlete.push(keys.pressed() - called);
+  }
+  console.log(
+    `vertical: median ${median(perAthlete)} keys per athlete (${perAthlete.join(", ")}: every digit of reach and ` +
+      `three touches, one key more for a half, no Enter), and 1 to call two athletes (target 12)`,
+  );
+  expect(median(perAthlete)).toBeLessThanOrEqual(12);
+});
+
+async function trialsOf(desk: Page, lane: number): Promise<number> {
+  const { events } = await heatOf(desk, "vertical");
+  return events.filter((event) => event.kind === "touch" && event.lane === lane).length;
+}
+
+test("what can't be is refused and what is odd is asked, and what was typed stays", async ({
+  tapeline: { desk },
+}) => {
+  await openLive(desk, "vertical", 1);
+  const keys = countedKeys(desk);
+  await callIn(desk, keys, "vertical", [1]);
+  await expectForEverybody(desk);
+  await typeKeys(desk, keys, ..."219", "Enter");
+  await expect(desk.getByText("Standing reach 219 cm")).toBeVisible();
+  const stage = best(desk).last();
+  await typeKeys(desk, keys, ..."21,8", "Enter");
+  await expect(stage.getByRole("alert")).toContainText("decimal point");
+  await typed(desk, "21,8");
+  for (let sign = 0; sign < 4; sign += 1) await keys.press("Backspace");
+  await typeKeys(desk, keys, ..."218");
+  await expect(stage.getByRole("alert")).toContainText("below the standing reach");
+  await keys.press("Enter");
+  await typed(desk, "218");
+  for (let sign = 0; sign < 3; sign += 1) await keys.press("Backspace");
+  await typeKeys(desk, keys, ..."300");
+  await expect(stage.getByRole("alert")).toContainText("Sure?");
+  await expect(stage.getByRole("alert")).toContainText(/81 cm \(31\.\d+ in\)/);
+  await expectForEverybody(desk);
+  // Nothing goes in while it is asked.
+  await desk.waitForTimeout(1_500);
+  await keys.press("Escape");
+  await expect(stage.getByRole("alert")).toBeHidden();
+  await typed(desk, "300");
+  await desk.waitForTimeout(1_500);
+  expect(await trialsOf(desk, 1)).toBe(0);
+  await keys.press("Enter");
+  await keys.press("Enter");
+  await expect.poll(() => trialsOf(desk, 1)).toBe(1);
+  await expect(stage).toContainText("Best so far81 cm");
+  // The tap is taken back, and the trial is void.
+  await keys.press("Backspace");
+  await expect(field(desk)).toHaveAccessibleName("Touch 1 of 3: ");
+  await expect(stage).toContainText("No jump yet");
+});
+
+test("inches are typed as people say them, the pad takes fingers, and enough is enough", async ({
+  tapeline: { desk },
+}) => {
+  await openLive(desk, "vertical", 1);
+  const keys = countedKeys(desk);
+  await callIn(desk, keys, "vertical", [1]);
+  await keys.press("Alt+u");
+  for (const name of ["7", "ft", "2", "half"]) {
+    await desk.getByRole("button", { name, exact: true }).click();
+  }
+  await typed(desk, "7' 2 1/2");
+  await expectForEverybody(desk);
+  await desk.getByRole("button", { name: /^Keep the reach/ }).click();
+  // 7 ft 2 1/2 in is 86.5 in; 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
+  await expect(desk.getByText("Standing reach 86.5 in")).toBeVisible();
+  await typeKeys(desk, keys, ..."104.25", "Enter");
+  await expect(best(desk).last()).toContainText("Best so far17.75 in");
+  await typeKeys(desk, keys, "1", "0", "5", "Space", "1", "/", "2", "Enter");
+  await expect(best(desk).last()).toContainText("Best so far19 in");
+  await keys.press("e");
+  await expect(laneOf(desk, 1)).toContainText("19in");
+  await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "done");
+  const { events } = await heatOf(desk, "vertical");
+  const lengths = events.map(({ detail }) => (detail as { mm?: number }).mm ?? 0);
+  expect(lengths).toEqual([2197, 2648, 2680, 0]);
+});
+
+test("a half is one key more, the reach is measured again, and without the tick nothing goes in by itself", async ({
+  tapeline: { desk },
+}) => {
+  await openLive(desk, "vertical", 1);
+  const keys = countedKeys(desk);
+  await callIn(desk, keys, "vertical", [1]);
+  await typeKeys(desk, keys, ..."219", ".");
+  await expect(desk.getByText("Standing reach 219.5 cm")).toBeVisible();
+  await keys.press("m");
+  await typeKeys(desk, keys, ..."218.5");
+  await expect(desk.getByText("Standing reach 218.5 cm")).toBeVisible();
+  await desk.getByText("Go on by itself after three digits").click();
+  await typeKeys(desk, keys, ..."264");
+  await desk.waitForTimeout(1_500);
+  await typed(desk, "264");
+  expect(await trialsOf(desk, 1)).toBe(0);
+});
+
+test("a scan is a bib whatever is asked, and a reach as fast as a scan is not lost", async ({
+  tapeline: { desk },
+}) => {
+  await openLive(desk, "vertical", 3);
+  const keys = countedKeys(desk);
+  await callIn(desk, keys, "vertical", [1, 2]);
+  await scan(desk, "219");
+  await expect(desk.getByText("No bib 219 today.")).toBeVisible();
+  await typed(desk, "219");
+  await desk.waitForTimeout(1_500);
+  expect((await heatOf(desk, "vertical")).events).toEqual([]);
+  await keys.press("Enter");
+  await expect(desk.getByText("Standing reach 219 cm")).toBeVisible();
+});
+
+test("reach and trials are there again after the program was killed", async ({ tapeline }) => {
+  await openLive(tapeline.desk, "vertical", 1);
+  const keys = countedKeys(tapeline.desk);
+  await callIn(tapeline.desk, keys, "vertical", [1]);
+  await typeKeys(tapeline.desk, keys, ..."219", "Enter", ..."264", "Enter");
+  await expect.poll(() => trialsOf(tapeline.desk, 1)).toBe(1);
+  await killApp(tapeline);
+  const { desk } = tapeline;
+  await goToLive(desk, "vertical");
+  await expect(field(desk)).toHaveAccessibleName("Touch 2 of 3: ");
+  await expect(best(desk).last()).toContainText("Best so far45 cm");
+  const again = countedKeys(desk);
+  await typeKeys(desk, again, ..."266", "Enter", ..."261", "Enter");
+  await expect(laneOf(desk, 1)).toContainText("47cm");
+  const { recent } = (await callDoorQuery(desk)) as { recent: unknown[] };
+  expect(recent).toHaveLength(3);
+});
+
+/** What the station tells of its newest attempts. */
+async function callDoorQuery(desk: Page): Promise<unknown> {
+  const input = encodeURIComponent(JSON.stringify({ test: "vertical", lengths: "cm" }));
+  const answer = await desk.evaluate(
+    (sent) => fetch(`/trpc/station.view?input=${sent}`).then((response) => response.json()),
+    input,
+  );
+  return answer.result.data;
+}
