@@ -21,6 +21,10 @@ import {
 import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";
 
+// Keys in real time: where the machine is busy with something else the press itself comes late, which says nothing of
+// the window. Once out of three has to be quiet enough.
+test.describe.configure({ retries: 2 });
+
 /**
  * When each lane ends each of its rounds, in seconds: on quarters, so that no few ms decide about a tenth. Forty-five
  * seconds are the fastest that the rules believe. Lane 8 stops in its second round.
@@ -111,10 +115,10 @@ async function stop(eyes: Eyes, keys: Keys): Promise<number> {
   const before = keys.pressed();
   const question = 'section[aria-label^="How far did bib"]';
   await keys.press(`Shift+${stopper}`);
-  await expect.poll(() => textOf(eyes, question)).toContain("After 1 whole round");
+  await expect.poll(() => textOf(eyes, question)).toContain("After 1 round");
   await keys.press("ArrowRight");
   for (let rep = 0; rep < 3; rep += 1) await keys.press("ArrowUp");
-  await expect.poll(() => textOf(eyes, question)).toContain("1 whole rounds and 23 reps");
+  await expect.poll(() => textOf(eyes, question)).toContain("Rounds 1, reps 23");
   await keys.press("Enter");
   await isDone(eyes, stopper);
   return keys.pressed() - before;
@@ -171,7 +175,7 @@ test("eight circuits, the page and then the program killed in the middle: no tap
     }
     if (tapped === 21) {
       await isDone(tapeline.desk, 6);
-      for (const lane of [7, 1]) sizes.push(await sizeOf(tapeline.desk, lane));
+      for (const lane of [7, 5]) sizes.push(await sizeOf(tapeline.desk, lane));
     }
     return undefined;
   });
@@ -192,11 +196,11 @@ test("eight circuits, the page and then the program killed in the middle: no tap
   expect(undisturbed.seen).toEqual(killed.seen);
   expect(killed.splits.map(({ length }) => length)).toEqual([3, 3, 3, 3, 3, 3, 3, 1]);
   for (const ms of late) expect(Math.abs(ms)).toBeLessThan(50);
-  // Six are in: whoever is last has a lane as large as before, and as everybody else.
-  const [early, last, first] = sizes;
+  // Six are in: whoever is last has a lane as large as before, and as one beside it that is in.
+  const [early, last, done] = sizes;
   expect(last?.width).toBe(early?.width);
   expect(last?.height).toBeGreaterThanOrEqual(early?.height ?? Number.NaN);
-  expect(last).toEqual(first);
+  expect(last).toEqual(done);
   expect(median(killed.keysPerAthlete)).toBeLessThanOrEqual(3);
 });
 
