@@ -15,5 +15,5 @@ export const agilityTool: LiveTool<"agility"> = {
     return ({ lane, in: { who } }) => t("lane.choose", { lane, bib: who.bib ?? 0 });
   },
   keys,
-  laneWidth: 12,
+  laneWidth: 11,
 };

@@ -50,10 +50,10 @@ export function HowFar({ live, lane, reps }: HowFarProps) {
       </div>
       <p className={css.sum}>{t("stoppedAt", { rounds: lane.state.splits.length, reps })}</p>
       <div className={css.reps}>
-        <BigKey kind="next" size="large" hint="Enter" onPress={(timeStamp) => keepHowFar(live, timeStamp)}>
+        <BigKey kind="next" hint="Enter" onPress={(timeStamp) => keepHowFar(live, timeStamp)}>
           {t("notFinished.yes")}
         </BigKey>
-        <BigKey size="large" hint="Esc" onPress={stillGoing}>
+        <BigKey hint="Esc" onPress={stillGoing}>
           {t("notFinished.no")}
         </BigKey>
       </div>

@@ -16,5 +16,5 @@ export const leapTool: LiveTool<"vertical"> = {
   },
   keys,
   onStrayDigits: keepStray,
-  laneWidth: 12,
+  laneWidth: 11,
 };
