@@ -22,7 +22,8 @@ test.each([
 // Hopkins 2000, worked example: typical error = SD of the differences / √2 = 2.89 and the smallest change that is
 // clear at 97.5 % is 8.0095. On a grain a hundredth of the unit: 800 is only likely, 801 clear.
 test("the smallest clear change of the worked example", () => {
-  const error = { kind: "grains", amount: 288.96367, assumed: false } as const;
+  const amount = 288.96367;
+  const error = { kind: "grains", amount, assumed: false, pairs: 5, starting: 200 } as const;
   expect([800, 801].map((change) => verdict("push-up", 6900, 6900 + change, error))).toEqual([
     "likely gain",
     "clear gain",

@@ -1,7 +1,7 @@
 import { type LengthUnit, type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
 import { protocolOf } from "../../domain/protocols/registry.ts";
 import { isDone } from "../../domain/queue/queue.ts";
-import { typicalError, verdict } from "../../domain/statistics/change.ts";
+import { type TypicalError, typicalError, verdict } from "../../domain/statistics/change.ts";
 import type { Call } from "../../store/calls.ts";
 import type { InPublic } from "../../store/present.ts";
 import type { ToldMark } from "../marks.ts";
@@ -13,6 +13,8 @@ export interface BoardFacts {
   readonly people: readonly InPublic[];
   readonly marks: readonly ToldMark[];
   readonly calls: readonly Call[];
+  /** What the gains are judged by. */
+  readonly errors: Readonly<Record<TestCode, TypicalError>>;
   readonly lengths: LengthUnit;
 }
 
@@ -33,11 +35,12 @@ const newestShown = 12;
 const leastOfLeague = 3;
 
 /** What the hall may see of a day. What an athlete did not agree to never leaves this function. */
-export function shapeBoard({ people, marks, calls, lengths }: BoardFacts): Omit<Board, "day" | "demo"> {
+export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo"> {
+  const { people, marks, calls, errors, lengths } = facts;
   const shown = showable(people, marks);
   const bests = shown.filter(({ standing }) => standing === "best").sort((a, b) => b.seq - a.seq);
   return {
-    newest: bests.slice(0, newestShown).map((mark) => bestOf(mark, lengths)),
+    newest: bests.slice(0, newestShown).map((mark) => bestOf(mark, errors[mark.test], lengths)),
     walls: testCodes.map((test) => ({ test, rows: wallOf(test, shown, lengths) })),
     calls: callsOf(people, calls),
     totals: totalsOf(people, marks),
@@ -61,9 +64,10 @@ function showable(people: readonly InPublic[], marks: readonly ToldMark[]): Show
   });
 }
 
-function bestOf({ seq, label, test, value, gain, bestBefore }: Shown, lengths: LengthUnit): Best {
-  const spread = Math.SQRT2 * typicalError(test, (bestBefore + value) / 2);
-  const judged = verdict(test, bestBefore, value);
+function bestOf(mark: Shown, error: TypicalError, lengths: LengthUnit): Best {
+  const { seq, label, test, value, gain, bestBefore } = mark;
+  const spread = Math.SQRT2 * typicalError(test, (bestBefore + value) / 2, error);
+  const judged = verdict(test, bestBefore, value, error);
   if (judged === "likely loss" || judged === "clear loss") throw new Error("A best is never a loss.");
   return {
     ...{ seq, label, test, verdict: judged },

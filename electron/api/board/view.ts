@@ -4,17 +4,21 @@ import type { Database } from "../../store/database.ts";
 import { allDays, type Day, dayAtHand } from "../../store/days.ts";
 import { everybodyInPublic } from "../../store/present.ts";
 import { tellMarks } from "../marks.ts";
+import { typicalErrorsOf } from "../noise/errors.ts";
 import type { Board } from "./schemas.ts";
 import { shapeBoard } from "./shape.ts";
 
 /** What the hall may see of a day just now; without a day, a board with nothing on it. */
 export function boardOf(db: Database, day: Day | null, lengths: LengthUnit): Omit<Board, "demo"> {
-  if (day === null) return { day: null, ...shapeBoard({ people: [], marks: [], calls: [], lengths }) };
+  const errors = typicalErrorsOf(db);
+  if (day === null)
+    return { day: null, ...shapeBoard({ people: [], marks: [], calls: [], errors, lengths }) };
   const { title, date, state } = day;
   const facts = {
     people: everybodyInPublic(db, day.id),
-    marks: tellMarks(db, day),
+    marks: tellMarks(db, day, null, errors),
     calls: calls(db, day.id),
+    errors,
     lengths,
   };
   return { day: { title, date, state }, ...shapeBoard(facts) };

@@ -1,4 +1,4 @@
-import { differsFromLast } from "../statistics/change.ts";
+import { differsFromLast, startingTypicalErrors } from "../statistics/change.ts";
 import { sentence } from "../words.ts";
 import { ask, fine } from "./believable.ts";
 import type { LengthUnit, Mark, Plausibility, TestCode, Written } from "./protocol.ts";
@@ -21,8 +21,14 @@ export function writeMark(code: TestCode, mark: Mark, lengths: LengthUnit): Writ
 }
 
 /** Asks when a mark is more than four typical errors away from the athlete's own last (both in grains). */
-export function againstLast(code: TestCode, last: number, value: number, lengths: LengthUnit): Plausibility {
-  if (!differsFromLast(code, last, value)) return fine;
+export function againstLast(
+  code: TestCode,
+  last: number,
+  value: number,
+  lengths: LengthUnit,
+  error = startingTypicalErrors[code],
+): Plausibility {
+  if (!differsFromLast(code, last, value, error)) return fine;
   const { write } = protocolOf(code);
   const values = { last: write(last, lengths).number, value: write(value, lengths).number };
   return ask(sentence("plausibility.differsFromLast", values));

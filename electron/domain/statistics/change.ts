@@ -8,24 +8,34 @@ import { normalShare } from "./normal.ts";
  */
 export interface TypicalError {
   readonly kind: "grains" | "share";
+  /** What is used. */
   readonly amount: number;
+  /** Whether nothing but the starting amount is behind it. */
   readonly assumed: boolean;
+  /** How many pairs of the store's own marks are behind it. */
+  readonly pairs: number;
+  /** What a store without pairs starts from: published, or our own. */
+  readonly starting: number;
+}
+
+function assume(kind: TypicalError["kind"], amount: number): TypicalError {
+  return Object.freeze({ kind, amount, assumed: true, pairs: 0, starting: amount });
 }
 
 export const startingTypicalErrors: Readonly<Record<TestCode, TypicalError>> = Object.freeze({
   /** 2 reps. Ours, no source. */
-  "push-up": Object.freeze({ kind: "grains", amount: 2, assumed: true }),
+  "push-up": assume("grains", 2),
   /** 1 landing, in quarters. Ours, no source. */
-  agility: Object.freeze({ kind: "grains", amount: 4, assumed: true }),
+  agility: assume("grains", 4),
   /** 4 %: Markovic et al. 2004, J Strength Cond Res 18(3): within-subject CV 2.4 to 4.6 %. */
-  vertical: Object.freeze({ kind: "share", amount: 0.04, assumed: true }),
+  vertical: assume("share", 0.04),
   /**
    * 6 %: between the 2.0 % of a staged plank after one practice (Tong et al. 2014, Phys Ther Sport 15(1)) and the
    * 3.6 to 11.8 % of isometric field tests.
    */
-  core: Object.freeze({ kind: "share", amount: 0.06, assumed: true }),
+  core: assume("share", 0.06),
   /** 3 %. Ours, no source. */
-  endurance: Object.freeze({ kind: "share", amount: 0.03, assumed: true }),
+  endurance: assume("share", 0.03),
 });
 
 /** What a change amounts to once the typical error is taken into account. */

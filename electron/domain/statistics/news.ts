@@ -1,6 +1,6 @@
 import type { TestCode } from "../protocols/protocol.ts";
 import { protocolOf } from "../protocols/registry.ts";
-import { gain, type Verdict, verdict } from "./change.ts";
+import { gain, startingTypicalErrors, type Verdict, verdict } from "./change.ts";
 import { type Standing, standing } from "./standing.ts";
 
 /** A complete mark's place in the athlete's own history; all values and gains in the test's grains. */
@@ -29,11 +29,15 @@ const firstMark: MarkNews = {
   verdict: null,
 };
 
-/** Compares a mark with the same athlete's earlier marks of the same protocol fingerprint, oldest first. */
+/**
+ * Compares a mark with the same athlete's earlier marks of the same protocol fingerprint, oldest first; `error` is the
+ * typical error that the change is judged by.
+ */
 export function newsOf(
   test: TestCode,
   value: number,
   earlier: readonly { readonly date: string; readonly value: number }[],
+  error = startingTypicalErrors[test],
 ): MarkNews {
   const last = earlier.at(-1);
   if (last === undefined) return firstMark;
@@ -47,6 +51,6 @@ export function newsOf(
     previous: last.value,
     previousDate: last.date,
     change: gain(better, last.value, value),
-    verdict: verdict(test, last.value, value),
+    verdict: verdict(test, last.value, value, error),
   };
 }
