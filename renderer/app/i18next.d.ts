@@ -13,6 +13,7 @@ import type liveCircuit from "../../resources/locales/en/liveCircuit.json";
 import type liveCore from "../../resources/locales/en/liveCore.json";
 import type liveLeap from "../../resources/locales/en/liveLeap.json";
 import type livePushUp from "../../resources/locales/en/livePushUp.json";
+import type plots from "../../resources/locales/en/plots.json";
 import type sentences from "../../resources/locales/en/sentences.json";
 import type sheets from "../../resources/locales/en/sheets.json";
 import type station from "../../resources/locales/en/station.json";
@@ -38,6 +39,7 @@ declare module "i18next" {
       liveCore: typeof liveCore;
       livePushUp: typeof livePushUp;
       liveLeap: typeof liveLeap;
+      plots: typeof plots;
       sentences: typeof sentences;
       sheets: typeof sheets;
       station: typeof station;

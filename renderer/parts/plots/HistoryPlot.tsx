@@ -1,0 +1,91 @@
+import { useLayoutEffect, useRef, useState } from "react";
+import { useTranslation } from "react-i18next";
+import type { LengthUnit, TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import type { DateTick } from "./dates.ts";
+import { cardWidth, type Drawn, draw } from "./draw.ts";
+import css from "./HistoryPlot.module.css";
+import { type HistoryPoint, inOrder, type Noise, type PlotSize } from "./points.ts";
+import { Scan } from "./Scan.tsx";
+import { useSummary } from "./useSummary.ts";
+import { useWidth } from "./useWidth.ts";
+
+interface HistoryPlotProps {
+  readonly test: TestCode;
+  /** One athlete's marks of one fingerprint, in any order; at most one of them is today's. */
+  readonly points: readonly HistoryPoint[];
+  /** What is no news after the last test (`noiseBand` of the test before today's, or of the newest); null: no band. */
+  readonly noise: Noise | null;
+  /** page: fills its place and answers to pointer and keys. card: still, 240 × 88 units, as wide as its place. */
+  readonly size: PlotSize;
+  /** How heights are written at the axis. */
+  readonly lengths?: LengthUnit;
+}
+
+/**
+ * An athlete's marks of one test over time, better always higher up: the test's sign at each mark, today's filled and
+ * larger, and the band of what is no news after the last test.
+ */
+export function HistoryPlot({ test, points, noise, size, lengths = "cm" }: HistoryPlotProps) {
+  const { t } = useTranslation("plots");
+  const ordered = inOrder(points);
+  const up = test === "vertical" ? t(`up.vertical.${lengths}`) : t(`up.${test}`);
+  return (
+    <div className={css.frame} data-test={test} data-size={size}>
+      {ordered.length === 0 ? (
+        <p className={css.none}>{t("none")}</p>
+      ) : (
+        <>
+          <p className={css.unit}>{up}</p>
+          <Picture test={test} points={ordered} noise={noise} size={size} lengths={lengths} />
+        </>
+      )}
+    </div>
+  );
+}
+
+function Picture({ test, points, noise, size, lengths }: Required<HistoryPlotProps>) {
+  const { t } = useTranslation("common");
+  const summary = useSummary(test, points);
+  const writeDate = useWriteTick(size);
+  const place = useRef<HTMLDivElement>(null);
+  const available = useWidth(place);
+  const width = size === "card" ? cardWidth : available;
+  const letter = t(`test.${test}.letter`);
+  const [places, setPlaces] = useState<Drawn["places"]>([]);
+
+  useLayoutEffect(() => {
+    const drawn = draw({ test, points, noise, size, width, lengths, letter, writeDate });
+    if (size === "page") drawn.svg.setAttribute("aria-hidden", "true");
+    else drawn.svg.setAttribute("role", "img");
+    drawn.svg.setAttribute("aria-label", summary);
+    place.current?.replaceChildren(drawn.svg);
+    setPlaces((before) => (isSame(before, drawn.places) ? before : drawn.places));
+  });
+
+  const picture = <div ref={place} className={css.picture} />;
+  if (size === "card") return picture;
+  return (
+    <Scan test={test} points={points} places={places} width={width}>
+      {picture}
+    </Scan>
+  );
+}
+
+function isSame(before: Drawn["places"], after: Drawn["places"]): boolean {
+  return (
+    before.length === after.length &&
+    before.every(({ x, y }, index) => after[index]?.x === x && after[index]?.y === y)
+  );
+}
+
+/** How dates stand at the axis: the day on a page, the month on a card. */
+function useWriteTick(size: PlotSize): (tick: DateTick) => string {
+  const { i18n } = useTranslation();
+  const language = i18n.language === "en" ? "en-GB" : i18n.language;
+  return ({ at, form }) => {
+    const day = form === "day" && size === "page" ? ({ day: "numeric" } as const) : {};
+    const month = form === "year" ? {} : ({ month: "short" } as const);
+    const options = { ...day, ...month, year: "numeric", timeZone: "UTC" } as const;
+    return new Intl.DateTimeFormat(language, options).format(at);
+  };
+}

@@ -1,0 +1,116 @@
+import { type KeyboardEvent, type PointerEvent, type ReactNode, useState } from "react";
+import { useTranslation } from "react-i18next";
+import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import { useSay } from "../../app/say.ts";
+import { useWriteDay } from "../../screens/station/clock.ts";
+import { type Drawn, measures } from "./draw.ts";
+import css from "./HistoryPlot.module.css";
+import type { HistoryPoint } from "./points.ts";
+import { useWriteMark } from "./useSummary.ts";
+
+interface ScanProps {
+  readonly test: TestCode;
+  /** Oldest first, at least one. */
+  readonly points: readonly HistoryPoint[];
+  readonly places: Drawn["places"];
+  /** Of the picture, in px. */
+  readonly width: number;
+  readonly children: ReactNode;
+}
+
+/**
+ * Reads a picture mark by mark: the one nearest to the pointer, or by the arrow keys. To those who listen it is a
+ * slider over the marks, so that the arrow keys reach it through any screen reader.
+ */
+export function Scan({ test, points, places, width, children }: ScanProps) {
+  const { t } = useTranslation(["plots", "common"]);
+  const read = useReading();
+  const [chosen, setChosen] = useState<number | null>(null);
+  const last = points.length - 1;
+  const at = chosen === null ? null : Math.min(chosen, last);
+  const point = points[at ?? last];
+
+  function onKeyDown(event: KeyboardEvent): void {
+    const to = keyTo(event.key, at ?? last, last);
+    if (to === null) return;
+    event.preventDefault();
+    setChosen(to);
+  }
+
+  return (
+    <>
+      <div
+        className={css.scan}
+        role="slider"
+        tabIndex={0}
+        aria-label={t("label", { test: t(`common:test.${test}.ability`) })}
+        aria-valuemin={1}
+        aria-valuemax={points.length}
+        aria-valuenow={(at ?? last) + 1}
+        aria-valuetext={point === undefined ? "" : read(point)}
+        onKeyDown={onKeyDown}
+        onFocus={() => setChosen((before) => before ?? last)}
+        onBlur={() => setChosen(null)}
+        onPointerMove={(event) => setChosen(nearest(event, places))}
+        onPointerLeave={() => setChosen(null)}
+      >
+        <div className={css.picture}>
+          {children}
+          {at !== null && <Ring at={places[at]} width={width} />}
+        </div>
+      </div>
+      <p className={css.reading}>
+        {at === null || point === undefined ? <span className={css.hint}>{t("hint")}</span> : read(point)}
+      </p>
+    </>
+  );
+}
+
+/** A mark in words, with its day. */
+function useReading(): (point: HistoryPoint) => string {
+  const { t } = useTranslation("plots");
+  const say = useSay();
+  const writeDay = useWriteDay();
+  const writeMark = useWriteMark();
+  return ({ date, written, today }) => {
+    const note = written.note === undefined ? "" : `, ${say(written.note)}`;
+    const values = { date: writeDay(date), mark: `${writeMark(written)}${note}` };
+    return today === true ? t("atToday", values) : t("at", values);
+  };
+}
+
+function keyTo(key: string, at: number, last: number): number | null {
+  switch (key) {
+    case "ArrowLeft":
+    case "ArrowDown":
+      return Math.max(0, at - 1);
+    case "ArrowRight":
+    case "ArrowUp":
+      return Math.min(last, at + 1);
+    case "Home":
+      return 0;
+    case "End":
+      return last;
+    default:
+      return null;
+  }
+}
+
+function nearest(event: PointerEvent<HTMLElement>, places: Drawn["places"]): number | null {
+  const { left, top } = event.currentTarget.getBoundingClientRect();
+  const [x, y] = [event.clientX - left, event.clientY - top];
+  const distances = places.map((place) => Math.hypot(place.x - x, place.y - y));
+  const least = Math.min(...distances);
+  return places.length === 0 ? null : distances.indexOf(least);
+}
+
+function Ring({ at, width }: { readonly at: Drawn["places"][number] | undefined; readonly width: number }) {
+  if (at === undefined) return null;
+  const { height, bottom, sign } = measures.page;
+  return (
+    <svg className={css.ring} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+      <line x1={at.x} x2={at.x} y1={at.y + sign} y2={height - bottom} />
+      <circle cx={at.x} cy={at.y} r={sign} />
+    </svg>
+  );
+}

@@ -1,0 +1,48 @@
+import type { LengthUnit, TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import { formatTime } from "../../../electron/domain/units.ts";
+
+/** Steps between ticks that people count in, in grains of the test. */
+const steps: Readonly<Record<Exclude<TestCode, "vertical">, readonly number[]>> = {
+  "push-up": [1, 2, 5, 10, 20, 50, 100],
+  agility: [1, 2, 5, 10, 20].map((landings) => landings * 4),
+  core: [5, 10, 15, 30, 60, 120, 300, 600, 1200],
+  endurance: [1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 1200].map((seconds) => seconds * 1000),
+};
+const lengthSteps: Readonly<Record<LengthUnit, readonly number[]>> = {
+  cm: [1, 2, 5, 10, 20, 50].map((centimetres) => centimetres * 10),
+  in: [1, 2, 5, 10, 20].map((inches) => inches * 25.4),
+};
+
+/** At most `most` round values from `low` to `high`, all in grains; inches are rarely whole millimetres. */
+export function valueTicks(
+  test: TestCode,
+  low: number,
+  high: number,
+  most: number,
+  lengths: LengthUnit,
+): number[] {
+  const candidates = test === "vertical" ? lengthSteps[lengths] : steps[test];
+  const step = candidates.find((each) => countOf(low, high, each) <= most) ?? (high - low) / most;
+  const first = Math.ceil(low / step);
+  return Array.from({ length: Math.max(0, countOf(low, high, step)) }, (_, index) => (first + index) * step);
+}
+
+/** How many multiples of `step` lie from `low` to `high`. */
+function countOf(low: number, high: number, step: number): number {
+  return Math.floor(high / step) - Math.ceil(low / step) + 1;
+}
+
+/** A tick's value as it stands at the axis: no unit, and times without tenths. */
+export function writeTick(test: TestCode, value: number, lengths: LengthUnit): string {
+  if (test === "endurance") return formatTime(value, false);
+  return protocolOf(test).write(value, lengths).number;
+}
+
+/** From the least to the greatest of the values with room around them, so that no mark sits on the edge. */
+export function valueRange(values: readonly number[]): { readonly low: number; readonly high: number } {
+  const low = Math.min(...values);
+  const high = Math.max(...values);
+  const room = high > low ? (high - low) * 0.12 : Math.max(1, Math.abs(high) * 0.12);
+  return { low: low - room, high: high + room };
+}

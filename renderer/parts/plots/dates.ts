@@ -1,0 +1,62 @@
+const dayMs = 86_400_000;
+/** Months from one tick to the next, where the ends of the time are too far apart to do without. */
+const monthSteps = [1, 3, 6, 12, 24, 60, 120] as const;
+/** How near to an end, as a share of the time, a tick between would crowd it. */
+const tooNear = 0.17;
+
+/** A tick of the time axis: a day written out at the ends, a month or a year between them. */
+export interface DateTick {
+  readonly at: Date;
+  readonly form: "day" | "month" | "year";
+}
+
+/** A calendar day (ISO 8601) as an instant at which axes put it. */
+export function instantOf(date: string): Date {
+  return new Date(`${date}T00:00:00Z`);
+}
+
+/** The first and the last day and, where there is room, at most `between` months or years between them. */
+export function dateTicks(first: string, last: string, between: number): DateTick[] {
+  const [start, end] = [instantOf(first), instantOf(last)];
+  const ends: DateTick[] =
+    first === last
+      ? [{ at: start, form: "day" }]
+      : [
+          { at: start, form: "day" },
+          { at: end, form: "day" },
+        ];
+  const span = end.getTime() - start.getTime();
+  const from = start.getTime() + span * tooNear;
+  const to = end.getTime() - span * tooNear;
+  for (const step of monthSteps) {
+    const inner = monthStarts(start, end, step).filter((at) => at.getTime() > from && at.getTime() < to);
+    if (inner.length > between) continue;
+    return [
+      ...ends,
+      ...inner.map((at) => ({ at, form: step >= 12 ? ("year" as const) : ("month" as const) })),
+    ];
+  }
+  return ends;
+}
+
+/** The first days of every `step`-th month, counted from January, from one day to another. */
+function monthStarts(start: Date, end: Date, step: number): Date[] {
+  const months = (day: Date) => day.getUTCFullYear() * 12 + day.getUTCMonth();
+  const first = Math.ceil(months(start) / step);
+  const count = Math.floor(months(end) / step) - first + 1;
+  return Array.from({ length: Math.max(0, count) }, (_, index) => monthStart((first + index) * step));
+}
+
+/** The first day of the month that is so many months after January of the year 0. */
+function monthStart(month: number): Date {
+  const day = new Date(0);
+  day.setUTCFullYear(Math.floor(month / 12), month % 12, 1);
+  return day;
+}
+
+/** What the time axis reaches over: the days with room at both ends; around one day alone, three months. */
+export function dateRange(first: string, last: string): readonly [Date, Date] {
+  const [start, end] = [instantOf(first).getTime(), instantOf(last).getTime()];
+  const room = end > start ? (end - start) * 0.07 : 45 * dayMs;
+  return [new Date(start - room), new Date(end + room)];
+}

@@ -1,0 +1,129 @@
+import * as Plot from "@observablehq/plot";
+import type { LengthUnit, TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import { valueRange, valueTicks, writeTick } from "./axis.ts";
+import { type DateTick, dateRange, dateTicks, instantOf } from "./dates.ts";
+import css from "./HistoryPlot.module.css";
+import { type HistoryPoint, lastTestOf, type Noise, type PlotSize } from "./points.ts";
+import { signs } from "./signs.ts";
+
+/** What a drawing is made of; everything in words or in the reader's units comes in ready. */
+export interface Drawing {
+  readonly test: TestCode;
+  /** At least one, oldest first. */
+  readonly points: readonly HistoryPoint[];
+  readonly noise: Noise | null;
+  readonly size: PlotSize;
+  readonly width: number;
+  readonly lengths: LengthUnit;
+  readonly letter: string;
+  readonly writeDate: (tick: DateTick) => string;
+}
+
+/** The picture, and where in it each point came to stand, in its own coordinates. */
+export interface Drawn {
+  readonly svg: SVGSVGElement;
+  readonly places: readonly { readonly x: number; readonly y: number }[];
+}
+
+/** Sizes in the picture's own units: px on a page, and about a quarter of a millimetre on a card. */
+export const measures = {
+  page: { height: 236, top: 14, right: 34, bottom: 34, left: 58, sign: 19, ticks: 5, between: 3 },
+  card: { height: 88, top: 8, right: 20, bottom: 18, left: 36, sign: 12, ticks: 3, between: 0 },
+} as const;
+export const cardWidth = 240;
+/** More marks than this are drawn smaller, without their letters: only today's keeps its own. */
+const crowd = 16;
+
+/**
+ * Draws the marks over time. Nothing in the picture has a style of its own: looks come from classes, as the content
+ * policy wants it, and the style element that the library adds is taken out before the page sees it.
+ */
+export function draw(drawing: Drawing): Drawn {
+  const { test, points, noise, size, lengths } = drawing;
+  const measure = measures[size];
+  const [first, last] = [points[0]?.date ?? "", points.at(-1)?.date ?? ""];
+  const band = noise === null ? [] : [noise.low, noise.high];
+  const { low, high } = valueRange([...points.map(({ value }) => value), ...band]);
+  const x = dateRange(first, last);
+  const svg = Plot.plot({
+    className: css.plot ?? "",
+    width: drawing.width,
+    height: measure.height,
+    marginTop: measure.top,
+    marginRight: measure.right,
+    marginBottom: measure.bottom,
+    marginLeft: measure.left,
+    x: { type: "utc", domain: x, axis: null },
+    y: { type: "linear", domain: [low, high], reverse: protocolOf(test).better === "lower", axis: null },
+    marks: [
+      ...valueAxis(valueTicks(test, low, high, measure.ticks, lengths), (tick) =>
+        writeTick(test, tick, lengths),
+      ),
+      ...noiseMarks(points, noise, x[1]),
+      ...dateAxis(dateTicks(first, last, measure.between), drawing.writeDate),
+      Plot.dot(points, {
+        x: ({ date }) => instantOf(date),
+        y: "value",
+        render: signs(points, { ...drawing, side: sideOf(drawing), lettered: points.length <= crowd }),
+      }),
+    ],
+  }) as SVGSVGElement & Plot.Plot;
+  svg.querySelector("style")?.remove();
+  return { svg, places: placesOf(svg, points) };
+}
+
+function sideOf({ size, points }: Drawing): number {
+  const { sign } = measures[size];
+  return points.length > crowd ? sign * 0.68 : sign;
+}
+
+function placesOf(svg: Plot.Plot, points: readonly HistoryPoint[]): Drawn["places"] {
+  const [x, y] = [svg.scale("x"), svg.scale("y")];
+  return points.map(({ date, value }) => ({
+    x: Number(x?.apply(instantOf(date))),
+    y: Number(y?.apply(value)),
+  }));
+}
+
+function valueAxis(ticks: readonly number[], write: (tick: number) => string): Plot.Markish[] {
+  return [
+    Plot.ruleY(ticks, { className: css.grid ?? "" }),
+    Plot.axisY(ticks, {
+      className: css.values ?? "",
+      tickSize: 0,
+      tickPadding: 8,
+      tickFormat: (tick: number) => write(tick),
+      label: null,
+    }),
+  ];
+}
+
+function dateAxis(ticks: readonly DateTick[], write: (tick: DateTick) => string): Plot.Markish[] {
+  const words = new Map(ticks.map((tick) => [tick.at.getTime(), write(tick)]));
+  return [
+    Plot.axisX(
+      ticks.map(({ at }) => at),
+      {
+        className: css.dates ?? "",
+        tickSize: 5,
+        tickPadding: 4,
+        tickFormat: (at: Date) => words.get(at.getTime()) ?? "",
+        label: null,
+      },
+    ),
+  ];
+}
+
+/** The band reaches from the last test on: it says what a mark after it would have to leave behind. */
+function noiseMarks(points: readonly HistoryPoint[], noise: Noise | null, end: Date): Plot.Markish[] {
+  const last = lastTestOf(points);
+  if (noise === null || last === undefined) return [];
+  const from = instantOf(last.date);
+  const { low, high } = noise;
+  const edge = { x1: from, x2: end, className: css.noiseEdge ?? "" };
+  return [
+    Plot.rect([noise], { x1: from, x2: end, y1: low, y2: high, className: css.noise ?? "" }),
+    Plot.ruleY([low, high], edge),
+  ];
+}

@@ -1,0 +1,69 @@
+import type { ChannelValues, RenderFunction } from "@observablehq/plot";
+import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import { outlines } from "../test-outlines.ts";
+import css from "./HistoryPlot.module.css";
+import type { HistoryPoint } from "./points.ts";
+
+const namespace = "http://www.w3.org/2000/svg";
+/** Outlines are drawn in a box of this side. */
+const box = 48;
+/** Where the letter stands in a shape: a triangle has its room below the middle. */
+const letterDrop: Readonly<Record<TestCode, number>> = {
+  "push-up": 33.5,
+  agility: 33.5,
+  vertical: 40,
+  core: 33.5,
+  endurance: 33.5,
+};
+
+interface Signs {
+  readonly test: TestCode;
+  readonly letter: string;
+  /** Of an earlier mark, in the picture's units; today's is larger. */
+  readonly side: number;
+  /** Whether earlier marks have their letter too. */
+  readonly lettered: boolean;
+}
+
+/** Puts the test's sign at each mark: painted like a court line for earlier ones, filled and larger for today's. */
+export function signs(points: readonly HistoryPoint[], look: Signs): RenderFunction {
+  return (index, _scales, values, _dimensions, { document }) => {
+    const group = document.createElementNS(namespace, "g");
+    for (const each of index) {
+      const point = points[each];
+      if (point === undefined) continue;
+      group.append(sign(document, point, placeOf(values, each), look));
+    }
+    return group;
+  };
+}
+
+function placeOf({ x, y }: ChannelValues, index: number): { readonly x: number; readonly y: number } {
+  return { x: Number(x?.[index]), y: Number(y?.[index]) };
+}
+
+function sign(
+  document: Document,
+  { today = false }: HistoryPoint,
+  { x, y }: { readonly x: number; readonly y: number },
+  { test, letter, side, lettered }: Signs,
+): SVGGElement {
+  const scale = (today ? side * 1.45 : side) / box;
+  const each = document.createElementNS(namespace, "g");
+  each.setAttribute("class", css.sign ?? "");
+  each.setAttribute("data-today", String(today));
+  each.setAttribute("transform", `translate(${x} ${y}) scale(${scale}) translate(${-box / 2} ${-box / 2})`);
+  const shape = document.createElementNS(namespace, "path");
+  shape.setAttribute("d", outlines[test]);
+  each.append(shape);
+  if (today || lettered) each.append(letterIn(document, test, letter));
+  return each;
+}
+
+function letterIn(document: Document, test: TestCode, letter: string): SVGTextElement {
+  const text = document.createElementNS(namespace, "text");
+  text.setAttribute("x", String(box / 2));
+  text.setAttribute("y", String(letterDrop[test]));
+  text.textContent = letter;
+  return text;
+}
