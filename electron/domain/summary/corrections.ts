@@ -1,0 +1,26 @@
+import type { SummaryAttempt, SummaryDay } from "./day.ts";
+
+/** Something that was entered and no longer stands. */
+export interface Correction {
+  readonly attempt: SummaryAttempt;
+  readonly ended: NonNullable<SummaryAttempt["void"]>;
+  /** What was entered in its place, standing or void in turn; null where nothing was. */
+  readonly instead: SummaryAttempt | null;
+}
+
+/** Everything that was corrected or taken back, in the order in which it was. */
+export function correctionsOf({ attempts }: SummaryDay): Correction[] {
+  const instead = new Map(
+    attempts.flatMap((each) => (each.replaces === null ? [] : [[each.replaces, each]])),
+  );
+  return attempts
+    .flatMap((attempt) => {
+      const { void: ended } = attempt;
+      return ended === null ? [] : [{ attempt, ended, instead: instead.get(attempt.id) ?? null }];
+    })
+    .sort((a, b) => order(a.ended.at, b.ended.at) || a.attempt.seq - b.attempt.seq);
+}
+
+function order(a: string, b: string): number {
+  return a === b ? 0 : a < b ? -1 : 1;
+}

@@ -1,0 +1,80 @@
+import type { Mark, TestCode } from "../protocols/protocol.ts";
+import type { MarkNews } from "../statistics/news.ts";
+
+/** What a summary is made of. Instants are ISO 8601; values and changes are in the tests' grains. */
+export interface SummaryDay {
+  readonly state: "planned" | "open" | "closed";
+  readonly people: readonly SummaryPerson[];
+  readonly marks: readonly SummaryMark[];
+  /** Standing or void, in the order of entry. */
+  readonly attempts: readonly SummaryAttempt[];
+  readonly leftOut: readonly SummaryLeftOut[];
+  /** From live heats that were not called off. */
+  readonly laneTimes: readonly LaneTime[];
+}
+
+/** Somebody on the day's list. */
+export interface SummaryPerson {
+  readonly athleteId: number;
+  readonly name: string;
+  /** A text: 07 is not 7. */
+  readonly number: string;
+  readonly bib: number | null;
+  readonly league: string;
+  readonly state: "expected" | "testing" | "not-testing" | "no-show" | "withdrawn";
+}
+
+/** What an athlete's attempts of one variant amount to; no news while it is not complete. */
+export interface SummaryMark {
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly variant: string;
+  readonly mark: Mark;
+  readonly news: MarkNews | null;
+}
+
+export interface SummaryAttempt {
+  readonly id: string;
+  readonly seq: number;
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly variant: string;
+  readonly seen: unknown;
+  readonly enteredBy: string;
+  readonly note: string;
+  readonly source: "station" | "sheet" | "heat";
+  readonly at: string;
+  /** The attempt that this one corrects. */
+  readonly replaces: string | null;
+  readonly void: { readonly reason: string; readonly by: string; readonly at: string } | null;
+}
+
+/** A test that somebody leaves out: decided at check-in (no reason is kept), or skipped with a reason. */
+export interface SummaryLeftOut {
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly kind: "readiness" | "skip";
+  readonly reason: string;
+  readonly decidedBy: string;
+}
+
+/** How long one athlete was at work in a lane, by the monotonic clock. */
+export interface LaneTime {
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly ms: number;
+}
+
+/** Only what concerns these athletes: a league's part of a day. */
+export function partOf(day: SummaryDay, athletes: ReadonlySet<number>): SummaryDay {
+  const own = <Row extends { readonly athleteId: number }>(rows: readonly Row[]) =>
+    rows.filter(({ athleteId }) => athletes.has(athleteId));
+  return {
+    state: day.state,
+    people: own(day.people),
+    marks: own(day.marks),
+    attempts: own(day.attempts),
+    leftOut: own(day.leftOut),
+    laneTimes: own(day.laneTimes),
+  };
+}

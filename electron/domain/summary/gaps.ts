@@ -1,0 +1,85 @@
+import type { Mark, TestCode } from "../protocols/protocol.ts";
+import type { SummaryDay, SummaryMark, SummaryPerson } from "./day.ts";
+
+/**
+ * Why there is no complete mark. no-show: never came; expected: still to come to the table; not-testing: here, and takes
+ * no test today; left-out: decided at check-in, no reason is kept; skipped: with a reason; withdrawn: stopped for the
+ * day; half-done: begun, part of it missing; not-finished: a timed task stopped early; taken-back: entered, and void
+ * since; to-come: still to be taken; not-taken: the day ended without it.
+ */
+export const gapKinds = [
+  "no-show",
+  "expected",
+  "not-testing",
+  "left-out",
+  "skipped",
+  "withdrawn",
+  "half-done",
+  "not-finished",
+  "taken-back",
+  "to-come",
+  "not-taken",
+] as const;
+export type GapKind = (typeof gapKinds)[number];
+
+/** A test without a complete mark. */
+export interface Gap {
+  readonly kind: GapKind;
+  /** Why it was skipped or taken back, as somebody said it; empty where nobody did. */
+  readonly reason: string;
+  /** Who decided that; empty where it just is so. */
+  readonly by: string;
+  /** What there is of a mark that is not complete. */
+  readonly mark: Exclude<Mark, { readonly state: "complete" }> | null;
+}
+
+function plain(kind: GapKind): Gap {
+  return { kind, reason: "", by: "", mark: null };
+}
+
+/**
+ * Why somebody has no complete mark of a test; null when there is one. What was seen says most, then what was decided
+ * about the test, then what became of the person.
+ * @param marks the person's marks of this test, all variants
+ */
+export function gapOf(
+  day: SummaryDay,
+  person: SummaryPerson,
+  test: TestCode,
+  marks: readonly SummaryMark[],
+): Gap | null {
+  if (marks.some(({ mark }) => mark.state === "complete")) return null;
+  return (
+    ofMark(marks) ?? ofPerson(day, person) ?? ofDecision(day, person, test) ?? plain(openGap(day, person))
+  );
+}
+
+function ofMark(marks: readonly SummaryMark[]): Gap | null {
+  for (const { mark } of marks) {
+    if (mark.state === "unfinished") return { ...plain("not-finished"), mark };
+    if (mark.state === "incomplete") return { ...plain("half-done"), mark };
+  }
+  return null;
+}
+
+/** Who takes no test at all. */
+function ofPerson({ state: day }: SummaryDay, { state }: SummaryPerson): Gap | null {
+  if (state === "no-show" || state === "not-testing") return plain(state);
+  // Whoever was still expected when the day closed did not come.
+  if (state === "expected") return plain(day === "closed" ? "no-show" : "expected");
+  return null;
+}
+
+function ofDecision(day: SummaryDay, { athleteId }: SummaryPerson, test: TestCode): Gap | null {
+  const left = day.leftOut.find((each) => each.athleteId === athleteId && each.test === test);
+  if (left?.kind === "readiness") return { ...plain("left-out"), by: left.decidedBy };
+  if (left !== undefined) return { ...plain("skipped"), reason: left.reason, by: left.decidedBy };
+  const last = day.attempts.findLast((each) => each.athleteId === athleteId && each.test === test);
+  if (last?.void == null) return null;
+  return { ...plain("taken-back"), reason: last.void.reason, by: last.void.by };
+}
+
+function openGap({ state: day }: SummaryDay, { state }: SummaryPerson): GapKind {
+  if (state === "withdrawn") return "withdrawn";
+  return day === "closed" ? "not-taken" : "to-come";
+}

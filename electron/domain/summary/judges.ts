@@ -1,0 +1,160 @@
+import { type TestCode, testCodes } from "../protocols/protocol.ts";
+import { pushUp } from "../protocols/push-up.ts";
+import { protocolOf } from "../protocols/registry.ts";
+import type { SummaryMark } from "./day.ts";
+import type { Rooted } from "./roots.ts";
+import { type Shift, shiftOf } from "./shift.ts";
+import { type Spread, spreadOf } from "./spread.ts";
+
+/** Whose initials are with a mark: one person's, several (each direction by another), or nobody's (a sheet that says none). */
+export type Judge =
+  | { readonly kind: "named"; readonly name: string }
+  | { readonly kind: "several" }
+  | { readonly kind: "unnamed" };
+
+/** The complete marks of one test and variant that one person entered; values in grains. */
+export interface JudgeRow {
+  readonly test: TestCode;
+  readonly variant: string;
+  readonly judge: Judge;
+  readonly marks: Spread;
+  /** How strictly push-ups were judged; null for other tests, and where no cadence was judged one by one. */
+  readonly cadences: Cadences | null;
+  /** Only for push-ups of a named judge: judges are their largest error. */
+  readonly compared: Comparison | null;
+}
+
+export interface Cadences {
+  readonly athletes: number;
+  readonly judged: number;
+  readonly off: number;
+}
+
+/**
+ * The changes on the last test of the athletes whom a person judged, beside those of everybody else. too-few: nothing
+ * can be said; alike: chance alone may make such a difference; higher, lower: it seldom does.
+ */
+export interface Comparison {
+  readonly finding: "too-few" | "alike" | "higher" | "lower";
+  readonly own: Spread | null;
+  readonly others: Spread | null;
+  /** Null when too few. */
+  readonly shift: Shift | null;
+}
+
+/** With fewer athletes on either side nothing is said about a judge (ours, no source). */
+export const leastToCompare = 5;
+/** All the comparisons of a day together are wrong at most this often where judges do not differ (Bonferroni). */
+const errorRate = 0.05;
+
+interface Judged {
+  readonly judge: Judge;
+  readonly mark: SummaryMark;
+  readonly value: number;
+  readonly attempts: readonly Rooted[];
+}
+
+/** Marks by who entered them: by test, variant and name, several and nobody last. A correction counts for who was first. */
+export function judgesOf(marks: readonly SummaryMark[], standing: readonly Rooted[]): JudgeRow[] {
+  const made = Map.groupBy(standing, ({ attempt }) => keyOf(attempt));
+  const judged = marks.flatMap((mark): Judged[] => {
+    if (mark.mark.state !== "complete") return [];
+    const attempts = made.get(keyOf(mark)) ?? [];
+    return [{ judge: judgeOf(attempts), mark, value: mark.mark.value, attempts }];
+  });
+  return testCodes.flatMap((test) =>
+    protocolOf(test).variants.flatMap((variant) =>
+      rowsOf(
+        test,
+        variant,
+        judged.filter(({ mark }) => mark.test === test && mark.variant === variant),
+      ),
+    ),
+  );
+}
+
+function keyOf(of: {
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly variant: string;
+}): string {
+  return `${of.athleteId} ${of.test} ${of.variant}`;
+}
+
+/** What a sheet without initials is kept under. */
+const nobody = "sheet";
+
+function judgeOf(attempts: readonly Rooted[]): Judge {
+  const names = new Map(attempts.map(({ root }) => [idOf(root.enteredBy), root]));
+  const [first] = names.values();
+  if (names.size > 1) return { kind: "several" };
+  if (first === undefined || first.enteredBy.trim() === "") return { kind: "unnamed" };
+  if (first.source === "sheet" && first.enteredBy === nobody) return { kind: "unnamed" };
+  return { kind: "named", name: idOf(first.enteredBy) };
+}
+
+/** Initials as stations keep them, so that those of a sheet in small letters are the same person's. */
+function idOf(enteredBy: string): string {
+  return enteredBy.trim().toUpperCase();
+}
+
+function rowsOf(test: TestCode, variant: string, judged: readonly Judged[]): JudgeRow[] {
+  const groups = [...Map.groupBy(judged, ({ judge }) => orderOf(judge))].sort(([a], [b]) => (a < b ? -1 : 1));
+  const named = groups.filter(([, some]) => some[0]?.judge.kind === "named" && canCompare(some, judged));
+  return groups.flatMap(([, some]) => {
+    const [first] = some;
+    const spread = spreadOf(some.map(({ value }) => value));
+    if (first === undefined || spread === null) return [];
+    const { judge } = first;
+    const isPushUp = test === "push-up";
+    return [
+      {
+        ...{ test, variant, judge, marks: spread },
+        cadences: isPushUp ? cadencesOf(some) : null,
+        compared: isPushUp && judge.kind === "named" ? compare(some, judged, named.length) : null,
+      },
+    ];
+  });
+}
+
+/** Names by their letters; then several, then nobody. */
+function orderOf(judge: Judge): string {
+  return judge.kind === "named" ? `0 ${judge.name}` : judge.kind === "several" ? "1" : "2";
+}
+
+function changesOf(some: readonly Judged[]): number[] {
+  return some.flatMap(({ mark }) => mark.news?.change ?? []);
+}
+
+function othersThan(some: readonly Judged[], all: readonly Judged[]): Judged[] {
+  const own = new Set(some);
+  return all.filter((each) => !own.has(each));
+}
+
+function canCompare(some: readonly Judged[], all: readonly Judged[]): boolean {
+  const counts = [changesOf(some).length, changesOf(othersThan(some, all)).length];
+  return counts.every((count) => count >= leastToCompare);
+}
+
+/** @param comparisons how many there are of this test and variant: the more, the wider each interval has to be */
+function compare(some: readonly Judged[], all: readonly Judged[], comparisons: number): Comparison {
+  const [own, others] = [changesOf(some), changesOf(othersThan(some, all))];
+  const spreads = { own: spreadOf(own), others: spreadOf(others) };
+  const shift = canCompare(some, all) ? shiftOf(own, others, 1 - errorRate / Math.max(1, comparisons)) : null;
+  if (shift === null) return { finding: "too-few", ...spreads, shift };
+  const finding = shift.low > 0 ? "higher" : shift.high < 0 ? "lower" : "alike";
+  return { finding, ...spreads, shift };
+}
+
+/** Off cadences among all that were judged one by one; a tally from paper knows only those at the end. */
+function cadencesOf(some: readonly Judged[]): Cadences | null {
+  const signs = some.flatMap(({ attempts }) =>
+    attempts.flatMap(({ attempt }) => {
+      const seen = pushUp.attempt.parse(attempt.seen);
+      return seen.how === "cadences" ? seen.cadences : [];
+    }),
+  );
+  if (signs.length === 0) return null;
+  const all = signs.join("");
+  return { athletes: signs.length, judged: all.length, off: all.split("x").length - 1 };
+}

@@ -1,0 +1,23 @@
+import type { TestCode } from "../protocols/protocol.ts";
+import type { SummaryPerson } from "./day.ts";
+import type { Gap } from "./gaps.ts";
+import type { RollRow } from "./roll.ts";
+
+/** Tests that one athlete lacks for one and the same reason. */
+export interface Missing extends Gap {
+  readonly who: SummaryPerson;
+  /** In the order of the day. */
+  readonly tests: readonly TestCode[];
+}
+
+/** What is missing, by league and name; of one athlete a line a reason. */
+export function missingOf(roll: readonly RollRow[]): Missing[] {
+  return roll.flatMap(({ who, tests }) => {
+    const gaps = tests.flatMap(({ test, gap }) => (gap === null ? [] : [{ test, gap }]));
+    const alike = Map.groupBy(gaps, ({ gap }) => JSON.stringify(gap));
+    return [...alike.values()].flatMap((some) => {
+      const [first] = some;
+      return first === undefined ? [] : [{ ...first.gap, who, tests: some.map(({ test }) => test) }];
+    });
+  });
+}

@@ -1,0 +1,108 @@
+import { type TestCode, testCodes } from "../protocols/protocol.ts";
+import type { LaneTime, SummaryAttempt, SummaryDay } from "./day.ts";
+import { type Rooted, standing } from "./roots.ts";
+import { type Spread, spreadOf } from "./spread.ts";
+
+/**
+ * A longer time between two turns is a pause of the station and says nothing about an athlete: 20 minutes (ours, no
+ * source).
+ */
+export const pauseMs = 20 * 60_000;
+
+/** How long one station took per athlete; times in ms. */
+export interface StationTimes {
+  readonly test: TestCode;
+  /**
+   * At work: from the start of the clock to the athlete's last tap; where every lane has its own pace, from the lane's
+   * first tap to its last. By the monotonic clock, of live heats alone.
+   */
+  readonly atWork: Spread | null;
+  /**
+   * Of the station's time: from the end of one turn to the end of the next, shared among the athletes of that turn.
+   * By the wall time of entry, so it holds waiting and fetching too, and what is keyed late from paper blurs it.
+   */
+  readonly perAthlete: Spread | null;
+  /** Athletes of turns after a pause, or after the wall clock was set back: their share is not known. */
+  readonly leftOut: number;
+  /** Athletes whose results came from sheets alone, which say nothing about time. */
+  readonly fromSheets: number;
+}
+
+/** One athlete's share of a station's time; null where it is not known. */
+export interface TurnTime {
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly ms: number | null;
+}
+
+/** Athletes who were measured together: one who is keyed, or all of a heat. */
+interface Turn {
+  readonly athletes: readonly number[];
+  /** The last of their entries. */
+  readonly end: SummaryAttempt;
+}
+
+/** Each athlete's share of each station's time, in the order of the tests and of the turns. Sheets have no part in it. */
+export function turnTimes({ attempts }: SummaryDay): TurnTime[] {
+  const entered = standing(attempts).filter(({ root }) => root.source !== "sheet");
+  return testCodes.flatMap((test) => {
+    const turns = turnsOf(entered.filter(({ attempt }) => attempt.test === test));
+    return turns.flatMap(({ athletes, end }, index) => {
+      const before = turns[index - 1]?.end;
+      const gap = before === undefined ? null : Date.parse(end.at) - Date.parse(before.at);
+      const known = gap !== null && gap >= 0 && gap <= pauseMs;
+      return athletes.map((athleteId) => ({ athleteId, test, ms: known ? gap / athletes.length : null }));
+    });
+  });
+}
+
+/** In the order in which they ended. */
+function turnsOf(entered: readonly Rooted[]): Turn[] {
+  const last = new Map<number, SummaryAttempt>();
+  for (const { attempt, root } of entered) {
+    const known = last.get(attempt.athleteId);
+    if (known === undefined || root.seq > known.seq) last.set(attempt.athleteId, root);
+  }
+  const together = Map.groupBy(last, ([athleteId, root]) => heatOf(root) ?? athleteId);
+  return [...together.values()]
+    .map((some) => ({
+      athletes: some.map(([athleteId]) => athleteId),
+      end: some.map(([, root]) => root).reduce((a, b) => (b.seq > a.seq ? b : a)),
+    }))
+    .sort((a, b) => a.end.seq - b.end.seq);
+}
+
+/** The heat that entered an attempt, which names it `heat.<heat>.<lane>.…`; null for what was keyed. */
+function heatOf({ id, source }: SummaryAttempt): string | null {
+  return source === "heat" ? (id.split(".")[1] ?? null) : null;
+}
+
+/**
+ * The times of the five stations for some athletes.
+ * @param turns of the whole day, since everybody's turn ends the time of the one before
+ * @param part the athletes' part of the day
+ */
+export function stationsOf(part: SummaryDay, turns: readonly TurnTime[]): StationTimes[] {
+  const athletes = new Set(part.people.map(({ athleteId }) => athleteId));
+  const own = turns.filter(({ athleteId }) => athletes.has(athleteId));
+  return testCodes.map((test) => {
+    const here = own.filter((turn) => turn.test === test);
+    const timed = new Set(here.map(({ athleteId }) => athleteId));
+    const measured = new Set(
+      part.attempts
+        .filter((each) => each.test === test && each.void === null)
+        .map(({ athleteId }) => athleteId),
+    );
+    return {
+      test,
+      atWork: spreadOf(workOf(part.laneTimes, test)),
+      perAthlete: spreadOf(here.flatMap(({ ms }) => ms ?? [])),
+      leftOut: here.filter(({ ms }) => ms === null).length,
+      fromSheets: [...measured].filter((athleteId) => !timed.has(athleteId)).length,
+    };
+  });
+}
+
+function workOf(times: readonly LaneTime[], test: TestCode): number[] {
+  return times.filter((time) => time.test === test).map(({ ms }) => ms);
+}
