@@ -1,5 +1,6 @@
 import { board } from "./board/board.ts";
 import { bundle } from "./bundle/bundle.ts";
+import { cards } from "./cards/cards.ts";
 import { changes } from "./changes.ts";
 import { checkIn } from "./check-in/check-in.ts";
 import { day } from "./day/day.ts";
@@ -10,6 +11,17 @@ import { station } from "./station/station.ts";
 import { router } from "./trpc.ts";
 
 /** Everything that can be asked of a desk, by capability. */
-export const appRouter = router({ day, intake, checkIn, people, station, heat, board, bundle, changes });
+export const appRouter = router({
+  day,
+  intake,
+  checkIn,
+  people,
+  station,
+  heat,
+  board,
+  bundle,
+  cards,
+  changes,
+});
 
 export type AppRouter = typeof appRouter;

@@ -1,8 +1,8 @@
 /** Which groups of procedures to read again for a topic of the change feed; a topic not named here means all. */
 const groupsOf: Readonly<Record<string, readonly string[]>> = {
-  people: ["heat", "people", "checkIn", "day", "board", "station", "bundle"],
-  entrants: ["heat", "checkIn", "station", "board", "day", "people", "bundle"],
-  attempts: ["heat", "station", "board", "day", "people", "bundle"],
+  people: ["heat", "people", "checkIn", "day", "board", "station", "bundle", "cards"],
+  entrants: ["heat", "checkIn", "station", "board", "day", "people", "bundle", "cards"],
+  attempts: ["heat", "station", "board", "day", "people", "bundle", "cards"],
   calls: ["heat", "station", "board", "day"],
   heats: ["heat", "station", "board", "day"],
 };

@@ -1,0 +1,35 @@
+import { nextWindow } from "../../domain/cards/window.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { lengthsSchema } from "../station/schemas.ts";
+import { allow, router } from "../trpc.ts";
+import { cardDay } from "./day.ts";
+import { peopleOf } from "./people.ts";
+import { cardsSchema, peopleSchema, whichSchema, whoInput } from "./schemas.ts";
+import { cardsOf } from "./shape.ts";
+
+const table = allow("organiser", "check-in");
+
+/** The athletes' cards: what each takes home. */
+export const cards = router({
+  /** Who has a card of a day: everybody with at least one mark. */
+  people: table
+    .input(whoInput.default({ dayId: null }))
+    .output(peopleSchema)
+    .query(({ ctx: { desk }, input }) => peopleOf(desk.store.db, cardDay(desk.store.db, input.dayId))),
+
+  /** The cards of one athlete, a league or everybody; whoever has no mark has none. */
+  list: table
+    .input(whoInput.extend({ which: whichSchema, lengths: lengthsSchema }))
+    .output(cardsSchema)
+    .query(({ ctx: { desk }, input }) => {
+      const { db } = desk.store;
+      const day = cardDay(db, input.dayId);
+      if (day === null) throw new Refusal("unavailable", sentence("day.none"));
+      return {
+        day: { id: day.id, date: day.date, title: day.title, state: day.state },
+        next: nextWindow(day.date),
+        cards: cardsOf(db, day, input.which, input.lengths),
+      };
+    }),
+});

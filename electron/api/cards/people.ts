@@ -1,0 +1,50 @@
+import { isDone } from "../../domain/queue/queue.ts";
+import { type Athlete, allAthletes } from "../../store/athletes.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { entrants } from "../../store/entrants.ts";
+import { marksOfDay } from "../../store/marks.ts";
+import type { CardPeople, Which } from "./schemas.ts";
+
+/** Somebody with at least one mark on the day, by league and name; a test begun and not done is no mark yet. */
+export interface Carded extends Pick<Athlete, "id" | "leagueId" | "league" | "name" | "number"> {
+  readonly bib: number | null;
+}
+
+export function cardedOf(db: Database, day: Day): Carded[] {
+  const marked = new Set(marksOfDay(db, day.id).flatMap((kept) => (isDone(kept.mark) ? kept.athleteId : [])));
+  const bibs = new Map(entrants(db, day.id).map(({ athleteId, bib }) => [athleteId, bib]));
+  return allAthletes(db)
+    .filter(({ id }) => marked.has(id))
+    .map((athlete) => ({ ...athlete, bib: bibs.get(athlete.id) ?? null }));
+}
+
+/** Who of them is asked for. */
+export function chosenOf(all: readonly Carded[], which: Which): readonly Carded[] {
+  switch (which.kind) {
+    case "all":
+      return all;
+    case "league":
+      return all.filter(({ leagueId }) => leagueId === which.leagueId);
+    case "athlete":
+      return all.filter(({ id }) => id === which.athleteId);
+  }
+}
+
+/** Who has a card, and how many are testing without one. */
+export function peopleOf(db: Database, day: Day | null): CardPeople {
+  if (day === null) return { day: null, people: [], leagues: [], without: 0 };
+  const carded = cardedOf(db, day);
+  const ids = new Set(carded.map(({ id }) => id));
+  const testing = entrants(db, day.id).filter(({ state }) => state === "testing");
+  return {
+    day: { id: day.id, date: day.date, title: day.title, state: day.state },
+    people: carded.map(({ id, leagueId, league, name, number, bib }) => ({
+      ...{ athleteId: id, leagueId, league, name, number, bib },
+    })),
+    leagues: [...Map.groupBy(carded, ({ leagueId }) => leagueId)].map(([id, of]) => ({
+      ...{ id, name: of[0]?.league ?? "", count: of.length },
+    })),
+    without: testing.filter(({ athleteId }) => !ids.has(athleteId)).length,
+  };
+}

@@ -1,0 +1,79 @@
+import { type Compared, focusOf } from "../../domain/cards/focus.ts";
+import { toneOf } from "../../domain/cards/tone.ts";
+import { fingerprint } from "../../domain/protocols/fingerprint.ts";
+import { type LengthUnit, type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
+import { protocolOf } from "../../domain/protocols/registry.ts";
+import { type TypicalError, typicalError } from "../../domain/statistics/change.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { earlierMarks, parametersOf } from "../../store/marks.ts";
+import { tellMarks } from "../marks.ts";
+import { typicalErrorsOf } from "../noise/errors.ts";
+import { type Carded, cardedOf, chosenOf } from "./people.ts";
+import type { Card, CardPlace, CardTest, Which } from "./schemas.ts";
+import { cardTest } from "./tests.ts";
+
+/** The cards that are asked for, in the order in which they are printed. */
+export function cardsOf(db: Database, day: Day, which: Which, lengths: LengthUnit): Card[] {
+  const people = chosenOf(cardedOf(db, day), which);
+  const only = which.kind === "athlete" ? which.athleteId : null;
+  const errors = typicalErrorsOf(db);
+  const marks = Map.groupBy(tellMarks(db, day, only, errors), ({ athleteId }) => athleteId);
+  const earlier = Map.groupBy(earlierMarks(db, day, only), (mark) => `${mark.athleteId} ${mark.fingerprint}`);
+  const names = new Map(testCodes.map((test) => [test, fingerprintsOf(db, day, test)]));
+  return people.map((person) => {
+    const own = marks.get(person.id) ?? [];
+    const tests = testCodes.map((test) =>
+      cardTest({
+        test,
+        lengths,
+        date: day.date,
+        error: errors[test],
+        fingerprints: names.get(test) ?? new Map(),
+        marks: own.filter((mark) => mark.test === test),
+        earlier: (name) => earlier.get(`${person.id} ${name}`) ?? [],
+        place: () => null,
+      }),
+    );
+    return cardOf(person, tests, errors);
+  });
+}
+
+/** What the marks of a test under the day's rules are called, by variant. */
+function fingerprintsOf(db: Database, day: Day, test: TestCode): ReadonlyMap<string, string> {
+  const parameters = parametersOf(db, day.id, test);
+  return new Map(
+    protocolOf(test).variants.map((variant) => [variant, fingerprint(test, variant, parameters)]),
+  );
+}
+
+function cardOf(
+  { id, name, number, league, bib }: Carded,
+  tests: CardTest[],
+  errors: Readonly<Record<TestCode, TypicalError>>,
+): Card {
+  return {
+    athleteId: id,
+    ...{ name, number, league, bib, tests },
+    focus: focusOf(tests.map((each) => comparedOf(each, errors[each.test]))),
+    tone: toneOf(tests.flatMap(({ told }) => told?.news ?? [])),
+  };
+}
+
+function comparedOf(each: CardTest, error: TypicalError): Compared {
+  return { test: each.test, change: changeOf(each, error), place: bandOf(each.place) };
+}
+
+/** A change in units of its own noise, with the typical error at the mean of the two marks, as the verdict takes it. */
+function changeOf({ test, told }: CardTest, error: TypicalError): number | null {
+  const { change = null, previous = null } = told?.news ?? {};
+  if (told?.mark.state !== "complete" || change === null || previous === null) return null;
+  const spread = Math.SQRT2 * typicalError(test, (told.mark.value + previous) / 2, error);
+  // Two marks of 0 have no noise that is a share of them.
+  return spread > 0 ? change / spread : null;
+}
+
+function bandOf(place: CardPlace | null): Compared["place"] {
+  if (place === null) return null;
+  return { group: `${place.group} ${place.origin ?? ""}`, low: place.low, high: place.high };
+}
