@@ -1,10 +1,9 @@
-import type { TestCode } from "../domain/protocols/protocol.ts";
 import type { TypicalError } from "../domain/statistics/change.ts";
 import { type MarkNews, newsOf } from "../domain/statistics/news.ts";
 import type { Database } from "../store/database.ts";
 import type { Day } from "../store/days.ts";
 import { type EarlierMark, earlierMarks, type KeptMark, marksOfAthlete, marksOfDay } from "../store/marks.ts";
-import { typicalErrorsOf } from "./noise/errors.ts";
+import { type TypicalErrors, typicalErrorsOf } from "./noise/errors.ts";
 
 /** A mark of the day with its place in the athlete's own history; no news while it is not complete. */
 export interface ToldMark extends KeptMark {
@@ -19,7 +18,7 @@ export function tellMarks(
   db: Database,
   day: Day,
   athleteId: number | null = null,
-  errors: Readonly<Record<TestCode, TypicalError>> = typicalErrorsOf(db),
+  errors: TypicalErrors = typicalErrorsOf(db),
 ): ToldMark[] {
   const marks = athleteId === null ? marksOfDay(db, day.id) : marksOfAthlete(db, day.id, athleteId);
   const history = Map.groupBy(earlierMarks(db, day, athleteId), historyKey);

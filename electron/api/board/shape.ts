@@ -5,6 +5,7 @@ import { type TypicalError, typicalError, verdict } from "../../domain/statistic
 import type { Call } from "../../store/calls.ts";
 import type { InPublic } from "../../store/present.ts";
 import type { ToldMark } from "../marks.ts";
+import type { TypicalErrors } from "../noise/errors.ts";
 import { writeGain } from "./gain.ts";
 import type { Best, Board, Label, Row } from "./schemas.ts";
 
@@ -14,7 +15,7 @@ export interface BoardFacts {
   readonly marks: readonly ToldMark[];
   readonly calls: readonly Call[];
   /** What the gains are judged by. */
-  readonly errors: Readonly<Record<TestCode, TypicalError>>;
+  readonly errors: TypicalErrors;
   readonly lengths: LengthUnit;
 }
 

@@ -12,6 +12,7 @@ import { lanesOf, takenLanes } from "../../store/heat-lanes.ts";
 import { endedHeats, type Heat, liveHeat } from "../../store/heats.ts";
 import { everybody, type Present } from "../../store/present.ts";
 import type { Desk } from "../desk.ts";
+import { typicalErrorsOf } from "../noise/errors.ts";
 import type { Person, Told } from "../station/schemas.ts";
 import { personOf, tellOne } from "../station/tell.ts";
 import { queueOf } from "../station/view.ts";
@@ -112,7 +113,7 @@ function laneView(scene: Scene, loaded: LoadedHeat, lane: LoadedLane): HeatLaneV
     readyAt: place?.readyAt ?? null,
     told,
     entered: enteredOf(lane),
-    doubts: doubtsOf(loaded, lane, told, lengths),
+    doubts: doubtsOf(scene, loaded, lane, told),
     trouble: troubleOf(loaded, lane),
   };
 }
@@ -129,13 +130,15 @@ function enteredOf(lane: LoadedLane): HeatLaneView["entered"] {
 }
 
 /** What keyed entry would have asked about: a live heat enters first and asks afterwards. */
-function doubtsOf(loaded: LoadedHeat, lane: LoadedLane, told: Told | null, lengths: LengthUnit): Sentence[] {
+function doubtsOf(scene: Scene, loaded: LoadedHeat, lane: LoadedLane, told: Told | null): Sentence[] {
   const standing = lane.made.filter((attempt) => attempt.void === null).map(({ seen }) => seen);
   if (standing.length === 0) return [];
   const { questions } = judge(loaded.heat.test, loaded.parameters, standing);
   const previous = told?.news?.previous ?? null;
   if (told?.mark.state !== "complete" || previous === null) return [...questions];
-  const change = againstLast(loaded.heat.test, previous, told.mark.value, lengths);
+  const { test } = loaded.heat;
+  const error = typicalErrorsOf(scene.db, scene.day.id)[test];
+  const change = againstLast(test, previous, told.mark.value, scene.lengths, error);
   return change.level === "ask" ? [...questions, change.sentence] : [...questions];
 }
 

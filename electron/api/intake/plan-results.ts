@@ -123,7 +123,7 @@ function compareWithLast({ hall, touched }: Plan, outcomes: Outcome[]): void {
       continue;
     const mark = protocolOf(test).score(hall.parameters[test], hall.standing(athleteId, test, variant).seen);
     if (mark.state !== "complete") continue;
-    const opinion = againstLast(test, last, mark.value, "cm");
+    const opinion = againstLast(test, last, mark.value, "cm", hall.errors[test]);
     if (opinion.level === "ask") outcomes[index] = { ...outcome, unusual: opinion.sentence };
   }
 }

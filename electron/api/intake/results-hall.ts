@@ -8,6 +8,7 @@ import type { Database } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { type Entrant, entrants, leftOut } from "../../store/entrants.ts";
 import { earlierMarks, parametersOf } from "../../store/marks.ts";
+import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
 import { createRegister, type Register } from "./register.ts";
 
 /** The attempts that stand for one mark, those of the store and those the sheet adds. */
@@ -30,6 +31,8 @@ export interface Hall {
   /** Ids of all attempts of the day, those that no longer stand among them. */
   readonly ids: ReadonlySet<string>;
   standing(athleteId: number, test: TestCode, variant: string): Standing;
+  /** The noise of each test as the days before show it. */
+  readonly errors: TypicalErrors;
   /** The athlete's own last mark that compares; undefined when there is none. */
   last(athleteId: number, test: TestCode, variant: string): number | undefined;
 }
@@ -59,6 +62,7 @@ export function readHall(db: Database, day: Day): Hall {
     parameters,
     ids: new Set(attempts.map(({ id }) => id)),
     standing,
+    errors: typicalErrorsOf(db, day.id),
     last: (athleteId, test, variant) =>
       lasts.get(`${athleteId} ${fingerprint(test, variant, parameters[test])}`),
   };

@@ -3,6 +3,7 @@ import { judge } from "../../domain/protocols/judge.ts";
 import { parseAttempt, protocolOf, refusalOf } from "../../domain/protocols/registry.ts";
 import { againstLast } from "../../domain/protocols/written.ts";
 import { Refusal } from "../../domain/refusal.ts";
+import type { TypicalError } from "../../domain/statistics/change.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import { attemptById, attemptsOfAthlete } from "../../store/attempts.ts";
 import { calls, endCall } from "../../store/calls.ts";
@@ -12,6 +13,7 @@ import { parametersOf } from "../../store/marks.ts";
 import { recordAttempt, voidAttempt } from "../../store/record.ts";
 import { requireOpenDay } from "../at-hand.ts";
 import type { Desk } from "../desk.ts";
+import { typicalErrorsOf } from "../noise/errors.ts";
 import { saidBy, saidWhy } from "./said.ts";
 import { lengthsSchema, sentenceSchema, type Told, testSchema, toldSchema } from "./schemas.ts";
 import { tellOne } from "./tell.ts";
@@ -94,7 +96,9 @@ function readEntry(typed: Entry): Entry {
 function save(db: Database, at: string, entry: Entry): Told | null {
   const retried = dayOfRetry(db, entry);
   const day = retried ?? requireOpenDay(db);
-  const before = tellOne(db, day, entry, entry.lengths);
+  // Read before anything is written: this entry is judged by what was known until now.
+  const [errors, known] = [typicalErrorsOf(db), typicalErrorsOf(db, day.id)];
+  const before = tellOne(db, day, entry, entry.lengths, errors);
   const questions = retried === undefined ? takeUp(db, day, at, entry) : [];
   for (const { id, seen } of entry.attempts) {
     const { athleteId, test, variant, by, note } = entry;
@@ -105,9 +109,9 @@ function save(db: Database, at: string, entry: Entry): Told | null {
       source: "station",
     });
   }
-  const told = tellOne(db, day, entry, entry.lengths);
+  const told = tellOne(db, day, entry, entry.lengths, errors);
   if (retried !== undefined) return told;
-  const all = [...questions, ...askAboutChange(entry, before, told)];
+  const all = [...questions, ...askAboutChange(entry, before, told, known[entry.test])];
   if (!entry.sure && all.length > 0) throw new NotSure(all);
   if (entry.replaces === undefined) arrive(db, day, entry);
   return told;
@@ -159,11 +163,16 @@ function askAboutVariant(db: Database, day: Day, entry: Entry): Sentence[] {
 }
 
 /** Asks about a mark far from the athlete's last; only once about the same mark. */
-function askAboutChange(entry: Entry, before: Told | null, after: Told | null): Sentence[] {
+function askAboutChange(
+  entry: Entry,
+  before: Told | null,
+  after: Told | null,
+  error: TypicalError,
+): Sentence[] {
   const previous = after?.news?.previous ?? null;
   if (after?.mark.state !== "complete" || previous === null) return [];
   if (before?.mark.state === "complete" && before.mark.value === after.mark.value) return [];
-  const opinion = againstLast(entry.test, previous, after.mark.value, entry.lengths);
+  const opinion = againstLast(entry.test, previous, after.mark.value, entry.lengths, error);
   return opinion.level === "ask" ? [opinion.sentence] : [];
 }
 

@@ -5,6 +5,7 @@ import type { Database } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import type { Present } from "../../store/present.ts";
 import { type ToldMark, tellMarks } from "../marks.ts";
+import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
 import type { AttemptView, Person, Told } from "./schemas.ts";
 
 /** A mark as a station is told it, lengths in cm or in. */
@@ -13,14 +14,15 @@ export function toldOf(mark: ToldMark, lengths: LengthUnit): Told {
   return { variant, mark: mark.mark, written: writeMark(mark.test, mark.mark, lengths), news };
 }
 
-/** What an athlete's attempts of one variant amount to today; null when none stands. */
+/** What an athlete's attempts of one variant amount to today, judged by `errors`; null when none stands. */
 export function tellOne(
   db: Database,
   day: Day,
   which: { readonly athleteId: number; readonly test: TestCode; readonly variant: string },
   lengths: LengthUnit,
+  errors: TypicalErrors = typicalErrorsOf(db),
 ): Told | null {
-  const marks = tellMarks(db, day, which.athleteId);
+  const marks = tellMarks(db, day, which.athleteId, errors);
   const found = marks.find(({ test, variant }) => test === which.test && variant === which.variant);
   return found === undefined ? null : toldOf(found, lengths);
 }

@@ -1,0 +1,56 @@
+import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
+import { spreadOfBest } from "../../domain/statistics/best-of.ts";
+import { blend } from "../../domain/statistics/blend.ts";
+import { startingTypicalErrors, type TypicalError } from "../../domain/statistics/change.ts";
+import {
+  type Estimate,
+  type Pair,
+  typicalErrorOf,
+  typicalShareOf,
+} from "../../domain/statistics/reliability.ts";
+import type { Database } from "../../store/database.ts";
+import { type RepeatedTrial, repeatedMarks, repeatedTrials } from "../../store/repeats.ts";
+import { remembered } from "../../store/stamp.ts";
+
+/** What a store knows of the noise of one test; estimates in the kind of its typical error (grains, or a share). */
+export interface TestNoise {
+  readonly error: TypicalError;
+  /** Degrees of freedom behind the amount that is used, the start's among them. */
+  readonly degrees: number;
+  /** Marks of one athlete and fingerprint at most 14 days apart, in grains. */
+  readonly repeats: readonly Pair[];
+  /** What they come to; null with fewer than two. */
+  readonly own: Estimate | null;
+  /** The least noise of a mark that trials within a day allow; null for tests without repeated trials. */
+  readonly trials: Estimate | null;
+  /** Whether the trials made the amount larger than start and pairs. */
+  readonly raised: boolean;
+}
+
+export type Noise = Readonly<Record<TestCode, TestNoise>>;
+
+/** The noise of each test as the store's marks show it, leaving one day (0: none) out. */
+export const noiseOf: (db: Database, exceptDayId: number) => Noise = remembered(read);
+
+function read(db: Database, exceptDayId: number): Noise {
+  const repeats = Map.groupBy(repeatedMarks(db, exceptDayId), ({ test }) => test);
+  const trials = typicalShareOf(repeatedTrials(db, exceptDayId).map(bestOfTrials));
+  const entries = testCodes.map((test) => {
+    const pairs = (repeats.get(test) ?? []).map(({ before, after }): Pair => [before, after]);
+    return [test, noiseOfTest(test, pairs, test === "vertical" ? trials : null)] as const;
+  });
+  return Object.fromEntries(entries) as Record<TestCode, TestNoise>;
+}
+
+/** A pair of single trials as the best of all trials would differ: closer together, and in the same direction. */
+function bestOfTrials({ before, after, trials }: RepeatedTrial): Pair {
+  return [before, before * (after / before) ** spreadOfBest(trials)];
+}
+
+function noiseOfTest(test: TestCode, repeats: readonly Pair[], trials: Estimate | null): TestNoise {
+  const { kind, starting } = startingTypicalErrors[test];
+  const own = kind === "grains" ? typicalErrorOf(repeats) : typicalShareOf(repeats);
+  const { amount, degrees, raised } = blend(starting, own, trials);
+  const error = { kind, amount, assumed: own === null, pairs: own?.pairs ?? 0, starting };
+  return { error, degrees, repeats, own, trials, raised };
+}
