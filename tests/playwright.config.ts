@@ -6,8 +6,9 @@ export default defineConfig({
   testMatch: "**/*.spec.ts",
   outputDir: "../test-results",
   timeout: 60_000,
-  // Each test has its own app with its own data; two at once are as many as a small machine shows smoothly.
-  workers: 1,
+  // Each test has its own app with its own data, and most of its time it waits for a clock: two at once are as many as
+  // a small machine shows smoothly.
+  workers: 2,
   fullyParallel: false,
   retries: 0,
   forbidOnly: true,

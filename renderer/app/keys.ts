@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "react";
+import { useLayoutEffect, useRef } from "react";
 
 /** What keys do on a screen: `{ "Alt+N": addWalkUp, "/": search, "Escape": clear }`. */
 export type Keys = Readonly<Record<string, () => void>>;
@@ -23,10 +23,11 @@ export function nameOfKey(event: KeyboardEvent): string {
  */
 export function useKeys(keys: Keys): void {
   const latest = useRef(keys);
-  useEffect(() => {
+  // Before the screen is painted: a key that is shown works.
+  useLayoutEffect(() => {
     latest.current = keys;
   });
-  useEffect(() => {
+  useLayoutEffect(() => {
     function onKeyDown(event: KeyboardEvent): void {
       const act = latest.current[nameOfKey(event)];
       if (act === undefined || event.defaultPrevented || event.isComposing) return;

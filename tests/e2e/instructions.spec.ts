@@ -103,6 +103,7 @@ test("from a station to its paper, to the printer and to a file, by the keyboard
   const { desk, app, folder } = tapeline;
   await openDay(desk, {});
   await goTo(desk, "/station/core");
+  await expect(desk.getByRole("button", { name: /^The rules/ })).toBeVisible();
   await desk.keyboard.press("Alt+R");
   await desk.getByRole("link", { name: "Print the instructions" }).press("Enter");
   await expect(desk.getByRole("heading", { level: 1, name: "Instruction sheets" })).toBeVisible();

@@ -75,7 +75,7 @@ async function shows(eyes: Eyes, lane: number, text: string): Promise<void> {
   await expect.poll(() => textOf(eyes, `[data-lane="${lane}"]`), { timeout: 15_000 }).toContain(text);
 }
 
-/** A heat of eight, started and driven by the keyboard; `disturb` comes after so many taps. */
+/** A heat of eight, driven by the keyboard; `disturb` comes after so many taps. */
 async function run(
   tapeline: Tapeline,
   disturb: (tapped: number, zero: number, place: Place) => Promise<Place | undefined>,
@@ -83,15 +83,13 @@ async function run(
   const { desk } = tapeline;
   let place: Place = { eyes: desk, keys: countedKeys(desk) };
   await gather(desk, place.keys, 8);
-  await noteKeys(desk);
-  await place.keys.press("Space");
-  const zero = (await lastKeyAt(desk)) + 3_000;
+  const zero = await startNow(desk, place.keys);
   const shared = place.keys.pressed();
   const perLane = new Map<number, number>();
   const count = (lane: number, more: number) => perLane.set(lane, (perLane.get(lane) ?? 0) + more);
   for (const [index, { at, lane }] of taps.entries()) {
     await until(zero + at * 1000);
-    await place.keys.press(`${lane}`);
+    await place.keys.press(`${lane}`, zero + at * 1000);
     count(lane, 1);
     place = (await disturb(index + 1, zero, place)) ?? place;
     if (index + 1 === stopAfter) count(stopper, await stop(place.eyes, place.keys));
@@ -108,6 +106,13 @@ async function run(
     keysPerAthlete: [...perLane.entries()].sort(([one], [other]) => one - other).map(([, keys]) => keys),
     shared,
   };
+}
+
+/** Starts the heat by its key. Returns when it is at 0, in ms of this process's clock. */
+async function startNow(desk: Page, keys: Keys): Promise<number> {
+  await noteKeys(desk);
+  await keys.press("Space");
+  return (await lastKeyAt(desk)) + 3_000;
 }
 
 /** The stopper came to the third of the lunge jumps. Returns how many keys that took. */

@@ -47,23 +47,21 @@ interface Place {
 /** A heat of six, driven by the keyboard; `disturb` comes after so many stops, and may bring it to another window. */
 async function run(
   tapeline: Tapeline,
-  disturb: (stopped: number, zero: number) => Promise<Place | undefined>,
+  disturb: (stopped: number, zero: number, eyes: Eyes) => Promise<Place | undefined>,
 ): Promise<Run> {
   const { desk } = tapeline;
   let place: Place = { eyes: desk, keys: countedKeys(desk) };
   await gather(desk, place.keys, 6);
-  await noteKeys(desk);
-  await place.keys.press("Space");
-  const zero = (await lastKeyAt(desk)) + 3_000;
+  const zero = await startNow(desk, place.keys);
   const shared = place.keys.pressed();
   const keysPerLane: number[] = [];
   for (const [index, seconds] of stops.entries()) {
     const pressed = place.keys.pressed();
     await until(zero + seconds * 1000);
-    await place.keys.press(`${index + 1}`);
+    await place.keys.press(`${index + 1}`, zero + seconds * 1000);
     await isDone(place.eyes, index + 1);
     keysPerLane.push(place.keys.pressed() - pressed);
-    place = (await disturb(index + 1, zero)) ?? place;
+    place = (await disturb(index + 1, zero, place.eyes)) ?? place;
   }
   const told = async () => (await heatOf(place.eyes, "core")).lane.filter(({ told: each }) => each !== null);
   await expect.poll(async () => (await told()).length).toBe(6);
@@ -73,6 +71,13 @@ async function run(
     marks: lane.map(({ told: each }) => each?.written.number ?? ""),
     atMs: events.map(({ atMs }) => atMs),
   };
+}
+
+/** Starts the heat by its key. Returns when it is at 0, in ms of this process's clock. */
+async function startNow(desk: Page, keys: Keys): Promise<number> {
+  await noteKeys(desk);
+  await keys.press("Space");
+  return (await lastKeyAt(desk)) + 3_000;
 }
 
 /** The clocks of the desk and of the window against the finger that started the heat. */
@@ -92,7 +97,7 @@ test("six planks, the page and then the program killed in the middle: same clock
   await openLive(tapeline.desk, "core", 12);
   await setLanes(tapeline.desk, 6);
   const errors: string[] = [];
-  const killed = await run(tapeline, async (stopped, zero) => {
+  const killed = await run(tapeline, async (stopped, zero, eyes) => {
     if (stopped === 1) errors.push(await clockErrors(tapeline.desk, zero, "undisturbed"));
     if (stopped === 2) {
       const window = await killPage(tapeline);
@@ -101,6 +106,8 @@ test("six planks, the page and then the program killed in the middle: same clock
       return { eyes: window, keys: window };
     }
     if (stopped === 4) {
+      // A kill in the same breath as a tap may take it along.
+      await expect.poll(async () => (await heatOf(eyes, "core")).events.length).toBe(4);
       await killApp(tapeline);
       const { desk } = tapeline;
       await goToLive(desk, "core");

@@ -73,7 +73,7 @@ test("six lanes on one beat: what is off is tapped, three in a row end a lane, t
   const perLane = new Map<number, number>();
   for (const { at, lane, stops } of presses) {
     await until(timeOf(zero, at));
-    await keys.press(stops ? `Shift+Digit${lane}` : `Digit${lane}`);
+    await keys.press(stops ? `Shift+Digit${lane}` : `Digit${lane}`, timeOf(zero, at));
     perLane.set(lane, (perLane.get(lane) ?? 0) + 1);
   }
   await expect(desk.getByRole("button", { name: /^Finish this heat/ })).toBeVisible();
@@ -104,27 +104,25 @@ test("two in a row warn by word, shape and tape; a second tap takes the mark off
   const zero = await start(desk, keys, 2);
   await expect(desk.getByText("A tap now marks cadence 1 off.")).toBeVisible();
   // On again within the same cadence; a finger that trembles is one tap.
-  await until(timeOf(zero, 1));
-  await keys.press("2");
-  await keys.press("2");
-  await until(timeOf(zero, 1) + 200);
-  await keys.press("2");
-  await until(timeOf(zero, 2));
-  await keys.press("1");
-  await until(timeOf(zero, 3));
-  await keys.press("1");
+  const pressAt = async (key: string, at: number) => {
+    await until(at);
+    await keys.press(key, at);
+  };
+  await pressAt("2", timeOf(zero, 1));
+  await pressAt("2", timeOf(zero, 1) + 20);
+  await pressAt("2", timeOf(zero, 1) + 200);
+  await pressAt("1", timeOf(zero, 2));
+  await pressAt("1", timeOf(zero, 3));
   await expect(laneOf(desk, 1)).toHaveAttribute("data-warning", "true");
   await expect(laneOf(desk, 1)).toContainText("2 in a row: next ends it");
   await expect(desk.getByRole("status").filter({ hasText: "Lane 1: 2 in a row off" })).toBeAttached();
   await expect(laneOf(desk, 2)).toHaveAttribute("data-warning", "false");
-  await until(timeOf(zero, 4));
-  await keys.press("1");
+  await pressAt("1", timeOf(zero, 4));
   await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "done");
   await keys.press("Backspace");
   await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "going");
-  await until(timeOf(zero, 6));
-  await keys.press("Shift+Digit1");
-  await keys.press("Shift+Digit2");
+  await pressAt("Shift+Digit1", timeOf(zero, 6));
+  await pressAt("Shift+Digit2", timeOf(zero, 6) + 20);
   await expect.poll(() => marksOf(desk)).toEqual(["6", "6"]);
   const { lane, events } = await heatOf(desk, "push-up");
   expect(events.map(({ kind }) => kind)).toEqual([
@@ -171,7 +169,7 @@ test("a false start is called off with a reason and run again with the same lane
   await keys.press("Space");
   const zero = (await lastKeyAt(desk)) + countInMs;
   await until(timeOf(zero, 3));
-  for (const lane of [1, 2, 3]) await keys.press(`Shift+Digit${lane}`);
+  for (const lane of [1, 2, 3]) await keys.press(`Shift+Digit${lane}`, timeOf(zero, 3));
   await expect.poll(() => marksOf(desk)).toEqual(["3", "3", "3"]);
   expect((await heatOf(desk, "push-up")).lane.map(({ variant }) => variant)).toEqual([
     "full",
@@ -190,7 +188,7 @@ test("the display stays awake while a heat runs", async ({ tapeline: { desk, app
   const zero = await start(desk, keys, 1);
   await expect.poll(held).toBe(true);
   await until(timeOf(zero, 1));
-  await keys.press("Shift+Digit1");
+  await keys.press("Shift+Digit1", timeOf(zero, 1));
   await expect(desk.getByRole("button", { name: /^Finish this heat/ })).toBeVisible();
   await keys.press("n");
   await expect.poll(held).toBe(false);

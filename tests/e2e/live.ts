@@ -2,6 +2,7 @@ import { expect, type Locator, type Page } from "@playwright/test";
 import type { HeatView } from "../../electron/api/heat/schemas.ts";
 import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
 import { callDoor } from "./page.ts";
+import { type KeyDown, timedKey } from "./timed-key.ts";
 
 export type LiveHeat = NonNullable<HeatView["heat"]>;
 
@@ -114,19 +115,28 @@ export async function isDone(eyes: Eyes, lane: number): Promise<void> {
 
 /** Presses keys and counts them. */
 export interface Keys {
-  press(key: string): Promise<void>;
+  /** @param at when the finger comes down, in ms of this process's clock; without it, whenever the runner gets there. */
+  press(key: string, at?: number): Promise<void>;
   pressed(): number;
 }
 
 export function countedKeys(desk: Page): Keys {
   let pressed = 0;
   return {
-    async press(key) {
+    async press(key, at) {
       pressed += 1;
-      await desk.keyboard.press(key);
+      if (at === undefined) await desk.keyboard.press(key);
+      else await pressTimed(desk, timedKey(key, at));
     },
     pressed: () => pressed,
   };
+}
+
+async function pressTimed(desk: Page, down: KeyDown): Promise<void> {
+  const tools = await desk.context().newCDPSession(desk);
+  await tools.send("Input.dispatchKeyEvent", down);
+  await tools.send("Input.dispatchKeyEvent", { ...down, type: "keyUp" });
+  await tools.detach();
 }
 
 /** Calls the next into the lanes, and says who keys when the window asks. */

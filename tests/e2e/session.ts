@@ -75,7 +75,7 @@ async function start(
 ): Promise<{ launched: Launched; desk: Page }> {
   const launched = await launchApp(stage, folder);
   try {
-    await launched.app.context().tracing.start({ screenshots: true, snapshots: true });
+    await launched.app.context().tracing.start({ snapshots: true });
     return { launched, desk: await pageOf(launched.app, "desk") };
   } catch (error) {
     await finish(launched, info, true);
