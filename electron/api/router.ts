@@ -6,8 +6,10 @@ import { checkIn } from "./check-in/check-in.ts";
 import { day } from "./day/day.ts";
 import { heat } from "./heat/heat.ts";
 import { intake } from "./intake/intake.ts";
+import { noise } from "./noise/noise.ts";
 import { people } from "./people/people.ts";
 import { station } from "./station/station.ts";
+import { summary } from "./summary/summary.ts";
 import { router } from "./trpc.ts";
 
 /** Everything that can be asked of a desk, by capability. */
@@ -21,6 +23,8 @@ export const appRouter = router({
   board,
   bundle,
   cards,
+  noise,
+  summary,
   changes,
 });
 

@@ -1,10 +1,10 @@
 /** Which groups of procedures to read again for a topic of the change feed; a topic not named here means all. */
 const groupsOf: Readonly<Record<string, readonly string[]>> = {
-  people: ["heat", "people", "checkIn", "day", "board", "station", "bundle", "cards"],
-  entrants: ["heat", "checkIn", "station", "board", "day", "people", "bundle", "cards"],
-  attempts: ["heat", "station", "board", "day", "people", "bundle", "cards"],
+  people: ["heat", "people", "checkIn", "day", "board", "station", "bundle", "cards", "noise", "summary"],
+  entrants: ["heat", "checkIn", "station", "board", "day", "people", "bundle", "cards", "noise", "summary"],
+  attempts: ["heat", "station", "board", "day", "people", "bundle", "cards", "noise", "summary"],
   calls: ["heat", "station", "board", "day"],
-  heats: ["heat", "station", "board", "day"],
+  heats: ["heat", "station", "board", "day", "summary"],
 };
 
 /** The groups to read again, or null for everything. */

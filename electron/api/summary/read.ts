@@ -1,0 +1,64 @@
+import { clockOf } from "../../domain/heats/fold.ts";
+import { testCodes } from "../../domain/protocols/protocol.ts";
+import { type LaneTime, partOf, type SummaryDay } from "../../domain/summary/day.ts";
+import { workIn } from "../../domain/summary/lanes.ts";
+import { type Rooted, standing } from "../../domain/summary/roots.ts";
+import { type TurnTime, turnTimes } from "../../domain/summary/turns.ts";
+import { attemptsOfDay } from "../../store/attempts.ts";
+import type { Database } from "../../store/database.ts";
+import type { Day } from "../../store/days.ts";
+import { leftOut } from "../../store/entrants.ts";
+import { endedHeats, type Heat } from "../../store/heats.ts";
+import { everybody } from "../../store/present.ts";
+import { lanesAt, load } from "../heat/load.ts";
+import { tellMarks } from "../marks.ts";
+
+/** A day, or a league's part of it, as the summary is worked out of it. */
+export interface ReadDay {
+  readonly part: SummaryDay;
+  /** Of the whole day: everybody's turn ends the time of the one before. */
+  readonly turns: readonly TurnTime[];
+  /** The part's attempts that stand, each with the one it goes back to, whoever that was entered for. */
+  readonly standing: readonly Rooted[];
+}
+
+/** Everything that was entered on a day. @param league its name; null for the whole day */
+export function readDay(db: Database, day: Day, league: string | null): ReadDay {
+  const whole: SummaryDay = {
+    state: day.state,
+    people: everybody(db, day.id),
+    marks: tellMarks(db, day),
+    attempts: attemptsOfDay(db, day.id),
+    leftOut: leftOut(db, day.id),
+    laneTimes: laneTimesOf(db, day),
+  };
+  const own = whole.people.filter((who) => league === null || who.league === league);
+  const athletes = new Set(own.map(({ athleteId }) => athleteId));
+  return {
+    part: league === null ? whole : partOf(whole, athletes),
+    turns: turnTimes(whole),
+    standing: standing(whole.attempts).filter(({ attempt }) => athletes.has(attempt.athleteId)),
+  };
+}
+
+/** More heats than any day has. */
+const allOfThem = 10_000;
+
+function laneTimesOf(db: Database, day: Day): LaneTime[] {
+  return testCodes
+    .flatMap((test) => endedHeats(db, day.id, test, allOfThem))
+    .filter(({ ended }) => ended?.ending === "done")
+    .flatMap((heat) => laneTimesIn(db, heat));
+}
+
+/** Of the lanes that did the whole test in this heat. */
+function laneTimesIn(db: Database, heat: Heat): LaneTime[] {
+  const loaded = load(db, heat);
+  return lanesAt(loaded, null).flatMap((folded) => {
+    const lane = loaded.lanes.find((each) => each.lane === folded.lane);
+    // What the athlete did elsewhere today is not in this lane's time, so the time would be too short.
+    if (lane === undefined || lane.prior.length > 0) return [];
+    const ms = workIn(clockOf(heat.test), folded, loaded.events);
+    return ms === null ? [] : [{ athleteId: lane.athleteId, test: heat.test, ms }];
+  });
+}

@@ -1,0 +1,26 @@
+import type { GapKind } from "../../../domain/summary/gaps.ts";
+import { gapKinds } from "../../../domain/summary/gaps.ts";
+
+const gaps: Readonly<Record<GapKind, string>> = {
+  "no-show": "never came",
+  expected: "still expected at the table",
+  "not-testing": "here, and takes no test today",
+  "left-out": "left out as decided at check-in (no reason is kept)",
+  skipped: "skipped with a reason",
+  withdrawn: "stopped for the day",
+  "half-done": "begun and not whole (one direction of the quadrant jump)",
+  "not-finished": "the circuit was stopped before its end",
+  "taken-back": "entered, and void since",
+  "to-come": "still to be taken",
+  "not-taken": "the day ended without it",
+};
+
+/** Code values in words, for the data dictionary. */
+export const gapCodes = gapKinds.map((kind) => `\`${kind}\` ${gaps[kind]}`).join("; ");
+
+export const standingCodes =
+  "`first` no earlier mark; `best` better than all; `equal` as good as the best; `below` below the best";
+
+export const verdictCodes =
+  "`clear gain` chance of a true gain 97.5 % or more; `likely gain` 80 % or more; `noise` within test noise; " +
+  "`likely loss` and `clear loss` the same the other way. Empty: nothing to hold it against";

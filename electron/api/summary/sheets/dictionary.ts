@@ -1,0 +1,58 @@
+import type { TextFile } from "../../bundle/package/contents.ts";
+import { wrapped } from "../../bundle/package/wrapped.ts";
+import type { SummarySheet } from "./sheet.ts";
+
+/** What the sheets are of. */
+export interface About {
+  readonly date: string;
+  readonly title: string;
+  /** Null: the whole day. */
+  readonly league: string | null;
+  readonly demo: boolean;
+}
+
+/** `data-dictionary.md`: every sheet and column, made of the columns themselves. */
+export function dictionaryFile(about: About, sheets: readonly SummarySheet[]): TextFile {
+  const parts = [opening(about, sheets), tests, ...sheets.map(sheetPart)];
+  return { name: "data-dictionary.md", text: `${parts.join("\n\n")}\n` };
+}
+
+function opening({ date, title, league, demo }: About, sheets: readonly SummarySheet[]): string {
+  const whose =
+    league === null ? "Everybody on the day's list is in them." : `Only ${plain(league)} is in them.`;
+  const names = `**These sheets hold names.** They are for the organiser and for the coaches of the leagues, not for
+sharing: the anonymised bundle is the file that may leave. ${whose}`;
+  const form = `Sheets are comma-separated (RFC 4180), UTF-8 with a byte order mark, with a header line and a decimal
+point. An empty field means: does not apply, or not known. Text that a spreadsheet would run as a formula has an
+apostrophe before it.`;
+  const files = sheets.map(({ name, holds }) => `| ${name} | ${holds} |`).join("\n");
+  return `# Summary of ${plain(title)}, ${date}
+
+${demo ? "**These athletes are invented.** This is a demonstration, not data.\n\n" : ""}${wrapped(names)}
+
+${wrapped(form)}
+
+| sheet | one row |
+|---|---|
+${files}`;
+}
+
+const tests = `## The tests
+
+| code | test | unit of the mark | better |
+|---|---|---|---|
+| \`push-up\` | cadence push-up (strength) | reps | higher |
+| \`agility\` | quadrant jump | landings, the mean of two directions less touches | higher |
+| \`vertical\` | vertical leap (power) | cm | higher |
+| \`core\` | staged plank | s, rounded down | higher |
+| \`endurance\` | circuit | s, rounded up to the tenth | lower |`;
+
+function sheetPart({ name, columns }: SummarySheet): string {
+  const rows = columns.map((column) => `| ${column.name} | ${column.unit} | ${column.means} |`);
+  return `## ${name}\n\n| column | unit or form | meaning |\n|---|---|---|\n${rows.join("\n")}`;
+}
+
+/** A title or a league's name as plain text: no line ends, and nothing that markdown reads. */
+function plain(text: string): string {
+  return text.replace(/\s+/g, " ").replace(/[\\`*_{}[\]<>()#+!|~]/g, "\\$&");
+}

@@ -1,0 +1,59 @@
+import type { TestCode } from "../../../domain/protocols/protocol.ts";
+import { protocolOf } from "../../../domain/protocols/registry.ts";
+import type { TypicalError } from "../../../domain/statistics/change.ts";
+import { inUnit } from "../../../domain/units.ts";
+import { type Column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { unitOf } from "./values.ts";
+
+type Line = TypicalError & { readonly test: TestCode };
+
+/** Per cent of a mark, or the test's unit. */
+function amountIn({ test, kind }: Line, amount: number): number {
+  const plain = kind === "share" ? amount * 100 : inUnit(protocolOf(test).grain, amount);
+  return Number(plain.toFixed(4));
+}
+
+const columns: Column<Line>[] = [
+  { name: "test", unit: "code", means: "The test", cell: ({ test }) => test },
+  {
+    name: "typical_error",
+    unit: "see unit",
+    means:
+      "The spread of one athlete's marks from day to day when nothing has changed, as it is used for every verdict here",
+    cell: (line) => amountIn(line, line.amount),
+  },
+  {
+    name: "unit",
+    unit: "",
+    means: "`%`: per cent of the mark; else the unit of the test",
+    cell: ({ test, kind }) => (kind === "share" ? "%" : unitOf(test)),
+  },
+  {
+    name: "assumed",
+    unit: "yes or no",
+    means: "yes: no pairs of this store's own are behind it yet",
+    cell: ({ assumed }) => (assumed ? "yes" : "no"),
+  },
+  {
+    name: "pairs",
+    unit: "",
+    means: "How many pairs of this store's own are behind it",
+    cell: ({ pairs }) => pairs,
+  },
+  {
+    name: "starting",
+    unit: "see unit",
+    means: "What a store without pairs starts from",
+    cell: (line) => amountIn(line, line.starting),
+  },
+];
+
+/** `typical_errors.csv`: what the changes were judged by. */
+export function errorsSheet(errors: readonly Line[]): SummarySheet {
+  return sheetOf(
+    "typical_errors.csv",
+    "One test: the typical error by which its changes were judged.",
+    columns,
+    errors,
+  );
+}

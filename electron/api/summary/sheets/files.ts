@@ -1,0 +1,63 @@
+import { fold } from "../../../domain/people/fold.ts";
+import { judgesOf } from "../../../domain/summary/judges.ts";
+import { missingOf } from "../../../domain/summary/missing.ts";
+import { rollOf } from "../../../domain/summary/roll.ts";
+import { stationsOf } from "../../../domain/summary/turns.ts";
+import type { Database } from "../../../store/database.ts";
+import type { TextFile } from "../../bundle/package/contents.ts";
+import { readDay } from "../read.ts";
+import { errorsOf } from "../view.ts";
+import type { Chosen } from "../which.ts";
+import { athletesSheet } from "./athletes-sheet.ts";
+import { attemptsSheet } from "./attempts-sheet.ts";
+import { dictionaryFile } from "./dictionary.ts";
+import { errorsSheet } from "./errors-sheet.ts";
+import { judgesSheet } from "./judges-sheet.ts";
+import { marksSheet } from "./marks-sheet.ts";
+import { missingSheet } from "./missing-sheet.ts";
+import { type SummarySheet, textOf } from "./sheet.ts";
+import { stationsSheet, stationTimesSheet } from "./stations-sheets.ts";
+
+/** The sheets of a day or of a league on it, and the page that explains them: the same data give the same bytes. */
+export function filesOf(
+  db: Database,
+  chosen: Chosen,
+  demo: boolean,
+): (TextFile & { readonly rows: number | null })[] {
+  const sheets = sheetsOf(db, chosen);
+  const { day, league } = chosen;
+  const about = { date: day.date, title: day.title, league: league?.name ?? null, demo };
+  return [
+    { ...dictionaryFile(about, sheets), rows: null },
+    ...sheets.map((sheet) => ({ name: sheet.name, text: textOf(sheet), rows: sheet.rows.length })),
+  ];
+}
+
+function sheetsOf(db: Database, { day, league }: Chosen): SummarySheet[] {
+  const { part, turns, standing } = readDay(db, day, league?.name ?? null);
+  const roll = rollOf(part);
+  return [
+    athletesSheet(roll),
+    marksSheet(roll),
+    missingSheet(missingOf(roll)),
+    attemptsSheet(part),
+    stationsSheet(stationsOf(part, turns)),
+    stationTimesSheet(part, turns),
+    judgesSheet(judgesOf(part.marks, standing)),
+    errorsSheet(errorsOf(db)),
+  ];
+}
+
+/** What files of a day and league are called: `tapeline-summary-2026-11-14-foundry-town`. */
+export function baseName({ day, league }: Chosen, demo: boolean): string {
+  const parts = ["tapeline-summary", ...(demo ? ["demo"] : []), day.date];
+  return league === null ? parts.join("-") : [...parts, nameOf(league)].join("-");
+}
+
+/** A league's name as a part of a file's name: letters and digits of any script, at most forty. */
+function nameOf({ id, name }: NonNullable<Chosen["league"]>): string {
+  const plain = fold(name)
+    .replace(/[^\p{L}\p{N}]+/gu, "-")
+    .replace(/^-|-$/g, "");
+  return plain === "" ? `league-${id}` : [...plain].slice(0, 40).join("");
+}

@@ -1,0 +1,38 @@
+import { type Cell, writeSheet } from "../../sheets/write.ts";
+
+/** One column of a sheet: its name, its unit or code values, what it means, and what of a row stands in it. */
+export interface Column<Row> {
+  readonly name: string;
+  /** The unit; or which form its texts have. Empty for plain text. */
+  readonly unit: string;
+  readonly means: string;
+  readonly cell: (row: Row) => Cell;
+}
+
+/** A sheet with all that explains it: the data dictionary is made of the same columns as the sheet itself. */
+export interface SummarySheet {
+  /** The file's name. */
+  readonly name: string;
+  /** What one row is. */
+  readonly holds: string;
+  readonly columns: readonly Pick<Column<never>, "name" | "unit" | "means">[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+export function sheetOf<Row>(
+  name: string,
+  holds: string,
+  columns: readonly Column<Row>[],
+  rows: readonly Row[],
+): SummarySheet {
+  return { name, holds, columns, rows: rows.map((row) => columns.map((column) => column.cell(row))) };
+}
+
+/** As CSV by RFC 4180, with the byte order mark: these sheets are opened in spreadsheets, and names have accents. */
+export function textOf({ columns, rows }: SummarySheet): string {
+  return writeSheet(
+    columns.map(({ name }) => name),
+    rows,
+    { forSpreadsheets: true },
+  );
+}

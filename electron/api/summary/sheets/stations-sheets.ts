@@ -1,0 +1,126 @@
+import { type TestCode, testCodes } from "../../../domain/protocols/protocol.ts";
+import type { SummaryDay, SummaryPerson } from "../../../domain/summary/day.ts";
+import { inOrder } from "../../../domain/summary/roll.ts";
+import type { Spread } from "../../../domain/summary/spread.ts";
+import type { StationTimes, TurnTime } from "../../../domain/summary/turns.ts";
+import { type Column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { inSeconds } from "./values.ts";
+import { whoColumns } from "./who.ts";
+
+interface Line {
+  readonly station: StationTimes;
+  readonly measure: "at_work" | "per_athlete";
+  readonly spread: Spread | null;
+}
+
+const measures =
+  "`at_work` at work in a lane of a live heat, by the monotonic clock: from the common start, or the lane's first tap, " +
+  "to its last tap; `per_athlete` of the station's time: from the end of one turn to the end of the next, shared among " +
+  "its athletes, by the computer's clock at entry (waiting and fetching are in it; what was keyed late from paper blurs it)";
+
+const columns: Column<Line>[] = [
+  { name: "test", unit: "code", means: "The station's test", cell: ({ station }) => station.test },
+  { name: "measure", unit: "code", means: measures, cell: ({ measure }) => measure },
+  {
+    name: "athletes",
+    unit: "",
+    means: "How many athletes this is worked out of",
+    cell: ({ spread }) => spread?.count ?? 0,
+  },
+  {
+    name: "median",
+    unit: "s",
+    means: "Half took less, half took more",
+    cell: ({ spread }) => inSeconds(spread?.median),
+  },
+  {
+    name: "lower_quartile",
+    unit: "s",
+    means: "A quarter took less; empty of fewer than four",
+    cell: ({ spread }) => inSeconds(spread?.lower),
+  },
+  {
+    name: "upper_quartile",
+    unit: "s",
+    means: "A quarter took more; empty of fewer than four",
+    cell: ({ spread }) => inSeconds(spread?.upper),
+  },
+  { name: "shortest", unit: "s", means: "The shortest", cell: ({ spread }) => inSeconds(spread?.lowest) },
+  { name: "longest", unit: "s", means: "The longest", cell: ({ spread }) => inSeconds(spread?.highest) },
+  {
+    name: "not_known",
+    unit: "athletes",
+    means:
+      "per_athlete alone: the first turn of the day, turns after a pause of more than 20 minutes, or after the clock was set back",
+    cell: ({ station, measure }) => (measure === "per_athlete" ? station.leftOut : null),
+  },
+  {
+    name: "from_sheets",
+    unit: "athletes",
+    means: "Athletes whose results came from sheets alone, which say nothing about time",
+    cell: ({ station }) => station.fromSheets,
+  },
+];
+
+/** `stations.csv`: how long each station took per athlete. */
+export function stationsSheet(stations: readonly StationTimes[]): SummarySheet {
+  const lines = stations.flatMap((station): Line[] => [
+    { station, measure: "at_work", spread: station.atWork },
+    { station, measure: "per_athlete", spread: station.perAthlete },
+  ]);
+  return sheetOf(
+    "stations.csv",
+    "One station and way of measuring how long an athlete took.",
+    columns,
+    lines,
+  );
+}
+
+interface TimeLine {
+  readonly who: SummaryPerson;
+  readonly test: TestCode;
+  readonly work: number | null;
+  readonly share: number | null;
+}
+
+const timeColumns: Column<TimeLine>[] = [
+  ...whoColumns<TimeLine>(({ who }) => who),
+  { name: "test", unit: "code", means: "The station's test", cell: ({ test }) => test },
+  {
+    name: "at_work",
+    unit: "s",
+    means: "as measure in stations.csv; empty: not known",
+    cell: ({ work }) => inSeconds(work),
+  },
+  {
+    name: "per_athlete",
+    unit: "s",
+    means: "as measure in stations.csv; empty: not known",
+    cell: ({ share }) => inSeconds(share),
+  },
+];
+
+/** `station_times.csv`: the times behind stations.csv, only where one is known. */
+export function stationTimesSheet(
+  { people, laneTimes }: SummaryDay,
+  turns: readonly TurnTime[],
+): SummarySheet {
+  const lines = inOrder(people).flatMap((who) =>
+    testCodes.flatMap((test): TimeLine[] => {
+      const isOwn = (each: { athleteId: number; test: TestCode }) =>
+        each.athleteId === who.athleteId && each.test === test;
+      const share = turns.find(isOwn)?.ms ?? null;
+      const works = laneTimes.filter(isOwn).map(({ ms }) => ms);
+      const known = works.length === 0 ? [null] : works;
+      return known.every((work) => work === null) && share === null
+        ? []
+        : known.map((work) => ({ who, test, work, share }));
+    }),
+  );
+  return sheetOf(
+    "station_times.csv",
+    "One athlete at one station: how long it took, where that is known.",
+    timeColumns,
+    lines,
+  );
+}

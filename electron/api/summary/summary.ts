@@ -1,0 +1,55 @@
+import { z } from "zod";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { zipOf } from "../bundle/package/zip.ts";
+import { allow, router } from "../trpc.ts";
+import { summarySchema, whichSchema } from "./schemas.ts";
+import { baseName, filesOf } from "./sheets/files.ts";
+import { summaryOf } from "./view.ts";
+import { choose, requireChosen } from "./which.ts";
+
+const organiser = allow("organiser");
+
+/** A day summed up, whole or for one league. It holds names: for the organiser, who hands leagues their own. */
+export const summary = router({
+  /** Null while there is no day. */
+  get: organiser
+    .input(whichSchema)
+    .output(summarySchema.nullable())
+    .query(({ ctx: { desk }, input }) => {
+      const chosen = choose(desk.store.db, input);
+      return chosen === null ? null : summaryOf(desk.store.db, chosen);
+    }),
+
+  /** What can be saved: the names of the files, and how many rows each sheet has. */
+  sheets: organiser
+    .input(whichSchema)
+    .output(z.array(z.object({ name: z.string(), rows: z.int().nullable() })))
+    .query(({ ctx: { desk }, input }) => {
+      const files = filesOf(desk.store.db, requireChosen(desk.store.db, input), desk.kind === "demo");
+      return files.map(({ name, rows }) => ({ name, rows }));
+    }),
+
+  /** One of the files, under a name that says of what it is. */
+  sheet: organiser
+    .input(whichSchema.extend({ name: z.string().max(60) }))
+    .output(z.object({ name: z.string(), text: z.string() }))
+    .query(({ ctx: { desk }, input }) => {
+      const chosen = requireChosen(desk.store.db, input);
+      const demo = desk.kind === "demo";
+      const file = filesOf(desk.store.db, chosen, demo).find(({ name }) => name === input.name);
+      if (file === undefined) throw new Refusal("not-found", sentence("summary.noSheet"));
+      return { name: `${baseName(chosen, demo)}-${file.name}`, text: file.text };
+    }),
+
+  /** All of the files in one zip. */
+  zip: organiser
+    .input(whichSchema)
+    .output(z.object({ name: z.string(), bytes: z.base64() }))
+    .query(({ ctx: { desk }, input }) => {
+      const chosen = requireChosen(desk.store.db, input);
+      const demo = desk.kind === "demo";
+      const bytes = zipOf(filesOf(desk.store.db, chosen, demo));
+      return { name: `${baseName(chosen, demo)}.zip`, bytes: Buffer.from(bytes).toString("base64") };
+    }),
+});

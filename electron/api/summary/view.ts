@@ -1,0 +1,72 @@
+import { testCodes } from "../../domain/protocols/protocol.ts";
+import { correctionsOf } from "../../domain/summary/corrections.ts";
+import { countsOf, totalsOf } from "../../domain/summary/counts.ts";
+import type { SummaryAttempt, SummaryMark, SummaryPerson } from "../../domain/summary/day.ts";
+import { judgesOf } from "../../domain/summary/judges.ts";
+import { missingOf } from "../../domain/summary/missing.ts";
+import { rollOf } from "../../domain/summary/roll.ts";
+import { stationsOf } from "../../domain/summary/turns.ts";
+import type { Database } from "../../store/database.ts";
+import { typicalErrorsOf } from "../noise/errors.ts";
+import { type ReadDay, readDay } from "./read.ts";
+import type { Summary } from "./schemas.ts";
+import type { Chosen } from "./which.ts";
+
+/** All that the summary of a day, or of a league on it, shows. */
+export function summaryOf(db: Database, { day, league, leagues }: Chosen): Summary {
+  const read = readDay(db, day, league?.name ?? null);
+  const { part, turns, standing } = read;
+  const roll = rollOf(part);
+  const { id, date, title, state } = day;
+  return {
+    day: { id, date, title, state },
+    leagues,
+    league,
+    totals: totalsOf(part, roll),
+    tests: countsOf(part),
+    rows: roll.map(({ who, tests }) => ({
+      who: whoOf(who),
+      tests: tests.map(({ test, marks, gap }) => ({ test, marks: marks.map(markOf), gap })),
+    })),
+    missing: missingOf(roll).map((each) => ({ ...each, who: whoOf(each.who), tests: [...each.tests] })),
+    corrections: corrected(read),
+    stations: stationsOf(part, turns),
+    judges: judgesOf(part.marks, standing),
+    errors: errorsOf(db),
+  };
+}
+
+/** What every change is judged by. */
+export function errorsOf(db: Database): Summary["errors"] {
+  const errors = typicalErrorsOf(db);
+  return testCodes.map((test) => {
+    const { kind, amount, assumed, pairs, starting } = errors[test];
+    return { test, kind, amount, assumed, pairs, starting };
+  });
+}
+
+function whoOf({ athleteId, name, number, bib, league, state }: SummaryPerson) {
+  return { athleteId, name, number, bib, league, state };
+}
+
+function markOf({ variant, mark, news }: SummaryMark) {
+  return { variant, mark, news };
+}
+
+function corrected({ part }: ReadDay): Summary["corrections"] {
+  const people = new Map(part.people.map((who) => [who.athleteId, who]));
+  const view = (attempt: SummaryAttempt) => {
+    const who = people.get(attempt.athleteId);
+    if (who === undefined) return null;
+    const { id, test, variant, seen, enteredBy, at, note, source, replaces } = attempt;
+    const { athleteId, name, number, bib, league } = who;
+    return {
+      ...{ attemptId: id, who: { athleteId, name, number, bib, league }, test, variant, seen, by: enteredBy },
+      ...{ at, note, source, void: attempt.void, replaces },
+    };
+  };
+  return correctionsOf(part).flatMap(({ attempt, instead }) => {
+    const shown = view(attempt);
+    return shown === null ? [] : [{ attempt: shown, instead: instead === null ? null : view(instead) }];
+  });
+}

@@ -1,0 +1,43 @@
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { leagues } from "../../store/athletes.ts";
+import type { Database } from "../../store/database.ts";
+import { allDays, type Day, dayAtHand, dayById } from "../../store/days.ts";
+import { everybody } from "../../store/present.ts";
+import type { Summary, Which } from "./schemas.ts";
+
+/** A day and, where one was asked for, a league of it. */
+export interface Chosen {
+  readonly day: Day;
+  readonly league: Summary["league"];
+  readonly leagues: Summary["leagues"];
+}
+
+/**
+ * What is summed up; null while there is no day at all.
+ * @throws Refusal `not-found` when the day or the league is not there, or the league has nobody on the day's list.
+ */
+export function choose(db: Database, { dayId, leagueId }: Which): Chosen | null {
+  const day = dayId === undefined ? (dayAtHand(db) ?? allDays(db)[0]) : dayById(db, dayId);
+  if (day === undefined && dayId !== undefined) throw new Refusal("not-found", sentence("summary.noDay"));
+  if (day === undefined) return null;
+  const all = leaguesOf(db, day);
+  const league = all.find(({ id }) => id === leagueId);
+  if (leagueId !== null && league === undefined) throw new Refusal("not-found", sentence("summary.noLeague"));
+  return { day, league: league === undefined ? null : { id: league.id, name: league.name }, leagues: all };
+}
+
+/** @throws Refusal as {@link choose}, and when there is no day at all. */
+export function requireChosen(db: Database, which: Which): Chosen {
+  const chosen = choose(db, which);
+  if (chosen === null) throw new Refusal("not-found", sentence("summary.noDay"));
+  return chosen;
+}
+
+function leaguesOf(db: Database, day: Day): Summary["leagues"] {
+  const people = Map.groupBy(everybody(db, day.id), ({ league }) => league);
+  return leagues(db).flatMap(({ id, name }) => {
+    const listed = people.get(name)?.length ?? 0;
+    return listed === 0 ? [] : [{ id, name, listed }];
+  });
+}
