@@ -32,5 +32,17 @@ test.each([
 // equation and 2421.9 to 2425.4 W by their own, 65.1 h + 25.8 m − 1413.1. Both must mean the same height.
 test("agrees with a second study's means about the height jumped", () => {
   const theirHeight = (2421.9 + 1413.1 - 25.8 * 65.9) / 65.1;
-  expect(Math.abs(peakPower(theirHeight * 10, 65_900) - 2920.8)).toBeLessThan(8);
+  expect(peakPower(theirHeight * 10, 65_900)).toBeGreaterThan(2912.8);
+  expect(peakPower(theirHeight * 10, 65_900)).toBeLessThan(2928.8);
+});
+
+// Ours, no source: no body weighs less than 20 or more than 300 kg.
+test("a mass that no body has gives no estimate", () => {
+  expect([0, 19_999, 300_001, Number.NaN].map((mass) => peakPower(460, mass))).toEqual([
+    null,
+    null,
+    null,
+    null,
+  ]);
+  expect([20_000, 300_000].map((mass) => peakPower(460, mass))).toEqual([1643.2, 14_327.2]);
 });

@@ -15,6 +15,8 @@ const builtPrefixes = [
   "station.first.",
   "station.otherVariant.",
   "overview.called.",
+  "noise.source.",
+  "erase.inHeat.",
 ];
 
 const root = new URL("../../", import.meta.url).pathname;

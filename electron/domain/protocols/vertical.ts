@@ -26,12 +26,19 @@ function heightOf(seen: VerticalAttempt): number {
   return seen.touchReach - seen.standingReach;
 }
 
+/** Whether a body can weigh so many grams: 20 to 300 kg. Ours, no source. */
+function isBodyMass(massGrams: number): boolean {
+  return massGrams >= 20_000 && massGrams <= 300_000;
+}
+
 /**
  * Estimated peak power in watts of a jump of `heightMm` millimetres by a body of `massGrams` grams:
- * 60.7 × height (cm) + 45.3 × mass (kg) − 2055. An estimate, never ranked; below zero it says nothing.
+ * 60.7 × height (cm) + 45.3 × mass (kg) − 2055. An estimate, never ranked; below zero it says nothing. Null for what no
+ * body weighs.
  * Source: Sayers et al. 1999, Med Sci Sports Exerc 31(4), 572–577, squat-jump form.
  */
-export function peakPower(heightMm: number, massGrams: number): number {
+export function peakPower(heightMm: number, massGrams: number): number | null {
+  if (!isBodyMass(massGrams)) return null;
   // Whole numbers up to the last step, so that no rounding creeps in.
   return (60_700 * heightMm + 453 * massGrams - 20_550_000) / 10_000;
 }
@@ -55,7 +62,7 @@ function reachPlausibility({ standingReach }: VerticalAttempt): Plausibility {
 }
 
 function massPlausibility({ bodyMass }: VerticalAttempt): Plausibility {
-  if (bodyMass === undefined || (bodyMass >= 20_000 && bodyMass <= 300_000)) return fine;
+  if (bodyMass === undefined || isBodyMass(bodyMass)) return fine;
   return refuse(sentence("plausibility.vertical.mass", { kilograms: bodyMass / 1000 }));
 }
 

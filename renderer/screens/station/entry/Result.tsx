@@ -136,6 +136,6 @@ function Power({ saved, told }: { readonly saved: Saved; readonly told: Told }) 
   const { t } = useTranslation("station");
   const seen = protocols.vertical.attempt.safeParse(saved.seen[0]);
   if (!seen.success || seen.data.bodyMass === undefined || told.mark.state !== "complete") return null;
-  const watts = Math.round(peakPower(told.mark.value, seen.data.bodyMass));
+  const watts = Math.round(peakPower(told.mark.value, seen.data.bodyMass) ?? 0);
   return watts <= 0 ? null : <p className={css.note}>{t("result.power", { watts })}</p>;
 }

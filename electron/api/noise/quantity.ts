@@ -1,0 +1,17 @@
+import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
+import { protocolOf } from "../../domain/protocols/registry.ts";
+import type { Quantity } from "./schemas.ts";
+
+const centimetresPerInch = 2.54;
+
+/** An amount of grains, which need not be whole, in the test's unit with at most one decimal (inches: two). */
+export function quantityOf(test: TestCode, grains: number, lengths: LengthUnit): Quantity {
+  const { unit, perUnit } = protocolOf(test).grain;
+  const amount = grains / perUnit;
+  if (unit !== "cm" || lengths === "cm") return { number: rounded(amount, 1), unit };
+  return { number: rounded(amount / centimetresPerInch, 2), unit: "in" };
+}
+
+function rounded(amount: number, decimals: number): string {
+  return String(Number(amount.toFixed(decimals)));
+}

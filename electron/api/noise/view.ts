@@ -1,0 +1,78 @@
+import { type LengthUnit, type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
+import { protocolOf } from "../../domain/protocols/registry.ts";
+import { intraclass } from "../../domain/statistics/agreement.ts";
+import { startingDegrees } from "../../domain/statistics/blend.ts";
+import { typicalError } from "../../domain/statistics/change.ts";
+import { quantile } from "../../domain/statistics/quantile.ts";
+import {
+  type Estimate,
+  minimalDetectableChange,
+  smallestWorthwhileChange,
+  typicalErrorInterval,
+} from "../../domain/statistics/reliability.ts";
+import { firstMarkJudged } from "../../domain/statistics/threshold.ts";
+import { twoWay } from "../../domain/statistics/two-way.ts";
+import { sentence } from "../../domain/words.ts";
+import type { Database } from "../../store/database.ts";
+import { newestMarks } from "../../store/newest-marks.ts";
+import { noiseOf, type TestNoise } from "./known.ts";
+import { quantityOf } from "./quantity.ts";
+import type { NoiseView, Quantity, TestNoiseView } from "./schemas.ts";
+
+/** So many pairs or marks at least before spread between athletes is spoken of; fewer say little. */
+const enough = 20;
+
+/** Middling marks to explain a test by while the store has none (grains); ours, no source. */
+const examples: Readonly<Record<TestCode, number>> = {
+  "push-up": 20,
+  agility: 112,
+  vertical: 400,
+  core: 120,
+  endurance: 360_000,
+};
+
+/** What the store knows of every test's noise, in numbers that a coach can use. */
+export function viewNoise(db: Database, lengths: LengthUnit): NoiseView {
+  const noise = noiseOf(db, 0);
+  return { tests: testCodes.map((test) => viewTest(db, test, noise[test], lengths)), enough };
+}
+
+function viewTest(db: Database, test: TestCode, noise: TestNoise, lengths: LengthUnit): TestNoiseView {
+  const { error, degrees, own, trials, raised } = noise;
+  const { values, ...typical } = typicalOf(db, test);
+  const { write } = protocolOf(test);
+  const inUnit = (grains: number) => quantityOf(test, grains, lengths);
+  const atMark = (amount: number) => inUnit(typicalError(test, typical.value, { ...error, amount }));
+  const judged = (wanted: "likely gain" | "clear gain") => {
+    const mark = firstMarkJudged(test, typical.value, wanted, error);
+    return mark === null ? null : write(mark, lengths);
+  };
+  const worthwhile = values.length < enough ? null : smallestWorthwhileChange(values);
+  return {
+    ...{ test, kind: error.kind, amount: error.amount, assumed: error.assumed, pairs: error.pairs },
+    ...{ degrees, startingDegrees, starting: error.starting, source: sentence(`noise.source.${test}`) },
+    typical: { ...typical, written: write(typical.value, lengths) },
+    used: atMark(error.amount),
+    startingUsed: atMark(error.starting),
+    own: own === null ? null : viewOwn(own, atMark),
+    trials: trials === null ? null : { used: atMark(trials.amount), athletes: trials.pairs, raised },
+    detectable: inUnit(minimalDetectableChange(typicalError(test, typical.value, error))),
+    likelyFrom: judged("likely gain"),
+    clearFrom: judged("clear gain"),
+    worthwhile: worthwhile === null ? null : inUnit(worthwhile),
+    icc: noise.repeats.length < enough ? null : intraclass(twoWay(noise.repeats), 2, "single"),
+  };
+}
+
+function viewOwn(own: Estimate, atMark: (amount: number) => Quantity): TestNoiseView["own"] {
+  const { low, high } = typicalErrorInterval(own.amount, own.degrees);
+  return { used: atMark(own.amount), low: atMark(low), high: atMark(high), degrees: own.degrees };
+}
+
+/** The middle one of the newest day's marks. */
+function typicalOf(db: Database, test: TestCode) {
+  const newest = newestMarks(db, test);
+  if (newest === undefined) return { value: examples[test], date: null, marks: 0, values: [] };
+  const { date, values } = newest;
+  return { value: Math.round(quantile(values, 0.5)), date, marks: values.length, values };
+}

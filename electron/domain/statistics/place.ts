@@ -1,0 +1,67 @@
+import { gain } from "./change.ts";
+import type { Interval } from "./interval.ts";
+import { normalQuantile } from "./normal.ts";
+
+/** With fewer marks than this nothing is said: one more of them would move the answer by more than five in a hundred. */
+export const leastToCompare = 20;
+
+/** From how many to how many of a hundred a mark is better than, in whole numbers from 0 to 100. */
+export interface PlaceBand {
+  /** The marks that it was compared with. */
+  readonly n: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * The percentile rank of a mark by mid-rank: (worse + ½ equal) / n × 100, so that whoever does better than everybody
+ * is at 100 whichever way the test counts. Source: the definition of the percentile rank; statistics libraries call it
+ * the mean of the strict and the weak one. `equalWithin` and all values are grains.
+ * @throws RangeError when there is nothing to compare with.
+ */
+export function percentileRank(
+  better: "higher" | "lower",
+  value: number,
+  marks: readonly number[],
+  equalWithin = 0,
+): number {
+  if (marks.length === 0) throw new RangeError("A percentile rank needs at least one mark.");
+  const gains = marks.map((mark) => gain(better, mark, value));
+  const worse = gains.filter((each) => each > equalWithin).length;
+  const equal = gains.filter((each) => Math.abs(each) <= equalWithin).length;
+  return ((worse + equal / 2) / marks.length) * 100;
+}
+
+/**
+ * Wilson's score interval of `count` in `n` (half counts are taken as they are): where the true share lies, 95 times
+ * in 100. Source: Wilson 1927, Journal of the American Statistical Association 22; checked by Newcombe 1998.
+ * @throws RangeError when `n` is not above zero or `count` is not from 0 to `n`.
+ */
+export function wilsonInterval(count: number, n: number): Interval {
+  if (!(n > 0 && count >= 0 && count <= n))
+    throw new RangeError("A share needs a count from 0 to n, and n > 0.");
+  const z = normalQuantile(0.975);
+  const share = count / n;
+  const middle = share + (z * z) / (2 * n);
+  const reach = z * Math.sqrt((share * (1 - share)) / n + (z * z) / (4 * n * n));
+  const scale = 1 + (z * z) / n;
+  // Rounding may lead a hair beyond the ends.
+  return { low: Math.max(0, (middle - reach) / scale), high: Math.min(1, (middle + reach) / scale) };
+}
+
+/**
+ * Where a mark stands among the marks of others: the percentile rank as a band of whole numbers, rounded outwards so
+ * that it never says more than the interval; null with fewer than twenty. The athlete's own marks are not among them.
+ */
+export function placeAmong(
+  better: "higher" | "lower",
+  value: number,
+  others: readonly number[],
+  equalWithin = 0,
+): PlaceBand | null {
+  const n = others.length;
+  if (n < leastToCompare) return null;
+  const rank = percentileRank(better, value, others, equalWithin);
+  const { low, high } = wilsonInterval((rank / 100) * n, n);
+  return { n, low: Math.floor(low * 100), high: Math.ceil(high * 100) };
+}

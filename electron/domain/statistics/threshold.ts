@@ -1,0 +1,38 @@
+import type { TestCode } from "../protocols/protocol.ts";
+import { protocols } from "../protocols/registry.ts";
+import { type TypicalError, type Verdict, verdict } from "./change.ts";
+
+/** Readings of a circuit are tenths of a second; every other test is read in its grains. */
+const reading: Readonly<Record<TestCode, number>> = {
+  "push-up": 1,
+  agility: 1,
+  vertical: 1,
+  core: 1,
+  endurance: 100,
+};
+
+/**
+ * The first mark (grains) better than `from` that is judged at least so; null when none is, because a time can't fall
+ * below zero or the noise is as large as the mark.
+ */
+export function firstMarkJudged(
+  test: TestCode,
+  from: number,
+  wanted: "likely gain" | "clear gain",
+  error: TypicalError,
+): number | null {
+  const step = reading[test];
+  const towards = protocols[test].better === "higher" ? step : -step;
+  const enough: readonly Verdict[] = wanted === "clear gain" ? [wanted] : [wanted, "clear gain"];
+  const reaches = (steps: number) => enough.includes(verdict(test, from, from + steps * towards, error));
+  // A better mark is judged no worse, so halving finds the first.
+  let below = 0;
+  let above = Math.floor((towards > 0 ? 3 * from : from) / step) + (towards > 0 ? 1000 : 0);
+  if (!reaches(above)) return null;
+  while (above - below > 1) {
+    const middle = Math.floor((below + above) / 2);
+    if (reaches(middle)) above = middle;
+    else below = middle;
+  }
+  return from + above * towards;
+}
