@@ -85,15 +85,23 @@ export function leagueNamed(db: Database, name: string): number {
   return Number(made.run(name.trim(), fold(name)).lastInsertRowid);
 }
 
+/** Takes a league away in which nobody is any more. */
+export function dropEmptyLeague(db: Database, leagueId: number): void {
+  const sql =
+    "DELETE FROM league WHERE id = ? AND NOT EXISTS (SELECT 1 FROM athlete WHERE league_id = league.id)";
+  statement<[number]>(db, sql).run(leagueId);
+}
+
 export function leagues(db: Database): { id: number; name: string }[] {
   return statement<[], { id: number; name: string }>(db, "SELECT id, name FROM league ORDER BY folded").all();
 }
 
-/** Adds an athlete; returns the new id. */
+/** Adds an athlete; returns the new id, which nobody had before, not even somebody who is gone. */
 export function addAthlete(db: Database, athlete: NewAthlete): number {
   const sql = `INSERT INTO athlete
-    (league_id, name, folded, number, birth_year, category, guardian_consent, board, share, asked)
-    VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
+    (id, league_id, name, folded, number, birth_year, category, guardian_consent, board, share, asked)
+    VALUES (1 + max(ifnull((SELECT max(id) FROM athlete), 0), (SELECT id FROM athlete_highest)),
+      ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
   return Number(statement<AthleteValues>(db, sql).run(...values(athlete)).lastInsertRowid);
 }
 

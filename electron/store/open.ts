@@ -2,6 +2,8 @@ import { existsSync, statSync } from "node:fs";
 import SqliteDatabase from "better-sqlite3";
 import { type Sentence, sentence } from "../domain/words.ts";
 import type { Database } from "./database.ts";
+import { wipeIsDue } from "./erase-log.ts";
+import { writeAnew } from "./erase-wipe.ts";
 import { migrations } from "./migrations/list.ts";
 import { createStore, type Store } from "./store.ts";
 
@@ -52,6 +54,7 @@ export function openStore(location: StoreLocation): Store {
   try {
     setPragmas(db);
     migrate(db);
+    finishErasures(db);
   } catch (error) {
     db.close();
     throw error;
@@ -96,6 +99,17 @@ function setPragmas(db: Database): void {
     if (read !== expected && !(name === "journal_mode" && read === "memory")) {
       throw new Error(`The store's setting ${name} is ${String(read)} and must be ${String(expected)}.`);
     }
+  }
+}
+
+/** Writes the file anew where the program ended between an erasure and that. */
+function finishErasures(db: Database): void {
+  if (!wipeIsDue(db)) return;
+  try {
+    writeAnew(db);
+  } catch (error) {
+    // The day must go on, on a full disk too: it stays due, the desk shows that, and the next start tries again.
+    console.error("The store could not be written anew after an erasure:", error);
   }
 }
 

@@ -48,7 +48,7 @@ function everything(): { tables: Map<string, unknown[]>; schema: Map<string, str
     .all();
   const tables = found
     .filter(({ type }) => type === "table")
-    .map(({ name }) => [name, db.prepare(`SELECT * FROM "${name}" ORDER BY 1, 2`).all()] as const);
+    .map(({ name }) => [name, db.prepare(`SELECT * FROM "${name}" ORDER BY 1`).all()] as const);
   db.close();
   return { tables: new Map(tables), schema: new Map(found.map(({ name, sql }) => [name, sql])) };
 }
@@ -63,16 +63,43 @@ function makeVersion(version: number, filled: string): void {
   db.close();
 }
 
-test("the step to heats leaves every row of before, whole tables compared, and adds its own empty ones", () => {
-  makeVersion(1, rows);
+/** Takes the next step, and compares: all rows of before are there as they were; returns the schema before and after. */
+function step(from: number): { before: Map<string, string>; after: Map<string, string>; added: unknown } {
   const before = everything();
   expect([...before.tables.values()].every((all) => all.length > 0)).toBe(true);
-  openStore({ file: file() }).close();
+  const db = new SqliteDatabase(file());
+  db.pragma("foreign_keys = ON");
+  db.exec(`BEGIN; ${migrations[from] ?? ""}; COMMIT`);
+  expect(db.pragma("foreign_key_check")).toEqual([]);
+  db.close();
   const after = everything();
   for (const [name, all] of before.tables) expect([name, after.tables.get(name)]).toEqual([name, all]);
-  for (const [name, sql] of before.schema) expect([name, after.schema.get(name)]).toEqual([name, sql]);
   const added = [...after.tables].filter(([name]) => !before.tables.has(name));
+  return { before: before.schema, after: after.schema, added };
+}
+
+test("the step to heats leaves every row of before, whole tables compared, and adds its own empty ones", () => {
+  makeVersion(1, rows);
+  const { before, after, added } = step(1);
+  for (const [name, sql] of before) expect([name, after.get(name)]).toEqual([name, sql]);
   expect(added).toEqual(["absence", "heat", "heat_event", "heat_lane"].map((name) => [name, []]));
+});
+
+test("the step to erasure leaves every row of before, and opens no guard but those that a permit passes", () => {
+  makeVersion(2, `${rows} ${heats} INSERT INTO absence VALUES ('away', 2, 2, 'core', 'QA', '${at}');`);
+  const { before, after, added } = step(2);
+  const changed = [...before].filter(([name, sql]) => after.get(name) !== sql).map(([name]) => name);
+  expect(changed.sort()).toEqual(
+    [
+      ...["attempt_never_deleted", "attempt_never_updated", "void_never_deleted", "void_never_updated"],
+      ...["heat_ended", "heat_event_never_deleted", "heat_event_never_updated"],
+    ].sort(),
+  );
+  for (const name of changed) expect(after.get(name)).toContain("erasing");
+  expect(added).toEqual([
+    ["athlete_highest", [{ only_row: 1, id: 0 }]],
+    ...["erasing", "erasure", "nameless_mark", "never"].map((name) => [name, []]),
+  ]);
 });
 
 test("the guards of before still hold after the step", () => {

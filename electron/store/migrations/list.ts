@@ -1,5 +1,6 @@
 import { first } from "./0001-first.ts";
 import { heats } from "./0002-heats.ts";
+import { erasure } from "./0003-erasure.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
-export const migrations: readonly string[] = [first, heats];
+export const migrations: readonly string[] = [first, heats, erasure];

@@ -1,0 +1,55 @@
+import { fold } from "./fold.ts";
+
+/** Stands where a name was taken out of a text. */
+export const takenOut = "[…]";
+
+interface Word {
+  readonly folded: string;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** The words of a text as names are compared, each with its place. */
+function wordsOf(text: string): Word[] {
+  return [...text.matchAll(/[\p{L}\p{N}\p{M}]+/gu)].flatMap(({ 0: word, index }) =>
+    fold(word)
+      .split(" ")
+      .map((folded) => ({ folded, start: index, end: index + word.length })),
+  );
+}
+
+/**
+ * The text with a person's whole name taken out wherever it stands, whatever its letter case, accents and punctuation.
+ * A name of one word must be written as it is, since "Knee" may be a name and "knee" something else. A part of a name, a
+ * nickname or initials are not known for the person's.
+ */
+export function withoutName(text: string, name: string): string {
+  if (text === "") return text;
+  const wanted = wordsOf(name);
+  if (wanted.length === 0) return name.trim() === "" ? text : text.replaceAll(name.trim(), takenOut);
+  const words = wordsOf(text);
+  let kept = "";
+  let from = 0;
+  for (let at = 0; at + wanted.length <= words.length; at += 1) {
+    const place = placeAt(text, words.slice(at, at + wanted.length), name, wanted);
+    if (place === null) continue;
+    kept += text.slice(from, place.start) + takenOut;
+    from = place.end;
+    at += wanted.length - 1;
+  }
+  return kept + text.slice(from);
+}
+
+function placeAt(
+  text: string,
+  found: readonly Word[],
+  name: string,
+  wanted: readonly Word[],
+): { start: number; end: number } | null {
+  if (!wanted.every(({ folded }, index) => folded === found[index]?.folded)) return null;
+  const start = found[0]?.start ?? 0;
+  const end = found.at(-1)?.end ?? 0;
+  if (wanted.length > 1) return { start, end };
+  const bare = name.slice(wanted[0]?.start, wanted[0]?.end);
+  return text.slice(start, end).normalize("NFC") === bare.normalize("NFC") ? { start, end } : null;
+}

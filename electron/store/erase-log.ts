@@ -1,0 +1,46 @@
+import { type Database, statement } from "./database.ts";
+
+/** That somebody was erased: when and by whom (initials); never whom. */
+export interface Erasure {
+  /** Made by the client, so that a retry is known. */
+  readonly id: string;
+  readonly at: string;
+  readonly by: string;
+}
+
+export interface KeptErasure extends Erasure {
+  /** Whether the file was written anew since, so that no page of it holds what was erased. */
+  readonly wiped: boolean;
+}
+
+interface ErasureRow extends Erasure {
+  readonly wiped: number;
+}
+
+const columns = "id, at, erased_by AS by, wiped";
+
+function asErasure(row: ErasureRow): KeptErasure {
+  return { ...row, wiped: row.wiped === 1 };
+}
+
+/** Newest first. */
+export function allErasures(db: Database): KeptErasure[] {
+  const sql = `SELECT ${columns} FROM erasure ORDER BY at DESC, id`;
+  return statement<[], ErasureRow>(db, sql).all().map(asErasure);
+}
+
+export function erasureById(db: Database, id: string): KeptErasure | undefined {
+  const row = statement<[string], ErasureRow>(db, `SELECT ${columns} FROM erasure WHERE id = ?`).get(id);
+  return row === undefined ? undefined : asErasure(row);
+}
+
+/** Whether the file still has to be written anew after an erasure. */
+export function wipeIsDue(db: Database): boolean {
+  return (
+    statement<[], { id: string }>(db, "SELECT id FROM erasure WHERE wiped = 0 LIMIT 1").get() !== undefined
+  );
+}
+
+export function noteWiped(db: Database): void {
+  statement<[]>(db, "UPDATE erasure SET wiped = 1 WHERE wiped = 0").run();
+}

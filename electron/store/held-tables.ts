@@ -1,0 +1,80 @@
+/** A table that says something about athletes: how to read all that it says of one, and how to take it away. */
+export interface HeldTable {
+  readonly name: string;
+  /** Every column, in the names of the schema; the one parameter is the athlete's id. */
+  readonly read: string;
+  readonly remove: string;
+}
+
+/**
+ * Every table that refers to an athlete, in the order in which their rows can go: what refers stands before what it
+ * refers to. A test walks the schema, so that a new table, or a new column, cannot be forgotten here: what is held about
+ * somebody and what erasure takes away are this one list.
+ */
+export const heldTables = [
+  {
+    name: "call",
+    read: "SELECT day_id, athlete_id, test, at FROM call WHERE athlete_id = ?",
+    remove: "DELETE FROM call WHERE athlete_id = ?",
+  },
+  {
+    name: "absence",
+    read: `SELECT id, day_id, athlete_id, test, noted_by, at FROM absence WHERE athlete_id = ? ORDER BY at, id`,
+    remove: "DELETE FROM absence WHERE athlete_id = ?",
+  },
+  {
+    name: "left_out",
+    read: `SELECT day_id, athlete_id, test, kind, reason, decided_by, at FROM left_out WHERE athlete_id = ?
+      ORDER BY day_id, at, test`,
+    remove: "DELETE FROM left_out WHERE athlete_id = ?",
+  },
+  {
+    name: "mark",
+    read: `SELECT athlete_id, test, variant, day_id, fingerprint, state, value, detail, seq, rules FROM mark
+      WHERE athlete_id = ? ORDER BY seq`,
+    remove: "DELETE FROM mark WHERE athlete_id = ?",
+  },
+  {
+    name: "heat_event",
+    read: `SELECT seq, id, heat_id, lane, kind, at_ms, detail, tapped_by, at FROM heat_event
+      WHERE (heat_id, lane) IN (SELECT heat_id, lane FROM heat_lane WHERE athlete_id = ?) ORDER BY seq`,
+    remove: `DELETE FROM heat_event
+      WHERE (heat_id, lane) IN (SELECT heat_id, lane FROM heat_lane WHERE athlete_id = ?)`,
+  },
+  {
+    name: "heat_lane",
+    read: "SELECT heat_id, lane, day_id, athlete_id, variant FROM heat_lane WHERE athlete_id = ? ORDER BY heat_id",
+    remove: "DELETE FROM heat_lane WHERE athlete_id = ?",
+  },
+  {
+    name: "void",
+    read: `SELECT attempt_id, reason, voided_by, at FROM void
+      WHERE attempt_id IN (SELECT id FROM attempt WHERE athlete_id = ?) ORDER BY at, attempt_id`,
+    remove: "DELETE FROM void WHERE attempt_id IN (SELECT id FROM attempt WHERE athlete_id = ?)",
+  },
+  {
+    name: "attempt",
+    read: `SELECT seq, id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces
+      FROM attempt WHERE athlete_id = ? ORDER BY seq`,
+    remove: "DELETE FROM attempt WHERE athlete_id = ?",
+  },
+  {
+    name: "entrant",
+    read: "SELECT day_id, athlete_id, state, bib, since FROM entrant WHERE athlete_id = ? ORDER BY day_id",
+    remove: "DELETE FROM entrant WHERE athlete_id = ?",
+  },
+  {
+    name: "past_mark",
+    read: `SELECT athlete_id, fingerprint, date, test, variant, value FROM past_mark WHERE athlete_id = ?
+      ORDER BY date, fingerprint`,
+    remove: "DELETE FROM past_mark WHERE athlete_id = ?",
+  },
+  {
+    name: "athlete",
+    read: `SELECT id, league_id, name, folded, number, birth_year, category, guardian_consent, board, share, asked
+      FROM athlete WHERE id = ?`,
+    remove: "DELETE FROM athlete WHERE id = ?",
+  },
+] as const satisfies readonly HeldTable[];
+
+export type HeldTableName = (typeof heldTables)[number]["name"];
