@@ -6,8 +6,8 @@ import { formatTime } from "../../../electron/domain/units.ts";
 const steps: Readonly<Record<Exclude<TestCode, "vertical">, readonly number[]>> = {
   "push-up": [1, 2, 5, 10, 20, 50, 100],
   agility: [1, 2, 5, 10, 20].map((landings) => landings * 4),
-  core: [5, 10, 15, 30, 60, 120, 300, 600, 1200],
-  endurance: [1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 1200].map((seconds) => seconds * 1000),
+  core: [5, 10, 15, 30, 60, 120, 300, 600, 1200, 1800, 3600],
+  endurance: [1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 1200, 1800, 3600].map((seconds) => seconds * 1000),
 };
 const lengthSteps: Readonly<Record<LengthUnit, readonly number[]>> = {
   cm: [1, 2, 5, 10, 20, 50].map((centimetres) => centimetres * 10),

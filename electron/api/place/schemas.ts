@@ -1,0 +1,16 @@
+import { z } from "zod";
+
+/** Where a mark stands in a reference group; nothing in it tells one of the others from another. */
+export const placeSchema = z.object({
+  /** today: those who test today. store: every day of this store. imported: a reference from elsewhere. */
+  group: z.enum(["today", "store", "imported"]),
+  /** What an imported reference is called; null for the store's own. */
+  origin: z.string().nullable(),
+  /** The marks that it was compared with. */
+  n: z.int(),
+  /** Better than about `low` to `high` of a hundred: whole numbers from 0 to 100. */
+  low: z.int(),
+  high: z.int(),
+});
+
+export type Place = z.infer<typeof placeSchema>;
