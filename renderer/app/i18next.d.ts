@@ -1,6 +1,7 @@
 import type athletes from "../../resources/locales/en/athletes.json";
 import type board from "../../resources/locales/en/board.json";
 import type bundle from "../../resources/locales/en/bundle.json";
+import type cards from "../../resources/locales/en/cards.json";
 import type cautions from "../../resources/locales/en/cautions.json";
 import type checkIn from "../../resources/locales/en/checkIn.json";
 import type common from "../../resources/locales/en/common.json";
@@ -13,6 +14,7 @@ import type liveCircuit from "../../resources/locales/en/liveCircuit.json";
 import type liveCore from "../../resources/locales/en/liveCore.json";
 import type liveLeap from "../../resources/locales/en/liveLeap.json";
 import type livePushUp from "../../resources/locales/en/livePushUp.json";
+import type place from "../../resources/locales/en/place.json";
 import type plots from "../../resources/locales/en/plots.json";
 import type sentences from "../../resources/locales/en/sentences.json";
 import type sheets from "../../resources/locales/en/sheets.json";
@@ -27,6 +29,7 @@ declare module "i18next" {
       athletes: typeof athletes;
       board: typeof board;
       bundle: typeof bundle;
+      cards: typeof cards;
       cautions: typeof cautions;
       checkIn: typeof checkIn;
       common: typeof common;
@@ -39,6 +42,7 @@ declare module "i18next" {
       liveCore: typeof liveCore;
       livePushUp: typeof livePushUp;
       liveLeap: typeof liveLeap;
+      place: typeof place;
       plots: typeof plots;
       sentences: typeof sentences;
       sheets: typeof sheets;

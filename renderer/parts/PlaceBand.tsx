@@ -1,0 +1,59 @@
+import { useTranslation } from "react-i18next";
+import type { Place } from "../../electron/api/place/schemas.ts";
+import css from "./PlaceBand.module.css";
+
+interface PlaceBandProps {
+  /** null: there are not enough others to compare with. */
+  readonly place: Place | null;
+  /** page: with the group and how many they are. card: the same for paper, in the type around it. */
+  readonly size?: "page" | "card";
+}
+
+/**
+ * Where a mark stands in a reference group: from how many to how many of a hundred it is better than, in words and as
+ * a block on a line from 0 to 100. Never on the board.
+ */
+export function PlaceBand({ place, size = "page" }: PlaceBandProps) {
+  const { t } = useTranslation("place");
+  const words = usePlaceWords();
+  return (
+    <div className={css.place} data-size={size}>
+      {place === null ? (
+        <p className={css.none}>{t("notEnough")}</p>
+      ) : (
+        <>
+          <p className={css.words}>
+            {words(place)} <span className={css.among}>{among(place)}</span>
+          </p>
+          <Strip place={place} />
+        </>
+      )}
+    </div>
+  );
+
+  function among({ group, n, origin }: Place): string {
+    return t(`among.${group}`, { n, origin: origin ?? "" });
+  }
+}
+
+/** A place in words: "Better than about 40 to 60 of 100". */
+export function usePlaceWords(): (place: Pick<Place, "low" | "high">) => string {
+  const { t } = useTranslation("place");
+  return ({ low, high }) => {
+    if (low === 0) return t("bottom", { high });
+    return high === 100 ? t("top", { low }) : t("band", { low, high });
+  };
+}
+
+/** The same as a picture; the words beside it say it to those who listen. */
+function Strip({ place: { low, high } }: { readonly place: Place }) {
+  return (
+    <svg className={css.strip} viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
+      <line x1="0" x2="100" y1="4" y2="4" />
+      {[0, 50, 100].map((at) => (
+        <line key={at} x1={at} x2={at} y1="1" y2="7" />
+      ))}
+      <rect x={low} y="2" width={high - low} height="4" />
+    </svg>
+  );
+}
