@@ -20,9 +20,11 @@ interface RunningLanesProps {
 
 /** All lanes of a heat, each as large as the others whatever it has come to. */
 export function RunningLanes({ live, tool, gathering, recent, onCorrect }: RunningLanesProps) {
+  const mostBeside = tool.mostBeside ?? beside(live.lanes.length);
   const style = {
     "--lane-width": `${tool.laneWidth ?? 14}rem`,
-    "--most-beside": tool.mostBeside ?? beside(live.lanes.length),
+    "--most-beside": mostBeside,
+    "--rows": Math.ceil(live.lanes.length / mostBeside),
   } as React.CSSProperties;
   return (
     <ol className={css.lanes} style={style}>
