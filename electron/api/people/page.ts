@@ -9,12 +9,11 @@ import { attemptsOfAthlete } from "../../store/attempts.ts";
 import type { Database } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { entrantOf } from "../../store/entrants.ts";
-import { type HistoryMark, historyOf } from "../../store/history.ts";
-import { parametersOf } from "../../store/marks.ts";
 import { tellMarks } from "../marks.ts";
-import { attemptSchema, testSchema, toldSchema, writtenSchema } from "../station/schemas.ts";
+import { attemptSchema, testSchema, toldSchema } from "../station/schemas.ts";
 import { attemptView, toldOf } from "../station/tell.ts";
 import { personOf, personSchema } from "./person.ts";
+import { apartSchema, seriesOf, seriesSchema } from "./series.ts";
 
 /** All that is held about one athlete, as their page shows it. */
 export const athletePage = personSchema.extend({
@@ -25,18 +24,10 @@ export const athletePage = personSchema.extend({
   marks: z.array(toldSchema.extend({ test: testSchema })),
   /** Every attempt of today in the order of entry, those that no longer stand among them. */
   attempts: z.array(attemptSchema),
-  /** Complete marks of other days, newest first. */
-  history: z.array(
-    z.object({
-      test: testSchema,
-      variant: z.string(),
-      date: z.string(),
-      written: writtenSchema,
-      source: z.enum(["day", "imported"]),
-      /** Made under today's rules, so that it compares with today's marks; null while there is no day. */
-      compares: z.boolean().nullable(),
-    }),
-  ),
+  /** Marks that compare with each other, by test and variant, in the order of the tests. */
+  series: z.array(seriesSchema),
+  /** Every other complete mark, newest first. */
+  apart: z.array(apartSchema),
 });
 
 type AthletePage = z.infer<typeof athletePage>;
@@ -60,22 +51,6 @@ export function pageOf(
     next: person.state === "testing" ? nextTest(done, new Set(person.leftOut)) : null,
     marks: marks.map((mark) => ({ ...toldOf(mark, lengths), test: mark.test })),
     attempts: attempts.map((attempt) => attemptView(attempt, { athleteId, bib, name, number, league })),
-    history: historyOf(db, athleteId, day?.id ?? 0).map((mark) => told(db, day, mark, lengths)),
+    ...seriesOf(db, day, athleteId, marks, lengths),
   };
-}
-
-function told(
-  db: Database,
-  day: Day | null,
-  mark: HistoryMark,
-  lengths: LengthUnit,
-): AthletePage["history"][number] {
-  const { test, variant, date, source } = mark;
-  const written = writeMark(test, { state: "complete", value: mark.value }, lengths);
-  const compares = day === null ? null : mark.fingerprint === fingerprintOf(db, day, test, variant);
-  return { test, variant, date, written, source, compares };
-}
-
-function fingerprintOf(db: Database, day: Day, test: TestCode, variant: string): string {
-  return fingerprint(test, variant, parametersOf(db, day.id, test));
 }

@@ -7,8 +7,13 @@ import type { Store } from "../../store/store.ts";
 import { isoDate } from "../calendar.ts";
 import { lengthsSchema } from "../station/schemas.ts";
 import { allow, router } from "../trpc.ts";
+import { beforeErasing, erase, erasures, wipeAgain } from "./erase.ts";
+import { heldAbout } from "./held.ts";
+import { heldSchema } from "./held-schema.ts";
+import { mend } from "./mend.ts";
 import { athletePage, pageOf } from "./page.ts";
 import { personOf, personSchema, requireAthlete } from "./person.ts";
+import { remove } from "./remove.ts";
 import { findAthletes } from "./search.ts";
 
 const table = allow("organiser", "check-in");
@@ -39,8 +44,24 @@ function marksByAthlete(store: Store, day: Day | null): ReadonlyMap<number, numb
   return new Map([...tests].map(([id, some]) => [id, new Set(some.map(({ test }) => test)).size]));
 }
 
-/** Everybody in the store: who they are, what they agreed to, what was measured. */
+/** Everybody in the store: who they are, what they agreed to, what was measured, and how it leaves. */
 export const people = router({
+  mend,
+  remove,
+  beforeErasing,
+  erase,
+  wipeAgain,
+  erasures,
+
+  /** All that is held about one athlete, to be given to them. */
+  held: allow("organiser")
+    .input(z.object({ athleteId: z.int() }))
+    .output(heldSchema)
+    .query(({ ctx: { desk }, input: { athleteId } }) => {
+      const about = { made_at: desk.now().toISOString(), invented: desk.kind === "demo" };
+      return heldAbout(desk.store.db, requireAthlete(desk.store.db, athleteId), about);
+    }),
+
   list: table
     .input(listInput)
     .output(

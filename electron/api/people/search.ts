@@ -7,6 +7,8 @@ import type { Store } from "../../store/store.ts";
 /** The names of a store, ready to be searched; read again after a change that concerned people. */
 interface Names {
   readonly index: MiniSearch<Document>;
+  /** Stops listening to the store. */
+  readonly stop: () => void;
   /** What is in the index of each athlete, to put in only what changed. */
   readonly known: Map<number, string>;
   stale: boolean;
@@ -45,11 +47,20 @@ function makeNames(store: Store): Names {
     tokenize: wordsOf,
     processTerm: (term) => term,
   });
-  const names: Names = { index, known: new Map(), stale: true };
-  store.listen(({ topics }) => {
+  const stop = store.listen(({ topics }) => {
     if (topics.includes("people")) names.stale = true;
   });
+  const names: Names = { index, stop, known: new Map(), stale: true };
   return names;
+}
+
+/**
+ * Drops all that is in memory of a store's names; the next search reads them anew. The index keeps the words of who was
+ * taken out until it is tidied up, and somebody erased must not stay in it.
+ */
+export function forgetNames(store: Store): void {
+  namesOfStores.get(store)?.stop();
+  namesOfStores.delete(store);
 }
 
 /** Puts into the index what is new or changed, and takes out who is gone. */

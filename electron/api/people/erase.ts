@@ -1,0 +1,143 @@
+import { randomUUID } from "node:crypto";
+import { z } from "zod";
+import { clockOf } from "../../domain/heats/fold.ts";
+import { fold } from "../../domain/people/fold.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { type Sentence, sentence } from "../../domain/words.ts";
+import type { Athlete } from "../../store/athletes.ts";
+import type { Database } from "../../store/database.ts";
+import { dayAtHand } from "../../store/days.ts";
+import { eraseAthlete } from "../../store/erase.ts";
+import { allErasures, erasureById, wipeIsDue } from "../../store/erase-log.ts";
+import { countMentions } from "../../store/erase-mentions.ts";
+import { writeAnew } from "../../store/erase-wipe.ts";
+import { eventsOf } from "../../store/heat-events.ts";
+import { takenLanes } from "../../store/heat-lanes.ts";
+import { heatById } from "../../store/heats.ts";
+import { heldRows } from "../../store/held.ts";
+import { namelessOf } from "../../store/nameless.ts";
+import { topics } from "../../store/store.ts";
+import type { Desk } from "../desk.ts";
+import { forgetUploads } from "../intake/uploads.ts";
+import { saidBy } from "../station/said.ts";
+import { sentenceSchema } from "../station/schemas.ts";
+import { allow } from "../trpc.ts";
+import { requireAthlete } from "./person.ts";
+import { whyNotRemoved } from "./remove.ts";
+import { forgetNames } from "./search.ts";
+
+/** What came of writing the store's file anew; a sentence where it is still to be done. */
+const wipedSchema = z.object({ notWiped: sentenceSchema.nullable() });
+
+/** What would go and what would stay, before anybody decides. */
+export const beforeErasing = allow("organiser")
+  .input(z.object({ athleteId: z.int() }))
+  .output(
+    z.object({
+      days: z.int(),
+      attempts: z.int(),
+      pastMarks: z.int(),
+      /** Marks that stay without a name. */
+      nameless: z.int(),
+      /** Notes and reasons of others in which the name stands. */
+      mentions: z.int(),
+      /** Why it can't be done just now, and what to do first. */
+      blocked: sentenceSchema.nullable(),
+      /** Whether somebody typed by mistake can simply be removed. */
+      removable: z.boolean(),
+    }),
+  )
+  .query(({ ctx: { desk }, input: { athleteId } }) => {
+    const { db } = desk.store;
+    const athlete = requireAthlete(db, athleteId);
+    const rows = heldRows(db, athleteId);
+    return {
+      days: rows.entrant.length,
+      attempts: rows.attempt.length,
+      pastMarks: rows.past_mark.length,
+      nameless: namelessOf(db, athlete, randomUUID).length,
+      mentions: countMentions(db, athleteId, athlete.name),
+      blocked: whyNotErased(db, athlete),
+      removable: whyNotRemoved(db, athlete) === null,
+    };
+  });
+
+/**
+ * Erases somebody for good. The same id again gets the first answer, also once nobody has this athlete's id any more,
+ * and tries again to write the file anew where that is due.
+ */
+export const erase = allow("organiser")
+  .input(
+    z.object({
+      erasureId: z.uuid(),
+      athleteId: z.int(),
+      /** The name or the number, as typed to confirm. */
+      typed: z.string().max(200),
+      by: z.string().max(40),
+    }),
+  )
+  .output(wipedSchema)
+  .mutation(({ ctx: { desk }, input: { erasureId: id, athleteId, typed, by } }) => {
+    if (erasureById(desk.store.db, id) === undefined) {
+      const erasure = { id, by: saidBy(by), at: desk.now().toISOString() };
+      desk.store.write(topics, (db) => {
+        const athlete = requireAthlete(db, athleteId);
+        requireMeant(athlete, typed);
+        const why = whyNotErased(db, athlete);
+        if (why !== null) throw new Refusal("conflict", why);
+        eraseAthlete(db, athlete, erasure, namelessOf(db, athlete, randomUUID));
+      });
+      forgetNames(desk.store);
+      forgetUploads(desk);
+    }
+    return { notWiped: wipe(desk) };
+  });
+
+/** Tries again to write the file anew. */
+export const wipeAgain = allow("organiser")
+  .output(wipedSchema)
+  .mutation(({ ctx: { desk } }) => ({ notWiped: wipe(desk) }));
+
+/** That people were erased, when and by whom, newest first; never whom. */
+export const erasures = allow("organiser")
+  .output(z.array(z.object({ id: z.string(), at: z.string(), by: z.string(), wiped: z.boolean() })))
+  .query(({ ctx: { desk } }) => allErasures(desk.store.db));
+
+/** @throws Refusal `bad-input` when neither the name nor the number was typed. */
+function requireMeant({ name, number }: Athlete, typed: string): void {
+  const said = typed.trim();
+  if (said !== "" && (said === number || fold(said) === fold(name))) return;
+  throw new Refusal("bad-input", sentence("erase.typed", { name }));
+}
+
+/** Somebody in the middle of a heat: what is tapped for them in the next second must have somewhere to go. */
+function whyNotErased(db: Database, { id, name }: Athlete): Sentence | null {
+  const day = dayAtHand(db);
+  if (day?.state !== "open") return null;
+  const taken = takenLanes(db, day.id).find(
+    ({ athleteId, heatId, lane }) => athleteId === id && hasBegun(db, heatId, lane),
+  );
+  return taken === undefined ? null : sentence(`erase.inHeat.${taken.test}`, { name, lane: taken.lane });
+}
+
+/** Lanes at their own pace begin with their first tap, all others with the heat. */
+function hasBegun(db: Database, heatId: string, lane: number): boolean {
+  const heat = heatById(db, heatId);
+  if (heat?.state !== "running") return false;
+  if (clockOf(heat.test) === "common") return true;
+  return eventsOf(db, heatId).some((event) => event.lane === lane);
+}
+
+/** Writes the file anew where that is due; what went wrong, in a sentence, where it could not be done. */
+function wipe({ store }: Desk): Sentence | null {
+  if (!wipeIsDue(store.db)) return null;
+  try {
+    writeAnew(store.db);
+    return null;
+  } catch (error) {
+    return sentence("erase.notWiped", { message: error instanceof Error ? error.message : String(error) });
+  } finally {
+    // Windows show which erasures are finished.
+    store.write(["people"], () => {});
+  }
+}

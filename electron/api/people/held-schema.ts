@@ -1,0 +1,117 @@
+import { z } from "zod";
+import { entrantStates } from "../../store/entrants.ts";
+import { testSchema } from "../station/schemas.ts";
+
+/**
+ * All that is held about one athlete, as the file that they are given has it (README says what each key means). Keys are
+ * those of the sheets where there is such a one. A key that is there stays; new ones may come; what breaks a reader
+ * raises `version`.
+ */
+const entered = { id: z.string(), test: testSchema, at: z.string() };
+
+const attempt = z.object({
+  ...entered,
+  order: z.int(),
+  variant: z.string(),
+  slot: z.string(),
+  seen: z.unknown(),
+  entered_by: z.string(),
+  source: z.enum(["station", "sheet", "heat"]),
+  note: z.string(),
+  /** The id of an own attempt that this one corrects. */
+  replaces: z.string().nullable(),
+  void: z.object({ reason: z.string(), by: z.string(), at: z.string() }).nullable(),
+});
+
+const mark = z.object({
+  test: testSchema,
+  variant: z.string(),
+  /** What must be equal for two marks to compare. */
+  protocol: z.string(),
+  state: z.enum(["complete", "incomplete", "unfinished"]),
+  value: z.number().nullable(),
+  unit: z.enum(["reps", "landings", "cm", "s"]),
+  detail: z.unknown(),
+  order: z.int(),
+  rules: z.int(),
+});
+
+const heat = z.object({
+  id: z.string(),
+  test: testSchema,
+  gathered_at: z.string(),
+  started_at: z.string().nullable(),
+  ended_at: z.string().nullable(),
+  ending: z.enum(["done", "called-off"]).nullable(),
+  reason: z.string(),
+  lane: z.int(),
+  variant: z.string(),
+  taps: z.array(
+    z.object({
+      id: z.string(),
+      order: z.int(),
+      kind: z.string(),
+      at_ms: z.int(),
+      detail: z.unknown(),
+      tapped_by: z.string(),
+      at: z.string(),
+    }),
+  ),
+});
+
+const day = z.object({
+  date: z.string(),
+  title: z.string(),
+  state: z.enum(["planned", "open", "closed"]),
+  entry: z.object({ state: z.enum(entrantStates), bib: z.int().nullable(), since: z.string() }),
+  left_out: z.array(
+    z.object({
+      test: testSchema,
+      kind: z.enum(["readiness", "skip"]),
+      reason: z.string(),
+      decided_by: z.string(),
+      at: z.string(),
+    }),
+  ),
+  calls: z.array(z.object({ test: testSchema, at: z.string() })),
+  absences: z.array(z.object({ ...entered, noted_by: z.string() })),
+  attempts: z.array(attempt),
+  marks: z.array(mark),
+  heats: z.array(heat),
+});
+
+export const heldSchema = z.object({
+  format: z.literal("tapeline-held"),
+  version: z.literal(1),
+  made_at: z.string(),
+  /** True for the invented people of the demonstration. */
+  invented: z.boolean(),
+  person: z.object({
+    id: z.int(),
+    league: z.string(),
+    name: z.string(),
+    number: z.string(),
+    birth_year: z.int().nullable(),
+    category: z.enum(["women", "men", "open"]).nullable(),
+  }),
+  consents: z.object({
+    board: z.enum(["name", "bib", "hidden"]),
+    share: z.boolean(),
+    guardian_consent: z.boolean(),
+    asked_at_the_table: z.boolean(),
+  }),
+  days: z.array(day),
+  past_marks: z.array(
+    z.object({
+      date: z.string(),
+      test: testSchema,
+      variant: z.string(),
+      protocol: z.string(),
+      value: z.number(),
+      unit: z.enum(["reps", "landings", "cm", "s"]),
+    }),
+  ),
+});
+
+export type Held = z.infer<typeof heldSchema>;
+export type HeldDay = z.infer<typeof day>;

@@ -1,0 +1,71 @@
+import { z } from "zod";
+import { fold } from "../../domain/people/fold.ts";
+import { checkIdentity } from "../../domain/people/identity.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import {
+  type Athlete,
+  athleteByIdentity,
+  dropEmptyLeague,
+  leagueNamed,
+  updateAthlete,
+} from "../../store/athletes.ts";
+import type { Database } from "../../store/database.ts";
+import { dayAtHand } from "../../store/days.ts";
+import { isoDate } from "../calendar.ts";
+import { allow } from "../trpc.ts";
+import { requireAthlete } from "./person.ts";
+import { forgetNames } from "./search.ts";
+
+/** As long as a roster may have them. */
+const line = z.string().max(200);
+const longest = 80;
+
+const mendInput = z.object({
+  athleteId: z.int(),
+  name: line,
+  number: z.string().max(20),
+  league: line,
+  birthYear: z.int().nullable(),
+  category: z.enum(["women", "men", "open"]).nullable(),
+});
+
+/** Corrects who somebody is; the same again changes nothing. What was measured stays theirs. */
+export const mend = allow("organiser", "check-in")
+  .input(mendInput)
+  .mutation(({ ctx: { desk }, input }) => {
+    desk.store.write(["people", "entrants"], (db) => mendAthlete(db, input, isoDate(desk.now())));
+    forgetNames(desk.store);
+  });
+
+/** @throws Refusal for what can't be read, or for what belongs to another athlete. */
+function mendAthlete(db: Database, typed: z.infer<typeof mendInput>, today: string): void {
+  const athlete = requireAthlete(db, typed.athleteId);
+  const who = checkIdentity(typed, dayAtHand(db)?.date ?? today);
+  const name = oneLine(who.name);
+  const league = oneLine(who.league);
+  const same = athleteByIdentity(db, league, who.number, name);
+  if (same !== undefined && same.id !== athlete.id) refuseTaken(same);
+  const { number, birthYear } = who;
+  const leagueId = leagueOf(db, athlete, league);
+  updateAthlete(db, athlete.id, { ...athlete, leagueId, name, number, birthYear, category: typed.category });
+  if (leagueId !== athlete.leagueId) dropEmptyLeague(db, athlete.leagueId);
+}
+
+/** As the rosters are read: one line, one blank between words, at most 80 signs. */
+function oneLine(typed: string): string {
+  const text = typed.replace(/\s+/g, " ").normalize("NFC");
+  if (text.length > longest)
+    throw new Refusal("bad-input", sentence("sheets.row.tooLong", { most: longest }));
+  return text;
+}
+
+function refuseTaken({ name, number, league }: Athlete): never {
+  if (number === "") throw new Refusal("conflict", sentence("mend.nameTaken", { name, league }));
+  throw new Refusal("conflict", sentence("mend.numberTaken", { number, name, league }));
+}
+
+/** The league that is meant. One that only this athlete is in may get its name written otherwise. */
+function leagueOf(db: Database, athlete: Athlete, league: string): number {
+  return fold(league) === fold(athlete.league) ? athlete.leagueId : leagueNamed(db, league);
+}

@@ -1,0 +1,32 @@
+import { z } from "zod";
+import { Refusal } from "../../domain/refusal.ts";
+import { type Sentence, sentence } from "../../domain/words.ts";
+import { type Athlete, athleteById } from "../../store/athletes.ts";
+import type { Database } from "../../store/database.ts";
+import { dayById } from "../../store/days.ts";
+import { removeAthlete } from "../../store/erase.ts";
+import { heldRows } from "../../store/held.ts";
+import { allow } from "../trpc.ts";
+import { forgetNames } from "./search.ts";
+
+/** Why somebody is more than a slip of the keys: something was seen of them, or a day that is over had them. */
+export function whyNotRemoved(db: Database, { id, name }: Athlete): Sentence | null {
+  const { attempt, past_mark, heat_event, entrant } = heldRows(db, id);
+  if (attempt.length + past_mark.length + heat_event.length > 0) return sentence("remove.measured", { name });
+  const over = entrant.some(({ day_id }) => dayById(db, day_id)?.state === "closed");
+  return over ? sentence("remove.earlier", { name }) : null;
+}
+
+/** Takes somebody out who was typed by mistake and of whom nothing was seen. Somebody gone already stays gone. */
+export const remove = allow("organiser", "check-in")
+  .input(z.object({ athleteId: z.int() }))
+  .mutation(({ ctx: { desk }, input: { athleteId } }) => {
+    desk.store.write(["people", "entrants", "calls", "heats"], (db) => {
+      const athlete = athleteById(db, athleteId);
+      if (athlete === undefined) return;
+      const why = whyNotRemoved(db, athlete);
+      if (why !== null) throw new Refusal("conflict", why);
+      removeAthlete(db, athlete);
+    });
+    forgetNames(desk.store);
+  });

@@ -1,0 +1,179 @@
+import { z } from "zod";
+import { fingerprint } from "../../domain/protocols/fingerprint.ts";
+import { type LengthUnit, type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
+import { protocolOf } from "../../domain/protocols/registry.ts";
+import { writeMark } from "../../domain/protocols/written.ts";
+import type { TypicalError } from "../../domain/statistics/change.ts";
+import { chanceOfDirection } from "../../domain/statistics/direction.ts";
+import { newsOf } from "../../domain/statistics/news.ts";
+import { noiseBand } from "../../domain/statistics/noise-band.ts";
+import type { Database } from "../../store/database.ts";
+import { allDays, type Day } from "../../store/days.ts";
+import { type HistoryMark, historyOf } from "../../store/history.ts";
+import { type KeptMark, parametersOf } from "../../store/marks.ts";
+import { typicalErrorsOf } from "../noise/errors.ts";
+import { placeOf } from "../place/place.ts";
+import { placeSchema } from "../place/schemas.ts";
+import { testSchema, writtenSchema } from "../station/schemas.ts";
+
+const dated = z.object({
+  date: z.string(),
+  written: writtenSchema,
+  source: z.enum(["day", "imported"]),
+});
+
+const pointSchema = dated.extend({
+  /** Grains. */
+  value: z.int(),
+  today: z.boolean(),
+  /** How it stood among the marks before it. */
+  standing: z.enum(["first", "best", "equal", "below"]),
+  /** Against the mark before it, in grains, positive for the better; null for the first. */
+  change: z.number().nullable(),
+  verdict: z.enum(["noise", "likely gain", "likely loss", "clear gain", "clear loss"]).nullable(),
+  /** That the true change goes the same way, 0.5 to 1. */
+  chance: z.number().nullable(),
+});
+
+/** One athlete's marks of one test and variant that compare with each other. */
+export const seriesSchema = z.object({
+  test: testSchema,
+  variant: z.string(),
+  /** Oldest first, at least one. */
+  points: z.array(pointSchema),
+  /** What is no news after the last test before today's, or after the newest; grains. */
+  noise: z.object({ low: z.number(), high: z.number() }).nullable(),
+  /** Whether the noise is nothing but an assumption, and from how many pairs of this store it comes. */
+  error: z.object({ assumed: z.boolean(), pairs: z.int() }),
+  /** Whether the newest mark was made on a day of this store, so that it has others beside it. */
+  placed: z.boolean(),
+  /** Where the newest mark stands among others; null where there are not enough. */
+  place: placeSchema.nullable(),
+});
+
+/** A mark that is in no series, and why. */
+export const apartSchema = dated.extend({
+  test: testSchema,
+  variant: z.string(),
+  /** otherRules: of another fingerprint. notEarlier: of the same date from a sheet, or of a later one. */
+  why: z.enum(["otherRules", "notEarlier"]),
+});
+
+export type Series = z.infer<typeof seriesSchema>;
+export type Apart = z.infer<typeof apartSchema>;
+type Point = Series["points"][number];
+
+/** A mark of any day, of today or from a sheet. */
+type Known = HistoryMark & { readonly today: boolean };
+
+/**
+ * All complete marks of an athlete: those that compare, as series in the order of the tests (by today's rules where
+ * there is a day, else by those of the newest mark), and the others apart, newest first.
+ */
+export function seriesOf(
+  db: Database,
+  day: Day | null,
+  athleteId: number,
+  marks: readonly KeptMark[],
+  lengths: LengthUnit,
+): { readonly series: Series[]; readonly apart: Apart[] } {
+  const known = [...todays(day, marks), ...historyOf(db, athleteId, day?.id ?? 0).map(earlier)];
+  const errors = typicalErrorsOf(db);
+  const series: Series[] = [];
+  const apart: Apart[] = [];
+  for (const [test, variant] of ways()) {
+    const own = known.filter((mark) => mark.test === test && mark.variant === variant);
+    const rules = day === null ? own[0]?.fingerprint : fingerprintOf(db, day, test, variant);
+    const same = own.filter((mark) => mark.fingerprint === rules);
+    const compared = same.filter((mark) => isInTurn(mark, same, day));
+    for (const mark of own) {
+      if (compared.includes(mark)) continue;
+      const why = mark.fingerprint === rules ? "notEarlier" : "otherRules";
+      apart.push({ test, variant, ...toldOf(mark, lengths), why });
+    }
+    if (compared.length === 0) continue;
+    series.push({
+      ...{ test, variant },
+      ...shown(compared.toReversed(), errors[test], lengths),
+      ...placeIn(db, athleteId, compared[0]),
+    });
+  }
+  return { series, apart: apart.toSorted((a, b) => b.date.localeCompare(a.date)) };
+}
+
+/** Every test with each way of doing it, in order. */
+function ways(): [TestCode, string][] {
+  return testCodes.flatMap((test) =>
+    protocolOf(test).variants.map((variant): [TestCode, string] => [test, variant]),
+  );
+}
+
+function todays(day: Day | null, marks: readonly KeptMark[]): Known[] {
+  return marks.flatMap(({ test, variant, fingerprint: rules, mark }) => {
+    if (day === null || mark.state !== "complete") return [];
+    const { id: dayId, date } = day;
+    const { value } = mark;
+    return { test, variant, fingerprint: rules, date, dayId, value, source: "day", today: true };
+  });
+}
+
+function earlier(mark: HistoryMark): Known {
+  return { ...mark, today: false };
+}
+
+function fingerprintOf(db: Database, day: Day, test: TestCode, variant: string): string {
+  return fingerprint(test, variant, parametersOf(db, day.id, test));
+}
+
+/**
+ * Whether a mark has its turn among the others, as everywhere else: a sheet's mark of a date on which a day of this
+ * store has one does not count as earlier, and nothing after the day at hand is known on it.
+ */
+function isInTurn(mark: Known, same: readonly Known[], day: Day | null): boolean {
+  if (mark.today) return true;
+  if (mark.source === "imported") {
+    const ofThatDate = same.some((other) => other.source === "day" && other.date === mark.date);
+    if (ofThatDate) return false;
+  }
+  if (day === null || mark.date < day.date) return true;
+  return mark.date === day.date && mark.source === "day" && mark.dayId < day.id;
+}
+
+function toldOf({ date, test, value, source }: Known, lengths: LengthUnit): z.infer<typeof dated> {
+  return { date, source, written: writeMark(test, { state: "complete", value }, lengths) };
+}
+
+/** @param marks oldest first, at least one, all of one test and variant. */
+function shown(
+  marks: readonly Known[],
+  error: TypicalError,
+  lengths: LengthUnit,
+): Pick<Series, "points" | "noise" | "error"> {
+  const { assumed, pairs } = error;
+  const newest = marks.at(-1);
+  const last = newest?.today === true ? marks.at(-2) : newest;
+  return {
+    points: marks.map((mark, index) => pointOf(mark, marks.slice(0, index), error, lengths)),
+    noise: last === undefined ? null : noiseBand(last.test, last.value, error),
+    error: { assumed, pairs },
+  };
+}
+
+function pointOf(mark: Known, before: readonly Known[], error: TypicalError, lengths: LengthUnit): Point {
+  const { test, value, today } = mark;
+  const { standing, change, verdict, previous } = newsOf(test, value, before, error);
+  const chance = previous === null ? null : chanceOfDirection(test, previous, value, error);
+  return { ...toldOf(mark, lengths), value, today, standing, change, verdict, chance };
+}
+
+/** Among others of the day on which the newest mark was made. */
+function placeIn(
+  db: Database,
+  athleteId: number,
+  newest: Known | undefined,
+): Pick<Series, "place" | "placed"> {
+  const day = allDays(db).find(({ id }) => id === newest?.dayId);
+  if (newest === undefined || day === undefined) return { placed: false, place: null };
+  const { test, variant, value } = newest;
+  return { placed: true, place: placeOf(db, day, athleteId, test, variant, value) };
+}
