@@ -8,17 +8,19 @@ export interface HistoryMark {
   readonly fingerprint: string;
   readonly date: string;
   readonly value: number;
+  /** 0 for an imported one. */
+  readonly dayId: number;
   /** imported: from a sheet of past results. */
   readonly source: "day" | "imported";
 }
 
 const sql = `
-  SELECT mark.test, mark.variant, mark.fingerprint, day.date AS date, mark.value, 'day' AS source
+  SELECT mark.test, mark.variant, mark.fingerprint, day.date AS date, mark.value, day.id AS dayId, 'day' AS source
   FROM mark JOIN day ON day.id = mark.day_id
   WHERE mark.athlete_id = @athlete AND mark.state = 'complete' AND mark.day_id <> @day
   UNION ALL
-  SELECT test, variant, fingerprint, date, value, 'imported' FROM past_mark WHERE athlete_id = @athlete
-  ORDER BY date DESC, test`;
+  SELECT test, variant, fingerprint, date, value, 0, 'imported' FROM past_mark WHERE athlete_id = @athlete
+  ORDER BY date DESC, dayId DESC, test`;
 
 /** Every complete mark of an athlete outside one day (0: outside none), newest first. */
 export function historyOf(db: Database, athleteId: number, exceptDayId: number): HistoryMark[] {

@@ -39,7 +39,7 @@ describe("the list", () => {
 });
 
 describe("one athlete", () => {
-  test("today's marks with their news, every attempt with what became of it, and the marks before", async () => {
+  test("today's marks with their news, every attempt with what became of it, and the marks over time", async () => {
     const dayId = await openDay(made);
     const [ada = 0] = addPeople(made, [{ league: "Alder", name: "Ada", birthYear: 1990 }], dayId);
     made.desk.store.write(["people"], (db) => {
@@ -69,13 +69,25 @@ describe("one athlete", () => {
       [first, "keyed for the next lane"],
       [second, null],
     ]);
-    expect(told.history).toEqual([
+    expect(told.series).toMatchObject([
       {
-        ...{ test: "push-up", variant: "full", date: "2026-02-01", source: "imported", compares: true },
-        written: { number: "20", unit: "reps" },
+        ...{ test: "push-up", variant: "full", placed: true, place: null },
+        points: [
+          {
+            date: "2026-02-01",
+            value: 20,
+            today: false,
+            source: "imported",
+            standing: "first",
+            change: null,
+          },
+          { date: "2026-11-14", value: 25, today: true, source: "day", standing: "best", change: 5 },
+        ],
       },
+    ]);
+    expect(told.apart).toEqual([
       {
-        ...{ test: "push-up", variant: "full", date: "2025-11-01", source: "imported", compares: false },
+        ...{ test: "push-up", variant: "full", date: "2025-11-01", source: "imported", why: "otherRules" },
         written: { number: "33", unit: "reps" },
       },
     ]);

@@ -1,7 +1,5 @@
 import { z } from "zod";
-import { fingerprint } from "../../domain/protocols/fingerprint.ts";
-import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
-import { writeMark } from "../../domain/protocols/written.ts";
+import type { LengthUnit } from "../../domain/protocols/protocol.ts";
 import { nextTest } from "../../domain/queue/order.ts";
 import { isDone } from "../../domain/queue/queue.ts";
 import type { Athlete } from "../../store/athletes.ts";
@@ -13,7 +11,8 @@ import { tellMarks } from "../marks.ts";
 import { attemptSchema, testSchema, toldSchema } from "../station/schemas.ts";
 import { attemptView, toldOf } from "../station/tell.ts";
 import { personOf, personSchema } from "./person.ts";
-import { apartSchema, seriesOf, seriesSchema } from "./series.ts";
+import { seriesOf } from "./series.ts";
+import { apartSchema, seriesSchema } from "./series-schemas.ts";
 
 /** All that is held about one athlete, as their page shows it. */
 export const athletePage = personSchema.extend({

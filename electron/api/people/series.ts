@@ -1,4 +1,3 @@
-import { z } from "zod";
 import { fingerprint } from "../../domain/protocols/fingerprint.ts";
 import { type LengthUnit, type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
 import { protocolOf } from "../../domain/protocols/registry.ts";
@@ -13,54 +12,8 @@ import { type HistoryMark, historyOf } from "../../store/history.ts";
 import { type KeptMark, parametersOf } from "../../store/marks.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { placeOf } from "../place/place.ts";
-import { placeSchema } from "../place/schemas.ts";
-import { testSchema, writtenSchema } from "../station/schemas.ts";
+import type { Apart, Dated, Series } from "./series-schemas.ts";
 
-const dated = z.object({
-  date: z.string(),
-  written: writtenSchema,
-  source: z.enum(["day", "imported"]),
-});
-
-const pointSchema = dated.extend({
-  /** Grains. */
-  value: z.int(),
-  today: z.boolean(),
-  /** How it stood among the marks before it. */
-  standing: z.enum(["first", "best", "equal", "below"]),
-  /** Against the mark before it, in grains, positive for the better; null for the first. */
-  change: z.number().nullable(),
-  verdict: z.enum(["noise", "likely gain", "likely loss", "clear gain", "clear loss"]).nullable(),
-  /** That the true change goes the same way, 0.5 to 1. */
-  chance: z.number().nullable(),
-});
-
-/** One athlete's marks of one test and variant that compare with each other. */
-export const seriesSchema = z.object({
-  test: testSchema,
-  variant: z.string(),
-  /** Oldest first, at least one. */
-  points: z.array(pointSchema),
-  /** What is no news after the last test before today's, or after the newest; grains. */
-  noise: z.object({ low: z.number(), high: z.number() }).nullable(),
-  /** Whether the noise is nothing but an assumption, and from how many pairs of this store it comes. */
-  error: z.object({ assumed: z.boolean(), pairs: z.int() }),
-  /** Whether the newest mark was made on a day of this store, so that it has others beside it. */
-  placed: z.boolean(),
-  /** Where the newest mark stands among others; null where there are not enough. */
-  place: placeSchema.nullable(),
-});
-
-/** A mark that is in no series, and why. */
-export const apartSchema = dated.extend({
-  test: testSchema,
-  variant: z.string(),
-  /** otherRules: of another fingerprint. notEarlier: of the same date from a sheet, or of a later one. */
-  why: z.enum(["otherRules", "notEarlier"]),
-});
-
-export type Series = z.infer<typeof seriesSchema>;
-export type Apart = z.infer<typeof apartSchema>;
 type Point = Series["points"][number];
 
 /** A mark of any day, of today or from a sheet. */
@@ -139,7 +92,7 @@ function isInTurn(mark: Known, same: readonly Known[], day: Day | null): boolean
   return mark.date === day.date && mark.source === "day" && mark.dayId < day.id;
 }
 
-function toldOf({ date, test, value, source }: Known, lengths: LengthUnit): z.infer<typeof dated> {
+function toldOf({ date, test, value, source }: Known, lengths: LengthUnit): Dated {
   return { date, source, written: writeMark(test, { state: "complete", value }, lengths) };
 }
 

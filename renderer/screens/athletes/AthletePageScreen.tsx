@@ -4,10 +4,11 @@ import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { useLengths } from "../station/lengths.ts";
+import { ApartMarks } from "./ApartMarks.tsx";
 import css from "./AthletePage.module.css";
 import { Attempts } from "./Attempts.tsx";
 import { Consents } from "./Consents.tsx";
-import { History } from "./History.tsx";
+import { AllSeries } from "./Series.tsx";
 import { Today } from "./Today.tsx";
 import type { AthletePage } from "./types.ts";
 
@@ -30,8 +31,9 @@ export function AthletePageScreen({ athleteId }: { readonly athleteId: number })
               <Today athlete={athlete} lengths={lengths} />
               <Consents athlete={athlete} />
             </div>
+            <AllSeries athlete={athlete} lengths={lengths} />
+            <ApartMarks apart={athlete.apart} />
             <Attempts attempts={athlete.attempts} lengths={lengths} />
-            <History history={athlete.history} />
           </>
         )}
       </Answer>

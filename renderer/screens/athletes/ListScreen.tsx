@@ -16,7 +16,7 @@ const everybody = { query: "", leagueId: null, page: 0 };
 
 /** Everybody in the store, by league and name or by what is typed. */
 export function ListScreen() {
-  const { t } = useTranslation("athletes");
+  const { t } = useTranslation(["athletes", "noise"]);
   const [, go] = useLocation();
   const trpc = useTRPC();
   const box = useRef<HTMLInputElement>(null);
@@ -34,6 +34,7 @@ export function ListScreen() {
     <Screen
       title={t("title")}
       lead={list.data !== undefined && t("count", { count: list.data.total })}
+      actions={<LinkButton to="/noise">{t("noise:link")}</LinkButton>}
       ready={list.isFetched}
       hints={[{ keys: "/", does: t("hints.search") }]}
     >

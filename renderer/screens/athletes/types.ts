@@ -6,3 +6,4 @@ type Outputs = inferRouterOutputs<AppRouter>["people"];
 export type Listed = Outputs["list"]["people"][number];
 export type List = Outputs["list"];
 export type AthletePage = Outputs["get"];
+export type Series = AthletePage["series"][number];

@@ -1,0 +1,17 @@
+import type { TestCode } from "../protocols/protocol.ts";
+import { protocols } from "../protocols/registry.ts";
+import { chanceOfGain, gain, startingTypicalErrors, typicalError } from "./change.ts";
+
+/**
+ * The chance, from 0.5 to 1, that the true change goes the way of the one that was seen: for better or for worse. It is
+ * the number behind the verdict. Marks are grains.
+ */
+export function chanceOfDirection(
+  test: TestCode,
+  from: number,
+  to: number,
+  error = startingTypicalErrors[test],
+): number {
+  const change = Math.abs(gain(protocols[test].better, from, to));
+  return chanceOfGain(change, typicalError(test, (from + to) / 2, error));
+}

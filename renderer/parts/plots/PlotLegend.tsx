@@ -1,0 +1,35 @@
+import { useTranslation } from "react-i18next";
+import { Legend } from "../Legend.tsx";
+import css from "./PlotLegend.module.css";
+
+/** What the signs of every history plot mean; once on a page is enough. */
+export function PlotLegend() {
+  const { t } = useTranslation("plots");
+  return (
+    <Legend
+      entries={[
+        { key: "earlier", sign: <Sign />, means: t("legend.earlier") },
+        { key: "today", sign: <Sign filled />, means: t("legend.today") },
+        { key: "noise", sign: <Band />, means: t("legend.noise") },
+      ]}
+    />
+  );
+}
+
+/** No test's own shape: the legend is about all five. */
+function Sign({ filled = false }: { readonly filled?: boolean }) {
+  return (
+    <svg className={css.sign} viewBox="0 0 24 24" aria-hidden="true" data-filled={filled}>
+      <path d="M12 2c6 0 9 3 9 9s-2 11-9 11S3 17 3 11s3-9 9-9z" />
+    </svg>
+  );
+}
+
+function Band() {
+  return (
+    <svg className={css.band} viewBox="0 0 40 24" aria-hidden="true">
+      <rect x="0" y="4" width="40" height="16" />
+      <path d="M0 4h40M0 20h40" />
+    </svg>
+  );
+}

@@ -1,0 +1,69 @@
+import { useTranslation } from "react-i18next";
+import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import { useSay } from "../../app/say.ts";
+import { BigNumber } from "../../parts/BigNumber.tsx";
+import { PlaceBand } from "../../parts/PlaceBand.tsx";
+import { Tag } from "../../parts/Tag.tsx";
+import { useWriteDay } from "../station/clock.ts";
+import { useWriteChange } from "../station/write.ts";
+import css from "./Series.module.css";
+import type { Series } from "./types.ts";
+
+interface NewsProps {
+  readonly series: Series;
+  readonly lengths: LengthUnit;
+}
+
+type Point = Series["points"][number];
+
+/** The newest mark and what it says: against the last test with its chance, against the best, and among others. */
+export function News({ series: { test, points, place, placed }, lengths }: NewsProps) {
+  const { t } = useTranslation(["athletes", "station", "common"]);
+  const say = useSay();
+  const writeDay = useWriteDay();
+  const writeChange = useWriteChange(test, lengths);
+  const verdictOf = useVerdict();
+  const [newest, last] = [points.at(-1), points.at(-2)];
+  if (newest === undefined) return null;
+  const { written, standing, change, today, date } = newest;
+  return (
+    <div className={css.news}>
+      <BigNumber
+        size="sum"
+        label={today ? t("series.today") : writeDay(date)}
+        number={written.number}
+        unit={written.unit === "" || written.unit === "min:s" ? undefined : t(`common:unit.${written.unit}`)}
+        note={written.note === undefined ? undefined : say(written.note)}
+      />
+      <div className={css.says}>
+        <Tag tone={standing === "best" ? "go" : "quiet"}>{t(`station:standing.${standing}`)}</Tag>
+        {last === undefined || change === null ? (
+          <p>{t("series.first")}</p>
+        ) : (
+          <>
+            <p>{t("today.last", { change: writeChange(change), date: writeDay(last.date) })}</p>
+            <p>
+              <strong>{verdictOf(newest)}</strong>
+            </p>
+          </>
+        )}
+      </div>
+      {placed && <PlaceBand place={place} />}
+    </div>
+  );
+}
+
+/**
+ * What a change amounts to, with its chance in whole parts of a hundred: rounded down, so that the words never claim
+ * more than the numbers.
+ */
+function useVerdict(): (point: Pick<Point, "verdict" | "chance" | "change">) => string {
+  const { t } = useTranslation("athletes");
+  return ({ verdict, chance, change }) => {
+    if (verdict === null || chance === null || change === null) return "";
+    const values = { chance: Math.min(99, Math.floor(chance * 100)) };
+    if (verdict !== "noise") return t(`series.verdict.${verdict}`, values);
+    if (change === 0) return t("series.noise.same");
+    return t(change > 0 ? "series.noise.gain" : "series.noise.loss", values);
+  };
+}

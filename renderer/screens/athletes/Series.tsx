@@ -1,0 +1,73 @@
+import { useTranslation } from "react-i18next";
+import { type LengthUnit, testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { Section } from "../../parts/Panel.tsx";
+import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
+import { PlotLegend } from "../../parts/plots/PlotLegend.tsx";
+import { TestMark } from "../../parts/TestMark.tsx";
+import { News } from "./News.tsx";
+import css from "./Series.module.css";
+import { SeriesTable } from "./SeriesTable.tsx";
+import type { AthletePage, Series } from "./types.ts";
+
+interface AllSeriesProps {
+  readonly athlete: AthletePage;
+  readonly lengths: LengthUnit;
+}
+
+/** Each test over time: what the newest mark says, the picture, and the same in a table. */
+export function AllSeries({ athlete: { series }, lengths }: AllSeriesProps) {
+  const { t } = useTranslation("athletes");
+  const without = testCodes.filter((test) => series.every((each) => each.test !== test));
+  return (
+    <>
+      <Section title={t("series.title")}>
+        {series.length > 0 && <PlotLegend />}
+        {without.length > 0 && (
+          <div className={css.without}>
+            <span>{t(series.length === 0 ? "series.none" : "series.noneOf")}</span>
+            {series.length > 0 &&
+              without.map((test) => <TestMark key={test} test={test} size="small" name="ability" />)}
+          </div>
+        )}
+      </Section>
+      {series.map((each) => (
+        <OneSeries key={`${each.test} ${each.variant}`} series={each} lengths={lengths} />
+      ))}
+    </>
+  );
+}
+
+interface OneSeriesProps {
+  readonly series: Series;
+  readonly lengths: LengthUnit;
+}
+
+function OneSeries({ series, lengths }: OneSeriesProps) {
+  const { t } = useTranslation("athletes");
+  const { test, variant, points, noise, error } = series;
+  return (
+    <Section
+      title={
+        <span className={css.title}>
+          <TestMark test={test} name="ability" />
+          {(variant === "full" || variant === "knee") && (
+            <span className={css.quiet}>{t(`variant.${variant}`)}</span>
+          )}
+        </span>
+      }
+    >
+      <News series={series} lengths={lengths} />
+      <div className={css.halves}>
+        <div className={css.plot}>
+          <HistoryPlot test={test} points={points} noise={noise} size="page" lengths={lengths} />
+          {noise !== null && (
+            <p className={css.quiet}>
+              {error.assumed ? t("series.assumed") : t("series.learned", { count: error.pairs })}
+            </p>
+          )}
+        </div>
+        <SeriesTable series={series} lengths={lengths} />
+      </div>
+    </Section>
+  );
+}

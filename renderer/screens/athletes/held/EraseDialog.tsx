@@ -1,0 +1,95 @@
+import { useMutation } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useLocation } from "wouter";
+import { queryClient, useTRPC } from "../../../app/client.tsx";
+import { useInitials } from "../../../app/initials.tsx";
+import { tell } from "../../../app/messages.ts";
+import { useSay } from "../../../app/say.ts";
+import { sentenceOf } from "../../../app/trouble.ts";
+import { Button } from "../../../parts/Button.tsx";
+import { Dialog } from "../../../parts/Dialog.tsx";
+import { TextField } from "../../../parts/TextField.tsx";
+import { EraseSentences } from "./EraseSentences.tsx";
+import type { Before, Who } from "./types.ts";
+
+interface EraseDialogProps {
+  readonly athlete: Who;
+  readonly before: Before;
+  readonly onClose: () => void;
+}
+
+/** Says what goes and what stays, and erases once the organiser has typed whom they mean. */
+export function EraseDialog({ athlete, before, onClose }: EraseDialogProps) {
+  const { t } = useTranslation("held");
+  const say = useSay();
+  const { ask } = useInitials();
+  const erase = useErase();
+  const [typed, setTyped] = useState("");
+  // One for as long as the question stands, so that pressing twice erases once.
+  const [erasureId] = useState(() => crypto.randomUUID());
+  const { name, number } = athlete;
+  const label = number === "" ? t("erase.typed") : t("erase.typedNumber", { number });
+
+  async function submit(): Promise<void> {
+    const by = await ask();
+    if (by === null || erase.isPending) return;
+    erase.mutate({ erasureId, athleteId: athlete.athleteId, typed, by });
+  }
+  if (before.blocked !== null) {
+    const actions = <Button onPress={onClose}>{t("erase.close")}</Button>;
+    return (
+      <Dialog open onClose={onClose} title={t("erase.dialog", { name })} actions={actions}>
+        <p>{say(before.blocked)}</p>
+      </Dialog>
+    );
+  }
+  return (
+    <Dialog
+      open
+      kind="question"
+      onClose={onClose}
+      title={t("erase.dialog", { name })}
+      actions={
+        <>
+          <Button onPress={onClose}>{t("erase.cancel")}</Button>
+          <Button kind="danger" busy={erase.isPending} onPress={() => void submit()}>
+            {t("erase.sure")}
+          </Button>
+        </>
+      }
+    >
+      <EraseSentences before={before} />
+      <TextField
+        label={label}
+        value={typed}
+        onChange={(now) => {
+          setTyped(now);
+          erase.reset();
+        }}
+        error={erase.isError ? say(sentenceOf(erase.error)) : null}
+        maxLength={200}
+        autoFocus
+        onEnter={() => void submit()}
+      />
+    </Dialog>
+  );
+}
+
+/** Erases, forgets what this window remembers, and goes where nobody is looked at. */
+function useErase() {
+  const trpc = useTRPC();
+  const [, go] = useLocation();
+  return useMutation(
+    trpc.people.erase.mutationOptions({
+      meta: { shownByScreen: true },
+      onSuccess({ notWiped }) {
+        const done = { tone: "done", sentence: { key: "held:erase.done" } } as const;
+        tell(notWiped === null ? done : { tone: "alert", sentence: notWiped });
+        go("/athletes");
+        // What no screen shows any more would stay in memory for minutes.
+        queryClient.removeQueries({ type: "inactive" });
+      },
+    }),
+  );
+}

@@ -1,0 +1,66 @@
+import { useMutation, useQuery } from "@tanstack/react-query";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../../app/client.tsx";
+import { tell } from "../../../app/messages.ts";
+import { Button } from "../../../parts/Button.tsx";
+import { type Column, DataTable } from "../../../parts/DataTable.tsx";
+import { Section } from "../../../parts/Panel.tsx";
+import css from "./Held.module.css";
+import type { Erasure } from "./types.ts";
+
+/** That people were erased, when and by whom; nothing where nobody was. */
+export function Erasures() {
+  const { t } = useTranslation("held");
+  const trpc = useTRPC();
+  const all = useQuery(trpc.people.erasures.queryOptions()).data ?? [];
+  const columns = useColumns();
+  if (all.length === 0) return null;
+  return (
+    <Section title={t("log.title")}>
+      <p>{t("log.what")}</p>
+      {all.some(({ wiped }) => !wiped) && <Due />}
+      <DataTable<Erasure>
+        caption={t("log.title")}
+        columns={columns}
+        rows={all}
+        rowKey={({ id }) => id}
+        maxHeight="18rem"
+      />
+    </Section>
+  );
+}
+
+function useColumns(): Column<Erasure>[] {
+  const { t, i18n } = useTranslation("held");
+  const language = i18n.language === "en" ? "en-GB" : i18n.language;
+  const format = new Intl.DateTimeFormat(language, { dateStyle: "medium", timeStyle: "short" });
+  return [
+    { key: "at", head: t("log.when"), cell: ({ at }) => format.format(new Date(at)), width: "14rem" },
+    { key: "by", head: t("log.by"), cell: ({ by }) => by, width: "8rem" },
+    { key: "file", head: t("log.file"), cell: ({ wiped }) => t(wiped ? "log.wiped" : "log.notWiped") },
+  ];
+}
+
+/** The disk was full, or something read the store: it can be tried again at any time. */
+function Due() {
+  const { t } = useTranslation("held");
+  const trpc = useTRPC();
+  const again = useMutation(
+    trpc.people.wipeAgain.mutationOptions({
+      onSuccess: ({ notWiped }) =>
+        tell(
+          notWiped === null
+            ? { tone: "done", sentence: { key: "held:log.done" } }
+            : { tone: "alert", sentence: notWiped },
+        ),
+    }),
+  );
+  return (
+    <div className={css.due}>
+      <p>{t("log.due")}</p>
+      <Button busy={again.isPending} onPress={() => again.mutate()}>
+        {t("log.again")}
+      </Button>
+    </div>
+  );
+}

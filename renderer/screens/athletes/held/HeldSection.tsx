@@ -1,0 +1,66 @@
+import { useQuery } from "@tanstack/react-query";
+import { type ReactNode, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../../app/client.tsx";
+import { Button } from "../../../parts/Button.tsx";
+import { Section } from "../../../parts/Panel.tsx";
+import { EraseDialog } from "./EraseDialog.tsx";
+import css from "./Held.module.css";
+import { HeldPapers } from "./HeldPapers.tsx";
+import { MendDialog } from "./MendDialog.tsx";
+import { RemoveDialog } from "./RemoveDialog.tsx";
+import type { Who } from "./types.ts";
+
+type Open = "mend" | "remove" | "erase" | null;
+
+/** What an athlete may ask of the organiser: to have it put right, to see all of it, to be erased. */
+export function HeldSection({ athlete }: { readonly athlete: Who }) {
+  const { t } = useTranslation("held");
+  const trpc = useTRPC();
+  const { athleteId } = athlete;
+  const before = useQuery(trpc.people.beforeErasing.queryOptions({ athleteId }));
+  const [open, setOpen] = useState<Open>(null);
+  const close = () => setOpen(null);
+  return (
+    <Section title={t("title")}>
+      <div className={css.matters}>
+        <Matter title={t("mend.title")} what={t("mend.what")}>
+          <Button onPress={() => setOpen("mend")}>{t("mend.do")}</Button>
+          {before.data?.removable === true && (
+            <Button kind="danger" onPress={() => setOpen("remove")}>
+              {t("remove.do")}
+            </Button>
+          )}
+        </Matter>
+        {before.data !== undefined && <HeldPapers athleteId={athleteId} before={before.data} />}
+        <Matter title={t("erase.title")} what={t("erase.what")}>
+          <Button kind="danger" disabled={before.data === undefined} onPress={() => setOpen("erase")}>
+            {t("erase.do")}
+          </Button>
+        </Matter>
+      </div>
+      {open === "mend" && <MendDialog athlete={athlete} onClose={close} />}
+      {open === "remove" && <RemoveDialog athlete={athlete} onClose={close} />}
+      {open === "erase" && before.data !== undefined && (
+        <EraseDialog athlete={athlete} before={before.data} onClose={close} />
+      )}
+    </Section>
+  );
+}
+
+interface MatterProps {
+  readonly title: string;
+  readonly what: string;
+  readonly children: ReactNode;
+}
+
+/** One question with what to know and what to press. */
+export function Matter({ title, what, children }: MatterProps) {
+  return (
+    <div className={css.matter}>
+      <h3>{title}</h3>
+      <p>{what}</p>
+      <div className={css.ways}>{children}</div>
+    </div>
+  );
+}

@@ -1,0 +1,74 @@
+import { useMutation } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../../app/client.tsx";
+import { tell } from "../../../app/messages.ts";
+import { useSay } from "../../../app/say.ts";
+import { sentenceOf } from "../../../app/trouble.ts";
+import { Button } from "../../../parts/Button.tsx";
+import { Dialog } from "../../../parts/Dialog.tsx";
+import { faultsOf, type Typed, WalkUpFields } from "../../check-in/WalkUpFields.tsx";
+import css from "./Held.module.css";
+import type { Who } from "./types.ts";
+
+interface MendDialogProps {
+  readonly athlete: Who;
+  readonly onClose: () => void;
+}
+
+/** Who somebody is, to be put right; what can't be taken is said, and what was typed stays. */
+export function MendDialog({ athlete, onClose }: MendDialogProps) {
+  const { t } = useTranslation("held");
+  const say = useSay();
+  const trpc = useTRPC();
+  const [who, setWho] = useState<Typed>(() => ({ ...athlete, birthYear: String(athlete.birthYear ?? "") }));
+  const [tried, setTried] = useState(false);
+  const mend = useMutation(
+    trpc.people.mend.mutationOptions({
+      meta: { shownByScreen: true },
+      onSuccess() {
+        tell({ tone: "done", sentence: { key: "held:mend.kept" } });
+        onClose();
+      },
+    }),
+  );
+  const faults = faultsOf(who);
+
+  function submit(): void {
+    setTried(true);
+    if (faults.size > 0) return;
+    const { name, number, league, birthYear, category } = who;
+    const year = birthYear.trim() === "" ? null : Number(birthYear);
+    mend.mutate({ athleteId: athlete.athleteId, name, number, league, birthYear: year, category });
+  }
+  return (
+    <Dialog
+      open
+      onClose={onClose}
+      kind="question"
+      title={t("mend.dialog")}
+      actions={
+        <>
+          <Button onPress={onClose}>{t("mend.cancel")}</Button>
+          <Button kind="primary" busy={mend.isPending} onPress={submit}>
+            {t("mend.save")}
+          </Button>
+        </>
+      }
+    >
+      {mend.isError && (
+        <p className={css.due} role="alert">
+          {say(sentenceOf(mend.error))}
+        </p>
+      )}
+      <WalkUpFields
+        who={who}
+        onChange={(typed) => {
+          setWho(typed);
+          mend.reset();
+        }}
+        faults={tried ? faults : new Set()}
+      />
+    </Dialog>
+  );
+}
