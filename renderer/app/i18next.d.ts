@@ -14,6 +14,7 @@ import type liveCircuit from "../../resources/locales/en/liveCircuit.json";
 import type liveCore from "../../resources/locales/en/liveCore.json";
 import type liveLeap from "../../resources/locales/en/liveLeap.json";
 import type livePushUp from "../../resources/locales/en/livePushUp.json";
+import type noise from "../../resources/locales/en/noise.json";
 import type place from "../../resources/locales/en/place.json";
 import type plots from "../../resources/locales/en/plots.json";
 import type sentences from "../../resources/locales/en/sentences.json";
@@ -42,6 +43,7 @@ declare module "i18next" {
       liveCore: typeof liveCore;
       livePushUp: typeof livePushUp;
       liveLeap: typeof liveLeap;
+      noise: typeof noise;
       place: typeof place;
       plots: typeof plots;
       sentences: typeof sentences;

@@ -6,6 +6,7 @@ import { CheckInScreen } from "../screens/check-in/CheckInScreen.tsx";
 import { DayScreen } from "../screens/day/DayScreen.tsx";
 import { HomeScreen } from "../screens/home/HomeScreen.tsx";
 import { InstructionsScreen } from "../screens/instructions/InstructionsScreen.tsx";
+import { NoiseScreen } from "../screens/noise/NoiseScreen.tsx";
 import { SheetsScreen } from "../screens/sheets/SheetsScreen.tsx";
 import { StationScreen } from "../screens/station/StationScreen.tsx";
 
@@ -24,6 +25,7 @@ export function DeskRoutes() {
         }}
       </Route>
       <Route path="/athletes/:id?">{({ id }) => <AthletesScreen id={id ?? null} />}</Route>
+      <Route path="/noise" component={NoiseScreen} />
       <Route path="/bundle" component={BundleScreen} />
       <Route path="/instructions/:which?">
         {({ which }) => <InstructionsScreen which={which ?? null} />}

@@ -8,9 +8,9 @@ import css from "./TestLines.module.css";
 
 /** One line a test, painted as far as the athletes are: done, waiting, to come. */
 export function TestLines({ tests }: { readonly tests: Overview["tests"] }) {
-  const { t } = useTranslation("day");
+  const { t } = useTranslation(["day", "noise"]);
   return (
-    <Section title={t("tests.title")}>
+    <Section title={t("tests.title")} aside={<Link href="/noise">{t("noise:link")}</Link>}>
       <ol className={css.lines}>
         {tests.map((test) => (
           <TestLine key={test.test} test={test} />

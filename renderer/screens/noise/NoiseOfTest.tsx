@@ -1,0 +1,35 @@
+import { useTranslation } from "react-i18next";
+import { useSay } from "../../app/say.ts";
+import { BigNumber } from "../../parts/BigNumber.tsx";
+import { Tag } from "../../parts/Tag.tsx";
+import { TestMark } from "../../parts/TestMark.tsx";
+import { useFacts } from "./facts.ts";
+import css from "./Noise.module.css";
+import type { TestNoise } from "./types.ts";
+import { Zones } from "./Zones.tsx";
+
+/** One test: the figure that is used, what it is made of, and from which mark on a gain is likely or clear. */
+export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
+  const { t } = useTranslation(["noise", "common"]);
+  const say = useSay();
+  const facts = useFacts(told);
+  const { test, used, assumed, pairs, source } = told;
+  return (
+    <li className={css.test} data-test={test} aria-label={t(`common:test.${test}.name`)}>
+      <div className={css.name}>
+        <TestMark test={test} name="ability" />
+        <Tag tone={assumed ? "quiet" : "go"}>
+          {assumed ? t("tag.assumed") : t("tag.pairs", { count: pairs })}
+        </Tag>
+      </div>
+      <BigNumber label={t("swings")} number={used.number} unit={t(`unit.${used.unit}`)} />
+      <Zones told={told} />
+      <div className={css.facts}>
+        <p>{t("start", { source: say(source) })}</p>
+        {facts.map((fact) => (
+          <p key={fact}>{fact}</p>
+        ))}
+      </div>
+    </li>
+  );
+}

@@ -1,0 +1,58 @@
+import { useQuery } from "@tanstack/react-query";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { Answer } from "../../parts/Answer.tsx";
+import { Section } from "../../parts/Panel.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { useLengths } from "../station/lengths.ts";
+import css from "./Noise.module.css";
+import { NoiseOfTest } from "./NoiseOfTest.tsx";
+
+/** What each test swings by when nothing has changed, where that figure is from, and what it takes to be news. */
+export function NoiseScreen() {
+  const { t } = useTranslation("noise");
+  const trpc = useTRPC();
+  const { lengths } = useLengths();
+  const noise = useQuery(trpc.noise.get.queryOptions({ lengths }));
+  return (
+    <Screen title={t("title")} lead={t("lead")} ready={noise.isFetched}>
+      <Answer query={noise}>
+        {({ tests }) => (
+          <ol className={css.tests}>
+            {tests.map((told) => (
+              <NoiseOfTest key={told.test} told={told} />
+            ))}
+          </ol>
+        )}
+      </Answer>
+      <div className={css.halves}>
+        <Words />
+        <Section title={t("better.title")}>
+          <p className={css.text}>{t("better.how")}</p>
+        </Section>
+      </div>
+    </Screen>
+  );
+}
+
+/** The three verdicts, as every screen, the board and the cards use them. */
+function Words() {
+  const { t } = useTranslation("noise");
+  const words = [
+    ["noise", t("words.noise"), t("words.noiseMeans")],
+    ["likely", t("words.likely"), t("words.likelyMeans")],
+    ["clear", t("words.clear"), t("words.clearMeans")],
+  ] as const;
+  return (
+    <Section title={t("words.title")}>
+      <dl className={css.words}>
+        {words.map(([zone, word, means]) => (
+          <div key={zone} data-zone={zone}>
+            <dt>{word}</dt>
+            <dd>{means}</dd>
+          </div>
+        ))}
+      </dl>
+    </Section>
+  );
+}

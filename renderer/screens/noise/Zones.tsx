@@ -1,0 +1,41 @@
+import { useTranslation } from "react-i18next";
+import { clearChance, likelyChance } from "../../../electron/domain/statistics/change.ts";
+import { normalQuantile } from "../../../electron/domain/statistics/normal.ts";
+import { useWriteDay } from "../station/clock.ts";
+import type { TestNoise } from "./types.ts";
+import css from "./Zones.module.css";
+
+/** As on the board's tape: zones as long as the spreads of a difference that they cover. */
+const length = 3.4;
+const likely = normalQuantile(likelyChance);
+const clear = normalQuantile(clearChance);
+
+/** From which mark on a gain is likely, and from which clear, laid out from a middling mark. */
+export function Zones({ told }: { readonly told: TestNoise }) {
+  const { t } = useTranslation(["noise", "common"]);
+  const writeDay = useWriteDay();
+  const { typical, likelyFrom, clearFrom } = told;
+  const unit = typical.written.unit;
+  const zones = [
+    { zone: "noise", starts: typical.written.number, grow: likely },
+    { zone: "likely", starts: likelyFrom?.number, grow: clear - likely },
+    { zone: "clear", starts: clearFrom?.number, grow: length - clear },
+  ] as const;
+  return (
+    <div className={css.zones}>
+      <p className={css.from}>
+        {typical.date === null ? t("from.example") : t("from.day", { date: writeDay(typical.date) })}
+      </p>
+      <ol className={css.lane}>
+        {zones.map(({ zone, starts, grow }) => (
+          <li key={zone} data-zone={zone} style={{ flexGrow: grow }}>
+            <span className={css.bar} aria-hidden="true" />
+            <strong className={css.starts}>{starts ?? "–"}</strong>
+            {zone === "noise" && unit !== "" && unit !== "min:s" && ` ${t(`common:unit.${unit}`)}`}
+            <span className={css.word}>{t(`zone.${zone}`)}</span>
+          </li>
+        ))}
+      </ol>
+    </div>
+  );
+}
