@@ -11,10 +11,9 @@ import {
   isDone,
   type Keys,
   laneOf,
-  lastKeyAt,
   median,
-  noteKeys,
   openLive,
+  startNow,
   until,
   zeroOf,
 } from "./live.ts";
@@ -83,7 +82,7 @@ async function run(
   const { desk } = tapeline;
   let place: Place = { eyes: desk, keys: countedKeys(desk) };
   await gather(desk, place.keys, 8);
-  const zero = await startNow(desk, place.keys);
+  const zero = await startNow(desk, place.keys, "endurance");
   const shared = place.keys.pressed();
   const perLane = new Map<number, number>();
   const count = (lane: number, more: number) => perLane.set(lane, (perLane.get(lane) ?? 0) + more);
@@ -108,13 +107,6 @@ async function run(
   };
 }
 
-/** Starts the heat by its key. Returns when it is at 0, in ms of this process's clock. */
-async function startNow(desk: Page, keys: Keys): Promise<number> {
-  await noteKeys(desk);
-  await keys.press("Space");
-  return (await lastKeyAt(desk)) + 3_000;
-}
-
 /** The stopper came to the third of the lunge jumps. Returns how many keys that took. */
 async function stop(eyes: Eyes, keys: Keys): Promise<number> {
   const before = keys.pressed();
@@ -129,7 +121,7 @@ async function stop(eyes: Eyes, keys: Keys): Promise<number> {
   return keys.pressed() - before;
 }
 
-/** The desk's clock against the finger that started the heat. */
+/** The desk's clock against what it was at the start. */
 async function checkClock(eyes: Eyes, zero: number, after: string): Promise<void> {
   const told = await zeroOf(eyes, "endurance");
   console.log(`${after}: the clock is ${(told.at - zero).toFixed(1)} ms off (± ${told.doubt.toFixed(1)})`);

@@ -11,12 +11,11 @@ import {
   isDone,
   type Keys,
   laneOf,
-  lastKeyAt,
   median,
-  noteKeys,
   openLive,
   setLanes,
   shownZero,
+  startNow,
   until,
   zeroOf,
 } from "./live.ts";
@@ -52,7 +51,7 @@ async function run(
   const { desk } = tapeline;
   let place: Place = { eyes: desk, keys: countedKeys(desk) };
   await gather(desk, place.keys, 6);
-  const zero = await startNow(desk, place.keys);
+  const zero = await startNow(desk, place.keys, "core");
   const shared = place.keys.pressed();
   const keysPerLane: number[] = [];
   for (const [index, seconds] of stops.entries()) {
@@ -73,14 +72,7 @@ async function run(
   };
 }
 
-/** Starts the heat by its key. Returns when it is at 0, in ms of this process's clock. */
-async function startNow(desk: Page, keys: Keys): Promise<number> {
-  await noteKeys(desk);
-  await keys.press("Space");
-  return (await lastKeyAt(desk)) + 3_000;
-}
-
-/** The clocks of the desk and of the window against the finger that started the heat. */
+/** The clocks of the desk and of the window against the desk's at the start. */
 async function clockErrors(eyes: Eyes, zero: number, after: string): Promise<string> {
   const told = await zeroOf(eyes, "core");
   const shown = await shownZero(eyes);

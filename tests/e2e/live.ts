@@ -104,6 +104,22 @@ export async function lastKeyAt(desk: Page): Promise<number> {
   return performance.now() - (Date.now() - at);
 }
 
+/**
+ * Starts a heat by its key. Returns when it is at 0 by the desk, which is what its signals sound by, in ms of this
+ * process's clock; says by how much that is off the finger.
+ */
+export async function startNow(desk: Page, keys: Keys, test: TestCode): Promise<number> {
+  await noteKeys(desk);
+  await keys.press("Space");
+  const finger = (await lastKeyAt(desk)) + 3_000;
+  await expect.poll(async () => (await heatOf(desk, test)).elapsedMs).not.toBeNull();
+  const { at, doubt } = await zeroOf(desk, test);
+  console.log(
+    `${test}: the start is kept ${(at - finger).toFixed(1)} ms off its key (± ${doubt.toFixed(1)})`,
+  );
+  return at;
+}
+
 /** How far a lane is, as the page shows it. */
 export async function phaseOf(eyes: Eyes, lane: number): Promise<unknown> {
   return eyes.evaluate(`document.querySelector('[data-lane="${lane}"]')?.dataset.phase ?? ""`);
