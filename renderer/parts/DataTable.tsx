@@ -1,8 +1,8 @@
-import { type ReactNode, useState } from "react";
+import { type CSSProperties, type ReactNode, useState } from "react";
 import css from "./DataTable.module.css";
 
-/** Rows have one height, so that only those in sight need to be in the page. */
-const rowHeight = 48;
+/** Rows have one height, so that only those in sight need to be in the page; this one holds one line. */
+const oneLine = 48;
 const spare = 12;
 
 export interface Column<Row> {
@@ -28,11 +28,13 @@ interface DataTableProps<Row> {
   readonly empty?: ReactNode;
   /** How much of the window's height it may take before it scrolls inside, for example "60vh". */
   readonly maxHeight?: string;
+  /** The height of every row in px, where cells have more than one line. */
+  readonly rowHeight?: number;
 }
 
-/** A table with a head that stays: one line a row, 5,000 rows are as quick as 50. Long text is cut with its full text as title. */
+/** A table with a head that stays: one height a row, 5,000 rows are as quick as 50. Long text is cut with its full text as title. */
 export function DataTable<Row>(props: DataTableProps<Row>) {
-  const { caption, columns, rows, rowKey, empty, maxHeight = "60vh" } = props;
+  const { caption, columns, rows, rowKey, empty, maxHeight = "60vh", rowHeight = oneLine } = props;
   const nameColumn = props.nameColumn ?? columns[0]?.key;
   const [top, setTop] = useState(0);
   const inSight = Math.ceil(window.innerHeight / rowHeight) + 2 * spare;
@@ -49,7 +51,11 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
       style={{ maxHeight }}
       onScroll={(event) => setTop(event.currentTarget.scrollTop)}
     >
-      <table className={css.table} aria-rowcount={rows.length + 1}>
+      <table
+        className={css.table}
+        aria-rowcount={rows.length + 1}
+        style={{ "--row-height": `${rowHeight}px` } as CSSProperties}
+      >
         <colgroup>
           {columns.map((column) => (
             <col key={column.key} style={{ width: column.width ?? "auto" }} />
@@ -65,7 +71,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
           </tr>
         </thead>
         <tbody>
-          <Gap rows={first} columns={columns.length} />
+          <Gap height={first * rowHeight} columns={columns.length} />
           {shown.map((row, index) => (
             <tr key={rowKey(row)} aria-rowindex={first + index + 2}>
               {columns.map((column) => (
@@ -73,7 +79,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
               ))}
             </tr>
           ))}
-          <Gap rows={rows.length - first - shown.length} columns={columns.length} />
+          <Gap height={(rows.length - first - shown.length) * rowHeight} columns={columns.length} />
         </tbody>
       </table>
     </section>
@@ -104,12 +110,12 @@ function Cell<Row>({ column, row, names }: CellProps<Row>) {
 }
 
 /** Holds the place of rows that are out of sight. */
-function Gap({ rows, columns }: { readonly rows: number; readonly columns: number }) {
-  if (rows <= 0) return null;
+function Gap({ height, columns }: { readonly height: number; readonly columns: number }) {
+  if (height <= 0) return null;
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: an empty row holds nothing that takes the focus
     <tr aria-hidden="true">
-      <td className={css.gap} colSpan={columns} style={{ height: rows * rowHeight }} />
+      <td className={css.gap} colSpan={columns} style={{ height }} />
     </tr>
   );
 }
