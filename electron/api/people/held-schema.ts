@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { entrantStates } from "../../store/entrants.ts";
-import { testSchema } from "../station/schemas.ts";
+import { markSchema, testSchema } from "../station/schemas.ts";
 
 /**
  * All that is held about one athlete, as the file that they are given has it (README says what each key means). Keys are
@@ -31,7 +31,8 @@ const mark = z.object({
   state: z.enum(["complete", "incomplete", "unfinished"]),
   value: z.number().nullable(),
   unit: z.enum(["reps", "landings", "cm", "s"]),
-  detail: z.unknown(),
+  /** The mark in the program's own grains, or what is missing of it. */
+  detail: markSchema,
   order: z.int(),
   rules: z.int(),
 });

@@ -1,6 +1,6 @@
 import { fold } from "../../domain/people/fold.ts";
 import { withoutName } from "../../domain/people/mentions.ts";
-import type { TestCode } from "../../domain/protocols/protocol.ts";
+import type { Mark, TestCode } from "../../domain/protocols/protocol.ts";
 import { protocolOf } from "../../domain/protocols/registry.ts";
 import { type Athlete, allAthletes } from "../../store/athletes.ts";
 import type { Database } from "../../store/database.ts";
@@ -95,7 +95,7 @@ function markOf(row: HeldRows["mark"][number]): HeldDay["marks"][number] {
   return {
     ...{ test, variant, protocol: fingerprint, state, unit },
     value: value === null ? null : measured(test, value).value,
-    ...{ detail: JSON.parse(detail) as unknown, order: seq, rules },
+    ...{ detail: JSON.parse(detail) as Mark, order: seq, rules },
   };
 }
 

@@ -16,7 +16,7 @@ export const writtenSchema = z.object({
   note: sentenceSchema.exactOptional(),
 });
 
-const markSchema = z.discriminatedUnion("state", [
+export const markSchema = z.discriminatedUnion("state", [
   z.object({ state: z.literal("complete"), value: z.int() }),
   z.object({ state: z.literal("incomplete"), missing: z.array(z.string()).readonly() }),
   z.object({ state: z.literal("unfinished"), rounds: z.int(), reps: z.int() }),

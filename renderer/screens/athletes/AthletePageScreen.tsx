@@ -8,6 +8,7 @@ import { ApartMarks } from "./ApartMarks.tsx";
 import css from "./AthletePage.module.css";
 import { Attempts } from "./Attempts.tsx";
 import { Consents } from "./Consents.tsx";
+import { HeldSection } from "./held/HeldSection.tsx";
 import { AllSeries } from "./Series.tsx";
 import { Today } from "./Today.tsx";
 import type { AthletePage } from "./types.ts";
@@ -34,6 +35,7 @@ export function AthletePageScreen({ athleteId }: { readonly athleteId: number })
             <AllSeries athlete={athlete} lengths={lengths} />
             <ApartMarks apart={athlete.apart} />
             <Attempts attempts={athlete.attempts} lengths={lengths} />
+            <HeldSection athlete={athlete} />
           </>
         )}
       </Answer>

@@ -4,6 +4,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { Erasures } from "../athletes/held/Erasures.tsx";
 import { BundleSteps } from "./BundleSteps.tsx";
 import { DayChoice } from "./DayChoice.tsx";
 import { ExportLog } from "./ExportLog.tsx";
@@ -38,6 +39,7 @@ export function BundleScreen() {
         }
       </Answer>
       <Answer query={log}>{(entries) => <ExportLog entries={entries} />}</Answer>
+      <Erasures />
     </Screen>
   );
 }

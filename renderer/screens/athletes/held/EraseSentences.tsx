@@ -11,8 +11,7 @@ export function EraseSentences({ before }: { readonly before: Before }) {
   return (
     <ul className={css.points}>
       <li>
-        {t("erase.goes", useAmounts(before))}{" "}
-        {mentions > 0 && t("erase.mentions", { count: mentions })}
+        {t("erase.goes", useAmounts(before))} {mentions > 0 && t("erase.mentions", { count: mentions })}
       </li>
       <li>{stays}</li>
       <li>{t("erase.reach")}</li>

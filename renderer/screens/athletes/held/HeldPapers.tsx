@@ -2,7 +2,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Button } from "../../../parts/Button.tsx";
 import { Choice } from "../../../parts/Choice.tsx";
-import { Matter } from "./HeldSection.tsx";
+import { Matter } from "./Matter.tsx";
 import type { Before } from "./types.ts";
 import { useAmounts } from "./useAmounts.ts";
 import { useHeldPapers } from "./useHeldPapers.ts";

@@ -1,5 +1,5 @@
 import { useQuery } from "@tanstack/react-query";
-import { type ReactNode, useState } from "react";
+import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { Button } from "../../../parts/Button.tsx";
@@ -7,6 +7,7 @@ import { Section } from "../../../parts/Panel.tsx";
 import { EraseDialog } from "./EraseDialog.tsx";
 import css from "./Held.module.css";
 import { HeldPapers } from "./HeldPapers.tsx";
+import { Matter } from "./Matter.tsx";
 import { MendDialog } from "./MendDialog.tsx";
 import { RemoveDialog } from "./RemoveDialog.tsx";
 import type { Who } from "./types.ts";
@@ -45,22 +46,5 @@ export function HeldSection({ athlete }: { readonly athlete: Who }) {
         <EraseDialog athlete={athlete} before={before.data} onClose={close} />
       )}
     </Section>
-  );
-}
-
-interface MatterProps {
-  readonly title: string;
-  readonly what: string;
-  readonly children: ReactNode;
-}
-
-/** One question with what to know and what to press. */
-export function Matter({ title, what, children }: MatterProps) {
-  return (
-    <div className={css.matter}>
-      <h3>{title}</h3>
-      <p>{what}</p>
-      <div className={css.ways}>{children}</div>
-    </div>
   );
 }

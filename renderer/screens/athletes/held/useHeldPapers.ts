@@ -44,14 +44,13 @@ export function useHeldPapers(athleteId: number, paper: "a4" | "letter") {
 
 function tellSaved(outcome: SaveOutcome): void {
   if (outcome.saved) {
-    return tell({ tone: "done", sentence: { key: "held:held.saved", values: { name: outcome.name } } });
-  }
-  tellNot(outcome.why);
+    tell({ tone: "done", sentence: { key: "held:held.saved", values: { name: outcome.name } } });
+  } else tellNot(outcome.why);
 }
 
 function tellPrinted(outcome: PrintOutcome): void {
-  if (outcome.printed) return tell({ tone: "done", sentence: { key: "held:held.printed" } });
-  tellNot(outcome.why);
+  if (outcome.printed) tell({ tone: "done", sentence: { key: "held:held.printed" } });
+  else tellNot(outcome.why);
 }
 
 function tellNot(why: "cancelled" | "no-space" | "not-allowed" | "failed"): void {

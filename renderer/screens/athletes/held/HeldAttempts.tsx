@@ -1,0 +1,82 @@
+import { useTranslation } from "react-i18next";
+import { protocols } from "../../../../electron/domain/protocols/registry.ts";
+import { useWriteTime } from "../../station/clock.ts";
+import { useLengths } from "../../station/lengths.ts";
+import { useWriteSeen } from "../../station/write.ts";
+import css from "./HeldPage.module.css";
+import type { HeldDay } from "./types.ts";
+
+type Attempt = HeldDay["attempts"][number];
+
+/** Every attempt in the order of entry, those that do not count any more among them. */
+export function HeldAttempts({ attempts }: { readonly attempts: readonly Attempt[] }) {
+  const { t } = useTranslation("held");
+  return (
+    <>
+      <h3>{t("page.attempts")}</h3>
+      {attempts.length === 0 ? (
+        <p>{t("page.noAttempts")}</p>
+      ) : (
+        <table className={css.table}>
+          <thead>
+            <tr>
+              {(["time", "test", "seen", "how", "by"] as const).map((column) => (
+                <th key={column} scope="col">
+                  {t(`page.${column}`)}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {attempts.map((attempt) => (
+              <Row key={attempt.id} attempt={attempt} />
+            ))}
+          </tbody>
+        </table>
+      )}
+    </>
+  );
+}
+
+function Row({ attempt }: { readonly attempt: Attempt }) {
+  const { t } = useTranslation(["held", "common"]);
+  const writeTime = useWriteTime();
+  const { at, test, variant, source, entered_by } = attempt;
+  const way = variant === "full" || variant === "knee" ? ` (${t(`page.variant.${variant}`)})` : "";
+  return (
+    <tr>
+      <td>{writeTime(at)}</td>
+      <th scope="row">
+        {t(`common:test.${test}.name`)}
+        {way}
+      </th>
+      <td>
+        {useSeen(attempt).map((line) => (
+          <span key={line} className={css.line}>
+            {line}
+          </span>
+        ))}
+      </td>
+      <td>{t(`page.source.${source}`)}</td>
+      <td>{entered_by}</td>
+    </tr>
+  );
+}
+
+/** What was seen, what was noted, and what became of it. */
+function useSeen({ test, seen, note, replaces, void: ended }: Attempt): string[] {
+  const { t } = useTranslation("held");
+  const { lengths } = useLengths();
+  const writeSeen = useWriteSeen();
+  const writeTime = useWriteTime();
+  const mass = test === "vertical" ? protocols.vertical.attempt.parse(seen).bodyMass : undefined;
+  return [
+    writeSeen(test, seen, lengths),
+    ...(mass === undefined ? [] : [t("page.bodyMass", { mass: mass / 1000 })]),
+    ...(note === "" ? [] : [t("page.note", { note })]),
+    ...(replaces === null ? [] : [t("page.corrects")]),
+    ...(ended === null
+      ? []
+      : [t("page.void", { reason: ended.reason, by: ended.by, time: writeTime(ended.at) })]),
+  ];
+}

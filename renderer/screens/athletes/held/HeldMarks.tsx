@@ -1,0 +1,44 @@
+import { useTranslation } from "react-i18next";
+import { writeMark } from "../../../../electron/domain/protocols/written.ts";
+import { useSay } from "../../../app/say.ts";
+import { useLengths } from "../../station/lengths.ts";
+import css from "./HeldPage.module.css";
+import type { HeldDay } from "./types.ts";
+
+type Mark = HeldDay["marks"][number];
+
+/** What the attempts of a day came to. */
+export function HeldMarks({ marks }: { readonly marks: readonly Mark[] }) {
+  const { t } = useTranslation(["held", "common"]);
+  const { lengths } = useLengths();
+  const say = useSay();
+  const rows = marks.map(({ test, variant, detail, protocol }) => {
+    const { number, unit, note } = writeMark(test, detail, lengths);
+    const measured = unit === "" || unit === "min:s" ? number : `${number} ${t(`common:unit.${unit}`)}`;
+    const mark = [measured, note === undefined ? "" : say(note)].filter((part) => part !== "").join(", ");
+    return { key: `${test} ${variant}`, test: t(`common:test.${test}.name`), mark, protocol };
+  });
+  return (
+    <>
+      <h3>{t("page.marks")}</h3>
+      <table className={css.table}>
+        <thead>
+          <tr>
+            <th scope="col">{t("page.test")}</th>
+            <th scope="col">{t("page.mark")}</th>
+            <th scope="col">{t("page.rules")}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ key, test, mark, protocol }) => (
+            <tr key={key}>
+              <th scope="row">{test}</th>
+              <td className={css.strong}>{mark}</td>
+              <td className={css.small}>{protocol}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}

@@ -1,0 +1,62 @@
+import { useQuery } from "@tanstack/react-query";
+import { useEffect, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../../app/client.tsx";
+import { useReady } from "../../../app/ready.ts";
+import { useWriteDay, useWriteTime } from "../../station/clock.ts";
+import { HeldAbout } from "./HeldAbout.tsx";
+import { HeldDayPart } from "./HeldDayPart.tsx";
+import css from "./HeldPage.module.css";
+import { HeldPast } from "./HeldPast.tsx";
+import { HeldWhy } from "./HeldWhy.tsx";
+import type { Held } from "./types.ts";
+
+interface HeldPageProps {
+  readonly athleteId: string;
+  readonly paper: string;
+}
+
+/** All that is held about one athlete on paper, as many pages as it takes. An address that is none shows nothing. */
+export function HeldPage({ athleteId, paper }: HeldPageProps) {
+  const size = (["a4", "letter"] as const).find((each) => each === paper);
+  if (size === undefined || !/^\d{1,15}$/.test(athleteId)) return null;
+  return <Loaded athleteId={Number(athleteId)} paper={size} />;
+}
+
+function Loaded({ athleteId, paper }: { readonly athleteId: number; readonly paper: "a4" | "letter" }) {
+  const { t } = useTranslation("held");
+  const trpc = useTRPC();
+  const held = useQuery(trpc.people.held.queryOptions({ athleteId })).data;
+  const [type, setType] = useState(false);
+  const there = held !== undefined;
+  useEffect(() => {
+    // No name: what a printer or a system remembers of a job must not give anybody away.
+    document.title = t("page.file");
+    if (there) void document.fonts.ready.then(() => setType(true));
+  }, [there, t]);
+  useReady(there && type);
+  return held !== undefined && <Page held={held} paper={paper} />;
+}
+
+function Page({ held, paper }: { readonly held: Held; readonly paper: "a4" | "letter" }) {
+  const { t } = useTranslation("held");
+  const writeDay = useWriteDay();
+  const writeTime = useWriteTime();
+  const { made_at, invented, person, days } = held;
+  const values = { date: writeDay(made_at.slice(0, 10)), time: writeTime(made_at), name: person.name };
+  return (
+    <main className={css.page} data-paper={paper}>
+      <header>
+        <h1>{t("page.title")}</h1>
+        <p>{t("page.made", values)}</p>
+        {invented && <p className={css.strong}>{t("page.invented")}</p>}
+      </header>
+      <HeldAbout held={held} />
+      {days.map((day) => (
+        <HeldDayPart key={`${day.date} ${day.title}`} day={day} />
+      ))}
+      <HeldPast marks={held.past_marks} />
+      <HeldWhy />
+    </main>
+  );
+}

@@ -1,0 +1,48 @@
+import { useTranslation } from "react-i18next";
+import { protocolOf } from "../../../../electron/domain/protocols/registry.ts";
+import { writeMark } from "../../../../electron/domain/protocols/written.ts";
+import { useWriteDay } from "../../station/clock.ts";
+import { useLengths } from "../../station/lengths.ts";
+import css from "./HeldPage.module.css";
+import type { Held } from "./types.ts";
+
+type Past = Held["past_marks"][number];
+
+/** Marks that came from a sheet of past results; nothing where there is none. */
+export function HeldPast({ marks }: { readonly marks: readonly Past[] }) {
+  const { t } = useTranslation(["held", "common"]);
+  const { lengths } = useLengths();
+  const writeDay = useWriteDay();
+  if (marks.length === 0) return null;
+  function written({ test, value }: Past): string {
+    const grains = Math.round(value * protocolOf(test).grain.perUnit);
+    const { number, unit } = writeMark(test, { state: "complete", value: grains }, lengths);
+    return unit === "" || unit === "min:s" ? number : `${number} ${t(`common:unit.${unit}`)}`;
+  }
+  return (
+    <section className={css.day}>
+      <h2>{t("page.past")}</h2>
+      <table className={css.table}>
+        <thead>
+          <tr>
+            {(["date", "test", "mark", "rules"] as const).map((column) => (
+              <th key={column} scope="col">
+                {t(`page.${column}`)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {marks.map((mark) => (
+            <tr key={`${mark.date} ${mark.protocol}`}>
+              <td>{writeDay(mark.date)}</td>
+              <th scope="row">{t(`common:test.${mark.test}.name`)}</th>
+              <td className={css.strong}>{written(mark)}</td>
+              <td className={css.small}>{mark.protocol}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
