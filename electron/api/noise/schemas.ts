@@ -36,7 +36,7 @@ const testNoiseSchema = z.object({
   /** The first marks better than the typical one that are judged a likely and a clear gain. */
   likelyFrom: writtenSchema.nullable(),
   clearFrom: writtenSchema.nullable(),
-  /** A small but worthwhile change among the athletes of that day; null with too few marks. */
+  /** A small but worthwhile change among the athletes of that day; null with too few marks, or all alike. */
   worthwhile: quantitySchema.nullable(),
   /** How well the pairs tell athletes apart, ICC(2,1) with its 95 % interval; null with too few pairs. */
   icc: z.object({ value: z.number(), low: z.number(), high: z.number() }).nullable(),

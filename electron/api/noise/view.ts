@@ -47,7 +47,7 @@ function viewTest(db: Database, test: TestCode, noise: TestNoise, lengths: Lengt
     const mark = firstMarkJudged(test, typical.value, wanted, error);
     return mark === null ? null : write(mark, lengths);
   };
-  const worthwhile = values.length < enough ? null : smallestWorthwhileChange(values);
+  const small = values.length < enough ? null : inUnit(smallestWorthwhileChange(values) ?? 0);
   return {
     ...{ test, kind: error.kind, amount: error.amount, assumed: error.assumed, pairs: error.pairs },
     ...{ degrees, startingDegrees, starting: error.starting, source: sentence(`noise.source.${test}`) },
@@ -59,7 +59,7 @@ function viewTest(db: Database, test: TestCode, noise: TestNoise, lengths: Lengt
     detectable: inUnit(minimalDetectableChange(typicalError(test, typical.value, error))),
     likelyFrom: judged("likely gain"),
     clearFrom: judged("clear gain"),
-    worthwhile: worthwhile === null ? null : inUnit(worthwhile),
+    worthwhile: small?.number === "0" ? null : small,
     icc: noise.repeats.length < enough ? null : intraclass(twoWay(noise.repeats), 2, "single"),
   };
 }

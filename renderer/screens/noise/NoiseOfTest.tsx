@@ -13,7 +13,8 @@ export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
   const { t } = useTranslation(["noise", "common"]);
   const say = useSay();
   const facts = useFacts(told);
-  const { test, used, assumed, pairs, source } = told;
+  const { test, kind, amount, used, assumed, pairs, source } = told;
+  const [first, ...more] = facts;
   return (
     <li className={css.test} data-test={test} aria-label={t(`common:test.${test}.name`)}>
       <div className={css.name}>
@@ -22,11 +23,17 @@ export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
           {assumed ? t("tag.assumed") : t("tag.pairs", { count: pairs })}
         </Tag>
       </div>
-      <BigNumber label={t("swings")} number={used.number} unit={t(`unit.${used.unit}`)} />
+      <BigNumber
+        label={t("swings")}
+        number={used.number}
+        unit={t(`unit.${used.unit}`, { count: Number(used.number) })}
+        {...(kind === "share" && { note: t("share", { percent: Number((100 * amount).toFixed(1)) }) })}
+      />
       <Zones told={told} />
       <div className={css.facts}>
+        <p>{first}</p>
         <p>{t("start", { source: say(source) })}</p>
-        {facts.map((fact) => (
+        {more.map((fact) => (
           <p key={fact}>{fact}</p>
         ))}
       </div>

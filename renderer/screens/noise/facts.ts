@@ -1,10 +1,13 @@
 import { useTranslation } from "react-i18next";
 import type { TestNoise } from "./types.ts";
 
-/** What there is to say of one test's noise, in plain sentences, the most useful first. */
+/** What there is to say of one test's noise, in plain sentences; the first says what the figure stands on. */
 export function useFacts(told: TestNoise): string[] {
   const { t } = useTranslation("noise");
-  const written = ({ number, unit }: TestNoise["used"]) => ({ number, unit: t(`unit.${unit}`) });
+  const written = ({ number, unit }: TestNoise["used"]) => ({
+    number,
+    unit: t(`unit.${unit}`, { count: Number(number) }),
+  });
   const { own, trials, icc, detectable, worthwhile } = told;
   const facts = [t("detectable", written(detectable))];
   if (own === null) facts.unshift(t("assumed"));

@@ -1,0 +1,45 @@
+import { join } from "node:path";
+import { expect } from "@playwright/test";
+import { boardDay } from "../door/board-day.ts";
+import { ticket } from "../door/station-day.ts";
+import { expectForEverybody } from "./axe.ts";
+import { test } from "./fixture.ts";
+import { callDoor, goTo } from "./page.ts";
+
+const people = ["Ash Velvet", "Briar Knox", "Cinder Rue"].map((name) => ({ league: "Foundry Town", name }));
+
+test("each test says what its noise is assumed to be, and learns from a pair while it is looked at", async ({
+  tapeline,
+}) => {
+  let ids: readonly number[] = [];
+  await tapeline.restart(async () => {
+    const day = await boardDay(people, join(tapeline.folder, "tapeline.sqlite"));
+    ids = day.ids;
+    for (const bib of [1, 2, 3]) day.past(bib, "push-up", 20, "2026-11-07");
+    await day.enter(1, "push-up", { how: "tally", reps: 21, offAtEnd: 0 });
+    day.desk.close();
+  });
+  const { desk } = tapeline;
+  await goTo(desk, "Athletes");
+  await desk.getByRole("link", { name: "How much is noise?" }).click();
+  await expect(desk.getByRole("heading", { name: "How much is noise" })).toBeVisible();
+  const pushUps = desk.getByRole("listitem", { name: "Cadence push-up" });
+  await expect(pushUps).toContainText("An assumption");
+  await expect(pushUps).toContainText("our own assumption, no published source");
+  await expect(pushUps).toContainText("clear gain");
+  await expect(desk.getByRole("listitem", { name: "Vertical leap" })).toContainText(
+    "Markovic and others, 2004",
+  );
+  await expectForEverybody(desk);
+
+  // Differences of 1 and 5: SD 2.83, typical error 2.
+  const attempts = [ticket({ how: "tally", reps: 25, offAtEnd: 0 })];
+  const entry = { athleteId: ids[1], test: "push-up", variant: "full", attempts, by: "QA", sure: true };
+  await callDoor(desk, "station.enter", entry);
+  await expect(pushUps).toContainText("The start and 2 pairs");
+  await expect(pushUps).toContainText("Your own pairs alone say 2 reps (95 % interval 0.9 to 63.8)");
+
+  await desk.getByRole("link", { name: "Back to the day" }).click();
+  await desk.getByRole("link", { name: "How much is noise?" }).click();
+  await expect(pushUps).toContainText("The start and 2 pairs");
+});
