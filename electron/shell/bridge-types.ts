@@ -9,6 +9,10 @@ export interface Bridge {
   savePdf(page: PageToSave): Promise<SaveOutcome>;
   /** Lays the page out on paper and opens the system's print dialog; resolves when that is done with. */
   print(page: PageToPrint): Promise<PrintOutcome>;
+  /** How far `savePdf` or `print` is, once there is a place to save to; null when neither is under way. */
+  paperProgress(): Promise<PaperProgress | null>;
+  /** Stops `savePdf` and `print`, which then resolve with `cancelled`; nothing is written. */
+  cancelPaper(): Promise<void>;
   /** Asks for a sheet and reads it; null when the person cancels. */
   openSheet(): Promise<OpenedSheet | RefusedSheet | null>;
   /** Opens the hall's board, or brings it to the front when it is open. */
@@ -28,8 +32,16 @@ export type SaveOutcome =
   | { readonly saved: true; readonly name: string }
   | { readonly saved: false; readonly why: "cancelled" | "no-space" | "not-allowed" | "failed" };
 
-/** The papers that pages are laid out for. */
-export type Paper = "a4" | "letter";
+/** The papers that pages are laid out for; `-two`: two upright halves side by side on a sheet that lies across. */
+export type Paper = "a4" | "letter" | "a5" | "half-letter" | "a4-two" | "letter-two";
+
+/** Pages are laid out one after another, which is counted; then the file or the printer gets them all at once. */
+export interface PaperProgress {
+  readonly phase: "pages" | "file";
+  /** Of what the page is made of: cards, or 0 of 0 for a page that does not count. */
+  readonly done: number;
+  readonly total: number;
+}
 
 export interface PageToPrint {
   /**

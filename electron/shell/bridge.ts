@@ -3,7 +3,8 @@ import { type BrowserWindow, dialog, ipcMain, screen, type WebFrameMain } from "
 import { z } from "zod";
 import type { Bridge, DisplayInfo, SaveOutcome } from "./bridge-types.ts";
 import { belongsTo } from "./hosts.ts";
-import { pdfOf, printPage } from "./print.ts";
+import { cancelPaper, paperProgress } from "./paper-job.ts";
+import { Cancelled, pdfOf, printPage } from "./print.ts";
 import { readSheet } from "./read-sheet.ts";
 import { whyNotSaved, writeWhole } from "./save-file.ts";
 import type { Windows } from "./windows.ts";
@@ -27,7 +28,7 @@ const pageToPrint = z.strictObject({
     .string()
     .max(120)
     .regex(/^\/print(?:\/[A-Za-z0-9-]+)+$/),
-  paper: z.enum(["a4", "letter"]),
+  paper: z.enum(["a4", "letter", "a5", "half-letter", "a4-two", "letter-two"]),
 });
 const pageToSave = pageToPrint.extend({ suggestedName });
 const nothing = z.undefined();
@@ -39,6 +40,8 @@ export function setupBridge(windows: Windows): void {
   );
   answer("savePdf", pageToSave, (page) => save(windows.desk(), page.suggestedName, () => pdfOf(page)));
   answer("print", pageToPrint, (page) => printPage(windows.desk(), page));
+  answer("paperProgress", nothing, () => paperProgress());
+  answer("cancelPaper", nothing, () => cancelPaper());
   answer("openSheet", nothing, () => openSheet(windows.desk()));
   answer("openBoard", nothing, () => windows.openBoard());
   answer("closeBoard", nothing, () => windows.closeBoard());
@@ -73,6 +76,7 @@ async function save(
     await writeWhole(filePath, await bytes());
     return { saved: true, name: basename(filePath) };
   } catch (error) {
+    if (error instanceof Cancelled) return { saved: false, why: "cancelled" };
     console.error("The file can't be saved:", error);
     return { saved: false, why: whyNotSaved(error) };
   }

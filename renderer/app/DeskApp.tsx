@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { Route, Router, Switch } from "wouter";
 import { useHashLocation } from "wouter/use-hash-location";
 import { Frame } from "../parts/Frame.tsx";
+import { PrintCards } from "../screens/cards/PrintCards.tsx";
 import { PrintPage } from "../screens/instructions/PrintPage.tsx";
 import { ClientProvider } from "./client.tsx";
 import { InitialsProvider } from "./initials.tsx";
@@ -19,6 +20,9 @@ export function DeskApp() {
             {/* Pages for paper stand alone: the shell shows them in a window of their own. */}
             <Route path="/print/instructions/:which/:paper">
               {({ which, paper }) => <PrintPage which={which} paper={paper} />}
+            </Route>
+            <Route path="/print/cards/:day/:which/:paper">
+              {({ day, which, paper }) => <PrintCards day={day} which={which} paper={paper} />}
             </Route>
             <Route>
               <InitialsProvider>

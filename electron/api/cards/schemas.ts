@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { placeSchema } from "../place/schemas.ts";
 import { testSchema, toldSchema, writtenSchema } from "../station/schemas.ts";
 
 /** The shapes of the athletes' cards. A card holds its own athlete's data and nothing of anybody else's. */
@@ -38,16 +39,6 @@ export const peopleSchema = z.object({
   without: z.int(),
 });
 
-const placeSchema = z.object({
-  group: z.enum(["today", "store", "imported"]),
-  origin: z.string().nullable(),
-  /** Marks in the group. */
-  n: z.int(),
-  /** Whole percentiles. */
-  low: z.int(),
-  high: z.int(),
-});
-
 const pointSchema = z.object({
   date: z.string(),
   value: z.number(),
@@ -71,6 +62,7 @@ const cardTestSchema = z.object({
   noise: z.object({ low: z.number(), high: z.number() }).nullable(),
   /** Whether the noise is nothing but an assumption yet. */
   assumed: z.boolean(),
+  /** null: there are not enough others to compare with. */
   place: placeSchema.nullable(),
 });
 
@@ -96,4 +88,3 @@ export type Which = z.infer<typeof whichSchema>;
 export type Card = z.infer<typeof cardSchema>;
 export type CardTest = z.infer<typeof cardTestSchema>;
 export type CardPeople = z.infer<typeof peopleSchema>;
-export type CardPlace = z.infer<typeof placeSchema>;

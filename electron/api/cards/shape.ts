@@ -9,8 +9,10 @@ import type { Day } from "../../store/days.ts";
 import { earlierMarks, parametersOf } from "../../store/marks.ts";
 import { tellMarks } from "../marks.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
+import { placesOn } from "../place/place.ts";
+import type { Place } from "../place/schemas.ts";
 import { type Carded, cardedOf, chosenOf } from "./people.ts";
-import type { Card, CardPlace, CardTest, Which } from "./schemas.ts";
+import type { Card, CardTest, Which } from "./schemas.ts";
 import { cardTest } from "./tests.ts";
 
 /** The cards that are asked for, in the order in which they are printed. */
@@ -18,6 +20,7 @@ export function cardsOf(db: Database, day: Day, which: Which, lengths: LengthUni
   const people = chosenOf(cardedOf(db, day), which);
   const only = which.kind === "athlete" ? which.athleteId : null;
   const errors = typicalErrorsOf(db);
+  const places = placesOn(db, day);
   const marks = Map.groupBy(tellMarks(db, day, only, errors), ({ athleteId }) => athleteId);
   const earlier = Map.groupBy(earlierMarks(db, day, only), (mark) => `${mark.athleteId} ${mark.fingerprint}`);
   const names = new Map(testCodes.map((test) => [test, fingerprintsOf(db, day, test)]));
@@ -32,7 +35,7 @@ export function cardsOf(db: Database, day: Day, which: Which, lengths: LengthUni
         fingerprints: names.get(test) ?? new Map(),
         marks: own.filter((mark) => mark.test === test),
         earlier: (name) => earlier.get(`${person.id} ${name}`) ?? [],
-        place: () => null,
+        place: (variant, value) => places({ athleteId: person.id, test, variant, value }),
       }),
     );
     return cardOf(person, tests, errors);
@@ -73,7 +76,7 @@ function changeOf({ test, told }: CardTest, error: TypicalError): number | null 
   return spread > 0 ? change / spread : null;
 }
 
-function bandOf(place: CardPlace | null): Compared["place"] {
+function bandOf(place: Place | null): Compared["place"] {
   if (place === null) return null;
   return { group: `${place.group} ${place.origin ?? ""}`, low: place.low, high: place.high };
 }

@@ -5,8 +5,9 @@ import { gain, type TypicalError } from "../../domain/statistics/change.ts";
 import { noiseBand } from "../../domain/statistics/noise-band.ts";
 import type { EarlierMark } from "../../store/marks.ts";
 import type { ToldMark } from "../marks.ts";
+import type { Place } from "../place/schemas.ts";
 import { toldOf } from "../station/tell.ts";
-import type { CardPlace, CardTest } from "./schemas.ts";
+import type { CardTest } from "./schemas.ts";
 
 /** What one test of a card is made of. */
 export interface TestFacts {
@@ -22,7 +23,7 @@ export interface TestFacts {
   /** The athlete's own earlier marks of a fingerprint, oldest first. */
   readonly earlier: (fingerprint: string) => readonly EarlierMark[];
   /** Where a complete mark stands in the reference group; null where there is not enough to say. */
-  readonly place: (variant: string, value: number) => CardPlace | null;
+  readonly place: (variant: string, value: number) => Place | null;
 }
 
 /** One test of a card, taken or not. */

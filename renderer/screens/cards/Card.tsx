@@ -1,0 +1,93 @@
+import { memo } from "react";
+import { useTranslation } from "react-i18next";
+import { wordingOf } from "../../../electron/domain/cards/tone.ts";
+import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import { writeDate } from "../../app/dates.ts";
+import css from "./Card.module.css";
+import { Focus } from "./Focus.tsx";
+import { NextTest } from "./NextTest.tsx";
+import { Tape } from "./Tape.tsx";
+import { TestRow } from "./TestRow.tsx";
+import type { CardData, Cards } from "./which.ts";
+
+interface CardProps {
+  readonly card: CardData;
+  readonly day: Cards["day"];
+  readonly next: Cards["next"];
+  readonly size: "a5" | "half-letter";
+  readonly lengths: LengthUnit;
+}
+
+/** What one athlete takes home: the size of its paper, on the screen as in print. Nothing but their own is on it. */
+export const Card = memo(function Card({ card, day, next, size, lengths }: CardProps) {
+  const { t } = useTranslation("cards");
+  return (
+    <article className={css.card} data-size={size}>
+      <Head card={card} day={day} />
+      <p className={css.tone}>{t(`card.tone.${card.tone}.${turnOf(card.athleteId, day.date)}`)}</p>
+      <ol className={css.tests}>
+        {card.tests.map((test) => (
+          <TestRow key={test.test} test={test} lengths={lengths} />
+        ))}
+      </ol>
+      <Notes card={card} />
+      <div className={css.after}>
+        <Focus focus={card.focus} />
+        <NextTest next={next} />
+      </div>
+      <p className={css.caution}>{t("card.caution")}</p>
+    </article>
+  );
+});
+
+const wordings = ["0", "1", "2"] as const;
+
+function turnOf(athleteId: number, date: string): (typeof wordings)[number] {
+  return wordings[wordingOf(athleteId, date, wordings.length)] ?? "0";
+}
+
+function Head({ card, day }: Pick<CardProps, "card" | "day">) {
+  const { t, i18n } = useTranslation(["cards", "common"]);
+  const { name, number, league, bib } = card;
+  return (
+    <header className={css.head}>
+      <Tape>
+        <span>{writeDate(day.date, i18n.language)}</span>
+        <span className={css.dayTitle}>{day.title}</span>
+      </Tape>
+      <div className={css.who}>
+        <h1 data-length={lengthOf(name)}>{name}</h1>
+        <p className={css.facts}>
+          <span>{league}</span>
+          {bib !== null && <span>{t("card.bib", { bib })}</span>}
+        </p>
+      </div>
+      {number !== "" && (
+        <p className={css.number}>
+          <span className="unseen">{t("card.number")} </span>
+          {number}
+        </p>
+      )}
+    </header>
+  );
+}
+
+/** Long names are set smaller rather than cut. */
+function lengthOf(name: string): "short" | "long" | "longest" {
+  if (name.length <= 18) return "short";
+  return name.length <= 40 ? "long" : "longest";
+}
+
+/** Where the band and the places come from; without either there is nothing to say. */
+function Notes({ card: { tests } }: { readonly card: CardData }) {
+  const { t } = useTranslation("cards");
+  const banded = tests.filter(({ noise }) => noise !== null);
+  const assumed = banded.filter((test) => test.assumed).length;
+  const kind = assumed === banded.length ? "assumed" : assumed === 0 ? "measured" : "partly";
+  return (
+    <div className={css.notes}>
+      {banded.length > 0 && <p>{t(`card.noise.${kind}`)}</p>}
+      {tests.some(({ place }) => place !== null) && <p>{t("card.note.place")}</p>}
+    </div>
+  );
+}

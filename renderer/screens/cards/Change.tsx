@@ -1,0 +1,67 @@
+import { useTranslation } from "react-i18next";
+import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import { useWriteDay } from "../station/clock.ts";
+import { useWriteChange } from "../station/write.ts";
+import css from "./TestRow.module.css";
+import type { CardTest } from "./which.ts";
+
+interface ChangeProps {
+  readonly test: CardTest;
+  readonly lengths: LengthUnit;
+}
+
+type News = NonNullable<NonNullable<CardTest["told"]>["news"]>;
+type Verdict = NonNullable<News["verdict"]>;
+
+/** What a mark says against the last test, in words and as a shape; then the last and the best before it. */
+export function Change({ test, lengths }: ChangeProps) {
+  const { t } = useTranslation("cards");
+  const writeChange = useWriteChange(test.test, lengths);
+  const news = test.told?.news ?? null;
+  if (news === null) return <p>{t("card.past.unfinished")}</p>;
+  const { change, verdict } = news;
+  if (change === null || verdict === null) return <p>{t("card.past.first")}</p>;
+  return (
+    <>
+      <p className={css.change}>
+        <VerdictSign verdict={verdict} />
+        <span>
+          <strong>{t(`card.verdict.${verdict}`)}</strong>:{" "}
+          {change === 0 ? t("card.same") : writeChange(change)}
+        </span>
+      </p>
+      <Past test={test} news={news} lengths={lengths} />
+    </>
+  );
+}
+
+/** The marks that this one was held against, without the unit that stands beside it. */
+function Past({ test, news, lengths }: ChangeProps & { readonly news: News }) {
+  const { t } = useTranslation("cards");
+  const writeDay = useWriteDay();
+  const { standing, previous, previousDate, bestBefore } = news;
+  if (previous === null || previousDate === null || bestBefore === null) return null;
+  const { write } = protocolOf(test.test);
+  const values = { last: write(previous, lengths).number, best: write(bestBefore, lengths).number };
+  return (
+    <p className={css.past}>{t(`card.past.${standing}`, { ...values, date: writeDay(previousDate) })}</p>
+  );
+}
+
+/** Up for a gain, down for a loss, filled when it is clear, outlined when it is likely; noise lies flat. */
+const shapes: Readonly<Record<Verdict, string>> = {
+  "clear gain": "M6 1 11.5 11H.5z",
+  "likely gain": "M6 2.6 10.2 10H1.8z",
+  noise: "M.5 4.5h11M.5 7.5h11",
+  "likely loss": "M6 9.4 10.2 2H1.8z",
+  "clear loss": "M6 11 11.5 1H.5z",
+};
+
+function VerdictSign({ verdict }: { readonly verdict: Verdict }) {
+  return (
+    <svg className={css.verdict} viewBox="0 0 12 12" data-verdict={verdict} aria-hidden="true">
+      <path d={shapes[verdict]} />
+    </svg>
+  );
+}

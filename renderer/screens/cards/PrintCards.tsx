@@ -1,0 +1,104 @@
+import { useQuery } from "@tanstack/react-query";
+import { memo, useEffect, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { useReady } from "../../app/ready.ts";
+import { useLengths } from "../station/lengths.ts";
+import { CardSheet } from "./CardSheet.tsx";
+import { type CardPaper, cardPapers, layOut } from "./papers.ts";
+import { type Cards, type Which, whichNamed } from "./which.ts";
+
+interface PrintCardsProps {
+  readonly day: string;
+  readonly which: string;
+  readonly paper: string;
+}
+
+/** The cards alone, as they go to paper. An address that names none shows nothing, and never gets ready. */
+export function PrintCards({ day, which, paper }: PrintCardsProps) {
+  const chosen = whichNamed(which);
+  const size = cardPapers.find((each) => each === paper);
+  if (chosen === null || size === undefined || !/^\d{1,9}$/.test(day)) return null;
+  return <Asked dayId={Number(day)} which={chosen} paper={size} />;
+}
+
+interface AskedProps {
+  readonly dayId: number;
+  readonly which: Which;
+  readonly paper: CardPaper;
+}
+
+function Asked({ dayId, which, paper }: AskedProps) {
+  const { t } = useTranslation("cards");
+  const trpc = useTRPC();
+  const { lengths } = useLengths();
+  const { data } = useQuery(trpc.cards.list.queryOptions({ dayId, which, lengths }));
+  const title = data?.day.title;
+  // What the system's dialog and the file call it.
+  useEffect(() => {
+    if (title !== undefined) document.title = t("print-title", { title });
+  }, [title, t]);
+  if (data === undefined || data.cards.length === 0) return null;
+  return <Pile list={data} paper={paper} lengths={lengths} />;
+}
+
+interface PileProps {
+  readonly list: Cards;
+  readonly paper: CardPaper;
+  readonly lengths: ReturnType<typeof useLengths>["lengths"];
+}
+
+/** So many sheets are laid out at a time, so that whoever waits is told how far it is. */
+const sheetsAtOnce = 4;
+
+/** All sheets, a few more each time; the page says how many cards are laid out, and when all are. */
+function Pile({ list, paper, lengths }: PileProps) {
+  const sheets = layOut(list.cards, paper);
+  const [count, setCount] = useState(0);
+  const shown = sheets.slice(0, count);
+  const all = count >= sheets.length;
+  const type = useType(all);
+  useLaidOut(shown.flat().filter((card) => card !== null).length, list.cards.length);
+  useReady(all && type);
+  useEffect(() => {
+    if (all) return;
+    const timer = setTimeout(() => setCount(count + sheetsAtOnce), 0);
+    return () => clearTimeout(timer);
+  }, [count, all]);
+  return (
+    <main>
+      {shown.map((cards) => (
+        <Laid key={cards[0].athleteId} cards={cards} paper={paper} lengths={lengths} {...datesOf(list)} />
+      ))}
+    </main>
+  );
+}
+
+/** A sheet that is laid out stays as it is when more come. */
+const Laid = memo(CardSheet, (before, after) => before.cards[0] === after.cards[0]);
+
+function datesOf({ day, next }: Cards): Pick<Cards, "day" | "next"> {
+  return { day, next };
+}
+
+/** Tells the outside how many cards are laid out, of how many: `<html data-done="37" data-total="120">`. */
+function useLaidOut(done: number, total: number): void {
+  useEffect(() => {
+    const { dataset } = document.documentElement;
+    dataset.done = String(done);
+    dataset.total = String(total);
+  }, [done, total]);
+}
+
+/** Whether the type that the cards are set in is there; before it, lines would break elsewhere. */
+function useType(shown: boolean): boolean {
+  const [there, setThere] = useState(false);
+  useEffect(() => {
+    let here = true;
+    if (shown) void document.fonts.ready.then(() => here && setThere(true));
+    return () => {
+      here = false;
+    };
+  }, [shown]);
+  return there;
+}

@@ -1,0 +1,121 @@
+import { useTranslation } from "react-i18next";
+import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import { useSay } from "../../app/say.ts";
+import { usePlaceWords } from "../../parts/PlaceBand.tsx";
+import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
+import { TestMark } from "../../parts/TestMark.tsx";
+import { useWriteDay } from "../station/clock.ts";
+import { Change } from "./Change.tsx";
+import css from "./TestRow.module.css";
+import type { CardTest } from "./which.ts";
+import { useWay, useWriteMark } from "./words.ts";
+
+interface TestRowProps {
+  readonly test: CardTest;
+  readonly lengths: LengthUnit;
+}
+
+/** One of the five: the mark, what it says against the athlete's own past, and that past as a picture. */
+export function TestRow({ test, lengths }: TestRowProps) {
+  const { t } = useTranslation("common");
+  const { test: code, points, noise } = test;
+  return (
+    <li className={css.row} data-test={code}>
+      <div className={css.sign} aria-hidden="true">
+        <TestMark test={code} />
+      </div>
+      <div className={css.words}>
+        <h2>
+          {t(`test.${code}.ability`)} <How test={test} />
+        </h2>
+        {test.told === null ? <NotTaken test={test} /> : <Taken test={test} lengths={lengths} />}
+      </div>
+      <div className={css.plot}>
+        {points.length > 0 && (
+          <HistoryPlot test={code} points={points} noise={noise} size="card" lengths={lengths} />
+        )}
+      </div>
+    </li>
+  );
+}
+
+/** The test itself, the way it was done, and how far a plank went. */
+function How({ test: { test, variant, told, points } }: { readonly test: CardTest }) {
+  const { t } = useTranslation("common");
+  const say = useSay();
+  const way = useWay();
+  const done = told !== null || points.length > 0;
+  const { number = "", note } = told?.written ?? {};
+  const parts = [
+    t(`test.${test}.name`),
+    done ? way(variant) : "",
+    number !== "" && note !== undefined ? say(note) : "",
+  ];
+  return <small>{parts.filter((part) => part !== "").join(", ")}</small>;
+}
+
+function Taken({ test, lengths }: TestRowProps) {
+  const { t } = useTranslation(["cards", "common"]);
+  const say = useSay();
+  const way = useWay();
+  const writeMark = useWriteMark();
+  if (test.told === null) return null;
+  const { number, unit, note } = test.told.written;
+  return (
+    <>
+      <p className={css.mark}>
+        {number !== "" && <strong className={css.number}>{number}</strong>}{" "}
+        {unit !== "" && unit !== "min:s" && <span>{t(`common:unit.${unit}`)} </span>}
+        {number === "" && note !== undefined && <span className={css.instead}>{say(note)} </span>}
+        <Standing test={test} />
+      </p>
+      <Change test={test} lengths={lengths} />
+      <Place test={test} />
+      {test.also.map(({ variant, written }) => (
+        <p key={variant}>{t("card.also", { mark: writeMark(written), way: way(variant) })}</p>
+      ))}
+    </>
+  );
+}
+
+/** The two or three words that make somebody hang a card on the fridge; none where the mark is below the best. */
+function Standing({ test: { told } }: { readonly test: CardTest }) {
+  const { t } = useTranslation("cards");
+  const standing = told?.news?.standing;
+  if (standing === undefined || standing === "below") return null;
+  return (
+    <span className={css.standing} data-standing={standing}>
+      {t(`card.standing.${standing}`)}
+    </span>
+  );
+}
+
+/** Where the mark stands among others, as a band and never as a rank. */
+function Place({ test: { place } }: { readonly test: CardTest }) {
+  const { t } = useTranslation("cards");
+  const words = usePlaceWords();
+  if (place === null) return null;
+  return <p className={css.past}>{t("card.place", { place: words(place), n: place.n })}</p>;
+}
+
+function NotTaken({ test: { points, best } }: { readonly test: CardTest }) {
+  const { t } = useTranslation("cards");
+  const writeDay = useWriteDay();
+  const last = points.at(-1);
+  return (
+    <>
+      <p className={css.mark}>
+        <span className={css.instead}>{t("card.notTaken")}</span>
+      </p>
+      {last === undefined || best === null ? (
+        <p>{t("card.past.none")}</p>
+      ) : (
+        <p>
+          {t("card.past.notTaken", {
+            ...{ last: last.written.number, date: writeDay(last.date), best: best.number },
+          })}
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,50 @@
+import type { inferRouterInputs, inferRouterOutputs } from "@trpc/server";
+import type { AppRouter } from "../../../electron/api/router.ts";
+
+type Inputs = inferRouterInputs<AppRouter>["cards"];
+type Outputs = inferRouterOutputs<AppRouter>["cards"];
+
+export type Which = Inputs["list"]["which"];
+export type Cards = Outputs["list"];
+export type CardData = Cards["cards"][number];
+export type CardTest = CardData["tests"][number];
+export type People = Outputs["people"];
+export type Person = People["people"][number];
+
+/** A choice as it stands in an address: `all`, `league-3`, `athlete-12`. */
+export function nameOf(which: Which): string {
+  switch (which.kind) {
+    case "all":
+      return "all";
+    case "league":
+      return `league-${which.leagueId}`;
+    case "athlete":
+      return `athlete-${which.athleteId}`;
+  }
+}
+
+/** The choice that an address names; null when it names none. */
+export function whichNamed(name: string): Which | null {
+  if (name === "all") return { kind: "all" };
+  const [, kind, digits] = /^(league|athlete)-(\d{1,9})$/.exec(name) ?? [];
+  if (kind === undefined) return null;
+  const id = Number(digits);
+  return kind === "league" ? { kind: "league", leagueId: id } : { kind: "athlete", athleteId: id };
+}
+
+/** The place of a choice on the desk; `current` is the day at hand or the last that was closed. */
+export function pathOf(day: number | "current", which: Which): string {
+  return `/cards/${day}/${nameOf(which)}`;
+}
+
+/** Who is chosen, in the order of print. */
+export function chosenOf({ people }: People, which: Which): readonly Person[] {
+  switch (which.kind) {
+    case "all":
+      return people;
+    case "league":
+      return people.filter(({ leagueId }) => leagueId === which.leagueId);
+    case "athlete":
+      return people.filter(({ athleteId }) => athleteId === which.athleteId);
+  }
+}
