@@ -2,7 +2,7 @@ const dayMs = 86_400_000;
 /** Months from one tick to the next, where the ends of the time are too far apart to do without. */
 const monthSteps = [1, 3, 6, 12, 24, 60, 120] as const;
 /** How near to an end, as a share of the time, a tick between would crowd it. */
-const tooNear = 0.2;
+const tooNear = 0.25;
 
 /** A tick of the time axis: a day written out at the ends, a month or a year between them. */
 export interface DateTick {

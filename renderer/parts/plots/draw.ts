@@ -28,7 +28,7 @@ export interface Drawn {
 
 /** Sizes in the picture's own units: px on a page, and about a quarter of a millimetre on a card. */
 export const measures = {
-  page: { height: 236, top: 14, right: 34, bottom: 34, left: 58, sign: 19, ticks: 5, between: 3 },
+  page: { height: 212, top: 12, right: 34, bottom: 34, left: 58, sign: 19, ticks: 5, between: 3 },
   card: { height: 88, top: 8, right: 20, bottom: 18, left: 36, sign: 12, ticks: 3, between: 0 },
 } as const;
 export const cardWidth = 240;

@@ -27,26 +27,30 @@ export function News({ series: { test, points, place, placed }, lengths }: NewsP
   if (newest === undefined) return null;
   const { written, standing, change, today, date } = newest;
   return (
-    <div className={css.news}>
-      <BigNumber
-        size="sum"
-        label={today ? t("series.today") : writeDay(date)}
-        number={written.number}
-        unit={written.unit === "" || written.unit === "min:s" ? undefined : t(`common:unit.${written.unit}`)}
-        note={written.note === undefined ? undefined : say(written.note)}
-      />
-      <div className={css.says}>
-        <Tag tone={standing === "best" ? "go" : "quiet"}>{t(`station:standing.${standing}`)}</Tag>
-        {last === undefined || change === null ? (
-          <p>{t("series.first")}</p>
-        ) : (
-          <>
-            <p>{t("today.last", { change: writeChange(change), date: writeDay(last.date) })}</p>
-            <p>
-              <strong>{verdictOf(newest)}</strong>
-            </p>
-          </>
-        )}
+    <div className={css.halves}>
+      <div className={css.news}>
+        <BigNumber
+          size="sum"
+          label={today ? t("series.today") : writeDay(date)}
+          number={written.number}
+          unit={
+            written.unit === "" || written.unit === "min:s" ? undefined : t(`common:unit.${written.unit}`)
+          }
+          note={written.note === undefined ? undefined : say(written.note)}
+        />
+        <div className={css.says}>
+          <Tag tone={standing === "best" ? "go" : "quiet"}>{t(`station:standing.${standing}`)}</Tag>
+          {last === undefined || change === null ? (
+            <p>{t("series.first")}</p>
+          ) : (
+            <>
+              <p>{t("today.last", { change: writeChange(change), date: writeDay(last.date) })}</p>
+              <p>
+                <strong>{verdictOf(newest)}</strong>
+              </p>
+            </>
+          )}
+        </div>
       </div>
       {placed && <PlaceBand place={place} />}
     </div>

@@ -58,15 +58,15 @@ function OneSeries({ series, lengths }: OneSeriesProps) {
     >
       <News series={series} lengths={lengths} />
       <div className={css.halves}>
-        <div className={css.plot}>
-          <HistoryPlot test={test} points={points} noise={noise} size="page" lengths={lengths} />
+        <HistoryPlot test={test} points={points} noise={noise} size="page" lengths={lengths} />
+        <div className={css.table}>
+          <SeriesTable series={series} lengths={lengths} />
           {noise !== null && (
             <p className={css.quiet}>
               {error.assumed ? t("series.assumed") : t("series.learned", { count: error.pairs })}
             </p>
           )}
         </div>
-        <SeriesTable series={series} lengths={lengths} />
       </div>
     </Section>
   );

@@ -1,10 +1,10 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit, Written } from "../../../electron/domain/protocols/protocol.ts";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { useWriteDay } from "../station/clock.ts";
 import { useWriteChange } from "../station/write.ts";
+import css from "./Series.module.css";
 import type { Series } from "./types.ts";
-import { WrittenMark } from "./WrittenMark.tsx";
 
 interface SeriesTableProps {
   readonly series: Series;
@@ -16,7 +16,7 @@ type Row = Series["points"][number] & { readonly place: number };
 /** The marks of one test, newest first: each against the one before it, and against the best before it. */
 export function SeriesTable({ series: { test, points }, lengths }: SeriesTableProps) {
   const { t } = useTranslation(["athletes", "common"]);
-  const columns = useColumns(useWriteChange(test, lengths));
+  const columns = useColumns(useWriteChange(test, lengths), points[0]?.written.unit ?? "");
   return (
     <DataTable<Row>
       caption={t("series.table", { test: t(`common:test.${test}.ability`) })}
@@ -28,34 +28,39 @@ export function SeriesTable({ series: { test, points }, lengths }: SeriesTablePr
   );
 }
 
-function useColumns(writeChange: (change: number) => string): Column<Row>[] {
-  const { t } = useTranslation(["athletes", "station"]);
+function useColumns(writeChange: (change: number) => string, unit: Written["unit"]): Column<Row>[] {
+  const { t } = useTranslation(["athletes", "station", "common"]);
   const writeDay = useWriteDay();
+  const counted = unit !== "" && unit !== "min:s";
+  function beside(standing: Row["standing"], source: Row["source"]): string {
+    const stands = standing === "below" ? [] : [t(`series.standing.${standing}`)];
+    return [...stands, ...(source === "imported" ? [t("series.sheet")] : [])].join(", ");
+  }
   return [
     {
       key: "date",
       head: t("series.column.date"),
-      width: "8rem",
+      width: "8.5rem",
       cell: ({ date, today }) => (today ? t("series.today") : writeDay(date)),
     },
     {
       key: "mark",
-      head: t("series.column.mark"),
-      width: "7.5rem",
-      cell: ({ written }) => <WrittenMark written={written} />,
+      head: counted ? t("series.column.markIn", { unit: t(`common:unit.${unit}`) }) : t("series.column.mark"),
+      width: "10.5rem",
+      cell: ({ written: { number }, standing, source }) => (
+        <>
+          <strong>{number}</strong>
+          <span className={css.quiet}> {beside(standing, source)}</span>
+        </>
+      ),
     },
     {
       key: "says",
       head: t("series.column.says"),
-      cell: ({ change, verdict, standing, source }) => {
-        const said = [
-          ...(change === null || verdict === null
-            ? []
-            : [change === 0 ? t("series.same") : writeChange(change), t(`series.short.${verdict}`)]),
-          ...(standing === "best" || standing === "first" ? [t(`series.standing.${standing}`)] : []),
-          ...(source === "imported" ? [t("series.imported")] : []),
-        ];
-        return said.join(", ");
+      cell: ({ change, verdict }) => {
+        if (change === null || verdict === null) return "–";
+        const said = change === 0 ? t("series.same") : writeChange(change);
+        return `${said}, ${t(`series.short.${verdict}`)}`;
       },
     },
   ];
