@@ -10,6 +10,7 @@ import { EmptyState } from "../../parts/EmptyState.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { AthletesTable } from "./AthletesTable.tsx";
 import { Filter } from "./Filter.tsx";
+import { Erasures } from "./held/Erasures.tsx";
 import { Pages } from "./Pages.tsx";
 
 const everybody = { query: "", leagueId: null, page: 0 };
@@ -58,6 +59,7 @@ export function ListScreen() {
           )
         }
       </Answer>
+      <Erasures />
     </Screen>
   );
 }

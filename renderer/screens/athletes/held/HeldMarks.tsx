@@ -12,11 +12,12 @@ export function HeldMarks({ marks }: { readonly marks: readonly Mark[] }) {
   const { t } = useTranslation(["held", "common"]);
   const { lengths } = useLengths();
   const say = useSay();
-  const rows = marks.map(({ test, variant, detail, protocol }) => {
+  const rows = marks.map(({ test, variant, detail }) => {
     const { number, unit, note } = writeMark(test, detail, lengths);
     const measured = unit === "" || unit === "min:s" ? number : `${number} ${t(`common:unit.${unit}`)}`;
     const mark = [measured, note === undefined ? "" : say(note)].filter((part) => part !== "").join(", ");
-    return { key: `${test} ${variant}`, test: t(`common:test.${test}.name`), mark, protocol };
+    const way = variant === "full" || variant === "knee" ? ` (${t(`page.variant.${variant}`)})` : "";
+    return { key: `${test} ${variant}`, test: t(`common:test.${test}.name`) + way, mark };
   });
   return (
     <>
@@ -26,15 +27,13 @@ export function HeldMarks({ marks }: { readonly marks: readonly Mark[] }) {
           <tr>
             <th scope="col">{t("page.test")}</th>
             <th scope="col">{t("page.mark")}</th>
-            <th scope="col">{t("page.rules")}</th>
           </tr>
         </thead>
         <tbody>
-          {rows.map(({ key, test, mark, protocol }) => (
+          {rows.map(({ key, test, mark }) => (
             <tr key={key}>
               <th scope="row">{test}</th>
               <td className={css.strong}>{mark}</td>
-              <td className={css.small}>{protocol}</td>
             </tr>
           ))}
         </tbody>

@@ -43,7 +43,12 @@ function Page({ held, paper }: { readonly held: Held; readonly paper: "a4" | "le
   const writeDay = useWriteDay();
   const writeTime = useWriteTime();
   const { made_at, invented, person, days } = held;
-  const values = { date: writeDay(made_at.slice(0, 10)), time: writeTime(made_at), name: person.name };
+  // The hall's own day: Swedish writes it as ISO 8601 does.
+  const values = {
+    date: writeDay(new Date(made_at).toLocaleDateString("sv-SE")),
+    time: writeTime(made_at),
+    name: person.name,
+  };
   return (
     <main className={css.page} data-paper={paper}>
       <header>

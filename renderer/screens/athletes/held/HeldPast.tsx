@@ -19,13 +19,16 @@ export function HeldPast({ marks }: { readonly marks: readonly Past[] }) {
     const { number, unit } = writeMark(test, { state: "complete", value: grains }, lengths);
     return unit === "" || unit === "min:s" ? number : `${number} ${t(`common:unit.${unit}`)}`;
   }
+  function wayOf({ variant }: Past): string {
+    return variant === "full" || variant === "knee" ? ` (${t(`page.variant.${variant}`)})` : "";
+  }
   return (
     <section className={css.day}>
       <h2>{t("page.past")}</h2>
       <table className={css.table}>
         <thead>
           <tr>
-            {(["date", "test", "mark", "rules"] as const).map((column) => (
+            {(["date", "test", "mark"] as const).map((column) => (
               <th key={column} scope="col">
                 {t(`page.${column}`)}
               </th>
@@ -36,9 +39,11 @@ export function HeldPast({ marks }: { readonly marks: readonly Past[] }) {
           {marks.map((mark) => (
             <tr key={`${mark.date} ${mark.protocol}`}>
               <td>{writeDay(mark.date)}</td>
-              <th scope="row">{t(`common:test.${mark.test}.name`)}</th>
+              <th scope="row">
+                {t(`common:test.${mark.test}.name`)}
+                {wayOf(mark)}
+              </th>
               <td className={css.strong}>{written(mark)}</td>
-              <td className={css.small}>{mark.protocol}</td>
             </tr>
           ))}
         </tbody>

@@ -61,14 +61,16 @@ export function MendDialog({ athlete, onClose }: MendDialogProps) {
           {say(sentenceOf(mend.error))}
         </p>
       )}
-      <WalkUpFields
-        who={who}
-        onChange={(typed) => {
-          setWho(typed);
-          mend.reset();
-        }}
-        faults={tried ? faults : new Set()}
-      />
+      <div className={css.details}>
+        <WalkUpFields
+          who={who}
+          onChange={(typed) => {
+            setWho(typed);
+            mend.reset();
+          }}
+          faults={tried ? faults : new Set()}
+        />
+      </div>
     </Dialog>
   );
 }
