@@ -6,6 +6,7 @@ import type cautions from "../../resources/locales/en/cautions.json";
 import type checkIn from "../../resources/locales/en/checkIn.json";
 import type common from "../../resources/locales/en/common.json";
 import type day from "../../resources/locales/en/day.json";
+import type held from "../../resources/locales/en/held.json";
 import type home from "../../resources/locales/en/home.json";
 import type instructions from "../../resources/locales/en/instructions.json";
 import type live from "../../resources/locales/en/live.json";
@@ -20,6 +21,7 @@ import type plots from "../../resources/locales/en/plots.json";
 import type sentences from "../../resources/locales/en/sentences.json";
 import type sheets from "../../resources/locales/en/sheets.json";
 import type station from "../../resources/locales/en/station.json";
+import type summary from "../../resources/locales/en/summary.json";
 import "i18next";
 
 /** Makes every key of `t()` checked against the English word files: one line here for each file. */
@@ -35,6 +37,7 @@ declare module "i18next" {
       checkIn: typeof checkIn;
       common: typeof common;
       day: typeof day;
+      held: typeof held;
       home: typeof home;
       instructions: typeof instructions;
       live: typeof live;
@@ -49,6 +52,7 @@ declare module "i18next" {
       sentences: typeof sentences;
       sheets: typeof sheets;
       station: typeof station;
+      summary: typeof summary;
     };
   }
 }

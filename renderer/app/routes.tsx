@@ -9,6 +9,8 @@ import { InstructionsScreen } from "../screens/instructions/InstructionsScreen.t
 import { NoiseScreen } from "../screens/noise/NoiseScreen.tsx";
 import { SheetsScreen } from "../screens/sheets/SheetsScreen.tsx";
 import { StationScreen } from "../screens/station/StationScreen.tsx";
+import { idOf } from "../screens/summary/paths.ts";
+import { SummaryScreen } from "../screens/summary/SummaryScreen.tsx";
 
 /** Which screen stands at which place; the places themselves and the way back are in places.ts. */
 export function DeskRoutes() {
@@ -27,6 +29,9 @@ export function DeskRoutes() {
       <Route path="/athletes/:id?">{({ id }) => <AthletesScreen id={id ?? null} />}</Route>
       <Route path="/noise" component={NoiseScreen} />
       <Route path="/bundle" component={BundleScreen} />
+      <Route path="/summary/:day?/:league?">
+        {({ day, league }) => <SummaryScreen dayId={idOf(day)} leagueId={idOf(league) ?? null} />}
+      </Route>
       <Route path="/instructions/:which?">
         {({ which }) => <InstructionsScreen which={which ?? null} />}
       </Route>

@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { Redirect } from "wouter";
 import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
+import { LinkButton } from "../../parts/Button.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import css from "./DayScreen.module.css";
 import { DayState } from "./DayState.tsx";
@@ -20,7 +21,7 @@ const refetchInterval = 30_000;
 
 /** The day at one glance: who is here, where they wait, what is missing, what needs somebody now. */
 export function DayScreen() {
-  const { t } = useTranslation("day");
+  const { t } = useTranslation(["day", "summary"]);
   const trpc = useTRPC();
   const current = useQuery(trpc.day.current.queryOptions());
   const day = current.data?.day;
@@ -33,7 +34,14 @@ export function DayScreen() {
     <Screen
       title={t("title")}
       ready={overview.isFetched}
-      {...(day !== undefined && { actions: <DayState day={day} listed={listed} /> })}
+      {...(day !== undefined && {
+        actions: (
+          <>
+            {day.state !== "planned" && <LinkButton to="/summary">{t("summary:link")}</LinkButton>}
+            <DayState day={day} listed={listed} />
+          </>
+        ),
+      })}
     >
       <Answer query={overview}>{(told) => <Glance overview={told} />}</Answer>
       {day !== undefined && <Rules day={day} />}

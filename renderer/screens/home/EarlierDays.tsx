@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
 import { writeDate } from "../../app/dates.ts";
 import { LinkButton } from "../../parts/Button.tsx";
 import { Panel } from "../../parts/Panel.tsx";
@@ -18,6 +19,10 @@ export function EarlierDays({ days }: EarlierDaysProps) {
           <li key={day.id}>
             <strong>{day.title}</strong>
             <span>{writeDate(day.date, i18n.language)}</span>
+            <Link className={css.summary} href={`/summary/${day.id}`}>
+              {t("earlier.summary")}
+              <span className="unseen">{day.title}</span>
+            </Link>
           </li>
         ))}
       </ul>

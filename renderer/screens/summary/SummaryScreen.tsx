@@ -1,0 +1,128 @@
+import { keepPreviousData, useQuery } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { writeDate } from "../../app/dates.ts";
+import { Answer } from "../../parts/Answer.tsx";
+import { Button, LinkButton } from "../../parts/Button.tsx";
+import { Choice } from "../../parts/Choice.tsx";
+import { EmptyState } from "../../parts/EmptyState.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { useLengths } from "../station/lengths.ts";
+import { Numbers } from "./Numbers.tsx";
+import { PartOnScreen } from "./PartOnScreen.tsx";
+import { type Paper, papers } from "./paper/papers.ts";
+import { SheetsPart } from "./SheetsPart.tsx";
+import css from "./Summary.module.css";
+import type { Summary } from "./summary.ts";
+import { usePaperwork } from "./usePaperwork.ts";
+import { useParts } from "./useParts.ts";
+import { Which } from "./Which.tsx";
+
+interface SummaryScreenProps {
+  /** Undefined: the day at hand, else the newest one. */
+  readonly dayId: number | undefined;
+  /** Null: everybody. */
+  readonly leagueId: number | null;
+}
+
+/** What a day came to: who did what, what is missing, how it went, and the ways to take that along. */
+export function SummaryScreen({ dayId, leagueId }: SummaryScreenProps) {
+  const { t, i18n } = useTranslation("summary");
+  const trpc = useTRPC();
+  const input = dayId === undefined ? { leagueId } : { dayId, leagueId };
+  const summary = useQuery({ ...trpc.summary.get.queryOptions(input), placeholderData: keepPreviousData });
+  const told = summary.data ?? null;
+  const title = told === null ? "" : told.day.title;
+  return (
+    <Screen
+      title={t("title")}
+      ready={summary.isFetched}
+      {...(told !== null && {
+        lead: t("ofDay", { title, date: writeDate(told.day.date, i18n.language) }),
+        actions: told.rows.length > 0 && <Paperwork summary={told} />,
+      })}
+    >
+      <Answer query={summary}>
+        {(answer) => (answer === null ? <NoDay /> : <Parts summary={answer} />)}
+      </Answer>
+    </Screen>
+  );
+}
+
+/** On which paper, and the two ways out. */
+function Paperwork({ summary }: { readonly summary: Summary }) {
+  const { t } = useTranslation("summary");
+  const [paper, setPaper] = useState<Paper>("a4");
+  const work = usePaperwork(summary, paper);
+  return (
+    <>
+      <Choice
+        label={t("which.paper")}
+        hideLabel
+        options={papers.map((each) => ({ value: each, label: t(`which.${each}`) }))}
+        value={paper}
+        onChange={setPaper}
+      />
+      <Button busy={work.busy} onPress={work.save}>
+        {t("save.do")}
+      </Button>
+      <Button busy={work.busy} onPress={work.print}>
+        {t("print.do")}
+      </Button>
+    </>
+  );
+}
+
+function Parts({ summary }: { readonly summary: Summary }) {
+  const { t } = useTranslation("summary");
+  const { lengths } = useLengths();
+  const parts = useParts(summary, lengths);
+  return (
+    <>
+      <Which summary={summary} />
+      {summary.rows.length === 0 ? (
+        <Nobody />
+      ) : (
+        <>
+          {summary.day.state !== "closed" && <p className={css.going}>{t("open")}</p>}
+          <Numbers totals={summary.totals} />
+          {parts.map((part) => (
+            <PartOnScreen key={part.key} part={part} />
+          ))}
+          <SheetsPart summary={summary} />
+        </>
+      )}
+    </>
+  );
+}
+
+function NoDay() {
+  const { t } = useTranslation("summary");
+  return (
+    <EmptyState
+      title={t("none.title")}
+      steps={[t("none.step")]}
+      action={
+        <LinkButton kind="primary" to="/">
+          {t("none.go")}
+        </LinkButton>
+      }
+    />
+  );
+}
+
+function Nobody() {
+  const { t } = useTranslation("summary");
+  return (
+    <EmptyState
+      title={t("empty.title")}
+      steps={[t("empty.step")]}
+      action={
+        <LinkButton kind="primary" to="/sheets">
+          {t("empty.go")}
+        </LinkButton>
+      }
+    />
+  );
+}

@@ -1,0 +1,70 @@
+import { useQuery } from "@tanstack/react-query";
+import { type ReactNode, useId } from "react";
+import { useTranslation } from "react-i18next";
+import { useLocation } from "wouter";
+import { useTRPC } from "../../app/client.tsx";
+import { writeDate } from "../../app/dates.ts";
+import { pathOf } from "./paths.ts";
+import type { Summary } from "./summary.ts";
+import css from "./Which.module.css";
+
+/** Which day, and whose part of it. */
+export function Which({ summary }: { readonly summary: Summary }) {
+  const { t, i18n } = useTranslation("summary");
+  const [, go] = useLocation();
+  const trpc = useTRPC();
+  const current = useQuery(trpc.day.current.queryOptions());
+  const days = [...(current.data?.day == null ? [] : [current.data.day]), ...(current.data?.earlier ?? [])];
+  const { day, league, leagues } = summary;
+  return (
+    <div className={css.which}>
+      {days.length > 1 && (
+        <Select label={t("which.day")} value={day.id} onChange={(id) => go(pathOf(id, null))}>
+          {days.map(({ id, title, date }) => (
+            <option key={id} value={id}>
+              {t("ofDay", { title, date: writeDate(date, i18n.language) })}
+            </option>
+          ))}
+        </Select>
+      )}
+      {leagues.length > 0 && (
+        <Select
+          label={t("which.league")}
+          value={league?.id ?? 0}
+          onChange={(id) => go(pathOf(day.id, id === 0 ? null : id))}
+        >
+          <option value={0}>{t("which.all")}</option>
+          {leagues.map(({ id, name, listed }) => (
+            <option key={id} value={id}>
+              {`${name} (${listed})`}
+            </option>
+          ))}
+        </Select>
+      )}
+    </div>
+  );
+}
+
+interface SelectProps {
+  readonly label: string;
+  readonly value: number;
+  readonly onChange: (value: number) => void;
+  readonly children: ReactNode;
+}
+
+function Select({ label, value, onChange, children }: SelectProps) {
+  const id = useId();
+  return (
+    <div className={css.choice}>
+      <label htmlFor={id}>{label}</label>
+      <select
+        id={id}
+        className={css.select}
+        value={value}
+        onChange={({ currentTarget }) => onChange(Number(currentTarget.value))}
+      >
+        {children}
+      </select>
+    </div>
+  );
+}

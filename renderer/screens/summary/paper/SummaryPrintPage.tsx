@@ -1,0 +1,103 @@
+import { useQuery } from "@tanstack/react-query";
+import { useEffect, useLayoutEffect, useRef, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../../app/client.tsx";
+import { useReady } from "../../../app/ready.ts";
+import { useLengths } from "../../station/lengths.ts";
+import { idOf } from "../paths.ts";
+import type { AnyPart, Summary } from "../summary.ts";
+import { useParts } from "../useParts.ts";
+import { dividePages } from "./measure.ts";
+import { Page } from "./Page.tsx";
+import { PartOnPaper } from "./PartOnPaper.tsx";
+import type { Piece } from "./pack.ts";
+import { type Paper, papers } from "./papers.ts";
+
+interface SummaryPrintPageProps {
+  readonly day: string;
+  /** A league's id, or `all`. */
+  readonly league: string;
+  readonly paper: string;
+}
+
+/** A summary as it goes to paper: nothing of the desk around it. An address that is none shows nothing. */
+export function SummaryPrintPage({ day, league, paper }: SummaryPrintPageProps) {
+  const size = papers.find((each) => each === paper);
+  const dayId = idOf(day);
+  const leagueId = league === "all" ? null : idOf(league);
+  if (size === undefined || dayId === undefined || leagueId === undefined) return null;
+  return <Pages dayId={dayId} leagueId={leagueId} paper={size} />;
+}
+
+interface PagesProps {
+  readonly dayId: number;
+  readonly leagueId: number | null;
+  readonly paper: Paper;
+}
+
+function Pages({ dayId, leagueId, paper }: PagesProps) {
+  const { t } = useTranslation("summary");
+  const trpc = useTRPC();
+  const { data } = useQuery(trpc.summary.get.queryOptions({ dayId, leagueId }));
+  const title = data == null ? null : `${data.league?.name ?? t("title")}, ${data.day.title}`;
+  // What the system's dialog and the file call it.
+  useEffect(() => {
+    if (title !== null) document.title = title;
+  }, [title]);
+  return data == null ? null : <Divided summary={data} paper={paper} />;
+}
+
+/** Lays everything out once on a page without end, then on as many pages as it takes. */
+function Divided({ summary, paper }: { readonly summary: Summary; readonly paper: Paper }) {
+  const { lengths } = useLengths();
+  const parts = useParts(summary, lengths);
+  const all = useRef<HTMLDivElement>(null);
+  const type = useType();
+  const [pages, setPages] = useState<Piece[][] | null>(null);
+  useLayoutEffect(() => {
+    const page = all.current?.querySelector("article") ?? null;
+    if (type && page !== null) setPages(dividePages(page));
+  }, [type]);
+  useReady(pages !== null);
+  if (pages === null) {
+    return (
+      <div ref={all}>
+        <Page summary={summary} paper={paper} page={null} pages={1}>
+          {parts.map((part) => (
+            <PartOnPaper key={part.key} part={part} piece={{ from: 0, to: part.lines.length, after: true }} />
+          ))}
+        </Page>
+      </div>
+    );
+  }
+  return (
+    <main>
+      {pages.map((pieces, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: pages are numbered
+        <Page key={index} summary={summary} paper={paper} page={index + 1} pages={pages.length}>
+          {pieces.map((piece) => (
+            <OnPage key={`${piece.part} ${piece.from}`} parts={parts} piece={piece} />
+          ))}
+        </Page>
+      ))}
+    </main>
+  );
+}
+
+function OnPage({ parts, piece }: { readonly parts: readonly AnyPart[]; readonly piece: Piece }) {
+  const part = parts[piece.part];
+  return part === undefined ? null : <PartOnPaper part={part} piece={piece} />;
+}
+
+/** Whether the type that the pages are set in is there; before it, lines would break elsewhere. */
+function useType(): boolean {
+  const [there, setThere] = useState(false);
+  useEffect(() => {
+    let here = true;
+    void document.fonts.ready.then(() => here && setThere(true));
+    return () => {
+      here = false;
+    };
+  }, []);
+  return there;
+}

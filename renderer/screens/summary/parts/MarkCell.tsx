@@ -1,0 +1,71 @@
+import { useTranslation } from "react-i18next";
+import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { protocolOf } from "../../../../electron/domain/protocols/registry.ts";
+import type { Cell, Mark } from "../summary.ts";
+import { useVariant, useWrite, useWriteChange } from "../useWords.ts";
+import css from "./MarkCell.module.css";
+
+interface MarkCellProps {
+  readonly cell: Cell;
+  readonly lengths: LengthUnit;
+  /** short: the mark and what its change is worth. full: the last test's mark and the change as well. */
+  readonly detail: "short" | "full";
+  /** Why there is no mark stands with the name already. */
+  readonly quiet?: boolean;
+}
+
+/** One athlete's test in two or three short lines. */
+export function MarkCell({ cell, lengths, detail, quiet = false }: MarkCellProps) {
+  const { t } = useTranslation("summary");
+  const complete = cell.marks.filter(({ mark }) => mark.state === "complete");
+  if (cell.gap !== null) return <span className={css.gap}>{quiet ? "–" : t(`why.${cell.gap.kind}`)}</span>;
+  return (
+    <span className={css.marks}>
+      {complete.map((mark) => (
+        <Lines key={mark.variant} test={cell.test} mark={mark} lengths={lengths} detail={detail} />
+      ))}
+    </span>
+  );
+}
+
+/** A value without its unit, which stands beside it already. */
+function plain(test: TestCode, value: number, lengths: LengthUnit): string {
+  return protocolOf(test).write(value, lengths).number;
+}
+
+interface LinesProps extends Pick<MarkCellProps, "lengths" | "detail"> {
+  readonly test: TestCode;
+  readonly mark: Mark;
+}
+
+function Lines({ test, mark: told, lengths, detail }: LinesProps) {
+  const { t } = useTranslation("summary");
+  const write = useWrite(lengths);
+  const writeChange = useWriteChange(lengths);
+  const variant = useVariant();
+  const { mark, news } = told;
+  if (mark.state !== "complete" || news === null) return null;
+  const { standing, previous, change, verdict } = news;
+  const best = standing === "best" && <span className={css.best}>{t("standing.best")}</span>;
+  const way = told.variant === "knee" && <span className={css.soft}>{variant(told.variant)}</span>;
+  const worth = verdict === null ? t("standing.first") : t(`verdict.${verdict}`);
+  return (
+    <span className={css.lines}>
+      <span className={css.line}>
+        <strong className={css.mark}>{write(test, mark.value)}</strong>
+        {way}
+        {detail === "short" && best}
+      </span>
+      {detail === "full" && previous !== null && change !== null && (
+        <span className={css.line}>
+          {writeChange(test, change)}{" "}
+          <span className={css.soft}>({t("everybody.was", { value: plain(test, previous, lengths) })})</span>
+        </span>
+      )}
+      <span className={css.line} data-worth={verdict ?? "first"}>
+        <span className={css.worth}>{worth}</span>
+        {detail === "full" && best}
+      </span>
+    </span>
+  );
+}

@@ -1,0 +1,67 @@
+import { useTranslation } from "react-i18next";
+import type { LengthUnit } from "../../../../electron/domain/protocols/protocol.ts";
+import { useWriteTime } from "../../station/clock.ts";
+import { useWriteSeen } from "../../station/write.ts";
+import type { Part, Summary } from "../summary.ts";
+import css from "./Everybody.module.css";
+import { Test } from "./Test.tsx";
+
+type Line = Summary["corrections"][number];
+
+/** Everything that no longer stands: what, when, by whom, why, and what stands instead. */
+export function useCorrections(summary: Summary, lengths: LengthUnit): Part<Line> {
+  const { t } = useTranslation("summary");
+  const writeTime = useWriteTime();
+  const writeSeen = useWriteSeen();
+  const entered = ({ test, seen, by }: Line["attempt"]) =>
+    t("corrections.enteredBy", { seen: writeSeen(test, seen, lengths), by });
+  return {
+    key: "corrections",
+    title: t("corrections.title"),
+    columns: [
+      {
+        key: "time",
+        head: t("column.time"),
+        width: "5rem",
+        cell: ({ attempt }) => writeTime(attempt.void?.at ?? attempt.at),
+      },
+      { key: "name", head: t("column.name"), width: "11rem", cell: ({ attempt }) => attempt.who.name },
+      {
+        key: "test",
+        head: t("column.test"),
+        width: "9.5rem",
+        cell: ({ attempt }) => <Test test={attempt.test} />,
+      },
+      {
+        key: "entered",
+        head: t("column.entered"),
+        cell: ({ attempt }) => (
+          <span className={css.struck} title={entered(attempt)}>
+            {entered(attempt)}
+          </span>
+        ),
+      },
+      {
+        key: "instead",
+        head: t("column.instead"),
+        cell: ({ attempt, instead }) => {
+          if (instead === null) return t("corrections.nothing");
+          const moved = instead.who.athleteId !== attempt.who.athleteId;
+          return moved ? `${instead.who.name}: ${entered(instead)}` : entered(instead);
+        },
+      },
+      {
+        key: "why",
+        head: t("column.why"),
+        width: "12rem",
+        cell: ({ attempt }) => attempt.void?.reason ?? "",
+      },
+      { key: "by", head: t("column.by"), width: "4rem", cell: ({ attempt }) => attempt.void?.by ?? "" },
+    ],
+    lines: summary.corrections,
+    lineKey: ({ attempt }) => attempt.attemptId,
+    nameColumn: "name",
+    empty: t("corrections.empty"),
+    paperWidths: [8, 16, 14, 19, 19, 18, 6],
+  };
+}

@@ -1,0 +1,48 @@
+import { useTranslation } from "react-i18next";
+import { protocolOf } from "../../../../electron/domain/protocols/registry.ts";
+import { sentence } from "../../../../electron/domain/words.ts";
+import { useSay } from "../../../app/say.ts";
+import { Tag } from "../../../parts/Tag.tsx";
+import type { Part, Summary } from "../summary.ts";
+import { Test } from "./Test.tsx";
+
+type Line = Summary["errors"][number];
+
+/** What every change was judged by, and where that number is from. */
+export function useErrors(summary: Summary): Part<Line> {
+  const { t } = useTranslation(["summary", "common"]);
+  const say = useSay();
+  function amount({ test, kind }: Line, value: number): string {
+    if (kind === "share") return t("errors.share", { amount: Number((value * 100).toFixed(1)) });
+    const { perUnit, unit } = protocolOf(test).grain;
+    const shown = Number((value / perUnit).toFixed(2));
+    return unit === "s" ? `${shown} s` : t("errors.plain", { amount: shown, unit: t(`common:unit.${unit}`) });
+  }
+  return {
+    key: "errors",
+    title: t("errors.title"),
+    lead: t("errors.lead"),
+    columns: [
+      { key: "test", head: t("column.test"), width: "10rem", cell: ({ test }) => <Test test={test} /> },
+      {
+        key: "amount",
+        head: t("errors.amount"),
+        width: "11rem",
+        cell: (line) => <strong>{amount(line, line.amount)}</strong>,
+      },
+      {
+        key: "from",
+        head: t("errors.from"),
+        width: "15rem",
+        cell: ({ assumed, pairs }) => (
+          <Tag>{assumed ? t("errors.assumed") : t("errors.pairs", { count: pairs })}</Tag>
+        ),
+      },
+      { key: "start", head: t("errors.start"), cell: ({ test }) => say(sentence(`noise.source.${test}`)) },
+    ],
+    lines: summary.errors,
+    lineKey: ({ test }) => test,
+    empty: "",
+    paperWidths: [18, 16, 22, 44],
+  };
+}

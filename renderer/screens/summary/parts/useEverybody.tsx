@@ -1,0 +1,77 @@
+import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
+import { type LengthUnit, testCodes } from "../../../../electron/domain/protocols/protocol.ts";
+import type { Column } from "../../../parts/DataTable.tsx";
+import { TestMark } from "../../../parts/TestMark.tsx";
+import type { Part, Row, Summary } from "../summary.ts";
+import css from "./Everybody.module.css";
+import { MarkCell } from "./MarkCell.tsx";
+
+/** Gaps of people who take no test: said once, beside the name. */
+const ofPerson = ["no-show", "expected", "not-testing"];
+
+/** Why somebody has no mark at all, where that is one and the same reason. */
+function whyNothing({ tests }: Row): "no-show" | "expected" | "not-testing" | null {
+  const kinds = new Set(tests.map(({ gap }) => gap?.kind ?? ""));
+  const [kind] = kinds;
+  if (kinds.size !== 1 || kind === undefined || !ofPerson.includes(kind)) return null;
+  return kind as "no-show" | "expected" | "not-testing";
+}
+
+/** Athletes and their five marks; of one league with the last test's beside each. */
+export function useEverybody(summary: Summary, lengths: LengthUnit): Part<Row> {
+  const { t } = useTranslation(["summary", "common"]);
+  const detail = summary.league === null ? "short" : "full";
+  const tests = testCodes.map(
+    (test, index): Column<Row> => ({
+      key: test,
+      head: <TestMark test={test} size="small" name="ability" />,
+      cell: (row) => {
+        const cell = row.tests[index];
+        return cell === undefined ? null : (
+          <MarkCell cell={cell} lengths={lengths} detail={detail} quiet={whyNothing(row) !== null} />
+        );
+      },
+    }),
+  );
+  return {
+    key: "everybody",
+    title: t("everybody.title"),
+    columns: [
+      {
+        key: "name",
+        head: t("column.name"),
+        width: "14rem",
+        cell: (row) => <Who row={row} whole={summary.league === null} />,
+      },
+      ...tests,
+    ],
+    lines: summary.rows,
+    lineKey: ({ who }) => who.athleteId,
+    empty: t("empty.title"),
+    notes: [t("verdictHelp")],
+    rowHeight: detail === "short" ? 56 : 76,
+    paperWidths: [20, 16, 16, 16, 16, 16],
+  };
+}
+
+/** Name, then bib, number, league, and why there is nothing. */
+function Who({ row, whole }: { readonly row: Row; readonly whole: boolean }) {
+  const { t } = useTranslation("summary");
+  const { athleteId, name, bib, number, league } = row.who;
+  const why = whyNothing(row);
+  const parts = [
+    ...(why === null ? [] : [t(`why.${why}`)]),
+    ...(bib === null ? [] : [t("everybody.bib", { bib })]),
+    ...(bib !== null || number === "" ? [] : [t("everybody.number", { number })]),
+    ...(whole ? [league] : []),
+  ];
+  return (
+    <span className={css.who}>
+      <Link className={css.name} href={`/athletes/${athleteId}`}>
+        {name}
+      </Link>
+      <span className={css.facts}>{parts.join(", ")}</span>
+    </span>
+  );
+}

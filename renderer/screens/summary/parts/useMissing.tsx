@@ -1,0 +1,42 @@
+import { useTranslation } from "react-i18next";
+import type { Column } from "../../../parts/DataTable.tsx";
+import { TestMark } from "../../../parts/TestMark.tsx";
+import type { Part, Summary } from "../summary.ts";
+import { useBecause } from "../useWords.ts";
+import css from "./Everybody.module.css";
+
+type Line = Summary["missing"][number];
+
+/** Who lacks which tests, and why: a line a reason. */
+export function useMissing(summary: Summary): Part<Line> {
+  const { t } = useTranslation("summary");
+  const because = useBecause();
+  const league: Column<Line> = { key: "league", head: t("column.league"), cell: ({ who }) => who.league };
+  const whole = summary.league === null;
+  return {
+    key: "missing",
+    title: t("missing.title"),
+    columns: [
+      { key: "name", head: t("column.name"), cell: ({ who }) => who.name },
+      ...(whole ? [league] : []),
+      {
+        key: "tests",
+        head: t("column.tests"),
+        width: "11rem",
+        cell: ({ tests }) => (
+          <span className={css.marks}>
+            {tests.map((test) => (
+              <TestMark key={test} test={test} size="small" />
+            ))}
+          </span>
+        ),
+      },
+      { key: "why", head: t("column.why"), width: "28rem", cell: because },
+      { key: "by", head: t("column.by"), width: "5rem", cell: ({ by }) => by },
+    ],
+    lines: summary.missing,
+    lineKey: ({ who, tests }) => `${who.athleteId} ${tests.join(" ")}`,
+    empty: t("missing.empty"),
+    paperWidths: whole ? [20, 18, 19, 35, 8] : [25, 20, 47, 8],
+  };
+}

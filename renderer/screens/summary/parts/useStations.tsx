@@ -1,0 +1,57 @@
+import { useTranslation } from "react-i18next";
+import type { Part, Spread, Summary } from "../summary.ts";
+import { useRange, writeMs } from "../useWords.ts";
+import css from "./Everybody.module.css";
+import { Test } from "./Test.tsx";
+
+type Line = Summary["stations"][number];
+
+/** How long each station took per athlete, and of how many that is known. */
+export function useStations(summary: Summary): Part<Line> {
+  const { t } = useTranslation("summary");
+  return {
+    key: "stations",
+    title: t("stations.title"),
+    columns: [
+      { key: "test", head: t("column.test"), width: "10rem", cell: ({ test }) => <Test test={test} /> },
+      { key: "atWork", head: t("stations.atWork"), cell: ({ atWork }) => <Times spread={atWork} /> },
+      {
+        key: "perAthlete",
+        head: t("stations.perAthlete"),
+        cell: ({ perAthlete }) => <Times spread={perAthlete} />,
+      },
+      {
+        key: "not",
+        head: "",
+        width: "11rem",
+        cell: ({ leftOut, fromSheets, perAthlete, atWork }) => {
+          const not = leftOut + fromSheets;
+          if (not === 0) return "";
+          if (leftOut === 0 && perAthlete === null && atWork === null) return t("stations.onlySheets");
+          return t("stations.notTimed", { count: not });
+        },
+      },
+    ],
+    lines: summary.stations,
+    lineKey: ({ test }) => test,
+    empty: "",
+    rowHeight: 56,
+    notes: [t("stations.howWork"), t("stations.howStation"), t("stations.howSheets")],
+    paperWidths: [20, 30, 30, 20],
+  };
+}
+
+/** The middle large, then the range and of how many. */
+function Times({ spread }: { readonly spread: Spread | null }) {
+  const { t } = useTranslation(["summary", "athletes"]);
+  const range = useRange();
+  if (spread === null) return <span className={css.soft}>{t("stations.unknown")}</span>;
+  return (
+    <span className={css.two}>
+      <strong>{writeMs(spread.median)}</strong>
+      <span className={css.soft}>
+        {range(spread, writeMs)}, {t("athletes:count", { count: spread.count })}
+      </span>
+    </span>
+  );
+}

@@ -1,0 +1,44 @@
+import type { inferRouterOutputs } from "@trpc/server";
+import type { ReactNode } from "react";
+import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Column } from "../../parts/DataTable.tsx";
+
+type Outputs = inferRouterOutputs<AppRouter>["summary"];
+
+/** What the summary of a day tells. */
+export type Summary = NonNullable<Outputs["get"]>;
+export type Row = Summary["rows"][number];
+export type Cell = Row["tests"][number];
+export type Mark = Cell["marks"][number];
+export type Gap = NonNullable<Cell["gap"]>;
+export type Spread = NonNullable<Summary["stations"][number]["atWork"]>;
+
+/** One part of a summary: the same on the screen and on paper. */
+export interface Part<Line> {
+  readonly key: string;
+  readonly title: string;
+  /** Before the table, in a sentence or two. */
+  readonly lead?: string;
+  readonly columns: readonly Column<Line>[];
+  readonly lines: readonly Line[];
+  readonly lineKey: (line: Line) => string | number;
+  readonly nameColumn?: string;
+  /** What stands in place of a table without lines. */
+  readonly empty: string;
+  /** After the table: how to read it. */
+  readonly notes?: readonly string[];
+  /** Height of a line on the screen, in px, where it is not one line of text. */
+  readonly rowHeight?: number;
+  /** Widths on paper in the order of the columns, in parts of the whole; as on the screen where there are none. */
+  readonly paperWidths?: readonly number[];
+}
+
+/** A part whose lines nobody looks into: it only hands them on. */
+export type AnyPart = Part<never>;
+
+export function anyPart<Line>(part: Part<Line>): AnyPart {
+  return part as unknown as AnyPart;
+}
+
+/** Cells as they are written: each with its column. */
+export type Written = readonly ReactNode[];
