@@ -17,7 +17,7 @@ export async function makeBundle(organiser: Organiser, dayId: number): Promise<B
   const preview = await organiser.bundle.preview({ dayId });
   if (preview === null) throw new Error("There is no day to make a bundle of.");
   const rows = preview.rows.length;
-  const held = preview.held.reduce((sum, place) => sum + place.rows, 0);
+  const held = preview.held.reduce((sum, place) => sum + place.marks, 0);
   if (rows === 0) return { bytes: zipOf(preview.files), rows, held };
   const written = await organiser.bundle.write({ dayId, previewSha256: preview.sha256 });
   return { bytes: Buffer.from(written.bytes, "base64"), rows, held };

@@ -121,13 +121,30 @@ test("protocols carry parameters, which way is better and the fingerprints of ev
 
 test("what was held back is told so coarsely that no count says one or two", () => {
   const privacy = JSON.parse(text("privacy.json"));
-  expect(privacy).toMatchObject({ rule: "plain-classes", k: 5, kReached: 5, rowsOfOneAthleteLinked: false });
-  // 15 and 10 rows without consent, 38 of small classes: each up to the next five.
+  expect(privacy).toMatchObject({
+    ...{ rule: "unlinked-stepped-marks", k: 5, kReached: 5, l: 2, rowsOfOneAthleteLinked: false },
+    neighbour: { bibsMatchedForCertain: 0, likeliestGuess: 0.2 },
+    risk: { largest: 0.2, uniqueRows: 0 },
+  });
+  // 15 and 10 marks without consent, 8 of too few: each up to the next five.
   expect(privacy.suppressed).toEqual([
-    { reason: "no consent to share", rowsAtMost: 25 },
-    { reason: "no complete mark", rowsAtMost: 0 },
-    { reason: "class of fewer than k athletes", rowsAtMost: 40 },
+    { reason: "no consent to share", marksAtMost: 25 },
+    { reason: "no complete mark", marksAtMost: 0 },
+    { reason: "fewer than k athletes alike, or a test not told", marksAtMost: 10 },
   ]);
+});
+
+test("how each test is told is said with its lines, and of a test that is not told nothing", () => {
+  const { tests } = JSON.parse(text("privacy.json"));
+  expect(tests.map((each: { test: string; variant: string }) => `${each.test} ${each.variant}`)).toEqual([
+    ...["push-up full", "agility ", "vertical ", "core ", "endurance "],
+  ]);
+  expect(tests[2]).toEqual({
+    ...{ test: "vertical", variant: "", unit: "cm", step: 5, bottomCodedBelow: 35, topCodedFrom: 40 },
+    ...{ ageBand: "not told", category: "not told", leagueSize: "told", quarter: "told" },
+  });
+  // Push-ups on the knees are named where the test is explained, and have no row.
+  expect(table("marks.csv").filter((row) => row[2] === "knee")).toEqual([]);
 });
 
 test("the codebook tells a stranger every column, every test and which way is better", () => {

@@ -98,14 +98,27 @@ export function enter(db: Database, dayId: number, athleteId: number, test: Test
   }
 }
 
+const usualTests: readonly TestCode[] = ["push-up", "agility", "vertical", "core"];
+
 /** Holds the day with these skaters in this order: opened through the door, everybody with a bib and a leap and more. */
 export async function holdDay(
-  { desk, as }: TestDesk,
+  hall: TestDesk,
   who: readonly Skater[] = skaters,
-  tests: readonly TestCode[] = ["push-up", "agility", "vertical", "core"],
+  tests: readonly TestCode[] = usualTests,
 ): Promise<number> {
-  const { dayId } = await as("organiser").day.create({ date, title: dayTitle });
-  await as("organiser").day.open();
+  const { dayId } = await hall.as("organiser").day.create({ date, title: dayTitle });
+  await hall.as("organiser").day.open();
+  addToDay(hall, dayId, who, tests);
+  return dayId;
+}
+
+/** More skaters, with their marks. */
+export function addToDay(
+  { desk }: TestDesk,
+  dayId: number,
+  who: readonly Skater[],
+  tests = usualTests,
+): void {
   desk.store.write(["people", "entrants", "attempts"], (db) => {
     for (const skater of who) {
       const index = skaters.indexOf(skater);
@@ -116,5 +129,4 @@ export async function holdDay(
       for (const test of tests) enter(db, dayId, athleteId, test, index);
     }
   });
-  return dayId;
 }

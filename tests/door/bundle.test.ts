@@ -3,23 +3,26 @@ import { strFromU8, unzipSync } from "fflate";
 import Papa from "papaparse";
 import { beforeAll, describe, expect, test } from "vitest";
 import { roles } from "../../electron/api/roles.ts";
-import { attemptsOfAthlete } from "../../electron/store/attempts.ts";
-import { voidAttempt } from "../../electron/store/record.ts";
-import { countClasses } from "../unit/privacy/counter.ts";
-import { enter, holdDay, skaters } from "./bundle-hall.ts";
+import { countBundle } from "../checks/count-bundle.ts";
+import { addToDay, enter, holdDay, skaters } from "./bundle-hall.ts";
 import { refusalOf, type TestDesk, testDesk } from "./desk.ts";
 
 type Preview = NonNullable<Awaited<ReturnType<ReturnType<TestDesk["as"]>["bundle"]["preview"]>>>;
 
-async function previewOf(hall: TestDesk): Promise<Preview> {
-  const preview = await hall.as("organiser").bundle.preview();
+type Wish = Partial<Pick<Preview, "kind">> & { k?: 5 | 11 };
+
+async function previewOf(hall: TestDesk, wish: Wish = {}): Promise<Preview> {
+  const preview = await hall.as("organiser").bundle.preview(wish);
   if (preview === null) throw new Error("There is a day, so there is a preview.");
   return preview;
 }
 
-async function writtenBy(hall: TestDesk): Promise<{ name: string; bytes: Uint8Array; sha256: string }> {
-  const { day, sha256 } = await previewOf(hall);
-  const written = await hall.as("organiser").bundle.write({ dayId: day.id, previewSha256: sha256 });
+async function writtenBy(
+  hall: TestDesk,
+  wish: Wish = {},
+): Promise<{ name: string; bytes: Uint8Array; sha256: string }> {
+  const { day, sha256 } = await previewOf(hall, wish);
+  const written = await hall.as("organiser").bundle.write({ ...wish, dayId: day.id, previewSha256: sha256 });
   return { ...written, bytes: Buffer.from(written.bytes, "base64") };
 }
 
@@ -36,40 +39,57 @@ describe("a day of 33 skaters", () => {
   });
 
   test("the preview says what would leave, worked by hand", () => {
-    expect([preview.rows.length, preview.athletes]).toEqual([78, 23]);
-    expect(preview.kReached).toBe(5);
+    // 28 share and may: of each a quadrant jump, a leap and a plank, and of twenty a full push-up.
+    expect([preview.rows.length, preview.athletes]).toEqual([28 * 3 + 20, 28]);
     expect(preview.name).toBe("tapeline-bundle-2026-Q4.zip");
-    // Leaps of 30 + i / 2 cm for the 23 who stay: i = 0 to 17 and 28 to 32; places 5.5, 11 and 16.5 of 0 to 22.
-    expect(preview.summaries.find(({ test: of }) => of === "vertical")).toEqual({
-      test: "vertical",
-      variant: "",
-      unit: "cm",
-      better: "higher",
-      n: 23,
-      lower: 32.75,
-      median: 35.5,
-      upper: 38.25,
+    const of = (code: string) => preview.tests.find(({ test: name }) => name === code);
+    // Leaps of 30 + i / 2 cm for i = 0 to 21 and 27 to 32: ten under 35, ten from 35 to 39.5, eight from 40 on. Type 7 of 28:
+    // places 6.75, 13.5 and 20.25 from 0, so in the lowest part, in the middle one, and in the highest.
+    expect(of("vertical")).toMatchObject({
+      ...{ variant: "", unit: "cm", better: "higher", able: 28, told: 28, step: 5 },
+      levels: { quarter: 0, category: 1, ageBand: 1, leagueSize: 0 },
+      parts: [
+        { low: null, high: 35, n: 10 },
+        { low: 35, high: 40, n: 10 },
+        { low: 40, high: null, n: 8 },
+      ],
+      quartiles: {
+        lower: { low: null, high: 35 },
+        median: { low: 35, high: 40 },
+        upper: { low: 40, high: null },
+      },
     });
-    // Nine full push-ups: a count, no quartiles.
-    expect(preview.summaries.find(({ test: of }) => of === "push-up")).toMatchObject({
-      variant: "full",
-      n: 9,
-      lower: null,
-      median: null,
-      upper: null,
+    // Full push-ups, i + 10 reps where 4 does not divide i: 11 12 13 15 16 17 19, 20 21 23 24 25 27 28 29, 31 37 39 40 41.
+    expect(of("push-up")).toMatchObject({
+      ...{ variant: "full", able: 20, told: 20, step: 10 },
+      parts: [
+        { low: null, high: 20, n: 7 },
+        { low: 20, high: 30, n: 8 },
+        { low: 30, high: null, n: 5 },
+      ],
     });
+    // So the smallest group is the five from 30 reps on.
+    expect(preview.kReached).toBe(5);
   });
 
   test("the preview says what stays and why, and nothing is lost between the two", () => {
+    // Eight on the knees are too few for two groups of five.
     expect(preview.held).toEqual([
-      { reason: "no-share", rows: 12, athletes: 3 },
-      { reason: "no-guardian", rows: 8, athletes: 2 },
-      { reason: "small-class", rows: 34, athletes: 19 },
+      { reason: "no-share", marks: 12, athletes: 3 },
+      { reason: "no-guardian", marks: 8, athletes: 2 },
+      { reason: "too-few", marks: 8, athletes: 8 },
     ]);
-    const held = preview.held.reduce((sum, { rows }) => sum + rows, 0);
+    const held = preview.held.reduce((sum, { marks }) => sum + marks, 0);
     expect(preview.rows.length + held).toBe(33 * 4);
-    expect(preview.smallClasses.every(({ athletes }) => athletes < 5)).toBe(true);
-    expect(preview.smallClasses.reduce((sum, { athletes }) => sum + athletes, 0)).toBe(34);
+  });
+
+  test("it says what a neighbour would find without all this, and what is left to find", () => {
+    expect(preview.before).toMatchObject({ bibs: 28, bibsCertain: 28, likeliestGuess: 1 });
+    expect(preview.after).toMatchObject({ bibs: 28, bibsCertain: 0, bibsExposed: 0, unique: 0 });
+    expect(preview.after.likeliestGuess).toBeLessThanOrEqual(1 / 5);
+    expect(preview.after.largest).toBe(1 / 5);
+    // 14 groups in 104 rows.
+    expect(preview.after.mean).toBeCloseTo(14 / 104, 12);
   });
 
   test("looking again changes nothing and writes nothing", async () => {
@@ -85,15 +105,49 @@ describe("a day of 33 skaters", () => {
     const files = Object.entries(unzipSync(bytes)).map(([file, content]) => [file, strFromU8(content)]);
     expect(files).toEqual(preview.files.map(({ name: file, text }) => [file, text]));
     const rows = records(preview.files.find((file) => file.name === "marks.csv")?.text ?? "");
-    expect(rows.map(({ id, mark }) => [id, Number(mark)])).toEqual(
-      preview.rows.map(({ id, mark }) => [id, mark]),
+    const bound = (text = "") => (text === "" ? null : Number(text));
+    expect(rows.map((row) => [row.id, row.test, bound(row.mark_low), bound(row.mark_high)])).toEqual(
+      preview.rows.map(({ id, marks: [mark] }) => [id, mark?.test, mark?.low, mark?.high]),
     );
   });
 
-  test("an independent counter finds the same k in the written sheet", () => {
-    const rows = records(preview.files.find(({ name }) => name === "marks.csv")?.text ?? "");
-    const columns = ["test", "variant", "age_band", "category", "quarter"];
-    expect(countClasses(rows, columns, "mark").k).toBe(preview.kReached);
+  test("an independent counter finds the same k and l in the written file", async () => {
+    const counted = countBundle((await writtenBy(hall)).bytes);
+    expect(counted).toMatchObject({ rows: 104, k: 5, groups: 14, told: { k: 5, kReached: 5 } });
+    expect([counted.k, counted.l]).toEqual([preview.kReached, preview.lReached]);
+  });
+});
+
+describe("for the open web, and linked", () => {
+  test.each([
+    ["marks", 11],
+    ["profiles", 5],
+  ] as const)(
+    "%s in groups of %d: the counter finds as many, and the file says what it is",
+    async (kind, k) => {
+      const hall = testDesk();
+      await holdDay(hall);
+      const preview = await previewOf(hall, { kind, k });
+      const { bytes, name } = await writtenBy(hall, { kind, k });
+      const counted = countBundle(bytes);
+      expect(counted.k).toBeGreaterThanOrEqual(k);
+      expect([counted.k, counted.l, counted.rows]).toEqual([
+        preview.kReached,
+        preview.lReached,
+        preview.rows.length,
+      ]);
+      expect(name).toBe(kind === "marks" ? "tapeline-bundle-2026-Q4.zip" : "tapeline-profiles-2026-Q4.zip");
+      expect(await hall.as("organiser").bundle.log()).toMatchObject([{ k }]);
+      expect(preview.after.bibsExposed).toBe(0);
+    },
+  );
+
+  test("groups of any other size are refused at the door", async () => {
+    const hall = testDesk();
+    await holdDay(hall);
+    await expect(hall.as("organiser").bundle.preview({ k: 4 as 5 })).rejects.toMatchObject({
+      code: "BAD_REQUEST",
+    });
   });
 });
 
@@ -131,34 +185,41 @@ test("one lonely circuit more leaves no trace in the file, not even in a count",
   const before = await previewOf(hall);
   hall.desk.store.write(["attempts"], (db) => enter(db, dayId, 1, "endurance", 0));
   const after = await previewOf(hall);
-  expect(after.held.at(-1)).toEqual({ reason: "small-class", rows: 35, athletes: 19 });
+  expect(after.held.at(-1)).toEqual({ reason: "too-few", marks: 9, athletes: 8 });
   expect(after.sha256).toBe(before.sha256);
 });
 
-test("two bundles of one day can't be laid side by side by their ids", async () => {
-  const hall = testDesk();
-  const dayId = await holdDay(hall, skaters.slice(0, 12));
-  const first = await previewOf(hall);
-  await writtenBy(hall);
-  // As many rows as before: only one leap was corrected.
-  hall.desk.store.write(["attempts"], (db) => {
-    const [leap] = attemptsOfAthlete(db, dayId, 1).filter((attempt) => attempt.test === "vertical");
-    voidAttempt(db, leap?.id ?? "", { reason: "misread", by: "QJX", at: "2026-11-14T11:00:00.000Z" });
-    enter(db, dayId, 1, "vertical", 20);
-  });
-  const second = await previewOf(hall);
-  expect(second.rows.length).toBe(first.rows.length);
-  const known = new Set(first.rows.map(({ id }) => id));
-  expect(second.rows.filter(({ id }) => known.has(id))).toEqual([]);
-  expect(await previewOf(hall)).toEqual(second);
-  const { sha256 } = await hall.as("organiser").bundle.write({ dayId, previewSha256: second.sha256 });
-  expect((await hall.as("organiser").bundle.log()).map((entry) => entry.sha256)).toEqual([
-    sha256,
-    first.sha256,
-  ]);
+test("before and after one more athlete: the second bundle is refused, so that there is nothing to subtract", async () => {
+  for (const newcomer of skaters.slice(12, 28)) {
+    const hall = testDesk();
+    const dayId = await holdDay(hall, skaters.slice(0, 12));
+    const first = await writtenBy(hall);
+    addToDay(hall, dayId, [newcomer]);
+    const second = await previewOf(hall);
+    const isOther = second.sha256 !== first.sha256;
+    expect(second.earlier).toMatchObject({ k: 5, same: !isOther });
+    const again = hall.as("organiser").bundle.write({ dayId, previewSha256: second.sha256 });
+    if (isOther) expect(await refusalOf(again)).toEqual({ key: "bundle.second" });
+    else expect((await again).bytes).toBe(Buffer.from(first.bytes).toString("base64"));
+    expect((await hall.as("organiser").bundle.log()).map(({ sha256 }) => sha256)).toEqual([first.sha256]);
+  }
 });
 
-test("the same day and the same chance make the same bytes, in whatever order people came", async () => {
+test("nor may the same day leave once more in other groups, or linked: two views could be laid side by side", async () => {
+  const hall = testDesk();
+  const dayId = await holdDay(hall);
+  await writtenBy(hall, { k: 11 });
+  for (const wish of [{ k: 5 }, { kind: "profiles", k: 5 }] as const) {
+    const { sha256, rows, earlier } = await previewOf(hall, wish);
+    expect(rows.length).toBeGreaterThan(0);
+    expect(earlier).toMatchObject({ k: 11, same: false });
+    const call = hall.as("organiser").bundle.write({ ...wish, dayId, previewSha256: sha256 });
+    expect(await refusalOf(call)).toEqual({ key: "bundle.second" });
+  }
+  expect((await previewOf(hall, { k: 11 })).earlier).toMatchObject({ same: true });
+});
+
+test("the same day makes the same bytes in another store, in whatever order people came", async () => {
   const forth = testDesk();
   const back = testDesk();
   await holdDay(forth);
@@ -184,7 +245,7 @@ test("when everything stays there is no file to write", async () => {
   const dayId = await holdDay(hall, skaters.slice(18, 22));
   const { rows, held, kReached, sha256 } = await previewOf(hall);
   expect([rows, kReached]).toEqual([[], null]);
-  expect(held).toEqual([{ reason: "small-class", rows: 16, athletes: 4 }]);
+  expect(held).toEqual([{ reason: "too-few", marks: 16, athletes: 4 }]);
   const call = hall.as("organiser").bundle.write({ dayId, previewSha256: sha256 });
   expect(await refusalOf(call)).toEqual({ key: "bundle.empty" });
   expect(await hall.as("organiser").bundle.log()).toEqual([]);
@@ -196,7 +257,7 @@ test("a bundle of the demonstration says so in its name and in its files", async
   const { name, files } = await previewOf(hall);
   expect(name).toBe("tapeline-bundle-demo-2026-Q4.zip");
   expect(JSON.parse(files[0]?.text ?? "")).toMatchObject({
-    name: "tapeline-bundle-demo-2026-q4",
+    name: "tapeline-marks-demo-2026-q4",
     demo: true,
   });
   expect(files.find((file) => file.name === "codebook.md")?.text).toContain("These athletes are invented");

@@ -96,7 +96,7 @@ test("the bundle of the demonstration keeps rows, holds others back, and says wh
   expect(preview).toMatchObject({ demo: true, k: 5 });
   expect(preview?.rows.length).toBeGreaterThan(30);
   expect(preview?.held.map(({ reason }) => reason)).toEqual(
-    expect.arrayContaining(["no-share", "not-complete", "small-class"]),
+    expect.arrayContaining(["no-share", "not-complete", "too-few"]),
   );
 });
 

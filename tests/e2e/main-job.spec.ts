@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, type Page } from "@playwright/test";
-import { expectBundle, leaves, stays } from "./bundle-file.ts";
+import { expectBundle, leaves, smallestGroup, stays } from "./bundle-file.ts";
 import { test } from "./fixture.ts";
 import { expectNeverShown, throughAllScenes, watchBoard } from "./hall.ts";
 import {
@@ -137,11 +137,10 @@ async function closeDay(desk: Page): Promise<void> {
 async function writeBundle(tapeline: Tapeline): Promise<void> {
   const { desk, folder } = tapeline;
   await desk.getByRole("link", { name: "Share marks of these days" }).click();
-  const held = stays.noShare + stays.notComplete + stays.smallClass;
-  // Six women of 25 to 29 and five in "open" of 30 to 34.
-  await expect(desk.getByRole("main")).toContainText(`Would leave${leaves.length} marksof 11 athletes`);
+  const held = stays.noShare + stays.notComplete + stays.tooFew;
+  await expect(desk.getByRole("main")).toContainText(`Would leave${leaves.length} marksof 12 athletes`);
   await expect(desk.getByRole("main")).toContainText(`Stay here${held} marks`);
-  await expect(desk.getByRole("main")).toContainText("Smallest group5 athletes");
+  await expect(desk.getByRole("main")).toContainText(`Smallest group${smallestGroup} athletes`);
   const word = desk.getByRole("textbox", { name: "Type “share” to go on" });
   const write = desk.getByRole("button", { name: "Write the file" });
   await word.fill("shrae");

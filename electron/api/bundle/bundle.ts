@@ -1,11 +1,13 @@
 import { z } from "zod";
+import { bundleKinds, ks, leastK } from "../../domain/privacy/rule.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { Database } from "../../store/database.ts";
 import { allDays, type Day, dayAtHand, dayById } from "../../store/days.ts";
 import { allExports, noteExport } from "../../store/exports.ts";
 import { allow, router } from "../trpc.ts";
-import { markAsLeft, prepare } from "./prepare.ts";
+import { requireFirst, requireHidden } from "./may-leave.ts";
+import { prepare } from "./prepare.ts";
 import { logOf, logView, previewOf, previewView } from "./views.ts";
 
 /** The day asked for; without an id the day at hand, else the newest one held. */
@@ -16,32 +18,41 @@ function dayFor(db: Database, dayId: number | undefined): Day | undefined {
   return day;
 }
 
+/** Unlinked marks for use within the sport, unless something else is chosen. */
+const wish = z.object({
+  kind: z.enum(bundleKinds).default("marks"),
+  k: z.literal(ks).default(leastK),
+});
+
 /** What leaves the room, only ever by the organiser's word. */
 export const bundle = router({
   /** Exactly what would leave; null while there is no day. Writes nothing. */
   preview: allow("organiser")
-    .input(z.object({ dayId: z.int().optional() }).optional())
+    .input(wish.extend({ dayId: z.int().optional() }).prefault({}))
     .output(previewView.nullable())
     .query(({ ctx: { desk }, input }) => {
-      const day = dayFor(desk.store.db, input?.dayId);
-      return day === undefined ? null : previewOf(day, prepare(desk, desk.store.db, day));
+      const { db } = desk.store;
+      const day = dayFor(db, input.dayId);
+      if (day === undefined) return null;
+      return previewOf(day, prepare(desk, db, day, input), exportsOf(db, day));
     }),
 
   /** Hands out the file that was looked at and notes that it left, in one step. Doing it twice is noted once. */
   write: allow("organiser")
-    .input(z.object({ dayId: z.int(), previewSha256: z.string().regex(/^[0-9a-f]{64}$/) }))
+    .input(wish.extend({ dayId: z.int(), previewSha256: z.string().regex(/^[0-9a-f]{64}$/) }))
     .output(z.object({ name: z.string(), bytes: z.base64(), sha256: z.string() }))
     .mutation(({ ctx: { desk }, input }) => {
       const file = desk.store.write(["day"], (db) => {
         const day = dayFor(db, input.dayId);
         if (day === undefined) throw new Refusal("not-found", sentence("bundle.noDay"));
-        const { contents, file } = prepare(desk, db, day);
+        const { contents, file } = prepare(desk, db, day, input);
         if (file.sha256 !== input.previewSha256) throw new Refusal("conflict", sentence("bundle.changed"));
         if (contents.rows.length === 0) throw new Refusal("unavailable", sentence("bundle.empty"));
-        noteExport(db, { dayId: day.id, at: desk.now().toISOString(), k: contents.k, sha256: file.sha256 });
+        requireFirst(exportsOf(db, day), file.sha256);
+        requireHidden(contents);
+        noteExport(db, { dayId: day.id, at: desk.now().toISOString(), k: input.k, sha256: file.sha256 });
         return file;
       });
-      markAsLeft(desk, input.dayId, file.sha256);
       return { name: file.name, bytes: Buffer.from(file.bytes).toString("base64"), sha256: file.sha256 };
     }),
 
@@ -50,3 +61,7 @@ export const bundle = router({
     .output(logView)
     .query(({ ctx: { desk } }) => logOf(allExports(desk.store.db), allDays(desk.store.db))),
 });
+
+function exportsOf(db: Database, day: Day) {
+  return allExports(db).filter(({ dayId }) => dayId === day.id);
+}

@@ -1,78 +1,82 @@
-import { drawSeed, type Seed, seededChance } from "../../domain/privacy/chance.ts";
-import { plainRule } from "../../domain/privacy/plain-rule.ts";
-import { publish, summarise } from "../../domain/privacy/publish.ts";
+import { seededChance } from "../../domain/privacy/chance.ts";
+import { type Attack, playNeighbour, sightingsOf, unprotectedRows } from "../../domain/privacy/neighbour.ts";
+import { protect } from "../../domain/privacy/protect.ts";
+import { contentOf, contentsOf, publish, summarise } from "../../domain/privacy/publish.ts";
 import { quarterOf } from "../../domain/privacy/quasi.ts";
-import { leastK } from "../../domain/privacy/rule.ts";
+import { likenessOf, type Risk, riskOf } from "../../domain/privacy/risk.ts";
+import { type BundleKind, type Protected, usualStrictness } from "../../domain/privacy/rule.ts";
 import type { Database } from "../../store/database.ts";
 import { type Day, dayProtocols } from "../../store/days.ts";
-import type { Store } from "../../store/store.ts";
 import type { Desk } from "../desk.ts";
 import { candidatesOf } from "./candidates.ts";
 import { type BundleFile, bundleFile } from "./package/bundle-file.ts";
 import type { Contents } from "./package/contents.ts";
+import { seedOf } from "./seed.ts";
 
-/** The rule that decides; another one can take its place here. */
-const rule = plainRule;
-/** Within the sport. */
-const k = leastK;
+/** What the organiser chooses: which kind of bundle, and for whom (k). */
+export interface Wish {
+  readonly kind: BundleKind;
+  readonly k: number;
+}
 
 /** What would leave, and the file that would carry it. */
 export interface Prepared {
   readonly contents: Contents;
   /** How many different athletes the rows belong to; not in the file. */
   readonly athletes: number;
+  /** Everything that could have left, exactly as it is; for the organiser's screen alone. */
+  readonly able: Protected["able"];
+  /** What could be found if the marks left as they are. */
+  readonly before: { readonly risk: Risk; readonly attack: Attack };
   readonly file: BundleFile;
 }
 
-/** Where the order and the ids of a day's bundle come from, until a bundle with them has left. */
-interface Draw {
-  readonly seed: Seed;
-  left: string | null;
-}
-
-/** In memory only: after a restart everything is drawn anew, and looked at anew. */
-const draws = new WeakMap<Store, Map<number, Draw>>();
-
-function drawOf({ store, random }: Desk, dayId: number, afresh = false): Draw {
-  const known = draws.get(store) ?? new Map<number, Draw>();
-  draws.set(store, known);
-  const found = known.get(dayId);
-  if (found !== undefined && !afresh) return found;
-  const draw: Draw = { seed: drawSeed(random), left: null };
-  known.set(dayId, draw);
-  return draw;
-}
-
 /**
- * Makes the bundle of a day in memory. Until something changes, every call gives the same bytes, so that what is written
- * is what was looked at. Once a bundle has left, one with other rows gets a draw of its own: two files of one day must
- * not be laid side by side by their ids.
+ * Makes the bundle of a day in memory. The order of the rows and their ids are drawn from a seed that is worked out from
+ * what the rows say, whoever they belong to: the same rows give the same bytes, after a restart too, other rows get other
+ * ids, and neither order nor ids can say more than the rows do.
  */
-export function prepare(desk: Desk, db: Database, day: Day): Prepared {
-  const draw = drawOf(desk, day.id);
-  const prepared = prepareWith(draw.seed, desk, db, day);
-  if (draw.left === null || draw.left === prepared.file.sha256) return prepared;
-  return prepareWith(drawOf(desk, day.id, true).seed, desk, db, day);
-}
-
-/** Remembers that this file leaves. */
-export function markAsLeft(desk: Desk, dayId: number, sha256: string): void {
-  drawOf(desk, dayId).left = sha256;
-}
-
-function prepareWith(seed: Seed, desk: Desk, db: Database, day: Day): Prepared {
-  const { kept, suppressed, kReached } = rule.protect(candidatesOf(db, day), { k });
-  const contents = {
+export function prepare(desk: Desk, db: Database, day: Day, { kind, k }: Wish): Prepared {
+  const strictness = { ...usualStrictness, k };
+  const { kept, suppressed, decisions, able } = protect(kind, candidatesOf(db, day), strictness);
+  const linked = kind === "profiles";
+  const sightings = sightingsOf(able);
+  const rows = publish(kept, seededChance(seedOf(contentsOf(kept))));
+  const unprotected = unprotectedRows(able, linked);
+  const contents: Contents = {
+    ...{ kind, decisions, suppressed, strictness, rows },
     quarter: quarterOf(day.date),
     demo: desk.kind === "demo",
     protocols: dayProtocols(db, day.id),
-    rows: publish(kept, seededChance(seed)),
     summaries: summarise(kept),
-    k,
-    kReached,
-    ruleName: rule.name,
-    suppressed,
+    likeness: likenessOfRows(rows),
+    risk: riskOf(rows.map(contentOf)),
+    attack: playNeighbour(rows, sightings, { k, linked }),
+  };
+  const before = {
+    risk: riskOf(unprotected.map(contentOf)),
+    attack: playNeighbour(unprotected, sightings, { k, linked }),
   };
   const athletes = new Set(kept.map(({ athlete }) => athlete)).size;
-  return { contents, athletes, file: bundleFile(contents) };
+  return { contents, athletes, able, before, file: bundleFile(contents) };
+}
+
+/** k of whole rows, and l of their marks within equal quasi-identifiers and tests. */
+function likenessOfRows(rows: Contents["rows"]): Contents["likeness"] {
+  const whole = likenessOf(rows, contentOf, contentOf);
+  const marks = rows.flatMap((row) => row.marks.map((mark) => ({ mark, row })));
+  const diverse = likenessOf(
+    marks,
+    ({ mark, row }) => JSON.stringify([mark.test, mark.variant, ...testsOf(row), ...quasiOf(row)]),
+    ({ mark }) => JSON.stringify([mark.low, mark.high]),
+  );
+  return { ...diverse, k: whole.k };
+}
+
+function quasiOf({ quasi }: Contents["rows"][number]): string[] {
+  return [quasi.ageBand, quasi.category, quasi.leagueSize, quasi.quarter];
+}
+
+function testsOf({ marks }: Contents["rows"][number]): string[] {
+  return marks.map(({ test, variant }) => `${test} ${variant}`);
 }

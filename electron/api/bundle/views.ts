@@ -1,11 +1,13 @@
 import { z } from "zod";
-import { holdReasons, type Suppressed } from "../../domain/privacy/rule.ts";
-import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
+import type { Attack } from "../../domain/privacy/neighbour.ts";
+import type { Risk } from "../../domain/privacy/risk.ts";
+import { bundleKinds, holdReasons, type Suppressed } from "../../domain/privacy/rule.ts";
+import { testCodes } from "../../domain/protocols/protocol.ts";
 import type { Day } from "../../store/days.ts";
 import type { Export } from "../../store/exports.ts";
-import { markLine, summaryLine } from "./package/sheets.ts";
+import { boundsOf, unitOf } from "./package/sheets.ts";
 import type { Prepared } from "./prepare.ts";
+import { testView, testViews } from "./test-views.ts";
 
 const testSchema = z.enum(testCodes);
 const dayView = z.object({
@@ -15,48 +17,55 @@ const dayView = z.object({
   state: z.enum(["planned", "open", "closed"]),
 });
 
+/** What could be found: rows that stand alone, and what a neighbour makes of them. Shares are from 0 to 1. */
+const riskView = z.object({
+  rows: z.int(),
+  classes: z.int(),
+  unique: z.int(),
+  largest: z.number(),
+  mean: z.number(),
+  bibs: z.int(),
+  bibsCertain: z.int(),
+  bibsExposed: z.int(),
+  likeliestGuess: z.number(),
+  matchedOnAverage: z.number(),
+});
+
+const markView = z.object({
+  test: testSchema,
+  variant: z.string(),
+  low: z.number().nullable(),
+  high: z.number().nullable(),
+  unit: z.string(),
+});
+
 export const previewView = z.object({
   day: dayView,
   quarter: z.string(),
   demo: z.boolean(),
+  kind: z.enum(bundleKinds),
   k: z.int(),
   kReached: z.int().nullable(),
+  lReached: z.int().nullable(),
   /** Whose marks would leave; the file does not say how many they are. */
   athletes: z.int(),
-  /** As in marks.csv, in its order. */
+  /** As in the file, in its order. */
   rows: z.array(
     z.object({
       id: z.string(),
-      test: testSchema,
-      variant: z.string(),
       ageBand: z.string(),
       category: z.string(),
-      mark: z.number(),
-      unit: z.string(),
+      leagueSize: z.string(),
+      quarter: z.string(),
+      marks: z.array(markView),
     }),
   ),
-  summaries: z.array(
-    z.object({
-      test: testSchema,
-      variant: z.string(),
-      unit: z.string(),
-      better: z.enum(["higher", "lower"]),
-      n: z.int(),
-      lower: z.number().nullable(),
-      median: z.number().nullable(),
-      upper: z.number().nullable(),
-    }),
-  ),
-  held: z.array(z.object({ reason: z.enum(holdReasons), rows: z.int(), athletes: z.int() })),
-  smallClasses: z.array(
-    z.object({
-      test: testSchema,
-      variant: z.string(),
-      ageBand: z.string(),
-      category: z.string(),
-      athletes: z.int(),
-    }),
-  ),
+  tests: z.array(testView),
+  held: z.array(z.object({ reason: z.enum(holdReasons), marks: z.int(), athletes: z.int() })),
+  before: riskView,
+  after: riskView,
+  /** The bundle of this day that has left, and whether this is the same file: another one can't leave. */
+  earlier: z.object({ at: z.string(), k: z.int(), same: z.boolean() }).nullable(),
   files: z.array(z.object({ name: z.string(), bytes: z.int(), text: z.string() })),
   name: z.string(),
   bytes: z.int(),
@@ -67,31 +76,31 @@ export const logView = z.array(
   z.object({ at: z.string(), day: dayView.nullable(), k: z.int(), sha256: z.string() }),
 );
 
-/** Everything that would leave, and for the organiser's eyes also what stays. */
-export function previewOf(day: Day, { contents, athletes, file }: Prepared): z.infer<typeof previewView> {
+/** Everything that would leave, and for the organiser's eyes also what stays and what could be found without all this. */
+export function previewOf(
+  day: Day,
+  prepared: Prepared,
+  exports: readonly Export[],
+): z.infer<typeof previewView> {
+  const { contents, athletes, before, file } = prepared;
   return {
     day: dayOf(day),
-    quarter: contents.quarter,
-    demo: contents.demo,
-    k: contents.k,
-    kReached: contents.kReached,
+    ...{ quarter: contents.quarter, demo: contents.demo, kind: contents.kind },
+    ...{ k: contents.strictness.k, kReached: contents.likeness.k, lReached: contents.likeness.l },
     athletes,
-    rows: contents.rows.map((row) => {
-      const { id, variant, age_band, category, mark, unit } = markLine(row);
-      return { id, test: row.test, variant, ageBand: age_band, category, mark, unit };
-    }),
-    summaries: contents.summaries.map((summary) => {
-      const { variant, unit, n, lower_quartile, median, upper_quartile } = summaryLine(summary);
-      const { better } = protocolOf(summary.test);
-      const middle = { lower: lower_quartile, median, upper: upper_quartile };
-      return { test: summary.test, variant, unit, better, n, ...middle };
-    }),
+    rows: contents.rows.map(({ id, quasi, marks }) => ({
+      ...{ id, ...quasi },
+      marks: marks.map((mark) => ({
+        ...{ test: mark.test, variant: mark.variant, ...boundsOf(mark.test, mark), unit: unitOf(mark.test) },
+      })),
+    })),
+    tests: testViews(prepared),
     held: heldBack(contents.suppressed),
-    smallClasses: smallClasses(contents.suppressed),
+    before: riskOf(before.risk, before.attack),
+    after: riskOf(contents.risk, contents.attack),
+    earlier: earlierOf(exports, file.sha256),
     files: file.files.map(({ name, text }) => ({ name, bytes: Buffer.byteLength(text), text })),
-    name: file.name,
-    bytes: file.bytes.length,
-    sha256: file.sha256,
+    ...{ name: file.name, bytes: file.bytes.length, sha256: file.sha256 },
   };
 }
 
@@ -99,28 +108,34 @@ function dayOf({ id, date, title, state }: Day): z.infer<typeof dayView> {
   return { id, date, title, state };
 }
 
-/** Rows and different athletes by reason, in the order in which a row meets the reasons. */
+function riskOf(risk: Risk, attack: Attack): z.infer<typeof riskView> {
+  return {
+    ...{
+      rows: risk.records,
+      classes: risk.classes,
+      unique: risk.unique,
+      largest: risk.largest,
+      mean: risk.mean,
+    },
+    ...{ bibs: attack.bibs, bibsCertain: attack.certain, bibsExposed: attack.exposed },
+    ...{ likeliestGuess: attack.largest, matchedOnAverage: attack.expected },
+  };
+}
+
+/** The file that is already out where this is the same, else the newest one. */
+function earlierOf(exports: readonly Export[], sha256: string): z.infer<typeof previewView>["earlier"] {
+  const found = exports.find((entry) => entry.sha256 === sha256) ?? exports[0];
+  return found === undefined ? null : { at: found.at, k: found.k, same: found.sha256 === sha256 };
+}
+
+/** Marks and different athletes by reason, in the order in which a mark meets the reasons. */
 function heldBack(suppressed: readonly Suppressed[]): z.infer<typeof previewView>["held"] {
   return holdReasons.flatMap((reason) => {
     const places = suppressed.filter((held) => held.reason === reason);
-    const rows = places.reduce((sum, { count }) => sum + count, 0);
+    const marks = places.reduce((sum, { count }) => sum + count, 0);
     const athletes = new Set(places.flatMap((held) => held.athletes)).size;
-    return rows === 0 ? [] : [{ reason, rows, athletes }];
+    return marks === 0 ? [] : [{ reason, marks, athletes }];
   });
-}
-
-function smallClasses(suppressed: readonly Suppressed[]): z.infer<typeof previewView>["smallClasses"] {
-  const order = (test: TestCode) => testCodes.indexOf(test);
-  return suppressed
-    .filter(({ reason }) => reason === "small-class")
-    .map(({ where, athletes }) => ({
-      test: where.test,
-      variant: where.variant,
-      ageBand: where.ageBand ?? "",
-      category: where.category ?? "",
-      athletes: athletes.length,
-    }))
-    .sort((a, b) => order(a.test) - order(b.test));
 }
 
 /** What left, newest first, each with its day. */

@@ -1,14 +1,28 @@
 import { type TestCode, testCodes } from "../protocols/protocol.ts";
-import { type Quartiles, quartiles } from "../statistics/quantile.ts";
+import { byText, tablesOf } from "./able.ts";
 import { drawIds, shuffled } from "./chance.ts";
-import type { Quasi } from "./quasi.ts";
-import type { Kept } from "./rule.ts";
+import type { Interval } from "./coding.ts";
+import type { ToldQuasi } from "./hierarchy.ts";
+import type { Kept, ToldMark } from "./rule.ts";
 
-/** A row as it leaves: nothing links it to another row or to a person; `value` in the test's grains. */
-export interface PublishedRow extends Quasi {
+/** A row as it leaves: nothing links it to another row or to a person. */
+export interface PublishedRow {
   readonly id: string;
-  readonly test: TestCode;
-  readonly value: number;
+  readonly quasi: ToldQuasi;
+  readonly marks: readonly ToldMark[];
+}
+
+/** All that a row says, as text: rows of equal text can't be told apart by anything but their random ids. */
+export function contentOf({ quasi, marks }: Pick<Kept, "quasi" | "marks">): string {
+  return JSON.stringify([
+    ...marks.map(({ test, variant, low, high }) => [testCodes.indexOf(test), variant, low, high]),
+    ...[quasi.ageBand, quasi.category, quasi.leagueSize, quasi.quarter],
+  ]);
+}
+
+/** What all rows say together, whoever they belong to: the same rows give the same text. */
+export function contentsOf(kept: readonly Kept[]): string {
+  return JSON.stringify(kept.map(contentOf).sort(byText));
 }
 
 /**
@@ -16,59 +30,48 @@ export interface PublishedRow extends Quasi {
  * which they came nor the numbers of the generator, worked out backwards from the ids, say anything about an athlete.
  */
 export function publish(kept: readonly Kept[], random: () => number): PublishedRow[] {
-  const rows = shuffled(inOrderOfContent(kept), random);
+  const inOrder = kept
+    .map(({ quasi, marks }) => ({ quasi, marks, content: contentOf({ quasi, marks }) }))
+    .sort((a, b) => byText(a.content, b.content));
+  const rows = shuffled(inOrder, random);
   const ids = drawIds(rows.length, random);
-  return rows.map(({ test, variant, ageBand, category, quarter, value }, index) => ({
-    id: ids[index] ?? "",
-    test,
-    variant,
-    ageBand,
-    category,
-    quarter,
-    value,
-  }));
+  return rows.map(({ quasi, marks }, index) => ({ id: ids[index] ?? "", quasi, marks }));
 }
 
-function inOrderOfContent(kept: readonly Kept[]): Kept[] {
-  return kept.toSorted(
-    (a, b) =>
-      byText(a.test, b.test) ||
-      byText(a.variant, b.variant) ||
-      byText(a.ageBand, b.ageBand) ||
-      byText(a.category, b.category) ||
-      byText(a.quarter, b.quarter) ||
-      a.value - b.value,
-  );
+/** Where three quartiles lie; each interval holds the exact one (type 7), which is not told. */
+export interface ToldQuartiles {
+  readonly lower: Interval;
+  readonly median: Interval;
+  readonly upper: Interval;
 }
 
-function byText(a: string, b: string): number {
-  return a < b ? -1 : Number(a > b);
-}
-
-/** What the rows of one test and variant amount to, in grains; quartiles only of {@link leastForQuartiles} and more. */
+/** What the marks of one test and variant amount to; worked out from what leaves alone, so that it says nothing more. */
 export interface Summary {
   readonly test: TestCode;
   readonly variant: string;
   readonly n: number;
-  readonly quartiles: Quartiles | null;
+  /** Only of {@link leastForQuartiles} and more. */
+  readonly quartiles: ToldQuartiles | null;
 }
 
 /** A statistic of fewer than ten people says too much about each (a published rule of official statistics). */
 export const leastForQuartiles = 10;
 
-/** One summary for each test and variant that has rows, in the order of the tests. */
-export function summarise(rows: readonly Pick<Kept, "test" | "variant" | "value">[]): Summary[] {
-  const groups = Map.groupBy(rows, ({ test, variant }) => `${testCodes.indexOf(test)} ${variant}`);
-  return [...groups.entries()]
-    .sort(([a], [b]) => byText(a, b))
-    .flatMap(([, group]) => {
-      const values = group.map(({ value }) => value);
-      const middle = values.length >= leastForQuartiles ? quartiles(values) : null;
-      return group.slice(0, 1).map(({ test, variant }) => ({
-        test,
-        variant,
-        n: values.length,
-        quartiles: middle,
-      }));
-    });
+/** One summary for each test and variant that has marks, in the order of the tests. */
+export function summarise(rows: readonly Pick<Kept, "marks">[]): Summary[] {
+  return tablesOf(rows.flatMap(({ marks }) => marks)).map(({ test, variant, rows: marks }) => {
+    const sorted = marks.toSorted((a, b) => (a.low ?? -Infinity) - (b.low ?? -Infinity));
+    const n = marks.length;
+    if (n < leastForQuartiles) return { test, variant, n, quartiles: null };
+    const at = (p: number) => spanAt(sorted, p);
+    return { test, variant, n, quartiles: { lower: at(0.25), median: at(0.5), upper: at(0.75) } };
+  });
+}
+
+/** Type 7 lies between two neighbours: from the lower bound of the one to the upper bound of the other. */
+function spanAt(sorted: readonly ToldMark[], p: number): Interval {
+  const place = (sorted.length - 1) * p;
+  const below = sorted[Math.floor(place)];
+  const above = sorted[Math.ceil(place)];
+  return { low: below?.low ?? null, high: above?.high ?? null };
 }

@@ -1,57 +1,108 @@
 import type { Mark, TestCode } from "../protocols/protocol.ts";
+import type { Coding, Interval } from "./coding.ts";
 import type { Consent } from "./consent.ts";
+import type { Levels, ToldQuasi } from "./hierarchy.ts";
 import type { Quasi } from "./quasi.ts";
 
-/** A mark that could leave, with what is needed to decide whether it may. `athlete` is an id that never leaves. */
+/**
+ * marks: a row a mark, the rows of one athlete not linked (the default). profiles: a row an athlete with the marks of
+ * several tests, by a stricter check: everything in the row together is what a neighbour could know.
+ */
+export const bundleKinds = ["marks", "profiles"] as const;
+export type BundleKind = (typeof bundleKinds)[number];
+
+/** A mark that could leave, with what is needed to decide whether it may. `athlete` and `league` are ids that never leave. */
 export interface Candidate extends Quasi {
   readonly athlete: number;
+  readonly league: number;
   readonly test: TestCode;
   readonly mark: Mark;
   readonly consent: Consent;
 }
 
-/** A row that may leave; `value` in the test's grains. */
-export interface Kept extends Quasi {
+/** A complete mark of somebody who shares; `value` in the test's grains. */
+export interface Able extends Quasi {
   readonly athlete: number;
+  readonly league: number;
   readonly test: TestCode;
   readonly value: number;
 }
 
+/** A mark as it leaves. */
+export interface ToldMark extends Interval {
+  readonly test: TestCode;
+  readonly variant: string;
+}
+
+/** A row that may leave: one mark, or of a profile at least one. */
+export interface Kept {
+  readonly athlete: number;
+  readonly quasi: ToldQuasi;
+  readonly marks: readonly ToldMark[];
+}
+
 /**
- * Why a row stays: no `share`; no guardian's consent for somebody who may be under 18; no complete mark; a second mark
- * of the same athlete, test and variant; or a class (all quasi-identifiers and the test alike) of fewer than k athletes.
+ * Why a mark stays: no `share`; no guardian's consent for somebody who may be under 18; no complete mark; a second mark of
+ * the same athlete, test and variant; fewer than k alike, within the limit of suppression (`rare`); no way of telling the
+ * marks of that test without giving somebody away (`too-few`); a test that profiles leave out so that the others can be
+ * told (`untold`).
  */
-export const holdReasons = ["no-share", "no-guardian", "not-complete", "repeated", "small-class"] as const;
+export const holdReasons = [
+  ...(["no-share", "no-guardian", "not-complete", "repeated"] as const),
+  ...(["rare", "too-few", "untold"] as const),
+] as const;
 export type HoldReason = (typeof holdReasons)[number];
 
-/** Rows that stay for one reason and place. For the organiser's eyes: what is said of it in a bundle is coarser. */
+/** Marks that stay for one reason and place. For the organiser's eyes: what is said of it in a bundle is coarser. */
 export interface Suppressed {
   readonly reason: HoldReason;
-  /** Rows. */
+  /** Marks. */
   readonly count: number;
   /** Who they belong to; an athlete can be in several places. */
   readonly athletes: readonly number[];
-  /** The test and variant, and of a small class also what describes it. */
-  readonly where: { readonly test: TestCode } & Pick<Quasi, "variant"> & Partial<Quasi>;
+  readonly where: { readonly test: TestCode; readonly variant: string };
 }
 
-/** What may leave, what stays, and the fewest athletes in any class that leaves (null when nothing does). */
+/** How the marks of one test and variant are told; null where they are not. */
+export interface TestCoding {
+  readonly test: TestCode;
+  readonly variant: string;
+  readonly coding: Coding | null;
+}
+
+/** What was decided for records that are told alike: the marks of one test and variant, or all profiles together. */
+export interface Decision {
+  readonly codings: readonly TestCoding[];
+  /** Records that could have left, and those that do. */
+  readonly able: number;
+  readonly kept: number;
+  /** Null where no way of telling them was found: then none leaves. */
+  readonly levels: Levels | null;
+  /** Information lost, from 0 to 1; 1 where none leaves. */
+  readonly loss: number;
+}
+
+/** What may leave, what stays, and how it was decided. */
 export interface Protected {
+  readonly kind: BundleKind;
   readonly kept: readonly Kept[];
   readonly suppressed: readonly Suppressed[];
-  readonly kReached: number | null;
+  readonly decisions: readonly Decision[];
+  /** Everything that could have left, for comparing before with after on the organiser's own screen. */
+  readonly able: readonly Able[];
 }
 
-/**
- * Decides what of a day may leave. Every candidate is either kept or counted in `suppressed`, whatever the order they
- * came in. One rule can replace another here; whoever calls does not know which.
- */
-export interface PrivacyRule {
-  /** Named in the bundle, so that a reader knows how its rows were chosen. */
-  readonly name: string;
-  /** @throws Refusal `bad-input` when k is below {@link leastK}. */
-  protect(candidates: readonly Candidate[], options: { readonly k: number }): Protected;
+/** How strict a bundle is. */
+export interface Strictness {
+  /** The fewest athletes behind any row. */
+  readonly k: number;
+  /** The fewest different marks in any class. */
+  readonly l: number;
+  /** The largest share of the records told alike that may be suppressed. */
+  readonly suppression: number;
 }
 
-/** Fewer athletes than this in one class are never published (published small-cell rules: 3, 5, 10 and 11). */
-export const leastK = 5;
+/** k within the sport, and for the open web; published small-cell rules are 3, 5, 10 and 11. Nothing lower leaves. */
+export const ks = [5, 11] as const;
+export const [leastK] = ks;
+export const usualStrictness: Strictness = Object.freeze({ k: leastK, l: 2, suppression: 0.05 });

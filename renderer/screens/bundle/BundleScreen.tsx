@@ -4,19 +4,21 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
 import { Screen } from "../../parts/Screen.tsx";
-import { Erasures } from "../athletes/held/Erasures.tsx";
 import { BundleSteps } from "./BundleSteps.tsx";
 import { DayChoice } from "./DayChoice.tsx";
 import { ExportLog } from "./ExportLog.tsx";
 import { NoDay } from "./NothingToShare.tsx";
+import type { Wish } from "./preview.ts";
+import { WishChoice } from "./WishChoice.tsx";
 
-/** What would leave the room, what stays and why, then the file; and what has left so far. */
+/** What could be found out, what was done about it, what would leave and what stays; then the file. */
 export function BundleScreen() {
   const { t } = useTranslation("bundle");
   const trpc = useTRPC();
   const [dayId, setDayId] = useState<number | null>(null);
+  const [wish, setWish] = useState<Wish>({ kind: "marks", k: 5 });
   const preview = useQuery({
-    ...trpc.bundle.preview.queryOptions(dayId === null ? {} : { dayId }),
+    ...trpc.bundle.preview.queryOptions(dayId === null ? wish : { ...wish, dayId }),
     placeholderData: keepPreviousData,
   });
   const log = useQuery(trpc.bundle.log.queryOptions());
@@ -34,12 +36,18 @@ export function BundleScreen() {
           bundle === null ? (
             <NoDay />
           ) : (
-            <BundleSteps key={bundle.day.id} bundle={bundle} log={log.data ?? []} />
+            <>
+              <WishChoice wish={wish} onChange={setWish} />
+              <BundleSteps
+                key={`${bundle.day.id} ${bundle.kind} ${bundle.k}`}
+                bundle={bundle}
+                isOld={preview.isPlaceholderData}
+              />
+            </>
           )
         }
       </Answer>
       <Answer query={log}>{(entries) => <ExportLog entries={entries} />}</Answer>
-      <Erasures />
     </Screen>
   );
 }

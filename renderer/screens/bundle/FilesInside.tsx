@@ -5,6 +5,7 @@ import type { Preview } from "./preview.ts";
 const told = [
   "datapackage.json",
   "marks.csv",
+  "profiles.csv",
   "summary.csv",
   "protocols.json",
   "codebook.md",

@@ -14,13 +14,14 @@ interface GlanceProps {
 export function Glance({ bundle, onToFile }: GlanceProps) {
   const { t } = useTranslation("bundle");
   const { rows, athletes, kReached } = bundle;
-  const stays = bundle.held.reduce((sum, held) => sum + held.rows, 0);
+  const leaves = rows.reduce((sum, { marks }) => sum + marks.length, 0);
+  const stays = bundle.held.reduce((sum, held) => sum + held.marks, 0);
   return (
     <div className={css.glance}>
       <BigNumber
         label={t("glance.leaves")}
-        number={rows.length}
-        unit={t("glance.marks", { count: rows.length })}
+        number={leaves}
+        unit={t("glance.marks", { count: leaves })}
         note={t("glance.of", { athletes: t("count.athletes", { count: athletes }) })}
       />
       <BigNumber

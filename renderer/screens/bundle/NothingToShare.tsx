@@ -23,12 +23,12 @@ export function NoDay() {
 export function NothingToShare({ bundle: { held, k } }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   const reasons = new Set(held.map(({ reason }) => reason));
-  if (reasons.has("small-class")) return <TooFew k={k} />;
+  if (reasons.has("too-few")) return <TooFew two={2 * k} k={k} />;
   if (reasons.has("no-share") || reasons.has("no-guardian")) return <NoConsent k={k} />;
   return <EmptyState title={t("empty.noMarks")} steps={[t("empty.noMarksStep1"), t("empty.noMarksStep2")]} />;
 }
 
-function TooFew({ k }: { readonly k: number }) {
+function TooFew({ k, two }: { readonly k: number; readonly two: number }) {
   const { t } = useTranslation("bundle");
   return (
     <EmptyState
@@ -36,7 +36,7 @@ function TooFew({ k }: { readonly k: number }) {
       steps={[t("empty.tooFewStep1"), t("empty.tooFewStep2"), t("empty.tooFewStep3")]}
       action={<LinkButton to="/athletes">{t("empty.tooFewDo")}</LinkButton>}
     >
-      <p>{t("empty.tooFewWhy", { k })}</p>
+      <p>{t("empty.tooFewWhy", { k, two })}</p>
     </EmptyState>
   );
 }
@@ -46,7 +46,11 @@ function NoConsent({ k }: { readonly k: number }) {
   return (
     <EmptyState
       title={t("empty.noConsent")}
-      steps={[t("empty.noConsentStep1"), t("empty.noConsentStep2"), t("empty.noConsentStep3", { k })]}
+      steps={[
+        t("empty.noConsentStep1"),
+        t("empty.noConsentStep2"),
+        t("empty.noConsentStep3", { two: 2 * k }),
+      ]}
       action={<LinkButton to="/athletes">{t("empty.noConsentDo")}</LinkButton>}
     />
   );

@@ -3,37 +3,39 @@ import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import type { Preview } from "./preview.ts";
 import css from "./WhatLeaves.module.css";
+import { useBounds } from "./words.ts";
 
 type Row = Preview["rows"][number];
 
 /** Every row of marks.csv with the very words and figures of the file, in its order. */
 export function RowsTable({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
+  const boundsOf = useBounds();
   const columns: Column<Row>[] = [
-    { key: "id", head: t("leaves.row.id"), cell: ({ id }) => id, width: "10rem" },
+    { key: "id", head: t("leaves.row.id"), cell: ({ id }) => id, width: "9rem" },
     {
       key: "test",
       head: t("leaves.row.test"),
-      cell: ({ test }) => (
-        <span className={css.test}>
-          <TestMark test={test} size="small" /> {test}
-        </span>
-      ),
+      cell: ({ marks: [mark] }) =>
+        mark !== undefined && (
+          <span className={css.test}>
+            <TestMark test={mark.test} size="small" /> {mark.test}
+          </span>
+        ),
     },
-    { key: "variant", head: t("leaves.row.variant"), cell: ({ variant }) => variant, width: "7rem" },
-    { key: "ageBand", head: t("leaves.row.ageBand"), cell: ({ ageBand }) => ageBand, width: "8rem" },
-    { key: "category", head: t("leaves.row.category"), cell: ({ category }) => category, width: "8rem" },
-    { key: "quarter", head: t("leaves.row.quarter"), cell: () => bundle.quarter, width: "8rem" },
+    { key: "variant", head: t("leaves.row.variant"), cell: ({ marks }) => marks[0]?.variant, width: "6rem" },
+    ...quasiColumns(t),
     {
       key: "mark",
       head: t("leaves.row.mark"),
       kind: "number",
-      cell: ({ mark, unit }) => (
-        <>
-          <strong>{mark}</strong>
-          <span className={css.unit}>{unit}</span>
-        </>
-      ),
+      cell: ({ marks: [mark] }) =>
+        mark !== undefined && (
+          <>
+            <strong>{boundsOf(mark)}</strong>
+            <span className={css.unit}>{mark.unit}</span>
+          </>
+        ),
     },
   ];
   return (
@@ -45,4 +47,19 @@ export function RowsTable({ bundle }: { readonly bundle: Preview }) {
       maxHeight="22rem"
     />
   );
+}
+
+/** What a row says beside its marks. */
+export function quasiColumns(t: ReturnType<typeof useTranslation<"bundle">>["t"]): Column<Row>[] {
+  return [
+    { key: "ageBand", head: t("leaves.row.ageBand"), cell: ({ ageBand }) => ageBand, width: "7rem" },
+    { key: "category", head: t("leaves.row.category"), cell: ({ category }) => category, width: "7rem" },
+    {
+      key: "leagueSize",
+      head: t("leaves.row.leagueSize"),
+      cell: ({ leagueSize }) => leagueSize,
+      width: "8rem",
+    },
+    { key: "quarter", head: t("leaves.row.quarter"), cell: ({ quarter }) => quarter, width: "7rem" },
+  ];
 }

@@ -1,11 +1,12 @@
 import { useTranslation } from "react-i18next";
 import { TestMark } from "../../parts/TestMark.tsx";
+import { BeforeAfter } from "./BeforeAfter.tsx";
 import type { Preview } from "./preview.ts";
-import { Spread } from "./Spread.tsx";
+import { ToldHow } from "./ToldHow.tsx";
 import css from "./WhatLeaves.module.css";
 import { useVariant } from "./words.ts";
 
-/** One line a test and variant: how many marks, their quartiles, and how they lie. */
+/** One line a test and variant: how many marks, how they lie before and after, and how they are told. */
 export function TestsTable({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   return (
@@ -22,21 +23,12 @@ export function TestsTable({ bundle }: { readonly bundle: Preview }) {
             <th scope="col" className={css.spread}>
               {t("leaves.spread")}
             </th>
-            <th scope="col" data-kind="number">
-              {t("leaves.lower")}
-            </th>
-            <th scope="col" data-kind="number">
-              {t("leaves.median")}
-            </th>
-            <th scope="col" data-kind="number">
-              {t("leaves.upper")}
-            </th>
-            <th scope="col">{t("leaves.unit")}</th>
+            <th scope="col">{t("leaves.how")}</th>
           </tr>
         </thead>
         <tbody>
-          {bundle.summaries.map((summary) => (
-            <TestLine key={`${summary.test} ${summary.variant}`} summary={summary} rows={bundle.rows} />
+          {bundle.tests.map((test) => (
+            <TestLine key={`${test.test} ${test.variant}`} test={test} k={bundle.k} />
           ))}
         </tbody>
       </table>
@@ -45,40 +37,29 @@ export function TestsTable({ bundle }: { readonly bundle: Preview }) {
 }
 
 interface TestLineProps {
-  readonly summary: Preview["summaries"][number];
-  readonly rows: Preview["rows"];
+  readonly test: Preview["tests"][number];
+  readonly k: number;
 }
 
-function TestLine({ summary, rows }: TestLineProps) {
+function TestLine({ test, k }: TestLineProps) {
   const { t } = useTranslation("bundle");
   const variantOf = useVariant();
-  const { test, variant, better, n, lower, median, upper, unit } = summary;
-  const marks = rows.filter((row) => row.test === test && row.variant === variant).map(({ mark }) => mark);
   return (
-    <tr data-test={test}>
+    <tr data-test={test.test}>
       <th scope="row">
         <span className={css.test}>
-          <TestMark test={test} name="ability" />
-          {variant !== "" && <span className={css.quiet}>{variantOf(variant)}</span>}
-          {better === "lower" && <span className={css.quiet}>{t("leaves.lowerIsBetter")}</span>}
+          <TestMark test={test.test} name="ability" />
+          {test.variant !== "" && <span className={css.quiet}>{variantOf(test.variant)}</span>}
+          {test.better === "lower" && <span className={css.quiet}>{t("leaves.lowerIsBetter")}</span>}
         </span>
       </th>
-      <td data-kind="number">{n}</td>
-      <td className={css.spread}>
-        <Spread marks={marks} lower={lower} median={median} upper={upper} />
+      <td data-kind="number">
+        {test.told} <span className={css.of}>{t("leaves.of", { count: test.able })}</span>
       </td>
-      {median === null ? (
-        <td colSpan={3} data-kind="few" className={css.quiet}>
-          {t("leaves.few")}
-        </td>
-      ) : (
-        <>
-          <td data-kind="number">{lower}</td>
-          <td data-kind="number">{median}</td>
-          <td data-kind="number">{upper}</td>
-        </>
-      )}
-      <td className={css.quiet}>{unit}</td>
+      <td className={css.spread}>{test.told > 0 && <BeforeAfter test={test} />}</td>
+      <td>
+        <ToldHow test={test} k={k} />
+      </td>
     </tr>
   );
 }

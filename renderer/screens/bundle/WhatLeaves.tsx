@@ -1,11 +1,12 @@
 import { useTranslation } from "react-i18next";
 import { FilesInside } from "./FilesInside.tsx";
+import { ProfilesTable } from "./ProfilesTable.tsx";
 import type { Preview } from "./preview.ts";
 import { RowsTable } from "./RowsTable.tsx";
 import { TestsTable } from "./TestsTable.tsx";
 import css from "./WhatLeaves.module.css";
 
-/** Everything that would leave: in short, row by row, and the files as they are. */
+/** Everything that would leave: how the marks lie before and after, row by row, and the files as they are. */
 export function WhatLeaves({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   return (
@@ -14,7 +15,7 @@ export function WhatLeaves({ bundle }: { readonly bundle: Preview }) {
       <TestsTable bundle={bundle} />
       <div className={css.part}>
         <h3>{t("leaves.rows")}</h3>
-        <RowsTable bundle={bundle} />
+        {bundle.kind === "marks" ? <RowsTable bundle={bundle} /> : <ProfilesTable bundle={bundle} />}
       </div>
       <div className={css.part}>
         <h3>{t("leaves.files")}</h3>

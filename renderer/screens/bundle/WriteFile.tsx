@@ -8,18 +8,19 @@ import { useSay } from "../../app/say.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
 import { TextField } from "../../parts/TextField.tsx";
-import { type LogEntry, type Preview, shortHash } from "./preview.ts";
+import { type Preview, shortHash, writeMoment } from "./preview.ts";
 import css from "./WriteFile.module.css";
 
 interface WriteFileProps {
   readonly bundle: Preview;
-  readonly log: readonly LogEntry[];
+  /** True while another choice is being worked out. */
+  readonly isOld: boolean;
   /** The field for the word, to go to. */
   readonly wordRef: RefObject<HTMLInputElement | null>;
 }
 
 /** The last step: a typed word, then the file that was looked at, saved where the organiser says. */
-export function WriteFile({ bundle, log, wordRef }: WriteFileProps) {
+export function WriteFile({ bundle, isOld, wordRef }: WriteFileProps) {
   const { t, i18n } = useTranslation("bundle");
   const say = useSay();
   const [word, setWord] = useState("");
@@ -31,19 +32,26 @@ export function WriteFile({ bundle, log, wordRef }: WriteFileProps) {
   });
   const right = word.trim().toLowerCase() === t("write.word");
   const changed = looked !== bundle.sha256;
-  const before = log.some(({ day, sha256 }) => day?.id === bundle.day.id && sha256 !== bundle.sha256);
+  const { earlier } = bundle;
+  const isSecond = earlier !== null && !earlier.same;
   const size = t("count.bytes", { count: bundle.bytes, shown: bundle.bytes.toLocaleString(i18n.language) });
+
+  const asked = {
+    ...{ dayId: bundle.day.id, kind: bundle.kind, k: bundle.k === 11 ? (11 as const) : (5 as const) },
+    previewSha256: bundle.sha256,
+  };
 
   function submit(): void {
     setTried(true);
     if (bridge === null) tell({ tone: "alert", sentence: { key: "bundle:write.noBridge" } });
-    else if (right && !changed) write.mutate({ dayId: bundle.day.id, previewSha256: bundle.sha256 });
+    else if (right && !changed && !isOld) write.mutate(asked);
   }
   function lookedAgain(): void {
     setLooked(bundle.sha256);
     wordRef.current?.focus();
   }
   const wrong = tried && !right ? t("write.wrong", { word: t("write.word") }) : null;
+  if (isSecond) return <Second earlier={earlier} />;
   return (
     <form
       className={css.write}
@@ -54,7 +62,7 @@ export function WriteFile({ bundle, log, wordRef }: WriteFileProps) {
     >
       <p className={css.file}>{t("write.name", { name: bundle.name, size })}</p>
       <p className={css.words}>{t("write.once")}</p>
-      {before && <p className={css.before}>{t("write.before")}</p>}
+      <p className={css.words}>{t("write.one")}</p>
       {changed && <Changed bundle={bundle} onLooked={lookedAgain} />}
       <div className={css.confirm}>
         <TextField
@@ -65,11 +73,24 @@ export function WriteFile({ bundle, log, wordRef }: WriteFileProps) {
           maxLength={20}
           inputRef={wordRef}
         />
-        <Button kind="primary" size="large" type="submit" busy={write.isPending} disabled={changed}>
+        <Button kind="primary" size="large" type="submit" busy={write.isPending} disabled={changed || isOld}>
           {t("write.do")}
         </Button>
       </div>
     </form>
+  );
+}
+
+/** A bundle of this day is out, and this is another one: it would give away who was added. */
+function Second({ earlier }: { readonly earlier: NonNullable<Preview["earlier"]> }) {
+  const { t, i18n } = useTranslation("bundle");
+  return (
+    <div className={css.write}>
+      <p className={css.before}>
+        {t("write.second", { at: writeMoment(earlier.at, i18n.language), k: earlier.k })}
+      </p>
+      <p className={css.words}>{t("write.secondWhy")}</p>
+    </div>
   );
 }
 
@@ -100,7 +121,8 @@ function useWrite(onSaved: () => void) {
 /** The rows are not those that were looked at any more: nothing can be written until they were. */
 function Changed({ bundle, onLooked }: { readonly bundle: Preview; readonly onLooked: () => void }) {
   const { t } = useTranslation("bundle");
-  const marks = t("count.marks", { count: bundle.rows.length });
+  const count = bundle.rows.reduce((sum, row) => sum + row.marks.length, 0);
+  const marks = t("count.marks", { count });
   return (
     <div className={css.changed} role="status">
       <p>{t("write.changed", { marks })}</p>

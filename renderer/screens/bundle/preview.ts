@@ -5,6 +5,8 @@ type Outputs = inferRouterOutputs<AppRouter>["bundle"];
 
 /** What would leave, as the API shows it. */
 export type Preview = NonNullable<Outputs["preview"]>;
+/** What the organiser chooses: for whom, and whether an athlete's marks stay together. */
+export type Wish = Pick<Preview, "kind"> & { readonly k: 5 | 11 };
 export type LogEntry = Outputs["log"][number];
 
 /** The first twelve digits of a hash in groups of four: enough to compare two by eye. */

@@ -1,7 +1,6 @@
 import { useTranslation } from "react-i18next";
 
 const variants = ["full", "knee"] as const;
-const categories = ["women", "men", "open", "unknown"] as const;
 
 /** A variant in words; one that nobody has words for stays as it is. */
 export function useVariant(): (variant: string) => string {
@@ -12,10 +11,16 @@ export function useVariant(): (variant: string) => string {
   };
 }
 
-export function useCategory(): (category: string) => string {
+interface Bounds {
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+/** An interval in words: "under 30", "30 to under 35", "35 and more". */
+export function useBounds(): (bounds: Bounds) => string {
   const { t } = useTranslation("bundle");
-  return (category) => {
-    const known = categories.find((candidate) => candidate === category);
-    return known === undefined ? category : t(`category.${known}`);
+  return ({ low, high }) => {
+    if (low === null) return t("bounds.under", { high });
+    return high === null ? t("bounds.from", { low }) : t("bounds.between", { low, high });
   };
 }

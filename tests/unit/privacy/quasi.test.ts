@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { consentOf } from "../../../electron/domain/privacy/consent.ts";
-import { ageBandOf, quarterOf, quasiOf } from "../../../electron/domain/privacy/quasi.ts";
+import { ageBandOf, leagueSizeOf, quarterOf, quasiOf } from "../../../electron/domain/privacy/quasi.ts";
 
 test.each([
   [2001, "25 to 29"],
@@ -39,10 +39,22 @@ test.each([
   expect(quarterOf(date)).toBe(quarter);
 });
 
+test.each([
+  [1, "up to 14"],
+  [14, "up to 14"],
+  [15, "15 to 29"],
+  [29, "15 to 29"],
+  [30, "30 and more"],
+  [210, "30 and more"],
+])("a league of %d athletes has %s", (athletes, size) => {
+  expect(leagueSizeOf(athletes)).toBe(size);
+});
+
 test("what is not known stays unknown and is not guessed", () => {
-  expect(quasiOf({ birthYear: null, category: null }, "knee", "2026-11-14")).toEqual({
+  expect(quasiOf({ birthYear: null, category: null, leagueAthletes: 14 }, "knee", "2026-11-14")).toEqual({
     ageBand: "unknown",
     category: "unknown",
+    leagueSize: "up to 14",
     variant: "knee",
     quarter: "2026-Q4",
   });

@@ -1,22 +1,26 @@
+import type { Attack } from "../../../domain/privacy/neighbour.ts";
 import type { PublishedRow, Summary } from "../../../domain/privacy/publish.ts";
-import type { Protected } from "../../../domain/privacy/rule.ts";
+import type { Likeness, Risk } from "../../../domain/privacy/risk.ts";
+import type { Protected, Strictness } from "../../../domain/privacy/rule.ts";
 import type { DayProtocol } from "../../../store/days.ts";
 
 /** Version of the files and columns of a bundle; goes up when a reader has to know of a change. */
-export const formatVersion = 1;
+export const formatVersion = 2;
 
 /** All that a bundle is made of. Whatever is not in here can't be in the file. */
-export interface Contents {
+export interface Contents extends Pick<Protected, "kind" | "decisions" | "suppressed"> {
   readonly quarter: string;
   /** True for the demonstration's invented athletes: said in the file and in its name. */
   readonly demo: boolean;
   readonly protocols: readonly DayProtocol[];
   readonly rows: readonly PublishedRow[];
   readonly summaries: readonly Summary[];
-  readonly k: number;
-  readonly kReached: number | null;
-  readonly ruleName: string;
-  readonly suppressed: Protected["suppressed"];
+  readonly strictness: Strictness;
+  /** Of the rows that leave: k and l reached, and the risk that is left. */
+  readonly likeness: Likeness;
+  readonly risk: Risk;
+  /** What a neighbour makes of the rows that leave. */
+  readonly attack: Attack;
 }
 
 /** One file of a bundle, as text (UTF-8). */

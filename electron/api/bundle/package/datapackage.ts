@@ -1,10 +1,12 @@
 import { createHash } from "node:crypto";
 import { type Contents, formatVersion, jsonFile, type TextFile } from "./contents.ts";
-import { marksSchema, summarySchema } from "./schemas.ts";
+import { marksSchema, profilesSchema, summarySchema } from "./schemas.ts";
+import { profileTests } from "./sheets.ts";
 
 /** The other files of the bundle, by what they are. */
 export interface Described {
-  readonly marks: TextFile;
+  /** marks.csv or profiles.csv. */
+  readonly rows: TextFile;
   readonly summary: TextFile;
   readonly protocols: TextFile;
   readonly privacy: TextFile;
@@ -35,20 +37,28 @@ function table(file: TextFile, title: string, schema: object) {
   return resource(file, title, { ...csv, dialect, schema });
 }
 
+function rowsTable({ kind, rows }: Contents, file: TextFile) {
+  return kind === "marks"
+    ? table(file, "One row a mark", marksSchema)
+    : table(file, "One row an athlete", profilesSchema(profileTests(rows)));
+}
+
 /** The descriptor of the Frictionless Data Package standard, version 1. It says no moment: `created` stays out. */
 export function descriptorFile(contents: Contents, files: Described): TextFile {
   const demo = contents.demo ? "-demo" : "";
   const invented = contents.demo ? " These athletes are invented: a demonstration, not data." : "";
+  const what =
+    contents.kind === "marks" ? "one row a mark, rows not linked" : "one row an athlete, few tests told";
   const json = { format: "json", mediatype: "application/json" };
   return jsonFile("datapackage.json", {
     profile: "data-package",
-    name: `tapeline-bundle${demo}-${contents.quarter.toLowerCase()}`,
+    name: `tapeline-${contents.kind}${demo}-${contents.quarter.toLowerCase()}`,
     title: `Fitness marks of a roller derby testing day, ${contents.quarter}`,
-    description: `Five field tests, one row a mark, athletes not named and rows not linked. Read codebook.md first.${invented}`,
+    description: `Five field tests, athletes not named, ${what}, marks told as intervals. Read codebook.md first.${invented}`,
     formatVersion,
     demo: contents.demo,
     resources: [
-      table(files.marks, "One row a mark", marksSchema),
+      rowsTable(contents, files.rows),
       table(files.summary, "Count and quartiles of each test and variant", summarySchema),
       resource(files.protocols, "How each test was held", json),
       resource(files.privacy, "What was generalised and held back", json),

@@ -1,0 +1,81 @@
+import { z } from "zod";
+import { tablesOf } from "../../domain/privacy/able.ts";
+import type { Interval } from "../../domain/privacy/coding.ts";
+import { ladders } from "../../domain/privacy/ladder.ts";
+import type { Summary } from "../../domain/privacy/publish.ts";
+import type { Decision } from "../../domain/privacy/rule.ts";
+import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
+import { protocolOf } from "../../domain/protocols/registry.ts";
+import { inUnit } from "../../domain/units.ts";
+import { boundsOf, unitOf } from "./package/sheets.ts";
+import type { Prepared } from "./prepare.ts";
+
+const boundsView = z.object({ low: z.number().nullable(), high: z.number().nullable() });
+
+/** One test and variant: what could have left, how it is told, and how its marks lie before and after. In its unit. */
+export const testView = z.object({
+  test: z.enum(testCodes),
+  variant: z.string(),
+  unit: z.string(),
+  better: z.enum(["higher", "lower"]),
+  /** Marks that could have left, and those that do. */
+  able: z.int(),
+  told: z.int(),
+  /** How far each quasi-identifier is generalised (0: told as it is), and the step; null where nothing is told. */
+  levels: z.object({ quarter: z.int(), category: z.int(), ageBand: z.int(), leagueSize: z.int() }).nullable(),
+  /** Null where the marks are told in two halves, without a step. */
+  step: z.number().nullable(),
+  /** The exact marks, for this screen alone. */
+  marks: z.array(z.number()),
+  /** The parts as told, low to high, with how many marks each has. */
+  parts: z.array(boundsView.extend({ n: z.int() })),
+  quartiles: z.object({ lower: boundsView, median: boundsView, upper: boundsView }).nullable(),
+  usual: z.object({ from: z.number(), to: z.number() }),
+});
+
+export type TestView = z.infer<typeof testView>;
+
+/** Every test and variant that has a mark which could have left, in the order of the tests. */
+export function testViews({ able, contents }: Prepared): TestView[] {
+  const told = tablesOf(contents.rows.flatMap(({ marks }) => marks));
+  return tablesOf(able).map(({ test, variant, rows }) => {
+    const isThis = (one: { readonly test: TestCode; readonly variant: string }) =>
+      one.test === test && one.variant === variant;
+    const { grain, better } = protocolOf(test);
+    const marks = told.find(isThis)?.rows ?? [];
+    const decision = contents.decisions.find(({ codings }) => codings.some(isThis));
+    const [from, to] = ladders[test].usual;
+    return {
+      ...{ test, variant, unit: unitOf(test), better, able: rows.length, told: marks.length },
+      ...howTold(test, decision?.codings.find(isThis)?.coding ?? null, decision),
+      marks: rows.map(({ value }) => inUnit(grain, value)).sort((a, b) => a - b),
+      parts: partsOf(test, marks),
+      quartiles: quartilesOf(contents.summaries.find(isThis)),
+      usual: { from: inUnit(grain, from), to: inUnit(grain, to) },
+    };
+  });
+}
+
+function howTold(
+  test: TestCode,
+  coding: Decision["codings"][number]["coding"],
+  decision: Decision | undefined,
+): Pick<TestView, "levels" | "step"> {
+  if (coding === null || decision === undefined) return { levels: null, step: null };
+  const step = coding.from > coding.below ? inUnit(protocolOf(test).grain, coding.step) : null;
+  return { levels: decision.levels, step };
+}
+
+function partsOf(test: TestCode, marks: readonly Interval[]): TestView["parts"] {
+  const parts = Map.groupBy(marks, ({ low, high }) => JSON.stringify([low, high]));
+  return [...parts.values()]
+    .flatMap((alike) => alike.slice(0, 1).map((mark) => ({ ...boundsOf(test, mark), n: alike.length })))
+    .sort((a, b) => (a.low ?? -Infinity) - (b.low ?? -Infinity));
+}
+
+function quartilesOf(summary: Summary | undefined): TestView["quartiles"] {
+  if (summary === undefined || summary.quartiles === null) return null;
+  const { lower, median, upper } = summary.quartiles;
+  const write = (bounds: typeof lower) => boundsOf(summary.test, bounds);
+  return { lower: write(lower), median: write(median), upper: write(upper) };
+}

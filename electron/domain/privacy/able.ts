@@ -1,0 +1,85 @@
+import { type TestCode, testCodes } from "../protocols/protocol.ts";
+import type { Able, Candidate, HoldReason, Suppressed } from "./rule.ts";
+
+/** What could leave at all, in an order that does not depend on how it came, and what stays by itself. */
+export interface Sorted {
+  readonly able: readonly Able[];
+  readonly suppressed: readonly Suppressed[];
+}
+
+/** Keeps consented, complete marks, at most one for each athlete, test and variant. */
+export function sortOut(candidates: readonly Candidate[]): Sorted {
+  const taken = new Set<string>();
+  const able: Able[] = [];
+  const held: Held[] = [];
+  for (const candidate of inFixedOrder(candidates)) {
+    const { mark, consent: _consent, ...rest } = candidate;
+    const reason = ownReason(candidate, taken);
+    if (reason !== null || mark.state !== "complete")
+      held.push({ ...rest, reason: reason ?? "not-complete" });
+    else {
+      taken.add(placeOf(candidate));
+      able.push({ ...rest, value: mark.value });
+    }
+  }
+  return { able, suppressed: gather(held) };
+}
+
+/** Why a candidate stays by itself, whatever the others are; `taken` has the places that are filled. */
+function ownReason(candidate: Candidate, taken: ReadonlySet<string>): HoldReason | null {
+  if (candidate.consent !== "given") return candidate.consent;
+  if (candidate.mark.state !== "complete") return "not-complete";
+  return taken.has(placeOf(candidate)) ? "repeated" : null;
+}
+
+function placeOf({ athlete, test, variant }: Candidate): string {
+  return JSON.stringify([athlete, test, variant]);
+}
+
+/** A mark that stays, and why. */
+export interface Held {
+  readonly reason: HoldReason;
+  readonly athlete: number;
+  readonly test: TestCode;
+  readonly variant: string;
+}
+
+/** One entry for each reason, test and variant. */
+export function gather(held: readonly Held[]): Suppressed[] {
+  const places = Map.groupBy(held, ({ reason, test, variant }) => JSON.stringify([reason, test, variant]));
+  return [...places.values()].flatMap((marks) => {
+    const athletes = [...new Set(marks.map(({ athlete }) => athlete))];
+    return marks.slice(0, 1).map(({ reason, test, variant }) => ({
+      reason,
+      count: marks.length,
+      athletes,
+      where: { test, variant },
+    }));
+  });
+}
+
+/** Marks of one test and variant, in the order of the tests. */
+export function tablesOf<Row extends { readonly test: TestCode; readonly variant: string }>(
+  rows: readonly Row[],
+): { readonly test: TestCode; readonly variant: string; readonly rows: readonly Row[] }[] {
+  const tables = Map.groupBy(rows, ({ test, variant }) => JSON.stringify([testCodes.indexOf(test), variant]));
+  return [...tables.entries()]
+    .sort(([a], [b]) => byText(a, b))
+    .flatMap(([, of]) => of.slice(0, 1).map(({ test, variant }) => ({ test, variant, rows: of })));
+}
+
+export function byText(a: string, b: string): number {
+  return a < b ? -1 : Number(a > b);
+}
+
+function inFixedOrder(candidates: readonly Candidate[]): Candidate[] {
+  const key = ({ test, mark, ...rest }: Candidate) =>
+    JSON.stringify([
+      ...[testCodes.indexOf(test), rest.variant, rest.ageBand, rest.category, rest.leagueSize, rest.quarter],
+      ...[rest.athlete, rest.consent, mark.state, mark],
+    ]);
+  return candidates
+    .map((candidate) => ({ candidate, key: key(candidate) }))
+    .sort((a, b) => byText(a.key, b.key))
+    .map(({ candidate }) => candidate);
+}

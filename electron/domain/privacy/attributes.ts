@@ -1,0 +1,68 @@
+import type { TestCode } from "../protocols/protocol.ts";
+import { type Coding, intervalOf, lossOfInterval, partOf } from "./coding.ts";
+import { type Generalisable, hierarchies } from "./hierarchy.ts";
+import { ladders } from "./ladder.ts";
+import type { Quasi } from "./quasi.ts";
+import type { Attribute, Choice } from "./search.ts";
+
+/** Somebody as the search sees them: quasi-identifiers and the league that its size band must not stand for alone. */
+export interface Person extends Omit<Quasi, "variant"> {
+  readonly league: number;
+}
+
+/**
+ * What each part of a record weighs in the loss, in thousandths. The marks are what a bundle is made for; without age and
+ * category they say less; the size of the league and the quarter are the first to go. Ours, no source.
+ */
+const quasiWeights: Readonly<Record<Generalisable, number>> = {
+  quarter: 50,
+  category: 150,
+  ageBand: 150,
+  leagueSize: 50,
+};
+export const marksWeight = 600;
+
+/** A quasi-identifier with all levels of its hierarchy. */
+export function quasiAttribute(name: Generalisable, people: readonly Person[]): Attribute {
+  const leagues = people.map(({ league }) => league);
+  const choices = hierarchies[name].map(({ told, loss }, level): Choice => {
+    const codes = numbered(people.map((person) => told(person[name])));
+    const losses = people.map(() => loss);
+    return name === "leagueSize" && level === 0
+      ? { codes, losses, tells: true, mixed: leagues }
+      : { codes, losses, tells: level === 0 };
+  });
+  return { kind: "quasi", weight: quasiWeights[name], choices };
+}
+
+/** The marks of a test told by each coding; `null` for a record without one. */
+export function markAttribute(
+  test: TestCode,
+  values: readonly (number | null)[],
+  codings: readonly (Coding | null)[],
+  weight: number,
+): Attribute {
+  const { usual } = ladders[test];
+  const choices = codings.map((coding): Choice => {
+    if (coding === null) {
+      return {
+        codes: values.map(() => 0),
+        losses: values.map((value) => (value === null ? 0 : 1000)),
+        tells: false,
+      };
+    }
+    return {
+      codes: values.map((value) => (value === null ? 0 : 1 + partOf(value, coding))),
+      losses: values.map((value) => (value === null ? 0 : lossOfInterval(intervalOf(value, coding), usual))),
+      tells: true,
+    };
+  });
+  return { kind: "mark", weight, choices };
+}
+
+/** Equal texts as equal numbers from 0. */
+function numbered(texts: readonly string[]): number[] {
+  const numbers = new Map<string, number>();
+  for (const text of texts) if (!numbers.has(text)) numbers.set(text, numbers.size);
+  return texts.map((text) => numbers.get(text) ?? 0);
+}

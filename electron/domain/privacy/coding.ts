@@ -1,0 +1,73 @@
+import type { Ladder } from "./ladder.ts";
+
+/** Where a mark lies: `low` ≤ mark < `high`, in grains. A missing bound is not told: the lowest and the highest part. */
+export interface Interval {
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+/**
+ * How the marks of a test are coarsened: everything under `below` is one part (bottom-coded), everything from `from` on
+ * is one (top-coded), and between them are steps. All lines are multiples of `step`; `below` is at most `from`.
+ */
+export interface Coding {
+  readonly step: number;
+  readonly below: number;
+  readonly from: number;
+}
+
+/** The part that holds a mark. */
+export function intervalOf(value: number, { step, below, from }: Coding): Interval {
+  if (value < below) return { low: null, high: below };
+  if (value >= from) return { low: from, high: null };
+  const low = Math.floor(value / step) * step;
+  return { low, high: low + step };
+}
+
+/** The number of the part that holds a mark: 0 for the lowest. */
+export function partOf(value: number, { step, below, from }: Coding): number {
+  if (value < below) return 0;
+  if (value >= from) return partsOf({ step, below, from }) - 1;
+  return 1 + Math.floor((value - below) / step);
+}
+
+/** How many parts a coding has. */
+export function partsOf({ step, below, from }: Coding): number {
+  return 2 + (from - below) / step;
+}
+
+/**
+ * Every coding that has marks in both its ends, and so hides the best and the worst among others; of two that say the
+ * same the one with the larger step. `mostParts` leaves out those that tell more.
+ */
+export function codingsOf(values: readonly number[], steps: Ladder["steps"], mostParts = Infinity): Coding[] {
+  const least = Math.min(...values);
+  const most = Math.max(...values);
+  return steps.flatMap((step, index) => {
+    const coarser = steps.slice(index + 1);
+    const lines = linesBetween(least, most, step);
+    return lines.flatMap((below) =>
+      lines
+        .filter((from) => from >= below && 2 + (from - below) / step <= mostParts)
+        .filter((from) => from > below || coarser.every((larger) => below % larger !== 0))
+        .map((from) => ({ step, below, from })),
+    );
+  });
+}
+
+/** The multiples of `step` above `least` and up to `most`. */
+function linesBetween(least: number, most: number, step: number): number[] {
+  const first = Math.floor(least / step) + 1;
+  const last = Math.floor(most / step);
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_none, index) => (first + index) * step);
+}
+
+/**
+ * What is lost of a mark that is told as an interval, in thousandths: the interval's share of the test's usual range (loss
+ * metric of Iyengar 2002, for numbers). An end reaches to the edge of that range.
+ */
+export function lossOfInterval({ low, high }: Interval, [from, to]: Ladder["usual"]): number {
+  const start = Math.max(low ?? from, from);
+  const end = Math.min(high ?? to, to);
+  return Math.round((1000 * Math.min(Math.max(end - start, 0), to - from)) / (to - from));
+}

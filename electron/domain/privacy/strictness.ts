@@ -1,0 +1,13 @@
+import { Refusal } from "../refusal.ts";
+import { sentence } from "../words.ts";
+import { leastK } from "./rule.ts";
+
+/** @throws Refusal `bad-input` when k is below {@link leastK}. */
+export function requireK(k: number): void {
+  if (!(k >= leastK)) throw new Refusal("bad-input", sentence("bundle.kTooSmall", { least: leastK }));
+}
+
+/** How many of so many records may be suppressed: whole ones, never more than the share. */
+export function limitOf(records: number, share: number): number {
+  return Math.floor(records * share + 1e-9);
+}

@@ -1,0 +1,36 @@
+import { useTranslation } from "react-i18next";
+import type { Preview } from "./preview.ts";
+import css from "./WhatLeaves.module.css";
+
+const names = ["ageBand", "category", "leagueSize", "quarter"] as const;
+
+interface ToldHowProps {
+  readonly test: Preview["tests"][number];
+  readonly k: number;
+}
+
+/** In words: the step, and what is not told; or why nothing is. */
+export function ToldHow({ test, k }: ToldHowProps) {
+  const { t, i18n } = useTranslation("bundle");
+  const { levels, step, unit } = test;
+  if (levels === null || test.told === 0) {
+    const enough = test.able >= 2 * k;
+    return (
+      <span className={css.quiet}>
+        {enough ? t("leaves.untold", { k }) : t("leaves.few", { two: 2 * k })}
+      </span>
+    );
+  }
+  const list = new Intl.ListFormat(i18n.language, { type: "conjunction" });
+  const hidden = names.filter((name) => levels[name] > 0).map((name) => t(`leaves.part.${name}`));
+  const shown = names.filter((name) => levels[name] === 0).map((name) => t(`leaves.part.${name}`));
+  return (
+    <span className={css.how}>
+      <span>{step === null ? t("leaves.halves") : t("leaves.steps", { step, unit })}</span>
+      <span className={css.quiet}>
+        {t("leaves.told", { parts: list.format(shown) })}
+        {hidden.length > 0 && ` ${t("leaves.hidden", { parts: list.format(hidden) })}`}
+      </span>
+    </span>
+  );
+}

@@ -1,0 +1,83 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import {
+  codingsOf,
+  intervalOf,
+  lossOfInterval,
+  partOf,
+  partsOf,
+} from "../../../electron/domain/privacy/coding.ts";
+import { ladders } from "../../../electron/domain/privacy/ladder.ts";
+import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+
+const steps = ladders.vertical.steps;
+
+test("a leap of 46 cm in steps of 5 cm from 30 to 50 is told as 45 to 50; the ends have one bound", () => {
+  const coding = { step: 50, below: 300, from: 500 };
+  expect(intervalOf(460, coding)).toEqual({ low: 450, high: 500 });
+  expect(intervalOf(450, coding)).toEqual({ low: 450, high: 500 });
+  expect(intervalOf(449, coding)).toEqual({ low: 400, high: 450 });
+  expect(intervalOf(299, coding)).toEqual({ low: null, high: 300 });
+  expect(intervalOf(500, coding)).toEqual({ low: 500, high: null });
+  expect(partsOf(coding)).toBe(6);
+});
+
+// The usual range of a leap is 100 to 750 mm: 50 of 650 are 76.9 thousandths, 100 to 300 are 307.7.
+test("what an interval loses is its share of the usual range", () => {
+  expect(lossOfInterval({ low: 450, high: 500 }, ladders.vertical.usual)).toBe(77);
+  expect(lossOfInterval({ low: null, high: 300 }, ladders.vertical.usual)).toBe(308);
+  expect(lossOfInterval({ low: null, high: 60 }, ladders.vertical.usual)).toBe(0);
+});
+
+const heights = fc.array(fc.integer({ min: 0, max: 800 }), { minLength: 1, maxLength: 30 });
+
+test("every coding puts each mark in one part that holds it, with marks in both ends, on lines of its step", () => {
+  fc.assert(
+    fc.property(heights, (values) => {
+      for (const coding of codingsOf(values, steps)) {
+        const { step, below, from } = coding;
+        expect(steps).toContain(step);
+        expect([below % step, from % step, from >= below]).toEqual([0, 0, true]);
+        const parts = values.map((value) => partOf(value, coding));
+        expect([Math.min(...parts), Math.max(...parts)]).toEqual([0, partsOf(coding) - 1]);
+        for (const value of values) {
+          const { low, high } = intervalOf(value, coding);
+          expect((low === null || low <= value) && (high === null || value < high)).toBe(true);
+        }
+        const intervals = new Map(values.map((value) => [partOf(value, coding), intervalOf(value, coding)]));
+        expect(new Set([...intervals.values()].map((each) => JSON.stringify(each))).size).toBe(
+          intervals.size,
+        );
+      }
+    }),
+    { numRuns: 30 },
+  );
+});
+
+test("no two codings say the same", () => {
+  fc.assert(
+    fc.property(heights, (values) => {
+      const said = codingsOf(values, steps).map((coding) => {
+        const lines = Array.from({ length: 900 }, (_none, value) =>
+          JSON.stringify(intervalOf(value, coding)),
+        );
+        return [...new Set(lines)].join();
+      });
+      expect(new Set(said).size).toBe(said.length);
+    }),
+    { numRuns: 8 },
+  );
+});
+
+test("marks that are all alike can't be told: there is no coding with two ends", () => {
+  expect(codingsOf([410, 410, 412], steps)).toEqual([]);
+});
+
+test("every ladder goes from fine to coarse, in whole grains, within its usual range", () => {
+  for (const code of testCodes) {
+    const { steps: all, profileStep, usual } = ladders[code];
+    expect(all.toSorted((a, b) => a - b)).toEqual(all);
+    expect([...all, profileStep].every((step) => Number.isInteger(step) && step > 0)).toBe(true);
+    expect(usual[0]).toBeLessThan(usual[1]);
+  }
+});
