@@ -3,8 +3,10 @@ import { useTranslation } from "react-i18next";
 import { Route, Router, Switch } from "wouter";
 import { useHashLocation } from "wouter/use-hash-location";
 import { Frame } from "../parts/Frame.tsx";
+import { HeldPage } from "../screens/athletes/held/HeldPage.tsx";
 import { PrintCards } from "../screens/cards/PrintCards.tsx";
 import { PrintPage } from "../screens/instructions/PrintPage.tsx";
+import { SummaryPrintPage } from "../screens/summary/paper/SummaryPrintPage.tsx";
 import { ClientProvider } from "./client.tsx";
 import { InitialsProvider } from "./initials.tsx";
 import { DeskRoutes } from "./routes.tsx";
@@ -23,6 +25,12 @@ export function DeskApp() {
             </Route>
             <Route path="/print/cards/:day/:which/:paper">
               {({ day, which, paper }) => <PrintCards day={day} which={which} paper={paper} />}
+            </Route>
+            <Route path="/print/held/:athleteId/:paper">
+              {({ athleteId, paper }) => <HeldPage athleteId={athleteId} paper={paper} />}
+            </Route>
+            <Route path="/print/summary/:day/:league/:paper">
+              {({ day, league, paper }) => <SummaryPrintPage day={day} league={league} paper={paper} />}
             </Route>
             <Route>
               <InitialsProvider>
