@@ -113,7 +113,7 @@ test("an athlete's marks over time are read by eye, by keys and in a table, each
   const agility = desk.getByRole("region", { name: /^Agility/ }).first();
   await expect(agility).toContainText("The same as last time.");
   const core = desk.getByRole("region", { name: /^Core/ }).first();
-  await expect(core).toContainText(/Within test noise: \d\d in 100 for a real drop is too little to tell\./);
+  await expect(core).toContainText(/Within test noise: \d\d in 100 for a real loss is too little to tell\./);
   await expect(core).toContainText("Not enough to compare");
   await core.locator("svg g[data-today]").first().hover();
   await expect(core.getByText(/^14 Mar 2026: 1:30, /)).toBeVisible();

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
 import { type LengthUnit, testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import { Section } from "../../parts/Panel.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
@@ -63,7 +64,8 @@ function OneSeries({ series, lengths }: OneSeriesProps) {
           <SeriesTable series={series} lengths={lengths} />
           {noise !== null && (
             <p className={css.quiet}>
-              {error.assumed ? t("series.assumed") : t("series.learned", { count: error.pairs })}
+              {error.assumed ? t("series.assumed") : t("series.learned", { count: error.pairs })}{" "}
+              <Link href="/noise">{t("series.aboutNoise")}</Link>
             </p>
           )}
         </div>
