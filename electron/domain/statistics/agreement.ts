@@ -44,7 +44,8 @@ function agreement(table: TwoWay, level: number): Icc {
   const { subjects: n, repeats: k, between, columns, error } = table;
   const value = (between - error) / (between + (k - 1) * error + (k * (columns - error)) / n);
   if (columns === 0 && error === 0) return { value, low: value, high: value };
-  const degrees = satterthwaite(table, value);
+  // Below zero the two parts would cancel each other out, and leave no degrees of freedom at all.
+  const degrees = satterthwaite(table, Math.max(0, value));
   const share = upperShare(level);
   const lower = jstat.centralF.inv(share, n - 1, degrees);
   const upper = jstat.centralF.inv(share, degrees, n - 1);

@@ -80,6 +80,22 @@ test("an intraclass correlation lies in its interval, at most 1, whatever the un
   );
 });
 
+test("a correlation below zero still has an interval", () => {
+  const icc = intraclass(
+    twoWay([
+      [11, 3],
+      [11, 7],
+      [7, 9],
+    ]),
+    2,
+    "single",
+  );
+  expect(icc?.value).toBeCloseTo(-0.615385, 6);
+  expect(icc?.low).toBeLessThan(-0.615385);
+  expect(icc?.high).toBeGreaterThan(-0.615385);
+  expect(Number.isFinite(icc?.low)).toBe(true);
+});
+
 test("consistency does not mind what everybody gained", () => {
   fc.assert(
     fc.property(fc.array(fc.tuple(mark, mark), { minLength: 3, maxLength: 20 }), (rows) => {
