@@ -15,6 +15,9 @@ export interface Desk {
   use(kind: StoreKind): void;
   /** The invented sheets that fill the demonstration. */
   demoSheets(): DemoSheets;
+  /** Whether the hall's board is blank just now; never kept, so that a restart shows it again. */
+  readonly boardHidden: boolean;
+  hideBoard(hidden: boolean): void;
   /** Wall time: a label on what is stored, never a measure of duration. */
   now(): Date;
   /** The machine's monotonic clock, for durations: goes on through a restart of the program, never jumps. */
@@ -31,7 +34,7 @@ export type DemoSheets = Readonly<Record<SheetKindName, Uint8Array>>;
 /** One announcement: an id that a client can resume after, and the topics to read again ("all" for everything). */
 export interface Announcement {
   readonly id: string;
-  readonly topics: readonly (Topic | "all")[];
+  readonly topics: readonly (Topic | "board" | "all")[];
 }
 
 /** The newest announcements, for clients that were away a moment. */
@@ -83,6 +86,7 @@ export function createDesk(parts: DeskParts): Desk {
   }
 
   let current = take("own");
+  let boardHidden = false;
   return {
     get store() {
       return current.store;
@@ -98,6 +102,14 @@ export function createDesk(parts: DeskParts): Desk {
       before.stop();
       before.store.close();
       announce(["all"]);
+    },
+    get boardHidden() {
+      return boardHidden;
+    },
+    hideBoard(hidden) {
+      if (hidden === boardHidden) return;
+      boardHidden = hidden;
+      announce(["board"]);
     },
     now: parts.now,
     monotonic: parts.monotonic,

@@ -4,6 +4,7 @@ const groupsOf: Readonly<Record<string, readonly string[]>> = {
   entrants: ["heat", "checkIn", "station", "board", "day", "people", "bundle", "cards", "noise", "summary"],
   attempts: ["heat", "station", "board", "day", "people", "bundle", "cards", "noise", "summary"],
   calls: ["heat", "station", "board", "day"],
+  board: ["board"],
   heats: ["heat", "station", "board", "day", "summary"],
 };
 

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import { bridge } from "../app/bridge.ts";
 import { writeDate } from "../app/dates.ts";
 import { useInitials } from "../app/initials.tsx";
+import { BoardTools } from "./BoardTools.tsx";
 import { Button } from "./Button.tsx";
 import css from "./FrameHead.module.css";
 import { LanguageChoice } from "./LanguageChoice.tsx";
@@ -39,9 +40,7 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
             {initials === null ? t("initials.none") : t("initials.some", { initials })}
           </Button>
         )}
-        {day !== null && bridge !== null && (
-          <Button onPress={() => void bridge?.openBoard()}>{t("frame.openBoard")}</Button>
-        )}
+        {day !== null && bridge !== null && <BoardTools />}
       </div>
     </div>
   );

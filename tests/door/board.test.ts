@@ -229,10 +229,25 @@ test("without a day there is nothing, and a day closed today stays on the wall",
   expect([closed.day?.state, closed.newest.length]).toEqual(["closed", 2]);
   day.clock.at = new Date("2026-11-15T12:00:00Z");
   expect(await day.view()).toEqual({
-    ...{ demo: false, day: null, newest: [], calls: [] },
+    ...{ hidden: false, demo: false, day: null, newest: [], calls: [] },
     walls: ["push-up", "agility", "vertical", "core", "endurance"].map((code) => ({ test: code, rows: [] })),
     totals: { bests: 0, testsDone: 0, athletesTested: 0, leagues: [] },
   });
+});
+
+test("a hidden board is sent nothing of the day until somebody at the desk shows it again", async () => {
+  const day = await threeBests();
+  const heard: unknown[] = [];
+  day.desk.news.listen(({ topics }) => heard.push(...topics));
+  await day.as("station").board.hide({ hidden: true });
+  await day.as("station").board.hide({ hidden: true });
+  const blank = await day.view();
+  expect(blank).toMatchObject({ hidden: true, day: null, newest: [], calls: [], totals: { bests: 0 } });
+  expect(blank.walls.flatMap(({ rows }) => rows)).toEqual([]);
+  expect(text(blank)).not.toContain("Ash Velvet");
+  await day.as("organiser").board.hide({ hidden: false });
+  expect((await day.view()).newest).toHaveLength(2);
+  expect(heard).toEqual(["board", "board"]);
 });
 
 test("every role may look at the board, and the board may ask for nothing else of the day", async () => {

@@ -85,6 +85,29 @@ test("a consent changed at the desk changes the board at once, in each of the th
   await expect(main).toContainText("Ash Velvet");
 });
 
+test("a key at the desk blanks the board at once, and shows it again; so does a key at the board itself", async ({
+  tapeline,
+}) => {
+  const { board, ids } = await openBoardOn(tapeline, spring);
+  await pushUps(tapeline.desk, ids[0], 23);
+  const hero = board.getByRole("article");
+  await expect(hero).toContainText("Ash Velvet");
+  const asked = performance.now();
+  await tapeline.desk.keyboard.press("Alt+H");
+  await expect(board.getByRole("img", { name: "The board is hidden" })).toBeVisible();
+  console.log(`blank, seen ${(performance.now() - asked).toFixed(0)} ms after the key`);
+  expect(await board.evaluate(() => document.body.textContent?.trim())).toBe("");
+  // What happens meanwhile does not bring it back.
+  await pushUps(tapeline.desk, ids[1], 29);
+  await expect(hero).toBeHidden();
+  await tapeline.desk.getByRole("button", { name: /^Show the board/ }).click();
+  await expect(hero).toContainText("bib 2");
+  await board.keyboard.press("h");
+  await expect(hero).toBeHidden();
+  await board.keyboard.press("h");
+  await expect(hero).toBeVisible();
+});
+
 test("who is called stands on the board in every scene, until the call ends", async ({ tapeline }) => {
   const { board, ids } = await openBoardOn(tapeline, spring);
   const strip = scene(board, "Called now");

@@ -13,7 +13,18 @@ export const board = router({
     .output(boardSchema)
     .query(({ ctx: { desk }, input }) => {
       const { db } = desk.store;
-      const day = dayOnTheWall(db, isoDate(desk.now()));
-      return { demo: desk.kind === "demo", ...boardOf(db, day, input.lengths) };
+      const hidden = desk.boardHidden;
+      // Of a hidden board nothing is sent at all.
+      const day = hidden ? null : dayOnTheWall(db, isoDate(desk.now()));
+      return { hidden, demo: desk.kind === "demo", ...boardOf(db, day, input.lengths) };
     }),
+
+  hidden: allow("organiser", "station", "check-in")
+    .output(z.object({ hidden: z.boolean() }))
+    .query(({ ctx: { desk } }) => ({ hidden: desk.boardHidden })),
+
+  /** Blanks the board at once, or shows it again; whoever is at the desk may, for whatever the reason. */
+  hide: allow("organiser", "station", "check-in")
+    .input(z.object({ hidden: z.boolean() }))
+    .mutation(({ ctx: { desk }, input }) => desk.hideBoard(input.hidden)),
 });

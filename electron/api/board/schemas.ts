@@ -38,6 +38,8 @@ const rowSchema = z.object({
 const callSchema = z.object({ bib: z.int(), name: z.string().nullable() });
 
 export const boardSchema = z.object({
+  /** Somebody at the desk has blanked it: nothing else is in it then. */
+  hidden: z.boolean(),
   /** Whether all of this is invented. */
   demo: z.boolean(),
   day: z

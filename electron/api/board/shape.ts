@@ -36,7 +36,7 @@ const newestShown = 12;
 const leastOfLeague = 3;
 
 /** What the hall may see of a day. What an athlete did not agree to never leaves this function. */
-export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo"> {
+export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo" | "hidden"> {
   const { people, marks, calls, errors, lengths } = facts;
   const shown = showable(people, marks);
   const bests = shown.filter(({ standing }) => standing === "best").sort((a, b) => b.seq - a.seq);

@@ -9,7 +9,7 @@ import type { Board } from "./schemas.ts";
 import { shapeBoard } from "./shape.ts";
 
 /** What the hall may see of a day just now; without a day, a board with nothing on it. */
-export function boardOf(db: Database, day: Day | null, lengths: LengthUnit): Omit<Board, "demo"> {
+export function boardOf(db: Database, day: Day | null, lengths: LengthUnit): Omit<Board, "demo" | "hidden"> {
   const errors = typicalErrorsOf(db);
   if (day === null)
     return { day: null, ...shapeBoard({ people: [], marks: [], calls: [], errors, lengths }) };

@@ -1,7 +1,9 @@
 import { keepPreviousData, useQuery } from "@tanstack/react-query";
+import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { Board } from "../../../electron/api/board/schemas.ts";
 import { useTRPC } from "../../app/client.tsx";
+import { useKeys } from "../../app/keys.ts";
 import { useReady } from "../../app/ready.ts";
 import css from "./BoardScreen.module.css";
 import { CallStrip } from "./CallStrip.tsx";
@@ -17,8 +19,20 @@ import { WallsScene } from "./WallsScene.tsx";
 export function BoardScreen() {
   const trpc = useTRPC();
   const { data } = useQuery(trpc.board.view.queryOptions(undefined, { placeholderData: keepPreviousData }));
+  const { t } = useTranslation("board");
+  const [isBlank, setBlank] = useState(false);
+  useKeys({ H: () => setBlank(!isBlank) });
   useReady(data !== undefined);
-  return <div className={css.board}>{data !== undefined && <Hall board={data} />}</div>;
+  const hidden = isBlank || data?.hidden === true;
+  return (
+    <div
+      className={css.board}
+      data-hidden={hidden}
+      {...(hidden && { "aria-label": t("hidden"), role: "img" })}
+    >
+      {data !== undefined && !hidden && <Hall board={data} />}
+    </div>
+  );
 }
 
 function Hall({ board }: { readonly board: Board }) {
