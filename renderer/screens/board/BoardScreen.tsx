@@ -21,7 +21,8 @@ export function BoardScreen() {
   const { data } = useQuery(trpc.board.view.queryOptions(undefined, { placeholderData: keepPreviousData }));
   const { t } = useTranslation("board");
   const [isBlank, setBlank] = useState(false);
-  useKeys({ H: () => setBlank(!isBlank) });
+  const turn = () => setBlank(!isBlank);
+  useKeys({ H: turn });
   useReady(data !== undefined);
   const hidden = isBlank || data?.hidden === true;
   return (
