@@ -1,13 +1,28 @@
 import { consentOf } from "../../domain/privacy/consent.ts";
-import { quasiOf } from "../../domain/privacy/quasi.ts";
-import type { Candidate } from "../../domain/privacy/rule.ts";
+import { quarterOf, quasiOf } from "../../domain/privacy/quasi.ts";
+import type { BundleKind, Candidate } from "../../domain/privacy/rule.ts";
 import { allAthletes } from "../../store/athletes.ts";
 import type { Database } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { marksOfDay } from "../../store/marks.ts";
+import { namelessMarks } from "../../store/nameless.ts";
 
-/** Every mark of a day with what the privacy rule needs to know of its athlete, and nothing more. */
-export function candidatesOf(db: Database, day: Day): Candidate[] {
+/** Every mark that a day's bundle could tell, with what the privacy rule needs to know of its athlete, and nothing more. */
+export function candidatesOf(db: Database, day: Day, kind: BundleKind): Candidate[] {
+  // Nothing links the marks of somebody erased, so that they can't be in a profile.
+  return kind === "marks" ? [...ofAthletes(db, day), ...ofErased(db, day)] : ofAthletes(db, day);
+}
+
+/** Marks that stayed of people erased, each as somebody of its own: a day has at most one of a person, test and variant. */
+function ofErased(db: Database, day: Day): Candidate[] {
+  return namelessMarks(db, day.id).map(({ test, variant, value, ageBand, category }, index) => ({
+    ...{ athlete: -1 - index, league: -1 - index, test, variant, ageBand, category },
+    ...{ leagueSize: "unknown", quarter: quarterOf(day.date), consent: "given" },
+    mark: { state: "complete", value },
+  }));
+}
+
+function ofAthletes(db: Database, day: Day): Candidate[] {
   const athletes = allAthletes(db);
   const byId = new Map(athletes.map((athlete) => [athlete.id, athlete]));
   const leagues = Map.groupBy(athletes, ({ leagueId }) => leagueId);

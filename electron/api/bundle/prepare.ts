@@ -38,7 +38,7 @@ export interface Prepared {
  */
 export function prepare(desk: Desk, db: Database, day: Day, { kind, k }: Wish): Prepared {
   const strictness = { ...usualStrictness, k };
-  const { kept, suppressed, decisions, able } = protect(kind, candidatesOf(db, day), strictness);
+  const { kept, suppressed, decisions, able } = protect(kind, candidatesOf(db, day, kind), strictness);
   const linked = kind === "profiles";
   const sightings = sightingsOf(able);
   const rows = publish(kept, seededChance(seedOf(contentsOf(kept))));

@@ -1,5 +1,5 @@
 import type { TestCode } from "../protocols/protocol.ts";
-import { type Coding, intervalOf, lossOfInterval, partOf } from "./coding.ts";
+import { type Coding, intervalOf, lossOfInterval, partOf, partsOf } from "./coding.ts";
 import { type Generalisable, hierarchies } from "./hierarchy.ts";
 import { ladders } from "./ladder.ts";
 import type { Quasi } from "./quasi.ts";
@@ -55,6 +55,7 @@ export function markAttribute(
       codes: values.map((value) => (value === null ? 0 : 1 + partOf(value, coding))),
       losses: values.map((value) => (value === null ? 0 : lossOfInterval(intervalOf(value, coding), usual))),
       tells: true,
+      ends: [1, partsOf(coding)],
     };
   });
   return { kind: "mark", weight, choices };

@@ -49,6 +49,7 @@ export function judge(
     if (!isMixed(attributes, choices, kept, demands.l)) for (const record of kept) suppressed[record] = true;
   }
   if (suppressed.filter(Boolean).length > demands.limit) return null;
+  if (!choices.every((choice) => hasEnds(choice, suppressed))) return null;
   return { chosen: [...chosen], suppressed, loss: lossOf(attributes, choices, suppressed) };
 }
 
@@ -59,6 +60,12 @@ function cellsOf(attributes: readonly Attribute[], chosen: readonly number[]): C
     (cells, { choices }, at) => split(cells, choices[chosen[at] ?? 0]?.codes ?? []),
     whole,
   );
+}
+
+/** Without its ends, the lowest and the highest mark that are left would be told with both bounds. */
+function hasEnds({ codes, ends }: Choice, suppressed: readonly boolean[]): boolean {
+  if (ends === undefined) return true;
+  return ends.every((end) => codes.some((code, record) => code === end && suppressed[record] === false));
 }
 
 /** Records of whom the same is known without any mark: equal quasi-identifiers, and the same tests done. */

@@ -3,8 +3,8 @@ import { ageReached } from "../people/age.ts";
 /** How an athlete wants to be compared, as it may leave the room. */
 export type SharedCategory = "women" | "men" | "open" | "unknown";
 
-/** How many athletes an athlete's league has; the league itself never leaves. */
-export const leagueSizes = ["up to 14", "15 to 29", "30 and more"] as const;
+/** How many athletes an athlete's league has; unknown of those whose name was erased. The league itself never leaves. */
+export const leagueSizes = ["up to 14", "15 to 29", "30 and more", "unknown"] as const;
 export type LeagueSize = (typeof leagueSizes)[number];
 
 /** What somebody else may know of an athlete beside the marks, and could look for in a bundle (quasi-identifiers). */

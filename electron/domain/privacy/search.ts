@@ -8,6 +8,8 @@ export interface Choice {
   readonly losses: readonly number[];
   /** False for a mark that is not told at all, which asks for no diversity. */
   readonly tells: boolean;
+  /** The codes of the lowest and the highest part, which both must be among what is told: they hide the worst and the best. */
+  readonly ends?: readonly [lowest: number, highest: number];
   /** Values of which each class that is told this way needs two: a size band must not stand for one league. */
   readonly mixed?: readonly number[];
 }

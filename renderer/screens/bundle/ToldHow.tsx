@@ -12,7 +12,7 @@ interface ToldHowProps {
 /** In words: the step, and what is not told; or why nothing is. */
 export function ToldHow({ test, k }: ToldHowProps) {
   const { t, i18n } = useTranslation("bundle");
-  const { levels, step, unit } = test;
+  const { levels, step, unit, parts } = test;
   if (levels === null || test.told === 0) {
     const enough = test.able >= 2 * k;
     return (
@@ -26,11 +26,17 @@ export function ToldHow({ test, k }: ToldHowProps) {
   const shown = names.filter((name) => levels[name] === 0).map((name) => t(`leaves.part.${name}`));
   return (
     <span className={css.how}>
-      <span>{step === null ? t("leaves.halves") : t("leaves.steps", { step, unit })}</span>
+      <span>{stepsOf()}</span>
       <span className={css.quiet}>
         {t("leaves.told", { parts: list.format(shown) })}
         {hidden.length > 0 && ` ${t("leaves.hidden", { parts: list.format(hidden) })}`}
       </span>
     </span>
   );
+
+  function stepsOf(): string {
+    if (step === null || parts.every(({ low, high }) => low === null || high === null))
+      return t("leaves.halves");
+    return step === 1 ? t("leaves.single", { unit }) : t("leaves.steps", { step, unit });
+  }
 }

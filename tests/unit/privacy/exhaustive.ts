@@ -48,6 +48,10 @@ function lossOf(size: number, attributes: readonly Attribute[], chosen: readonly
     if (poor) for (const row of members) out.add(row);
   }
   if (out.size > limit) return null;
+  const told = rows.filter(({ row }) => !out.has(row)).map(({ row }) => row);
+  for (const { ends = [], codes } of columns) {
+    if (ends.some((end) => !told.some((row) => codes[row] === end))) return null;
+  }
   let loss = 0;
   for (const { row } of rows) {
     if (out.has(row)) loss += 1_000_000;

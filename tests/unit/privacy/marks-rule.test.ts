@@ -157,6 +157,20 @@ test("nobody leaves without consent or a complete mark, and every interval holds
   );
 });
 
+test("the best and the worst of every test are told with one bound, among k others at least", () => {
+  fc.assert(
+    fc.property(halls, (candidates) => {
+      const { kept } = protect(candidates);
+      const marks = kept.flatMap((row) => row.marks);
+      for (const alike of Map.groupBy(marks, ({ test: code, variant }) => `${code} ${variant}`).values()) {
+        expect(alike.filter(({ low }) => low === null).length).toBeGreaterThanOrEqual(5);
+        expect(alike.filter(({ high }) => high === null).length).toBeGreaterThanOrEqual(5);
+      }
+    }),
+    { numRuns: 60 },
+  );
+});
+
 test("ages are told in their bands or not at all", () => {
   fc.assert(
     fc.property(halls, (candidates) => {

@@ -14,7 +14,12 @@ const problems = fc
       column(1000),
       fc.nat(1000).map((loss) => Array.from({ length: size }, () => loss)),
     );
-    const mark = fc.record({ codes: column(3), losses, tells: fc.boolean() });
+    const plain = fc.record({ codes: column(3), losses, tells: fc.boolean() });
+    const ended = fc.record({
+      ...{ codes: column(3), losses, tells: fc.constant(true) },
+      ends: fc.tuple(fc.nat(3), fc.nat(3)),
+    });
+    const mark = fc.oneof(plain, ended);
     const quasi = fc.oneof(
       fc.record({ codes: column(2), losses, tells: fc.constant(true), mixed: column(2) }),
       fc.record({ codes: column(1), losses, tells: fc.constant(true) }),

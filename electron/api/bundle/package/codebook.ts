@@ -51,7 +51,7 @@ Sheets are comma-separated, UTF-8, with a header line and a decimal point. \`unk
 
 const quasiLines = `| age_band | age reached in the year of the day, in fixed bands of five years; \`unknown\` or \`not told\` |
 | category | how the athlete wants to be compared: \`women\`, \`men\`, \`open\`; \`unknown\` or \`not told\` |
-| league_size | athletes of the athlete's league: \`up to 14\`, \`15 to 29\`, \`30 and more\`; or \`not told\` |
+| league_size | athletes of the athlete's league: \`up to 14\`, \`15 to 29\`, \`30 and more\`; \`unknown\` or \`not told\` |
 | quarter | calendar quarter of the day |`;
 
 const marksColumns = `## marks.csv
