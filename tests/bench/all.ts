@@ -1,4 +1,5 @@
 import { spawnSync } from "node:child_process";
+import { boardBench } from "./board.ts";
 import { importBench } from "./import.ts";
 import { recordBench } from "./record.ts";
 import { rehearseBench } from "./rehearse.ts";
@@ -20,6 +21,11 @@ const programs: readonly Program[] = [
   { name: "taking in a roster of 5,000 rows", target: "ratio at most 3", run: takingIn },
   { name: "rehearsing the demonstration's day", target: "under 5 s", run: rehearsing },
   { name: "from a record to both windows painted", target: "median and p95, no limit set", run: painting },
+  {
+    name: "the board through 200 bests and a long day",
+    target: "no frame over 50 ms, memory within 10 %",
+    run: showing,
+  },
 ];
 
 const ms = (value: number) => `${value.toFixed(value < 10 ? 2 : 0)} ms`;
@@ -56,6 +62,17 @@ async function painting(): Promise<string[]> {
     `  answered ${spread(answered)}, then both painted after ${spread(afterAnswer)}`,
     `  the desk ${spread(desk)}, the board ${spread(board)}`,
   ]);
+}
+
+async function showing(): Promise<string[]> {
+  const { bests, frames, longestMs, over50, hours, turns, ...held } = await boardBench();
+  const grown = held.endBytes / held.startBytes - 1;
+  const megabytes = (bytes: number) => (bytes / 1e6).toFixed(2);
+  return [
+    `${bests} bests, ${frames} frames, the longest ${ms(longestMs)}, ${over50} over 50 ms (${kept(over50 === 0)})`,
+    `${hours} hours of rotation, ${turns} scenes: ${megabytes(held.startBytes)} MB, then ${megabytes(held.endBytes)} MB`,
+    `${(grown * 100).toFixed(1)} % more (${kept(grown <= 0.1)}); nodes ${held.startNodes}, then ${held.endNodes}`,
+  ];
 }
 
 function spread({ median, p95 }: Spread): string {

@@ -74,7 +74,7 @@ export async function windowsBench(): Promise<WindowsBench> {
 }
 
 /** Everybody checked in, two tests of each from the spring: enough for every record to be a best or not. */
-async function makeDay(file: string): Promise<readonly number[]> {
+export async function makeDay(file: string): Promise<readonly number[]> {
   const day = await boardDay(crowd(athletes), file);
   for (let bib = 1; bib <= athletes; bib += 1) {
     day.past(bib, "push-up", 20);
@@ -111,7 +111,7 @@ async function benchAt(
   return summed(place, times);
 }
 
-function pushUps(athleteId: number, index: number): object {
+export function pushUps(athleteId: number, index: number): object {
   const seen = { how: "tally", reps: 17 + (index % 9), offAtEnd: 0 };
   return { athleteId, test: "push-up", variant: "full", attempts: [{ id: randomUUID(), seen }] };
 }
@@ -125,7 +125,7 @@ function quadrants(athleteId: number, index: number): object {
 }
 
 /** Sends one record from the desk's page; when it was sent and answered by the page's clock. */
-function send(desk: Page, entry: object): Promise<{ sent: number; answered: number }> {
+export function send(desk: Page, entry: object): Promise<{ sent: number; answered: number }> {
   return desk.evaluate(
     async (body) => {
       const headers = { "content-type": "application/json" };
