@@ -2,6 +2,7 @@ import { Redirect, Route, Switch } from "wouter";
 import { testCodes } from "../../electron/domain/protocols/protocol.ts";
 import { AthletesScreen } from "../screens/athletes/AthletesScreen.tsx";
 import { BundleScreen } from "../screens/bundle/BundleScreen.tsx";
+import { CardsScreen } from "../screens/cards/CardsScreen.tsx";
 import { CheckInScreen } from "../screens/check-in/CheckInScreen.tsx";
 import { DayScreen } from "../screens/day/DayScreen.tsx";
 import { HomeScreen } from "../screens/home/HomeScreen.tsx";
@@ -31,6 +32,9 @@ export function DeskRoutes() {
       <Route path="/bundle" component={BundleScreen} />
       <Route path="/summary/:day?/:league?">
         {({ day, league }) => <SummaryScreen dayId={idOf(day)} leagueId={idOf(league) ?? null} />}
+      </Route>
+      <Route path="/cards/:day?/:which?">
+        {({ day, which }) => <CardsScreen day={day ?? null} which={which ?? null} />}
       </Route>
       <Route path="/instructions/:which?">
         {({ which }) => <InstructionsScreen which={which ?? null} />}

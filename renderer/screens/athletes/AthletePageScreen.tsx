@@ -2,6 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
+import { LinkButton } from "../../parts/Button.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { useLengths } from "../station/lengths.ts";
 import { ApartMarks } from "./ApartMarks.tsx";
@@ -15,7 +16,7 @@ import type { AthletePage } from "./types.ts";
 
 /** One athlete: today's marks, every attempt, the marks before, and what they agreed to. */
 export function AthletePageScreen({ athleteId }: { readonly athleteId: number }) {
-  const { t } = useTranslation("athletes");
+  const { t } = useTranslation(["athletes", "cards"]);
   const trpc = useTRPC();
   const { lengths } = useLengths();
   const page = useQuery(trpc.people.get.queryOptions({ athleteId, lengths }));
@@ -23,6 +24,7 @@ export function AthletePageScreen({ athleteId }: { readonly athleteId: number })
     <Screen
       title={page.data?.name ?? t("title")}
       lead={page.data !== undefined && <Facts athlete={page.data} />}
+      actions={<LinkButton to={`/cards/current/athlete-${athleteId}`}>{t("cards:linkOne")}</LinkButton>}
       ready={page.isFetched}
     >
       <Answer query={page}>

@@ -5,6 +5,7 @@ import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts"
 import { writeDate } from "../../app/dates.ts";
 import css from "./Card.module.css";
 import { Focus } from "./Focus.tsx";
+import { useFit } from "./fit.ts";
 import { NextTest } from "./NextTest.tsx";
 import { Tape } from "./Tape.tsx";
 import { TestRow } from "./TestRow.tsx";
@@ -21,8 +22,9 @@ interface CardProps {
 /** What one athlete takes home: the size of its paper, on the screen as in print. Nothing but their own is on it. */
 export const Card = memo(function Card({ card, day, next, size, lengths }: CardProps) {
   const { t } = useTranslation("cards");
+  const paper = useFit();
   return (
-    <article className={css.card} data-size={size}>
+    <article ref={paper} className={css.card} data-size={size}>
       <Head card={card} day={day} />
       <p className={css.tone}>{t(`card.tone.${card.tone}.${turnOf(card.athleteId, day.date)}`)}</p>
       <ol className={css.tests}>
@@ -57,8 +59,8 @@ function Head({ card, day }: Pick<CardProps, "card" | "day">) {
       </Tape>
       <div className={css.who}>
         <h1 data-length={lengthOf(name)}>{name}</h1>
-        <p className={css.facts}>
-          <span>{league}</span>
+        <p className={css.facts} data-length={lengthOf(league)}>
+          {league}
           {bib !== null && <span>{t("card.bib", { bib })}</span>}
         </p>
       </div>
@@ -78,16 +80,22 @@ function lengthOf(name: string): "short" | "long" | "longest" {
   return name.length <= 40 ? "long" : "longest";
 }
 
-/** Where the band and the places come from; without either there is nothing to say. */
+/** How the pictures are read, and where the band and the places come from. */
 function Notes({ card: { tests } }: { readonly card: CardData }) {
   const { t } = useTranslation("cards");
-  const banded = tests.filter(({ noise }) => noise !== null);
-  const assumed = banded.filter((test) => test.assumed).length;
-  const kind = assumed === banded.length ? "assumed" : assumed === 0 ? "measured" : "partly";
+  const drawn = tests.some(({ points }) => points.length > 1);
   return (
     <div className={css.notes}>
-      {banded.length > 0 && <p>{t(`card.noise.${kind}`)}</p>}
+      {drawn && <p>{t(`card.noise.${noiseKind(tests)}`)}</p>}
       {tests.some(({ place }) => place !== null) && <p>{t("card.note.place")}</p>}
     </div>
   );
+}
+
+function noiseKind(tests: CardData["tests"]): "none" | "assumed" | "partly" | "measured" {
+  const banded = tests.filter(({ noise }) => noise !== null);
+  const assumed = banded.filter((test) => test.assumed).length;
+  if (banded.length === 0) return "none";
+  if (assumed === banded.length) return "assumed";
+  return assumed === 0 ? "measured" : "partly";
 }

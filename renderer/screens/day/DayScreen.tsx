@@ -60,7 +60,7 @@ function Glance({ overview }: { readonly overview: Overview }) {
         <Needs needs={overview.needs} />
       </div>
       {overview.state === "open" && <Floor />}
-      <Leagues leagues={overview.leagues} />
+      <Leagues leagues={overview.leagues} cards />
     </>
   );
 }
@@ -72,7 +72,7 @@ function Planned({ overview }: { readonly overview: Overview }) {
   return (
     <>
       <p className={css.lead}>{t("planned.listed", { count })}</p>
-      <Leagues leagues={overview.leagues} />
+      <Leagues leagues={overview.leagues} cards={false} />
     </>
   );
 }

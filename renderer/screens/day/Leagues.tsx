@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { LinkButton } from "../../parts/Button.tsx";
 import { DataTable } from "../../parts/DataTable.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import type { Overview } from "./overview.ts";
@@ -9,11 +10,20 @@ function listed({ counts }: League): number {
   return Object.values(counts).reduce((total, value) => total + value, 0);
 }
 
-/** How far each league is. */
-export function Leagues({ leagues }: { readonly leagues: Overview["leagues"] }) {
-  const { t } = useTranslation("day");
+interface LeaguesProps {
+  readonly leagues: Overview["leagues"];
+  /** Whether athletes can have cards: not before the day opens. */
+  readonly cards: boolean;
+}
+
+/** How far each league is, and the cards that its athletes take home. */
+export function Leagues({ leagues, cards }: LeaguesProps) {
+  const { t } = useTranslation(["day", "cards"]);
   return (
-    <Section title={t("leagues.title")}>
+    <Section
+      title={t("leagues.title")}
+      {...(cards && { aside: <LinkButton to="/cards">{t("cards:link")}</LinkButton> })}
+    >
       <DataTable<League>
         caption={t("leagues.title")}
         rows={leagues}

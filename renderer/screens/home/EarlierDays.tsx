@@ -11,7 +11,7 @@ interface EarlierDaysProps {
 
 /** The days that were closed, newest first as they come, and what is still done with them. */
 export function EarlierDays({ days }: EarlierDaysProps) {
-  const { t, i18n } = useTranslation("home");
+  const { t, i18n } = useTranslation(["home", "cards"]);
   return (
     <Panel paper title={t("earlier.title")}>
       <ul className={css.earlier}>
@@ -22,6 +22,9 @@ export function EarlierDays({ days }: EarlierDaysProps) {
             <Link className={css.summary} href={`/summary/${day.id}`}>
               {t("earlier.summary")}
               <span className="unseen">{day.title}</span>
+            </Link>
+            <Link className={css.summary} href={`/cards/${day.id}/all`}>
+              {t("cards:link")} <span className="unseen">{day.title}</span>
             </Link>
           </li>
         ))}

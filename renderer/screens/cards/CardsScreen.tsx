@@ -1,0 +1,139 @@
+import { useQuery } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { Redirect } from "wouter";
+import { useTRPC } from "../../app/client.tsx";
+import { writeDate } from "../../app/dates.ts";
+import { Answer } from "../../parts/Answer.tsx";
+import { Button } from "../../parts/Button.tsx";
+import { Choice } from "../../parts/Choice.tsx";
+import { EmptyState } from "../../parts/EmptyState.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import css from "./Cards.module.css";
+import { ChooseCards } from "./ChooseCards.tsx";
+import { JobPanel } from "./JobPanel.tsx";
+import { useCardJob } from "./job.ts";
+import { Preview } from "./Preview.tsx";
+import { type CardPaper, cardPapers } from "./papers.ts";
+import { useWork } from "./useWork.ts";
+import { chosenOf, nameOf, type People, type Which, whichNamed } from "./which.ts";
+
+interface CardsScreenProps {
+  /** As they stand in the address; null: the usual day, and everybody. */
+  readonly day: string | null;
+  readonly which: string | null;
+}
+
+/** The athletes' cards: choose one, a league or all, see the paper, print it or keep it as a PDF. */
+export function CardsScreen({ day, which: asked }: CardsScreenProps) {
+  const which = whichNamed(asked ?? "all");
+  const named = day === null || day === "current" ? "current" : Number(day);
+  if (which === null || Number.isNaN(named)) return <Redirect to="/cards" />;
+  return <Asked day={named} which={which} />;
+}
+
+interface AskedProps {
+  readonly day: number | "current";
+  readonly which: Which;
+}
+
+function Asked({ day, which }: AskedProps) {
+  const { t, i18n } = useTranslation("cards");
+  const trpc = useTRPC();
+  const people = useQuery(trpc.cards.people.queryOptions({ dayId: day === "current" ? null : day }));
+  const [paper, setPaper] = useState<CardPaper>("a5");
+  const { data } = people;
+  const date = data?.day == null ? null : writeDate(data.day.date, i18n.language);
+  return (
+    <Screen
+      title={t("title")}
+      lead={date === null ? t("lead") : t("of", { title: data?.day?.title ?? "", date })}
+      ready={people.isFetched}
+      {...(data !== undefined &&
+        chosenOf(data, which).length > 0 && { actions: <Ways people={data} which={which} paper={paper} /> })}
+    >
+      <JobPanel />
+      <Answer query={people}>
+        {(told) =>
+          told.people.length === 0 ? (
+            <NoCards people={told} />
+          ) : (
+            <div className={css.desk}>
+              <ChooseCards people={told} day={day} which={which} />
+              <div className={css.right}>
+                <PaperChoice paper={paper} setPaper={setPaper} />
+                <Notes people={told} which={which} paper={paper} />
+                <Preview key={nameOf(which)} people={told} which={which} paper={paper} />
+              </div>
+            </div>
+          )
+        }
+      </Answer>
+    </Screen>
+  );
+}
+
+interface WaysProps {
+  readonly people: People;
+  readonly which: Which;
+  readonly paper: CardPaper;
+}
+
+function Ways({ people, which, paper }: WaysProps) {
+  const { t } = useTranslation("cards");
+  const work = useWork(people, which, paper);
+  const busy = useCardJob() !== null;
+  return (
+    <>
+      <Button busy={busy} onPress={work.save}>
+        {t("save.do")}
+      </Button>
+      <Button kind="primary" busy={busy} onPress={work.print}>
+        {t("print.do")}
+      </Button>
+    </>
+  );
+}
+
+interface PaperChoiceProps {
+  readonly paper: CardPaper;
+  readonly setPaper: (paper: CardPaper) => void;
+}
+
+function PaperChoice({ paper, setPaper }: PaperChoiceProps) {
+  const { t } = useTranslation("cards");
+  return (
+    <Choice
+      label={t("paper.label")}
+      options={cardPapers.map((each) => ({ value: each, label: t(`paper.${each}`) }))}
+      value={paper}
+      onChange={setPaper}
+    />
+  );
+}
+
+/** What is good to know before a pile goes to the printer. */
+function Notes({ people, which, paper }: WaysProps) {
+  const { t } = useTranslation("cards");
+  const isCut = (paper === "a4-two" || paper === "letter-two") && chosenOf(people, which).length > 1;
+  const notes = [
+    people.day?.state === "open" ? t("open") : "",
+    people.without > 0 ? t("without", { count: people.without }) : "",
+    isCut ? t("cut") : "",
+  ].filter((note) => note !== "");
+  if (notes.length === 0) return null;
+  return (
+    <ul className={css.notes}>
+      {notes.map((note) => (
+        <li key={note}>{note}</li>
+      ))}
+    </ul>
+  );
+}
+
+function NoCards({ people }: { readonly people: People }) {
+  const { t } = useTranslation("cards");
+  return (
+    <EmptyState title={t("none.title")} steps={[people.day === null ? t("none.day") : t("none.mark")]} />
+  );
+}

@@ -1,0 +1,97 @@
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
+import { fold } from "../../../electron/domain/people/fold.ts";
+import { TextField } from "../../parts/TextField.tsx";
+import css from "./Cards.module.css";
+import { nameOf, type People, type Person, pathOf, type Which } from "./which.ts";
+
+interface ChooseCardsProps {
+  readonly people: People;
+  /** As it stands in the address. */
+  readonly day: number | "current";
+  readonly which: Which;
+}
+
+/** Everybody's cards, a league's, or one athlete's. */
+export function ChooseCards({ people, day, which }: ChooseCardsProps) {
+  const { t } = useTranslation("cards");
+  const chosen = nameOf(which);
+  const choices: [Which, string][] = [
+    [{ kind: "all" }, t("which.all", { count: people.people.length })],
+    ...people.leagues.map(({ id, name, count }): [Which, string] => [
+      { kind: "league", leagueId: id },
+      t("which.league", { league: name, count }),
+    ]),
+  ];
+  return (
+    <nav aria-label={t("which.label")} className={css.choice}>
+      <ul className={css.list}>
+        {choices.map(([each, label]) => (
+          <li key={nameOf(each)}>
+            <Entry to={pathOf(day, each)} current={nameOf(each) === chosen}>
+              {label}
+            </Entry>
+          </li>
+        ))}
+      </ul>
+      <FindOne people={people.people} day={day} chosen={chosen} />
+    </nav>
+  );
+}
+
+interface EntryProps {
+  readonly to: string;
+  readonly current: boolean;
+  readonly children: string;
+}
+
+function Entry({ to, current, children }: EntryProps) {
+  return (
+    <Link className={css.entry} href={to} aria-current={current ? "page" : undefined}>
+      {children}
+    </Link>
+  );
+}
+
+interface FindOneProps {
+  readonly people: readonly Person[];
+  readonly day: number | "current";
+  readonly chosen: string;
+}
+
+/** By any part of a name, a number or a bib. */
+function FindOne({ people, day, chosen }: FindOneProps) {
+  const { t } = useTranslation("cards");
+  const [typed, setTyped] = useState("");
+  const words = fold(typed)
+    .split(" ")
+    .filter((word) => word !== "");
+  const found = people.filter((person) => {
+    const text = `${fold(person.name)} ${person.number} ${person.bib ?? ""}`;
+    return words.every((word) => text.includes(word));
+  });
+  return (
+    <div className={css.find}>
+      <TextField type="search" label={t("which.find")} value={typed} onChange={setTyped} />
+      {found.length === 0 && <p>{t("which.nobody")}</p>}
+      <ul className={css.people}>
+        {found.map((person) => {
+          const which: Which = { kind: "athlete", athleteId: person.athleteId };
+          return (
+            <li key={person.athleteId}>
+              <Entry to={pathOf(day, which)} current={nameOf(which) === chosen}>
+                {labelOf(person)}
+              </Entry>
+            </li>
+          );
+        })}
+      </ul>
+    </div>
+  );
+
+  function labelOf({ name, number, bib }: Person): string {
+    const parts = [name, number, bib === null ? "" : t("which.bib", { bib })];
+    return parts.filter((part) => part !== "").join(", ");
+  }
+}

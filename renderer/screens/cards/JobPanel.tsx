@@ -1,0 +1,34 @@
+import { useTranslation } from "react-i18next";
+import { Button } from "../../parts/Button.tsx";
+import { Panel } from "../../parts/Panel.tsx";
+import { Progress } from "../../parts/Progress.tsx";
+import { type CardJob, cancelCardJob, useCardJob } from "./job.ts";
+
+/** How many cards are laid out of how many, and the way to stop; nothing while no job is under way. */
+export function JobPanel() {
+  const { t } = useTranslation("cards");
+  const job = useCardJob();
+  if (job === null || job.progress === null) return null;
+  return (
+    <Panel>
+      <Bar kind={job.kind} progress={job.progress} />
+      <p>{t("job.meanwhile")}</p>
+      <div>
+        <Button onPress={cancelCardJob}>{t("job.cancel")}</Button>
+      </div>
+    </Panel>
+  );
+}
+
+/** The file is written in one go, which nobody can count: then the bar waits. */
+function Bar({ kind, progress }: { kind: CardJob["kind"]; progress: NonNullable<CardJob["progress"]> }) {
+  const { t } = useTranslation("cards");
+  const { phase, done, total } = progress;
+  const counted = phase === "pages" && total > 0;
+  return <Progress label={t(`job.${kind}`)} done={counted ? done : null} total={total} words={words()} />;
+
+  function words(): string {
+    if (phase === "file") return t(`job.file.${kind}`, { count: total });
+    return total === 0 ? t("job.start") : t("job.cards", { done, count: total });
+  }
+}

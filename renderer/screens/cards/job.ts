@@ -1,0 +1,70 @@
+import { useSyncExternalStore } from "react";
+import type { PageToSave, PaperProgress } from "../../../electron/shell/bridge-types.ts";
+import { bridge } from "../../app/bridge.ts";
+import { type Message, tell } from "../../app/messages.ts";
+
+/** A pile of cards on its way to the printer or to a file. It goes on when its screen is left. */
+export interface CardJob {
+  readonly kind: "print" | "save";
+  /** null: nothing is laid out yet, for example while somebody is asked where to save. */
+  readonly progress: PaperProgress | null;
+}
+
+/** How often the shell is asked how far it is, in ms: more often than anybody sees. */
+const askEvery = 150;
+let current: CardJob | null = null;
+const listeners = new Set<() => void>();
+
+function become(job: CardJob | null): void {
+  current = job;
+  for (const listener of listeners) listener();
+}
+
+/** The job that is under way; null when there is none. */
+export function useCardJob(): CardJob | null {
+  return useSyncExternalStore(
+    (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    () => current,
+  );
+}
+
+/** Prints or saves the page, one job at a time; what came of it is told in the message strip. */
+export async function runCardJob(kind: CardJob["kind"], page: PageToSave, count: number): Promise<void> {
+  if (current !== null) return;
+  become({ kind, progress: null });
+  const timer = setInterval(() => void follow(kind), askEvery);
+  try {
+    tell(await outcomeOf(kind, page, count));
+  } catch {
+    // The shell answers what can be expected; this is anything else, such as a page that is not taken.
+    tell({ tone: "alert", sentence: { key: `cards:${kind}.failed` } });
+  } finally {
+    clearInterval(timer);
+    become(null);
+  }
+}
+
+/** Stops the job; whoever waits for it is told so. */
+export function cancelCardJob(): void {
+  void bridge?.cancelPaper();
+}
+
+async function follow(kind: CardJob["kind"]): Promise<void> {
+  const progress = (await bridge?.paperProgress()) ?? null;
+  if (current !== null) become({ kind, progress });
+}
+
+async function outcomeOf(kind: CardJob["kind"], page: PageToSave, count: number): Promise<Message> {
+  if (bridge === null) return { tone: "alert", sentence: { key: "cards:noBridge" } };
+  const { path, paper } = page;
+  const outcome = kind === "print" ? await bridge.print({ path, paper }) : await bridge.savePdf(page);
+  if ("printed" in outcome && outcome.printed) return { tone: "done", sentence: { key: "cards:print.done" } };
+  if ("saved" in outcome && outcome.saved) {
+    return { tone: "done", sentence: { key: "cards:save.saved", values: { count, name: outcome.name } } };
+  }
+  const tone = outcome.why === "cancelled" ? "note" : "alert";
+  return { tone, sentence: { key: `cards:${kind}.${outcome.why}` } };
+}
