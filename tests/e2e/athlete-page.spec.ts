@@ -111,7 +111,7 @@ test("an athlete's marks over time are read by eye, by keys and in a table, each
   await expect(plot).toHaveAttribute("aria-valuenow", "3");
 
   const agility = desk.getByRole("region", { name: /^Agility/ }).first();
-  await expect(agility).toContainText("The same as last time.");
+  await expect(agility).toContainText("The same as last time (11 Jul 2026)");
   const core = desk.getByRole("region", { name: /^Core/ }).first();
   await expect(core).toContainText(/Within test noise: \d\d in 100 for a real loss is too little to tell\./);
   await expect(core).toContainText("Not enough to compare");

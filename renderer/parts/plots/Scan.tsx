@@ -106,11 +106,11 @@ function nearest(event: PointerEvent<HTMLElement>, places: Drawn["places"]): num
 
 function Ring({ at, width }: { readonly at: Drawn["places"][number] | undefined; readonly width: number }) {
   if (at === undefined) return null;
-  const { height, bottom, sign } = measures.page;
+  const { height, bottom } = measures.page;
   return (
     <svg className={css.ring} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-      <line x1={at.x} x2={at.x} y1={at.y + sign} y2={height - bottom} />
-      <circle cx={at.x} cy={at.y} r={sign} />
+      <line x1={at.x} x2={at.x} y1={at.y + at.ring} y2={height - bottom} />
+      <circle cx={at.x} cy={at.y} r={at.ring} />
     </svg>
   );
 }

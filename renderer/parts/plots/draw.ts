@@ -5,7 +5,7 @@ import { valueRange, valueTicks, writeTick } from "./axis.ts";
 import { type DateTick, dateRange, dateTicks, instantOf } from "./dates.ts";
 import css from "./HistoryPlot.module.css";
 import { type HistoryPoint, lastTestOf, type Noise, type PlotSize } from "./points.ts";
-import { signs } from "./signs.ts";
+import { signs, todayScale } from "./signs.ts";
 
 /** What a drawing is made of; everything in words or in the reader's units comes in ready. */
 export interface Drawing {
@@ -20,10 +20,17 @@ export interface Drawing {
   readonly writeDate: (tick: DateTick) => string;
 }
 
-/** The picture, and where in it each point came to stand, in its own coordinates. */
+/** Where a mark stands in the picture's own coordinates, and the radius of a ring around its sign. */
+export interface Place {
+  readonly x: number;
+  readonly y: number;
+  readonly ring: number;
+}
+
+/** The picture, and where in it each point came to stand. */
 export interface Drawn {
   readonly svg: SVGSVGElement;
-  readonly places: readonly { readonly x: number; readonly y: number }[];
+  readonly places: readonly Place[];
 }
 
 /** Sizes in the picture's own units: px on a page, and about a quarter of a millimetre on a card. */
@@ -70,7 +77,7 @@ export function draw(drawing: Drawing): Drawn {
     ],
   }) as SVGSVGElement & Plot.Plot;
   svg.querySelector("style")?.remove();
-  return { svg, places: placesOf(svg, points) };
+  return { svg, places: placesOf(svg, drawing) };
 }
 
 function sideOf({ size, points }: Drawing): number {
@@ -78,11 +85,13 @@ function sideOf({ size, points }: Drawing): number {
   return points.length > crowd ? sign * 0.68 : sign;
 }
 
-function placesOf(svg: Plot.Plot, points: readonly HistoryPoint[]): Drawn["places"] {
+function placesOf(svg: Plot.Plot, drawing: Drawing): Place[] {
   const [x, y] = [svg.scale("x"), svg.scale("y")];
-  return points.map(({ date, value }) => ({
+  const side = sideOf(drawing);
+  return drawing.points.map(({ date, value, today = false }) => ({
     x: Number(x?.apply(instantOf(date))),
     y: Number(y?.apply(value)),
+    ring: (today ? side * todayScale : side) * 0.75 + 4,
   }));
 }
 

@@ -7,6 +7,8 @@ import type { HistoryPoint } from "./points.ts";
 const namespace = "http://www.w3.org/2000/svg";
 /** Outlines are drawn in a box of this side. */
 const box = 48;
+/** How much larger today's sign is. */
+export const todayScale = 1.45;
 /** Where the letter stands in a shape: a triangle has its room below the middle. */
 const letterDrop: Readonly<Record<TestCode, number>> = {
   "push-up": 33.5,
@@ -48,7 +50,7 @@ function sign(
   { x, y }: { readonly x: number; readonly y: number },
   { test, letter, side, lettered }: Signs,
 ): SVGGElement {
-  const scale = (today ? side * 1.45 : side) / box;
+  const scale = (today ? side * todayScale : side) / box;
   const each = document.createElementNS(namespace, "g");
   each.setAttribute("class", css.sign ?? "");
   each.setAttribute("data-today", String(today));

@@ -44,10 +44,12 @@ export function News({ series: { test, points, place, placed }, lengths }: NewsP
             <p>{t("series.first")}</p>
           ) : (
             <>
-              <p>{t("today.last", { change: writeChange(change), date: writeDay(last.date) })}</p>
-              <p>
-                <strong>{verdictOf(newest)}</strong>
-              </p>
+              <p>{since(change, last.date)}</p>
+              {change !== 0 && (
+                <p>
+                  <strong>{verdictOf(newest)}</strong>
+                </p>
+              )}
             </>
           )}
         </div>
@@ -55,6 +57,11 @@ export function News({ series: { test, points, place, placed }, lengths }: NewsP
       {placed && <PlaceBand place={place} />}
     </div>
   );
+
+  function since(gained: number, day: string): string {
+    if (gained === 0) return t("today.same", { date: writeDay(day) });
+    return t("today.last", { change: writeChange(gained), date: writeDay(day) });
+  }
 }
 
 /**
@@ -67,7 +74,6 @@ function useVerdict(): (point: Pick<Point, "verdict" | "chance" | "change">) => 
     if (verdict === null || chance === null || change === null) return "";
     const values = { chance: Math.min(99, Math.floor(chance * 100)) };
     if (verdict !== "noise") return t(`series.verdict.${verdict}`, values);
-    if (change === 0) return t("series.noise.same");
     return t(change > 0 ? "series.noise.gain" : "series.noise.loss", values);
   };
 }

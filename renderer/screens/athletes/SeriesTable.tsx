@@ -46,7 +46,7 @@ function useColumns(writeChange: (change: number) => string, unit: Written["unit
     {
       key: "mark",
       head: counted ? t("series.column.markIn", { unit: t(`common:unit.${unit}`) }) : t("series.column.mark"),
-      width: "10.5rem",
+      width: "9.5rem",
       cell: ({ written: { number }, standing, source }) => (
         <>
           <strong>{number}</strong>

@@ -91,7 +91,9 @@ function Mark({ mark, lengths }: { readonly mark: Told; readonly lengths: Length
           <Tag tone={news.standing === "best" ? "go" : "quiet"}>{t(`station:standing.${news.standing}`)}</Tag>
           {news.change !== null && news.previousDate !== null && (
             <span className={css.none}>
-              {t("today.last", { change: writeChange(news.change), date: writeDay(news.previousDate) })}
+              {news.change === 0
+                ? t("today.same", { date: writeDay(news.previousDate) })
+                : t("today.last", { change: writeChange(news.change), date: writeDay(news.previousDate) })}
             </span>
           )}
         </span>
