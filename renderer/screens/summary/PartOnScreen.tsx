@@ -5,9 +5,9 @@ import type { AnyPart } from "./summary.ts";
 
 /** One part under its heading: a sentence, the table, and how to read it. */
 export function PartOnScreen({ part }: { readonly part: AnyPart }) {
-  const { title, lead, columns, lines, lineKey, nameColumn, empty, notes = [], rowHeight } = part;
+  const { title, aside, lead, columns, lines, lineKey, nameColumn, empty, notes = [], rowHeight } = part;
   return (
-    <Section title={title}>
+    <Section title={title} aside={aside}>
       {lead !== undefined && <p className={css.lead}>{lead}</p>}
       <DataTable
         caption={title}

@@ -17,6 +17,8 @@ export type Spread = NonNullable<Summary["stations"][number]["atWork"]>;
 export interface Part<Line> {
   readonly key: string;
   readonly title: string;
+  /** On the screen, at the right of the heading. */
+  readonly aside?: ReactNode;
   /** Before the table, in a sentence or two. */
   readonly lead?: string;
   readonly columns: readonly Column<Line>[];

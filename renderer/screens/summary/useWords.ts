@@ -4,18 +4,42 @@ import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
 import { sentence } from "../../../electron/domain/words.ts";
 import { useSay } from "../../app/say.ts";
-import type { Gap, Spread, Summary } from "./summary.ts";
+import type { Gap, Summary } from "./summary.ts";
 
-/** A value in grains with its unit: "24 reps", "42 cm", "6:06.8". Middles between grains get two decimals at most. */
-export function useWrite(lengths: LengthUnit): (test: TestCode, value: number) => string {
-  const { t } = useTranslation("common");
-  return (test, value) => {
-    const { write, grain } = protocolOf(test);
-    const whole = grain.unit === "s" || Number.isInteger(value) ? Math.round(value) : null;
-    const { number, unit } = write(whole ?? value, lengths);
-    const short = whole === null ? String(Math.round(Number(number) * 100) / 100) : number;
-    return unit === "" || unit === "min:s" ? number : `${short} ${t(`unit.${unit}`)}`;
+/** A value in grains without its unit: "24", "42.5", "6:06.8". Middles between grains get two decimals at most. */
+export function writeNumber(test: TestCode, value: number, lengths: LengthUnit): string {
+  const { write, grain } = protocolOf(test);
+  if (grain.unit === "s" || Number.isInteger(value)) return write(Math.round(value), lengths).number;
+  return String(Math.round(Number(write(value, lengths).number) * 100) / 100);
+}
+
+/** The unit in which a test's marks are written. */
+export function useUnit(lengths: LengthUnit): (test: TestCode) => string {
+  const { t } = useTranslation(["summary", "common"]);
+  return (test) => {
+    const { unit } = protocolOf(test).write(0, lengths);
+    if (unit === "min:s") return t("everybody.minutes");
+    return unit === "" ? "" : t(`common:unit.${unit}`);
   };
+}
+
+/** The same with its unit where it needs one: "24 reps", "42 cm", "6:06.8". */
+export function useWrite(lengths: LengthUnit): (test: TestCode, value: number) => string {
+  const unitOf = useUnit(lengths);
+  return (test, value) => {
+    const number = writeNumber(test, value, lengths);
+    return protocolOf(test).grain.unit === "s" ? number : `${number} ${unitOf(test)}`;
+  };
+}
+
+/** From one value to another, with the unit once: "17 to 30 reps". */
+export function useFromTo(lengths: LengthUnit): (test: TestCode, low: number, high: number) => string {
+  const { t } = useTranslation("summary");
+  const write = useWrite(lengths);
+  return (test, low, high) =>
+    low === high
+      ? write(test, low)
+      : t("judges.range", { low: writeNumber(test, low, lengths), high: write(test, high) });
 }
 
 /** A change in grains, above zero for the better, in words that leave no doubt which way is good. */
@@ -29,6 +53,17 @@ export function useWriteChange(lengths: LengthUnit): (test: TestCode, change: nu
       return t(change > 0 ? "station:change.faster" : "station:change.slower", { number });
     if (test === "core")
       return t(change > 0 ? "station:change.longer" : "station:change.shorter", { number });
+    return t("station:change.plain", { sign: change > 0 ? "+" : "−", number });
+  };
+}
+
+/** The same for a narrow place whose head says the unit: "+3", "0:12 longer". */
+export function useShortChange(lengths: LengthUnit): (test: TestCode, change: number) => string {
+  const { t } = useTranslation(["summary", "station"]);
+  const long = useWriteChange(lengths);
+  return (test, change) => {
+    if (change === 0 || protocolOf(test).grain.unit === "s") return long(test, change);
+    const number = writeNumber(test, Math.abs(change), lengths);
     return t("station:change.plain", { sign: change > 0 ? "+" : "−", number });
   };
 }
@@ -50,13 +85,6 @@ export function useBecause(): (gap: Gap) => string {
 /** Milliseconds as minutes and seconds. */
 export function writeMs(ms: number): string {
   return formatTime(ms, false);
-}
-
-/** The two ends of a set of values. */
-export function useRange(): (spread: Spread, write: (value: number) => string) => string {
-  const { t } = useTranslation("summary");
-  return ({ lowest, highest }, write) =>
-    lowest === highest ? write(lowest) : t("stations.range", { low: write(lowest), high: write(highest) });
 }
 
 /** How a test was done, where there are two ways. */

@@ -1,8 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
-import { protocolOf } from "../../../../electron/domain/protocols/registry.ts";
 import type { Cell, Mark } from "../summary.ts";
-import { useVariant, useWrite, useWriteChange } from "../useWords.ts";
+import { useShortChange, useVariant, writeNumber } from "../useWords.ts";
 import css from "./MarkCell.module.css";
 
 interface MarkCellProps {
@@ -28,11 +27,6 @@ export function MarkCell({ cell, lengths, detail, quiet = false }: MarkCellProps
   );
 }
 
-/** A value without its unit, which stands beside it already. */
-function plain(test: TestCode, value: number, lengths: LengthUnit): string {
-  return protocolOf(test).write(value, lengths).number;
-}
-
 interface LinesProps extends Pick<MarkCellProps, "lengths" | "detail"> {
   readonly test: TestCode;
   readonly mark: Mark;
@@ -40,31 +34,36 @@ interface LinesProps extends Pick<MarkCellProps, "lengths" | "detail"> {
 
 function Lines({ test, mark: told, lengths, detail }: LinesProps) {
   const { t } = useTranslation("summary");
-  const write = useWrite(lengths);
-  const writeChange = useWriteChange(lengths);
+  const writeChange = useShortChange(lengths);
   const variant = useVariant();
   const { mark, news } = told;
   if (mark.state !== "complete" || news === null) return null;
   const { standing, previous, change, verdict } = news;
   const best = standing === "best" && <span className={css.best}>{t("standing.best")}</span>;
   const way = told.variant === "knee" && <span className={css.soft}>{variant(told.variant)}</span>;
-  const worth = verdict === null ? t("standing.first") : t(`verdict.${verdict}`);
+  const worth = verdict === null ? t("everybody.first") : t(`verdict.${verdict}`);
+  const full = detail === "full" && previous !== null && change !== null;
   return (
     <span className={css.lines}>
       <span className={css.line}>
-        <strong className={css.mark}>{write(test, mark.value)}</strong>
+        <strong className={css.mark}>{writeNumber(test, mark.value, lengths)}</strong>
         {way}
-        {detail === "short" && best}
+        {full ? (
+          <span className={css.soft}>
+            {t("everybody.was", { value: writeNumber(test, previous, lengths) })}
+          </span>
+        ) : (
+          best
+        )}
       </span>
-      {detail === "full" && previous !== null && change !== null && (
+      {full && (
         <span className={css.line}>
-          {writeChange(test, change)}{" "}
-          <span className={css.soft}>({t("everybody.was", { value: plain(test, previous, lengths) })})</span>
+          {writeChange(test, change)}
+          {best}
         </span>
       )}
       <span className={css.line} data-worth={verdict ?? "first"}>
         <span className={css.worth}>{worth}</span>
-        {detail === "full" && best}
       </span>
     </span>
   );

@@ -36,7 +36,7 @@ export function useCorrections(summary: Summary, lengths: LengthUnit): Part<Line
         key: "entered",
         head: t("column.entered"),
         cell: ({ attempt }) => (
-          <span className={css.struck} title={entered(attempt)}>
+          <span className={`${css.wrap} ${css.struck}`} title={entered(attempt)}>
             {entered(attempt)}
           </span>
         ),
@@ -47,20 +47,30 @@ export function useCorrections(summary: Summary, lengths: LengthUnit): Part<Line
         cell: ({ attempt, instead }) => {
           if (instead === null) return t("corrections.nothing");
           const moved = instead.who.athleteId !== attempt.who.athleteId;
-          return moved ? `${instead.who.name}: ${entered(instead)}` : entered(instead);
+          const told = moved ? `${instead.who.name}: ${entered(instead)}` : entered(instead);
+          return (
+            <span className={css.wrap} title={told}>
+              {told}
+            </span>
+          );
         },
       },
       {
         key: "why",
         head: t("column.why"),
         width: "12rem",
-        cell: ({ attempt }) => attempt.void?.reason ?? "",
+        cell: ({ attempt }) => (
+          <span className={css.wrap} title={attempt.void?.reason}>
+            {attempt.void?.reason}
+          </span>
+        ),
       },
       { key: "by", head: t("column.by"), width: "4rem", cell: ({ attempt }) => attempt.void?.by ?? "" },
     ],
     lines: summary.corrections,
     lineKey: ({ attempt }) => attempt.attemptId,
     nameColumn: "name",
+    rowHeight: 56,
     empty: t("corrections.empty"),
     paperWidths: [8, 16, 14, 19, 19, 18, 6],
   };

@@ -1,16 +1,18 @@
 import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
 import { protocolOf } from "../../../../electron/domain/protocols/registry.ts";
 import { sentence } from "../../../../electron/domain/words.ts";
 import { useSay } from "../../../app/say.ts";
 import { Tag } from "../../../parts/Tag.tsx";
 import type { Part, Summary } from "../summary.ts";
+import css from "./Everybody.module.css";
 import { Test } from "./Test.tsx";
 
 type Line = Summary["errors"][number];
 
 /** What every change was judged by, and where that number is from. */
 export function useErrors(summary: Summary): Part<Line> {
-  const { t } = useTranslation(["summary", "common"]);
+  const { t } = useTranslation(["summary", "common", "noise"]);
   const say = useSay();
   function amount({ test, kind }: Line, value: number): string {
     if (kind === "share") return t("errors.share", { amount: Number((value * 100).toFixed(1)) });
@@ -22,6 +24,7 @@ export function useErrors(summary: Summary): Part<Line> {
     key: "errors",
     title: t("errors.title"),
     lead: t("errors.lead"),
+    aside: <Link href="/noise">{t("noise:link")}</Link>,
     columns: [
       { key: "test", head: t("column.test"), width: "10rem", cell: ({ test }) => <Test test={test} /> },
       {
@@ -38,10 +41,15 @@ export function useErrors(summary: Summary): Part<Line> {
           <Tag>{assumed ? t("errors.assumed") : t("errors.pairs", { count: pairs })}</Tag>
         ),
       },
-      { key: "start", head: t("errors.start"), cell: ({ test }) => say(sentence(`noise.source.${test}`)) },
+      {
+        key: "start",
+        head: t("errors.start"),
+        cell: ({ test }) => <span className={css.wrap}>{say(sentence(`noise.source.${test}`))}</span>,
+      },
     ],
     lines: summary.errors,
     lineKey: ({ test }) => test,
+    rowHeight: 72,
     empty: "",
     paperWidths: [18, 16, 22, 44],
   };

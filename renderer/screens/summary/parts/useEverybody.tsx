@@ -1,11 +1,12 @@
 import { useTranslation } from "react-i18next";
-import { Link } from "wouter";
 import { type LengthUnit, testCodes } from "../../../../electron/domain/protocols/protocol.ts";
 import type { Column } from "../../../parts/DataTable.tsx";
 import { TestMark } from "../../../parts/TestMark.tsx";
 import type { Part, Row, Summary } from "../summary.ts";
+import { useUnit } from "../useWords.ts";
 import css from "./Everybody.module.css";
 import { MarkCell } from "./MarkCell.tsx";
+import { Who } from "./Who.tsx";
 
 /** Gaps of people who take no test: said once, beside the name. */
 const ofPerson = ["no-show", "expected", "not-testing"];
@@ -21,11 +22,18 @@ function whyNothing({ tests }: Row): "no-show" | "expected" | "not-testing" | nu
 /** Athletes and their five marks; of one league with the last test's beside each. */
 export function useEverybody(summary: Summary, lengths: LengthUnit): Part<Row> {
   const { t } = useTranslation(["summary", "common"]);
+  const unitOf = useUnit(lengths);
+  const facts = useFacts(summary.league === null);
   const detail = summary.league === null ? "short" : "full";
   const tests = testCodes.map(
     (test, index): Column<Row> => ({
       key: test,
-      head: <TestMark test={test} size="small" name="ability" />,
+      head: (
+        <span className={css.two}>
+          <TestMark test={test} size="small" name="ability" />
+          <span className={css.unit}>{unitOf(test)}</span>
+        </span>
+      ),
       cell: (row) => {
         const cell = row.tests[index];
         return cell === undefined ? null : (
@@ -42,7 +50,7 @@ export function useEverybody(summary: Summary, lengths: LengthUnit): Part<Row> {
         key: "name",
         head: t("column.name"),
         width: "14rem",
-        cell: (row) => <Who row={row} whole={summary.league === null} />,
+        cell: (row) => <Who who={row.who} facts={facts(row)} />,
       },
       ...tests,
     ],
@@ -51,27 +59,21 @@ export function useEverybody(summary: Summary, lengths: LengthUnit): Part<Row> {
     empty: t("empty.title"),
     notes: [t("verdictHelp")],
     rowHeight: detail === "short" ? 56 : 76,
-    paperWidths: [20, 16, 16, 16, 16, 16],
+    paperWidths: [17, 16.6, 16.6, 16.6, 16.6, 16.6],
   };
 }
 
-/** Name, then bib, number, league, and why there is nothing. */
-function Who({ row, whole }: { readonly row: Row; readonly whole: boolean }) {
+/** Why there is nothing, bib or number, and the league where there are several. */
+function useFacts(whole: boolean): (row: Row) => string[] {
   const { t } = useTranslation("summary");
-  const { athleteId, name, bib, number, league } = row.who;
-  const why = whyNothing(row);
-  const parts = [
-    ...(why === null ? [] : [t(`why.${why}`)]),
-    ...(bib === null ? [] : [t("everybody.bib", { bib })]),
-    ...(bib !== null || number === "" ? [] : [t("everybody.number", { number })]),
-    ...(whole ? [league] : []),
-  ];
-  return (
-    <span className={css.who}>
-      <Link className={css.name} href={`/athletes/${athleteId}`}>
-        {name}
-      </Link>
-      <span className={css.facts}>{parts.join(", ")}</span>
-    </span>
-  );
+  return (row) => {
+    const { bib, number, league } = row.who;
+    const why = whyNothing(row);
+    return [
+      ...(why === null ? [] : [t(`why.${why}`)]),
+      ...(bib === null ? [] : [t("everybody.bib", { bib })]),
+      ...(bib !== null || number === "" ? [] : [t("everybody.number", { number })]),
+      ...(whole ? [league] : []),
+    ];
+  };
 }

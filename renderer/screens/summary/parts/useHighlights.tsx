@@ -1,11 +1,11 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
-import type { Column } from "../../../parts/DataTable.tsx";
 import { useWriteDay } from "../../station/clock.ts";
 import type { Mark, Part, Row, Summary } from "../summary.ts";
 import { useWrite, useWriteChange } from "../useWords.ts";
 import css from "./Everybody.module.css";
 import { Test } from "./Test.tsx";
+import { Who } from "./Who.tsx";
 
 interface Line {
   readonly who: Row["who"];
@@ -37,65 +37,68 @@ export function useHighlights(summary: Summary, lengths: LengthUnit): Part<Line>
   const write = useWrite(lengths);
   const writeChange = useWriteChange(lengths);
   const writeDay = useWriteDay();
-  const league: Column<Line> = { key: "league", head: t("column.league"), cell: ({ who }) => who.league };
   const whole = summary.league === null;
   return {
     key: "highlights",
     title: t("highlights.title"),
     columns: [
-      { key: "name", head: t("column.name"), cell: ({ who }) => who.name },
-      ...(whole ? [league] : []),
+      {
+        key: "name",
+        head: t("column.name"),
+        cell: ({ who }) => <Who who={who} facts={whole ? [who.league] : []} />,
+      },
       {
         key: "test",
         head: t("column.test"),
-        width: "11rem",
+        width: "13rem",
         cell: ({ test, variant }) => <Test test={test} variant={variant} />,
       },
       {
         key: "mark",
         head: t("column.mark"),
-        width: "7.5rem",
-        cell: ({ test, value }) => <strong>{write(test, value)}</strong>,
+        width: "13rem",
+        cell: ({ test, value, news: { standing } }) => (
+          <>
+            <strong>{write(test, value)}</strong>{" "}
+            {standing === "best" && <span className={css.best}>{t("standing.best")}</span>}
+          </>
+        ),
       },
       {
         key: "was",
         head: t("column.was"),
-        width: "12.5rem",
+        width: "11rem",
         cell: ({ test, news: { previous, previousDate } }) =>
-          previous !== null && (
-            <>
-              {write(test, previous)}{" "}
-              <span className={css.soft}>{previousDate !== null && writeDay(previousDate)}</span>
-            </>
+          previous !== null &&
+          previousDate !== null && (
+            <span className={css.two}>
+              <span>{write(test, previous)}</span>
+              <span className={css.soft}>{writeDay(previousDate)}</span>
+            </span>
           ),
       },
       {
         key: "change",
         head: t("column.change"),
-        width: "9rem",
-        cell: ({ test, news: { change } }) => (change === null ? "" : writeChange(test, change)),
-      },
-      {
-        key: "verdict",
-        head: t("column.verdict"),
-        width: "10rem",
-        cell: ({ news: { verdict } }) =>
-          verdict === "clear gain" ? (
-            <strong>{t(`verdict.${verdict}`)}</strong>
-          ) : (
-            verdict !== null && t(`verdict.${verdict}`)
+        width: "14rem",
+        cell: ({ test, news: { change, verdict } }) =>
+          change !== null &&
+          verdict !== null && (
+            <span className={css.two}>
+              <span>{writeChange(test, change)}</span>
+              {verdict === "clear gain" ? (
+                <strong>{t(`verdict.${verdict}`)}</strong>
+              ) : (
+                <span className={css.soft}>{t(`verdict.${verdict}`)}</span>
+              )}
+            </span>
           ),
-      },
-      {
-        key: "standing",
-        head: t("column.standing"),
-        width: "8rem",
-        cell: ({ news }) => t(`standing.${news.standing}`),
       },
     ],
     lines: linesOf(summary),
     lineKey: ({ who, test, variant }) => `${who.athleteId} ${test} ${variant}`,
     empty: t("highlights.empty"),
-    paperWidths: whole ? [16, 14, 14, 9, 15, 11, 13, 8] : [20, 15, 10, 17, 13, 15, 10],
+    rowHeight: 56,
+    paperWidths: [28, 19, 19, 16, 18],
   };
 }

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/protocols/protocol.ts";
 import type { Part, Summary } from "../summary.ts";
-import { useJudge, useRange, useWrite } from "../useWords.ts";
+import { useFromTo, useJudge, useWrite } from "../useWords.ts";
 import { Test } from "./Test.tsx";
 
 type Line = Summary["judges"][number];
@@ -11,7 +11,7 @@ export function useJudges(summary: Summary, lengths: LengthUnit): Part<Line> {
   const { t } = useTranslation("summary");
   const write = useWrite(lengths);
   const nameOf = useJudge();
-  const range = useRange();
+  const fromTo = useFromTo(lengths);
   return {
     key: "judges",
     title: t("judges.title"),
@@ -34,21 +34,19 @@ export function useJudges(summary: Summary, lengths: LengthUnit): Part<Line> {
       {
         key: "middle",
         head: t("column.middle"),
-        width: "9rem",
+        width: "10rem",
         cell: ({ test, marks }) => <strong>{write(test, marks.median)}</strong>,
       },
       {
         key: "half",
         head: t("column.half"),
         cell: ({ test, marks: { lower, upper } }) =>
-          lower === null || upper === null
-            ? "–"
-            : t("judges.range", { low: write(test, lower), high: write(test, upper) }),
+          lower === null || upper === null ? "–" : fromTo(test, lower, upper),
       },
       {
         key: "range",
         head: t("column.range"),
-        cell: ({ test, marks }) => range(marks, (value) => write(test, value)),
+        cell: ({ test, marks }) => fromTo(test, marks.lowest, marks.highest),
       },
       {
         key: "off",

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { Part, Spread, Summary } from "../summary.ts";
-import { useRange, writeMs } from "../useWords.ts";
+import { writeMs } from "../useWords.ts";
 import css from "./Everybody.module.css";
 import { Test } from "./Test.tsx";
 
@@ -22,35 +22,38 @@ export function useStations(summary: Summary): Part<Line> {
       },
       {
         key: "not",
-        head: "",
-        width: "11rem",
-        cell: ({ leftOut, fromSheets, perAthlete, atWork }) => {
-          const not = leftOut + fromSheets;
-          if (not === 0) return "";
-          if (leftOut === 0 && perAthlete === null && atWork === null) return t("stations.onlySheets");
-          return t("stations.notTimed", { count: not });
-        },
+        head: t("stations.notTimed"),
+        kind: "number",
+        width: "9rem",
+        cell: ({ leftOut, fromSheets }) => leftOut + fromSheets,
       },
     ],
-    lines: summary.stations,
+    lines: summary.stations.some(isTimed) ? summary.stations : [],
     lineKey: ({ test }) => test,
-    empty: "",
+    empty: summary.stations.some(({ fromSheets }) => fromSheets > 0)
+      ? t("stations.onlySheets")
+      : t("stations.none"),
     rowHeight: 56,
     notes: [t("stations.howWork"), t("stations.howStation"), t("stations.howSheets")],
     paperWidths: [20, 30, 30, 20],
   };
 }
 
+/** Whether anything of a station came in as it happened. */
+function isTimed({ atWork, perAthlete, leftOut }: Line): boolean {
+  return atWork !== null || perAthlete !== null || leftOut > 0;
+}
+
 /** The middle large, then the range and of how many. */
 function Times({ spread }: { readonly spread: Spread | null }) {
   const { t } = useTranslation(["summary", "athletes"]);
-  const range = useRange();
   if (spread === null) return <span className={css.soft}>{t("stations.unknown")}</span>;
   return (
     <span className={css.two}>
       <strong>{writeMs(spread.median)}</strong>
       <span className={css.soft}>
-        {range(spread, writeMs)}, {t("athletes:count", { count: spread.count })}
+        {t("stations.range", { low: writeMs(spread.lowest), high: writeMs(spread.highest) })},{" "}
+        {t("athletes:count", { count: spread.count })}
       </span>
     </span>
   );
