@@ -37,7 +37,9 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
   const { caption, columns, rows, rowKey, empty, maxHeight = "60vh", rowHeight = oneLine } = props;
   const nameColumn = props.nameColumn ?? columns[0]?.key;
   const [top, setTop] = useState(0);
-  const inSight = Math.ceil(window.innerHeight / rowHeight) + 2 * spare;
+  // A table that does not scroll by itself shows all of it: nobody knows here how far the page has been scrolled.
+  const scrolls = maxHeight !== "none";
+  const inSight = scrolls ? Math.ceil(window.innerHeight / rowHeight) + 2 * spare : rows.length;
   const first = Math.max(0, Math.min(Math.floor(top / rowHeight) - spare, rows.length - inSight));
   const shown = rows.slice(first, first + inSight);
 
