@@ -48,7 +48,7 @@ export function pack(parts: readonly PartHeights[], { first, other, gap }: Room)
   for (const [index, part] of parts.entries()) {
     let from = 0;
     for (;;) {
-      const top = part.heading + part.head;
+      const top = part.heading + (part.lines.length === 0 ? 0 : part.head);
       const room = left - top - (page.length === 0 ? 0 : gap);
       const fits = fitting(part.lines, from, room);
       const nothing = part.lines.length === 0 ? room < 0 : fits === from;
