@@ -33,10 +33,23 @@ export interface Drawn {
   readonly places: readonly Place[];
 }
 
-/** Sizes in the picture's own units: px on a page, and about a quarter of a millimetre on a card. */
+/**
+ * Sizes in the picture's own units: px on a page, and about a quarter of a millimetre on a card. `figure` is how wide a
+ * figure is at the axis.
+ */
 export const measures = {
-  page: { height: 212, top: 12, right: 34, bottom: 34, left: 58, sign: 19, ticks: 5, between: 3 },
-  card: { height: 88, top: 8, right: 20, bottom: 18, left: 36, sign: 12, ticks: 3, between: 0 },
+  page: {
+    height: 212,
+    top: 12,
+    right: 34,
+    bottom: 34,
+    left: 58,
+    sign: 19,
+    ticks: 5,
+    between: 3,
+    figure: 8.9,
+  },
+  card: { height: 88, top: 8, right: 20, bottom: 18, left: 36, sign: 12, ticks: 3, between: 0, figure: 6.2 },
 } as const;
 export const cardWidth = 240;
 /** More marks than this are drawn smaller, without their letters: only today's keeps its own. */
@@ -53,6 +66,8 @@ export function draw(drawing: Drawing): Drawn {
   const band = noise === null ? [] : [noise.low, noise.high];
   const { low, high } = valueRange([...points.map(({ value }) => value), ...band]);
   const x = dateRange(first, last);
+  const ticks = valueTicks(test, low, high, measure.ticks, lengths);
+  const longest = Math.max(0, ...ticks.map((tick) => writeTick(test, tick, lengths).length));
   const svg = Plot.plot({
     className: css.plot ?? "",
     width: drawing.width,
@@ -60,13 +75,11 @@ export function draw(drawing: Drawing): Drawn {
     marginTop: measure.top,
     marginRight: measure.right,
     marginBottom: measure.bottom,
-    marginLeft: measure.left,
+    marginLeft: Math.max(measure.left, longest * measure.figure + 12),
     x: { type: "utc", domain: x, axis: null },
     y: { type: "linear", domain: [low, high], reverse: protocolOf(test).better === "lower", axis: null },
     marks: [
-      ...valueAxis(valueTicks(test, low, high, measure.ticks, lengths), (tick) =>
-        writeTick(test, tick, lengths),
-      ),
+      ...valueAxis(ticks, (tick) => writeTick(test, tick, lengths)),
       ...noiseMarks(points, noise, x[1]),
       ...dateAxis(dateTicks(first, last, measure.between), drawing.writeDate),
       Plot.dot(points, {
