@@ -5,6 +5,7 @@ import { useTRPC } from "../app/client.tsx";
 import { useChanges } from "../app/feed.ts";
 import css from "./Frame.module.css";
 import { FrameHead } from "./FrameHead.tsx";
+import { HideBoard } from "./HideBoard.tsx";
 import { HintsPlace } from "./hints.ts";
 import { KeyHint } from "./KeyHint.tsx";
 import { MessageStrip } from "./MessageStrip.tsx";
@@ -40,6 +41,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
           <MessageStrip />
           <div className={css.hints}>
             <div className={css.own} ref={setHints} />
+            {day !== null && <HideBoard />}
             {day !== null && <KeyHint keys="Alt+0–9" does={t("frame.goTo")} />}
           </div>
         </footer>

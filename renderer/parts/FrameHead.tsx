@@ -2,7 +2,6 @@ import { useTranslation } from "react-i18next";
 import { bridge } from "../app/bridge.ts";
 import { writeDate } from "../app/dates.ts";
 import { useInitials } from "../app/initials.tsx";
-import { BoardTools } from "./BoardTools.tsx";
 import { Button } from "./Button.tsx";
 import css from "./FrameHead.module.css";
 import { LanguageChoice } from "./LanguageChoice.tsx";
@@ -40,7 +39,9 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
             {initials === null ? t("initials.none") : t("initials.some", { initials })}
           </Button>
         )}
-        {day !== null && bridge !== null && <BoardTools />}
+        {day !== null && bridge !== null && (
+          <Button onPress={() => void bridge?.openBoard()}>{t("frame.openBoard")}</Button>
+        )}
       </div>
     </div>
   );

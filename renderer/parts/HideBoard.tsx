@@ -1,12 +1,12 @@
 import { useMutation, useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
-import { bridge } from "../app/bridge.ts";
 import { useTRPC } from "../app/client.tsx";
 import { useKeys } from "../app/keys.ts";
-import { Button } from "./Button.tsx";
+import css from "./HideBoard.module.css";
+import { KeyHint } from "./KeyHint.tsx";
 
-/** Opens the hall's board; blanks it at once, and shows it again. */
-export function BoardTools() {
+/** Blanks the hall's board at once, and shows it again: at the foot of every screen, since it can't wait for a way. */
+export function HideBoard() {
   const { t } = useTranslation("common");
   const trpc = useTRPC();
   const hidden = useQuery(trpc.board.hidden.queryOptions()).data?.hidden === true;
@@ -14,11 +14,8 @@ export function BoardTools() {
   const turn = () => mutate({ hidden: !hidden });
   useKeys({ "Alt+H": turn });
   return (
-    <>
-      <Button onPress={() => void bridge?.openBoard()}>{t("frame.openBoard")}</Button>
-      <Button hint="Alt+H" kind={hidden ? "primary" : "quiet"} onPress={turn}>
-        {t(hidden ? "frame.showBoard" : "frame.hideBoard")}
-      </Button>
-    </>
+    <button type="button" className={css.hide} data-hidden={hidden} onClick={turn}>
+      <KeyHint keys="Alt+H" does={t(hidden ? "frame.showBoard" : "frame.hideBoard")} />
+    </button>
   );
 }
