@@ -1,6 +1,6 @@
 import { type Database, statement } from "./database.ts";
 
-/** That a bundle of a day left the room: when, how strict, and which bytes; never the rows. */
+/** That a bundle of a day was made to leave the room: when, how strict, and which bytes; never the rows. */
 export interface Export {
   readonly dayId: number;
   readonly at: string;
@@ -9,16 +9,38 @@ export interface Export {
   readonly sha256: string;
 }
 
-/** Everything that left, newest first. */
-export function allExports(db: Database): Export[] {
-  const sql = "SELECT day_id AS dayId, at, k, sha256 FROM export_log ORDER BY id DESC";
-  return statement<[], Export>(db, sql).all();
+/** An entry of the log. One that was not saved in the end has left nothing behind. */
+export interface LoggedExport extends Export {
+  readonly id: number;
+  readonly saved: boolean;
 }
 
-/** Notes an export. The same bytes of the same day again (a retry, a second copy) are one entry. */
-export function noteExport(db: Database, entry: Export): void {
+const columns = `export_log.id, day_id AS dayId, export_log.at, k, sha256, export_unsaved.export_id IS NULL AS saved`;
+const source = "export_log LEFT JOIN export_unsaved ON export_unsaved.export_id = export_log.id";
+
+/** Everything that was made, newest first. */
+export function allExports(db: Database): LoggedExport[] {
+  const sql = `SELECT ${columns} FROM ${source} ORDER BY export_log.id DESC`;
+  return statement<[], Omit<LoggedExport, "saved"> & { saved: number }>(db, sql)
+    .all()
+    .map((entry) => ({ ...entry, saved: entry.saved === 1 }));
+}
+
+/**
+ * Notes an export and returns its id. The same bytes of the same day again (a retry, a second copy) are one entry: then
+ * null, and nothing that is said of this copy may touch the entry of the first.
+ */
+export function noteExport(db: Database, entry: Export): number | null {
   const sql = `INSERT INTO export_log (day_id, at, k, sha256)
     SELECT @dayId, @at, @k, @sha256
-    WHERE NOT EXISTS (SELECT 1 FROM export_log WHERE day_id = @dayId AND sha256 = @sha256)`;
-  statement<[Export]>(db, sql).run(entry);
+    WHERE NOT EXISTS (SELECT 1 FROM ${source}
+      WHERE day_id = @dayId AND sha256 = @sha256 AND export_unsaved.export_id IS NULL)`;
+  const { changes, lastInsertRowid } = statement<[Export]>(db, sql).run(entry);
+  return changes === 0 ? null : Number(lastInsertRowid);
+}
+
+/** Notes that a bundle that was made was not saved anywhere. Twice is once. */
+export function noteUnsaved(db: Database, exportId: number, at: string): void {
+  const sql = "INSERT OR IGNORE INTO export_unsaved (export_id, at) VALUES (?, ?)";
+  statement<[number, string]>(db, sql).run(exportId, at);
 }

@@ -20,7 +20,7 @@ async function previewOf(hall: TestDesk, wish: Wish = {}): Promise<Preview> {
 async function writtenBy(
   hall: TestDesk,
   wish: Wish = {},
-): Promise<{ name: string; bytes: Uint8Array; sha256: string }> {
+): Promise<{ name: string; bytes: Uint8Array; sha256: string; logged: number | null }> {
   const { day, sha256 } = await previewOf(hall, wish);
   const written = await hall.as("organiser").bundle.write({ ...wish, dayId: day.id, previewSha256: sha256 });
   return { ...written, bytes: Buffer.from(written.bytes, "base64") };
@@ -158,14 +158,43 @@ test("an export is noted with when, which day, k and hash; a retry gets the same
   hall.clock.pass(5);
   const again = await hall.as("organiser").bundle.write({ dayId, previewSha256: first.sha256 });
   expect(Buffer.from(again.bytes, "base64").equals(first.bytes)).toBe(true);
+  expect(again.logged).toBeNull();
   expect(await hall.as("organiser").bundle.log()).toEqual([
     {
+      ...{ id: 1, saved: true },
       at: "2026-11-14T09:00:00.000Z",
       day: expect.objectContaining({ id: dayId }),
       k: 5,
       sha256: first.sha256,
     },
   ]);
+});
+
+test("a bundle that was made and saved nowhere stays in the log, and another one of that day may leave", async () => {
+  const hall = testDesk();
+  const dayId = await holdDay(hall, skaters.slice(0, 12));
+  const { bundle } = hall.as("organiser");
+  const { sha256: previewSha256 } = await previewOf(hall);
+  const { logged } = await bundle.write({ dayId, previewSha256 });
+  await bundle.notSaved({ logged: logged ?? 0 });
+  await bundle.notSaved({ logged: logged ?? 0 });
+  expect((await bundle.log()).map(({ saved }) => saved)).toEqual([false]);
+  addToDay(hall, dayId, skaters.slice(12));
+  const other = await previewOf(hall);
+  expect(other.earlier).toBeNull();
+  await writtenBy(hall);
+  expect((await bundle.log()).map(({ saved }) => saved)).toEqual([true, false]);
+  expect(await refusalOf(bundle.notSaved({ logged: 77 }))).toEqual({ key: "bundle.noEntry" });
+});
+
+test("the same file again, then not saved: the first one has left all the same", async () => {
+  const hall = testDesk();
+  const dayId = await holdDay(hall, skaters.slice(0, 12));
+  const { bundle } = hall.as("organiser");
+  const { sha256: previewSha256 } = await previewOf(hall);
+  await bundle.write({ dayId, previewSha256 });
+  expect((await bundle.write({ dayId, previewSha256 })).logged).toBeNull();
+  expect((await previewOf(hall)).earlier).toMatchObject({ same: true });
 });
 
 test("once something changed, what was previewed is not written and nothing is noted", async () => {
@@ -270,6 +299,7 @@ test.each(roles.filter((role) => role !== "organiser"))(
     const forbidden = { key: "door.forbidden" };
     expect(await refusalOf(bundle.preview())).toEqual(forbidden);
     expect(await refusalOf(bundle.write({ dayId: 1, previewSha256: "0".repeat(64) }))).toEqual(forbidden);
+    expect(await refusalOf(bundle.notSaved({ logged: 1 }))).toEqual(forbidden);
     expect(await refusalOf(bundle.log())).toEqual(forbidden);
   },
 );

@@ -4,7 +4,7 @@ import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { Database } from "../../store/database.ts";
 import { allDays, type Day, dayAtHand, dayById } from "../../store/days.ts";
-import { allExports, noteExport } from "../../store/exports.ts";
+import { allExports, noteExport, noteUnsaved } from "../../store/exports.ts";
 import { allow, router } from "../trpc.ts";
 import { requireFirst, requireHidden } from "./may-leave.ts";
 import { prepare } from "./prepare.ts";
@@ -40,9 +40,15 @@ export const bundle = router({
   /** Hands out the file that was looked at and notes that it left, in one step. Doing it twice is noted once. */
   write: allow("organiser")
     .input(wish.extend({ dayId: z.int(), previewSha256: z.string().regex(/^[0-9a-f]{64}$/) }))
-    .output(z.object({ name: z.string(), bytes: z.base64(), sha256: z.string() }))
+    .output(
+      z.object({
+        ...{ name: z.string(), bytes: z.base64(), sha256: z.string() },
+        /** The new entry of the log; null when this very file was noted before. */
+        logged: z.int().nullable(),
+      }),
+    )
     .mutation(({ ctx: { desk }, input }) => {
-      const file = desk.store.write(["day"], (db) => {
+      return desk.store.write(["day"], (db) => {
         const day = dayFor(db, input.dayId);
         if (day === undefined) throw new Refusal("not-found", sentence("bundle.noDay"));
         const { contents, file } = prepare(desk, db, day, input);
@@ -50,10 +56,22 @@ export const bundle = router({
         if (contents.rows.length === 0) throw new Refusal("unavailable", sentence("bundle.empty"));
         requireFirst(exportsOf(db, day), file.sha256);
         requireHidden(contents);
-        noteExport(db, { dayId: day.id, at: desk.now().toISOString(), k: input.k, sha256: file.sha256 });
-        return file;
+        const { name, sha256 } = file;
+        const logged = noteExport(db, { dayId: day.id, at: desk.now().toISOString(), k: input.k, sha256 });
+        return { name, bytes: Buffer.from(file.bytes).toString("base64"), sha256, logged };
       });
-      return { name: file.name, bytes: Buffer.from(file.bytes).toString("base64"), sha256: file.sha256 };
+    }),
+
+  /** That the file handed out under this entry was saved nowhere: it stays in the log and does not count as having left. */
+  notSaved: allow("organiser")
+    .input(z.object({ logged: z.int() }))
+    .mutation(({ ctx: { desk }, input }) => {
+      desk.store.write(["day"], (db) => {
+        if (!allExports(db).some(({ id }) => id === input.logged)) {
+          throw new Refusal("not-found", sentence("bundle.noEntry"));
+        }
+        noteUnsaved(db, input.logged, desk.now().toISOString());
+      });
     }),
 
   /** What left so far, newest first; never a row of it. */
@@ -62,6 +80,7 @@ export const bundle = router({
     .query(({ ctx: { desk } }) => logOf(allExports(desk.store.db), allDays(desk.store.db))),
 });
 
+/** The bundles of a day that have left. */
 function exportsOf(db: Database, day: Day) {
-  return allExports(db).filter(({ dayId }) => dayId === day.id);
+  return allExports(db).filter(({ dayId, saved }) => dayId === day.id && saved);
 }

@@ -4,7 +4,7 @@ import type { Risk } from "../../domain/privacy/risk.ts";
 import { bundleKinds, holdReasons, type Suppressed } from "../../domain/privacy/rule.ts";
 import { testCodes } from "../../domain/protocols/protocol.ts";
 import type { Day } from "../../store/days.ts";
-import type { Export } from "../../store/exports.ts";
+import type { Export, LoggedExport } from "../../store/exports.ts";
 import { boundsOf, unitOf } from "./package/sheets.ts";
 import type { Prepared } from "./prepare.ts";
 import { testView, testViews } from "./test-views.ts";
@@ -73,7 +73,11 @@ export const previewView = z.object({
 });
 
 export const logView = z.array(
-  z.object({ at: z.string(), day: dayView.nullable(), k: z.int(), sha256: z.string() }),
+  z.object({
+    ...{ id: z.int(), at: z.string(), day: dayView.nullable(), k: z.int(), sha256: z.string() },
+    /** False when it was made and then saved nowhere. */
+    saved: z.boolean(),
+  }),
 );
 
 /** Everything that would leave, and for the organiser's eyes also what stays and what could be found without all this. */
@@ -139,9 +143,9 @@ function heldBack(suppressed: readonly Suppressed[]): z.infer<typeof previewView
 }
 
 /** What left, newest first, each with its day. */
-export function logOf(exports: readonly Export[], days: readonly Day[]): z.infer<typeof logView> {
-  return exports.map(({ at, dayId, k, sha256 }) => {
+export function logOf(exports: readonly LoggedExport[], days: readonly Day[]): z.infer<typeof logView> {
+  return exports.map(({ id: entry, at, dayId, k, sha256, saved }) => {
     const day = days.find(({ id }) => id === dayId);
-    return { at, day: day === undefined ? null : dayOf(day), k, sha256 };
+    return { id: entry, at, day: day === undefined ? null : dayOf(day), k, sha256, saved };
   });
 }

@@ -9,6 +9,12 @@ export function ExportLog({ entries }: { readonly entries: readonly LogEntry[] }
   const columns: Column<LogEntry>[] = [
     { key: "at", head: t("log.when"), cell: ({ at }) => writeMoment(at, i18n.language), width: "14rem" },
     { key: "day", head: t("log.day"), cell: ({ day }) => day?.title ?? "" },
+    {
+      key: "saved",
+      head: t("log.saved"),
+      cell: ({ saved }) => (saved ? t("log.left") : t("log.notSaved")),
+      width: "11rem",
+    },
     { key: "k", head: t("log.k"), kind: "number", cell: ({ k }) => k, width: "12rem" },
     {
       key: "sha256",
@@ -23,7 +29,7 @@ export function ExportLog({ entries }: { readonly entries: readonly LogEntry[] }
         caption={t("log.caption")}
         columns={columns}
         rows={entries}
-        rowKey={({ at, sha256 }) => `${at} ${sha256}`}
+        rowKey={({ id }) => id}
         empty={<p>{t("log.none")}</p>}
         maxHeight="18rem"
       />

@@ -97,6 +97,8 @@ function Second({ earlier }: { readonly earlier: NonNullable<Preview["earlier"]>
 /** Hands the file out and saves it; what came of it stands in the message strip. A place refused loses nothing. */
 function useWrite(onSaved: () => void) {
   const trpc = useTRPC();
+  // Where writing failed for no known reason a part of the file may be on the disk, so that then it counts as having left.
+  const unsaved = useMutation(trpc.bundle.notSaved.mutationOptions());
   return useMutation(
     trpc.bundle.write.mutationOptions({
       meta: { shownByScreen: true },
@@ -107,6 +109,7 @@ function useWrite(onSaved: () => void) {
           why: "failed",
         };
         if (!outcome.saved) {
+          if (file.logged !== null && outcome.why !== "failed") unsaved.mutate({ logged: file.logged });
           const tone = outcome.why === "cancelled" ? "note" : "alert";
           return tell({ tone, sentence: { key: `bundle:write.${outcome.why}` } });
         }
