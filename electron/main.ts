@@ -19,7 +19,7 @@ import { registerScheme, serveHost } from "./shell/scheme.ts";
 import { bringToFront, openDeskAlone, openWindows } from "./shell/windows.ts";
 import { shellText } from "./shell/words.ts";
 import { setupZoomKeys } from "./shell/zoom.ts";
-import { StoreRefused } from "./store/open.ts";
+import { StoreRefused } from "./store/refused.ts";
 import { ownStoreFile, storeOpener } from "./stores.ts";
 
 const folders = setupFolders();

@@ -7,7 +7,15 @@ export interface Database {
   exec(sql: string): unknown;
   pragma(text: string, options?: { simple?: boolean }): unknown;
   close(): unknown;
+  /** Copies the store, as it is at the end of copying, into another file while it goes on being used. */
+  backup(file: string, options?: { progress: (pages: BackupPages) => number }): Promise<unknown>;
   readonly inTransaction: boolean;
+}
+
+/** How far a copy is; the answer is how many pages to copy next. */
+export interface BackupPages {
+  readonly totalPages: number;
+  readonly remainingPages: number;
 }
 
 export interface Statement<Parameters extends unknown[], Row> {

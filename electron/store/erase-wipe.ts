@@ -1,5 +1,6 @@
 import type { Database } from "./database.ts";
 import { noteWiped } from "./erase-log.ts";
+import { whileFileChanges } from "./guard.ts";
 
 /**
  * Writes the store's file anew from what is in it, so that neither a page of it nor the write-ahead log holds anything
@@ -7,9 +8,11 @@ import { noteWiped } from "./erase-log.ts";
  * @throws when the disk is full or something reads the store just now: nothing is lost then, and it can be tried again.
  */
 export function writeAnew(db: Database): void {
-  emptyLog(db);
-  db.exec("VACUUM");
-  emptyLog(db);
+  whileFileChanges(db, () => {
+    emptyLog(db);
+    db.exec("VACUUM");
+    emptyLog(db);
+  });
   noteWiped(db);
 }
 

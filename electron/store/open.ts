@@ -1,10 +1,15 @@
-import { existsSync, statSync } from "node:fs";
+import { statSync } from "node:fs";
 import SqliteDatabase from "better-sqlite3";
-import { type Sentence, sentence } from "../domain/words.ts";
+import type { Seal } from "../domain/backups/records.ts";
+import { findDamage, findWrongMark } from "./checks.ts";
 import type { Database } from "./database.ts";
 import { wipeIsDue } from "./erase-log.ts";
 import { writeAnew } from "./erase-wipe.ts";
+import { guardStore } from "./guard.ts";
+import { checkLog } from "./log-check.ts";
 import { migrations } from "./migrations/list.ts";
+import { StoreRefused } from "./refused.ts";
+import { fileSum, logFile, readSeal, readTally } from "./seal.ts";
 import { createStore, type Store } from "./store.ts";
 
 /** Marks a SQLite file as ours ("Tape" in ASCII), so that another program's file is never written to. */
@@ -23,37 +28,35 @@ export const pragmas: readonly (readonly [name: string, set: string, read: strin
   ["cell_size_check", "ON", 1],
   ["secure_delete", "ON", 1],
   ["busy_timeout", "5000", 5000],
+  // The file changes when `guard.ts` says so, and the log holds commits alone, so that its length can be kept in tally.
+  ["wal_autocheckpoint", "0", 0],
+  ["cache_spill", "OFF", 0],
 ];
-
-/** The store can't be opened; the file has not been touched. */
-export class StoreRefused extends Error {
-  readonly reason: "newer" | "foreign" | "damaged";
-  readonly sentence: Sentence;
-  constructor(reason: StoreRefused["reason"], values?: Sentence["values"]) {
-    super(`store refused: ${reason}`);
-    this.reason = reason;
-    this.sentence = sentence(`store.${reason}`, values);
-  }
-}
 
 /** Where the store is, and (for a runtime that needs its own build) which native library opens it. */
 export interface StoreLocation {
   readonly file: string;
   readonly nativeBinding?: string;
+  /** A person has seen why it was refused (`acceptable` reasons alone) and wants it as it is. */
+  readonly accepted?: boolean;
 }
+
+/** How many marks are scored again at a start: a sample where the file's seal holds, all where nothing is proved. */
+const sampleOfMarks = 200;
+const allMarks = 1e9;
 
 /**
  * Opens the store, making a new one where there is no file, and brings an older one up to date.
- * @throws StoreRefused when the file is another program's, damaged, or from a newer version of this program.
+ * @throws StoreRefused when the file is another program's, damaged, not as it was left, or from a newer version of this
+ * program; nothing is touched then.
  */
 export function openStore(location: StoreLocation): Store {
-  if (location.file !== ":memory:" && existsSync(location.file) && statSync(location.file).size > 0) {
-    inspect(location);
-  }
+  const inMemory = location.file === ":memory:";
+  if (!inMemory) inspect(location);
   const db = connect(location);
   try {
-    setPragmas(db);
-    migrate(db);
+    if (inMemory) prepare(db);
+    else guardStore(db, location.file).changing(() => prepare(db));
     finishErasures(db);
   } catch (error) {
     db.close();
@@ -62,33 +65,78 @@ export function openStore(location: StoreLocation): Store {
   return createStore(db);
 }
 
+function prepare(db: Database): void {
+  setPragmas(db);
+  migrate(db);
+}
+
 function connect(location: StoreLocation, readonly = false): Database {
   const options = location.nativeBinding === undefined ? {} : { nativeBinding: location.nativeBinding };
   return new SqliteDatabase(location.file, { ...options, readonly });
 }
 
-/** Looks at an existing file without writing: whose it is, which version made it, and whether it is whole. */
-function inspect(location: StoreLocation): void {
-  const db = connect(location, true);
+/**
+ * Looks at what is there without writing: whose it is, which version made it, whether it is whole, and whether it is as
+ * it was left. Where there is nothing, there must never have been anything.
+ */
+export function inspect(location: StoreLocation): void {
+  const { file } = location;
+  const seal = readSeal(file);
+  const size = statSync(file, { throwIfNoEntry: false })?.size ?? 0;
+  if (size === 0) {
+    // A file of no bytes is what a first start leaves that was cut off; SQLite's own checks call it whole.
+    if (seal?.file != null) throw new StoreRefused("gone");
+    return;
+  }
+  const unproved = sealBroken(file, seal);
+  withReading(location, (db) => {
+    requireOurs(db);
+    const proved = unproved === null && seal?.file != null;
+    const damage = findDamage(db) ?? findWrongMark(db, proved ? sampleOfMarks : allMarks);
+    if (damage !== null) throw new StoreRefused("damaged", undefined, damage);
+  });
+  if (unproved !== null && location.accepted !== true) throw unproved;
+}
+
+/** Reads a store without writing to it; what SQLite says of damage becomes a refusal. */
+export function withReading<Result>(location: StoreLocation, read: (db: Database) => Result): Result {
+  let db: Database | undefined;
   try {
-    const version = Number(db.pragma("user_version", { simple: true }));
-    if (db.pragma("application_id", { simple: true }) !== applicationId) throw new StoreRefused("foreign");
-    if (version > migrations.length) {
-      throw new StoreRefused("newer", { version, known: migrations.length });
-    }
-    if (db.pragma("quick_check(1)", { simple: true }) !== "ok") throw new StoreRefused("damaged");
+    db = connect(location, true);
+    return read(db);
   } catch (error) {
     throw asRefusal(error);
   } finally {
-    db.close();
+    db?.close();
   }
 }
 
+function requireOurs(db: Database): void {
+  const version = Number(db.pragma("user_version", { simple: true }));
+  if (db.pragma("application_id", { simple: true }) !== applicationId) throw new StoreRefused("foreign");
+  if (version > migrations.length) throw new StoreRefused("newer", { version, known: migrations.length });
+}
+
+/** What seal, log and tally say against the store; null where nothing does, or where there is no proof either way. */
+function sealBroken(file: string, seal: Seal | undefined): StoreRefused | null {
+  const log = checkLog(logFile(file));
+  if (log.spoilt) return new StoreRefused("shortened", undefined, "the log is spoilt in its middle");
+  if (seal?.file == null || statSync(file).isDirectory()) return null;
+  const now = fileSum(file);
+  if (now.sha256 !== seal.file.sha256) return new StoreRefused("changed");
+  const tally = readTally(file);
+  if (tally?.number !== seal.number || tally.bytes <= log.committed) return null;
+  return new StoreRefused("shortened", undefined, `${tally.bytes - log.committed} bytes of the log are lost`);
+}
+
+/** Reading what is there fails in as many ways as there are of being damaged; a lack of rights is not among them. */
 function asRefusal(error: unknown): unknown {
+  if (error instanceof StoreRefused) return error;
   const code = error instanceof SqliteDatabase.SqliteError ? error.code : "";
-  if (code.startsWith("SQLITE_CORRUPT")) return new StoreRefused("damaged");
+  if (/^SQLITE_(?:CANTOPEN|READONLY|PERM|BUSY|FULL|NOMEM)/.test(code)) return error;
   if (code === "SQLITE_NOTADB") return new StoreRefused("foreign");
-  return error;
+  const detail = error instanceof Error ? error.message : String(error);
+  return new StoreRefused("damaged", undefined, detail);
 }
 
 function setPragmas(db: Database): void {

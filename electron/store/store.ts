@@ -1,4 +1,7 @@
+import { Refusal } from "../domain/refusal.ts";
+import { sentence } from "../domain/words.ts";
 import { type Database, statement } from "./database.ts";
+import { guardOf } from "./guard.ts";
 
 /** What a change may concern; windows read again what they show of a topic. */
 export const topics = ["day", "people", "entrants", "attempts", "calls", "heats"] as const;
@@ -33,6 +36,8 @@ export function createStore(db: Database): Store {
 
   function write<Result>(about: readonly Topic[], work: (db: Database) => Synchronous<Result>): Result {
     const result = transaction(db, () => work(db));
+    // On the disk by now: `synchronous` is FULL.
+    guardOf(db)?.committed();
     seq += 1;
     const change = { seq, topics: about };
     for (const listener of listeners) listener(change);
@@ -47,19 +52,56 @@ export function createStore(db: Database): Store {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    close: () => db.close(),
+    close() {
+      closing(db);
+      db.close();
+    },
   };
+}
+
+/** Brings the log into the file and seals it; a disk that is full keeps the log for the next start. */
+function closing(db: Database): void {
+  const guard = guardOf(db);
+  try {
+    guard?.changing(() => {});
+  } catch (error) {
+    console.error("The store's log could not be brought into its file:", error);
+  }
+  guard?.close();
 }
 
 function transaction<Result>(db: Database, work: () => Result): Result {
   statement<[]>(db, "BEGIN IMMEDIATE").run();
   try {
     const result = work();
-    statement<[]>(db, "COMMIT").run();
+    committing(db);
     return result;
   } catch (error) {
     // A failed COMMIT may already have ended the transaction.
     if (db.inTransaction) statement<[]>(db, "ROLLBACK").run();
+    throw asRefusal(error);
+  }
+}
+
+function committing(db: Database): void {
+  try {
+    statement<[]>(db, "COMMIT").run();
+  } catch (error) {
+    guardOf(db)?.failed();
     throw error;
   }
+}
+
+/**
+ * What the disk refused, as a sentence. Whether a commit that failed on its way to the disk is there or not is unknown:
+ * the same ids again make it certain, and never double.
+ */
+function asRefusal(error: unknown): unknown {
+  const code = String((error as { code?: unknown } | null)?.code ?? "");
+  if (code === "SQLITE_FULL") return new Refusal("unavailable", sentence("disk.full"));
+  if (/^SQLITE_(?:IOERR|READONLY|CANTOPEN)/.test(code)) {
+    console.error("The store could not be written:", error);
+    return new Refusal("unavailable", sentence("disk.failed"));
+  }
+  return error;
 }

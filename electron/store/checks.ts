@@ -1,0 +1,110 @@
+import { isDeepStrictEqual } from "node:util";
+import type { Holding } from "../domain/backups/records.ts";
+import { fingerprint } from "../domain/protocols/fingerprint.ts";
+import type { Mark, TestCode } from "../domain/protocols/protocol.ts";
+import { protocolOf, rulesVersion } from "../domain/protocols/registry.ts";
+import { standingAttempts } from "./attempts.ts";
+import { type Database, statement } from "./database.ts";
+import { parametersOf } from "./marks.ts";
+
+/** Tables that every store has since the first version. */
+const oldest = [
+  "league",
+  "athlete",
+  "day",
+  "day_protocol",
+  "entrant",
+  "attempt",
+  "void",
+  "mark",
+  "past_mark",
+];
+
+/** What is wrong inside a store, in a line for the log; null when nothing was found. Writes nothing. */
+export function findDamage(db: Database): string | null {
+  const missing = missingTables(db);
+  if (missing.length > 0) return `tables are missing: ${missing.join(", ")}`;
+  const shape = db.pragma("integrity_check(1)", { simple: true });
+  if (shape !== "ok") return String(shape);
+  const [stray] = db.pragma("foreign_key_check") as { table: string }[];
+  if (stray !== undefined) return `a row of ${stray.table} belongs to nothing`;
+  return null;
+}
+
+function missingTables(db: Database): string[] {
+  const sql = "SELECT name FROM sqlite_schema WHERE type = 'table'";
+  const there = new Set(
+    statement<[], { name: string }>(db, sql)
+      .all()
+      .map(({ name }) => name),
+  );
+  return oldest.filter((name) => !there.has(name));
+}
+
+interface Place {
+  readonly dayId: number;
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly variant: string;
+}
+
+interface StoredMark {
+  readonly fingerprint: string;
+  readonly state: string;
+  readonly value: number | null;
+  readonly detail: string;
+  readonly seq: number;
+  readonly rules: number;
+}
+
+/**
+ * Marks that do not follow from the attempts that stand, of the newest `limit` places of a mark; null when all do.
+ * Marks made by earlier rules are passed over: they are not wrong, they are old.
+ */
+export function findWrongMark(db: Database, limit: number): string | null {
+  const sql = `SELECT day_id AS dayId, athlete_id AS athleteId, test, variant FROM (
+      SELECT day_id, athlete_id, test, variant FROM attempt
+      UNION SELECT day_id, athlete_id, test, variant FROM mark)
+    ORDER BY day_id DESC, athlete_id, test, variant LIMIT ?`;
+  const wrong = statement<[number], Place>(db, sql)
+    .all(limit)
+    .find((place) => !isRight(db, place));
+  return wrong === undefined
+    ? null
+    : `the mark of athlete ${wrong.athleteId} in ${wrong.test} does not follow`;
+}
+
+function isRight(db: Database, place: Place): boolean {
+  const { dayId, athleteId, test, variant } = place;
+  const sql = `SELECT fingerprint, state, value, detail, seq, rules FROM mark
+    WHERE athlete_id = ? AND test = ? AND variant = ? AND day_id = ?`;
+  const stored = statement<[number, string, string, number], StoredMark>(db, sql).get(
+    ...([athleteId, test, variant, dayId] as const),
+  );
+  const attempts = standingAttempts(db, dayId, athleteId, test, variant);
+  const newest = attempts.at(-1);
+  if (newest === undefined || stored === undefined) return newest === undefined && stored === undefined;
+  if (stored.rules !== rulesVersion) return true;
+  const protocol = protocolOf(test);
+  const parameters = parametersOf(db, dayId, test);
+  const mark = protocol.score(
+    parameters,
+    attempts.map(({ seen }) => protocol.attempt.parse(seen)),
+  );
+  const value = mark.state === "complete" ? mark.value : null;
+  return (
+    stored.fingerprint === fingerprint(test, variant, parameters) &&
+    stored.seq === newest.seq &&
+    stored.state === mark.state &&
+    stored.value === value &&
+    isDeepStrictEqual(JSON.parse(stored.detail) as Mark, mark)
+  );
+}
+
+/** How much a store holds. */
+export function holdingOf(db: Database): Holding {
+  const sql = `SELECT (SELECT count(*) FROM day) AS days, (SELECT count(*) FROM athlete) AS athletes,
+    (SELECT count(*) FROM attempt) AS attempts, (SELECT at FROM attempt ORDER BY seq DESC LIMIT 1) AS newestAttempt`;
+  const none = { days: 0, athletes: 0, attempts: 0, newestAttempt: null };
+  return statement<[], Holding>(db, sql).get() ?? none;
+}
