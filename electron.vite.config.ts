@@ -29,6 +29,8 @@ export default defineConfig({
       minify: true,
       // The content policy allows no script in the page and no file written into another as data.
       assetsInlineLimit: 0,
+      // In kB: read from the disk beside it, so that one large file is no slower than many small ones.
+      chunkSizeWarningLimit: 2_000,
       modulePreload: { polyfill: false },
       rolldownOptions: { input: "renderer/index.html" },
     },
