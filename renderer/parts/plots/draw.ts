@@ -90,6 +90,8 @@ export function draw(drawing: Drawing): Drawn {
     ],
   }) as SVGSVGElement & Plot.Plot;
   svg.querySelector("style")?.remove();
+  // Groups without a role may have no name; the picture has one as a whole.
+  for (const part of svg.querySelectorAll("[aria-label]")) part.removeAttribute("aria-label");
   return { svg, places: placesOf(svg, drawing) };
 }
 
