@@ -1,9 +1,8 @@
 import { Link } from "wouter";
-import type { Row } from "../summary.ts";
 import css from "./Everybody.module.css";
 
 interface WhoProps {
-  readonly who: Row["who"];
+  readonly who: { readonly athleteId: number; readonly name: string };
   /** What stands under the name, joined by commas. */
   readonly facts: readonly string[];
 }

@@ -5,12 +5,15 @@ import { useWriteSeen } from "../../station/write.ts";
 import type { Part, Summary } from "../summary.ts";
 import css from "./Everybody.module.css";
 import { Test } from "./Test.tsx";
+import { useFacts } from "./useFacts.ts";
+import { Who } from "./Who.tsx";
 
 type Line = Summary["corrections"][number];
 
 /** Everything that no longer stands: what, when, by whom, why, and what stands instead. */
 export function useCorrections(summary: Summary, lengths: LengthUnit): Part<Line> {
   const { t } = useTranslation("summary");
+  const facts = useFacts(summary.league === null);
   const writeTime = useWriteTime();
   const writeSeen = useWriteSeen();
   const entered = ({ test, seen, by }: Line["attempt"]) =>
@@ -25,7 +28,12 @@ export function useCorrections(summary: Summary, lengths: LengthUnit): Part<Line
         width: "5rem",
         cell: ({ attempt }) => writeTime(attempt.void?.at ?? attempt.at),
       },
-      { key: "name", head: t("column.name"), width: "11rem", cell: ({ attempt }) => attempt.who.name },
+      {
+        key: "name",
+        head: t("column.name"),
+        width: "12rem",
+        cell: ({ attempt: { who } }) => <Who who={who} facts={facts(who)} />,
+      },
       {
         key: "test",
         head: t("column.test"),
@@ -70,8 +78,8 @@ export function useCorrections(summary: Summary, lengths: LengthUnit): Part<Line
     lines: summary.corrections,
     lineKey: ({ attempt }) => attempt.attemptId,
     nameColumn: "name",
-    rowHeight: 56,
+    rowHeight: 72,
     empty: t("corrections.empty"),
-    paperWidths: [8, 16, 14, 19, 19, 18, 6],
+    paperWidths: [7, 20, 13, 18, 18, 18, 6],
   };
 }

@@ -6,6 +6,7 @@ import type { Part, Row, Summary } from "../summary.ts";
 import { useUnit } from "../useWords.ts";
 import css from "./Everybody.module.css";
 import { MarkCell } from "./MarkCell.tsx";
+import { useFacts } from "./useFacts.ts";
 import { Who } from "./Who.tsx";
 
 /** Gaps of people who take no test: said once, beside the name. */
@@ -50,7 +51,12 @@ export function useEverybody(summary: Summary, lengths: LengthUnit): Part<Row> {
         key: "name",
         head: t("column.name"),
         width: "14rem",
-        cell: (row) => <Who who={row.who} facts={facts(row)} />,
+        cell: (row) => {
+          const why = whyNothing(row);
+          return (
+            <Who who={row.who} facts={[...(why === null ? [] : [t(`why.${why}`)]), ...facts(row.who)]} />
+          );
+        },
       },
       ...tests,
     ],
@@ -60,20 +66,5 @@ export function useEverybody(summary: Summary, lengths: LengthUnit): Part<Row> {
     notes: [t("verdictHelp")],
     rowHeight: detail === "short" ? 56 : 76,
     paperWidths: [17, 16.6, 16.6, 16.6, 16.6, 16.6],
-  };
-}
-
-/** Why there is nothing, bib or number, and the league where there are several. */
-function useFacts(whole: boolean): (row: Row) => string[] {
-  const { t } = useTranslation("summary");
-  return (row) => {
-    const { bib, number, league } = row.who;
-    const why = whyNothing(row);
-    return [
-      ...(why === null ? [] : [t(`why.${why}`)]),
-      ...(bib === null ? [] : [t("everybody.bib", { bib })]),
-      ...(bib !== null || number === "" ? [] : [t("everybody.number", { number })]),
-      ...(whole ? [league] : []),
-    ];
   };
 }

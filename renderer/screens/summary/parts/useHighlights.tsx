@@ -5,6 +5,7 @@ import type { Mark, Part, Row, Summary } from "../summary.ts";
 import { useWrite, useWriteChange } from "../useWords.ts";
 import css from "./Everybody.module.css";
 import { Test } from "./Test.tsx";
+import { useFacts } from "./useFacts.ts";
 import { Who } from "./Who.tsx";
 
 interface Line {
@@ -37,7 +38,7 @@ export function useHighlights(summary: Summary, lengths: LengthUnit): Part<Line>
   const write = useWrite(lengths);
   const writeChange = useWriteChange(lengths);
   const writeDay = useWriteDay();
-  const whole = summary.league === null;
+  const facts = useFacts(summary.league === null);
   return {
     key: "highlights",
     title: t("highlights.title"),
@@ -45,7 +46,7 @@ export function useHighlights(summary: Summary, lengths: LengthUnit): Part<Line>
       {
         key: "name",
         head: t("column.name"),
-        cell: ({ who }) => <Who who={who} facts={whole ? [who.league] : []} />,
+        cell: ({ who }) => <Who who={who} facts={facts(who)} />,
       },
       {
         key: "test",

@@ -59,6 +59,6 @@ export function useJudges(summary: Summary, lengths: LengthUnit): Part<Line> {
     lineKey: ({ test, variant, judge }) => `${test} ${variant} ${nameOf(judge)} ${judge.kind}`,
     nameColumn: "judge",
     empty: t("judges.empty"),
-    paperWidths: [18, 12, 8, 13, 19, 19, 11],
+    paperWidths: [17, 10, 8, 16, 20, 19, 10],
   };
 }

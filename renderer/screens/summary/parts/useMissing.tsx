@@ -1,9 +1,10 @@
 import { useTranslation } from "react-i18next";
-import type { Column } from "../../../parts/DataTable.tsx";
 import { TestMark } from "../../../parts/TestMark.tsx";
 import type { Part, Summary } from "../summary.ts";
 import { useBecause } from "../useWords.ts";
 import css from "./Everybody.module.css";
+import { useFacts } from "./useFacts.ts";
+import { Who } from "./Who.tsx";
 
 type Line = Summary["missing"][number];
 
@@ -11,14 +12,12 @@ type Line = Summary["missing"][number];
 export function useMissing(summary: Summary): Part<Line> {
   const { t } = useTranslation("summary");
   const because = useBecause();
-  const league: Column<Line> = { key: "league", head: t("column.league"), cell: ({ who }) => who.league };
-  const whole = summary.league === null;
+  const facts = useFacts(summary.league === null);
   return {
     key: "missing",
     title: t("missing.title"),
     columns: [
-      { key: "name", head: t("column.name"), cell: ({ who }) => who.name },
-      ...(whole ? [league] : []),
+      { key: "name", head: t("column.name"), cell: ({ who }) => <Who who={who} facts={facts(who)} /> },
       {
         key: "tests",
         head: t("column.tests"),
@@ -37,6 +36,7 @@ export function useMissing(summary: Summary): Part<Line> {
     lines: summary.missing,
     lineKey: ({ who, tests }) => `${who.athleteId} ${tests.join(" ")}`,
     empty: t("missing.empty"),
-    paperWidths: whole ? [20, 18, 19, 35, 8] : [25, 20, 47, 8],
+    rowHeight: 56,
+    paperWidths: [28, 18, 46, 8],
   };
 }
