@@ -2,6 +2,8 @@ import { spawnSync } from "node:child_process";
 import { boardBench } from "./board.ts";
 import { type CardsBench, cardsBench, cardsTargetMs } from "./cards.ts";
 import { importBench } from "./import.ts";
+import { demoDay, inventedDays } from "./invented-days.ts";
+import { type NeighbourBench, neighbourBench, subtractionBench } from "./neighbour.ts";
 import { recordBench } from "./record.ts";
 import { rehearseBench } from "./rehearse.ts";
 import { type Spread, windowsBench } from "./windows.ts";
@@ -21,6 +23,7 @@ const programs: readonly Program[] = [
   { name: "recording an attempt with its mark, durable", target: "ratio at most 2.5", run: recording },
   { name: "taking in a roster of 5,000 rows", target: "ratio at most 3", run: takingIn },
   { name: "rehearsing the demonstration's day", target: "under 5 s", run: rehearsing },
+  { name: "a neighbour against bundles", target: "nobody found likelier than one in k", run: neighbours },
   { name: "from a record to both windows painted", target: "median and p95, no limit set", run: painting },
   {
     name: "the board through 200 bests and a long day",
@@ -52,6 +55,29 @@ async function takingIn(): Promise<string[]> {
 function rehearsing(): string[] {
   const { medianMs, slowestMs, targetMs, runs } = rehearseBench();
   return [`${ms(medianMs)}, slowest ${ms(slowestMs)} of ${runs} (${kept(slowestMs < targetMs)})`];
+}
+
+async function neighbours(): Promise<string[]> {
+  const demo = [await demoDay()];
+  const days = inventedDays(200);
+  const { pairs, found } = subtractionBench(days.slice(0, 10), 5);
+  return [
+    ...matched("the demonstration's day, marks, k 5", neighbourBench(demo, "marks", 5)),
+    ...matched("200 invented days, marks, k 5", neighbourBench(days, "marks", 5)),
+    ...matched("200 invented days, marks, k 11", neighbourBench(days, "marks", 11)),
+    ...matched("200 invented days, linked profiles, k 5", neighbourBench(days, "profiles", 5)),
+    `subtracting, if the log did not forbid a day's second bundle: ${found} of ${pairs} newcomers found`,
+  ];
+}
+
+function matched(what: string, bench: NeighbourBench): string[] {
+  const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
+  const { certainBefore, certainAfter, exposedAfter, guessedBefore, guessedAfter } = bench;
+  return [
+    `${what}: ${bench.bibs} bibs, something leaves of ${bench.leaving} of ${bench.days}, ${percent(bench.told)} of the marks`,
+    `  matched for certain ${percent(certainBefore)} before, ${percent(certainAfter)} after (${kept(exposedAfter === 0)})`,
+    `  guessed right ${percent(guessedBefore)} before, ${percent(guessedAfter)} after; ${ms(bench.milliseconds)} a day`,
+  ];
 }
 
 async function painting(): Promise<string[]> {

@@ -22,6 +22,16 @@ export const notes = ["slipped on tape seam near lane zwei", "knee sleeve borrow
 export const initials = ["QJX", "ZWV"];
 export const date = "2026-11-14";
 
+/** What names the day and its helpers. */
+export interface Named {
+  readonly title: string;
+  readonly date: string;
+  readonly leagues: readonly string[];
+  readonly notes: readonly string[];
+  readonly initials: readonly string[];
+}
+const named: Named = { title: dayTitle, date, leagues: leagueNames, notes, initials };
+
 type Group = Partial<Omit<Skater, "name" | "number" | "bib">> & { count: number };
 
 /** Twelve women and six men who leave, and one group for each reason to stay. */
@@ -80,7 +90,14 @@ function seenAt(test: TestCode, index: number): { variant: string; seen: unknown
 
 let attemptCount = 0;
 
-export function enter(db: Database, dayId: number, athleteId: number, test: TestCode, index: number): void {
+export function enter(
+  db: Database,
+  dayId: number,
+  athleteId: number,
+  test: TestCode,
+  index: number,
+  by = named,
+): void {
   for (const { variant, seen } of seenAt(test, index)) {
     attemptCount += 1;
     recordAttempt(db, dayId, {
@@ -89,10 +106,10 @@ export function enter(db: Database, dayId: number, athleteId: number, test: Test
       test,
       variant,
       seen,
-      enteredBy: initials[index % 2] ?? "",
-      note: notes[index % 2] ?? "",
+      enteredBy: by.initials[index % 2] ?? "",
+      note: by.notes[index % 2] ?? "",
       source: "station",
-      at: `${date}T10:${String(index).padStart(2, "0")}:41.317Z`,
+      at: `${by.date}T10:${String(index).padStart(2, "0")}:41.317Z`,
       replaces: null,
     });
   }
@@ -105,28 +122,30 @@ export async function holdDay(
   hall: TestDesk,
   who: readonly Skater[] = skaters,
   tests: readonly TestCode[] = usualTests,
+  by = named,
 ): Promise<number> {
-  const { dayId } = await hall.as("organiser").day.create({ date, title: dayTitle });
+  const { dayId } = await hall.as("organiser").day.create({ date: by.date, title: by.title });
   await hall.as("organiser").day.open();
-  addToDay(hall, dayId, who, tests);
+  addToDay(hall, dayId, who, tests, by);
   return dayId;
 }
 
-/** More skaters, with their marks. */
+/** More skaters, with their marks; a skater of another list takes the marks of their place in it. */
 export function addToDay(
   { desk }: TestDesk,
   dayId: number,
   who: readonly Skater[],
   tests = usualTests,
+  by = named,
 ): void {
   desk.store.write(["people", "entrants", "attempts"], (db) => {
-    for (const skater of who) {
-      const index = skaters.indexOf(skater);
-      const leagueId = leagueNamed(db, leagueNames[index % 2] ?? "");
+    for (const [place, skater] of who.entries()) {
+      const index = skaters.includes(skater) ? skaters.indexOf(skater) : place;
+      const leagueId = leagueNamed(db, by.leagues[index % 2] ?? "");
       const { bib, ...rest } = skater;
       const athleteId = addAthlete(db, { ...rest, leagueId, board: "bib", asked: true });
-      setEntrant(db, dayId, { athleteId, state: "testing", bib, since: `${date}T09:00:00.000Z` });
-      for (const test of tests) enter(db, dayId, athleteId, test, index);
+      setEntrant(db, dayId, { athleteId, state: "testing", bib, since: `${by.date}T09:00:00.000Z` });
+      for (const test of tests) enter(db, dayId, athleteId, test, index, by);
     }
   });
 }
