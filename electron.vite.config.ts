@@ -9,7 +9,9 @@ export default defineConfig({
     build: {
       target: oldest.node,
       sourcemap: true,
-      rolldownOptions: { input: { main: "electron/main.ts" } },
+      // One file with all that it uses, so that the package needs no folder of modules. SQLite has a native part.
+      externalizeDeps: false,
+      rolldownOptions: { input: { main: "electron/main.ts" }, external: ["better-sqlite3"] },
     },
   },
   preload: {

@@ -1,0 +1,102 @@
+/**
+ * `npm run package`, after the build: the program for the system it runs on, with an Electron of its own. Always a
+ * folder to start it from; installers where their tools can be had. All of it lies in `dist/`. With `--folder` the
+ * folder alone.
+ */
+import { copyFile, mkdir, readFile, rm, writeFile } from "node:fs/promises";
+import { dirname, join, relative } from "node:path";
+import { build, Platform } from "electron-builder";
+import { type ElectronRuntime, findRuntime } from "../../electron/runtime/find.ts";
+import { projectFolder } from "../../electron/runtime/host.ts";
+import { configurationOf, type PackageParts } from "./configuration.ts";
+import { noticesText, partsOfProgram } from "./notices.ts";
+import { carriedLibrary, placeSqlite } from "./sqlite.ts";
+import { toolsCanBeHad } from "./tools.ts";
+
+const outputFolder = join(projectFolder, "dist");
+const stage = join(outputFolder, "stage");
+
+/** The kinds of installer for each system. */
+const installers: Readonly<Record<string, readonly string[]>> = {
+  linux: ["AppImage", "deb"],
+  darwin: ["dmg", "zip"],
+  win32: ["nsis"],
+};
+
+async function makePackage(folderAlone: boolean): Promise<void> {
+  await rm(outputFolder, { recursive: true, force: true });
+  const parts = await partsFor(await findRuntime(console.log));
+  const folder = await makeFolder(parts);
+  console.log(`The program is in ${relative(projectFolder, folder)}.`);
+  if (!folderAlone) await makeInstallers(folder, parts);
+  await rm(stage, { recursive: true });
+}
+
+async function partsFor(runtime: ElectronRuntime): Promise<PackageParts> {
+  // A runtime that needs a library of its own says so, as it does for `npm start`.
+  const library = runtime.env.TAPELINE_SQLITE_BINDING ?? carriedLibrary;
+  return {
+    electronVersion: runtime.version,
+    electronFolder: electronFolderOf(runtime.executablePath),
+    sqlite: await placeSqlite(library, join(stage, "sqlite")),
+    notices: await placeNotices(join(stage, "notices")),
+    outputFolder,
+  };
+}
+
+/** On macOS the executable lies three folders deep in the app of a distribution. */
+function electronFolderOf(executable: string): string {
+  return process.platform === "darwin" ? join(executable, "../../../..") : dirname(executable);
+}
+
+async function placeNotices(folder: string): Promise<string> {
+  const { version } = JSON.parse(await readFile(join(projectFolder, "package.json"), "utf8")) as {
+    version: string;
+  };
+  await mkdir(folder, { recursive: true });
+  await writeFile(join(folder, "THIRD-PARTY-NOTICES.txt"), noticesText(partsOfProgram(), version));
+  await copyFile(join(projectFolder, "LICENSE"), join(folder, "LICENSE.tapeline.txt"));
+  return folder;
+}
+
+async function makeFolder(parts: PackageParts): Promise<string> {
+  let made = "";
+  await build({
+    targets: Platform.current().createTarget("dir"),
+    config: {
+      ...configurationOf(parts),
+      // A runtime for development has the project for its app; the package has an app of its own.
+      afterExtract: ({ appOutDir }) => rm(join(appOutDir, "resources", "app"), { force: true }),
+      afterPack: ({ appOutDir }) => {
+        made = appOutDir;
+        return Promise.resolve();
+      },
+    },
+  });
+  return made;
+}
+
+async function makeInstallers(folder: string, parts: PackageParts): Promise<void> {
+  const kinds = installers[process.platform] ?? [];
+  if (await toolsCanBeHad()) {
+    for (const kind of kinds) await makeInstaller(kind, folder, parts);
+  } else {
+    console.log(
+      `No ${kinds.join(" and no ")}: the tools for them come from GitHub, which can't be reached here.`,
+    );
+  }
+}
+
+async function makeInstaller(kind: string, prepackaged: string, parts: PackageParts): Promise<void> {
+  // Made anew each time: electron-builder writes into what it is given.
+  const config = configurationOf(parts);
+  try {
+    const files = await build({ targets: Platform.current().createTarget(kind), prepackaged, config });
+    console.log(`Made ${files.map((file) => relative(projectFolder, file)).join(", ")}.`);
+  } catch (error) {
+    const [why = ""] = (error instanceof Error ? error.message : String(error)).split("\n");
+    console.log(`No ${kind} could be made here: ${why}`);
+  }
+}
+
+await makePackage(process.argv.includes("--folder"));
