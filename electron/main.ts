@@ -12,6 +12,8 @@ import { type Folders, setupFolders } from "./shell/folders.ts";
 import { setupForTests } from "./shell/for-tests.ts";
 import { setupGuard } from "./shell/guard.ts";
 import { keepAwake } from "./shell/keep-awake.ts";
+import { openLog } from "./shell/log.ts";
+import { noteStart, watchForFaults } from "./shell/log-watch.ts";
 import { setupMenu } from "./shell/menu.ts";
 import { setupNoNetwork } from "./shell/network.ts";
 import { createRefusedAnswer } from "./shell/refused-page.ts";
@@ -23,7 +25,10 @@ import { StoreRefused } from "./store/refused.ts";
 import { ownStoreFile, storeOpener } from "./stores.ts";
 
 const folders = setupFolders();
+const log = openLog(folders.log, () => new Date());
 if (app.requestSingleInstanceLock()) {
+  watchForFaults(log);
+  noteStart(log);
   setupNoNetwork();
   registerScheme();
   setupGuard();

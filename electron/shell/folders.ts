@@ -6,6 +6,8 @@ import { app } from "electron";
 export interface Folders {
   /** Holds the stores; one running app at a time. */
   readonly data: string;
+  /** Holds the log. */
+  readonly log: string;
   /** The page and its files, as built. */
   readonly renderer: string;
   /** The sheets of the demonstration: in the project and in the package alike, two folders above the built program. */
@@ -26,6 +28,7 @@ export function setupFolders(): Folders {
   app.setPath("sessionData", browser);
   return {
     data,
+    log: join(data, "logs"),
     renderer: join(import.meta.dirname, "../renderer"),
     demo: join(import.meta.dirname, "../../resources/demo"),
   };
