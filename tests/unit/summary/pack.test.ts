@@ -36,6 +36,10 @@ test("a part without lines is only its heading, and a line higher than a page go
   ]);
 });
 
+test("a line higher than a page leaves no empty page behind it", () => {
+  expect(pack([part([300])], room)).toEqual([[{ part: 0, from: 0, to: 1, after: true }]]);
+});
+
 const heights = fc.record({
   heading: fc.integer({ min: 5, max: 20 }),
   head: fc.integer({ min: 0, max: 10 }),

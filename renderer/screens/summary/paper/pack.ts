@@ -31,47 +31,66 @@ export interface Room {
  * Divides parts into pages: a heading never stands without a line under it, a line is never cut, and what stands after a
  * table may begin the next page. What is higher than a whole page gets one of its own.
  */
-export function pack(parts: readonly PartHeights[], { first, other, gap }: Room): Piece[][] {
-  const pages: Piece[][] = [];
-  let page: Piece[] = [];
-  let left = first;
+export function pack(parts: readonly PartHeights[], room: Room): Piece[][] {
+  const stack = newStack(room);
+  for (const [index, part] of parts.entries()) place(stack, index, part);
+  return stack.pages();
+}
 
-  function turn(): void {
-    pages.push(page);
-    page = [];
-    left = other;
-  }
-  function put(piece: Piece, height: number): void {
-    left -= height + (page.length === 0 ? 0 : gap);
-    page.push(piece);
-  }
-  for (const [index, part] of parts.entries()) {
-    let from = 0;
-    for (;;) {
-      const top = part.heading + (part.lines.length === 0 ? 0 : part.head);
-      const room = left - top - (page.length === 0 ? 0 : gap);
-      const fits = fitting(part.lines, from, room);
-      const nothing = part.lines.length === 0 ? room < 0 : fits === from;
-      if (nothing && page.length > 0) {
-        turn();
-        continue;
-      }
-      const to = part.lines.length === 0 ? 0 : Math.max(fits, from + 1);
-      const last = to === part.lines.length;
-      const height = top + sum(part.lines.slice(from, to));
-      const after = last && height + part.after <= left - (page.length === 0 ? 0 : gap);
-      put({ part: index, from, to, after }, height + (after ? part.after : 0));
-      from = to;
-      if (!last) turn();
-      else if (!after && part.after > 0) {
-        turn();
-        put({ part: index, from, to, after: true }, part.heading + part.after);
-      }
-      if (last) break;
+/** Pages as they fill, one after another. */
+interface Stack {
+  /** What is left of the page at hand for one more piece. */
+  left(): number;
+  isFresh(): boolean;
+  put(piece: Piece, height: number): void;
+  turn(): void;
+  pages(): Piece[][];
+}
+
+function newStack({ first, other, gap }: Room): Stack {
+  const full: Piece[][] = [];
+  let page: Piece[] = [];
+  let room = first;
+  const before = () => (page.length === 0 ? 0 : gap);
+  return {
+    left: () => room - before(),
+    isFresh: () => page.length === 0,
+    put(piece, height) {
+      room -= height + before();
+      page.push(piece);
+    },
+    turn() {
+      full.push(page);
+      page = [];
+      room = other;
+    },
+    pages: () => (page.length === 0 ? full : [...full, page]),
+  };
+}
+
+function place(stack: Stack, index: number, part: PartHeights): void {
+  const { heading, lines, after } = part;
+  const top = heading + (lines.length === 0 ? 0 : part.head);
+  let from = 0;
+  for (;;) {
+    const fits = fitting(lines, from, stack.left() - top);
+    const nothing = lines.length === 0 ? stack.left() < top : fits === from;
+    if (nothing && !stack.isFresh()) {
+      stack.turn();
+      continue;
     }
+    const to = lines.length === 0 ? 0 : Math.max(fits, from + 1);
+    const last = to === lines.length;
+    const height = top + sum(lines.slice(from, to));
+    const withAfter = last && (after === 0 || height + after <= stack.left());
+    stack.put({ part: index, from, to, after: withAfter }, height + (withAfter ? after : 0));
+    from = to;
+    if (withAfter) return;
+    if (last) break;
+    stack.turn();
   }
-  if (page.length > 0) pages.push(page);
-  return pages;
+  stack.turn();
+  stack.put({ part: index, from, to: from, after: true }, heading + after);
 }
 
 /** Up to which line there is room. */
