@@ -1,0 +1,141 @@
+import { readFile, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { expect, type Page } from "@playwright/test";
+import { choose, enterAt, tabTo } from "./by-keyboard.ts";
+import { test } from "./fixture.ts";
+import { callDoor } from "./page.ts";
+import type { Tapeline } from "./session.ts";
+import { answerOpenDialog, answerSaveDialog } from "./sheets.ts";
+
+/** Twelve alike, so that some of their marks may leave at the end of the day. */
+const names = [
+  ...["Amber Vole", "Birch Comet", "Clover Axe", "Dapple Storm", "Elder Spark", "Fern Anvil"],
+  ...["Gorse Bolt", "Hazel Brick", "Ivy Clatter", "Juno Slate", "Kestrel Fuse", "Larch Thunder"],
+];
+const roster = `league,name,number,birth_year,category,board,share
+${names.map((name, index) => `Copse Side,${name},${index + 1},1996,open,name,yes`).join("\n")}
+`;
+const results = `league,number,test,variant,reps,off_at_end
+${names
+  .slice(1)
+  .map((_, index) => `Copse Side,${index + 2},push-up,full,${20 + (index % 2)},0`)
+  .join("\n")}
+`;
+
+test("a whole day by the keyboard alone", async ({ tapeline }) => {
+  test.setTimeout(180_000);
+  const { desk } = tapeline;
+  await test.step("a day of our own", async () => {
+    await tabTo(desk, /^What do you call the day/);
+    await desk.keyboard.type("Autumn testing day");
+    await desk.keyboard.press("Enter");
+    await expect(desk.getByRole("heading", { name: "Day overview" })).toBeVisible();
+  });
+  await test.step("the roster", () => takeIn(tapeline, "roster.csv", roster, 12));
+  await test.step("open the day", async () => {
+    await desk.keyboard.press("Alt+0");
+    await expect(desk.getByText("12 people are on the list.")).toBeVisible();
+    await enterAt(desk, /^Open the day/);
+    await expect(desk.getByText(/^The day is open/)).toBeVisible();
+  });
+  await test.step("check in", () => checkIn(desk));
+  await test.step("push-ups, live", () => liveStrength(desk));
+  await test.step("the quadrant jump from paper", () => agilityFromPaper(desk));
+  await test.step("the board", async () => {
+    await enterAt(desk, /^Open the board/);
+    const board = await tapeline.openBoard();
+    await expect(board.getByRole("heading", { name: "Autumn testing day" })).toBeVisible();
+    await desk.bringToFront();
+  });
+  // Each is asked at the table; the others' answers are the roster's here.
+  await callDoor(desk, "checkIn.admitAll");
+  await test.step("results from paper", () => takeIn(tapeline, "results.csv", results, 11));
+  await test.step("close the day", async () => {
+    await desk.keyboard.press("Alt+0");
+    await enterAt(desk, /^Close the day/);
+    await expect(desk.getByRole("alertdialog")).toBeVisible();
+    await enterAt(desk, /^Close the day/);
+    await expect(desk.getByText(/^The day is closed/)).toBeVisible();
+  });
+  await test.step("the bundle", () => writeBundle(tapeline));
+});
+
+async function takeIn(tapeline: Tapeline, name: string, sheet: string, rows: number): Promise<void> {
+  const { desk, folder } = tapeline;
+  await writeFile(join(folder, name), sheet);
+  await answerOpenDialog(tapeline, join(folder, name));
+  await desk.keyboard.press("Alt+1");
+  await expect(desk.getByRole("button", { name: "Choose a sheet" })).toBeVisible();
+  await enterAt(desk, /^Choose a sheet/);
+  await expect(desk.getByRole("heading", { name })).toBeVisible();
+  await enterAt(desk, new RegExp(`^Take in ${rows} rows`));
+  await expect(desk.getByRole("heading", { name: `${rows} rows are in` })).toBeVisible();
+}
+
+async function checkIn(desk: Page): Promise<void> {
+  await desk.keyboard.press("Alt+2");
+  await expect(desk.getByRole("combobox", { name: "Who is it?" })).toBeFocused();
+  await desk.keyboard.type("amber");
+  await expect(desk.getByRole("option", { name: "Amber Vole" })).toBeVisible();
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByRole("button", { name: "No to all four" })).toBeFocused();
+  await desk.keyboard.press("Enter");
+  await choose(desk, /^(Not at all|By bib only|By name)$/, /^By name$/);
+  await choose(desk, /^(No|Yes)$/, /^Yes$/);
+  await desk.keyboard.press("Control+Enter");
+  await expect(desk.getByRole("textbox", { name: "Your initials" })).toBeFocused();
+  await desk.keyboard.type("QA");
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByRole("heading", { name: "Amber Vole is checked in" })).toBeVisible();
+}
+
+/** Called, counted in, and stopped in the third cadence. */
+async function liveStrength(desk: Page): Promise<void> {
+  await desk.keyboard.press("Alt+3");
+  await expect(desk.getByRole("button", { name: /^Call the next/ })).toBeVisible();
+  await desk.keyboard.press("n");
+  await expect(desk.getByRole("button", { name: /^Start 1 lane/ })).toBeVisible();
+  await desk.keyboard.press("Space");
+  await expect(desk.locator('[data-lane="1"]')).toContainText("2 reps", { timeout: 30_000 });
+  await desk.keyboard.press("Shift+Digit1");
+  await expect(desk.locator('[data-lane="1"]')).toContainText("First mark");
+}
+
+/** Both directions of the quadrant jump: the bib, then the direction that is next, laps, quadrants and touches. */
+async function agilityFromPaper(desk: Page): Promise<void> {
+  await desk.keyboard.press("Alt+4");
+  await expect(desk.getByRole("button", { name: /^Call the next/ })).toBeVisible();
+  await desk.keyboard.press("Alt+L");
+  const entry = desk.getByRole("region", { name: "Key an attempt" });
+  for (const [laps, extra, touches] of [
+    ["7", "3", "2"],
+    ["7", "1", "0"],
+  ] as const) {
+    await expect(entry.getByRole("textbox", { name: "Bib", exact: true })).toBeFocused();
+    await desk.keyboard.type("1");
+    await desk.keyboard.press("Enter");
+    for (const [field, value] of [
+      [/^Full laps/, laps],
+      [/^Extra/, extra],
+      [/^Line touches/, touches],
+    ] as const) {
+      await expect(entry.getByRole("textbox", { name: field })).toBeFocused();
+      await desk.keyboard.type(value);
+      await desk.keyboard.press("Enter");
+    }
+  }
+  // 4 × 7 + 3 − 2 × 0.5 = 30 and 4 × 7 + 1 = 29: 29.5.
+  await expect(desk.getByText("29.5").first()).toBeVisible();
+}
+
+async function writeBundle(tapeline: Tapeline): Promise<void> {
+  const { desk, folder } = tapeline;
+  const file = join(folder, "bundle.zip");
+  await answerSaveDialog(tapeline, file);
+  await enterAt(desk, /^Share marks of these days/);
+  await tabTo(desk, /^Type “share” to go on/);
+  await desk.keyboard.type("share");
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByText("Saved as bundle.zip.")).toBeVisible();
+  expect((await readFile(file)).subarray(0, 2).toString()).toBe("PK");
+}
