@@ -8,6 +8,8 @@ export type StoreKind = "own" | "demo";
 export interface Desk {
   readonly store: Store;
   readonly kind: StoreKind;
+  /** True where a day is only tried out, on a store that is thrown away: what it writes is not for handing on. */
+  readonly rehearsal: boolean;
   /**
    * Puts the other store to use; windows are told to read everything again. The one in use stays in use when the other
    * can't be opened, and using it again changes nothing.
@@ -51,6 +53,7 @@ export interface DeskParts {
   monotonic(): { readonly ms: number; readonly boot: string };
   random(): number;
   demoSheets(): DemoSheets;
+  readonly rehearsal?: boolean;
 }
 
 const remembered = 1000;
@@ -94,6 +97,7 @@ export function createDesk(parts: DeskParts): Desk {
     get kind() {
       return current.kind;
     },
+    rehearsal: parts.rehearsal ?? false,
     use(kind) {
       if (kind === current.kind) return;
       const before = current;

@@ -10,7 +10,8 @@ export interface Bundle {
 }
 
 /**
- * The bundle of a day, as it would be written. Where nothing may leave there is no file to hand out; the rehearsal then
+ * The bundle of a day, as it would be written, with a word in it that it is a rehearsal: no log remembers it, so that nothing
+ * keeps a second one with other rows apart from it. Where nothing may leave there is no file to hand out; the rehearsal then
  * shows the empty one that was previewed.
  */
 export async function makeBundle(organiser: Organiser, dayId: number): Promise<Bundle> {

@@ -21,7 +21,8 @@ export function temporaryDesk(now: Date): TemporaryDesk {
   try {
     const demoSheets = demoSheetsIn(join(import.meta.dirname, "../../resources/demo"));
     const open = storeOpener(folder, undefined);
-    const desk = createDesk({ open, now: () => now, monotonic, random: unpredictable, demoSheets });
+    const clocks = { now: () => now, monotonic, random: unpredictable };
+    const desk = createDesk({ ...clocks, open, demoSheets, rehearsal: true });
     function remove(): void {
       desk.close();
       removeFolder();

@@ -47,6 +47,7 @@ export function prepare(desk: Desk, db: Database, day: Day, { kind, k }: Wish): 
     ...{ kind, decisions, suppressed, strictness, rows },
     quarter: quarterOf(day.date),
     demo: desk.kind === "demo",
+    rehearsal: desk.rehearsal,
     protocols: dayProtocols(db, day.id),
     summaries: summarise(kept),
     likeness: likenessOfRows(rows),

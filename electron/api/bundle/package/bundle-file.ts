@@ -1,6 +1,6 @@
 import { codebookFile } from "./codebook.ts";
 import type { Contents, TextFile } from "./contents.ts";
-import { descriptorFile, sha256 } from "./datapackage.ts";
+import { descriptorFile, occasionOf, sha256 } from "./datapackage.ts";
 import { privacyFile } from "./privacy.ts";
 import { protocolsFile } from "./protocols.ts";
 import { marksSheet, profilesSheet, summarySheet } from "./sheets.ts";
@@ -18,7 +18,7 @@ export interface BundleFile {
 }
 
 export function bundleFile(contents: Contents): BundleFile {
-  const { kind, demo, quarter } = contents;
+  const { kind, quarter } = contents;
   const described = {
     rows: kind === "marks" ? marksSheet(contents.rows) : profilesSheet(contents.rows),
     summary: summarySheet(contents.summaries),
@@ -29,6 +29,6 @@ export function bundleFile(contents: Contents): BundleFile {
   const { rows, summary, protocols, privacy, codebook } = described;
   const files = [descriptorFile(contents, described), rows, summary, protocols, codebook, privacy];
   const bytes = zipOf(files);
-  const name = `tapeline-${kind === "marks" ? "bundle" : "profiles"}-${demo ? "demo-" : ""}${quarter}.zip`;
+  const name = `tapeline-${kind === "marks" ? "bundle" : "profiles"}${occasionOf(contents)}-${quarter}.zip`;
   return { name, bytes, sha256: sha256(bytes), files };
 }

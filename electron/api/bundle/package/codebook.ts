@@ -22,7 +22,7 @@ export function codebookFile(contents: Contents): TextFile {
   return { name: "codebook.md", text: `${parts.join("\n\n")}\n` };
 }
 
-function opening({ quarter, demo, rows, kind }: Contents): string {
+function opening({ quarter, demo, rehearsal, rows, kind }: Contents): string {
   const held =
     kind === "marks"
       ? `${rows.length} fitness marks of roller derby skaters`
@@ -31,10 +31,13 @@ function opening({ quarter, demo, rows, kind }: Contents): string {
 Five field tests were held in a fixed order: strength (\`push-up\`), agility (\`agility\`), power (\`vertical\`), core
 (\`core\`) and endurance (\`endurance\`). Every athlete in it agreed to share.`;
   const invented = demo ? "**These athletes are invented.** This is a demonstration, not data.\n\n" : "";
+  const tried = rehearsal
+    ? "**This is a rehearsal.** Do not hand it on: of a day one bundle is made, and this is not the one.\n\n"
+    : "";
   const sheet = kind === "marks" ? "| marks.csv | one row a mark |" : "| profiles.csv | one row an athlete |";
   return `# Codebook
 
-${invented}${wrapped(first)}
+${invented}${tried}${wrapped(first)}
 
 | file | what it is |
 |---|---|

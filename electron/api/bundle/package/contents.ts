@@ -12,6 +12,8 @@ export interface Contents extends Pick<Protected, "kind" | "decisions" | "suppre
   readonly quarter: string;
   /** True for the demonstration's invented athletes: said in the file and in its name. */
   readonly demo: boolean;
+  /** True where a day is only tried out: no log keeps a second bundle of it from being made, so it is not to be handed on. */
+  readonly rehearsal: boolean;
   readonly protocols: readonly DayProtocol[];
   readonly rows: readonly PublishedRow[];
   readonly summaries: readonly Summary[];

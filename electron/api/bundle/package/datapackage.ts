@@ -43,20 +43,26 @@ function rowsTable({ kind, rows }: Contents, file: TextFile) {
     : table(file, "One row an athlete", profilesSchema(profileTests(rows)));
 }
 
+/** What a name says of a bundle that is no data of a day: `-demo`, `-rehearsal`, or nothing. */
+export function occasionOf({ demo, rehearsal }: Pick<Contents, "demo" | "rehearsal">): string {
+  return `${demo ? "-demo" : ""}${rehearsal ? "-rehearsal" : ""}`;
+}
+
 /** The descriptor of the Frictionless Data Package standard, version 1. It says no moment: `created` stays out. */
 export function descriptorFile(contents: Contents, files: Described): TextFile {
-  const demo = contents.demo ? "-demo" : "";
-  const invented = contents.demo ? " These athletes are invented: a demonstration, not data." : "";
+  const { demo, rehearsal } = contents;
+  const invented = demo ? " These athletes are invented: a demonstration, not data." : "";
+  const tried = rehearsal ? " A rehearsal, not to be handed on." : "";
   const what =
     contents.kind === "marks" ? "one row a mark, rows not linked" : "one row an athlete, few tests told";
   const json = { format: "json", mediatype: "application/json" };
   return jsonFile("datapackage.json", {
     profile: "data-package",
-    name: `tapeline-${contents.kind}${demo}-${contents.quarter.toLowerCase()}`,
+    name: `tapeline-${contents.kind}${occasionOf(contents)}-${contents.quarter.toLowerCase()}`,
     title: `Fitness marks of a roller derby testing day, ${contents.quarter}`,
-    description: `Five field tests, athletes not named, ${what}, marks told as intervals. Read codebook.md first.${invented}`,
+    description: `Five field tests, athletes not named, ${what}, marks told as intervals. Read codebook.md first.${invented}${tried}`,
     formatVersion,
-    demo: contents.demo,
+    ...{ demo, rehearsal },
     resources: [
       rowsTable(contents, files.rows),
       table(files.summary, "Count and quartiles of each test and variant", summarySchema),
