@@ -1,4 +1,6 @@
+import type { StoreLocation } from "../store/open.ts";
 import type { Change, Store, Topic } from "../store/store.ts";
+import { createKeeper, type Keeper } from "./backups/keeper.ts";
 import type { SheetKindName } from "./sheets/headers.ts";
 
 /** Which store is in use: the hall's own, or the invented one of the demonstration. They never mix. */
@@ -27,6 +29,13 @@ export interface Desk {
   /** Uniform in [0, 1), unpredictable in the real program, seeded in rehearsals that must repeat. */
   random(): number;
   readonly news: News;
+  /** The backups of the hall's own store; null for a desk without any (a rehearsal, a test). */
+  readonly backups: Keeper | null;
+  /**
+   * Closes the hall's own store, does `work` on its file, and opens it again, whether that came to anything or not;
+   * windows are told to read everything again. What `work` throws is thrown.
+   */
+  replaceOwn<Result>(work: () => Result): Result;
   close(): void;
 }
 
@@ -54,6 +63,8 @@ export interface DeskParts {
   random(): number;
   demoSheets(): DemoSheets;
   readonly rehearsal?: boolean;
+  /** Where the hall's own store lies, for a desk that makes backups of it. */
+  readonly backups?: StoreLocation;
 }
 
 const remembered = 1000;
@@ -89,6 +100,15 @@ export function createDesk(parts: DeskParts): Desk {
   }
 
   let current = take("own");
+  const keeper =
+    parts.backups === undefined
+      ? null
+      : createKeeper({
+          location: parts.backups,
+          own: () => (current.kind === "own" ? current.store : null),
+          now: parts.now,
+          ms: () => parts.monotonic().ms,
+        });
   let boardHidden = false;
   return {
     get store() {
@@ -114,6 +134,18 @@ export function createDesk(parts: DeskParts): Desk {
       if (hidden === boardHidden) return;
       boardHidden = hidden;
       announce(["board"]);
+    },
+    backups: keeper,
+    replaceOwn(work) {
+      if (current.kind !== "own") throw new Error("the hall's own store is not in use");
+      current.stop();
+      current.store.close();
+      try {
+        return work();
+      } finally {
+        current = take("own");
+        announce(["all"]);
+      }
     },
     now: parts.now,
     monotonic: parts.monotonic,

@@ -1,3 +1,4 @@
+import { backups } from "./backups/backups.ts";
 import { board } from "./board/board.ts";
 import { bundle } from "./bundle/bundle.ts";
 import { cards } from "./cards/cards.ts";
@@ -25,6 +26,7 @@ export const appRouter = router({
   cards,
   noise,
   summary,
+  backups,
   changes,
 });
 

@@ -10,6 +10,7 @@ import { checkLog } from "./log-check.ts";
 import { migrations } from "./migrations/list.ts";
 import { StoreRefused } from "./refused.ts";
 import { fileSum, logFile, readSeal, readTally } from "./seal.ts";
+import { finishRestore } from "./set-aside.ts";
 import { createStore, type Store } from "./store.ts";
 
 /** Marks a SQLite file as ours ("Tape" in ASCII), so that another program's file is never written to. */
@@ -52,6 +53,7 @@ const allMarks = 1e9;
  */
 export function openStore(location: StoreLocation): Store {
   const inMemory = location.file === ":memory:";
+  if (!inMemory) finishRestore(location.file);
   if (!inMemory) inspect(location);
   const db = connect(location);
   try {
@@ -68,6 +70,11 @@ export function openStore(location: StoreLocation): Store {
 function prepare(db: Database): void {
   setPragmas(db);
   migrate(db);
+}
+
+/** A connection to a copy or a backup's content, as it is: nothing is set, kept in step or brought up to date. */
+export function connectPlainly(location: StoreLocation): Database {
+  return connect(location);
 }
 
 function connect(location: StoreLocation, readonly = false): Database {
@@ -111,7 +118,7 @@ export function withReading<Result>(location: StoreLocation, read: (db: Database
   }
 }
 
-function requireOurs(db: Database): void {
+export function requireOurs(db: Database): void {
   const version = Number(db.pragma("user_version", { simple: true }));
   if (db.pragma("application_id", { simple: true }) !== applicationId) throw new StoreRefused("foreign");
   if (version > migrations.length) throw new StoreRefused("newer", { version, known: migrations.length });

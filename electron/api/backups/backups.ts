@@ -1,0 +1,153 @@
+import { join } from "node:path";
+import { z } from "zod";
+import { holdingSchema } from "../../domain/backups/records.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import { type Opener, readHeader, unpackBackup } from "../../store/backup-file.ts";
+import { backupsIn, headersIn } from "../../store/backup-folder.ts";
+import { restoreStore } from "../../store/backup-restore.ts";
+import { lockOf } from "../../store/backup-settings.ts";
+import { holdingOf } from "../../store/checks.ts";
+import type { Desk } from "../desk.ts";
+import { allow, router } from "../trpc.ts";
+import type { Keeper } from "./keeper.ts";
+import { isThere } from "./places.ts";
+import { foundSchema, named, stateSchema } from "./schemas.ts";
+import { whyNotUsed } from "./trouble.ts";
+
+const listed = 200;
+
+/** Where backups are, making one, locking them, and going back to one. Folders are chosen through the shell alone. */
+export const backups = router({
+  state: allow("organiser")
+    .output(stateSchema)
+    .query(({ ctx: { desk } }) => stateOf(desk)),
+
+  /** Makes a backup now, in every place that can be reached; answers once it is made. */
+  now: allow("organiser")
+    .output(stateSchema)
+    .mutation(async ({ ctx: { desk } }) => {
+      requireOwn(desk);
+      await requireKeeper(desk).run();
+      return stateOf(desk);
+    }),
+
+  /** Locks the second backups from now on; null leaves them open. What was made before stays as it was made. */
+  setPassphrase: allow("organiser")
+    .input(z.object({ passphrase: z.string().min(12).max(200).nullable() }))
+    .output(stateSchema)
+    .mutation(async ({ ctx: { desk }, input }) => {
+      await requireKeeper(desk).choosePassphrase(input.passphrase);
+      return stateOf(desk);
+    }),
+
+  /** Makes no second backups any more; those that were made stay. */
+  leaveSecond: allow("organiser")
+    .output(stateSchema)
+    .mutation(async ({ ctx: { desk } }) => {
+      await requireKeeper(desk).chooseSecond(null);
+      return stateOf(desk);
+    }),
+
+  /** The backups that can be reached now, newest first. */
+  list: allow("organiser")
+    .output(z.object({ here: holdingSchema, backups: z.array(foundSchema) }))
+    .query(async ({ ctx: { desk } }) => ({
+      here: holdingOf(desk.store.db),
+      backups: await found(requireKeeper(desk)),
+    })),
+
+  /**
+   * Goes back to a backup. What the store holds now is backed up first, and its file set aside.
+   * @throws Refusal with what to do; the store is as it was then.
+   */
+  restore: allow("organiser")
+    .input(named.extend({ passphrase: z.string().max(200).nullable() }))
+    .output(z.object({ setAside: z.string().nullable() }))
+    .mutation(async ({ ctx: { desk }, input }) => {
+      requireOwn(desk);
+      const keeper = requireKeeper(desk);
+      const { file, opener } = await openerOf(keeper, input);
+      const { store } = await unpackBackup(file, opener).catch(refuse);
+      await keeper.runWhatLacks();
+      requireOwn(desk);
+      const location = keeper.location();
+      return desk.replaceOwn(() => ({ setAside: unless(() => restoreStore(location, store, desk.now())) }));
+    }),
+});
+
+function stateOf(desk: Desk): z.infer<typeof stateSchema> {
+  const keeper = requireKeeper(desk);
+  const { lock, forgetUpTo } = keeper.settings();
+  const places = keeper.places().map((place) => {
+    const { last, trouble } = keeper.news(place.kind);
+    return { kind: place.kind, folder: place.folder, there: isThere(place), last, trouble };
+  });
+  return {
+    demo: desk.kind === "demo",
+    places: places.map(({ last, ...place }) => ({ ...place, last: last?.at ?? null })),
+    running: keeper.running(),
+    locked: lock !== null,
+    toForget: forgetUpTo > 0 && places.some(({ there, last }) => !there || (last?.number ?? 0) <= forgetUpTo),
+  };
+}
+
+async function found(keeper: Keeper): Promise<z.infer<typeof foundSchema>[]> {
+  const { source } = keeper.settings();
+  const lists = keeper
+    .places()
+    .filter(isThere)
+    .map(async ({ kind, folder }) => (await headersIn(folder)).map((each) => ({ kind, ...each })));
+  return (await Promise.all(lists))
+    .flat()
+    .flatMap(({ kind, name, header }) =>
+      header === null
+        ? []
+        : [
+            {
+              ...{ place: kind, name, at: header.at, holding: header.holding },
+              ...{ locked: header.locked !== null, own: header.source === source },
+            },
+          ],
+    )
+    .sort((a, b) => b.at.localeCompare(a.at))
+    .slice(0, listed);
+}
+
+/** The file of a backup that the list showed, and what opens it. The name is looked for, never pieced into a path. */
+async function openerOf(
+  keeper: Keeper,
+  { place, name, passphrase }: z.infer<typeof named> & { passphrase: string | null },
+): Promise<{ file: string; opener: Opener }> {
+  const folder = keeper.places().find(({ kind }) => kind === place)?.folder;
+  const there = folder === undefined ? [] : await backupsIn(folder).catch(() => []);
+  if (folder === undefined || !there.some((each) => each.name === name)) {
+    throw new Refusal("not-found", sentence("backups.gone"));
+  }
+  const file = join(folder, name);
+  if (passphrase !== null) return { file, opener: { passphrase } };
+  const lock = lockOf(keeper.settings());
+  const header = await readHeader(file).catch(refuse);
+  return { file, opener: header.locked === null || lock === null ? null : { lock } };
+}
+
+function unless<Result>(work: () => Result): Result {
+  try {
+    return work();
+  } catch (error) {
+    return refuse(error);
+  }
+}
+
+function refuse(error: unknown): never {
+  throw new Refusal("conflict", whyNotUsed(error));
+}
+
+function requireKeeper(desk: Desk): Keeper {
+  if (desk.backups === null) throw new Refusal("unavailable", sentence("backups.none"));
+  return desk.backups;
+}
+
+function requireOwn(desk: Desk): void {
+  if (desk.kind === "demo") throw new Refusal("conflict", sentence("backups.demo"));
+}

@@ -1,0 +1,48 @@
+import { closeSync, fsyncSync, openSync, renameSync, rmSync, statSync, writeSync } from "node:fs";
+import type { Holding } from "../domain/backups/records.ts";
+import { findDamage, findWrongMark, holdingOf } from "./checks.ts";
+import { requireOurs, type StoreLocation, withReading } from "./open.ts";
+import { putInPlace, waitingFile } from "./set-aside.ts";
+
+/**
+ * Puts a store's file out of a backup in the store's place; what is there is set aside. It is checked first, all of it,
+ * where it lies beside the place. The store must be closed.
+ * @returns the name under which the one before lies now; null where there was none.
+ * @throws StoreRefused, or when there is no room: nothing was moved then.
+ */
+export function restoreStore(location: StoreLocation, store: Buffer, at: Date): string | null {
+  const unchecked = `${location.file}.unchecked`;
+  try {
+    writeThrough(unchecked, store);
+    withReading({ ...location, file: unchecked }, (db) => {
+      requireOurs(db);
+      const damage = findDamage(db) ?? findWrongMark(db, 1e9);
+      if (damage !== null) throw new Error(damage);
+    });
+  } catch (error) {
+    rmSync(unchecked, { force: true });
+    throw error;
+  }
+  renameSync(unchecked, waitingFile(location.file));
+  return putInPlace(location.file, at);
+}
+
+/** What a store that is not opened still shows of how much it held: a hint, and null where it shows nothing. */
+export function glanceAt(location: StoreLocation): Holding | null {
+  if ((statSync(location.file, { throwIfNoEntry: false })?.size ?? 0) === 0) return null;
+  try {
+    return withReading(location, holdingOf);
+  } catch {
+    return null;
+  }
+}
+
+function writeThrough(file: string, bytes: Buffer): void {
+  const opened = openSync(file, "w", 0o600);
+  try {
+    for (let at = 0; at < bytes.length; ) at += writeSync(opened, bytes, at);
+    fsyncSync(opened);
+  } finally {
+    closeSync(opened);
+  }
+}

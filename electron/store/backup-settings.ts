@@ -1,0 +1,45 @@
+import { randomBytes } from "node:crypto";
+import { closeSync, existsSync, fsyncSync, openSync, readFileSync, renameSync, writeSync } from "node:fs";
+import { dirname } from "node:path";
+import { type BackupSettings, settingsSchema } from "../domain/backups/records.ts";
+import type { Lock } from "./backup-cipher.ts";
+import { syncFolder } from "./set-aside.ts";
+
+/** What was decided about backups, or a beginning where nothing was (or where the file can't be read). */
+export function readSettings(file: string): BackupSettings {
+  const beginning = { source: randomBytes(4).toString("hex"), second: null, lock: null, forgetUpTo: 0 };
+  if (!existsSync(file)) return beginning;
+  const parsed = settingsSchema.safeParse(parsedJson(readFileSync(file, "utf8")));
+  return parsed.success ? parsed.data : beginning;
+}
+
+/** Keeps what was decided, whole or not at all. Only this computer's user can read it: it holds the key of the lock. */
+export function writeSettings(file: string, settings: BackupSettings): void {
+  const unfinished = `${file}.part`;
+  const opened = openSync(unfinished, "w", 0o600);
+  try {
+    writeSync(opened, `${JSON.stringify(settings, null, 2)}\n`);
+    fsyncSync(opened);
+  } finally {
+    closeSync(opened);
+  }
+  renameSync(unfinished, file);
+  syncFolder(dirname(file));
+}
+
+export function lockOf({ lock }: BackupSettings): Lock | null {
+  return lock === null ? null : { scrypt: lock.scrypt, key: Buffer.from(lock.key, "base64") };
+}
+
+export function withLock(settings: BackupSettings, lock: Lock | null): BackupSettings {
+  const kept = lock === null ? null : { scrypt: lock.scrypt, key: lock.key.toString("base64") };
+  return { ...settings, lock: kept };
+}
+
+function parsedJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}

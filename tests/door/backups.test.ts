@@ -1,0 +1,217 @@
+import { chmodSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { findWrongMark } from "../../electron/store/checks.ts";
+import { addPastMark } from "../../electron/store/past-marks.ts";
+import type { Store } from "../../electron/store/store.ts";
+import { dump } from "../store/hall.ts";
+import { backedUpDesk, fill, temporaryFolder } from "./backups-desk.ts";
+import { refusalOf } from "./desk.ts";
+
+function backupsAt(folder: string): string[] {
+  return readdirSync(folder).filter((name) => name.endsWith(".backup"));
+}
+
+/** One more row, so that there is something to back up. */
+function addSomething(store: Store, value: number): void {
+  const more = { athleteId: 1, fingerprint: "core cycle=240", test: "core", variant: "", value } as const;
+  const date = `2024-01-${String(value).padStart(2, "0")}`;
+  store.write(["people"], (db) => addPastMark(db, { ...more, date }));
+}
+
+const lockedWith = "forty wet wheels on maple";
+
+test("going back to a backup brings every row of every table back, and sets aside what was there", async () => {
+  const { folder, desk, backups } = backedUpDesk();
+  fill(desk);
+  const before = dump(desk.store.db);
+  expect([...before.values()].filter((rows) => rows.length > 0).length).toBeGreaterThan(12);
+  await backups.now();
+  const [newest] = (await backups.list()).backups;
+  addSomething(desk.store, 11);
+  expect(dump(desk.store.db)).not.toEqual(before);
+
+  const { setAside } = await backups.restore({ place: "own", name: newest?.name ?? "", passphrase: null });
+  expect(dump(desk.store.db)).toEqual(before);
+  expect(desk.store.db.pragma("integrity_check", { simple: true })).toBe("ok");
+  expect(findWrongMark(desk.store.db, 1e9)).toBeNull();
+  expect(readdirSync(folder)).toContain(setAside?.split("/").at(-1));
+  // What was there was backed up first, so that going back can be gone back on.
+  const again = (await backups.list()).backups[0];
+  await backups.restore({ place: "own", name: again?.name ?? "", passphrase: null });
+  expect(dump(desk.store.db).get("past_mark")).toHaveLength((before.get("past_mark")?.length ?? 0) + 1);
+});
+
+test("a backup is made while things are entered, and holds what was there", async () => {
+  const { desk, backups } = backedUpDesk();
+  fill(desk);
+  const making = backups.now();
+  for (let value = 1; value <= 20; value += 1) {
+    addSomething(desk.store, value);
+    await new Promise((resolve) => setImmediate(resolve));
+  }
+  await making;
+  expect((await backups.state()).places[0]).toMatchObject({ kind: "own", there: true, trouble: null });
+  const [newest] = (await backups.list()).backups;
+  await backups.restore({ place: "own", name: newest?.name ?? "", passphrase: null });
+  expect(findWrongMark(desk.store.db, 1e9)).toBeNull();
+});
+
+test("what is due: after five minutes when something changed, and not otherwise", async () => {
+  const { desk, keeper, clock, folder } = backedUpDesk();
+  const count = () => backupsAt(join(folder, "backups")).length;
+  fill(desk);
+  await keeper.runWhenDue();
+  expect(count()).toBe(1);
+  addSomething(desk.store, 1);
+  clock.pass(4);
+  await keeper.runWhenDue();
+  expect(count()).toBe(1);
+  clock.pass(1);
+  await keeper.runWhenDue();
+  expect(count()).toBe(2);
+  clock.pass(20);
+  await keeper.runWhenDue();
+  expect(count()).toBe(2);
+});
+
+test("a desk that opens on what is backed up already adds no backup", async () => {
+  const first = backedUpDesk();
+  fill(first.desk);
+  await first.keeper.run();
+  first.desk.close();
+  const { keeper, folder } = backedUpDesk(first.folder);
+  await keeper.runWhenDue();
+  await keeper.runWhatLacks();
+  expect(backupsAt(join(folder, "backups"))).toHaveLength(1);
+});
+
+test("a stick that is plugged in and out gets its backup each time it is there", async () => {
+  const { desk, backups, keeper, clock } = backedUpDesk();
+  const port = temporaryFolder();
+  const [stick, drawer] = [join(port, "stick"), join(port, "drawer")];
+  mkdirSync(stick);
+  fill(desk);
+  await keeper.chooseSecond(stick);
+  await keeper.runWhenDue();
+  const second = join(stick, "Tapeline backups");
+  expect(backupsAt(second)).toHaveLength(1);
+
+  renameSync(stick, drawer);
+  mkdirSync(stick);
+  addSomething(desk.store, 1);
+  clock.pass(6);
+  await keeper.runWhenDue();
+  // The empty folder in which a stick was mounted is not the stick.
+  expect(readdirSync(stick)).toEqual([]);
+  expect((await backups.state()).places).toMatchObject([
+    { kind: "own", there: true, trouble: null },
+    { kind: "second", there: false, trouble: null },
+  ]);
+
+  rmSync(stick, { recursive: true });
+  renameSync(drawer, stick);
+  clock.pass(6);
+  await keeper.runWhenDue();
+  expect(backupsAt(second)).toHaveLength(2);
+});
+
+test("second backups can be locked; without the passphrase nothing of them is read", async () => {
+  const { desk, backups, keeper } = backedUpDesk();
+  const stick = temporaryFolder();
+  fill(desk, ["Zzyzx Quillfeather"]);
+  await keeper.chooseSecond(stick);
+  await backups.setPassphrase({ passphrase: lockedWith });
+  await backups.now();
+  const second = join(stick, "Tapeline backups");
+  const [name = ""] = backupsAt(second);
+  const bytes = readFileSync(join(second, name));
+  expect(bytes.includes("Quillfeather")).toBe(false);
+  expect(bytes.includes("SQLite format 3")).toBe(false);
+
+  // Another computer, which knows no key.
+  const other = backedUpDesk();
+  await other.keeper.chooseSecond(stick);
+  const [found] = (await other.backups.list()).backups;
+  expect(found).toMatchObject({ place: "second", locked: true, own: false, holding: { athletes: 1 } });
+  const restore = (passphrase: string | null) => other.backups.restore({ place: "second", name, passphrase });
+  expect((await refusalOf(restore(null))).key).toBe("backups.locked");
+  expect((await refusalOf(restore("something else"))).key).toBe("backups.wrongPassphrase");
+  await restore(lockedWith);
+  expect(dump(other.desk.store.db)).toEqual(dump(desk.store.db));
+});
+
+test("a damaged backup is refused, and the store is as it was", async () => {
+  const { folder, desk, backups } = backedUpDesk();
+  fill(desk);
+  await backups.now();
+  const [name = ""] = backupsAt(join(folder, "backups"));
+  const file = join(folder, "backups", name);
+  const bytes = readFileSync(file);
+  bytes.writeUInt8(bytes.readUInt8(bytes.length - 100) ^ 4, bytes.length - 100);
+  writeFileSync(file, bytes);
+  const before = dump(desk.store.db);
+  expect((await refusalOf(backups.restore({ place: "own", name, passphrase: null }))).key).toBe(
+    "backups.unreadable",
+  );
+  expect(dump(desk.store.db)).toEqual(before);
+  expect(readdirSync(folder).filter((each) => each.includes("set-aside"))).toEqual([]);
+});
+
+test("a name is looked for among the backups and never pieced into a path", async () => {
+  const { desk, backups } = backedUpDesk();
+  fill(desk);
+  const restore = backups.restore({ place: "own", name: "../tapeline.sqlite", passphrase: null });
+  expect((await refusalOf(restore)).key).toBe("backups.gone");
+});
+
+test("a place that can't be written says so, and entering goes on", async () => {
+  const { folder, desk, backups } = backedUpDesk();
+  fill(desk);
+  // A file where the folder should be: what no rights of a test's own user can get around.
+  writeFileSync(join(folder, "backups"), "");
+  await backups.now();
+  const [own] = (await backups.state()).places;
+  expect(own?.trouble?.key).toMatch(/^backups\.(?:failed|readOnly)$/);
+  addSomething(desk.store, 1);
+  chmodSync(join(folder, "backups"), 0o600);
+  rmSync(join(folder, "backups"));
+  await backups.now();
+  expect((await backups.state()).places[0]).toMatchObject({ trouble: null });
+});
+
+test("somebody erased leaves no backup: also not the stick's, once it is back", async () => {
+  const { desk, backups, keeper, folder, clock } = backedUpDesk();
+  const port = temporaryFolder();
+  const [stick, drawer] = [join(port, "stick"), join(port, "drawer")];
+  mkdirSync(stick);
+  fill(desk);
+  await keeper.chooseSecond(stick);
+  await keeper.run();
+  await keeper.run();
+  renameSync(stick, drawer);
+  await keeper.forgetEarlier();
+  expect(backupsAt(join(folder, "backups"))).toEqual([expect.stringContaining("-000003-")]);
+  expect((await backups.state()).toForget).toBe(true);
+  renameSync(drawer, stick);
+  clock.pass(6);
+  addSomething(desk.store, 1);
+  await keeper.runWhenDue();
+  expect(backupsAt(join(stick, "Tapeline backups"))).toEqual([expect.stringContaining("-000004-")]);
+  expect((await backups.state()).toForget).toBe(false);
+});
+
+test("a clock that jumps years ahead and back takes no backup with it", async () => {
+  const { desk, keeper, clock, folder } = backedUpDesk();
+  fill(desk);
+  for (const at of [
+    "2026-11-14T09:00:00Z",
+    "2036-01-01T09:00:00Z",
+    "2036-01-02T09:00:00Z",
+    "2026-11-14T10:00:00Z",
+  ]) {
+    clock.at = new Date(at);
+    await keeper.run();
+  }
+  expect(backupsAt(join(folder, "backups")).map((name) => name.slice(18, 24))).toHaveLength(4);
+});
