@@ -83,11 +83,12 @@ function lengthOf(name: string): "short" | "long" | "longest" {
 /** How the pictures are read, and where the band and the places come from. */
 function Notes({ card: { tests } }: { readonly card: CardData }) {
   const { t } = useTranslation("cards");
+  const placed = placedAmong(tests);
   const drawn = tests.some(({ points }) => points.length > 1);
   return (
     <div className={css.notes}>
       {drawn && <p>{t(`card.noise.${noiseKind(tests)}`)}</p>}
-      {tests.some(({ place }) => place !== null) && <p>{t("card.note.place")}</p>}
+      {placed !== null && <p>{t(`card.places.${placed}`)}</p>}
     </div>
   );
 }
@@ -98,4 +99,11 @@ function noiseKind(tests: CardData["tests"]): "none" | "assumed" | "partly" | "m
   if (banded.length === 0) return "none";
   if (assumed === banded.length) return "assumed";
   return assumed === 0 ? "measured" : "partly";
+}
+
+function placedAmong(tests: CardData["tests"]): "here" | "imported" | "both" | null {
+  const groups = tests.flatMap(({ place }) => place?.group ?? []);
+  if (groups.length === 0) return null;
+  if (groups.every((group) => group === "imported")) return "imported";
+  return groups.includes("imported") ? "both" : "here";
 }

@@ -90,12 +90,20 @@ function Standing({ test: { told } }: { readonly test: CardTest }) {
   );
 }
 
-/** Where the mark stands among others, as a band and never as a rank. */
+const among = {
+  today: "card.place",
+  store: "card.place",
+  imported: "card.placeImported",
+  mixed: "card.placeMixed",
+} as const;
+
+/** Where the mark stands among others, as a band and never as a rank; others from elsewhere with where they are from. */
 function Place({ test: { place } }: { readonly test: CardTest }) {
   const { t } = useTranslation("cards");
   const words = usePlaceWords();
   if (place === null) return null;
-  return <p className={css.past}>{t("card.place", { place: words(place), n: place.n })}</p>;
+  const values = { place: words(place), n: place.n, origin: place.origin ?? "" };
+  return <p className={css.past}>{t(among[place.group], values)}</p>;
 }
 
 function NotTaken({ test: { points, best } }: { readonly test: CardTest }) {
