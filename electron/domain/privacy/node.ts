@@ -1,49 +1,21 @@
+import { type Cells, cellSizes, codesOf, split, whole } from "./cells.ts";
 import type { Attribute, Choice, Demands, Node } from "./search.ts";
 
 /** What a suppressed record loses: all of it, in millionths. */
 export const lossOfSuppressed = 1_000_000;
-
-/** Which cell each record is in, and how large the cells are. */
-export interface Cells {
-  readonly of: readonly number[];
-  readonly sizes: readonly number[];
-}
-
-/** The cells, each split by what the records are told as. */
-export function split(cells: Cells, codes: readonly number[]): Cells {
-  const radix = 1 + codes.reduce((most, code) => Math.max(most, code), 0);
-  const renamed = new Int32Array(Math.max(1, cells.sizes.length) * radix).fill(-1);
-  const sizes: number[] = [];
-  const of = codes.map((code, record) => {
-    const key = (cells.of[record] ?? 0) * radix + code;
-    let cell = renamed[key] ?? -1;
-    if (cell < 0) {
-      cell = sizes.length;
-      renamed[key] = cell;
-      sizes.push(0);
-    }
-    sizes[cell] = (sizes[cell] ?? 0) + 1;
-    return cell;
-  });
-  return { of, sizes };
-}
-
-/** How many records are in cells of fewer than k. */
-export function recordsInSmall({ sizes }: Cells, k: number): number {
-  return sizes.reduce((sum, size) => (size < k ? sum + size : sum), 0);
-}
 
 /** A whole node: who must stay out, and whether that is few enough. Null when it does not meet the demands. */
 export function judge(
   attributes: readonly Attribute[],
   chosen: readonly number[],
   demands: Demands,
-  cells = cellsOf(attributes, chosen),
 ): Node | null {
   const choices = attributes.map(({ choices: all }, at) => all[chosen[at] ?? 0] as Choice);
   const told = choices.filter(({ tells }, at) => tells && attributes[at]?.kind === "mark");
   if (told.length < demands.tests) return null;
-  const suppressed = cells.of.map((cell) => (cells.sizes[cell] ?? 0) < demands.k);
+  const cells = cellsOf(choices);
+  const sizes = cellSizes(cells);
+  const suppressed = Array.from(cells.of, (cell) => (sizes[cell] ?? 0) < demands.k);
   for (const members of classesOf(attributes, choices, cells.of.length)) {
     const kept = members.filter((record) => suppressed[record] === false);
     if (!isMixed(attributes, choices, kept, demands.l)) for (const record of kept) suppressed[record] = true;
@@ -53,13 +25,9 @@ export function judge(
   return { chosen: [...chosen], suppressed, loss: lossOf(attributes, choices, suppressed) };
 }
 
-function cellsOf(attributes: readonly Attribute[], chosen: readonly number[]): Cells {
-  const size = attributes[0]?.choices[0]?.codes.length ?? 0;
-  const whole: Cells = { of: Array.from({ length: size }, () => 0), sizes: [size] };
-  return attributes.reduce(
-    (cells, { choices }, at) => split(cells, choices[chosen[at] ?? 0]?.codes ?? []),
-    whole,
-  );
+function cellsOf(choices: readonly Choice[]): Cells {
+  const size = choices[0]?.codes.length ?? 0;
+  return choices.reduce((cells, { codes }) => split(cells, codesOf(codes)), whole(size));
 }
 
 /** Without its ends, the lowest and the highest mark that are left would be told with both bounds. */

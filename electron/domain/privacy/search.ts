@@ -1,4 +1,5 @@
-import { type Cells, judge, recordsInSmall, split } from "./node.ts";
+import { type Cells, type Codes, codesOf, holds, split, whole } from "./cells.ts";
+import { judge } from "./node.ts";
 
 /** One way of telling an attribute, applied to every record. */
 export interface Choice {
@@ -43,47 +44,61 @@ export interface Node {
   readonly suppressed: readonly boolean[];
 }
 
+/** A choice made ready for the search. */
+interface Way {
+  readonly place: number;
+  readonly codes: Codes;
+  readonly ends: readonly number[];
+  /** What it costs when nobody is suppressed: never more than it costs at last. */
+  readonly loss: number;
+}
+
 /**
  * The node of least loss that meets the demands, or null when none does; among equals the first in the order of the
- * choices. Exact: a branch is left only when no node on it can be better or feasible. Classes only split on the way down,
- * so that what is too small stays too small, and no loss goes down.
+ * choices. Exact: a branch is left only when no node on it can be better or meet the demands. Cells only split on the way
+ * down, so that what is too small stays too small, an end that is gone stays gone, and no loss goes down. After each choice
+ * the ways that are left of all other attributes are looked through, and the least of them make the bound.
  */
 export function bestNode(size: number, attributes: readonly Attribute[], demands: Demands): Node | null {
-  const levels = attributes.map((attribute) =>
-    attribute.choices.map((choice) => keptLoss(attribute, choice)),
-  );
-  const leastAfter = levels.map((_none, at) =>
-    levels.slice(at).reduce((sum, losses) => sum + Math.min(...losses), 0),
-  );
   let best: Node | null = null;
   const chosen: number[] = [];
-  const descend = (at: number, cells: Cells, loss: number): void => {
-    if (best !== null && loss + (leastAfter[at] ?? 0) > best.loss) return;
-    const attribute = attributes[at];
-    if (attribute === undefined) {
-      const node = judge(attributes, chosen, demands, cells);
+  const descend = (cells: Cells, loss: number, open: readonly (readonly Way[])[]): void => {
+    const left = open.map((ways) => ways.filter((way) => holds(cells, way.codes, way.ends, demands)));
+    const bound = left.reduce((sum, ways) => sum + leastLoss(ways), loss);
+    if (bound > (best?.loss ?? Number.POSITIVE_INFINITY) || bound === Number.POSITIVE_INFINITY) return;
+    const [ways, ...later] = left;
+    if (ways === undefined) {
+      const node = judge(attributes, chosen, demands);
       if (node !== null && (best === null || isBefore(node, best))) best = node;
       return;
     }
-    attribute.choices.forEach((choice, place) => {
-      const finer = split(cells, choice.codes);
-      if (recordsInSmall(finer, demands.k) > demands.limit) return;
-      chosen.push(place);
-      descend(at + 1, finer, loss + (levels[at]?.[place] ?? 0));
+    for (const way of ways) {
+      chosen.push(way.place);
+      descend(split(cells, way.codes), loss + way.loss, later);
       chosen.pop();
-    });
+    }
   };
-  descend(0, { of: Array.from({ length: size }, () => 0), sizes: size === 0 ? [] : [size] }, 0);
+  descend(whole(size), 0, attributes.map(waysOf));
   return best;
+}
+
+/** The choices of an attribute, those that lose least first, so that a good node is found early. */
+function waysOf({ weight, choices }: Attribute): Way[] {
+  return choices
+    .map(({ codes, losses, ends = [] }, place) => ({
+      ...{ place, codes: codesOf(codes), ends },
+      loss: weight * losses.reduce((sum, loss) => sum + loss, 0),
+    }))
+    .sort((a, b) => a.loss - b.loss || a.place - b.place);
+}
+
+/** Of ways in the order of their loss; without one nothing meets the demands. */
+function leastLoss([first]: readonly Way[]): number {
+  return first?.loss ?? Number.POSITIVE_INFINITY;
 }
 
 function isBefore(node: Node, other: Node): boolean {
   if (node.loss !== other.loss) return node.loss < other.loss;
   const at = node.chosen.findIndex((place, index) => place !== other.chosen[index]);
   return at >= 0 && (node.chosen[at] ?? 0) < (other.chosen[at] ?? 0);
-}
-
-/** What a choice costs when nobody is suppressed: never more than it costs at last. */
-function keptLoss({ weight }: Attribute, { losses }: Choice): number {
-  return weight * losses.reduce((sum, loss) => sum + loss, 0);
 }
