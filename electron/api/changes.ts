@@ -7,7 +7,7 @@ import { allow } from "./trpc.ts";
  * The change feed: what to read again, as it happens. A client that was away resumes after the last id it saw, and is
  * told to read everything where that is too long ago (or nothing is known of it).
  */
-export const changes = allow("organiser", "check-in", "station", "board")
+export const changes = allow("organiser", "check-in", "station", "board", "locked")
   .input(z.object({ lastEventId: z.string().max(100).nullish() }).optional())
   .subscription(async function* ({ ctx, input, signal }) {
     for await (const announcement of follow(ctx.desk.news, input?.lastEventId ?? null, signal)) {

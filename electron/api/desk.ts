@@ -1,6 +1,8 @@
 import type { StoreLocation } from "../store/open.ts";
 import type { Change, Store, Topic } from "../store/store.ts";
 import { createKeeper, type Keeper } from "./backups/keeper.ts";
+import { createLock, type DeskLock } from "./lock/desk-lock.ts";
+import { keepInMemory, type LockKeep } from "./lock/kept.ts";
 import type { SheetKindName } from "./sheets/headers.ts";
 
 /** Which store is in use: the hall's own, or the invented one of the demonstration. They never mix. */
@@ -31,6 +33,8 @@ export interface Desk {
   readonly news: News;
   /** The backups of the hall's own store; null for a desk without any (a rehearsal, a test). */
   readonly backups: Keeper | null;
+  /** Who sits at the desk's window. It is of the machine, whichever store is in use. */
+  readonly lock: DeskLock;
   /**
    * Closes the hall's own store, does `work` on its file, and opens it again, whether that came to anything or not;
    * windows are told to read everything again. What `work` throws is thrown.
@@ -45,7 +49,7 @@ export type DemoSheets = Readonly<Record<SheetKindName, Uint8Array>>;
 /** One announcement: an id that a client can resume after, and the topics to read again ("all" for everything). */
 export interface Announcement {
   readonly id: string;
-  readonly topics: readonly (Topic | "board" | "all")[];
+  readonly topics: readonly (Topic | "board" | "lock" | "all")[];
 }
 
 /** The newest announcements, for clients that were away a moment. */
@@ -65,6 +69,10 @@ export interface DeskParts {
   readonly rehearsal?: boolean;
   /** Where the hall's own store lies, for a desk that makes backups of it. */
   readonly backups?: StoreLocation;
+  /** Where the lock is kept; without it no longer than the desk lives. */
+  readonly lock?: LockKeep;
+  /** scrypt's N for a new PIN; left out, as much as a third of a second allows. */
+  readonly lockCost?: number;
 }
 
 const remembered = 1000;
@@ -109,6 +117,13 @@ export function createDesk(parts: DeskParts): Desk {
           now: parts.now,
           ms: () => parts.monotonic().ms,
         });
+  const lock = createLock({
+    keep: parts.lock ?? keepInMemory(),
+    now: parts.now,
+    monotonic: parts.monotonic,
+    changed: () => announce(["lock"]),
+    ...(parts.lockCost !== undefined && { cost: parts.lockCost }),
+  });
   let boardHidden = false;
   return {
     get store() {
@@ -118,6 +133,7 @@ export function createDesk(parts: DeskParts): Desk {
       return current.kind;
     },
     rehearsal: parts.rehearsal ?? false,
+    lock,
     use(kind) {
       if (kind === current.kind) return;
       const before = current;

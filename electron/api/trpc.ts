@@ -1,5 +1,6 @@
 import { initTRPC, TRPCError } from "@trpc/server";
 import { ZodError } from "zod";
+import type { TestCode } from "../domain/protocols/protocol.ts";
 import { Refusal, type RefusalCode } from "../domain/refusal.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 import type { Desk } from "./desk.ts";
@@ -9,6 +10,8 @@ import { say } from "./words.ts";
 /** What every procedure is given. */
 export interface Context {
   readonly who: Role;
+  /** Of a station which one; without it, or null, every station. */
+  readonly station?: TestCode | null;
   readonly desk: Desk;
 }
 
@@ -44,12 +47,18 @@ function sentenceOf(error: TRPCError): Sentence {
  * What the procedure refuses is carried under the refusal's own code.
  */
 export function allow(...who: readonly Role[]) {
-  return trpc.procedure.use(async ({ ctx, next }) => {
-    if (!who.includes(ctx.who)) throw asCarried(new Refusal("forbidden", sentence("door.forbidden")));
+  return trpc.procedure.use(async ({ ctx, next, type }) => {
+    if (!who.includes(ctx.who)) throw asCarried(new Refusal("forbidden", forbidden(ctx.who)));
+    // Whoever writes is there, whichever way the keys came.
+    if (type === "mutation" && ctx.who === "organiser") ctx.desk.lock.touch();
     const result = await next();
     if (!result.ok && result.error.cause instanceof Refusal) throw asCarried(result.error.cause);
     return result;
   });
+}
+
+function forbidden(who: Role): Sentence {
+  return who === "locked" ? sentence("door.locked") : sentence("door.forbidden");
 }
 
 function asCarried(refusal: Refusal): TRPCError {

@@ -1,7 +1,7 @@
 import type { Handle } from "../api/handler.ts";
 import type { BuildFiles } from "./build-files.ts";
 import { withSecurityHeaders } from "./headers.ts";
-import { belongsTo, type Host, originOf, roleOfHost } from "./hosts.ts";
+import { belongsTo, type Host, originOf, whoOfHost } from "./hosts.ts";
 
 /** Answers a request that a page made. Never rejects. */
 export type Answer = (request: Request) => Promise<Response>;
@@ -11,10 +11,13 @@ export type Answer = (request: Request) => Promise<Response>;
  * A host has a session of its own that knows no other host, so a page can't reach across: Electron tells a scheme's
  * handler neither the page that asks nor an Origin, so it could not be found out here.
  */
-export function createAnswer(host: Host, files: BuildFiles, handle: Handle): Answer {
+export function createAnswer(host: Host, files: BuildFiles, handle: Handle, who = whoOfHost(host)): Answer {
   return guarded(host, (request, path) => {
     const forData = path === "/trpc" || path.startsWith("/trpc/");
-    return forData ? handle(request, roleOfHost[host]) : serveFile(files, request, path);
+    if (!forData) return serveFile(files, request, path);
+    // Asked anew for every request: a desk that was handed over a moment ago is the volunteer's.
+    const { role, station } = who();
+    return handle(request, role, station);
   });
 }
 

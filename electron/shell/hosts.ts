@@ -1,4 +1,4 @@
-import type { Role } from "../api/roles.ts";
+import type { Who } from "../api/roles.ts";
 
 /** The scheme of every page of the app. */
 export const scheme = "app";
@@ -6,8 +6,13 @@ export const scheme = "app";
 /** The host of a page says which window it is: `app://desk` the laptop's, `app://board` the hall's. */
 export type Host = "desk" | "board";
 
-/** Who a window is, from its host and from nothing else. */
-export const roleOfHost: Readonly<Record<Host, Role>> = { desk: "organiser", board: "board" };
+/**
+ * Who a window is, from its host and from nothing that its page sends. The desk's is whom the desk's lock says; where
+ * there is no lock, as on a page without data, the organiser.
+ */
+export function whoOfHost(host: Host): () => Who {
+  return () => ({ role: host === "board" ? "board" : "organiser", station: null });
+}
 
 /** The origin of a host's pages, as `Origin` headers and CSP write it. */
 export function originOf(host: Host): string {

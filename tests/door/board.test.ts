@@ -252,7 +252,8 @@ test("a hidden board is sent nothing of the day until somebody at the desk shows
 
 test("every role may look at the board, and the board may ask for nothing else of the day", async () => {
   const day = await threeBests();
-  for (const who of roles) expect((await day.as(who).board.view()).newest).toHaveLength(2);
+  const everybody = roles.filter((role) => role !== "locked");
+  for (const who of everybody) expect((await day.as(who).board.view()).newest).toHaveLength(2);
   const open: string[] = [];
   for (const name of Object.keys(appRouter._def.procedures)) {
     const method = appRouter._def.procedures[name as never] as { _def: { type: string } };

@@ -1,8 +1,10 @@
 import { createDesk, type Desk } from "../../electron/api/desk.ts";
 import { createHandler, type Handle } from "../../electron/api/handler.ts";
+import type { LockKeep } from "../../electron/api/lock/kept.ts";
 import type { Role } from "../../electron/api/roles.ts";
 import { appRouter } from "../../electron/api/router.ts";
 import { demoSheetsIn } from "../../electron/demo-sheets.ts";
+import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
 import { Refusal } from "../../electron/domain/refusal.ts";
 import { openStore } from "../../electron/store/open.ts";
 
@@ -25,7 +27,7 @@ export interface TestDesk {
   /** Faults that were nobody's input; a test of the door ends with none. */
   readonly faults: unknown[];
   /** The procedures as that role may call them. */
-  as(who: Role): ReturnType<typeof appRouter.createCaller>;
+  as(who: Role, station?: TestCode): ReturnType<typeof appRouter.createCaller>;
 }
 
 export function testClock(): TestClock {
@@ -42,7 +44,7 @@ export function testClock(): TestClock {
 }
 
 /** A desk on a real store (in memory unless a file is given), with a clock that stands still and seeded chance. */
-export function testDesk(file = ":memory:", clock = testClock()): TestDesk {
+export function testDesk(file = ":memory:", clock = testClock(), lock?: LockKeep): TestDesk {
   const faults: unknown[] = [];
   const open = () => openStore({ file });
   const demoSheets = demoSheetsIn(new URL("../../resources/demo", import.meta.url).pathname);
@@ -52,9 +54,18 @@ export function testDesk(file = ":memory:", clock = testClock()): TestDesk {
     monotonic: () => clock.monotonic,
     random: seeded(1),
     demoSheets,
+    // As little as is allowed: the tests look at what comes of a PIN, not at how long it takes.
+    lockCost: 2 ** 15,
+    ...(lock !== undefined && { lock }),
   });
   const handle = createHandler(desk, (fault) => faults.push(fault));
-  return { desk, handle, clock, faults, as: (who) => appRouter.createCaller({ who, desk }) };
+  return {
+    desk,
+    handle,
+    clock,
+    faults,
+    as: (who, station) => appRouter.createCaller({ who, station: station ?? null, desk }),
+  };
 }
 
 /** Chance that repeats: the linear congruential generator of Park & Miller 1988 (16807, 2^31 − 1). */

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { leagues } from "../../store/athletes.ts";
 import type { Day } from "../../store/days.ts";
 import { entrantStates, entrants, expectedByName, nextFreeBib } from "../../store/entrants.ts";
 import type { Store } from "../../store/store.ts";
@@ -112,6 +113,11 @@ export const checkIn = router({
       const list = entrants(desk.store.db, day.id);
       return { states: countStates(list), freeBib: nextFreeBib(desk.store.db, day.id) };
     }),
+
+  /** The leagues that are known, for whoever walks up. */
+  leagues: table
+    .output(z.array(z.object({ id: z.int(), name: z.string() })))
+    .query(({ ctx: { desk } }) => leagues(desk.store.db)),
 
   /** Checks everybody in at once, for rehearsals; `askGuardian` names those whose guardian's consent was not seen. */
   admitAll: allow("organiser")

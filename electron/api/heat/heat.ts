@@ -1,8 +1,9 @@
 import { z } from "zod";
 import { requireDay } from "../at-hand.ts";
+import { keyer } from "../own-station.ts";
 import { saidBy, saidWhy } from "../station/said.ts";
 import { lengthsSchema, testSchema } from "../station/schemas.ts";
-import { allow, router } from "../trpc.ts";
+import { router } from "../trpc.ts";
 import { gather } from "./gather.ts";
 import { move, noteAbsent, sendBack, setVariant } from "./lanes.ts";
 import { requireLive } from "./load.ts";
@@ -20,7 +21,6 @@ import {
 import { tap, undo } from "./taps.ts";
 import { view } from "./view.ts";
 
-const keyer = allow("organiser", "station");
 const inLane = z.object({ heatId: heatIdSchema, athleteId: z.int() });
 const wanted = z.object({
   test: testSchema,

@@ -1,11 +1,19 @@
+import type { TestCode } from "../../domain/protocols/protocol.ts";
 import { dayAtHand } from "../../store/days.ts";
 import { liveHeats } from "../../store/heats.ts";
 import type { Desk } from "../desk.ts";
 
-/** Whether the clock of any heat runs just now: then nobody may have to wake the screen first. */
-export function anyHeatRuns(desk: Desk): boolean {
+/** The tests of which the clock of a heat runs just now. */
+export function heatsRunning(desk: Desk): TestCode[] {
   const { db } = desk.store;
   const day = dayAtHand(db);
-  if (day === undefined || day.state !== "open") return false;
-  return liveHeats(db, day.id).some(({ state }) => state === "running");
+  if (day === undefined || day.state !== "open") return [];
+  return liveHeats(db, day.id)
+    .filter(({ state }) => state === "running")
+    .map(({ test }) => test);
+}
+
+/** Whether the clock of any heat runs just now: then nobody may have to wake the screen first. */
+export function anyHeatRuns(desk: Desk): boolean {
+  return heatsRunning(desk).length > 0;
 }

@@ -5,6 +5,7 @@ import { attemptById } from "../../store/attempts.ts";
 import { endCall } from "../../store/calls.ts";
 import { voidAttempt } from "../../store/record.ts";
 import { requireDay, requireOpenDay } from "../at-hand.ts";
+import { keyer } from "../own-station.ts";
 import { allow, router } from "../trpc.ts";
 import { enter, enteredSchema, entrySchema } from "./enter.ts";
 import { find, foundSchema } from "./find.ts";
@@ -18,7 +19,6 @@ import { view, viewSchema } from "./view.ts";
 const words = z.string().max(500);
 const initials = z.string().max(40);
 const athleteAndTest = z.object({ athleteId: z.int(), test: testSchema });
-const keyer = allow("organiser", "station");
 
 /** One test's station: who waits, what was seen, what it amounts to. */
 export const station = router({

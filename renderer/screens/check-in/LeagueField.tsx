@@ -18,7 +18,7 @@ const most = 6;
 export function LeagueField({ value, onChange, error }: LeagueFieldProps) {
   const { t } = useTranslation("checkIn");
   const trpc = useTRPC();
-  const known = useQuery(trpc.people.list.queryOptions({})).data?.leagues ?? [];
+  const known = useQuery(trpc.checkIn.leagues.queryOptions()).data ?? [];
   const like = known.filter(({ name }) => fold(name).includes(fold(value)) && fold(name) !== fold(value));
   return (
     <div className={css.league}>

@@ -1,0 +1,37 @@
+import { freshLock, type KeptLock, keptLockSchema, type LockKeep } from "./kept.ts";
+import { type Note, pinIsExpected } from "./log.ts";
+
+interface Loaded {
+  readonly kept: KeptLock;
+  /** There should be a lock, and it can't be read: the desk stays shut. */
+  readonly unreadable: boolean;
+}
+
+/**
+ * Reads the lock that was kept. What can't be read, or is gone although the log says that a PIN was set, stays shut: the
+ * only way round a PIN is the one that is asked for on purpose, and that is on record.
+ */
+export function loadLock(keep: LockKeep, note: (what: Note["what"]) => void): Loaded {
+  if (keep.takeForgetting()) return { kept: forget(keep, note), unreadable: false };
+  try {
+    const text = keep.read();
+    if (text === null && !pinIsExpected(keep)) return { kept: freshLock, unreadable: false };
+    return { kept: keptLockSchema.parse(JSON.parse(text ?? "")), unreadable: false };
+  } catch (error) {
+    console.error("What is kept of the desk's lock can't be read:", error);
+    note("unreadable");
+    return { kept: freshLock, unreadable: true };
+  }
+}
+
+/** Takes the PIN away, and everything with it: whoever comes in has to choose anew. */
+function forget(keep: LockKeep, note: (what: Note["what"]) => void): KeptLock {
+  console.warn("The desk's PIN is taken away, as a file in the data folder asks.");
+  note("forgotten");
+  try {
+    keep.write(JSON.stringify(freshLock, null, 2));
+  } catch (error) {
+    console.error("The lock could not be kept; this start has no PIN, the next one has it again:", error);
+  }
+  return freshLock;
+}

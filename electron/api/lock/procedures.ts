@@ -1,0 +1,85 @@
+import { z } from "zod";
+import { idleMinutesSchema, postSchema, volunteerPostSchema } from "../../domain/lock/post.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import type { Desk } from "../desk.ts";
+import { anyHeatRuns, heatsRunning } from "../heat/running.ts";
+import { allow, router } from "../trpc.ts";
+import { noteSchema } from "./log.ts";
+
+/** Longer than any PIN; what is typed is tried as it is. */
+const typed = z.string().max(64);
+
+const triedSchema = z.discriminatedUnion("outcome", [
+  z.object({ outcome: z.literal("right") }),
+  /** How long the next try has to wait, in ms. */
+  z.object({ outcome: z.literal("wrong"), waitMs: z.number() }),
+  /** This one was not looked at. */
+  z.object({ outcome: z.literal("wait"), waitMs: z.number() }),
+]);
+
+const standingSchema = z.object({
+  post: postSchema,
+  locked: z.boolean(),
+  pinSet: z.boolean(),
+  idleMinutes: z.int(),
+  waitMs: z.number(),
+  unreadable: z.boolean(),
+});
+
+/** The desk's lock: who sits here, and what it takes to change that. It says nothing about anybody but the machine. */
+export const lock = router({
+  standing: allow("organiser", "check-in", "station", "locked")
+    .output(standingSchema)
+    .query(({ ctx: { desk } }) => desk.lock.standing()),
+
+  /** Back to the organiser. Where it is the organiser's already no PIN is looked at. */
+  unlock: allow("organiser", "check-in", "station", "locked")
+    .input(z.object({ pin: typed }))
+    .output(triedSchema)
+    .mutation(({ ctx: { desk }, input }) => desk.lock.unlock(input.pin)),
+
+  /** `current`: the PIN before, where there is one. */
+  setPin: allow("organiser")
+    .input(z.object({ pin: typed, current: typed.nullable().default(null) }))
+    .output(triedSchema)
+    .mutation(({ ctx: { desk }, input }) => {
+      if (desk.kind === "demo") throw new Refusal("conflict", sentence("lock.inDemo"));
+      return desk.lock.setPin(input.pin, input.current);
+    }),
+
+  removePin: allow("organiser")
+    .input(z.object({ current: typed }))
+    .output(triedSchema)
+    .mutation(({ ctx: { desk }, input }) => desk.lock.removePin(input.current)),
+
+  setIdle: allow("organiser")
+    .input(z.object({ minutes: idleMinutesSchema }))
+    .mutation(({ ctx: { desk }, input }) => desk.lock.setIdleMinutes(input.minutes)),
+
+  /** From now on the desk is a volunteer's, until the PIN is given. */
+  handOver: allow("organiser")
+    .input(z.object({ to: volunteerPostSchema }))
+    .mutation(({ ctx: { desk }, input: { to } }) => {
+      if (to.role === "organiser") return;
+      requireNoHeatLeftAlone(desk, to.role === "station" ? to.test : null);
+      desk.lock.handOver(to);
+    }),
+
+  lockNow: allow("organiser", "locked").mutation(({ ctx: { desk } }) => {
+    if (!desk.lock.standing().pinSet) throw new Refusal("conflict", sentence("lock.noPin"));
+    if (anyHeatRuns(desk)) throw new Refusal("conflict", sentence("lock.heatRuns"));
+    desk.lock.lock("hand");
+  }),
+
+  /** What became of the lock, newest first. */
+  log: allow("organiser")
+    .output(z.array(noteSchema))
+    .query(({ ctx: { desk } }) => desk.lock.notes()),
+});
+
+/** A clock that runs where nobody could tap would spoil what is measured. */
+function requireNoHeatLeftAlone(desk: Desk, staying: string | null): void {
+  const left = heatsRunning(desk).filter((test) => test !== staying);
+  if (left.length > 0) throw new Refusal("conflict", sentence("lock.heatElsewhere"));
+}

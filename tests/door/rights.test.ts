@@ -1,0 +1,81 @@
+import { beforeEach, expect, test } from "vitest";
+import type { Handle } from "../../electron/api/handler.ts";
+import { type Role, roles } from "../../electron/api/roles.ts";
+import { appRouter } from "../../electron/api/router.ts";
+import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import { testDesk } from "./desk.ts";
+import { readRights } from "./rights.ts";
+
+const rights = readRights();
+const procedures = Object.entries(
+  appRouter._def.procedures as unknown as Record<string, { _def: { type: string } }>,
+).map(([path, { _def }]) => ({ path, type: _def.type }));
+
+let handle: Handle;
+beforeEach(() => {
+  ({ handle } = testDesk());
+});
+
+interface Answer {
+  readonly refused: boolean;
+  readonly text: string;
+}
+
+/** Calls a procedure as a window does, with an input that is good for nothing: the role is asked about first. */
+async function ask(path: string, type: string, who: Role, station: TestCode | null, input: unknown = {}) {
+  const json = JSON.stringify(input);
+  const url = `http://desk/trpc/${path}`;
+  const asked = `${url}?input=${encodeURIComponent(json)}`;
+  if (type === "subscription") return listen(new Request(asked), who, station);
+  const headers = { "content-type": "application/json" };
+  const request =
+    type === "query" ? new Request(asked) : new Request(url, { method: "POST", headers, body: json });
+  const response = await handle(request, who, station);
+  return { refused: response.status === 403, text: await response.text() };
+}
+
+/** A stream is refused inside itself: reads it up to its first word. */
+async function listen(request: Request, who: Role, station: TestCode | null): Promise<Answer> {
+  request.headers.set("accept", "text/event-stream");
+  const stop = new AbortController();
+  const response = await handle(new Request(request, { signal: stop.signal }), who, station);
+  let text = "";
+  for await (const chunk of response.body ?? []) {
+    text += new TextDecoder().decode(chunk);
+    if (/^event: serialized-error[\s\S]*\n\n|^id: /m.test(text)) break;
+  }
+  stop.abort();
+  return { refused: text.includes('"FORBIDDEN"'), text };
+}
+
+test("the table of rights has a line for every procedure, and none for what is not there", () => {
+  expect([...rights.keys()].sort()).toEqual(procedures.map(({ path }) => path).sort());
+});
+
+test.each(procedures)("$path is for whom the table says", async ({ path, type }) => {
+  for (const role of roles) {
+    const right = rights.get(path)?.[role];
+    const { refused, text } = await ask(path, type, role, null);
+    expect.soft([path, role, refused]).toEqual([path, role, right === "no"]);
+    if (refused) expect(text).toContain(role === "locked" ? "door.locked" : "door.forbidden");
+  }
+});
+
+test.each(procedures.filter(({ path }) => rights.get(path)?.station === "own"))(
+  "$path is for the own station alone, and for nothing that names no station",
+  async ({ path, type }) => {
+    const asCore = async (input: unknown) => (await ask(path, type, "station", "core", input)).refused;
+    expect((await ask(path, type, "station", "core", { test: "agility" })).text).toContain(
+      "door.otherStation",
+    );
+    const [own, other, none, odd] = [{ test: "core" }, { test: "agility" }, {}, { test: ["core"] }];
+    expect(await Promise.all([own, other, none, odd].map(asCore))).toEqual([false, true, true, true]);
+    expect((await ask(path, type, "station", null, other)).refused).toBe(false);
+  },
+);
+
+test("what every station may, one station may too", async () => {
+  for (const { path, type } of procedures.filter((each) => rights.get(each.path)?.station === "yes")) {
+    expect.soft([path, (await ask(path, type, "station", "core")).refused]).toEqual([path, false]);
+  }
+});

@@ -1,0 +1,38 @@
+import { readFileSync } from "node:fs";
+import { type Role, roles } from "../../electron/api/roles.ts";
+
+/** What a role may do with a procedure; `own`: with what belongs to its own station. */
+export type Right = "yes" | "own" | "no";
+
+/** The table of rights in DEVELOPERS.md: procedure → role → right. Throws for a table that can't be read. */
+export function readRights(): ReadonlyMap<string, Readonly<Record<Role, Right>>> {
+  const text = readFileSync(new URL("../../DEVELOPERS.md", import.meta.url), "utf8");
+  const [, part = ""] = text.split(/^## Rights$/m);
+  const [table = ""] = part.split(/^## /m);
+  const [head, , ...rows] = table.split("\n").filter((line) => line.startsWith("|"));
+  const named = cellsOf(head ?? "").slice(1);
+  if (String(named) !== String(roles)) throw new Error(`The roles of the table are ${named.join(", ")}.`);
+  const rights = new Map<string, Readonly<Record<Role, Right>>>();
+  for (const row of rows) {
+    const [procedures = "", ...cells] = cellsOf(row);
+    const right = Object.fromEntries(named.map((role, index) => [role, rightOf(cells[index])]));
+    for (const [, procedure = ""] of procedures.matchAll(/`([^`]+)`/g)) {
+      if (rights.has(procedure)) throw new Error(`${procedure} stands twice in the table of rights.`);
+      rights.set(procedure, right as Record<Role, Right>);
+    }
+  }
+  return rights;
+}
+
+function cellsOf(line: string): string[] {
+  return line
+    .split("|")
+    .slice(1, -1)
+    .map((cell) => cell.trim());
+}
+
+function rightOf(cell: string | undefined): Right {
+  if (cell === "yes" || cell === "own") return cell;
+  if (cell === "–") return "no";
+  throw new Error(`The table of rights says ${cell}, which is neither yes, own nor –.`);
+}
