@@ -4,6 +4,7 @@ import { createHandler } from "./api/handler.ts";
 import { say } from "./api/words.ts";
 import { unpredictable } from "./chance.ts";
 import { demoSheetsIn } from "./demo-sheets.ts";
+import { lockFiles } from "./lock-files.ts";
 import { monotonic } from "./monotonic.ts";
 import { createAnswer } from "./shell/answer.ts";
 import { setupBridge } from "./shell/bridge.ts";
@@ -12,9 +13,10 @@ import { type Folders, setupFolders } from "./shell/folders.ts";
 import { setupForTests } from "./shell/for-tests.ts";
 import { setupGuard } from "./shell/guard.ts";
 import { keepAwake } from "./shell/keep-awake.ts";
+import { setupKiosk } from "./shell/kiosk.ts";
 import { openLog } from "./shell/log.ts";
 import { noteStart, watchForFaults } from "./shell/log-watch.ts";
-import { setupMenu } from "./shell/menu.ts";
+import { setMenu } from "./shell/menu.ts";
 import { setupNoNetwork } from "./shell/network.ts";
 import { createRefusedAnswer } from "./shell/refused-page.ts";
 import { registerScheme, serveHost } from "./shell/scheme.ts";
@@ -26,14 +28,15 @@ import { ownStoreFile, storeOpener } from "./stores.ts";
 
 const folders = setupFolders();
 const log = openLog(folders.log, () => new Date());
+const kiosk = setupKiosk();
 if (app.requestSingleInstanceLock()) {
   watchForFaults(log);
   noteStart(log);
   setupNoNetwork();
   registerScheme();
   setupGuard();
-  setupMenu();
-  setupZoomKeys();
+  setMenu(false);
+  setupZoomKeys(kiosk.isShut);
   setupForTests();
   // Not awaited: Electron is ready only after this file has run to its end.
   app
@@ -56,10 +59,11 @@ async function start(folders: Folders): Promise<void> {
   });
   const handle = createHandler(desk, (error) => console.error(error));
   const files = await listBuildFiles(folders.renderer);
-  serveHost("desk", createAnswer("desk", files, handle));
+  serveHost("desk", createAnswer("desk", files, handle, desk.lock.who));
   serveHost("board", createAnswer("board", files, handle));
   const windows = openWindows();
-  setupBridge(windows);
+  setupBridge(windows, () => desk.lock.who().role);
+  kiosk.follow(desk, windows);
   app.on("second-instance", () => bringToFront(windows.desk()));
 }
 
@@ -69,8 +73,9 @@ function openDesk(folders: Folders): { desk: Desk } | { trouble: unknown } {
   try {
     const open = storeOpener(folders.data, nativeBinding);
     const demoSheets = demoSheetsIn(folders.demo);
+    const lock = lockFiles(folders.data);
     return {
-      desk: createDesk({ open, now: () => new Date(), monotonic, random: unpredictable, demoSheets }),
+      desk: createDesk({ open, now: () => new Date(), monotonic, random: unpredictable, demoSheets, lock }),
     };
   } catch (trouble) {
     return { trouble };

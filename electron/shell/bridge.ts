@@ -1,6 +1,7 @@
 import { basename } from "node:path";
 import { type BrowserWindow, dialog, ipcMain, screen, type WebFrameMain } from "electron";
 import { z } from "zod";
+import type { Role } from "../api/roles.ts";
 import type { Bridge, DisplayInfo, SaveOutcome } from "./bridge-types.ts";
 import { belongsTo } from "./hosts.ts";
 import { cancelPaper, paperProgress } from "./paper-job.ts";
@@ -33,31 +34,45 @@ const pageToPrint = z.strictObject({
 const pageToSave = pageToPrint.extend({ suggestedName });
 const nothing = z.undefined();
 
-/** Answers the desk's page. Every call is checked here, once: who sends it, and that its input is as agreed. */
-export function setupBridge(windows: Windows): void {
+/**
+ * Answers the desk's page. Every call is checked here, once: which page sends it, that the organiser sits there just now
+ * (`role`), and that its input is as agreed.
+ */
+export function setupBridge(windows: Windows, role: () => Role): void {
+  const mayAsk = () => role() === "organiser";
+  const answer = answering(mayAsk);
   answer("saveFile", fileToSave, (file) =>
-    save(windows.desk(), file.suggestedName, () => Promise.resolve(file.bytes)),
+    save(windows.desk(), mayAsk, file.suggestedName, () => Promise.resolve(file.bytes)),
   );
-  answer("savePdf", pageToSave, (page) => save(windows.desk(), page.suggestedName, () => pdfOf(page)));
+  answer("savePdf", pageToSave, (page) =>
+    save(windows.desk(), mayAsk, page.suggestedName, () => pdfOf(page)),
+  );
   answer("print", pageToPrint, (page) => printPage(windows.desk(), page));
   answer("paperProgress", nothing, () => paperProgress());
   answer("cancelPaper", nothing, () => cancelPaper());
-  answer("openSheet", nothing, () => openSheet(windows.desk()));
+  answer("openSheet", nothing, async () => {
+    const sheet = await openSheet(windows.desk());
+    // A dialog may have stood open while the desk was locked; what is chosen then is nobody's.
+    return mayAsk() ? sheet : null;
+  });
   answer("openBoard", nothing, () => windows.openBoard());
   answer("closeBoard", nothing, () => windows.closeBoard());
   answer("boardOpen", nothing, () => windows.boardOpen());
   answer("displays", nothing, () => displays());
 }
 
-function answer<Method extends keyof Bridge, Input>(
-  method: Method,
-  input: z.ZodType<Input>,
-  run: (input: Input) => ReturnType<Bridge[Method]> | Awaited<ReturnType<Bridge[Method]>>,
-): void {
-  ipcMain.handle(`bridge:${method}`, (event, sent: unknown) => {
-    if (!isDeskPage(event.senderFrame)) throw new Error("Only the desk's page may ask this.");
-    return run(input.parse(sent));
-  });
+function answering(mayAsk: () => boolean) {
+  return function answer<Method extends keyof Bridge, Input>(
+    method: Method,
+    input: z.ZodType<Input>,
+    run: (input: Input) => ReturnType<Bridge[Method]> | Awaited<ReturnType<Bridge[Method]>>,
+  ): void {
+    ipcMain.handle(`bridge:${method}`, (event, sent: unknown) => {
+      if (!isDeskPage(event.senderFrame)) throw new Error("Only the desk's page may ask this.");
+      if (!mayAsk()) throw new Error("Only the organiser may ask this.");
+      return run(input.parse(sent));
+    });
+  };
 }
 
 function isDeskPage(frame: WebFrameMain | null): boolean {
@@ -67,11 +82,12 @@ function isDeskPage(frame: WebFrameMain | null): boolean {
 /** Asks where to save; the bytes are only made once somebody wants them. */
 async function save(
   window: BrowserWindow,
+  mayAsk: () => boolean,
   name: string,
   bytes: () => Promise<Uint8Array>,
 ): Promise<SaveOutcome> {
   const { canceled, filePath } = await dialog.showSaveDialog(window, { defaultPath: name });
-  if (canceled || filePath === "") return { saved: false, why: "cancelled" };
+  if (canceled || filePath === "" || !mayAsk()) return { saved: false, why: "cancelled" };
   try {
     await writeWhole(filePath, await bytes());
     return { saved: true, name: basename(filePath) };

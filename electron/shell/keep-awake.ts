@@ -1,5 +1,5 @@
+import { needsAwake } from "../api/awake.ts";
 import type { Desk } from "../api/desk.ts";
-import { anyHeatRuns } from "../api/heat/running.ts";
 
 /** The system's own: `powerSaveBlocker` of Electron. */
 export interface Blocker {
@@ -8,13 +8,14 @@ export interface Blocker {
 }
 
 /**
- * Keeps the display awake for as long as the clock of a heat runs, whichever window or process started it: what decides
- * is the store, asked at every change and once at the start. Until the returned function is called.
+ * Keeps the display awake for as long as a day of the hall is open, and in the demonstration while a heat's clock runs,
+ * whichever window or process opened or started it: what decides is the store, asked at every change and once at the
+ * start. Until the returned function is called.
  */
 export function keepAwake(desk: Desk, blocker: Blocker): () => void {
   let held: number | null = null;
   function follow(): void {
-    const wanted = anyHeatRuns(desk);
+    const wanted = needsAwake(desk);
     if (wanted && held === null) held = blocker.start("prevent-display-sleep");
     if (!wanted) release();
   }

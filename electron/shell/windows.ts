@@ -1,5 +1,7 @@
 import { join } from "node:path";
 import { app, BrowserWindow, type BrowserWindowConstructorOptions, type Display, screen } from "electron";
+import { placeDesk } from "./desk-place.ts";
+import { boardScreen } from "./displays.ts";
 import { type Host, originOf } from "./hosts.ts";
 import { preferencesOf } from "./preferences.ts";
 
@@ -9,44 +11,72 @@ export interface Windows {
   openBoard(): void;
   closeBoard(): void;
   boardOpen(): boolean;
+  /** Makes the desk's window all that its display shows, with no way out of it; or again what it was before. */
+  shut(shut: boolean): void;
+  /** Puts every window where it belongs, for when displays may have changed unheard. */
+  settle(): void;
 }
 
 /** Long enough that a page which crashes at once does not keep the machine busy. */
 const reloadDelayMs = 1_000;
 
 /**
- * Opens the desk, and the board where there is a second display, and keeps the board in step with displays that
- * come and go.
+ * Opens the desk, and the board where there is a second display, and keeps both where they belong while displays come,
+ * go and change.
  */
 export function openWindows(): Windows {
   const desk = openDeskAlone();
+  const place = placeDesk(desk);
   let board: BrowserWindow | undefined;
+  let boardDisplay: number | null = null;
 
+  function beside(): Display | undefined {
+    if (desk.isDestroyed()) return undefined;
+    return boardScreen(screen.getAllDisplays(), screen.getDisplayMatching(desk.getBounds()).id, boardDisplay);
+  }
   function openBoard(): void {
     if (board !== undefined) {
       board.focus();
       return;
     }
-    board = makeBoard(displayBeside(desk));
+    const display = beside();
+    boardDisplay = display?.id ?? boardDisplay;
+    board = makeBoard(display);
     board.on("closed", () => {
       board = undefined;
     });
   }
   function closeBoard(): void {
-    board?.close();
+    // Not asked, but taken away: a desk that is shut refuses every asking.
+    board?.destroy();
   }
-  function followDisplays(): void {
-    const beside = displayBeside(desk);
+  function settle(mayOpen: boolean): void {
+    place.settle();
+    const display = beside();
     // Systems move a window to the display that is left, where it would lie full screen over the desk.
-    if (beside === undefined) closeBoard();
-    else if (board === undefined) openBoard();
-    else fill(board, beside);
+    if (display === undefined) closeBoard();
+    else if (board !== undefined) fill(board, display);
+    else if (mayOpen) openBoard();
+    boardDisplay = board === undefined ? boardDisplay : (display?.id ?? boardDisplay);
+  }
+  /** Alone on one display with the desk, the board would be a window over it that anybody can move. */
+  function shut(isShut: boolean): void {
+    if (isShut && beside() === undefined) closeBoard();
+    place.shut(isShut);
   }
 
-  if (displayBeside(desk) !== undefined) openBoard();
-  screen.on("display-added", followDisplays);
-  screen.on("display-removed", followDisplays);
-  return { desk: () => desk, openBoard, closeBoard, boardOpen: () => board !== undefined };
+  if (beside() !== undefined) openBoard();
+  screen.on("display-added", () => settle(true));
+  screen.on("display-removed", () => settle(true));
+  screen.on("display-metrics-changed", () => settle(false));
+  return {
+    desk: () => desk,
+    openBoard,
+    closeBoard,
+    boardOpen: () => board !== undefined,
+    shut,
+    settle: () => settle(false),
+  };
 }
 
 /** Brings a window to the front, from the task bar too. */
@@ -81,13 +111,6 @@ function fill(window: BrowserWindow, display: Display): void {
   if (window.isFullScreen()) window.setFullScreen(false);
   window.setBounds(display.bounds);
   window.setFullScreen(true);
-}
-
-/** A display that the desk is not on: the hall's. */
-function displayBeside(desk: BrowserWindow): Display | undefined {
-  if (desk.isDestroyed()) return undefined;
-  const own = screen.getDisplayMatching(desk.getBounds()).id;
-  return screen.getAllDisplays().find((display) => display.id !== own);
 }
 
 function makeWindow(

@@ -3,12 +3,15 @@ import { app, type Input, type WebContents } from "electron";
 /** Chromium's own steps: a level of 1 is 1.2 times as large. From about 60 to 300 %. */
 const [smallest, largest] = [-3, 6];
 
-/** Without a menu there are no zoom keys: this gives Ctrl (on macOS Cmd) with +, - and 0 back to every window. */
-export function setupZoomKeys(): void {
+/**
+ * Without a menu there are no zoom keys: this gives Ctrl (on macOS Cmd) with +, - and 0 back to every window, while the
+ * desk is not shut to all but typing.
+ */
+export function setupZoomKeys(isShut: () => boolean): void {
   app.on("web-contents-created", (_event, contents) => {
     contents.on("before-input-event", (event, input) => {
       const level = wantedLevel(input, contents);
-      if (level === undefined) return;
+      if (level === undefined || isShut()) return;
       event.preventDefault();
       contents.setZoomLevel(Math.min(largest, Math.max(smallest, level)));
     });

@@ -1,0 +1,12 @@
+import { dayAtHand } from "../store/days.ts";
+import type { Desk } from "./desk.ts";
+import { anyHeatRuns } from "./heat/running.ts";
+
+/**
+ * Whether the display has to stay awake: a day of the hall is open, or in the demonstration a heat's clock runs. A
+ * demonstration that somebody left open is no reason to stay awake for ever.
+ */
+export function needsAwake(desk: Desk): boolean {
+  if (desk.kind === "demo") return anyHeatRuns(desk);
+  return dayAtHand(desk.store.db)?.state === "open";
+}

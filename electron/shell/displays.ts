@@ -1,0 +1,54 @@
+import type { Rectangle } from "electron";
+
+/** A display as the system tells it, as far as it matters where windows go; lengths in device-independent pixels. */
+export interface Screen {
+  readonly id: number;
+  readonly bounds: Rectangle;
+  /** The bounds without task bar and dock. */
+  readonly workArea: Rectangle;
+}
+
+/** Where a window belongs: on which display, and where from the corner of its work area. */
+export interface Home {
+  readonly display: number;
+  readonly offset: Rectangle;
+}
+
+/** The display for the hall's board: the one it was on, where that is there and not the desk's; else any but the desk's. */
+export function boardScreen<S extends Screen>(
+  screens: readonly S[],
+  desk: number,
+  last: number | null,
+): S | undefined {
+  const others = screens.filter(({ id }) => id !== desk);
+  return others.find(({ id }) => id === last) ?? others[0];
+}
+
+/** Where a window is, to find the way back there. */
+export function homeOf(bounds: Rectangle, { id, workArea }: Screen): Home {
+  return { display: id, offset: { ...bounds, x: bounds.x - workArea.x, y: bounds.y - workArea.y } };
+}
+
+/** Where a window goes: home, or as far as that is gone, to the same place of the display that is there instead. */
+export function placeOf(home: Home, screens: readonly Screen[], instead: Screen): Rectangle {
+  const { workArea } = screens.find(({ id }) => id === home.display) ?? instead;
+  const { offset } = home;
+  return fitInto({ ...offset, x: offset.x + workArea.x, y: offset.y + workArea.y }, workArea);
+}
+
+/** The same rectangle, moved as little as it takes to lie in `area`, and made smaller only where it is larger. */
+export function fitInto(bounds: Rectangle, area: Rectangle): Rectangle {
+  const width = Math.min(bounds.width, area.width);
+  const height = Math.min(bounds.height, area.height);
+  const between = (value: number, least: number, most: number) => Math.max(least, Math.min(most, value));
+  return {
+    x: between(bounds.x, area.x, area.x + area.width - width),
+    y: between(bounds.y, area.y, area.y + area.height - height),
+    width,
+    height,
+  };
+}
+
+export function sameRectangle(a: Rectangle, b: Rectangle): boolean {
+  return a.x === b.x && a.y === b.y && a.width === b.width && a.height === b.height;
+}
