@@ -18,12 +18,20 @@ import { setupMenu } from "./shell/menu.ts";
 import { setupNoNetwork } from "./shell/network.ts";
 import { createRefusedAnswer } from "./shell/refused-page.ts";
 import { registerScheme, serveHost } from "./shell/scheme.ts";
+import { selfCheck } from "./shell/self-check/self-check.ts";
+import { refusedSwitch, wantsSelfCheck } from "./shell/switches.ts";
 import { bringToFront, openDeskAlone, openWindows } from "./shell/windows.ts";
 import { shellText } from "./shell/words.ts";
 import { setupZoomKeys } from "./shell/zoom.ts";
 import { StoreRefused } from "./store/refused.ts";
 import { ownStoreFile, storeOpener } from "./stores.ts";
 
+const refused = refusedSwitch();
+if (refused !== undefined) {
+  console.error(shellText("switches.refused", { name: refused }));
+  // At once: nothing of a window or of the store may be there before.
+  process.exit(64);
+}
 const folders = setupFolders();
 const log = openLog(folders.log, () => new Date());
 if (app.requestSingleInstanceLock()) {
@@ -61,6 +69,7 @@ async function start(folders: Folders): Promise<void> {
   const windows = openWindows();
   setupBridge(windows);
   app.on("second-instance", () => bringToFront(windows.desk()));
+  if (wantsSelfCheck()) app.exit((await selfCheck(windows, log, console.log)) ? 0 : 1);
 }
 
 function openDesk(folders: Folders): { desk: Desk } | { trouble: unknown } {

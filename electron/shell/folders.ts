@@ -1,6 +1,8 @@
-import { mkdirSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { app } from "electron";
+import { wantsSelfCheck } from "./switches.ts";
 
 /** Where the app keeps things on this machine. */
 export interface Folders {
@@ -15,11 +17,11 @@ export interface Folders {
 }
 
 /**
- * Settles the folders: TAPELINE_DATA when it is set, otherwise the system's place for the app's data. Must be called
- * first of all: the single-instance lock lies there too.
+ * Settles the folders: TAPELINE_DATA when it is set, otherwise the system's place for the app's data; for a self-check
+ * one of its own. Must be called first of all: the single-instance lock lies there too.
  */
 export function setupFolders(): Folders {
-  const chosen = process.env.TAPELINE_DATA;
+  const chosen = wantsSelfCheck() ? throwAwayFolder() : process.env.TAPELINE_DATA;
   if (chosen !== undefined && chosen !== "") app.setPath("userData", resolve(chosen));
   const data = app.getPath("userData");
   // Chromium's own files stay apart from the stores.
@@ -32,4 +34,11 @@ export function setupFolders(): Folders {
     renderer: join(import.meta.dirname, "../renderer"),
     demo: join(import.meta.dirname, "../../resources/demo"),
   };
+}
+
+/** An empty folder that is removed when the program ends. */
+function throwAwayFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), "tapeline-check-"));
+  process.on("exit", () => rmSync(folder, { recursive: true, force: true, maxRetries: 5 }));
+  return folder;
 }

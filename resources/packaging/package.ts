@@ -1,10 +1,11 @@
 /**
  * `npm run package`, after the build: the program for the system it runs on, with an Electron of its own. Always a
- * folder to start it from; installers where their tools can be had. All of it lies in `dist/`. With `--folder` the
- * folder alone.
+ * folder to start it from; installers where their tools can be had. All of it lies in `dist/`, or where `--output`
+ * says. With `--folder` the folder alone.
  */
 import { copyFile, mkdir, readFile, rm, writeFile } from "node:fs/promises";
-import { dirname, join, relative } from "node:path";
+import { dirname, join, relative, resolve } from "node:path";
+import { parseArgs } from "node:util";
 import { build, Platform } from "electron-builder";
 import { type ElectronRuntime, findRuntime } from "../../electron/runtime/find.ts";
 import { projectFolder } from "../../electron/runtime/host.ts";
@@ -13,7 +14,10 @@ import { noticesText, partsOfProgram } from "./notices.ts";
 import { carriedLibrary, placeSqlite } from "./sqlite.ts";
 import { toolsCanBeHad } from "./tools.ts";
 
-const outputFolder = join(projectFolder, "dist");
+const { values: wanted } = parseArgs({
+  options: { folder: { type: "boolean", default: false }, output: { type: "string", default: "dist" } },
+});
+const outputFolder = resolve(projectFolder, wanted.output);
 const stage = join(outputFolder, "stage");
 
 /** The kinds of installer for each system. */
@@ -23,12 +27,12 @@ const installers: Readonly<Record<string, readonly string[]>> = {
   win32: ["nsis"],
 };
 
-async function makePackage(folderAlone: boolean): Promise<void> {
+async function makePackage(): Promise<void> {
   await rm(outputFolder, { recursive: true, force: true });
   const parts = await partsFor(await findRuntime(console.log));
   const folder = await makeFolder(parts);
   console.log(`The program is in ${relative(projectFolder, folder)}.`);
-  if (!folderAlone) await makeInstallers(folder, parts);
+  if (!wanted.folder) await makeInstallers(folder, parts);
   await rm(stage, { recursive: true });
 }
 
@@ -99,4 +103,4 @@ async function makeInstaller(kind: string, prepackaged: string, parts: PackagePa
   }
 }
 
-await makePackage(process.argv.includes("--folder"));
+await makePackage();
