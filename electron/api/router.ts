@@ -9,6 +9,7 @@ import { heat } from "./heat/heat.ts";
 import { intake } from "./intake/intake.ts";
 import { noise } from "./noise/noise.ts";
 import { people } from "./people/people.ts";
+import { reference } from "./reference/reference.ts";
 import { station } from "./station/station.ts";
 import { summary } from "./summary/summary.ts";
 import { router } from "./trpc.ts";
@@ -25,6 +26,7 @@ export const appRouter = router({
   bundle,
   cards,
   noise,
+  reference,
   summary,
   backups,
   changes,

@@ -4,7 +4,7 @@ import { type Database, statement } from "./database.ts";
 import { guardOf } from "./guard.ts";
 
 /** What a change may concern; windows read again what they show of a topic. */
-export const topics = ["day", "people", "entrants", "attempts", "calls", "heats"] as const;
+export const topics = ["day", "people", "entrants", "attempts", "calls", "heats", "references"] as const;
 export type Topic = (typeof topics)[number];
 
 /** One commit: its number since this store was opened, and what it concerned. */
