@@ -12,11 +12,12 @@ import { type Folders, setupFolders } from "./shell/folders.ts";
 import { setupForTests } from "./shell/for-tests.ts";
 import { setupGuard } from "./shell/guard.ts";
 import { keepAwake } from "./shell/keep-awake.ts";
-import { openLog } from "./shell/log.ts";
+import { type Log, openLog } from "./shell/log.ts";
 import { noteStart, watchForFaults } from "./shell/log-watch.ts";
 import { setupMenu } from "./shell/menu.ts";
 import { setupNoNetwork } from "./shell/network.ts";
 import { createRefusedAnswer } from "./shell/refused-page.ts";
+import { reportFiles } from "./shell/report.ts";
 import { registerScheme, serveHost } from "./shell/scheme.ts";
 import { selfCheck } from "./shell/self-check/self-check.ts";
 import { refusedSwitch, wantsSelfCheck } from "./shell/switches.ts";
@@ -55,6 +56,7 @@ if (app.requestSingleInstanceLock()) {
 
 async function start(folders: Folders): Promise<void> {
   const opened = openDesk(folders);
+  noteStore(log, opened);
   if ("trouble" in opened) return showTrouble(folders, opened.trouble);
   const { desk } = opened;
   const letSleep = keepAwake(desk, powerSaveBlocker);
@@ -67,7 +69,7 @@ async function start(folders: Folders): Promise<void> {
   serveHost("desk", createAnswer("desk", files, handle));
   serveHost("board", createAnswer("board", files, handle));
   const windows = openWindows();
-  setupBridge(windows);
+  setupBridge(windows, () => reportFiles({ desk, log, data: folders.data }));
   app.on("second-instance", () => bringToFront(windows.desk()));
   if (wantsSelfCheck()) app.exit((await selfCheck(windows, log, console.log)) ? 0 : 1);
 }
@@ -86,6 +88,12 @@ function openDesk(folders: Folders): { desk: Desk } | { trouble: unknown } {
   }
 }
 
+function noteStore(log: Log, opened: { desk: Desk } | { trouble: unknown }): void {
+  const trouble = "trouble" in opened ? opened.trouble : undefined;
+  const reason = trouble instanceof StoreRefused ? trouble.reason : "unopened";
+  log.note({ what: "store", is: "desk" in opened ? "opened" : reason });
+}
+
 /** Says why there is no store to work with. Nothing is offered that could lose data. */
 function showTrouble(folders: Folders, trouble: unknown): void {
   console.error("The store can't be opened:", trouble);
@@ -93,7 +101,8 @@ function showTrouble(folders: Folders, trouble: unknown): void {
   const why =
     trouble instanceof StoreRefused ? say(trouble.sentence) : shellText("refused.other", { message });
   const where = shellText("refused.where", { file: ownStoreFile(folders.data) });
-  serveHost("desk", createRefusedAnswer({ title: shellText("refused.title"), lines: [why, where] }));
+  const help = shellText("refused.help", { folder: folders.log });
+  serveHost("desk", createRefusedAnswer({ title: shellText("refused.title"), lines: [why, where, help] }));
   const window = openDeskAlone();
   app.on("second-instance", () => bringToFront(window));
 }

@@ -20,6 +20,14 @@ export interface Bridge {
   closeBoard(): Promise<void>;
   boardOpen(): Promise<boolean>;
   displays(): Promise<DisplayInfo[]>;
+  /** What a report for help would hold, to be read before it is saved. Nothing is sent. */
+  report(): Promise<ReportFile[]>;
+}
+
+/** A text file of the report. */
+export interface ReportFile {
+  readonly name: string;
+  readonly text: string;
 }
 
 export interface FileToSave {

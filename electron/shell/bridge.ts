@@ -1,7 +1,7 @@
 import { basename } from "node:path";
 import { type BrowserWindow, dialog, ipcMain, screen, type WebFrameMain } from "electron";
 import { z } from "zod";
-import type { Bridge, DisplayInfo, SaveOutcome } from "./bridge-types.ts";
+import type { Bridge, DisplayInfo, ReportFile, SaveOutcome } from "./bridge-types.ts";
 import { belongsTo } from "./hosts.ts";
 import { cancelPaper, paperProgress } from "./paper-job.ts";
 import { Cancelled, pdfOf, printPage } from "./print.ts";
@@ -34,7 +34,7 @@ const pageToSave = pageToPrint.extend({ suggestedName });
 const nothing = z.undefined();
 
 /** Answers the desk's page. Every call is checked here, once: who sends it, and that its input is as agreed. */
-export function setupBridge(windows: Windows): void {
+export function setupBridge(windows: Windows, report: () => Promise<ReportFile[]>): void {
   answer("saveFile", fileToSave, (file) =>
     save(windows.desk(), file.suggestedName, () => Promise.resolve(file.bytes)),
   );
@@ -47,6 +47,7 @@ export function setupBridge(windows: Windows): void {
   answer("closeBoard", nothing, () => windows.closeBoard());
   answer("boardOpen", nothing, () => windows.boardOpen());
   answer("displays", nothing, () => displays());
+  answer("report", nothing, report);
 }
 
 function answer<Method extends keyof Bridge, Input>(

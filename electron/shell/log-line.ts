@@ -1,4 +1,5 @@
 import { constants } from "node:os";
+import { refusals } from "../store/refused.ts";
 import type { Host } from "./hosts.ts";
 import { isPlace } from "./log-place.ts";
 
@@ -19,7 +20,7 @@ export type LogEvent =
       readonly sandbox: boolean;
     }
   | { readonly what: "ended"; readonly blocked: number }
-  | { readonly what: "store"; readonly is: string; readonly version?: number }
+  | { readonly what: "store"; readonly is: string }
   | ({ readonly what: "fault"; readonly where: string } & Fault)
   | {
       readonly what: "page-gone";
@@ -97,7 +98,7 @@ const rules: Readonly<Record<LogEvent["what"], Readonly<Record<string, Rule>>>> 
     sandbox: yesOrNo,
   },
   ended: { blocked: count },
-  store: { is: oneOf("opened newer foreign damaged unopened"), version: count },
+  store: { is: oneOf(`opened unopened ${refusals.join(" ")}`) },
   fault: {
     where: oneOf("main promise console"),
     error: errorKind,

@@ -26,11 +26,16 @@ export function noteStart(log: Log): void {
     version: app.getVersion(),
     electron: process.versions.electron,
     system: process.platform,
-    release: /^[\d.]*\d/.exec(process.getSystemVersion())?.[0] ?? "",
+    release: systemNumber(),
     processor: process.arch,
     packaged: app.isPackaged,
     sandbox,
   });
+}
+
+/** The number of the system's version, without what whoever built it may have put behind. */
+export function systemNumber(): string {
+  return /^[\d.]*\d/.exec(process.getSystemVersion())?.[0] ?? "";
 }
 
 /**

@@ -16,6 +16,7 @@ const bridge: Bridge = {
   closeBoard: () => call("closeBoard"),
   boardOpen: () => call("boardOpen"),
   displays: () => call("displays"),
+  report: () => call("report"),
 };
 
 contextBridge.exposeInMainWorld("bridge", bridge);
