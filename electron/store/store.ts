@@ -74,21 +74,14 @@ function transaction<Result>(db: Database, work: () => Result): Result {
   statement<[]>(db, "BEGIN IMMEDIATE").run();
   try {
     const result = work();
-    committing(db);
+    statement<[]>(db, "COMMIT").run();
     return result;
   } catch (error) {
     // A failed COMMIT may already have ended the transaction.
     if (db.inTransaction) statement<[]>(db, "ROLLBACK").run();
-    throw asRefusal(error);
-  }
-}
-
-function committing(db: Database): void {
-  try {
-    statement<[]>(db, "COMMIT").run();
-  } catch (error) {
-    guardOf(db)?.failed();
-    throw error;
+    const told = asRefusal(error);
+    if (told !== error) guardOf(db)?.failed();
+    throw told;
   }
 }
 
