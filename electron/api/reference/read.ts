@@ -22,13 +22,13 @@ import { readZip } from "./zip.ts";
  */
 export function readBundle(zip: Uint8Array): Bundle {
   const files = readZip(zip, (name) => fileNames.has(name));
-  const { kind, demo, files: described } = readDescriptor(textOf(files, descriptorName));
+  const { kind, demo, rehearsal, files: described } = readDescriptor(textOf(files, descriptorName));
   requireAsDescribed(files, described);
   const tests = readProtocols(textOf(files, protocolsName));
   const rowsName = rowsNames[kind];
   const marks = readRows(kind, cellsOf(rowsName, textOf(files, rowsName)), tests);
   const rowsSha256 = described.find(({ name }) => name === rowsName)?.sha256 ?? "";
-  return { kind, demo, rowsSha256, tests, marks };
+  return { kind, demo, rehearsal, rowsSha256, tests, marks };
 }
 
 type Files = ReadonlyMap<string, Uint8Array>;

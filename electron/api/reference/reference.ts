@@ -15,9 +15,10 @@ import { contentOfBundle, referencesIn } from "./view.ts";
 
 /**
  * @throws Refusal `bad-input` for what is well made and can't be compared with all the same: invented athletes among real
- * ones, and what left from here.
+ * ones, a rehearsal, and what left from here.
  */
 function requireForeign(desk: Desk, bundle: Bundle, sha256: string): void {
+  if (bundle.rehearsal) throw refused(sentence("reference.rehearsal"));
   if (bundle.demo && desk.kind !== "demo") throw refused(sentence("reference.demo"));
   if (allExports(desk.store.db).some((made) => made.sha256 === sha256))
     throw refused(sentence("reference.own"));

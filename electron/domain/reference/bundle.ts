@@ -29,6 +29,8 @@ export interface Bundle {
   readonly rowsSha256: string;
   /** The athletes are invented. */
   readonly demo: boolean;
+  /** A day was only tried out: another bundle of it may come, whose rows must not be subtracted from these. */
+  readonly rehearsal: boolean;
   readonly tests: readonly BundleTest[];
   readonly marks: readonly AlikeMarks[];
 }

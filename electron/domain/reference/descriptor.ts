@@ -32,6 +32,7 @@ export interface DescribedFile {
 export interface Descriptor {
   readonly kind: BundleKind;
   readonly demo: boolean;
+  readonly rehearsal: boolean;
   /** Every file but the descriptor. */
   readonly files: readonly DescribedFile[];
 }
@@ -40,6 +41,7 @@ const beginning = z.object({ profile: z.unknown().optional(), formatVersion: z.u
 
 const schema = z.object({
   demo: z.boolean(),
+  rehearsal: z.boolean().default(false),
   resources: z
     .array(
       z.object({
@@ -61,7 +63,7 @@ export function readDescriptor(text: string): Descriptor {
   const { data } = schema.safeParse(value);
   if (data === undefined) throw unreadable(descriptorName);
   const files = data.resources.map(({ path, bytes, hash }) => ({ name: path, bytes, sha256: hash.slice(7) }));
-  return { kind: kindOf(files), demo: data.demo, files };
+  return { kind: kindOf(files), demo: data.demo, rehearsal: data.rehearsal, files };
 }
 
 function requireVersion(value: unknown): void {
