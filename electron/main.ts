@@ -1,3 +1,4 @@
+import { rmSync } from "node:fs";
 import { app, powerSaveBlocker } from "electron";
 import { createDesk, type Desk } from "./api/desk.ts";
 import { createHandler } from "./api/handler.ts";
@@ -5,6 +6,7 @@ import { say } from "./api/words.ts";
 import { unpredictable } from "./chance.ts";
 import { demoSheetsIn } from "./demo-sheets.ts";
 import { monotonic } from "./monotonic.ts";
+import { rehearser } from "./rehearsal/at-the-desk.ts";
 import { createAnswer } from "./shell/answer.ts";
 import { setupBridge } from "./shell/bridge.ts";
 import { listBuildFiles } from "./shell/build-files.ts";
@@ -80,12 +82,18 @@ function openDesk(folders: Folders): { desk: Desk } | { trouble: unknown } {
   try {
     const open = storeOpener(folders.data, nativeBinding);
     const demoSheets = demoSheetsIn(folders.demo);
-    return {
-      desk: createDesk({ open, now: () => new Date(), monotonic, random: unpredictable, demoSheets }),
-    };
+    const now = () => new Date();
+    const rehearse = rehearser({ folder: emptied(folders.rehearsals), nativeBinding, demoSheets }, now);
+    return { desk: createDesk({ open, now, monotonic, random: unpredictable, demoSheets, rehearse }) };
   } catch (trouble) {
     return { trouble };
   }
+}
+
+/** What a rehearsal of an earlier run left behind, when the plug was pulled in the middle of it, holds people's names. */
+function emptied(folder: string): string {
+  rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
+  return folder;
 }
 
 function noteStore(log: Log, opened: { desk: Desk } | { trouble: unknown }): void {

@@ -1,6 +1,7 @@
 import type { StoreLocation } from "../store/open.ts";
 import type { Change, Store, Topic } from "../store/store.ts";
 import { createKeeper, type Keeper } from "./backups/keeper.ts";
+import type { Rehearse } from "./rehearsal/rehearse.ts";
 import type { SheetKindName } from "./sheets/headers.ts";
 
 /** Which store is in use: the hall's own, or the invented one of the demonstration. They never mix. */
@@ -12,6 +13,8 @@ export interface Desk {
   readonly kind: StoreKind;
   /** True where a day is only tried out, on a store that is thrown away: what it writes is not for handing on. */
   readonly rehearsal: boolean;
+  /** Tries a day out on a store of its own; null for a desk that has no room for one (a rehearsal itself, a test). */
+  readonly rehearse: Rehearse | null;
   /**
    * Puts the other store to use; windows are told to read everything again. The one in use stays in use when the other
    * can't be opened, and using it again changes nothing.
@@ -63,6 +66,7 @@ export interface DeskParts {
   random(): number;
   demoSheets(): DemoSheets;
   readonly rehearsal?: boolean;
+  readonly rehearse?: Rehearse;
   /** Where the hall's own store lies, for a desk that makes backups of it. */
   readonly backups?: StoreLocation;
 }
@@ -118,6 +122,7 @@ export function createDesk(parts: DeskParts): Desk {
       return current.kind;
     },
     rehearsal: parts.rehearsal ?? false,
+    rehearse: parts.rehearse ?? null,
     use(kind) {
       if (kind === current.kind) return;
       const before = current;

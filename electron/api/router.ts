@@ -10,6 +10,7 @@ import { intake } from "./intake/intake.ts";
 import { noise } from "./noise/noise.ts";
 import { people } from "./people/people.ts";
 import { reference } from "./reference/reference.ts";
+import { rehearsal } from "./rehearsal/rehearsal.ts";
 import { station } from "./station/station.ts";
 import { summary } from "./summary/summary.ts";
 import { router } from "./trpc.ts";
@@ -27,6 +28,7 @@ export const appRouter = router({
   cards,
   noise,
   reference,
+  rehearsal,
   summary,
   backups,
   changes,

@@ -10,6 +10,8 @@ export interface Folders {
   readonly data: string;
   /** Holds the log. */
   readonly log: string;
+  /** Where rehearsals have their stores for as long as they last. */
+  readonly rehearsals: string;
   /** The page and its files, as built. */
   readonly renderer: string;
   /** The sheets of the demonstration: in the project and in the package alike, two folders above the built program. */
@@ -31,6 +33,7 @@ export function setupFolders(): Folders {
   return {
     data,
     log: join(data, "logs"),
+    rehearsals: join(data, "rehearsals"),
     renderer: join(import.meta.dirname, "../renderer"),
     demo: join(import.meta.dirname, "../../resources/demo"),
   };

@@ -1,5 +1,6 @@
 import { createDesk, type Desk } from "../../electron/api/desk.ts";
 import { createHandler, type Handle } from "../../electron/api/handler.ts";
+import type { Rehearse } from "../../electron/api/rehearsal/rehearse.ts";
 import type { Role } from "../../electron/api/roles.ts";
 import { appRouter } from "../../electron/api/router.ts";
 import { demoSheetsIn } from "../../electron/demo-sheets.ts";
@@ -42,7 +43,7 @@ export function testClock(): TestClock {
 }
 
 /** A desk on a real store (in memory unless a file is given), with a clock that stands still and seeded chance. */
-export function testDesk(file = ":memory:", clock = testClock()): TestDesk {
+export function testDesk(file = ":memory:", clock = testClock(), rehearse?: Rehearse): TestDesk {
   const faults: unknown[] = [];
   const open = () => openStore({ file });
   const demoSheets = demoSheetsIn(new URL("../../resources/demo", import.meta.url).pathname);
@@ -52,6 +53,7 @@ export function testDesk(file = ":memory:", clock = testClock()): TestDesk {
     monotonic: () => clock.monotonic,
     random: seeded(1),
     demoSheets,
+    ...(rehearse && { rehearse }),
   });
   const handle = createHandler(desk, (fault) => faults.push(fault));
   return { desk, handle, clock, faults, as: (who) => appRouter.createCaller({ who, desk }) };
