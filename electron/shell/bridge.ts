@@ -61,7 +61,8 @@ function answer<Method extends keyof Bridge, Input>(
   });
 }
 
-function isDeskPage(frame: WebFrameMain | null): boolean {
+/** Whether a message comes from the desk's own page, and not from a frame in it or another window. */
+export function isDeskPage(frame: WebFrameMain | null): boolean {
   return frame !== null && frame.parent === null && belongsTo("desk", frame.url);
 }
 

@@ -16,6 +16,7 @@ const bridge: Bridge = {
   closeBoard: () => call("closeBoard"),
   boardOpen: () => call("boardOpen"),
   displays: () => call("displays"),
+  chooseBackupFolder: () => call("chooseBackupFolder"),
   report: () => call("report"),
 };
 

@@ -16,10 +16,9 @@ const reloadDelayMs = 1_000;
 
 /**
  * Opens the desk, and the board where there is a second display, and keeps the board in step with displays that
- * come and go.
+ * come and go. `desk` is the desk's window where it is open already.
  */
-export function openWindows(): Windows {
-  const desk = openDeskAlone();
+export function openWindows(desk = openDeskAlone()): Windows {
   let board: BrowserWindow | undefined;
 
   function openBoard(): void {
