@@ -21,24 +21,24 @@ export function allReferences(db: Database): KeptReference[] {
   return statement<[], KeptReference>(db, sql).all();
 }
 
-/** The bundle of that file, or of the same rows in another file; undefined when neither is kept. */
+/** The bundle of that file, or of the same content in another file; undefined when neither is kept. */
 export function referenceOf(
   db: Database,
-  file: { readonly sha256: string; readonly rowsSha256: string },
+  file: { readonly sha256: string; readonly contentSha256: string },
 ): KeptReference | undefined {
-  const sql = `SELECT ${columns} FROM reference WHERE sha256 = @sha256 OR rows_sha256 = @rowsSha256 LIMIT 1`;
-  const { sha256, rowsSha256 } = file;
-  return statement<[typeof file], KeptReference>(db, sql).get({ sha256, rowsSha256 });
+  const sql = `SELECT ${columns} FROM reference WHERE sha256 = @sha256 OR content_sha256 = @contentSha256 LIMIT 1`;
+  const { sha256, contentSha256 } = file;
+  return statement<[typeof file], KeptReference>(db, sql).get({ sha256, contentSha256 });
 }
 
 /** Keeps a bundle with all its rows; returns its id. It must not be kept already. */
 export function addReference(
   db: Database,
   { origin, kind, sha256, addedAt }: Omit<KeptReference, "id">,
-  bundle: Pick<Bundle, "rowsSha256" | "tests" | "marks">,
+  bundle: Pick<Bundle, "contentSha256" | "tests" | "marks">,
 ): number {
-  const sql = `INSERT INTO reference (origin, kind, sha256, rows_sha256, added_at) VALUES (?, ?, ?, ?, ?)`;
-  const made = statement<string[]>(db, sql).run(origin, kind, sha256, bundle.rowsSha256, addedAt);
+  const sql = `INSERT INTO reference (origin, kind, sha256, content_sha256, added_at) VALUES (?, ?, ?, ?, ?)`;
+  const made = statement<string[]>(db, sql).run(origin, kind, sha256, bundle.contentSha256, addedAt);
   const id = Number(made.lastInsertRowid);
   for (const test of bundle.tests) addTest(db, id, test);
   for (const marks of bundle.marks) addMarks(db, id, marks);

@@ -130,7 +130,7 @@ describe("which group", () => {
       const test = { test: "push-up", variant: "full", fingerprint: rules } as const;
       const rest = { category: "women", ageBand: "not told", quarter: "2026-Q1", count: 1 } as const;
       const bundle = {
-        rowsSha256: origin,
+        contentSha256: origin,
         tests: [test],
         marks: marks.map((mark) => ({ ...test, ...rest, ...mark })),
       };

@@ -27,8 +27,8 @@ export function readBundle(zip: Uint8Array): Bundle {
   const tests = readProtocols(textOf(files, protocolsName));
   const rowsName = rowsNames[kind];
   const marks = readRows(kind, cellsOf(rowsName, textOf(files, rowsName)), tests);
-  const rowsSha256 = described.find(({ name }) => name === rowsName)?.sha256 ?? "";
-  return { kind, demo, rehearsal, rowsSha256, tests, marks };
+  const contentSha256 = hashOfAll(described);
+  return { kind, demo, rehearsal, contentSha256, tests, marks };
 }
 
 type Files = ReadonlyMap<string, Uint8Array>;
@@ -64,6 +64,12 @@ function requireAsDescribed(files: Files, described: readonly DescribedFile[]): 
 /** In hexadecimal digits. */
 export function sha256Of(bytes: Uint8Array): string {
   return createHash("sha256").update(bytes).digest("hex");
+}
+
+/** Not of the rows alone: their ids are drawn from what they say, so that two days can have the same ones by chance. */
+function hashOfAll(described: readonly DescribedFile[]): string {
+  const lines = described.map(({ name, sha256 }) => `${sha256} ${name}\n`).sort();
+  return sha256Of(new TextEncoder().encode(lines.join("")));
 }
 
 /** Split as the bundle's own dialect says: commas, CRLF, the last line ended too. */

@@ -36,7 +36,7 @@ export const reference = router({
       const sha256 = sha256Of(bytes);
       requireForeign(desk, bundle, sha256);
       const { db } = desk.store;
-      const known = referenceOf(db, { sha256, rowsSha256: bundle.rowsSha256 })?.origin ?? null;
+      const known = referenceOf(db, { sha256, contentSha256: bundle.contentSha256 })?.origin ?? null;
       return { bundleId: keepInHand(desk, { sha256, bundle }), ...contentOfBundle(db, bundle), known };
     }),
 
@@ -51,7 +51,7 @@ export const reference = router({
         throw refused(sentence("reference.origin", { most: bundleLimits.originLength }));
       requireForeign(desk, bundle, sha256);
       return desk.store.write(["references"], (db) => {
-        const known = referenceOf(db, { sha256, rowsSha256: bundle.rowsSha256 });
+        const known = referenceOf(db, { sha256, contentSha256: bundle.contentSha256 });
         if (known !== undefined) return { added: false, origin: known.origin };
         const addedAt = desk.now().toISOString();
         addReference(db, { origin, kind: bundle.kind, sha256, addedAt }, bundle);

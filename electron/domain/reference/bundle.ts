@@ -25,8 +25,8 @@ export interface AlikeMarks extends BundleTest, Interval {
 /** All that is taken from a bundle. Which marks belong to one athlete, and the size of leagues, are left behind. */
 export interface Bundle {
   readonly kind: BundleKind;
-  /** Of the sheet of rows: the same rows in a zip that was packed anew are known by it. */
-  readonly rowsSha256: string;
+  /** Of the hashes of all that is in it: known again in a zip that was packed anew. In hexadecimal digits. */
+  readonly contentSha256: string;
   /** The athletes are invented. */
   readonly demo: boolean;
   /** A day was only tried out: another bundle of it may come, whose rows must not be subtracted from these. */

@@ -5,9 +5,9 @@ CREATE TABLE reference (
   -- What the organiser calls the place it is from.
   origin TEXT NOT NULL CHECK (origin <> ''),
   kind TEXT NOT NULL CHECK (kind IN ('marks', 'profiles')),
-  -- Of the whole file, and of its sheet of rows: the same rows in a zip that was packed anew are the same bundle.
+  -- Of the whole file, and of all that is in it: known again in a zip that was packed anew.
   sha256 TEXT NOT NULL UNIQUE,
-  rows_sha256 TEXT NOT NULL UNIQUE,
+  content_sha256 TEXT NOT NULL UNIQUE,
   added_at TEXT NOT NULL
 ) STRICT;
 
