@@ -3,7 +3,7 @@
  * folder to start it from; installers where their tools can be had. All of it lies in `dist/`, or where `--output`
  * says. With `--folder` the folder alone.
  */
-import { copyFile, mkdir, readFile, rm, writeFile } from "node:fs/promises";
+import { copyFile, mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { dirname, join, relative, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { build, Platform } from "electron-builder";
@@ -15,9 +15,9 @@ import { carriedLibrary, placeSqlite } from "./sqlite.ts";
 import { toolsCanBeHad } from "./tools.ts";
 
 const { values: wanted } = parseArgs({
-  options: { folder: { type: "boolean", default: false }, output: { type: "string", default: "dist" } },
+  options: { folder: { type: "boolean", default: false }, output: { type: "string" } },
 });
-const outputFolder = resolve(projectFolder, wanted.output);
+const outputFolder = wanted.output === undefined ? join(projectFolder, "dist") : resolve(wanted.output);
 const stage = join(outputFolder, "stage");
 
 /** The kinds of installer for each system. */
@@ -28,12 +28,20 @@ const installers: Readonly<Record<string, readonly string[]>> = {
 };
 
 async function makePackage(): Promise<void> {
-  await rm(outputFolder, { recursive: true, force: true });
+  await clearOutput();
   const parts = await partsFor(await findRuntime(console.log));
   const folder = await makeFolder(parts);
   console.log(`The program is in ${relative(projectFolder, folder)}.`);
   if (!wanted.folder) await makeInstallers(folder, parts);
   await rm(stage, { recursive: true });
+}
+
+/** `dist/` is ours to empty; a folder that somebody names is not. */
+async function clearOutput(): Promise<void> {
+  if (wanted.output === undefined) await rm(outputFolder, { recursive: true, force: true });
+  await mkdir(outputFolder, { recursive: true });
+  if ((await readdir(outputFolder)).length === 0) return;
+  throw new Error(`${outputFolder} is not empty. Name a folder that is.`);
 }
 
 async function partsFor(runtime: ElectronRuntime): Promise<PackageParts> {
@@ -103,4 +111,9 @@ async function makeInstaller(kind: string, prepackaged: string, parts: PackagePa
   }
 }
 
-await makePackage();
+try {
+  await makePackage();
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+}
