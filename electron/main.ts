@@ -1,4 +1,7 @@
-import { app, powerSaveBlocker } from "electron";
+import { rmSync } from "node:fs";
+import { app, type BrowserWindow, powerSaveBlocker } from "electron";
+import { closeWithBackup, keepBackedUp } from "./api/backups/every.ts";
+import { createRecovery } from "./api/backups/recovery.ts";
 import { createDesk, type Desk } from "./api/desk.ts";
 import { createHandler } from "./api/handler.ts";
 import { say } from "./api/words.ts";
@@ -6,26 +9,39 @@ import { unpredictable } from "./chance.ts";
 import { demoSheetsIn } from "./demo-sheets.ts";
 import { lockFiles } from "./lock-files.ts";
 import { monotonic } from "./monotonic.ts";
+import { rehearser } from "./rehearsal/at-the-desk.ts";
 import { createAnswer } from "./shell/answer.ts";
 import { setupBridge } from "./shell/bridge.ts";
+import { setupBackupBridge } from "./shell/bridge-backups.ts";
 import { listBuildFiles } from "./shell/build-files.ts";
 import { type Folders, setupFolders } from "./shell/folders.ts";
 import { setupForTests } from "./shell/for-tests.ts";
 import { setupGuard } from "./shell/guard.ts";
+import { originOf } from "./shell/hosts.ts";
 import { keepAwake } from "./shell/keep-awake.ts";
 import { setupKiosk } from "./shell/kiosk.ts";
-import { openLog } from "./shell/log.ts";
+import { type Log, openLog } from "./shell/log.ts";
 import { noteStart, watchForFaults } from "./shell/log-watch.ts";
 import { setMenu } from "./shell/menu.ts";
 import { setupNoNetwork } from "./shell/network.ts";
+import { createRecoveryAnswer } from "./shell/recovering.ts";
 import { createRefusedAnswer } from "./shell/refused-page.ts";
+import { reportFiles } from "./shell/report.ts";
 import { registerScheme, serveHost } from "./shell/scheme.ts";
+import { selfCheck } from "./shell/self-check/self-check.ts";
+import { refusedSwitch, wantsSelfCheck } from "./shell/switches.ts";
 import { bringToFront, openDeskAlone, openWindows } from "./shell/windows.ts";
 import { shellText } from "./shell/words.ts";
 import { setupZoomKeys } from "./shell/zoom.ts";
 import { StoreRefused } from "./store/refused.ts";
-import { ownStoreFile, storeOpener } from "./stores.ts";
+import { ownStore, storeOpener } from "./stores.ts";
 
+const refused = refusedSwitch();
+if (refused !== undefined) {
+  console.error(shellText("switches.refused", { name: refused }));
+  // At once: nothing of a window or of the store may be there before.
+  process.exit(64);
+}
 const folders = setupFolders();
 const log = openLog(folders.log, () => new Date());
 const kiosk = setupKiosk();
@@ -50,48 +66,100 @@ if (app.requestSingleInstanceLock()) {
 
 async function start(folders: Folders): Promise<void> {
   const opened = openDesk(folders);
+  noteStore(log, opened);
   if ("trouble" in opened) return showTrouble(folders, opened.trouble);
-  const { desk } = opened;
+  await run(folders, opened.desk);
+}
+
+/** Serves the app from an open desk; `window` is the desk's where it is open already. */
+async function run(folders: Folders, desk: Desk, window?: BrowserWindow): Promise<void> {
   const letSleep = keepAwake(desk, powerSaveBlocker);
-  app.on("will-quit", () => {
+  const stopBackups = keepBackedUp(desk);
+  let closed = false;
+  app.on("will-quit", (event) => {
+    if (closed) return;
+    closed = true;
+    // The last backup takes a moment; then the app ends by itself.
+    event.preventDefault();
     letSleep();
-    desk.close();
+    stopBackups();
+    void closeWithBackup(desk).finally(() => app.quit());
   });
   const handle = createHandler(desk, (error) => console.error(error));
   const files = await listBuildFiles(folders.renderer);
   serveHost("desk", createAnswer("desk", files, handle, desk.lock.who));
   serveHost("board", createAnswer("board", files, handle));
-  const windows = openWindows();
-  setupBridge(windows, () => desk.lock.who().role);
+  const windows = openWindows(window);
+  setupBackupBridge(windows, desk);
+  setupBridge(windows, desk.lock, () => reportFiles({ desk, log, data: folders.data }));
   kiosk.follow(desk, windows);
   app.on("second-instance", () => bringToFront(windows.desk()));
+  if (wantsSelfCheck()) app.exit((await selfCheck(windows, log, console.log)) ? 0 : 1);
 }
 
-function openDesk(folders: Folders): { desk: Desk } | { trouble: unknown } {
-  // Only a runtime found for development needs a library of its own; a packaged app never loads one it is told of.
-  const nativeBinding = app.isPackaged ? undefined : process.env.TAPELINE_SQLITE_BINDING;
+// Only a runtime found for development needs a library of its own; a packaged app never loads one it is told of.
+const nativeBinding = app.isPackaged ? undefined : process.env.TAPELINE_SQLITE_BINDING;
+
+/** `accepted`: a person has seen what is said against the store, and wants it as it is. */
+function openDesk(folders: Folders, accepted = false): { desk: Desk } | { trouble: unknown } {
   try {
-    const open = storeOpener(folders.data, nativeBinding);
+    const open = storeOpener(folders.data, nativeBinding, accepted);
+    const backups = ownStore(folders.data, nativeBinding);
     const demoSheets = demoSheetsIn(folders.demo);
     const lock = lockFiles(folders.data);
+    const now = () => new Date();
+    const rehearse = rehearser({ folder: emptied(folders.rehearsals), nativeBinding, demoSheets }, now);
     return {
-      desk: createDesk({ open, now: () => new Date(), monotonic, random: unpredictable, demoSheets, lock }),
+      desk: createDesk({ open, now, monotonic, random: unpredictable, demoSheets, rehearse, backups, lock }),
     };
   } catch (trouble) {
     return { trouble };
   }
 }
 
-/** Says why there is no store to work with. Nothing is offered that could lose data. */
+/** What a rehearsal of an earlier run left behind, when the plug was pulled in the middle of it, holds people's names. */
+function emptied(folder: string): string {
+  rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
+  return folder;
+}
+
+function noteStore(log: Log, opened: { desk: Desk } | { trouble: unknown }): void {
+  const trouble = "trouble" in opened ? opened.trouble : undefined;
+  const reason = trouble instanceof StoreRefused ? trouble.reason : "unopened";
+  log.note({ what: "store", is: "desk" in opened ? "opened" : reason });
+}
+
+/** Says why there is no store to work with; where it was refused for what it is, with what can be done. */
 function showTrouble(folders: Folders, trouble: unknown): void {
   console.error("The store can't be opened:", trouble);
   const message = trouble instanceof Error ? trouble.message : String(trouble);
   const why =
     trouble instanceof StoreRefused ? say(trouble.sentence) : shellText("refused.other", { message });
-  const where = shellText("refused.where", { file: ownStoreFile(folders.data) });
-  serveHost("desk", createRefusedAnswer({ title: shellText("refused.title"), lines: [why, where] }));
+  const location = ownStore(folders.data, nativeBinding);
+  const where = shellText("refused.where", { file: location.file });
+  const help = shellText("refused.help", { folder: folders.log });
+  const plain = createRefusedAnswer({ title: shellText("refused.title"), lines: [why, where, help] });
+  const answer =
+    trouble instanceof StoreRefused
+      ? createRecoveryAnswer({
+          recovery: createRecovery(location, trouble, () => new Date()),
+          why,
+          where: `${where} ${help}`,
+          window: () => window,
+          done: (accepted) => startAgain(folders, window, accepted),
+        })
+      : plain;
+  serveHost("desk", answer);
   const window = openDeskAlone();
   app.on("second-instance", () => bringToFront(window));
+}
+
+/** The store's place is as a person wants it: opens it and shows the app in the window that is there. */
+async function startAgain(folders: Folders, window: BrowserWindow, accepted: boolean): Promise<void> {
+  const opened = openDesk(folders, accepted);
+  if ("trouble" in opened) throw opened.trouble;
+  await run(folders, opened.desk, window);
+  await window.loadURL(originOf("desk"));
 }
 
 /** Something that should never happen did while starting: says so where the app was started from, and ends. */

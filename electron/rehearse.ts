@@ -2,11 +2,15 @@
  * `npm run rehearse`: a whole day with no window, to try the leagues' sheets the evening before. Ends with 0 when every
  * row was taken, 3 when some were kept back, 2 when there was nothing to rehearse, 1 when something failed.
  */
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { say } from "./api/words.ts";
+import { demoSheetsIn } from "./demo-sheets.ts";
 import { sentence } from "./domain/words.ts";
 import { readArguments, type Wanted, WrongArguments } from "./rehearsal/arguments.ts";
-import { rehearseDay } from "./rehearsal/day.ts";
-import { momentOf, type TemporaryDesk, temporaryDesk } from "./rehearsal/desk.ts";
+import { type Rehearsed, rehearseDay, type Sheets } from "./rehearsal/day.ts";
+import { type Ground, momentOf, type TemporaryDesk, temporaryDesk } from "./rehearsal/desk.ts";
+import { fileSheet } from "./rehearsal/file-sheets.ts";
 import { filesOf, NotWritten, writeFiles } from "./rehearsal/files.ts";
 import { UnusableSheet } from "./rehearsal/sheets.ts";
 import { summaryOf } from "./rehearsal/summary.ts";
@@ -14,6 +18,12 @@ import { summaryOf } from "./rehearsal/summary.ts";
 /** npm runs its scripts in the project's folder; paths are meant from where it was called. */
 const folder =
   process.env.npm_lifecycle_event === "rehearse" ? (process.env.INIT_CWD ?? process.cwd()) : process.cwd();
+
+const ground: Ground = {
+  folder: tmpdir(),
+  nativeBinding: undefined,
+  demoSheets: demoSheetsIn(join(import.meta.dirname, "../resources/demo")),
+};
 
 async function main(): Promise<number> {
   try {
@@ -31,14 +41,32 @@ async function rehearse(wanted: Wanted): Promise<number> {
   // First of all: a process that nobody asks ends at once, and would leave the names behind.
   const stayOn = whenStopped(() => temporary?.remove());
   try {
-    temporary = temporaryDesk(momentOf(wanted.date, new Date()));
-    const rehearsed = await rehearseDay(temporary.desk, wanted);
+    const sheets = await sheetsOf(wanted);
+    temporary = temporaryDesk(ground, momentOf(wanted.date, new Date()));
+    const rehearsed = await toItsEnd(rehearseDay(temporary.desk, sheets));
     await writeFiles(wanted.out, filesOf(rehearsed));
     console.log(summaryOf(rehearsed, wanted, performance.now() / 1000));
     return rehearsed.sheets.some(({ keptBack }) => keptBack.length > 0) ? 3 : 0;
   } finally {
     temporary?.remove();
     stayOn();
+  }
+}
+
+/** @throws UnusableSheet when one of the files can't be read. */
+async function sheetsOf({ roster, results, past }: Wanted): Promise<Sheets> {
+  return {
+    roster: await fileSheet(roster),
+    results: await fileSheet(results),
+    past: past === null ? null : await fileSheet(past),
+  };
+}
+
+/** Nobody watches the steps here: a few seconds, and the terminal has it all. */
+async function toItsEnd(steps: ReturnType<typeof rehearseDay>): Promise<Rehearsed> {
+  for (;;) {
+    const step = await steps.next();
+    if (step.done) return step.value;
   }
 }
 
@@ -65,7 +93,7 @@ function explain(error: unknown): number {
     return 2;
   }
   if (error instanceof UnusableSheet) {
-    console.error(`${error.path}: ${say(error.sentence)}`);
+    console.error(`${error.sheet}: ${say(error.sentence)}`);
     return 2;
   }
   if (error instanceof NotWritten) {

@@ -1,7 +1,8 @@
 import { rmSync } from "node:fs";
 import { join } from "node:path";
 import type { StoreKind } from "./api/desk.ts";
-import { openStore } from "./store/open.ts";
+import { openStore, type StoreLocation } from "./store/open.ts";
+import { besides } from "./store/seal.ts";
 import type { Store } from "./store/store.ts";
 
 /** The file of the hall's own store, in the data folder. */
@@ -9,16 +10,27 @@ export function ownStoreFile(folder: string): string {
   return join(folder, "tapeline.sqlite");
 }
 
+/** The hall's own store and the library that opens it. */
+export function ownStore(folder: string, nativeBinding: string | undefined): StoreLocation {
+  const extra = nativeBinding === undefined ? {} : { nativeBinding };
+  return { file: ownStoreFile(folder), ...extra };
+}
+
 /**
  * Opens stores in `folder`: the hall's own, or the demonstration's, which begins anew each time.
- * `nativeBinding` is the library for a runtime that needs its own build of it.
+ * `nativeBinding` is the library for a runtime that needs its own build of it; `accepted` opens the own store as it is.
  */
-export function storeOpener(folder: string, nativeBinding: string | undefined): (kind: StoreKind) => Store {
-  const extra = nativeBinding === undefined ? {} : { nativeBinding };
+export function storeOpener(
+  folder: string,
+  nativeBinding: string | undefined,
+  accepted = false,
+): (kind: StoreKind) => Store {
+  const own = ownStore(folder, nativeBinding);
   return (kind) => {
-    if (kind === "own") return openStore({ file: ownStoreFile(folder), ...extra });
+    if (kind === "own") return openStore({ ...own, accepted });
+    const { file: _own, ...extra } = own;
     const file = join(folder, "demo.sqlite");
-    for (const part of ["", "-wal", "-shm"]) rmSync(`${file}${part}`, { force: true });
+    for (const part of ["", ...besides]) rmSync(`${file}${part}`, { force: true });
     return openStore({ file, ...extra });
   };
 }

@@ -3,6 +3,7 @@ import type { Change, Store, Topic } from "../store/store.ts";
 import { createKeeper, type Keeper } from "./backups/keeper.ts";
 import { createLock, type DeskLock } from "./lock/desk-lock.ts";
 import { keepInMemory, type LockKeep } from "./lock/kept.ts";
+import type { Rehearse } from "./rehearsal/rehearse.ts";
 import type { SheetKindName } from "./sheets/headers.ts";
 
 /** Which store is in use: the hall's own, or the invented one of the demonstration. They never mix. */
@@ -14,6 +15,8 @@ export interface Desk {
   readonly kind: StoreKind;
   /** True where a day is only tried out, on a store that is thrown away: what it writes is not for handing on. */
   readonly rehearsal: boolean;
+  /** Tries a day out on a store of its own; null for a desk that has no room for one (a rehearsal itself, a test). */
+  readonly rehearse: Rehearse | null;
   /**
    * Puts the other store to use; windows are told to read everything again. The one in use stays in use when the other
    * can't be opened, and using it again changes nothing.
@@ -67,6 +70,7 @@ export interface DeskParts {
   random(): number;
   demoSheets(): DemoSheets;
   readonly rehearsal?: boolean;
+  readonly rehearse?: Rehearse;
   /** Where the hall's own store lies, for a desk that makes backups of it. */
   readonly backups?: StoreLocation;
   /** Where the lock is kept; without it no longer than the desk lives. */
@@ -134,6 +138,7 @@ export function createDesk(parts: DeskParts): Desk {
     },
     rehearsal: parts.rehearsal ?? false,
     lock,
+    rehearse: parts.rehearse ?? null,
     use(kind) {
       if (kind === current.kind) return;
       const before = current;

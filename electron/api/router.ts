@@ -10,6 +10,8 @@ import { intake } from "./intake/intake.ts";
 import { lock } from "./lock/procedures.ts";
 import { noise } from "./noise/noise.ts";
 import { people } from "./people/people.ts";
+import { reference } from "./reference/reference.ts";
+import { rehearsal } from "./rehearsal/rehearsal.ts";
 import { station } from "./station/station.ts";
 import { summary } from "./summary/summary.ts";
 import { router } from "./trpc.ts";
@@ -26,6 +28,8 @@ export const appRouter = router({
   bundle,
   cards,
   noise,
+  reference,
+  rehearsal,
   summary,
   backups,
   lock,

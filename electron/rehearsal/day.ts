@@ -1,16 +1,30 @@
+import { setImmediate } from "node:timers/promises";
 import { isoDate } from "../api/calendar.ts";
 import type { Desk } from "../api/desk.ts";
+import type { rehearsalSteps } from "../api/rehearsal/schemas.ts";
 import { appRouter } from "../api/router.ts";
 import { say } from "../api/words.ts";
 import { sentence } from "../domain/words.ts";
-import { dayById } from "../store/days.ts";
-import type { Wanted } from "./arguments.ts";
+import { type DayProtocol, dayById } from "../store/days.ts";
 import { type Bundle, makeBundle } from "./bundle.ts";
 import { type OwnedMark, ownedMarks } from "./marks.ts";
-import { type Organiser, requireFile, type TakenSheet, takeIn, tryToTakeIn } from "./sheets.ts";
+import { type Organiser, type Sheet, type TakenSheet, takeIn, tryToTakeIn } from "./sheets.ts";
 
 type Admitted = Awaited<ReturnType<Organiser["checkIn"]["admitAll"]>>;
 type Board = Awaited<ReturnType<Organiser["board"]["view"]>>;
+
+/** The sheets of a rehearsal. */
+export interface Sheets {
+  readonly roster: Sheet;
+  readonly past: Sheet | null;
+  readonly results: Sheet | null;
+}
+
+/** How a day is held where it is not as the handbook says. */
+export interface HeldHow {
+  readonly restMinutes: number;
+  readonly protocols: readonly DayProtocol[];
+}
 
 /** A whole day, as it went. */
 export interface Rehearsed {
@@ -23,29 +37,66 @@ export interface Rehearsed {
   readonly bundle: Bundle;
 }
 
+/** What is about to be done, `done` of `total` steps. */
+export interface Progress {
+  readonly step: (typeof rehearsalSteps)[number];
+  readonly done: number;
+  readonly total: number;
+}
+
 /**
  * Holds a day on an empty desk by the procedures that the windows call: sheets in, everybody in, every attempt in,
- * closed, and what then hangs on the wall and would leave the room.
- * @throws UnusableSheet when a file is missing, or when the roster can't be used: without it nothing can.
+ * closed, and what then hangs on the wall and would leave the room. Tells each step before it begins.
+ * @throws UnusableSheet when the roster can't be used: without it nothing can.
  */
-export async function rehearseDay(desk: Desk, wanted: Wanted): Promise<Rehearsed> {
+export async function* rehearseDay(
+  desk: Desk,
+  { roster, past, results }: Sheets,
+  how: HeldHow | null = null,
+): AsyncGenerator<Progress, Rehearsed> {
   const organiser = appRouter.createCaller({ who: "organiser", desk });
-  const date = isoDate(desk.now());
-  const { roster, past, results } = wanted;
-  for (const path of [roster, results, ...(past === null ? [] : [past])]) await requireFile(path);
-  await organiser.day.create({ date, title: say(sentence("rehearse.dayTitle")) });
-  const { dayId } = await organiser.day.open();
+  const next = stepper(3 + Number(past !== null) + Number(results !== null));
+  const dayId = await openDay(organiser, isoDate(desk.now()), how);
+  yield* next("roster");
   const sheets = [await takeIn(organiser, "roster", roster)];
-  if (past !== null) sheets.push(await tryToTakeIn(organiser, "past", past));
+  if (past !== null) {
+    yield* next("past");
+    sheets.push(await tryToTakeIn(organiser, "past", past));
+  }
+  yield* next("checkIn");
   const admitted = await organiser.checkIn.admitAll();
-  sheets.push(await tryToTakeIn(organiser, "results", results));
+  if (results !== null) {
+    yield* next("results");
+    sheets.push(await tryToTakeIn(organiser, "results", results));
+  }
+  yield* next("end");
   await organiser.day.close({ dayId });
+  return { date: isoDate(desk.now()), sheets, admitted, ...(await outcomeOf(desk, organiser, dayId)) };
+}
+
+/** Tells a step, and lets what tells people about it have its turn. */
+function stepper(total: number): (step: Progress["step"]) => AsyncGenerator<Progress, void> {
+  let done = 0;
+  return async function* next(step) {
+    yield { step, done, total };
+    done += 1;
+    await setImmediate();
+  };
+}
+
+async function openDay(organiser: Organiser, date: string, how: HeldHow | null): Promise<number> {
+  const held = how !== null && {
+    restMinutes: how.restMinutes,
+    parameters: Object.fromEntries(how.protocols.map(({ test, parameters }) => [test, parameters])),
+  };
+  await organiser.day.create({ date, title: say(sentence("rehearse.dayTitle")), ...held });
+  return (await organiser.day.open()).dayId;
+}
+
+async function outcomeOf(desk: Desk, organiser: Organiser, dayId: number) {
   const day = dayById(desk.store.db, dayId);
   if (day === undefined) throw new Error("The rehearsed day is not in its store.");
   return {
-    date,
-    sheets,
-    admitted,
     marks: ownedMarks(desk.store.db, day),
     board: await appRouter.createCaller({ who: "board", desk }).board.view(),
     bundle: await makeBundle(organiser, dayId),

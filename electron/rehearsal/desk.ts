@@ -1,9 +1,7 @@
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { createDesk, type Desk } from "../api/desk.ts";
+import { createDesk, type Desk, type DeskParts } from "../api/desk.ts";
 import { unpredictable } from "../chance.ts";
-import { demoSheetsIn } from "../demo-sheets.ts";
 import { monotonic } from "../monotonic.ts";
 import { storeOpener } from "../stores.ts";
 
@@ -14,13 +12,25 @@ export interface TemporaryDesk {
   remove(): void;
 }
 
+/** Where a rehearsal's store may lie for as long as it lasts. */
+export interface Ground {
+  /** The folder in which each rehearsal has one of its own; made where it is missing. */
+  readonly folder: string;
+  /** The library for a runtime that needs its own build of it. */
+  readonly nativeBinding: string | undefined;
+  readonly demoSheets: DeskParts["demoSheets"];
+}
+
 /** A desk for one rehearsal, whose clock stands at `now`. */
-export function temporaryDesk(now: Date): TemporaryDesk {
-  const folder = mkdtempSync(join(tmpdir(), "tapeline-rehearsal-"));
+export function temporaryDesk(
+  { folder: parent, nativeBinding, demoSheets }: Ground,
+  now: Date,
+): TemporaryDesk {
+  mkdirSync(parent, { recursive: true });
+  const folder = mkdtempSync(join(parent, "tapeline-rehearsal-"));
   const removeFolder = () => rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
   try {
-    const demoSheets = demoSheetsIn(join(import.meta.dirname, "../../resources/demo"));
-    const open = storeOpener(folder, undefined);
+    const open = storeOpener(folder, nativeBinding);
     const clocks = { now: () => now, monotonic, random: unpredictable };
     const desk = createDesk({ ...clocks, open, demoSheets, rehearsal: true });
     function remove(): void {

@@ -18,13 +18,18 @@ export class NotWritten extends Error {
 
 type Files = Readonly<Record<(typeof outputNames)[number], string | Uint8Array>>;
 
-export function filesOf({ sheets, marks, board, bundle }: Rehearsed): Files {
-  const rejected = sheets.flatMap(({ kind, keptBack }) =>
+/** All rows that stayed outside, with the sheet, the line in it and the reason. */
+export function keptBackSheet(sheets: Rehearsed["sheets"]): string {
+  const rows = sheets.flatMap(({ kind, keptBack }) =>
     keptBack.map(({ line, reason }) => [kind, line, reason]),
   );
+  return writeSheet(["sheet", "line", "reason"], rows);
+}
+
+export function filesOf({ sheets, marks, board, bundle }: Rehearsed): Files {
   return {
     "marks.csv": marksSheet(marks),
-    "rejected.csv": writeSheet(["sheet", "line", "reason"], rejected),
+    "rejected.csv": keptBackSheet(sheets),
     "board.json": `${JSON.stringify(board, null, 2)}\n`,
     "bundle.zip": bundle.bytes,
   };

@@ -27,6 +27,19 @@ export function ownedMarks(db: Database, day: Day): OwnedMark[] {
     .map(({ mark }) => mark);
 }
 
+/** How many marks there are of each standing; `open`: tests that were begun and have none. */
+export function countMarks(marks: readonly OwnedMark[]) {
+  const count = (standing: string | undefined) =>
+    marks.filter(({ told: { news } }) => news?.standing === standing).length;
+  return {
+    open: count(undefined),
+    first: count("first"),
+    best: count("best"),
+    equal: count("equal"),
+    below: count("below"),
+  };
+}
+
 /** What decides the order; texts by their folded form, so that neither case nor accents do. */
 function orderOf({ who, told }: OwnedMark): (string | number)[] {
   const variant = protocolOf(told.test).variants.indexOf(told.variant);

@@ -2,6 +2,7 @@ import { say } from "../api/words.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 import type { Wanted } from "./arguments.ts";
 import type { Rehearsed } from "./day.ts";
+import { countMarks } from "./marks.ts";
 import type { TakenSheet } from "./sheets.ts";
 
 /** A line of the summary; `level` how far it stands in. */
@@ -77,15 +78,7 @@ function peopleLines({ admitted: { admitted, askGuardian } }: Rehearsed): Line[]
 }
 
 function markLines({ marks }: Rehearsed): Line[] {
-  const count = (standing: string | undefined) =>
-    marks.filter(({ told: { news } }) => news?.standing === standing).length;
-  const open = count(undefined);
-  const complete = {
-    first: count("first"),
-    best: count("best"),
-    equal: count("equal"),
-    below: count("below"),
-  };
+  const { open, ...complete } = countMarks(marks);
   return [
     line(sentence("rehearse.marks", { count: marks.length - open, ...complete })),
     ...(open === 0 ? [] : [line(sentence("rehearse.open", { count: open }))]),

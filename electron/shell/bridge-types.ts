@@ -1,3 +1,5 @@
+import type { Sentence } from "../domain/words.ts";
+
 /**
  * What the desk's page can ask of the shell: only what a web page cannot do. The page finds it at `window.bridge`.
  * The hall's board has no bridge. Every method resolves; an expected failure is a value, never a rejection.
@@ -20,6 +22,16 @@ export interface Bridge {
   closeBoard(): Promise<void>;
   boardOpen(): Promise<boolean>;
   displays(): Promise<DisplayInfo[]>;
+  /** Asks for the folder or stick of the second backups, and makes one there. */
+  chooseBackupFolder(): Promise<FolderOutcome>;
+  /** What a report for help would hold, to be read before it is saved. Nothing is sent. */
+  report(): Promise<ReportFile[]>;
+}
+
+/** A text file of the report. */
+export interface ReportFile {
+  readonly name: string;
+  readonly text: string;
 }
 
 export interface FileToSave {
@@ -72,6 +84,11 @@ export interface RefusedSheet {
   readonly name: string;
   readonly refused: "too-big" | "unreadable";
 }
+
+/** `trouble` says why nothing can be kept in the folder; null when the person cancelled. */
+export type FolderOutcome =
+  | { readonly chosen: true }
+  | { readonly chosen: false; readonly trouble: Sentence | null };
 
 export interface DisplayInfo {
   readonly id: number;

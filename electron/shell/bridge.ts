@@ -1,8 +1,8 @@
 import { basename } from "node:path";
 import { type BrowserWindow, dialog, ipcMain, screen, type WebFrameMain } from "electron";
 import { z } from "zod";
-import type { Role } from "../api/roles.ts";
-import type { Bridge, DisplayInfo, SaveOutcome } from "./bridge-types.ts";
+import type { DeskLock } from "../api/lock/desk-lock.ts";
+import type { Bridge, DisplayInfo, ReportFile, SaveOutcome } from "./bridge-types.ts";
 import { belongsTo } from "./hosts.ts";
 import { cancelPaper, paperProgress } from "./paper-job.ts";
 import { Cancelled, pdfOf, printPage } from "./print.ts";
@@ -35,11 +35,11 @@ const pageToSave = pageToPrint.extend({ suggestedName });
 const nothing = z.undefined();
 
 /**
- * Answers the desk's page. Every call is checked here, once: which page sends it, that the organiser sits there just now
- * (`role`), and that its input is as agreed.
+ * Answers the desk's page. Every call is checked here, once: which page sends it, that the organiser sits there just now,
+ * and that its input is as agreed.
  */
-export function setupBridge(windows: Windows, role: () => Role): void {
-  const mayAsk = () => role() === "organiser";
+export function setupBridge(windows: Windows, lock: DeskLock, report: () => Promise<ReportFile[]>): void {
+  const mayAsk = () => isOrganiser(lock);
   const answer = answering(mayAsk);
   answer("saveFile", fileToSave, (file) =>
     save(windows.desk(), mayAsk, file.suggestedName, () => Promise.resolve(file.bytes)),
@@ -59,6 +59,12 @@ export function setupBridge(windows: Windows, role: () => Role): void {
   answer("closeBoard", nothing, () => windows.closeBoard());
   answer("boardOpen", nothing, () => windows.boardOpen());
   answer("displays", nothing, () => displays());
+  answer("report", nothing, report);
+}
+
+/** Whether the organiser sits at the desk, and nobody to whom it was handed over. */
+export function isOrganiser(lock: DeskLock): boolean {
+  return lock.who().role === "organiser";
 }
 
 function answering(mayAsk: () => boolean) {
@@ -75,7 +81,8 @@ function answering(mayAsk: () => boolean) {
   };
 }
 
-function isDeskPage(frame: WebFrameMain | null): boolean {
+/** Whether a message comes from the desk's own page, and not from a frame in it or another window. */
+export function isDeskPage(frame: WebFrameMain | null): boolean {
   return frame !== null && frame.parent === null && belongsTo("desk", frame.url);
 }
 

@@ -1,6 +1,8 @@
-import { mkdirSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { app } from "electron";
+import { wantsSelfCheck } from "./switches.ts";
 
 /** Where the app keeps things on this machine. */
 export interface Folders {
@@ -8,6 +10,8 @@ export interface Folders {
   readonly data: string;
   /** Holds the log. */
   readonly log: string;
+  /** Where rehearsals have their stores for as long as they last. */
+  readonly rehearsals: string;
   /** The page and its files, as built. */
   readonly renderer: string;
   /** The sheets of the demonstration: in the project and in the package alike, two folders above the built program. */
@@ -15,11 +19,11 @@ export interface Folders {
 }
 
 /**
- * Settles the folders: TAPELINE_DATA when it is set, otherwise the system's place for the app's data. Must be called
- * first of all: the single-instance lock lies there too.
+ * Settles the folders: TAPELINE_DATA when it is set, otherwise the system's place for the app's data; for a self-check
+ * one of its own. Must be called first of all: the single-instance lock lies there too.
  */
 export function setupFolders(): Folders {
-  const chosen = process.env.TAPELINE_DATA;
+  const chosen = wantsSelfCheck() ? throwAwayFolder() : process.env.TAPELINE_DATA;
   if (chosen !== undefined && chosen !== "") app.setPath("userData", resolve(chosen));
   const data = app.getPath("userData");
   // Chromium's own files stay apart from the stores.
@@ -29,7 +33,15 @@ export function setupFolders(): Folders {
   return {
     data,
     log: join(data, "logs"),
+    rehearsals: join(data, "rehearsals"),
     renderer: join(import.meta.dirname, "../renderer"),
     demo: join(import.meta.dirname, "../../resources/demo"),
   };
+}
+
+/** An empty folder that is removed when the program ends. */
+function throwAwayFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), "tapeline-check-"));
+  process.on("exit", () => rmSync(folder, { recursive: true, force: true, maxRetries: 5 }));
+  return folder;
 }

@@ -1,4 +1,5 @@
 import { constants } from "node:os";
+import { refusals } from "../store/refused.ts";
 import type { Host } from "./hosts.ts";
 import { isPlace } from "./log-place.ts";
 
@@ -19,7 +20,7 @@ export type LogEvent =
       readonly sandbox: boolean;
     }
   | { readonly what: "ended"; readonly blocked: number }
-  | { readonly what: "store"; readonly is: string; readonly version?: number }
+  | { readonly what: "store"; readonly is: string }
   | ({ readonly what: "fault"; readonly where: string } & Fault)
   | {
       readonly what: "page-gone";
@@ -54,12 +55,15 @@ export function lineOf(event: LogEvent, at: Date): string {
   const told = Object.entries(rest).flatMap(([field, value]) => {
     const text = String(value);
     if (text === "") return [];
-    return [`${field}=${allowed[field]?.test(text) === true ? text : "?"}`];
+    // A list keeps those of its parts that may stand there.
+    const parts = text.split(",").map((part) => (allowed[field]?.test(part) === true ? part : "?"));
+    return [`${field}=${parts.join(",")}`];
   });
   return [at.toISOString(), what, ...told].join(" ");
 }
 
 interface Rule {
+  /** Whether a text, or a part of a list, may stand in a line as it is. */
   test(text: string): boolean;
 }
 
@@ -81,9 +85,9 @@ const errorKind = oneOf(
 const goneReason = oneOf(
   "clean-exit abnormal-exit killed crashed oom launch-failed integrity-failure memory-eviction",
 );
-/** Up to eight places, each a file of the build or of Node by its bare name, a line and a column. */
+/** A place in a program: a file of the build or of Node by its bare name, a line and a column. */
 const builtPlace =
-  /^(?:(?:main|preload|database|wrappers|transaction|pragma|backup|[A-Za-z-]+-[\w-]{8}|node:[a-z_/]+)(?:\.c?js)?:\d{1,7}(?::\d{1,7})?(?:,|$)){1,8}$/;
+  /^(?:(?:main|database|wrappers|transaction|pragma|backup)\.js|preload\.cjs|[A-Za-z-]+-[\w-]{8}\.js|node:[a-z0-9_/]+):\d{1,7}:?\d{0,7}$/;
 const place: Rule = { test: isPlace };
 
 const rules: Readonly<Record<LogEvent["what"], Readonly<Record<string, Rule>>>> = {
@@ -97,7 +101,7 @@ const rules: Readonly<Record<LogEvent["what"], Readonly<Record<string, Rule>>>> 
     sandbox: yesOrNo,
   },
   ended: { blocked: count },
-  store: { is: oneOf("opened newer foreign damaged unopened"), version: count },
+  store: { is: oneOf(`opened unopened ${refusals.join(" ")}`) },
   fault: {
     where: oneOf("main promise console"),
     error: errorKind,

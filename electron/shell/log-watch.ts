@@ -2,7 +2,7 @@ import { app, type WebContents } from "electron";
 import { blockedRequests } from "./guard.ts";
 import type { Log } from "./log.ts";
 import { bareName, faultOf } from "./log-fault.ts";
-import type { LogEvent } from "./log-line.ts";
+import { type LogEvent, lineOf } from "./log-line.ts";
 import { placeOf } from "./log-place.ts";
 
 /** Notes in the log what goes wrong anywhere in the program, from now on. Must be called before the app is ready. */
@@ -26,11 +26,16 @@ export function noteStart(log: Log): void {
     version: app.getVersion(),
     electron: process.versions.electron,
     system: process.platform,
-    release: /^[\d.]*\d/.exec(process.getSystemVersion())?.[0] ?? "",
+    release: systemNumber(),
     processor: process.arch,
     packaged: app.isPackaged,
     sandbox,
   });
+}
+
+/** The number of the system's version, without what whoever built it may have put behind. */
+export function systemNumber(): string {
+  return /^[\d.]*\d/.exec(process.getSystemVersion())?.[0] ?? "";
 }
 
 /**
@@ -53,9 +58,11 @@ function watchMain(log: Log): void {
     error: unknown,
     said: readonly unknown[] = [error],
   ): void {
-    log.note({ what: "fault", where, ...faultOf(error) });
-    // What a packaged program prints may end in the system's own log, names and all.
-    if (!app.isPackaged) print(...said);
+    const event = { what: "fault", where, ...faultOf(error) } as const;
+    log.note(event);
+    // What a program prints may end in the system's own log, so that a packaged one prints no more than that line.
+    if (app.isPackaged) print(lineOf(event, new Date()));
+    else print(...said);
   }
 }
 

@@ -16,6 +16,8 @@ const bridge: Bridge = {
   closeBoard: () => call("closeBoard"),
   boardOpen: () => call("boardOpen"),
   displays: () => call("displays"),
+  chooseBackupFolder: () => call("chooseBackupFolder"),
+  report: () => call("report"),
 };
 
 contextBridge.exposeInMainWorld("bridge", bridge);

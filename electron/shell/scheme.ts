@@ -16,7 +16,9 @@ export function sessionOf(host: Host): Session {
   return session.fromPartition(host);
 }
 
-/** Serves a host's pages and data to its own session, and to no other. */
+/** Serves a host's pages and data to its own session, and to no other; in place of what was served there before. */
 export function serveHost(host: Host, answer: Answer): void {
-  sessionOf(host).protocol.handle(scheme, answer);
+  const { protocol: own } = sessionOf(host);
+  if (own.isProtocolHandled(scheme)) own.unhandle(scheme);
+  own.handle(scheme, answer);
 }

@@ -21,11 +21,11 @@ export interface Windows {
 const reloadDelayMs = 1_000;
 
 /**
+/**
  * Opens the desk, and the board where there is a second display, and keeps both where they belong while displays come,
- * go and change.
+ * go and change. `desk` is the desk's window where it is open already.
  */
-export function openWindows(): Windows {
-  const desk = openDeskAlone();
+export function openWindows(desk = openDeskAlone()): Windows {
   const place = placeDesk(desk);
   let board: BrowserWindow | undefined;
   let boardDisplay: number | null = null;

@@ -6,7 +6,10 @@ import { fileSum, logFile, noteTally, openTally, readSeal, writeSeal } from "./s
 export interface Guard {
   /** After a commit: how far the log reaches now; brings a long log into the file. */
   committed(): void;
-  /** After a commit that failed: what it left in the log says nothing. */
+  /**
+   * After a commit that failed and was rolled back: what it left in the log says nothing. Bringing the log into the file
+   * clears that away, and on a full disk makes room.
+   */
   failed(): void;
   /** Runs work that may change the file itself; the seal is open meanwhile, and made anew once it is done. */
   changing<Result>(work: () => Result): Result;
@@ -67,8 +70,13 @@ export function guardStore(db: Database, file: string): Guard {
   const guard: Guard = {
     committed,
     changing,
-    failed: () => {
+    failed() {
       untidy = true;
+      try {
+        changing(() => {});
+      } catch (error) {
+        console.error("The store's log could not be cleared after a failure:", error);
+      }
     },
     close() {
       guards.delete(db);

@@ -96,13 +96,23 @@ export function inspect(location: StoreLocation): void {
     return;
   }
   const unproved = sealBroken(file, seal);
+  try {
+    lookInside(location, seal, unproved === null);
+  } catch (error) {
+    if (error instanceof StoreRefused) error.doubted = unproved !== null;
+    throw error;
+  }
+  if (unproved !== null && location.accepted !== true) throw unproved;
+}
+
+function lookInside(location: StoreLocation, seal: Seal | undefined, asLeft: boolean): void {
   withReading(location, (db) => {
+    if (isUnborn(db) && seal?.file == null) return;
     requireOurs(db);
-    const proved = unproved === null && seal?.file != null;
+    const proved = asLeft && seal?.file != null;
     const damage = findDamage(db) ?? findWrongMark(db, proved ? sampleOfMarks : allMarks);
     if (damage !== null) throw new StoreRefused("damaged", undefined, damage);
   });
-  if (unproved !== null && location.accepted !== true) throw unproved;
 }
 
 /** Reads a store without writing to it; what SQLite says of damage becomes a refusal. */
@@ -118,6 +128,16 @@ export function withReading<Result>(location: StoreLocation, read: (db: Database
   }
 }
 
+/** What a first start leaves that a full disk or a power cut ended: a database of nothing, nobody's yet. */
+function isUnborn(db: Database): boolean {
+  // A file too short to be a database counts as an empty one with SQLite; it is somebody's, and not ours.
+  if (Number(db.pragma("page_count", { simple: true })) === 0) return false;
+  const [id, version] = ["application_id", "user_version"].map((name) => db.pragma(name, { simple: true }));
+  const sql = "SELECT count(*) AS count FROM sqlite_schema";
+  return id === 0 && version === 0 && db.prepare<[], { count: number }>(sql).get()?.count === 0;
+}
+
+/** @throws StoreRefused when it is another program's, or a newer version's. */
 export function requireOurs(db: Database): void {
   const version = Number(db.pragma("user_version", { simple: true }));
   if (db.pragma("application_id", { simple: true }) !== applicationId) throw new StoreRefused("foreign");

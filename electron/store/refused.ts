@@ -16,6 +16,8 @@ export type RefusedFor = (typeof refusals)[number];
 export class StoreRefused extends Error {
   readonly reason: RefusedFor;
   readonly sentence: Sentence;
+  /** True where the file is not as this program left it, so that the reason itself may be damage. */
+  doubted = false;
   constructor(reason: RefusedFor, values?: Sentence["values"], detail = "") {
     super(`store refused: ${reason}${detail === "" ? "" : ` (${detail})`}`);
     this.reason = reason;

@@ -4,7 +4,7 @@ import { type Database, statement } from "./database.ts";
 import { guardOf } from "./guard.ts";
 
 /** What a change may concern; windows read again what they show of a topic. */
-export const topics = ["day", "people", "entrants", "attempts", "calls", "heats"] as const;
+export const topics = ["day", "people", "entrants", "attempts", "calls", "heats", "references"] as const;
 export type Topic = (typeof topics)[number];
 
 /** One commit: its number since this store was opened, and what it concerned. */
@@ -74,21 +74,14 @@ function transaction<Result>(db: Database, work: () => Result): Result {
   statement<[]>(db, "BEGIN IMMEDIATE").run();
   try {
     const result = work();
-    committing(db);
+    statement<[]>(db, "COMMIT").run();
     return result;
   } catch (error) {
     // A failed COMMIT may already have ended the transaction.
     if (db.inTransaction) statement<[]>(db, "ROLLBACK").run();
-    throw asRefusal(error);
-  }
-}
-
-function committing(db: Database): void {
-  try {
-    statement<[]>(db, "COMMIT").run();
-  } catch (error) {
-    guardOf(db)?.failed();
-    throw error;
+    const told = asRefusal(error);
+    if (told !== error) guardOf(db)?.failed();
+    throw told;
   }
 }
 

@@ -18,6 +18,8 @@ import type livePushUp from "../../resources/locales/en/livePushUp.json";
 import type noise from "../../resources/locales/en/noise.json";
 import type place from "../../resources/locales/en/place.json";
 import type plots from "../../resources/locales/en/plots.json";
+import type rehearsal from "../../resources/locales/en/rehearsal.json";
+import type report from "../../resources/locales/en/report.json";
 import type sentences from "../../resources/locales/en/sentences.json";
 import type sheets from "../../resources/locales/en/sheets.json";
 import type station from "../../resources/locales/en/station.json";
@@ -49,6 +51,8 @@ declare module "i18next" {
       noise: typeof noise;
       place: typeof place;
       plots: typeof plots;
+      report: typeof report;
+      rehearsal: typeof rehearsal;
       sentences: typeof sentences;
       sheets: typeof sheets;
       station: typeof station;

@@ -8,6 +8,8 @@ import { DayScreen } from "../screens/day/DayScreen.tsx";
 import { HomeScreen } from "../screens/home/HomeScreen.tsx";
 import { InstructionsScreen } from "../screens/instructions/InstructionsScreen.tsx";
 import { NoiseScreen } from "../screens/noise/NoiseScreen.tsx";
+import { RehearsalScreen } from "../screens/rehearsal/RehearsalScreen.tsx";
+import { ReportScreen } from "../screens/report/ReportScreen.tsx";
 import { SheetsScreen } from "../screens/sheets/SheetsScreen.tsx";
 import { StationScreen } from "../screens/station/StationScreen.tsx";
 import { idOf } from "../screens/summary/paths.ts";
@@ -28,7 +30,9 @@ export function DeskRoutes() {
         }}
       </Route>
       <Route path="/athletes/:id?">{({ id }) => <AthletesScreen id={id ?? null} />}</Route>
+      <Route path="/rehearsal" component={RehearsalScreen} />
       <Route path="/noise" component={NoiseScreen} />
+      <Route path="/report" component={ReportScreen} />
       <Route path="/bundle" component={BundleScreen} />
       <Route path="/summary/:day?/:league?">
         {({ day, league }) => <SummaryScreen dayId={idOf(day)} leagueId={idOf(league) ?? null} />}

@@ -1,10 +1,11 @@
 /**
  * `npm run package`, after the build: the program for the system it runs on, with an Electron of its own. Always a
- * folder to start it from; installers where their tools can be had. All of it lies in `dist/`. With `--folder` the
- * folder alone.
+ * folder to start it from; installers where their tools can be had. All of it lies in `dist/`, or where `--output`
+ * says. With `--folder` the folder alone.
  */
-import { copyFile, mkdir, readFile, rm, writeFile } from "node:fs/promises";
-import { dirname, join, relative } from "node:path";
+import { copyFile, mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { dirname, join, relative, resolve } from "node:path";
+import { parseArgs } from "node:util";
 import { build, Platform } from "electron-builder";
 import { type ElectronRuntime, findRuntime } from "../../electron/runtime/find.ts";
 import { projectFolder } from "../../electron/runtime/host.ts";
@@ -13,7 +14,10 @@ import { noticesText, partsOfProgram } from "./notices.ts";
 import { carriedLibrary, placeSqlite } from "./sqlite.ts";
 import { toolsCanBeHad } from "./tools.ts";
 
-const outputFolder = join(projectFolder, "dist");
+const { values: wanted } = parseArgs({
+  options: { folder: { type: "boolean", default: false }, output: { type: "string" } },
+});
+const outputFolder = wanted.output === undefined ? join(projectFolder, "dist") : resolve(wanted.output);
 const stage = join(outputFolder, "stage");
 
 /** The kinds of installer for each system. */
@@ -23,13 +27,21 @@ const installers: Readonly<Record<string, readonly string[]>> = {
   win32: ["nsis"],
 };
 
-async function makePackage(folderAlone: boolean): Promise<void> {
-  await rm(outputFolder, { recursive: true, force: true });
+async function makePackage(): Promise<void> {
+  await clearOutput();
   const parts = await partsFor(await findRuntime(console.log));
   const folder = await makeFolder(parts);
   console.log(`The program is in ${relative(projectFolder, folder)}.`);
-  if (!folderAlone) await makeInstallers(folder, parts);
+  if (!wanted.folder) await makeInstallers(folder, parts);
   await rm(stage, { recursive: true });
+}
+
+/** `dist/` is ours to empty; a folder that somebody names is not. */
+async function clearOutput(): Promise<void> {
+  if (wanted.output === undefined) await rm(outputFolder, { recursive: true, force: true });
+  await mkdir(outputFolder, { recursive: true });
+  if ((await readdir(outputFolder)).length === 0) return;
+  throw new Error(`${outputFolder} is not empty. Name a folder that is.`);
 }
 
 async function partsFor(runtime: ElectronRuntime): Promise<PackageParts> {
@@ -99,4 +111,9 @@ async function makeInstaller(kind: string, prepackaged: string, parts: PackagePa
   }
 }
 
-await makePackage(process.argv.includes("--folder"));
+try {
+  await makePackage();
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+}

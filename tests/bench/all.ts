@@ -5,6 +5,7 @@ import { importBench } from "./import.ts";
 import { demoDay, inventedDays } from "./invented-days.ts";
 import { type NeighbourBench, neighbourBench, subtractionBench } from "./neighbour.ts";
 import { recordBench } from "./record.ts";
+import { referenceBench } from "./reference.ts";
 import { rehearseBench } from "./rehearse.ts";
 import { type Spread, windowsBench } from "./windows.ts";
 
@@ -24,6 +25,11 @@ const programs: readonly Program[] = [
   { name: "taking in a roster of 5,000 rows", target: "ratio at most 3", run: takingIn },
   { name: "rehearsing the demonstration's day", target: "under 5 s", run: rehearsing },
   { name: "a neighbour against bundles", target: "nobody found likelier than one in k", run: neighbours },
+  {
+    name: "merging the bundles of many organisers",
+    target: "under 60 s and 512 MB, equal to a plain count",
+    run: merging,
+  },
   { name: "from a record to both windows painted", target: "median and p95, no limit set", run: painting },
   {
     name: "the board through 200 bests and a long day",
@@ -77,6 +83,16 @@ function matched(what: string, bench: NeighbourBench): string[] {
     `${what}: ${bench.bibs} bibs, something leaves of ${bench.leaving} of ${bench.days}, ${percent(bench.told)} of the marks`,
     `  matched for certain ${percent(certainBefore)} before, ${percent(certainAfter)} after (${kept(exposedAfter === 0)})`,
     `  guessed right ${percent(guessedBefore)} before, ${percent(guessedAfter)} after; ${ms(bench.milliseconds)} a day`,
+  ];
+}
+
+function merging(): string[] {
+  const { bundles, rows, ms: took, peakBytes, onePeakBytes, lines, equal } = referenceBench();
+  const megabytes = (bytes: number) => `${(bytes / 1024 / 1024).toFixed(0)} MB`;
+  const isKept = took < 60_000 && peakBytes < 512 * 1024 * 1024;
+  return [
+    `${bundles} bundles, ${rows} rows in ${ms(took)}, at most ${megabytes(peakBytes)} (${kept(isKept)})`,
+    `one bundle takes ${megabytes(onePeakBytes)}; ${lines} lines, the same as counted plainly (${kept(equal)})`,
   ];
 }
 

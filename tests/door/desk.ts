@@ -1,6 +1,5 @@
 import { createDesk, type Desk } from "../../electron/api/desk.ts";
 import { createHandler, type Handle } from "../../electron/api/handler.ts";
-import type { LockKeep } from "../../electron/api/lock/kept.ts";
 import type { Role } from "../../electron/api/roles.ts";
 import { appRouter } from "../../electron/api/router.ts";
 import { demoSheetsIn } from "../../electron/demo-sheets.ts";
@@ -43,8 +42,11 @@ export function testClock(): TestClock {
   return clock;
 }
 
+/** What a desk may have beside its store. */
+type More = Pick<Parameters<typeof createDesk>[0], "lock" | "rehearse">;
+
 /** A desk on a real store (in memory unless a file is given), with a clock that stands still and seeded chance. */
-export function testDesk(file = ":memory:", clock = testClock(), lock?: LockKeep): TestDesk {
+export function testDesk(file = ":memory:", clock = testClock(), more: More = {}): TestDesk {
   const faults: unknown[] = [];
   const open = () => openStore({ file });
   const demoSheets = demoSheetsIn(new URL("../../resources/demo", import.meta.url).pathname);
@@ -56,7 +58,7 @@ export function testDesk(file = ":memory:", clock = testClock(), lock?: LockKeep
     demoSheets,
     // As little as is allowed: the tests look at what comes of a PIN, not at how long it takes.
     lockCost: 2 ** 15,
-    ...(lock !== undefined && { lock }),
+    ...more,
   });
   const handle = createHandler(desk, (fault) => faults.push(fault));
   return {

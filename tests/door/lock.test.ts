@@ -8,7 +8,7 @@ const wrong = "314159";
 
 /** A desk whose window is whoever the lock says, as the shell asks it. */
 function locking(keep = keepInMemory(), clock: TestClock = testClock()) {
-  const made = testDesk(":memory:", clock, keep);
+  const made = testDesk(":memory:", clock, { lock: keep });
   const page = () => {
     const { role, station } = made.desk.lock.who();
     return made.as(role, station ?? undefined);

@@ -1,10 +1,11 @@
 import { describe, expect, test } from "vitest";
-import type { Reference } from "../../electron/api/place/groups.ts";
 import { placeOf, placesOn } from "../../electron/api/place/place.ts";
 import type { Place } from "../../electron/api/place/schemas.ts";
 import { fingerprint } from "../../electron/domain/protocols/fingerprint.ts";
 import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
+import type { AlikeMarks } from "../../electron/domain/reference/bundle.ts";
 import { dayById } from "../../electron/store/days.ts";
+import { addReference, removeReference } from "../../electron/store/references.ts";
 import { type BoardDay, boardDay } from "./board-day.ts";
 import { testDesk } from "./desk.ts";
 import { addPeople, type Invented } from "./people-of-a-day.ts";
@@ -26,11 +27,11 @@ async function pushedUp(people: Invented[]): Promise<BoardDay> {
   return day;
 }
 
-function placeIn(day: BoardDay, bib: number, references: readonly Reference[] = []): Place | null {
+function placeIn(day: BoardDay, bib: number): Place | null {
   const { db } = day.desk.store;
   const held = dayById(db, day.dayId);
   if (held === undefined) throw new Error("The day is gone.");
-  return placeOf(db, held, day.ids[bib - 1] ?? 0, "push-up", "full", bib, references);
+  return placeOf(db, held, day.ids[bib - 1] ?? 0, "push-up", "full", bib);
 }
 
 describe("who is counted", () => {
@@ -121,29 +122,90 @@ describe("which group", () => {
     expect(placeIn(day, 11)).toMatchObject({ group: "today", n: 29 });
   });
 
-  test("a reference from elsewhere when it is the widest, and only of the same rules and category", async () => {
-    const day = await pushedUp(crowd(21));
-    const values = Array.from({ length: 100 }, (_, index) => index + 1);
-    const reference: Reference = {
-      ...{
-        origin: "Two seasons of the north",
-        test: "push-up",
-        fingerprint: name,
-        category: "women",
-        values,
-      },
-    };
-    // Ten worse and one equal of a hundred: Wilson of 10.5 is 0.0589 to 0.1804, worked out apart.
-    expect(placeIn(day, 11, [reference])).toEqual({
-      ...{ group: "imported", origin: "Two seasons of the north", n: 100, low: 5, high: 19 },
-    });
-    for (const other of [
-      { ...reference, fingerprint: `${name} other` },
-      { ...reference, category: "men" as const },
-      { ...reference, values: values.slice(0, 20) },
-    ]) {
-      expect(placeIn(day, 11, [other])).toMatchObject({ group: "today", n: 20 });
+  describe("from elsewhere", () => {
+    type Told = Pick<AlikeMarks, "low" | "high"> & Partial<AlikeMarks>;
+
+    /** Keeps a bundle of these marks; the name is its origin, and its hash too. */
+    function bring(day: BoardDay, origin: string, marks: readonly Told[], rules = name): number {
+      const test = { test: "push-up", variant: "full", fingerprint: rules } as const;
+      const rest = { category: "women", ageBand: "not told", quarter: "2026-Q1", count: 1 } as const;
+      const bundle = {
+        contentSha256: origin,
+        tests: [test],
+        marks: marks.map((mark) => ({ ...test, ...rest, ...mark })),
+      };
+      const kept = { origin, kind: "marks", sha256: origin, addedAt: "2026-11-01T10:00:00.000Z" } as const;
+      return day.desk.store.write(["people"], (db) => addReference(db, kept, bundle));
     }
+
+    const oneToHundred = Array.from({ length: 100 }, (_, index) => ({ low: index + 1, high: index + 2 }));
+
+    test("the reference when it says most, with its origin and how many; taken away, it is as before", async () => {
+      const day = await pushedUp(crowd(21));
+      const before = placeIn(day, 11);
+      const id = bring(day, "Two seasons of the north", oneToHundred);
+      // Ten worse and one equal of a hundred: Wilson of 10.5 is 0.0589 to 0.1804, worked out apart.
+      expect(placeIn(day, 11)).toEqual({
+        ...{ group: "imported", origin: "Two seasons of the north", n: 100, low: 5, high: 19 },
+      });
+      day.desk.store.write(["people"], (db) => removeReference(db, id));
+      expect(placeIn(day, 11)).toEqual(before);
+      expect(before).toMatchObject({ group: "today", n: 20 });
+    });
+
+    test("only of the same rules and category, and twenty of them", async () => {
+      const day = await pushedUp(crowd(21));
+      bring(day, "Other rules", oneToHundred, `${name} other`);
+      bring(
+        day,
+        "Men",
+        oneToHundred.map((mark) => ({ ...mark, category: "men" })),
+      );
+      bring(day, "Few", oneToHundred.slice(0, 19));
+      expect(placeIn(day, 11)).toMatchObject({ group: "today", n: 20 });
+    });
+
+    test("bundles of one origin count together, others apart", async () => {
+      const day = await pushedUp(crowd(10));
+      bring(day, "North", oneToHundred.slice(0, 12));
+      const { db } = day.desk.store;
+      bring(day, "South", oneToHundred.slice(0, 12));
+      expect(placeIn(day, 5)).toBeNull();
+      db.exec("UPDATE reference SET origin = 'North'");
+      expect(placeIn(day, 5)).toMatchObject({ group: "imported", origin: "North", n: 24 });
+    });
+
+    test("marks told as bounds give both ends of what they leave open", async () => {
+      const day = await pushedUp(crowd(10));
+      // 30 surely below 10, 40 from 10 to 20, 30 from 20 on; a mark of 10 is better than 30 to 70 of them.
+      const told = [
+        { low: null, high: 10, count: 30 },
+        { low: 10, high: 20, count: 40 },
+        { low: 20, high: null, count: 30 },
+      ];
+      bring(day, "North", told);
+      // Wilson of 30 in 100 is 0.2189 to 0.3958, of 70 in 100 0.6042 to 0.7811, worked out apart.
+      expect(placeIn(day, 10)).toMatchObject({ n: 100, low: 21, high: 79 });
+    });
+
+    test("coarse bounds lose to fewer exact marks, and only where they must be many more", async () => {
+      const day = await pushedUp(crowd(31));
+      bring(day, "Halves", [
+        { low: null, high: 20, count: 300 },
+        { low: 20, high: null, count: 300 },
+      ]);
+      expect(placeIn(day, 11)).toMatchObject({ group: "today", n: 30 });
+    });
+
+    test("marks whose category was not told only where nothing else is, and it is said", async () => {
+      const mixed = oneToHundred.map((mark) => ({ ...mark, category: "not told" as const }));
+      const few = await pushedUp(crowd(10));
+      bring(few, "North", mixed);
+      expect(placeIn(few, 5)).toMatchObject({ group: "mixed", origin: "North", n: 100 });
+      const many = await pushedUp(crowd(21));
+      bring(many, "North", mixed);
+      expect(placeIn(many, 5)).toMatchObject({ group: "today", n: 20 });
+    });
   });
 
   test("the same for many as for one", async () => {

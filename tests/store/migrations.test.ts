@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import SqliteDatabase from "better-sqlite3";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { references } from "../../electron/store/migrations/0006-references.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { applicationId, openStore } from "../../electron/store/open.ts";
 
@@ -116,6 +117,20 @@ test("the step to bundles that were not saved leaves every row of before", () =>
   const { before, after, added } = step(3, ["erasing", "never"]);
   for (const [name, sql] of before) expect([name, after.get(name)]).toEqual([name, sql]);
   expect(added).toEqual([["export_unsaved", []]]);
+});
+
+test("the step to bundles from elsewhere leaves every row of before, and adds its own empty tables", () => {
+  const from = migrations.indexOf(references);
+  makeVersion(
+    from,
+    `${rows} ${heats} INSERT INTO absence VALUES ('away', 2, 2, 'core', 'QA', '${at}');
+     INSERT INTO erasure VALUES ('gone', '${at}', 'QA', 0);
+     INSERT INTO nameless_mark VALUES ('none', 2, 'core', '', 'core cycle=240', 60, '25 to 29', 'open');
+     INSERT INTO export_unsaved VALUES (1, '${at}');`,
+  );
+  const { before, after, added } = step(from, ["erasing", "never"]);
+  for (const [name, sql] of before) expect([name, after.get(name)]).toEqual([name, sql]);
+  expect(added).toEqual(["reference", "reference_mark", "reference_test"].map((name) => [name, []]));
 });
 
 test("the guards of before still hold after the step", () => {

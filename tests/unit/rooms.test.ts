@@ -84,6 +84,24 @@ test("only the store knows SQLite's library", () => {
   ).toEqual([]);
 });
 
+test("merging bundles knows their reader and the domain, and nothing else knows DuckDB", () => {
+  const stray = strayIn("electron/reference", ({ from }) => {
+    if (from === "@duckdb/node-api" || from.startsWith("node:")) return true;
+    return isIn(
+      from,
+      "electron/reference",
+      "electron/domain",
+      "electron/api/reference",
+      "electron/api/sheets",
+    );
+  });
+  expect(stray).toEqual([]);
+  const isDuckDb = (from: string) => from.startsWith("@duckdb");
+  expect(
+    strayIn("electron", ({ file, from }) => !isDuckDb(from) || file === "electron/reference/engine.ts"),
+  ).toEqual([]);
+});
+
 test("windows know values of the domain, and of the door and the shell types alone", () => {
   const stray = strayIn("renderer", ({ from, typeOnly }) => {
     if (from.startsWith("node:") || from === "electron") return false;

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { existsSync } from "node:fs";
 import { mkdir, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
-import { dirname, join } from "node:path";
+import { dirname } from "node:path";
 import type { BackupSettings } from "../../domain/backups/records.ts";
 import { newLock } from "../../store/backup-cipher.ts";
 import { type CheckedCopy, copyStore } from "../../store/backup-copy.ts";
@@ -21,6 +21,7 @@ import {
   type PlaceKind,
   type PlaceNews,
   placesOf,
+  settingsBeside,
 } from "./places.ts";
 import { whyNotMade } from "./trouble.ts";
 
@@ -71,7 +72,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
   const { file: _file, ...library } = parts.location;
   const folder = dirname(parts.location.file);
   const ownFolder = ownBackups(parts.location.file);
-  const settingsFile = join(folder, "backups.json");
+  const settingsFile = settingsBeside(parts.location.file);
   let settings = readSettings(settingsFile);
   const news = new Map<PlaceKind, PlaceNews>();
   const covered = new Map<PlaceKind, { store: Store; seq: number }>();

@@ -43,6 +43,11 @@ export function ownBackups(store: string): string {
   return join(dirname(store), "backups");
 }
 
+/** The file beside a store that says what was decided about its backups. */
+export function settingsBeside(store: string): string {
+  return join(dirname(store), "backups.json");
+}
+
 export function placesOf(ownFolder: string, settings: BackupSettings): Place[] {
   const own: Place = { kind: "own", folder: ownFolder, lock: null };
   if (settings.second === null) return [own];

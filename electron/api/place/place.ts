@@ -2,11 +2,12 @@ import { fingerprint } from "../../domain/protocols/fingerprint.ts";
 import type { TestCode } from "../../domain/protocols/protocol.ts";
 import { protocolOf } from "../../domain/protocols/registry.ts";
 import { placeAmong } from "../../domain/statistics/place.ts";
+import { placeBetween, widthOfPlace } from "../../domain/statistics/place-between.ts";
 import { type Athlete, athleteById } from "../../store/athletes.ts";
 import type { Database } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { parametersOf } from "../../store/marks.ts";
-import { type Group, groupsOf, type Reference } from "./groups.ts";
+import { type Group, groupsOf } from "./groups.ts";
 import type { Place } from "./schemas.ts";
 
 /** A complete mark of a day; `value` in the test's grains. */
@@ -21,11 +22,7 @@ export interface MarkToPlace {
  * Finds places of marks of one day; groups are read once and kept, so that a day's cards take one reading a group. Use
  * it up at once: it does not see what is entered after it was made.
  */
-export function placesOn(
-  db: Database,
-  day: Day,
-  references: readonly Reference[] = [],
-): (mark: MarkToPlace) => Place | null {
+export function placesOn(db: Database, day: Day): (mark: MarkToPlace) => Place | null {
   const known = new Map<string, Group[]>();
   return ({ athleteId, test, variant, value }) => {
     const athlete = athleteById(db, athleteId);
@@ -33,9 +30,9 @@ export function placesOn(
     const { category } = athlete;
     const name = fingerprint(test, variant, parametersOf(db, day.id, test));
     const key = `${category} ${name}`;
-    const groups = known.get(key) ?? groupsOf(db, day, { test, fingerprint: name, category }, references);
+    const groups = known.get(key) ?? groupsOf(db, day, { test, fingerprint: name, category });
     known.set(key, groups);
-    return widest(groups.flatMap((group) => placeIn(group, athleteId, test, value) ?? []));
+    return chosenOf(groups.flatMap((group) => placeIn(group, athleteId, test, value) ?? []));
   };
 }
 
@@ -50,24 +47,39 @@ export function placeOf(
   test: TestCode,
   variant: string,
   value: number,
-  references: readonly Reference[] = [],
 ): Place | null {
-  return placesOn(db, day, references)({ athleteId, test, variant, value });
+  return placesOn(db, day)({ athleteId, test, variant, value });
+}
+
+/** A place, and how wide a place in that group can be. */
+interface Found {
+  readonly place: Place;
+  readonly width: number;
 }
 
 /** The athlete's own marks don't count among those of the others: nobody is better than themself. */
-function placeIn({ group, origin, marks }: Group, athleteId: number, test: TestCode, value: number) {
+function placeIn(group: Group, athleteId: number, test: TestCode, value: number): Found | null {
   const { better, equalWithin } = protocolOf(test);
-  const others = marks.filter((mark) => mark.athleteId !== athleteId);
-  const values = others.map((mark) => mark.value);
-  const band = placeAmong(better, value, values, equalWithin);
-  return band === null ? null : { group, origin, ...band };
+  if ("origin" in group) {
+    const { origin, marks, open } = group;
+    const band = placeBetween(better, value, marks, equalWithin);
+    if (band === null) return null;
+    return { place: { group: group.group, origin, ...band }, width: widthOfPlace(band.n, open) };
+  }
+  const others = group.marks.filter((mark) => mark.athleteId !== athleteId).map((mark) => mark.value);
+  const band = placeAmong(better, value, others, equalWithin);
+  if (band === null) return null;
+  return { place: { group: group.group, origin: null, ...band }, width: widthOfPlace(band.n, 0) };
 }
 
-/** Of the groups that are large enough, the one with most marks; the first of equal ones, today's before all. */
-function widest(places: readonly Place[]): Place | null {
-  return places.reduce<Place | null>(
-    (best, place) => (best === null || place.n > best.n ? place : best),
-    null,
-  );
+/**
+ * Of the groups that are large enough, the one that says most, whatever the mark is: of exact marks the largest, and
+ * marks told as bounds have to be that many more. The first of equal ones, today's before all; one of athletes whose
+ * category was not told only where there is no other.
+ */
+function chosenOf(found: readonly Found[]): Place | null {
+  const sameCategory = found.filter(({ place }) => place.group !== "mixed");
+  const [first, ...others] = sameCategory.length > 0 ? sameCategory : found;
+  if (first === undefined) return null;
+  return others.reduce((best, each) => (each.width < best.width ? each : best), first).place;
 }

@@ -26,13 +26,6 @@ function rotated(bits: number, by: number): number {
   return (bits << by) | (bits >>> (32 - by));
 }
 
-/** A seed from any other source of chance. */
-export function drawSeed(random: () => number): Seed {
-  const word = () => Math.floor(random() * 2 ** 32) >>> 0;
-  // The last bit of the last part is set: zeros alone are no seed.
-  return [word(), word(), word(), (word() | 1) >>> 0];
-}
-
 /** The values in random order (Fisher & Yates; Durstenfeld 1964, Communications of the ACM 7(7)). */
 export function shuffled<Value>(values: readonly Value[], random: () => number): Value[] {
   const order = [...values];

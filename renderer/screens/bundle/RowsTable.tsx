@@ -29,6 +29,7 @@ export function RowsTable({ bundle }: { readonly bundle: Preview }) {
       key: "mark",
       head: t("leaves.row.mark"),
       kind: "number",
+      width: "17rem",
       cell: ({ marks: [mark] }) =>
         mark !== undefined && (
           <>

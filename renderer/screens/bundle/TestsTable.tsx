@@ -28,7 +28,7 @@ export function TestsTable({ bundle }: { readonly bundle: Preview }) {
         </thead>
         <tbody>
           {bundle.tests.map((test) => (
-            <TestLine key={`${test.test} ${test.variant}`} test={test} k={bundle.k} />
+            <TestLine key={`${test.test} ${test.variant}`} test={test} bundle={bundle} />
           ))}
         </tbody>
       </table>
@@ -38,10 +38,10 @@ export function TestsTable({ bundle }: { readonly bundle: Preview }) {
 
 interface TestLineProps {
   readonly test: Preview["tests"][number];
-  readonly k: number;
+  readonly bundle: Preview;
 }
 
-function TestLine({ test, k }: TestLineProps) {
+function TestLine({ test, bundle }: TestLineProps) {
   const { t } = useTranslation("bundle");
   const variantOf = useVariant();
   return (
@@ -58,7 +58,7 @@ function TestLine({ test, k }: TestLineProps) {
       </td>
       <td className={css.spread}>{test.told > 0 && <BeforeAfter test={test} />}</td>
       <td>
-        <ToldHow test={test} k={k} />
+        <ToldHow test={test} bundle={bundle} />
       </td>
     </tr>
   );

@@ -6,20 +6,17 @@ const names = ["ageBand", "category", "leagueSize", "quarter"] as const;
 
 interface ToldHowProps {
   readonly test: Preview["tests"][number];
-  readonly k: number;
+  readonly bundle: Preview;
 }
 
 /** In words: the step, and what is not told; or why nothing is. */
-export function ToldHow({ test, k }: ToldHowProps) {
+export function ToldHow({ test, bundle: { k, kind } }: ToldHowProps) {
   const { t, i18n } = useTranslation("bundle");
   const { levels, step, unit, parts } = test;
   if (levels === null || test.told === 0) {
     const enough = test.able >= 2 * k;
-    return (
-      <span className={css.quiet}>
-        {enough ? t("leaves.untold", { k }) : t("leaves.few", { two: 2 * k })}
-      </span>
-    );
+    const why = kind === "profiles" ? t("leaves.leftOut") : t("leaves.untold", { k });
+    return <span className={css.quiet}>{enough ? why : t("leaves.few", { two: 2 * k })}</span>;
   }
   const list = new Intl.ListFormat(i18n.language, { type: "conjunction" });
   const hidden = names.filter((name) => levels[name] > 0).map((name) => t(`leaves.part.${name}`));

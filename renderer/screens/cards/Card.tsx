@@ -104,6 +104,7 @@ function noiseKind(tests: CardData["tests"]): "none" | "assumed" | "partly" | "m
 function placedAmong(tests: CardData["tests"]): "here" | "imported" | "both" | null {
   const groups = tests.flatMap(({ place }) => place?.group ?? []);
   if (groups.length === 0) return null;
-  if (groups.every((group) => group === "imported")) return "imported";
-  return groups.includes("imported") ? "both" : "here";
+  const elsewhere = groups.filter((group) => group === "imported" || group === "mixed").length;
+  if (elsewhere === 0) return "here";
+  return elsewhere === groups.length ? "imported" : "both";
 }

@@ -91,10 +91,10 @@ function Standing({ test: { told } }: { readonly test: CardTest }) {
 }
 
 const among = {
-  today: "card.place",
-  store: "card.place",
-  imported: "card.placeImported",
-  mixed: "card.placeMixed",
+  today: "card.place.here",
+  store: "card.place.here",
+  imported: "card.place.imported",
+  mixed: "card.place.mixed",
 } as const;
 
 /** Where the mark stands among others, as a band and never as a rank; others from elsewhere with where they are from. */

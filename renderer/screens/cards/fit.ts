@@ -9,10 +9,21 @@ export function useFit(): RefObject<HTMLElement | null> {
   useLayoutEffect(() => {
     const { current } = paper;
     if (current === null) return;
-    for (const tight of ["no", "some", "most"]) {
-      current.dataset.tight = tight;
-      if (current.scrollHeight <= current.clientHeight) return;
-    }
+    setToFit(current);
+    if (document.fonts.status === "loaded") return;
+    // Until its own type is there, a card stands in another one that may be wider.
+    let here = true;
+    void document.fonts.ready.then(() => here && setToFit(current));
+    return () => {
+      here = false;
+    };
   });
   return paper;
+}
+
+function setToFit(card: HTMLElement): void {
+  for (const tight of ["no", "some", "most"]) {
+    card.dataset.tight = tight;
+    if (card.scrollHeight <= card.clientHeight) return;
+  }
 }

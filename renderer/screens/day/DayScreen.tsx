@@ -67,11 +67,14 @@ function Glance({ overview }: { readonly overview: Overview }) {
 
 /** Before the day opens there is only the list, and how the tests will be held. */
 function Planned({ overview }: { readonly overview: Overview }) {
-  const { t } = useTranslation("day");
+  const { t } = useTranslation(["day", "rehearsal"]);
   const count = Object.values(overview.counts).reduce((sum, each) => sum + each, 0);
   return (
     <>
-      <p className={css.lead}>{t("planned.listed", { count })}</p>
+      <div className={css.ways}>
+        <p className={css.lead}>{t("planned.listed", { count })}</p>
+        <LinkButton to="/rehearsal">{t("rehearsal:link")}</LinkButton>
+      </div>
       <Leagues leagues={overview.leagues} cards={false} />
     </>
   );

@@ -1,5 +1,6 @@
 import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
 import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
 import { Screen } from "../../parts/Screen.tsx";
@@ -21,6 +22,7 @@ export function HomeScreen() {
     <Screen
       title={atHand === null ? t("title") : t("titleAtHand")}
       lead={t("lead")}
+      actions={<Help />}
       ground="floor"
       ready={current.isFetched}
     >
@@ -38,5 +40,15 @@ export function HomeScreen() {
         )}
       </Answer>
     </Screen>
+  );
+}
+
+/** The way to a report for whoever helps. */
+function Help() {
+  const { t } = useTranslation("home");
+  return (
+    <p className={css.help}>
+      {t("help.question")} <Link href="/report">{t("help.report")}</Link>
+    </p>
   );
 }

@@ -1,5 +1,6 @@
 import { useId } from "react";
 import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
 import { useTRPCClient } from "../../app/client.tsx";
 import { Button } from "../../parts/Button.tsx";
 import css from "./Examples.module.css";
@@ -30,6 +31,9 @@ export function Examples() {
           </li>
         ))}
       </ul>
+      <p className={css.rehearse}>
+        {t("examples.evening")} <Link href="/rehearsal">{t("examples.rehearse")}</Link>
+      </p>
     </section>
   );
 }

@@ -33,7 +33,16 @@ function eventsOf(text: string): LogEvent[] {
 
 test("whatever text gets into an event, none of it gets into a line", () => {
   const names = fc.tuple(
-    fc.constantFrom("Zanzi", "ZANZI", "zanzi", "12 Zanzi", "EZANZI é", "zanzi.js:1:1", "main.js:1:1\nZanzi"),
+    fc.constantFrom(
+      "Zanzi",
+      "ZANZI",
+      "zanzi",
+      "12 Zanzi",
+      "EZANZI é",
+      "zanzi.js:1:1",
+      "main.js:1:1\nZanzi",
+      "main.js:1:1,Zanzi",
+    ),
     fc.string({ unit: "grapheme" }),
   );
   fc.assert(
@@ -85,6 +94,8 @@ test("of an error its kind, its code and its places are told, and nothing of its
     at: "main.js:120:7,main.js:9:1,node:internal/process/task_queues:103:5",
   });
   expect(lineOf({ what: "fault", where: "promise", ...fault }, at)).toContain(`at=${fault.at}`);
+  const odd = { ...fault, at: "main.js:1:1,Zanzi.js:1:1,main.js:2:2" };
+  expect(lineOf({ what: "fault", where: "main", ...odd }, at)).toContain("at=main.js:1:1,?,main.js:2:2");
   expect(faultOf("Zanzi")).toEqual({ error: "other", code: "", call: "", at: "" });
 });
 

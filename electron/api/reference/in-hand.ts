@@ -1,0 +1,54 @@
+import { randomUUID } from "node:crypto";
+import type { Bundle } from "../../domain/reference/bundle.ts";
+import { bundleLimits } from "../../domain/reference/limits.ts";
+import { tooBig } from "../../domain/reference/refused.ts";
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import type { Desk } from "../desk.ts";
+
+/** A bundle that was read and may be added, with the hash of its file. */
+export interface BundleInHand {
+  readonly sha256: string;
+  readonly bundle: Bundle;
+}
+
+/** Bundles in memory a desk; one more and the oldest goes. */
+const most = 3;
+
+const inHandOf = new WeakMap<Desk, Map<string, BundleInHand>>();
+
+/** Keeps a bundle in memory until newer ones come; returns its id. */
+export function keepInHand(desk: Desk, bundle: BundleInHand): string {
+  const inHand = inHandOf.get(desk) ?? new Map<string, BundleInHand>();
+  inHandOf.set(desk, inHand);
+  const id = randomUUID();
+  inHand.set(id, bundle);
+  for (const oldest of inHand.keys()) {
+    if (inHand.size <= most) break;
+    inHand.delete(oldest);
+  }
+  return id;
+}
+
+/** @throws Refusal `not-found` when it is not in memory any more. */
+export function bundleInHand(desk: Desk, id: string): BundleInHand {
+  const found = inHandOf.get(desk)?.get(id);
+  if (found === undefined) throw new Refusal("not-found", sentence("reference.gone"));
+  return found;
+}
+
+/**
+ * The bytes of a file as it is brought; over the limit it is not read to its end.
+ * @throws Refusal `bad-input` when it is too big.
+ */
+export async function bytesOf(stream: ReadableStream<Uint8Array>): Promise<Uint8Array> {
+  const parts: Uint8Array[] = [];
+  let length = 0;
+  // Leaving the loop by a refusal cancels the stream.
+  for await (const part of stream) {
+    length += part.length;
+    if (length > bundleLimits.bytes) throw tooBig();
+    parts.push(part);
+  }
+  return new Uint8Array(Buffer.concat(parts));
+}

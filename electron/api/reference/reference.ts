@@ -1,0 +1,73 @@
+import { octetInputParser } from "@trpc/server/http";
+import { z } from "zod";
+import type { Bundle } from "../../domain/reference/bundle.ts";
+import { bundleLimits } from "../../domain/reference/limits.ts";
+import { refused } from "../../domain/reference/refused.ts";
+import { sentence } from "../../domain/words.ts";
+import { allExports } from "../../store/exports.ts";
+import { addReference, referenceOf, removeReference } from "../../store/references.ts";
+import type { Desk } from "../desk.ts";
+import { allow, router } from "../trpc.ts";
+import { bundleInHand, bytesOf, keepInHand } from "./in-hand.ts";
+import { readBundle, sha256Of } from "./read.ts";
+import { broughtSchema, originSchema, referenceSchema } from "./schemas.ts";
+import { contentOfBundle, referencesIn } from "./view.ts";
+
+/**
+ * @throws Refusal `bad-input` for what is well made and can't be compared with all the same: invented athletes among real
+ * ones, a rehearsal, and what left from here.
+ */
+function requireForeign(desk: Desk, bundle: Bundle, sha256: string): void {
+  if (bundle.rehearsal) throw refused(sentence("reference.rehearsal"));
+  if (bundle.demo && desk.kind !== "demo") throw refused(sentence("reference.demo"));
+  if (allExports(desk.store.db).some((made) => made.sha256 === sha256))
+    throw refused(sentence("reference.own"));
+}
+
+/** Bundles of other organisers to compare with: looked at, added under an origin, taken away with all their effect. */
+export const reference = router({
+  /** Brings a bundle (bytes, not JSON) and tells what is in it. Keeps it in memory only, and nothing of one refused. */
+  bring: allow("organiser")
+    .input(octetInputParser)
+    .output(broughtSchema)
+    .mutation(async ({ ctx: { desk }, input }) => {
+      const bytes = await bytesOf(input);
+      const bundle = readBundle(bytes);
+      const sha256 = sha256Of(bytes);
+      requireForeign(desk, bundle, sha256);
+      const { db } = desk.store;
+      const known = referenceOf(db, { sha256, contentSha256: bundle.contentSha256 })?.origin ?? null;
+      return { bundleId: keepInHand(desk, { sha256, bundle }), ...contentOfBundle(db, bundle), known };
+    }),
+
+  /** Adds what was brought. The same bundle again changes nothing: then the origin under which it is kept. */
+  add: allow("organiser")
+    .input(z.object({ bundleId: z.uuid(), origin: z.string().max(1000) }))
+    .output(z.object({ added: z.boolean(), origin: z.string() }))
+    .mutation(({ ctx: { desk }, input }) => {
+      const { sha256, bundle } = bundleInHand(desk, input.bundleId);
+      const { data: origin } = originSchema.safeParse(input.origin);
+      if (origin === undefined)
+        throw refused(sentence("reference.origin", { most: bundleLimits.originLength }));
+      requireForeign(desk, bundle, sha256);
+      return desk.store.write(["references"], (db) => {
+        const known = referenceOf(db, { sha256, contentSha256: bundle.contentSha256 });
+        if (known !== undefined) return { added: false, origin: known.origin };
+        const addedAt = desk.now().toISOString();
+        addReference(db, { origin, kind: bundle.kind, sha256, addedAt }, bundle);
+        return { added: true, origin };
+      });
+    }),
+
+  list: allow("organiser")
+    .output(z.array(referenceSchema))
+    .query(({ ctx: { desk } }) => referencesIn(desk.store.db)),
+
+  /** Takes a bundle away with all its effect; one that is gone already stays gone. */
+  remove: allow("organiser")
+    .input(z.object({ id: z.int() }))
+    .output(z.object({ removed: z.boolean() }))
+    .mutation(({ ctx: { desk }, input: { id } }) =>
+      desk.store.write(["references"], (db) => ({ removed: removeReference(db, id) })),
+    ),
+});

@@ -1,0 +1,73 @@
+import { fingerprint } from "../../domain/protocols/fingerprint.ts";
+import { testCodes } from "../../domain/protocols/protocol.ts";
+import { defaultParameters } from "../../domain/protocols/registry.ts";
+import type { Bundle, BundleTest } from "../../domain/reference/bundle.ts";
+import type { Database } from "../../store/database.ts";
+import { dayAtHand } from "../../store/days.ts";
+import { parametersOf } from "../../store/marks.ts";
+import {
+  allReferences,
+  quartersOfReference,
+  type ReferenceTest as StoredTest,
+  testsOfReference,
+} from "../../store/references.ts";
+import type { Brought, KeptReference, ReferenceTest } from "./schemas.ts";
+
+type Content = Pick<Brought, "kind" | "tests" | "marks" | "quarters">;
+
+/** Every bundle that is kept, with what it holds. */
+export function referencesIn(db: Database): KeptReference[] {
+  const rules = rulesHere(db);
+  return allReferences(db).map(({ id, origin, kind, addedAt }) => {
+    const tests = testsOfReference(db, id);
+    return {
+      ...{ id, origin, addedAt },
+      ...contentOf(kind, tests, quartersOfReference(db, id), rules),
+    };
+  });
+}
+
+/** What a bundle holds before it is added. */
+export function contentOfBundle(db: Database, { kind, tests, marks }: Bundle): Content {
+  const counted = tests.map((test) => ({ ...test, marks: countOf(marks, test) }));
+  const quarters = [...new Set(marks.map(({ quarter }) => quarter))].sort();
+  return contentOf(
+    kind,
+    counted.filter((test) => test.marks > 0),
+    quarters,
+    rulesHere(db),
+  );
+}
+
+function countOf(marks: Bundle["marks"], { test, variant }: BundleTest): number {
+  return marks
+    .filter((mark) => mark.test === test && mark.variant === variant)
+    .reduce((sum, { count }) => sum + count, 0);
+}
+
+function contentOf(
+  kind: Content["kind"],
+  tests: readonly StoredTest[],
+  quarters: string[],
+  rules: (test: BundleTest) => boolean,
+): Content {
+  const inOrder = tests.toSorted((a, b) => testCodes.indexOf(a.test) - testCodes.indexOf(b.test));
+  return {
+    kind,
+    tests: inOrder.map((each): ReferenceTest => {
+      const { test, variant, marks } = each;
+      return { test, variant, marks, sameRules: rules(each) };
+    }),
+    marks: tests.reduce((sum, { marks }) => sum + marks, 0),
+    quarters,
+  };
+}
+
+/** Whether a test was held by the rules of the day at hand; where there is none, by the usual ones. */
+function rulesHere(db: Database): (test: BundleTest) => boolean {
+  const day = dayAtHand(db);
+  return ({ test, variant, fingerprint: rules }) => {
+    const parameters = day === undefined ? defaultParameters(test) : parametersOf(db, day.id, test);
+    return fingerprint(test, variant, parameters) === rules;
+  };
+}

@@ -1,0 +1,90 @@
+import { z } from "zod";
+import type { BundleKind } from "../privacy/rule.ts";
+import { sentence } from "../words.ts";
+import { parseJson } from "./json.ts";
+import { refused, shown, unreadable } from "./refused.ts";
+
+/** The versions of the format that can be read; what is written is one of them. */
+export const readableVersions: readonly number[] = [2];
+
+export const descriptorName = "datapackage.json";
+export const protocolsName = "protocols.json";
+/** The sheet of rows, by the kind of bundle. */
+export const rowsNames: Readonly<Record<BundleKind, string>> = Object.freeze({
+  marks: "marks.csv",
+  profiles: "profiles.csv",
+});
+const everyBundle = ["summary.csv", protocolsName, "codebook.md", "privacy.json"];
+
+/** Every name that a file of a bundle may have. */
+export const fileNames: ReadonlySet<string> = new Set([
+  ...[descriptorName, ...everyBundle, rowsNames.marks, rowsNames.profiles],
+]);
+
+/** One file as the descriptor describes it. */
+export interface DescribedFile {
+  readonly name: string;
+  readonly bytes: number;
+  /** In hexadecimal digits. */
+  readonly sha256: string;
+}
+
+export interface Descriptor {
+  readonly kind: BundleKind;
+  readonly demo: boolean;
+  readonly rehearsal: boolean;
+  /** Every file but the descriptor. */
+  readonly files: readonly DescribedFile[];
+}
+
+const beginning = z.object({ profile: z.unknown().optional(), formatVersion: z.unknown().optional() });
+
+const schema = z.object({
+  demo: z.boolean(),
+  rehearsal: z.boolean().default(false),
+  resources: z
+    .array(
+      z.object({
+        path: z.string().max(1000),
+        bytes: z.int().min(0),
+        hash: z.string().regex(/^sha256:[0-9a-f]{64}$/),
+      }),
+    )
+    .max(100),
+});
+
+/**
+ * Reads datapackage.json.
+ * @throws Refusal `bad-input` when it is of another profile or version, or does not describe the files of a bundle.
+ */
+export function readDescriptor(text: string): Descriptor {
+  const value = parseJson(descriptorName, text);
+  requireVersion(value);
+  const { data } = schema.safeParse(value);
+  if (data === undefined) throw unreadable(descriptorName);
+  const files = data.resources.map(({ path, bytes, hash }) => ({ name: path, bytes, sha256: hash.slice(7) }));
+  return { kind: kindOf(files), demo: data.demo, rehearsal: data.rehearsal, files };
+}
+
+function requireVersion(value: unknown): void {
+  const { data } = beginning.safeParse(value);
+  if (data?.profile !== "data-package") throw refused(sentence("reference.profile"));
+  const { formatVersion } = data;
+  if (typeof formatVersion !== "number" || !readableVersions.includes(formatVersion)) {
+    const version = typeof formatVersion === "number" ? formatVersion : "?";
+    throw refused(sentence("reference.version", { version, known: readableVersions.join(", ") }));
+  }
+}
+
+/** By its sheet of rows; every file has to be described once, and no other. */
+function kindOf(files: readonly DescribedFile[]): BundleKind {
+  const names = files.map(({ name }) => name);
+  const stray = names.find((name) => !fileNames.has(name) || name === descriptorName);
+  if (stray !== undefined) throw refused(sentence("reference.describes", { name: shown(stray) }));
+  const kind = names.includes(rowsNames.marks) ? "marks" : "profiles";
+  const wanted = [rowsNames[kind], ...everyBundle];
+  const missing = wanted.find((name) => !names.includes(name));
+  if (missing !== undefined) throw refused(sentence("reference.missing", { name: missing }));
+  if (names.length !== wanted.length) throw unreadable(descriptorName);
+  return kind;
+}

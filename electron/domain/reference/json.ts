@@ -1,0 +1,40 @@
+import { bundleLimits } from "./limits.ts";
+import { unreadable } from "./refused.ts";
+
+const harmfulKeys: ReadonlySet<string> = new Set(["__proto__", "prototype", "constructor"]);
+
+/**
+ * The value of a JSON text that somebody else wrote, before a schema looks at it: not too long, not too deep, without
+ * keys that mean something to the language. `name` is the file's, for the sentence.
+ * @throws Refusal `bad-input`
+ */
+export function parseJson(name: string, text: string): unknown {
+  if (text.length > bundleLimits.jsonBytes || isTooDeep(text)) throw unreadable(name);
+  let value: unknown;
+  try {
+    value = JSON.parse(text, (key, part: unknown) => {
+      if (harmfulKeys.has(key)) throw unreadable(name);
+      return part;
+    });
+  } catch {
+    throw unreadable(name);
+  }
+  return value;
+}
+
+/** Counted on the text, sign by sign, so that nothing deep is ever built and no text takes long. */
+function isTooDeep(text: string): boolean {
+  let depth = 0;
+  let quoted = false;
+  for (let at = 0; at < text.length; at += 1) {
+    const sign = text[at];
+    if (quoted) {
+      if (sign === "\\") at += 1;
+      else if (sign === '"') quoted = false;
+    } else if (sign === '"') quoted = true;
+    else if (sign === "[" || sign === "{") depth += 1;
+    else if (sign === "]" || sign === "}") depth -= 1;
+    if (depth > bundleLimits.jsonDepth) return true;
+  }
+  return false;
+}

@@ -1,0 +1,67 @@
+import { z } from "zod";
+import { fingerprint } from "../protocols/fingerprint.ts";
+import { type TestCode, testCodes } from "../protocols/protocol.ts";
+import { parseParameters, protocolOf, rulesVersion } from "../protocols/registry.ts";
+import { sentence } from "../words.ts";
+import type { BundleTest } from "./bundle.ts";
+import { protocolsName } from "./descriptor.ts";
+import { parseJson } from "./json.ts";
+import { refused, shown, unreadable } from "./refused.ts";
+
+const schema = z.object({
+  scoringRules: z.int(),
+  tests: z
+    .array(
+      z.object({
+        test: z.string().max(100),
+        unit: z.string().max(100),
+        smallestStep: z.number(),
+        better: z.string().max(100),
+        parameters: z.unknown(),
+        variants: z
+          .array(z.object({ variant: z.string().max(100), fingerprint: z.string().max(10_000) }))
+          .max(10),
+      }),
+    )
+    .max(20),
+});
+
+type Told = z.infer<typeof schema>["tests"][number];
+
+/**
+ * Reads protocols.json: each way of each test with its fingerprint, which is worked out again from the parameters, so
+ * that nobody's marks can pass for ones by other rules.
+ * @throws Refusal `bad-input` for an unknown test, other rules of scoring, or parameters that contradict the fingerprint.
+ */
+export function readProtocols(text: string): BundleTest[] {
+  const { data } = schema.safeParse(parseJson(protocolsName, text));
+  if (data === undefined) throw unreadable(protocolsName);
+  if (data.scoringRules !== rulesVersion) throw refused(sentence("reference.scoring"));
+  const codes = data.tests.map(({ test }) => codeOf(test));
+  if (new Set(codes).size !== codes.length) throw unreadable(protocolsName);
+  return data.tests.flatMap((told, index) => variantsOf(codes[index] ?? "push-up", told));
+}
+
+/** @throws Refusal `bad-input` for a test that this program does not know. */
+export function codeOf(test: string): TestCode {
+  const code = testCodes.find((each) => each === test);
+  if (code === undefined) throw refused(sentence("reference.unknownTest", { test: shown(test) }));
+  return code;
+}
+
+function variantsOf(test: TestCode, told: Told): BundleTest[] {
+  const { grain, better, variants } = protocolOf(test);
+  const isSame =
+    told.unit === grain.unit && told.smallestStep === 1 / grain.perUnit && told.better === better;
+  const { data: parameters } = parseParameters(test, told.parameters);
+  if (!isSame || parameters === undefined) throw unreadable(protocolsName);
+  const names = told.variants.map(({ variant }) => variant);
+  if (new Set(names).size !== names.length || names.some((name) => !variants.includes(name))) {
+    throw unreadable(protocolsName);
+  }
+  return told.variants.map(({ variant, fingerprint: text }) => {
+    const own = fingerprint(test, variant, parameters);
+    if (own !== text) throw refused(sentence("reference.contradicts", { test }));
+    return { test, variant, fingerprint: own };
+  });
+}

@@ -1,0 +1,112 @@
+import type { Interval } from "../privacy/coding.ts";
+import { notTold } from "../privacy/hierarchy.ts";
+import { ladders } from "../privacy/ladder.ts";
+import { leagueSizes } from "../privacy/quasi.ts";
+import { type BundleKind, leastK } from "../privacy/rule.ts";
+import type { TestCode } from "../protocols/protocol.ts";
+import { protocolOf } from "../protocols/registry.ts";
+import { fromUnit } from "../units.ts";
+import { sentence } from "../words.ts";
+import { type AlikeMarks, type BundleTest, type ToldCategory, toldCategories } from "./bundle.ts";
+import { type MarkCells, type QuasiCells, readHeader } from "./columns.ts";
+import { rowsNames } from "./descriptor.ts";
+import { bundleLimits } from "./limits.ts";
+import { refused } from "./refused.ts";
+
+/** A sheet of rows as it was split into cells, the header first. */
+export type Cells = readonly (readonly string[])[];
+
+type Mark = Omit<AlikeMarks, "count">;
+
+/**
+ * Reads marks.csv or profiles.csv: every row as strictly as it was written, in grains, marks that are alike counted
+ * together. Which marks of a profile belong to one athlete is not kept.
+ * @throws Refusal `bad-input` with the first line that says what no bundle says; also when fewer athletes than any bundle
+ * may have stand behind a row, since somebody could be found by it.
+ */
+export function readRows(kind: BundleKind, cells: Cells, tests: readonly BundleTest[]): AlikeMarks[] {
+  const [header = [], ...rows] = cells;
+  const read = readHeader(kind, header);
+  const name = rowsNames[kind];
+  if (rows.length === 0) throw refused(sentence("reference.empty"));
+  if (rows.length > bundleLimits.rows)
+    throw refused(sentence("reference.tooMany", { most: bundleLimits.rows }));
+  const ids = new Set<string>();
+  const marks = rows.flatMap((row, index) => {
+    const fail: Fail = (column) => refused(sentence("reference.row", { name, line: index + 2, column }));
+    if (row.length !== header.length) throw fail(header.at(-1) ?? "");
+    const { id, quasi, told } = read(row);
+    if (!/^[b-z]{10}$/.test(id) || ids.has(id)) throw fail("id");
+    ids.add(id);
+    const kept = quasiOf(quasi, fail);
+    return told.map((mark): Mark => ({ ...testOf(mark, tests, fail), ...kept, ...intervalIn(mark, fail) }));
+  });
+  requireCompany(rows);
+  return alike(marks);
+}
+
+/** What is wrong with the row that is read, by its column. */
+type Fail = (column: string) => Error;
+
+function quasiOf([ageBand, category, leagueSize, quarter]: QuasiCells, fail: Fail) {
+  const told = toldCategories.find((each) => each === category);
+  if (!isAgeBand(ageBand)) throw fail("age_band");
+  if (told === undefined) throw fail("category");
+  if (![...leagueSizes, notTold].includes(leagueSize)) throw fail("league_size");
+  if (!/^\d{4}(-Q[1-4])?$/.test(quarter)) throw fail("quarter");
+  return { ageBand, category: told satisfies ToldCategory, quarter };
+}
+
+function isAgeBand(text: string): boolean {
+  if (text === "unknown" || text === notTold) return true;
+  const [, from = "", to = ""] = /^(\d{1,3}) to (\d{1,3})$/.exec(text) ?? [];
+  return from !== "" && `${Number(from)} to ${Number(to)}` === text && Number(from) % 5 === 0
+    ? Number(to) === Number(from) + 4
+    : false;
+}
+
+function testOf({ test, variant, unit }: MarkCells, tests: readonly BundleTest[], fail: Fail): BundleTest {
+  const found = tests.find((each) => each.test === test && each.variant === variant);
+  if (found === undefined) throw fail(tests.some((each) => each.test === test) ? "variant" : "test");
+  if (unit !== null && unit !== protocolOf(found.test).grain.unit) throw fail("unit");
+  return found;
+}
+
+function intervalIn({ test, low, high, columns }: MarkCells, fail: Fail): Interval {
+  const from = boundOf(test as TestCode, low, () => fail(columns[0]));
+  const to = boundOf(test as TestCode, high, () => fail(columns[1]));
+  if (from === null && to === null) throw fail(columns[0]);
+  if (from !== null && to !== null && from >= to) throw fail(columns[1]);
+  return { low: from, high: to };
+}
+
+/** Bounds lie on the lines of the test's ladder: what is told finer, or between them, was never told by a bundle. */
+function boundOf(test: TestCode, text: string, fail: () => Error): number | null {
+  if (text === "") return null;
+  const read = /^\d+(\.\d+)?$/.test(text) ? fromUnit(protocolOf(test).grain, text) : null;
+  if (read === null || !("value" in read)) throw fail();
+  if (!ladders[test].steps.some((step) => read.value % step === 0)) throw fail();
+  return read.value;
+}
+
+/** Whatever a row says without its id, enough rows say. */
+function requireCompany(rows: Cells): void {
+  const company = new Map<string, number>();
+  for (const row of rows) {
+    const content = JSON.stringify(row.slice(1));
+    company.set(content, (company.get(content) ?? 0) + 1);
+  }
+  if (Math.min(...company.values()) < leastK) throw refused(sentence("reference.exposed", { least: leastK }));
+}
+
+function alike(marks: readonly Mark[]): AlikeMarks[] {
+  const counted = new Map<string, { mark: Mark; count: number }>();
+  for (const mark of marks) {
+    const { test, variant, category, ageBand, quarter, low, high } = mark;
+    const key = JSON.stringify([test, variant, category, ageBand, quarter, low, high]);
+    const there = counted.get(key);
+    if (there === undefined) counted.set(key, { mark, count: 1 });
+    else there.count += 1;
+  }
+  return [...counted.values()].map(({ mark, count }) => ({ ...mark, count }));
+}

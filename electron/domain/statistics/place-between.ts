@@ -1,0 +1,90 @@
+import type { Interval } from "../privacy/coding.ts";
+import { leastToCompare, type PlaceBand, wilsonInterval } from "./place.ts";
+
+/** Marks that are told alike: how many, and between which bounds (grains) they lie. */
+export interface AlikeInterval extends Interval {
+  readonly count: number;
+}
+
+/** How others stand to a mark: some surely worse, some surely equal, and some of which the bounds don't say. */
+export interface Standing {
+  readonly n: number;
+  readonly worse: number;
+  readonly equal: number;
+  readonly unsure: number;
+}
+
+/**
+ * Counts the others by how they stand to `value`; all are grains, and marks no further apart than `equalWithin` are
+ * equal. A mark lies at its lower bound or above and below its upper bound; a missing bound reaches to the end.
+ */
+export function standingAmong(
+  better: "higher" | "lower",
+  value: number,
+  others: readonly AlikeInterval[],
+  equalWithin = 0,
+): Standing {
+  let [n, worse, equal, unsure] = [0, 0, 0, 0];
+  for (const { low, high, count } of others) {
+    const least = low ?? -Infinity;
+    const most = high === null ? Infinity : high - 1;
+    const isBelow = most < value - equalWithin;
+    const isAbove = least > value + equalWithin;
+    n += count;
+    if (better === "higher" ? isBelow : isAbove) worse += count;
+    else if (isBelow || isAbove) continue;
+    else if (least >= value - equalWithin && most <= value + equalWithin) equal += count;
+    else unsure += count;
+  }
+  return { n, worse, equal, unsure };
+}
+
+/**
+ * Where a mark stands among marks that are told as intervals: from "all that could be either are better" to "all of them
+ * are worse", each end with Wilson's interval on top, in whole numbers rounded outwards. The mid-rank lies inside. Of
+ * intervals of one grain it is `placeAmong`. Null with fewer than twenty marks.
+ */
+export function placeBetween(
+  better: "higher" | "lower",
+  value: number,
+  others: readonly AlikeInterval[],
+  equalWithin = 0,
+): PlaceBand | null {
+  const { n, worse, equal, unsure } = standingAmong(better, value, others, equalWithin);
+  if (n < leastToCompare) return null;
+  const { low } = wilsonInterval(worse + equal / 2, n);
+  const { high } = wilsonInterval(worse + unsure + equal / 2, n);
+  return { n, low: Math.floor(low * 100), high: Math.ceil(high * 100) };
+}
+
+/**
+ * What the bounds of a group leave open at most, whichever mark is placed in it: the largest share of its marks whose
+ * intervals overlap at one point. 0 where all are of one grain.
+ */
+export function leftOpen(marks: readonly AlikeInterval[]): number {
+  const ends = marks
+    .filter(({ low, high }) => low === null || high === null || high - low > 1)
+    .flatMap(({ low, high, count }): [at: number, step: number][] => [
+      [low ?? -Infinity, count],
+      [high ?? Infinity, -count],
+    ])
+    // An upper bound is not in its interval: at one point, intervals end before others begin.
+    .sort(([a, stepA], [b, stepB]) => (a === b ? stepA - stepB : a - b));
+  let [open, most] = [0, 0];
+  for (const [, step] of ends) {
+    open += step;
+    most = Math.max(most, open);
+  }
+  const n = marks.reduce((sum, { count }) => sum + count, 0);
+  return n === 0 ? 0 : most / n;
+}
+
+/**
+ * How wide the place of a mark in the middle of such a group can be: what chance makes of `n` marks, and what the bounds
+ * leave open. Of several groups the one where this is least says most, whichever mark is placed; of exact marks that is
+ * simply the largest group.
+ */
+export function widthOfPlace(n: number, open: number): number {
+  const { low, high } = wilsonInterval(n / 2, n);
+  return high - low + open;
+}

@@ -1,0 +1,94 @@
+import { mkdir, open, rename, rm } from "node:fs/promises";
+import { basename, dirname, join } from "node:path";
+import { writeSheet } from "../api/sheets/write.ts";
+import { testCodes } from "../domain/protocols/protocol.ts";
+import { protocolOf } from "../domain/protocols/registry.ts";
+import { inUnit } from "../domain/units.ts";
+import type { Sentence } from "../domain/words.ts";
+import type { Wanted } from "./arguments.ts";
+import { readFolder } from "./bundles.ts";
+import { openEngine } from "./engine.ts";
+import type { PercentileRow } from "./percentiles.ts";
+
+/** What came of a merge. */
+export interface Merged {
+  readonly bundles: number;
+  readonly marks: number;
+  readonly keptBack: number;
+  /** Groups of at least twenty marks. */
+  readonly groups: number;
+}
+
+/**
+ * Merges all bundles of a folder into one sheet of percentiles, one bundle in memory at a time. Those kept back are told
+ * as they come. Where none can be taken nothing is written.
+ */
+export async function merge(
+  { folder, out }: Wanted,
+  keepBack: (name: string, why: Sentence) => void,
+): Promise<Merged> {
+  const engine = await openEngine();
+  try {
+    let [bundles, marks, keptBack] = [0, 0, 0];
+    for await (const read of readFolder(folder)) {
+      if ("keptBack" in read) {
+        keptBack += 1;
+        keepBack(read.name, read.keptBack);
+        continue;
+      }
+      engine.add(bundles, read.bundle.marks);
+      bundles += 1;
+      marks += read.bundle.marks.reduce((sum, { count }) => sum + count, 0);
+    }
+    if (bundles === 0) return { bundles, marks, keptBack, groups: 0 };
+    const rows = await engine.percentiles();
+    await writeWhole(out, percentilesSheet(rows));
+    return { bundles, marks, keptBack, groups: new Set(rows.map(groupOf)).size };
+  } finally {
+    await engine.close();
+  }
+}
+
+const headers = [
+  ...["test", "variant", "fingerprint", "category", "age_band", "percentile"],
+  ...["low", "high", "unit", "better", "n", "bundles"],
+];
+
+/** One line a percentile, in the order of the tests; bounds in the test's unit, empty where none is told. */
+function percentilesSheet(rows: readonly PercentileRow[]): string {
+  // The query has put the rest in order, and this keeps it.
+  const inOrder = rows.toSorted((a, b) => testCodes.indexOf(a.test) - testCodes.indexOf(b.test));
+  return writeSheet(
+    headers,
+    inOrder.map(({ test, variant, fingerprint, category, age_band, percentile, low, high, n, bundles }) => {
+      const { grain, better } = protocolOf(test);
+      const [from, to] = [low, high].map((bound) => (bound === null ? null : inUnit(grain, bound)));
+      return [
+        ...[test, variant, fingerprint, category, age_band, percentile],
+        ...[from ?? null, to ?? null, grain.unit, better, n, bundles],
+      ];
+    }),
+  );
+}
+
+function groupOf({ fingerprint, category, age_band }: PercentileRow): string {
+  return JSON.stringify([fingerprint, category, age_band]);
+}
+
+/** Under another name first and then renamed, so that nothing half has the name of something whole. */
+async function writeWhole(path: string, text: string): Promise<void> {
+  await mkdir(dirname(path), { recursive: true });
+  const part = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
+  try {
+    const file = await open(part, "w");
+    try {
+      await file.writeFile(text);
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+    await rename(part, path);
+  } finally {
+    await rm(part, { force: true });
+  }
+}

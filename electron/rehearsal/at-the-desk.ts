@@ -1,0 +1,74 @@
+import type { DayToRehearse, Rehearse } from "../api/rehearsal/rehearse.ts";
+import type { RehearsalStage, RehearsedDay } from "../api/rehearsal/schemas.ts";
+import type { SheetKindName } from "../api/sheets/headers.ts";
+import { type Rehearsed, rehearseDay, type Sheets } from "./day.ts";
+import { type Ground, momentOf, temporaryDesk } from "./desk.ts";
+import { keptBackSheet } from "./files.ts";
+import { countMarks } from "./marks.ts";
+import { type Sheet, type TakenSheet, UnusableSheet } from "./sheets.ts";
+
+/** Rehearsals for a running desk, each on a store of its own under `ground` that is removed with its end. */
+export function rehearser(ground: Ground, now: () => Date): Rehearse {
+  return async function* rehearse(day) {
+    const temporary = temporaryDesk(ground, momentOf(day.date, now()));
+    try {
+      yield* stages(temporary.desk, day);
+    } finally {
+      temporary.remove();
+    }
+  };
+}
+
+async function* stages(
+  desk: Parameters<typeof rehearseDay>[0],
+  day: DayToRehearse,
+): AsyncGenerator<RehearsalStage, void> {
+  const steps = rehearseDay(desk, sheetsOf(day), day);
+  try {
+    for (;;) {
+      const step = await steps.next();
+      if (step.done) return yield { stage: "done", rehearsed: told(step.value) };
+      yield { stage: "working", ...step.value };
+    }
+  } catch (error) {
+    if (!(error instanceof UnusableSheet)) throw error;
+    yield { stage: "refused", sheet: "roster", sentence: error.sentence };
+  }
+}
+
+function sheetsOf({ roster, past, results }: DayToRehearse): Sheets {
+  const sheet = (name: SheetKindName, bytes: Uint8Array): Sheet => ({
+    name,
+    open: () => new Blob([new Uint8Array(bytes)]).stream(),
+  });
+  return {
+    roster: sheet("roster", roster),
+    past: past === null ? null : sheet("past", past),
+    results: results === null ? null : sheet("results", results),
+  };
+}
+
+function told(rehearsed: Rehearsed): RehearsedDay {
+  const { date, sheets, admitted, marks, bundle } = rehearsed;
+  return {
+    date,
+    sheets: sheets.map(toldSheet),
+    admitted: admitted.admitted,
+    askGuardian: admitted.askGuardian,
+    marks: countMarks(marks),
+    bundle: { rows: bundle.rows, held: bundle.held },
+    keptBackSheet: { name: "kept-back.csv", text: keptBackSheet(sheets) },
+  };
+}
+
+function toldSheet(sheet: TakenSheet): RehearsedDay["sheets"][number] {
+  const { keptBack, keptBackRows, unusualRows, unknown, ...rest } = sheet;
+  return {
+    ...rest,
+    // A sheet that is refused as a whole has no row of its own that is kept back.
+    keptBack: sheet.refused === null ? keptBack.length : 0,
+    keptBackRows: [...keptBackRows],
+    unusualRows: [...unusualRows],
+    unknown: [...unknown],
+  };
+}

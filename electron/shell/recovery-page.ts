@@ -1,0 +1,80 @@
+import type { Offer, Offers } from "../api/backups/recovery.ts";
+import type { Holding } from "../domain/backups/records.ts";
+import { escapeText, pageOf } from "./refused-page.ts";
+import { shellText } from "./words.ts";
+
+/** What the page says and offers. */
+export interface RecoveryView {
+  /** Why the store is not opened. */
+  readonly why: string;
+  readonly where: string;
+  readonly offers: Offers;
+  /** What went wrong with the last thing that was tried; empty when nothing was. */
+  readonly trouble: string;
+}
+
+/** The page that explains a store which is not opened, and offers what can be done. It has no script of its own. */
+export function recoveryPage({ why, where, offers, trouble }: RecoveryView): string {
+  const parts = [
+    trouble === "" ? "" : `<p class="trouble" role="alert">${escapeText(trouble)}</p>`,
+    `<p>${escapeText(why)}</p>`,
+    offers.anything ? wayOut(offers) : "",
+    `<p class="where">${escapeText(where)}</p>`,
+  ];
+  return pageOf(shellText("refused.title"), parts.join("\n"));
+}
+
+/** While something goes on: the page asks again each second, until the app takes its place. */
+export function workingPage(): string {
+  const words = `<p class="working" role="status">${escapeText(shellText("recovery.working"))}</p>`;
+  return pageOf(shellText("refused.title"), words, '<meta http-equiv="refresh" content="1; url=/">');
+}
+
+function wayOut(offers: Offers): string {
+  const { backups, held } = offers;
+  const none = `<p>${escapeText(shellText("recovery.none"))}</p>`;
+  const list = backups.map((offer, index) => `<li>${offerOf(offer, index, held)}</li>`).join("\n");
+  return `
+    <h2>${escapeText(shellText("recovery.title"))}</h2>
+    <p>${escapeText(shellText("recovery.what"))}</p>
+    ${backups.length === 0 ? none : `<ol>${list}</ol>`}
+    <div class="others">
+      ${button("/look", shellText("recovery.look"))}
+      ${offers.asItIs ? button("/as-it-is", shellText("recovery.asItIs")) : ""}
+      ${button("/start-anew", shellText("recovery.startAnew"))}
+    </div>
+    <p class="where">${escapeText(shellText("recovery.others"))}</p>`;
+}
+
+function offerOf({ at, holding, locked, proved }: Offer, index: number, held: Holding | null): string {
+  const { days, athletes, attempts } = holding;
+  const said = proved ? "recovery.proved" : locked ? "recovery.locked" : "recovery.unproved";
+  const lines = [
+    `<strong>${escapeText(writeInstant(at))}</strong>`,
+    escapeText(shellText("recovery.holds", { days, athletes, attempts })),
+    escapeText(`${lackOf(holding, held)} ${shellText(said)}`),
+  ];
+  const passphrase = locked
+    ? `<label>${escapeText(shellText("recovery.passphrase"))} <input type="password" name="passphrase" required></label>`
+    : "";
+  return `<form method="post" action="/go-back">
+    <p>${lines.join("<br>")}</p>
+    <input type="hidden" name="index" value="${index}">${passphrase}
+    <button${index === 0 ? ' class="first"' : ""}>${escapeText(shellText("recovery.goBack"))}</button>
+  </form>`;
+}
+
+function lackOf(holding: Holding, held: Holding | null): string {
+  if (held === null) return shellText("recovery.lacksUnknown");
+  const count = held.attempts - holding.attempts;
+  return count > 0 ? shellText("recovery.lacks", { count }) : shellText("recovery.lacksNothing");
+}
+
+function button(action: string, words: string): string {
+  return `<form method="post" action="${action}"><button>${escapeText(words)}</button></form>`;
+}
+
+/** An instant as the wall clock here shows it: "Saturday 14 November 2026 at 09:05". */
+function writeInstant(at: string): string {
+  return new Intl.DateTimeFormat("en-GB", { dateStyle: "full", timeStyle: "short" }).format(new Date(at));
+}

@@ -1,0 +1,35 @@
+import css from "./FilesToRead.module.css";
+
+interface FilesToReadProps {
+  readonly files: readonly {
+    readonly name: string;
+    /** What it is, in a few words. */
+    readonly what: string;
+    /** How large it is, in words. */
+    readonly size: string;
+    readonly text: string;
+  }[];
+}
+
+/** Files before they are written anywhere; each opens to be read just as it will be. */
+export function FilesToRead({ files }: FilesToReadProps) {
+  return (
+    <ul className={css.files}>
+      {files.map(({ name, what, size, text }) => (
+        <li key={name}>
+          <details>
+            <summary className={css.summary}>
+              <span className={css.name}>{name}</span>
+              <span className={css.what}>{what}</span>
+              <span className={css.size}>{size}</span>
+            </summary>
+            {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+            <pre className={css.text} tabIndex={0}>
+              {text}
+            </pre>
+          </details>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,84 @@
+import { useTranslation } from "react-i18next";
+import { writeDate } from "../../app/dates.ts";
+import { BigNumber } from "../../parts/BigNumber.tsx";
+import { Button } from "../../parts/Button.tsx";
+import { Section } from "../../parts/Panel.tsx";
+import { saveText } from "../sheets/save.ts";
+import css from "./RehearsalScreen.module.css";
+import type { Rehearsed } from "./rehearsed.ts";
+import { SheetOutcome } from "./SheetOutcome.tsx";
+
+/** What came of the day: ready or not, in numbers, then sheet by sheet what somebody has to see to. */
+export function Outcome({ rehearsed }: { readonly rehearsed: Rehearsed }) {
+  const { t, i18n } = useTranslation("rehearsal");
+  const { date, sheets, askGuardian, keptBackSheet } = rehearsed;
+  const outside = sheets.reduce((sum, { keptBack }) => sum + keptBack, 0);
+  return (
+    <div className={css.outcome}>
+      <Section
+        title={t("done.title")}
+        aside={
+          outside > 0 && (
+            <Button onPress={() => void saveText(Promise.resolve(keptBackSheet))}>{t("done.save")}</Button>
+          )
+        }
+      >
+        <p className={css.verdict} role="status">
+          {verdict()}
+        </p>
+        <Numbers rehearsed={rehearsed} outside={outside} />
+        <p className={css.quiet}>{t("done.heldHow", { date: writeDate(date, i18n.language) })}</p>
+      </Section>
+      {sheets.map((sheet) => (
+        <SheetOutcome key={sheet.kind} sheet={sheet} />
+      ))}
+      {askGuardian.length > 0 && <Guardians people={askGuardian} />}
+    </div>
+  );
+
+  function verdict(): string {
+    if (sheets.some(({ refused }) => refused !== null)) return t("done.sheetRefused");
+    return outside === 0 ? t("done.ready") : t("done.notReady", { count: outside });
+  }
+}
+
+function Numbers({ rehearsed, outside }: { readonly rehearsed: Rehearsed; readonly outside: number }) {
+  const { t, i18n } = useTranslation("rehearsal");
+  const { admitted, marks, bundle } = rehearsed;
+  const { first, best, equal, below, open } = marks;
+  const write = (number: number) => number.toLocaleString(i18n.language);
+  return (
+    <div className={css.numbers}>
+      <BigNumber label={t("done.athletes")} number={write(admitted)} />
+      <BigNumber label={t("done.keptBack")} number={write(outside)} tone={outside > 0 ? "alert" : "plain"} />
+      <BigNumber
+        label={t("done.marks")}
+        number={write(first + best + equal + below)}
+        {...(open > 0 && { note: t("done.open", { count: open }) })}
+      />
+      <BigNumber label={t("done.bests")} number={write(best)} note={t("done.firsts", { count: first })} />
+      <BigNumber
+        label={t("done.share")}
+        number={write(bundle.rows)}
+        note={t("done.held", { count: bundle.held })}
+      />
+    </div>
+  );
+}
+
+function Guardians({ people }: { readonly people: Rehearsed["askGuardian"] }) {
+  const { t } = useTranslation("rehearsal");
+  return (
+    <Section title={t("guardian.title", { count: people.length })}>
+      <p>{t("guardian.lead")}</p>
+      <ul className={css.people}>
+        {people.map(({ name, league, number }) => (
+          <li key={`${league} ${number} ${name}`}>
+            {name}{" "}
+            <span className={css.quiet}>{[league, number].filter((part) => part !== "").join(" ")}</span>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}

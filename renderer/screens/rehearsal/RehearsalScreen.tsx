@@ -1,0 +1,79 @@
+import { useEffect, useRef } from "react";
+import { useTranslation } from "react-i18next";
+import { useSay } from "../../app/say.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Panel } from "../../parts/Panel.tsx";
+import { Progress } from "../../parts/Progress.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { Outcome } from "./Outcome.tsx";
+import css from "./RehearsalScreen.module.css";
+import { type Standing, slots } from "./rehearsed.ts";
+import { Slot } from "./Slot.tsx";
+import { useRehearsal } from "./useRehearsal.ts";
+
+/** Trying the leagues' sheets out before the day: choose them, hold the day, look at what came of it. */
+export function RehearsalScreen() {
+  const { t } = useTranslation("rehearsal");
+  const rehearsal = useRehearsal();
+  const { choice, standing } = rehearsal;
+  const busy = standing.at === "bringing" || standing.at === "working";
+  return (
+    <Screen title={t("title")} lead={t("lead")} ready>
+      <div className={css.slots}>
+        {slots.map((kind) => (
+          <Slot key={kind} kind={kind} rehearsal={rehearsal} disabled={busy} />
+        ))}
+      </div>
+      {choice.roster !== null && (
+        <div>
+          <Button
+            kind={standing.at === "done" ? "quiet" : "primary"}
+            size="large"
+            busy={busy}
+            onPress={rehearsal.start}
+          >
+            {standing.at === "done" ? t("again") : t("go")}
+          </Button>
+        </div>
+      )}
+      <WhatComes standing={standing} />
+    </Screen>
+  );
+}
+
+function WhatComes({ standing }: { readonly standing: Standing }) {
+  const { t } = useTranslation("rehearsal");
+  const say = useSay();
+  switch (standing.at) {
+    case "choosing":
+      return null;
+    case "bringing":
+      return <Progress label={t("working.label")} done={null} total={1} />;
+    case "working": {
+      const { step, done, total } = standing;
+      return <Progress label={t("working.label")} done={done} total={total} words={t(`working.${step}`)} />;
+    }
+    case "refused":
+      return (
+        <Panel tone="alert">
+          <div role="alert">
+            <p className={css.verdict}>{t(`refused.${standing.sheet}`)}</p>
+            <p>{say(standing.sentence)}</p>
+          </div>
+        </Panel>
+      );
+    case "done":
+      return (
+        <InSight>
+          <Outcome rehearsed={standing.rehearsed} />
+        </InSight>
+      );
+  }
+}
+
+/** What came of it begins below the sheets: shows its beginning, so that nobody waits for what is there. */
+function InSight({ children }: { readonly children: React.ReactNode }) {
+  const place = useRef<HTMLDivElement>(null);
+  useEffect(() => place.current?.scrollIntoView({ block: "nearest" }), []);
+  return <div ref={place}>{children}</div>;
+}

@@ -1,0 +1,88 @@
+import { type DragEvent, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { bridge } from "../../app/bridge.ts";
+import { Button } from "../../parts/Button.tsx";
+import type { Kind } from "../sheets/sheet.ts";
+import type { Chosen } from "./rehearsed.ts";
+import css from "./Slot.module.css";
+import type { Rehearsal } from "./useRehearsal.ts";
+
+interface SlotProps {
+  readonly kind: Kind;
+  readonly rehearsal: Rehearsal;
+  readonly disabled: boolean;
+}
+
+/** A place for one of the three sheets: chosen by dialog, or dropped. */
+export function Slot({ kind, rehearsal, disabled }: SlotProps) {
+  const { t } = useTranslation(["rehearsal", "sheets"]);
+  const [over, setOver] = useState(false);
+  const chosen = rehearsal.choice[kind];
+
+  function drop(event: DragEvent): void {
+    event.preventDefault();
+    setOver(false);
+    const file = event.dataTransfer.files[0];
+    if (file !== undefined && !disabled) rehearsal.choose(kind, { name: file.name, content: file });
+  }
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is a shortcut; the button does the same for everybody
+    <div
+      className={css.slot}
+      data-over={over}
+      data-chosen={chosen !== null}
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={drop}
+    >
+      <h2>
+        {t(`sheets:kind.${kind}`)}{" "}
+        <span className={css.need}>{kind === "roster" ? t("slot.needed") : t("slot.ifAny")}</span>
+      </h2>
+      <p className={css.what}>{t(`slot.${kind}`)}</p>
+      <p className={css.file} role="status">
+        {chosen?.name ?? t("slot.drop")}
+      </p>
+      <Ways kind={kind} rehearsal={rehearsal} disabled={disabled} chosen={chosen} />
+    </div>
+  );
+}
+
+function Ways({ kind, rehearsal, disabled, chosen }: SlotProps & { readonly chosen: Chosen | null }) {
+  const { t } = useTranslation(["rehearsal", "sheets"]);
+  const name = { kind: t(`sheets:kind.${kind}`) };
+
+  async function open(): Promise<void> {
+    const opened = await bridge?.openSheet();
+    if (opened === null || opened === undefined) return;
+    if ("refused" in opened) {
+      const key = opened.refused === "too-big" ? "sheets.tooBig" : "sheets:choose.unreadable";
+      return rehearsal.refuse(kind, { key, values: { megabytes: 20 } });
+    }
+    rehearsal.choose(kind, { name: opened.name, content: new Blob([new Uint8Array(opened.bytes)]) });
+  }
+  return (
+    <div className={css.ways}>
+      <Button
+        kind={kind === "roster" && chosen === null ? "primary" : "quiet"}
+        disabled={disabled}
+        label={chosen === null ? t("slot.chooseWhich", name) : t("slot.anotherWhich", name)}
+        onPress={() => void open()}
+      >
+        {chosen === null ? t("slot.choose") : t("slot.another")}
+      </Button>
+      {chosen !== null && (
+        <Button
+          disabled={disabled}
+          label={t("slot.awayWhich", name)}
+          onPress={() => rehearsal.choose(kind, null)}
+        >
+          {t("slot.away")}
+        </Button>
+      )}
+    </div>
+  );
+}

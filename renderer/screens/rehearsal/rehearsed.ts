@@ -1,0 +1,30 @@
+import type { inferRouterOutputs } from "@trpc/server";
+import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Sentence } from "../../../electron/domain/words.ts";
+import type { Kind } from "../sheets/sheet.ts";
+
+type Run = inferRouterOutputs<AppRouter>["rehearsal"]["run"];
+type Stage = Run extends AsyncIterable<infer Each> ? Each : never;
+
+export type Rehearsed = Extract<Stage, { stage: "done" }>["rehearsed"];
+export type RehearsedSheet = Rehearsed["sheets"][number];
+export type Step = Extract<Stage, { stage: "working" }>["step"];
+
+/** The sheets in the order in which a rehearsal takes them in. */
+export const slots = ["roster", "past", "results"] as const satisfies readonly Kind[];
+
+/** A sheet in the window; it goes to the desk only when the rehearsal begins. */
+export interface Chosen {
+  readonly name: string;
+  readonly content: Blob;
+}
+
+export type Choice = Readonly<Record<Kind, Chosen | null>>;
+
+/** Where the rehearsal stands. */
+export type Standing =
+  | { readonly at: "choosing" }
+  | { readonly at: "bringing" }
+  | { readonly at: "working"; readonly step: Step; readonly done: number; readonly total: number }
+  | { readonly at: "refused"; readonly sheet: Kind; readonly sentence: Sentence }
+  | { readonly at: "done"; readonly rehearsed: Rehearsed };

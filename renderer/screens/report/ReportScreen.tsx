@@ -1,0 +1,81 @@
+import { useQuery } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import type { ReportFile } from "../../../electron/shell/bridge-types.ts";
+import { bridge } from "../../app/bridge.ts";
+import { Answer } from "../../parts/Answer.tsx";
+import { Button } from "../../parts/Button.tsx";
+import { FilesToRead } from "../../parts/FilesToRead.tsx";
+import { Panel, Section } from "../../parts/Panel.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import css from "./ReportScreen.module.css";
+import { saveReport } from "./save.ts";
+
+/** A report for somebody who helps: read first, then saved where the organiser says. Nothing is sent. */
+export function ReportScreen() {
+  const { t } = useTranslation("report");
+  // Read once a visit: what is saved is what was read, to the letter.
+  const files = useQuery({
+    queryKey: ["report"],
+    queryFn: () => (bridge === null ? [] : bridge.report()),
+    staleTime: Number.POSITIVE_INFINITY,
+    gcTime: 0,
+  });
+  return (
+    <Screen title={t("title")} lead={t("lead")} ready={files.isFetched}>
+      <Answer query={files}>
+        {(read) => (
+          <>
+            <SavePanel files={read} />
+            <Section title={t("inside")}>
+              <Inside files={read} />
+            </Section>
+          </>
+        )}
+      </Answer>
+    </Screen>
+  );
+}
+
+function SavePanel({ files }: { readonly files: readonly ReportFile[] }) {
+  const { t } = useTranslation("report");
+  const [busy, setBusy] = useState(false);
+  const save = () => {
+    setBusy(true);
+    void saveReport(files).finally(() => setBusy(false));
+  };
+  return (
+    <Panel title={t("holds.title")}>
+      <ul className={css.list}>
+        <li>{t("holds.names")}</li>
+        <li>{t("holds.marks")}</li>
+        <li>{t("holds.machine")}</li>
+      </ul>
+      <p>{t("sent")}</p>
+      <div>
+        <Button kind="primary" size="large" busy={busy} onPress={save}>
+          {t("save")}
+        </Button>
+      </div>
+    </Panel>
+  );
+}
+
+function Inside({ files }: { readonly files: readonly ReportFile[] }) {
+  const { t, i18n } = useTranslation("report");
+  const what = (name: string) => {
+    if (name === "about.json") return t("about");
+    if (name === "store.json") return t("store");
+    return name === "tapeline.log" ? t("log") : t("olderLog");
+  };
+  const told = files.map(({ name, text }) => {
+    const count = new TextEncoder().encode(text).length;
+    return {
+      name,
+      text,
+      what: what(name),
+      size: t("size", { count, shown: count.toLocaleString(i18n.language) }),
+    };
+  });
+  return <FilesToRead files={told} />;
+}

@@ -1,0 +1,49 @@
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { expect } from "@playwright/test";
+import { countBundle } from "../checks/count-bundle.ts";
+import { expectForEverybody } from "./axe.ts";
+import { test } from "./fixture.ts";
+import { callDoor, goTo } from "./page.ts";
+import { answerSaveDialog } from "./sheets.ts";
+
+test("for the open web, linked, and the one file of the day", async ({ tapeline }) => {
+  const { desk, folder } = tapeline;
+  await callDoor(desk, "day.openDemo");
+  await goTo(desk, "Bundle");
+  const main = desk.getByRole("main");
+
+  // What could be found out, before and after, in figures that a picture can't say.
+  const risk = main.getByRole("region", { name: "What could be found out" });
+  await expect(risk.getByRole("row", { name: /Bibs that are found for certain/ })).toContainText(
+    /(\d+) of \1.*0 of \d+/,
+  );
+  await expect(risk.getByRole("row", { name: /likeliest guess/ })).toContainText("1 in 5");
+
+  await desk.getByText("Linked profiles, told coarsely").click();
+  await expect(risk.getByRole("row", { name: /Profiles that nobody shares/ })).toContainText(/0 of \d+/);
+  await expect(main.getByText("profiles.csv", { exact: true })).toBeVisible();
+  await expectForEverybody(desk);
+
+  await desk.getByText("The open web: groups of 11").click();
+  await expect(main.getByText("Nothing can leave in groups of 11.")).toBeVisible();
+  await desk.getByText("Single marks, not linked").click();
+  await expect(risk.getByRole("row", { name: /likeliest guess/ })).toContainText("1 in 11");
+
+  const file = join(folder, "web.zip");
+  await answerSaveDialog(tapeline, file);
+  const word = desk.getByRole("textbox", { name: "Type “share” to go on" });
+  await word.fill("share");
+  await word.press("Enter");
+  await expect(desk.getByText("Saved as web.zip.")).toBeVisible();
+  const counted = countBundle(await readFile(file));
+  expect(counted.k).toBeGreaterThanOrEqual(11);
+  expect(counted.k).toBe(counted.told.kReached);
+  await expect(main.getByRole("row", { name: /written/ })).toContainText("11");
+
+  // The same day in smaller groups could be laid beside it.
+  await desk.getByText("The sport: groups of 5").click();
+  await expect(main.getByText(/A bundle of this day left on .*, in groups of 11\./)).toBeVisible();
+  await expect(word).toHaveCount(0);
+  await expectForEverybody(desk);
+});

@@ -1,0 +1,23 @@
+import { testCodes } from "../../electron/domain/protocols/protocol.ts";
+import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
+import { addAthlete, leagueNamed } from "../../electron/store/athletes.ts";
+import { addDay, setDayState } from "../../electron/store/days.ts";
+import { setEntrant } from "../../electron/store/entrants.ts";
+import type { Store } from "../../electron/store/store.ts";
+
+/** An open day with so many invented athletes who test; their ids are 1, 2, 3 and so on. One transaction. */
+export function makeHall(store: Store, athletes: number): void {
+  store.write(["day", "people", "entrants"], (db) => {
+    const protocols = testCodes.map((test) => ({ test, parameters: defaultParameters(test) }));
+    const dayId = addDay(db, { date: "2026-11-14", title: "Fault day", restMinutes: 5 }, protocols);
+    setDayState(db, dayId, "open");
+    for (let index = 1; index <= athletes; index += 1) {
+      const athleteId = addAthlete(db, {
+        leagueId: leagueNamed(db, "Foundry Town"),
+        ...{ name: `Skater ${index}`, number: String(index), birthYear: null, category: null },
+        ...{ guardianConsent: false, board: "bib", share: false, asked: false },
+      });
+      setEntrant(db, dayId, { athleteId, state: "testing", bib: index, since: "2026-11-14T09:00:00.000Z" });
+    }
+  });
+}

@@ -1,0 +1,57 @@
+import { afterAll, describe, expect, test } from "vitest";
+import { buildDisk, canMount } from "./disk.ts";
+import { cutOff, failing, filledUp, killed, type Toll } from "./trials.ts";
+
+/** The short form of `npm run plug`: the same faults, a few of each. */
+const library = buildDisk();
+const mount = canMount();
+const limit = { timeout: 120_000 };
+afterAll(() => {
+  for (const answer of [library, mount]) {
+    if (typeof answer === "object") console.log(`Skipped here: ${answer.why}`);
+  }
+});
+
+function expectAllKept(toll: Toll, faults: number): void {
+  expect(toll.wrong).toEqual([]);
+  expect(toll.faults).toBeGreaterThanOrEqual(faults);
+  expect(toll.saved).toBeGreaterThan(0);
+}
+
+test("what was saved survives the process's end at any moment, once, with its marks", limit, async () => {
+  expectAllKept(await killed(4, 11), 4);
+});
+
+describe.skipIf(typeof library !== "string")("on a disk that loses power or fails", () => {
+  const disk = String(library);
+
+  test("what was saved survives the power going", limit, async () => {
+    expectAllKept(await cutOff(disk, 5, 21), 5);
+  });
+
+  test("with synchronous=NORMAL the same test fails, so it would notice", limit, async () => {
+    const toll = await cutOff(disk, 3, 31, "NORMAL");
+    expect(toll.wrong).not.toEqual([]);
+  });
+
+  test("syncs that fail are told, and nothing saved is lost or there twice", limit, async () => {
+    const toll = await failing(disk, 2, 41, "sync");
+    expectAllKept(toll, 0);
+    expect(toll.refused.get("disk.failed")).toBeGreaterThan(0);
+  });
+
+  test("writes that find no room are told, and nothing saved is lost or there twice", limit, async () => {
+    const toll = await failing(disk, 2, 51, "write");
+    expectAllKept(toll, 0);
+    expect(toll.refused.get("disk.full")).toBeGreaterThan(0);
+  });
+});
+
+test.skipIf(mount !== true)(
+  "a disk filled to the last byte refuses with a sentence and keeps what was saved",
+  limit,
+  async () => {
+    const toll = await filledUp(900_000, 61);
+    expectAllKept(toll, 1);
+  },
+);

@@ -1,0 +1,56 @@
+import { damaged } from "./damage.ts";
+import { buildDisk, canMount } from "./disk.ts";
+import { cutOff, failing, filledUp, killed, type Toll } from "./trials.ts";
+
+/**
+ * `npm run plug`: the long form. 200 kills, 70 power cuts, failing syncs and writes, full disks, 500 damaged stores. Ends
+ * with 0 when nothing that was saved was lost, doubled or shown wrong, and the same cuts with `synchronous=NORMAL` were
+ * noticed. An argument multiplies the counts: `npm run plug -- 0.1`.
+ */
+const share = Number(process.argv[2] ?? 1);
+const count = (many: number) => Math.max(1, Math.round(many * share));
+const seed = Date.now() % 1_000_000;
+const library = buildDisk();
+let failed = false;
+
+function tell(what: string, toll: Toll, bad = toll.wrong.length > 0): void {
+  failed ||= bad;
+  const refused = [...toll.refused].map(([key, many]) => `${key} ${many}`).join(", ");
+  const rest = refused === "" ? "" : `; refused: ${refused}`;
+  console.log(`${bad ? "FAILED" : "kept"}  ${what}: ${toll.faults} faults, ${toll.saved} saved${rest}`);
+  for (const each of toll.wrong.slice(0, 5)) console.log(`        ${each}`);
+}
+
+console.log(`seed ${seed}`);
+tell(`${count(200)} kills`, await killed(count(200), seed));
+if (typeof library === "string") {
+  tell(`${count(70)} power cuts`, await cutOff(library, count(70), seed));
+  const normal = await cutOff(library, count(20), seed, "NORMAL");
+  const noticed = normal.wrong.length;
+  tell(
+    `with synchronous=NORMAL, ${count(20)} power cuts: noticed ${noticed} times (as it must)`,
+    normal,
+    noticed === 0,
+  );
+  tell(`${count(20)} lives with failing syncs`, await failing(library, count(20), seed, "sync"));
+  tell(`${count(20)} lives with failing writes`, await failing(library, count(20), seed, "write"));
+} else {
+  console.log(`skipped  power cuts and failing disks: ${library.why}`);
+}
+const mount = canMount();
+if (mount === true) {
+  for (const bytes of [700_000, 1_000_000, 2_000_000]) {
+    tell(`a disk of ${bytes} bytes filled to the last`, await filledUp(bytes, seed));
+  }
+} else {
+  console.log(`skipped  full disks: ${mount.why}`);
+}
+const toll = await damaged(count(500), seed);
+failed ||= toll.wrong.length > 0;
+const reasons = Object.entries(toll.refused).map(([reason, many]) => `${reason} ${many}`);
+console.log(
+  `${toll.wrong.length > 0 ? "FAILED" : "kept"}  ${count(500)} damaged stores: ${toll.opened} opened as they`,
+);
+console.log(`        were, the rest refused and repaired from a backup (${reasons.join(", ")})`);
+for (const each of toll.wrong.slice(0, 10)) console.log(`        ${each}`);
+process.exitCode = failed ? 1 : 0;

@@ -1,0 +1,103 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type Faults, onFailingDisk, onSmallDisk } from "./disk.ts";
+import { type Book, dropBook, judge, type Life, live, newBook } from "./lives.ts";
+import { chanceOf } from "./orders.ts";
+
+/** What came of many faults of one kind. */
+export interface Toll {
+  /** Faults that struck: kills, cuts, lives with failures. */
+  readonly faults: number;
+  /** Entries answered with "saved" that were then held to it. */
+  readonly saved: number;
+  /** What was wrong after a fault, with the fault's number; empty when all is well. */
+  readonly wrong: readonly string[];
+  readonly refused: ReadonlyMap<string, number>;
+}
+
+/** So many lives on one store, then a new one: stores that have been through much, and young ones. */
+const livesAStore = 20;
+
+async function suffer(
+  lives: number,
+  lifeOf: (book: Book, index: number) => Life,
+  struck: (code: number | null, signal: string | null) => boolean,
+): Promise<Toll> {
+  const wrong: string[] = [];
+  const refused = new Map<string, number>();
+  let [faults, saved] = [0, 0];
+  let book = newBook();
+  for (let index = 0; index < lives; index += 1) {
+    if (index > 0 && index % livesAStore === 0) {
+      dropBook(book);
+      book = newBook();
+    }
+    const ended = await live(book, lifeOf(book, index));
+    saved += ended.saved;
+    if (struck(ended.code, ended.signal)) faults += 1;
+    else if (!ended.closed) wrong.push(`${index}: ended with ${ended.code}: ${ended.complaint}`);
+    wrong.push(...judge(book).map((each) => `${index}: ${each}`));
+  }
+  for (const [key, count] of book.refused) refused.set(key, (refused.get(key) ?? 0) + count);
+  dropBook(book);
+  return { faults, saved, wrong, refused };
+}
+
+/** Ends the process that enters with SIGKILL, at random. */
+export function killed(times: number, seed: number): Promise<Toll> {
+  const chance = chanceOf(seed);
+  const life = (_book: Book, index: number) => ({ seed: seed + index, killAfterMs: chance() ** 2 * 900 });
+  return suffer(times, life, (_code, signal) => signal === "SIGKILL");
+}
+
+/** Takes the power, so that what was not synced is lost: all of it every third time, else some by chance. */
+export function cutOff(
+  library: string,
+  times: number,
+  seed: number,
+  synchronous: "FULL" | "NORMAL" = "FULL",
+): Promise<Toll> {
+  const chance = chanceOf(seed);
+  const life = (book: Book, index: number): Life => {
+    const faults: Faults = {
+      cutAt: 10 + Math.floor(chance() * 700),
+      seed: index % 3 === 0 ? 0 : seed + index,
+    };
+    return { seed: seed + index, synchronous, environment: onFailingDisk(library, book.folder, faults) };
+  };
+  return suffer(times, life, (code) => code === 137);
+}
+
+/** Lets syncs fail with EIO, or writes with ENOSPC, some in a row, while entering goes on to an orderly end. */
+export function failing(library: string, times: number, seed: number, kind: "sync" | "write"): Promise<Toll> {
+  const chance = chanceOf(seed);
+  const life = (book: Book, index: number): Life => {
+    // The first life makes the store in peace.
+    const at = 150 + Math.floor(chance() * 300);
+    const count = 1 + Math.floor(chance() * 40);
+    const faults: Faults =
+      kind === "sync"
+        ? { failSyncAt: Math.floor(at / 4), times: count }
+        : { failWriteAt: at, times: count * 5 };
+    const environment = index === 0 ? {} : onFailingDisk(library, book.folder, faults);
+    return { seed: seed + index, entries: 120, environment };
+  };
+  return suffer(times + 1, life, () => false);
+}
+
+/** Fills a file system of its own to the last byte while entering goes on. */
+export async function filledUp(bytes: number, seed: number): Promise<Toll> {
+  const book = newBook();
+  const after = mkdtempSync(join(tmpdir(), "tapeline-filled-"));
+  try {
+    const through = onSmallDisk(book.folder, bytes, after);
+    const ended = await live(book, { seed, entries: 600, through });
+    const bad = ended.closed ? [] : [`ended with ${ended.code}: ${ended.complaint}`];
+    const wrong = [...bad, ...judge({ ...book, folder: after })];
+    return { faults: book.refused.get("disk.full") ?? 0, saved: ended.saved, wrong, refused: book.refused };
+  } finally {
+    dropBook(book);
+    rmSync(after, { recursive: true, force: true });
+  }
+}
