@@ -6,10 +6,12 @@ import { Frame } from "../parts/Frame.tsx";
 import { HeldPage } from "../screens/athletes/held/HeldPage.tsx";
 import { PrintCards } from "../screens/cards/PrintCards.tsx";
 import { PrintPage } from "../screens/instructions/PrintPage.tsx";
+import { LockCover } from "../screens/lock/LockCover.tsx";
 import { SummaryPrintPage } from "../screens/summary/paper/SummaryPrintPage.tsx";
 import { ClientProvider } from "./client.tsx";
 import { InitialsProvider } from "./initials.tsx";
 import { DeskRoutes } from "./routes.tsx";
+import { StandingProvider } from "./standing.tsx";
 
 /** Everything in the desk's window. */
 export function DeskApp() {
@@ -33,11 +35,13 @@ export function DeskApp() {
               {({ day, league, paper }) => <SummaryPrintPage day={day} league={league} paper={paper} />}
             </Route>
             <Route>
-              <InitialsProvider>
-                <Frame>
-                  <DeskRoutes />
-                </Frame>
-              </InitialsProvider>
+              <StandingProvider cover={<LockCover />}>
+                <InitialsProvider>
+                  <Frame>
+                    <DeskRoutes />
+                  </Frame>
+                </InitialsProvider>
+              </StandingProvider>
             </Route>
           </Switch>
         </Router>

@@ -1,5 +1,5 @@
 import type { QueryClient } from "@tanstack/react-query";
-import { useEffect } from "react";
+import { useEffect, useRef } from "react";
 import { type Client, client, queryClient } from "./client.tsx";
 import { groupsToRead } from "./topics.ts";
 
@@ -18,15 +18,19 @@ function readAgain(queries: QueryClient, topics: Iterable<string>): void {
 /**
  * Follows the change feed until the returned function is called. A change is read again at once; more that arrive
  * before the next frame are then read together. The server resumes after the last event seen, or says "all" where that
- * is too long ago.
+ * is too long ago. While it is paused only the lock is read again: whoever goes on then reads everything.
  */
-export function followChanges(from: Client, queries: QueryClient): () => void {
+export function followChanges(
+  from: Client,
+  queries: QueryClient,
+  isPaused: () => boolean = () => false,
+): () => void {
   const waiting = new Set<string>();
   let frame = 0;
   function flush(): void {
     const topics = [...waiting];
     waiting.clear();
-    if (topics.length > 0) readAgain(queries, topics);
+    if (topics.length > 0) readAgain(queries, isPaused() ? ["lock"] : topics);
   }
   const subscription = from.changes.subscribe(undefined, {
     onData({ data }) {
@@ -45,7 +49,9 @@ export function followChanges(from: Client, queries: QueryClient): () => void {
   };
 }
 
-/** Keeps all that is shown true while the window is open: once a window. */
-export function useChanges(): void {
-  useEffect(() => followChanges(client, queryClient), []);
+/** Keeps all that is shown true while the window is open: once a window. `paused`: it may read nothing just now. */
+export function useChanges(paused = false): void {
+  const latest = useRef(paused);
+  latest.current = paused;
+  useEffect(() => followChanges(client, queryClient, () => latest.current), []);
 }

@@ -15,6 +15,7 @@ import type liveCircuit from "../../resources/locales/en/liveCircuit.json";
 import type liveCore from "../../resources/locales/en/liveCore.json";
 import type liveLeap from "../../resources/locales/en/liveLeap.json";
 import type livePushUp from "../../resources/locales/en/livePushUp.json";
+import type lock from "../../resources/locales/en/lock.json";
 import type noise from "../../resources/locales/en/noise.json";
 import type place from "../../resources/locales/en/place.json";
 import type plots from "../../resources/locales/en/plots.json";
@@ -48,6 +49,7 @@ declare module "i18next" {
       liveCore: typeof liveCore;
       livePushUp: typeof livePushUp;
       liveLeap: typeof liveLeap;
+      lock: typeof lock;
       noise: typeof noise;
       place: typeof place;
       plots: typeof plots;

@@ -1,5 +1,15 @@
-import { createContext, type ReactNode, useCallback, useContext, useMemo, useRef, useState } from "react";
+import {
+  createContext,
+  type ReactNode,
+  useCallback,
+  useContext,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from "react";
 import { InitialsDialog } from "../parts/InitialsDialog.tsx";
+import { nameOfPost, useStanding } from "./standing.tsx";
 
 const place = "initials";
 
@@ -19,6 +29,17 @@ export function InitialsProvider({ children }: { readonly children: ReactNode })
   const [initials, setInitials] = useState(() => sessionStorage.getItem(place));
   const [asking, setAsking] = useState(false);
   const waiting = useRef<((initials: string | null) => void)[]>([]);
+
+  const { post } = useStanding();
+  const whose = nameOfPost(post);
+  const before = useRef(whose);
+  useEffect(() => {
+    if (whose === before.current) return;
+    before.current = whose;
+    // Whoever comes next keys under initials of their own.
+    sessionStorage.removeItem(place);
+    setInitials(null);
+  }, [whose]);
 
   const change = useCallback(() => {
     setAsking(true);

@@ -1,4 +1,4 @@
-import { Redirect, Route, Switch } from "wouter";
+import { Redirect, Route, Switch, useLocation } from "wouter";
 import { testCodes } from "../../electron/domain/protocols/protocol.ts";
 import { AthletesScreen } from "../screens/athletes/AthletesScreen.tsx";
 import { BundleScreen } from "../screens/bundle/BundleScreen.tsx";
@@ -7,6 +7,7 @@ import { CheckInScreen } from "../screens/check-in/CheckInScreen.tsx";
 import { DayScreen } from "../screens/day/DayScreen.tsx";
 import { HomeScreen } from "../screens/home/HomeScreen.tsx";
 import { InstructionsScreen } from "../screens/instructions/InstructionsScreen.tsx";
+import { LockScreen } from "../screens/lock/LockScreen.tsx";
 import { NoiseScreen } from "../screens/noise/NoiseScreen.tsx";
 import { RehearsalScreen } from "../screens/rehearsal/RehearsalScreen.tsx";
 import { ReportScreen } from "../screens/report/ReportScreen.tsx";
@@ -14,9 +15,14 @@ import { SheetsScreen } from "../screens/sheets/SheetsScreen.tsx";
 import { StationScreen } from "../screens/station/StationScreen.tsx";
 import { idOf } from "../screens/summary/paths.ts";
 import { SummaryScreen } from "../screens/summary/SummaryScreen.tsx";
+import { mayGo, startOf, useStanding } from "./standing.tsx";
 
 /** Which screen stands at which place; the places themselves and the way back are in places.ts. */
 export function DeskRoutes() {
+  const { post } = useStanding();
+  const [path] = useLocation();
+  // Whatever address is typed or followed, a desk that was handed over has one place.
+  if (!mayGo(post, path)) return <Redirect to={startOf(post)} replace />;
   return (
     <Switch>
       <Route path="/" component={HomeScreen} />
@@ -31,6 +37,7 @@ export function DeskRoutes() {
       </Route>
       <Route path="/athletes/:id?">{({ id }) => <AthletesScreen id={id ?? null} />}</Route>
       <Route path="/rehearsal" component={RehearsalScreen} />
+      <Route path="/lock" component={LockScreen} />
       <Route path="/noise" component={NoiseScreen} />
       <Route path="/report" component={ReportScreen} />
       <Route path="/bundle" component={BundleScreen} />

@@ -2,12 +2,13 @@ import { useQuery } from "@tanstack/react-query";
 import { type ReactNode, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../app/client.tsx";
-import { useChanges } from "../app/feed.ts";
+import { useStanding } from "../app/standing.tsx";
 import css from "./Frame.module.css";
 import { FrameHead } from "./FrameHead.tsx";
 import { HideBoard } from "./HideBoard.tsx";
 import { HintsPlace } from "./hints.ts";
 import { KeyHint } from "./KeyHint.tsx";
+import { LockKey } from "./LockKey.tsx";
 import { MessageStrip } from "./MessageStrip.tsx";
 import { BareTape, TapeNav } from "./TapeNav.tsx";
 
@@ -22,7 +23,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
   const trpc = useTRPC();
   const current = useQuery(trpc.day.current.queryOptions());
   const day = current.data?.day ?? null;
-  useChanges();
+  const isOrganiser = useStanding().post.role === "organiser";
 
   return (
     <HintsPlace value={hints}>
@@ -42,7 +43,8 @@ export function Frame({ children }: { readonly children: ReactNode }) {
           <div className={css.hints}>
             <div className={css.own} ref={setHints} />
             {day !== null && <HideBoard />}
-            {day !== null && <KeyHint keys="Alt+0–9" does={t("frame.goTo")} />}
+            {(day !== null || !isOrganiser) && <LockKey />}
+            {day !== null && isOrganiser && <KeyHint keys="Alt+0–9" does={t("frame.goTo")} />}
           </div>
         </footer>
       </div>

@@ -2,8 +2,10 @@ import { useTranslation } from "react-i18next";
 import { bridge } from "../app/bridge.ts";
 import { writeDate } from "../app/dates.ts";
 import { useInitials } from "../app/initials.tsx";
+import { useStanding } from "../app/standing.tsx";
 import { Button } from "./Button.tsx";
 import css from "./FrameHead.module.css";
+import { HandedOver } from "./HandedOver.tsx";
 import { LanguageChoice } from "./LanguageChoice.tsx";
 import { LeaveDemo } from "./LeaveDemo.tsx";
 import { Tag } from "./Tag.tsx";
@@ -21,6 +23,8 @@ interface FrameHeadProps {
 export function FrameHead({ day, demo }: FrameHeadProps) {
   const { t, i18n } = useTranslation("common");
   const { initials, change } = useInitials();
+  const { post } = useStanding();
+  const isOrganiser = post.role === "organiser";
   return (
     <div className={css.head} data-demo={demo}>
       {day !== null && (
@@ -31,15 +35,16 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
         </p>
       )}
       {demo && <Tag>{t("demo.invented")}</Tag>}
+      {post.role !== "organiser" && <HandedOver post={post} />}
       <div className={css.tools}>
-        {demo && <LeaveDemo />}
+        {demo && isOrganiser && <LeaveDemo />}
         <LanguageChoice />
         {day !== null && (
           <Button onPress={() => void change()}>
             {initials === null ? t("initials.none") : t("initials.some", { initials })}
           </Button>
         )}
-        {day !== null && bridge !== null && (
+        {day !== null && bridge !== null && isOrganiser && (
           <Button onPress={() => void bridge?.openBoard()}>{t("frame.openBoard")}</Button>
         )}
       </div>

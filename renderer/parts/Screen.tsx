@@ -4,6 +4,7 @@ import { useTranslation } from "react-i18next";
 import { Link, useLocation } from "wouter";
 import { parentOf } from "../app/places.ts";
 import { useReady } from "../app/ready.ts";
+import { mayGo, useStanding } from "../app/standing.tsx";
 import { useHintsPlace } from "./hints.ts";
 import { KeyHint } from "./KeyHint.tsx";
 import css from "./Screen.module.css";
@@ -78,8 +79,9 @@ export function Screen({
 function BackLink() {
   const { t } = useTranslation("common");
   const [path] = useLocation();
+  const { post } = useStanding();
   const parent = parentOf(path);
-  if (parent === null) return null;
+  if (parent === null || !mayGo(post, parent)) return null;
   const name = parent === "/" ? "start" : parent === "/athletes" ? "athletes" : "day";
   return (
     <Link className={css.back} href={parent}>

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import { Link, useLocation } from "wouter";
 import { useKeys } from "../app/keys.ts";
 import { isAt, type Place, places } from "../app/places.ts";
+import { mayGo, useStanding } from "../app/standing.tsx";
 import css from "./TapeNav.module.css";
 import { TestMark } from "./TestMark.tsx";
 
@@ -9,11 +10,16 @@ import { TestMark } from "./TestMark.tsx";
 export function TapeNav() {
   const { t } = useTranslation("common");
   const [path, go] = useLocation();
-  useKeys(Object.fromEntries(places.map((place, index) => [`Alt+${index}`, () => go(place.path)])));
+  const { post } = useStanding();
+  // Each place keeps its numeral, also where it is the only one.
+  const shown = places
+    .map((place, index) => ({ place, index }))
+    .filter(({ place }) => mayGo(post, place.path));
+  useKeys(Object.fromEntries(shown.map(({ place, index }) => [`Alt+${index}`, () => go(place.path)])));
   return (
     <nav className={css.nav} aria-label={t("frame.places")}>
       <ol className={css.tape}>
-        {places.map((place, index) => (
+        {shown.map(({ place, index }) => (
           <li key={place.key}>
             <Stop place={place} index={index} current={isAt(path, place)} />
           </li>

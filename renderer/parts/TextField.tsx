@@ -28,6 +28,7 @@ export interface TextFieldProps {
   readonly inputRef?: Ref<HTMLInputElement>;
   /** Enter inside the field, for screens that are keyed without a form. */
   readonly onEnter?: () => void;
+  readonly onFocus?: () => void;
 }
 
 /** A line of text: label above, help under it, the sentence about an error below the value. */
@@ -45,6 +46,7 @@ export function TextField(props: TextFieldProps) {
       isRequired={props.required ?? false}
       isDisabled={props.disabled ?? false}
       autoFocus={props.autoFocus ?? false}
+      {...(props.onFocus !== undefined && { onFocus: props.onFocus })}
       {...(props.maxLength !== undefined && { maxLength: props.maxLength })}
       {...(props.inputMode !== undefined && { inputMode: props.inputMode })}
     >

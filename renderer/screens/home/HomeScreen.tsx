@@ -49,6 +49,8 @@ function Help() {
   return (
     <p className={css.help}>
       {t("help.question")} <Link href="/report">{t("help.report")}</Link>
+      <br />
+      {t("help.lockQuestion")} <Link href="/lock">{t("help.lock")}</Link>
     </p>
   );
 }

@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
+import { useStanding } from "../../app/standing.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { useNow } from "./clock.ts";
 import css from "./Queue.module.css";
@@ -20,6 +21,7 @@ export function Queue({ view, onCallNext, onTakeBack, ...actions }: QueueProps) 
   const { t } = useTranslation("station");
   const [all, setAll] = useState(false);
   const now = useNow();
+  const { post } = useStanding();
   const { queue, skipped } = view;
   const shown = all ? queue : queue.slice(0, few);
   return (
@@ -47,7 +49,9 @@ export function Queue({ view, onCallNext, onTakeBack, ...actions }: QueueProps) 
           {all ? t("queue.fewer") : t("queue.more", { count: queue.length - few })}
         </Button>
       )}
-      {skipped.length > 0 && <Skipped skipped={skipped} onTakeBack={onTakeBack} />}
+      {skipped.length > 0 && post.role === "organiser" && (
+        <Skipped skipped={skipped} onTakeBack={onTakeBack} />
+      )}
     </section>
   );
 }

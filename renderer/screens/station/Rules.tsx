@@ -5,6 +5,7 @@ import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
 import { protocols } from "../../../electron/domain/protocols/registry.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
 import { useSay } from "../../app/say.ts";
+import { mayGo, useStanding } from "../../app/standing.tsx";
 import { Cautions } from "../../parts/Cautions.tsx";
 import { KeyHint } from "../../parts/KeyHint.tsx";
 import css from "./Rules.module.css";
@@ -61,6 +62,8 @@ export function RulesInFull({ test, parameters }: Pick<RulesProps, "test" | "par
 
 function Paper({ test }: Pick<RulesProps, "test">) {
   const { t } = useTranslation("instructions");
+  const { post } = useStanding();
+  if (!mayGo(post, "/instructions")) return null;
   return (
     <Link className={css.paper} href={`/instructions/${test}`}>
       {t("link")}

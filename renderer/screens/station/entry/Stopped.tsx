@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { useStanding } from "../../../app/standing.tsx";
 import { Button } from "../../../parts/Button.tsx";
 import { useWriteTime } from "../clock.ts";
 import { useStationKeys } from "../stationKeys.ts";
@@ -52,15 +53,18 @@ interface BlockedProps {
 /** Another test comes first; the organiser may let the athlete skip it. */
 export function Blocked({ before, onSkip }: BlockedProps) {
   const { t } = useTranslation("station");
-  useStationKeys({ "Alt+S": onSkip });
+  const isOrganiser = useStanding().post.role === "organiser";
+  useStationKeys(isOrganiser ? { "Alt+S": onSkip } : {});
   return (
     <div className={css.notice} role="status">
       <p className={css.title}>{t(`athlete.blocked.${before}`)}</p>
-      <div className={css.actions}>
-        <Button hint="Alt+S" onPress={onSkip}>
-          {t("athlete.letSkip")}
-        </Button>
-      </div>
+      {isOrganiser && (
+        <div className={css.actions}>
+          <Button hint="Alt+S" onPress={onSkip}>
+            {t("athlete.letSkip")}
+          </Button>
+        </div>
+      )}
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { useStanding } from "../../../app/standing.tsx";
 import { Button } from "../../../parts/Button.tsx";
 import { LengthsChoice } from "../LengthsChoice.tsx";
 import { useStationKeys } from "../stationKeys.ts";
@@ -26,7 +27,8 @@ export function ValueEntry(props: ValueEntryProps) {
   const { t } = useTranslation("station");
   const fields = useRef<ValueFieldsHandle>(null);
   const { sending } = entry;
-  useStationKeys({ "Alt+S": onSkip });
+  const isOrganiser = useStanding().post.role === "organiser";
+  useStationKeys(isOrganiser ? { "Alt+S": onSkip } : {});
   useEffect(() => fields.current?.focusFirst(), []);
 
   async function save(sure: boolean): Promise<void> {
@@ -67,9 +69,11 @@ export function ValueEntry(props: ValueEntryProps) {
           <Button hint="Esc" onPress={onLeave}>
             {t("entry.other")}
           </Button>
-          <Button hint="Alt+S" onPress={onSkip}>
-            {t("entry.skip")}
-          </Button>
+          {isOrganiser && (
+            <Button hint="Alt+S" onPress={onSkip}>
+              {t("entry.skip")}
+            </Button>
+          )}
         </div>
       )}
     </>

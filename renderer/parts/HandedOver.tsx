@@ -1,0 +1,16 @@
+import { useTranslation } from "react-i18next";
+import type { Post } from "../../electron/domain/lock/post.ts";
+import { Tag } from "./Tag.tsx";
+
+/** Says in the head that the desk is a volunteer's, and whose. */
+export function HandedOver({ post }: { readonly post: Post }) {
+  const { t } = useTranslation("lock");
+  return <Tag tone="go">{t("handed.tag", { to: useNameOfPost(post) })}</Tag>;
+}
+
+/** A post in words: "Check-in", "Core". */
+export function useNameOfPost(post: Post): string {
+  const { t } = useTranslation(["common", "lock"]);
+  if (post.role === "station") return t(`common:test.${post.test}.ability`);
+  return post.role === "check-in" ? t("common:place.checkIn") : t("lock:organiser");
+}

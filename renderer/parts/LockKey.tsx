@@ -1,0 +1,42 @@
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useLocation } from "wouter";
+import { useKeys } from "../app/keys.ts";
+import { useStanding } from "../app/standing.tsx";
+import { Button } from "./Button.tsx";
+import { Dialog } from "./Dialog.tsx";
+import { useNameOfPost } from "./HandedOver.tsx";
+import css from "./HideBoard.module.css";
+import { KeyHint } from "./KeyHint.tsx";
+import { UnlockForm } from "./UnlockForm.tsx";
+
+/** At the foot of every screen: for the organiser the way to lock or hand over, for a volunteer the way back by PIN. */
+export function LockKey() {
+  const { t } = useTranslation("lock");
+  const { post } = useStanding();
+  const [, go] = useLocation();
+  const [asking, setAsking] = useState(false);
+  const isOrganiser = post.role === "organiser";
+  const name = useNameOfPost(post);
+  const press = () => (isOrganiser ? go("/lock") : setAsking(true));
+  useKeys({ "Alt+U": press });
+  return (
+    <>
+      <button type="button" className={css.hide} onClick={press}>
+        <KeyHint keys="Alt+U" does={isOrganiser ? t("key.lock") : t("key.unlock")} />
+      </button>
+      <Dialog
+        open={asking && !isOrganiser}
+        onClose={() => setAsking(false)}
+        kind="question"
+        title={t("unlock.title")}
+      >
+        <p>{t("unlock.from", { to: name })}</p>
+        <UnlockForm
+          onOpen={() => setAsking(false)}
+          beside={<Button onPress={() => setAsking(false)}>{t("unlock.stay")}</Button>}
+        />
+      </Dialog>
+    </>
+  );
+}

@@ -1,0 +1,110 @@
+import { type ReactNode, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { Button } from "./Button.tsx";
+import css from "./PinEntry.module.css";
+import { TextField } from "./TextField.tsx";
+
+export interface PinField {
+  readonly key: string;
+  readonly label: string;
+  readonly help?: string;
+  /** What is wrong with what was typed here, and what to do. */
+  readonly error?: string | null;
+}
+
+interface PinEntryProps {
+  readonly fields: readonly PinField[];
+  readonly submit: string;
+  /** What was typed, by the fields' keys. */
+  readonly onSubmit: (typed: Readonly<Record<string, string>>) => void;
+  readonly busy: boolean;
+  /** Nothing can be sent just now. */
+  readonly waiting?: boolean;
+  /** Stands between the fields and the button. */
+  readonly children?: ReactNode;
+  /** A second way, beside the button. */
+  readonly beside?: ReactNode;
+}
+
+/**
+ * Where PINs are typed: by the keyboard, or by fingers on keys of its own, since a touch keyboard of the system can't be
+ * counted on in full screen. The keys write into the field that was used last and leave the focus where it is.
+ */
+export function PinEntry(props: PinEntryProps) {
+  const { fields, submit, onSubmit, busy, waiting = false, children, beside } = props;
+  const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
+  const [active, setActive] = useState(fields[0]?.key ?? "");
+  const write = (key: string, text: string) => setTyped((before) => ({ ...before, [key]: text }));
+  const current = typed[active] ?? "";
+
+  return (
+    <form
+      className={css.entry}
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!busy && !waiting) onSubmit(Object.fromEntries(fields.map(({ key }) => [key, typed[key] ?? ""])));
+      }}
+    >
+      <div className={css.fields}>
+        {fields.map(({ key, label, help, error = null }, index) => (
+          <div key={key} className={css.field}>
+            <TextField
+              label={label}
+              {...(help !== undefined && { help })}
+              type="password"
+              inputMode="numeric"
+              value={typed[key] ?? ""}
+              onChange={(text) => write(key, text)}
+              onFocus={() => setActive(key)}
+              error={error}
+              autoFocus={index === 0}
+              maxLength={64}
+            />
+          </div>
+        ))}
+        {children}
+        <div className={css.actions}>
+          {beside}
+          <Button kind="primary" size="large" type="submit" busy={busy} disabled={waiting}>
+            {submit}
+          </Button>
+        </div>
+      </div>
+      <Pad
+        onDigit={(digit) => write(active, `${current}${digit}`)}
+        onBack={() => write(active, current.slice(0, -1))}
+      />
+    </form>
+  );
+}
+
+interface PadProps {
+  readonly onDigit: (digit: number) => void;
+  readonly onBack: () => void;
+}
+
+function Pad({ onDigit, onBack }: PadProps) {
+  const { t } = useTranslation("lock");
+  return (
+    <fieldset className={css.pad} onPointerDown={(event) => event.preventDefault()}>
+      <legend className="unseen">{t("pad.title")}</legend>
+      {[1, 2, 3, 4, 5, 6, 7, 8, 9, 0].map((digit) => (
+        <button
+          key={digit}
+          type="button"
+          tabIndex={-1}
+          className={css.key}
+          data-last={digit === 0}
+          onClick={() => onDigit(digit)}
+        >
+          {digit}
+        </button>
+      ))}
+      <button type="button" tabIndex={-1} className={css.key} aria-label={t("pad.back")} onClick={onBack}>
+        <svg viewBox="0 0 32 20" className={css.sign} aria-hidden="true">
+          <path d="M10 2h20v16H10L2 10zM15 6l8 8m0-8-8 8" />
+        </svg>
+      </button>
+    </fieldset>
+  );
+}

@@ -1,0 +1,52 @@
+import { type SyntheticEvent, useEffect, useRef } from "react";
+import { createPortal } from "react-dom";
+import { useTranslation } from "react-i18next";
+import { useReady } from "../../app/ready.ts";
+import { useStanding } from "../../app/standing.tsx";
+import { UnlockForm } from "../../parts/UnlockForm.tsx";
+import css from "./LockCover.module.css";
+
+/**
+ * Stands over everything of a desk that is locked, dialogs too: the browser's own top layer makes the rest of the page
+ * inert. What was typed there is still there when the PIN was given.
+ */
+export function LockCover() {
+  const { t } = useTranslation(["lock", "common"]);
+  const { unreadable } = useStanding();
+  const dialog = useRef<HTMLDialogElement>(null);
+  useReady(true);
+  useEffect(() => {
+    const title = document.title;
+    document.title = `${t("cover.title")} · ${t("common:name")}`;
+    return () => {
+      document.title = title;
+    };
+  }, [t]);
+  useEffect(() => dialog.current?.showModal(), []);
+
+  function stay(event: SyntheticEvent<HTMLDialogElement>): void {
+    event.preventDefault();
+    // Escape a second time closes it all the same.
+    if (dialog.current?.open === false) dialog.current.showModal();
+  }
+  return createPortal(
+    <dialog
+      ref={dialog}
+      className={css.cover}
+      aria-labelledby="locked"
+      data-react-aria-top-layer="true"
+      onCancel={stay}
+      onClose={stay}
+    >
+      <p className={css.tape}>
+        <span className={css.print}>{t("common:name")}</span>
+      </p>
+      <main className={css.sheet}>
+        <h1 id="locked">{t("cover.title")}</h1>
+        <p>{unreadable ? t("cover.unreadable") : t("cover.lead")}</p>
+        {!unreadable && <UnlockForm />}
+      </main>
+    </dialog>,
+    document.body,
+  );
+}

@@ -1,0 +1,44 @@
+import { useQuery } from "@tanstack/react-query";
+import type { inferRouterOutputs } from "@trpc/server";
+import { useTranslation } from "react-i18next";
+import type { AppRouter } from "../../../electron/api/router.ts";
+import { useTRPC } from "../../app/client.tsx";
+import { writeDate, writeTime } from "../../app/dates.ts";
+import { Section } from "../../parts/Panel.tsx";
+import css from "./Lock.module.css";
+
+type Note = inferRouterOutputs<AppRouter>["lock"]["log"][number];
+
+/** What became of the lock, newest first: also what somebody did while the organiser was away. */
+export function LockLog() {
+  const { t, i18n } = useTranslation("lock");
+  const trpc = useTRPC();
+  const log = useQuery(trpc.lock.log.queryOptions());
+  if (log.data === undefined || log.data.length === 0) return null;
+  return (
+    <Section title={t("log.title")}>
+      <ol className={css.log}>
+        {log.data.map((note) => (
+          <li key={`${note.at} ${note.what}`} data-what={note.what}>
+            <time dateTime={note.at}>
+              {writeDate(note.at.slice(0, 10), i18n.language)}, {writeTime(note.at, i18n.language)}
+            </time>
+            <Said note={note} />
+          </li>
+        ))}
+      </ol>
+    </Section>
+  );
+}
+
+function Said({ note }: { readonly note: Note }) {
+  const { t } = useTranslation(["lock", "common"]);
+  const { what, to, test, why, count } = note;
+  if (what === "handed-over") {
+    const name = test === undefined ? t("common:place.checkIn") : t(`common:test.${test}.ability`);
+    return <span>{t("log.handed-over", { to: to === undefined ? "" : name })}</span>;
+  }
+  if (what === "locked") return <span>{t(`log.locked.${why ?? "hand"}`)}</span>;
+  if (what === "wrong") return <span>{t("log.wrong", { count: count ?? 1 })}</span>;
+  return <span>{t(`log.${what}`)}</span>;
+}

@@ -1,0 +1,67 @@
+import { useQuery } from "@tanstack/react-query";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { useStanding } from "../../app/standing.tsx";
+import { LeaveDemo } from "../../parts/LeaveDemo.tsx";
+import { Panel, Section } from "../../parts/Panel.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { HandOver } from "./HandOver.tsx";
+import { IdleTime } from "./IdleTime.tsx";
+import css from "./Lock.module.css";
+import { LockLog } from "./LockLog.tsx";
+import { PinMatters } from "./PinMatters.tsx";
+import { SetPin } from "./SetPin.tsx";
+
+/** The organiser's place for the lock: a PIN, whom the desk goes to, and when it locks by itself. */
+export function LockScreen() {
+  const { t } = useTranslation("lock");
+  const { pinSet } = useStanding();
+  const trpc = useTRPC();
+  const current = useQuery(trpc.day.current.queryOptions());
+  const demo = current.data?.kind === "demo";
+  return (
+    <Screen title={t("title")} lead={t("lead")} ready={current.isFetched}>
+      {pinSet ? <WithPin /> : demo ? <InDemo /> : <First />}
+      <LockLog />
+    </Screen>
+  );
+}
+
+function First() {
+  const { t } = useTranslation("lock");
+  return (
+    <Panel title={t("first.title")}>
+      <p className={css.text}>{t("first.what")}</p>
+      <SetPin />
+    </Panel>
+  );
+}
+
+function InDemo() {
+  const { t } = useTranslation("lock");
+  return (
+    <Panel title={t("demo.title")}>
+      <p className={css.text}>{t("demo.what")}</p>
+      <div>
+        <LeaveDemo />
+      </div>
+    </Panel>
+  );
+}
+
+function WithPin() {
+  const { t } = useTranslation("lock");
+  return (
+    <>
+      <HandOver />
+      <div className={css.halves}>
+        <Section title={t("idle.title")}>
+          <IdleTime />
+        </Section>
+        <Section title={t("pin.title")}>
+          <PinMatters />
+        </Section>
+      </div>
+    </>
+  );
+}
