@@ -18,6 +18,7 @@ import type livePushUp from "../../resources/locales/en/livePushUp.json";
 import type noise from "../../resources/locales/en/noise.json";
 import type place from "../../resources/locales/en/place.json";
 import type plots from "../../resources/locales/en/plots.json";
+import type reference from "../../resources/locales/en/reference.json";
 import type rehearsal from "../../resources/locales/en/rehearsal.json";
 import type report from "../../resources/locales/en/report.json";
 import type sentences from "../../resources/locales/en/sentences.json";
@@ -51,6 +52,7 @@ declare module "i18next" {
       noise: typeof noise;
       place: typeof place;
       plots: typeof plots;
+      reference: typeof reference;
       report: typeof report;
       rehearsal: typeof rehearsal;
       sentences: typeof sentences;
