@@ -1,4 +1,5 @@
 import type athletes from "../../resources/locales/en/athletes.json";
+import type backups from "../../resources/locales/en/backups.json";
 import type board from "../../resources/locales/en/board.json";
 import type bundle from "../../resources/locales/en/bundle.json";
 import type cards from "../../resources/locales/en/cards.json";
@@ -33,6 +34,7 @@ declare module "i18next" {
     defaultNS: "common";
     resources: {
       athletes: typeof athletes;
+      backups: typeof backups;
       board: typeof board;
       bundle: typeof bundle;
       cards: typeof cards;
