@@ -79,11 +79,11 @@ async function run(folders: Folders, desk: Desk, window?: BrowserWindow): Promis
   app.on("will-quit", (event) => {
     if (closed) return;
     closed = true;
-    // The last backup takes a moment; then the app ends by itself.
+    // The last backup takes a moment; then the app ends by itself. Not before this event is over: it would go unheard.
     event.preventDefault();
     letSleep();
     stopBackups();
-    void closeWithBackup(desk).finally(() => app.quit());
+    void closeWithBackup(desk).finally(() => setTimeout(() => app.quit(), 0));
   });
   const handle = createHandler(desk, (error) => console.error(error));
   const files = await listBuildFiles(folders.renderer);
@@ -144,7 +144,7 @@ function showTrouble(folders: Folders, trouble: unknown): void {
       ? createRecoveryAnswer({
           recovery: createRecovery(location, trouble, () => new Date()),
           why,
-          where: `${where} ${help}`,
+          where: [where, help],
           window: () => window,
           done: (accepted) => startAgain(folders, window, accepted),
         })

@@ -15,7 +15,7 @@ export function watchForFaults(log: Log): void {
   app.on("child-process-gone", (_event, { type, reason, exitCode }) =>
     log.note({ what: "process-gone", type: type.replaceAll(" ", "_"), reason, code: exitCode }),
   );
-  app.on("will-quit", () => log.note({ what: "ended", blocked: blockedRequests().count }));
+  app.once("will-quit", () => log.note({ what: "ended", blocked: blockedRequests().count }));
 }
 
 /** Notes the start: which program, on which system, with which of its guards. */

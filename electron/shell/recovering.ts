@@ -10,7 +10,7 @@ import { shellText } from "./words.ts";
 export interface Recovering {
   readonly recovery: Recovery;
   readonly why: string;
-  readonly where: string;
+  readonly where: readonly string[];
   window(): BrowserWindow;
   /** The store's place is as wanted: opens it (as it is, where that was said) and shows the app. */
   done(accepted: boolean): Promise<void>;

@@ -7,7 +7,8 @@ import { shellText } from "./words.ts";
 export interface RecoveryView {
   /** Why the store is not opened. */
   readonly why: string;
-  readonly where: string;
+  /** Where things lie: a line each. */
+  readonly where: readonly string[];
   readonly offers: Offers;
   /** What went wrong with the last thing that was tried; empty when nothing was. */
   readonly trouble: string;
@@ -19,7 +20,7 @@ export function recoveryPage({ why, where, offers, trouble }: RecoveryView): str
     trouble === "" ? "" : `<p class="trouble" role="alert">${escapeText(trouble)}</p>`,
     `<p>${escapeText(why)}</p>`,
     offers.anything ? wayOut(offers) : "",
-    `<p class="where">${escapeText(where)}</p>`,
+    ...where.map((line) => `<p class="where">${escapeText(line)}</p>`),
   ];
   return pageOf(shellText("refused.title"), parts.join("\n"));
 }
@@ -47,12 +48,10 @@ function wayOut(offers: Offers): string {
 }
 
 function offerOf({ at, holding, locked, proved }: Offer, index: number, held: Holding | null): string {
-  const { days, athletes, attempts } = holding;
   const said = proved ? "recovery.proved" : locked ? "recovery.locked" : "recovery.unproved";
   const lines = [
     `<strong>${escapeText(writeInstant(at))}</strong>`,
-    escapeText(shellText("recovery.holds", { days, athletes, attempts })),
-    escapeText(`${lackOf(holding, held)} ${shellText(said)}`),
+    escapeText(`${amounts(holding)} ${lackOf(holding, held)} ${shellText(said)}`),
   ];
   const passphrase = locked
     ? `<label>${escapeText(shellText("recovery.passphrase"))} <input type="password" name="passphrase" required></label>`
@@ -62,6 +61,11 @@ function offerOf({ at, holding, locked, proved }: Offer, index: number, held: Ho
     <input type="hidden" name="index" value="${index}">${passphrase}
     <button${index === 0 ? ' class="first"' : ""}>${escapeText(shellText("recovery.goBack"))}</button>
   </form>`;
+}
+
+function amounts({ attempts, athletes, days }: Holding): string {
+  const of = (key: string, count: number) => shellText(`recovery.${key}`, { count });
+  return `${of("attempts", attempts)}, ${of("athletes", athletes)}, ${of("days", days)}.`;
 }
 
 function lackOf(holding: Holding, held: Holding | null): string {

@@ -89,8 +89,9 @@ function connect(location: StoreLocation, readonly = false): Database {
 export function inspect(location: StoreLocation): void {
   const { file } = location;
   const seal = readSeal(file);
-  const size = statSync(file, { throwIfNoEntry: false })?.size ?? 0;
-  if (size === 0) {
+  const there = statSync(file, { throwIfNoEntry: false });
+  if (there?.isDirectory() === true) throw new Error(`${file} is a folder`);
+  if ((there?.size ?? 0) === 0) {
     // A file of no bytes is what a first start leaves that was cut off; SQLite's own checks call it whole.
     if (seal?.file != null) throw new StoreRefused("gone");
     return;
@@ -148,7 +149,7 @@ export function requireOurs(db: Database): void {
 function sealBroken(file: string, seal: Seal | undefined): StoreRefused | null {
   const log = checkLog(logFile(file));
   if (log.spoilt) return new StoreRefused("shortened", undefined, "the log is spoilt in its middle");
-  if (seal?.file == null || statSync(file).isDirectory()) return null;
+  if (seal?.file == null) return null;
   const now = fileSum(file);
   if (now.sha256 !== seal.file.sha256) return new StoreRefused("changed");
   const tally = readTally(file);

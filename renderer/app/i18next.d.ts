@@ -1,4 +1,5 @@
 import type athletes from "../../resources/locales/en/athletes.json";
+import type backups from "../../resources/locales/en/backups.json";
 import type board from "../../resources/locales/en/board.json";
 import type bundle from "../../resources/locales/en/bundle.json";
 import type cards from "../../resources/locales/en/cards.json";
@@ -19,6 +20,7 @@ import type lock from "../../resources/locales/en/lock.json";
 import type noise from "../../resources/locales/en/noise.json";
 import type place from "../../resources/locales/en/place.json";
 import type plots from "../../resources/locales/en/plots.json";
+import type reference from "../../resources/locales/en/reference.json";
 import type rehearsal from "../../resources/locales/en/rehearsal.json";
 import type report from "../../resources/locales/en/report.json";
 import type sentences from "../../resources/locales/en/sentences.json";
@@ -33,6 +35,7 @@ declare module "i18next" {
     defaultNS: "common";
     resources: {
       athletes: typeof athletes;
+      backups: typeof backups;
       board: typeof board;
       bundle: typeof bundle;
       cards: typeof cards;
@@ -53,6 +56,7 @@ declare module "i18next" {
       noise: typeof noise;
       place: typeof place;
       plots: typeof plots;
+      reference: typeof reference;
       report: typeof report;
       rehearsal: typeof rehearsal;
       sentences: typeof sentences;

@@ -9,6 +9,7 @@ import { HomeScreen } from "../screens/home/HomeScreen.tsx";
 import { InstructionsScreen } from "../screens/instructions/InstructionsScreen.tsx";
 import { LockScreen } from "../screens/lock/LockScreen.tsx";
 import { NoiseScreen } from "../screens/noise/NoiseScreen.tsx";
+import { ReferenceScreen } from "../screens/reference/ReferenceScreen.tsx";
 import { RehearsalScreen } from "../screens/rehearsal/RehearsalScreen.tsx";
 import { ReportScreen } from "../screens/report/ReportScreen.tsx";
 import { SheetsScreen } from "../screens/sheets/SheetsScreen.tsx";
@@ -41,6 +42,7 @@ export function DeskRoutes() {
       <Route path="/noise" component={NoiseScreen} />
       <Route path="/report" component={ReportScreen} />
       <Route path="/bundle" component={BundleScreen} />
+      <Route path="/reference" component={ReferenceScreen} />
       <Route path="/summary/:day?/:league?">
         {({ day, league }) => <SummaryScreen dayId={idOf(day)} leagueId={idOf(league) ?? null} />}
       </Route>

@@ -1,8 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { testCodes } from "../../electron/domain/protocols/protocol.ts";
+import { contrast, type Light, linear } from "./wcag.ts";
 
-type Colour = readonly [red: number, green: number, blue: number];
+type Colour = Light;
 type Matrix = readonly [Colour, Colour, Colour];
 
 /**
@@ -32,25 +33,10 @@ const visions: Readonly<Record<string, Matrix>> = {
   ],
 };
 
-/** Linear light of an sRGB colour, 0 to 1: IEC 61966-2-1, as WCAG 2.2 uses it. */
-function linear(hex: string): Colour {
-  const channel = (at: number) => {
-    const value = Number.parseInt(hex.slice(at, at + 2), 16) / 255;
-    return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
-  };
-  return [channel(1), channel(3), channel(5)];
-}
-
 function seenAs(colour: Colour, matrix: Matrix): Colour {
   const [red, green, blue] = colour;
   const row = ([r, g, b]: Colour) => Math.min(1, Math.max(0, r * red + g * green + b * blue));
   return [row(matrix[0]), row(matrix[1]), row(matrix[2])];
-}
-
-/** Contrast of two colours. Source: WCAG 2.2, relative luminance and contrast ratio. */
-function contrast(one: Colour, other: Colour): number {
-  const light = ([red, green, blue]: Colour) => 0.2126 * red + 0.7152 * green + 0.0722 * blue + 0.05;
-  return Math.max(light(one), light(other)) / Math.min(light(one), light(other));
 }
 
 /** Half of one colour over another, mixed as screens mix: on the sRGB values. */
@@ -75,12 +61,6 @@ function token(name: string): string {
 }
 
 const lines = ["strength", "agility", "power", "core", "endurance"] as const;
-
-test("the measure is right: black on white, and the lightest grey that passes", () => {
-  expect(contrast(linear("#000000"), linear("#ffffff"))).toBeCloseTo(21, 6);
-  // Source: WCAG 2.2, understanding 1.4.3: #767676 on white is 4.54 : 1.
-  expect(contrast(linear("#767676"), linear("#ffffff"))).toBeCloseTo(4.54, 2);
-});
 
 test("a matrix leaves white, grey and black as they are", () => {
   for (const matrix of Object.values(visions)) {

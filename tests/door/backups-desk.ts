@@ -22,8 +22,8 @@ export function backedUpDesk(folder = temporaryFolder()) {
     backups: { file },
   });
   onTestFinished(() => desk.close());
-  const { backups } = appRouter.createCaller({ who: "organiser", desk });
-  return { folder, file, clock, desk, backups, keeper: keeperOf(desk) };
+  const { backups, people } = appRouter.createCaller({ who: "organiser", desk });
+  return { folder, file, clock, desk, backups, people, keeper: keeperOf(desk) };
 }
 
 export function temporaryFolder(): string {

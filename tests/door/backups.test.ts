@@ -1,5 +1,6 @@
 import { chmodSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { inflateRawSync } from "node:zlib";
 import { expect, test } from "vitest";
 import { findWrongMark } from "../../electron/store/checks.ts";
 import { addPastMark } from "../../electron/store/past-marks.ts";
@@ -200,6 +201,32 @@ test("somebody erased leaves no backup: also not the stick's, once it is back", 
   expect(backupsAt(join(stick, "Tapeline backups"))).toEqual([expect.stringContaining("-000004-")]);
   expect((await backups.state()).toForget).toBe(false);
 });
+
+test("erasing somebody at the door leaves their name in no file at all", async () => {
+  const { folder, desk, keeper, people } = backedUpDesk();
+  fill(desk, ["Zzyzx Quillfeather", "Bo Crank"]);
+  await keeper.run();
+  const [damaged = ""] = backupsAt(join(folder, "backups"));
+  writeFileSync(
+    join(folder, "tapeline.set-aside-2026-11-14T090000-1.sqlite"),
+    "Zzyzx Quillfeather, set aside",
+  );
+  const erasureId = "3f9b1d7c-52c4-4a57-8d4e-0c1f7a9be001";
+  expect(await people.erase({ erasureId, athleteId: 1, typed: "Zzyzx Quillfeather", by: "QA" })).toEqual({
+    notWiped: null,
+  });
+  expect(backupsAt(join(folder, "backups"))).not.toContain(damaged);
+  for (const bytes of everyByteIn(folder)) expect(bytes.includes("Quillfeather")).toBe(false);
+});
+
+/** Every file under a folder; a backup unpacked. */
+function everyByteIn(folder: string): Buffer[] {
+  const names = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((each) => each.isFile());
+  return names.flatMap(({ parentPath, name }) => {
+    const bytes = readFileSync(join(parentPath, name));
+    return name.endsWith(".backup") ? [bytes, inflateRawSync(bytes.subarray(2048))] : [bytes];
+  });
+}
 
 test("a clock that jumps years ahead and back takes no backup with it", async () => {
   const { desk, keeper, clock, folder } = backedUpDesk();

@@ -22,6 +22,7 @@ const methods = [
   "closeBoard",
   "boardOpen",
   "displays",
+  "chooseBackupFolder",
   "report",
 ] as const satisfies readonly (keyof Bridge)[];
 

@@ -98,20 +98,24 @@ async function found(keeper: Keeper): Promise<z.infer<typeof foundSchema>[]> {
     .places()
     .filter(isThere)
     .map(async ({ kind, folder }) => (await headersIn(folder)).map((each) => ({ kind, ...each })));
-  return (await Promise.all(lists))
-    .flat()
-    .flatMap(({ kind, name, header }) =>
-      header === null
-        ? []
-        : [
-            {
-              ...{ place: kind, name, at: header.at, holding: header.holding },
-              ...{ locked: header.locked !== null, own: header.source === source },
-            },
-          ],
-    )
-    .sort((a, b) => b.at.localeCompare(a.at))
-    .slice(0, listed);
+  return (
+    (await Promise.all(lists))
+      .flat()
+      .flatMap(({ kind, name, header }) =>
+        header === null
+          ? []
+          : [
+              {
+                ...{ place: kind, name, at: header.at, holding: header.holding },
+                ...{ locked: header.locked !== null, own: header.source === source },
+              },
+            ],
+      )
+      // The same backup in both places is one: this computer's comes first and is taken.
+      .filter((each, index, all) => all.findIndex(({ name }) => name === each.name) === index)
+      .sort((a, b) => b.at.localeCompare(a.at) || b.name.localeCompare(a.name))
+      .slice(0, listed)
+  );
 }
 
 /** The file of a backup that the list showed, and what opens it. The name is looked for, never pieced into a path. */

@@ -47,7 +47,7 @@ export interface Recovery {
 }
 
 /** No more than a page can show. */
-const most = 6;
+const most = 4;
 
 interface Found {
   readonly file: string;
@@ -69,6 +69,7 @@ export function createRecovery(location: StoreLocation, refused: StoreRefused, n
     const all = await Promise.all([...folders].map(inFolder));
     const newestFirst = all
       .flat()
+      .filter((each, index, list) => list.findIndex(({ header }) => same(header, each.header)) === index)
       .sort((a, b) => b.header.at.localeCompare(a.header.at) || b.header.number - a.header.number);
     found = [];
     for (const each of newestFirst) {
@@ -116,6 +117,11 @@ export function createRecovery(location: StoreLocation, refused: StoreRefused, n
       if (anything) setAside(location.file, now());
     },
   };
+}
+
+/** The same backup in two places. */
+function same(a: BackupHeader, b: BackupHeader): boolean {
+  return a.source === b.source && a.number === b.number;
 }
 
 async function isWhole({ file, opener }: Omit<Found, "offer">): Promise<boolean> {

@@ -77,7 +77,7 @@ export const erase = allow("organiser")
     }),
   )
   .output(wipedSchema)
-  .mutation(({ ctx: { desk }, input: { erasureId: id, athleteId, typed, by } }) => {
+  .mutation(async ({ ctx: { desk }, input: { erasureId: id, athleteId, typed, by } }) => {
     if (erasureById(desk.store.db, id) === undefined) {
       const erasure = { id, by: saidBy(by), at: desk.now().toISOString() };
       desk.store.write(topics, (db) => {
@@ -90,7 +90,10 @@ export const erase = allow("organiser")
       forgetNames(desk.store);
       forgetUploads(desk);
     }
-    return { notWiped: wipe(desk) };
+    const notWiped = wipe(desk);
+    // Earlier backups hold them still; those out of reach go once they are reached, and the first screen says so.
+    if (desk.kind === "own") await desk.backups?.forgetEarlier();
+    return { notWiped };
   });
 
 /** Tries again to write the file anew. */

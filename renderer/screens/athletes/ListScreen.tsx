@@ -17,7 +17,7 @@ const everybody = { query: "", leagueId: null, page: 0 };
 
 /** Everybody in the store, by league and name or by what is typed. */
 export function ListScreen() {
-  const { t } = useTranslation(["athletes", "noise"]);
+  const { t } = useTranslation(["athletes", "noise", "reference"]);
   const [, go] = useLocation();
   const trpc = useTRPC();
   const box = useRef<HTMLInputElement>(null);
@@ -35,7 +35,12 @@ export function ListScreen() {
     <Screen
       title={t("title")}
       lead={list.data !== undefined && t("count", { count: list.data.total })}
-      actions={<LinkButton to="/noise">{t("noise:link")}</LinkButton>}
+      actions={
+        <>
+          <LinkButton to="/reference">{t("reference:link")}</LinkButton>
+          <LinkButton to="/noise">{t("noise:link")}</LinkButton>
+        </>
+      }
       ready={list.isFetched}
       hints={[{ keys: "/", does: t("hints.search") }]}
     >

@@ -3,6 +3,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
+import { LinkButton } from "../../parts/Button.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { BundleSteps } from "./BundleSteps.tsx";
 import { DayChoice } from "./DayChoice.tsx";
@@ -13,7 +14,7 @@ import { WishChoice } from "./WishChoice.tsx";
 
 /** What could be found out, what was done about it, what would leave and what stays; then the file. */
 export function BundleScreen() {
-  const { t } = useTranslation("bundle");
+  const { t } = useTranslation(["bundle", "reference"]);
   const trpc = useTRPC();
   const [dayId, setDayId] = useState<number | null>(null);
   const [wish, setWish] = useState<Wish>({ kind: "marks", k: 5 });
@@ -28,7 +29,12 @@ export function BundleScreen() {
     <Screen
       title={t("title")}
       lead={t("lead")}
-      actions={shown !== null && <DayChoice chosen={shown} onChoose={setDayId} />}
+      actions={
+        <>
+          <LinkButton to="/reference">{t("reference:link")}</LinkButton>
+          {shown !== null && <DayChoice chosen={shown} onChoose={setDayId} />}
+        </>
+      }
       ready={preview.isFetched}
     >
       <Answer query={preview}>

@@ -5,6 +5,7 @@ import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
 import { LinkButton } from "../../parts/Button.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { BackupLine, BackupTrouble } from "../home/backups/BackupLine.tsx";
 import css from "./DayScreen.module.css";
 import { DayState } from "./DayState.tsx";
 import { FirstSteps } from "./FirstSteps.tsx";
@@ -43,8 +44,10 @@ export function DayScreen() {
         ),
       })}
     >
+      <BackupTrouble />
       <Answer query={overview}>{(told) => <Glance overview={told} />}</Answer>
       {day !== undefined && <Rules day={day} />}
+      <BackupLine />
     </Screen>
   );
 }

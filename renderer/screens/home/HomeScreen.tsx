@@ -4,6 +4,7 @@ import { Link } from "wouter";
 import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { BackupsPanel } from "./backups/BackupsPanel.tsx";
 import { DayAtHand } from "./DayAtHand.tsx";
 import { DemoPanel } from "./DemoPanel.tsx";
 import { EarlierDays } from "./EarlierDays.tsx";
@@ -36,6 +37,7 @@ export function HomeScreen() {
               {kind === "own" ? <DemoPanel /> : <InDemo />}
             </div>
             {earlier.length > 0 && <EarlierDays days={earlier} />}
+            <BackupsPanel />
           </>
         )}
       </Answer>

@@ -3,13 +3,13 @@ import { type BundleFile, bundleFile } from "../../../electron/api/bundle/packag
 import type { Contents } from "../../../electron/api/bundle/package/contents.ts";
 import { sha256 } from "../../../electron/api/bundle/package/datapackage.ts";
 import { readBundle } from "../../../electron/api/reference/read.ts";
+import { seededChance } from "../../../electron/domain/privacy/chance.ts";
 import { publish, summarise } from "../../../electron/domain/privacy/publish.ts";
 import type { BundleKind, Kept, ToldMark } from "../../../electron/domain/privacy/rule.ts";
 import { usualStrictness } from "../../../electron/domain/privacy/rule.ts";
 import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import { defaultParameters } from "../../../electron/domain/protocols/registry.ts";
 import { Refusal } from "../../../electron/domain/refusal.ts";
-import { seeded } from "../../door/desk.ts";
 
 /** Rows of a bundle that are alike. */
 export interface Told {
@@ -45,7 +45,7 @@ export function makeBundle(wanted: Wanted): BundleFile {
   );
   const contents: Contents = {
     ...{ kind, demo, rehearsal, quarter: "2026-Q1", protocols: changed, decisions: [], suppressed: [] },
-    rows: publish(kept, seeded(seed)),
+    rows: publish(kept, seededChance([1, 2, 3, seed])),
     summaries: summarise(kept),
     strictness: usualStrictness,
     likeness: { k: 5, classes: 1, l: 2, entropyL: 2 },

@@ -1,9 +1,9 @@
 import type { BundleFile } from "../../../electron/api/bundle/package/bundle-file.ts";
+import { seededChance } from "../../../electron/domain/privacy/chance.ts";
 import { ladders } from "../../../electron/domain/privacy/ladder.ts";
 import type { ToldMark } from "../../../electron/domain/privacy/rule.ts";
 import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
-import { seeded } from "../../door/desk.ts";
 import { makeBundle, type Told } from "./making.ts";
 
 /**
@@ -11,7 +11,7 @@ import { makeBundle, type Told } from "./making.ts";
  * ladders, with open ends, two ways to hold the push-ups, and ages and categories told or not. The same ones each time.
  */
 export function* manyBundles(count: number, rowsEach: number): Generator<BundleFile> {
-  const random = seeded(count + rowsEach);
+  const random = seededChance([1, 2, count, rowsEach]);
   const pick = <Value>(values: readonly [Value, ...Value[]]): Value =>
     values[Math.floor(random() * values.length)] ?? values[0];
   for (let index = 0; index < count; index += 1) {

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { faultOf } from "../../../electron/shell/log-fault.ts";
@@ -107,4 +108,16 @@ test("a place keeps its own words and stars out everything else", () => {
   });
   expect(placeOf("app://board/")).toEqual({ host: "board", place: "/" });
   expect(placeOf("https://zanzi.example/#/day")).toEqual({ host: "other", place: "" });
+});
+
+test("every word of the desk's own places may stand in the log", () => {
+  const root = new URL("../../../renderer/app/", import.meta.url);
+  const routes = ["routes.tsx", "DeskApp.tsx"]
+    .map((file) => readFileSync(new URL(file, root), "utf8"))
+    .join("\n");
+  const paths = [...routes.matchAll(/path="([^"]+)"/g)].map(([, path = ""]) =>
+    path.replaceAll(/\/:\w+\??/g, "/*"),
+  );
+  expect(paths.length).toBeGreaterThan(10);
+  for (const path of paths) expect(placeOf(`app://desk/#${path}`).place).toBe(path);
 });

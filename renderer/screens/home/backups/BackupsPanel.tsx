@@ -1,0 +1,47 @@
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useSay } from "../../../app/say.ts";
+import { Button } from "../../../parts/Button.tsx";
+import { Panel } from "../../../parts/Panel.tsx";
+import { BackUpNow } from "./BackUpNow.tsx";
+import css from "./Backups.module.css";
+import { PlaceLine } from "./PlaceLine.tsx";
+import { RestoreDialog } from "./RestoreDialog.tsx";
+import { SecondFolder } from "./SecondFolder.tsx";
+import { type BackupState, useBackups } from "./useBackups.ts";
+
+/** Where backups go, when the last good one was made, and the way back to one. */
+export function BackupsPanel() {
+  const { t } = useTranslation("backups");
+  const { data: state } = useBackups();
+  if (state === undefined) return null;
+  return (
+    <Panel paper title={t("title")}>
+      <p className={css.lead}>{state.demo ? t("demo") : t("lead")}</p>
+      {!state.demo && <Places state={state} />}
+    </Panel>
+  );
+}
+
+function Places({ state }: { readonly state: BackupState }) {
+  const { t } = useTranslation("backups");
+  const say = useSay();
+  const [goingBack, setGoingBack] = useState(false);
+  const own = state.places.find(({ kind }) => kind === "own");
+  const second = state.places.find(({ kind }) => kind === "second") ?? null;
+  return (
+    <>
+      <div className={css.places}>
+        {own !== undefined && (
+          <PlaceLine title={t("own")} place={own} none={t("noneYet")}>
+            <BackUpNow running={state.running} />
+            <Button onPress={() => setGoingBack(true)}>{t("goBack")}</Button>
+          </PlaceLine>
+        )}
+        <SecondFolder place={second} locked={state.locked} />
+      </div>
+      {state.toForget && <p className={css.trouble}>{say({ key: "backups:toForget" })}</p>}
+      {goingBack && <RestoreDialog onClose={() => setGoingBack(false)} />}
+    </>
+  );
+}

@@ -1,0 +1,40 @@
+import type { ReactNode } from "react";
+import { useTranslation } from "react-i18next";
+import { useSay } from "../../../app/say.ts";
+import css from "./Backups.module.css";
+import { type BackupPlace, useWhen } from "./useBackups.ts";
+
+interface PlaceLineProps {
+  readonly title: string;
+  /** Null where none was chosen. */
+  readonly place: BackupPlace | null;
+  /** What stands where there is no backup yet. */
+  readonly none: string;
+  /** One more fact, such as whether it is locked. */
+  readonly fact?: string;
+  /** What can be done about it. */
+  readonly children: ReactNode;
+}
+
+/** One place of backups: the last good one, where it lies, what is wrong, what can be done. */
+export function PlaceLine({ title, place, none, fact, children }: PlaceLineProps) {
+  const { t } = useTranslation("backups");
+  const say = useSay();
+  const when = useWhen();
+  const last = place?.last ?? null;
+  return (
+    <section className={css.place} aria-label={title}>
+      <h3 className={css.name}>{title}</h3>
+      <p className={css.last}>{last === null ? none : t("last", { when: when(last) })}</p>
+      {place !== null && !place.there && <p className={css.away}>{t("away")}</p>}
+      {place?.trouble != null && <p className={css.trouble}>{say(place.trouble)}</p>}
+      {place !== null && (
+        <p className={css.where} title={place.folder}>
+          {t("where", { folder: place.folder })}
+          {fact !== undefined && <span>{fact}</span>}
+        </p>
+      )}
+      <div className={css.actions}>{children}</div>
+    </section>
+  );
+}

@@ -1,0 +1,69 @@
+import { useQuery } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../../app/client.tsx";
+import { Answer } from "../../../parts/Answer.tsx";
+import { Button } from "../../../parts/Button.tsx";
+import { Dialog } from "../../../parts/Dialog.tsx";
+import css from "./Backups.module.css";
+import { RestoreOne } from "./RestoreOne.tsx";
+import { type ListedBackup, useWhen } from "./useBackups.ts";
+
+/** The backups that can be reached, each with what it holds and lacks; then the one that was taken. */
+export function RestoreDialog({ onClose }: { readonly onClose: () => void }) {
+  const { t } = useTranslation("backups");
+  const trpc = useTRPC();
+  const list = useQuery(trpc.backups.list.queryOptions(undefined, { staleTime: 0 }));
+  const [taken, setTaken] = useState<ListedBackup | null>(null);
+  if (taken !== null) return <RestoreOne backup={taken} onClose={onClose} />;
+  return (
+    <Dialog
+      open
+      onClose={onClose}
+      title={t("restore.title")}
+      actions={<Button onPress={onClose}>{t("restore.cancel")}</Button>}
+    >
+      <p>{t("restore.what")}</p>
+      <Answer query={list}>
+        {({ backups, here }) => <Backups backups={backups} here={here.attempts} onTake={setTaken} />}
+      </Answer>
+    </Dialog>
+  );
+}
+
+interface BackupsProps {
+  readonly backups: readonly ListedBackup[];
+  /** Attempts in the store now. */
+  readonly here: number;
+  readonly onTake: (backup: ListedBackup) => void;
+}
+
+/** Newest first; each a line of when and where, one of what it holds and lacks, and the way to it. */
+function Backups({ backups, here, onTake }: BackupsProps) {
+  const { t } = useTranslation("backups");
+  const when = useWhen();
+  if (backups.length === 0) return <p>{t("restore.none")}</p>;
+  return (
+    <ul className={css.list} aria-label={t("restore.caption")}>
+      {backups.map((backup) => (
+        <li key={`${backup.place} ${backup.name}`}>
+          <div>
+            <strong>{when(backup.at)}</strong>{" "}
+            {backup.place === "own" ? t("restore.onThis") : t("restore.onSecond")}
+            <br />
+            {t("restore.attempts", {
+              count: backup.holding.attempts,
+              people: t("restore.athletes", { count: backup.holding.athletes }),
+            })}
+            {here > backup.holding.attempts &&
+              ` ${t("restore.lacking", { count: here - backup.holding.attempts })}`}
+          </div>
+          <Button onPress={() => onTake(backup)}>
+            {t("restore.take")}
+            <span className="unseen">{when(backup.at)}</span>
+          </Button>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,84 @@
+import { useMutation } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { queryClient, useTRPC } from "../../../app/client.tsx";
+import { tell } from "../../../app/messages.ts";
+import { useSay } from "../../../app/say.ts";
+import { sentenceOf } from "../../../app/trouble.ts";
+import { Button } from "../../../parts/Button.tsx";
+import { Dialog } from "../../../parts/Dialog.tsx";
+import { Progress } from "../../../parts/Progress.tsx";
+import { TextField } from "../../../parts/TextField.tsx";
+import css from "./Backups.module.css";
+import { type ListedBackup, useWhen } from "./useBackups.ts";
+
+interface RestoreOneProps {
+  readonly backup: ListedBackup;
+  readonly onClose: () => void;
+}
+
+/** Goes back to one backup once somebody has said so, with its passphrase where it is locked. */
+export function RestoreOne({ backup, onClose }: RestoreOneProps) {
+  const { t } = useTranslation("backups");
+  const say = useSay();
+  const when = useWhen();
+  const [passphrase, setPassphrase] = useState("");
+  const restore = useRestore(onClose);
+  const { place, name, locked } = backup;
+  const refused = restore.isError ? say(sentenceOf(restore.error)) : null;
+
+  function submit(): void {
+    restore.mutate({ place, name, passphrase: passphrase === "" ? null : passphrase });
+  }
+  return (
+    <Dialog
+      open
+      kind="question"
+      onClose={onClose}
+      title={t("restore.taken", { when: when(backup.at) })}
+      actions={
+        <>
+          <Button onPress={onClose}>{t("restore.cancel")}</Button>
+          <Button kind="danger" busy={restore.isPending} onPress={submit}>
+            {t("restore.sure")}
+          </Button>
+        </>
+      }
+    >
+      <p>{t("restore.what")}</p>
+      {locked && (
+        <TextField
+          label={t("restore.passphrase")}
+          help={t("restore.passphraseHelp")}
+          type="password"
+          value={passphrase}
+          onChange={setPassphrase}
+          error={refused}
+          maxLength={200}
+          onEnter={submit}
+        />
+      )}
+      {!locked && refused !== null && (
+        <p className={css.trouble} role="alert">
+          {refused}
+        </p>
+      )}
+      {restore.isPending && <Progress label={t("restore.title")} done={null} total={1} />}
+    </Dialog>
+  );
+}
+
+/** Afterwards everything is read again, wherever the window is. */
+function useRestore(onDone: () => void) {
+  const trpc = useTRPC();
+  return useMutation(
+    trpc.backups.restore.mutationOptions({
+      meta: { shownByScreen: true },
+      async onSuccess() {
+        await queryClient.invalidateQueries();
+        tell({ tone: "done", sentence: { key: "backups:restore.done" } });
+        onDone();
+      },
+    }),
+  );
+}

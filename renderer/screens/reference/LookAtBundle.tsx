@@ -1,0 +1,95 @@
+import { useMutation } from "@tanstack/react-query";
+import { type FormEvent, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { bundleLimits } from "../../../electron/domain/reference/limits.ts";
+import { useTRPC } from "../../app/client.tsx";
+import { tell } from "../../app/messages.ts";
+import { useSay } from "../../app/say.ts";
+import { sentenceOf } from "../../app/trouble.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Panel } from "../../parts/Panel.tsx";
+import { TextField } from "../../parts/TextField.tsx";
+import css from "./LookAtBundle.module.css";
+import { Tests } from "./Tests.tsx";
+import type { Brought } from "./types.ts";
+import { useWriteQuarters } from "./words.ts";
+
+interface LookProps {
+  readonly name: string;
+  readonly bundle: Brought;
+  readonly onDone: () => void;
+}
+
+/** What is in a bundle that was brought, and where it is from; then it can be added. */
+export function LookAtBundle({ name, bundle, onDone }: LookProps) {
+  const { t, i18n } = useTranslation("reference");
+  const writeQuarters = useWriteQuarters();
+  const { marks, quarters, tests, known } = bundle;
+  return (
+    <Panel title={name}>
+      <p>
+        {t("look.holds", {
+          count: marks,
+          shown: marks.toLocaleString(i18n.language),
+          when: writeQuarters(quarters),
+        })}
+      </p>
+      <Tests tests={tests} />
+      {tests.every(({ sameRules }) => !sameRules) && <p>{t("look.nothingCompares")}</p>}
+      {known === null ? (
+        <AddForm bundle={bundle} onDone={onDone} />
+      ) : (
+        <div className={css.ways} role="status">
+          <p>{t("look.known", { origin: known })}</p>
+          <Button autoFocus onPress={onDone}>
+            {t("look.putAway")}
+          </Button>
+        </div>
+      )}
+    </Panel>
+  );
+}
+
+function AddForm({ bundle: { bundleId }, onDone }: Omit<LookProps, "name">) {
+  const { t } = useTranslation("reference");
+  const say = useSay();
+  const trpc = useTRPC();
+  const [origin, setOrigin] = useState("");
+  const add = useMutation(
+    trpc.reference.add.mutationOptions({
+      meta: { shownByScreen: true },
+      onSuccess({ added, origin: under }) {
+        const key = added ? "reference:add.done" : "reference:look.known";
+        tell({ tone: added ? "done" : "note", sentence: { key, values: { origin: under } } });
+        onDone();
+      },
+    }),
+  );
+
+  function submit(event: FormEvent): void {
+    event.preventDefault();
+    if (!add.isPending) add.mutate({ bundleId, origin });
+  }
+  return (
+    <form className={css.form} onSubmit={submit}>
+      <TextField
+        label={t("add.origin")}
+        help={t("add.help")}
+        value={origin}
+        onChange={(typed) => {
+          setOrigin(typed);
+          add.reset();
+        }}
+        error={add.isError ? say(sentenceOf(add.error)) : null}
+        maxLength={bundleLimits.originLength}
+        autoFocus
+      />
+      <div className={css.ways}>
+        <Button kind="primary" type="submit" busy={add.isPending}>
+          {t("add.button")}
+        </Button>
+        <Button onPress={onDone}>{t("add.leave")}</Button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,63 @@
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { Button } from "../../parts/Button.tsx";
+import { type Column, DataTable } from "../../parts/DataTable.tsx";
+import { RemoveDialog } from "./RemoveDialog.tsx";
+import { Tests } from "./Tests.tsx";
+import type { Kept } from "./types.ts";
+import { useWriteQuarters } from "./words.ts";
+
+/** Every bundle that is kept: where it is from, what it holds, and the way to take it away. */
+export function ReferenceTable({ references }: { readonly references: readonly Kept[] }) {
+  const { t } = useTranslation("reference");
+  const [removing, setRemoving] = useState<Kept | null>(null);
+  const columns = useColumns(setRemoving);
+  return (
+    <>
+      <DataTable<Kept>
+        caption={t("list.title")}
+        columns={columns}
+        rows={references}
+        rowKey={({ id }) => id}
+        rowHeight={80}
+        maxHeight="none"
+      />
+      {removing !== null && <RemoveDialog reference={removing} onClose={() => setRemoving(null)} />}
+    </>
+  );
+}
+
+function useColumns(remove: (reference: Kept) => void): Column<Kept>[] {
+  const { t, i18n } = useTranslation("reference");
+  const writeQuarters = useWriteQuarters();
+  const language = i18n.language === "en" ? "en-GB" : i18n.language;
+  const format = new Intl.DateTimeFormat(language, { dateStyle: "medium" });
+  return [
+    { key: "origin", head: t("list.origin"), cell: ({ origin }) => origin },
+    {
+      key: "marks",
+      head: t("list.marks"),
+      kind: "number",
+      width: "6rem",
+      cell: ({ marks }) => marks.toLocaleString(i18n.language),
+    },
+    { key: "tests", head: t("list.tests"), width: "32rem", cell: ({ tests }) => <Tests tests={tests} /> },
+    { key: "when", head: t("list.when"), width: "8rem", cell: ({ quarters }) => writeQuarters(quarters) },
+    {
+      key: "added",
+      head: t("list.added"),
+      width: "8.5rem",
+      cell: ({ addedAt }) => format.format(new Date(addedAt)),
+    },
+    {
+      key: "remove",
+      head: <span className="unseen">{t("list.remove")}</span>,
+      width: "8.5rem",
+      cell: (reference) => (
+        <Button label={t("list.removeOf", { origin: reference.origin })} onPress={() => remove(reference)}>
+          {t("list.remove")}
+        </Button>
+      ),
+    },
+  ];
+}

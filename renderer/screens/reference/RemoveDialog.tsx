@@ -1,0 +1,45 @@
+import { useMutation } from "@tanstack/react-query";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { tell } from "../../app/messages.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Dialog } from "../../parts/Dialog.tsx";
+import type { Kept } from "./types.ts";
+
+interface RemoveDialogProps {
+  readonly reference: Kept;
+  readonly onClose: () => void;
+}
+
+/** Takes a bundle away with every place among its marks. */
+export function RemoveDialog({ reference: { id, origin, marks }, onClose }: RemoveDialogProps) {
+  const { t, i18n } = useTranslation("reference");
+  const trpc = useTRPC();
+  const remove = useMutation(
+    trpc.reference.remove.mutationOptions({
+      onSuccess() {
+        tell({ tone: "done", sentence: { key: "reference:remove.done", values: { origin } } });
+        onClose();
+      },
+      onError: onClose,
+    }),
+  );
+  return (
+    <Dialog
+      open
+      kind="question"
+      onClose={onClose}
+      title={t("remove.title", { origin })}
+      actions={
+        <>
+          <Button onPress={onClose}>{t("remove.cancel")}</Button>
+          <Button kind="danger" autoFocus busy={remove.isPending} onPress={() => remove.mutate({ id })}>
+            {t("remove.sure")}
+          </Button>
+        </>
+      }
+    >
+      <p>{t("remove.what", { count: marks, shown: marks.toLocaleString(i18n.language) })}</p>
+    </Dialog>
+  );
+}

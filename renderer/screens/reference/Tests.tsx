@@ -1,0 +1,34 @@
+import { useTranslation } from "react-i18next";
+import { TestMark } from "../../parts/TestMark.tsx";
+import css from "./Tests.module.css";
+import type { KeptTest } from "./types.ts";
+
+/** How many marks there are of each test: first those that are compared, then those by other rules. */
+export function Tests({ tests }: { readonly tests: readonly KeptTest[] }) {
+  const { t } = useTranslation("reference");
+  const [same, other] = [true, false].map((rules) => tests.filter(({ sameRules }) => sameRules === rules));
+  return (
+    <div className={css.tests}>
+      {same !== undefined && same.length > 0 && <Line tests={same} />}
+      {other !== undefined && other.length > 0 && (
+        <div className={css.other}>
+          {t("tests.otherRules")} <Line tests={other} />
+        </div>
+      )}
+    </div>
+  );
+}
+
+function Line({ tests }: { readonly tests: readonly KeptTest[] }) {
+  const { t, i18n } = useTranslation("reference");
+  return (
+    <ul className={css.line}>
+      {tests.map(({ test, variant, marks }) => (
+        <li key={`${test} ${variant}`}>
+          <TestMark test={test} size="small" /> {marks.toLocaleString(i18n.language)}
+          {variant === "knee" && ` ${t("tests.knee")}`}
+        </li>
+      ))}
+    </ul>
+  );
+}

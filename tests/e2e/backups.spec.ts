@@ -1,0 +1,68 @@
+import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import type { ElectronApplication } from "@playwright/test";
+import { expect } from "@playwright/test";
+import { expectForEverybody } from "./axe.ts";
+import { test } from "./fixture.ts";
+import { callDoor } from "./page.ts";
+
+const backupsIn = (folder: string) => readdirSync(folder).filter((name) => name.endsWith(".backup"));
+
+test("the first screen shows the last backup, makes one, and keeps a second on a stick", async ({
+  tapeline,
+}) => {
+  const { desk, folder } = tapeline;
+  const stick = join(folder, "stick");
+  mkdirSync(stick);
+  await callDoor(desk, "day.create", { date: "2031-05-04", title: "Kept twice" });
+  const own = desk.getByRole("region", { name: "On this computer" });
+  await own.getByRole("button", { name: "Back up now" }).click();
+  await expect(own).toContainText("Last good backup: today at");
+  await expect(desk.getByRole("status")).toContainText("Backed up, checked and safe.");
+  expect(backupsIn(join(folder, "backups"))).toHaveLength(1);
+
+  await answerFolder(tapeline.app, stick);
+  const second = desk.getByRole("region", { name: "On a stick or in a second folder" });
+  await second.getByRole("button", { name: "Choose a second folder" }).click();
+  await expect(second).toContainText("Last good backup: today at");
+  await expect(second).toContainText(join(stick, "Tapeline backups"));
+  expect(backupsIn(join(stick, "Tapeline backups"))).toHaveLength(1);
+
+  renameSync(stick, `${stick} in a pocket`);
+  await desk.reload();
+  await expect(second).toContainText("Not plugged in.");
+  await expectForEverybody(desk);
+});
+
+test("a damaged store is explained, set aside, and the newest backup put in its place", async ({
+  tapeline,
+}) => {
+  const file = join(tapeline.folder, "tapeline.sqlite");
+  await callDoor(tapeline.desk, "day.create", { date: "2031-05-04", title: "Kept over damage" });
+  let harmed = Buffer.alloc(0);
+  await tapeline.restart(() => {
+    harmed = readFileSync(file);
+    // One bit, in the name of the day: nothing that SQLite's own checks would see.
+    const bit = harmed.indexOf("Kept over damage");
+    harmed.writeUInt8(harmed.readUInt8(bit) ^ 1, bit);
+    writeFileSync(file, harmed);
+    return Promise.resolve();
+  });
+  const { desk } = tapeline;
+  await expect(desk.getByRole("heading", { level: 1 })).toHaveText("Tapeline can't open its store");
+  await expect(desk.getByRole("main")).toContainText("Checked just now, and whole.");
+  await expectForEverybody(desk);
+  expect(readFileSync(file)).toEqual(harmed);
+
+  await desk.getByRole("button", { name: "Go back to this one" }).click();
+  await expect(desk.getByRole("heading", { name: "Kept over damage" })).toBeVisible();
+  const aside = readdirSync(tapeline.folder).find((name) => /\.set-aside-.*\.sqlite$/.test(name)) ?? "";
+  expect(readFileSync(join(tapeline.folder, aside))).toEqual(harmed);
+});
+
+/** Answers the next question for a folder. */
+async function answerFolder(app: ElectronApplication, folder: string): Promise<void> {
+  await app.evaluate(({ dialog }, path) => {
+    Object.assign(dialog, { showOpenDialog: async () => ({ canceled: false, filePaths: [path] }) });
+  }, folder);
+}

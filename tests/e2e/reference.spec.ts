@@ -1,0 +1,105 @@
+import { writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { expect, type Page } from "@playwright/test";
+import { makeBundle, pushUps, tamper } from "../unit/reference/making.ts";
+import { expectForEverybody } from "./axe.ts";
+import { test } from "./fixture.ts";
+import { callDoor, goTo } from "./page.ts";
+import type { Tapeline } from "./session.ts";
+import { answerOpenDialog } from "./sheets.ts";
+
+const outcome = { bib: null, leaveOut: [], board: "name", share: true, guardianConsent: false, by: "QA" };
+
+/** One athlete, a woman, who does 22 push-ups: nobody here to compare with. */
+async function oneAthlete(desk: Page): Promise<void> {
+  await callDoor(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day" });
+  await callDoor(desk, "day.open");
+  const who = {
+    league: "North Quay",
+    name: "Anvil Sparrow",
+    number: "7",
+    birthYear: 1990,
+    category: "women",
+  };
+  await callDoor(desk, "checkIn.walkUp", { ...who, ...outcome });
+  const seen = { how: "tally", reps: 22, offAtEnd: 0 };
+  const attempts = [{ id: crypto.randomUUID(), seen }];
+  const entry = { athleteId: 1, test: "push-up", variant: "full", by: "QA", sure: true, attempts };
+  await callDoor(desk, "station.enter", entry);
+}
+
+/** 10 surely below 22, 12 that could be either, 8 above. */
+const bundle = makeBundle({
+  rows: [
+    { count: 10, marks: [pushUps(null, 20)] },
+    { count: 12, marks: [pushUps(20, 25)] },
+    { count: 8, marks: [pushUps(25, null)] },
+  ],
+});
+
+/** Chooses a file as a person does, the system's own dialog answered. */
+async function choose(tapeline: Tapeline, name: string, bytes: Uint8Array): Promise<void> {
+  const file = join(tapeline.folder, name);
+  await writeFile(file, bytes);
+  await answerOpenDialog(tapeline, file);
+  await tapeline.desk.getByRole("button", { name: "Choose a bundle" }).click();
+  await expect(tapeline.desk.getByRole("heading", { name })).toBeVisible();
+}
+
+async function openAthlete(desk: Page): Promise<void> {
+  await goTo(desk, "Athletes");
+  await desk.getByRole("link", { name: "Anvil Sparrow" }).click();
+  await expect(desk.getByRole("heading", { name: "Anvil Sparrow", level: 1 })).toBeVisible();
+}
+
+test("a bundle from elsewhere is added, an athlete stands among its marks, and removed it is gone", async ({
+  tapeline,
+}) => {
+  const { desk } = tapeline;
+  await oneAthlete(desk);
+  await openAthlete(desk);
+  await expect(desk.getByText("Not enough to compare").first()).toBeVisible();
+
+  await goTo(desk, "Athletes");
+  await desk.getByRole("link", { name: "Marks from elsewhere" }).click();
+  await expect(desk.getByText("Nothing from elsewhere yet")).toBeVisible();
+  await expectForEverybody(desk);
+
+  const forged = tamper(bundle, "marks.csv", (text) => text.replace("women", "nobody"));
+  await choose(tapeline, "forged.zip", forged);
+  await expect(desk.getByRole("alert")).toContainText("Line 2 of marks.csv says something under category");
+  await desk.getByRole("button", { name: "Choose another file" }).click();
+
+  await choose(tapeline, "north.zip", bundle.bytes);
+  await expect(desk.getByText("30 marks, Q1 2026.")).toBeVisible();
+  await expect(desk.getByRole("textbox", { name: "Where is it from?" })).toBeFocused();
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByText("Say where this bundle is from")).toBeVisible();
+  await desk.keyboard.type("Northern halls");
+  await expectForEverybody(desk);
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByRole("row", { name: /Northern halls/ })).toContainText("30");
+  await expectForEverybody(desk);
+
+  await choose(tapeline, "again.zip", bundle.bytes);
+  await expect(desk.getByText("here already, under “Northern halls”")).toBeVisible();
+  await desk.getByRole("button", { name: "Put it away" }).click();
+
+  await openAthlete(desk);
+  // From 10 to 22 of 30: Wilson's lower end of the one is 0.1923, the upper end of the other 0.8582, worked out apart.
+  await expect(desk.getByText("Better than about 19 to 86 of 100")).toBeVisible();
+  await expect(desk.getByText("among 30 marks from Northern halls")).toBeVisible();
+  const board = await tapeline.openBoard();
+  await expect(board.getByText("Anvil Sparrow").first()).toBeVisible();
+  await expect(board.getByText("Northern halls")).toHaveCount(0);
+  await expect(board.getByText("of 100")).toHaveCount(0);
+
+  await goTo(desk, "Bundle");
+  await desk.getByRole("link", { name: "Marks from elsewhere" }).click();
+  await desk.getByRole("button", { name: "Remove the bundle from Northern halls" }).click();
+  await desk.getByRole("alertdialog").getByRole("button", { name: "Remove it" }).click();
+  await expect(desk.getByText("Nothing from elsewhere yet")).toBeVisible();
+  await openAthlete(desk);
+  await expect(desk.getByText("Not enough to compare").first()).toBeVisible();
+  await expect(desk.getByText("Northern halls")).toHaveCount(0);
+});
