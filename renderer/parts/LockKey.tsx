@@ -23,7 +23,7 @@ export function LockKey() {
   return (
     <>
       <button type="button" className={css.hide} onClick={press}>
-        <KeyHint keys="Alt+U" does={isOrganiser ? t("key.lock") : t("key.unlock")} />
+        <KeyHint keys="Alt+U" does={isOrganiser ? t("key.lock") : t("key.unlock", { to: name })} />
       </button>
       <Dialog
         open={asking && !isOrganiser}

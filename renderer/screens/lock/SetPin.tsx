@@ -7,6 +7,7 @@ import { tell } from "../../app/messages.ts";
 import { useSay } from "../../app/say.ts";
 import { useStanding } from "../../app/standing.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
+import { Button } from "../../parts/Button.tsx";
 import { PinEntry } from "../../parts/PinEntry.tsx";
 import { PinWait } from "../../parts/PinWait.tsx";
 import { useWait } from "../../parts/pinTries.ts";
@@ -63,6 +64,7 @@ export function SetPin({ onDone }: { readonly onDone?: () => void }) {
       submit={pinSet ? t("set.change") : t("set.go")}
       busy={set.isPending}
       waiting={seconds > 0}
+      beside={onDone !== undefined && <Button onPress={onDone}>{t("pin.keep")}</Button>}
       onSubmit={submit}
     >
       <PinWait seconds={seconds} />
