@@ -5,6 +5,7 @@ const groupsOf: Readonly<Record<string, readonly string[]>> = {
   attempts: ["heat", "station", "board", "day", "people", "bundle", "cards", "noise", "summary"],
   calls: ["heat", "station", "board", "day"],
   board: ["board"],
+  language: ["language"],
   references: ["reference", "people", "cards"],
   heats: ["heat", "station", "board", "day", "summary"],
 };

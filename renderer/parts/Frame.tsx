@@ -3,11 +3,13 @@ import { type ReactNode, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../app/client.tsx";
 import { useChanges } from "../app/feed.ts";
+import { useLanguage } from "../app/language.ts";
 import css from "./Frame.module.css";
 import { FrameHead } from "./FrameHead.tsx";
 import { HideBoard } from "./HideBoard.tsx";
 import { HintsPlace } from "./hints.ts";
 import { KeyHint } from "./KeyHint.tsx";
+import { LanguageChoice } from "./LanguageChoice.tsx";
 import { MessageStrip } from "./MessageStrip.tsx";
 import { BareTape, TapeNav } from "./TapeNav.tsx";
 
@@ -23,6 +25,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
   const current = useQuery(trpc.day.current.queryOptions());
   const day = current.data?.day ?? null;
   useChanges();
+  useLanguage();
 
   return (
     <HintsPlace value={hints}>
@@ -43,6 +46,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
             <div className={css.own} ref={setHints} />
             {day !== null && <HideBoard />}
             {day !== null && <KeyHint keys="Alt+0–9" does={t("frame.goTo")} />}
+            <LanguageChoice />
           </div>
         </footer>
       </div>

@@ -4,7 +4,6 @@ import { writeDate } from "../app/dates.ts";
 import { useInitials } from "../app/initials.tsx";
 import { Button } from "./Button.tsx";
 import css from "./FrameHead.module.css";
-import { LanguageChoice } from "./LanguageChoice.tsx";
 import { LeaveDemo } from "./LeaveDemo.tsx";
 import { Tag } from "./Tag.tsx";
 
@@ -33,7 +32,6 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
       {demo && <Tag>{t("demo.invented")}</Tag>}
       <div className={css.tools}>
         {demo && <LeaveDemo />}
-        <LanguageChoice />
         {day !== null && (
           <Button onPress={() => void change()}>
             {initials === null ? t("initials.none") : t("initials.some", { initials })}
