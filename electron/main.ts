@@ -7,6 +7,8 @@ import { createHandler } from "./api/handler.ts";
 import { say } from "./api/words.ts";
 import { unpredictable } from "./chance.ts";
 import { demoSheetsIn } from "./demo-sheets.ts";
+import { languageFor } from "./domain/languages.ts";
+import { keptLanguage } from "./language.ts";
 import { lockFiles } from "./lock-files.ts";
 import { monotonic } from "./monotonic.ts";
 import { rehearser } from "./rehearsal/at-the-desk.ts";
@@ -31,11 +33,13 @@ import { registerScheme, serveHost } from "./shell/scheme.ts";
 import { selfCheck } from "./shell/self-check/self-check.ts";
 import { refusedSwitch, wantsSelfCheck } from "./shell/switches.ts";
 import { bringToFront, openDeskAlone, openWindows } from "./shell/windows.ts";
-import { shellText } from "./shell/words.ts";
+import { shellLanguage, shellText, speakIn } from "./shell/words.ts";
 import { setupZoomKeys } from "./shell/zoom.ts";
 import { StoreRefused } from "./store/refused.ts";
 import { ownStore, storeOpener } from "./stores.ts";
 
+const systemLanguage = () => languageFor(app.getPreferredSystemLanguages());
+speakIn(systemLanguage);
 const refused = refusedSwitch();
 if (refused !== undefined) {
   console.error(shellText("switches.refused", { name: refused }));
@@ -43,6 +47,8 @@ if (refused !== undefined) {
   process.exit(64);
 }
 const folders = setupFolders();
+const language = keptLanguage(folders.data, systemLanguage);
+speakIn(language.now);
 const log = openLog(folders.log, () => new Date());
 const kiosk = setupKiosk();
 if (app.requestSingleInstanceLock()) {
@@ -108,9 +114,22 @@ function openDesk(folders: Folders, accepted = false): { desk: Desk } | { troubl
     const demoSheets = demoSheetsIn(folders.demo);
     const lock = lockFiles(folders.data);
     const now = () => new Date();
-    const rehearse = rehearser({ folder: emptied(folders.rehearsals), nativeBinding, demoSheets }, now);
+    const rehearse = rehearser(
+      { folder: emptied(folders.rehearsals), nativeBinding, demoSheets, language },
+      now,
+    );
     return {
-      desk: createDesk({ open, now, monotonic, random: unpredictable, demoSheets, rehearse, backups, lock }),
+      desk: createDesk({
+        open,
+        now,
+        monotonic,
+        random: unpredictable,
+        demoSheets,
+        rehearse,
+        backups,
+        language,
+        lock,
+      }),
     };
   } catch (trouble) {
     return { trouble };
@@ -134,7 +153,9 @@ function showTrouble(folders: Folders, trouble: unknown): void {
   console.error("The store can't be opened:", trouble);
   const message = trouble instanceof Error ? trouble.message : String(trouble);
   const why =
-    trouble instanceof StoreRefused ? say(trouble.sentence) : shellText("refused.other", { message });
+    trouble instanceof StoreRefused
+      ? say(trouble.sentence, shellLanguage())
+      : shellText("refused.other", { message });
   const location = ownStore(folders.data, nativeBinding);
   const where = shellText("refused.where", { file: location.file });
   const help = shellText("refused.help", { folder: folders.log });

@@ -1,3 +1,4 @@
+import type { Language } from "../domain/languages.ts";
 import type { StoreLocation } from "../store/open.ts";
 import type { Change, Store, Topic } from "../store/store.ts";
 import { createKeeper, type Keeper } from "./backups/keeper.ts";
@@ -27,6 +28,9 @@ export interface Desk {
   /** Whether the hall's board is blank just now; never kept, so that a restart shows it again. */
   readonly boardHidden: boolean;
   hideBoard(hidden: boolean): void;
+  /** What the desk, its board and its papers speak. */
+  readonly language: Language;
+  chooseLanguage(language: Language): void;
   /** Wall time: a label on what is stored, never a measure of duration. */
   now(): Date;
   /** The machine's monotonic clock, for durations: goes on through a restart of the program, never jumps. */
@@ -52,7 +56,7 @@ export type DemoSheets = Readonly<Record<SheetKindName, Uint8Array>>;
 /** One announcement: an id that a client can resume after, and the topics to read again ("all" for everything). */
 export interface Announcement {
   readonly id: string;
-  readonly topics: readonly (Topic | "board" | "lock" | "all")[];
+  readonly topics: readonly (Topic | "board" | "language" | "lock" | "all")[];
 }
 
 /** The newest announcements, for clients that were away a moment. */
@@ -70,6 +74,8 @@ export interface DeskParts {
   random(): number;
   demoSheets(): DemoSheets;
   readonly rehearsal?: boolean;
+  /** Where the language is kept; a desk without it speaks English. */
+  readonly language?: KeptLanguage;
   readonly rehearse?: Rehearse;
   /** Where the hall's own store lies, for a desk that makes backups of it. */
   readonly backups?: StoreLocation;
@@ -77,6 +83,12 @@ export interface DeskParts {
   readonly lock?: LockKeep;
   /** scrypt's N for a new PIN; left out, as much as a third of a second allows. */
   readonly lockCost?: number;
+}
+
+/** The language of this computer's desk, as it was chosen or as its system speaks. */
+export interface KeptLanguage {
+  now(): Language;
+  choose(language: Language): void;
 }
 
 const remembered = 1000;
@@ -167,6 +179,13 @@ export function createDesk(parts: DeskParts): Desk {
         current = take("own");
         announce(["all"]);
       }
+    },
+    get language() {
+      return parts.language?.now() ?? "en";
+    },
+    chooseLanguage(language) {
+      parts.language?.choose(language);
+      announce(["language"]);
     },
     now: parts.now,
     monotonic: parts.monotonic,

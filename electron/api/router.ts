@@ -7,6 +7,7 @@ import { checkIn } from "./check-in/check-in.ts";
 import { day } from "./day/day.ts";
 import { heat } from "./heat/heat.ts";
 import { intake } from "./intake/intake.ts";
+import { language } from "./language.ts";
 import { lock } from "./lock/procedures.ts";
 import { noise } from "./noise/noise.ts";
 import { people } from "./people/people.ts";
@@ -27,6 +28,7 @@ export const appRouter = router({
   board,
   bundle,
   cards,
+  language,
   noise,
   reference,
   rehearsal,

@@ -1,6 +1,6 @@
 import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { createDesk, type Desk, type DeskParts } from "../api/desk.ts";
+import { createDesk, type Desk, type DeskParts, type KeptLanguage } from "../api/desk.ts";
 import { unpredictable } from "../chance.ts";
 import { monotonic } from "../monotonic.ts";
 import { storeOpener } from "../stores.ts";
@@ -19,11 +19,13 @@ export interface Ground {
   /** The library for a runtime that needs its own build of it. */
   readonly nativeBinding: string | undefined;
   readonly demoSheets: DeskParts["demoSheets"];
+  /** What the sheet of kept-back rows speaks; English where it is not said. */
+  readonly language?: KeptLanguage;
 }
 
 /** A desk for one rehearsal, whose clock stands at `now`. */
 export function temporaryDesk(
-  { folder: parent, nativeBinding, demoSheets }: Ground,
+  { folder: parent, nativeBinding, demoSheets, language }: Ground,
   now: Date,
 ): TemporaryDesk {
   mkdirSync(parent, { recursive: true });
@@ -32,7 +34,7 @@ export function temporaryDesk(
   try {
     const open = storeOpener(folder, nativeBinding);
     const clocks = { now: () => now, monotonic, random: unpredictable };
-    const desk = createDesk({ ...clocks, open, demoSheets, rehearsal: true });
+    const desk = createDesk({ ...clocks, open, demoSheets, rehearsal: true, ...(language && { language }) });
     function remove(): void {
       desk.close();
       removeFolder();

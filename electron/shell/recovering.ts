@@ -5,7 +5,7 @@ import { Refusal } from "../domain/refusal.ts";
 import { type Answer, guarded } from "./answer.ts";
 import { recoveryPage, workingPage } from "./recovery-page.ts";
 import { textAnswer, withLooks } from "./refused-page.ts";
-import { shellText } from "./words.ts";
+import { shellLanguage, shellText } from "./words.ts";
 
 export interface Recovering {
   readonly recovery: Recovery;
@@ -38,7 +38,8 @@ export function createRecoveryAnswer(parts: Recovering): Answer {
       await work();
     } catch (error) {
       console.error("That did not work:", error);
-      trouble = error instanceof Refusal ? say(error.sentence) : shellText("recovery.failed");
+      trouble =
+        error instanceof Refusal ? say(error.sentence, shellLanguage()) : shellText("recovery.failed");
     } finally {
       working = false;
     }

@@ -1,7 +1,8 @@
 import type { Offer, Offers } from "../api/backups/recovery.ts";
 import type { Holding } from "../domain/backups/records.ts";
+import { localeOf } from "../domain/languages.ts";
 import { escapeText, pageOf } from "./refused-page.ts";
-import { shellText } from "./words.ts";
+import { shellLanguage, shellText } from "./words.ts";
 
 /** What the page says and offers. */
 export interface RecoveryView {
@@ -80,5 +81,6 @@ function button(action: string, words: string): string {
 
 /** An instant as the wall clock here shows it: "Saturday 14 November 2026 at 09:05". */
 function writeInstant(at: string): string {
-  return new Intl.DateTimeFormat("en-GB", { dateStyle: "full", timeStyle: "short" }).format(new Date(at));
+  const locale = localeOf(shellLanguage());
+  return new Intl.DateTimeFormat(locale, { dateStyle: "full", timeStyle: "short" }).format(new Date(at));
 }

@@ -1,4 +1,5 @@
 import { type Answer, guarded } from "./answer.ts";
+import { shellLanguage } from "./words.ts";
 
 /** What the page says in place of the app. */
 export interface RefusedWords {
@@ -28,7 +29,7 @@ export function textAnswer(type: string, text: string): Response {
 /** A page that stands alone; `body` and `head` are HTML. */
 export function pageOf(title: string, body: string, head = ""): string {
   return `<!doctype html>
-<html lang="en" data-ready="true">
+<html lang="${shellLanguage()}" data-ready="true">
   <head>
     <meta charset="utf-8">
     <title>${escapeText(title)}</title>

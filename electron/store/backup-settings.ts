@@ -1,9 +1,8 @@
 import { randomBytes } from "node:crypto";
-import { closeSync, existsSync, fsyncSync, openSync, readFileSync, renameSync, writeSync } from "node:fs";
-import { dirname } from "node:path";
+import { existsSync, readFileSync } from "node:fs";
 import { type BackupSettings, settingsSchema } from "../domain/backups/records.ts";
 import type { Lock } from "./backup-cipher.ts";
-import { syncFolder } from "./set-aside.ts";
+import { writeSettingsFile } from "./settings-file.ts";
 
 /** What was decided about backups, or a beginning where nothing was (or where the file can't be read). */
 export function readSettings(file: string): BackupSettings {
@@ -15,16 +14,7 @@ export function readSettings(file: string): BackupSettings {
 
 /** Keeps what was decided, whole or not at all. Only this computer's user can read it: it holds the key of the lock. */
 export function writeSettings(file: string, settings: BackupSettings): void {
-  const unfinished = `${file}.part`;
-  const opened = openSync(unfinished, "w", 0o600);
-  try {
-    writeSync(opened, `${JSON.stringify(settings, null, 2)}\n`);
-    fsyncSync(opened);
-  } finally {
-    closeSync(opened);
-  }
-  renameSync(unfinished, file);
-  syncFolder(dirname(file));
+  writeSettingsFile(file, settings);
 }
 
 export function lockOf({ lock }: BackupSettings): Lock | null {

@@ -1,6 +1,7 @@
 import { createRoot } from "react-dom/client";
 import "./base.css";
 import "./print.css";
+import { languageToBegin } from "./language.ts";
 import { setUpWords } from "./words.ts";
 
 /** The host of the window is its role: `app://board` shows the hall's board, every other host the desk. */
@@ -16,7 +17,7 @@ async function loadApp(host: string) {
 async function boot(): Promise<void> {
   const root = document.getElementById("root");
   if (root === null) throw new Error("The page has no root element.");
-  const [App] = await Promise.all([loadApp(location.host), setUpWords()]);
+  const [App] = await Promise.all([loadApp(location.host), languageToBegin().then(setUpWords)]);
   createRoot(root).render(<App />);
 }
 

@@ -1,8 +1,10 @@
+import { localeOf } from "../../electron/domain/languages.ts";
+
 /** A calendar day (`YYYY-MM-DD`) as people write it: "Saturday 14 November 2026". It has no time zone. */
 export function writeDate(date: string, language: string): string {
   const day = new Date(`${date}T00:00:00Z`);
   if (Number.isNaN(day.getTime())) return date;
-  return new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, {
+  return new Intl.DateTimeFormat(localeOf(language), {
     weekday: "long",
     day: "numeric",
     month: "long",
@@ -15,8 +17,5 @@ export function writeDate(date: string, language: string): string {
 export function writeTime(instant: string, language: string): string {
   const at = new Date(instant);
   if (Number.isNaN(at.getTime())) return instant;
-  return new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, {
-    hour: "2-digit",
-    minute: "2-digit",
-  }).format(at);
+  return new Intl.DateTimeFormat(localeOf(language), { hour: "2-digit", minute: "2-digit" }).format(at);
 }

@@ -6,6 +6,7 @@ const groupsOf: Readonly<Record<string, readonly string[]>> = {
   calls: ["heat", "station", "board", "day"],
   board: ["board"],
   lock: ["lock"],
+  language: ["language"],
   references: ["reference", "people", "cards"],
   heats: ["heat", "station", "board", "day", "summary"],
 };

@@ -1,45 +1,31 @@
 import i18next from "i18next";
 import { initReactI18next } from "react-i18next";
-
-type Words = Record<string, unknown>;
+import { type Words, withPlurals } from "../../electron/domain/languages.ts";
 
 const files = import.meta.glob<Words>("../../resources/locales/*/*.json", { eager: true, import: "default" });
-const place = "language";
+
+type Texts = Record<string, string>;
 
 /** The word files as i18next wants them: language → namespace (the file's name) → keys. */
-function gatherWords(): Record<string, Record<string, Words>> {
-  const words: Record<string, Record<string, Words>> = {};
+function gatherWords(): Record<string, Record<string, Texts>> {
+  const words: Record<string, Record<string, Texts>> = {};
   for (const [path, keys] of Object.entries(files)) {
     const [, language, namespace] = /\/([^/]+)\/([^/]+)\.json$/.exec(path) ?? [];
     if (language === undefined || namespace === undefined) continue;
     words[language] ??= {};
-    words[language][namespace] = keys;
+    words[language][namespace] = withPlurals(keys, language) as Texts;
   }
   return words;
 }
 
-const words = gatherWords();
-
-/** The languages that have a folder of words, English first. */
-export const languages: readonly string[] = Object.keys(words).sort(
-  (a, b) => Number(b === "en") - Number(a === "en") || a.localeCompare(b),
-);
-
-/** Changes the language of this window at once, and keeps it. */
-export async function setLanguage(language: string): Promise<void> {
-  localStorage.setItem(place, language);
-  await i18next.changeLanguage(language);
-}
-
-/** Makes the words ready; before it, `t()` knows none. */
-export async function setUpWords(): Promise<void> {
-  const kept = localStorage.getItem(place);
-  i18next.on("languageChanged", (language) => {
-    document.documentElement.lang = language;
+/** Makes the words ready, in a language to begin with; before it, `t()` knows none. */
+export async function setUpWords(language: string): Promise<void> {
+  i18next.on("languageChanged", (now) => {
+    document.documentElement.lang = now;
   });
   await i18next.use(initReactI18next).init({
-    resources: words as Record<string, Record<string, Record<string, string>>>,
-    lng: kept !== null && languages.includes(kept) ? kept : "en",
+    resources: gatherWords(),
+    lng: language,
     fallbackLng: "en",
     defaultNS: "common",
     interpolation: { escapeValue: false },

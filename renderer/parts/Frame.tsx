@@ -2,12 +2,14 @@ import { useQuery } from "@tanstack/react-query";
 import { type ReactNode, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../app/client.tsx";
+import { useLanguage } from "../app/language.ts";
 import { useStanding } from "../app/standing.tsx";
 import css from "./Frame.module.css";
 import { FrameHead } from "./FrameHead.tsx";
 import { HideBoard } from "./HideBoard.tsx";
 import { HintsPlace } from "./hints.ts";
 import { KeyHint } from "./KeyHint.tsx";
+import { LanguageChoice } from "./LanguageChoice.tsx";
 import { LockKey } from "./LockKey.tsx";
 import { MessageStrip } from "./MessageStrip.tsx";
 import { BareTape, TapeNav } from "./TapeNav.tsx";
@@ -24,6 +26,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
   const current = useQuery(trpc.day.current.queryOptions());
   const day = current.data?.day ?? null;
   const isOrganiser = useStanding().post.role === "organiser";
+  useLanguage();
 
   return (
     <HintsPlace value={hints}>
@@ -45,6 +48,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
             {day !== null && <HideBoard />}
             {(day !== null || !isOrganiser) && <LockKey />}
             {day !== null && isOrganiser && <KeyHint keys="Alt+0–9" does={t("frame.goTo")} />}
+            <LanguageChoice />
           </div>
         </footer>
       </div>

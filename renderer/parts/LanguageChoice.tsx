@@ -1,23 +1,34 @@
+import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
-import { languages, setLanguage } from "../app/words.ts";
+import { languages } from "../../electron/domain/languages.ts";
+import { useTRPC } from "../app/client.tsx";
 import css from "./LanguageChoice.module.css";
 
-/** The languages there are, each in its own name; nothing where there is only one. */
+/** The languages there are, each in its own name: the desk's, its board's and its papers'. */
 export function LanguageChoice() {
   const { t, i18n } = useTranslation("common");
-  if (languages.length < 2) return null;
+  const trpc = useTRPC();
+  const { mutate } = useMutation(trpc.language.choose.mutationOptions());
   return (
-    <select
-      className={css.choice}
-      aria-label={t("frame.language")}
-      value={i18n.language}
-      onChange={(event) => void setLanguage(event.target.value)}
-    >
+    <fieldset className={css.choice}>
+      <legend className="unseen">{t("frame.language")}</legend>
       {languages.map((language) => (
-        <option key={language} value={language} lang={language}>
-          {new Intl.DisplayNames([language], { type: "language" }).of(language) ?? language}
-        </option>
+        <button
+          key={language}
+          type="button"
+          lang={language}
+          aria-pressed={language === i18n.language}
+          onClick={() => mutate({ language })}
+        >
+          {nameOf(language)}
+        </button>
       ))}
-    </select>
+    </fieldset>
   );
+}
+
+/** A language's name in itself, as it stands alone: "Español". */
+function nameOf(language: string): string {
+  const name = new Intl.DisplayNames([language], { type: "language" }).of(language) ?? language;
+  return name.charAt(0).toLocaleUpperCase(language) + name.slice(1);
 }

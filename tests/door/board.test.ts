@@ -263,5 +263,5 @@ test("every role may look at the board, and the board may ask for nothing else o
     const request = new Request(url, method._def.type === "query" ? {} : post);
     if ((await day.handle(request, "board")).status !== 403) open.push(name);
   }
-  expect(open.sort()).toEqual(["board.view", "day.current"]);
+  expect(open.sort()).toEqual(["board.view", "day.current", "language.current"]);
 });

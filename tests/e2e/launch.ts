@@ -37,7 +37,9 @@ export function environment({ runtime, display }: Stage, folder: string): Record
   const own = Object.entries(process.env).filter(
     (entry): entry is [string, string] => entry[1] !== undefined,
   );
-  return { ...Object.fromEntries(own), ...runtime.env, ...display.env, TAPELINE_DATA: folder };
+  // Systems tell their language by it, and a desk speaks it until somebody chooses.
+  const english = { LANGUAGE: "en", LANG: "en_US.UTF-8" };
+  return { ...Object.fromEntries(own), ...english, ...runtime.env, ...display.env, TAPELINE_DATA: folder };
 }
 
 /** Starts the built app with its data in `folder`. */

@@ -58,11 +58,11 @@ async function closedStore(book: Book, seed: number): Promise<Sound> {
   return { folder: book.folder, rows: rowsOf(book.folder) };
 }
 
-/** Killed once entering has gone on for a while after an orderly end, so that file and log both hold something. */
+/** Killed at rest after more than an orderly end has seen, so that file and log both hold something that was answered. */
 async function crashedStore(book: Book, seed: number): Promise<Sound> {
   await live(book, { seed: seed + 1, entries: 100, athletes: 40 });
   for (let tries = 2; tries < 12; tries += 1) {
-    await live(book, { seed: seed + tries, athletes: 40, killAfterMs: 300 });
+    await live(book, { seed: seed + tries, entries: 60, athletes: 40, killAtRest: true });
     const log = join(book.folder, `${store}-wal`);
     if (existsSync(log) && readFileSync(log).length > 12 * pageBytes) break;
   }

@@ -1,5 +1,6 @@
-import { existsSync, readFileSync, writeSync } from "node:fs";
+import { closeSync, existsSync, openSync, readFileSync, writeSync } from "node:fs";
 import { join } from "node:path";
+import type { Keeper } from "../../electron/api/backups/keeper.ts";
 import { createDesk, type Desk } from "../../electron/api/desk.ts";
 import { createHandler, type Handle } from "../../electron/api/handler.ts";
 import { monotonic } from "../../electron/monotonic.ts";
@@ -92,7 +93,9 @@ async function send(sent: Sent): Promise<boolean> {
     say({ saved: id });
     return true;
   }
-  say({ refused: id, key: answer.error?.data.sentence.key ?? "asked" });
+  const key = answer.error?.data.sentence.key ?? "asked";
+  say({ refused: id, key });
+  if (key === "disk.full" && orders.fills && !full) await fillUp();
   return false;
 }
 
@@ -126,9 +129,32 @@ async function retry(): Promise<void> {
   if (one !== undefined) await send(one);
 }
 
+let full = false;
+
+/** Takes every byte that is left on the disk, then backs up. */
+async function fillUp(): Promise<void> {
+  full = true;
+  const filler = openSync(join(orders.folder, "filler"), "w");
+  for (let size = 1 << 16; size >= 1; size = Math.floor(size / 2)) {
+    try {
+      for (;;) writeSync(filler, Buffer.alloc(size));
+    } catch (error) {
+      if ((error as { code?: string }).code !== "ENOSPC") throw error;
+    }
+  }
+  closeSync(filler);
+  await backUp((keeper) => keeper.run());
+}
+
+async function backUp(make = (keeper: Keeper) => keeper.runWhatLacks()): Promise<void> {
+  if (desk.backups !== null) await make(desk.backups);
+  const key = desk.backups?.news("own").trouble?.key;
+  if (key !== undefined) say({ refused: "", key });
+}
+
 /** What the program does by itself now and then: takes the log into the file, and backs up. */
 async function housekeep(): Promise<void> {
-  if (chance() < 0.5) return desk.backups?.runWhatLacks();
+  if (chance() < 0.5) return backUp();
   try {
     whileFileChanges(desk.store.db, () => {});
   } catch (error) {
@@ -155,6 +181,10 @@ for (const { sent } of known.filter((each) => !each.saved)) {
 readSteps();
 const each = orders.entries === null ? Number.POSITIVE_INFINITY : orders.entries / orders.clients;
 await Promise.all(Array.from({ length: orders.clients }, () => client(each)));
-await desk.backups?.runWhatLacks();
+if (orders.rests) {
+  say({ rests: true });
+  await new Promise((resolve) => setTimeout(resolve, 600_000));
+}
+await backUp();
 desk.close();
 say({ closed: true });

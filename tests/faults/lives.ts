@@ -35,6 +35,9 @@ export interface Life {
   readonly synchronous?: Orders["synchronous"];
   readonly entries?: number;
   readonly athletes?: number;
+  /** Ends it with SIGKILL once it has done its entries and rests. */
+  readonly killAtRest?: boolean;
+  readonly fills?: boolean;
   /** For the process: the disk's faults. */
   readonly environment?: Readonly<Record<string, string>>;
   /** Ends it with SIGKILL so many ms after it has sent its first entry. */
@@ -60,6 +63,7 @@ export async function live(book: Book, life: Life): Promise<Ended> {
   writeFileSync(before, [...book.sent].map((each) => line(book, each)).join("\n"));
   const orders: Orders = {
     ...{ folder: book.folder, seed: life.seed, clients: 4, entries: life.entries ?? null, before },
+    ...{ rests: life.killAtRest ?? false, fills: life.fills ?? false },
     ...{ synchronous: life.synchronous ?? "FULL", athletes: life.athletes ?? 150 },
   };
   const [command = "", ...rest] = [
@@ -77,7 +81,7 @@ export async function live(book: Book, life: Life): Promise<Ended> {
     complaint += text;
   });
   const told = { saved: 0, closed: false };
-  const first = note(book, child.stdout, told);
+  const first = note(book, child.stdout, told, () => child.kill("SIGKILL"));
   const gone = once(child, "close");
   if (life.killAfterMs !== undefined) {
     await Promise.race([first, gone]);
@@ -98,6 +102,7 @@ function note(
   book: Book,
   output: NodeJS.ReadableStream,
   told: { saved: number; closed: boolean },
+  onRest: () => void,
 ): Promise<void> {
   return new Promise((resolve) => {
     createInterface({ input: output }).on("line", (text) => {
@@ -109,6 +114,7 @@ function note(
         told.saved += 1;
       }
       if ("refused" in said) book.refused.set(said.key, (book.refused.get(said.key) ?? 0) + 1);
+      if ("rests" in said) onRest();
       if ("closed" in said) told.closed = true;
       resolve();
     });

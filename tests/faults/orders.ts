@@ -7,6 +7,10 @@ export interface Orders {
   readonly clients: number;
   /** Entries after which it closes as a user would; null: goes on until it is ended. */
   readonly entries: number | null;
+  /** At the end of its entries it stays open and rests, until it is ended. */
+  readonly rests: boolean;
+  /** At the first entry that finds no room it fills what is left, to the last byte, and backs up. */
+  readonly fills: boolean;
   readonly synchronous: "FULL" | "NORMAL";
   /** A file with one entry a line that were sent before: those without an answer are sent again first. */
   readonly before: string;
@@ -26,11 +30,12 @@ export interface Sent {
   readonly replaces?: { readonly attemptId: string; readonly reason: string };
 }
 
-/** What it says, a line each: sent, answered (saved), refused (with the sentence's key), at rest. */
+/** What it says, a line each: sent, answered (saved), refused (with the sentence's key), resting, closed. */
 export type Said =
   | { readonly sent: Sent }
   | { readonly saved: string }
   | { readonly refused: string; readonly key: string }
+  | { readonly rests: true }
   | { readonly closed: true };
 
 export interface SentBefore {

@@ -53,5 +53,7 @@ test.skipIf(mount !== true)(
   async () => {
     const toll = await filledUp(900_000, 61);
     expectAllKept(toll, 1);
+    // Backups tell it too, and entering goes on all the same.
+    expect(toll.refused.get("backups.full")).toBeGreaterThan(0);
   },
 );

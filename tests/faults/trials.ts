@@ -92,7 +92,7 @@ export async function filledUp(bytes: number, seed: number): Promise<Toll> {
   const after = mkdtempSync(join(tmpdir(), "tapeline-filled-"));
   try {
     const through = onSmallDisk(book.folder, bytes, after);
-    const ended = await live(book, { seed, entries: 600, through });
+    const ended = await live(book, { seed, entries: 600, fills: true, through });
     const bad = ended.closed ? [] : [`ended with ${ended.code}: ${ended.complaint}`];
     const wrong = [...bad, ...judge({ ...book, folder: after })];
     return { faults: book.refused.get("disk.full") ?? 0, saved: ended.saved, wrong, refused: book.refused };

@@ -84,6 +84,15 @@ export function createKeeper(parts: KeeperParts): Keeper {
     settings = next;
     writeSettings(settingsFile, settings);
   }
+  /** The source's own name should outlast this run, so that its backups are tidied; a full disk stops no backup. */
+  function keepSource(): void {
+    if (existsSync(settingsFile)) return;
+    try {
+      keep(settings);
+    } catch (error) {
+      console.error("The settings of backups could not be kept yet:", error);
+    }
+  }
   const places = () => placesOf(ownFolder, settings);
   const lacking = (store: Store) =>
     places().filter((place) => {
@@ -93,8 +102,16 @@ export function createKeeper(parts: KeeperParts): Keeper {
 
   /** One after another: a second request waits for the first. */
   function inTurn(work: () => Promise<void>): Promise<void> {
-    queue = queue.then(work).catch((error) => console.error("Backing up failed:", error));
+    queue = queue.then(work).catch(tellTrouble);
     return queue;
+  }
+
+  /** Nothing that goes wrong stays unsaid, wherever it did. */
+  function tellTrouble(error: unknown): void {
+    console.error("Backing up failed:", error);
+    for (const { kind } of places()) {
+      news.set(kind, { last: news.get(kind)?.last ?? null, trouble: whyNotMade(error) });
+    }
   }
 
   async function backUp(asked: boolean): Promise<void> {
@@ -128,10 +145,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
       if (parts.own() !== store) return null;
       const again = await copyStore(store.db, tmpdir(), library, told).catch(() => null);
       if (again !== null) return again;
-      console.error("The store could not be copied for a backup:", error);
-      for (const { kind } of places()) {
-        news.set(kind, { last: news.get(kind)?.last ?? null, trouble: whyNotMade(error) });
-      }
+      tellTrouble(error);
       return null;
     }
   }
@@ -142,8 +156,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
     from: { store: Store; seq: number },
     asked: boolean,
   ): Promise<void> {
-    // The source's own name must outlast this run, or nobody would tidy its backups.
-    if (!existsSync(settingsFile)) keep(settings);
+    keepSource();
     const { source, forgetUpTo } = settings;
     const highest = Math.max(await highestNumber(places(), source), forgetUpTo);
     const now = parts.now();

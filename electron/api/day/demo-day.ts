@@ -1,3 +1,4 @@
+import type { Language } from "../../domain/languages.ts";
 import { testCodes } from "../../domain/protocols/protocol.ts";
 import { defaultParameters } from "../../domain/protocols/registry.ts";
 import { sentence } from "../../domain/words.ts";
@@ -23,8 +24,9 @@ export interface DemoScript {
   readonly cast: Cast;
 }
 
-/** The moment of which the demonstration shows the hall: an ISO 8601 day, and the instant. */
+/** The moment of which the demonstration shows the hall: an ISO 8601 day, and the instant; and what is spoken there. */
 export interface Now {
+  readonly language: Language;
   readonly today: string;
   readonly instant: Date;
 }
@@ -39,7 +41,7 @@ const by = "DEMO";
 export function fillDemo(db: Database, script: DemoScript, now: Now): void {
   const at = (minute: number) =>
     new Date(now.instant.getTime() - (openSince - minute) * 60_000).toISOString();
-  const day = openDay(db, now.today);
+  const day = openDay(db, now);
   takeIn(db, script.roster, at(-60));
   takeIn(db, script.past, at(-60));
   for (const arrival of script.cast.arrivals) checkIn(db, day, arrival, at(arrival.minute));
@@ -47,13 +49,14 @@ export function fillDemo(db: Database, script: DemoScript, now: Now): void {
     const sheet = script.results[index];
     if (sheet !== undefined) takeIn(db, sheet, at(minute));
   }
-  leaveEarly(db, day, script.cast, at);
+  leaveEarly(db, day, script.cast, at, now.language);
   callSome(db, day, at);
 }
 
-function openDay(db: Database, date: string): Day {
+function openDay(db: Database, { today: date, language }: Now): Day {
   const protocols = testCodes.map((test) => ({ test, parameters: defaultParameters(test) }));
-  const id = addDay(db, { date, title: say(sentence("day.demoTitle")), restMinutes: 5 }, protocols);
+  const title = say(sentence("day.demoTitle"), language);
+  const id = addDay(db, { date, title, restMinutes: 5 }, protocols);
   setDayState(db, id, "open");
   return requireOpenDay(db);
 }
@@ -81,12 +84,18 @@ function athleteOf(db: Database, who: string): Athlete {
   return athlete;
 }
 
-function leaveEarly(db: Database, day: Day, cast: Cast, at: (minute: number) => string): void {
+function leaveEarly(
+  db: Database,
+  day: Day,
+  cast: Cast,
+  at: (minute: number) => string,
+  language: Language,
+): void {
   const { noShow, withdrawn, skips } = cast;
   if (noShow !== undefined) markNoShow(db, day, athleteOf(db, noShow).id, at(openSince - 30));
   for (const { who, minute } of withdrawn) withdrawAthlete(db, day, athleteOf(db, who).id, at(minute));
   if (skips.who === undefined) return;
-  const reason = say(sentence("day.demoSkip"));
+  const reason = say(sentence("day.demoSkip"), language);
   const decision = { reason, decidedBy: by, at: at(openSince - 20) };
   skip(db, day, { athleteId: athleteOf(db, skips.who).id, test: skips.test }, decision);
 }

@@ -19,7 +19,7 @@ export const openDemo = allow("organiser").mutation(async ({ ctx: { desk } }) =>
   desk.use("demo");
   try {
     desk.store.write(["day", "people", "entrants", "attempts", "calls"], (db) =>
-      fillDemo(db, script, { today, instant }),
+      fillDemo(db, script, { today, instant, language: desk.language }),
     );
   } catch (error) {
     desk.use("own");

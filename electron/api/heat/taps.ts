@@ -44,7 +44,7 @@ function keep(db: Database, desk: Desk, loaded: LoadedHeat, by: string, fresh: r
   if (elapsed === null) throw new Refusal("conflict", sentence("heat.notStarted"));
   if (loaded.heat.state === "ended") throw new Refusal("conflict", sentence("heat.ended"));
   const events = fresh.map((sentTap) => readTap(loaded, sentTap, elapsed, by, now.wall));
-  add(db, loaded, events, say(sentence("heat.reason.changed")));
+  add(db, loaded, events, say(sentence("heat.reason.changed"), desk.language));
 }
 
 /** Keeps events that were read, and enters what the lanes come to with them. */
@@ -127,6 +127,6 @@ export function undo(desk: Desk, heatId: string, eventId: string, id: string, by
       by,
       at: now.wall,
     };
-    add(db, loaded, [event], say(sentence("heat.reason.undone")));
+    add(db, loaded, [event], say(sentence("heat.reason.undone"), desk.language));
   });
 }

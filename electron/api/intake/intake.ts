@@ -63,7 +63,7 @@ export const intake = router({
     .query(({ ctx: { desk }, input }) => {
       const { keptBack } = uploadOf(desk, input.uploadId);
       const planned = keptBack ?? { kind: "roster" as const, headers: [], keptBack: [] };
-      return { name: `kept-back-${planned.kind}.csv`, text: keptBackSheet(planned) };
+      return { name: `kept-back-${planned.kind}.csv`, text: keptBackSheet(planned, desk.language) };
     }),
 
   /** A sheet to fill in, with two invented rows. */

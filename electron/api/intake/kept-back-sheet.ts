@@ -1,3 +1,4 @@
+import type { Language } from "../../domain/languages.ts";
 import { isNumberText, restored } from "../sheets/formula.ts";
 import { type Cell, writeSheet } from "../sheets/write.ts";
 import { say } from "../words.ts";
@@ -5,20 +6,23 @@ import type { KeptBackRow } from "./outcome.ts";
 import { ownColumns, type PlannedSheet } from "./sheet.ts";
 
 /** Why a row is kept back, in words, with the column to look at before it. */
-export function reasonText({ field, reason }: KeptBackRow): string {
-  return field === null ? say(reason) : `${field}: ${say(reason)}`;
+export function reasonText({ field, reason }: KeptBackRow, language: Language): string {
+  return field === null ? say(reason, language) : `${field}: ${say(reason, language)}`;
 }
 
 /**
  * The rows that stayed outside as a sheet of their own: the columns of the original, the line and the reason. It can be
  * corrected and taken in like any other.
  */
-export function keptBackSheet({ headers, keptBack }: Pick<PlannedSheet, "headers" | "keptBack">): string {
+export function keptBackSheet(
+  { headers, keptBack }: Pick<PlannedSheet, "headers" | "keptBack">,
+  language: Language,
+): string {
   const columns = ownColumns(headers);
   const rows = keptBack.map((row): Cell[] => [
     ...columns.map((column) => asCell(row.cells[column] ?? "")),
     row.line,
-    reasonText(row),
+    reasonText(row, language),
     // Cells beyond the headers, so that nothing is lost; they keep the row outside until it is put right.
     ...row.cells.slice(headers.length).map(asCell),
   ]);

@@ -1,10 +1,11 @@
 import { app, BrowserWindow, type WebContents } from "electron";
-import home from "../../../resources/locales/en/home.json" with { type: "json" };
+import english from "../../../resources/locales/en/home.json" with { type: "json" };
+import spanish from "../../../resources/locales/es/home.json" with { type: "json" };
 import { blockedRequests } from "../guard.ts";
 import type { Log } from "../log.ts";
 import { pdfOf } from "../print.ts";
 import type { Windows } from "../windows.ts";
-import { shellText } from "../words.ts";
+import { shellLanguage, shellText } from "../words.ts";
 import { type CheckedPage, checkedPage } from "./page.ts";
 
 /** What a check works with, in the order of its steps. */
@@ -69,7 +70,7 @@ async function pageStandsAlone({ desk }: Checked): Promise<void> {
 }
 
 async function opensTheDemo({ desk }: Checked): Promise<void> {
-  await desk.press(home.demo.open);
+  await desk.press({ en: english, es: spanish }[shellLanguage()].demo.open);
   await desk.until("location.hash === '#/day'");
   hold(((await desk.ask("day.current")) as { kind: string }).kind === "demo");
 }

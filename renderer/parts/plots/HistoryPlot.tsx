@@ -1,5 +1,6 @@
 import { useLayoutEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
+import { localeOf } from "../../../electron/domain/languages.ts";
 import type { LengthUnit, TestCode } from "../../../electron/domain/protocols/protocol.ts";
 import type { DateTick } from "./dates.ts";
 import { cardWidth, type Drawn, draw } from "./draw.ts";
@@ -81,7 +82,7 @@ function isSame(before: Drawn["places"], after: Drawn["places"]): boolean {
 /** How dates stand at the axis: the day on a page, the month on a card. */
 function useWriteTick(size: PlotSize): (tick: DateTick) => string {
   const { i18n } = useTranslation();
-  const language = i18n.language === "en" ? "en-GB" : i18n.language;
+  const language = localeOf(i18n.language);
   return ({ at, form }) => {
     const day = form === "day" && size === "page" ? ({ day: "numeric" } as const) : {};
     const month = form === "year" ? {} : ({ month: "short" } as const);

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { writeNumber } from "../../app/numbers.ts";
 import { FilesToRead } from "../../parts/FilesToRead.tsx";
 import type { Preview } from "./preview.ts";
 
@@ -21,7 +22,7 @@ export function FilesInside({ bundle }: { readonly bundle: Preview }) {
       name,
       text,
       what: known === undefined ? "" : t(`leaves.file.${known}`),
-      size: t("count.bytes", { count: bytes, shown: bytes.toLocaleString(i18n.language) }),
+      size: t("count.bytes", { count: bytes, shown: writeNumber(bytes, i18n.language) }),
     };
   });
   return <FilesToRead files={files} />;

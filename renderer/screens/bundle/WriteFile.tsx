@@ -4,6 +4,7 @@ import { useTranslation } from "react-i18next";
 import { bridge } from "../../app/bridge.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
+import { writeNumber } from "../../app/numbers.ts";
 import { useSay } from "../../app/say.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -34,7 +35,7 @@ export function WriteFile({ bundle, isOld, wordRef }: WriteFileProps) {
   const changed = looked !== bundle.sha256;
   const { earlier } = bundle;
   const isSecond = earlier !== null && !earlier.same;
-  const size = t("count.bytes", { count: bundle.bytes, shown: bundle.bytes.toLocaleString(i18n.language) });
+  const size = t("count.bytes", { count: bundle.bytes, shown: writeNumber(bundle.bytes, i18n.language) });
 
   const asked = {
     ...{ dayId: bundle.day.id, kind: bundle.kind, k: bundle.k === 11 ? (11 as const) : (5 as const) },

@@ -1,5 +1,6 @@
 import type { inferRouterOutputs } from "@trpc/server";
 import type { AppRouter } from "../../../electron/api/router.ts";
+import { localeOf } from "../../../electron/domain/languages.ts";
 
 type Outputs = inferRouterOutputs<AppRouter>["bundle"];
 
@@ -17,5 +18,5 @@ export function shortHash(sha256: string): string {
 /** An instant in the hall's own time: "14 Nov 2026, 16:05". */
 export function writeMoment(at: string, language: string): string {
   const options = { dateStyle: "medium", timeStyle: "short" } as const;
-  return new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, options).format(new Date(at));
+  return new Intl.DateTimeFormat(localeOf(language), options).format(new Date(at));
 }

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { localeOf } from "../../../electron/domain/languages.ts";
 import type { CardTest } from "./which.ts";
 
 type Written = CardTest["points"][number]["written"];
@@ -18,7 +19,7 @@ export function useWay(): (variant: string) => string {
 /** Two calendar days as people write a span: "17 Feb – 24 Mar 2027". */
 export function useWriteSpan(): (from: string, until: string) => string {
   const { i18n } = useTranslation();
-  const language = i18n.language === "en" ? "en-GB" : i18n.language;
+  const language = localeOf(i18n.language);
   const options = { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" } as const;
   const format = new Intl.DateTimeFormat(language, options);
   return (from, until) => format.formatRange(new Date(`${from}T00:00:00Z`), new Date(`${until}T00:00:00Z`));

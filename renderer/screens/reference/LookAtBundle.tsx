@@ -4,6 +4,7 @@ import { useTranslation } from "react-i18next";
 import { bundleLimits } from "../../../electron/domain/reference/limits.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
+import { writeNumber } from "../../app/numbers.ts";
 import { useSay } from "../../app/say.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -30,7 +31,7 @@ export function LookAtBundle({ name, bundle, onDone }: LookProps) {
       <p>
         {t("look.holds", {
           count: marks,
-          shown: marks.toLocaleString(i18n.language),
+          shown: writeNumber(marks, i18n.language),
           when: writeQuarters(quarters),
         })}
       </p>

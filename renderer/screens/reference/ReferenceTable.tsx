@@ -1,5 +1,7 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
+import { localeOf } from "../../../electron/domain/languages.ts";
+import { writeNumber } from "../../app/numbers.ts";
 import { Button } from "../../parts/Button.tsx";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { RemoveDialog } from "./RemoveDialog.tsx";
@@ -30,7 +32,7 @@ export function ReferenceTable({ references }: { readonly references: readonly K
 function useColumns(remove: (reference: Kept) => void): Column<Kept>[] {
   const { t, i18n } = useTranslation("reference");
   const writeQuarters = useWriteQuarters();
-  const language = i18n.language === "en" ? "en-GB" : i18n.language;
+  const language = localeOf(i18n.language);
   const format = new Intl.DateTimeFormat(language, { dateStyle: "medium" });
   return [
     { key: "origin", head: t("list.origin"), cell: ({ origin }) => origin },
@@ -39,7 +41,7 @@ function useColumns(remove: (reference: Kept) => void): Column<Kept>[] {
       head: t("list.marks"),
       kind: "number",
       width: "6rem",
-      cell: ({ marks }) => marks.toLocaleString(i18n.language),
+      cell: ({ marks }) => writeNumber(marks, i18n.language),
     },
     { key: "tests", head: t("list.tests"), width: "32rem", cell: ({ tests }) => <Tests tests={tests} /> },
     { key: "when", head: t("list.when"), width: "8rem", cell: ({ quarters }) => writeQuarters(quarters) },

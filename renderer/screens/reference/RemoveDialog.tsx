@@ -2,6 +2,7 @@ import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
+import { writeNumber } from "../../app/numbers.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Dialog } from "../../parts/Dialog.tsx";
 import type { Kept } from "./types.ts";
@@ -39,7 +40,7 @@ export function RemoveDialog({ reference: { id, origin, marks }, onClose }: Remo
         </>
       }
     >
-      <p>{t("remove.what", { count: marks, shown: marks.toLocaleString(i18n.language) })}</p>
+      <p>{t("remove.what", { count: marks, shown: writeNumber(marks, i18n.language) })}</p>
     </Dialog>
   );
 }

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { writeNumber } from "../../app/numbers.ts";
 import { TestMark } from "../../parts/TestMark.tsx";
 import css from "./Tests.module.css";
 import type { KeptTest } from "./types.ts";
@@ -25,7 +26,7 @@ function Line({ tests }: { readonly tests: readonly KeptTest[] }) {
     <ul className={css.line}>
       {tests.map(({ test, variant, marks }) => (
         <li key={`${test} ${variant}`}>
-          <TestMark test={test} size="small" /> {marks.toLocaleString(i18n.language)}
+          <TestMark test={test} size="small" /> {writeNumber(marks, i18n.language)}
           {variant === "knee" && ` ${t("tests.knee")}`}
         </li>
       ))}

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { writeDate } from "../../app/dates.ts";
+import { writeNumber } from "../../app/numbers.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Section } from "../../parts/Panel.tsx";
@@ -46,7 +47,7 @@ function Numbers({ rehearsed, outside }: { readonly rehearsed: Rehearsed; readon
   const { t, i18n } = useTranslation("rehearsal");
   const { admitted, marks, bundle } = rehearsed;
   const { first, best, equal, below, open } = marks;
-  const write = (number: number) => number.toLocaleString(i18n.language);
+  const write = (number: number) => writeNumber(number, i18n.language);
   return (
     <div className={css.numbers}>
       <BigNumber label={t("done.athletes")} number={write(admitted)} />

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { writeNumber } from "../../app/numbers.ts";
 import { useSay } from "../../app/say.ts";
 import { Panel, Section } from "../../parts/Panel.tsx";
 import { LineList } from "../sheets/LineList.tsx";
@@ -21,7 +22,7 @@ export function SheetOutcome({ sheet }: { readonly sheet: RehearsedSheet }) {
   }
   return (
     <>
-      <Section title={t("sheet.taken", { kind, count: taken, shown: taken.toLocaleString(i18n.language) })}>
+      <Section title={t("sheet.taken", { kind, count: taken, shown: writeNumber(taken, i18n.language) })}>
         <div className={css.notes}>
           {keptBack === 0 && <p>{t("sheet.clean")}</p>}
           {unknown.length > 0 && (

@@ -3,6 +3,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { ReportFile } from "../../../electron/shell/bridge-types.ts";
 import { bridge } from "../../app/bridge.ts";
+import { writeNumber } from "../../app/numbers.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { FilesToRead } from "../../parts/FilesToRead.tsx";
@@ -74,7 +75,7 @@ function Inside({ files }: { readonly files: readonly ReportFile[] }) {
       name,
       text,
       what: what(name),
-      size: t("size", { count, shown: count.toLocaleString(i18n.language) }),
+      size: t("size", { count, shown: writeNumber(count, i18n.language) }),
     };
   });
   return <FilesToRead files={told} />;

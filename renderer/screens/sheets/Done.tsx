@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { writeNumber } from "../../app/numbers.ts";
 import { Button, LinkButton } from "../../parts/Button.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import css from "./Done.module.css";
@@ -19,9 +20,7 @@ export function Done({ taken, sheet }: DoneProps) {
   return (
     <>
       <Panel>
-        <h2 className={css.title}>
-          {t("done.title", { count, shown: count.toLocaleString(i18n.language) })}
-        </h2>
+        <h2 className={css.title}>{t("done.title", { count, shown: writeNumber(count, i18n.language) })}</h2>
         <p>{t(`done.${kind}`)}</p>
         <div className={css.ways}>
           <Button kind="primary" autoFocus onPress={sheet.putAway}>

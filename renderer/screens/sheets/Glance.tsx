@@ -2,6 +2,7 @@ import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
+import { writeNumber } from "../../app/numbers.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Button } from "../../parts/Button.tsx";
 import css from "./Glance.module.css";
@@ -27,7 +28,7 @@ export function Glance({ preview, sheet }: GlanceProps) {
           tone: "done",
           sentence: {
             key: "sheets:done.told",
-            values: { count, shown: count.toLocaleString(i18n.language) },
+            values: { count, shown: writeNumber(count, i18n.language) },
           },
         });
       },
@@ -48,14 +49,14 @@ export function Glance({ preview, sheet }: GlanceProps) {
           <BigNumber
             key={name}
             label={t(`count.${name}`)}
-            number={counts[name].toLocaleString(i18n.language)}
+            number={writeNumber(counts[name], i18n.language)}
             tone={name === "keptBack" && counts.keptBack > 0 ? "alert" : "plain"}
           />
         ))}
       </div>
       {changes > 0 ? (
         <Button kind="primary" size="large" busy={take.isPending} onPress={takeIn}>
-          {t("take.button", { count: changes, shown: changes.toLocaleString(i18n.language) })}
+          {t("take.button", { count: changes, shown: writeNumber(changes, i18n.language) })}
         </Button>
       ) : (
         <p className={css.nothing}>{counts.known > 0 ? t("take.already") : t("take.nothing")}</p>

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { writeNumber } from "../../app/numbers.ts";
 import { Section } from "../../parts/Panel.tsx";
 import { Glance } from "./Glance.tsx";
 import { KeptBack } from "./KeptBack.tsx";
@@ -31,7 +32,7 @@ function Rows({ preview, sheet }: LookProps) {
   const { t, i18n } = useTranslation("sheets");
   const { counts, rows } = preview;
   const taken = counts.new + counts.changed + counts.known;
-  const of = taken.toLocaleString(i18n.language);
+  const of = writeNumber(taken, i18n.language);
   return (
     <>
       {counts.keptBack > 0 && (

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { writeNumber } from "../../app/numbers.ts";
 import { Progress } from "../../parts/Progress.tsx";
 import type { Standing } from "./sheet.ts";
 
@@ -10,8 +11,8 @@ export function Reading({ standing }: { readonly standing: InWork }) {
   if (standing.step === "bringing") return <Progress label={t("reading.label")} done={null} total={1} />;
   const { done, total } = standing;
   const words = t("reading.lines", {
-    done: done.toLocaleString(i18n.language),
-    total: total.toLocaleString(i18n.language),
+    done: writeNumber(done, i18n.language),
+    total: writeNumber(total, i18n.language),
   });
   return <Progress label={t("reading.label")} done={done} total={total} words={words} />;
 }

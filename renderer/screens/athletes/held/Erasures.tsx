@@ -1,5 +1,6 @@
 import { useMutation, useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
+import { localeOf } from "../../../../electron/domain/languages.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { Button } from "../../../parts/Button.tsx";
@@ -32,7 +33,7 @@ export function Erasures() {
 
 function useColumns(): Column<Erasure>[] {
   const { t, i18n } = useTranslation("held");
-  const language = i18n.language === "en" ? "en-GB" : i18n.language;
+  const language = localeOf(i18n.language);
   const format = new Intl.DateTimeFormat(language, { dateStyle: "medium", timeStyle: "short" });
   return [
     { key: "at", head: t("log.when"), cell: ({ at }) => format.format(new Date(at)), width: "14rem" },
