@@ -28,9 +28,13 @@ async function suffer(
   const refused = new Map<string, number>();
   let [faults, saved] = [0, 0];
   let book = newBook();
+  function close(): void {
+    for (const [key, count] of book.refused) refused.set(key, (refused.get(key) ?? 0) + count);
+    dropBook(book);
+  }
   for (let index = 0; index < lives; index += 1) {
     if (index > 0 && index % livesAStore === 0) {
-      dropBook(book);
+      close();
       book = newBook();
     }
     const ended = await live(book, lifeOf(book, index));
@@ -39,8 +43,7 @@ async function suffer(
     else if (!ended.closed) wrong.push(`${index}: ended with ${ended.code}: ${ended.complaint}`);
     wrong.push(...judge(book).map((each) => `${index}: ${each}`));
   }
-  for (const [key, count] of book.refused) refused.set(key, (refused.get(key) ?? 0) + count);
-  dropBook(book);
+  close();
   return { faults, saved, wrong, refused };
 }
 
