@@ -9,24 +9,33 @@ export interface DeskPlace {
   shut(shut: boolean): void;
 }
 
-/** A move counts as the person's when no display has changed for so long: systems move windows too, and first. */
+/** A move counts as the person's when no display changes within so long: systems move windows too, and first. */
 const restMs = 1_500;
+/** So long after a display has changed, or the window was put somewhere from here, its moves are not the person's. */
+const quietMs = 3_000;
 
 /** Follows where the person puts the desk's window, to bring it back there when a display that was gone returns. */
 export function placeDesk(window: BrowserWindow): DeskPlace {
   let home = here();
   let isShut = false;
   let timer: NodeJS.Timeout | undefined;
+  let quietUntil = 0;
 
   function here(): Home {
     const bounds = window.getNormalBounds();
     return homeOf(bounds, screen.getDisplayMatching(bounds));
   }
   function moved(): void {
+    if (performance.now() < quietUntil) return;
     clearTimeout(timer);
     timer = setTimeout(() => {
       if (!window.isDestroyed() && isFree()) home = here();
     }, restMs);
+  }
+  /** What moves now is not the person. */
+  function ignoreMoves(): void {
+    clearTimeout(timer);
+    quietUntil = performance.now() + quietMs;
   }
   function isFree(): boolean {
     return !isShut && !window.isFullScreen() && !window.isMinimized() && !window.isMaximized();
@@ -62,18 +71,20 @@ export function placeDesk(window: BrowserWindow): DeskPlace {
     window.setBounds(place());
   }
 
-  window.on("moved", moved);
-  window.on("resized", moved);
+  // `moved` and `resized`, which come once, are not told on every system.
+  window.on("move", moved);
+  window.on("resize", moved);
   window.on("closed", () => clearTimeout(timer));
   return {
     settle() {
-      clearTimeout(timer);
+      ignoreMoves();
       if (window.isDestroyed() || window.isMinimized()) return;
       if (isShut) fillDisplay();
       else if (isFree() && !sameRectangle(window.getBounds(), place())) window.setBounds(place());
     },
     shut(shut) {
       if (window.isDestroyed() || shut === isShut) return;
+      ignoreMoves();
       if (shut) enter();
       else leave();
     },

@@ -25,8 +25,12 @@ export function setupKiosk(): Kiosk {
   let shut = false;
   let goingDown = false;
   const isShut = () => shut && !goingDown;
+  let touched = () => {};
 
-  app.on("web-contents-created", (_event, contents) => guardContents(contents, isShut));
+  app.on("web-contents-created", (_event, contents) => {
+    guardContents(contents, isShut);
+    contents.on("input-event", () => touched());
+  });
   app.on("browser-window-created", (_event, window) => guardWindow(window, isShut));
   app.on("before-quit", (event) => {
     // Cmd+Q, and whatever else asks the program to end.
@@ -45,6 +49,7 @@ export function setupKiosk(): Kiosk {
     desk.news.listen(({ topics }) => {
       if (topics.includes("lock")) apply();
     });
+    touched = desk.lock.touch;
     lockByItself(desk, windows);
     powerMonitor.on("shutdown", () => {
       // The machine goes down: holding it up would only cost the work of other programs.
@@ -57,7 +62,6 @@ export function setupKiosk(): Kiosk {
 
 /** Locks the organiser's desk when nobody is there: for too long, or because the machine sleeps. */
 function lockByItself(desk: Desk, windows: Windows): void {
-  windows.desk().webContents.on("input-event", () => desk.lock.touch());
   const timer = setInterval(() => desk.lock.lookAtIdle(anyHeatRuns(desk)), lookEveryMs);
   app.on("will-quit", () => clearInterval(timer));
   function asleep(): void {

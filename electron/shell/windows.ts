@@ -23,10 +23,12 @@ const reloadDelayMs = 1_000;
 /**
 /**
  * Opens the desk, and the board where there is a second display, and keeps both where they belong while displays come,
- * go and change. `desk` is the desk's window where it is open already.
+ * go and change. `first` is the desk's window where it is open already.
  */
-export function openWindows(desk = openDeskAlone()): Windows {
-  const place = placeDesk(desk);
+export function openWindows(first = openDeskAlone()): Windows {
+  let desk = first;
+  let place = placeDesk(desk);
+  let isShut = false;
   let board: BrowserWindow | undefined;
   let boardDisplay: number | null = null;
 
@@ -59,12 +61,22 @@ export function openWindows(desk = openDeskAlone()): Windows {
     else if (mayOpen) openBoard();
     boardDisplay = board === undefined ? boardDisplay : (display?.id ?? boardDisplay);
   }
-  /** Alone on one display with the desk, the board would be a window over it that anybody can move. */
-  function shut(isShut: boolean): void {
+  function shut(wanted: boolean): void {
+    isShut = wanted;
+    // Alone on one display with the desk, the board would be a window over it that anybody can move.
     if (isShut && beside() === undefined) closeBoard();
     place.shut(isShut);
   }
+  /** A page can end its own window without anybody being asked; a desk that is shut comes back then. */
+  function comeBack(): void {
+    if (!isShut) return;
+    desk = openDeskAlone();
+    place = placeDesk(desk);
+    place.shut(true);
+    desk.on("closed", comeBack);
+  }
 
+  desk.on("closed", comeBack);
   if (beside() !== undefined) openBoard();
   screen.on("display-added", () => settle(true));
   screen.on("display-removed", () => settle(true));

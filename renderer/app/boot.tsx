@@ -1,6 +1,7 @@
 import { createRoot } from "react-dom/client";
 import "./base.css";
 import "./print.css";
+import { refuseStrayDrops } from "./drops.ts";
 import { languageToBegin } from "./language.ts";
 import { setUpWords } from "./words.ts";
 
@@ -15,6 +16,7 @@ async function loadApp(host: string) {
 }
 
 async function boot(): Promise<void> {
+  refuseStrayDrops();
   const root = document.getElementById("root");
   if (root === null) throw new Error("The page has no root element.");
   const [App] = await Promise.all([loadApp(location.host), languageToBegin().then(setUpWords)]);

@@ -46,6 +46,22 @@ test("a board that is open already moves to a second display", async ({ tapeline
   expect(board.isClosed()).toBe(false);
 });
 
+test("a desk whose display goes is whole on the one that is left, and goes back when the display comes again", async ({
+  tapeline,
+}) => {
+  const { app, desk } = tapeline;
+  await fakeDisplays(app, "display-added", true);
+  // Moves count as the person's once no display has changed for a moment, and no other move comes.
+  await desk.waitForTimeout(3_200);
+  const home = { x: 850, y: 100, width: 1030, height: 710 };
+  await app.evaluate(({ BrowserWindow }, bounds) => BrowserWindow.fromId(1)?.setBounds(bounds), home);
+  await desk.waitForTimeout(1_800);
+  await fakeDisplays(app, "display-removed", false);
+  await expect.poll(() => deskBounds(app)).toEqual({ ...home, x: 50 });
+  await fakeDisplays(app, "display-added", true);
+  await expect.poll(() => deskBounds(app)).toEqual(home);
+});
+
 test("a page that crashes comes back where it was", async ({ tapeline }) => {
   await tapeline.desk.evaluate(() => {
     location.hash = "#/probe";
@@ -104,6 +120,30 @@ function unplugDisplay(app: ElectronApplication) {
     Object.assign(screen, { getAllDisplays: () => [screen.getPrimaryDisplay()] });
     screen.emit("display-removed", {}, { id: 4711 });
   });
+}
+
+/** Two displays that lie over each other in the one there is: from 0 to 1100 the laptop's, from 800 on another. */
+function fakeDisplays(app: ElectronApplication, event: "display-added" | "display-removed", both: boolean) {
+  return app.evaluate(
+    ({ screen }, [name, isThere]) => {
+      const real = screen.getPrimaryDisplay();
+      const make = (id: number, x: number, width: number) => {
+        const bounds = { x, y: 0, width, height: 1080 };
+        return { ...real, id, bounds, workArea: bounds };
+      };
+      const [laptop, other] = [make(real.id, 0, 1100), make(4712, 800, 1120)];
+      Object.assign(screen, {
+        getAllDisplays: () => (isThere ? [laptop, other] : [laptop]),
+        getDisplayMatching: ({ x }: Electron.Rectangle) => (isThere && x >= 800 ? other : laptop),
+      });
+      screen.emit(name, {}, other);
+    },
+    [event, both] as const,
+  );
+}
+
+function deskBounds(app: ElectronApplication) {
+  return app.evaluate(({ BrowserWindow }) => BrowserWindow.fromId(1)?.getBounds());
 }
 
 function boardIsFullScreen(app: ElectronApplication) {
