@@ -37,7 +37,7 @@ test("a desk that is handed over to a station has no way out but the PIN, throug
   expect(await callDoor(tapeline.desk, "lock.unlock", { pin })).toMatchObject({ outcome: "wait" });
   await dialog.getByLabel("PIN").fill(pin);
   await dialog.getByRole("button", { name: "Open the desk" }).click({ timeout: 8_000 });
-  await expect(tapeline.desk.getByRole("link", { name: "Back to the day" })).toBeVisible();
+  await expect(tapeline.desk.getByRole("link", { name: "The day" })).toBeVisible();
   expect(await kiosk(tapeline.app)).toMatchObject({ kiosk: false, full: false });
 });
 
