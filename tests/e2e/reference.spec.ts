@@ -46,6 +46,20 @@ async function choose(tapeline: Tapeline, name: string, bytes: Uint8Array): Prom
   await expect(tapeline.desk.getByRole("heading", { name })).toBeVisible();
 }
 
+/** Lets a file fall on the place for it. */
+async function drop(desk: Page, name: string, bytes: Uint8Array): Promise<void> {
+  const dataTransfer = await desk.evaluateHandle(
+    ([file, content]) => {
+      const carried = new DataTransfer();
+      carried.items.add(new File([new Uint8Array(content)], file, { type: "application/zip" }));
+      return carried;
+    },
+    [name, [...bytes]] as const,
+  );
+  await desk.getByText("Drop a bundle here").dispatchEvent("drop", { dataTransfer });
+  await expect(desk.getByRole("heading", { name })).toBeVisible();
+}
+
 async function openAthlete(desk: Page): Promise<void> {
   await goTo(desk, "Athletes");
   await desk.getByRole("link", { name: "Anvil Sparrow" }).click();
@@ -81,7 +95,7 @@ test("a bundle from elsewhere is added, an athlete stands among its marks, and r
   await expect(desk.getByRole("row", { name: /Northern halls/ })).toContainText("30");
   await expectForEverybody(desk);
 
-  await choose(tapeline, "again.zip", bundle.bytes);
+  await drop(desk, "again.zip", bundle.bytes);
   await expect(desk.getByText("here already, under “Northern halls”")).toBeVisible();
   await desk.getByRole("button", { name: "Put it away" }).click();
 
