@@ -10,7 +10,7 @@ import { openDemo, readDoor, type Studio } from "./app.ts";
 import { takeHidden, takeScenes } from "./board.ts";
 import { takePapers } from "./paper.ts";
 import { takeBeside, takePlaces } from "./places.ts";
-import { go, small, take, takeAt } from "./take.ts";
+import { go, small, take, takeAt, takeWhole } from "./take.ts";
 
 /** The demonstration: a busy hall in the middle of its day. */
 export async function takeDemo(studio: Studio): Promise<void> {
@@ -18,7 +18,7 @@ export async function takeDemo(studio: Studio): Promise<void> {
   await openDemo(desk);
   await takePlaces(desk, "demo");
   await go(desk, "/day");
-  await take(desk, "demo-day-whole", true);
+  await takeWhole(desk, "demo-day-whole");
   await takeAt(desk, small, "demo-day-1024");
   await takeBeside(desk, "demo");
   await takeTable(desk);
@@ -69,7 +69,7 @@ async function takeAthlete(desk: Page): Promise<void> {
   await go(desk, "/athletes");
   await desk.getByRole("link", { name: "Chimney Comet" }).click();
   await desk.getByRole("heading", { name: "What they agreed to" }).waitFor();
-  await take(desk, "demo-athlete", true);
+  await takeWhole(desk, "demo-athlete");
   await desk.getByRole("button", { name: /^Erase/ }).click();
   await desk.getByRole("alertdialog").waitFor();
   await take(desk, "demo-athlete-erase");
@@ -93,7 +93,7 @@ async function takeRehearsal({ desk, offer }: Studio): Promise<void> {
   await desk.getByRole("button", { name: "Rehearse the day" }).click();
   await desk.getByRole("heading", { name: "What came of it" }).waitFor({ timeout: 30_000 });
   await take(desk, "demo-rehearsal-done");
-  await take(desk, "demo-rehearsal-whole", true);
+  await takeWhole(desk, "demo-rehearsal-whole");
 }
 
 async function takeWall({ desk, board: openBoard }: Studio): Promise<void> {

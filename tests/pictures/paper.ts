@@ -1,6 +1,6 @@
 import type { Page } from "@playwright/test";
 import { readDoor } from "./app.ts";
-import { picturePath, resize, take } from "./take.ts";
+import { picturePath, resize, takeWhole } from "./take.ts";
 
 /** The pages for paper, as the shell lays them out: each at the size of its own sheets. */
 export async function takePapers(desk: Page): Promise<void> {
@@ -33,7 +33,7 @@ export async function takePapers(desk: Page): Promise<void> {
 /** One picture a sheet of paper, the first six of them. */
 async function takeSheets(desk: Page, name: string): Promise<void> {
   const sheets = await desk.locator(".print-sheet").all();
-  if (sheets.length === 0) return take(desk, `paper-${name}`, true);
+  if (sheets.length === 0) return takeWhole(desk, `paper-${name}`);
   for (const [index, sheet] of sheets.slice(0, 6).entries()) {
     await sheet.scrollIntoViewIfNeeded();
     await sheet.screenshot({ path: picturePath(`paper-${name}-${index + 1}`), animations: "disabled" });

@@ -1,6 +1,6 @@
 import type { Page } from "@playwright/test";
 import { testCodes } from "../../electron/domain/protocols/protocol.ts";
-import { go, take } from "./take.ts";
+import { go, take, takeWhole } from "./take.ts";
 
 /** The desk's places by the names of their pictures. */
 const places = [
@@ -30,6 +30,6 @@ export async function takePlaces(desk: Page, prefix: string): Promise<void> {
 export async function takeBeside(desk: Page, prefix: string): Promise<void> {
   for (const [name, path] of beside) {
     await go(desk, path);
-    await take(desk, `${prefix}-${name}`, true);
+    await takeWhole(desk, `${prefix}-${name}`);
   }
 }

@@ -23,15 +23,22 @@ export function picturePath(name: string): string {
   return join(allPictures, `${name}.png`);
 }
 
-/** Takes a picture of what stands still; `whole`: of the page to its end. */
-export async function take(page: Page, name: string, whole = false): Promise<void> {
+/** Takes a picture of what stands still. */
+export async function take(page: Page, name: string): Promise<void> {
   await page.mouse.move(0, 0);
   // Data comes, fonts come, and what moves has come to rest.
   await page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null);
   await page.evaluate(() => document.fonts.ready);
   await page.waitForTimeout(350);
-  await page.screenshot({ path: picturePath(name), animations: "disabled", caret: "hide", fullPage: whole });
+  await page.screenshot({ path: picturePath(name), animations: "disabled", caret: "hide" });
   console.log(name);
+}
+
+/** The same of the page to its end, as in a window that is high enough for it. */
+export async function takeWhole(page: Page, name: string): Promise<void> {
+  await resize(page, [1280, await page.evaluate(() => document.documentElement.scrollHeight)]);
+  await take(page, name);
+  await resize(page, desktop);
 }
 
 /** The same at another size, and back to the desk's usual one. */
