@@ -43,7 +43,7 @@ export function faultsOf(board: Page): Promise<string[]> {
     /** Whether two lines of text stand in each other; tight lines have boxes that reach a little over their letters. */
     function meet(one: DOMRect, other: DOMRect): boolean {
       const inHeight = ({ top, bottom, height }: DOMRect) =>
-        [top + height * 0.3, bottom - height * 0.3] as const;
+        [top + height * 0.22, bottom - height * 0.22] as const;
       const [oneTop, oneBottom] = inHeight(one);
       const [otherTop, otherBottom] = inHeight(other);
       const beside = one.right - 2 < other.left || other.right - 2 < one.left;

@@ -1,7 +1,9 @@
 import { join } from "node:path";
 import { expect, type Page } from "@playwright/test";
 import { testCodes } from "../../electron/domain/protocols/protocol.ts";
+import { boardDay } from "../door/board-day.ts";
 import { crowdedDay } from "../door/crowd.ts";
+import { reps, trial } from "../door/station-day.ts";
 import { expectForEverybody } from "./axe.ts";
 import { faultsOf, resize, type Size } from "./board-picture.ts";
 import { test } from "./fixture.ts";
@@ -121,6 +123,27 @@ test("the hidden board is as dark as off, and says what it is", async ({ tapelin
   await expect(dark).toBeVisible();
   expect(await dark.evaluate((element) => getComputedStyle(element).backgroundColor)).toBe("rgb(0, 0, 0)");
   expect(await board.evaluate(() => document.body.textContent?.trim())).toBe("");
+  // The rules of axe that have something to look at: its name, its language, its title.
+  await expectForEverybody(board, 2);
+});
+
+test("a long gain and its words stay beside the other bests on every wall", async ({ tapeline }) => {
+  await tapeline.restart(async () => {
+    const names = ["Ember Quill", "Fern Anvil", "Gale Thorn"];
+    const people = names.map((name, index) => {
+      return { league: "Quarry Lane", name, number: `${index}`, board: "name" } as const;
+    });
+    const day = await boardDay(people, join(tapeline.folder, "tapeline.sqlite"));
+    for (const bib of [1, 2, 3]) {
+      day.past(bib, "agility", 97);
+      await day.enter(bib, "push-up", reps(20));
+      await day.enter(bib, "agility", trial("cw", 7, bib), trial("ccw", 7, 2));
+    }
+    day.desk.close();
+  });
+  const board = await tapeline.openBoard();
+  await expect(board.getByRole("article")).toContainText("+6.25");
+  await expectOnEveryWall(board, "long words");
 });
 
 test("a station's numerals are read at 7 : 1, and nothing moves for who wants no motion", async ({

@@ -3,7 +3,7 @@ import { callDoor } from "../e2e/page.ts";
 import { openDemo, readDoor, type Studio } from "./app.ts";
 import { go, sayInitials, small, take, takeAt } from "./take.ts";
 
-/** Every live tool, gathered and under way, on the three screens that stations have. */
+/** Every live tool, gathered and under way, on the screens that stations have. */
 export async function takeLive({ desk }: Studio): Promise<void> {
   await openDemo(desk);
   const started = { "push-up": 9_000, agility: 0, vertical: 0, core: 57_000, endurance: 65_000 };
@@ -21,6 +21,7 @@ export async function takeLive({ desk }: Studio): Promise<void> {
     if (startedAgoMs > 0) await startHeat(desk, test, startedAgoMs);
     await take(desk, `live-${test}`);
     await takeAt(desk, small, `live-${test}-1024`);
+    await takeAt(desk, [1440, 900], `live-${test}-1440`);
     await takeAt(desk, [1920, 1080], `live-${test}-1920`);
   }
 }

@@ -1,6 +1,6 @@
 import type { Page } from "@playwright/test";
 import { readDoor } from "./app.ts";
-import { picturePath, resize, takeWhole } from "./take.ts";
+import { picturePath, resize } from "./take.ts";
 
 /** The pages for paper, as the shell lays them out: each at the size of its own sheets. */
 export async function takePapers(desk: Page): Promise<void> {
@@ -17,7 +17,7 @@ export async function takePapers(desk: Page): Promise<void> {
   ] as const;
   await desk.emulateMedia({ media: "print" });
   for (const [name, path] of pages) {
-    await resize(desk, path.endsWith("two") ? [1056, 816] : [794, 1123]);
+    await resize(desk, path.endsWith("two") ? [1100, 816] : [840, 1123]);
     await desk.evaluate((hash) => {
       location.hash = hash;
     }, path);
@@ -32,8 +32,9 @@ export async function takePapers(desk: Page): Promise<void> {
 
 /** One picture a sheet of paper, the first six of them. */
 async function takeSheets(desk: Page, name: string): Promise<void> {
-  const sheets = await desk.locator(".print-sheet").all();
-  if (sheets.length === 0) return takeWhole(desk, `paper-${name}`);
+  // A page that goes on to its end is one sheet without any.
+  const cut = await desk.locator(".print-sheet").all();
+  const sheets = cut.length > 0 ? cut : [desk.locator("main")];
   for (const [index, sheet] of sheets.slice(0, 6).entries()) {
     await sheet.scrollIntoViewIfNeeded();
     await sheet.screenshot({ path: picturePath(`paper-${name}-${index + 1}`), animations: "disabled" });

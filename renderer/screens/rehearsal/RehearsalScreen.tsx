@@ -78,5 +78,9 @@ function WhatComes({ standing }: { readonly standing: Standing }) {
 function InSight({ children }: { readonly children: ReactNode }) {
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => place.current?.scrollIntoView({ block: "nearest" }), []);
-  return <div ref={place}>{children}</div>;
+  return (
+    <div ref={place} className={css.sight}>
+      {children}
+    </div>
+  );
 }
