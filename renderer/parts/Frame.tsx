@@ -48,7 +48,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
             {day !== null && <HideBoard />}
             {(day !== null || !isOrganiser) && <LockKey />}
             {day !== null && isOrganiser && <KeyHint keys="Alt+0–9" does={t("frame.goTo")} />}
-            <LanguageChoice />
+            {day !== null && <LanguageChoice />}
           </div>
         </footer>
       </div>

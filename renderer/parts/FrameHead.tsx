@@ -6,6 +6,7 @@ import { useStanding } from "../app/standing.tsx";
 import { Button } from "./Button.tsx";
 import css from "./FrameHead.module.css";
 import { HandedOver } from "./HandedOver.tsx";
+import { LanguageChoice } from "./LanguageChoice.tsx";
 import { LeaveDemo } from "./LeaveDemo.tsx";
 import { Tag } from "./Tag.tsx";
 
@@ -37,6 +38,7 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
       {post.role !== "organiser" && <HandedOver post={post} />}
       <div className={css.tools}>
         {demo && isOrganiser && <LeaveDemo />}
+        {day === null && <LanguageChoice />}
         {day !== null && (
           <Button onPress={() => void change()}>
             {initials === null ? t("initials.none") : t("initials.some", { initials })}

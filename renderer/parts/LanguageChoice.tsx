@@ -4,7 +4,10 @@ import { languages } from "../../electron/domain/languages.ts";
 import { useTRPC } from "../app/client.tsx";
 import css from "./LanguageChoice.module.css";
 
-/** The languages there are, each in its own name: the desk's, its board's and its papers'. */
+/**
+ * The languages that the desk could speak instead, each in its own name; its board and its papers follow. Small, since
+ * it stands in the head while there is no day, and at the foot of every screen of a day.
+ */
 export function LanguageChoice() {
   const { t, i18n } = useTranslation("common");
   const trpc = useTRPC();
@@ -12,17 +15,14 @@ export function LanguageChoice() {
   return (
     <fieldset className={css.choice}>
       <legend className="unseen">{t("frame.language")}</legend>
-      {languages.map((language) => (
-        <button
-          key={language}
-          type="button"
-          lang={language}
-          aria-pressed={language === i18n.language}
-          onClick={() => mutate({ language })}
-        >
-          {nameOf(language)}
-        </button>
-      ))}
+      {languages
+        .filter((language) => language !== i18n.language)
+        .map((language, place) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the button that was pressed stays, and the keyboard on it
+          <button key={place} type="button" lang={language} onClick={() => mutate({ language })}>
+            {nameOf(language)}
+          </button>
+        ))}
     </fieldset>
   );
 }

@@ -32,7 +32,13 @@ export function configurationOf(parts: PackageParts): Configuration {
     beforeBuild: () => Promise.resolve(false),
     asar: true,
     asarUnpack: ["**/*.node"],
-    files: ["package.json", "out/{main,preload,renderer}/**", "!**/*.map", "resources/demo/*.csv", ...parts.sqlite],
+    files: [
+      "package.json",
+      "out/{main,preload,renderer}/**",
+      "!**/*.map",
+      "resources/demo/*.csv",
+      ...parts.sqlite,
+    ],
     extraFiles: [{ from: parts.notices, to: "." }],
     // Nothing is uploaded, and the program looks for no updates.
     publish: null,

@@ -25,7 +25,7 @@ export function checkIn({ desk, clock }: TestDesk, dayId: number, athleteId: num
 
 /** Brings a sheet through the door as a window does: as bytes, not as JSON. */
 export async function bring(
-  { handle }: TestDesk,
+  { handle }: Pick<TestDesk, "handle">,
   sheet: string | Uint8Array | ReadableStream,
 ): Promise<string> {
   const body = typeof sheet === "string" ? new TextEncoder().encode(sheet) : sheet;

@@ -1,7 +1,7 @@
 import { expect, type Page } from "@playwright/test";
 import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";
-import { goTo } from "./page.ts";
+import { callDoor, goTo } from "./page.ts";
 import { bringSheet, roster } from "./sheets.ts";
 import { entryOf, keyFromPaper, type Station } from "./stations.ts";
 
@@ -13,6 +13,45 @@ async function openDemo(desk: Page): Promise<void> {
 test("the first screen, empty and with a fault", async ({ tapeline: { desk } }) => {
   await expectForEverybody(desk);
   await desk.getByRole("button", { name: "Start the day" }).click();
+  await expectForEverybody(desk);
+});
+
+test("a planned day, its rules and their question; a closed one, and the start after it", async ({
+  tapeline: { desk },
+}) => {
+  await callDoor(desk, "day.create", { date: "2026-03-14", title: "Spring testing day" });
+  await desk.reload();
+  await expect(desk.getByRole("link", { name: "Go to the day at hand" })).toBeVisible();
+  await expectForEverybody(desk);
+  await goTo(desk, "Day");
+  await desk.getByRole("button", { name: /^Change how the Quadrant jump is held/i }).click();
+  await expect(desk.getByRole("alertdialog")).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.keyboard.press("Escape");
+  await desk.getByRole("button", { name: "Open the day" }).click();
+  await expect(desk.getByText(/^The day is open/)).toBeVisible();
+  await expectForEverybody(desk);
+  await callDoor(desk, "day.close", { dayId: 1 });
+  await expect(desk.getByRole("heading", { name: "Earlier days" })).toBeVisible();
+  await expectForEverybody(desk);
+});
+
+test("a station live: nobody called, who is keying, the rules, and a test skipped", async ({
+  tapeline: { desk },
+}) => {
+  await openDemo(desk);
+  await goTo(desk, "Power");
+  await expect(desk.getByRole("button", { name: /^Call the next/ })).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.getByRole("button", { name: /^The rules/ }).click();
+  await expect(desk.getByRole("link", { name: "Print the instructions" })).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.keyboard.press("Escape");
+  await desk.getByRole("button", { name: /^Key from paper/ }).click();
+  const waiting = desk.getByRole("region", { name: /Waiting here/ }).getByRole("listitem");
+  await waiting.first().getByRole("button").first().click();
+  await desk.getByRole("button", { name: /^Skip this test/ }).click();
+  await expect(desk.getByRole("dialog").or(desk.getByRole("alertdialog"))).toBeVisible();
   await expectForEverybody(desk);
 });
 

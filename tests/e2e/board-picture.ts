@@ -2,11 +2,12 @@ import type { Page } from "@playwright/test";
 
 /**
  * What is wrong with the picture that the board shows: text smaller than 2.2 % of the screen's height, text that
- * reaches over the screen's edge, or a scene taller than its room.
+ * reaches over the screen's edge or into another text, or a scene taller than its room.
  */
 export function faultsOf(board: Page): Promise<string[]> {
   return board.evaluate(() => {
     const faults: string[] = [];
+    const lines: { readonly text: string; readonly box: DOMRect }[] = [];
     const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     while (texts.nextNode()) {
       const { currentNode: node } = texts;
@@ -23,10 +24,31 @@ export function faultsOf(board: Page): Promise<string[]> {
       if (boxes.some(({ right, bottom }) => right > innerWidth + 1 || bottom > innerHeight + 1)) {
         faults.push(`over the edge: ${text}`);
       }
+      lines.push(...boxes.filter((box) => shows(element, box)).map((box) => ({ text, box })));
     }
     const scene = document.querySelector("main section");
     if (scene !== null && scene.scrollHeight > scene.clientHeight + 1) faults.push("the scene is too tall");
+    for (const [index, { text, box }] of lines.entries()) {
+      const hit = lines.slice(index + 1).find((other) => meet(box, other.box));
+      if (hit !== undefined) faults.push(`${text} runs into ${hit.text}`);
+    }
     return faults;
+
+    /** Whether a line is in its place, and not past the end of a text that is cut short. */
+    function shows(element: Element, { top, height }: DOMRect): boolean {
+      if (getComputedStyle(element).overflow !== "hidden") return true;
+      return top + height / 2 < element.getBoundingClientRect().bottom;
+    }
+
+    /** Whether two lines of text stand in each other; tight lines have boxes that reach a little over their letters. */
+    function meet(one: DOMRect, other: DOMRect): boolean {
+      const inHeight = ({ top, bottom, height }: DOMRect) =>
+        [top + height * 0.22, bottom - height * 0.22] as const;
+      const [oneTop, oneBottom] = inHeight(one);
+      const [otherTop, otherBottom] = inHeight(other);
+      const beside = one.right - 2 < other.left || other.right - 2 < one.left;
+      return !beside && oneTop < otherBottom && otherTop < oneBottom;
+    }
   });
 }
 

@@ -46,6 +46,20 @@ async function choose(tapeline: Tapeline, name: string, bytes: Uint8Array): Prom
   await expect(tapeline.desk.getByRole("heading", { name })).toBeVisible();
 }
 
+/** Lets a file fall on the place for it. */
+async function drop(desk: Page, name: string, bytes: Uint8Array): Promise<void> {
+  const dataTransfer = await desk.evaluateHandle(
+    ([file, content]) => {
+      const carried = new DataTransfer();
+      carried.items.add(new File([new Uint8Array(content)], file, { type: "application/zip" }));
+      return carried;
+    },
+    [name, [...bytes]] as const,
+  );
+  await desk.getByText("Drop a bundle here").dispatchEvent("drop", { dataTransfer });
+  await expect(desk.getByRole("heading", { name })).toBeVisible();
+}
+
 async function openAthlete(desk: Page): Promise<void> {
   await goTo(desk, "Athletes");
   await desk.getByRole("link", { name: "Anvil Sparrow" }).click();
@@ -81,7 +95,7 @@ test("a bundle from elsewhere is added, an athlete stands among its marks, and r
   await expect(desk.getByRole("row", { name: /Northern halls/ })).toContainText("30");
   await expectForEverybody(desk);
 
-  await choose(tapeline, "again.zip", bundle.bytes);
+  await drop(desk, "again.zip", bundle.bytes);
   await expect(desk.getByText("here already, under “Northern halls”")).toBeVisible();
   await desk.getByRole("button", { name: "Put it away" }).click();
 
@@ -90,9 +104,8 @@ test("a bundle from elsewhere is added, an athlete stands among its marks, and r
   await expect(desk.getByText("Better than about 19 to 86 of 100")).toBeVisible();
   await expect(desk.getByText("among 30 marks from Northern halls")).toBeVisible();
   const board = await tapeline.openBoard();
-  await expect(board.getByText("Anvil Sparrow").first()).toBeVisible();
-  await expect(board.getByText("Northern halls")).toHaveCount(0);
-  await expect(board.getByText("of 100")).toHaveCount(0);
+  await expect(board.getByRole("banner")).toContainText("1 test done");
+  await expect(board.locator("body")).not.toContainText(/Northern halls|of 100/);
 
   await goTo(desk, "Bundle");
   await desk.getByRole("link", { name: "Marks from elsewhere" }).click();
@@ -101,5 +114,5 @@ test("a bundle from elsewhere is added, an athlete stands among its marks, and r
   await expect(desk.getByText("Nothing from elsewhere yet")).toBeVisible();
   await openAthlete(desk);
   await expect(desk.getByText("Not enough to compare").first()).toBeVisible();
-  await expect(desk.getByText("Northern halls")).toHaveCount(0);
+  await expect(desk.getByRole("main")).not.toContainText("Northern halls");
 });

@@ -30,7 +30,7 @@ describe.skipIf(typeof library !== "string")("on a disk that loses power or fail
   });
 
   test("with synchronous=NORMAL the same test fails, so it would notice", limit, async () => {
-    const toll = await cutOff(disk, 3, 31, "NORMAL");
+    const toll = await cutOff(disk, 4, 31, "NORMAL");
     expect(toll.wrong).not.toEqual([]);
   });
 

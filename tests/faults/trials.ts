@@ -17,12 +17,13 @@ export interface Toll {
 }
 
 /** So many lives on one store, then a new one: stores that have been through much, and young ones. */
-const livesAStore = 20;
+const usualLives = 20;
 
 async function suffer(
   lives: number,
   lifeOf: (book: Book, index: number) => Life,
   struck: (code: number | null, signal: string | null) => boolean,
+  livesAStore = usualLives,
 ): Promise<Toll> {
   const wrong: string[] = [];
   const refused = new Map<string, number>();
@@ -63,13 +64,14 @@ export function cutOff(
 ): Promise<Toll> {
   const chance = chanceOf(seed);
   const life = (book: Book, index: number): Life => {
-    const faults: Faults = {
-      cutAt: 10 + Math.floor(chance() * 700),
-      seed: index % 3 === 0 ? 0 : seed + index,
-    };
+    // Every fifth in a start, or in the making of a store; with NORMAL always after something was entered.
+    const early = index % 5 === 4 ? 1 + chance() * 200 : 250 + chance() * 700;
+    const cutAt = Math.floor(synchronous === "NORMAL" ? 500 + chance() * 500 : early);
+    const faults: Faults = { cutAt, seed: index % 3 === 0 ? 0 : seed + index };
     return { seed: seed + index, synchronous, environment: onFailingDisk(library, book.folder, faults) };
   };
-  return suffer(times, life, (code) => code === 137);
+  // A store that has lost something stays so: each cut that must be noticed gets a store of its own.
+  return suffer(times, life, (code) => code === 137, synchronous === "NORMAL" ? 1 : usualLives);
 }
 
 /** Lets syncs fail with EIO, or writes with ENOSPC, some in a row, while entering goes on to an orderly end. */

@@ -11,7 +11,7 @@ import { holdingOf } from "../../store/checks.ts";
 import type { Desk } from "../desk.ts";
 import { allow, router } from "../trpc.ts";
 import type { Keeper } from "./keeper.ts";
-import { isThere } from "./places.ts";
+import { forgottenBy, isThere } from "./places.ts";
 import { foundSchema, named, stateSchema } from "./schemas.ts";
 import { whyNotUsed } from "./trouble.ts";
 
@@ -94,10 +94,14 @@ function stateOf(desk: Desk): z.infer<typeof stateSchema> {
 
 async function found(keeper: Keeper): Promise<z.infer<typeof foundSchema>[]> {
   const { source } = keeper.settings();
+  const forgotten = forgottenBy(keeper.settings());
   const lists = keeper
     .places()
     .filter(isThere)
-    .map(async ({ kind, folder }) => (await headersIn(folder)).map((each) => ({ kind, ...each })));
+    .map(async ({ kind, folder }) => {
+      const all = await headersIn(folder);
+      return all.filter((each) => !forgotten(each)).map((each) => ({ kind, ...each }));
+    });
   return (
     (await Promise.all(lists))
       .flat()
@@ -125,7 +129,8 @@ async function openerOf(
 ): Promise<{ file: string; opener: Opener }> {
   const folder = keeper.places().find(({ kind }) => kind === place)?.folder;
   const there = folder === undefined ? [] : await backupsIn(folder).catch(() => []);
-  if (folder === undefined || !there.some((each) => each.name === name)) {
+  const forgotten = forgottenBy(keeper.settings());
+  if (folder === undefined || !there.some((each) => each.name === name && !forgotten(each))) {
     throw new Refusal("not-found", sentence("backups.gone"));
   }
   const file = join(folder, name);

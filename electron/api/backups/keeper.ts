@@ -66,6 +66,8 @@ export interface KeeperParts {
 }
 
 export const everyMs = 5 * 60_000;
+/** How soon a backup that failed is tried again where there is none yet. */
+const againMs = 60_000;
 const nothing: PlaceNews = { last: null, trouble: null };
 
 export function createKeeper(parts: KeeperParts): Keeper {
@@ -76,6 +78,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
   let settings = readSettings(settingsFile);
   const news = new Map<PlaceKind, PlaceNews>();
   const covered = new Map<PlaceKind, { store: Store; seq: number }>();
+  const away = new Set<PlaceKind>();
   let running: Running | null = null;
   let queue: Promise<void> = Promise.resolve();
   let lastRun = parts.ms();
@@ -99,6 +102,14 @@ export function createKeeper(parts: KeeperParts): Keeper {
       const there = covered.get(place.kind);
       return isThere(place) && (there?.store !== store || there.seq < store.seq());
     });
+
+  /** A stick that was away and is there lacks everything, for all we know: it need not wait its five minutes. */
+  function noteWhoCameBack(): void {
+    for (const place of places()) {
+      if (!isThere(place)) away.add(place.kind);
+      else if (away.delete(place.kind)) covered.delete(place.kind);
+    }
+  }
 
   /** One after another: a second request waits for the first. */
   function inTurn(work: () => Promise<void>): Promise<void> {
@@ -125,8 +136,8 @@ export function createKeeper(parts: KeeperParts): Keeper {
       const copy = await copied(store);
       // A hall that has only just been opened has nothing to lose yet.
       const bare = copy !== null && copy.holding.days + copy.holding.athletes === 0;
-      if (copy === null || (bare && !asked)) return;
-      await toPlaces(wanted, copy, { store, seq }, asked);
+      if (copy !== null && (asked || !bare)) await toPlaces(wanted, copy, { store, seq }, asked);
+      if (bare && !asked) for (const { kind } of wanted) covered.set(kind, { store, seq });
     } finally {
       running = null;
     }
@@ -194,9 +205,11 @@ export function createKeeper(parts: KeeperParts): Keeper {
     async runWhenDue() {
       const store = parts.own();
       if (store === null || running !== null) return;
-      const first = lacking(store).some(({ kind }) => covered.get(kind)?.store !== store);
-      const due = parts.ms() - lastRun >= everyMs;
-      if (first || due) await inTurn(() => backUp(false));
+      noteWhoCameBack();
+      const fresh = lacking(store).filter(({ kind }) => covered.get(kind)?.store !== store);
+      const since = parts.ms() - lastRun;
+      const soon = fresh.some(({ kind }) => news.get(kind)?.trouble == null || since >= againMs);
+      if (soon || since >= everyMs) await inTurn(() => backUp(false));
     },
     async chooseSecond(chosen) {
       const second = chosen === null ? null : await makeSecond(chosen);

@@ -11,6 +11,7 @@ import {
   dropUnfinished,
   forgetBackups,
   headersIn,
+  type NamedBackup,
   placeBackup,
   tidyBackups,
 } from "../../store/backup-folder.ts";
@@ -52,6 +53,11 @@ export function placesOf(ownFolder: string, settings: BackupSettings): Place[] {
   const own: Place = { kind: "own", folder: ownFolder, lock: null };
   if (settings.second === null) return [own];
   return [own, { kind: "second", folder: settings.second, lock: lockOf(settings) }];
+}
+
+/** Which backups hold somebody who was erased: they go once their place is reached, and nobody goes back to them. */
+export function forgottenBy({ source, forgetUpTo }: BackupSettings): (backup: NamedBackup) => boolean {
+  return (backup) => backup.source === source && backup.number <= forgetUpTo;
 }
 
 /** Whether a place can be reached: a stick that is not plugged in can't. */

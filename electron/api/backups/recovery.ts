@@ -8,7 +8,7 @@ import { lockOf, readSettings } from "../../store/backup-settings.ts";
 import type { StoreLocation } from "../../store/open.ts";
 import { acceptable, type StoreRefused } from "../../store/refused.ts";
 import { setAside } from "../../store/set-aside.ts";
-import { isThere, ownBackups, placesOf, settingsBeside } from "./places.ts";
+import { forgottenBy, isThere, ownBackups, placesOf, settingsBeside } from "./places.ts";
 import { whyNotUsed } from "./trouble.ts";
 
 /** A backup that can be gone back to when the store can't be opened. */
@@ -59,6 +59,7 @@ interface Found {
 export function createRecovery(location: StoreLocation, refused: StoreRefused, now: () => Date): Recovery {
   const settings = readSettings(settingsBeside(location.file));
   const lock = lockOf(settings);
+  const forgotten = forgottenBy(settings);
   const places = placesOf(ownBackups(location.file), settings).filter(isThere);
   const folders = new Set(places.map(({ folder }) => folder));
   const anything = refused.reason !== "newer" || refused.doubted;
@@ -85,8 +86,9 @@ export function createRecovery(location: StoreLocation, refused: StoreRefused, n
 
   async function inFolder(folder: string): Promise<Omit<Found, "offer">[]> {
     const listed: FoundBackup[] = await headersIn(folder).catch(() => []);
-    return listed.flatMap(({ name, header }) => {
-      if (header === null) return [];
+    return listed.flatMap((each) => {
+      const { name, header } = each;
+      if (header === null || forgotten(each)) return [];
       const known = lock !== null && header.locked?.scrypt.salt === lock.scrypt.salt;
       return [{ file: join(folder, name), header, opener: known && lock !== null ? { lock } : null }];
     });

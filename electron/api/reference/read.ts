@@ -9,6 +9,7 @@ import {
   readDescriptor,
   rowsNames,
 } from "../../domain/reference/descriptor.ts";
+import { bundleLimits } from "../../domain/reference/limits.ts";
 import { readProtocols } from "../../domain/reference/protocols.ts";
 import { refused, unreadable } from "../../domain/reference/refused.ts";
 import { type Cells, readRows } from "../../domain/reference/rows.ts";
@@ -75,7 +76,10 @@ function hashOfAll(described: readonly DescribedFile[]): string {
 /** Split as the bundle's own dialect says: commas, CRLF, the last line ended too. */
 function cellsOf(name: string, text: string): Cells {
   if (!text.endsWith("\r\n")) throw unreadable(name);
-  const { data, errors } = Papa.parse<string[]>(text.slice(0, -2), { delimiter: ",", newline: "\r\n" });
+  const dialect = { delimiter: ",", newline: "\r\n" } as const;
+  // One row more than there may be is enough to see that there are too many.
+  const preview = bundleLimits.rows + 2;
+  const { data, errors } = Papa.parse<string[]>(text.slice(0, -2), { ...dialect, preview });
   if (errors.length > 0) throw unreadable(name);
   return data;
 }

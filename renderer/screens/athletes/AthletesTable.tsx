@@ -78,7 +78,7 @@ function useColumns(): Column<Listed>[] {
     {
       key: "share",
       head: t("column.share"),
-      width: "5.5rem",
+      width: "6.5rem",
       cell: ({ share }) => t(`share.${share ? "yes" : "no"}`),
     },
     {

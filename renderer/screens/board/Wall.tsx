@@ -44,9 +44,10 @@ function WallRow({ test, row }: { readonly test: TestCode; readonly row: Row }) 
   const { t } = useTranslation("board");
   const label = useLabel()(row.label);
   const said = useGain();
+  const figures = `${row.written.number}${row.gain === null ? "" : said(test, row.gain).number}`;
   return (
     <li className={css.row}>
-      <span className={css.label} data-room={roomFor(label)}>
+      <span className={css.label} data-room={roomFor(label, figures)}>
         {label}
       </span>
       <span className={css.mark}>{row.written.number}</span>

@@ -38,8 +38,9 @@ export function useGainIn(): (unit: Written["unit"]) => string {
     unit === "" || unit === "min:s" ? t("wall.inTime") : t("wall.inUnit", { unit: common(`unit.${unit}`) });
 }
 
-/** Names take less room a letter the longer they are. */
-export function roomFor(text: string): "short" | "medium" | "long" {
-  if (text.length <= 12) return "short";
-  return text.length <= 22 ? "medium" : "long";
+/** Names take less room a letter the longer they are, and have less of it beside long `figures`. */
+export function roomFor(text: string, figures = ""): "short" | "medium" | "long" {
+  const taken = Math.max(0, figures.length - 6);
+  if (text.length <= 12 - taken) return "short";
+  return text.length <= 22 - 3 * taken ? "medium" : "long";
 }

@@ -11,8 +11,8 @@ interface ToldHowProps {
 
 /** In words: the step, and what is not told; or why nothing is. */
 export function ToldHow({ test, bundle: { k, kind } }: ToldHowProps) {
-  const { t, i18n } = useTranslation("bundle");
-  const { levels, step, unit, parts } = test;
+  const { t, i18n } = useTranslation(["bundle", "common"]);
+  const { levels, step, parts } = test;
   if (levels === null || test.told === 0) {
     const enough = test.able >= 2 * k;
     const why = kind === "profiles" ? t("leaves.leftOut") : t("leaves.untold", { k });
@@ -34,6 +34,7 @@ export function ToldHow({ test, bundle: { k, kind } }: ToldHowProps) {
   function stepsOf(): string {
     if (step === null || parts.every(({ low, high }) => low === null || high === null))
       return t("leaves.halves");
+    const unit = t(`common:unit.${test.unit as "reps"}`, { defaultValue: test.unit });
     return step === 1 ? t("leaves.single", { unit }) : t("leaves.steps", { step, unit });
   }
 }

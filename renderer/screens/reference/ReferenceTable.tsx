@@ -4,6 +4,7 @@ import { localeOf } from "../../../electron/domain/languages.ts";
 import { writeNumber } from "../../app/numbers.ts";
 import { Button } from "../../parts/Button.tsx";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
+import css from "./ReferenceTable.module.css";
 import { RemoveDialog } from "./RemoveDialog.tsx";
 import { Tests } from "./Tests.tsx";
 import type { Kept } from "./types.ts";
@@ -35,21 +36,29 @@ function useColumns(remove: (reference: Kept) => void): Column<Kept>[] {
   const language = localeOf(i18n.language);
   const format = new Intl.DateTimeFormat(language, { dateStyle: "medium" });
   return [
-    { key: "origin", head: t("list.origin"), cell: ({ origin }) => origin },
+    {
+      key: "origin",
+      head: t("list.origin"),
+      cell: ({ origin }) => <span className={css.whole}>{origin}</span>,
+    },
     {
       key: "marks",
       head: t("list.marks"),
       kind: "number",
-      width: "6rem",
+      width: "5rem",
       cell: ({ marks }) => writeNumber(marks, i18n.language),
     },
     { key: "tests", head: t("list.tests"), width: "32rem", cell: ({ tests }) => <Tests tests={tests} /> },
-    { key: "when", head: t("list.when"), width: "8rem", cell: ({ quarters }) => writeQuarters(quarters) },
     {
-      key: "added",
-      head: t("list.added"),
-      width: "8.5rem",
-      cell: ({ addedAt }) => format.format(new Date(addedAt)),
+      key: "when",
+      head: t("list.when"),
+      width: "11rem",
+      cell: ({ quarters, addedAt }) => (
+        <>
+          {writeQuarters(quarters)}
+          <small className={css.added}>{t("list.added", { date: format.format(new Date(addedAt)) })}</small>
+        </>
+      ),
     },
     {
       key: "remove",

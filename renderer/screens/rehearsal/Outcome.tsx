@@ -7,7 +7,7 @@ import { Section } from "../../parts/Panel.tsx";
 import { saveText } from "../sheets/save.ts";
 import css from "./RehearsalScreen.module.css";
 import type { Rehearsed } from "./rehearsed.ts";
-import { SheetOutcome } from "./SheetOutcome.tsx";
+import { SheetOutcome, TakenLine } from "./SheetOutcome.tsx";
 
 /** What came of the day: ready or not, in numbers, then sheet by sheet what somebody has to see to. */
 export function Outcome({ rehearsed }: { readonly rehearsed: Rehearsed }) {
@@ -28,6 +28,11 @@ export function Outcome({ rehearsed }: { readonly rehearsed: Rehearsed }) {
           {verdict()}
         </p>
         <Numbers rehearsed={rehearsed} outside={outside} />
+        <ul className={css.notes}>
+          {sheets.map((sheet) => (
+            <TakenLine key={sheet.kind} sheet={sheet} />
+          ))}
+        </ul>
         <p className={css.quiet}>{t("done.heldHow", { date: writeDate(date, i18n.language) })}</p>
       </Section>
       {sheets.map((sheet) => (

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "react";
+import { type ReactNode, useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { useSay } from "../../app/say.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -7,7 +7,7 @@ import { Progress } from "../../parts/Progress.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { Outcome } from "./Outcome.tsx";
 import css from "./RehearsalScreen.module.css";
-import { type Standing, slots } from "./rehearsed.ts";
+import { isAboutHeaders, type Standing, slots } from "./rehearsed.ts";
 import { Slot } from "./Slot.tsx";
 import { useRehearsal } from "./useRehearsal.ts";
 
@@ -55,12 +55,15 @@ function WhatComes({ standing }: { readonly standing: Standing }) {
     }
     case "refused":
       return (
-        <Panel tone="alert">
-          <div role="alert">
-            <p className={css.verdict}>{t(`refused.${standing.sheet}`)}</p>
-            <p>{say(standing.sentence)}</p>
-          </div>
-        </Panel>
+        <InSight>
+          <Panel tone="alert">
+            <div role="alert">
+              <p className={css.verdict}>{t(`refused.${standing.sheet}`)}</p>
+              <p>{say(standing.sentence)}</p>
+              {isAboutHeaders(standing.sentence) && <p>{t("refused.headers")}</p>}
+            </div>
+          </Panel>
+        </InSight>
       );
     case "done":
       return (
@@ -72,8 +75,12 @@ function WhatComes({ standing }: { readonly standing: Standing }) {
 }
 
 /** What came of it begins below the sheets: shows its beginning, so that nobody waits for what is there. */
-function InSight({ children }: { readonly children: React.ReactNode }) {
+function InSight({ children }: { readonly children: ReactNode }) {
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => place.current?.scrollIntoView({ block: "nearest" }), []);
-  return <div ref={place}>{children}</div>;
+  return (
+    <div ref={place} className={css.sight}>
+      {children}
+    </div>
+  );
 }

@@ -1,38 +1,44 @@
 import { useTranslation } from "react-i18next";
 import { writeNumber } from "../../app/numbers.ts";
 import { useSay } from "../../app/say.ts";
-import { Panel, Section } from "../../parts/Panel.tsx";
+import { Panel } from "../../parts/Panel.tsx";
 import { LineList } from "../sheets/LineList.tsx";
 import { asSentence } from "../sheets/sheet.ts";
-import css from "./RehearsalScreen.module.css";
-import type { RehearsedSheet } from "./rehearsed.ts";
+import { isAboutHeaders, type RehearsedSheet } from "./rehearsed.ts";
 
-/** What became of one sheet, and which of its rows somebody has to look at. */
+/** Which rows of one sheet somebody has to look at; nothing where there are none. */
 export function SheetOutcome({ sheet }: { readonly sheet: RehearsedSheet }) {
-  const { t, i18n } = useTranslation(["rehearsal", "sheets"]);
+  const { t } = useTranslation(["rehearsal", "sheets"]);
   const say = useSay();
-  const { taken, keptBack, unusual, unknown, refused } = sheet;
   const kind = t(`sheets:kind.${sheet.kind}`);
-  if (refused !== null) {
+  if (sheet.refused !== null) {
     return (
       <Panel tone="alert" title={t(`refused.${sheet.kind}`)}>
-        <p>{say(asSentence(refused))}</p>
+        <p>{say(asSentence(sheet.refused))}</p>
+        {isAboutHeaders(sheet.refused) && <p>{t("refused.headers")}</p>}
       </Panel>
     );
   }
   return (
     <>
-      <Section title={t("sheet.taken", { kind, count: taken, shown: writeNumber(taken, i18n.language) })}>
-        <div className={css.notes}>
-          {keptBack === 0 && <p>{t("sheet.clean")}</p>}
-          {unknown.length > 0 && (
-            <p>{t("sheet.unknown", { count: unknown.length, columns: unknown.join(", ") })}</p>
-          )}
-        </div>
-      </Section>
-      {keptBack > 0 && <KeptBackRows sheet={sheet} kind={kind} />}
-      {unusual > 0 && <UnusualRows sheet={sheet} kind={kind} />}
+      {sheet.keptBack > 0 && <KeptBackRows sheet={sheet} kind={kind} />}
+      {sheet.unusual > 0 && <UnusualRows sheet={sheet} kind={kind} />}
     </>
+  );
+}
+
+/** What was taken of a sheet, in one line, and the columns that were passed over. */
+export function TakenLine({ sheet }: { readonly sheet: RehearsedSheet }) {
+  const { t, i18n } = useTranslation(["rehearsal", "sheets"]);
+  const { taken, unknown } = sheet;
+  const kind = t(`sheets:kind.${sheet.kind}`);
+  return (
+    <li>
+      <strong>{t("sheet.taken", { kind, count: taken, shown: writeNumber(taken, i18n.language) })}</strong>
+      {unknown.length > 0 && (
+        <span> {t("sheet.unknown", { count: unknown.length, columns: unknown.join(", ") })}</span>
+      )}
+    </li>
   );
 }
 

@@ -28,3 +28,8 @@ export type Standing =
   | { readonly at: "working"; readonly step: Step; readonly done: number; readonly total: number }
   | { readonly at: "refused"; readonly sheet: Kind; readonly sentence: Sentence }
   | { readonly at: "done"; readonly rehearsed: Rehearsed };
+
+/** Whether a sheet lacks a column: under Sheets somebody can say which one it is, here its headers have to. */
+export function isAboutHeaders({ key }: { readonly key: string }): boolean {
+  return key.startsWith("sheets.missing.");
+}

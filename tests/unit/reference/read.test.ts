@@ -289,6 +289,19 @@ describe("rows that no bundle has are refused by line and column", () => {
     expect(refusal(`${[header, ...rows].join("\r\n")}\r\n`)).toMatchObject({ key: "reference.tooMany" });
   });
 
+  test.each([
+    ["rows", `${header}\r\n${"\r\n".repeat(1_900_000)}`, "reference.tooMany"],
+    ["columns", `${header}\r\n${",".repeat(3_900_000)}\r\n`, "reference.row"],
+    ["a header", `${"id,".repeat(1_300_000)}\r\n`, "reference.columns"],
+    ["a cell", `${header}\r\n"${"x".repeat(3_900_000)}"\r\n`, "reference.row"],
+  ])("%s as large as they can be cost little", (_what, text, why) => {
+    const zip = tamper(bundle, "marks.csv", () => text);
+    const [before, start] = [process.memoryUsage().rss, performance.now()];
+    expect(whyNot(zip)).toBe(why);
+    expect(performance.now() - start).toBeLessThan(3000);
+    expect(process.memoryUsage().rss - before).toBeLessThan(400 * 1024 * 1024);
+  });
+
   test("a row that fewer than five athletes share gives somebody away, and is not taken", () => {
     expect(whyNot(makeBundle({ rows: [...plain, { count: 4, marks: [pushUps(30, 35)] }] }).bytes)).toBe(
       "reference.exposed",

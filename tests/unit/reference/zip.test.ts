@@ -68,12 +68,10 @@ test("a gigabyte that says so is not unpacked at all", () => {
 });
 
 test("a gigabyte that says it is small is left at the size that it said", () => {
-  const zip = rawZip([
-    { name: "a.csv", data: gigabyteOfZeros(), bytes: 15 * 1024 * 1024, crc: 0, method: 8 },
-  ]);
+  const zip = rawZip([{ name: "a.csv", data: gigabyteOfZeros(), bytes: 4_000_000, crc: 0, method: 8 }]);
   const { ms, megabytes } = cost(() => expect(whyNot(zip)).toBe("reference.swells"));
-  expect(ms).toBeLessThan(2000);
-  expect(megabytes).toBeLessThan(64);
+  expect(ms).toBeLessThan(500);
+  expect(megabytes).toBeLessThan(32);
 });
 
 test("few kilobytes that many entries share are no gigabyte", () => {
@@ -82,7 +80,7 @@ test("few kilobytes that many entries share are no gigabyte", () => {
     return {
       ...honest(`${index}.csv`, ""),
       data: index === 0 ? data : new Uint8Array(),
-      bytes: 16_000_000,
+      bytes: 4_000_000,
       at: 0,
     };
   });

@@ -1,0 +1,64 @@
+import { join } from "node:path";
+import type { Page } from "@playwright/test";
+import { projectFolder } from "../../electron/runtime/host.ts";
+
+/** Where all pictures go, anew each time. */
+export const allPictures = join(projectFolder, "out", "pictures");
+
+/** The size of a window's page, in px. */
+export type Size = readonly [width: number, height: number];
+
+export const desktop: Size = [1280, 800];
+/** The smallest window that the desk takes. */
+export const small: Size = [1024, 768];
+
+/** Gives a page the size that it has on such a screen. */
+export async function resize(page: Page, [width, height]: Size): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  const screen = { width, height, deviceScaleFactor: 1, mobile: false };
+  await session.send("Emulation.setDeviceMetricsOverride", screen);
+}
+
+export function picturePath(name: string): string {
+  return join(allPictures, `${name}.png`);
+}
+
+/** Takes a picture of what stands still. */
+export async function take(page: Page, name: string): Promise<void> {
+  await page.mouse.move(0, 0);
+  // Data comes, fonts come, and what moves has come to rest.
+  await page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null);
+  await page.evaluate(() => document.fonts.ready);
+  await page.waitForTimeout(350);
+  await page.screenshot({ path: picturePath(name), animations: "disabled", caret: "hide" });
+  console.log(name);
+}
+
+/** The same of the page to its end, as in a window that is high enough for it. */
+export async function takeWhole(page: Page, name: string): Promise<void> {
+  await resize(page, [1280, await page.evaluate(() => document.documentElement.scrollHeight)]);
+  await take(page, name);
+  await resize(page, desktop);
+}
+
+/** The same at another size, and back to the desk's usual one. */
+export async function takeAt(page: Page, size: Size, name: string): Promise<void> {
+  await resize(page, size);
+  await take(page, name);
+  await resize(page, desktop);
+}
+
+/** Goes to a place of the desk and waits until it stands there. */
+export async function go(desk: Page, path: string): Promise<void> {
+  await desk.evaluate((hash) => {
+    location.hash = hash;
+  }, path);
+  await desk.locator("main h1").filter({ visible: true }).first().waitFor();
+}
+
+/** Answers the one question for initials, where it is asked. */
+export async function sayInitials(desk: Page): Promise<void> {
+  const initials = desk.getByRole("dialog").getByRole("textbox", { name: "Your initials" });
+  await initials.fill("QA");
+  await initials.press("Enter");
+}

@@ -1,0 +1,76 @@
+import i18next from "i18next";
+import { beforeAll, expect, test } from "vitest";
+import { say as sayAtTheDoor } from "../../../electron/api/words.ts";
+import { withPlurals } from "../../../electron/domain/languages.ts";
+import { sentence } from "../../../electron/domain/words.ts";
+import { shellText, speakIn } from "../../../electron/shell/words.ts";
+import { writeDate } from "../../../renderer/app/dates.ts";
+import { writeNumber } from "../../../renderer/app/numbers.ts";
+import { say } from "../../../renderer/app/say.ts";
+import { filesOf } from "../word-files.ts";
+
+beforeAll(async () => {
+  const of = (language: string) =>
+    Object.fromEntries([...filesOf(language)].map(([name, words]) => [name, withPlurals(words, language)]));
+  const resources = { en: of("en"), es: of("es") } as Record<string, Record<string, Record<string, string>>>;
+  await i18next.init({ lng: "en", fallbackLng: "en", resources, interpolation: { escapeValue: false } });
+});
+
+test.each([
+  [sentence("day.badParameters", { test: "core" }), "Staged plank", "Plancha por etapas"],
+  [sentence("marks.unreadableField", { field: "offAtEnd" }), "Off at the end", "Fallos al final"],
+  [sentence("reference.contradicts", { test: "juggling" }), "juggling", "juggling"],
+  [sentence("stages.later.one-arm", { round: 2 }), "round 2, one arm", "ronda 2, un brazo"],
+  [sentence("heat.rests", { name: "Ox", count: 1 }), "rests for 1 minute.", "le queda 1 minuto"],
+  [sentence("heat.rests", { name: "Ox", count: 2 }), "rests for 2 minutes.", "le quedan 2 minutos"],
+])("%j is said in the window's language, with the words in it", async (said, english, spanish) => {
+  await i18next.changeLanguage("en");
+  expect(say(said)).toContain(english);
+  await i18next.changeLanguage("es");
+  expect(say(said)).toContain(spanish);
+});
+
+test("what people typed stays as they typed it", async () => {
+  await i18next.changeLanguage("es");
+  const values = { name: "core", reason: "agility" };
+  expect(say(sentence("station.leftOut.skip", values))).toBe(
+    "core se salta esta prueba (agility). La organización puede deshacerlo.",
+  );
+});
+
+test("the door says its sentences in the language it is asked for, and English else", () => {
+  const row = sentence("sheets.row.empty");
+  expect([sayAtTheDoor(row), sayAtTheDoor(row, "es")]).toEqual([
+    "This can't be left empty.",
+    "Esto no se puede dejar vacío.",
+  ]);
+});
+
+test("the shell follows the language of now", () => {
+  let language: "en" | "es" = "es";
+  speakIn(() => language);
+  expect(shellText("recovery.lacks", { count: 1 })).toBe("Le falta 1 intento, anotado después.");
+  expect(shellText("recovery.lacks", { count: 1_000_000 })).toContain("Le faltan 1000000 intentos");
+  language = "en";
+  expect(shellText("recovery.lacks", { count: 3 })).toContain("3 attempts");
+});
+
+/**
+ * RAE and ASALE, Ortografía de la lengua española (2010), chapter on figures: the decimal mark may be a comma or a point;
+ * groups of three are parted by a narrow space, from five figures on, and by neither of the two.
+ */
+test.each([
+  ["en", 1234.5, "1,234.5"],
+  ["es", 1234.5, "1234.5"],
+  ["es", 12345.5, "12\u202f345.5"],
+  ["es", -0.25, "-0.25"],
+  ["es", 12, "12"],
+])("in %s %d is written %s", (language, number, written) => {
+  expect(writeNumber(number, language)).toBe(written);
+});
+
+test("dates are written as each language does", () => {
+  // The comma came and went with versions of the ICU.
+  expect(writeDate("2026-11-14", "en")).toMatch(/^Saturday,? 14 November 2026$/);
+  expect(writeDate("2026-11-14", "es")).toBe("sábado, 14 de noviembre de 2026");
+});
