@@ -2,7 +2,7 @@ import type { Page } from "@playwright/test";
 
 /**
  * What is wrong with the picture that the board shows: text smaller than 2.2 % of the screen's height, text that
- * reaches over the screen's edge or into another text, or a scene taller than its room.
+ * reaches over the screen's edge or into another text or sign, or a scene taller than its room.
  */
 export function faultsOf(board: Page): Promise<string[]> {
   return board.evaluate(() => {
@@ -28,6 +28,9 @@ export function faultsOf(board: Page): Promise<string[]> {
     }
     const scene = document.querySelector("main section");
     if (scene !== null && scene.scrollHeight > scene.clientHeight + 1) faults.push("the scene is too tall");
+    for (const sign of document.querySelectorAll("svg")) {
+      lines.push({ text: "a sign", box: sign.getBoundingClientRect() });
+    }
     for (const [index, { text, box }] of lines.entries()) {
       const hit = lines.slice(index + 1).find((other) => meet(box, other.box));
       if (hit !== undefined) faults.push(`${text} runs into ${hit.text}`);
