@@ -160,17 +160,18 @@ test("a page is given no permission", async ({ tapeline }) => {
 });
 
 test("a page can't put a file on the disk by itself", async ({ tapeline }) => {
-  const prevented = tapeline.app.evaluate(
-    ({ session }) =>
-      new Promise<boolean>((resolve) => {
-        session.fromPartition("desk").once("will-download", (event) => resolve(event.defaultPrevented));
-      }),
-  );
+  // Listening before the page begins, and answered in a second step.
+  await tapeline.app.evaluate(({ session }) => {
+    const prevented = new Promise<boolean>((resolve) => {
+      session.fromPartition("desk").once("will-download", (event) => resolve(event.defaultPrevented));
+    });
+    Object.assign(globalThis, { prevented });
+  });
   await tapeline.desk.evaluate(() => {
     const href = URL.createObjectURL(new Blob(["content"]));
     Object.assign(document.createElement("a"), { href, download: "dropped.txt" }).click();
   });
-  expect(await prevented).toBe(true);
+  expect(await tapeline.app.evaluate(() => Reflect.get(globalThis, "prevented"))).toBe(true);
 });
 
 function pictureLoads(page: Page, url: string): Promise<boolean> {
