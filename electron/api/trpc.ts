@@ -32,12 +32,20 @@ const carried: Record<RefusalCode, TRPCError["code"]> = {
   unavailable: "SERVICE_UNAVAILABLE",
 };
 
+/** What never got as far as a procedure, or not into it. */
+const unreadable: readonly TRPCError["code"][] = [
+  "BAD_REQUEST",
+  "PARSE_ERROR",
+  "METHOD_NOT_SUPPORTED",
+  "UNSUPPORTED_MEDIA_TYPE",
+];
+
 /** Every error reaches people as a code and a sentence; what happened inside stays inside. */
 function sentenceOf(error: TRPCError): Sentence {
   if (error.cause instanceof Refusal) return error.cause.sentence;
   if (error.cause instanceof ZodError) return sentence("door.badInput");
   if (error.code === "FORBIDDEN") return sentence("door.forbidden");
-  if (error.code === "BAD_REQUEST") return sentence("door.badInput");
+  if (unreadable.includes(error.code)) return sentence("door.badInput");
   if (error.code === "NOT_FOUND") return sentence("door.unknown");
   return sentence("door.failed");
 }

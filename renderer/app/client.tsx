@@ -24,7 +24,8 @@ export const client = createTRPCClient<AppRouter>({
       false: splitLink({
         condition: (operation) => isNonJsonSerializable(operation.input),
         true: httpLink({ url }),
-        false: httpBatchLink({ url }),
+        // The door takes up to 100 calls at once.
+        false: httpBatchLink({ url, maxItems: 50 }),
       }),
     }),
   ],

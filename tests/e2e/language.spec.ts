@@ -90,7 +90,7 @@ test("sheets for the hall are Spanish too, one page each, with nothing cut off",
   }, file);
   const outcome = await desk.evaluate(() =>
     (window as unknown as { bridge: Bridge }).bridge.savePdf({
-      path: "/print/instructions/all/a4",
+      path: "/print/instructions/all",
       paper: "a4",
       suggestedName: "x.pdf",
     }),

@@ -167,6 +167,33 @@ test("a station's numerals are read at 7 : 1, and nothing moves for who wants no
   }
 });
 
+/** The strip of floor tape is what comes next, and next comes one thing. */
+test("no screen has two next steps", async ({ tapeline: { desk } }) => {
+  await callDoor(desk, "day.openDemo");
+  await desk.reload();
+  const screens = [
+    "day",
+    "sheets",
+    "rehearsal",
+    "check-in",
+    "athletes",
+    "bundle",
+    "noise",
+    "summary",
+    "cards",
+  ];
+  const stations = testCodes.map((code) => `station/${code}`);
+  for (const path of ["", "instructions", ...screens, ...stations]) {
+    await desk.evaluate((hash) => {
+      location.hash = hash;
+    }, `/${path}`);
+    await expect(desk.locator("main h1").filter({ visible: true }).first()).toBeVisible();
+    await desk.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null);
+    const strips = await desk.locator('[data-kind="primary"]').filter({ visible: true }).allTextContents();
+    expect.soft(strips.length, `${path}: ${strips.join(", ")}`).toBeLessThan(2);
+  }
+});
+
 test("a running plank tells its stages and no seconds, and moves nothing for who wants no motion", async ({
   tapeline: { desk },
 }) => {

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { earliestBirthYear, latestBirthYear } from "../../domain/people/identity.ts";
 import { testCodes } from "../../domain/protocols/protocol.ts";
 
 export const athleteInput = z.object({ athleteId: z.int() });
@@ -39,7 +40,8 @@ export const undoInput = athleteInput.extend({
       share: z.boolean(),
       guardianConsent: z.boolean(),
       asked: z.boolean(),
-      birthYear: z.int().nullable(),
+      /** As the store bounds it: it may have been known long before this day. */
+      birthYear: z.int().min(earliestBirthYear).max(latestBirthYear).nullable(),
       category: z.enum(["women", "men", "open"]).nullable(),
     })
     .nullish(),

@@ -1,6 +1,10 @@
 import { Refusal } from "../refusal.ts";
 import { sentence } from "../words.ts";
 
+/** No year of birth outside of these is kept, whatever the date of a day says. */
+export const earliestBirthYear = 1900;
+export const latestBirthYear = 2100;
+
 /** Who somebody is, as typed at the table. */
 export interface TypedIdentity {
   readonly league: string;
@@ -27,8 +31,11 @@ export function checkIdentity(typed: TypedIdentity, date: string): TypedIdentity
 
 /** @throws Refusal `bad-input` for a year of birth that nobody here can have. */
 export function checkBirthYear(birthYear: number | null, date: string): void {
+  if (birthYear === null) return;
   const year = Number(date.slice(0, 4));
-  if (birthYear !== null && (birthYear < year - 100 || birthYear > year - 4)) {
+  const earliest = Math.max(year - 100, earliestBirthYear);
+  const latest = Math.min(year - 4, latestBirthYear);
+  if (birthYear < earliest || birthYear > latest) {
     throw new Refusal("bad-input", sentence("checkIn.badBirthYear", { year: birthYear }));
   }
 }

@@ -74,13 +74,12 @@ function WhatComes({ standing }: { readonly standing: Standing }) {
   }
 }
 
-/** What came of it begins below the sheets: shows its beginning, so that nobody waits for what is there. */
+/** What came of it begins below the sheets, perhaps below the window: it is brought into sight, and off the foot. */
 function InSight({ children }: { readonly children: ReactNode }) {
   const place = useRef<HTMLDivElement>(null);
-  useEffect(() => place.current?.scrollIntoView({ block: "nearest" }), []);
-  return (
-    <div ref={place} className={css.sight}>
-      {children}
-    </div>
-  );
+  useEffect(() => {
+    const isTall = (place.current?.offsetHeight ?? 0) > innerHeight / 2;
+    place.current?.scrollIntoView({ block: isTall ? "start" : "center" });
+  }, []);
+  return <div ref={place}>{children}</div>;
 }

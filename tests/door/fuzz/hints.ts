@@ -1,0 +1,8 @@
+import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+
+/** What a generator knows of the hall beside the schema: which rows there are, and which test a call is about. */
+export interface Hints {
+  readonly test: TestCode;
+  /** Values that a key has in the hall just now (`athleteId` → ids of its athletes); none: only the schema counts. */
+  known(key: string): readonly unknown[];
+}
