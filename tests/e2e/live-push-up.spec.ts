@@ -14,6 +14,7 @@ import {
   setLanes,
   until,
 } from "./live.ts";
+import { callDoor } from "./page.ts";
 
 // Keys in real time: where the machine is busy with something else the press itself comes late, which says nothing of
 // the window. Once out of three has to be quiet enough.
@@ -178,18 +179,23 @@ test("a false start is called off with a reason and run again with the same lane
   ]);
 });
 
-test("the display stays awake while a heat runs", async ({ tapeline: { desk, app } }) => {
-  await openLive(desk, "push-up", 1, quick);
+test("the display stays awake from the opening of the day to its closing, whatever its heats do", async ({
+  tapeline: { desk, app },
+}) => {
   // Ids are given in order, and nothing else of the app holds the display.
   const held = () =>
     app.evaluate(({ powerSaveBlocker }) => [0, 1, 2, 3].some((id) => powerSaveBlocker.isStarted(id)));
   expect(await held()).toBe(false);
+  await openLive(desk, "push-up", 1, quick);
+  await expect.poll(held).toBe(true);
   const keys = countedKeys(desk);
   const zero = await start(desk, keys, 1);
-  await expect.poll(held).toBe(true);
   await until(timeOf(zero, 1));
   await keys.press("Shift+Digit1", timeOf(zero, 1));
   await expect(desk.getByRole("button", { name: /^Finish this heat/ })).toBeVisible();
   await keys.press("n");
+  await expect(desk.getByRole("button", { name: /^Finish this heat/ })).toBeHidden();
+  expect(await held()).toBe(true);
+  await callDoor(desk, "day.close", { dayId: 1 });
   await expect.poll(held).toBe(false);
 });
