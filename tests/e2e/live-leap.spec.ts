@@ -102,7 +102,7 @@ test("inches are typed as people say them, the pad takes fingers, and enough is 
   await openLive(desk, "vertical", 1);
   const keys = countedKeys(desk);
   await callIn(desk, keys, "vertical", [1]);
-  await keys.press("Alt+u");
+  await keys.press("Alt+i");
   for (const name of ["7", "ft", "2", "half"]) {
     await desk.getByRole("button", { name, exact: true }).click();
   }

@@ -13,12 +13,12 @@ interface LengthsChoiceProps {
 /** Whether the tape on the wall reads centimetres or inches. */
 export function LengthsChoice({ lengths, setLengths }: LengthsChoiceProps) {
   const { t } = useTranslation(["station", "common"]);
-  useStationKeys({ "Alt+U": () => setLengths(lengths === "cm" ? "in" : "cm") });
+  useStationKeys({ "Alt+I": () => setLengths(lengths === "cm" ? "in" : "cm") });
   const options = (["cm", "in"] as const).map((unit) => ({ value: unit, label: t(`common:unit.${unit}`) }));
   return (
     <div className={css.choice}>
       <Choice label={t("entry.units")} hideLabel options={options} value={lengths} onChange={setLengths} />
-      <KeyHint keys="Alt+U" does={t("choice.changes")} />
+      <KeyHint keys="Alt+I" does={t("choice.changes")} />
     </div>
   );
 }
