@@ -2,8 +2,8 @@ import { expect, test } from "vitest";
 import { derive, isPin, keepPin, keptPinSchema, usualCost } from "../../electron/api/lock/scrypt.ts";
 
 /**
- * RFC 7914 (Percival and Josefsson, "The scrypt Password-Based Key Derivation Function", 2016), section 12: the whole
- * first vector and the beginnings of the others, which are from memory; the first is also in our list of checks.
+ * RFC 7914 (Percival and Josefsson, "The scrypt Password-Based Key Derivation Function", 2016), section 12: the first 16
+ * of the 64 bytes of three of its vectors. The first is taken from the text; the other two are from memory.
  */
 const vectors = [
   { P: "", S: "", N: 16, r: 1, p: 1, starts: "77d6576238657b203b19ca42c18a0497" },
