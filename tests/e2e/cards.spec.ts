@@ -1,6 +1,7 @@
 import { readdir } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, type Page } from "@playwright/test";
+import { languages } from "../../electron/domain/languages.ts";
 import type { Bridge, Paper } from "../../electron/shell/bridge-types.ts";
 import { expectForEverybody } from "./axe.ts";
 import { addLongestNamed, answerPrint, answerSave, crashNextPage, peopleWithCards } from "./cards-day.ts";
@@ -74,22 +75,26 @@ test("two up, a pile that is cut in the middle is in order", async ({ tapeline }
   expect(single.map(sizeOf)).toEqual(names.map(() => sizes["half-letter"]));
 });
 
-test("nothing of a card is cut off, on any paper", async ({ tapeline: { desk } }) => {
-  await callDoor(desk, "day.openDemo");
-  const longest = await addLongestNamed(desk);
-  const { day, people } = await peopleWithCards(desk);
-  for (const paper of ["a5", "half-letter"] as const) {
-    await goTo(desk, `/print/cards/${day.id}/all/${paper}`);
-    await expect(desk.locator("article")).toHaveCount(people.length);
-    await desk.evaluate(() => document.fonts.ready);
-    expect(await cutOff(desk), paper).toEqual([]);
-  }
-  for (const paper of ["a4-two", "letter-two"] as const) {
-    await goTo(desk, `/print/cards/${day.id}/athlete-${longest}/${paper}`);
-    await expect(desk.locator("article")).toHaveCount(1);
-    expect(await cutOff(desk), paper).toEqual([]);
-  }
-});
+for (const language of languages) {
+  test(`nothing of a card is cut off, on any paper, in ${language}`, async ({ tapeline: { desk } }) => {
+    await callDoor(desk, "language.choose", { language });
+    await expect(desk.locator("html")).toHaveAttribute("lang", language);
+    await callDoor(desk, "day.openDemo");
+    const longest = await addLongestNamed(desk);
+    const { day, people } = await peopleWithCards(desk);
+    for (const paper of ["a5", "half-letter"] as const) {
+      await goTo(desk, `/print/cards/${day.id}/all/${paper}`);
+      await expect(desk.locator("article")).toHaveCount(people.length);
+      await desk.evaluate(() => document.fonts.ready);
+      expect(await cutOff(desk), paper).toEqual([]);
+    }
+    for (const paper of ["a4-two", "letter-two"] as const) {
+      await goTo(desk, `/print/cards/${day.id}/athlete-${longest}/${paper}`);
+      await expect(desk.locator("article")).toHaveCount(1);
+      expect(await cutOff(desk), paper).toEqual([]);
+    }
+  });
+}
 
 test("from the day to a league's file and to the printer, by the keyboard", async ({ tapeline }) => {
   const { desk, app, folder } = tapeline;
