@@ -2,7 +2,7 @@ import Papa from "papaparse";
 import { Refusal } from "../../domain/refusal.ts";
 import { sheetLimits } from "../../domain/sheets/limits.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
-import { breaksIn, newlineOf, separatorOf } from "./text.ts";
+import { breaksIn, endOfRows, newlineOf, separatorOf } from "./text.ts";
 
 /** One row with the line of the file on which it starts (from 1), as a person finds it in an editor. */
 export interface SheetRow {
@@ -46,11 +46,14 @@ interface Reader {
  * and reading goes on at the next line.
  * @throws Refusal `bad-input` for too many rows or columns, a header that can't be read, or too many broken rows.
  */
-export function* readTable(text: string): Generator<Progress, Table> {
+export function* readTable(whole: string): Generator<Progress, Table> {
+  const text = whole.slice(0, endOfRows(whole));
   const newline = newlineOf(text);
   const separator = separatorOf(text, newline);
   const reader: Reader = { text, newline, separator, rows: [], broken: [], at: 0, line: 1 };
   const total = breaksIn(text) + 1;
+  // Millions of lines cost minutes before the rows among them are too many.
+  if (total > sheetLimits.lines) throw tooManyRows();
   while (reader.at < text.length) {
     readBunch(reader);
     yield { done: Math.min(reader.line - 1, total), total };
@@ -125,8 +128,12 @@ function keepRow(reader: Reader, row: SheetRow): void {
     );
   }
   // The header is one more row.
-  if (reader.rows.length > most) throw new Refusal("bad-input", sentence("sheets.tooManyRows", { most }));
+  if (reader.rows.length > most) throw tooManyRows();
   reader.rows.push(row);
+}
+
+function tooManyRows(): Refusal {
+  return new Refusal("bad-input", sentence("sheets.tooManyRows", { most: sheetLimits.rows }));
 }
 
 function setLineAside(reader: Reader): void {

@@ -17,6 +17,15 @@ function loneReturns(text: string): number {
   return text.match(/\r(?!\n)/g)?.length ?? 0;
 }
 
+/** Where the last row that says something ends: spreadsheets write up to a million blank ones after it. */
+export function endOfRows(text: string): number {
+  let end = text.length;
+  while (end > 0 && " \t\r\n,;".includes(text.charAt(end - 1))) end -= 1;
+  // Blank cells of that row itself stay.
+  while (end < text.length && !"\r\n".includes(text.charAt(end))) end += 1;
+  return text.startsWith("\r\n", end) ? end + 2 : Math.min(end + 1, text.length);
+}
+
 /** What ends a row in this sheet. A line break inside quotation marks ends none, so it does not decide. */
 export function newlineOf(text: string): "\n" | "\r" | "\r\n" {
   if (!text.includes("\n")) return text.includes("\r") ? "\r" : "\n";

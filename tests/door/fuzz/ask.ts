@@ -110,12 +110,17 @@ async function listen(handle: Handle, request: Request, who: Role, station: Who[
     if (endless && /^id: /m.test(text)) break;
   }
   stop.abort();
-  const failed = /^event: serialized-error\n?data: (.*)$|^data: (.*)\nevent: serialized-error$/m.exec(text);
-  if (failed === null) return { status, result: lastData(text) };
-  return { status, ...answerOf({ error: JSON.parse(failed[1] ?? failed[2] ?? "null") }) };
+  const lines = text.split("\n");
+  const failed = lines[lines.indexOf("event: serialized-error") + 1];
+  if (!lines.includes("event: serialized-error")) return { status, result: lastData(lines) };
+  return { status, ...answerOf({ error: JSON.parse(failed?.replace(/^data: /, "") ?? "null") }) };
 }
 
-function lastData(text: string): unknown {
-  const found = [...text.matchAll(/^data: (.+)$/gm)].map(([, data = "null"]) => data);
-  return found.map((data) => JSON.parse(data) as unknown).findLast((data) => data !== null && data !== "");
+/** The last thing that was told. Lines end with LF alone here: JSON may hold signs that others take for line ends. */
+function lastData(lines: readonly string[]): unknown {
+  const told = lines.flatMap((line) => (line.startsWith("data: ") ? [line.slice(6)] : []));
+  return told
+    .filter((data) => data !== "")
+    .map((data) => JSON.parse(data) as unknown)
+    .at(-1);
 }

@@ -2,7 +2,8 @@ import type { Desk } from "../../../electron/api/desk.ts";
 
 /** Where the values of a key stand in a store; of long tables the newest. */
 const sources: Readonly<Record<string, string>> = {
-  athleteId: "SELECT id AS value FROM athlete ORDER BY id DESC LIMIT 40",
+  athleteId: `SELECT athlete_id AS value FROM entrant JOIN day ON day.id = day_id WHERE day.state = 'open'
+      AND entrant.state = 'testing' UNION ALL SELECT * FROM (SELECT id FROM athlete ORDER BY id DESC LIMIT 5)`,
   leagueId: "SELECT id AS value FROM league LIMIT 10",
   dayId: "SELECT id AS value FROM day",
   heatId: "SELECT id AS value FROM heat ORDER BY gathered_at DESC LIMIT 6",
@@ -26,8 +27,8 @@ const fixed: Readonly<Record<string, readonly unknown[]>> = {
   lane: [1, 2, 3],
   startedAgoMs: [0, 10, 4000],
   passphrase: [null, "four words of a hall"],
-  pin: ["123456", "654321"],
-  current: [null, "123456", "654321"],
+  pin: ["417093", "905172"],
+  current: [null, "417093", "905172"],
   minutes: [0, 5],
   birthYear: [null, 1926, 1990, 2010],
   field: ["name", "league", "test", "number"],

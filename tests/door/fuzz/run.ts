@@ -2,13 +2,13 @@ import fc, { type Arbitrary, type GeneratorValue } from "fast-check";
 import { roles } from "../../../electron/api/roles.ts";
 import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import { allAthletes } from "../../../electron/store/athletes.ts";
 import { findDamage, findWrongMark } from "../../../electron/store/checks.ts";
 import { allDays } from "../../../electron/store/days.ts";
 import { marksOfDay, rebuildMarks } from "../../../electron/store/marks.ts";
 import { dump } from "../../store/hall.ts";
-import { demoFolder } from "../rehearsing.ts";
 import { type Answer, type Asked, ask, bring, type Procedure, procedures } from "./ask.ts";
-import { fileLike } from "./files.ts";
+import { filesOf } from "./files.ts";
 import { type FuzzHall, fuzzHall, holdDay } from "./hall.ts";
 import { type Known, knownOf } from "./known.ts";
 import { rawValues, spoiled } from "./oddities.ts";
@@ -89,16 +89,16 @@ const rare =
 /** What much else needs first. */
 const begins = /^(?:heat\.(?:gather|start|tap|place)|station\.enter|intake\.upload|bundle\.preview)$/;
 const often = /^(?:heat|station|checkIn|intake|people)\./;
+function weightOf({ path }: Procedure): number {
+  if (rare.test(path)) return 3;
+  if (begins.test(path)) return 60;
+  return often.test(path) ? 20 : 10;
+}
+
 const byPath = new Map(procedures.map((procedure) => [procedure.path, procedure]));
 const choice = fc.oneof(
   ...procedures.map((procedure) => ({
-    weight: rare.test(procedure.path)
-      ? 1
-      : begins.test(procedure.path)
-        ? 30
-        : often.test(procedure.path)
-          ? 12
-          : 5,
+    weight: weightOf(procedure),
     arbitrary: fc.constant(procedure.path),
   })),
 );
@@ -143,9 +143,13 @@ function askedOf(run: Run, { path, type, inputs }: Procedure): Asked {
   );
   const station = who === "station" ? draw(run, fc.constantFrom(null, ...testCodes)) : null;
   const test = draw(run, fc.constantFrom(...testCodes));
+  // To erase somebody, who it is must be typed as well.
+  const meant =
+    path === "people.erase" ? draw(run, fc.constantFrom(...allAthletes(run.hall.desk.store.db))) : undefined;
   const own: Readonly<Record<string, readonly unknown[]>> = {
     test: [test],
     variant: protocolOf(test).variants,
+    ...(meant !== undefined && { athleteId: [meant.id], typed: [meant.name] }),
   };
   const hints = { test, known: (key: string) => own[key] ?? run.known.of(key) };
   const [schema] = inputs.filter(isSchema);
@@ -164,7 +168,7 @@ function jsonOf(value: unknown): string | undefined {
 async function send(run: Run, { path, inputs }: Procedure, asked: Asked): Promise<Answer> {
   const takesBytes = inputs.length > 0 && !inputs.some(isSchema);
   if (!takesBytes || draw(run, fc.nat(9)) === 0) return ask(run.hall, asked);
-  return bring(run.hall, path, draw(run, fileLike(demoFolder)), asked.who);
+  return bring(run.hall, path, draw(run, filesOf(path)), asked.who);
 }
 
 function note(run: Run, { path }: Procedure, asked: Asked, answer: Answer, took: number): void {

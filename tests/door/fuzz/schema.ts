@@ -40,7 +40,11 @@ export function isSchema(value: unknown): value is Schema {
 
 /** Values that a schema mostly takes, with what stands in the hall mixed in by the names of keys. */
 export function valuesOf(schema: Schema, hints: Hints, key = ""): Arbitrary<unknown> {
-  const known = hints.known(key);
+  // A bib is a number in the store and a text where it is typed.
+  const isText = schema._zod.def.type === "string";
+  const known = hints
+    .known(key)
+    .map((value) => (isText && typeof value === "number" ? String(value) : value));
   const plain = plainValues(schema._zod.def, hints, key);
   if (known.length === 0) return plain;
   return fc.oneof({ weight: 6, arbitrary: fc.constantFrom(...known) }, { weight: 1, arbitrary: plain });
@@ -71,9 +75,9 @@ function plainValues(definition: Definition, hints: Hints, key: string): Arbitra
     case "optional":
     case "default":
     case "prefault":
-      return sometimes(undefined, inner(definition, hints, key));
+      return orElse(undefined, inner(definition, hints, key));
     case "nullable":
-      return sometimes(null, inner(definition, hints, key));
+      return orElse(null, inner(definition, hints, key));
     case "unknown":
     case "any":
       return unknownOf(hints, key);
@@ -94,8 +98,8 @@ function inner(definition: Definition, hints: Hints, key: string): Arbitrary<unk
   return valuesOf(schema, hints, key);
 }
 
-function sometimes(value: unknown, arbitrary: Arbitrary<unknown>): Arbitrary<unknown> {
-  return fc.oneof({ weight: 3, arbitrary }, { weight: 1, arbitrary: fc.constant(value) });
+function orElse(value: unknown, arbitrary: Arbitrary<unknown>): Arbitrary<unknown> {
+  return fc.oneof(arbitrary, fc.constant(value));
 }
 
 function objects(shape: Readonly<Record<string, Schema>>, hints: Hints): Arbitrary<unknown> {
@@ -136,19 +140,15 @@ function texts(definition: Definition): Arbitrary<unknown> {
 }
 
 function numbers(definition: Definition): Arbitrary<unknown> {
-  const whole = definition.format === "safeint" || limitOf(definition, "number_format") !== undefined;
-  const isWhole = whole || (definition.checks ?? []).some(({ _zod }) => _zod.def.check === "number_format");
-  const least = limitOf(definition, "greater_than");
-  const most = limitOf(definition, "less_than");
-  const small = fc.integer({
-    min: Math.ceil(least ?? -3),
-    max: Math.max(Math.floor(most ?? 60), Math.ceil(least ?? -3)),
-  });
-  const min = Math.ceil(least ?? Number.MIN_SAFE_INTEGER);
-  const max = Math.floor(most ?? Number.MAX_SAFE_INTEGER);
-  const wide = isWhole
-    ? fc.integer({ min: Math.max(min, -(2 ** 31)), max: Math.min(max, 2 ** 31 - 1) })
-    : fc.double({ min: least ?? -1e308, max: most ?? 1e308, noNaN: true });
+  const isWhole = (definition.checks ?? []).some(({ _zod }) => _zod.def.check === "number_format");
+  const whole = isWhole || definition.format === "safeint";
+  const min = limitOf(definition, "greater_than") ?? Number.MIN_SAFE_INTEGER;
+  const max = limitOf(definition, "less_than") ?? Number.MAX_SAFE_INTEGER;
+  const within = (value: number) => Math.min(Math.max(value, Math.ceil(min)), Math.floor(max));
+  const wide = whole
+    ? fc.integer({ min: within(-(2 ** 31)), max: within(2 ** 31 - 1) })
+    : fc.double({ min, max, noNaN: true });
+  const small = fc.integer({ min: within(-3), max: within(60) });
   return fc.oneof({ weight: 5, arbitrary: small }, wide, fc.constantFrom(min, max));
 }
 
@@ -156,7 +156,9 @@ function arrays(definition: Definition, hints: Hints, key: string): Arbitrary<un
   if (definition.element === undefined) throw new Error("An array without elements.");
   const minLength = limitOf(definition, "min_length") ?? 0;
   const maxLength = Math.min(limitOf(definition, "max_length") ?? 6, 6);
-  return fc.array(valuesOf(definition.element, hints, key), { minLength, maxLength });
+  const each = valuesOf(definition.element, hints, key);
+  const few = fc.array(each, { minLength, maxLength: Math.max(minLength, Math.min(maxLength, 2)) });
+  return fc.oneof({ weight: 3, arbitrary: few }, fc.array(each, { minLength, maxLength }));
 }
 
 function records({ keyType, valueType }: Definition, hints: Hints): Arbitrary<unknown> {
