@@ -32,13 +32,14 @@ export async function prepareStage(): Promise<Stage> {
   return { runtime, display: await ensureDisplay(console.log) };
 }
 
+/** Systems tell their language by it, and a desk speaks it until somebody chooses. */
+export const english = { LANGUAGE: "en", LANG: "en_US.UTF-8" };
+
 /** What the app finds in its environment when its data lies in `folder`. */
 export function environment({ runtime, display }: Stage, folder: string): Record<string, string> {
   const own = Object.entries(process.env).filter(
     (entry): entry is [string, string] => entry[1] !== undefined,
   );
-  // Systems tell their language by it, and a desk speaks it until somebody chooses.
-  const english = { LANGUAGE: "en", LANG: "en_US.UTF-8" };
   return { ...Object.fromEntries(own), ...english, ...runtime.env, ...display.env, TAPELINE_DATA: folder };
 }
 

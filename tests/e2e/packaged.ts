@@ -3,7 +3,7 @@ import { once } from "node:events";
 import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { run } from "../../electron/runtime/host.ts";
-import type { Stage } from "./launch.ts";
+import { english, type Stage } from "./launch.ts";
 
 /** The program as it is handed on. */
 export interface Packaged {
@@ -47,7 +47,7 @@ export async function runPackaged(
   // The switches of the machine, not those of the project: no sandbox for root, no graphics without a display.
   const machine = [...stage.runtime.args.filter((each) => each.startsWith("--")), ...stage.display.args];
   const program = spawn(executable, [...args, ...machine], {
-    env: { ...process.env, ...stage.display.env, ...env },
+    env: { ...process.env, ...english, ...stage.display.env, ...env },
     stdio: ["ignore", "pipe", "pipe"],
   });
   let printed = "";
