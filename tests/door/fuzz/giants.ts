@@ -24,7 +24,7 @@ function nearlyKnown(): Uint8Array {
     { length: 5000 },
     (_none, index) => `Foundry Tow,Ada Ril ${index},${index},2026-01-01,push-up,20`,
   );
-  return new TextEncoder().encode(`league,name,number,date,test,value\n${rows.join("\n")}`);
+  return new TextEncoder().encode(`league,name,number,date,test,mark\n${rows.join("\n")}`);
 }
 
 export const giants: readonly Giant[] = [

@@ -108,6 +108,22 @@ describe("limits", () => {
       values: { most: 20_000 },
     });
   });
+
+  test("a million blank rows after the last are passed over; blank cells of the last row stay", () => {
+    for (const blank of [",\n", " , \r\n", "\n", ";\t\r"]) {
+      expect(rowsOf(`a,b,c\n1,,\n${blank.repeat(1_000_000)}`)).toEqual([[2, "1", "", ""]]);
+    }
+    expect(rowsOf('a,b\n1,"\n, "\n,\n')).toEqual([[2, "1", "\n, "]]);
+    expect(refusal(",,\n".repeat(1_000_000))).toEqual({ key: "sheets.empty" });
+  });
+
+  test("more than 100,000 lines, whatever is on them", () => {
+    const many = "\n".repeat(100_000);
+    const tooMany = { key: "sheets.tooManyRows", values: { most: 20_000 } };
+    expect(rowsOf(`a,b\n${"\n".repeat(99_000)}1,2`)).toEqual([[99_002, "1", "2"]]);
+    expect(refusal(`a,b\n${many}1,2`)).toEqual(tooMany);
+    expect(refusal(`a,b\n"${many}",2`)).toEqual(tooMany);
+  });
 });
 
 test("property: no text makes it throw anything but a refusal, and no line is told twice", () => {
