@@ -1,3 +1,4 @@
+import { existsSync, readFileSync } from "node:fs";
 import type { ElectronApplication, Page } from "@playwright/test";
 
 /** Memory at one moment, in MB: what pages hold once what nobody needs is thrown away, and what processes take. */
@@ -5,8 +6,10 @@ export interface Held {
   /** Heap of each page, the desk's first, then the board's. */
   readonly heaps: readonly number[];
   readonly mainHeap: number;
-  /** Working sets of all processes of the program. */
-  readonly processes: number;
+  /** What the main process, the pages' processes and all others take of their own. */
+  readonly main: number;
+  readonly tabs: number;
+  readonly others: number;
 }
 
 const megabyte = 1024 * 1024;
@@ -24,10 +27,25 @@ export async function held(app: ElectronApplication, pages: readonly Page[]): Pr
     }
     const rest = await app.evaluate(({ app: program }) => ({
       mainHeap: process.memoryUsage().heapUsed,
-      kilobytes: program.getAppMetrics().reduce((sum, { memory }) => sum + memory.workingSetSize, 0),
+      processes: program
+        .getAppMetrics()
+        .map(({ pid, type, memory }) => ({ pid, type, kilobytes: memory.workingSetSize })),
     }));
-    return { heaps, mainHeap: rest.mainHeap / megabyte, processes: rest.kilobytes / 1024 };
+    const of = (is: (type: string) => boolean) =>
+      rest.processes.filter(({ type }) => is(type)).reduce((sum, each) => sum + ownKilobytes(each), 0) / 1024;
+    return {
+      ...{ heaps, mainHeap: rest.mainHeap / megabyte, main: of((type) => type === "Browser") },
+      tabs: of((type) => type === "Tab"),
+      others: of((type) => type !== "Browser" && type !== "Tab"),
+    };
   };
+}
+
+/** Where the system tells it, what is a process's own and no file or picture that it shares with others. */
+function ownKilobytes({ pid, kilobytes }: { readonly pid: number; readonly kilobytes: number }): number {
+  const file = `/proc/${pid}/status`;
+  if (!existsSync(file)) return kilobytes;
+  return Number(/^RssAnon:\s*(\d+) kB$/m.exec(readFileSync(file, "utf8"))?.[1] ?? kilobytes);
 }
 
 interface Grown {
@@ -48,6 +66,9 @@ export function grownBy(samples: readonly Held[]): Grown[] {
   return [
     ...names.map((name, index) => compare(`heap of ${name}`, ({ heaps }) => heaps[index] ?? Number.NaN)),
     compare("heap of the main process (not collected)", ({ mainHeap }) => mainHeap),
-    compare("all processes", ({ processes }) => processes),
+    compare("the main process", ({ main }) => main),
+    compare("the pages' processes", ({ tabs }) => tabs),
+    compare("other processes", ({ others }) => others),
+    compare("all processes", ({ main, tabs, others }) => main + tabs + others),
   ];
 }
