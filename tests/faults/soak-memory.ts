@@ -25,12 +25,7 @@ export async function held(app: ElectronApplication, pages: readonly Page[]): Pr
       const { metrics } = await each.send("Performance.getMetrics");
       heaps.push((metrics.find(({ name }) => name === "JSHeapUsedSize")?.value ?? Number.NaN) / megabyte);
     }
-    const rest = await app.evaluate(({ app: program }) => ({
-      mainHeap: process.memoryUsage().heapUsed,
-      processes: program
-        .getAppMetrics()
-        .map(({ pid, type, memory }) => ({ pid, type, kilobytes: memory.workingSetSize })),
-    }));
+    const rest = await ofProgram(app);
     const of = (is: (type: string) => boolean) =>
       rest.processes.filter(({ type }) => is(type)).reduce((sum, each) => sum + ownKilobytes(each), 0) / 1024;
     return {
@@ -39,6 +34,27 @@ export async function held(app: ElectronApplication, pages: readonly Page[]): Pr
       others: of((type) => type !== "Browser" && type !== "Tab"),
     };
   };
+}
+
+interface OfProgram {
+  readonly mainHeap: number;
+  readonly processes: readonly { readonly pid: number; readonly type: string; readonly kilobytes: number }[];
+}
+
+/** Asks again when the answer was lost on the way: the main process may collect the promise that carries it. */
+async function ofProgram(app: ElectronApplication, tries = 3): Promise<OfProgram> {
+  try {
+    return await app.evaluate(({ app: program }) => ({
+      mainHeap: process.memoryUsage().heapUsed,
+      processes: program
+        .getAppMetrics()
+        .map(({ pid, type, memory }) => ({ pid, type, kilobytes: memory.workingSetSize })),
+    }));
+  } catch (error) {
+    if (tries > 1 && String(error).includes("promise was garbage collected"))
+      return ofProgram(app, tries - 1);
+    throw error;
+  }
 }
 
 /** Where the system tells it, what is a process's own and no file or picture that it shares with others. */

@@ -89,6 +89,7 @@ const rare =
 /** What much else needs first. */
 const begins = /^(?:heat\.(?:gather|start|tap|place)|station\.enter|intake\.upload|bundle\.preview)$/;
 const often = /^(?:heat|station|checkIn|intake|people)\./;
+
 function weightOf({ path }: Procedure): number {
   if (rare.test(path)) return 3;
   if (begins.test(path)) return 60;
