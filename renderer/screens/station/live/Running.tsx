@@ -79,12 +79,12 @@ function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, ga
   const after = !mayCall ? null : isThrough ? (view.next.length > 0 ? "next" : "finish") : "call";
   const goOn = () => (after === "finish" ? finish() : void gathering.callNext());
   useLiveKeys(
-    {
+    () => ({
       ...keysOfHeat(live, tool),
       ...(after === null ? {} : bind(["N", goOn])),
       ...bind(["X", () => setOver({ what: "end" })]),
       ...tool.keys?.(live),
-    },
+    }),
     (bib) => {
       void gathering.placeBib(bib).then((placed) => {
         if (!placed) tool.onStrayDigits?.(live, bib);

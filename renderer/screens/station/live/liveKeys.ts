@@ -99,9 +99,10 @@ function isOverlaid(): boolean {
 
 /**
  * Binds keys of a live screen, each with the time at which it was pressed. Nothing is taken while somebody types, with
- * Ctrl, Alt or Meta, while a dialog stands open, or from a key that repeats.
+ * Ctrl, Alt or Meta, while a dialog stands open, or from a key that repeats. `keys` is asked at each press: a question
+ * that stands on the screen has its keys, whether or not what is around it has been drawn anew.
  */
-export function useLiveKeys(keys: LiveKeys, onScan: (bib: string) => void): void {
+export function useLiveKeys(keys: () => LiveKeys, onScan: (bib: string) => void): void {
   const latest = useRef({ keys, onScan });
   // Before the screen is painted: a key that is shown works.
   useLayoutEffect(() => {
@@ -112,7 +113,7 @@ export function useLiveKeys(keys: LiveKeys, onScan: (bib: string) => void): void
       (bib) => latest.current.onScan(bib),
       // Presses that were held back come at once: each has to see what the one before it changed.
       ({ name, timeStamp }) => {
-        const act = () => latest.current.keys[name]?.(timeStamp);
+        const act = () => latest.current.keys()[name]?.(timeStamp);
         if (ended) act();
         else flushSync(act);
       },
@@ -129,7 +130,7 @@ export function useLiveKeys(keys: LiveKeys, onScan: (bib: string) => void): void
       }
       const isDigit = /^\d$/.test(name);
       if (isDigit) lastDigit = event.timeStamp;
-      if (!isDigit && name !== "Enter" && latest.current.keys[name] === undefined) return;
+      if (!isDigit && name !== "Enter" && latest.current.keys()[name] === undefined) return;
       if (name !== "Enter") event.preventDefault();
       if (!event.repeat) sorter.press({ name, timeStamp: event.timeStamp });
     }
