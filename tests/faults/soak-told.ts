@@ -1,7 +1,7 @@
 import { loadavg } from "node:os";
 import { quantile } from "../../electron/domain/statistics/quantile.ts";
 import { athletes } from "./soak-day.ts";
-import { grownBy, type Held } from "./soak-memory.ts";
+import { grownBy, type Held, judged } from "./soak-memory.ts";
 
 /** One entry: when it was to be sent, when it was, and when it was answered; all by one clock, in ms. */
 export interface Timed {
@@ -83,11 +83,10 @@ function tellMemory(samples: readonly Held[]): boolean {
       `  ${what}: ${first.toFixed(1)} MB in the first quarter, ${last.toFixed(1)} MB in the last (${share})`,
     );
   }
-  const course = samples.map(({ main, tabs, others }) => (main + tabs + others).toFixed(0));
-  console.log(`  all processes from first to last, MB: ${course.join(" ")}`);
-  const [processes] = grown.slice(-1);
-  const isFlat = processes !== undefined && processes.last <= processes.first * (1 + mayGrow);
-  console.log(`  memory within ${100 * mayGrow} % (${isFlat ? "kept" : "NOT KEPT"})`);
+  const isFlat = grown
+    .filter(({ what }) => (judged as readonly string[]).includes(what))
+    .every(({ first, last }) => last <= first * (1 + mayGrow));
+  console.log(`  ${judged.join(" and ")} within ${100 * mayGrow} % (${isFlat ? "kept" : "NOT KEPT"})`);
   return isFlat;
 }
 
