@@ -8,16 +8,21 @@ function groupOfKey(key: readonly unknown[]): unknown {
   return Array.isArray(key[0]) ? key[0][0] : undefined;
 }
 
-function readAgain(queries: QueryClient, topics: Iterable<string>): void {
+/** Ends once all that is shown of these topics was read, or could not be. */
+function readAgain(queries: QueryClient, topics: Iterable<string>): Promise<void> {
   const groups = groupsToRead(topics);
-  void queries.invalidateQueries(
+  return queries.invalidateQueries(
     groups === null ? {} : { predicate: ({ queryKey }) => groups.has(String(groupOfKey(queryKey))) },
   );
 }
 
+/** A reading that takes longer holds up no other. */
+const longestReadingMs = 2_000;
+
 /**
  * Follows the change feed until the returned function is called. A change is read again at once; more that arrive
- * before the next frame are then read together. The server resumes after the last event seen, or says "all" where that
+ * before the next frame are then read together. What is being read is read to its end, and what changed meanwhile after
+ * it: begun anew at every change, it would never end while many come, and the window would stand still. The server resumes after the last event seen, or says "all" where that
  * is too long ago. While it is paused only the lock is read again: whoever goes on then reads everything.
  */
 export function followChanges(
@@ -27,23 +32,31 @@ export function followChanges(
 ): () => void {
   const waiting = new Set<string>();
   let frame = 0;
-  function flush(): void {
+  let isReading = false;
+  let isOver = false;
+  async function flush(): Promise<void> {
+    if (isReading || isOver || waiting.size === 0) return;
     const topics = [...waiting];
     waiting.clear();
-    if (topics.length > 0) readAgain(queries, isPaused() ? ["lock"] : topics);
+    isReading = true;
+    const tooLong = new Promise((resolve) => setTimeout(resolve, longestReadingMs));
+    await Promise.race([readAgain(queries, isPaused() ? ["lock"] : topics), tooLong]);
+    isReading = false;
+    await flush();
   }
   const subscription = from.changes.subscribe(undefined, {
     onData({ data }) {
       for (const topic of data.topics) waiting.add(topic);
       if (frame !== 0) return;
-      flush();
+      void flush();
       frame = requestAnimationFrame(() => {
         frame = 0;
-        flush();
+        void flush();
       });
     },
   });
   return () => {
+    isOver = true;
     cancelAnimationFrame(frame);
     subscription.unsubscribe();
   };

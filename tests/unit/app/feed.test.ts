@@ -1,0 +1,91 @@
+import { QueryClient, QueryObserver } from "@tanstack/react-query";
+import { afterEach, beforeEach, expect, test, vi } from "vitest";
+import { followChanges } from "../../../renderer/app/feed.ts";
+
+type Told = { readonly data: { readonly topics: readonly string[] } };
+
+let tellChange: (topics: readonly string[]) => void;
+let queries: QueryClient;
+let stop: () => void;
+
+/** What is changed at the desk, and what the window was given of it; reading takes 30 ms. */
+let changed: number;
+let given: number[];
+let readings: number;
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  vi.stubGlobal("requestAnimationFrame", (work: () => void) => setTimeout(work, 16));
+  vi.stubGlobal("cancelAnimationFrame", clearTimeout);
+  [changed, given, readings] = [0, [], 0];
+  queries = new QueryClient({ defaultOptions: { queries: { retry: false, networkMode: "always" } } });
+  const subscribe = (_input: undefined, { onData }: { onData(told: Told): void }) => {
+    tellChange = (topics) => onData({ data: { topics } });
+    return { unsubscribe() {} };
+  };
+  stop = followChanges({ changes: { subscribe } } as unknown as Parameters<typeof followChanges>[0], queries);
+});
+
+afterEach(() => {
+  stop();
+  queries.clear();
+  vi.unstubAllGlobals();
+  vi.useRealTimers();
+});
+
+async function showBoard(readMs: number): Promise<void> {
+  const board = new QueryObserver(queries, {
+    queryKey: [["board", "view"]],
+    async queryFn() {
+      readings += 1;
+      const seen = changed;
+      await new Promise((resolve) => setTimeout(resolve, readMs));
+      return seen;
+    },
+  });
+  board.subscribe(({ data }) => {
+    if (data !== undefined && data !== given.at(-1)) given.push(data);
+  });
+  await vi.advanceTimersByTimeAsync(readMs);
+  given = [];
+  readings = 0;
+}
+
+async function change(times: number, everyMs: number): Promise<void> {
+  for (let count = 0; count < times; count += 1) {
+    changed += 1;
+    tellChange(["attempts"]);
+    await vi.advanceTimersByTimeAsync(everyMs);
+  }
+}
+
+test("a window goes on showing while changes come faster than they can be read", async () => {
+  await showBoard(30);
+  await change(100, 10);
+  expect(given.length).toBeGreaterThan(20);
+  // Nor is it read once for each change.
+  expect(readings).toBeLessThan(40);
+});
+
+test("the last change is always read, also when it comes while an earlier one is being read", async () => {
+  await showBoard(30);
+  for (const everyMs of [1, 7, 16, 29, 31]) {
+    await change(10, everyMs);
+    await vi.advanceTimersByTimeAsync(100);
+    expect(given.at(-1)).toBe(changed);
+  }
+});
+
+test("a change alone is read at once", async () => {
+  await showBoard(30);
+  tellChange(["attempts"]);
+  expect(readings).toBe(1);
+});
+
+test("a reading that never ends holds up no later one", async () => {
+  await showBoard(1e9 - 1);
+  await change(1, 0);
+  expect(readings).toBe(1);
+  await change(1, 3_000);
+  expect(readings).toBe(2);
+});
