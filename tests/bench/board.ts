@@ -1,10 +1,6 @@
-import { mkdtemp, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import type { CDPSession, Page } from "@playwright/test";
 import { resize } from "../e2e/board-picture.ts";
-import { closeApp, launchApp, pageOf, prepareStage } from "../e2e/launch.ts";
-import { makeDay, pushUps, send } from "./windows.ts";
+import { pushUps, send, withBothWindows } from "./windows.ts";
 
 /** How smoothly the board takes bests in, and what it holds after a long day. */
 export interface BoardBench {
@@ -31,31 +27,15 @@ const bestEveryMs = 300_000;
  * through four hours of rotation, with a best every five minutes, and what its page holds after a collection of what
  * is not needed is compared with the first quarter of an hour.
  */
-export async function boardBench(): Promise<BoardBench> {
-  const folder = await mkdtemp(join(tmpdir(), "tapeline-bench-"));
-  const stage = await prepareStage();
-  try {
-    const ids = await makeDay(join(folder, "tapeline.sqlite"));
-    const launched = await launchApp(stage, folder);
-    try {
-      const desk = await pageOf(launched.app, "desk");
-      await desk.evaluate(() =>
-        (window as unknown as { bridge: { openBoard(): unknown } }).bridge.openBoard(),
-      );
-      const board = await pageOf(launched.app, "board");
-      await resize(board, { width: 1920, height: 1080 });
-      const half = ids.length / 2;
-      return {
-        ...(await frames(desk, board, ids.slice(0, half))),
-        ...(await longDay(desk, board, ids.slice(half))),
-      };
-    } finally {
-      await closeApp(launched);
-    }
-  } finally {
-    await stage.display.stop();
-    await rm(folder, { recursive: true, force: true, maxRetries: 5 });
-  }
+export function boardBench(): Promise<BoardBench> {
+  return withBothWindows(async (desk, board, ids) => {
+    await resize(board, { width: 1920, height: 1080 });
+    const half = ids.length / 2;
+    return {
+      ...(await frames(desk, board, ids.slice(0, half))),
+      ...(await longDay(desk, board, ids.slice(half))),
+    };
+  });
 }
 
 /** Two bests of each athlete, one after another as fast as the desk answers. */

@@ -13,11 +13,11 @@ import {
   laneOf,
   median,
   openLive,
+  startedAgo,
   startNow,
   until,
   zeroOf,
 } from "./live.ts";
-import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";
 
 // Keys in real time: where the machine is busy with something else the press itself comes late, which says nothing of
@@ -202,13 +202,6 @@ test("eight circuits, the page and then the program killed in the middle: no tap
   expect(median(killed.keysPerAthlete)).toBeLessThanOrEqual(3);
 });
 
-/** A heat whose clock is already at `seconds`: the door takes a start that was a while ago. */
-async function startedAgo(desk: Page, seconds: number): Promise<void> {
-  const { heatId } = await heatOf(desk, "endurance");
-  await callDoor(desk, "heat.start", { heatId, startedAgoMs: seconds * 1000 + 3_000 });
-  await expect(desk.getByRole("timer")).toBeVisible();
-}
-
 test("a round that was tapped twice counts once, and one tapped by mistake is taken back", async ({
   tapeline: { desk },
 }) => {
@@ -216,7 +209,7 @@ test("a round that was tapped twice counts once, and one tapped by mistake is ta
   const keys = countedKeys(desk);
   await gather(desk, keys, 2);
   await expectForEverybody(desk);
-  await startedAgo(desk, 200);
+  await startedAgo(desk, "endurance", 200);
   const round = (lane: number) => laneOf(desk, lane).getByRole("button", { name: /round \d done/ });
   await keys.press("1");
   await keys.press("1");
@@ -251,7 +244,7 @@ test("the order and the counts are the day's own", async ({ tapeline: { desk } }
   ];
   await openLive(desk, "endurance", 1, { endurance: { rounds: 2, exercises } });
   await gather(desk, countedKeys(desk), 1);
-  await startedAgo(desk, 100);
+  await startedAgo(desk, "endurance", 100);
   const order = desk.getByRole("list", { name: "The exercises of one round in order" }).getByRole("listitem");
   await expect(order).toHaveText([/7.*squat thrusts/, /12.*skater strides.*6 each side/]);
   await expect(laneOf(desk, 1)).toContainText(/Round\s*1\s*of 2/);

@@ -1,4 +1,4 @@
-import { expect, type Page } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";
 import { killApp, killPage } from "./kills.ts";
@@ -15,11 +15,11 @@ import {
   openLive,
   setLanes,
   shownZero,
+  startedAgo,
   startNow,
   until,
   zeroOf,
 } from "./live.ts";
-import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";
 
 // Keys in real time: where the machine is busy with something else the press itself comes late, which says nothing of
@@ -126,13 +126,6 @@ test("six planks, the page and then the program killed in the middle: same clock
   expect(each).toBeLessThanOrEqual(1);
 });
 
-/** A heat of six whose clock is already at `seconds`: the door takes a start that was a while ago. */
-async function startedAgo(desk: Page, seconds: number): Promise<void> {
-  const { heatId } = await heatOf(desk, "core");
-  await callDoor(desk, "heat.start", { heatId, startedAgoMs: seconds * 1000 + 3_000 });
-  await expect(desk.getByRole("timer")).toBeVisible();
-}
-
 test("the next stage is announced before it comes, and there is a second round", async ({
   tapeline: { desk },
 }) => {
@@ -140,7 +133,7 @@ test("the next stage is announced before it comes, and there is a second round",
   const keys = countedKeys(desk);
   await gather(desk, keys, 2);
   await expectForEverybody(desk);
-  await startedAgo(desk, 54);
+  await startedAgo(desk, "core", 54);
   const stage = desk.locator('[data-kind="now"]');
   const next = desk.locator('[data-kind="next"]');
   await expect(stage).toContainText("both feet");
@@ -161,7 +154,7 @@ test("round two is held, shown and written", async ({ tapeline: { desk } }) => {
   await openLive(desk, "core", 1);
   const keys = countedKeys(desk);
   await gather(desk, keys, 1);
-  await startedAgo(desk, 237);
+  await startedAgo(desk, "core", 237);
   await expect(desk.locator('[data-kind="now"]')).toContainText("arm and leg, other side");
   await expect(desk.locator('[data-kind="now"]')).toContainText("round 2, both feet", { timeout: 10_000 });
   await keys.press("1");
@@ -174,7 +167,7 @@ test("a stop is taken back within ten seconds; later it is corrected with a reas
   await openLive(desk, "core", 2);
   const keys = countedKeys(desk);
   await gather(desk, keys, 2);
-  await startedAgo(desk, 30);
+  await startedAgo(desk, "core", 30);
   await keys.press("1");
   await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "done");
   await keys.press("Backspace");
@@ -205,7 +198,7 @@ test("a tap that nobody answers is kept through a crash of the page, with its ow
   await openLive(desk, "core", 2);
   const keys = countedKeys(desk);
   await gather(desk, keys, 2);
-  await startedAgo(desk, 20);
+  await startedAgo(desk, "core", 20);
   await expect(desk.getByRole("timer")).toHaveText(/^0:2/);
   await desk.evaluate(() => {
     const send = globalThis.fetch;
@@ -242,7 +235,7 @@ test("a scanner never stops a lane, whatever has the focus", async ({ tapeline: 
   await expect(desk.getByRole("button", { name: /^Start 1 lane/ })).toBeVisible();
   await desk.keyboard.type("1\n");
   await expect(desk.getByRole("button", { name: /^Start 2 lanes/ })).toBeVisible();
-  await startedAgo(desk, 20);
+  await startedAgo(desk, "core", 20);
   await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "going");
   await desk.keyboard.type("12\n");
   await desk.keyboard.type("2\n");

@@ -120,6 +120,13 @@ export async function startNow(desk: Page, keys: Keys, test: TestCode): Promise<
   return at;
 }
 
+/** Starts a heat whose clock is already at `seconds`: the door takes a start that was a while ago. */
+export async function startedAgo(desk: Page, test: TestCode, seconds: number): Promise<void> {
+  const { heatId } = await heatOf(desk, test);
+  await callDoor(desk, "heat.start", { heatId, startedAgoMs: seconds * 1000 + 3_000 });
+  await expect(desk.getByRole("timer")).toBeVisible();
+}
+
 /** How far a lane is, as the page shows it. */
 export async function phaseOf(eyes: Eyes, lane: number): Promise<unknown> {
   return eyes.evaluate(`document.querySelector('[data-lane="${lane}"]')?.dataset.phase ?? ""`);

@@ -10,7 +10,7 @@ import css from "./Instructions.module.css";
 import { Sheet } from "./Sheet.tsx";
 import { type DaySheets, type Paper, papers, sheetsOf, type Which, whiches } from "./sheets.ts";
 import { useDaySheets } from "./useDaySheets.ts";
-import { usePaperwork } from "./usePaperwork.ts";
+import { useSheetPaperwork } from "./useSheetPaperwork.ts";
 import { useSheetTitle } from "./useSheetTitle.ts";
 
 /** The instruction sheets: choose one or all, see the paper, print it or keep it as a PDF. */
@@ -48,7 +48,7 @@ interface PaperworkProps {
 /** On which paper, and the two ways out. */
 function Paperwork({ which, paper, setPaper, date }: PaperworkProps) {
   const { t } = useTranslation("instructions");
-  const work = usePaperwork(which, paper, date);
+  const work = useSheetPaperwork(which, paper, date);
   return (
     <>
       <Choice

@@ -3,6 +3,7 @@ import { createPortal } from "react-dom";
 import { useTranslation } from "react-i18next";
 import { useReady } from "../../app/ready.ts";
 import { useStanding } from "../../app/standing.tsx";
+import { BareTape } from "../../parts/TapeNav.tsx";
 import { UnlockForm } from "../../parts/UnlockForm.tsx";
 import css from "./LockCover.module.css";
 
@@ -38,9 +39,7 @@ export function LockCover() {
       onCancel={stay}
       onClose={stay}
     >
-      <p className={css.tape}>
-        <span className={css.print}>{t("common:name")}</span>
-      </p>
+      <BareTape />
       <main className={css.sheet}>
         <h1 id="locked">{t("cover.title")}</h1>
         <p>{unreadable ? t("cover.unreadable") : t("cover.lead")}</p>

@@ -1,6 +1,6 @@
-import { type DragEvent, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { bridge } from "../../app/bridge.ts";
+import { useDropped } from "../../app/dropped.ts";
 import { Button } from "../../parts/Button.tsx";
 import type { Kind } from "../sheets/sheet.ts";
 import type { Chosen } from "./rehearsed.ts";
@@ -16,28 +16,13 @@ interface SlotProps {
 /** A place for one of the three sheets: chosen by dialog, or dropped. */
 export function Slot({ kind, rehearsal, disabled }: SlotProps) {
   const { t } = useTranslation(["rehearsal", "sheets"]);
-  const [over, setOver] = useState(false);
   const chosen = rehearsal.choice[kind];
 
-  function drop(event: DragEvent): void {
-    event.preventDefault();
-    setOver(false);
-    const file = event.dataTransfer.files[0];
-    if (file !== undefined && !disabled) rehearsal.choose(kind, { name: file.name, content: file });
-  }
+  const zone = useDropped((file) => {
+    if (!disabled) rehearsal.choose(kind, { name: file.name, content: file });
+  });
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is a shortcut; the button does the same for everybody
-    <div
-      className={css.slot}
-      data-over={over}
-      data-chosen={chosen !== null}
-      onDragOver={(event) => {
-        event.preventDefault();
-        setOver(true);
-      }}
-      onDragLeave={() => setOver(false)}
-      onDrop={drop}
-    >
+    <div className={css.slot} data-chosen={chosen !== null} {...zone}>
       <h2>
         {t(`sheets:kind.${kind}`)}{" "}
         <span className={css.need}>{kind === "roster" ? t("slot.needed") : t("slot.ifAny")}</span>

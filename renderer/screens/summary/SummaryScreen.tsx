@@ -15,8 +15,8 @@ import { type Paper, papers } from "./paper/papers.ts";
 import { SheetsPart } from "./SheetsPart.tsx";
 import css from "./Summary.module.css";
 import type { Summary } from "./summary.ts";
-import { usePaperwork } from "./usePaperwork.ts";
 import { useParts } from "./useParts.ts";
+import { useSummaryPaperwork } from "./useSummaryPaperwork.ts";
 import { Which } from "./Which.tsx";
 
 interface SummaryScreenProps {
@@ -54,7 +54,7 @@ export function SummaryScreen({ dayId, leagueId }: SummaryScreenProps) {
 function Paperwork({ summary }: { readonly summary: Summary }) {
   const { t } = useTranslation("summary");
   const [paper, setPaper] = useState<Paper>("a4");
-  const work = usePaperwork(summary, paper);
+  const work = useSummaryPaperwork(summary, paper);
   return (
     <>
       <Choice

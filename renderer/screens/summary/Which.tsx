@@ -1,9 +1,9 @@
 import { useQuery } from "@tanstack/react-query";
-import { type ReactNode, useId } from "react";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { useTRPC } from "../../app/client.tsx";
 import { writeDate } from "../../app/dates.ts";
+import { Select } from "../../parts/Select.tsx";
 import { pathOf } from "./paths.ts";
 import type { Summary } from "./summary.ts";
 import css from "./Which.module.css";
@@ -41,30 +41,6 @@ export function Which({ summary }: { readonly summary: Summary }) {
           ))}
         </Select>
       )}
-    </div>
-  );
-}
-
-interface SelectProps {
-  readonly label: string;
-  readonly value: number;
-  readonly onChange: (value: number) => void;
-  readonly children: ReactNode;
-}
-
-function Select({ label, value, onChange, children }: SelectProps) {
-  const id = useId();
-  return (
-    <div className={css.choice}>
-      <label htmlFor={id}>{label}</label>
-      <select
-        id={id}
-        className={css.select}
-        value={value}
-        onChange={({ currentTarget }) => onChange(Number(currentTarget.value))}
-      >
-        {children}
-      </select>
     </div>
   );
 }

@@ -1,0 +1,27 @@
+import { type ReactNode, useId } from "react";
+import css from "./Select.module.css";
+
+interface SelectProps {
+  readonly label: string;
+  readonly value: number;
+  readonly onChange: (value: number) => void;
+  readonly children: ReactNode;
+}
+
+/** One of a few rows by their id, under a label: the system's own list. */
+export function Select({ label, value, onChange, children }: SelectProps) {
+  const id = useId();
+  return (
+    <div className={css.choice}>
+      <label htmlFor={id}>{label}</label>
+      <select
+        id={id}
+        className={css.select}
+        value={value}
+        onChange={({ currentTarget }) => onChange(Number(currentTarget.value))}
+      >
+        {children}
+      </select>
+    </div>
+  );
+}
