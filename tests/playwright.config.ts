@@ -3,6 +3,7 @@ import { defineConfig } from "@playwright/test";
 /** The built app in a real window. Run `npm run build` first; the `e2e` script does. */
 export default defineConfig({
   testDir: "e2e",
+  globalSetup: "./e2e/prepare.ts",
   testMatch: "**/*.spec.ts",
   outputDir: "../test-results",
   timeout: 60_000,

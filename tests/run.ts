@@ -43,7 +43,7 @@ const steps: readonly Step[] = [
       return { passed: report.numPassedTests, failed: report.numFailedTests + broken };
     },
   },
-  { name: "build", command: ["electron-vite", "build", "--logLevel", "warn"] },
+  { name: "build", command: ["node", "electron/runtime/build.ts"] },
   {
     name: "the real window",
     command: ["playwright", "test", "--config", "tests/playwright.config.ts", "--reporter=list,json"],

@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
 import type { Readable } from "node:stream";
 import { hasCommand, hasDisplay, type Log } from "./host.ts";
-import { installPackages } from "./libraries.ts";
+import { installPackages } from "./packages.ts";
 
 export interface Display {
   /** What to add to the environment of the app: DISPLAY, or nothing when the system has a display of its own. */
@@ -25,8 +25,7 @@ const UNSEEN_ARGUMENTS = ["--disable-gpu", "--log-level=3"];
  */
 export async function ensureDisplay(log: Log, size = { width: 1920, height: 1080 }): Promise<Display> {
   if (hasDisplay(process.platform, process.env)) return { env: {}, args: [], stop: async () => {} };
-  if (!hasCommand("Xvfb"))
-    await installPackages(["xvfb"], "There is no display, and no Xvfb to stand in", log);
+  await ensureVirtualDisplay(log);
   const server = startServer(size);
   const number = await displayNumber(server);
   log(`There is no display: windows open in a virtual one (Xvfb, ${size.width} x ${size.height}, unseen).`);
@@ -42,6 +41,13 @@ export async function ensureDisplay(log: Log, size = { width: 1920, height: 1080
       await once(server, "exit");
     },
   };
+}
+
+/** Makes sure that a virtual display can be started where there is no real one. */
+export async function ensureVirtualDisplay(log: Log): Promise<void> {
+  if (hasDisplay(process.platform, process.env)) return;
+  const need = async () => (hasCommand("Xvfb") ? undefined : "There is no display, and no Xvfb to stand in");
+  await installPackages(["xvfb"], need, log);
 }
 
 function startServer(size: { width: number; height: number }): ChildProcess {

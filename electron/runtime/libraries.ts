@@ -1,4 +1,5 @@
-import { hasCommand, hasDisplay, isRoot, type Log, run } from "./host.ts";
+import { hasCommand, hasDisplay, type Log, run } from "./host.ts";
+import { installPackages } from "./packages.ts";
 
 /** What Electron needs of a Debian or Ubuntu system, by the names of Debian 12. */
 const ELECTRON_PACKAGES = [
@@ -17,14 +18,18 @@ const ELECTRON_PACKAGES = [
  */
 export async function ensureLibraries(executablePath: string, log: Log): Promise<void> {
   if (process.platform !== "linux") return;
-  const missing = missingLibraries(await run("ldd", [executablePath]));
-  if (missing.length === 0) return;
+  const missing = async (): Promise<string[]> => missingLibraries(await run("ldd", [executablePath]));
+  if ((await missing()).length === 0) return;
   const needsXvfb = !hasDisplay(process.platform, process.env) && !hasCommand("Xvfb");
   const packages = needsXvfb ? [...ELECTRON_PACKAGES, "xvfb"] : ELECTRON_PACKAGES;
-  await installPackages(packages, `Electron needs ${shortList(missing)}`, log);
-  const still = missingLibraries(await run("ldd", [executablePath]));
+  await installPackages(packages, async () => need(await missing()), log);
+  const still = await missing();
   if (still.length > 0)
     throw new Error(`Electron still needs ${still.join(", ")}. Install them and try again.`);
+}
+
+function need(missing: string[]): string | undefined {
+  return missing.length === 0 ? undefined : `Electron needs ${shortList(missing)}`;
 }
 
 /** The libraries that `ldd` could not find, each once, from what it printed. */
@@ -36,42 +41,4 @@ export function missingLibraries(lddOutput: string): string[] {
 function shortList(names: string[]): string {
   const shown = names.slice(0, 3).join(", ");
   return names.length > 3 ? `${shown} and ${names.length - 3} more system libraries` : shown;
-}
-
-/**
- * Installs Debian packages when this is root on a system with apt-get; otherwise throws an error whose message
- * ends in the one command that does it. `why` opens the line for people, for example "Electron needs libnss3.so".
- */
-export async function installPackages(packages: string[], why: string, log: Log): Promise<void> {
-  if (!hasCommand("apt-get")) {
-    throw new Error(`${why}. Install what carries it (Debian's names: ${packages.join(" ")}) and try again.`);
-  }
-  if (!isRoot()) {
-    const names = namesHere(packages, await knownPackages());
-    throw new Error(`${why}. Run this, then try again:\n  ${installCommand(names)}`);
-  }
-  log(`${why}. Installing with apt-get, as you are root.`);
-  const quiet = {
-    env: { DEBIAN_FRONTEND: "noninteractive" },
-    failure: `apt-get could not install ${packages.join(" ")}. It said:`,
-  };
-  // The names are looked up after the update: a fresh system may know no packages at all before it.
-  await run("apt-get", ["update"], quiet);
-  const names = namesHere(packages, await knownPackages());
-  const waitForOthers = ["-o", "DPkg::Lock::Timeout=300"];
-  await run("apt-get", [...waitForOthers, "install", "-y", "--no-install-recommends", ...names], quiet);
-}
-
-/** The one command that installs these packages, for somebody who is not root. */
-export function installCommand(packages: string[]): string {
-  return `sudo apt-get update && sudo apt-get install -y ${packages.join(" ")}`;
-}
-
-/** Newer Debian and Ubuntu renamed some libraries to `…t64` (64-bit time); takes that name where it is known. */
-export function namesHere(packages: string[], known: Set<string>): string[] {
-  return packages.map((name) => (known.has(`${name}t64`) ? `${name}t64` : name));
-}
-
-async function knownPackages(): Promise<Set<string>> {
-  return new Set((await run("apt-cache", ["pkgnames"])).split("\n"));
 }

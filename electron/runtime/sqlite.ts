@@ -2,8 +2,8 @@ import { existsSync, readFileSync } from "node:fs";
 import { cp, readFile, realpath, rename, rm, writeFile } from "node:fs/promises";
 import { delimiter, dirname, join } from "node:path";
 import { cacheFolder, hasCommand, type Log, modulesFolder, run } from "./host.ts";
-import { installPackages } from "./libraries.ts";
 import { makeOnce } from "./once.ts";
+import { installPackages } from "./packages.ts";
 
 /**
  * Electron 33 offers Node-API 9. The better-sqlite3 prebuilt needs 10, because it keeps references to plain
@@ -58,8 +58,10 @@ export async function ensureSqliteBinding(log: Log): Promise<void> {
 }
 
 async function ensureBuildTools(log: Log): Promise<void> {
-  const missing = ["python3", "make", "g++"].filter((name) => !hasCommand(name));
-  if (missing.length > 0) await installPackages(missing, `Building needs ${missing.join(", ")}`, log);
+  const tools = ["python3", "make", "g++"];
+  const missing = (): string[] => tools.filter((name) => !hasCommand(name));
+  const need = async () => (missing().length === 0 ? undefined : `Building needs ${missing().join(", ")}`);
+  await installPackages(missing(), need, log);
 }
 
 /** Changes a copy of the better-sqlite3 sources to Node-API 9. Throws when they are not as expected. */

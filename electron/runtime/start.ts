@@ -1,27 +1,22 @@
 /**
- * `npm start`, after the build: finds a runtime, makes sure of libraries and a display, runs the app and ends as
- * the app ends. Arguments are passed on to the app.
+ * `npm start`: builds what has changed, finds a runtime, makes sure of libraries and a display, runs the app and ends
+ * as the app ends. Arguments are passed on to the app.
  */
 import { spawn } from "node:child_process";
 import { once } from "node:events";
-import { existsSync } from "node:fs";
 import { constants } from "node:os";
-import { join } from "node:path";
+import { ensureBuild } from "./build.ts";
 import { ensureDisplay } from "./display.ts";
-import { type ElectronRuntime, findRuntime } from "./find.ts";
-import { projectFolder } from "./host.ts";
-import { ensureLibraries } from "./libraries.ts";
+import type { ElectronRuntime } from "./find.ts";
+import { prepareRuntime } from "./prepare.ts";
 import { ensureSandbox } from "./sandbox.ts";
 
 /** One Ctrl-C can arrive twice, from the terminal and from npm; a second one would kill the app mid-save. */
 const ECHO_MS = 1_000;
 
 async function start(extra: string[]): Promise<number> {
-  if (!existsSync(join(projectFolder, "out", "main", "main.js"))) {
-    throw new Error("The app is not built yet. Run npm start, which builds it first.");
-  }
-  const runtime = await findRuntime(print);
-  await ensureLibraries(runtime.executablePath, print);
+  await ensureBuild(print);
+  const runtime = await prepareRuntime(print);
   await ensureSandbox(runtime.executablePath);
   const display = await ensureDisplay(print);
   try {

@@ -2,9 +2,9 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { _electron, type ElectronApplication, type Page } from "@playwright/test";
 import { type Display, ensureDisplay } from "../../electron/runtime/display.ts";
-import { type ElectronRuntime, findRuntime } from "../../electron/runtime/find.ts";
+import type { ElectronRuntime } from "../../electron/runtime/find.ts";
 import { projectFolder } from "../../electron/runtime/host.ts";
-import { ensureLibraries } from "../../electron/runtime/libraries.ts";
+import { prepareRuntime } from "../../electron/runtime/prepare.ts";
 
 /** Far more than a window takes on a slow machine. */
 const WINDOW_LIMIT_MS = 20_000;
@@ -27,8 +27,7 @@ export async function prepareStage(): Promise<Stage> {
   if (!existsSync(join(projectFolder, "out", "main", "main.js"))) {
     throw new Error("The app is not built. Run npm run build first.");
   }
-  const runtime = await findRuntime(console.log);
-  await ensureLibraries(runtime.executablePath, console.log);
+  const runtime = await prepareRuntime(console.log);
   return { runtime, display: await ensureDisplay(console.log) };
 }
 

@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import { hasDisplay } from "../../../electron/runtime/host.ts";
-import { installCommand, missingLibraries, namesHere } from "../../../electron/runtime/libraries.ts";
+import { missingLibraries } from "../../../electron/runtime/libraries.ts";
+import { installCommand, lockHolder, namesHere } from "../../../electron/runtime/packages.ts";
 import { helperCommand } from "../../../electron/runtime/sandbox.ts";
 
 // The layout of what ldd(1) of glibc prints; addresses and folders made up.
@@ -58,4 +59,23 @@ it("prints one command that gives the sandbox helper its rights", () => {
   expect(helperCommand("/home/mira/tape line/chrome-sandbox")).toBe(
     'sudo chown root:root "/home/mira/tape line/chrome-sandbox" && sudo chmod 4755 "/home/mira/tape line/chrome-sandbox"',
   );
+});
+
+// What apt 2.6.1 and dpkg 1.21.22 of Debian 12 print, tried with each lock held by another program.
+it("tells who holds the lock that apt-get could not get", () => {
+  const lists =
+    "E: Could not get lock /var/lib/apt/lists/lock. It is held by process 18029 (apt-get)\nE: Unable to lock directory /var/lib/apt/lists/";
+  const frontend =
+    "E: Could not get lock /var/lib/dpkg/lock-frontend. It is held by process 15881 (unattended-upgr)\nE: Unable to acquire the dpkg frontend lock (/var/lib/dpkg/lock-frontend), is another process using it?";
+  const older = "E: Could not get lock /var/lib/apt/lists/lock - open (11: Resource temporarily unavailable)";
+  const dpkg = "dpkg: error: dpkg frontend lock was locked by another process with pid 641";
+  expect(lockHolder(lists)).toBe("apt-get (process 18029)");
+  expect(lockHolder(frontend)).toBe("unattended-upgr (process 15881)");
+  expect(lockHolder(older)).toBe("Another program");
+  expect(lockHolder(dpkg)).toBe("Another program (process 641)");
+});
+
+it("does not wait for a lock when apt-get failed for another reason", () => {
+  expect(lockHolder("E: Unable to locate package libgtk-3-0")).toBeUndefined();
+  expect(lockHolder("E: You don't have enough free space in /var/cache/apt/archives/.")).toBeUndefined();
 });

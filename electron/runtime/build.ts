@@ -1,0 +1,60 @@
+/**
+ * `npm run build`: builds main process, preload script and pages into out/, unless they were built from these very files
+ * already. Processes that ask at the same time (two starts, a start beside the tests) take turns, so that none of them
+ * empties the folder which another one is starting from.
+ */
+import { spawn } from "node:child_process";
+import { createHash } from "node:crypto";
+import { once } from "node:events";
+import { existsSync, readFileSync } from "node:fs";
+import { readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { cacheFolder, type Log, modulesFolder, projectFolder } from "./host.ts";
+import { withLock } from "./once.ts";
+
+/** Everything that a build is made of; the lock file stands for the modules. */
+const SOURCES = ["electron", "renderer", "resources"];
+const SINGLE_FILES = ["electron.vite.config.ts", "package.json", "package-lock.json"];
+
+const stampFile = join(projectFolder, "out", "built-from.txt");
+
+/** Builds what is not built from the present sources. Throws when the build fails; it has told why by then. */
+export async function ensureBuild(log: Log): Promise<void> {
+  await withLock(join(cacheFolder, "build.lock"), log, async () => {
+    const wanted = await stampOfSources();
+    if (existsSync(stampFile) && readFileSync(stampFile, "utf8") === wanted) return;
+    await rm(stampFile, { force: true });
+    await build();
+    await writeFile(stampFile, wanted);
+  });
+}
+
+/** A hash over names and contents of all sources, in a fixed order. */
+async function stampOfSources(): Promise<string> {
+  const folders = await Promise.all(SOURCES.map(filesIn));
+  const hash = createHash("sha256");
+  for (const file of [...SINGLE_FILES, ...folders.flat().sort()]) {
+    const content = await readFile(join(projectFolder, file));
+    hash.update(`${file}\0${content.length}\0`).update(content);
+  }
+  return hash.digest("hex");
+}
+
+async function filesIn(folder: string): Promise<string[]> {
+  const entries = await readdir(join(projectFolder, folder), { recursive: true, withFileTypes: true });
+  return entries
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name).slice(projectFolder.length + 1));
+}
+
+async function build(): Promise<void> {
+  const program = join(modulesFolder, "electron-vite", "bin", "electron-vite.js");
+  const child = spawn(process.execPath, [program, "build", "--logLevel", "warn"], {
+    cwd: projectFolder,
+    stdio: "inherit",
+  });
+  const [code] = (await once(child, "exit")) as [number | null];
+  if (code !== 0) throw new Error("The program could not be built. The lines above say why.");
+}
+
+if (import.meta.main) await ensureBuild(console.log);
