@@ -30,8 +30,11 @@ export function keptBackSheet(
   return writeSheet([...names, "line", "reason"], rows, { forSpreadsheets: true });
 }
 
-/** A plain number stays one; text that came in harmless is not made harmless twice. */
+/**
+ * A plain number stays one, but with a minus it is somebody else's text: split at a semicolon it would run together with
+ * the cell behind it. Text that came in harmless is not made harmless twice.
+ */
 function asCell(text: string): Cell {
-  if (isNumberText(text) && String(Number(text)) === text) return Number(text);
+  if (isNumberText(text) && String(Number(text)) === text && Number(text) >= 0) return Number(text);
   return restored(text);
 }

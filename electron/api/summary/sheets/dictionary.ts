@@ -24,7 +24,7 @@ function opening({ date, title, league, demo }: About, sheets: readonly SummaryS
 sharing: the anonymised bundle is the file that may leave. ${whose}`;
   const form = `Sheets are comma-separated (RFC 4180), UTF-8 with a byte order mark, with a header line and a decimal
 point. An empty field means: does not apply, or not known. Text that a spreadsheet would run as a formula has an
-apostrophe before it.`;
+apostrophe before it, also where it stands after a separator or a quotation mark within a field.`;
   const files = sheets.map(({ name, holds }) => `| ${name} | ${holds} |`).join("\n");
   return `# Summary of ${plain(title)}, ${date}
 
