@@ -20,6 +20,13 @@ export function setCall(db: Database, dayId: number, call: Call): void {
   statement<[number, number, string, string]>(db, sql).run(dayId, call.athleteId, call.test, call.at);
 }
 
+/** Ends an athlete's call to this test; one to another stays. */
+export function endCallTo(db: Database, dayId: number, athleteId: number, test: TestCode): void {
+  const sql = "DELETE FROM call WHERE day_id = ? AND athlete_id = ? AND test = ?";
+  statement<[number, number, string]>(db, sql).run(dayId, athleteId, test);
+}
+
+/** Ends whatever call an athlete has. */
 export function endCall(db: Database, dayId: number, athleteId: number): void {
   statement<[number, number]>(db, "DELETE FROM call WHERE day_id = ? AND athlete_id = ?").run(
     dayId,

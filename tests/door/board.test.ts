@@ -180,8 +180,8 @@ test("calls are by bib, with the name of those who agreed to it, and without tho
       ],
     },
   ]);
-  await station.uncall({ athleteId: day.ids[0] ?? 0 });
-  await station.uncall({ athleteId: day.ids[1] ?? 0 });
+  await station.uncall({ athleteId: day.ids[0] ?? 0, test: "push-up" });
+  await station.uncall({ athleteId: day.ids[1] ?? 0, test: "push-up" });
   expect((await day.view()).calls).toEqual([]);
 });
 

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { keepInMemory, type LockKeep } from "../../electron/api/lock/kept.ts";
+import { calls } from "../../electron/store/calls.ts";
 import { refusalOf, type TestClock, type TestDesk, testClock, testDesk } from "./desk.ts";
 import { by, hallAt, startedHeat } from "./heat-hall.ts";
 
@@ -234,8 +235,11 @@ test("a station's desk keys, corrects and runs heats of its own test alone, what
   expect(await refused(other.station.enter(lie))).toBe("door.otherStation");
   await own.station.void(slip);
   await own.station.callAthlete({ athleteId, test: "core" });
-  expect(await refused(other.station.uncall({ athleteId }))).toBe("door.otherStation");
-  await own.station.uncall({ athleteId });
+  expect(await refused(other.station.uncall({ athleteId, test: "core" }))).toBe("door.otherStation");
+  await other.station.uncall({ athleteId, test: "agility" });
+  expect(calls(hall.desk.store.db, hall.dayId)).toMatchObject([{ athleteId, test: "core" }]);
+  await own.station.uncall({ athleteId, test: "core" });
+  expect(calls(hall.desk.store.db, hall.dayId)).toEqual([]);
   const heatId = await startedHeat(hall, "core", 2);
   const end = { heatId, by, reason: "no" };
   expect(await refused(other.heat.callOff(end))).toBe("door.otherStation");

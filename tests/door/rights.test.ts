@@ -61,19 +61,6 @@ test.each(procedures)("$path is for whom the table says", async ({ path, type })
   }
 });
 
-test.each(procedures.filter(({ path }) => rights.get(path)?.station === "own"))(
-  "$path is for the own station alone, and for nothing that names no station",
-  async ({ path, type }) => {
-    const asCore = async (input: unknown) => (await ask(path, type, "station", "core", input)).refused;
-    expect((await ask(path, type, "station", "core", { test: "agility" })).text).toContain(
-      "door.otherStation",
-    );
-    const [own, other, none, odd] = [{ test: "core" }, { test: "agility" }, {}, { test: ["core"] }];
-    expect(await Promise.all([own, other, none, odd].map(asCore))).toEqual([false, true, true, true]);
-    expect((await ask(path, type, "station", null, other)).refused).toBe(false);
-  },
-);
-
 test("what every station may, one station may too", async () => {
   for (const { path, type } of procedures.filter((each) => rights.get(each.path)?.station === "yes")) {
     expect.soft([path, (await ask(path, type, "station", "core")).refused]).toEqual([path, false]);

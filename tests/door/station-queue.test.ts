@@ -14,7 +14,7 @@ test("whoever checked in first waits longest; called ones stand on top", async (
   day.clock.pass(1);
   await day.station.callAthlete({ athleteId: day.idOf(2), test: "push-up" });
   expect(await bibs(day, "push-up")).toEqual([4, 2, 1, 3, 5, 6]);
-  await day.station.uncall({ athleteId: day.idOf(4) });
+  await day.station.uncall({ athleteId: day.idOf(4), test: "push-up" });
   expect(await bibs(day, "push-up")).toEqual([2, 1, 3, 4, 5, 6]);
 });
 

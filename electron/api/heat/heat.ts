@@ -34,14 +34,12 @@ const takenSchema = z.object({ lane: z.int(), athleteId: z.int(), variant: z.str
 
 /** Live heats: one test run by many lanes at once. Every change is safe to send again. */
 export const heat = router({
-  view: keyer
-    .input(z.object({ test: testSchema, lengths: lengthsSchema }))
+  view: keyer(z.object({ test: testSchema, lengths: lengthsSchema }))
     .output(viewSchema)
     .query(({ ctx: { desk }, input }) => view(desk, requireDay(desk.store.db), input.test, input.lengths)),
 
   /** "Call the next": fills the free lanes of the heat at hand, or of a new one. */
-  gather: keyer
-    .input(wanted)
+  gather: keyer(wanted)
     .output(
       z.object({
         heatId: z.string(),
@@ -52,81 +50,78 @@ export const heat = router({
     .mutation(({ ctx: { desk }, input }) => gather(desk, { ...input, by: saidBy(input.by) })),
 
   /** Puts somebody in a lane by hand, by id or by the bib as it was scanned or typed. */
-  place: keyer
-    .input(
-      wanted.extend({
-        who: z.union([z.object({ bib: z.string().max(40) }), z.object({ athleteId: z.int() })]),
-        lane: laneNumberSchema.optional(),
-        variant: z.string().max(20).optional(),
-        evenResting: z.boolean().default(false),
-      }),
-    )
+  place: keyer(
+    wanted.extend({
+      who: z.union([z.object({ bib: z.string().max(40) }), z.object({ athleteId: z.int() })]),
+      lane: laneNumberSchema.optional(),
+      variant: z.string().max(20).optional(),
+      evenResting: z.boolean().default(false),
+    }),
+  )
     .output(takenSchema.extend({ heatId: z.string() }))
     .mutation(({ ctx: { desk }, input: { who, lane, variant, evenResting, ...heat } }) =>
       place(desk, { ...heat, by: saidBy(heat.by) }, { who, lane, variant, evenResting }),
     ),
 
-  variant: keyer
-    .input(inLane.extend({ variant: z.string().max(20) }))
-    .mutation(({ ctx: { desk }, input: { heatId, athleteId, variant } }) => {
+  variant: keyer(inLane.extend({ variant: z.string().max(20) })).mutation(
+    ({ ctx: { desk }, input: { heatId, athleteId, variant } }) => {
       desk.store.write(["heats"], (db) => setVariant(db, requireLive(db, heatId).heat, athleteId, variant));
-    }),
+    },
+  ),
 
   /** Moves somebody to another lane, or swaps the two. */
-  move: keyer
-    .input(inLane.extend({ to: laneNumberSchema }))
-    .mutation(({ ctx: { desk }, input: { heatId, athleteId, to } }) => {
+  move: keyer(inLane.extend({ to: laneNumberSchema })).mutation(
+    ({ ctx: { desk }, input: { heatId, athleteId, to } }) => {
       desk.store.write(["heats"], (db) => move(db, requireLive(db, heatId).heat, athleteId, to));
-    }),
+    },
+  ),
 
   /** Back to the queue, where they were. */
-  sendBack: keyer.input(inLane).mutation(({ ctx: { desk }, input: { heatId, athleteId } }) => {
+  sendBack: keyer(inLane).mutation(({ ctx: { desk }, input: { heatId, athleteId } }) => {
     desk.store.write(["heats", "calls"], (db) => sendBack(db, requireLive(db, heatId).heat, athleteId));
   }),
 
   /** Called, and not there: back to the end of the queue. `id` is made by the client. */
-  absent: keyer
-    .input(inLane.extend({ id: z.uuid(), by: initialsSchema }))
-    .mutation(({ ctx: { desk }, input: { heatId, athleteId, id, by } }) => {
+  absent: keyer(inLane.extend({ id: z.uuid(), by: initialsSchema })).mutation(
+    ({ ctx: { desk }, input: { heatId, athleteId, id, by } }) => {
       const noted = { id, by: saidBy(by), at: desk.now().toISOString() };
       desk.store.write(["heats", "calls", "entrants"], (db) =>
         noteAbsent(db, requireLive(db, heatId).heat, athleteId, noted),
       );
-    }),
+    },
+  ),
 
   /** Starts the clock at the tap, `startedAgoMs` before this was sent; the count-in comes first. */
-  start: keyer
-    .input(z.object({ heatId: heatIdSchema, startedAgoMs: z.number().min(0).max(600_000) }))
+  start: keyer(z.object({ heatId: heatIdSchema, startedAgoMs: z.number().min(0).max(600_000) }))
     .output(z.object({ elapsedMs: z.number() }))
     .mutation(({ ctx: { desk }, input }) => start(desk, input.heatId, input.startedAgoMs)),
 
-  tap: keyer
-    .input(z.object({ heatId: heatIdSchema, by: initialsSchema, events: z.array(tapSchema).min(1).max(200) }))
+  tap: keyer(
+    z.object({ heatId: heatIdSchema, by: initialsSchema, events: z.array(tapSchema).min(1).max(200) }),
+  )
     .output(tappedSchema)
     .mutation(({ ctx: { desk }, input }) => tap(desk, input.heatId, saidBy(input.by), input.events)),
 
   /** Takes a tap back within ten seconds. `id` is the undo's own, made by the client. */
-  undo: keyer
-    .input(z.object({ heatId: heatIdSchema, eventId: z.string().max(100), id: z.uuid(), by: initialsSchema }))
-    .mutation(({ ctx: { desk }, input }) =>
-      undo(desk, input.heatId, input.eventId, input.id, saidBy(input.by)),
-    ),
+  undo: keyer(
+    z.object({ heatId: heatIdSchema, eventId: z.string().max(100), id: z.uuid(), by: initialsSchema }),
+  ).mutation(({ ctx: { desk }, input }) =>
+    undo(desk, input.heatId, input.eventId, input.id, saidBy(input.by)),
+  ),
 
-  end: keyer
-    .input(z.object({ heatId: heatIdSchema, by: initialsSchema, setAside: z.boolean().default(false) }))
-    .mutation(({ ctx: { desk }, input }) => end(desk, input.heatId, saidBy(input.by), input.setAside)),
+  end: keyer(
+    z.object({ heatId: heatIdSchema, by: initialsSchema, setAside: z.boolean().default(false) }),
+  ).mutation(({ ctx: { desk }, input }) => end(desk, input.heatId, saidBy(input.by), input.setAside)),
 
   /** A false start of everybody, or a fire alarm. `again`: the id of the heat with the same lanes. */
-  callOff: keyer
-    .input(
-      z.object({
-        heatId: heatIdSchema,
-        by: initialsSchema,
-        reason: whySchema,
-        again: heatIdSchema.optional(),
-      }),
-    )
-    .mutation(({ ctx: { desk }, input: { heatId, by, reason, again } }) =>
-      callOff(desk, { heatId, by: saidBy(by), reason: saidWhy(reason), again }),
-    ),
+  callOff: keyer(
+    z.object({
+      heatId: heatIdSchema,
+      by: initialsSchema,
+      reason: whySchema,
+      again: heatIdSchema.optional(),
+    }),
+  ).mutation(({ ctx: { desk }, input: { heatId, by, reason, again } }) =>
+    callOff(desk, { heatId, by: saidBy(by), reason: saidWhy(reason), again }),
+  ),
 });

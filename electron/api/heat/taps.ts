@@ -2,7 +2,7 @@ import type { z } from "zod";
 import { readWhat, undoTrouble } from "../../domain/heats/fold.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import { calls, endCall } from "../../store/calls.ts";
+import { endCallTo } from "../../store/calls.ts";
 import type { Database } from "../../store/database.ts";
 import { addEvent, heatOfEvent, type KeptEvent } from "../../store/heat-events.ts";
 import type { Heat } from "../../store/heats.ts";
@@ -72,10 +72,7 @@ function said(events: readonly KeptEvent[]): string | undefined {
 
 /** Whoever was called here has come, or need not come. */
 export function uncall(db: Database, heat: Heat, athleteId: number): void {
-  const called = calls(db, heat.dayId).some(
-    (call) => call.athleteId === athleteId && call.test === heat.test,
-  );
-  if (called) endCall(db, heat.dayId, athleteId);
+  endCallTo(db, heat.dayId, athleteId, heat.test);
 }
 
 function readTap(loaded: LoadedHeat, sent: SentTap, elapsed: number, by: string, at: string): KeptEvent {

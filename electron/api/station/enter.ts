@@ -6,7 +6,7 @@ import { Refusal } from "../../domain/refusal.ts";
 import type { TypicalError } from "../../domain/statistics/change.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import { attemptById, attemptsOfAthlete } from "../../store/attempts.ts";
-import { calls, endCall } from "../../store/calls.ts";
+import { endCallTo } from "../../store/calls.ts";
 import type { Database } from "../../store/database.ts";
 import { type Day, dayById } from "../../store/days.ts";
 import { parametersOf } from "../../store/marks.ts";
@@ -113,7 +113,8 @@ function save(db: Database, at: string, entry: Entry): Told | null {
   if (retried !== undefined) return told;
   const all = [...questions, ...askAboutChange(entry, before, told, known[entry.test])];
   if (!entry.sure && all.length > 0) throw new NotSure(all);
-  if (entry.replaces === undefined) arrive(db, day, entry);
+  // Whoever was called to this test has come.
+  if (entry.replaces === undefined) endCallTo(db, day.id, entry.athleteId, entry.test);
   return told;
 }
 
@@ -174,10 +175,4 @@ function askAboutChange(
   if (before?.mark.state === "complete" && before.mark.value === after.mark.value) return [];
   const opinion = againstLast(entry.test, previous, after.mark.value, entry.lengths, error);
   return opinion.level === "ask" ? [opinion.sentence] : [];
-}
-
-/** Whoever was called to this test has come. */
-function arrive(db: Database, day: Day, { athleteId, test }: Entry): void {
-  const called = calls(db, day.id).some((call) => call.athleteId === athleteId && call.test === test);
-  if (called) endCall(db, day.id, athleteId);
 }

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { attemptById } from "../../store/attempts.ts";
-import { endCall } from "../../store/calls.ts";
+import { endCallTo } from "../../store/calls.ts";
 import { voidAttempt } from "../../store/record.ts";
 import { requireDay, requireOpenDay } from "../at-hand.ts";
 import { keyer } from "../own-station.ts";
@@ -22,30 +22,28 @@ const athleteAndTest = z.object({ athleteId: z.int(), test: testSchema });
 
 /** One test's station: who waits, what was seen, what it amounts to. */
 export const station = router({
-  view: keyer
-    .input(z.object({ test: testSchema, lengths: lengthsSchema }))
+  view: keyer(z.object({ test: testSchema, lengths: lengthsSchema }))
     .output(viewSchema)
     .query(({ ctx: { desk }, input }) =>
       view(desk.store.db, requireDay(desk.store.db), input.test, input.lengths),
     ),
 
   /** Whom a typed bib means, and what stands already. */
-  find: keyer
-    .input(z.object({ test: testSchema, bib: z.string().max(40), lengths: lengthsSchema }))
+  find: keyer(z.object({ test: testSchema, bib: z.string().max(40), lengths: lengthsSchema }))
     .output(foundSchema)
     .query(({ ctx: { desk }, input }) =>
       find(desk.store.db, requireOpenDay(desk.store.db), input.test, input.bib, input.lengths),
     ),
 
   /** Enters attempts, or corrects one. */
-  enter: keyer
-    .input(entrySchema)
+  enter: keyer(entrySchema)
     .output(enteredSchema)
     .mutation(({ ctx: { desk }, input }) => enter(desk, input)),
 
   /** Ends an attempt without a new one. Ending it twice changes nothing. */
-  void: keyer
-    .input(z.object({ attemptId: z.string().max(100), reason: words, by: initials, lengths: lengthsSchema }))
+  void: keyer(
+    z.object({ attemptId: z.string().max(100), reason: words, by: initials, lengths: lengthsSchema }),
+  )
     .output(z.object({ told: toldSchema.nullable() }))
     .mutation(({ ctx: { desk }, input }) => {
       const ending = { reason: saidWhy(input.reason), by: saidBy(input.by), at: desk.now().toISOString() };
@@ -59,8 +57,7 @@ export const station = router({
       });
     }),
 
-  history: keyer
-    .input(whichHistorySchema)
+  history: keyer(whichHistorySchema)
     .output(historySchema)
     .query(({ ctx: { desk }, input }) => history(desk.store.db, requireDay(desk.store.db), input)),
 
@@ -80,17 +77,17 @@ export const station = router({
     }),
 
   /** Calls an athlete to this station; calling again changes nothing. (`call` itself is a reserved word of tRPC.) */
-  callAthlete: keyer.input(athleteAndTest).mutation(({ ctx: { desk }, input }) => {
+  callAthlete: keyer(athleteAndTest).mutation(({ ctx: { desk }, input }) => {
     const at = desk.now().toISOString();
     desk.store.write(["calls"], (db) => call(db, requireOpenDay(db), input.athleteId, input.test, at));
   }),
 
-  uncall: keyer.input(z.object({ athleteId: z.int() })).mutation(({ ctx: { desk }, input }) => {
-    desk.store.write(["calls"], (db) => endCall(db, requireOpenDay(db).id, input.athleteId));
+  /** Ends the call to this station; one to another stays. */
+  uncall: keyer(athleteAndTest).mutation(({ ctx: { desk }, input }) => {
+    desk.store.write(["calls"], (db) => endCallTo(db, requireOpenDay(db).id, input.athleteId, input.test));
   }),
 
-  callNext: keyer
-    .input(z.object({ test: testSchema }))
+  callNext: keyer(z.object({ test: testSchema }))
     .output(z.object({ athleteId: z.int() }))
     .mutation(({ ctx: { desk }, input }) => {
       const at = desk.now().toISOString();

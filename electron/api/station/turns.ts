@@ -2,7 +2,7 @@ import type { TestCode } from "../../domain/protocols/protocol.ts";
 import { nextCall } from "../../domain/queue/queue.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import { calls, endCall, setCall } from "../../store/calls.ts";
+import { calls, endCallTo, setCall } from "../../store/calls.ts";
 import type { Database } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { leaveOut, leftOut, takeBackIn } from "../../store/entrants.ts";
@@ -62,8 +62,7 @@ export function skip(
     throw new Refusal("conflict", sentence("station.done", { name: who.name }));
   }
   leaveOut(db, day.id, { athleteId, test, kind: "skip", ...decision });
-  const called = calls(db, day.id).some((each) => each.athleteId === athleteId && each.test === test);
-  if (called) endCall(db, day.id, athleteId);
+  endCallTo(db, day.id, athleteId, test);
 }
 
 /**

@@ -72,7 +72,7 @@ export function Station({ test, view, lengths, setLengths }: StationProps) {
           view={view}
           onPick={(bib) => entry.current?.pick(bib)}
           onCall={({ athleteId }, called) =>
-            called ? uncall.mutate({ athleteId }) : call.mutate({ athleteId, test })
+            called ? uncall.mutate({ athleteId, test }) : call.mutate({ athleteId, test })
           }
           onCallNext={() => callNext.mutate({ test })}
           onTakeBack={(athleteId) => unskip.mutate({ athleteId, test })}

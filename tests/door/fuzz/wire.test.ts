@@ -101,11 +101,11 @@ test("of several changes in one the good are made and the bad refused", async ()
 });
 
 test.each([["[]"], ["-1"], ['"core"'], ["null"], ["true"]])(
-  "a station's %s in place of an input names no station",
+  "a station's %s in place of an input is refused",
   async (body) => {
     const asked = { path: "station.void", type: "mutation", json: body, who: "station" } as const;
     const station: TestCode = "core";
-    expect(await ask(hall, { ...asked, station })).toEqual({ status: 403, key: "door.otherStation" });
+    expect(await ask(hall, { ...asked, station })).toEqual({ status: 400, key: "door.badInput" });
     expect(hall.faults).toEqual([]);
   },
 );
