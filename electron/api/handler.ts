@@ -1,4 +1,5 @@
 import { fetchRequestHandler } from "@trpc/server/adapters/fetch";
+import { sheetLimits } from "../domain/sheets/limits.ts";
 import type { Desk } from "./desk.ts";
 import type { Role, Who } from "./roles.ts";
 import { appRouter } from "./router.ts";
@@ -9,8 +10,17 @@ import { appRouter } from "./router.ts";
  */
 export type Handle = (request: Request, who: Role, station?: Who["station"]) => Promise<Response>;
 
-/** What a page may ask at once. The largest that one sends is 200 taps, some 50 KB; sheets and bundles bound themselves. */
-const most = { calls: 100, jsonBytes: 1024 * 1024 };
+/** What a page may ask at once. */
+const mostCalls = 100;
+
+/**
+ * The kinds of body that there are, and how long each may be. The longest JSON that a page sends is 200 taps, some 50 KB.
+ * Bytes are sheets and bundles, which have bounds and sentences of their own; this one is for whatever forgets them.
+ */
+const mostBytes: Readonly<Record<string, number>> = {
+  "application/json": 1024 * 1024,
+  "application/octet-stream": sheetLimits.bytes,
+};
 
 /** Makes the door of a desk; it answers under the path `/trpc`. `report` hears of faults that are nobody's input. */
 export function createHandler(desk: Desk, report: (error: unknown) => void): Handle {
@@ -18,7 +28,7 @@ export function createHandler(desk: Desk, report: (error: unknown) => void): Han
     return fetchRequestHandler({
       endpoint: "/trpc",
       req: bounded(request),
-      maxBatchSize: most.calls,
+      maxBatchSize: mostCalls,
       router: appRouter,
       createContext: () => ({ who, station, desk }),
       onError({ error }) {
@@ -28,18 +38,24 @@ export function createHandler(desk: Desk, report: (error: unknown) => void): Han
   };
 }
 
-/** The same request, whose JSON breaks off when it is longer than anything that a page sends. */
+/** The same request with a body that breaks off when it is too long; without its body where that is of no known kind. */
 function bounded(request: Request): Request {
-  const isJson = (request.headers.get("content-type") ?? "").startsWith("application/json");
-  if (request.body === null || !isJson) return request;
+  const { body, url, method, signal } = request;
+  if (body === null) return request;
+  const [type = ""] = (request.headers.get("content-type") ?? "").toLowerCase().split(";", 1);
+  const most = mostBytes[type.trim()];
+  // Not even looked at: what says neither JSON nor bytes is then refused as nothing that can be read.
+  if (most === undefined) return new Request(url, { method, signal });
+  const counted = ReadableStream.from(upTo(most, body));
+  return new Request(request, { body: counted, duplex: "half" });
+}
+
+/** The part that goes over is still handed on, so that whoever has a smaller bound refuses with the better sentence. */
+async function* upTo(most: number, body: ReadableStream<Uint8Array>): AsyncGenerator<Uint8Array> {
   let length = 0;
-  const counted = new TransformStream<Uint8Array, Uint8Array>({
-    transform(part, controller) {
-      length += part.length;
-      if (length > most.jsonBytes) throw new RangeError("a request that is too long");
-      controller.enqueue(part);
-    },
-  });
-  const init = { body: request.body.pipeThrough(counted), duplex: "half" as const };
-  return new Request(request, init);
+  for await (const part of body) {
+    yield part;
+    length += part.length;
+    if (length > most) throw new RangeError("a request that is too long");
+  }
 }
