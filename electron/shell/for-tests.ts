@@ -1,3 +1,4 @@
+import { createRequire } from "node:module";
 import { app } from "electron";
 import { type BlockedRequests, blockedRequests } from "./guard.ts";
 
@@ -11,7 +12,13 @@ declare global {
   var tapelineForTests: ForTests | undefined;
 }
 
-/** Lets tests look in. The packaged app has nothing of it. */
+/**
+ * Lets tests look in, and runs the script that TAPELINE_TEST_SCRIPT names before any window is there: tests hold the
+ * machine's clocks by it. The packaged app has nothing of it, and takes no script.
+ */
 export function setupForTests(): void {
-  if (!app.isPackaged) globalThis.tapelineForTests = { blockedRequests };
+  if (app.isPackaged) return;
+  globalThis.tapelineForTests = { blockedRequests };
+  const script = process.env.TAPELINE_TEST_SCRIPT;
+  if (script !== undefined && script !== "") createRequire(import.meta.url)(script);
 }

@@ -3,7 +3,6 @@ import type { ElectronApplication } from "@playwright/test";
 import { expect } from "@playwright/test";
 import type { Eyes, Keys } from "./live.ts";
 import type { Tapeline } from "./session.ts";
-import { type KeyDown, timedKey } from "./timed-key.ts";
 
 /** A window reached through the shell: the runner gives a page up for good once it has crashed. */
 export interface DeskWindow extends Eyes, Keys {}
@@ -16,9 +15,8 @@ function deskWindow(app: ElectronApplication): DeskWindow {
         const [window] = BrowserWindow.getAllWindows();
         return window?.webContents.executeJavaScript(source);
       }, script),
-    async press(key, at) {
+    async press(key) {
       pressed += 1;
-      if (at !== undefined) return pressTimed(app, timedKey(key, at));
       await app.evaluate(({ BrowserWindow }, keyCode) => {
         const contents = BrowserWindow.getAllWindows()[0]?.webContents;
         contents?.sendInputEvent({ type: "keyDown", keyCode });
@@ -27,15 +25,6 @@ function deskWindow(app: ElectronApplication): DeskWindow {
     },
     pressed: () => pressed,
   };
-}
-
-async function pressTimed(app: ElectronApplication, down: KeyDown): Promise<void> {
-  await app.evaluate(async ({ BrowserWindow }, key) => {
-    const tools = BrowserWindow.getAllWindows()[0]?.webContents.debugger;
-    if (!tools?.isAttached()) tools?.attach();
-    await tools?.sendCommand("Input.dispatchKeyEvent", key);
-    await tools?.sendCommand("Input.dispatchKeyEvent", { ...key, type: "keyUp" });
-  }, down);
 }
 
 /** Kills the page's process as a crash does, and waits until its window shows the desk again, which it does by itself. */
@@ -51,7 +40,7 @@ export async function killPage({ app, desk }: Tapeline): Promise<DeskWindow> {
   await crashed;
   const window = deskWindow(app);
   const ready = () => window.evaluate("document.documentElement.dataset.ready");
-  await expect.poll(ready, { timeout: 15_000 }).toBe("true");
+  await expect.poll(ready).toBe("true");
   return window;
 }
 

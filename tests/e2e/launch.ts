@@ -6,9 +6,9 @@ import type { ElectronRuntime } from "../../electron/runtime/find.ts";
 import { projectFolder } from "../../electron/runtime/host.ts";
 import { prepareRuntime } from "../../electron/runtime/prepare.ts";
 
-/** Far more than a window takes on a slow machine. */
-const WINDOW_LIMIT_MS = 20_000;
-const CLOSING_LIMIT_MS = 15_000;
+/** When nothing is waited for any longer: far more than any of it takes on a slow machine that does other things too. */
+const WINDOW_LIMIT_MS = 120_000;
+const CLOSING_LIMIT_MS = 60_000;
 
 /** What every launch of a worker shares: the runtime and a display to show windows on. */
 export interface Stage {
@@ -42,10 +42,18 @@ export function environment({ runtime, display }: Stage, folder: string): Record
   return { ...Object.fromEntries(own), ...english, ...runtime.env, ...display.env, TAPELINE_DATA: folder };
 }
 
-/** Starts the built app with its data in `folder`. */
-export async function launchApp(stage: Stage, folder: string): Promise<Launched> {
+/** Starts the built app with its data in `folder`, and with `env` beside what every launch finds. */
+export async function launchApp(
+  stage: Stage,
+  folder: string,
+  env: Record<string, string> = {},
+): Promise<Launched> {
   const { executablePath, args } = stage.runtime;
-  const app = await _electron.launch({ executablePath, args, env: environment(stage, folder) });
+  const app = await _electron.launch({
+    executablePath,
+    args,
+    env: { ...environment(stage, folder), ...env },
+  });
   let output = "";
   for (const stream of [app.process().stdout, app.process().stderr]) {
     stream?.on("data", (text) => {
@@ -73,8 +81,11 @@ async function waitForPage(app: ElectronApplication, shown: (page: Page) => bool
   }
 }
 
-/** Closes the app as its user would; ends the process when it does not close, and fails then. */
-export async function closeApp({ app, printed }: Launched): Promise<void> {
+/**
+ * Closes the app as its user would; ends the process when it does not close, and fails then.
+ * @param asMachine closes it as a machine that goes down does: a desk that is shut lets nobody else close it.
+ */
+export async function closeApp({ app, printed }: Launched, asMachine = false): Promise<void> {
   const process = app.process();
   if (process.exitCode !== null || process.signalCode !== null) return;
   let overdue = false;
@@ -82,6 +93,9 @@ export async function closeApp({ app, printed }: Launched): Promise<void> {
     overdue = true;
     process.kill("SIGKILL");
   }, CLOSING_LIMIT_MS);
+  // No answer comes from an app that has ended by then, or that hangs: both are seen below.
+  if (asMachine)
+    await Promise.allSettled([app.evaluate(({ powerMonitor }) => powerMonitor.emit("shutdown"))]);
   await app.close();
   clearTimeout(timer);
   if (overdue) throw new Error(`The app did not close. It printed:\n${printed()}`);

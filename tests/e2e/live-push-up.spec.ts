@@ -7,20 +7,16 @@ import {
   heatOf,
   type Keys,
   laneOf,
-  lastKeyAt,
   median,
-  noteKeys,
   openLive,
   setLanes,
+  startNow,
   until,
 } from "./live.ts";
 import { callDoor } from "./page.ts";
+import type { Tapeline } from "./session.ts";
 
-// Keys in real time: where the machine is busy with something else the press itself comes late, which says nothing of
-// the window. Once out of three has to be quiet enough.
-test.describe.configure({ retries: 2 });
-
-/** 120 beats a minute, two a rep: a cadence a second, so that a test ends while somebody still looks. */
+/** 120 beats a minute, two a rep: a cadence a second. */
 const quick = { "push-up": { bpm: 120, beatsPerRep: 2, missesToStop: 3 } };
 const repMs = 1_000;
 const countInMs = 4 * 500;
@@ -30,12 +26,11 @@ function timeOf(zero: number, cadence: number): number {
   return zero + cadence * repMs + 0.25 * repMs;
 }
 
-/** Gathers and starts; when the heat is at 0, in ms of this process's clock. */
-async function start(desk: Page, keys: Keys, lanes: number): Promise<number> {
-  await gather(desk, keys, lanes);
-  await noteKeys(desk);
-  await keys.press("Space");
-  return (await lastKeyAt(desk)) + countInMs;
+/** Stops the clocks, gathers and starts; when the heat is at 0, by the session's clock. */
+async function start(tapeline: Tapeline, keys: Keys, lanes: number): Promise<number> {
+  await tapeline.clock.hold();
+  await gather(tapeline.desk, keys, lanes);
+  return startNow(tapeline, keys, "push-up", countInMs);
 }
 
 async function marksOf(desk: Page): Promise<string[]> {
@@ -63,18 +58,18 @@ const presses: readonly Press[] = cadences
   .toSorted((a, b) => a.at - b.at);
 
 test("six lanes on one beat: what is off is tapped, three in a row end a lane, the others stop", async ({
-  tapeline: { desk },
+  tapeline,
 }) => {
-  test.setTimeout(90_000);
+  const { desk, clock } = tapeline;
   await openLive(desk, "push-up", 6, quick);
   await setLanes(desk, 6);
   const keys = countedKeys(desk);
-  const zero = await start(desk, keys, 6);
+  const zero = await start(tapeline, keys, 6);
   const shared = keys.pressed();
   const perLane = new Map<number, number>();
   for (const { at, lane, stops } of presses) {
-    await until(timeOf(zero, at));
-    await keys.press(stops ? `Shift+Digit${lane}` : `Digit${lane}`, timeOf(zero, at));
+    await until(clock, timeOf(zero, at));
+    await keys.press(stops ? `Shift+Digit${lane}` : `Digit${lane}`);
     perLane.set(lane, (perLane.get(lane) ?? 0) + 1);
   }
   await expect(desk.getByRole("button", { name: /^Finish this heat/ })).toBeVisible();
@@ -98,16 +93,18 @@ test("six lanes on one beat: what is off is tapped, three in a row end a lane, t
 });
 
 test("two in a row warn by word, shape and tape; a second tap takes the mark off again; undo gives a lane back", async ({
-  tapeline: { desk },
+  tapeline,
 }) => {
+  const { desk, clock } = tapeline;
   await openLive(desk, "push-up", 2, quick);
   const keys = countedKeys(desk);
-  const zero = await start(desk, keys, 2);
+  const zero = await start(tapeline, keys, 2);
+  await until(clock, timeOf(zero, 1));
   await expect(desk.getByText("A tap now marks cadence 1 off.")).toBeVisible();
   // On again within the same cadence; a finger that trembles is one tap.
   const pressAt = async (key: string, at: number) => {
-    await until(at);
-    await keys.press(key, at);
+    await until(clock, at);
+    await keys.press(key);
   };
   await pressAt("2", timeOf(zero, 1));
   await pressAt("2", timeOf(zero, 1) + 20);
@@ -140,9 +137,11 @@ test("two in a row warn by word, shape and tape; a second tap takes the mark off
 });
 
 test("a false start is called off with a reason and run again with the same lanes; knees are their own mark", async ({
-  tapeline: { desk },
+  tapeline,
 }) => {
+  const { desk, clock } = tapeline;
   await openLive(desk, "push-up", 3, quick);
+  await clock.hold();
   const keys = countedKeys(desk);
   await gather(desk, keys, 3);
   await expectForEverybody(desk);
@@ -155,7 +154,7 @@ test("a false start is called off with a reason and run again with the same lane
   await expect
     .poll(async () => (await heatOf(desk, "push-up")).lane.map(({ who }) => who.bib))
     .toEqual([3, 2, 1]);
-  await keys.press("Space");
+  await startNow(tapeline, keys, "push-up", countInMs);
   await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "going");
   await keys.press("x");
   const dialog = desk.getByRole("dialog", { name: "End this heat?" });
@@ -166,11 +165,9 @@ test("a false start is called off with a reason and run again with the same lane
   await dialog.getByRole("button", { name: "Call it off and run it again" }).click();
   await expect(desk.getByRole("button", { name: /^Start 3 lanes/ })).toBeVisible();
   await expect(desk.getByRole("button", { name: /^Bib 2: On the knees/ })).toBeVisible();
-  await noteKeys(desk);
-  await keys.press("Space");
-  const zero = (await lastKeyAt(desk)) + countInMs;
-  await until(timeOf(zero, 3));
-  for (const lane of [1, 2, 3]) await keys.press(`Shift+Digit${lane}`, timeOf(zero, 3));
+  const zero = await startNow(tapeline, keys, "push-up", countInMs);
+  await until(clock, timeOf(zero, 3));
+  for (const lane of [1, 2, 3]) await keys.press(`Shift+Digit${lane}`);
   await expect.poll(() => marksOf(desk)).toEqual(["3", "3", "3"]);
   expect((await heatOf(desk, "push-up")).lane.map(({ variant }) => variant)).toEqual([
     "full",
@@ -180,8 +177,9 @@ test("a false start is called off with a reason and run again with the same lane
 });
 
 test("the display stays awake from the opening of the day to its closing, whatever its heats do", async ({
-  tapeline: { desk, app },
+  tapeline,
 }) => {
+  const { desk, app, clock } = tapeline;
   // Ids are given in order, and nothing else of the app holds the display.
   const held = () =>
     app.evaluate(({ powerSaveBlocker }) => [0, 1, 2, 3].some((id) => powerSaveBlocker.isStarted(id)));
@@ -189,9 +187,9 @@ test("the display stays awake from the opening of the day to its closing, whatev
   await openLive(desk, "push-up", 1, quick);
   await expect.poll(held).toBe(true);
   const keys = countedKeys(desk);
-  const zero = await start(desk, keys, 1);
-  await until(timeOf(zero, 1));
-  await keys.press("Shift+Digit1", timeOf(zero, 1));
+  const zero = await start(tapeline, keys, 1);
+  await until(clock, timeOf(zero, 1));
+  await keys.press("Shift+Digit1");
   await expect(desk.getByRole("button", { name: /^Finish this heat/ })).toBeVisible();
   await keys.press("n");
   await expect(desk.getByRole("button", { name: /^Finish this heat/ })).toBeHidden();

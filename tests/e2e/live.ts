@@ -1,8 +1,9 @@
 import { expect, type Locator, type Page } from "@playwright/test";
 import type { HeatView } from "../../electron/api/heat/schemas.ts";
 import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import type { HeldClock } from "./held-clock.ts";
 import { callDoor } from "./page.ts";
-import { type KeyDown, timedKey } from "./timed-key.ts";
+import type { Tapeline } from "./session.ts";
 
 export type LiveHeat = NonNullable<HeatView["heat"]>;
 
@@ -52,72 +53,44 @@ export async function heatOf(eyes: Eyes, test: TestCode): Promise<LiveHeat> {
   return heat;
 }
 
-/** When the heat was at 0 by the desk, in ms of this process's clock, and by how much that may be wrong. */
-export async function zeroOf(eyes: Eyes, test: TestCode): Promise<{ at: number; doubt: number }> {
-  let best = { at: 0, doubt: Number.POSITIVE_INFINITY };
-  for (let look = 0; look < 12; look += 1) {
+/**
+ * Between which moments of this process's own clock a heat was at 0, by a desk whose clock runs: an answer was made after
+ * it was asked for and before it came, on however busy a machine.
+ */
+export async function zeroWithin(eyes: Eyes, test: TestCode): Promise<{ from: number; until: number }> {
+  let [from, until] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (let look = 0; look < 6; look += 1) {
     const asked = performance.now();
-    const { elapsedMs } = await heatOf(eyes, test);
-    const heard = performance.now();
-    const doubt = (heard - asked) / 2;
-    if (doubt < best.doubt) best = { at: heard - doubt - (elapsedMs ?? 0), doubt };
+    const elapsedMs = (await heatOf(eyes, test)).elapsedMs ?? Number.NaN;
+    from = Math.max(from, asked - elapsedMs);
+    until = Math.min(until, performance.now() - elapsedMs);
   }
-  return best;
+  return { from, until };
 }
 
-/** Waits for the clock on the screen to turn to a new second, and says which, and when by the machine's wall clock. */
-const nextSecond = `new Promise((resolve) => {
-  const read = () => document.querySelector('[role="timer"]')?.textContent ?? "";
-  const before = read();
-  requestAnimationFrame(function look() {
-    const text = read();
-    if (text === before) requestAnimationFrame(look);
-    else resolve(JSON.stringify({ text, at: Date.now() }));
-  });
-})`;
-
-/** When the heat was at 0 by the clock that somebody in front of the window sees, in ms of this process's clock. */
-export async function shownZero(eyes: Eyes): Promise<number> {
-  const { text, at } = JSON.parse(String(await eyes.evaluate(nextSecond)));
-  const [minutes = 0, seconds = 0] = String(text).split(":").map(Number);
-  // Page and runner share one machine: its wall time, read by both just now, links their clocks.
-  return performance.now() - (Date.now() - at) - (minutes * 60 + seconds) * 1000;
-}
-
-/** Notes when keys come down, by the events' own time stamps. Once a page. */
-export async function noteKeys(desk: Page): Promise<void> {
-  await desk.evaluate(() => {
-    window.addEventListener(
-      "keydown",
-      ({ key, timeStamp }) => {
-        const at = Date.now() - (performance.now() - timeStamp);
-        document.documentElement.dataset.lastKey = JSON.stringify({ key, at });
-      },
-      true,
-    );
-  });
-}
-
-/** When the last key came down, in ms of this process's clock. */
-export async function lastKeyAt(desk: Page): Promise<number> {
-  const { at } = JSON.parse(String(await desk.evaluate("document.documentElement.dataset.lastKey")));
-  return performance.now() - (Date.now() - at);
+/** What a heat's clock shows in the window. */
+export function shownTime(eyes: Eyes): Promise<unknown> {
+  return eyes.evaluate(`document.querySelector('[role="timer"]')?.textContent ?? ""`);
 }
 
 /**
- * Starts a heat by its key. Returns when it is at 0 by the desk, which is what its signals sound by, in ms of this
- * process's clock; says by how much that is off the finger.
+ * Starts a heat by its key while the clocks stand still, and checks that the desk keeps the start at that very moment.
+ * Returns when it is at 0, by the session's clock.
  */
-export async function startNow(desk: Page, keys: Keys, test: TestCode): Promise<number> {
-  await noteKeys(desk);
+export async function startNow(
+  { desk, clock }: Tapeline,
+  keys: Keys,
+  test: TestCode,
+  countInMs: number,
+): Promise<number> {
   await keys.press("Space");
-  const finger = (await lastKeyAt(desk)) + 3_000;
-  await expect.poll(async () => (await heatOf(desk, test)).elapsedMs).not.toBeNull();
-  const { at, doubt } = await zeroOf(desk, test);
-  console.log(
-    `${test}: the start is kept ${(at - finger).toFixed(1)} ms off its key (± ${doubt.toFixed(1)})`,
-  );
-  return at;
+  await expect.poll(async () => (await heatOf(desk, test)).elapsedMs).toBe(-countInMs);
+  return clock.now() + countInMs;
+}
+
+/** Lets time pass until `at` by the session's clock. */
+export function until(clock: HeldClock, at: number): Promise<void> {
+  return clock.pass(at - clock.now());
 }
 
 /** Starts a heat whose clock is already at `seconds`: the door takes a start that was a while ago. */
@@ -133,33 +106,24 @@ export async function phaseOf(eyes: Eyes, lane: number): Promise<unknown> {
 }
 
 export async function isDone(eyes: Eyes, lane: number): Promise<void> {
-  await expect.poll(() => phaseOf(eyes, lane), { timeout: 15_000 }).toBe("done");
+  await expect.poll(() => phaseOf(eyes, lane)).toBe("done");
 }
 
 /** Presses keys and counts them. */
 export interface Keys {
-  /** @param at when the finger comes down, in ms of this process's clock; without it, whenever the runner gets there. */
-  press(key: string, at?: number): Promise<void>;
+  press(key: string): Promise<void>;
   pressed(): number;
 }
 
 export function countedKeys(desk: Page): Keys {
   let pressed = 0;
   return {
-    async press(key, at) {
+    async press(key) {
       pressed += 1;
-      if (at === undefined) await desk.keyboard.press(key);
-      else await pressTimed(desk, timedKey(key, at));
+      await desk.keyboard.press(key);
     },
     pressed: () => pressed,
   };
-}
-
-async function pressTimed(desk: Page, down: KeyDown): Promise<void> {
-  const tools = await desk.context().newCDPSession(desk);
-  await tools.send("Input.dispatchKeyEvent", down);
-  await tools.send("Input.dispatchKeyEvent", { ...down, type: "keyUp" });
-  await tools.detach();
 }
 
 /** Calls the next into the lanes, and says who keys when the window asks. */
@@ -189,12 +153,6 @@ export async function setLanes(desk: Page, lanes: number): Promise<void> {
 
 export function laneOf(desk: Page, lane: number): Locator {
   return desk.locator(`[data-lane="${lane}"]`);
-}
-
-/** Waits until `ms` on this process's clock. */
-export async function until(ms: number): Promise<void> {
-  const left = ms - performance.now();
-  if (left > 0) await new Promise((resolve) => setTimeout(resolve, left));
 }
 
 export function median(values: readonly number[]): number {

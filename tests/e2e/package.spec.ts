@@ -79,10 +79,12 @@ test("it can't be made to run something else, or to open itself to another progr
   const script = join(folder, "other.cjs");
   await writeFile(script, "process.stdout.write('something else ran'); process.exit(0);");
   const port = await freePort();
-  // All at once: each would show in a way of its own. A library of somebody's own for the store is for development.
+  // All at once: each would show in a way of its own. A library of somebody's own for the store is for development, and a
+  // script for tests.
   const env = {
     ELECTRON_RUN_AS_NODE: "1",
     NODE_OPTIONS: `--require ${script}`,
+    TAPELINE_TEST_SCRIPT: script,
     TAPELINE_SQLITE_BINDING: join(folder, "none.node"),
     TAPELINE_DATA: folder,
   };

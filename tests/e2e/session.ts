@@ -1,6 +1,7 @@
 import type { ElectronApplication, Page, TestInfo } from "@playwright/test";
 import type { Bridge } from "../../electron/shell/bridge-types.ts";
 import type { ForTests } from "../../electron/shell/for-tests.ts";
+import { type HeldClock, type SessionClock, sessionClock } from "./held-clock.ts";
 import { closeApp, environment, type Launched, launchApp, pageOf, type Stage } from "./launch.ts";
 
 /** A running app with a data folder of its own. */
@@ -17,6 +18,8 @@ export interface Tapeline {
   openBoard(): Promise<Page>;
   /** Closes the app, lets `between` change its folder, and starts it again. */
   restart(between?: () => Promise<void>): Promise<void>;
+  /** The machine's clocks; they run by themselves until a test holds them. */
+  readonly clock: HeldClock;
   /** Requests to anything outside the app since it started, all of them refused. */
   blocked(): Promise<ReturnType<ForTests["blockedRequests"]>>;
   /** The environment for another launch on the same folder. */
@@ -31,9 +34,11 @@ export interface Session {
 
 /** Starts the app on `folder` and waits until its desk shows its data. */
 export async function startSession(stage: Stage, folder: string, info: TestInfo): Promise<Session> {
-  let current = await start(stage, folder, info);
+  const clock = sessionClock(() => current.launched.app);
+  let current = await start(stage, folder, info, clock);
   const tapeline: Tapeline = {
     folder,
+    clock,
     get app() {
       return current.launched.app;
     },
@@ -48,7 +53,7 @@ export async function startSession(stage: Stage, folder: string, info: TestInfo)
     async restart(between) {
       await finish(current.launched, info, false);
       await between?.();
-      current = await start(stage, folder, info);
+      current = await start(stage, folder, info, clock);
     },
     async blocked() {
       const blocked = await current.launched.app.evaluate(() =>
@@ -59,7 +64,11 @@ export async function startSession(stage: Stage, folder: string, info: TestInfo)
     },
     environment: () => environment(stage, folder),
   };
-  return { tapeline, end: () => finish(current.launched, info, info.status !== info.expectedStatus) };
+  async function end(): Promise<void> {
+    await finish(current.launched, info, info.status !== info.expectedStatus);
+    await clock.end();
+  }
+  return { tapeline, end };
 }
 
 async function callBridge<Result>(desk: Page, work: (bridge: Bridge) => Promise<Result>): Promise<Result> {
@@ -72,11 +81,16 @@ async function start(
   stage: Stage,
   folder: string,
   info: TestInfo,
+  clock: SessionClock,
 ): Promise<{ launched: Launched; desk: Page }> {
-  const launched = await launchApp(stage, folder);
+  const launched = await launchApp(stage, folder, await clock.environment());
+  return { launched, desk: await shown(launched, info) };
+}
+
+async function shown(launched: Launched, info: TestInfo): Promise<Page> {
   try {
     await launched.app.context().tracing.start({ snapshots: true });
-    return { launched, desk: await pageOf(launched.app, "desk") };
+    return await pageOf(launched.app, "desk");
   } catch (error) {
     await finish(launched, info, true);
     throw error;
@@ -87,17 +101,42 @@ async function finish(launched: Launched, info: TestInfo, failed: boolean): Prom
   try {
     if (failed) await keepEvidence(launched, info);
   } finally {
-    await closeApp(launched);
+    await closeApp(launched, failed);
   }
 }
 
+/** What a failed test leaves to look at; what can't be had says why, and hides neither the failure nor the rest. */
 async function keepEvidence({ app, printed }: Launched, info: TestInfo): Promise<void> {
   await info.attach("printed", { body: printed() });
-  for (const page of app.windows()) {
-    const name = new URL(page.url()).host || "blank";
-    await info.attach(name, { body: await page.screenshot({ timeout: 5_000 }), contentType: "image/png" });
+  await attached(info, "pictures", async () => {
+    for (const { host, picture } of await picturesOf(app)) {
+      await info.attach(host, { body: Buffer.from(picture, "base64"), contentType: "image/png" });
+    }
+  });
+  await attached(info, "trace", async () => {
+    const path = info.outputPath("trace.zip");
+    await app.context().tracing.stop({ path });
+    await info.attach("trace", { path });
+  });
+}
+
+async function attached(info: TestInfo, what: string, attach: () => Promise<void>): Promise<void> {
+  try {
+    await attach();
+  } catch (error) {
+    await info.attach(`no ${what}`, { body: String(error) });
   }
-  const path = info.outputPath("trace.zip");
-  await app.context().tracing.stop({ path });
-  await info.attach("trace", { path });
+}
+
+/** Taken by the shell: the runner gives a page up for good once it has crashed, its window goes on. */
+function picturesOf(app: ElectronApplication): Promise<{ host: string; picture: string }[]> {
+  return app.evaluate(({ BrowserWindow }) => {
+    const alive = BrowserWindow.getAllWindows().filter(({ webContents }) => !webContents.isCrashed());
+    return Promise.all(
+      alive.map(async ({ webContents }) => ({
+        host: new URL(webContents.getURL()).host || "blank",
+        picture: (await webContents.capturePage()).toPNG().toString("base64"),
+      })),
+    );
+  });
 }
