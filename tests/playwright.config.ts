@@ -6,15 +6,16 @@ export default defineConfig({
   globalSetup: "./e2e/prepare.ts",
   testMatch: "**/*.spec.ts",
   outputDir: "../test-results",
-  timeout: 60_000,
-  // A small machine that shows two windows at once may take its time; what is waited for has to come all the same.
-  expect: { timeout: 15_000 },
+  // When something is given up that never comes, and nothing else: a green run takes no longer with more of it, and what
+  // is waited for has to come all the same on a small machine that does other things too.
+  timeout: 240_000,
+  expect: { timeout: 60_000 },
   // Each test has its own app with its own data, and most of its time it waits for a clock: three at once are as many as
   // a small machine shows smoothly.
   workers: 3,
   fullyParallel: false,
-  // The machine may be busy with something else for a while; whatever needs the second try is told as flaky.
-  retries: 1,
+  // No test depends on how fast the machine is: one that needs a second try is wrong, or the program is.
+  retries: 0,
   forbidOnly: true,
   reporter: [["list"]],
 });

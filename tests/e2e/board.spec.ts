@@ -135,7 +135,6 @@ test("the scenes take turns, and a new best interrupts them within a second", as
 test("200 athletes and long names fit every screen, and no text is too small for the hall", async ({
   tapeline,
 }) => {
-  test.setTimeout(120_000);
   const { board } = await openBoardOn(tapeline, (file) => crowdedDay(200, file));
   await board.clock.install();
   for (const [width, height, scenes] of [

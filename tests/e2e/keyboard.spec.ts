@@ -9,7 +9,6 @@ import { answerOpenDialog, answerSaveDialog } from "./sheets.ts";
 import { results, roster } from "./twelve.ts";
 
 test("a whole day by the keyboard alone", async ({ tapeline }) => {
-  test.setTimeout(180_000);
   const { desk } = tapeline;
   await test.step("a day of our own", async () => {
     await tabTo(desk, /^What do you call the day/);

@@ -20,7 +20,6 @@ import type { Tapeline } from "./session.ts";
 import { answerSaveDialog, pastResults, results, roster, takeIn } from "./sheets.ts";
 
 test("a whole testing day, from the leagues' sheets to a board and a bundle", async ({ tapeline }) => {
-  test.setTimeout(240_000);
   const { desk } = tapeline;
   await test.step("start a day of our own", () => startDay(desk));
   await test.step("take in the roster and the past results", async () => {

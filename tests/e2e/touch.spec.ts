@@ -13,7 +13,6 @@ const place = (desk: Page, name: string) =>
   desk.getByRole("navigation", { name: "Places of the day" }).getByRole("link", { name, exact: true });
 
 test("a whole day by touch alone", async ({ tapeline }) => {
-  test.setTimeout(180_000);
   const { desk } = tapeline;
   await test.step("a day of our own", async () => {
     await write(desk, desk.getByRole("textbox", { name: "What do you call the day?" }), "Autumn testing day");

@@ -38,7 +38,6 @@ async function sticksOut(desk: Page): Promise<string[]> {
 }
 
 test("with letters twice as large nothing is lost to the side", async ({ tapeline: { desk } }) => {
-  test.setTimeout(120_000);
   await callDoor(desk, "day.openDemo");
   await desk.reload();
   await resize(desk, twice);
