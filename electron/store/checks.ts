@@ -1,11 +1,9 @@
 import { isDeepStrictEqual } from "node:util";
 import type { Holding } from "../domain/backups/records.ts";
-import { fingerprint } from "../domain/protocols/fingerprint.ts";
-import type { Mark, TestCode } from "../domain/protocols/protocol.ts";
-import { protocolOf, rulesVersion } from "../domain/protocols/registry.ts";
-import { standingAttempts } from "./attempts.ts";
+import type { Mark } from "../domain/protocols/protocol.ts";
+import { rulesVersion } from "../domain/protocols/registry.ts";
 import { type Database, statement } from "./database.ts";
-import { parametersOf } from "./marks.ts";
+import { type MarkPlace, scoreOf, standingSeen } from "./marks.ts";
 
 /** Tables that every store has since the first version. */
 const oldest = [
@@ -41,13 +39,6 @@ function missingTables(db: Database): string[] {
   return oldest.filter((name) => !there.has(name));
 }
 
-interface Place {
-  readonly dayId: number;
-  readonly athleteId: number;
-  readonly test: TestCode;
-  readonly variant: string;
-}
-
 interface StoredMark {
   readonly fingerprint: string;
   readonly state: string;
@@ -66,7 +57,7 @@ export function findWrongMark(db: Database, limit: number): string | null {
       SELECT day_id, athlete_id, test, variant FROM attempt
       UNION SELECT day_id, athlete_id, test, variant FROM mark)
     ORDER BY day_id DESC, athlete_id, test, variant LIMIT ?`;
-  const wrong = statement<[number], Place>(db, sql)
+  const wrong = statement<[number], MarkPlace>(db, sql)
     .all(limit)
     .find((place) => !isRight(db, place));
   return wrong === undefined
@@ -74,27 +65,23 @@ export function findWrongMark(db: Database, limit: number): string | null {
     : `the mark of athlete ${wrong.athleteId} in ${wrong.test} does not follow`;
 }
 
-function isRight(db: Database, place: Place): boolean {
+function isRight(db: Database, place: MarkPlace): boolean {
   const { dayId, athleteId, test, variant } = place;
   const sql = `SELECT fingerprint, state, value, detail, seq, rules FROM mark
     WHERE athlete_id = ? AND test = ? AND variant = ? AND day_id = ?`;
   const stored = statement<[number, string, string, number], StoredMark>(db, sql).get(
     ...([athleteId, test, variant, dayId] as const),
   );
-  const attempts = standingAttempts(db, dayId, athleteId, test, variant);
-  const newest = attempts.at(-1);
-  if (newest === undefined || stored === undefined) return newest === undefined && stored === undefined;
+  const standing = standingSeen(db, place);
+  if (standing.length === 0 || stored === undefined) return standing.length === 0 && stored === undefined;
   if (stored.rules !== rulesVersion) return true;
-  const protocol = protocolOf(test);
-  const parameters = parametersOf(db, dayId, test);
-  const mark = protocol.score(
-    parameters,
-    attempts.map(({ seen }) => protocol.attempt.parse(seen)),
-  );
+  const scored = scoreOf(db, place, standing);
+  if (scored === null) return false;
+  const { mark } = scored;
   const value = mark.state === "complete" ? mark.value : null;
   return (
-    stored.fingerprint === fingerprint(test, variant, parameters) &&
-    stored.seq === newest.seq &&
+    stored.fingerprint === scored.fingerprint &&
+    stored.seq === scored.seq &&
     stored.state === mark.state &&
     stored.value === value &&
     isDeepStrictEqual(JSON.parse(stored.detail) as Mark, mark)

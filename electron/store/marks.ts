@@ -1,7 +1,6 @@
 import { fingerprint } from "../domain/protocols/fingerprint.ts";
 import type { Mark, TestCode } from "../domain/protocols/protocol.ts";
 import { protocolOf, rulesVersion } from "../domain/protocols/registry.ts";
-import { standingAttempts } from "./attempts.ts";
 import { type Database, statement } from "./database.ts";
 import { type Day, dayProtocols } from "./days.ts";
 
@@ -70,6 +69,43 @@ export function earlierMarks(db: Database, day: Day, athleteId: number | null): 
   return query.all({ date: day.date, day: day.id, athlete: athleteId });
 }
 
+/** What one mark is of. */
+export type MarkPlace = Pick<KeptMark, "dayId" | "athleteId" | "test" | "variant">;
+
+interface StandingSeen {
+  readonly seq: number;
+  /** JSON as the test's own attempt schema says. */
+  readonly seen: string;
+}
+
+/**
+ * What stands for one mark, in the order of entry. Reads columns of the first version alone: a store is checked before
+ * it is brought up to date.
+ */
+export function standingSeen(db: Database, place: MarkPlace): StandingSeen[] {
+  const sql = `SELECT seq, seen FROM attempt WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
+      AND variant = @variant AND NOT EXISTS (SELECT 1 FROM void WHERE attempt_id = attempt.id)
+    ORDER BY seq`;
+  const { dayId, athleteId, test, variant } = place;
+  const values = { dayId, athleteId, test, variant };
+  return statement<[typeof values], StandingSeen>(db, sql).all(values);
+}
+
+/** The mark that follows from what stands; null where nothing does. */
+export function scoreOf(db: Database, place: MarkPlace, standing: readonly StandingSeen[]): KeptMark | null {
+  const newest = standing.at(-1);
+  if (newest === undefined) return null;
+  const { dayId, athleteId, test, variant } = place;
+  const protocol = protocolOf(test);
+  const parameters = parametersOf(db, dayId, test);
+  const mark = protocol.score(
+    parameters,
+    standing.map(({ seen }) => protocol.attempt.parse(JSON.parse(seen))),
+  );
+  const name = fingerprint(test, variant, parameters);
+  return { athleteId, dayId, test, variant, fingerprint: name, mark, seq: newest.seq };
+}
+
 /** Scores the attempts that stand and keeps the mark; without attempts there is none. Part of the caller's transaction. */
 export function deriveMark(
   db: Database,
@@ -78,29 +114,15 @@ export function deriveMark(
   test: TestCode,
   variant: string,
 ): Mark | null {
-  const attempts = standingAttempts(db, dayId, athleteId, test, variant);
-  const newest = attempts.at(-1);
-  if (newest === undefined) {
+  const place = { dayId, athleteId, test, variant };
+  const scored = scoreOf(db, place, standingSeen(db, place));
+  if (scored === null) {
     const sql = "DELETE FROM mark WHERE athlete_id = ? AND test = ? AND variant = ? AND day_id = ?";
     statement<[number, string, string, number]>(db, sql).run(athleteId, test, variant, dayId);
     return null;
   }
-  const protocol = protocolOf(test);
-  const parameters = parametersOf(db, dayId, test);
-  const mark = protocol.score(
-    parameters,
-    attempts.map((attempt) => protocol.attempt.parse(attempt.seen)),
-  );
-  keepMark(db, {
-    athleteId,
-    dayId,
-    test,
-    variant,
-    fingerprint: fingerprint(test, variant, parameters),
-    mark,
-    seq: newest.seq,
-  });
-  return mark;
+  keepMark(db, scored);
+  return scored.mark;
 }
 
 function keepMark(db: Database, kept: KeptMark): void {
