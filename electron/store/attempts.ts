@@ -19,6 +19,10 @@ export interface Attempt {
   readonly at: string;
   /** The attempt that this one corrects. */
   readonly replaces: string | null;
+  /** Which result of the lane a live heat entered it for (`LaneResult.key`); null for what people entered. */
+  readonly result: string | null;
+  /** The heat that entered it, or that entered what it corrects of the same athlete; null for what no heat did. */
+  readonly heatId: string | null;
 }
 
 /** An attempt with its place in the order of entry and, where it no longer stands, why. */
@@ -35,7 +39,7 @@ interface AttemptRow extends Omit<KeptAttempt, "seen" | "void"> {
 }
 
 const columns = `seq, id, athlete_id AS athleteId, test, variant, slot, seen, entered_by AS enteredBy, note, source,
-  attempt.at, replaces, void.reason AS voidReason, void.voided_by AS voidBy, void.at AS voidAt`;
+  attempt.at, replaces, result, heat_id AS heatId, void.reason AS voidReason, void.voided_by AS voidBy, void.at AS voidAt`;
 const source = "attempt LEFT JOIN void ON void.attempt_id = attempt.id";
 
 function asAttempt(row: AttemptRow): KeptAttempt {
@@ -112,26 +116,14 @@ export function standingAttempts(
     .map(asAttempt);
 }
 
+/** Adds an attempt. One that names no heat counts for the heat of what it corrects, unless that was another athlete's. */
 export function addAttempt(db: Database, dayId: number, attempt: Attempt): void {
   const sql = `INSERT INTO attempt
-    (id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces)
-    VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
-  statement<
-    [string, number, number, string, string, string, string, string, string, string, string, string | null]
-  >(db, sql).run(
-    attempt.id,
-    dayId,
-    attempt.athleteId,
-    attempt.test,
-    attempt.variant,
-    attempt.slot,
-    JSON.stringify(attempt.seen),
-    attempt.enteredBy,
-    attempt.note,
-    attempt.source,
-    attempt.at,
-    attempt.replaces,
-  );
+    (id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces, result, heat_id)
+    VALUES (@id, @dayId, @athleteId, @test, @variant, @slot, @seen, @enteredBy, @note, @source, @at, @replaces, @result,
+      coalesce(@heatId, (SELECT heat_id FROM attempt WHERE id = @replaces AND athlete_id = @athleteId)))`;
+  const row = { ...attempt, dayId, seen: JSON.stringify(attempt.seen) };
+  statement<[typeof row]>(db, sql).run(row);
 }
 
 export function addVoid(db: Database, attemptId: string, reason: string, by: string, at: string): void {

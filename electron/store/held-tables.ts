@@ -42,11 +42,6 @@ export const heldTables = [
       WHERE (heat_id, lane) IN (SELECT heat_id, lane FROM heat_lane WHERE athlete_id = ?)`,
   },
   {
-    name: "heat_lane",
-    read: "SELECT heat_id, lane, day_id, athlete_id, variant FROM heat_lane WHERE athlete_id = ? ORDER BY heat_id",
-    remove: "DELETE FROM heat_lane WHERE athlete_id = ?",
-  },
-  {
     name: "void",
     read: `SELECT attempt_id, reason, voided_by, at FROM void
       WHERE attempt_id IN (SELECT id FROM attempt WHERE athlete_id = ?) ORDER BY at, attempt_id`,
@@ -54,9 +49,14 @@ export const heldTables = [
   },
   {
     name: "attempt",
-    read: `SELECT seq, id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces
-      FROM attempt WHERE athlete_id = ? ORDER BY seq`,
+    read: `SELECT seq, id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces,
+      heat_id, result FROM attempt WHERE athlete_id = ? ORDER BY seq`,
     remove: "DELETE FROM attempt WHERE athlete_id = ?",
+  },
+  {
+    name: "heat_lane",
+    read: "SELECT heat_id, lane, day_id, athlete_id, variant FROM heat_lane WHERE athlete_id = ? ORDER BY heat_id",
+    remove: "DELETE FROM heat_lane WHERE athlete_id = ?",
   },
   {
     name: "entrant",

@@ -54,6 +54,8 @@ interface AttemptRow extends OfDay {
   readonly source: "station" | "sheet" | "heat";
   readonly at: string;
   readonly replaces: string | null;
+  readonly heat_id: string | null;
+  readonly result: string | null;
 }
 
 interface MarkRow extends OfDay {

@@ -14,7 +14,10 @@ import type { Database } from "./database.ts";
 import { deriveMark, parametersOf } from "./marks.ts";
 
 /** An attempt that somebody enters; the slot follows from what was seen. */
-export type NewAttempt = Omit<Attempt, "slot">;
+export interface NewAttempt extends Omit<Attempt, "slot" | "heatId" | "result"> {
+  /** The lane's result for which a live heat enters it; left out for what people enter. */
+  readonly fromHeat?: { readonly heatId: string; readonly result: string };
+}
 
 /** Why an attempt no longer stands. */
 export interface Ending {
@@ -48,7 +51,9 @@ export function recordAttempt(db: Database, dayId: number, attempt: NewAttempt):
       sentence(`record.taken.${attempt.test}`, { by: inSlot[0]?.enteredBy ?? "" }),
     );
   }
-  addAttempt(db, dayId, { ...attempt, seen, slot });
+  const { fromHeat, ...entered } = attempt;
+  const { heatId = null, result = null } = fromHeat ?? {};
+  addAttempt(db, dayId, { ...entered, seen, slot, heatId, result });
   return { outcome: "added", mark: deriveMark(db, dayId, attempt.athleteId, attempt.test, attempt.variant) };
 }
 

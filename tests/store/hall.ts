@@ -97,7 +97,8 @@ function holdHeat(db: Database, dayId: number, lanes: readonly { person: Invente
       variant: "",
     } as const;
     const rest = { enteredBy: "QA", note: "", source: "heat", at, replaces: null } as const;
-    recordAttempt(db, dayId, { ...attempt, ...rest, seen: { held } });
+    const fromHeat = { heatId: heat.id, result: "mark" };
+    recordAttempt(db, dayId, { ...attempt, ...rest, seen: { held }, fromHeat });
   }
   endHeat(db, heat.id, { ending: "done", reason: "", by: "QA", at });
 }

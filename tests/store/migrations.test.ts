@@ -4,7 +4,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import SqliteDatabase from "better-sqlite3";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { references } from "../../electron/store/migrations/0006-references.ts";
+import { references } from "../../electron/store/migrations/0005-references.ts";
+import { heatOfAttempt } from "../../electron/store/migrations/0006-heat-of-attempt.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { applicationId, openStore } from "../../electron/store/open.ts";
 
@@ -39,6 +40,15 @@ const rows = `
   INSERT INTO export_log VALUES (1, '${at}', 1, 5, 'abc');
 `;
 
+const heat = randomUUID();
+const heats = `
+  INSERT INTO heat VALUES ('${heat}', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL);
+  INSERT INTO heat_lane VALUES ('${heat}', 1, 2, 1, '');
+  INSERT INTO heat_lane VALUES ('${heat}', 2, 2, 2, '');
+  UPDATE heat SET state = 'running', zero_ms = 5, zero_boot = 'b', zero_wall = '${at}';
+  INSERT INTO heat_event VALUES (1, 'tap', '${heat}', 1, 'stop', 60000, '{}', 'QA', '${at}');
+`;
+
 /** Every table with all its rows, and everything that guards them. */
 function everything(): { tables: Map<string, unknown[]>; schema: Map<string, string> } {
   const db = new SqliteDatabase(file(), { readonly: true });
@@ -64,10 +74,16 @@ function makeVersion(version: number, filled: string): void {
   db.close();
 }
 
-/** Takes the next step, and compares: all rows of before are there as they were; returns the schema before and after. */
+type Row = Readonly<Record<string, unknown>>;
+
+/**
+ * Takes the next step, and compares: all rows of before are there as they were (or as `expected` says); returns the
+ * schema before and after.
+ */
 function step(
   from: number,
   emptyAlways: readonly string[] = [],
+  expected: (table: string, row: Row) => Row = (_table, row) => row,
 ): { before: Map<string, string>; after: Map<string, string>; added: unknown } {
   const before = everything();
   const empty = [...before.tables].filter(([, all]) => all.length === 0).map(([name]) => name);
@@ -78,7 +94,10 @@ function step(
   expect(db.pragma("foreign_key_check")).toEqual([]);
   db.close();
   const after = everything();
-  for (const [name, all] of before.tables) expect([name, after.tables.get(name)]).toEqual([name, all]);
+  for (const [name, all] of before.tables) {
+    const wanted = all.map((row) => expected(name, row as Row));
+    expect([name, after.tables.get(name)]).toEqual([name, wanted]);
+  }
   const added = [...after.tables].filter(([name]) => !before.tables.has(name));
   return { before: before.schema, after: after.schema, added };
 }
@@ -133,6 +152,77 @@ test("the step to bundles from elsewhere leaves every row of before, and adds it
   expect(added).toEqual(["reference", "reference_mark", "reference_test"].map((name) => [name, []]));
 });
 
+/** What people entered about the heat below: a correction, its own correction, two for the other athlete, a stray. */
+const corrections = `
+  INSERT INTO attempt VALUES (20, 'heat.HEAT.1.mark.0', 2, 1, 'core', 'x', '', '{"held":60000}', 'QA', '', 'heat', '${at}', NULL);
+  INSERT INTO attempt VALUES (21, 'own-1', 2, 1, 'core', 'x', '', '{"held":60100}', 'QA', '', 'station', '${at}', 'heat.HEAT.1.mark.0');
+  INSERT INTO attempt VALUES (22, 'own-2', 2, 1, 'core', 'y', '', '{"held":60200}', 'QA', '', 'station', '${at}', 'own-1');
+  INSERT INTO attempt VALUES (23, 'moved', 2, 2, 'core', 'x', '', '{"held":60300}', 'QA', '', 'station', '${at}', 'own-2');
+  INSERT INTO attempt VALUES (24, 'back', 2, 1, 'core', 'x', '', '{"held":60400}', 'QA', '', 'station', '${at}', 'moved');
+  INSERT INTO attempt VALUES (25, 'heat.HEAT.2.5c0e.0', 2, 2, 'core', 'x', '', '{"held":60500}', 'QA', '', 'heat', '${at}', NULL);
+  INSERT INTO attempt VALUES (26, 'heat.HEAT.2.5c0e.1', 2, 2, 'core', 'x', '', '{"held":60600}', 'QA', '', 'heat', '${at}', NULL);
+  INSERT INTO attempt VALUES (27, 'heat.HEAT.2.mark.0', 2, 1, 'core', 'x', '', '{"held":60700}', 'QA', '', 'heat', '${at}', NULL);
+  INSERT INTO attempt VALUES (28, 'heat.gone.1.mark.0', 2, 1, 'core', 'x', '', '{"held":60800}', 'QA', '', 'heat', '${at}', NULL);
+  INSERT INTO attempt VALUES (29, 'heat.HEAT.1.mark.9', 2, 1, 'core', 'x', '', '{"held":60900}', 'QA', '', 'sheet', '${at}', NULL);
+  INSERT INTO attempt VALUES (80, 'newest', 2, 1, 'core', 'x', '', '{"held":61000}', 'QA', '', 'station', '${at}', NULL);
+  INSERT INTO void SELECT id, 'Slip', 'QA', '${at}' FROM attempt WHERE seq BETWEEN 20 AND 23;
+  UPDATE sqlite_sequence SET seq = 95 WHERE name = 'attempt';
+`;
+/** By seq: the heat and the result of each; all others have neither. */
+const ofHeat = new Map<unknown, { heat_id: string; result: string | null }>();
+
+test("the step to an attempt's heat leaves every row, and fills what stood in the ids alone", () => {
+  const of = (result: string | null) => ({ heat_id: heat, result });
+  for (const seq of [21, 22]) ofHeat.set(seq, of(null));
+  for (const seq of [25, 26]) ofHeat.set(seq, of("5c0e"));
+  ofHeat.set(20, of("mark"));
+  const from = migrations.indexOf(heatOfAttempt);
+  makeVersion(
+    from,
+    `${rows} ${heats} ${corrections.replaceAll("HEAT", heat)}
+     INSERT INTO absence VALUES ('away', 2, 2, 'core', 'QA', '${at}');
+     INSERT INTO erasure VALUES ('gone', '${at}', 'QA', 0);
+     INSERT INTO nameless_mark VALUES ('none', 2, 'core', '', 'core cycle=240', 60, '25 to 29', 'open');
+     INSERT INTO export_unsaved VALUES (1, '${at}');
+     INSERT INTO reference VALUES (1, 'Hall', 'marks', 'a', 'b', '${at}');
+     INSERT INTO reference_test VALUES (1, 'core', '', 'core cycle=240');
+     INSERT INTO reference_mark VALUES (1, 1, 'core', '', 'open', '25 to 29', '2026-Q1', 60, 90, 5);`,
+  );
+  const { before, after, added } = step(from, ["erasing", "never"], (table, row) =>
+    table === "attempt" ? { ...row, heat_id: null, result: null, ...ofHeat.get(row.seq) } : row,
+  );
+  const changed = [...before].filter(([name, sql]) => after.get(name) !== sql).map(([name]) => name);
+  expect(changed.sort()).toEqual(["attempt", "attempt_never_updated"]);
+  expect([...after.keys()]).toEqual([...before.keys()]);
+  expect(added).toEqual([]);
+});
+
+test.each([1, 2, 3, 4, 5])("a store of version %i opens, its marks checked, and loses nothing", (version) => {
+  makeVersion(version, version === 1 ? rows : `${rows} ${heats}`);
+  const before = everything().tables;
+  openStore({ file: file() }).close();
+  const { tables } = everything();
+  for (const [name, all] of before) expect([name, tables.get(name)]).toMatchObject([name, all]);
+});
+
+const athleteOf = (id: number) => `
+  INSERT INTO athlete VALUES (${id}, 1, 'Cy', 'cy', '', NULL, NULL, 0, 'bib', 0, 0);
+  INSERT INTO entrant VALUES (2, ${id}, 'testing', ${id}, '${at}');`;
+
+test.each([
+  ["of nobody in its lanes", /FOREIGN KEY/, 3, `'heat', '${at}', NULL, '${heat}', 'mark'`],
+  ["of no heat", /FOREIGN KEY/, 1, `'heat', '${at}', NULL, 'gone', 'mark'`],
+  ["with a result of no heat", /CHECK/, 1, `'heat', '${at}', NULL, NULL, 'mark'`],
+  ["with a result that people entered", /CHECK/, 1, `'station', '${at}', NULL, '${heat}', 'mark'`],
+])("a heat has no attempt %s", (_, why, athlete, values) => {
+  makeVersion(1, rows);
+  const store = openStore({ file: file() });
+  store.db.exec(heats + athleteOf(3));
+  const sql = `INSERT INTO attempt VALUES (NULL, 'a', 2, ${athlete}, 'core', '', '', '{}', 'QA', '', ${values})`;
+  expect(() => store.db.exec(sql)).toThrow(why);
+  store.close();
+});
+
 test("the guards of before still hold after the step", () => {
   makeVersion(1, rows);
   const store = openStore({ file: file() });
@@ -141,15 +231,6 @@ test("the guards of before still hold after the step", () => {
   expect(() => store.db.exec("UPDATE attempt SET note = 'x'")).toThrow(/append-only/);
   store.close();
 });
-
-const heat = randomUUID();
-const heats = `
-  INSERT INTO heat VALUES ('${heat}', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL);
-  INSERT INTO heat_lane VALUES ('${heat}', 1, 2, 1, '');
-  INSERT INTO heat_lane VALUES ('${heat}', 2, 2, 2, '');
-  UPDATE heat SET state = 'running', zero_ms = 5, zero_boot = 'b', zero_wall = '${at}';
-  INSERT INTO heat_event VALUES (1, 'tap', '${heat}', 1, 'stop', 60000, '{}', 'QA', '${at}');
-`;
 
 test.each([
   ["UPDATE heat_event SET at_ms = 1", /append-only/],

@@ -13,12 +13,17 @@ import { parametersOf } from "../../store/marks.ts";
 import { requireOpenDay } from "../at-hand.ts";
 import type { Desk } from "../desk.ts";
 
+/** An attempt that a heat entered, for one of its lane's results. */
+export interface MadeAttempt extends KeptAttempt {
+  readonly result: string;
+}
+
 /** A lane with the attempts of its athlete that belong to the test. */
 export interface LoadedLane extends HeatLane {
   /** What stands today and is not of this heat. */
   readonly prior: readonly unknown[];
   /** What this heat entered, standing or void, in the order of entry. */
-  readonly made: readonly KeptAttempt[];
+  readonly made: readonly MadeAttempt[];
   /** Ids of attempts that correct another one. */
   readonly corrected: ReadonlySet<string>;
 }
@@ -68,28 +73,21 @@ export function load(db: Database, heat: Heat): LoadedHeat {
   };
 }
 
-/** What the attempts that a lane of a heat enters are called; the number tells a new one from those taken back. */
-export function attemptPrefix(heatId: string, lane: number): string {
-  return `heat.${heatId}.${lane}.`;
-}
-
 function loadLane(db: Database, heat: Heat, lane: HeatLane): LoadedLane {
   const all = attemptsOfAthlete(db, heat.dayId, lane.athleteId).filter(({ test }) => test === heat.test);
-  const byId = new Map(all.map((attempt) => [attempt.id, attempt]));
-  const prefix = attemptPrefix(heat.id, lane.lane);
-  /** A correction of what the heat entered stands in its place, and is not counted a second time. */
-  function isOfHeat(attempt: KeptAttempt): boolean {
-    if (attempt.id.startsWith(prefix)) return true;
-    const corrected = byId.get(attempt.replaces ?? "");
-    return corrected !== undefined && isOfHeat(corrected);
-  }
-  const others = all.filter((each) => !isOfHeat(each) && each.void === null && each.variant === lane.variant);
+  // A correction of what the heat entered is the heat's too: it stands in its place, and is not counted a second time.
+  const own = all.filter(({ heatId }) => heatId === heat.id);
+  const others = all.filter((each) => !own.includes(each) && each.void === null);
   return {
     ...lane,
-    prior: others.map(({ seen }) => seen),
-    made: all.filter(({ id }) => id.startsWith(prefix)),
+    prior: others.filter(({ variant }) => variant === lane.variant).map(({ seen }) => seen),
+    made: own.filter(isMade),
     corrected: new Set(all.flatMap(({ replaces }) => replaces ?? [])),
   };
+}
+
+function isMade(attempt: KeptAttempt): attempt is MadeAttempt {
+  return attempt.result !== null;
 }
 
 /** Where the lanes of a loaded heat stand, with other events than its own where some are given. */

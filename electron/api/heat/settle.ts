@@ -5,7 +5,7 @@ import { judge } from "../../domain/protocols/judge.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import type { Database } from "../../store/database.ts";
 import { recordAttempt, voidAttempt } from "../../store/record.ts";
-import { attemptPrefix, type LoadedHeat, type LoadedLane } from "./load.ts";
+import type { LoadedHeat, LoadedLane, MadeAttempt } from "./load.ts";
 
 /** Who changed what the lanes came to, when, and why an attempt that was entered no longer stands. */
 export interface Cause {
@@ -42,19 +42,13 @@ function resultsOf(lanes: readonly AnyLane[], number: number): Map<string, { see
 }
 
 /** The attempts that a lane entered for one result; more than one where it was taken back and came again. */
-export function madeFor(heatId: string, lane: LoadedLane, key: string) {
-  const prefix = `${attemptPrefix(heatId, lane.lane)}${key}.`;
-  return lane.made.filter(({ id }) => id.startsWith(prefix));
+function enteredFor(lane: LoadedLane, key: string): MadeAttempt[] {
+  return lane.made.filter(({ result }) => result === key);
 }
 
 function takeBack(db: Database, lane: LoadedLane, key: string, cause: Cause): void {
-  const standing = lane.made.filter(({ id, void: ended }) => ended === null && keyOf(id) === key);
+  const standing = enteredFor(lane, key).filter(({ void: ended }) => ended === null);
   for (const { id } of standing) voidAttempt(db, id, cause);
-}
-
-/** The key of the result that an attempt of a heat was entered for. */
-export function keyOf(attemptId: string): string {
-  return attemptId.split(".")[3] ?? "";
 }
 
 function enter(db: Database, loaded: LoadedHeat, lane: LoadedLane, result: LaneResult, cause: Cause): void {
@@ -65,10 +59,12 @@ function enter(db: Database, loaded: LoadedHeat, lane: LoadedLane, result: LaneR
     if (typed) throw new Refusal("bad-input", refusal);
     return;
   }
-  const occurrence = madeFor(heat.id, lane, result.key).length;
+  // The count tells a new one from those taken back.
+  const count = enteredFor(lane, result.key).length;
   try {
     recordAttempt(db, heat.dayId, {
-      id: `${attemptPrefix(heat.id, lane.lane)}${result.key}.${occurrence}`,
+      id: `heat.${heat.id}.${lane.lane}.${result.key}.${count}`,
+      fromHeat: { heatId: heat.id, result: result.key },
       athleteId: lane.athleteId,
       test: heat.test,
       variant: lane.variant,

@@ -20,7 +20,6 @@ import { type LoadedHeat, type LoadedLane, lanesAt, load, momentOf } from "./loa
 import { isFixed } from "./make.ts";
 import { isOver } from "./over.ts";
 import type { HeatLaneView, HeatView, LiveHeat } from "./schemas.ts";
-import { keyOf } from "./settle.ts";
 
 /** How many of the queue, and of the heats that ended, a station sees. */
 const soon = 12;
@@ -120,7 +119,7 @@ function laneView(scene: Scene, loaded: LoadedHeat, lane: LoadedLane): HeatLaneV
 
 /** The newest attempt of each result. */
 function enteredOf(lane: LoadedLane): HeatLaneView["entered"] {
-  const newest = new Map(lane.made.map((attempt) => [keyOf(attempt.id), attempt]));
+  const newest = new Map(lane.made.map((attempt) => [attempt.result, attempt]));
   return [...newest].map(([key, attempt]) => ({
     key,
     attemptId: attempt.id,
@@ -146,7 +145,7 @@ function doubtsOf(scene: Scene, loaded: LoadedHeat, lane: LoadedLane, told: Told
 function troubleOf(loaded: LoadedHeat, lane: LoadedLane): Sentence | null {
   if (clockOf(loaded.heat.test) === "own") return null;
   const folded = lanesAt(loaded, null).find((each) => each.lane === lane.lane);
-  const entered = new Set(lane.made.map(({ id }) => keyOf(id)));
+  const entered = new Set(lane.made.map(({ result }) => result));
   const missing = (folded?.results ?? []).find(({ key }) => !entered.has(key));
   if (missing === undefined) return null;
   return (

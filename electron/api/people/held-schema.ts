@@ -20,6 +20,9 @@ const attempt = z.object({
   note: z.string(),
   /** The id of an own attempt that this one corrects. */
   replaces: z.string().nullable(),
+  /** The own heat that entered it (or what it corrects), and for which result of the lane; null for what was keyed. */
+  heat: z.string().nullable(),
+  result: z.string().nullable(),
   void: z.object({ reason: z.string(), by: z.string(), at: z.string() }).nullable(),
 });
 

@@ -78,13 +78,14 @@ function dayOf(db: Database, rows: HeldRows, entrant: HeldRows["entrant"][number
 type AttemptRow = HeldRows["attempt"][number];
 
 function attemptOf(rows: HeldRows, attempt: AttemptRow, own: Own): HeldDay["attempts"][number] {
-  const { id, test, at, seq, variant, slot, seen, entered_by, source, note, replaces } = attempt;
+  const { id, test, at, seq, variant, slot, seen, entered_by, source, note, replaces, heat_id, result } =
+    attempt;
   const ended = rows.void.find(({ attempt_id }) => attempt_id === id);
   // It may have corrected what was keyed for somebody else.
   const corrects = rows.attempt.some((each) => each.id === replaces) ? replaces : null;
   return {
     ...{ id, test, at, order: seq, variant, slot, seen: JSON.parse(seen) as unknown, entered_by, source },
-    ...{ note: own(note), replaces: corrects },
+    ...{ note: own(note), replaces: corrects, heat: heat_id, result },
     void: ended === undefined ? null : { reason: own(ended.reason), by: ended.voided_by, at: ended.at },
   };
 }

@@ -46,6 +46,8 @@ export interface SummaryAttempt {
   readonly at: string;
   /** The attempt that this one corrects. */
   readonly replaces: string | null;
+  /** The live heat that it belongs to. */
+  readonly heatId: string | null;
   readonly void: { readonly reason: string; readonly by: string; readonly at: string } | null;
 }
 

@@ -63,18 +63,13 @@ function turnsOf(entered: readonly Rooted[]): Turn[] {
     const known = last.get(attempt.athleteId);
     if (known === undefined || root.seq > known.seq) last.set(attempt.athleteId, root);
   }
-  const together = Map.groupBy(last, ([athleteId, root]) => heatOf(root) ?? athleteId);
+  const together = Map.groupBy(last, ([athleteId, root]) => root.heatId ?? athleteId);
   return [...together.values()]
     .map((some) => ({
       athletes: some.map(([athleteId]) => athleteId),
       end: some.map(([, root]) => root).reduce((a, b) => (b.seq > a.seq ? b : a)),
     }))
     .sort((a, b) => a.end.seq - b.end.seq);
-}
-
-/** The heat that entered an attempt, which names it `heat.<heat>.<lane>.…`; null for what was keyed. */
-function heatOf({ id, source }: SummaryAttempt): string | null {
-  return source === "heat" ? (id.split(".")[1] ?? null) : null;
 }
 
 /**

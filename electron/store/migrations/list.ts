@@ -2,7 +2,8 @@ import { first } from "./0001-first.ts";
 import { heats } from "./0002-heats.ts";
 import { erasure } from "./0003-erasure.ts";
 import { unsaved } from "./0004-unsaved.ts";
-import { references } from "./0006-references.ts";
+import { references } from "./0005-references.ts";
+import { heatOfAttempt } from "./0006-heat-of-attempt.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
-export const migrations: readonly string[] = [first, heats, erasure, unsaved, references];
+export const migrations: readonly string[] = [first, heats, erasure, unsaved, references, heatOfAttempt];

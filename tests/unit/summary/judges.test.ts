@@ -22,7 +22,15 @@ function day(pushes: readonly Push[]): { marks: SummaryMark[]; attempts: Summary
   const attempts = pushes.map(({ by, now, cadences, source = "station" }, index) => ({
     ...{ id: `a${index}`, seq: index, athleteId: index, test: "push-up" as const, variant: "full" },
     seen: cadences === undefined ? { how: "tally", reps: now, offAtEnd: 0 } : { how: "cadences", cadences },
-    ...{ enteredBy: by, note: "", source, at: "2026-11-14T09:00:00Z", replaces: null, void: null },
+    ...{
+      enteredBy: by,
+      note: "",
+      source,
+      at: "2026-11-14T09:00:00Z",
+      replaces: null,
+      heatId: null,
+      void: null,
+    },
   }));
   return { marks, attempts };
 }
@@ -107,7 +115,7 @@ test("a mark that two people entered is neither's", () => {
   const trial = (id: string, enteredBy: string, direction: string): SummaryAttempt => ({
     ...{ id, seq: 1, athleteId: 1, test: "agility", variant: "", enteredBy },
     seen: { direction, laps: 7, extra: 1, touches: 0 },
-    ...{ note: "", source: "station", at: "2026-11-14T09:00:00Z", replaces: null, void: null },
+    ...{ note: "", source: "station", at: "2026-11-14T09:00:00Z", replaces: null, heatId: null, void: null },
   });
   const told = judgesOf([mark], standing([trial("a", "QA", "cw"), trial("b", "RS", "ccw")]));
   expect(told.map(({ judge }) => judge)).toEqual([{ kind: "several" }]);

@@ -19,6 +19,7 @@ function plank(
       source: "station",
       at: `2026-11-14T${time}Z`,
       replaces: null,
+      heatId: null,
       void: null,
     },
     ...more,
@@ -45,7 +46,7 @@ const shares = (attempts: readonly SummaryAttempt[]) =>
 
 test("a heat's time is shared among its athletes, from the end of the turn before to its last entry", () => {
   const heat = (seq: number, athleteId: number, time: string, id: string) =>
-    plank(seq, athleteId, time, { source: "heat", id: `heat.${id}.${athleteId}.mark.0` });
+    plank(seq, athleteId, time, { source: "heat", heatId: id });
   expect(
     shares([
       plank(1, 1, "09:00:00"),
