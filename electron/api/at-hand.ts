@@ -1,13 +1,13 @@
 import { Refusal } from "../domain/refusal.ts";
 import { sentence } from "../domain/words.ts";
-import type { Database } from "../store/database.ts";
+import type { ReadableDb } from "../store/database.ts";
 import { type Day, dayAtHand } from "../store/days.ts";
 
 /**
  * The day that is being prepared or held.
  * @throws Refusal `unavailable` when there is none.
  */
-export function requireDay(db: Database): Day {
+export function requireDay(db: ReadableDb): Day {
   const day = dayAtHand(db);
   if (day === undefined) throw new Refusal("unavailable", sentence("day.none"));
   return day;
@@ -17,7 +17,7 @@ export function requireDay(db: Database): Day {
  * The day, when it is open: athletes can be checked in and attempts entered.
  * @throws Refusal `unavailable` when there is none or it has not been opened.
  */
-export function requireOpenDay(db: Database): Day {
+export function requireOpenDay(db: ReadableDb): Day {
   const day = requireDay(db);
   if (day.state !== "open") throw new Refusal("unavailable", sentence("day.notOpen"));
   return day;

@@ -1,6 +1,6 @@
 import type { TypicalError } from "../domain/statistics/change.ts";
 import { type MarkNews, newsOf } from "../domain/statistics/news.ts";
-import type { Database } from "../store/database.ts";
+import type { ReadableDb } from "../store/database.ts";
 import type { Day } from "../store/days.ts";
 import { type EarlierMark, earlierMarks, type KeptMark, marksOfAthlete, marksOfDay } from "../store/marks.ts";
 import { type TypicalErrors, typicalErrorsOf } from "./noise/errors.ts";
@@ -15,7 +15,7 @@ export interface ToldMark extends KeptMark {
  * `errors` (those of the store as it is, when not given).
  */
 export function tellMarks(
-  db: Database,
+  db: ReadableDb,
   day: Day,
   athleteId: number | null = null,
   errors: TypicalErrors = typicalErrorsOf(db),

@@ -3,7 +3,7 @@ import { type TestCode, testCodes } from "../domain/protocols/protocol.ts";
 import { Refusal } from "../domain/refusal.ts";
 import { sentence } from "../domain/words.ts";
 import { attemptById } from "../store/attempts.ts";
-import type { Database } from "../store/database.ts";
+import type { ReadableDb } from "../store/database.ts";
 import { heatById } from "../store/heats.ts";
 import { allow } from "./trpc.ts";
 
@@ -37,7 +37,7 @@ export function keyer<Schema extends z.ZodObject | z.ZodUnion<readonly z.ZodObje
 }
 
 /** Every test that the input is about. An id that nothing has yet names none; whoever made it up named the test too. */
-function testsNamed(db: Database, input: z.infer<typeof about>): TestCode[] {
+function testsNamed(db: ReadableDb, input: z.infer<typeof about>): TestCode[] {
   const { test, heatId, again, attemptId, replaces } = input;
   return [
     test,

@@ -4,7 +4,7 @@ import { fold } from "../domain/people/fold.ts";
 import { testCodes } from "../domain/protocols/protocol.ts";
 import { protocolOf } from "../domain/protocols/registry.ts";
 import { inUnit } from "../domain/units.ts";
-import type { Database } from "../store/database.ts";
+import type { ReadableDb } from "../store/database.ts";
 import type { Day } from "../store/days.ts";
 import { everybody, type Present } from "../store/present.ts";
 
@@ -15,7 +15,7 @@ export interface OwnedMark {
 }
 
 /** All marks of a day by league, name and test. */
-export function ownedMarks(db: Database, day: Day): OwnedMark[] {
+export function ownedMarks(db: ReadableDb, day: Day): OwnedMark[] {
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
   return tellMarks(db, day)
     .flatMap((told) => {

@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/protocols/protocol.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** Somebody was called to a test and did not come. */
 export interface Absence {
@@ -12,14 +12,14 @@ export interface Absence {
 }
 
 /** In the order of time. */
-export function absences(db: Database, dayId: number): Absence[] {
+export function absences(db: ReadableDb, dayId: number): Absence[] {
   const sql = `SELECT id, athlete_id AS athleteId, test, noted_by AS by, at
     FROM absence WHERE day_id = ? ORDER BY at, id`;
   return statement<[number], Absence>(db, sql).all(dayId);
 }
 
 /** Adds an absence; false when it was known. */
-export function addAbsence(db: Database, dayId: number, absence: Absence): boolean {
+export function addAbsence(db: WritableDb, dayId: number, absence: Absence): boolean {
   const sql = `INSERT INTO absence (id, day_id, athlete_id, test, noted_by, at) VALUES (?, ?, ?, ?, ?, ?)
     ON CONFLICT DO NOTHING`;
   const add = statement<[string, number, number, string, string, string]>(db, sql);

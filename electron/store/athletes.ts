@@ -1,5 +1,5 @@
 import { fold } from "../domain/people/fold.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 export type Category = "women" | "men" | "open";
 /** How the hall's board may show an athlete. */
@@ -43,12 +43,12 @@ function asAthlete(row: AthleteRow): Athlete {
 }
 
 /** Every athlete of the store, by league and name. */
-export function allAthletes(db: Database): Athlete[] {
+export function allAthletes(db: ReadableDb): Athlete[] {
   const sql = `SELECT ${columns} FROM ${source} ORDER BY league.folded, athlete.folded, athlete.id`;
   return statement<[], AthleteRow>(db, sql).all().map(asAthlete);
 }
 
-export function athleteById(db: Database, id: number): Athlete | undefined {
+export function athleteById(db: ReadableDb, id: number): Athlete | undefined {
   const row = statement<[number], AthleteRow>(
     db,
     `SELECT ${columns} FROM ${source} WHERE athlete.id = ?`,
@@ -61,7 +61,7 @@ export function athleteById(db: Database, id: number): Athlete | undefined {
  * empty (FORMATS, roster).
  */
 export function athleteByIdentity(
-  db: Database,
+  db: ReadableDb,
   league: string,
   number: string,
   name: string,
@@ -76,7 +76,7 @@ export function athleteByIdentity(
 }
 
 /** The league of that name, made when it is new; returns its id. */
-export function leagueNamed(db: Database, name: string): number {
+export function leagueNamed(db: WritableDb, name: string): number {
   const found = statement<[string], { id: number }>(db, "SELECT id FROM league WHERE folded = ?").get(
     fold(name),
   );
@@ -86,18 +86,18 @@ export function leagueNamed(db: Database, name: string): number {
 }
 
 /** Takes a league away in which nobody is any more. */
-export function dropEmptyLeague(db: Database, leagueId: number): void {
+export function dropEmptyLeague(db: WritableDb, leagueId: number): void {
   const sql =
     "DELETE FROM league WHERE id = ? AND NOT EXISTS (SELECT 1 FROM athlete WHERE league_id = league.id)";
   statement<[number]>(db, sql).run(leagueId);
 }
 
-export function leagues(db: Database): { id: number; name: string }[] {
+export function leagues(db: ReadableDb): { id: number; name: string }[] {
   return statement<[], { id: number; name: string }>(db, "SELECT id, name FROM league ORDER BY folded").all();
 }
 
 /** Adds an athlete; returns the new id, which nobody had before, not even somebody who is gone. */
-export function addAthlete(db: Database, athlete: NewAthlete): number {
+export function addAthlete(db: WritableDb, athlete: NewAthlete): number {
   const sql = `INSERT INTO athlete
     (id, league_id, name, folded, number, birth_year, category, guardian_consent, board, share, asked)
     VALUES (1 + max(ifnull((SELECT max(id) FROM athlete), 0), (SELECT id FROM athlete_highest)),
@@ -106,7 +106,7 @@ export function addAthlete(db: Database, athlete: NewAthlete): number {
 }
 
 /** Replaces everything that is held about an athlete. */
-export function updateAthlete(db: Database, id: number, athlete: NewAthlete): void {
+export function updateAthlete(db: WritableDb, id: number, athlete: NewAthlete): void {
   const sql = `UPDATE athlete SET league_id = ?, name = ?, folded = ?, number = ?, birth_year = ?, category = ?,
     guardian_consent = ?, board = ?, share = ?, asked = ? WHERE id = ?`;
   statement<[...AthleteValues, number]>(db, sql).run(...values(athlete), id);

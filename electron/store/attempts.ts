@@ -1,6 +1,6 @@
 import type { TestCode } from "../domain/protocols/protocol.ts";
 import type { TimedAttempt } from "../domain/queue/times.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** What was seen, once: never changed, never deleted. */
 export interface Attempt {
@@ -48,32 +48,32 @@ function asAttempt(row: AttemptRow): KeptAttempt {
   return { ...rest, seen: JSON.parse(seen) as unknown, void: ended };
 }
 
-export function attemptById(db: Database, id: string): (KeptAttempt & { dayId: number }) | undefined {
+export function attemptById(db: ReadableDb, id: string): (KeptAttempt & { dayId: number }) | undefined {
   const sql = `SELECT day_id AS dayId, ${columns} FROM ${source} WHERE id = ?`;
   const row = statement<[string], AttemptRow & { dayId: number }>(db, sql).get(id);
   return row === undefined ? undefined : { ...asAttempt(row), dayId: row.dayId };
 }
 
 /** Every attempt of an athlete on a day, standing or void, in the order of entry. */
-export function attemptsOfAthlete(db: Database, dayId: number, athleteId: number): KeptAttempt[] {
+export function attemptsOfAthlete(db: ReadableDb, dayId: number, athleteId: number): KeptAttempt[] {
   const sql = `SELECT ${columns} FROM ${source} WHERE athlete_id = ? AND day_id = ? ORDER BY seq`;
   return statement<[number, number], AttemptRow>(db, sql).all(athleteId, dayId).map(asAttempt);
 }
 
 /** Every attempt of a day, standing or void, in the order of entry. */
-export function attemptsOfDay(db: Database, dayId: number): KeptAttempt[] {
+export function attemptsOfDay(db: ReadableDb, dayId: number): KeptAttempt[] {
   const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? ORDER BY seq`;
   return statement<[number], AttemptRow>(db, sql).all(dayId).map(asAttempt);
 }
 
 /** The newest attempts of one test, newest first. */
-export function newestAttempts(db: Database, dayId: number, test: TestCode, count: number): KeptAttempt[] {
+export function newestAttempts(db: ReadableDb, dayId: number, test: TestCode, count: number): KeptAttempt[] {
   const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? AND test = ? ORDER BY seq DESC LIMIT ?`;
   return statement<[number, string, number], AttemptRow>(db, sql).all(dayId, test, count).map(asAttempt);
 }
 
 /** When each attempt of a day was entered, in the order of entry, without what was seen: for queues. */
-export function attemptTimes(db: Database, dayId: number): TimedAttempt[] {
+export function attemptTimes(db: ReadableDb, dayId: number): TimedAttempt[] {
   const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, replaces, void.attempt_id IS NULL AS stands
     FROM ${source} WHERE day_id = ? ORDER BY seq`;
   const rows = statement<[number], Omit<TimedAttempt, "stands"> & { stands: number }>(db, sql).all(dayId);
@@ -81,7 +81,7 @@ export function attemptTimes(db: Database, dayId: number): TimedAttempt[] {
 }
 
 /** An attempt with all that it corrects and all that corrects it, in the order of entry. */
-export function chainOf(db: Database, id: string): KeptAttempt[] {
+export function chainOf(db: ReadableDb, id: string): KeptAttempt[] {
   const sql = `WITH RECURSIVE chain (id) AS (
       SELECT ?
       UNION SELECT attempt.replaces FROM chain JOIN attempt ON attempt.id = chain.id WHERE replaces IS NOT NULL
@@ -91,7 +91,7 @@ export function chainOf(db: Database, id: string): KeptAttempt[] {
 }
 
 /** How an athlete did a test last, today, on an earlier day or in a past result; undefined when never. */
-export function lastVariant(db: Database, athleteId: number, test: TestCode): string | undefined {
+export function lastVariant(db: ReadableDb, athleteId: number, test: TestCode): string | undefined {
   const sql = `SELECT variant FROM (
       SELECT variant, date, seq FROM ${source} JOIN day ON day.id = day_id
       WHERE athlete_id = @athleteId AND test = @test AND void.attempt_id IS NULL
@@ -103,7 +103,7 @@ export function lastVariant(db: Database, athleteId: number, test: TestCode): st
 
 /** The attempts that stand for one mark. */
 export function standingAttempts(
-  db: Database,
+  db: ReadableDb,
   dayId: number,
   athleteId: number,
   test: TestCode,
@@ -117,7 +117,7 @@ export function standingAttempts(
 }
 
 /** Adds an attempt. One that names no heat counts for the heat of what it corrects, unless that was another athlete's. */
-export function addAttempt(db: Database, dayId: number, attempt: Attempt): void {
+export function addAttempt(db: WritableDb, dayId: number, attempt: Attempt): void {
   const sql = `INSERT INTO attempt
     (id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces, result, heat_id)
     VALUES (@id, @dayId, @athleteId, @test, @variant, @slot, @seen, @enteredBy, @note, @source, @at, @replaces, @result,
@@ -126,7 +126,7 @@ export function addAttempt(db: Database, dayId: number, attempt: Attempt): void 
   statement<[typeof row]>(db, sql).run(row);
 }
 
-export function addVoid(db: Database, attemptId: string, reason: string, by: string, at: string): void {
+export function addVoid(db: WritableDb, attemptId: string, reason: string, by: string, at: string): void {
   const sql = "INSERT INTO void (attempt_id, reason, voided_by, at) VALUES (?, ?, ?, ?)";
   statement<[string, string, string, string]>(db, sql).run(attemptId, reason, by, at);
 }

@@ -3,7 +3,7 @@ import { readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
 import type { Holding } from "../domain/backups/records.ts";
 import { findDamage, findWrongMark, holdingOf } from "./checks.ts";
-import type { Database } from "./database.ts";
+import type { ReadableDb } from "./database.ts";
 import { connectPlainly, type StoreLocation } from "./open.ts";
 
 /** A copy of a store that was opened and found whole. */
@@ -22,7 +22,7 @@ const marksLookedAt = 500;
  * @throws when there is no room, or the copy is not whole.
  */
 export async function copyStore(
-  db: Database,
+  db: ReadableDb,
   folder: string,
   library: Omit<StoreLocation, "file">,
   told: (done: number, total: number) => void,

@@ -2,7 +2,7 @@ import { isDeepStrictEqual } from "node:util";
 import type { Holding } from "../domain/backups/records.ts";
 import type { Mark } from "../domain/protocols/protocol.ts";
 import { rulesVersion } from "../domain/protocols/registry.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement } from "./database.ts";
 import { type MarkPlace, scoreOf, standingSeen } from "./marks.ts";
 
 /** Tables that every store has since the first version. */
@@ -19,17 +19,17 @@ const oldest = [
 ];
 
 /** What is wrong inside a store, in a line for the log; null when nothing was found. Writes nothing. */
-export function findDamage(db: Database): string | null {
+export function findDamage(db: ReadableDb): string | null {
   const missing = missingTables(db);
   if (missing.length > 0) return `tables are missing: ${missing.join(", ")}`;
-  const shape = db.pragma("integrity_check(1)", { simple: true });
-  if (shape !== "ok") return String(shape);
-  const [stray] = db.pragma("foreign_key_check") as { table: string }[];
+  const shape = statement<[], { integrity_check: string }>(db, "PRAGMA integrity_check(1)").get();
+  if (shape?.integrity_check !== "ok") return String(shape?.integrity_check);
+  const stray = statement<[], { table: string }>(db, "PRAGMA foreign_key_check").get();
   if (stray !== undefined) return `a row of ${stray.table} belongs to nothing`;
   return null;
 }
 
-function missingTables(db: Database): string[] {
+function missingTables(db: ReadableDb): string[] {
   const sql = "SELECT name FROM sqlite_schema WHERE type = 'table'";
   const there = new Set(
     statement<[], { name: string }>(db, sql)
@@ -52,7 +52,7 @@ interface StoredMark {
  * Marks that do not follow from the attempts that stand, of the newest `limit` places of a mark; null when all do.
  * Marks made by earlier rules are passed over: they are not wrong, they are old.
  */
-export function findWrongMark(db: Database, limit: number): string | null {
+export function findWrongMark(db: ReadableDb, limit: number): string | null {
   const sql = `SELECT day_id AS dayId, athlete_id AS athleteId, test, variant FROM (
       SELECT day_id, athlete_id, test, variant FROM attempt
       UNION SELECT day_id, athlete_id, test, variant FROM mark)
@@ -65,7 +65,7 @@ export function findWrongMark(db: Database, limit: number): string | null {
     : `the mark of athlete ${wrong.athleteId} in ${wrong.test} does not follow`;
 }
 
-function isRight(db: Database, place: MarkPlace): boolean {
+function isRight(db: ReadableDb, place: MarkPlace): boolean {
   const { dayId, athleteId, test, variant } = place;
   const sql = `SELECT fingerprint, state, value, detail, seq, rules FROM mark
     WHERE athlete_id = ? AND test = ? AND variant = ? AND day_id = ?`;
@@ -89,7 +89,7 @@ function isRight(db: Database, place: MarkPlace): boolean {
 }
 
 /** How much a store holds. */
-export function holdingOf(db: Database): Holding {
+export function holdingOf(db: ReadableDb): Holding {
   const sql = `SELECT (SELECT count(*) FROM day) AS days, (SELECT count(*) FROM athlete) AS athletes,
     (SELECT count(*) FROM attempt) AS attempts, (SELECT at FROM attempt ORDER BY seq DESC LIMIT 1) AS newestAttempt`;
   const none = { days: 0, athletes: 0, attempts: 0, newestAttempt: null };

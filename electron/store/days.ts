@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/protocols/protocol.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 export interface Day {
   readonly id: number;
@@ -20,22 +20,22 @@ export interface DayProtocol {
 const columns = "id, date, title, state, rest_minutes AS restMinutes";
 
 /** The day that is being prepared or held; undefined when there is none. */
-export function dayAtHand(db: Database): Day | undefined {
+export function dayAtHand(db: ReadableDb): Day | undefined {
   return statement<[], Day>(db, `SELECT ${columns} FROM day WHERE state <> 'closed'`).get();
 }
 
-export function dayById(db: Database, id: number): Day | undefined {
+export function dayById(db: ReadableDb, id: number): Day | undefined {
   return statement<[number], Day>(db, `SELECT ${columns} FROM day WHERE id = ?`).get(id);
 }
 
 /** All days, newest first. */
-export function allDays(db: Database): Day[] {
+export function allDays(db: ReadableDb): Day[] {
   return statement<[], Day>(db, `SELECT ${columns} FROM day ORDER BY date DESC, id DESC`).all();
 }
 
 /** Adds a planned day with the protocols that it will freeze when it opens; returns its id. */
 export function addDay(
-  db: Database,
+  db: WritableDb,
   day: Omit<Day, "id" | "state">,
   protocols: readonly DayProtocol[],
 ): number {
@@ -47,23 +47,23 @@ export function addDay(
 }
 
 /** Sets one test's parameters; refused by the store once the day is open. */
-export function setDayProtocol(db: Database, dayId: number, protocol: DayProtocol): void {
+export function setDayProtocol(db: WritableDb, dayId: number, protocol: DayProtocol): void {
   const sql = `INSERT INTO day_protocol (day_id, test, parameters) VALUES (?, ?, ?)
     ON CONFLICT DO UPDATE SET parameters = excluded.parameters`;
   statement<[number, string, string]>(db, sql).run(dayId, protocol.test, JSON.stringify(protocol.parameters));
 }
 
-export function dayProtocols(db: Database, dayId: number): DayProtocol[] {
+export function dayProtocols(db: ReadableDb, dayId: number): DayProtocol[] {
   const sql = "SELECT test, parameters FROM day_protocol WHERE day_id = ?";
   const rows = statement<[number], { test: TestCode; parameters: string }>(db, sql).all(dayId);
   return rows.map((row) => ({ test: row.test, parameters: JSON.parse(row.parameters) as unknown }));
 }
 
-export function setDayState(db: Database, dayId: number, state: Day["state"]): void {
+export function setDayState(db: WritableDb, dayId: number, state: Day["state"]): void {
   statement<[string, number]>(db, "UPDATE day SET state = ? WHERE id = ?").run(state, dayId);
 }
 
 /** Sets the rest between two tests of one athlete; no mark depends on it. */
-export function setDayRest(db: Database, dayId: number, restMinutes: number): void {
+export function setDayRest(db: WritableDb, dayId: number, restMinutes: number): void {
   statement<[number, number]>(db, "UPDATE day SET rest_minutes = ? WHERE id = ?").run(restMinutes, dayId);
 }

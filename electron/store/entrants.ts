@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/protocols/protocol.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** Whether somebody takes part in a day. Only the outcome of the readiness questions is here, never an answer. */
 export const entrantStates = ["expected", "testing", "not-testing", "no-show", "withdrawn"] as const;
@@ -25,13 +25,13 @@ export interface LeftOut {
 
 const columns = "athlete_id AS athleteId, state, bib, since";
 
-export function entrants(db: Database, dayId: number): Entrant[] {
+export function entrants(db: ReadableDb, dayId: number): Entrant[] {
   const sql = `SELECT ${columns} FROM entrant WHERE day_id = ? ORDER BY bib, athlete_id`;
   return statement<[number], Entrant>(db, sql).all(dayId);
 }
 
 /** Ids of those who are still expected, by name. */
-export function expectedByName(db: Database, dayId: number): number[] {
+export function expectedByName(db: ReadableDb, dayId: number): number[] {
   const sql = `SELECT athlete.id AS id FROM entrant JOIN athlete ON athlete.id = entrant.athlete_id
     WHERE day_id = ? AND state = 'expected' ORDER BY athlete.folded, athlete.id`;
   return statement<[number], { id: number }>(db, sql)
@@ -39,24 +39,24 @@ export function expectedByName(db: Database, dayId: number): number[] {
     .map(({ id }) => id);
 }
 
-export function entrantOf(db: Database, dayId: number, athleteId: number): Entrant | undefined {
+export function entrantOf(db: ReadableDb, dayId: number, athleteId: number): Entrant | undefined {
   const sql = `SELECT ${columns} FROM entrant WHERE day_id = ? AND athlete_id = ?`;
   return statement<[number, number], Entrant>(db, sql).get(dayId, athleteId);
 }
 
-export function entrantByBib(db: Database, dayId: number, bib: number): Entrant | undefined {
+export function entrantByBib(db: ReadableDb, dayId: number, bib: number): Entrant | undefined {
   const sql = `SELECT ${columns} FROM entrant WHERE day_id = ? AND bib = ?`;
   return statement<[number, number], Entrant>(db, sql).get(dayId, bib);
 }
 
 /** Puts an athlete on the day's list when not there yet; a known entrant stays as it is. */
-export function expectEntrant(db: Database, dayId: number, athleteId: number, at: string): boolean {
+export function expectEntrant(db: WritableDb, dayId: number, athleteId: number, at: string): boolean {
   const sql = `INSERT INTO entrant (day_id, athlete_id, state, since) VALUES (?, ?, 'expected', ?)
     ON CONFLICT DO NOTHING`;
   return statement<[number, number, string]>(db, sql).run(dayId, athleteId, at).changes === 1;
 }
 
-export function setEntrant(db: Database, dayId: number, entrant: Entrant): void {
+export function setEntrant(db: WritableDb, dayId: number, entrant: Entrant): void {
   const sql = `INSERT INTO entrant (day_id, athlete_id, state, bib, since) VALUES (?, ?, ?, ?, ?)
     ON CONFLICT (day_id, athlete_id) DO UPDATE SET state = excluded.state, bib = excluded.bib, since = excluded.since`;
   statement<[number, number, string, number | null, string]>(db, sql).run(
@@ -69,7 +69,7 @@ export function setEntrant(db: Database, dayId: number, entrant: Entrant): void 
 }
 
 /** The smallest bib from 1 that nobody has. */
-export function nextFreeBib(db: Database, dayId: number): number {
+export function nextFreeBib(db: ReadableDb, dayId: number): number {
   const sql = `SELECT min(candidate) AS bib FROM (
       SELECT 1 AS candidate
       UNION ALL SELECT bib + 1 FROM entrant WHERE day_id = @day AND bib IS NOT NULL)
@@ -77,14 +77,14 @@ export function nextFreeBib(db: Database, dayId: number): number {
   return statement<[{ day: number }], { bib: number }>(db, sql).get({ day: dayId })?.bib ?? 1;
 }
 
-export function leftOut(db: Database, dayId: number): LeftOut[] {
+export function leftOut(db: ReadableDb, dayId: number): LeftOut[] {
   const sql = `SELECT athlete_id AS athleteId, test, kind, reason, decided_by AS decidedBy, at
     FROM left_out WHERE day_id = ?`;
   return statement<[number], LeftOut>(db, sql).all(dayId);
 }
 
 /** Leaves a test out; deciding the same again changes nothing. */
-export function leaveOut(db: Database, dayId: number, decision: LeftOut): void {
+export function leaveOut(db: WritableDb, dayId: number, decision: LeftOut): void {
   const sql = `INSERT INTO left_out (day_id, athlete_id, test, kind, reason, decided_by, at)
     VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`;
   statement<[number, number, string, string, string, string, string]>(db, sql).run(
@@ -99,13 +99,13 @@ export function leaveOut(db: Database, dayId: number, decision: LeftOut): void {
 }
 
 /** Takes back that a test is left out. */
-export function takeBackIn(db: Database, dayId: number, athleteId: number, test: TestCode): void {
+export function takeBackIn(db: WritableDb, dayId: number, athleteId: number, test: TestCode): void {
   const sql = "DELETE FROM left_out WHERE day_id = ? AND athlete_id = ? AND test = ?";
   statement<[number, number, string]>(db, sql).run(dayId, athleteId, test);
 }
 
 /** The tests that one athlete leaves out, whatever the reason, in no order. */
-export function leftOutOf(db: Database, dayId: number, athleteId: number): TestCode[] {
+export function leftOutOf(db: ReadableDb, dayId: number, athleteId: number): TestCode[] {
   const sql = "SELECT test FROM left_out WHERE day_id = ? AND athlete_id = ?";
   const rows = statement<[number, number], { test: TestCode }>(db, sql).all(dayId, athleteId);
   return rows.map(({ test }) => test);
@@ -113,7 +113,7 @@ export function leftOutOf(db: Database, dayId: number, athleteId: number): TestC
 
 /** Replaces what the readiness questions came to for one athlete; tests skipped with a reason stay skipped. */
 export function setReadiness(
-  db: Database,
+  db: WritableDb,
   dayId: number,
   athleteId: number,
   decision: { readonly tests: readonly TestCode[]; readonly decidedBy: string; readonly at: string },

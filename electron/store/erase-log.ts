@@ -1,4 +1,4 @@
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** That somebody was erased: when and by whom (initials); never whom. */
 export interface Erasure {
@@ -24,23 +24,23 @@ function asErasure(row: ErasureRow): KeptErasure {
 }
 
 /** Newest first. */
-export function allErasures(db: Database): KeptErasure[] {
+export function allErasures(db: ReadableDb): KeptErasure[] {
   const sql = `SELECT ${columns} FROM erasure ORDER BY at DESC, id`;
   return statement<[], ErasureRow>(db, sql).all().map(asErasure);
 }
 
-export function erasureById(db: Database, id: string): KeptErasure | undefined {
+export function erasureById(db: ReadableDb, id: string): KeptErasure | undefined {
   const row = statement<[string], ErasureRow>(db, `SELECT ${columns} FROM erasure WHERE id = ?`).get(id);
   return row === undefined ? undefined : asErasure(row);
 }
 
 /** Whether the file still has to be written anew after an erasure. */
-export function wipeIsDue(db: Database): boolean {
+export function wipeIsDue(db: ReadableDb): boolean {
   return (
     statement<[], { id: string }>(db, "SELECT id FROM erasure WHERE wiped = 0 LIMIT 1").get() !== undefined
   );
 }
 
-export function noteWiped(db: Database): void {
+export function noteWiped(db: WritableDb): void {
   statement<[]>(db, "UPDATE erasure SET wiped = 1 WHERE wiped = 0").run();
 }

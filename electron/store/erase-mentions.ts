@@ -1,5 +1,5 @@
 import { withoutName } from "../domain/people/mentions.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 interface Text {
   readonly key: string | number;
@@ -42,7 +42,7 @@ const freeTexts: readonly FreeText[] = [
 ];
 
 /** Texts of other rows (about others, or about heats) in which a name stands whole. */
-function mentionsIn({ read }: FreeText, db: Database, athleteId: number, name: string): Text[] {
+function mentionsIn({ read }: FreeText, db: ReadableDb, athleteId: number, name: string): Text[] {
   return statement<[number], Text>(db, read)
     .all(athleteId)
     .map(({ key, text }) => ({ key, text, without: withoutName(text, name) }))
@@ -51,12 +51,12 @@ function mentionsIn({ read }: FreeText, db: Database, athleteId: number, name: s
 }
 
 /** In how many notes and reasons of others an athlete's name stands. */
-export function countMentions(db: Database, athleteId: number, name: string): number {
+export function countMentions(db: ReadableDb, athleteId: number, name: string): number {
   return freeTexts.reduce((count, place) => count + mentionsIn(place, db, athleteId, name).length, 0);
 }
 
 /** Takes an athlete's name out of the notes and reasons of others. Needs the permit of an erasure. */
-export function takeOutMentions(db: Database, athleteId: number, name: string): void {
+export function takeOutMentions(db: WritableDb, athleteId: number, name: string): void {
   for (const place of freeTexts) {
     const write = statement<[string, string | number]>(db, place.write);
     for (const { key, text } of mentionsIn(place, db, athleteId, name)) write.run(text, key);

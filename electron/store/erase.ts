@@ -1,5 +1,5 @@
 import { type Athlete, dropEmptyLeague } from "./athletes.ts";
-import { type Database, statement } from "./database.ts";
+import { statement, type WritableDb } from "./database.ts";
 import type { Erasure } from "./erase-log.ts";
 import { takeOutMentions } from "./erase-mentions.ts";
 import { heldTables } from "./held-tables.ts";
@@ -12,7 +12,7 @@ import { addNamelessMark, type NamelessMark } from "./nameless.ts";
  * has to be written anew (`writeAnew`).
  */
 export function eraseAthlete(
-  db: Database,
+  db: WritableDb,
   athlete: Athlete,
   { id, at, by }: Erasure,
   kept: readonly NamelessMark[],
@@ -29,11 +29,11 @@ export function eraseAthlete(
 }
 
 /** Takes away somebody of whom nothing was seen; what guards attempts and taps refuses everybody else. */
-export function removeAthlete(db: Database, athlete: Athlete): void {
+export function removeAthlete(db: WritableDb, athlete: Athlete): void {
   removeRows(db, athlete);
 }
 
-function removeRows(db: Database, athlete: Athlete): void {
+function removeRows(db: WritableDb, athlete: Athlete): void {
   for (const { remove } of heldTables) statement<[number]>(db, remove).run(athlete.id);
   dropEmptyLeague(db, athlete.leagueId);
 }

@@ -1,4 +1,4 @@
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** That a bundle of a day was made to leave the room: when, how strict, and which bytes; never the rows. */
 export interface Export {
@@ -19,7 +19,7 @@ const columns = `export_log.id, day_id AS dayId, export_log.at, k, sha256, expor
 const source = "export_log LEFT JOIN export_unsaved ON export_unsaved.export_id = export_log.id";
 
 /** Everything that was made, newest first. */
-export function allExports(db: Database): LoggedExport[] {
+export function allExports(db: ReadableDb): LoggedExport[] {
   const sql = `SELECT ${columns} FROM ${source} ORDER BY export_log.id DESC`;
   return statement<[], Omit<LoggedExport, "saved"> & { saved: number }>(db, sql)
     .all()
@@ -30,7 +30,7 @@ export function allExports(db: Database): LoggedExport[] {
  * Notes an export and returns its id. The same bytes of the same day again (a retry, a second copy) are one entry: then
  * null, and nothing that is said of this copy may touch the entry of the first.
  */
-export function noteExport(db: Database, entry: Export): number | null {
+export function noteExport(db: WritableDb, entry: Export): number | null {
   const sql = `INSERT INTO export_log (day_id, at, k, sha256)
     SELECT @dayId, @at, @k, @sha256
     WHERE NOT EXISTS (SELECT 1 FROM ${source}
@@ -40,7 +40,7 @@ export function noteExport(db: Database, entry: Export): number | null {
 }
 
 /** Notes that a bundle that was made was not saved anywhere. Twice is once. */
-export function noteUnsaved(db: Database, exportId: number, at: string): void {
+export function noteUnsaved(db: WritableDb, exportId: number, at: string): void {
   const sql = "INSERT OR IGNORE INTO export_unsaved (export_id, at) VALUES (?, ?)";
   statement<[number, string]>(db, sql).run(exportId, at);
 }

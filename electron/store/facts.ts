@@ -1,5 +1,5 @@
 import { findDamage, findWrongMark } from "./checks.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, setting, statement } from "./database.ts";
 import { pragmas } from "./open.ts";
 
 /** What can be told of a store to somebody who must not see what is in it: settings, counts and checks. */
@@ -19,15 +19,14 @@ export interface StoreFacts {
 const marksLookedAt = 200;
 
 /** Reads the facts of an open store. Writes nothing. */
-export function factsOf(db: Database): StoreFacts {
-  const read = (name: string) => db.pragma(name, { simple: true }) as string | number;
+export function factsOf(db: ReadableDb): StoreFacts {
   const tables = statement<[], { name: string }>(
     db,
     "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
   ).all();
   return {
-    version: Number(read("user_version")),
-    settings: Object.fromEntries(pragmas.map(([name]) => [name, read(name)])),
+    version: Number(setting(db, "user_version")),
+    settings: Object.fromEntries(pragmas.map(([name]) => [name, setting(db, name)])),
     rows: Object.fromEntries(tables.map(({ name }) => [name, rowsOf(db, name)])),
     check: findDamage(db) ?? "ok",
     marksFollow: findWrongMark(db, marksLookedAt) === null,
@@ -35,7 +34,7 @@ export function factsOf(db: Database): StoreFacts {
 }
 
 /** The name comes from the store's own list of tables, with its quotes doubled as SQL wants them. */
-function rowsOf(db: Database, table: string): number {
+function rowsOf(db: ReadableDb, table: string): number {
   const sql = `SELECT count(*) AS count FROM "${table.replaceAll('"', '""')}"`;
   return statement<[], { count: number }>(db, sql).get()?.count ?? 0;
 }

@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/protocols/protocol.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** Who is in a lane, and how they do the test. */
 export interface HeatLane {
@@ -14,30 +14,30 @@ export interface TakenLane extends HeatLane {
   readonly test: TestCode;
 }
 
-export function lanesOf(db: Database, heatId: string): HeatLane[] {
+export function lanesOf(db: ReadableDb, heatId: string): HeatLane[] {
   const sql = "SELECT lane, athlete_id AS athleteId, variant FROM heat_lane WHERE heat_id = ? ORDER BY lane";
   return statement<[string], HeatLane>(db, sql).all(heatId);
 }
 
 /** Everybody of a day who is in a lane just now. */
-export function takenLanes(db: Database, dayId: number): TakenLane[] {
+export function takenLanes(db: ReadableDb, dayId: number): TakenLane[] {
   const sql = `SELECT heat_id AS heatId, test, lane, athlete_id AS athleteId, variant
     FROM heat_lane JOIN heat ON heat.id = heat_id WHERE heat.day_id = ? AND state <> 'ended' ORDER BY heat_id, lane`;
   return statement<[number], TakenLane>(db, sql).all(dayId);
 }
 
 /** Puts somebody in a free lane. */
-export function takeLane(db: Database, heat: { id: string; dayId: number }, lane: HeatLane): void {
+export function takeLane(db: WritableDb, heat: { id: string; dayId: number }, lane: HeatLane): void {
   const sql = "INSERT INTO heat_lane (heat_id, lane, day_id, athlete_id, variant) VALUES (?, ?, ?, ?, ?)";
   const take = statement<[string, number, number, number, string]>(db, sql);
   take.run(heat.id, lane.lane, heat.dayId, lane.athleteId, lane.variant);
 }
 
-export function freeLane(db: Database, heatId: string, lane: number): void {
+export function freeLane(db: WritableDb, heatId: string, lane: number): void {
   statement<[string, number]>(db, "DELETE FROM heat_lane WHERE heat_id = ? AND lane = ?").run(heatId, lane);
 }
 
-export function setLaneVariant(db: Database, heatId: string, lane: number, variant: string): void {
+export function setLaneVariant(db: WritableDb, heatId: string, lane: number, variant: string): void {
   const sql = "UPDATE heat_lane SET variant = ? WHERE heat_id = ? AND lane = ?";
   statement<[string, string, number]>(db, sql).run(variant, heatId, lane);
 }

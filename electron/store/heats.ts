@@ -1,6 +1,6 @@
 import type { Moment } from "../domain/heats/clock.ts";
 import type { TestCode } from "../domain/protocols/protocol.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** One running of one test. */
 export interface Heat {
@@ -49,23 +49,23 @@ function asHeat(row: HeatRow): Heat {
   };
 }
 
-export function heatById(db: Database, id: string): Heat | undefined {
+export function heatById(db: ReadableDb, id: string): Heat | undefined {
   const row = statement<[string], HeatRow>(db, `SELECT ${columns} FROM heat WHERE id = ?`).get(id);
   return row === undefined ? undefined : asHeat(row);
 }
 
 /** The heats of a day that are gathered or run just now, at most one a test. */
-export function liveHeats(db: Database, dayId: number): Heat[] {
+export function liveHeats(db: ReadableDb, dayId: number): Heat[] {
   const sql = `SELECT ${columns} FROM heat WHERE day_id = ? AND state <> 'ended'`;
   return statement<[number], HeatRow>(db, sql).all(dayId).map(asHeat);
 }
 
-export function liveHeat(db: Database, dayId: number, test: TestCode): Heat | undefined {
+export function liveHeat(db: ReadableDb, dayId: number, test: TestCode): Heat | undefined {
   return liveHeats(db, dayId).find((heat) => heat.test === test);
 }
 
 /** The heats of a test that ended last, newest first. */
-export function endedHeats(db: Database, dayId: number, test: TestCode, count: number): Heat[] {
+export function endedHeats(db: ReadableDb, dayId: number, test: TestCode, count: number): Heat[] {
   const sql = `SELECT ${columns} FROM heat WHERE day_id = ? AND test = ? AND state = 'ended'
     ORDER BY ended_at DESC, id LIMIT ?`;
   return statement<[number, string, number], HeatRow>(db, sql).all(dayId, test, count).map(asHeat);
@@ -73,7 +73,7 @@ export function endedHeats(db: Database, dayId: number, test: TestCode, count: n
 
 /** Adds a heat that is being gathered. */
 export function addHeat(
-  db: Database,
+  db: WritableDb,
   heat: Pick<Heat, "id" | "dayId" | "test" | "lanes" | "gatheredAt">,
 ): void {
   const sql = `INSERT INTO heat (id, day_id, test, lanes, state, gathered_at, reason, ended_by)
@@ -82,18 +82,18 @@ export function addHeat(
   add.run(heat.id, heat.dayId, heat.test, heat.lanes, heat.gatheredAt);
 }
 
-export function setLaneCount(db: Database, heatId: string, lanes: number): void {
+export function setLaneCount(db: WritableDb, heatId: string, lanes: number): void {
   statement<[number, string]>(db, "UPDATE heat SET lanes = ? WHERE id = ?").run(lanes, heatId);
 }
 
 /** Starts a heat, once. */
-export function startHeat(db: Database, heatId: string, zero: Moment): void {
+export function startHeat(db: WritableDb, heatId: string, zero: Moment): void {
   const sql = "UPDATE heat SET state = 'running', zero_ms = ?, zero_boot = ?, zero_wall = ? WHERE id = ?";
   statement<[number, string, string, string]>(db, sql).run(zero.ms, zero.boot, zero.wall, heatId);
 }
 
 /** Ends a heat for good. */
-export function endHeat(db: Database, heatId: string, { ending, reason, by, at }: Ending): void {
+export function endHeat(db: WritableDb, heatId: string, { ending, reason, by, at }: Ending): void {
   const sql =
     "UPDATE heat SET state = 'ended', ending = ?, reason = ?, ended_by = ?, ended_at = ? WHERE id = ?";
   statement<[string, string, string, string, string]>(db, sql).run(ending, reason, by, at, heatId);

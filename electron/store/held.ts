@@ -1,6 +1,6 @@
 import type { TestCode } from "../domain/protocols/protocol.ts";
 import type { BoardConsent, Category } from "./athletes.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement } from "./database.ts";
 import type { EntrantState, LeftOut } from "./entrants.ts";
 import { type HeldTableName, heldTables } from "./held-tables.ts";
 
@@ -91,7 +91,7 @@ interface EventRow {
 }
 
 /** Reads everything at one moment; nobody else's row is among it. */
-export function heldRows(db: Database, athleteId: number): HeldRows {
+export function heldRows(db: ReadableDb, athleteId: number): HeldRows {
   const rows = heldTables.map(({ name, read }): [HeldTableName, unknown[]] => [
     name,
     statement<[number], unknown>(db, read).all(athleteId),

@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/protocols/protocol.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement } from "./database.ts";
 
 /** A complete mark of another day, or one imported from before this program; `value` in the test's grains. */
 export interface HistoryMark {
@@ -23,7 +23,7 @@ const sql = `
   ORDER BY date DESC, dayId DESC, test`;
 
 /** Every complete mark of an athlete outside one day (0: outside none), newest first. */
-export function historyOf(db: Database, athleteId: number, exceptDayId: number): HistoryMark[] {
+export function historyOf(db: ReadableDb, athleteId: number, exceptDayId: number): HistoryMark[] {
   return statement<[{ athlete: number; day: number }], HistoryMark>(db, sql).all({
     athlete: athleteId,
     day: exceptDayId,

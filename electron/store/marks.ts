@@ -1,7 +1,7 @@
 import { fingerprint } from "../domain/protocols/fingerprint.ts";
 import type { Mark, TestCode } from "../domain/protocols/protocol.ts";
 import { protocolOf, rulesVersion } from "../domain/protocols/registry.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 import { type Day, dayProtocols } from "./days.ts";
 
 /** A mark as derived on a day. */
@@ -36,12 +36,12 @@ function asMark(row: MarkRow): KeptMark {
 }
 
 /** All marks of a day in the order in which they appeared. */
-export function marksOfDay(db: Database, dayId: number): KeptMark[] {
+export function marksOfDay(db: ReadableDb, dayId: number): KeptMark[] {
   const sql = `SELECT ${columns} FROM mark WHERE day_id = ? ORDER BY seq`;
   return statement<[number], MarkRow>(db, sql).all(dayId).map(asMark);
 }
 
-export function marksOfAthlete(db: Database, dayId: number, athleteId: number): KeptMark[] {
+export function marksOfAthlete(db: ReadableDb, dayId: number, athleteId: number): KeptMark[] {
   const sql = `SELECT ${columns} FROM mark WHERE athlete_id = ? AND day_id = ? ORDER BY seq`;
   return statement<[number, number], MarkRow>(db, sql).all(athleteId, dayId).map(asMark);
 }
@@ -64,7 +64,7 @@ const earlierSql = `
  * The complete marks before a day, oldest first, of one athlete or of everybody who takes part. Past results of the
  * same date do not count as earlier.
  */
-export function earlierMarks(db: Database, day: Day, athleteId: number | null): EarlierMark[] {
+export function earlierMarks(db: ReadableDb, day: Day, athleteId: number | null): EarlierMark[] {
   const query = statement<EarlierParameters, EarlierMark>(db, earlierSql);
   return query.all({ date: day.date, day: day.id, athlete: athleteId });
 }
@@ -82,7 +82,7 @@ interface StandingSeen {
  * What stands for one mark, in the order of entry. Reads columns of the first version alone: a store is checked before
  * it is brought up to date.
  */
-export function standingSeen(db: Database, place: MarkPlace): StandingSeen[] {
+export function standingSeen(db: ReadableDb, place: MarkPlace): StandingSeen[] {
   const sql = `SELECT seq, seen FROM attempt WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
       AND variant = @variant AND NOT EXISTS (SELECT 1 FROM void WHERE attempt_id = attempt.id)
     ORDER BY seq`;
@@ -92,7 +92,11 @@ export function standingSeen(db: Database, place: MarkPlace): StandingSeen[] {
 }
 
 /** The mark that follows from what stands; null where nothing does. */
-export function scoreOf(db: Database, place: MarkPlace, standing: readonly StandingSeen[]): KeptMark | null {
+export function scoreOf(
+  db: ReadableDb,
+  place: MarkPlace,
+  standing: readonly StandingSeen[],
+): KeptMark | null {
   const newest = standing.at(-1);
   if (newest === undefined) return null;
   const { dayId, athleteId, test, variant } = place;
@@ -108,7 +112,7 @@ export function scoreOf(db: Database, place: MarkPlace, standing: readonly Stand
 
 /** Scores the attempts that stand and keeps the mark; without attempts there is none. Part of the caller's transaction. */
 export function deriveMark(
-  db: Database,
+  db: WritableDb,
   dayId: number,
   athleteId: number,
   test: TestCode,
@@ -125,7 +129,7 @@ export function deriveMark(
   return scored.mark;
 }
 
-function keepMark(db: Database, kept: KeptMark): void {
+function keepMark(db: WritableDb, kept: KeptMark): void {
   const sql = `INSERT INTO mark (athlete_id, test, variant, day_id, fingerprint, state, value, detail, seq, rules)
     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
     ON CONFLICT DO UPDATE SET fingerprint = excluded.fingerprint, state = excluded.state, value = excluded.value,
@@ -148,13 +152,13 @@ function keepMark(db: Database, kept: KeptMark): void {
 }
 
 /** The frozen parameters of a test on a day. */
-export function parametersOf(db: Database, dayId: number, test: TestCode): unknown {
+export function parametersOf(db: ReadableDb, dayId: number, test: TestCode): unknown {
   const found = dayProtocols(db, dayId).find((protocol) => protocol.test === test);
   return protocolOf(test).parameters.parse(found?.parameters);
 }
 
 /** Throws all marks away and derives them again from the attempts. Part of the caller's transaction. */
-export function rebuildMarks(db: Database): void {
+export function rebuildMarks(db: WritableDb): void {
   statement<[]>(db, "DELETE FROM mark").run();
   const sql = `SELECT DISTINCT day_id AS dayId, athlete_id AS athleteId, test, variant FROM attempt`;
   const all = statement<[], { dayId: number; athleteId: number; test: TestCode; variant: string }>(

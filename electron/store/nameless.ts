@@ -2,7 +2,7 @@ import { consentOf } from "../domain/privacy/consent.ts";
 import { ageBandOf, type SharedCategory } from "../domain/privacy/quasi.ts";
 import type { TestCode } from "../domain/protocols/protocol.ts";
 import type { Athlete } from "./athletes.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** A complete mark of somebody erased who had agreed to share: what a bundle may say of it, and nothing else. */
 export interface NamelessMark {
@@ -21,12 +21,12 @@ export interface NamelessMark {
 const columns = "id, day_id AS dayId, test, variant, fingerprint, value, age_band AS ageBand, category";
 
 /** All of them, or those of one day; in the order of their random ids. */
-export function namelessMarks(db: Database, dayId: number | null = null): NamelessMark[] {
+export function namelessMarks(db: ReadableDb, dayId: number | null = null): NamelessMark[] {
   const sql = `SELECT ${columns} FROM nameless_mark WHERE @day IS NULL OR day_id = @day ORDER BY id`;
   return statement<[{ day: number | null }], NamelessMark>(db, sql).all({ day: dayId });
 }
 
-export function addNamelessMark(db: Database, mark: NamelessMark): void {
+export function addNamelessMark(db: WritableDb, mark: NamelessMark): void {
   const sql = `INSERT INTO nameless_mark (id, day_id, test, variant, fingerprint, value, age_band, category)
     VALUES (@id, @dayId, @test, @variant, @fingerprint, @value, @ageBand, @category)`;
   statement<[NamelessMark]>(db, sql).run(mark);
@@ -38,7 +38,7 @@ type DayMark = Pick<NamelessMark, "dayId" | "test" | "variant" | "fingerprint" |
  * What would stay of an athlete: the complete marks of the days of which they, and where it is asked for the guardian,
  * agreed to share. `newId` gives random ids.
  */
-export function namelessOf(db: Database, athlete: Athlete, newId: () => string): NamelessMark[] {
+export function namelessOf(db: ReadableDb, athlete: Athlete, newId: () => string): NamelessMark[] {
   const sql = `SELECT day_id AS dayId, day.date AS date, test, variant, fingerprint, value
     FROM mark JOIN day ON day.id = day_id WHERE athlete_id = ? AND mark.state = 'complete'`;
   return statement<[number], DayMark>(db, sql)

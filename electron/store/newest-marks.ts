@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/protocols/protocol.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement } from "./database.ts";
 
 /** The complete marks of one test, all done one way, on the newest day that has any. */
 export interface NewestMarks {
@@ -17,7 +17,7 @@ const sql = `
   WHERE mark.test = @test AND mark.state = 'complete'`;
 
 /** Of several ways of doing the test, the one that most did; undefined when no day has a complete mark. */
-export function newestMarks(db: Database, test: TestCode): NewestMarks | undefined {
+export function newestMarks(db: ReadableDb, test: TestCode): NewestMarks | undefined {
   type Row = { date: string; variant: string; value: number };
   const rows = statement<[{ test: string }], Row>(db, sql).all({ test });
   const [most] = [...Map.groupBy(rows, ({ variant }) => variant)].sort(([, a], [, b]) => b.length - a.length);

@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/protocols/protocol.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** A mark of a test from before this program, or from elsewhere; `value` in the test's grains. */
 export interface PastMark {
@@ -12,13 +12,13 @@ export interface PastMark {
 }
 
 /** What is held for the same athlete, fingerprint and date; undefined when nothing is. */
-export function pastMarkValue(db: Database, mark: Omit<PastMark, "value">): number | undefined {
+export function pastMarkValue(db: ReadableDb, mark: Omit<PastMark, "value">): number | undefined {
   const sql = "SELECT value FROM past_mark WHERE athlete_id = ? AND fingerprint = ? AND date = ?";
   const query = statement<[number, string, string], { value: number }>(db, sql);
   return query.get(mark.athleteId, mark.fingerprint, mark.date)?.value;
 }
 
-export function addPastMark(db: Database, mark: PastMark): void {
+export function addPastMark(db: WritableDb, mark: PastMark): void {
   const sql = `INSERT INTO past_mark (athlete_id, fingerprint, date, test, variant, value) VALUES (?, ?, ?, ?, ?, ?)`;
   statement<[number, string, string, string, string, number]>(db, sql).run(
     mark.athleteId,

@@ -1,5 +1,5 @@
 import type { BoardConsent } from "./athletes.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement } from "./database.ts";
 import type { EntrantState } from "./entrants.ts";
 
 /** Somebody of a day with their name: what a station shows of a person. */
@@ -18,17 +18,17 @@ const columns = `entrant.athlete_id AS athleteId, bib, state, since, athlete.nam
 const source = `entrant JOIN athlete ON athlete.id = entrant.athlete_id JOIN league ON league.id = athlete.league_id`;
 
 /** Everybody on the day's list, by bib; those without one first. */
-export function everybody(db: Database, dayId: number): Present[] {
+export function everybody(db: ReadableDb, dayId: number): Present[] {
   const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? ORDER BY bib, entrant.athlete_id`;
   return statement<[number], Present>(db, sql).all(dayId);
 }
 
-export function presentById(db: Database, dayId: number, athleteId: number): Present | undefined {
+export function presentById(db: ReadableDb, dayId: number, athleteId: number): Present | undefined {
   const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? AND entrant.athlete_id = ?`;
   return statement<[number, number], Present>(db, sql).get(dayId, athleteId);
 }
 
-export function presentByBib(db: Database, dayId: number, bib: number): Present | undefined {
+export function presentByBib(db: ReadableDb, dayId: number, bib: number): Present | undefined {
   const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? AND bib = ?`;
   return statement<[number, number], Present>(db, sql).get(dayId, bib);
 }
@@ -43,7 +43,7 @@ export interface InPublic {
 }
 
 /** Everybody on the day's list with what they agreed to just now. */
-export function everybodyInPublic(db: Database, dayId: number): InPublic[] {
+export function everybodyInPublic(db: ReadableDb, dayId: number): InPublic[] {
   const sql = `SELECT entrant.athlete_id AS athleteId, bib, athlete.name, league.name AS league, board
     FROM ${source} WHERE day_id = ?`;
   return statement<[number], InPublic>(db, sql).all(dayId);

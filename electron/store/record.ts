@@ -10,7 +10,7 @@ import {
   type KeptAttempt,
   standingAttempts,
 } from "./attempts.ts";
-import type { Database } from "./database.ts";
+import type { WritableDb } from "./database.ts";
 import { deriveMark, parametersOf } from "./marks.ts";
 
 /** An attempt that somebody enters; the slot follows from what was seen. */
@@ -37,7 +37,7 @@ export interface Recorded {
  * @throws Refusal `conflict` when the id is known with other content, or when the attempt's place is taken: the
  * standing one is to be corrected instead.
  */
-export function recordAttempt(db: Database, dayId: number, attempt: NewAttempt): Recorded {
+export function recordAttempt(db: WritableDb, dayId: number, attempt: NewAttempt): Recorded {
   const protocol = protocolOf(attempt.test);
   const seen = protocol.attempt.parse(attempt.seen);
   const known = attemptById(db, attempt.id);
@@ -58,7 +58,7 @@ export function recordAttempt(db: Database, dayId: number, attempt: NewAttempt):
 }
 
 function answerRetry(
-  db: Database,
+  db: WritableDb,
   dayId: number,
   attempt: NewAttempt,
   known: KeptAttempt & { dayId: number },
@@ -79,7 +79,7 @@ function answerRetry(
  * Part of the caller's transaction.
  * @throws Refusal `not-found` when there is no such attempt.
  */
-export function voidAttempt(db: Database, attemptId: string, ending: Ending): Mark | null {
+export function voidAttempt(db: WritableDb, attemptId: string, ending: Ending): Mark | null {
   const attempt = attemptById(db, attemptId);
   if (attempt === undefined) throw new Refusal("not-found", sentence("record.unknownAttempt"));
   if (attempt.void === null) addVoid(db, attemptId, ending.reason, ending.by, ending.at);

@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/protocols/protocol.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement } from "./database.ts";
 
 /** What one athlete brings to a reference group: one mark, in the test's grains. */
 export interface ReferenceMark {
@@ -9,7 +9,7 @@ export interface ReferenceMark {
 
 /** The complete marks of one day and one fingerprint. */
 export function marksToCompare(
-  db: Database,
+  db: ReadableDb,
   dayId: number,
   test: TestCode,
   fingerprint: string,
@@ -28,7 +28,7 @@ const latestSql = `
 
 /** Each athlete's latest complete mark of a fingerprint from the days up to a date (ISO 8601), that day included. */
 export function latestMarks(
-  db: Database,
+  db: ReadableDb,
   which: { readonly test: TestCode; readonly fingerprint: string; readonly date: string },
 ): ReferenceMark[] {
   const query = statement<[typeof which], ReferenceMark>(db, latestSql);

@@ -1,6 +1,6 @@
 import type { Interval } from "../domain/privacy/coding.ts";
 import type { AlikeMarks, Bundle, BundleTest, ToldCategory } from "../domain/reference/bundle.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** One bundle from elsewhere. */
 export interface KeptReference {
@@ -16,14 +16,14 @@ export interface KeptReference {
 const columns = "id, origin, kind, sha256, added_at AS addedAt";
 
 /** Every bundle that is kept, by origin, the newest of one origin first. */
-export function allReferences(db: Database): KeptReference[] {
+export function allReferences(db: ReadableDb): KeptReference[] {
   const sql = `SELECT ${columns} FROM reference ORDER BY origin COLLATE NOCASE, origin, id DESC`;
   return statement<[], KeptReference>(db, sql).all();
 }
 
 /** The bundle of that file, or of the same content in another file; undefined when neither is kept. */
 export function referenceOf(
-  db: Database,
+  db: ReadableDb,
   file: { readonly sha256: string; readonly contentSha256: string },
 ): KeptReference | undefined {
   const sql = `SELECT ${columns} FROM reference WHERE sha256 = @sha256 OR content_sha256 = @contentSha256 LIMIT 1`;
@@ -33,7 +33,7 @@ export function referenceOf(
 
 /** Keeps a bundle with all its rows; returns its id. It must not be kept already. */
 export function addReference(
-  db: Database,
+  db: WritableDb,
   { origin, kind, sha256, addedAt }: Omit<KeptReference, "id">,
   bundle: Pick<Bundle, "contentSha256" | "tests" | "marks">,
 ): number {
@@ -45,12 +45,12 @@ export function addReference(
   return id;
 }
 
-function addTest(db: Database, id: number, { test, variant, fingerprint }: BundleTest): void {
+function addTest(db: WritableDb, id: number, { test, variant, fingerprint }: BundleTest): void {
   const sql = "INSERT INTO reference_test (reference_id, test, variant, fingerprint) VALUES (?, ?, ?, ?)";
   statement<[number, string, string, string]>(db, sql).run(id, test, variant, fingerprint);
 }
 
-function addMarks(db: Database, id: number, marks: AlikeMarks): void {
+function addMarks(db: WritableDb, id: number, marks: AlikeMarks): void {
   const { test, variant, category, ageBand, quarter, low, high, count } = marks;
   const sql = `INSERT INTO reference_mark
     (reference_id, test, variant, category, age_band, quarter, low, high, marks)
@@ -60,7 +60,7 @@ function addMarks(db: Database, id: number, marks: AlikeMarks): void {
 }
 
 /** Takes a bundle away with everything of it; false when it is not kept. */
-export function removeReference(db: Database, id: number): boolean {
+export function removeReference(db: WritableDb, id: number): boolean {
   return statement<[number]>(db, "DELETE FROM reference WHERE id = ?").run(id).changes > 0;
 }
 
@@ -70,7 +70,7 @@ export interface ReferenceTest extends BundleTest {
 }
 
 /** Every way of every test of which a bundle has marks. */
-export function testsOfReference(db: Database, id: number): ReferenceTest[] {
+export function testsOfReference(db: ReadableDb, id: number): ReferenceTest[] {
   const sql = `SELECT test, variant, fingerprint, sum(marks) AS marks
     FROM reference_test JOIN reference_mark USING (reference_id, test, variant)
     WHERE reference_id = ? GROUP BY test, variant, fingerprint`;
@@ -78,7 +78,7 @@ export function testsOfReference(db: Database, id: number): ReferenceTest[] {
 }
 
 /** The quarters, or years, that a bundle's marks are from, in order. */
-export function quartersOfReference(db: Database, id: number): string[] {
+export function quartersOfReference(db: ReadableDb, id: number): string[] {
   const sql = "SELECT DISTINCT quarter FROM reference_mark WHERE reference_id = ? ORDER BY quarter";
   return statement<[number], { quarter: string }>(db, sql)
     .all(id)
@@ -93,7 +93,7 @@ export interface MarksOfOrigin extends Interval {
 }
 
 /** All marks of a fingerprint from elsewhere, by origin. */
-export function marksFromElsewhere(db: Database, fingerprint: string): MarksOfOrigin[] {
+export function marksFromElsewhere(db: ReadableDb, fingerprint: string): MarksOfOrigin[] {
   const sql = `SELECT origin, category, low, high, sum(marks) AS count
     FROM reference_test
     JOIN reference ON reference.id = reference_id

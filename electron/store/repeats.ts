@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/protocols/protocol.ts";
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement } from "./database.ts";
 
 /** Two complete marks of one athlete and one fingerprint on neighbouring dates; values in the test's grains. */
 export interface RepeatedMark {
@@ -43,7 +43,7 @@ const marksSql = `
   SELECT test, before, after FROM neighbours WHERE place - placeBefore <= ${repeatDays}`;
 
 /** Every mark that has one at most 14 days before it, with the nearest such one, leaving one day (0: none) out. */
-export function repeatedMarks(db: Database, exceptDayId: number): RepeatedMark[] {
+export function repeatedMarks(db: ReadableDb, exceptDayId: number): RepeatedMark[] {
   return statement<[{ except: number }], RepeatedMark>(db, marksSql).all({ except: exceptDayId });
 }
 
@@ -55,7 +55,7 @@ const trialsSql = `
   ORDER BY day_id, seq`;
 
 /** The last two leaps that stand of each athlete and day with at least two, leaving one day (0: none) out. */
-export function repeatedTrials(db: Database, exceptDayId: number): RepeatedTrial[] {
+export function repeatedTrials(db: ReadableDb, exceptDayId: number): RepeatedTrial[] {
   const query = statement<[{ except: number }], { who: string; height: number }>(db, trialsSql);
   const latest = new Map<string, RepeatedTrial>();
   for (const { who, height } of query.all({ except: exceptDayId })) {

@@ -1,7 +1,7 @@
-import { type Database, statement } from "./database.ts";
+import { type ReadableDb, statement } from "./database.ts";
 
 /** A number that goes up with every row that is changed; the store is its file's only writer. */
-function changesOf(db: Database): number {
+function changesOf(db: ReadableDb): number {
   return statement<[], { changes: number }>(db, "SELECT total_changes() AS changes").get()?.changes ?? 0;
 }
 
@@ -10,9 +10,9 @@ function changesOf(db: Database): number {
  * has already changed something is not kept, since it may come to nothing.
  */
 export function remembered<Value>(
-  read: (db: Database, exceptDayId: number) => Value,
-): (db: Database, exceptDayId: number) => Value {
-  const kept = new WeakMap<Database, { stamp: number; values: Map<number, Value> }>();
+  read: (db: ReadableDb, exceptDayId: number) => Value,
+): (db: ReadableDb, exceptDayId: number) => Value {
+  const kept = new WeakMap<ReadableDb, { stamp: number; values: Map<number, Value> }>();
   return (db, exceptDayId) => {
     const stamp = changesOf(db);
     let there = kept.get(db);

@@ -1,6 +1,7 @@
 import { Refusal } from "../domain/refusal.ts";
 import { sentence } from "../domain/words.ts";
-import { type Database, statement } from "./database.ts";
+import { type Database, type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { writeAnew } from "./erase-wipe.ts";
 import { guardOf } from "./guard.ts";
 
 /** What a change may concern; windows read again what they show of a topic. */
@@ -15,16 +16,18 @@ export interface Change {
 
 /** An open store. Reading is by the functions of this room's files, `db` first; writing is by `write` alone. */
 export interface Store {
-  readonly db: Database;
+  readonly db: ReadableDb;
   /**
    * Runs `work` in one transaction and, after the commit, announces `about`. A promise is refused by type: the
    * transaction would end before the work did.
    */
-  write<Result>(about: readonly Topic[], work: (db: Database) => Synchronous<Result>): Result;
+  write<Result>(about: readonly Topic[], work: (db: WritableDb) => Synchronous<Result>): Result;
   /** The number of the newest change. */
   seq(): number;
   /** Calls `listener` after each commit until the returned function is called. */
   listen(listener: (change: Change) => void): () => void;
+  /** Writes the file anew, so that nothing that was erased is left in it (`writeAnew`). Never inside `write`. */
+  wipe(): void;
   close(): void;
 }
 
@@ -34,7 +37,7 @@ export function createStore(db: Database): Store {
   const listeners = new Set<(change: Change) => void>();
   let seq = 0;
 
-  function write<Result>(about: readonly Topic[], work: (db: Database) => Synchronous<Result>): Result {
+  function write<Result>(about: readonly Topic[], work: (db: WritableDb) => Synchronous<Result>): Result {
     const result = transaction(db, () => work(db));
     // On the disk by now: `synchronous` is FULL.
     guardOf(db)?.committed();
@@ -52,6 +55,7 @@ export function createStore(db: Database): Store {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    wipe: () => writeAnew(db),
     close() {
       closing(db);
       db.close();

@@ -12,6 +12,7 @@ import { monotonic } from "../../electron/monotonic.ts";
 import type { Database } from "../../electron/store/database.ts";
 import { addDay } from "../../electron/store/days.ts";
 import { openStore } from "../../electron/store/open.ts";
+import { connectionOf } from "../store/connection.ts";
 
 /** Medians over the rounds, in ms; `ratio` is ours over bare. */
 export interface ImportBench {
@@ -36,7 +37,7 @@ export async function importBench(rounds = 9): Promise<ImportBench> {
   const bytes = new TextEncoder().encode(rosterText());
   const times: { bare: number; ours: number; preview: number }[] = [];
   for (let round = 0; round < rounds + 2; round += 1) {
-    const bare = await inNewStore((desk, dayId) => insertBare(desk.store.db, dayId, bytes));
+    const bare = await inNewStore((desk, dayId) => insertBare(connectionOf(desk.store.db), dayId, bytes));
     const preview = await inNewStore(async (desk) => {
       planSheet(desk.store.db, await readSheet(desk, "roster", bytes), desk.now().toISOString());
     });

@@ -6,12 +6,13 @@ import { fingerprint } from "../../electron/domain/protocols/fingerprint.ts";
 import { testCodes } from "../../electron/domain/protocols/protocol.ts";
 import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
 import { addAthlete, leagueNamed } from "../../electron/store/athletes.ts";
-import { type Database, statement } from "../../electron/store/database.ts";
+import { statement, type WritableDb } from "../../electron/store/database.ts";
 import { addDay, setDayState } from "../../electron/store/days.ts";
 import { setEntrant } from "../../electron/store/entrants.ts";
 import { openStore } from "../../electron/store/open.ts";
 import { addPastMark } from "../../electron/store/past-marks.ts";
 import { recordAttempt } from "../../electron/store/record.ts";
+import { connectionOf } from "../store/connection.ts";
 
 /** What recording costs beside the least that the same durability can cost. */
 export interface RecordBench {
@@ -38,13 +39,15 @@ export function recordBench(): RecordBench {
   const store = openStore({ file: join(folder, "store.sqlite") });
   const bare = openStore({ file: join(folder, "bare.sqlite") });
   try {
-    const day = fill(store.db);
-    bare.db.exec(`CREATE TABLE bare (seq INTEGER PRIMARY KEY, id TEXT NOT NULL, day_id INTEGER, athlete_id INTEGER,
+    const day = store.write([], fill);
+    connectionOf(
+      bare.db,
+    ).exec(`CREATE TABLE bare (seq INTEGER PRIMARY KEY, id TEXT NOT NULL, day_id INTEGER, athlete_id INTEGER,
       test TEXT, variant TEXT, slot TEXT, seen TEXT, entered_by TEXT, note TEXT, source TEXT, at TEXT) STRICT`);
     const times = { record: [] as number[], insert: [] as number[] };
     for (let index = 0; index < warmUp + measured; index += 1) {
       const record = timed(() => store.write(["attempts", "calls"], (db) => enter(db, day, index)));
-      const insert = timed(() => insertBare(bare.db, index));
+      const insert = timed(() => insertBare(connectionOf(bare.db), index));
       if (index < warmUp) continue;
       times.record.push(record);
       times.insert.push(insert);
@@ -70,7 +73,7 @@ function median(times: readonly number[]): number {
 }
 
 /** A day with enough athletes for every attempt, each with a mark from before. */
-function fill(db: Database): { dayId: number; ids: number[] } {
+function fill(db: WritableDb): { dayId: number; ids: number[] } {
   db.exec("BEGIN");
   const protocols = testCodes.map((test) => ({ test, parameters: defaultParameters(test) }));
   const dayId = addDay(db, { date: "2026-11-14", title: "Bench", restMinutes: 5 }, protocols);
@@ -92,7 +95,7 @@ function fill(db: Database): { dayId: number; ids: number[] } {
 }
 
 /** In turn a push-up, both directions of the quadrant jump and a plank of each athlete. */
-function enter(db: Database, day: { dayId: number; ids: number[] }, index: number): void {
+function enter(db: WritableDb, day: { dayId: number; ids: number[] }, index: number): void {
   const athleteId = day.ids[Math.floor(index / 4)] ?? 0;
   const common = { id: randomUUID(), athleteId, enteredBy: "QA", note: "", source: "station" as const, at };
   const jump = { test: "agility" as const, variant: "", laps: 7, extra: 3, touches: 1 };
@@ -107,7 +110,7 @@ function enter(db: Database, day: { dayId: number; ids: number[] }, index: numbe
   recordAttempt(db, day.dayId, { ...common, ...kind, replaces: null });
 }
 
-function insertBare(db: Database, index: number): void {
+function insertBare(db: WritableDb, index: number): void {
   const sql = `INSERT INTO bare (id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at)
     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
   const seen = '{"how":"tally","reps":20,"offAtEnd":0}';

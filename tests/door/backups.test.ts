@@ -5,6 +5,7 @@ import { expect, test } from "vitest";
 import { findWrongMark } from "../../electron/store/checks.ts";
 import { addPastMark } from "../../electron/store/past-marks.ts";
 import type { Store } from "../../electron/store/store.ts";
+import { connectionOf } from "../store/connection.ts";
 import { dump } from "../store/hall.ts";
 import { backedUpDesk, fill, temporaryFolder } from "./backups-desk.ts";
 import { refusalOf } from "./desk.ts";
@@ -34,7 +35,7 @@ test("going back to a backup brings every row of every table back, and sets asid
 
   const { setAside } = await backups.restore({ place: "own", name: newest?.name ?? "", passphrase: null });
   expect(dump(desk.store.db)).toEqual(before);
-  expect(desk.store.db.pragma("integrity_check", { simple: true })).toBe("ok");
+  expect(connectionOf(desk.store.db).pragma("integrity_check", { simple: true })).toBe("ok");
   expect(findWrongMark(desk.store.db, 1e9)).toBeNull();
   expect(readdirSync(folder)).toContain(setAside?.split("/").at(-1));
   // What was there was backed up first, so that going back can be gone back on.

@@ -1,6 +1,6 @@
 import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
 import { addAthlete, type Category, leagueNamed } from "../../electron/store/athletes.ts";
-import type { Database } from "../../electron/store/database.ts";
+import type { WritableDb } from "../../electron/store/database.ts";
 import { setEntrant } from "../../electron/store/entrants.ts";
 import { recordAttempt } from "../../electron/store/record.ts";
 import type { TestDesk } from "./desk.ts";
@@ -91,7 +91,7 @@ function seenAt(test: TestCode, index: number): { variant: string; seen: unknown
 let attemptCount = 0;
 
 export function enter(
-  db: Database,
+  db: WritableDb,
   dayId: number,
   athleteId: number,
   test: TestCode,

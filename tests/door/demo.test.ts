@@ -7,6 +7,7 @@ import type { Role } from "../../electron/api/roles.ts";
 import { appRouter } from "../../electron/api/router.ts";
 import { demoSheetsIn } from "../../electron/demo-sheets.ts";
 import { storeOpener } from "../../electron/stores.ts";
+import { connectionOf } from "../store/connection.ts";
 import { refusalOf, seeded } from "./desk.ts";
 
 const sheets = demoSheetsIn(new URL("../../resources/demo", import.meta.url).pathname);
@@ -67,11 +68,13 @@ test("the demonstration is a day that is being held today, with something to see
 
 test("about two thirds of the sheet is entered, by the same code as a sheet, and nobody before they came", async () => {
   await as("organiser").day.openDemo();
-  const entered = desk.store.db.prepare<[], { count: number }>("SELECT count(*) AS count FROM attempt").get();
+  const entered = connectionOf(desk.store.db)
+    .prepare<[], { count: number }>("SELECT count(*) AS count FROM attempt")
+    .get();
   const rows = new TextDecoder().decode(sheets().results).trim().split("\r\n").length - 1;
   expect((entered?.count ?? 0) / rows).toBeGreaterThan(0.6);
   expect((entered?.count ?? 0) / rows).toBeLessThan(0.75);
-  const early = desk.store.db.prepare<[], { name: string }>(
+  const early = connectionOf(desk.store.db).prepare<[], { name: string }>(
     `SELECT name FROM attempt JOIN entrant USING (day_id, athlete_id) JOIN athlete ON athlete.id = athlete_id
      WHERE attempt.at <= since AND state = 'testing'`,
   );
@@ -81,10 +84,12 @@ test("about two thirds of the sheet is entered, by the same code as a sheet, and
 test("the earlier days lie 17 and 34 weeks back, and everybody keeps the age they were invented with", async () => {
   await as("organiser").day.openDemo();
   const { db } = desk.store;
-  const dates = db.prepare<[], { date: string }>("SELECT DISTINCT date FROM past_mark ORDER BY date").all();
+  const dates = connectionOf(db)
+    .prepare<[], { date: string }>("SELECT DISTINCT date FROM past_mark ORDER BY date")
+    .all();
   // 13 March 2027 less 238 and 119 days, counted on a calendar.
   expect(dates).toEqual([{ date: "2026-07-18" }, { date: "2026-11-14" }]);
-  const years = db.prepare<[], { from: number; to: number }>(
+  const years = connectionOf(db).prepare<[], { from: number; to: number }>(
     `SELECT min(birth_year) AS "from", max(birth_year) AS "to" FROM athlete`,
   );
   expect(years.get()).toEqual({ from: 1980, to: 2010 });
@@ -122,7 +127,9 @@ test("the own day is as it was, whatever happens in the demonstration", async ()
 test("windows hear that they must read everything again, after the demonstration is filled", async () => {
   const heard: { topics: readonly string[]; people: number }[] = [];
   desk.news.listen(({ topics }) => {
-    const counted = desk.store.db.prepare<[], { people: number }>("SELECT count(*) AS people FROM athlete");
+    const counted = connectionOf(desk.store.db).prepare<[], { people: number }>(
+      "SELECT count(*) AS people FROM athlete",
+    );
     heard.push({ topics, people: counted.get()?.people ?? 0 });
   });
   await as("organiser").day.openDemo();

@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { heldSchema } from "../../electron/api/people/held-schema.ts";
 import { heldTables } from "../../electron/store/held-tables.ts";
+import { connectionOf } from "../store/connection.ts";
 import { fillHall, type Invented } from "../store/hall.ts";
 import { type TestDesk, testDesk } from "./desk.ts";
 import { hallAt, sent, startedHeat } from "./heat-hall.ts";
@@ -107,7 +108,7 @@ test("nothing of anybody else is in it, also not a name in a note or whose attem
   const { ids, dayId } = made.desk.store.write([], (db) => fillHall(db, [ada, bo]));
   const [adaId = 0] = ids;
   const { db } = made.desk.store;
-  db.exec(`
+  connectionOf(db).exec(`
     INSERT INTO attempt SELECT NULL, 'moved', day_id, ${adaId}, 'agility', '', 'cw', seen, 'QA', 'was BO  CRANK, not Ada Rill',
       'station', at, 'zb-1', NULL, NULL FROM attempt WHERE id = 'zb-1';
     INSERT INTO void VALUES ('moved', 'Bo Crank stood there', 'QA', '2026-11-14T09:00:00.000Z');

@@ -9,6 +9,7 @@ import { attemptsOfDay } from "../../electron/store/attempts.ts";
 import { leaveOut, setEntrant } from "../../electron/store/entrants.ts";
 import { marksOfDay } from "../../electron/store/marks.ts";
 import { voidAttempt } from "../../electron/store/record.ts";
+import { connectionOf } from "../store/connection.ts";
 import { refusalOf, type TestDesk, testDesk } from "./desk.ts";
 import { checkIn, holdDay, lookAt, refusalOfSheet, take } from "./sheets.ts";
 
@@ -229,7 +230,7 @@ describe("results", () => {
 
   test("go in whole or not at all", async () => {
     const { db } = table.desk.store;
-    db.exec(`CREATE TRIGGER full_disk BEFORE INSERT ON attempt WHEN NEW.test = 'endurance'
+    connectionOf(db).exec(`CREATE TRIGGER full_disk BEFORE INSERT ON attempt WHEN NEW.test = 'endurance'
       BEGIN SELECT RAISE (ABORT, 'no room'); END`);
     await expect(take(table, "results", paper)).rejects.toThrow("no room");
     expect(attemptsOfDay(db, dayId)).toEqual([]);
@@ -257,7 +258,7 @@ describe("past results", () => {
       [7, { key: "sheets.row.unknownNumber", values: { number: "10", league: "Mill City" } }],
     ]);
     expect((await take(table, "past", past)).counts).toMatchObject({ new: 0, known: 4, keptBack: 2 });
-    const held = table.desk.store.db.prepare("SELECT value FROM past_mark ORDER BY test").all();
+    const held = connectionOf(table.desk.store.db).prepare("SELECT value FROM past_mark ORDER BY test").all();
     expect(held).toEqual([{ value: 118 }, { value: 372_400 }, { value: 20 }]);
   });
 

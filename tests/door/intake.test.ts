@@ -3,6 +3,7 @@ import { takeSheet } from "../../electron/api/intake/sheet.ts";
 import { sheetLimits } from "../../electron/domain/sheets/limits.ts";
 import { allAthletes } from "../../electron/store/athletes.ts";
 import { entrants } from "../../electron/store/entrants.ts";
+import { connectionOf } from "../store/connection.ts";
 import { refusalOf, testDesk } from "./desk.ts";
 import { bring, checkIn, holdDay, look, lookAt, refusalOfSheet, take } from "./sheets.ts";
 
@@ -100,7 +101,9 @@ describe("a roster", () => {
     const table = testDesk();
     holdDay(table);
     await take(table, "roster", roster);
-    table.desk.store.db.exec("UPDATE athlete SET asked = 1, board = 'hidden', share = 0 WHERE number = '07'");
+    connectionOf(table.desk.store.db).exec(
+      "UPDATE athlete SET asked = 1, board = 'hidden', share = 0 WHERE number = '07'",
+    );
     const { counts } = await take(table, "roster", roster);
     expect(counts).toMatchObject({ changed: 0, known: 3 });
     expect(allAthletes(table.desk.store.db)[0]).toMatchObject({ board: "hidden", share: false });
@@ -116,12 +119,12 @@ describe("a roster", () => {
     const table = testDesk();
     holdDay(table);
     const { db } = table.desk.store;
-    db.exec(`CREATE TRIGGER full_disk BEFORE INSERT ON athlete WHEN NEW.name = 'Piglet, Moss'
+    connectionOf(db).exec(`CREATE TRIGGER full_disk BEFORE INSERT ON athlete WHEN NEW.name = 'Piglet, Moss'
       BEGIN SELECT RAISE (ABORT, 'no room'); END`);
     await expect(take(table, "roster", roster)).rejects.toThrow("no room");
     expect(allAthletes(db)).toEqual([]);
-    expect(db.prepare("SELECT count(*) AS n FROM league").get()).toEqual({ n: 0 });
-    db.exec("DROP TRIGGER full_disk");
+    expect(connectionOf(db).prepare("SELECT count(*) AS n FROM league").get()).toEqual({ n: 0 });
+    connectionOf(db).exec("DROP TRIGGER full_disk");
     expect((await take(table, "roster", roster)).counts).toEqual(rosterCounts);
   });
 

@@ -6,6 +6,7 @@ import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
 import type { AlikeMarks } from "../../electron/domain/reference/bundle.ts";
 import { dayById } from "../../electron/store/days.ts";
 import { addReference, removeReference } from "../../electron/store/references.ts";
+import { connectionOf } from "../store/connection.ts";
 import { type BoardDay, boardDay } from "./board-day.ts";
 import { testDesk } from "./desk.ts";
 import { addPeople, type Invented } from "./people-of-a-day.ts";
@@ -171,7 +172,7 @@ describe("which group", () => {
       const { db } = day.desk.store;
       bring(day, "South", oneToHundred.slice(0, 12));
       expect(placeIn(day, 5)).toBeNull();
-      db.exec("UPDATE reference SET origin = 'North'");
+      connectionOf(db).exec("UPDATE reference SET origin = 'North'");
       expect(placeIn(day, 5)).toMatchObject({ group: "imported", origin: "North", n: 24 });
     });
 

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { roles } from "../../electron/api/roles.ts";
+import { connectionOf } from "../store/connection.ts";
 import { makeBundle, plain, pushUps, tamper, textsOf, zipOf } from "../unit/reference/making.ts";
 import { holdDay } from "./bundle-hall.ts";
 import { refusalOf, type TestDesk, testDesk } from "./desk.ts";
@@ -23,7 +24,8 @@ async function add(hall: TestDesk, bytes: Uint8Array, origin: string) {
 
 /** All that the store holds of bundles from elsewhere. */
 function rowsOf({ desk }: TestDesk): unknown[] {
-  const all = (table: string) => desk.store.db.prepare<[], unknown>(`SELECT * FROM ${table}`).all();
+  const all = (table: string) =>
+    connectionOf(desk.store.db).prepare<[], unknown>(`SELECT * FROM ${table}`).all();
   return [...all("reference"), ...all("reference_test"), ...all("reference_mark")];
 }
 

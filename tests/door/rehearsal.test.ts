@@ -5,6 +5,7 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import type { RehearsalStage, RehearsedDay } from "../../electron/api/rehearsal/schemas.ts";
 import { demoSheetsIn } from "../../electron/demo-sheets.ts";
 import { rehearser } from "../../electron/rehearsal/at-the-desk.ts";
+import { connectionOf } from "../store/connection.ts";
 import { type TestDesk, testClock, testDesk } from "./desk.ts";
 import { type Bench, bench, demo, demoFolder, rowsOf, sheet } from "./rehearsing.ts";
 
@@ -63,8 +64,8 @@ function outcomeOf(stages: readonly RehearsalStage[]): RehearsedDay {
 function wholeStore(): unknown {
   const { db } = hall.desk.store;
   const sql = "SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name";
-  const tables = db.prepare<[], { name: string }>(sql).all();
-  return tables.map(({ name }) => [name, db.prepare(`SELECT * FROM "${name}"`).all()]);
+  const tables = connectionOf(db).prepare<[], { name: string }>(sql).all();
+  return tables.map(({ name }) => [name, connectionOf(db).prepare(`SELECT * FROM "${name}"`).all()]);
 }
 
 const demoSheet = (name: string) => new Uint8Array(readFileSync(join(demoFolder, name)));

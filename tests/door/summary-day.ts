@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { recordAttempt } from "../../electron/store/record.ts";
+import { connectionOf } from "../store/connection.ts";
 import { type TestDesk, testDesk } from "./desk.ts";
 import { sent } from "./heat-hall.ts";
 import { addPeople, openDay } from "./people-of-a-day.ts";
@@ -98,7 +99,7 @@ async function jumps(day: WorkedDay): Promise<void> {
   day.desk.store.write(["entrants"], (db) => {
     const sql = `INSERT INTO left_out (day_id, athlete_id, test, kind, reason, decided_by, at)
       VALUES (?, ?, 'vertical', 'readiness', '', 'CH', ?)`;
-    db.prepare<[number, number, string], never>(sql).run(day.dayId, day.idOf(3), at);
+    connectionOf(db).prepare<[number, number, string], never>(sql).run(day.dayId, day.idOf(3), at);
   });
 }
 

@@ -2,6 +2,7 @@ import { unzipSync } from "fflate";
 import Papa from "papaparse";
 import { expect, test } from "vitest";
 import { restored } from "../../electron/api/sheets/formula.ts";
+import { connectionOf } from "../store/connection.ts";
 import { addPeople } from "./people-of-a-day.ts";
 import { reps } from "./station-day.ts";
 import { emptyDay, foundry, key, quarry, type WorkedDay, workedDay } from "./summary-day.ts";
@@ -181,7 +182,8 @@ test("hostile names and reasons do no harm, tear nothing, and come back as they 
     day.dayId,
   );
   await key(day, 1, "push-up", [reps(20)]);
-  const first = day.desk.store.db.prepare<[], { id: string }>("SELECT id FROM attempt").get()?.id ?? "";
+  const first =
+    connectionOf(day.desk.store.db).prepare<[], { id: string }>("SELECT id FROM attempt").get()?.id ?? "";
   await day.station.void({ attemptId: first, reason: '=cmd|" /C calc"!A0\r\n,', by: "QA" });
   const { texts } = await filesOf(day);
   const names = rowsOf(texts, "athletes.csv").map((row) => restored(row.name ?? ""));

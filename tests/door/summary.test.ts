@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { connectionOf } from "../store/connection.ts";
 import { refusalOf, testDesk } from "./desk.ts";
 import { foundry, quarry, type WorkedDay, workedDay } from "./summary-day.ts";
 
@@ -237,7 +238,7 @@ test("what was taken back and not entered again is missing, with the reason", as
 
 function attemptOf(day: WorkedDay, bib: number): string {
   const sql = "SELECT id FROM attempt WHERE athlete_id = ?";
-  return day.desk.store.db.prepare<[number], { id: string }>(sql).get(day.idOf(bib))?.id ?? "";
+  return connectionOf(day.desk.store.db).prepare<[number], { id: string }>(sql).get(day.idOf(bib))?.id ?? "";
 }
 
 test("the organiser alone reads it, of days and leagues that are there", async () => {

@@ -8,6 +8,7 @@ import { attemptsOfDay } from "../../electron/store/attempts.ts";
 import { dayAtHand } from "../../electron/store/days.ts";
 import { whileFileChanges } from "../../electron/store/guard.ts";
 import { openStore } from "../../electron/store/open.ts";
+import { connectionOf } from "../store/connection.ts";
 import { makeHall } from "./hall.ts";
 import {
   chanceOf,
@@ -45,7 +46,7 @@ function openDesk(): Desk {
     },
     backups: { file },
   });
-  desk.store.db.pragma(`synchronous = ${orders.synchronous}`);
+  connectionOf(desk.store.db).pragma(`synchronous = ${orders.synchronous}`);
   return desk;
 }
 
@@ -156,7 +157,7 @@ async function backUp(make = (keeper: Keeper) => keeper.runWhatLacks()): Promise
 async function housekeep(): Promise<void> {
   if (chance() < 0.5) return backUp();
   try {
-    whileFileChanges(desk.store.db, () => {});
+    whileFileChanges(connectionOf(desk.store.db), () => {});
   } catch (error) {
     say({ refused: "", key: `housekeeping: ${(error as { code?: string }).code ?? String(error)}` });
   }

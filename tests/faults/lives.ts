@@ -9,6 +9,7 @@ import { isDeepStrictEqual } from "node:util";
 import { findWrongMark } from "../../electron/store/checks.ts";
 import { marksOfDay, rebuildMarks } from "../../electron/store/marks.ts";
 import { openStore } from "../../electron/store/open.ts";
+import { connectionOf } from "../store/connection.ts";
 import type { Orders, Said, Sent } from "./orders.ts";
 
 /** All that the lives of one store said: what was sent, and what of it was answered with "saved". */
@@ -158,7 +159,9 @@ function judgeFile(book: Book, file: string): string[] {
     return [`not opened: ${error instanceof Error ? error.message : String(error)}`];
   }
   try {
-    const rows = store.db.prepare<[], Row>("SELECT id, athlete_id AS athleteId, seen FROM attempt").all();
+    const rows = connectionOf(store.db)
+      .prepare<[], Row>("SELECT id, athlete_id AS athleteId, seen FROM attempt")
+      .all();
     const there = new Map(rows.map((row) => [row.id, row]));
     const wrong = findWrongMark(store.db, 1e9);
     return [

@@ -8,6 +8,7 @@ import { marksOfDay, rebuildMarks } from "../../electron/store/marks.ts";
 import { openStore } from "../../electron/store/open.ts";
 import { recordAttempt, voidAttempt } from "../../electron/store/record.ts";
 import type { Store } from "../../electron/store/store.ts";
+import { connectionOf } from "./connection.ts";
 
 const at = "2026-11-14T09:00:00.000Z";
 const opened: Store[] = [];
@@ -65,7 +66,7 @@ test.each(changes)("what was seen can't be changed: %s", (sql) => {
   const { store, dayId } = filled();
   const before = attemptsOfDay(store.db, dayId);
   expect(before).toHaveLength(2);
-  expect(() => store.db.exec(sql)).toThrow(/append-only/);
+  expect(() => connectionOf(store.db).exec(sql)).toThrow(/append-only/);
   expect(attemptsOfDay(store.db, dayId)).toEqual(before);
 });
 
@@ -73,27 +74,29 @@ test("an attempt can't refer to nobody, and a void to no attempt", () => {
   const { store } = filled();
   const stray = `INSERT INTO attempt (id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at)
     VALUES ('stray', 1, 999, 'core', '', '', '{}', 'QA', '', 'station', '${at}')`;
-  expect(() => store.db.exec(stray)).toThrow(/FOREIGN KEY/);
+  expect(() => connectionOf(store.db).exec(stray)).toThrow(/FOREIGN KEY/);
   const nothing = `INSERT INTO void VALUES ('nothing', 'Slip', 'QA', '${at}')`;
-  expect(() => store.db.exec(nothing)).toThrow(/FOREIGN KEY/);
+  expect(() => connectionOf(store.db).exec(nothing)).toThrow(/FOREIGN KEY/);
 });
 
 test("the parameters of an open day are frozen", () => {
   const { store } = filled();
-  expect(() => store.db.exec("UPDATE day_protocol SET parameters = '{}'")).toThrow(/frozen/);
-  expect(() => store.db.exec("DELETE FROM day_protocol")).toThrow(/frozen/);
+  expect(() => connectionOf(store.db).exec("UPDATE day_protocol SET parameters = '{}'")).toThrow(/frozen/);
+  expect(() => connectionOf(store.db).exec("DELETE FROM day_protocol")).toThrow(/frozen/);
   const replace = "INSERT OR REPLACE INTO day_protocol SELECT day_id, test, '{}' FROM day_protocol";
-  expect(() => store.db.exec(replace)).toThrow(/frozen/);
+  expect(() => connectionOf(store.db).exec(replace)).toThrow(/frozen/);
 });
 
 test("marks are no truth: thrown away or damaged, one call makes them again", () => {
   const { store, dayId } = filled();
   const before = marksOfDay(store.db, dayId);
   expect(before).toMatchObject([{ test: "push-up", mark: { state: "complete", value: 20 } }]);
-  store.db.exec('UPDATE mark SET value = 99, detail = \'{"state":"complete","value":99}\', seq = 7');
+  connectionOf(store.db).exec(
+    'UPDATE mark SET value = 99, detail = \'{"state":"complete","value":99}\', seq = 7',
+  );
   store.write([], rebuildMarks);
   expect(marksOfDay(store.db, dayId)).toEqual(before);
-  store.db.exec("DELETE FROM mark");
+  connectionOf(store.db).exec("DELETE FROM mark");
   store.write([], rebuildMarks);
   expect(marksOfDay(store.db, dayId)).toEqual(before);
 });

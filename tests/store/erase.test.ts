@@ -5,15 +5,15 @@ import fc from "fast-check";
 import { afterEach, expect, test } from "vitest";
 import { fold } from "../../electron/domain/people/fold.ts";
 import { addAthlete, allAthletes, athleteById } from "../../electron/store/athletes.ts";
-import type { Database } from "../../electron/store/database.ts";
+import type { ReadableDb } from "../../electron/store/database.ts";
 import { eraseAthlete } from "../../electron/store/erase.ts";
 import { allErasures, wipeIsDue } from "../../electron/store/erase-log.ts";
-import { writeAnew } from "../../electron/store/erase-wipe.ts";
 import { heldRows } from "../../electron/store/held.ts";
 import { rebuildMarks } from "../../electron/store/marks.ts";
 import { namelessMarks, namelessOf } from "../../electron/store/nameless.ts";
 import { openStore } from "../../electron/store/open.ts";
 import type { Store } from "../../electron/store/store.ts";
+import { connectionOf } from "./connection.ts";
 import { at, dump, fillHall, type Invented } from "./hall.ts";
 
 const opened: Store[] = [];
@@ -77,7 +77,7 @@ function distinct(
 }
 
 /** A person as everybody's rows show them. */
-function rowsOf(db: Database, id: number): string {
+function rowsOf(db: ReadableDb, id: number): string {
   return JSON.stringify([athleteById(db, id), heldRows(db, id)]);
 }
 
@@ -101,7 +101,7 @@ test("after somebody random is erased, no value of theirs is anywhere, and every
       expect(cells).not.toContain(person.bib);
       if (person.number !== "") expect(cells).not.toContain(person.number);
       expect(kept.map((id) => rowsOf(store.db, id))).toEqual(before);
-      expect(store.db.pragma("foreign_key_check")).toEqual([]);
+      expect(connectionOf(store.db).pragma("foreign_key_check")).toEqual([]);
       const marks = all.get("mark");
       store.write([], rebuildMarks);
       expect(dump(store.db).get("mark")).toEqual(marks);
@@ -146,7 +146,7 @@ test("somebody who may be under 18 leaves no mark unless the guardian agreed too
 test("what others' rows say of them goes as well: the name in notes, and whose attempt was corrected", () => {
   const { store, ids, dayId } = hall([plain, other]);
   const [ada = 0, bo = 0] = ids;
-  store.db.exec(`
+  connectionOf(store.db).exec(`
     INSERT INTO attempt SELECT NULL, 'moved', day_id, ${bo}, 'core', 'x', '', '{"held":1000}', 'QA',
       'keyed for Áda  RILL''s lane, not Adam', 'station', at, 'qa-2', NULL, NULL FROM attempt WHERE id = 'qa-2';
     INSERT INTO void VALUES ('moved', 'was ada rill', 'QA', '${at}');
@@ -176,8 +176,12 @@ const hostile = [
 ];
 test.each(hostile)("a name can't get in the way of its own erasure: %s", (name) => {
   const { store, ids } = hall([{ ...plain, name }, other]);
-  store.db.exec(`INSERT INTO left_out VALUES (1, ${ids[1]}, 'agility', 'skip', 'x', 'QA', '${at}')`);
-  const note = store.db.prepare<[string], never>("UPDATE left_out SET reason = ? WHERE test = 'agility'");
+  connectionOf(store.db).exec(
+    `INSERT INTO left_out VALUES (1, ${ids[1]}, 'agility', 'skip', 'x', 'QA', '${at}')`,
+  );
+  const note = connectionOf(store.db).prepare<[string], never>(
+    "UPDATE left_out SET reason = ? WHERE test = 'agility'",
+  );
   note.run(`(${name}) waits`);
   erase(store, ids[0] ?? 0);
   expect(allAthletes(store.db).map((one) => one.name)).toEqual(["Bo Crank"]);
@@ -252,8 +256,8 @@ test.each([
   const { store, ids } = hall([plain, other, third]);
   erase(store, ids[2] ?? 0);
   const before = dump(store.db);
-  expect(() => store.db.exec(sql)).toThrow(why);
-  if (store.db.inTransaction) store.db.exec("ROLLBACK");
+  expect(() => connectionOf(store.db).exec(sql)).toThrow(why);
+  if (store.db.inTransaction) connectionOf(store.db).exec("ROLLBACK");
   expect(dump(store.db)).toEqual(before);
 });
 
@@ -264,17 +268,20 @@ test.each(["attempt", "void", "heat", "heat_event"])(
   "by a permit no column of %s changes but words",
   (table) => {
     const { store } = hall([plain, other]);
-    const columns = store.db.pragma(`table_info("${table}")`) as { name: string; type: string }[];
+    const columns = connectionOf(store.db).pragma(`table_info("${table}")`) as {
+      name: string;
+      type: string;
+    }[];
     for (const { name, type } of columns) {
       const value = type === "TEXT" ? `'{"other":1}'` : "77";
       const where = table === "heat" ? "1" : `rowid = (SELECT max(rowid) FROM ${table})`;
       const last = table === "void" ? "attempt_id = 'zb-1'" : where;
       const change = (to: string) => () => {
-        store.db.exec(`BEGIN; ${permit(1)}`);
+        connectionOf(store.db).exec(`BEGIN; ${permit(1)}`);
         try {
-          store.db.exec(`UPDATE ${table} SET ${name} = ${to} WHERE ${last}`);
+          connectionOf(store.db).exec(`UPDATE ${table} SET ${name} = ${to} WHERE ${last}`);
         } finally {
-          store.db.exec("ROLLBACK");
+          connectionOf(store.db).exec("ROLLBACK");
         }
       };
       expect(change(value), name).toThrow(/append-only|stays as it is|starts once/);
@@ -330,14 +337,14 @@ test.each(["ON", "OFF"])(
       join(folder, "s.sqlite"),
     );
     expect(found(folder, sign)).not.toEqual([]);
-    store.db.pragma(`secure_delete = ${secure}`);
+    connectionOf(store.db).pragma(`secure_delete = ${secure}`);
     erase(store, ids[0] ?? 0);
     expect(wipeIsDue(store.db)).toBe(true);
-    writeAnew(store.db);
+    store.wipe();
     expect(wipeIsDue(store.db)).toBe(false);
     expect(found(folder, sign)).toEqual([]);
     expect(found(folder, sign.toLowerCase())).toEqual([]);
-    expect(store.db.pragma("integrity_check", { simple: true })).toBe("ok");
+    expect(connectionOf(store.db).pragma("integrity_check", { simple: true })).toBe("ok");
     store.close();
     opened.splice(0);
     expect(found(folder, sign)).toEqual([]);

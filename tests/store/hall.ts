@@ -1,7 +1,7 @@
 import { addAbsence } from "../../electron/store/absences.ts";
 import { addAthlete, leagueNamed, type NewAthlete } from "../../electron/store/athletes.ts";
 import { setCall } from "../../electron/store/calls.ts";
-import type { Database } from "../../electron/store/database.ts";
+import type { ReadableDb, WritableDb } from "../../electron/store/database.ts";
 import { addDay, setDayState } from "../../electron/store/days.ts";
 import { leaveOut, setEntrant } from "../../electron/store/entrants.ts";
 import { addEvent } from "../../electron/store/heat-events.ts";
@@ -9,6 +9,7 @@ import { takeLane } from "../../electron/store/heat-lanes.ts";
 import { addHeat, endHeat, startHeat } from "../../electron/store/heats.ts";
 import { addPastMark } from "../../electron/store/past-marks.ts";
 import { recordAttempt, voidAttempt } from "../../electron/store/record.ts";
+import { connectionOf } from "./connection.ts";
 
 /** Somebody of an invented hall. Every text that is theirs begins with `sign`, which nobody else's does. */
 export interface Invented extends Omit<NewAthlete, "leagueId"> {
@@ -30,7 +31,7 @@ const protocols = [
 ];
 
 /** Adds a day with everybody on it and something in every table that can say something about them. */
-export function fillHall(db: Database, people: readonly Invented[]): { dayId: number; ids: number[] } {
+export function fillHall(db: WritableDb, people: readonly Invented[]): { dayId: number; ids: number[] } {
   const dayId = addDay(db, { date: "2026-11-14", title: "A day", restMinutes: 5 }, protocols);
   setDayState(db, dayId, "open");
   const ids = people.map(({ league, ...person }) =>
@@ -42,7 +43,7 @@ export function fillHall(db: Database, people: readonly Invented[]): { dayId: nu
   return { dayId, ids };
 }
 
-function takePart(db: Database, dayId: number, athleteId: number, person: Invented): void {
+function takePart(db: WritableDb, dayId: number, athleteId: number, person: Invented): void {
   const { sign, bib, reps, corrected, past } = person;
   setEntrant(db, dayId, { athleteId, state: "testing", bib, since: at });
   const skip = { test: "endurance", kind: "skip", reason: `${sign} is late`, decidedBy: "QA", at } as const;
@@ -77,7 +78,7 @@ function takePart(db: Database, dayId: number, athleteId: number, person: Invent
   if (past) addPastMark(db, { athleteId, ...before });
 }
 
-function holdHeat(db: Database, dayId: number, lanes: readonly { person: Invented; id: number }[]): void {
+function holdHeat(db: WritableDb, dayId: number, lanes: readonly { person: Invented; id: number }[]): void {
   const heat = { id: "heat-1", dayId };
   addHeat(db, { ...heat, test: "core", lanes: 12, gatheredAt: at });
   for (const [index, { id }] of lanes.entries()) {
@@ -104,9 +105,12 @@ function holdHeat(db: Database, dayId: number, lanes: readonly { person: Invente
 }
 
 /** Every row of every table, as text. */
-export function dump(db: Database): Map<string, unknown[]> {
+export function dump(db: ReadableDb): Map<string, unknown[]> {
   const sql =
     "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name";
-  const names = db.prepare<[], { name: string }>(sql).all();
-  return new Map(names.map(({ name }) => [name, db.prepare<[], unknown>(`SELECT * FROM "${name}"`).all()]));
+  const connection = connectionOf(db);
+  const names = connection.prepare<[], { name: string }>(sql).all();
+  return new Map(
+    names.map(({ name }) => [name, connection.prepare<[], unknown>(`SELECT * FROM "${name}"`).all()]),
+  );
 }

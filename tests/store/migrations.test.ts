@@ -8,6 +8,7 @@ import { references } from "../../electron/store/migrations/0005-references.ts";
 import { heatOfAttempt } from "../../electron/store/migrations/0006-heat-of-attempt.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { applicationId, openStore } from "../../electron/store/open.ts";
+import { connectionOf } from "./connection.ts";
 
 let folder = "";
 beforeEach(() => {
@@ -217,18 +218,18 @@ test.each([
 ])("a heat has no attempt %s", (_, why, athlete, values) => {
   makeVersion(1, rows);
   const store = openStore({ file: file() });
-  store.db.exec(heats + athleteOf(3));
+  connectionOf(store.db).exec(heats + athleteOf(3));
   const sql = `INSERT INTO attempt VALUES (NULL, 'a', 2, ${athlete}, 'core', '', '', '{}', 'QA', '', ${values})`;
-  expect(() => store.db.exec(sql)).toThrow(why);
+  expect(() => connectionOf(store.db).exec(sql)).toThrow(why);
   store.close();
 });
 
 test("the guards of before still hold after the step", () => {
   makeVersion(1, rows);
   const store = openStore({ file: file() });
-  expect(store.db.pragma("user_version", { simple: true })).toBe(migrations.length);
-  expect(store.db.pragma("foreign_key_check")).toEqual([]);
-  expect(() => store.db.exec("UPDATE attempt SET note = 'x'")).toThrow(/append-only/);
+  expect(connectionOf(store.db).pragma("user_version", { simple: true })).toBe(migrations.length);
+  expect(connectionOf(store.db).pragma("foreign_key_check")).toEqual([]);
+  expect(() => connectionOf(store.db).exec("UPDATE attempt SET note = 'x'")).toThrow(/append-only/);
   store.close();
 });
 
@@ -253,16 +254,18 @@ test.each([
 ])("a heat can't be bent: %s", (sql, why) => {
   makeVersion(1, rows);
   const store = openStore({ file: file() });
-  store.db.exec(heats);
-  expect(() => store.db.exec(sql)).toThrow(why);
+  connectionOf(store.db).exec(heats);
+  expect(() => connectionOf(store.db).exec(sql)).toThrow(why);
   store.close();
 });
 
 test("a heat that has ended stays as it is", () => {
   makeVersion(1, rows);
   const store = openStore({ file: file() });
-  store.db.exec(heats);
-  store.db.exec(`UPDATE heat SET state = 'ended', ending = 'done', ended_by = 'QA', ended_at = '${at}'`);
-  expect(() => store.db.exec("UPDATE heat SET reason = 'x'")).toThrow(/has ended/);
+  connectionOf(store.db).exec(heats);
+  connectionOf(store.db).exec(
+    `UPDATE heat SET state = 'ended', ending = 'done', ended_by = 'QA', ended_at = '${at}'`,
+  );
+  expect(() => connectionOf(store.db).exec("UPDATE heat SET reason = 'x'")).toThrow(/has ended/);
   store.close();
 });

@@ -15,6 +15,7 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { applicationId, openStore, pragmas } from "../../electron/store/open.ts";
 import { StoreRefused } from "../../electron/store/refused.ts";
+import { connectionOf } from "./connection.ts";
 
 let folder = "";
 beforeEach(() => {
@@ -48,7 +49,9 @@ function refusal(): StoreRefused["reason"] | null {
 
 test("every setting that durability and honesty rest on is read back", () => {
   const store = openStore({ file: file() });
-  const read = Object.fromEntries(pragmas.map(([name]) => [name, store.db.pragma(name, { simple: true })]));
+  const read = Object.fromEntries(
+    pragmas.map(([name]) => [name, connectionOf(store.db).pragma(name, { simple: true })]),
+  );
   // The numbers are SQLite's own: synchronous 2 is FULL (sqlite.org/pragma.html).
   expect(read).toEqual({
     journal_mode: "wal",
@@ -68,10 +71,10 @@ test("every setting that durability and honesty rest on is read back", () => {
 
 test("a new store is ours, up to date, whole, and made of strict tables", () => {
   const store = openStore({ file: file() });
-  expect(store.db.pragma("application_id", { simple: true })).toBe(applicationId);
-  expect(store.db.pragma("user_version", { simple: true })).toBe(migrations.length);
-  expect(store.db.pragma("integrity_check", { simple: true })).toBe("ok");
-  const loose = store.db
+  expect(connectionOf(store.db).pragma("application_id", { simple: true })).toBe(applicationId);
+  expect(connectionOf(store.db).pragma("user_version", { simple: true })).toBe(migrations.length);
+  expect(connectionOf(store.db).pragma("integrity_check", { simple: true })).toBe("ok");
+  const loose = connectionOf(store.db)
     .prepare<[], { name: string }>(
       "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND strict = 0 AND name NOT LIKE 'sqlite_%'",
     )

@@ -18,6 +18,7 @@ import { StoreRefused } from "../../electron/store/refused.ts";
 import { readSeal, readTally } from "../../electron/store/seal.ts";
 import { setAside, waitingFile } from "../../electron/store/set-aside.ts";
 import type { Store } from "../../electron/store/store.ts";
+import { connectionOf } from "./connection.ts";
 import { dump, fillHall } from "./hall.ts";
 
 let folder = "";
@@ -94,7 +95,7 @@ test("one bit of a name, of a past result's test, or of what was seen is noticed
 
 test("a store that was killed opens, and one bit of its file or of its log is noticed", () => {
   const store = filled();
-  whileFileChanges(store.db, () => {});
+  whileFileChanges(connectionOf(store.db), () => {});
   store.write(["day"], (db) => db.exec("UPDATE day SET title = 'Entered after the last seal'"));
   expect(refusalOf(crashed())).toBeNull();
   const bentFile = crashed();
@@ -160,7 +161,7 @@ test("a seal or a tally that can't be read proves nothing, and refuses nothing",
 test("a restore that was cut off is finished, and never meets another store's log", () => {
   const store = filled();
   const killed = crashed();
-  whileFileChanges(store.db, () => {});
+  whileFileChanges(connectionOf(store.db), () => {});
   const bytes = readFileSync(file());
   const rows = dump(store.db);
   // Everything moved but the log, and the restored file waiting: the worst moment.

@@ -1,6 +1,6 @@
 import type { LengthUnit } from "../../domain/protocols/protocol.ts";
 import { calls } from "../../store/calls.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { allDays, type Day, dayAtHand } from "../../store/days.ts";
 import { everybodyInPublic } from "../../store/present.ts";
 import { tellMarks } from "../marks.ts";
@@ -9,7 +9,11 @@ import type { Board } from "./schemas.ts";
 import { shapeBoard } from "./shape.ts";
 
 /** What the hall may see of a day just now; without a day, a board with nothing on it. */
-export function boardOf(db: Database, day: Day | null, lengths: LengthUnit): Omit<Board, "demo" | "hidden"> {
+export function boardOf(
+  db: ReadableDb,
+  day: Day | null,
+  lengths: LengthUnit,
+): Omit<Board, "demo" | "hidden"> {
   const errors = typicalErrorsOf(db);
   if (day === null)
     return { day: null, ...shapeBoard({ people: [], marks: [], calls: [], errors, lengths }) };
@@ -25,6 +29,6 @@ export function boardOf(db: Database, day: Day | null, lengths: LengthUnit): Omi
 }
 
 /** The day that is being prepared or held; when today's is closed, that one stays on the wall until midnight. */
-export function dayOnTheWall(db: Database, today: string): Day | null {
+export function dayOnTheWall(db: ReadableDb, today: string): Day | null {
   return dayAtHand(db) ?? allDays(db).find(({ date }) => date === today) ?? null;
 }

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { bundleKinds, ks, leastK } from "../../domain/privacy/rule.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { allDays, type Day, dayAtHand, dayById } from "../../store/days.ts";
 import { allExports, noteExport, noteUnsaved } from "../../store/exports.ts";
 import { allow, router } from "../trpc.ts";
@@ -11,7 +11,7 @@ import { prepare } from "./prepare.ts";
 import { logOf, logView, previewOf, previewView } from "./views.ts";
 
 /** The day asked for; without an id the day at hand, else the newest one held. */
-function dayFor(db: Database, dayId: number | undefined): Day | undefined {
+function dayFor(db: ReadableDb, dayId: number | undefined): Day | undefined {
   if (dayId === undefined) return dayAtHand(db) ?? allDays(db)[0];
   const day = dayById(db, dayId);
   if (day === undefined) throw new Refusal("not-found", sentence("bundle.noDay"));
@@ -81,6 +81,6 @@ export const bundle = router({
 });
 
 /** The bundles of a day that have left. */
-function exportsOf(db: Database, day: Day) {
+function exportsOf(db: ReadableDb, day: Day) {
   return allExports(db).filter(({ dayId, saved }) => dayId === day.id && saved);
 }

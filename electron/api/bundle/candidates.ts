@@ -2,19 +2,19 @@ import { consentOf } from "../../domain/privacy/consent.ts";
 import { quarterOf, quasiOf } from "../../domain/privacy/quasi.ts";
 import type { BundleKind, Candidate } from "../../domain/privacy/rule.ts";
 import { allAthletes } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { marksOfDay } from "../../store/marks.ts";
 import { namelessMarks } from "../../store/nameless.ts";
 
 /** Every mark that a day's bundle could tell, with what the privacy rule needs to know of its athlete, and nothing more. */
-export function candidatesOf(db: Database, day: Day, kind: BundleKind): Candidate[] {
+export function candidatesOf(db: ReadableDb, day: Day, kind: BundleKind): Candidate[] {
   // Nothing links the marks of somebody erased, so that they can't be in a profile.
   return kind === "marks" ? [...ofAthletes(db, day), ...ofErased(db, day)] : ofAthletes(db, day);
 }
 
 /** Marks that stayed of people erased, each as somebody of its own: a day has at most one of a person, test and variant. */
-function ofErased(db: Database, day: Day): Candidate[] {
+function ofErased(db: ReadableDb, day: Day): Candidate[] {
   return namelessMarks(db, day.id).map(({ test, variant, value, ageBand, category }, index) => ({
     ...{ athlete: -1 - index, league: -1 - index, test, variant, ageBand, category },
     ...{ leagueSize: "unknown", quarter: quarterOf(day.date), consent: "given" },
@@ -22,7 +22,7 @@ function ofErased(db: Database, day: Day): Candidate[] {
   }));
 }
 
-function ofAthletes(db: Database, day: Day): Candidate[] {
+function ofAthletes(db: ReadableDb, day: Day): Candidate[] {
   const athletes = allAthletes(db);
   const byId = new Map(athletes.map((athlete) => [athlete.id, athlete]));
   const leagues = Map.groupBy(athletes, ({ leagueId }) => leagueId);

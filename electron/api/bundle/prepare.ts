@@ -5,7 +5,7 @@ import { contentOf, contentsOf, publish, summarise } from "../../domain/privacy/
 import { quarterOf } from "../../domain/privacy/quasi.ts";
 import { likenessOf, type Risk, riskOf } from "../../domain/privacy/risk.ts";
 import { type BundleKind, type Protected, usualStrictness } from "../../domain/privacy/rule.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { type Day, dayProtocols } from "../../store/days.ts";
 import type { Desk } from "../desk.ts";
 import { candidatesOf } from "./candidates.ts";
@@ -36,7 +36,7 @@ export interface Prepared {
  * what the rows say, whoever they belong to: the same rows give the same bytes, after a restart too, other rows get other
  * ids, and neither order nor ids can say more than the rows do.
  */
-export function prepare(desk: Desk, db: Database, day: Day, { kind, k }: Wish): Prepared {
+export function prepare(desk: Desk, db: ReadableDb, day: Day, { kind, k }: Wish): Prepared {
   const strictness = { ...usualStrictness, k };
   const { kept, suppressed, decisions, able } = protect(kind, candidatesOf(db, day, kind), strictness);
   const linked = kind === "profiles";

@@ -1,10 +1,10 @@
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { allDays, type Day, dayAtHand, dayById } from "../../store/days.ts";
 
 /** The day whose cards are wanted when none is named: the one that is held, else the last that was closed. */
-function usualDay(db: Database): Day | null {
+function usualDay(db: ReadableDb): Day | null {
   const atHand = dayAtHand(db);
   if (atHand?.state === "open") return atHand;
   return allDays(db).find(({ state }) => state === "closed") ?? atHand ?? null;
@@ -14,7 +14,7 @@ function usualDay(db: Database): Day | null {
  * The day of that id, or the usual one for null; null when there is no day at all.
  * @throws Refusal `not-found` when no day has this id.
  */
-export function cardDay(db: Database, dayId: number | null): Day | null {
+export function cardDay(db: ReadableDb, dayId: number | null): Day | null {
   if (dayId === null) return usualDay(db);
   const day = dayById(db, dayId);
   if (day === undefined) throw new Refusal("not-found", sentence("cards.noSuchDay"));

@@ -1,6 +1,6 @@
 import { isDone } from "../../domain/queue/queue.ts";
 import { type Athlete, allAthletes } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { entrants } from "../../store/entrants.ts";
 import { marksOfDay } from "../../store/marks.ts";
@@ -11,7 +11,7 @@ export interface Carded extends Pick<Athlete, "id" | "leagueId" | "league" | "na
   readonly bib: number | null;
 }
 
-export function cardedOf(db: Database, day: Day): Carded[] {
+export function cardedOf(db: ReadableDb, day: Day): Carded[] {
   const marked = new Set(marksOfDay(db, day.id).flatMap((kept) => (isDone(kept.mark) ? kept.athleteId : [])));
   const bibs = new Map(entrants(db, day.id).map(({ athleteId, bib }) => [athleteId, bib]));
   return allAthletes(db)
@@ -32,7 +32,7 @@ export function chosenOf(all: readonly Carded[], which: Which): readonly Carded[
 }
 
 /** Who has a card, and how many are testing without one. */
-export function peopleOf(db: Database, day: Day | null): CardPeople {
+export function peopleOf(db: ReadableDb, day: Day | null): CardPeople {
   if (day === null) return { day: null, people: [], leagues: [], without: 0 };
   const carded = cardedOf(db, day);
   const ids = new Set(carded.map(({ id }) => id));

@@ -4,7 +4,7 @@ import { fingerprint } from "../../domain/protocols/fingerprint.ts";
 import { type LengthUnit, type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
 import { protocolOf } from "../../domain/protocols/registry.ts";
 import { type TypicalError, typicalError } from "../../domain/statistics/change.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { earlierMarks, parametersOf } from "../../store/marks.ts";
 import { tellMarks } from "../marks.ts";
@@ -16,7 +16,7 @@ import type { Card, CardTest, Which } from "./schemas.ts";
 import { cardTest } from "./tests.ts";
 
 /** The cards that are asked for, in the order in which they are printed. */
-export function cardsOf(db: Database, day: Day, which: Which, lengths: LengthUnit): Card[] {
+export function cardsOf(db: ReadableDb, day: Day, which: Which, lengths: LengthUnit): Card[] {
   const people = chosenOf(cardedOf(db, day), which);
   const only = which.kind === "athlete" ? which.athleteId : null;
   const errors = typicalErrorsOf(db);
@@ -43,7 +43,7 @@ export function cardsOf(db: Database, day: Day, which: Which, lengths: LengthUni
 }
 
 /** What the marks of a test under the day's rules are called, by variant. */
-function fingerprintsOf(db: Database, day: Day, test: TestCode): ReadonlyMap<string, string> {
+function fingerprintsOf(db: ReadableDb, day: Day, test: TestCode): ReadonlyMap<string, string> {
   const parameters = parametersOf(db, day.id, test);
   return new Map(
     protocolOf(test).variants.map((variant) => [variant, fingerprint(test, variant, parameters)]),

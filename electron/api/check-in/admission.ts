@@ -12,7 +12,7 @@ import {
   updateAthlete,
 } from "../../store/athletes.ts";
 import { attemptsOfAthlete } from "../../store/attempts.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { entrantByBib, entrantOf, nextFreeBib, setEntrant, setReadiness } from "../../store/entrants.ts";
 import { requireAthlete } from "../people/person.ts";
@@ -28,7 +28,7 @@ export interface Admitted {
 }
 
 /** Whether an athlete has been measured today: attempts that stand. */
-export function hasAttempts(db: Database, day: Day, athleteId: number): boolean {
+export function hasAttempts(db: ReadableDb, day: Day, athleteId: number): boolean {
   return attemptsOfAthlete(db, day.id, athleteId).some((attempt) => attempt.void === null);
 }
 
@@ -37,7 +37,7 @@ export function hasAttempts(db: Database, day: Day, athleteId: number): boolean 
  * @throws Refusal for somebody unknown, a bib in use, or a missing guardian's consent.
  */
 export function admitAthlete(
-  db: Database,
+  db: WritableDb,
   day: Day,
   athleteId: number,
   given: Outcome,
@@ -80,7 +80,7 @@ function wasAsked({ board, share }: Outcome): boolean {
 }
 
 /** The bib wanted, when nobody else has it; the next free one when none is wanted. */
-function chooseBib(db: Database, day: Day, athleteId: number, wanted: number | null): number {
+function chooseBib(db: ReadableDb, day: Day, athleteId: number, wanted: number | null): number {
   if (wanted === null) return nextFreeBib(db, day.id);
   if (!Number.isInteger(wanted) || wanted < 1 || wanted > 9999) {
     throw new Refusal("bad-input", sentence("checkIn.badBib"));
@@ -98,7 +98,7 @@ function chooseBib(db: Database, day: Day, athleteId: number, wanted: number | n
  * The athlete that a walk-up is: found by league and number (or name), or added. Part of the caller's transaction.
  * @throws Refusal `bad-input` for what can't be read, `conflict` when the number belongs to another name of the league.
  */
-export function walkUpAthlete(db: Database, day: Day, typed: TypedIdentity): number {
+export function walkUpAthlete(db: WritableDb, day: Day, typed: TypedIdentity): number {
   const { league, name, number, birthYear } = checkIdentity(typed, day.date);
   const found = athleteByIdentity(db, league, number, name);
   if (found !== undefined) {

@@ -5,7 +5,7 @@ import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { athleteById, updateAthlete } from "../../store/athletes.ts";
 import { endCall } from "../../store/calls.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import {
   type Entrant,
@@ -20,7 +20,7 @@ import { hasAttempts } from "./admission.ts";
 import type { undoInput } from "./inputs.ts";
 
 /** @throws Refusal `not-found` for somebody who is not on the day's list. */
-function requireEntrant(db: Database, day: Day, athleteId: number): Entrant & { readonly name: string } {
+function requireEntrant(db: ReadableDb, day: Day, athleteId: number): Entrant & { readonly name: string } {
   const { name } = requireAthlete(db, athleteId);
   const entrant = entrantOf(db, day.id, athleteId);
   if (entrant === undefined) throw new Refusal("not-found", sentence("checkIn.notListed", { name }));
@@ -28,7 +28,7 @@ function requireEntrant(db: Database, day: Day, athleteId: number): Entrant & { 
 }
 
 function change(
-  db: Database,
+  db: WritableDb,
   day: Day,
   entrant: Entrant,
   state: EntrantState,
@@ -41,14 +41,14 @@ function change(
 }
 
 /** Marks somebody as not having come. Part of the caller's transaction. */
-export function markNoShow(db: Database, day: Day, athleteId: number, at: string): void {
+export function markNoShow(db: WritableDb, day: Day, athleteId: number, at: string): void {
   const entrant = requireEntrant(db, day, athleteId);
   mayBeNoShow(entrant.name, entrant.state);
   change(db, day, entrant, "no-show", null, at);
 }
 
 /** Somebody stops for today: attempts and bib stay, no reason is kept. Part of the caller's transaction. */
-export function withdrawAthlete(db: Database, day: Day, athleteId: number, at: string): void {
+export function withdrawAthlete(db: WritableDb, day: Day, athleteId: number, at: string): void {
   const entrant = requireEntrant(db, day, athleteId);
   change(db, day, entrant, "withdrawn", entrant.bib, at);
 }
@@ -58,7 +58,12 @@ export function withdrawAthlete(db: Database, day: Day, athleteId: number, at: s
  * what was known before when it is given. Part of the caller's transaction.
  * @throws Refusal `conflict` when a check-in would be undone although attempts stand.
  */
-export function undoLast(db: Database, day: Day, input: z.infer<typeof undoInput>, at: string): EntrantState {
+export function undoLast(
+  db: WritableDb,
+  day: Day,
+  input: z.infer<typeof undoInput>,
+  at: string,
+): EntrantState {
   const entrant = requireEntrant(db, day, input.athleteId);
   if (entrant.state === "withdrawn" && entrant.bib !== null) {
     change(db, day, entrant, "testing", entrant.bib, at);
@@ -87,7 +92,7 @@ export interface AskGuardian {
  * @throws Refusal `conflict` when there are more people than bibs.
  */
 export function admitExpected(
-  db: Database,
+  db: WritableDb,
   day: Day,
   at: string,
 ): { admitted: number; askGuardian: AskGuardian[] } {

@@ -3,7 +3,7 @@ import { testCodes } from "../../domain/protocols/protocol.ts";
 import { defaultParameters } from "../../domain/protocols/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import { type Athlete, athleteByIdentity } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import { addDay, type Day, setDayState } from "../../store/days.ts";
 import { requireOpenDay } from "../at-hand.ts";
 import { admitAthlete } from "../check-in/admission.ts";
@@ -38,7 +38,7 @@ const by = "DEMO";
  * Fills an empty store with a day that is being held, by the same steps as any day: sheets, check-in, results, calls.
  * Part of the caller's transaction.
  */
-export function fillDemo(db: Database, script: DemoScript, now: Now): void {
+export function fillDemo(db: WritableDb, script: DemoScript, now: Now): void {
   const at = (minute: number) =>
     new Date(now.instant.getTime() - (openSince - minute) * 60_000).toISOString();
   const day = openDay(db, now);
@@ -53,7 +53,7 @@ export function fillDemo(db: Database, script: DemoScript, now: Now): void {
   callSome(db, day, at);
 }
 
-function openDay(db: Database, { today: date, language }: Now): Day {
+function openDay(db: WritableDb, { today: date, language }: Now): Day {
   const protocols = testCodes.map((test) => ({ test, parameters: defaultParameters(test) }));
   const title = say(sentence("day.demoTitle"), language);
   const id = addDay(db, { date, title, restMinutes: 5 }, protocols);
@@ -62,7 +62,7 @@ function openDay(db: Database, { today: date, language }: Now): Day {
 }
 
 /** Nothing of the demonstration's own sheets may stay outside; a row that would is a fault of ours. */
-function takeIn(db: Database, sheet: ReadSheet, at: string): void {
+function takeIn(db: WritableDb, sheet: ReadSheet, at: string): void {
   const { taken, keptBack } = planSheet(db, sheet, at);
   const [outside] = keptBack;
   if (outside !== undefined) {
@@ -71,13 +71,13 @@ function takeIn(db: Database, sheet: ReadSheet, at: string): void {
   for (const row of taken) row.apply?.(db);
 }
 
-function checkIn(db: Database, day: Day, { who, leaveOut }: Arrival, at: string): void {
+function checkIn(db: WritableDb, day: Day, { who, leaveOut }: Arrival, at: string): void {
   const { id, board, share, guardianConsent } = athleteOf(db, who);
   admitAthlete(db, day, id, { bib: null, leaveOut: [...leaveOut], board, share, guardianConsent, by }, at);
 }
 
 /** `who` as the cast names people: league, number and name in lines. */
-function athleteOf(db: Database, who: string): Athlete {
+function athleteOf(db: ReadableDb, who: string): Athlete {
   const [league = "", number = "", name = ""] = who.split("\n");
   const athlete = athleteByIdentity(db, league, number, name);
   if (athlete === undefined) throw new Error(`The demonstration's roster lacks ${name}.`);
@@ -85,7 +85,7 @@ function athleteOf(db: Database, who: string): Athlete {
 }
 
 function leaveEarly(
-  db: Database,
+  db: WritableDb,
   day: Day,
   cast: Cast,
   at: (minute: number) => string,
@@ -110,7 +110,7 @@ const called = [
 ] as const;
 
 /** Whoever waits longest comes first, as at a station. */
-function callSome(db: Database, day: Day, at: (minute: number) => string): void {
+function callSome(db: WritableDb, day: Day, at: (minute: number) => string): void {
   for (const [test, minutesAgo] of called) {
     const next = queueOf(db, day, test).find(({ calledAt }) => calledAt === null);
     if (next !== undefined) call(db, day, next.athleteId, test, at(openSince - minutesAgo));

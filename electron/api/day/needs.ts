@@ -4,7 +4,7 @@ import { isFinished } from "../../domain/queue/tally.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import { athleteById } from "../../store/athletes.ts";
 import { calls } from "../../store/calls.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import type { EntrantState } from "../../store/entrants.ts";
 import type { Present } from "../../store/present.ts";
@@ -32,7 +32,7 @@ const patience = 5;
 const mostOfAKind = 3;
 
 /** What needs the organiser now, most pressing first. */
-export function needsOf(db: Database, day: Day, floor: Floor): Need[] {
+export function needsOf(db: ReadableDb, day: Day, floor: Floor): Need[] {
   if (day.state === "closed") return [];
   if (floor.people.length === 0) return [{ sentence: sentence("overview.nobodyListed"), to: "/sheets" }];
   if (day.state === "planned") return [];
@@ -43,7 +43,7 @@ function minutesSince(at: string, now: string): number {
   return Math.floor((Date.parse(now) - Date.parse(at)) / 60_000);
 }
 
-function uncalled(db: Database, day: Day, { people, now }: Floor): Need[] {
+function uncalled(db: ReadableDb, day: Day, { people, now }: Floor): Need[] {
   return calls(db, day.id).flatMap(({ athleteId, test, at }) => {
     const minutes = minutesSince(at, now);
     const who = people.find((present) => present.athleteId === athleteId);
@@ -53,7 +53,7 @@ function uncalled(db: Database, day: Day, { people, now }: Floor): Need[] {
   });
 }
 
-function guardians(db: Database, day: Day, { runners, people }: Floor): Need[] {
+function guardians(db: ReadableDb, day: Day, { runners, people }: Floor): Need[] {
   const minors = runners.flatMap(({ athleteId }) => {
     const athlete = athleteById(db, athleteId);
     const asks =

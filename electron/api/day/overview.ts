@@ -2,7 +2,7 @@ import { z } from "zod";
 import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
 import type { Runner } from "../../domain/queue/queue.ts";
 import { endAtPace, isFinished, tally } from "../../domain/queue/tally.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { type EntrantState, entrantStates } from "../../store/entrants.ts";
 import { everybody, type Present } from "../../store/present.ts";
@@ -60,7 +60,7 @@ export const overview = allow("organiser")
     return overviewOf(db, day, desk.now().toISOString());
   });
 
-function overviewOf(db: Database, day: Day, now: string): Overview {
+function overviewOf(db: ReadableDb, day: Day, now: string): Overview {
   const people = everybody(db, day.id);
   const runners = runnersOf(db, day);
   const marks = tellMarks(db, day);
@@ -91,7 +91,7 @@ function leaguesOf(people: readonly Present[], runners: readonly Runner[]): Over
 }
 
 function testOf(
-  db: Database,
+  db: ReadableDb,
   day: Day,
   test: TestCode,
   runners: readonly Runner[],

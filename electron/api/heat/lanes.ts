@@ -1,7 +1,7 @@
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { absences, addAbsence } from "../../store/absences.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import { eventsOf } from "../../store/heat-events.ts";
 import { freeLane, type HeatLane, lanesOf, setLaneVariant, takeLane } from "../../store/heat-lanes.ts";
 import type { Heat } from "../../store/heats.ts";
@@ -14,7 +14,7 @@ import { uncall } from "./taps.ts";
  * whoever took the lane in between.
  * @throws Refusal `conflict` when the athlete is in no lane, or has begun.
  */
-function requireChangeable(db: Database, heat: Heat, athleteId: number): HeatLane {
+function requireChangeable(db: ReadableDb, heat: Heat, athleteId: number): HeatLane {
   requireOpenLanes(heat);
   const found = lanesOf(db, heat.id).find((each) => each.athleteId === athleteId);
   if (found === undefined) throw new Refusal("conflict", sentence("heat.notInLane"));
@@ -25,7 +25,7 @@ function requireChangeable(db: Database, heat: Heat, athleteId: number): HeatLan
 }
 
 /** Says how somebody does the test. */
-export function setVariant(db: Database, heat: Heat, athleteId: number, variant: string): void {
+export function setVariant(db: WritableDb, heat: Heat, athleteId: number, variant: string): void {
   requireVariant(heat, variant);
   const { lane } = requireChangeable(db, heat, athleteId);
   setLaneVariant(db, heat.id, lane, variant);
@@ -35,7 +35,7 @@ export function setVariant(db: Database, heat: Heat, athleteId: number, variant:
  * Moves somebody to another lane; whoever is there comes to theirs.
  * @throws Refusal `conflict` when one of the two has begun.
  */
-export function move(db: Database, heat: Heat, athleteId: number, to: number): void {
+export function move(db: WritableDb, heat: Heat, athleteId: number, to: number): void {
   if (to > heat.lanes) throw new Refusal("bad-input", sentence("heat.noLane", { lane: to }));
   const moved = requireChangeable(db, heat, athleteId);
   if (moved.lane === to) return;
@@ -50,7 +50,7 @@ export function move(db: Database, heat: Heat, athleteId: number, to: number): v
 }
 
 /** Empties somebody's lane: they keep their place in the queue and are not called any more. */
-export function sendBack(db: Database, heat: Heat, athleteId: number): void {
+export function sendBack(db: WritableDb, heat: Heat, athleteId: number): void {
   if (!lanesOf(db, heat.id).some((each) => each.athleteId === athleteId)) return;
   const { lane } = requireChangeable(db, heat, athleteId);
   freeLane(db, heat.id, lane);
@@ -59,7 +59,7 @@ export function sendBack(db: Database, heat: Heat, athleteId: number): void {
 
 /** Whoever was called did not come: their lane is free, they go to the end of the queue, and it is counted. */
 export function noteAbsent(
-  db: Database,
+  db: WritableDb,
   heat: Heat,
   athleteId: number,
   noted: { readonly id: string; readonly by: string; readonly at: string },

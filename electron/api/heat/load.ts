@@ -4,7 +4,7 @@ import type { Elapsed, HeatEvent } from "../../domain/heats/heat.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { attemptsOfAthlete, type KeptAttempt } from "../../store/attempts.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { eventsOf, type KeptEvent } from "../../store/heat-events.ts";
 import { type HeatLane, lanesOf } from "../../store/heat-lanes.ts";
@@ -50,7 +50,7 @@ export function elapsedOf(heat: Heat, now: Moment): Elapsed {
  * A heat of the open day.
  * @throws Refusal `not-found` when there is no such heat today.
  */
-export function requireHeat(db: Database, heatId: string): { day: Day; heat: Heat } {
+export function requireHeat(db: ReadableDb, heatId: string): { day: Day; heat: Heat } {
   const day = requireOpenDay(db);
   const heat = heatById(db, heatId);
   if (heat === undefined || heat.dayId !== day.id) throw new Refusal("not-found", sentence("heat.unknown"));
@@ -58,13 +58,13 @@ export function requireHeat(db: Database, heatId: string): { day: Day; heat: Hea
 }
 
 /** @throws Refusal `conflict` when the heat has ended. */
-export function requireLive(db: Database, heatId: string): { day: Day; heat: Heat } {
+export function requireLive(db: ReadableDb, heatId: string): { day: Day; heat: Heat } {
   const found = requireHeat(db, heatId);
   if (found.heat.state === "ended") throw new Refusal("conflict", sentence("heat.ended"));
   return found;
 }
 
-export function load(db: Database, heat: Heat): LoadedHeat {
+export function load(db: ReadableDb, heat: Heat): LoadedHeat {
   return {
     heat,
     parameters: parametersOf(db, heat.dayId, heat.test),
@@ -73,7 +73,7 @@ export function load(db: Database, heat: Heat): LoadedHeat {
   };
 }
 
-function loadLane(db: Database, heat: Heat, lane: HeatLane): LoadedLane {
+function loadLane(db: ReadableDb, heat: Heat, lane: HeatLane): LoadedLane {
   const all = attemptsOfAthlete(db, heat.dayId, lane.athleteId).filter(({ test }) => test === heat.test);
   // A correction of what the heat entered is the heat's too: it stands in its place, and is not counted a second time.
   const own = all.filter(({ heatId }) => heatId === heat.id);

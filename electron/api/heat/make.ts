@@ -4,7 +4,7 @@ import { protocolOf } from "../../domain/protocols/registry.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { lastVariant } from "../../store/attempts.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { type HeatLane, lanesOf, takeLane } from "../../store/heat-lanes.ts";
 import { addHeat, type Heat, heatById, liveHeat, setLaneCount, startHeat } from "../../store/heats.ts";
@@ -26,7 +26,7 @@ export interface WantedHeat {
  * rather than made twice.
  * @throws Refusal `conflict` when its clock runs.
  */
-export function heatToFill(db: Database, desk: Desk, day: Day, wanted: WantedHeat): Heat {
+export function heatToFill(db: WritableDb, desk: Desk, day: Day, wanted: WantedHeat): Heat {
   const live = liveHeat(db, day.id, wanted.test);
   if (live === undefined || (live.id !== wanted.heatId && endIfOver(db, desk, live, wanted.by))) {
     return makeHeat(db, desk, day, wanted);
@@ -40,7 +40,7 @@ export function heatToFill(db: Database, desk: Desk, day: Day, wanted: WantedHea
  * Makes a heat; one whose lanes go at their own pace runs from now on.
  * @throws Refusal `conflict` when that heat was there before and has ended.
  */
-export function makeHeat(db: Database, desk: Desk, day: Day, wanted: Omit<WantedHeat, "by">): Heat {
+export function makeHeat(db: WritableDb, desk: Desk, day: Day, wanted: Omit<WantedHeat, "by">): Heat {
   if (heatById(db, wanted.heatId) !== undefined) throw new Refusal("conflict", sentence("heat.ended"));
   const now = momentOf(desk);
   const { test, heatId, lanes } = wanted;
@@ -60,13 +60,13 @@ export function requireOpenLanes(heat: Heat): void {
 }
 
 /** Numbers of the lanes in which nobody is. */
-export function freeLanes(db: Database, heat: Heat): number[] {
+export function freeLanes(db: ReadableDb, heat: Heat): number[] {
   const taken = new Set(lanesOf(db, heat.id).map(({ lane }) => lane));
   return Array.from({ length: heat.lanes }, (_, index) => index + 1).filter((lane) => !taken.has(lane));
 }
 
 /** Puts somebody in a lane, doing the test as they did it last unless it is said. */
-export function put(db: Database, heat: Heat, lane: number, athleteId: number, how?: string): HeatLane {
+export function put(db: WritableDb, heat: Heat, lane: number, athleteId: number, how?: string): HeatLane {
   const variant = how ?? lastVariant(db, athleteId, heat.test) ?? protocolOf(heat.test).variants[0] ?? "";
   const taken = { lane, athleteId, variant };
   takeLane(db, heat, taken);

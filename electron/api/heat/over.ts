@@ -1,7 +1,7 @@
 import { clockOf } from "../../domain/heats/fold.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import { endHeat, type Heat, liveHeats } from "../../store/heats.ts";
 import type { Desk } from "../desk.ts";
 import { type LoadedHeat, lanesAt, load } from "./load.ts";
@@ -21,7 +21,7 @@ export function isOver(loaded: LoadedHeat): boolean {
 }
 
 /** Ends a heat that is over; false when it is not. */
-export function endIfOver(db: Database, desk: Desk, heat: Heat, by: string): boolean {
+export function endIfOver(db: WritableDb, desk: Desk, heat: Heat, by: string): boolean {
   if (!isOver(load(db, heat))) return false;
   endHeat(db, heat.id, { ending: "done", reason: "", by, at: desk.now().toISOString() });
   return true;
@@ -31,7 +31,7 @@ export function endIfOver(db: Database, desk: Desk, heat: Heat, by: string): boo
  * Refuses to end what people are in the middle of: their stops could not be entered any more.
  * @throws Refusal `conflict` when somebody is still going in a heat of the day.
  */
-export function requireNobodyGoing(db: Database, dayId: number): void {
+export function requireNobodyGoing(db: ReadableDb, dayId: number): void {
   const going = liveHeats(db, dayId).filter(
     (heat) => heat.state === "running" && openLanes(load(db, heat)).length > 0,
   );

@@ -4,7 +4,7 @@ import { parseCount } from "../../domain/units.ts";
 import { sentence } from "../../domain/words.ts";
 import { attemptsOfAthlete } from "../../store/attempts.ts";
 import { calls, setCall } from "../../store/calls.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { type HeatLane, takenLanes } from "../../store/heat-lanes.ts";
 import type { Heat } from "../../store/heats.ts";
@@ -54,7 +54,7 @@ function pickLane({ heatId, lane, athleteId, variant }: HeatLane & { heatId: str
   return { heatId, lane, athleteId, variant };
 }
 
-function requireWho(db: Database, day: Day, who: Placing["who"]): Present {
+function requireWho(db: ReadableDb, day: Day, who: Placing["who"]): Present {
   if ("athleteId" in who) return requirePresent(db, day, who.athleteId);
   const read = parseCount(who.bib);
   if (!("count" in read)) throw new Refusal("bad-input", sentence("station.badBib"));
@@ -63,7 +63,7 @@ function requireWho(db: Database, day: Day, who: Placing["who"]): Present {
   return found;
 }
 
-function requireMay(db: Database, day: Day, heat: Heat, who: Present): void {
+function requireMay(db: ReadableDb, day: Day, heat: Heat, who: Present): void {
   requireTesting(db, day, who, heat.test);
   if (doneBy(db, day, who.athleteId).has(heat.test) && !hasTrialsLeft(db, heat, who)) {
     throw new Refusal("conflict", sentence("station.done", { name: who.name }));
@@ -72,14 +72,14 @@ function requireMay(db: Database, day: Day, heat: Heat, who: Present): void {
 }
 
 /** One leap makes a mark, and leaves the other trials to take. */
-function hasTrialsLeft(db: Database, heat: Heat, who: Present): boolean {
+function hasTrialsLeft(db: ReadableDb, heat: Heat, who: Present): boolean {
   const standing = attemptsOfAthlete(db, heat.dayId, who.athleteId).filter(
     (attempt) => attempt.test === heat.test && attempt.void === null,
   );
   return standing.length < protocolOf(heat.test).slotSize(parametersOf(db, heat.dayId, heat.test));
 }
 
-function requireRested(db: Database, day: Day, heat: Heat, who: Present, now: string): void {
+function requireRested(db: ReadableDb, day: Day, heat: Heat, who: Present, now: string): void {
   const readyAt = queueOf(db, day, heat.test).find(({ athleteId }) => athleteId === who.athleteId)?.readyAt;
   if (readyAt === undefined || readyAt <= now) return;
   const count = Math.ceil((Date.parse(readyAt) - Date.parse(now)) / 60_000);
@@ -93,7 +93,7 @@ export function requireVariant(heat: Heat, variant: string | undefined): void {
   }
 }
 
-function requireFree(db: Database, heat: Heat, wanted: number | undefined): number {
+function requireFree(db: ReadableDb, heat: Heat, wanted: number | undefined): number {
   const free = freeLanes(db, heat);
   const lane = wanted ?? free[0];
   if (lane === undefined) throw new Refusal("conflict", sentence("heat.full"));
@@ -102,7 +102,7 @@ function requireFree(db: Database, heat: Heat, wanted: number | undefined): numb
   return lane;
 }
 
-function callHere(db: Database, heat: Heat, athleteId: number, at: string): void {
+function callHere(db: WritableDb, heat: Heat, athleteId: number, at: string): void {
   const called = calls(db, heat.dayId).some(
     (call) => call.athleteId === athleteId && call.test === heat.test,
   );

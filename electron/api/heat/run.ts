@@ -2,7 +2,7 @@ import { after } from "../../domain/heats/clock.ts";
 import { countInMs } from "../../domain/heats/fold.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Database } from "../../store/database.ts";
+import type { WritableDb } from "../../store/database.ts";
 import type { KeptEvent } from "../../store/heat-events.ts";
 import { takeLane } from "../../store/heat-lanes.ts";
 import { endHeat, type Heat, startHeat } from "../../store/heats.ts";
@@ -27,7 +27,7 @@ export function start(desk: Desk, heatId: string, startedAgoMs: number): { elaps
   });
 }
 
-function begin(db: Database, desk: Desk, loaded: LoadedHeat, startedAgoMs: number): void {
+function begin(db: WritableDb, desk: Desk, loaded: LoadedHeat, startedAgoMs: number): void {
   const { heat, lanes, parameters } = loaded;
   if (lanes.length === 0) throw new Refusal("conflict", sentence("heat.empty"));
   const countIn = countInMs(heat.test, parameters as never);

@@ -3,7 +3,7 @@ import { clockOf } from "../../domain/heats/fold.ts";
 import type { LaneResult } from "../../domain/heats/heat.ts";
 import { judge } from "../../domain/protocols/judge.ts";
 import { Refusal } from "../../domain/refusal.ts";
-import type { Database } from "../../store/database.ts";
+import type { WritableDb } from "../../store/database.ts";
 import { recordAttempt, voidAttempt } from "../../store/record.ts";
 import type { LoadedHeat, LoadedLane, MadeAttempt } from "./load.ts";
 
@@ -20,7 +20,7 @@ export interface Cause {
  * @throws Refusal when what was typed at a lane's own pace can't be taken; a running clock is never refused.
  */
 export function settle(
-  db: Database,
+  db: WritableDb,
   loaded: LoadedHeat,
   before: readonly AnyLane[],
   after: readonly AnyLane[],
@@ -46,12 +46,12 @@ function enteredFor(lane: LoadedLane, key: string): MadeAttempt[] {
   return lane.made.filter(({ result }) => result === key);
 }
 
-function takeBack(db: Database, lane: LoadedLane, key: string, cause: Cause): void {
+function takeBack(db: WritableDb, lane: LoadedLane, key: string, cause: Cause): void {
   const standing = enteredFor(lane, key).filter(({ void: ended }) => ended === null);
   for (const { id } of standing) voidAttempt(db, id, cause);
 }
 
-function enter(db: Database, loaded: LoadedHeat, lane: LoadedLane, result: LaneResult, cause: Cause): void {
+function enter(db: WritableDb, loaded: LoadedHeat, lane: LoadedLane, result: LaneResult, cause: Cause): void {
   const { heat, parameters } = loaded;
   const typed = clockOf(heat.test) === "own";
   const { refusal } = judge(heat.test, parameters, [result.seen]);

@@ -3,7 +3,7 @@ import { readWhat, undoTrouble } from "../../domain/heats/fold.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { endCallTo } from "../../store/calls.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import { addEvent, heatOfEvent, type KeptEvent } from "../../store/heat-events.ts";
 import type { Heat } from "../../store/heats.ts";
 import type { Desk } from "../desk.ts";
@@ -32,13 +32,13 @@ export function tap(desk: Desk, heatId: string, by: string, sent: readonly SentT
 }
 
 /** @throws Refusal `conflict` when the id is another heat's. */
-function isKnown(db: Database, heatId: string, id: string): boolean {
+function isKnown(db: ReadableDb, heatId: string, id: string): boolean {
   const known = heatOfEvent(db, id);
   if (known !== undefined && known !== heatId) throw new Refusal("conflict", sentence("heat.otherTap"));
   return known !== undefined;
 }
 
-function keep(db: Database, desk: Desk, loaded: LoadedHeat, by: string, fresh: readonly SentTap[]): void {
+function keep(db: WritableDb, desk: Desk, loaded: LoadedHeat, by: string, fresh: readonly SentTap[]): void {
   const now = momentOf(desk);
   const elapsed = elapsedOf(loaded.heat, now);
   if (elapsed === null) throw new Refusal("conflict", sentence("heat.notStarted"));
@@ -48,7 +48,7 @@ function keep(db: Database, desk: Desk, loaded: LoadedHeat, by: string, fresh: r
 }
 
 /** Keeps events that were read, and enters what the lanes come to with them. */
-export function add(db: Database, loaded: LoadedHeat, events: readonly KeptEvent[], why: string): void {
+export function add(db: WritableDb, loaded: LoadedHeat, events: readonly KeptEvent[], why: string): void {
   const before = lanesAt(loaded, null);
   for (const event of events) addEvent(db, loaded.heat.id, event);
   const after = lanesAt(loaded, null, [...loaded.events, ...events]);
@@ -71,7 +71,7 @@ function said(events: readonly KeptEvent[]): string | undefined {
 }
 
 /** Whoever was called here has come, or need not come. */
-export function uncall(db: Database, heat: Heat, athleteId: number): void {
+export function uncall(db: WritableDb, heat: Heat, athleteId: number): void {
   endCallTo(db, heat.dayId, athleteId, heat.test);
 }
 

@@ -6,7 +6,7 @@ import { againstLast } from "../../domain/protocols/written.ts";
 import type { Place } from "../../domain/queue/queue.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import { absences } from "../../store/absences.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { lanesOf, takenLanes } from "../../store/heat-lanes.ts";
 import { endedHeats, type Heat, liveHeat } from "../../store/heats.ts";
@@ -27,7 +27,7 @@ const lately = 5;
 
 /** What several parts of the view are made of, read once. */
 interface Scene {
-  readonly db: Database;
+  readonly db: ReadableDb;
   readonly day: Day;
   readonly people: ReadonlyMap<number, Present>;
   readonly queue: readonly Place[];

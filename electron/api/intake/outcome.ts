@@ -1,5 +1,5 @@
 import type { Sentence } from "../../domain/words.ts";
-import type { Database } from "../../store/database.ts";
+import type { WritableDb } from "../../store/database.ts";
 import type { RowRefused } from "../sheets/cells.ts";
 import type { Field } from "../sheets/headers.ts";
 
@@ -21,7 +21,7 @@ export interface TakenRow {
   readonly was: Readonly<Partial<Record<Field, string>>>;
   /** Known, but not on the day's list yet: it goes there. */
   readonly joins: boolean;
-  readonly apply: ((db: Database) => void) | null;
+  readonly apply: ((db: WritableDb) => void) | null;
 }
 
 /** A row that stays outside, with the field to look at (null: the row as a whole). */

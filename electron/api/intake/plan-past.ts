@@ -2,7 +2,7 @@ import { fold } from "../../domain/people/fold.ts";
 import { protocolOf } from "../../domain/protocols/registry.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { Athlete } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { addPastMark, pastMarkValue } from "../../store/past-marks.ts";
 import { RowRefused } from "../sheets/cells.ts";
 import type { PastRow } from "../sheets/past.ts";
@@ -11,7 +11,7 @@ import { keptBack, known, type Outcome, type ReadRow } from "./outcome.ts";
 import { athleteNamed, registerOf } from "./register.ts";
 
 /** What a sheet of past results would add. A mark that is held already stays, and another value for it is kept back. */
-export function planPast(db: Database, rows: readonly ReadRow<PastRow>[]): Outcome[] {
+export function planPast(db: ReadableDb, rows: readonly ReadRow<PastRow>[]): Outcome[] {
   const register = registerOf(db);
   const inSheet = new Map<string, number>();
 

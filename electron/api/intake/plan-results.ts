@@ -3,7 +3,7 @@ import { protocolOf } from "../../domain/protocols/registry.ts";
 import { againstLast } from "../../domain/protocols/written.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { Athlete } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import type { EntrantState } from "../../store/entrants.ts";
 import { recordAttempt } from "../../store/record.ts";
 import { requireOpenDay } from "../at-hand.ts";
@@ -28,7 +28,7 @@ interface Plan {
  * What a sheet of results would add.
  * @throws Refusal `unavailable` when no day is open.
  */
-export function planResults(db: Database, rows: readonly ReadRow<ResultRow>[], at: string): Outcome[] {
+export function planResults(db: ReadableDb, rows: readonly ReadRow<ResultRow>[], at: string): Outcome[] {
   const hall = readHall(db, requireOpenDay(db));
   const plan: Plan = { hall, at, occurrences: new Map(), touched: new Map() };
   const outcomes = rows.map((each, index): Outcome => {
@@ -61,7 +61,7 @@ function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): 
   const asked = opinion.level === "ask" ? opinion.sentence : null;
   const unusual = asked ?? otherName(row.who, athlete) ?? partLeft(hall, athlete, test);
   const entry = { id, athleteId: athlete.id, test, variant, seen, enteredBy, note, at: plan.at };
-  function apply(db: Database): void {
+  function apply(db: WritableDb): void {
     recordAttempt(db, hall.day.id, { ...entry, source: "sheet", replaces: null });
   }
   return { line, status: "new", about: athlete, unusual, was: {}, joins: false, apply };

@@ -1,6 +1,6 @@
 import { sentence } from "../../domain/words.ts";
 import { type Athlete, addAthlete, allAthletes, leagueNamed, updateAthlete } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import { entrants, expectEntrant } from "../../store/entrants.ts";
 import { requireDay } from "../at-hand.ts";
 import type { Field } from "../sheets/headers.ts";
@@ -30,7 +30,7 @@ interface Plan {
  * What a roster would change: who is new, who has other values, and who comes onto the day's list.
  * @throws Refusal `unavailable` without a day to work on.
  */
-export function planRoster(db: Database, rows: readonly ReadRow<RosterRow>[], at: string): Outcome[] {
+export function planRoster(db: ReadableDb, rows: readonly ReadRow<RosterRow>[], at: string): Outcome[] {
   const day = requireDay(db);
   const entries = allAthletes(db).map(
     (athlete): Entry => ({
@@ -88,7 +88,7 @@ function entryOf(register: Register<Entry>, row: RosterRow): Entry | "several" |
   return "several";
 }
 
-function addRow(db: Database, plan: Plan, row: RosterRow): void {
+function addRow(db: WritableDb, plan: Plan, row: RosterRow): void {
   let leagueId = plan.leagueIds.get(row.league);
   if (leagueId === undefined) {
     leagueId = leagueNamed(db, row.league);
@@ -119,7 +119,7 @@ function changeOf(plan: Plan, line: number, row: RosterRow, entry: Entry, athlet
   const was = differences(athlete, after);
   const isChanged = Object.keys(was).length > 0;
   const joins = !plan.listed.has(athlete.id);
-  function apply(db: Database): void {
+  function apply(db: WritableDb): void {
     if (isChanged) updateAthlete(db, athlete.id, after);
     if (joins) expectEntrant(db, plan.dayId, athlete.id, plan.at);
   }

@@ -1,7 +1,7 @@
 import { setImmediate } from "node:timers/promises";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { type Cells, cellsOf, RowRefused } from "../sheets/cells.ts";
 import { decodeSheet } from "../sheets/decode.ts";
 import {
@@ -30,7 +30,7 @@ export interface ReadSheet {
   readonly rows: ReadonlyMap<number, SheetRow>;
   readonly unread: readonly KeptBackRow[];
   /** Plans all rows that could be read, in their order (`at`: ISO 8601 instant). */
-  plan(db: Database, at: string): Outcome[];
+  plan(db: ReadableDb, at: string): Outcome[];
 }
 
 /** What to read a sheet as; `kind` null: by its headers. `today`: ISO 8601 day. */
@@ -84,7 +84,7 @@ function* readAll<Row>(
   table: Table,
   { columns, missing }: MatchedHeaders,
   read: (cells: Cells) => Row,
-  plan: (db: Database, rows: readonly ReadRow<Row>[], at: string) => Outcome[],
+  plan: (db: ReadableDb, rows: readonly ReadRow<Row>[], at: string) => Outcome[],
 ): RowSteps {
   const good: ReadRow<Row>[] = [];
   const unread: KeptBackRow[] = [];

@@ -1,7 +1,7 @@
 import { fold } from "../../domain/people/fold.ts";
 import { sentence } from "../../domain/words.ts";
 import { type Athlete, allAthletes } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { RowRefused } from "../sheets/cells.ts";
 import type { Who } from "../sheets/who.ts";
 import { nearest } from "./nearest.ts";
@@ -67,7 +67,7 @@ export function createRegister<P extends Person>(people: Iterable<P>): Register<
   };
 }
 
-export function registerOf(db: Database): Register<Athlete> {
+export function registerOf(db: ReadableDb): Register<Athlete> {
   return createRegister(allAthletes(db));
 }
 

@@ -4,7 +4,7 @@ import { protocolOf } from "../../domain/protocols/registry.ts";
 import type { Athlete } from "../../store/athletes.ts";
 import { allAthletes } from "../../store/athletes.ts";
 import { attemptsOfDay } from "../../store/attempts.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { type Entrant, entrants, leftOut } from "../../store/entrants.ts";
 import { earlierMarks, parametersOf } from "../../store/marks.ts";
@@ -37,7 +37,7 @@ export interface Hall {
   last(athleteId: number, test: TestCode, variant: string): number | undefined;
 }
 
-export function readHall(db: Database, day: Day): Hall {
+export function readHall(db: ReadableDb, day: Day): Hall {
   const people = allAthletes(db);
   const here = entrants(db, day.id);
   const attempts = attemptsOfDay(db, day.id);

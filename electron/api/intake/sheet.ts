@@ -1,6 +1,6 @@
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Topic } from "../../store/store.ts";
 import { isoDate } from "../calendar.ts";
 import type { Desk } from "../desk.ts";
@@ -52,7 +52,7 @@ export function readSheet(
 }
 
 /** What a sheet would change, without changing it. @throws Refusal `unavailable` without the day that it needs. */
-export function planSheet(db: Database, sheet: ReadSheet, at: string): PlannedSheet {
+export function planSheet(db: ReadableDb, sheet: ReadSheet, at: string): PlannedSheet {
   const outcomes = sheet.plan(db, at);
   const taken = outcomes.filter(isTaken);
   const outside = outcomes.flatMap((outcome): KeptBackRow[] => (isTaken(outcome) ? [] : [outcome]));

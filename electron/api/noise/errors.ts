@@ -1,6 +1,6 @@
 import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
 import type { TypicalError } from "../../domain/statistics/change.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { noiseOf } from "./known.ts";
 
 export type TypicalErrors = Readonly<Record<TestCode, TypicalError>>;
@@ -9,7 +9,7 @@ export type TypicalErrors = Readonly<Record<TestCode, TypicalError>>;
  * The typical error of each test as this store knows it: what every change is judged by. Without the marks of one day
  * (0: with all) for whether that day's marks are believed, since a slip must not widen what passes for noise.
  */
-export function typicalErrorsOf(db: Database, exceptDayId = 0): TypicalErrors {
+export function typicalErrorsOf(db: ReadableDb, exceptDayId = 0): TypicalErrors {
   const noise = noiseOf(db, exceptDayId);
   const entries = testCodes.map((test) => [test, noise[test].error] as const);
   return Object.fromEntries(entries) as Record<TestCode, TypicalError>;

@@ -8,7 +8,7 @@ import {
   typicalErrorOf,
   typicalShareOf,
 } from "../../domain/statistics/reliability.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { type RepeatedTrial, repeatedMarks, repeatedTrials } from "../../store/repeats.ts";
 import { remembered } from "../../store/stamp.ts";
 
@@ -30,9 +30,9 @@ export interface TestNoise {
 export type Noise = Readonly<Record<TestCode, TestNoise>>;
 
 /** The noise of each test as the store's marks show it, leaving one day (0: none) out. */
-export const noiseOf: (db: Database, exceptDayId: number) => Noise = remembered(read);
+export const noiseOf: (db: ReadableDb, exceptDayId: number) => Noise = remembered(read);
 
-function read(db: Database, exceptDayId: number): Noise {
+function read(db: ReadableDb, exceptDayId: number): Noise {
   const repeats = Map.groupBy(repeatedMarks(db, exceptDayId), ({ test }) => test);
   const trials = typicalShareOf(repeatedTrials(db, exceptDayId).map(bestOfTrials));
   const entries = testCodes.map((test) => {

@@ -13,7 +13,7 @@ import {
 import { firstMarkJudged } from "../../domain/statistics/threshold.ts";
 import { twoWay } from "../../domain/statistics/two-way.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { newestMarks } from "../../store/newest-marks.ts";
 import { noiseOf, type TestNoise } from "./known.ts";
 import { quantityOf } from "./quantity.ts";
@@ -32,12 +32,12 @@ const examples: Readonly<Record<TestCode, number>> = {
 };
 
 /** What the store knows of every test's noise, in numbers that a coach can use. */
-export function viewNoise(db: Database, lengths: LengthUnit): NoiseView {
+export function viewNoise(db: ReadableDb, lengths: LengthUnit): NoiseView {
   const noise = noiseOf(db, 0);
   return { tests: testCodes.map((test) => viewTest(db, test, noise[test], lengths)), enough };
 }
 
-function viewTest(db: Database, test: TestCode, noise: TestNoise, lengths: LengthUnit): TestNoiseView {
+function viewTest(db: ReadableDb, test: TestCode, noise: TestNoise, lengths: LengthUnit): TestNoiseView {
   const { error, degrees, own, trials, raised } = noise;
   const { values, ...typical } = typicalOf(db, test);
   const { write } = protocolOf(test);
@@ -70,7 +70,7 @@ function viewOwn(own: Estimate, atMark: (amount: number) => Quantity): TestNoise
 }
 
 /** The middle one of the newest day's marks. */
-function typicalOf(db: Database, test: TestCode) {
+function typicalOf(db: ReadableDb, test: TestCode) {
   const newest = newestMarks(db, test);
   if (newest === undefined) return { value: examples[test], date: null, marks: 0, values: [] };
   const { date, values } = newest;

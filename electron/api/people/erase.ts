@@ -5,12 +5,11 @@ import { fold } from "../../domain/people/fold.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { Athlete } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { dayAtHand } from "../../store/days.ts";
 import { eraseAthlete } from "../../store/erase.ts";
 import { allErasures, erasureById, wipeIsDue } from "../../store/erase-log.ts";
 import { countMentions } from "../../store/erase-mentions.ts";
-import { writeAnew } from "../../store/erase-wipe.ts";
 import { eventsOf } from "../../store/heat-events.ts";
 import { takenLanes } from "../../store/heat-lanes.ts";
 import { heatById } from "../../store/heats.ts";
@@ -114,7 +113,7 @@ function requireMeant({ name, number }: Athlete, typed: string): void {
 }
 
 /** Somebody in the middle of a heat: what is tapped for them in the next second must have somewhere to go. */
-function whyNotErased(db: Database, { id, name }: Athlete): Sentence | null {
+function whyNotErased(db: ReadableDb, { id, name }: Athlete): Sentence | null {
   const day = dayAtHand(db);
   if (day?.state !== "open") return null;
   const taken = takenLanes(db, day.id).find(
@@ -124,7 +123,7 @@ function whyNotErased(db: Database, { id, name }: Athlete): Sentence | null {
 }
 
 /** Lanes at their own pace begin with their first tap, all others with the heat. */
-function hasBegun(db: Database, heatId: string, lane: number): boolean {
+function hasBegun(db: ReadableDb, heatId: string, lane: number): boolean {
   const heat = heatById(db, heatId);
   if (heat?.state !== "running") return false;
   if (clockOf(heat.test) === "common") return true;
@@ -135,7 +134,7 @@ function hasBegun(db: Database, heatId: string, lane: number): boolean {
 function wipe({ store }: Desk): Sentence | null {
   if (!wipeIsDue(store.db)) return null;
   try {
-    writeAnew(store.db);
+    store.wipe();
     return null;
   } catch (error) {
     return sentence("erase.notWiped", { message: error instanceof Error ? error.message : String(error) });

@@ -3,7 +3,7 @@ import { withoutName } from "../../domain/people/mentions.ts";
 import type { Mark, TestCode } from "../../domain/protocols/protocol.ts";
 import { protocolOf } from "../../domain/protocols/registry.ts";
 import { type Athlete, allAthletes } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { dayById } from "../../store/days.ts";
 import { heatById } from "../../store/heats.ts";
 import { type HeldRows, heldRows } from "../../store/held.ts";
@@ -13,7 +13,7 @@ import type { Held, HeldDay } from "./held-schema.ts";
 type Own = (text: string) => string;
 
 /** All that is held about an athlete, and nothing about anybody else. */
-export function heldAbout(db: Database, athlete: Athlete, about: Pick<Held, "made_at" | "invented">): Held {
+export function heldAbout(db: ReadableDb, athlete: Athlete, about: Pick<Held, "made_at" | "invented">): Held {
   const rows = heldRows(db, athlete.id);
   const own = ownText(db, athlete);
   const { id, league, name, number, birthYear, category } = athlete;
@@ -34,7 +34,7 @@ export function heldAbout(db: Database, athlete: Athlete, about: Pick<Held, "mad
   };
 }
 
-function ownText(db: Database, athlete: Athlete): Own {
+function ownText(db: ReadableDb, athlete: Athlete): Own {
   const mine = fold(athlete.name);
   const others = allAthletes(db)
     .map(({ name }) => ({ name, folded: fold(name) }))
@@ -55,7 +55,7 @@ function measured(
   return { value: value / perUnit, unit };
 }
 
-function dayOf(db: Database, rows: HeldRows, entrant: HeldRows["entrant"][number], own: Own): HeldDay {
+function dayOf(db: ReadableDb, rows: HeldRows, entrant: HeldRows["entrant"][number], own: Own): HeldDay {
   const { day_id, state, bib, since } = entrant;
   const day = dayById(db, day_id);
   // An entrant refers to a day by a foreign key, so this can't happen to anybody.
@@ -101,7 +101,7 @@ function markOf(row: HeldRows["mark"][number]): HeldDay["marks"][number] {
 }
 
 function heatOf(
-  db: Database,
+  db: ReadableDb,
   rows: HeldRows,
   { heat_id, lane, variant }: HeldRows["heat_lane"][number],
   own: Own,

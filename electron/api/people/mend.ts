@@ -10,7 +10,7 @@ import {
   leagueNamed,
   updateAthlete,
 } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { WritableDb } from "../../store/database.ts";
 import { dayAtHand } from "../../store/days.ts";
 import { isoDate } from "../calendar.ts";
 import { allow } from "../trpc.ts";
@@ -39,7 +39,7 @@ export const mend = allow("organiser")
   });
 
 /** @throws Refusal for what can't be read, or for what belongs to another athlete. */
-function mendAthlete(db: Database, typed: z.infer<typeof mendInput>, today: string): void {
+function mendAthlete(db: WritableDb, typed: z.infer<typeof mendInput>, today: string): void {
   const athlete = requireAthlete(db, typed.athleteId);
   const who = checkIdentity(typed, dayAtHand(db)?.date ?? today);
   const name = oneLine(who.name);
@@ -66,6 +66,6 @@ function refuseTaken({ name, number, league }: Athlete): never {
 }
 
 /** The league that is meant. One that only this athlete is in may get its name written otherwise. */
-function leagueOf(db: Database, athlete: Athlete, league: string): number {
+function leagueOf(db: WritableDb, athlete: Athlete, league: string): number {
   return fold(league) === fold(athlete.league) ? athlete.leagueId : leagueNamed(db, league);
 }

@@ -4,7 +4,7 @@ import { nextTest } from "../../domain/queue/order.ts";
 import { isDone } from "../../domain/queue/queue.ts";
 import type { Athlete } from "../../store/athletes.ts";
 import { attemptsOfAthlete } from "../../store/attempts.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { entrantOf } from "../../store/entrants.ts";
 import { tellMarks } from "../marks.ts";
@@ -33,7 +33,7 @@ type AthletePage = z.infer<typeof athletePage>;
 
 /** @param today ISO 8601, for when there is no day at hand. */
 export function pageOf(
-  db: Database,
+  db: ReadableDb,
   day: Day | null,
   athlete: Athlete,
   today: string,

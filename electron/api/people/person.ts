@@ -4,7 +4,7 @@ import { testCodes } from "../../domain/protocols/protocol.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { type Athlete, athleteById } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { entrantOf, entrantStates, leftOutOf } from "../../store/entrants.ts";
 
@@ -29,14 +29,14 @@ export const personSchema = z.object({
 export type Person = z.infer<typeof personSchema>;
 
 /** @throws Refusal `not-found` when nobody has this id. */
-export function requireAthlete(db: Database, athleteId: number): Athlete {
+export function requireAthlete(db: ReadableDb, athleteId: number): Athlete {
   const athlete = athleteById(db, athleteId);
   if (athlete === undefined) throw new Refusal("not-found", sentence("checkIn.unknown"));
   return athlete;
 }
 
 /** `day` null: there is no day at hand; then whether somebody may be under 18 is asked of `today` (ISO 8601). */
-export function personOf(db: Database, day: Day | null, athlete: Athlete, today: string): Person {
+export function personOf(db: ReadableDb, day: Day | null, athlete: Athlete, today: string): Person {
   const { id, leagueId: _, ...who } = athlete;
   const entrant = day === null ? undefined : entrantOf(db, day.id, id);
   return {

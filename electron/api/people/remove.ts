@@ -2,7 +2,7 @@ import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import { type Athlete, athleteById } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { dayById } from "../../store/days.ts";
 import { removeAthlete } from "../../store/erase.ts";
 import { heldRows } from "../../store/held.ts";
@@ -10,7 +10,7 @@ import { allow } from "../trpc.ts";
 import { forgetNames } from "./search.ts";
 
 /** Why somebody is more than a slip of the keys: something was seen of them, or a day that is over had them. */
-export function whyNotRemoved(db: Database, { id, name }: Athlete): Sentence | null {
+export function whyNotRemoved(db: ReadableDb, { id, name }: Athlete): Sentence | null {
   const { attempt, past_mark, heat_event, entrant } = heldRows(db, id);
   if (attempt.length + past_mark.length + heat_event.length > 0) return sentence("remove.measured", { name });
   const over = entrant.some(({ day_id }) => dayById(db, day_id)?.state === "closed");

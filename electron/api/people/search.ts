@@ -1,7 +1,7 @@
 import MiniSearch, { type SearchResult } from "minisearch";
 import { fold } from "../../domain/people/fold.ts";
 import { type Athlete, allAthletes } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Store } from "../../store/store.ts";
 
 /** The names of a store, ready to be searched; read again after a change that concerned people. */
@@ -64,7 +64,7 @@ export function forgetNames(store: Store): void {
 }
 
 /** Puts into the index what is new or changed, and takes out who is gone. */
-function refresh(names: Names, db: Database): void {
+function refresh(names: Names, db: ReadableDb): void {
   const gone = new Set(names.known.keys());
   for (const { id, name, number, league } of allAthletes(db)) {
     gone.delete(id);

@@ -6,7 +6,7 @@ import type { TypicalError } from "../../domain/statistics/change.ts";
 import { chanceOfDirection } from "../../domain/statistics/direction.ts";
 import { newsOf } from "../../domain/statistics/news.ts";
 import { noiseBand } from "../../domain/statistics/noise-band.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { allDays, type Day } from "../../store/days.ts";
 import { type HistoryMark, historyOf } from "../../store/history.ts";
 import { type KeptMark, parametersOf } from "../../store/marks.ts";
@@ -24,7 +24,7 @@ type Known = HistoryMark & { readonly today: boolean };
  * there is a day, else by those of the newest mark), and the others apart, newest first.
  */
 export function seriesOf(
-  db: Database,
+  db: ReadableDb,
   day: Day | null,
   athleteId: number,
   marks: readonly KeptMark[],
@@ -74,7 +74,7 @@ function earlier(mark: HistoryMark): Known {
   return { ...mark, today: false };
 }
 
-function fingerprintOf(db: Database, day: Day, test: TestCode, variant: string): string {
+function fingerprintOf(db: ReadableDb, day: Day, test: TestCode, variant: string): string {
   return fingerprint(test, variant, parametersOf(db, day.id, test));
 }
 
@@ -121,7 +121,7 @@ function pointOf(mark: Known, before: readonly Known[], error: TypicalError, len
 
 /** Among others of the day on which the newest mark was made. */
 function placeIn(
-  db: Database,
+  db: ReadableDb,
   athleteId: number,
   newest: Known | undefined,
 ): Pick<Series, "place" | "placed"> {

@@ -1,5 +1,5 @@
 import { type AlikeInterval, leftOpen } from "../../domain/statistics/place-between.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { type MarksOfOrigin, marksFromElsewhere } from "../../store/references.ts";
 import type { Sort } from "./groups.ts";
 
@@ -19,7 +19,7 @@ export interface GroupElsewhere {
  * The references that a mark may be compared with: of equal fingerprint, each origin by itself, those of the same
  * category apart from those that were told without one.
  */
-export function groupsElsewhere(db: Database, { fingerprint, category }: Sort): GroupElsewhere[] {
+export function groupsElsewhere(db: ReadableDb, { fingerprint, category }: Sort): GroupElsewhere[] {
   const origins = Map.groupBy(marksFromElsewhere(db, fingerprint), ({ origin }) => origin);
   return [...origins].flatMap(([origin, all]) => {
     const same = all.filter((marks) => marks.category === (category ?? "unknown"));

@@ -1,7 +1,7 @@
 import { consentOf } from "../../domain/privacy/consent.ts";
 import type { TestCode } from "../../domain/protocols/protocol.ts";
 import { type Athlete, allAthletes, type Category } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { latestMarks, marksToCompare, type ReferenceMark } from "../../store/reference.ts";
 import { type GroupElsewhere, groupsElsewhere } from "./elsewhere.ts";
@@ -27,7 +27,7 @@ export interface Sort {
  * otherwise. An athlete is in the store's group once, with the latest mark up to that day; past results on sheets are not
  * in it, since nobody here saw them measured.
  */
-export function groupsOf(db: Database, day: Day, sort: Sort): Group[] {
+export function groupsOf(db: ReadableDb, day: Day, sort: Sort): Group[] {
   const { test, fingerprint, category } = sort;
   const agreed = agreedOf(db, day.date, category);
   const own = (marks: readonly ReferenceMark[]) => marks.filter(({ athleteId }) => agreed.has(athleteId));
@@ -39,7 +39,7 @@ export function groupsOf(db: Database, day: Day, sort: Sort): Group[] {
 }
 
 /** Ids of those who agreed that their marks are counted, and want to be compared in that category. */
-function agreedOf(db: Database, date: string, category: Category | null): ReadonlySet<Athlete["id"]> {
+function agreedOf(db: ReadableDb, date: string, category: Category | null): ReadonlySet<Athlete["id"]> {
   const agreed = allAthletes(db).filter(
     (athlete) => athlete.category === category && consentOf(athlete, date) === "given",
   );

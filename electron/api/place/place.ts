@@ -4,7 +4,7 @@ import { protocolOf } from "../../domain/protocols/registry.ts";
 import { placeAmong } from "../../domain/statistics/place.ts";
 import { placeBetween, widthOfPlace } from "../../domain/statistics/place-between.ts";
 import { type Athlete, athleteById } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { parametersOf } from "../../store/marks.ts";
 import { type Group, groupsOf } from "./groups.ts";
@@ -22,7 +22,7 @@ export interface MarkToPlace {
  * Finds places of marks of one day; groups are read once and kept, so that a day's cards take one reading a group. Use
  * it up at once: it does not see what is entered after it was made.
  */
-export function placesOn(db: Database, day: Day): (mark: MarkToPlace) => Place | null {
+export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => Place | null {
   const known = new Map<string, Group[]>();
   return ({ athleteId, test, variant, value }) => {
     const athlete = athleteById(db, athleteId);
@@ -41,7 +41,7 @@ export function placesOn(db: Database, day: Day): (mark: MarkToPlace) => Place |
  * with. Never for the board.
  */
 export function placeOf(
-  db: Database,
+  db: ReadableDb,
   day: Day,
   athleteId: Athlete["id"],
   test: TestCode,

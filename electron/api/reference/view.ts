@@ -2,7 +2,7 @@ import { fingerprint } from "../../domain/protocols/fingerprint.ts";
 import { testCodes } from "../../domain/protocols/protocol.ts";
 import { defaultParameters } from "../../domain/protocols/registry.ts";
 import type { Bundle, BundleTest } from "../../domain/reference/bundle.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { dayAtHand } from "../../store/days.ts";
 import { parametersOf } from "../../store/marks.ts";
 import {
@@ -16,7 +16,7 @@ import type { Brought, KeptReference, ReferenceTest } from "./schemas.ts";
 type Content = Pick<Brought, "kind" | "tests" | "marks" | "quarters">;
 
 /** Every bundle that is kept, with what it holds. */
-export function referencesIn(db: Database): KeptReference[] {
+export function referencesIn(db: ReadableDb): KeptReference[] {
   const rules = rulesHere(db);
   return allReferences(db).map(({ id, origin, kind, addedAt }) => {
     const tests = testsOfReference(db, id);
@@ -28,7 +28,7 @@ export function referencesIn(db: Database): KeptReference[] {
 }
 
 /** What a bundle holds before it is added. */
-export function contentOfBundle(db: Database, { kind, tests, marks }: Bundle): Content {
+export function contentOfBundle(db: ReadableDb, { kind, tests, marks }: Bundle): Content {
   const counted = tests.map((test) => ({ ...test, marks: countOf(marks, test) }));
   const quarters = [...new Set(marks.map(({ quarter }) => quarter))].sort();
   return contentOf(
@@ -64,7 +64,7 @@ function contentOf(
 }
 
 /** Whether a test was held by the rules of the day at hand; where there is none, by the usual ones. */
-function rulesHere(db: Database): (test: BundleTest) => boolean {
+function rulesHere(db: ReadableDb): (test: BundleTest) => boolean {
   const day = dayAtHand(db);
   return ({ test, variant, fingerprint: rules }) => {
     const parameters = day === undefined ? defaultParameters(test) : parametersOf(db, day.id, test);

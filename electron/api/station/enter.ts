@@ -7,7 +7,7 @@ import type { TypicalError } from "../../domain/statistics/change.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import { attemptById, attemptsOfAthlete } from "../../store/attempts.ts";
 import { endCallTo } from "../../store/calls.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import { type Day, dayById } from "../../store/days.ts";
 import { parametersOf } from "../../store/marks.ts";
 import { recordAttempt, voidAttempt } from "../../store/record.ts";
@@ -93,7 +93,7 @@ function readEntry(typed: Entry): Entry {
   };
 }
 
-function save(db: Database, at: string, entry: Entry): Told | null {
+function save(db: WritableDb, at: string, entry: Entry): Told | null {
   const retried = dayOfRetry(db, entry);
   const day = retried ?? requireOpenDay(db);
   // Read before anything is written: this entry is judged by what was known until now.
@@ -119,14 +119,14 @@ function save(db: Database, at: string, entry: Entry): Told | null {
 }
 
 /** The day of an entry whose every id is known: it was taken before, and the answer got lost. */
-function dayOfRetry(db: Database, entry: Entry): Day | undefined {
+function dayOfRetry(db: ReadableDb, entry: Entry): Day | undefined {
   const known = entry.attempts.map(({ id }) => attemptById(db, id));
   const [first] = known;
   return first === undefined || known.includes(undefined) ? undefined : dayById(db, first.dayId);
 }
 
 /** Checks that the entry may be made, voids what it corrects, and returns what to ask first. */
-function takeUp(db: Database, day: Day, at: string, entry: Entry): readonly Sentence[] {
+function takeUp(db: WritableDb, day: Day, at: string, entry: Entry): readonly Sentence[] {
   const parameters = parametersOf(db, day.id, entry.test);
   const seen = entry.attempts.map((attempt) => attempt.seen);
   const { refusal, questions } = judge(entry.test, parameters, seen);
@@ -139,7 +139,7 @@ function takeUp(db: Database, day: Day, at: string, entry: Entry): readonly Sent
   return [...questions, ...askAboutVariant(db, day, entry)];
 }
 
-function voidCorrected(db: Database, day: Day, at: string, entry: Entry): { athleteId: number } {
+function voidCorrected(db: WritableDb, day: Day, at: string, entry: Entry): { athleteId: number } {
   const { attemptId = "", reason = "" } = entry.replaces ?? {};
   const attempt = attemptById(db, attemptId);
   if (attempt === undefined) throw new Refusal("not-found", sentence("record.unknownAttempt"));
@@ -154,7 +154,7 @@ function voidCorrected(db: Database, day: Day, at: string, entry: Entry): { athl
 }
 
 /** Two ways of doing a test on one day is possible, and more often a slip. */
-function askAboutVariant(db: Database, day: Day, entry: Entry): Sentence[] {
+function askAboutVariant(db: ReadableDb, day: Day, entry: Entry): Sentence[] {
   const other = attemptsOfAthlete(db, day.id, entry.athleteId).find(
     (each) => each.test === entry.test && each.variant !== entry.variant && each.void === null,
   );

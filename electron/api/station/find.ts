@@ -9,7 +9,7 @@ import { gain } from "../../domain/statistics/change.ts";
 import { parseCount } from "../../domain/units.ts";
 import { sentence } from "../../domain/words.ts";
 import { attemptsOfAthlete, attemptTimes, type KeptAttempt, lastVariant } from "../../store/attempts.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { type EarlierMark, earlierMarks, parametersOf } from "../../store/marks.ts";
 import { type Present, presentByBib } from "../../store/present.ts";
@@ -44,7 +44,7 @@ export type Found = z.infer<typeof foundSchema>;
  * The athlete that a typed bib means, with all that keyed entry shows.
  * @throws Refusal when no bib is typed, nobody wears it, or whoever does takes no part in this test.
  */
-export function find(db: Database, day: Day, test: TestCode, bib: string, lengths: LengthUnit): Found {
+export function find(db: ReadableDb, day: Day, test: TestCode, bib: string, lengths: LengthUnit): Found {
   const who = requireBib(db, day, bib);
   requireTesting(db, day, who, test);
   const standing = attemptsOfAthlete(db, day.id, who.athleteId).filter(
@@ -63,7 +63,7 @@ export function find(db: Database, day: Day, test: TestCode, bib: string, length
   };
 }
 
-function requireBib(db: Database, day: Day, typed: string): Present {
+function requireBib(db: ReadableDb, day: Day, typed: string): Present {
   const read = parseCount(typed);
   if (!("count" in read)) throw new Refusal("bad-input", sentence("station.badBib"));
   const who = presentByBib(db, day.id, read.count);
@@ -82,7 +82,7 @@ function reachOf(standing: readonly KeptAttempt[]): number | null {
   return last === undefined ? null : protocols.vertical.attempt.parse(last.seen).standingReach;
 }
 
-function historyOf(db: Database, day: Day, athleteId: number, test: TestCode, lengths: LengthUnit) {
+function historyOf(db: ReadableDb, day: Day, athleteId: number, test: TestCode, lengths: LengthUnit) {
   const protocol = protocolOf(test);
   const parameters = parametersOf(db, day.id, test);
   const today = tellMarks(db, day, athleteId).filter((mark) => mark.test === test);
@@ -105,7 +105,7 @@ function historyOf(db: Database, day: Day, athleteId: number, test: TestCode, le
   });
 }
 
-function readyAt(db: Database, day: Day, who: Present, test: TestCode): string {
+function readyAt(db: ReadableDb, day: Day, who: Present, test: TestCode): string {
   const lastDone = lastDoneByAthlete(attemptTimes(db, day.id)).get(who.athleteId) ?? new Map();
   return waitFor(test, { checkedIn: who.since, lastDone }, day.restMinutes).readyAt;
 }

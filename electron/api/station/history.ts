@@ -3,7 +3,7 @@ import type { TestCode } from "../../domain/protocols/protocol.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { attemptById, attemptsOfAthlete, chainOf, type KeptAttempt } from "../../store/attempts.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { attemptSchema, testSchema } from "./schemas.ts";
 import { attemptView, personOf } from "./tell.ts";
@@ -26,7 +26,7 @@ export const historySchema = z.array(
 
 /** @throws Refusal `not-found` for an attempt or an athlete that is not of this day. */
 export function history(
-  db: Database,
+  db: ReadableDb,
   day: Day,
   which: z.infer<typeof whichHistorySchema>,
 ): z.infer<typeof historySchema> {
@@ -38,7 +38,7 @@ export function history(
   }));
 }
 
-function chain(db: Database, day: Day, attemptId: string): KeptAttempt[] {
+function chain(db: ReadableDb, day: Day, attemptId: string): KeptAttempt[] {
   if (attemptById(db, attemptId)?.dayId !== day.id) {
     throw new Refusal("not-found", sentence("record.unknownAttempt"));
   }
@@ -46,7 +46,7 @@ function chain(db: Database, day: Day, attemptId: string): KeptAttempt[] {
 }
 
 /** The athlete's attempts, and those of others that they were corrected into. */
-function ofTest(db: Database, day: Day, athleteId: number, test: TestCode): KeptAttempt[] {
+function ofTest(db: ReadableDb, day: Day, athleteId: number, test: TestCode): KeptAttempt[] {
   const who = requirePresent(db, day, athleteId);
   const own = attemptsOfAthlete(db, day.id, who.athleteId).filter((attempt) => attempt.test === test);
   const all = new Map(own.flatMap(({ id }) => chainOf(db, id)).map((attempt) => [attempt.id, attempt]));

@@ -1,7 +1,7 @@
 import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
 import { writeMark } from "../../domain/protocols/written.ts";
 import type { KeptAttempt } from "../../store/attempts.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import type { Present } from "../../store/present.ts";
 import { type ToldMark, tellMarks } from "../marks.ts";
@@ -16,7 +16,7 @@ export function toldOf(mark: ToldMark, lengths: LengthUnit): Told {
 
 /** What an athlete's attempts of one variant amount to today, judged by `errors`; null when none stands. */
 export function tellOne(
-  db: Database,
+  db: ReadableDb,
   day: Day,
   which: { readonly athleteId: number; readonly test: TestCode; readonly variant: string },
   lengths: LengthUnit,

@@ -3,7 +3,7 @@ import { nextCall } from "../../domain/queue/queue.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { calls, endCallTo, setCall } from "../../store/calls.ts";
-import type { Database } from "../../store/database.ts";
+import type { WritableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { leaveOut, leftOut, takeBackIn } from "../../store/entrants.ts";
 import { takenLanes } from "../../store/heat-lanes.ts";
@@ -15,7 +15,7 @@ import { doneBy, requirePresent, requireTesting, requireTurn } from "./who.ts";
  * Calls an athlete to a test.
  * @throws Refusal when the athlete does not test, leaves this test out, has done it, or has another one to do first.
  */
-export function call(db: Database, day: Day, athleteId: number, test: TestCode, at: string): void {
+export function call(db: WritableDb, day: Day, athleteId: number, test: TestCode, at: string): void {
   const who = requirePresent(db, day, athleteId);
   requireTesting(db, day, who, test);
   if (doneBy(db, day, athleteId).has(test)) {
@@ -30,7 +30,7 @@ export function call(db: Database, day: Day, athleteId: number, test: TestCode, 
  * Calls whoever is next and rested; returns who that is.
  * @throws Refusal `conflict` when nobody is left to call, or all who are still rest.
  */
-export function callNext(db: Database, day: Day, test: TestCode, now: string): number {
+export function callNext(db: WritableDb, day: Day, test: TestCode, now: string): number {
   const inLanes = new Set(takenLanes(db, day.id).map(({ athleteId }) => athleteId));
   const waiting = queueOf(db, day, test).filter(({ athleteId }) => !inLanes.has(athleteId));
   const next = nextCall(waiting, now);
@@ -48,7 +48,7 @@ export function callNext(db: Database, day: Day, test: TestCode, now: string): n
  * @throws Refusal when the athlete does not test today or has done this test.
  */
 export function skip(
-  db: Database,
+  db: WritableDb,
   day: Day,
   which: { readonly athleteId: number; readonly test: TestCode },
   decision: { readonly reason: string; readonly decidedBy: string; readonly at: string },
@@ -69,7 +69,7 @@ export function skip(
  * Takes a skip back.
  * @throws Refusal `conflict` when the test is left out since check-in, which only check-in changes.
  */
-export function unskip(db: Database, day: Day, athleteId: number, test: TestCode): void {
+export function unskip(db: WritableDb, day: Day, athleteId: number, test: TestCode): void {
   const left = leftOut(db, day.id).find((each) => each.athleteId === athleteId && each.test === test);
   if (left?.kind === "readiness") {
     const name = presentById(db, day.id, athleteId)?.name ?? "";

@@ -7,7 +7,7 @@ import { type Sentence, sentence } from "../../domain/words.ts";
 import { absences } from "../../store/absences.ts";
 import { attemptTimes, newestAttempts } from "../../store/attempts.ts";
 import { calls } from "../../store/calls.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { leftOut } from "../../store/entrants.ts";
 import { type KeptMark, marksOfDay, parametersOf } from "../../store/marks.ts";
@@ -49,7 +49,7 @@ type View = z.infer<typeof viewSchema>;
 const newest = 15;
 
 /** Everybody who tests today, with what decides where they wait. */
-export function runnersOf(db: Database, day: Day): Runner[] {
+export function runnersOf(db: ReadableDb, day: Day): Runner[] {
   const lastDone = lastDoneByAthlete(attemptTimes(db, day.id));
   const marks = Map.groupBy(marksOfDay(db, day.id), ({ athleteId }) => athleteId);
   const left = Map.groupBy(leftOut(db, day.id), ({ athleteId }) => athleteId);
@@ -70,7 +70,7 @@ export function runnersOf(db: Database, day: Day): Runner[] {
 }
 
 /** The queue of one test, in turn. */
-export function queueOf(db: Database, day: Day, test: TestCode, runners = runnersOf(db, day)): Place[] {
+export function queueOf(db: ReadableDb, day: Day, test: TestCode, runners = runnersOf(db, day)): Place[] {
   const called = calls(db, day.id).filter((call) => call.test === test);
   return queueFor(
     test,
@@ -81,7 +81,7 @@ export function queueOf(db: Database, day: Day, test: TestCode, runners = runner
 }
 
 /** All that the screen of one station shows. */
-export function view(db: Database, day: Day, test: TestCode, lengths: LengthUnit): View {
+export function view(db: ReadableDb, day: Day, test: TestCode, lengths: LengthUnit): View {
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
   const marks = marksOfDay(db, day.id).filter((mark) => mark.test === test);
   const runners = runnersOf(db, day);

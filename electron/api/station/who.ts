@@ -3,7 +3,7 @@ import { blockedBy } from "../../domain/queue/order.ts";
 import { isDone } from "../../domain/queue/queue.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { leftOut } from "../../store/entrants.ts";
 import { marksOfAthlete } from "../../store/marks.ts";
@@ -13,7 +13,7 @@ import { type Present, presentById } from "../../store/present.ts";
  * Somebody of today's list.
  * @throws Refusal `not-found` when the athlete is not on it.
  */
-export function requirePresent(db: Database, day: Day, athleteId: number): Present {
+export function requirePresent(db: ReadableDb, day: Day, athleteId: number): Present {
   const who = presentById(db, day.id, athleteId);
   if (who === undefined) throw new Refusal("not-found", sentence("station.notListed"));
   return who;
@@ -23,7 +23,7 @@ export function requirePresent(db: Database, day: Day, athleteId: number): Prese
  * Refuses to test whoever does not test today, or leaves this test out.
  * @throws Refusal `conflict`, with what to do about it.
  */
-export function requireTesting(db: Database, day: Day, who: Present, test: TestCode): void {
+export function requireTesting(db: ReadableDb, day: Day, who: Present, test: TestCode): void {
   const { name, state } = who;
   if (state !== "testing") throw new Refusal("conflict", sentence(`station.state.${state}`, { name }));
   const left = leftOut(db, day.id).find((each) => each.athleteId === who.athleteId && each.test === test);
@@ -34,13 +34,13 @@ export function requireTesting(db: Database, day: Day, who: Present, test: TestC
 }
 
 /** The tests that an athlete has done today. */
-export function doneBy(db: Database, day: Day, athleteId: number): ReadonlySet<TestCode> {
+export function doneBy(db: ReadableDb, day: Day, athleteId: number): ReadonlySet<TestCode> {
   const done = marksOfAthlete(db, day.id, athleteId).filter(({ mark }) => isDone(mark));
   return new Set(done.map(({ test }) => test));
 }
 
 /** The test that somebody must do or skip before `test`, or null. */
-export function firstBefore(db: Database, day: Day, athleteId: number, test: TestCode): TestCode | null {
+export function firstBefore(db: ReadableDb, day: Day, athleteId: number, test: TestCode): TestCode | null {
   const left = leftOut(db, day.id).filter((each) => each.athleteId === athleteId);
   return blockedBy(test, doneBy(db, day, athleteId), new Set(left.map((each) => each.test)));
 }
@@ -49,7 +49,7 @@ export function firstBefore(db: Database, day: Day, athleteId: number, test: Tes
  * Holds an athlete to the order of the tests.
  * @throws Refusal `conflict` that names the test to do first.
  */
-export function requireTurn(db: Database, day: Day, who: Present, test: TestCode): void {
+export function requireTurn(db: ReadableDb, day: Day, who: Present, test: TestCode): void {
   const before = firstBefore(db, day, who.athleteId, test);
   if (before !== null) throw new Refusal("conflict", sentence(`station.first.${before}`, { name: who.name }));
 }

@@ -5,7 +5,7 @@ import { workIn } from "../../domain/summary/lanes.ts";
 import { type Rooted, standing } from "../../domain/summary/roots.ts";
 import { type TurnTime, turnTimes } from "../../domain/summary/turns.ts";
 import { attemptsOfDay } from "../../store/attempts.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { leftOut } from "../../store/entrants.ts";
 import { endedHeats, type Heat } from "../../store/heats.ts";
@@ -23,7 +23,7 @@ export interface ReadDay {
 }
 
 /** Everything that was entered on a day. @param league its name; null for the whole day */
-export function readDay(db: Database, day: Day, league: string | null): ReadDay {
+export function readDay(db: ReadableDb, day: Day, league: string | null): ReadDay {
   const whole: SummaryDay = {
     state: day.state,
     people: everybody(db, day.id),
@@ -44,7 +44,7 @@ export function readDay(db: Database, day: Day, league: string | null): ReadDay 
 /** More heats than any day has. */
 const allOfThem = 10_000;
 
-function laneTimesOf(db: Database, day: Day): LaneTime[] {
+function laneTimesOf(db: ReadableDb, day: Day): LaneTime[] {
   return testCodes
     .flatMap((test) => endedHeats(db, day.id, test, allOfThem))
     .filter(({ ended }) => ended?.ending === "done")
@@ -52,7 +52,7 @@ function laneTimesOf(db: Database, day: Day): LaneTime[] {
 }
 
 /** Of the lanes that did the whole test in this heat. */
-function laneTimesIn(db: Database, heat: Heat): LaneTime[] {
+function laneTimesIn(db: ReadableDb, heat: Heat): LaneTime[] {
   const loaded = load(db, heat);
   return lanesAt(loaded, null).flatMap((folded) => {
     const lane = loaded.lanes.find((each) => each.lane === folded.lane);

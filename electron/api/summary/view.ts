@@ -6,14 +6,14 @@ import { judgesOf } from "../../domain/summary/judges.ts";
 import { missingOf } from "../../domain/summary/missing.ts";
 import { rollOf } from "../../domain/summary/roll.ts";
 import { stationsOf } from "../../domain/summary/turns.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { type ReadDay, readDay } from "./read.ts";
 import type { Summary } from "./schemas.ts";
 import type { Chosen } from "./which.ts";
 
 /** All that the summary of a day, or of a league on it, shows. */
-export function summaryOf(db: Database, { day, league, leagues }: Chosen): Summary {
+export function summaryOf(db: ReadableDb, { day, league, leagues }: Chosen): Summary {
   const read = readDay(db, day, league?.name ?? null);
   const { part, turns, standing } = read;
   const roll = rollOf(part);
@@ -37,7 +37,7 @@ export function summaryOf(db: Database, { day, league, leagues }: Chosen): Summa
 }
 
 /** What every change is judged by. */
-export function errorsOf(db: Database): Summary["errors"] {
+export function errorsOf(db: ReadableDb): Summary["errors"] {
   const errors = typicalErrorsOf(db);
   return testCodes.map((test) => {
     const { kind, amount, assumed, pairs, starting } = errors[test];

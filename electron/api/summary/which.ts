@@ -1,7 +1,7 @@
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { leagues } from "../../store/athletes.ts";
-import type { Database } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import { allDays, type Day, dayAtHand, dayById } from "../../store/days.ts";
 import { everybody } from "../../store/present.ts";
 import type { Summary, Which } from "./schemas.ts";
@@ -17,7 +17,7 @@ export interface Chosen {
  * What is summed up; null while there is no day at all.
  * @throws Refusal `not-found` when the day or the league is not there, or the league has nobody on the day's list.
  */
-export function choose(db: Database, { dayId, leagueId }: Which): Chosen | null {
+export function choose(db: ReadableDb, { dayId, leagueId }: Which): Chosen | null {
   const day = dayId === undefined ? (dayAtHand(db) ?? allDays(db)[0]) : dayById(db, dayId);
   if (day === undefined && dayId !== undefined) throw new Refusal("not-found", sentence("summary.noDay"));
   if (day === undefined) return null;
@@ -28,13 +28,13 @@ export function choose(db: Database, { dayId, leagueId }: Which): Chosen | null 
 }
 
 /** @throws Refusal as {@link choose}, and when there is no day at all. */
-export function requireChosen(db: Database, which: Which): Chosen {
+export function requireChosen(db: ReadableDb, which: Which): Chosen {
   const chosen = choose(db, which);
   if (chosen === null) throw new Refusal("not-found", sentence("summary.noDay"));
   return chosen;
 }
 
-function leaguesOf(db: Database, day: Day): Summary["leagues"] {
+function leaguesOf(db: ReadableDb, day: Day): Summary["leagues"] {
   const people = Map.groupBy(everybody(db, day.id), ({ league }) => league);
   return leagues(db).flatMap(({ id, name }) => {
     const listed = people.get(name)?.length ?? 0;

@@ -8,6 +8,7 @@ import { demoSheetsIn } from "../../../electron/demo-sheets.ts";
 import { rehearser } from "../../../electron/rehearsal/at-the-desk.ts";
 import { dayAtHand } from "../../../electron/store/days.ts";
 import { storeOpener } from "../../../electron/stores.ts";
+import { connectionOf } from "../../store/connection.ts";
 import { seeded, type TestClock, testClock } from "../desk.ts";
 import { addPeople } from "../people-of-a-day.ts";
 
@@ -66,7 +67,7 @@ export async function holdDay({ desk, clock, handle, faults }: FuzzHall): Promis
   const { dayId } = await organiser.day.open();
   const table = { desk, clock, handle, faults, as: () => organiser };
   // A number that no name of an earlier day can have.
-  const newest = desk.store.db
+  const newest = connectionOf(desk.store.db)
     .prepare<[], { id: number }>("SELECT ifnull(max(id), 0) AS id FROM athlete")
     .get();
   const people = names.map((name) => ({ league: "Foundry Town", name: `${name} ${newest?.id ?? 0}` }));

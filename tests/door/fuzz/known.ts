@@ -1,4 +1,5 @@
 import type { Desk } from "../../../electron/api/desk.ts";
+import { connectionOf } from "../../store/connection.ts";
 
 /** Where the values of a key stand in a store; of long tables the newest. */
 const sources: Readonly<Record<string, string>> = {
@@ -70,7 +71,7 @@ export function knownOf(desk: Desk): Known {
 function query({ store }: Desk, key: string): readonly unknown[] {
   const sql = sources[key];
   if (sql === undefined) return [];
-  return store.db
+  return connectionOf(store.db)
     .prepare<[], { value: unknown }>(sql)
     .all()
     .map(({ value }) => value);

@@ -6,6 +6,7 @@ import { allAthletes } from "../../../electron/store/athletes.ts";
 import { findDamage, findWrongMark } from "../../../electron/store/checks.ts";
 import { allDays } from "../../../electron/store/days.ts";
 import { marksOfDay, rebuildMarks } from "../../../electron/store/marks.ts";
+import { connectionOf } from "../../store/connection.ts";
 import { dump } from "../../store/hall.ts";
 import { type Answer, type Asked, ask, bring, type Procedure, procedures } from "./ask.ts";
 import { filesOf } from "./files.ts";
@@ -76,7 +77,8 @@ function rowsOf({ desk }: FuzzHall): string {
 
 /** Rows that were written by this connection, taken back or not. */
 function changesOf({ desk }: FuzzHall): unknown {
-  return desk.store.db.prepare<[], { count: number }>("SELECT total_changes() AS count").get()?.count;
+  return connectionOf(desk.store.db).prepare<[], { count: number }>("SELECT total_changes() AS count").get()
+    ?.count;
 }
 
 function draw<Value>(run: Run, arbitrary: Arbitrary<Value>): Value {

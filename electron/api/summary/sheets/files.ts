@@ -3,7 +3,7 @@ import { judgesOf } from "../../../domain/summary/judges.ts";
 import { missingOf } from "../../../domain/summary/missing.ts";
 import { rollOf } from "../../../domain/summary/roll.ts";
 import { stationsOf } from "../../../domain/summary/turns.ts";
-import type { Database } from "../../../store/database.ts";
+import type { ReadableDb } from "../../../store/database.ts";
 import type { TextFile } from "../../bundle/package/contents.ts";
 import { readDay } from "../read.ts";
 import { errorsOf } from "../view.ts";
@@ -20,7 +20,7 @@ import { stationsSheet, stationTimesSheet } from "./stations-sheets.ts";
 
 /** The sheets of a day or of a league on it, and the page that explains them: the same data give the same bytes. */
 export function filesOf(
-  db: Database,
+  db: ReadableDb,
   chosen: Chosen,
   demo: boolean,
 ): (TextFile & { readonly rows: number | null })[] {
@@ -33,7 +33,7 @@ export function filesOf(
   ];
 }
 
-function sheetsOf(db: Database, { day, league }: Chosen): SummarySheet[] {
+function sheetsOf(db: ReadableDb, { day, league }: Chosen): SummarySheet[] {
   const { part, turns, standing } = readDay(db, day, league?.name ?? null);
   const roll = rollOf(part);
   return [
