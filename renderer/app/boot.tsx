@@ -1,7 +1,6 @@
 import { createRoot } from "react-dom/client";
 import "./base.css";
 import "./print.css";
-import { refuseStrayDrops } from "./drops.ts";
 import { languageToBegin } from "./language.ts";
 import { setUpWords } from "./words.ts";
 
@@ -13,6 +12,21 @@ async function loadApp(host: string) {
   }
   document.documentElement.dataset.theme = "desk";
   return (await import("./DeskApp.tsx")).DeskApp;
+}
+
+/**
+ * Refuses what is dragged into the window, wherever no field takes it: a file that is let go of anywhere else would be
+ * opened by the browser in place of the page.
+ */
+function refuseStrayDrops(): void {
+  for (const type of ["dragover", "drop"] as const) {
+    window.addEventListener(type, (event) => {
+      // A field that takes files has said so by now.
+      if (event.defaultPrevented) return;
+      event.preventDefault();
+      if (event.dataTransfer !== null) event.dataTransfer.dropEffect = "none";
+    });
+  }
 }
 
 async function boot(): Promise<void> {

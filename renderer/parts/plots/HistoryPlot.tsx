@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef, useState } from "react";
+import { type RefObject, useLayoutEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { localeOf } from "../../../electron/domain/languages.ts";
 import type { LengthUnit, TestCode } from "../../../electron/domain/protocols/protocol.ts";
@@ -8,7 +8,6 @@ import css from "./HistoryPlot.module.css";
 import { type HistoryPoint, inOrder, type Noise, type PlotSize } from "./points.ts";
 import { Scan } from "./Scan.tsx";
 import { useSummary } from "./useSummary.ts";
-import { useWidth } from "./useWidth.ts";
 
 interface HistoryPlotProps {
   readonly test: TestCode;
@@ -89,4 +88,22 @@ function useWriteTick(size: PlotSize): (tick: DateTick) => string {
     const options = { ...day, ...month, year: "numeric", timeZone: "UTC" } as const;
     return new Intl.DateTimeFormat(language, options).format(at);
   };
+}
+
+/** The width of an element in whole px, kept up to date; a plain width until it is known. */
+function useWidth(element: RefObject<HTMLElement | null>): number {
+  const [width, setWidth] = useState(640);
+  useLayoutEffect(() => {
+    const { current } = element;
+    if (current === null) return;
+    function measure(): void {
+      const measured = Math.round(current?.clientWidth ?? 0);
+      if (measured > 0) setWidth(measured);
+    }
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(current);
+    return () => observer.disconnect();
+  }, [element]);
+  return width;
 }

@@ -1,5 +1,5 @@
+import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
-import { Legend } from "../Legend.tsx";
 import css from "./PlotLegend.module.css";
 
 /** What the signs of every history plot mean; once on a page is enough. */
@@ -31,5 +31,24 @@ function Band() {
       <rect x="0" y="4" width="40" height="16" />
       <path d="M0 4h40M0 20h40" />
     </svg>
+  );
+}
+
+interface LegendProps {
+  /** What each sign means; `sign` may be a TestMark or a small SVG. */
+  readonly entries: readonly { readonly key: string; readonly sign: ReactNode; readonly means: ReactNode }[];
+}
+
+/** What the signs of a screen mean, in one quiet line. */
+function Legend({ entries }: LegendProps) {
+  return (
+    <ul className={css.legend}>
+      {entries.map((entry) => (
+        <li key={entry.key}>
+          {entry.sign}
+          <span>{entry.means}</span>
+        </li>
+      ))}
+    </ul>
   );
 }

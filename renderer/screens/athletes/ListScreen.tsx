@@ -5,13 +5,13 @@ import { useLocation } from "wouter";
 import { queryClient, useTRPC } from "../../app/client.tsx";
 import { useKeys } from "../../app/keys.ts";
 import { Answer } from "../../parts/Answer.tsx";
-import { LinkButton } from "../../parts/Button.tsx";
+import { Button, LinkButton } from "../../parts/Button.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import css from "./Athletes.module.css";
 import { AthletesTable } from "./AthletesTable.tsx";
 import { Filter } from "./Filter.tsx";
 import { Erasures } from "./held/Erasures.tsx";
-import { Pages } from "./Pages.tsx";
 
 const everybody = { query: "", leagueId: null, page: 0 };
 
@@ -81,5 +81,29 @@ function Empty() {
         </LinkButton>
       }
     />
+  );
+}
+
+interface PagesProps {
+  /** From 0. */
+  readonly page: number;
+  readonly pages: number;
+  readonly onPage: (page: number) => void;
+}
+
+/** The way through a long list; nothing where one page holds all. */
+function Pages({ page, pages, onPage }: PagesProps) {
+  const { t } = useTranslation("athletes");
+  if (pages === 1) return null;
+  return (
+    <nav className={css.pages} aria-label={t("pages.label")}>
+      <Button disabled={page === 0} onPress={() => onPage(page - 1)}>
+        {t("pages.before")}
+      </Button>
+      <span role="status">{t("pages.at", { page: page + 1, pages })}</span>
+      <Button disabled={page === pages - 1} onPress={() => onPage(page + 1)}>
+        {t("pages.after")}
+      </Button>
+    </nav>
   );
 }

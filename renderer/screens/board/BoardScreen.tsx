@@ -1,5 +1,5 @@
 import { keepPreviousData, useQuery } from "@tanstack/react-query";
-import { useState } from "react";
+import { type CSSProperties, useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { Board } from "../../../electron/api/board/schemas.ts";
 import { useTRPC } from "../../app/client.tsx";
@@ -10,10 +10,9 @@ import { CallStrip } from "./CallStrip.tsx";
 import { FloorScene } from "./FloorScene.tsx";
 import { Head } from "./Head.tsx";
 import { NewestScene } from "./NewestScene.tsx";
-import { Rhythm } from "./Rhythm.tsx";
-import { useRotation, useWide } from "./rotation.ts";
-import { type Scene, scenesOf } from "./scenes.ts";
-import { WallsScene } from "./WallsScene.tsx";
+import { type Turn, useRotation, useWide } from "./rotation.ts";
+import { type Scene, scenesOf, secondsOf } from "./scenes.ts";
+import { Wall } from "./Wall.tsx";
 
 /** The hall's board: only what each athlete agreed to, and nobody is ever last on it. */
 export function BoardScreen() {
@@ -75,4 +74,47 @@ function Shown({ scene, board, round, news }: ShownProps) {
     case "floor":
       return <FloorScene calls={board.calls} totals={board.totals} />;
   }
+}
+
+interface WallsSceneProps {
+  readonly walls: Board["walls"];
+  readonly round: number;
+}
+
+/** Two or three tests side by side, each with the gains of today: the largest first, and nobody last. */
+function WallsScene({ walls, round }: WallsSceneProps) {
+  return (
+    <div className={css.walls}>
+      {walls.map(({ test, rows }) => (
+        <Wall key={test} test={test} rows={rows} round={round} />
+      ))}
+    </div>
+  );
+}
+
+interface RhythmProps {
+  readonly scenes: readonly Scene[];
+  readonly turn: Turn;
+}
+
+/** How long this scene still stays: a line runs along a measuring tape on which each scene has its length. */
+function Rhythm({ scenes, turn }: RhythmProps) {
+  if (scenes.length < 2) return <div className={css.tape} aria-hidden="true" />;
+  return (
+    <div className={css.tape} aria-hidden="true">
+      {scenes.map(({ kind }, index) => {
+        const here = index === turn.index;
+        const style = { "--seconds": secondsOf[kind] } as CSSProperties;
+        return (
+          <div
+            // Whatever starts the scene's time again starts its line again.
+            key={here ? `now ${turn.count} of ${scenes.length}` : `${kind} ${index}`}
+            className={css.rhythmScene}
+            data-turn={here ? "now" : index < turn.index ? "done" : "later"}
+            style={style}
+          />
+        );
+      })}
+    </div>
+  );
 }

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { Best } from "../../../electron/api/board/schemas.ts";
+import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import { TestMark } from "../../parts/TestMark.tsx";
-import { EmptyBoard } from "./EmptyBoard.tsx";
 import { Hero } from "./Hero.tsx";
 import css from "./NewestScene.module.css";
 import { nameOf } from "./scenes.ts";
@@ -51,5 +51,27 @@ function Before({ best }: { readonly best: Best }) {
         <strong>{gain.number}</strong> <small>{gain.words}</small>
       </span>
     </li>
+  );
+}
+
+/** Before the first best: the five tests painted on the floor, and what a best is. */
+function EmptyBoard() {
+  const { t } = useTranslation("board");
+  return (
+    <div className={css.empty}>
+      <ul className={css.tests}>
+        {testCodes.map((test) => (
+          <li key={test}>
+            <TestMark test={test} size="hero" name="ability" look="painted" />
+          </li>
+        ))}
+      </ul>
+      <h2 className={css.emptyBoardTitle}>{t("empty.title")}</h2>
+      <div className={css.words}>
+        <p>{t("empty.best")}</p>
+        <p>{t("empty.first")}</p>
+        <p className={css.opponent}>{t("empty.opponent")}</p>
+      </div>
+    </div>
   );
 }

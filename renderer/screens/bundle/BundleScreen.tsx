@@ -2,15 +2,17 @@ import { keepPreviousData, useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
+import { writeDate } from "../../app/dates.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { LinkButton } from "../../parts/Button.tsx";
+import { Choice } from "../../parts/Choice.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { Select } from "../../parts/Select.tsx";
+import css from "./BundleScreen.module.css";
 import { BundleSteps } from "./BundleSteps.tsx";
-import { DayChoice } from "./DayChoice.tsx";
 import { ExportLog } from "./ExportLog.tsx";
 import { NoDay } from "./NothingToShare.tsx";
 import type { Wish } from "./preview.ts";
-import { WishChoice } from "./WishChoice.tsx";
 
 /** What could be found out, what was done about it, what would leave and what stays; then the file. */
 export function BundleScreen() {
@@ -55,5 +57,60 @@ export function BundleScreen() {
       </Answer>
       <Answer query={log}>{(entries) => <ExportLog entries={entries} />}</Answer>
     </Screen>
+  );
+}
+
+interface DayChoiceProps {
+  readonly chosen: number;
+  readonly onChoose: (dayId: number) => void;
+}
+
+/** Which day the bundle is of; nothing to choose while there is only one. */
+function DayChoice({ chosen, onChoose }: DayChoiceProps) {
+  const { t, i18n } = useTranslation("bundle");
+  const trpc = useTRPC();
+  const current = useQuery(trpc.day.current.queryOptions());
+  const days = [...(current.data?.day == null ? [] : [current.data.day]), ...(current.data?.earlier ?? [])];
+  if (days.length < 2) return null;
+  return (
+    <Select label={t("choose.label")} value={chosen} onChange={onChoose}>
+      {days.map((day) => (
+        <option key={day.id} value={day.id}>
+          {`${day.title}, ${writeDate(day.date, i18n.language)}`}
+        </option>
+      ))}
+    </Select>
+  );
+}
+
+interface WishChoiceProps {
+  readonly wish: Wish;
+  readonly onChange: (wish: Wish) => void;
+}
+
+/** For whom the bundle is, and whether the marks of one athlete stay together. */
+function WishChoice({ wish, onChange }: WishChoiceProps) {
+  const { t } = useTranslation("bundle");
+  return (
+    <div className={css.wishes}>
+      <Choice
+        label={t("wish.k.label")}
+        value={String(wish.k)}
+        options={[
+          { value: "5", label: t("wish.k.5") },
+          { value: "11", label: t("wish.k.11") },
+        ]}
+        onChange={(k) => onChange({ ...wish, k: k === "11" ? 11 : 5 })}
+      />
+      <Choice
+        label={t("wish.kind.label")}
+        value={wish.kind}
+        options={[
+          { value: "marks", label: t("wish.kind.marks") },
+          { value: "profiles", label: t("wish.kind.profiles") },
+        ]}
+        onChange={(kind) => onChange({ ...wish, kind })}
+      />
+    </div>
   );
 }

@@ -1,11 +1,11 @@
-import { useRef } from "react";
+import { type ReactNode, useId, useRef } from "react";
 import { useTranslation } from "react-i18next";
+import { Ticks } from "../../parts/Ticks.tsx";
+import css from "./BundleSteps.module.css";
 import { Glance } from "./Glance.tsx";
-import { HeldBack } from "./HeldBack.tsx";
 import { NothingToShare } from "./NothingToShare.tsx";
 import type { Preview } from "./preview.ts";
 import { RiskReport } from "./RiskReport.tsx";
-import { Step } from "./Step.tsx";
 import { WhatLeaves } from "./WhatLeaves.tsx";
 import { WriteFile } from "./WriteFile.tsx";
 
@@ -52,5 +52,49 @@ export function BundleSteps({ bundle, isOld }: BundleStepsProps) {
         <WriteFile bundle={bundle} isOld={isOld} wordRef={word} />
       </Step>
     </>
+  );
+}
+
+interface StepProps {
+  /** Painted large beside the step; left out where there is nothing to go through in order. */
+  readonly number?: number;
+  readonly title: string;
+  readonly children: ReactNode;
+}
+
+/** One step of several on a page, under a measured line. */
+function Step({ number, title, children }: StepProps) {
+  const id = useId();
+  return (
+    <section className={css.step} aria-labelledby={id}>
+      <Ticks />
+      <header className={css.head}>
+        {number !== undefined && <span className={css.number}>{number}</span>}
+        <h2 id={id}>{title}</h2>
+      </header>
+      {children}
+    </section>
+  );
+}
+
+/** What stays, reason by reason: how much, why, and what can be done about it. */
+function HeldBack({ bundle }: { readonly bundle: Preview }) {
+  const { t } = useTranslation("bundle");
+  if (bundle.held.length === 0) return <p>{t("stays.nothing")}</p>;
+  return (
+    <ul className={css.reasons}>
+      {bundle.held.map(({ reason, marks, athletes }) => (
+        <li key={reason}>
+          <span className={css.heldBackNumber}>{marks}</span>
+          <div>
+            <p className={css.who}>
+              {t("stays.of", { count: marks, athletes: t("count.athletes", { count: athletes }) })}
+            </p>
+            <p>{t(`stays.${reason}.why`, { k: bundle.k, two: 2 * bundle.k })}</p>
+            <p className={css.do}>{t(`stays.${reason}.do`)}</p>
+          </div>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
-import { FilesInside } from "./FilesInside.tsx";
+import { writeNumber } from "../../app/numbers.ts";
+import { FilesToRead } from "../../parts/FilesToRead.tsx";
 import { ProfilesTable } from "./ProfilesTable.tsx";
 import type { Preview } from "./preview.ts";
 import { RowsTable } from "./RowsTable.tsx";
@@ -23,4 +24,29 @@ export function WhatLeaves({ bundle }: { readonly bundle: Preview }) {
       </div>
     </>
   );
+}
+
+const told = [
+  "datapackage.json",
+  "marks.csv",
+  "profiles.csv",
+  "summary.csv",
+  "protocols.json",
+  "codebook.md",
+  "privacy.json",
+] as const;
+
+/** The files of the zip; each opens to be read as it would leave. */
+function FilesInside({ bundle }: { readonly bundle: Preview }) {
+  const { t, i18n } = useTranslation("bundle");
+  const files = bundle.files.map(({ name, bytes, text }) => {
+    const known = told.find((candidate) => candidate === name);
+    return {
+      name,
+      text,
+      what: known === undefined ? "" : t(`leaves.file.${known}`),
+      size: t("count.bytes", { count: bytes, shown: writeNumber(bytes, i18n.language) }),
+    };
+  });
+  return <FilesToRead files={files} />;
 }

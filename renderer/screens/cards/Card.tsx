@@ -1,4 +1,4 @@
-import { memo } from "react";
+import { memo, type ReactNode } from "react";
 import { useTranslation } from "react-i18next";
 import { wordingOf } from "../../../electron/domain/cards/tone.ts";
 import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
@@ -7,7 +7,6 @@ import css from "./Card.module.css";
 import { Focus } from "./Focus.tsx";
 import { useFit } from "./fit.ts";
 import { NextTest } from "./NextTest.tsx";
-import { Tape } from "./Tape.tsx";
 import { TestRow } from "./TestRow.tsx";
 import type { CardData, Cards } from "./which.ts";
 
@@ -107,4 +106,9 @@ function placedAmong(tests: CardData["tests"]): "here" | "imported" | "both" | n
   const elsewhere = groups.filter((group) => group === "imported" || group === "mixed").length;
   if (elsewhere === 0) return "here";
   return elsewhere === groups.length ? "imported" : "both";
+}
+
+/** A strip of measuring tape, ticks along its lower edge: decoration, never a scale. */
+function Tape({ children }: { readonly children: ReactNode }) {
+  return <div className={css.tape}>{children}</div>;
 }

@@ -11,11 +11,11 @@ import { EmptyState } from "../../parts/EmptyState.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import css from "./Cards.module.css";
 import { ChooseCards } from "./ChooseCards.tsx";
+import { forFile } from "./file-name.ts";
 import { JobPanel } from "./JobPanel.tsx";
-import { useCardJob } from "./job.ts";
+import { runCardJob, useCardJob } from "./job.ts";
 import { Preview } from "./Preview.tsx";
 import { type CardPaper, cardPapers } from "./papers.ts";
-import { useWork } from "./useWork.ts";
 import { chosenOf, nameOf, type People, type Which, whichNamed } from "./which.ts";
 
 interface CardsScreenProps {
@@ -136,4 +136,25 @@ function NoCards({ people }: { readonly people: People }) {
   return (
     <EmptyState title={t("none.title")} steps={[people.day === null ? t("none.day") : t("none.mark")]} />
   );
+}
+
+/** The two ways out for what is chosen. */
+function useWork(people: People, which: Which, paper: CardPaper) {
+  const suggestedName = useFileName(people, which, paper);
+  const count = chosenOf(people, which).length;
+  const page = { path: `/print/cards/${people.day?.id ?? 0}/${nameOf(which)}`, paper, suggestedName };
+  return {
+    print: () => void runCardJob("print", page, count),
+    save: () => void runCardJob("save", page, count),
+  };
+}
+
+/** "Cards 2026-11-14 A5.pdf", and with the league's or the athlete's name where it is theirs alone. */
+function useFileName(people: People, which: Which, paper: CardPaper): string {
+  const { t } = useTranslation("cards");
+  const values = { date: people.day?.date ?? "", paper: t(`file.paper.${paper}`) };
+  if (which.kind === "all") return t("file.all", values);
+  const [one] = chosenOf(people, which);
+  const name = forFile((which.kind === "league" ? one?.league : one?.name) ?? "");
+  return t(`file.${which.kind}`, { ...values, name });
 }

@@ -1,14 +1,17 @@
 import { useMutation, useQuery } from "@tanstack/react-query";
 import { useState } from "react";
+import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Answer } from "../../parts/Answer.tsx";
+import { Button } from "../../parts/Button.tsx";
+import { Tag } from "../../parts/Tag.tsx";
 import { AdmissionForm } from "./AdmissionForm.tsx";
 import { Here } from "./Here.tsx";
-import { PersonHead } from "./PersonHead.tsx";
 import css from "./PersonSheet.module.css";
 import { type Admitted, type Before, beforeOf, type SheetPerson } from "./people.ts";
+import { useSteps } from "./useSteps.ts";
 
 interface PersonSheetProps {
   readonly athleteId: number;
@@ -65,5 +68,29 @@ function Asking({ person, onDone }: SheetProps) {
         if (by !== null) admit.mutate({ athleteId: person.athleteId, by, ...outcome });
       }}
     />
+  );
+}
+
+/** Who it is, large enough to read out; for somebody expected also the way to say that they did not come. */
+function PersonHead({ person }: { readonly person: SheetPerson }) {
+  const { t } = useTranslation("checkIn");
+  const steps = useSteps();
+  const { name, number, league, state } = person;
+  return (
+    <header className={css.head}>
+      <div>
+        <h2 className={css.name}>{name}</h2>
+        <p className={css.facts}>
+          <span>{number === "" ? t("noNumber") : t("number", { number })}</span>
+          <span>{league}</span>
+          <Tag tone={state === "testing" ? "go" : "quiet"}>{t(`state.${state ?? "unlisted"}`)}</Tag>
+        </p>
+      </div>
+      {state === "expected" && (
+        <Button busy={steps.busy} onPress={() => void steps.noShow(person)}>
+          {t("here.noShow")}
+        </Button>
+      )}
+    </header>
   );
 }

@@ -1,17 +1,18 @@
 import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
-import { Redirect } from "wouter";
+import { Link, Redirect } from "wouter";
 import { useTRPC } from "../../app/client.tsx";
+import { useSay } from "../../app/say.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { LinkButton } from "../../parts/Button.tsx";
+import { EmptyState } from "../../parts/EmptyState.tsx";
+import { Panel } from "../../parts/Panel.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { BackupLine, BackupTrouble } from "../home/backups/BackupLine.tsx";
 import css from "./DayScreen.module.css";
 import { DayState } from "./DayState.tsx";
-import { FirstSteps } from "./FirstSteps.tsx";
 import { Floor } from "./Floor.tsx";
 import { Leagues } from "./Leagues.tsx";
-import { Needs } from "./Needs.tsx";
 import { Numbers } from "./Numbers.tsx";
 import type { Overview } from "./overview.ts";
 import { Rules } from "./Rules.tsx";
@@ -80,5 +81,47 @@ function Planned({ overview }: { readonly overview: Overview }) {
       </div>
       <Leagues leagues={overview.leagues} cards={false} />
     </>
+  );
+}
+
+/** What to do on a day that has nobody on its list. */
+function FirstSteps({ open }: { readonly open: boolean }) {
+  const { t } = useTranslation(["day", "rehearsal"]);
+  return (
+    <EmptyState
+      title={t("first.title")}
+      steps={[t("first.sheets"), ...(open ? [] : [t("first.open")]), t("first.checkIn")]}
+      action={
+        <div className={css.ways}>
+          <LinkButton to="/sheets" kind="primary">
+            {t("first.go")}
+          </LinkButton>
+          {!open && <LinkButton to="/rehearsal">{t("rehearsal:link")}</LinkButton>}
+        </div>
+      }
+    />
+  );
+}
+
+/** What somebody has to do, each with the way to where it is done. */
+function Needs({ needs }: { readonly needs: Overview["needs"] }) {
+  const { t } = useTranslation("day");
+  const say = useSay();
+  return (
+    <Panel title={t("now.title")} tone={needs.length > 0 ? "alert" : "plain"}>
+      {needs.length === 0 && <p>{t("now.none")}</p>}
+      <ul className={css.needs}>
+        {needs.map((need) => (
+          <li key={`${need.to} ${say(need.sentence)}`}>
+            <Link className={css.need} href={need.to}>
+              {say(need.sentence)}
+              <svg className={css.arrow} viewBox="0 0 12 16" aria-hidden="true">
+                <path d="m2 2 7 6-7 6" />
+              </svg>
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </Panel>
   );
 }

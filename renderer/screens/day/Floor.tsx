@@ -11,7 +11,6 @@ import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import css from "./Floor.module.css";
-import { PlaceSign } from "./PlaceSign.tsx";
 
 type Whereabouts = inferRouterOutputs<AppRouter>["day"]["floor"][number];
 
@@ -81,4 +80,29 @@ function Now({ row }: { readonly row: Whereabouts }) {
   const rests = readyAt > new Date().toISOString();
   const time = writeTime(rests ? readyAt : waitingSince, i18n.language);
   return rests ? t("floor.rests", { test, time }) : t("floor.waits", { test, time });
+}
+
+type PlaceInTest = "done" | "waiting" | "later" | "leftOut";
+
+const shapes: Record<PlaceInTest, string> = {
+  done: "m4 12.5 5.5 5.5L20 6",
+  waiting: "M5 4v16l15-8z",
+  later: "M12 10.5v3",
+  leftOut: "M5 12h14",
+};
+
+/** Where somebody stands with one test: a tick, an arrow for the next one, a dot, or a dash. */
+function PlaceSign({ place }: { readonly place: PlaceInTest }) {
+  const { t } = useTranslation("day");
+  return (
+    <svg
+      className={css.sign}
+      viewBox="0 0 24 24"
+      data-place={place}
+      role="img"
+      aria-label={t(`floor.${place}`)}
+    >
+      <path d={shapes[place]} />
+    </svg>
+  );
 }

@@ -1,17 +1,19 @@
-import { useQuery } from "@tanstack/react-query";
+import { useMutation, useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
-import { Link } from "wouter";
-import { useTRPC } from "../../app/client.tsx";
+import { Link, useLocation } from "wouter";
+import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { queryClient, useTRPC } from "../../app/client.tsx";
+import { writeDate } from "../../app/dates.ts";
 import { Answer } from "../../parts/Answer.tsx";
+import { Button, LinkButton } from "../../parts/Button.tsx";
+import { LeaveDemo } from "../../parts/LeaveDemo.tsx";
+import { Panel } from "../../parts/Panel.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { TestMark } from "../../parts/TestMark.tsx";
 import { BackupsPanel } from "./backups/BackupsPanel.tsx";
-import { DayAtHand } from "./DayAtHand.tsx";
-import { DemoPanel } from "./DemoPanel.tsx";
 import { EarlierDays } from "./EarlierDays.tsx";
 import css from "./HomeScreen.module.css";
-import { InDemo } from "./InDemo.tsx";
 import { NewDayPanel } from "./NewDayForm.tsx";
-import { OrderOfTests } from "./OrderOfTests.tsx";
 
 /** The first screen: start a day of your own, go to the one at hand, or look around in the demo day. */
 export function HomeScreen() {
@@ -54,5 +56,79 @@ function Help() {
       <br />
       {t("help.lockQuestion")} <Link href="/lock">{t("help.lock")}</Link>
     </p>
+  );
+}
+
+interface DayAtHandProps {
+  readonly day: { readonly title: string; readonly date: string };
+}
+
+/** The way back into the day that was begun. */
+function DayAtHand({ day }: DayAtHandProps) {
+  const { t, i18n } = useTranslation("home");
+  return (
+    <Panel paper title={day.title}>
+      <p>{writeDate(day.date, i18n.language)}</p>
+      <div>
+        <LinkButton kind="primary" size="large" to="/day">
+          {t("own.resume")}
+        </LinkButton>
+      </div>
+    </Panel>
+  );
+}
+
+/** The way into the invented day. */
+function DemoPanel() {
+  const { t } = useTranslation("home");
+  const [, go] = useLocation();
+  const trpc = useTRPC();
+  const open = useMutation(
+    trpc.day.openDemo.mutationOptions({
+      async onSuccess() {
+        await queryClient.invalidateQueries();
+        go("/day");
+      },
+    }),
+  );
+  return (
+    <Panel paper title={t("demo.title")}>
+      <p>{t("demo.what")}</p>
+      <div>
+        <Button size="large" busy={open.isPending} onPress={() => open.mutate()}>
+          {t("demo.open")}
+        </Button>
+      </div>
+    </Panel>
+  );
+}
+
+/** In the demonstration no day of one's own is begun: it would be thrown away with the rest. */
+function InDemo() {
+  const { t } = useTranslation("home");
+  return (
+    <Panel paper title={t("inDemo.title")}>
+      <p>{t("inDemo.what")}</p>
+      <div>
+        <LeaveDemo />
+      </div>
+    </Panel>
+  );
+}
+
+/** The five tests along one painted line, in the order in which a day holds them. */
+function OrderOfTests() {
+  const { t } = useTranslation(["home", "common"]);
+  return (
+    <section aria-label={t("home:order.title")}>
+      <ol className={css.line}>
+        {testCodes.map((test) => (
+          <li key={test} data-test={test}>
+            <TestMark test={test} size="hero" look="painted" />
+            <span className={css.name}>{t(`common:test.${test}.name`)}</span>
+          </li>
+        ))}
+      </ol>
+    </section>
   );
 }

@@ -1,6 +1,8 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Link, Redirect } from "wouter";
+import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { usePaperwork } from "../../app/paperwork.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Choice } from "../../parts/Choice.tsx";
@@ -10,7 +12,6 @@ import css from "./Instructions.module.css";
 import { Sheet } from "./Sheet.tsx";
 import { type DaySheets, type Paper, papers, sheetsOf, type Which, whiches } from "./sheets.ts";
 import { useDaySheets } from "./useDaySheets.ts";
-import { useSheetPaperwork } from "./useSheetPaperwork.ts";
 import { useSheetTitle } from "./useSheetTitle.ts";
 
 /** The instruction sheets: choose one or all, see the paper, print it or keep it as a PDF. */
@@ -117,4 +118,18 @@ function WhichSheet({ which }: { readonly which: Which }) {
       </ol>
     </nav>
   );
+}
+
+/** Printing and saving the sheets that are chosen. */
+function useSheetPaperwork(which: Which, paper: Paper, date: string) {
+  const suggestedName = useFileName(which, paper, date);
+  return usePaperwork("instructions", { path: `/print/instructions/${which}`, paper, suggestedName });
+}
+
+function useFileName(which: Which, paper: Paper, date: string): string {
+  const { t } = useTranslation(["instructions", "common"]);
+  const values = { date, paper: t(`paper.${paper}`) };
+  if (which === "all" || which === "athlete") return t(`file.${which}`, values);
+  const test = t(`common:test.${which}.name`);
+  return t("file.station", { ...values, number: testCodes.indexOf(which) + 1, test });
 }

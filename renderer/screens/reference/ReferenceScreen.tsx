@@ -1,17 +1,19 @@
 import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
+import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPC } from "../../app/client.tsx";
+import { useSay } from "../../app/say.ts";
 import { Answer } from "../../parts/Answer.tsx";
+import { Button } from "../../parts/Button.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";
-import { Section } from "../../parts/Panel.tsx";
+import { FileZone } from "../../parts/FileZone.tsx";
+import { Panel, Section } from "../../parts/Panel.tsx";
 import { Progress } from "../../parts/Progress.tsx";
 import { Screen } from "../../parts/Screen.tsx";
-import { BringBundle } from "./BringBundle.tsx";
 import { LookAtBundle } from "./LookAtBundle.tsx";
 import css from "./Reference.module.css";
 import { ReferenceTable } from "./ReferenceTable.tsx";
-import { RefusedBundle } from "./RefusedBundle.tsx";
-import { type BundleInHand, useBundle } from "./useBundle.ts";
+import { type BundleInHand, tooBig, useBundle } from "./useBundle.ts";
 
 /** Bundles of other organisers to compare with: bring one, say where it is from, look at those that are kept. */
 export function ReferenceScreen() {
@@ -60,4 +62,45 @@ function InHand({ bundle }: { readonly bundle: BundleInHand }) {
 function Empty() {
   const { t } = useTranslation("reference");
   return <EmptyState title={t("empty.title")} steps={[t("empty.ask"), t("empty.bring"), t("empty.look")]} />;
+}
+
+/** Where a bundle is chosen or dropped. */
+function BringBundle({ bundle }: { readonly bundle: BundleInHand }) {
+  const { t } = useTranslation("reference");
+  const unreadable = { key: "reference:choose.unreadable" };
+  return (
+    <FileZone
+      title={t("choose.drop")}
+      button={t("choose.button")}
+      note={t("choose.note")}
+      accept=".zip,application/zip"
+      onFile={bundle.bring}
+      onRefused={(name, why) => bundle.refuse(name, why === "too-big" ? tooBig : unreadable)}
+    />
+  );
+}
+
+interface RefusedProps {
+  readonly name: string;
+  readonly sentence: Sentence;
+  readonly onDone: () => void;
+}
+
+/** Why a file is not taken. Nothing of it is kept. */
+function RefusedBundle({ name, sentence, onDone }: RefusedProps) {
+  const { t } = useTranslation("reference");
+  const say = useSay();
+  return (
+    <Panel tone="alert" title={name}>
+      <div role="alert">
+        <p>{say(sentence)}</p>
+        <p>{t("refused.nothing")}</p>
+      </div>
+      <div>
+        <Button kind="primary" autoFocus onPress={onDone}>
+          {t("refused.another")}
+        </Button>
+      </div>
+    </Panel>
+  );
 }

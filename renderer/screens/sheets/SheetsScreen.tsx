@@ -1,12 +1,16 @@
 import { useTranslation } from "react-i18next";
+import { writeNumber } from "../../app/numbers.ts";
+import { FileZone } from "../../parts/FileZone.tsx";
+import { Progress } from "../../parts/Progress.tsx";
 import { Screen } from "../../parts/Screen.tsx";
-import { ChooseSheet } from "./ChooseSheet.tsx";
 import { Done } from "./Done.tsx";
+import { Examples } from "./Examples.tsx";
 import { Look } from "./Look.tsx";
-import { Reading } from "./Reading.tsx";
 import { Refused } from "./Refused.tsx";
 import { SheetHead } from "./SheetHead.tsx";
-import { useSheet } from "./useSheet.ts";
+import css from "./SheetsScreen.module.css";
+import type { Standing } from "./sheet.ts";
+import { type SheetInHand, useSheet } from "./useSheet.ts";
 
 /** Taking in the leagues' sheets: choose one, look at what it would change, take it in. */
 export function SheetsScreen() {
@@ -22,4 +26,41 @@ export function SheetsScreen() {
       {standing.step === "taken" && <Done taken={standing.taken} sheet={sheet} />}
     </Screen>
   );
+}
+
+const readable = ".csv,.tsv,.txt,text/csv,text/tab-separated-values,text/plain";
+
+/** Where a sheet is chosen or dropped, and what the three kinds look like. */
+function ChooseSheet({ sheet }: { readonly sheet: SheetInHand }) {
+  const { t } = useTranslation("sheets");
+  return (
+    <div className={css.choose}>
+      <FileZone
+        size="large"
+        title={t("choose.drop")}
+        button={t("choose.button")}
+        note={t("choose.note")}
+        accept={readable}
+        onFile={(name, content) => sheet.bring({ name, content })}
+        onRefused={(name, why) =>
+          sheet.refuse(name, why === "too-big" ? "sheets.tooBig" : "sheets:choose.unreadable")
+        }
+      />
+      <Examples />
+    </div>
+  );
+}
+
+type InWork = Extract<Standing, { step: "bringing" | "reading" }>;
+
+/** How far the reading is. */
+function Reading({ standing }: { readonly standing: InWork }) {
+  const { t, i18n } = useTranslation("sheets");
+  if (standing.step === "bringing") return <Progress label={t("reading.label")} done={null} total={1} />;
+  const { done, total } = standing;
+  const words = t("reading.lines", {
+    done: writeNumber(done, i18n.language),
+    total: writeNumber(total, i18n.language),
+  });
+  return <Progress label={t("reading.label")} done={done} total={total} words={words} />;
 }

@@ -5,7 +5,6 @@ import { Button } from "../../parts/Button.tsx";
 import { useNow } from "./clock.ts";
 import css from "./Queue.module.css";
 import { type QueueActions, QueueRow } from "./QueueRow.tsx";
-import { Skipped } from "./Skipped.tsx";
 import type { StationView } from "./types.ts";
 
 const few = 8;
@@ -53,5 +52,33 @@ export function Queue({ view, onCallNext, onTakeBack, ...actions }: QueueProps) 
         <Skipped skipped={skipped} onTakeBack={onTakeBack} />
       )}
     </section>
+  );
+}
+
+interface SkippedProps {
+  readonly skipped: StationView["skipped"];
+  readonly onTakeBack: (athleteId: number) => void;
+}
+
+/** Who skips this test and why; each can be put back. */
+function Skipped({ skipped, onTakeBack }: SkippedProps) {
+  const { t } = useTranslation("station");
+  return (
+    <div className={css.skipped}>
+      <h3>{t("queue.skipped")}</h3>
+      <ul>
+        {skipped.map(({ who, reason, by }) => (
+          <li key={who.athleteId} className={css.skip}>
+            <span>{t("queue.skippedOne", { bib: who.bib, name: who.name, reason, by })}</span>
+            <Button
+              label={t("queue.takeBackWho", { bib: who.bib, name: who.name })}
+              onPress={() => onTakeBack(who.athleteId)}
+            >
+              {t("queue.takeBack")}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }

@@ -13,7 +13,6 @@ import { SkipDialog } from "./SkipDialog.tsx";
 import css from "./Station.module.css";
 import { KeysOn } from "./stationKeys.ts";
 import type { AttemptView, Person, StationView } from "./types.ts";
-import { useFolded } from "./useFolded.ts";
 
 interface StationProps {
   readonly test: TestCode;
@@ -83,4 +82,15 @@ export function Station({ test, view, lengths, setLengths }: StationProps) {
       {over?.what === "skip" && <SkipDialog who={over.who} test={over.test} onClose={close} />}
     </div>
   );
+}
+
+/** Whether a part of a screen is folded away; remembered on this desk. */
+function useFolded(name: string): { folded: boolean; fold: () => void } {
+  const place = `folded.${name}`;
+  const [folded, setFolded] = useState(() => localStorage.getItem(place) === "yes");
+  function fold(): void {
+    localStorage.setItem(place, folded ? "no" : "yes");
+    setFolded(!folded);
+  }
+  return { folded, fold };
 }

@@ -6,13 +6,15 @@ import { Answer } from "../../parts/Answer.tsx";
 import { LinkButton } from "../../parts/Button.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
-import { Counts } from "./Counts.tsx";
 import { useLengths } from "./lengths.ts";
 import { LiveStation } from "./live/LiveStation.tsx";
 import { ModeChoice } from "./live/ModeChoice.tsx";
 import { useMode } from "./live/mode.ts";
+import css from "./Station.module.css";
 import { Station } from "./Station.tsx";
+import type { StationView } from "./types.ts";
 
 /** The station of one test. */
 export function StationScreen({ test }: { readonly test: TestCode }) {
@@ -61,5 +63,23 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
         }
       </Answer>
     </Screen>
+  );
+}
+
+/** How the station stands, in one glance. */
+function Counts({ counts }: { readonly counts: StationView["counts"] }) {
+  const { t } = useTranslation("station");
+  return (
+    <ul className={css.counts} aria-label={t("counts.label")}>
+      {(["waiting", "done", "later", "leftOut"] as const).map((name) =>
+        name === "leftOut" && counts.leftOut === 0 ? null : (
+          <li key={name}>
+            <Tag tone={name === "waiting" && counts.waiting > 0 ? "go" : "quiet"}>
+              {t(`counts.${name}`, { count: counts[name] })}
+            </Tag>
+          </li>
+        ),
+      )}
+    </ul>
   );
 }

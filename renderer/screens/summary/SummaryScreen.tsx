@@ -3,20 +3,22 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { writeDate } from "../../app/dates.ts";
+import { usePaperwork } from "../../app/paperwork.ts";
 import { Answer } from "../../parts/Answer.tsx";
+import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Button, LinkButton } from "../../parts/Button.tsx";
 import { Choice } from "../../parts/Choice.tsx";
+import { DataTable } from "../../parts/DataTable.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";
+import { Section } from "../../parts/Panel.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { useLengths } from "../station/lengths.ts";
-import { Numbers } from "./Numbers.tsx";
-import { PartOnScreen } from "./PartOnScreen.tsx";
 import { type Paper, papers } from "./paper/papers.ts";
+import { printPathOf } from "./paths.ts";
 import { SheetsPart } from "./SheetsPart.tsx";
 import css from "./Summary.module.css";
-import type { Summary } from "./summary.ts";
+import type { AnyPart, Summary } from "./summary.ts";
 import { useParts } from "./useParts.ts";
-import { useSummaryPaperwork } from "./useSummaryPaperwork.ts";
 import { Which } from "./Which.tsx";
 
 interface SummaryScreenProps {
@@ -125,4 +127,65 @@ function Nobody() {
       }
     />
   );
+}
+
+/** The four numbers that say how the day went. */
+function Numbers({ totals }: { readonly totals: Summary["totals"] }) {
+  const { t } = useTranslation("summary");
+  const { listed, came, measured, whole, firsts, bests, clearGains } = totals;
+  return (
+    <div className={css.numbers}>
+      <BigNumber
+        label={t("numbers.measured")}
+        number={measured}
+        unit={t("numbers.ofListed", { count: listed })}
+        note={t("numbers.came", { count: came })}
+      />
+      <BigNumber label={t("numbers.whole")} number={whole} note={t("numbers.wholeNote")} />
+      <BigNumber label={t("numbers.bests")} number={bests} note={t("numbers.firsts", { count: firsts })} />
+      <BigNumber label={t("numbers.gains")} number={clearGains} note={t("numbers.gainsNote")} />
+    </div>
+  );
+}
+
+/** One part under its heading: a sentence, the table, and how to read it. */
+function PartOnScreen({ part }: { readonly part: AnyPart }) {
+  const { title, aside, lead, columns, lines, lineKey, nameColumn, empty, notes = [], rowHeight } = part;
+  return (
+    <Section title={title} aside={aside}>
+      {lead !== undefined && <p className={css.lead}>{lead}</p>}
+      <DataTable
+        caption={title}
+        columns={columns}
+        rows={lines}
+        rowKey={lineKey}
+        empty={<p className={css.quiet}>{empty}</p>}
+        maxHeight="75vh"
+        {...(nameColumn !== undefined && { nameColumn })}
+        {...(rowHeight !== undefined && { rowHeight })}
+      />
+      {lines.length > 0 && notes.length > 0 && (
+        <div className={css.notes}>
+          {notes.map((note) => (
+            <p key={note}>{note}</p>
+          ))}
+        </div>
+      )}
+    </Section>
+  );
+}
+
+/** Printing and saving a summary. */
+function useSummaryPaperwork(summary: Summary, paper: Paper) {
+  const suggestedName = useFileName(summary, paper);
+  const path = printPathOf(summary.day.id, summary.league?.id ?? null);
+  return usePaperwork("summary", { path, paper, suggestedName });
+}
+
+/** A league's name may hold what no file's name may. */
+function useFileName({ day, league }: Summary, paper: Paper): string {
+  const { t } = useTranslation("summary");
+  const name = league === null ? t("which.all") : league.name.replace(/[\p{Cc}\\/:*?"<>|]+/gu, " ");
+  const whose = [...name.trim()].slice(0, 40).join("");
+  return t("file", { date: day.date, whose, paper: t(`which.${paper}`) });
 }

@@ -10,8 +10,9 @@ import { sentenceOf } from "../../../app/trouble.ts";
 import { Button } from "../../../parts/Button.tsx";
 import { Dialog } from "../../../parts/Dialog.tsx";
 import { TextField } from "../../../parts/TextField.tsx";
-import { EraseSentences } from "./EraseSentences.tsx";
+import css from "./Held.module.css";
 import type { Before, Who } from "./types.ts";
+import { useAmounts } from "./useAmounts.ts";
 
 interface EraseDialogProps {
   readonly athlete: Who;
@@ -91,5 +92,23 @@ function useErase() {
         queryClient.removeQueries({ type: "inactive" });
       },
     }),
+  );
+}
+
+/** What goes, what stays, what is out of reach, and what would bring it back. */
+function EraseSentences({ before }: { readonly before: Before }) {
+  const { t } = useTranslation("held");
+  const { nameless, mentions } = before;
+  const stays = nameless === 0 ? t("erase.nothing") : t("erase.nameless", { count: nameless });
+  return (
+    <ul className={css.points}>
+      <li>
+        {t("erase.goes", useAmounts(before))} {mentions > 0 && t("erase.mentions", { count: mentions })}
+      </li>
+      <li>{stays}</li>
+      <li>{t("erase.reach")}</li>
+      <li>{t("erase.back")}</li>
+      <li data-weight="alert">{t("erase.never")}</li>
+    </ul>
   );
 }

@@ -8,7 +8,6 @@ import { HeldAbout } from "./HeldAbout.tsx";
 import { HeldDayPart } from "./HeldDayPart.tsx";
 import css from "./HeldPage.module.css";
 import { HeldPast } from "./HeldPast.tsx";
-import { HeldWhy } from "./HeldWhy.tsx";
 import type { Held } from "./types.ts";
 
 interface HeldPageProps {
@@ -63,5 +62,22 @@ function Page({ held, paper }: { readonly held: Held; readonly paper: "a4" | "le
       <HeldPast marks={held.past_marks} />
       <HeldWhy />
     </main>
+  );
+}
+
+/** Why each thing is held, for how long, and how it leaves. */
+function HeldWhy() {
+  const { t } = useTranslation("held");
+  const reasons = ["name", "birth", "consent", "marks", "keyed", "long", "erase"] as const;
+  return (
+    <section className={css.day}>
+      <h2>{t("page.why")}</h2>
+      <ul className={css.heats}>
+        {reasons.map((reason) => (
+          <li key={reason}>{t(`page.reason.${reason}`)}</li>
+        ))}
+      </ul>
+      <p>{t("page.machine")}</p>
+    </section>
   );
 }
