@@ -4,12 +4,8 @@ import { Button } from "./Button.tsx";
 import { Dialog } from "./Dialog.tsx";
 import { TextField } from "./TextField.tsx";
 
-interface InitialsDialogProps {
-  readonly onAnswer: (initials: string | null) => void;
-}
-
 /** Asks who keys at this window. */
-export function InitialsDialog({ onAnswer }: InitialsDialogProps) {
+export function InitialsDialog({ onAnswer }: { readonly onAnswer: (initials: string | null) => void }) {
   const { t } = useTranslation("common");
   const [typed, setTyped] = useState("");
   const [refused, setRefused] = useState(false);

@@ -38,12 +38,7 @@ export function AllSeries({ athlete: { series }, lengths }: AllSeriesProps) {
   );
 }
 
-interface OneSeriesProps {
-  readonly series: Series;
-  readonly lengths: LengthUnit;
-}
-
-function OneSeries({ series, lengths }: OneSeriesProps) {
+function OneSeries({ series, lengths }: { readonly series: Series; readonly lengths: LengthUnit }) {
   const { t } = useTranslation("athletes");
   const { test, variant, points, noise, error } = series;
   return (

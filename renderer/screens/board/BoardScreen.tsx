@@ -76,13 +76,8 @@ function Shown({ scene, board, round, news }: ShownProps) {
   }
 }
 
-interface WallsSceneProps {
-  readonly walls: Board["walls"];
-  readonly round: number;
-}
-
 /** Two or three tests side by side, each with the gains of today: the largest first, and nobody last. */
-function WallsScene({ walls, round }: WallsSceneProps) {
+function WallsScene({ walls, round }: { readonly walls: Board["walls"]; readonly round: number }) {
   return (
     <div className={css.walls}>
       {walls.map(({ test, rows }) => (
@@ -92,13 +87,8 @@ function WallsScene({ walls, round }: WallsSceneProps) {
   );
 }
 
-interface RhythmProps {
-  readonly scenes: readonly Scene[];
-  readonly turn: Turn;
-}
-
 /** How long this scene still stays: a line runs along a measuring tape on which each scene has its length. */
-function Rhythm({ scenes, turn }: RhythmProps) {
+function Rhythm({ scenes, turn }: { readonly scenes: readonly Scene[]; readonly turn: Turn }) {
   if (scenes.length < 2) return <div className={css.tape} aria-hidden="true" />;
   return (
     <div className={css.tape} aria-hidden="true">

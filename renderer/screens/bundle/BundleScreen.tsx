@@ -83,13 +83,8 @@ function DayChoice({ chosen, onChoose }: DayChoiceProps) {
   );
 }
 
-interface WishChoiceProps {
-  readonly wish: Wish;
-  readonly onChange: (wish: Wish) => void;
-}
-
 /** For whom the bundle is, and whether the marks of one athlete stay together. */
-function WishChoice({ wish, onChange }: WishChoiceProps) {
+function WishChoice({ wish, onChange }: { readonly wish: Wish; readonly onChange: (wish: Wish) => void }) {
   const { t } = useTranslation("bundle");
   return (
     <div className={css.wishes}>

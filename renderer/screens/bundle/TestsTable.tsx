@@ -36,12 +36,7 @@ export function TestsTable({ bundle }: { readonly bundle: Preview }) {
   );
 }
 
-interface TestLineProps {
-  readonly test: Preview["tests"][number];
-  readonly bundle: Preview;
-}
-
-function TestLine({ test, bundle }: TestLineProps) {
+function TestLine({ test, bundle }: { readonly test: Preview["tests"][number]; readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   const variantOf = useVariant();
   return (

@@ -32,12 +32,7 @@ export function CardsScreen({ day, which: asked }: CardsScreenProps) {
   return <Asked day={named} which={which} />;
 }
 
-interface AskedProps {
-  readonly day: number | "current";
-  readonly which: Which;
-}
-
-function Asked({ day, which }: AskedProps) {
+function Asked({ day, which }: { readonly day: number | "current"; readonly which: Which }) {
   const { t, i18n } = useTranslation("cards");
   const trpc = useTRPC();
   const people = useQuery(trpc.cards.people.queryOptions({ dayId: day === "current" ? null : day }));

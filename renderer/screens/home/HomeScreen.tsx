@@ -59,12 +59,8 @@ function Help() {
   );
 }
 
-interface DayAtHandProps {
-  readonly day: { readonly title: string; readonly date: string };
-}
-
 /** The way back into the day that was begun. */
-function DayAtHand({ day }: DayAtHandProps) {
+function DayAtHand({ day }: { readonly day: { readonly title: string; readonly date: string } }) {
   const { t, i18n } = useTranslation("home");
   return (
     <Panel paper title={day.title}>

@@ -1,13 +1,8 @@
 import { type ReactNode, useId } from "react";
 import css from "./Sheet.module.css";
 
-interface PartProps {
-  readonly title: string;
-  readonly children: ReactNode;
-}
-
 /** A headed part of a page. */
-export function Part({ title, children }: PartProps) {
+export function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
   const id = useId();
   return (
     <section className={css.part} aria-labelledby={id}>

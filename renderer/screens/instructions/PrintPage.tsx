@@ -6,13 +6,8 @@ import { type Paper, papers, sheetsOf, type Which, whiches } from "./sheets.ts";
 import { useDaySheets } from "./useDaySheets.ts";
 import { useSheetTitle } from "./useSheetTitle.ts";
 
-interface PrintPageProps {
-  readonly which: string;
-  readonly paper: string;
-}
-
 /** The pages alone, as they go to paper: nothing of the desk around them. An address that is none shows nothing. */
-export function PrintPage({ which, paper }: PrintPageProps) {
+export function PrintPage({ which, paper }: { readonly which: string; readonly paper: string }) {
   const chosen = whiches.find((each) => each === which);
   const size = papers.find((each) => each === paper);
   return chosen !== undefined && size !== undefined && <Pages which={chosen} paper={size} />;

@@ -7,13 +7,8 @@ import { KeptBack } from "./KeptBack.tsx";
 import { changesOf, type Taken } from "./sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
-interface DoneProps {
-  readonly taken: Taken;
-  readonly sheet: SheetInHand;
-}
-
 /** What is in now, what stayed outside, and the way on. */
-export function Done({ taken, sheet }: DoneProps) {
+export function Done({ taken, sheet }: { readonly taken: Taken; readonly sheet: SheetInHand }) {
   const { t, i18n } = useTranslation("sheets");
   const { counts, kind } = taken;
   const count = changesOf(counts);

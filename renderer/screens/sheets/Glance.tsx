@@ -9,13 +9,8 @@ import css from "./Glance.module.css";
 import { changesOf, type Preview } from "./sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
-interface GlanceProps {
-  readonly preview: Preview;
-  readonly sheet: SheetInHand;
-}
-
 /** The sheet in a few numbers, and the one button. */
-export function Glance({ preview, sheet }: GlanceProps) {
+export function Glance({ preview, sheet }: { readonly preview: Preview; readonly sheet: SheetInHand }) {
   const { t, i18n } = useTranslation("sheets");
   const trpc = useTRPC();
   const { counts, kind } = preview;

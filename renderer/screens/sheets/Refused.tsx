@@ -6,13 +6,8 @@ import { Panel } from "../../parts/Panel.tsx";
 import css from "./Refused.module.css";
 import { isAboutTheDay, type SheetInHand } from "./useSheet.ts";
 
-interface RefusedProps {
-  readonly sentence: Sentence;
-  readonly sheet: SheetInHand;
-}
-
 /** Why the sheet as a whole can't be taken, and the ways on. Nothing was changed. */
-export function Refused({ sentence, sheet }: RefusedProps) {
+export function Refused({ sentence, sheet }: { readonly sentence: Sentence; readonly sheet: SheetInHand }) {
   const { t } = useTranslation("sheets");
   const say = useSay();
   const needsDay = isAboutTheDay(sentence);

@@ -10,13 +10,8 @@ import css from "./HeldPage.module.css";
 import { HeldPast } from "./HeldPast.tsx";
 import type { Held } from "./types.ts";
 
-interface HeldPageProps {
-  readonly athleteId: string;
-  readonly paper: string;
-}
-
 /** All that is held about one athlete on paper, as many pages as it takes. An address that is none shows nothing. */
-export function HeldPage({ athleteId, paper }: HeldPageProps) {
+export function HeldPage({ athleteId, paper }: { readonly athleteId: string; readonly paper: string }) {
   const size = (["a4", "letter"] as const).find((each) => each === paper);
   if (size === undefined || !/^\d{1,15}$/.test(athleteId)) return null;
   return <Loaded athleteId={Number(athleteId)} paper={size} />;

@@ -7,13 +7,8 @@ import type { Before } from "./types.ts";
 import { useAmounts } from "./useAmounts.ts";
 import { useHeldPapers } from "./useHeldPapers.ts";
 
-interface HeldPapersProps {
-  readonly athleteId: number;
-  readonly before: Before;
-}
-
 /** Everything held about an athlete, to be handed to them on paper or as a file. */
-export function HeldPapers({ athleteId, before }: HeldPapersProps) {
+export function HeldPapers({ athleteId, before }: { readonly athleteId: number; readonly before: Before }) {
   const { t } = useTranslation("held");
   const [paper, setPaper] = useState<"a4" | "letter">("a4");
   const { busy, saveFile, savePdf, print } = useHeldPapers(athleteId, paper);

@@ -11,13 +11,8 @@ import { faultsOf, type Typed, WalkUpFields } from "../../check-in/WalkUpFields.
 import css from "./Held.module.css";
 import type { Who } from "./types.ts";
 
-interface MendDialogProps {
-  readonly athlete: Who;
-  readonly onClose: () => void;
-}
-
 /** Who somebody is, to be put right; what can't be taken is said, and what was typed stays. */
-export function MendDialog({ athlete, onClose }: MendDialogProps) {
+export function MendDialog({ athlete, onClose }: { readonly athlete: Who; readonly onClose: () => void }) {
   const { t } = useTranslation("held");
   const say = useSay();
   const trpc = useTRPC();

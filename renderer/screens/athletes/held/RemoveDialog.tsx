@@ -7,13 +7,8 @@ import { Button } from "../../../parts/Button.tsx";
 import { Dialog } from "../../../parts/Dialog.tsx";
 import type { Who } from "./types.ts";
 
-interface RemoveDialogProps {
-  readonly athlete: Who;
-  readonly onClose: () => void;
-}
-
 /** Takes out somebody typed by mistake. */
-export function RemoveDialog({ athlete, onClose }: RemoveDialogProps) {
+export function RemoveDialog({ athlete, onClose }: { readonly athlete: Who; readonly onClose: () => void }) {
   const { t } = useTranslation("held");
   const trpc = useTRPC();
   const [, go] = useLocation();

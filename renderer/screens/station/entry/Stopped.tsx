@@ -45,13 +45,8 @@ export function Full({ test, found, lengths, onCorrect }: FullProps) {
   );
 }
 
-interface BlockedProps {
-  readonly before: TestCode;
-  readonly onSkip: () => void;
-}
-
 /** Another test comes first; the organiser may let the athlete skip it. */
-export function Blocked({ before, onSkip }: BlockedProps) {
+export function Blocked({ before, onSkip }: { readonly before: TestCode; readonly onSkip: () => void }) {
   const { t } = useTranslation("station");
   const isOrganiser = useStanding().post.role === "organiser";
   useStationKeys(isOrganiser ? { "Alt+S": onSkip } : {});
