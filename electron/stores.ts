@@ -1,5 +1,6 @@
 import { rmSync } from "node:fs";
 import { join } from "node:path";
+import { ownBackups } from "./api/backups/places.ts";
 import type { StoreKind } from "./api/desk.ts";
 import { openStore, type StoreLocation } from "./store/open.ts";
 import { besides } from "./store/seal.ts";
@@ -13,7 +14,8 @@ export function ownStoreFile(folder: string): string {
 /** The hall's own store and the library that opens it. */
 export function ownStore(folder: string, nativeBinding: string | undefined): StoreLocation {
   const extra = nativeBinding === undefined ? {} : { nativeBinding };
-  return { file: ownStoreFile(folder), ...extra };
+  const file = ownStoreFile(folder);
+  return { file, backups: ownBackups(file), ...extra };
 }
 
 /**
@@ -28,7 +30,7 @@ export function storeOpener(
   const own = ownStore(folder, nativeBinding);
   return (kind) => {
     if (kind === "own") return openStore({ ...own, accepted });
-    const { file: _own, ...extra } = own;
+    const { file: _file, backups: _backups, ...extra } = own;
     const file = join(folder, "demo.sqlite");
     for (const part of ["", ...besides]) rmSync(`${file}${part}`, { force: true });
     return openStore({ file, ...extra });

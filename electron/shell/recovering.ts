@@ -12,7 +12,7 @@ export interface Recovering {
   readonly why: string;
   readonly where: readonly string[];
   window(): BrowserWindow;
-  /** The store's place is as wanted: opens it (as it is, where that was said) and shows the app. */
+  /** The store's place is as wanted: opens it (as it is, or an empty one, where that was said) and shows the app. */
   done(accepted: boolean): Promise<void>;
 }
 
@@ -61,7 +61,7 @@ export function createRecoveryAnswer(parts: Recovering): Answer {
     "/start-anew": () =>
       begin(async () => {
         parts.recovery.startAnew();
-        await parts.done(false);
+        await parts.done(true);
       }),
     "/look": () => begin(() => look(parts)),
   };

@@ -1,10 +1,11 @@
 import { randomUUID } from "node:crypto";
+import { readdirSync } from "node:fs";
 import { mkdir, open, readdir, rename, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { mayGo } from "../domain/backups/keep.ts";
 import type { BackupHeader } from "../domain/backups/records.ts";
 import { type Opener, readHeader, unpackBackup } from "./backup-file.ts";
-import { syncFolder } from "./set-aside.ts";
+import { syncFolder } from "./through.ts";
 
 /** A backup as its name tells it. */
 export interface NamedBackup {
@@ -38,6 +39,16 @@ export async function backupsIn(folder: string): Promise<NamedBackup[]> {
       return source === "" ? [] : [{ name, source, number: Number(number), date }];
     })
     .sort((a, b) => b.number - a.number || b.name.localeCompare(a.name));
+}
+
+/** Whether a folder holds a backup; false where there is no such folder. */
+export function anyBackupIn(folder: string): boolean {
+  try {
+    return readdirSync(folder).some((name) => pattern.test(name));
+  } catch (error) {
+    if (["ENOENT", "ENOTDIR"].includes((error as NodeJS.ErrnoException).code ?? "")) return false;
+    throw error;
+  }
 }
 
 /** A backup with what it says of itself; null where it can't be read. */

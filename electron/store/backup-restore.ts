@@ -1,8 +1,10 @@
-import { closeSync, fsyncSync, openSync, renameSync, rmSync, statSync, writeSync } from "node:fs";
+import { renameSync, rmSync, statSync } from "node:fs";
 import type { Holding } from "../domain/backups/records.ts";
 import { findDamage, findWrongMark, holdingOf } from "./checks.ts";
+import { markFile } from "./file-header.ts";
 import { requireOurs, type StoreLocation, withReading } from "./open.ts";
-import { putInPlace, waitingFile } from "./set-aside.ts";
+import { putInPlace, uncheckedFile, waitingFile } from "./set-aside.ts";
+import { writeThrough } from "./through.ts";
 
 /**
  * Puts a store's file out of a backup in the store's place; what is there is set aside. It is checked first, all of it,
@@ -11,9 +13,10 @@ import { putInPlace, waitingFile } from "./set-aside.ts";
  * @throws StoreRefused, or when there is no room: nothing was moved then.
  */
 export function restoreStore(location: StoreLocation, store: Buffer, at: Date): string | null {
-  const unchecked = `${location.file}.unchecked`;
+  const unchecked = uncheckedFile(location.file);
   try {
-    writeThrough(unchecked, store);
+    // A file in a store's place changes at checkpoints alone, from the first moment on.
+    writeThrough(unchecked, markFile(store, "with-log"));
     withReading({ ...location, file: unchecked }, (db) => {
       requireOurs(db);
       const damage = findDamage(db) ?? findWrongMark(db, 1e9);
@@ -34,15 +37,5 @@ export function glanceAt(location: StoreLocation): Holding | null {
     return withReading(location, holdingOf);
   } catch {
     return null;
-  }
-}
-
-function writeThrough(file: string, bytes: Buffer): void {
-  const opened = openSync(file, "w", 0o600);
-  try {
-    for (let at = 0; at < bytes.length; ) at += writeSync(opened, bytes, at);
-    fsyncSync(opened);
-  } finally {
-    closeSync(opened);
   }
 }

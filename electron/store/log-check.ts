@@ -1,41 +1,75 @@
-import { existsSync, readFileSync } from "node:fs";
+import { closeSync, existsSync, openSync, readFileSync, readSync } from "node:fs";
 
 /** What a write-ahead log holds, judged by its own checksums. */
 export interface LogState {
+  /** The two salts that its frames share, 16 hexadecimal digits; null where there is no log. */
+  readonly salt: string | null;
   /** How far it holds commits that are whole, in bytes; 0 where there is none. */
   readonly committed: number;
+  /** Where each whole commit ends, in bytes. */
+  readonly ends: readonly number[];
   /**
    * True where something in the middle of it is spoilt: after the first spoilt frame stands a whole commit and then
    * still more of the same log. A power cut can't leave that, since each commit waits for the one before it to be on the
    * disk; it leaves a torn end at most.
    */
   readonly spoilt: boolean;
+  /** Of the store's pages. */
+  readonly pageBytes: number;
+  readonly bytes: Buffer;
 }
 
-const headerBytes = 32;
-const frameHeaderBytes = 24;
-const nothing: LogState = { committed: 0, spoilt: false };
+export const headerBytes = 32;
+export const frameHeaderBytes = 24;
 
 /** Reads a log as SQLite's file format document describes it ("The WAL File Format", sqlite.org/walformat.html). */
 export function checkLog(file: string): LogState {
-  if (!existsSync(file)) return nothing;
-  const log = readFileSync(file);
-  if (log.length === 0) return nothing;
-  if (log.length < headerBytes) return { committed: 0, spoilt: false };
-  const magic = log.readUInt32BE(0);
+  const bytes = existsSync(file) ? readFileSync(file) : Buffer.alloc(0);
+  const nothing = { salt: null, committed: 0, ends: [], spoilt: false, pageBytes: 0, bytes };
+  if (bytes.length < headerBytes) return nothing;
+  const magic = bytes.readUInt32BE(0);
   const bigEndian = (magic & 1) === 1;
-  const header = sumOver(log, 0, 24, [0, 0], bigEndian);
-  const sound = (magic | 1) === 0x377f0683 && sums(log, 24, header);
+  const header = sumOver(bytes, 0, 24, [0, 0], bigEndian);
+  const sound = (magic | 1) === 0x377f0683 && sums(bytes, 24, header);
   // The header is written through before any frame is, so frames after a spoilt header were lost by damage.
-  if (!sound) return { committed: 0, spoilt: log.length > headerBytes };
-  return walk(log, header, bigEndian);
+  if (!sound) return { ...nothing, spoilt: bytes.length > headerBytes };
+  return { ...nothing, ...walk(bytes, header, bigEndian) };
+}
+
+/** The salts of a log as it lies there, unchecked; null where it has no header. */
+export function saltOf(file: string): string | null {
+  const header = Buffer.alloc(headerBytes);
+  const opened = openSync(file, "r");
+  try {
+    return readSync(opened, header, 0, headerBytes, 0) < headerBytes ? null : saltIn(header);
+  } finally {
+    closeSync(opened);
+  }
+}
+
+function saltIn(log: Buffer): string {
+  return log.toString("hex", 16, 24);
+}
+
+/** The newest content of each page in a log's stretch, and how many pages the store has after it. */
+export function pagesIn(log: LogState, upTo: number): { pages: Map<number, Buffer>; count: number } {
+  const pages = new Map<number, Buffer>();
+  const frame = frameHeaderBytes + log.pageBytes;
+  let count = 0;
+  for (let at = headerBytes; at < upTo; at += frame) {
+    pages.set(log.bytes.readUInt32BE(at), log.bytes.subarray(at + frameHeaderBytes, at + frame));
+    if (isCommit(log.bytes, at)) count = log.bytes.readUInt32BE(at + 4);
+  }
+  return { pages, count };
 }
 
 type Sum = readonly [number, number];
 
-function walk(log: Buffer, start: Sum, bigEndian: boolean): LogState {
-  const frame = frameHeaderBytes + log.readUInt32BE(8);
-  let [sum, at, committed] = [start, headerBytes, 0];
+function walk(log: Buffer, start: Sum, bigEndian: boolean): Omit<LogState, "bytes"> {
+  const pageBytes = log.readUInt32BE(8);
+  const frame = frameHeaderBytes + pageBytes;
+  const ends: number[] = [];
+  let [sum, at] = [start, headerBytes];
   for (; at + frame <= log.length; at += frame) {
     if (!sameSalt(log, at)) break;
     sum = sumOver(
@@ -46,9 +80,10 @@ function walk(log: Buffer, start: Sum, bigEndian: boolean): LogState {
       bigEndian,
     );
     if (!sums(log, at + 16, sum)) break;
-    if (isCommit(log, at)) committed = at + frame;
+    if (isCommit(log, at)) ends.push(at + frame);
   }
-  return { committed, spoilt: goesOn(log, at, frame) };
+  const spoilt = goesOn(log, at, frame);
+  return { salt: saltIn(log), committed: ends.at(-1) ?? 0, ends, spoilt, pageBytes };
 }
 
 /** Whether a whole commit and then more of this log follow the frame at `bad`, which is spoilt. */
@@ -78,10 +113,10 @@ function sums(log: Buffer, at: number, [first, second]: Sum): boolean {
 /** The log's own checksum, carried on from `before`: over pairs of 32-bit words. */
 function sumOver(log: Buffer, from: number, to: number, before: Sum, bigEndian: boolean): Sum {
   let [first, second] = before;
-  const read = bigEndian ? log.readUInt32BE.bind(log) : log.readUInt32LE.bind(log);
+  const words = new DataView(log.buffer, log.byteOffset, log.length);
   for (let at = from; at < to; at += 8) {
-    first = (first + read(at) + second) >>> 0;
-    second = (second + read(at + 4) + first) >>> 0;
+    first = (first + words.getUint32(at, !bigEndian) + second) >>> 0;
+    second = (second + words.getUint32(at + 4, !bigEndian) + first) >>> 0;
   }
   return [first, second];
 }

@@ -1,15 +1,19 @@
-import { statSync } from "node:fs";
+import { existsSync, statSync } from "node:fs";
 import SqliteDatabase from "better-sqlite3";
-import type { Seal } from "../domain/backups/records.ts";
+import { anyBackupIn } from "./backup-folder.ts";
 import { findDamage, findWrongMark } from "./checks.ts";
 import type { Database } from "./database.ts";
 import { wipeIsDue } from "./erase-log.ts";
 import { writeAnew } from "./erase-wipe.ts";
-import { guardStore } from "./guard.ts";
+import { markFile } from "./file-header.ts";
+import { type Guard, guardStore } from "./guard.ts";
+import { contentOfStore } from "./laid-over.ts";
 import { checkLog } from "./log-check.ts";
 import { migrations } from "./migrations/list.ts";
+import { makeFile } from "./new-file.ts";
+import { type Proof, proofOf } from "./proof.ts";
 import { StoreRefused } from "./refused.ts";
-import { fileSum, logFile, readSeal, readTally } from "./seal.ts";
+import { logFile, sealFile, tallyFile } from "./seal.ts";
 import { finishRestore } from "./set-aside.ts";
 import { createStore, type Store } from "./store.ts";
 
@@ -38,7 +42,9 @@ export const pragmas: readonly (readonly [name: string, set: string, read: strin
 export interface StoreLocation {
   readonly file: string;
   readonly nativeBinding?: string;
-  /** A person has seen why it was refused (`acceptable` reasons alone) and wants it as it is. */
+  /** Where its own backups lie, if there are to be any: a trace of it where the file is gone. */
+  readonly backups?: string;
+  /** A person has seen why it was refused (`acceptable` reasons alone) and wants it as it is, or wants an empty one. */
   readonly accepted?: boolean;
 }
 
@@ -52,24 +58,46 @@ const allMarks = 1e9;
  * program; nothing is touched then.
  */
 export function openStore(location: StoreLocation): Store {
-  const inMemory = location.file === ":memory:";
-  if (!inMemory) finishRestore(location.file);
-  if (!inMemory) inspect(location);
+  if (location.file === ":memory:") return openInMemory(location);
+  finishRestore(location.file);
+  if (inspect(location) === "nothing")
+    makeFile(location.file, (begun) => begin({ ...location, file: begun }));
   const db = connect(location);
+  let guard: Guard | undefined;
   try {
-    if (inMemory) prepare(db);
-    else guardStore(db, location.file).changing(() => prepare(db));
-    finishErasures(db);
+    setPragmas(db);
+    guard = guardStore(db, location.file);
+    bringUpToDate(db, guard);
+    return createStore(db);
   } catch (error) {
     db.close();
+    guard?.close();
     throw error;
   }
+}
+
+function openInMemory(location: StoreLocation): Store {
+  const db = connect(location);
+  setPragmas(db);
+  migrate(db);
   return createStore(db);
 }
 
-function prepare(db: Database): void {
-  setPragmas(db);
-  migrate(db);
+/** A whole store with nothing in it. */
+function begin(location: StoreLocation): void {
+  const db = connect(location);
+  try {
+    setPragmas(db);
+    migrate(db);
+  } finally {
+    db.close();
+  }
+}
+
+function bringUpToDate(db: Database, guard: Guard): void {
+  guard.bringIn();
+  if (migrate(db, guard.committed)) guard.bringIn();
+  finishErasures(db);
 }
 
 /** A connection to a copy or a backup's content, as it is: nothing is set, kept in step or brought up to date. */
@@ -77,50 +105,63 @@ export function connectPlainly(location: StoreLocation): Database {
   return connect(location);
 }
 
-function connect(location: StoreLocation, readonly = false): Database {
-  const options = location.nativeBinding === undefined ? {} : { nativeBinding: location.nativeBinding };
-  return new SqliteDatabase(location.file, { ...options, readonly });
+function connect(location: StoreLocation): Database {
+  return new SqliteDatabase(location.file, library(location));
+}
+
+function library({ nativeBinding }: StoreLocation): { nativeBinding?: string } {
+  return nativeBinding === undefined ? {} : { nativeBinding };
 }
 
 /**
  * Looks at what is there without writing: whose it is, which version made it, whether it is whole, and whether it is as
  * it was left. Where there is nothing, there must never have been anything.
  */
-export function inspect(location: StoreLocation): void {
+export function inspect(location: StoreLocation): "store" | "nothing" {
   const { file } = location;
-  const seal = readSeal(file);
   const there = statSync(file, { throwIfNoEntry: false });
   if (there?.isDirectory() === true) throw new Error(`${file} is a folder`);
-  if ((there?.size ?? 0) === 0) {
-    // A file of no bytes is what a first start leaves that was cut off; SQLite's own checks call it whole.
-    if (seal?.file != null) throw new StoreRefused("gone");
-    return;
-  }
-  const unproved = sealBroken(file, seal);
+  // A file of no bytes: SQLite's own checks would call it whole.
+  if ((there?.size ?? 0) === 0) return nothingThere(location);
+  const proof = proofOf(file);
   try {
-    lookInside(location, seal, unproved === null);
+    if (!lookInside(location, proof)) return nothingThere(location);
   } catch (error) {
-    if (error instanceof StoreRefused) error.doubted = unproved !== null;
+    if (error instanceof StoreRefused) error.doubted = proof.against !== null;
     throw error;
   }
-  if (unproved !== null && location.accepted !== true) throw unproved;
+  if (proof.against !== null && location.accepted !== true) throw proof.against;
+  return "store";
 }
 
-function lookInside(location: StoreLocation, seal: Seal | undefined, asLeft: boolean): void {
-  withReading(location, (db) => {
-    if (isUnborn(db) && seal?.file == null) return;
+/** @throws StoreRefused where anything says that there was a store: it is never begun anew without a word. */
+function nothingThere({ file, backups, accepted }: StoreLocation): "nothing" {
+  const parts = [sealFile(file), tallyFile(file), logFile(file)];
+  if (parts.some((part) => existsSync(part))) throw new StoreRefused("gone");
+  if (accepted !== true && backups !== undefined && anyBackupIn(backups)) throw new StoreRefused("gone");
+  return "nothing";
+}
+
+/** False where nothing was ever written into the file. */
+function lookInside(location: StoreLocation, { proved }: Proof): boolean {
+  return withReading(location, (db) => {
+    if (isUnborn(db)) return false;
     requireOurs(db);
-    const proved = asLeft && seal?.file != null;
     const damage = findDamage(db) ?? findWrongMark(db, proved ? sampleOfMarks : allMarks);
     if (damage !== null) throw new StoreRefused("damaged", undefined, damage);
+    return true;
   });
 }
 
-/** Reads a store without writing to it; what SQLite says of damage becomes a refusal. */
+/**
+ * Reads a store that nothing has open, out of memory: so nothing is made or changed beside it, and a full disk is no
+ * hindrance. What SQLite says of damage becomes a refusal.
+ */
 export function withReading<Result>(location: StoreLocation, read: (db: Database) => Result): Result {
+  const bytes = contentOfStore(location.file, checkLog(logFile(location.file)));
   let db: Database | undefined;
   try {
-    db = connect(location, true);
+    db = new SqliteDatabase(markFile(bytes, "alone"), { ...library(location), readonly: true });
     return read(db);
   } catch (error) {
     throw asRefusal(error);
@@ -143,18 +184,6 @@ export function requireOurs(db: Database): void {
   const version = Number(db.pragma("user_version", { simple: true }));
   if (db.pragma("application_id", { simple: true }) !== applicationId) throw new StoreRefused("foreign");
   if (version > migrations.length) throw new StoreRefused("newer", { version, known: migrations.length });
-}
-
-/** What seal, log and tally say against the store; null where nothing does, or where there is no proof either way. */
-function sealBroken(file: string, seal: Seal | undefined): StoreRefused | null {
-  const log = checkLog(logFile(file));
-  if (log.spoilt) return new StoreRefused("shortened", undefined, "the log is spoilt in its middle");
-  if (seal?.file == null) return null;
-  const now = fileSum(file);
-  if (now.sha256 !== seal.file.sha256) return new StoreRefused("changed");
-  const tally = readTally(file);
-  if (tally?.number !== seal.number || tally.bytes <= log.committed) return null;
-  return new StoreRefused("shortened", undefined, `${tally.bytes - log.committed} bytes of the log are lost`);
 }
 
 /** Reading what is there fails in as many ways as there are of being damaged; a lack of rights is not among them. */
@@ -189,7 +218,8 @@ function finishErasures(db: Database): void {
   }
 }
 
-function migrate(db: Database): void {
+/** Takes the steps that are lacking, and says whether there were any; `after` each one. */
+function migrate(db: Database, after = () => {}): boolean {
   const from = Number(db.pragma("user_version", { simple: true }));
   for (const [index, sql] of migrations.entries()) {
     if (index < from) continue;
@@ -197,5 +227,7 @@ function migrate(db: Database): void {
     db.exec(
       `BEGIN IMMEDIATE; ${sql}; PRAGMA application_id = ${applicationId}; PRAGMA user_version = ${index + 1}; COMMIT;`,
     );
+    after();
   }
+  return from < migrations.length;
 }

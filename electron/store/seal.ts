@@ -1,22 +1,17 @@
 import { createHash } from "node:crypto";
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  openSync,
-  readFileSync,
-  readSync,
-  rmSync,
-  writeSync,
-} from "node:fs";
+import { closeSync, fsyncSync, openSync, readFileSync, writeSync } from "node:fs";
 import { type Seal, sealSchema, type Tally, tallySchema } from "../domain/backups/records.ts";
+import { writeWhole } from "./through.ts";
 
 /*
  * What guards the bytes of a store's file. SQLite checks the shape of its pages and not what is in them: a flipped bit
- * inside a name or a number passes every check it has. With a write-ahead log the main file changes at checkpoints
- * alone, so beside it lies its seal: how long it was after the last one, and the SHA-256 of all of it. What came later
- * is in the log, whose frames carry checksums of their own (`log-check.ts`); how far the log reached after the last
- * commit stands in the tally, so that a log which lost its end is noticed too.
+ * inside a name or a number passes every check it has. So beside the file lies its seal: the SHA-256 of what the file
+ * holds once a stretch of the log is laid over it. With a write-ahead log the main file changes at checkpoints alone,
+ * and a checkpoint does nothing but lay the log over the file; so a seal that is written before it holds before, in the
+ * middle of it, and after it. What came later is in the log, whose frames carry checksums of their own
+ * (`log-check.ts`); how far the log reached after the last commit stands in the tally, so that a log which lost its end,
+ * or is another one, is noticed too. The tally is kept twice, the second time in the file of the seal: no two of the
+ * files can be harmed together so that nothing tells.
  */
 export const sealFile = (store: string) => `${store}-seal`;
 export const tallyFile = (store: string) => `${store}-tally`;
@@ -25,56 +20,74 @@ export const logFile = (store: string) => `${store}-wal`;
 /** The parts beside a store's file that belong to it. */
 export const besides: readonly string[] = ["-wal", "-shm", "-seal", "-tally"];
 
-/** The seal beside a store, or undefined where there is none that can be read: then nothing is proved. */
-export function readSeal(store: string): Seal | undefined {
-  return readGuarded(sealFile(store), sealSchema);
+/** A record that was kept, or why there is none: what is there and can't be read was there once, and was harmed. */
+export type Kept<Record> = Record | "absent" | "unreadable";
+
+export interface Guards {
+  readonly seal: Kept<Seal>;
+  /** The newest of its two places; unreadable where one of them is. */
+  readonly tally: Kept<Tally>;
 }
 
-export function readTally(store: string): Tally | undefined {
-  return readGuarded(tallyFile(store), tallySchema);
+/** Reads what guards a store, of which it says nothing yet. */
+export function readGuards(store: string): Guards {
+  const sealed = contentOf(sealFile(store));
+  const seal = recordIn(sealed, 0, sealSchema);
+  const own = recordIn(contentOf(tallyFile(store)), 0, tallySchema);
+  return { seal, tally: newest(own, recordIn(sealed, secondPlace, tallySchema)) };
+}
+
+/** The first seal is on the disk before there is any tally: the copy beside it says so by the number 0. */
+function newest(own: Kept<Tally>, beside: Kept<Tally>): Kept<Tally> {
+  if (own === "unreadable" || beside === "unreadable") return "unreadable";
+  if (own === "absent") return beside !== "absent" && beside.number === 0 ? beside : "absent";
+  if (beside === "absent" || later(own, beside)) return own;
+  return beside;
+}
+
+function later(a: Tally, b: Tally): boolean {
+  if (a.number !== b.number) return a.number > b.number;
+  return (a.log?.bytes ?? 0) >= (b.log?.bytes ?? 0);
+}
+
+/** The handles of the files beside an open store. */
+export interface GuardFiles {
+  readonly seal: number;
+  readonly tally: number;
+}
+
+/** Makes both files anew, whole or not at all each, and opens them. */
+export function makeGuardFiles(store: string, seal: Seal): GuardFiles {
+  const none: Tally = { number: 0, log: null, shut: false };
+  writeWhole(sealFile(store), asRecord(seal).padEnd(secondPlace, " ") + asRecord(none));
+  writeWhole(tallyFile(store), asRecord(none));
+  return openGuardFiles(store);
+}
+
+export function openGuardFiles(store: string): GuardFiles {
+  return { seal: openSync(sealFile(store), "r+"), tally: openSync(tallyFile(store), "r+") };
+}
+
+export function closeGuardFiles({ seal, tally }: GuardFiles): void {
+  closeSync(seal);
+  closeSync(tally);
 }
 
 /** Writes the seal through to the disk. It keeps its place and its length, so that a full disk does not stop it. */
-export function writeSeal(store: string, seal: Seal): void {
-  const file = openSync(sealFile(store), existsSync(sealFile(store)) ? "r+" : "w");
-  try {
-    writeSync(file, asRecord(seal), 0);
-    fsyncSync(file);
-  } finally {
-    closeSync(file);
-  }
+export function writeSeal({ seal: file }: GuardFiles, seal: Seal): void {
+  writeSync(file, asRecord(seal), 0);
+  fsyncSync(file);
 }
 
-/** Opens the tally for `noteTally`. */
-export function openTally(store: string): number {
-  return openSync(tallyFile(store), existsSync(tallyFile(store)) ? "r+" : "w");
+/** Notes the tally in both its places, to memory alone. */
+export function noteTally({ seal, tally: file }: GuardFiles, tally: Tally): void {
+  const record = asRecord(tally);
+  writeSync(file, record, 0);
+  writeSync(seal, record, secondPlace);
 }
 
-export function noteTally(file: number, tally: Tally): void {
-  writeSync(file, asRecord(tally), 0);
-}
-
-/** Length and SHA-256 of a file as it lies there. */
-export function fileSum(file: string): { bytes: number; sha256: string } {
-  const hash = createHash("sha256");
-  const block = Buffer.allocUnsafe(1 << 20);
-  const opened = openSync(file, "r");
-  try {
-    let bytes = 0;
-    for (;;) {
-      const read = readSync(opened, block, 0, block.length, bytes);
-      if (read === 0) return { bytes, sha256: hash.digest("hex") };
-      hash.update(block.subarray(0, read));
-      bytes += read;
-    }
-  } finally {
-    closeSync(opened);
-  }
-}
-
-/** Takes seal and tally away, for a store that is made anew. */
-export function dropSeal(store: string): void {
-  for (const file of [sealFile(store), tallyFile(store)]) rmSync(file, { force: true });
+export function syncTally({ tally }: GuardFiles): void {
+  fsyncSync(tally);
 }
 
 interface Schema<Value> {
@@ -82,6 +95,8 @@ interface Schema<Value> {
 }
 
 const recordBytes = 256;
+/** In a sector of its own, so that noting the tally never writes on the seal. */
+const secondPlace = 512;
 
 /** One block of fixed length: the record, its own checksum, and blanks. */
 function asRecord(value: Seal | Tally): string {
@@ -89,12 +104,24 @@ function asRecord(value: Seal | Tally): string {
   return `${text}\n${sumOf(text)}\n`.padEnd(recordBytes, " ");
 }
 
-function readGuarded<Value>(file: string, schema: Schema<Value>): Value | undefined {
-  if (!existsSync(file)) return undefined;
-  const [text = "", sum] = readFileSync(file, "utf8").split("\n");
-  if (sum !== sumOf(text)) return undefined;
+function recordIn<Value>(bytes: Kept<Buffer>, from: number, schema: Schema<Value>): Kept<Value> {
+  if (typeof bytes === "string") return bytes;
+  const [text = "", sum] = bytes.toString("utf8", from, from + recordBytes).split("\n");
+  if (sum !== sumOf(text)) return "unreadable";
   const parsed = schema.safeParse(JSON.parse(text));
-  return parsed.success ? parsed.data : undefined;
+  return parsed.success ? parsed.data : "unreadable";
+}
+
+/** A lack of rights is no damage and is thrown. */
+function contentOf(file: string): Kept<Buffer> {
+  try {
+    return readFileSync(file);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === "ENOENT") return "absent";
+    if (code === "EIO") return "unreadable";
+    throw error;
+  }
 }
 
 function sumOf(text: string): string {

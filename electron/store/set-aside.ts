@@ -1,9 +1,12 @@
-import { closeSync, existsSync, fsyncSync, openSync, readdirSync, renameSync, rmSync } from "node:fs";
+import { existsSync, readdirSync, renameSync, rmSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { besides } from "./seal.ts";
+import { syncFolder } from "./through.ts";
 
 /** Where a restored store waits, whole and checked, until the one before it is out of its way. */
 export const waitingFile = (store: string) => `${store}.restored`;
+/** Where it lies until it is checked. */
+export const uncheckedFile = (store: string) => `${store}.unchecked`;
 
 /**
  * Moves a store's file and all that belongs to it to names that nothing else uses; never overwrites or deletes. Returns
@@ -32,15 +35,17 @@ export function putInPlace(store: string, at: Date): string | null {
 
 /** Finishes, or forgets, a restore in whose middle the program ended. */
 export function finishRestore(store: string): void {
+  for (const part of ["", "-wal", "-shm", "-journal"])
+    rmSync(`${uncheckedFile(store)}${part}`, { force: true });
   if (!existsSync(waitingFile(store))) return;
   if (existsSync(store)) rmSync(waitingFile(store));
   else putInPlace(store, new Date(0));
 }
 
-/** Every file of stores that were set aside in a folder: they hold people too. */
+/** Every file of stores that were set aside in a folder, or on their way back when the program ended: they hold people. */
 export function filesSetAside(folder: string): string[] {
   return readdirSync(folder)
-    .filter((name) => name.includes(sign))
+    .filter((name) => name.includes(sign) || /\.sqlite\.(?:unchecked|restored)/.test(name))
     .map((name) => join(folder, name));
 }
 
@@ -52,16 +57,5 @@ function freeName(store: string, at: Date): string {
   for (let count = 1; ; count += 1) {
     const name = join(dirname(store), `${bare}${sign}${stamp}-${count}.sqlite`);
     if (!["", ...besides].some((part) => existsSync(`${name}${part}`))) return name;
-  }
-}
-
-/** Makes renaming itself last through a power cut. Windows has no such call and needs none. */
-export function syncFolder(folder: string): void {
-  if (process.platform === "win32") return;
-  const opened = openSync(folder, "r");
-  try {
-    fsyncSync(opened);
-  } finally {
-    closeSync(opened);
   }
 }

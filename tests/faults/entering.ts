@@ -6,7 +6,7 @@ import { createHandler, type Handle } from "../../electron/api/handler.ts";
 import { monotonic } from "../../electron/monotonic.ts";
 import { attemptsOfDay } from "../../electron/store/attempts.ts";
 import { dayAtHand } from "../../electron/store/days.ts";
-import { whileFileChanges } from "../../electron/store/guard.ts";
+import { bringLogIn } from "../../electron/store/guard.ts";
 import { openStore } from "../../electron/store/open.ts";
 import { connectionOf } from "../store/connection.ts";
 import { makeHall } from "./hall.ts";
@@ -157,7 +157,7 @@ async function backUp(make = (keeper: Keeper) => keeper.runWhatLacks()): Promise
 async function housekeep(): Promise<void> {
   if (chance() < 0.5) return backUp();
   try {
-    whileFileChanges(connectionOf(desk.store.db), () => {});
+    bringLogIn(connectionOf(desk.store.db));
   } catch (error) {
     say({ refused: "", key: `housekeeping: ${(error as { code?: string }).code ?? String(error)}` });
   }

@@ -1,11 +1,13 @@
 import { damaged } from "./damage.ts";
 import { buildDisk, canMount } from "./disk.ts";
+import { cutInCheckpoint } from "./mid-checkpoint.ts";
 import { cutOff, failing, filledUp, killed, type Toll } from "./trials.ts";
+import { damagedTwice } from "./twice-damaged.ts";
 
 /**
- * `npm run plug`: the long form. 200 kills, 70 power cuts, failing syncs and writes, full disks, 500 damaged stores. Ends
- * with 0 when nothing that was saved was lost, doubled or shown wrong, and the same cuts with `synchronous=NORMAL` were
- * noticed. An argument multiplies the counts: `npm run plug -- 0.1`.
+ * `npm run plug`: the long form. 200 kills, 70 power cuts, failing syncs and writes, full disks, 500 damaged stores, 300
+ * with two files damaged, 300 ended in a checkpoint. Ends with 0 when nothing that was saved was lost, doubled or shown wrong,
+ * and the same cuts with `synchronous=NORMAL` were noticed. An argument multiplies the counts: `npm run plug -- 0.1`.
  */
 const share = Number(process.argv[2] ?? 1);
 const count = (many: number) => Math.max(1, Math.round(many * share));
@@ -45,12 +47,28 @@ if (mount === true) {
 } else {
   console.log(`skipped  full disks: ${mount.why}`);
 }
-const toll = await damaged(count(500), seed);
-failed ||= toll.wrong.length > 0;
-const reasons = Object.entries(toll.refused).map(([reason, many]) => `${reason} ${many}`);
-console.log(
-  `${toll.wrong.length > 0 ? "FAILED" : "kept"}  ${count(500)} damaged stores: ${toll.opened} opened as they`,
+tellDamage(
+  `${count(500)} damaged stores: the refused ones repaired from a backup`,
+  await damaged(count(500), seed),
 );
-console.log(`        were, the rest refused and repaired from a backup (${reasons.join(", ")})`);
-for (const each of toll.wrong.slice(0, 10)) console.log(`        ${each}`);
+tellDamage(`${count(300)} stores with two files damaged`, damagedTwice(count(300), seed));
+tellDamage(`${count(100)} stores ended in a checkpoint`, cutInCheckpoint(count(100), seed, false));
+tellDamage(
+  `${count(200)} stores ended in a checkpoint, and a bit flipped`,
+  cutInCheckpoint(count(200), seed, true),
+);
 process.exitCode = failed ? 1 : 0;
+
+interface DamageTold {
+  readonly opened: number;
+  readonly refused: Readonly<Record<string, number>>;
+  readonly wrong: readonly string[];
+}
+
+function tellDamage(what: string, { opened, refused, wrong }: DamageTold): void {
+  failed ||= wrong.length > 0;
+  const reasons = Object.entries(refused).map(([reason, many]) => `${reason} ${many}`);
+  console.log(`${wrong.length > 0 ? "FAILED" : "kept"}  ${what}: ${opened} opened as they were`);
+  if (reasons.length > 0) console.log(`        the rest refused (${reasons.join(", ")})`);
+  for (const each of wrong.slice(0, 10)) console.log(`        ${each}`);
+}

@@ -1,22 +1,25 @@
 import {
   copyFileSync,
+  mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
   rmSync,
+  statSync,
   truncateSync,
   writeFileSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import SqliteDatabase from "better-sqlite3";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { restoreStore } from "../../electron/store/backup-restore.ts";
-import { whileFileChanges } from "../../electron/store/guard.ts";
+import { bringLogIn } from "../../electron/store/guard.ts";
 import { checkLog } from "../../electron/store/log-check.ts";
 import { openStore } from "../../electron/store/open.ts";
 import { StoreRefused } from "../../electron/store/refused.ts";
-import { readSeal, readTally } from "../../electron/store/seal.ts";
-import { setAside, waitingFile } from "../../electron/store/set-aside.ts";
+import { besides, readGuards } from "../../electron/store/seal.ts";
+import { filesSetAside, setAside, uncheckedFile, waitingFile } from "../../electron/store/set-aside.ts";
 import type { Store } from "../../electron/store/store.ts";
 import { connectionOf } from "./connection.ts";
 import { dump, fillHall } from "./hall.ts";
@@ -95,7 +98,7 @@ test("one bit of a name, of a past result's test, or of what was seen is noticed
 
 test("a store that was killed opens, and one bit of its file or of its log is noticed", () => {
   const store = filled();
-  whileFileChanges(connectionOf(store.db), () => {});
+  bringLogIn(connectionOf(store.db));
   store.write(["day"], (db) => db.exec("UPDATE day SET title = 'Entered after the last seal'"));
   expect(refusalOf(crashed())).toBeNull();
   const bentFile = crashed();
@@ -111,7 +114,11 @@ test("a log that lost its end, all of it, or that was left behind is noticed", (
   store.write(["day"], (db) => db.exec("UPDATE day SET title = 'Later'"));
   const whole = crashed();
   const { committed } = checkLog(`${whole}-wal`);
-  expect(readTally(whole)).toEqual({ number: readSeal(whole)?.number, bytes: committed });
+  const { seal, tally } = readGuards(whole);
+  expect([seal, tally]).toMatchObject([
+    { number: 1, log: null },
+    { number: 1, log: { bytes: committed } },
+  ]);
   for (const length of [committed - 1, 32 + 4120, 32, 0]) {
     const cut = crashed();
     truncateSync(`${cut}-wal`, length);
@@ -144,16 +151,139 @@ test("a store whose file is gone or empty is not begun anew without a word", () 
   expect(refusalOf(file())).toBeNull();
 });
 
-test("a seal or a tally that can't be read proves nothing, and refuses nothing", () => {
+test("a seal or a tally that can't be read is refused, opens once a person says so, and is made anew", () => {
   const store = filled();
   const before = dump(store.db);
-  for (const part of ["-seal", "-tally"]) {
-    const harmed = crashed();
-    const bytes = readFileSync(`${harmed}${part}`);
-    bytes.writeUInt8(bytes.readUInt8(3) ^ 1, 3);
-    writeFileSync(`${harmed}${part}`, bytes);
-    const again = openStore({ file: harmed });
+  for (const [part, harm] of harmed) {
+    const copy = crashed();
+    harm(`${copy}${part}`);
+    expect([part, refusalOf(copy)]).toEqual([part, "changed"]);
+    const again = openStore({ file: copy, accepted: true });
     expect(dump(again.db)).toEqual(before);
+    again.close();
+    expect([part, refusalOf(copy)]).toEqual([part, null]);
+  }
+});
+
+const bentAt = (at: number) => (file: string) => {
+  const bytes = readFileSync(file);
+  writeFileSync(file, bytes.fill(bytes.readUInt8(at) ^ 1, at, at + 1));
+};
+const harmed: readonly [string, (file: string) => void][] = [
+  ["-seal", bentAt(3)],
+  // The tally's second place.
+  ["-seal", bentAt(515)],
+  ["-tally", bentAt(3)],
+  ...["-seal", "-tally"].flatMap((part): [string, (file: string) => void][] => [
+    [part, (file) => truncateSync(file, 0)],
+    [part, (file) => writeFileSync(file, Buffer.alloc(256))],
+    [part, (file) => rmSync(file)],
+  ]),
+];
+
+test.each([["-seal"], ["-tally"], ["-wal"]])(
+  "no file, or an empty one, with its %s beside it is no new hall, and nothing is emptied",
+  (kept) => {
+    filled();
+    const whole = crashed();
+    const bytes = readFileSync(`${whole}${kept}`);
+    expect(bytes.length).toBeGreaterThan(0);
+    for (const part of parts.filter((each) => each !== kept)) rmSync(`${whole}${part}`);
+    for (const make of [() => {}, () => writeFileSync(whole, "")]) {
+      make();
+      expect(refusalOf(whole)).toBe("gone");
+      expect(readFileSync(`${whole}${kept}`)).toEqual(bytes);
+    }
+    // Nor where a person has accepted it: what is there has to be set aside first.
+    expect(() => openStore({ file: whole, accepted: true })).toThrow(StoreRefused);
+  },
+);
+
+test("no file with backups of it beside it is no new hall, until a person wants an empty one", () => {
+  const backups = join(folder, "backups");
+  mkdirSync(backups);
+  expect(refusalOf(file())).toBeNull();
+  for (const part of ["", ...besides]) rmSync(`${file()}${part}`, { force: true });
+  writeFileSync(join(backups, "tapeline-3f09ab12-000042-2026-11-14-0905.backup"), "");
+  const location = { file: file(), backups };
+  expect(() => openStore(location)).toThrow("gone");
+  expect(readdirSync(folder)).toEqual(["backups"]);
+  openStore({ ...location, accepted: true }).close();
+  openStore(location).close();
+});
+
+test("a log of another time beside a store is noticed, and the one that was just taken in does no harm", () => {
+  const store = filled();
+  const taken = crashed();
+  bringLogIn(connectionOf(store.db));
+  const harmless = crashed();
+  copyFileSync(`${taken}-wal`, `${harmless}-wal`);
+  const again = openStore({ file: harmless });
+  expect(dump(again.db)).toEqual(dump(store.db));
+  again.close();
+  open.splice(0)[0]?.close();
+  openStore({ file: file() }).close();
+  copyFileSync(`${taken}-wal`, `${file()}-wal`);
+  expect(refusalOf(file())).toBe("changed");
+});
+
+test("what is refused is read out of memory: not one file is made beside it", () => {
+  filled();
+  const copy = crashed();
+  rmSync(`${copy}-wal`);
+  expect(refusalOf(copy)).toBe("shortened");
+  expect(readdirSync(join(copy, "..")).sort()).toEqual([
+    "tapeline.sqlite",
+    "tapeline.sqlite-seal",
+    "tapeline.sqlite-tally",
+  ]);
+});
+
+test("damage that happens while the store is open is never sealed over", () => {
+  const store = filled();
+  bringLogIn(connectionOf(store.db));
+  bend(file(), "Ada Rill");
+  store.write(["day"], (db) => db.exec("UPDATE day SET title = 'Later'"));
+  expect(() => bringLogIn(connectionOf(store.db))).toThrow("not as it was sealed");
+  open.splice(0)[0]?.close();
+  expect(refusalOf(file())).toBe("changed");
+});
+
+test("an opening takes away what a killed restore left unchecked, and erasure would", () => {
+  const unchecked = uncheckedFile(file());
+  for (const part of ["", "-wal"]) writeFileSync(`${unchecked}${part}`, "Ada Rill");
+  expect(filesSetAside(folder).sort()).toEqual([unchecked, `${unchecked}-wal`]);
+  opened();
+  expect(filesSetAside(folder)).toEqual([]);
+});
+
+// SQLite before 3.51 deletes the log of a file that it closes and finds unlocked, and what is entered then is lost.
+test.skipIf(process.platform !== "linux")("an open store keeps SQLite's lock of its file all along", () => {
+  const store = filled();
+  const lock = new RegExp(`POSIX .* READ ${process.pid} .*:${statSync(file()).ino} 1073741826 `);
+  expect(readFileSync("/proc/locks", "utf8")).toMatch(lock);
+  bringLogIn(connectionOf(store.db));
+  store.write(["day"], (db) => db.exec("UPDATE day SET title = 'Later'"));
+  expect(readFileSync("/proc/locks", "utf8")).toMatch(lock);
+});
+
+test("a reader from outside holds up neither an entry, nor a checkpoint, nor a close for long", () => {
+  const store = filled();
+  const reader = new SqliteDatabase(file(), { readonly: true });
+  reader.exec("BEGIN");
+  reader.prepare("SELECT count(*) FROM day").get();
+  store.write(["day"], (db) => db.exec("UPDATE day SET title = 'Later'"));
+  const before = performance.now();
+  expect(() => bringLogIn(connectionOf(store.db))).toThrow("being read");
+  store.write(["day"], (db) => db.exec("UPDATE day SET title = 'Latest'"));
+  const killed = crashed();
+  const rows = dump(store.db);
+  open.splice(0)[0]?.close();
+  expect(performance.now() - before).toBeLessThan(1500);
+  reader.close();
+  for (const each of [killed, file()]) {
+    const again = openStore({ file: each });
+    expect(dump(again.db)).toEqual(rows);
     again.close();
   }
 });
@@ -161,7 +291,7 @@ test("a seal or a tally that can't be read proves nothing, and refuses nothing",
 test("a restore that was cut off is finished, and never meets another store's log", () => {
   const store = filled();
   const killed = crashed();
-  whileFileChanges(connectionOf(store.db), () => {});
+  bringLogIn(connectionOf(store.db));
   const bytes = readFileSync(file());
   const rows = dump(store.db);
   // Everything moved but the log, and the restored file waiting: the worst moment.

@@ -2,17 +2,32 @@ import { z } from "zod";
 
 /** What is kept beside a store and inside its backups; each is read through its schema. */
 
+/** A stretch of a write-ahead log from its beginning: the salts that make it this log and no other, and how far. */
+const stretchSchema = z.strictObject({
+  salt: z.string().regex(/^[0-9a-f]{16}$/),
+  bytes: z.int().positive(),
+});
+export type Stretch = Readonly<z.infer<typeof stretchSchema>>;
+
 /** See `store/seal.ts`. */
 export const sealSchema = z.strictObject({
   /** Goes up with each seal; a tally belongs to the seal of its number. */
-  number: z.int().nonnegative(),
-  /** Null while the file is being changed: a program that ended then left no proof either way. */
-  file: z.strictObject({ bytes: z.int(), sha256: z.string().length(64) }).nullable(),
+  number: z.int().positive(),
+  /** Of the store's file, with the log's stretch laid over it. */
+  file: z.strictObject({ bytes: z.int().nonnegative(), sha256: z.string().regex(/^[0-9a-f]{64}$/) }),
+  /** Null where there was no log. Once the stretch is in the file, the file alone has the sum. */
+  log: stretchSchema.nullable(),
 });
 export type Seal = Readonly<z.infer<typeof sealSchema>>;
 
-/** How far the log reached after the last commit since a seal, in bytes. */
-export const tallySchema = z.strictObject({ number: z.int().nonnegative(), bytes: z.int().nonnegative() });
+/** How far the log reached after the last commit since a seal. */
+export const tallySchema = z.strictObject({
+  number: z.int().nonnegative(),
+  /** Null before the first commit that was answered. */
+  log: stretchSchema.nullable(),
+  /** The store was closed: nothing was committed after the seal. */
+  shut: z.boolean(),
+});
 export type Tally = Readonly<z.infer<typeof tallySchema>>;
 
 /** How much a store holds: enough to say what a backup of it lacks. */

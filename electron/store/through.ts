@@ -1,0 +1,32 @@
+import { closeSync, fsyncSync, openSync, renameSync, writeSync } from "node:fs";
+import { dirname } from "node:path";
+
+/** Writes a whole file and waits for the disk; only this computer's user can read it. */
+export function writeThrough(file: string, bytes: Buffer): void {
+  const opened = openSync(file, "w", 0o600);
+  try {
+    for (let at = 0; at < bytes.length; ) at += writeSync(opened, bytes, at);
+    fsyncSync(opened);
+  } finally {
+    closeSync(opened);
+  }
+}
+
+/** Writes a small file whole or not at all: under another name first, and its name lasts through a power cut. */
+export function writeWhole(file: string, text: string): void {
+  const unfinished = `${file}.part`;
+  writeThrough(unfinished, Buffer.from(text));
+  renameSync(unfinished, file);
+  syncFolder(dirname(file));
+}
+
+/** Makes renaming itself last through a power cut. Windows has no such call and needs none. */
+export function syncFolder(folder: string): void {
+  if (process.platform === "win32") return;
+  const opened = openSync(folder, "r");
+  try {
+    fsyncSync(opened);
+  } finally {
+    closeSync(opened);
+  }
+}
