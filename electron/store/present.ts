@@ -38,13 +38,12 @@ export interface InPublic {
   readonly athleteId: number;
   readonly bib: number | null;
   readonly name: string;
-  readonly league: string;
   readonly board: BoardConsent;
 }
 
 /** Everybody on the day's list with what they agreed to just now. */
 export function everybodyInPublic(db: ReadableDb, dayId: number): InPublic[] {
-  const sql = `SELECT entrant.athlete_id AS athleteId, bib, athlete.name, league.name AS league, board
+  const sql = `SELECT entrant.athlete_id AS athleteId, bib, athlete.name, board
     FROM ${source} WHERE day_id = ?`;
   return statement<[number], InPublic>(db, sql).all(dayId);
 }

@@ -51,14 +51,11 @@ export const boardSchema = z.object({
   walls: z.array(z.object({ test: testSchema, rows: z.array(rowSchema) })),
   /** Who is called, by test in their order, whoever was called first in front. */
   calls: z.array(z.object({ test: testSchema, called: z.array(callSchema) })),
-  /** Counts of everybody, also of those who are not shown. */
-  totals: z.object({
-    bests: z.int(),
-    testsDone: z.int(),
-    athletesTested: z.int(),
-    /** By name; leagues of which too few were tested to hide in are left out. */
-    leagues: z.array(z.object({ league: z.string(), athletes: z.int(), bests: z.int() })),
-  }),
+  /**
+   * Counts of those alone who agreed to be shown: with everybody in them, what is shown could be taken off, and the rest
+   * were the hidden ones'. None by league: leagues are not ranked either.
+   */
+  totals: z.object({ bests: z.int(), testsDone: z.int(), athletesTested: z.int() }),
 });
 
 export type Board = z.infer<typeof boardSchema>;

@@ -32,19 +32,20 @@ interface Shown {
 }
 
 const newestShown = 12;
-/** A league's figures are shown from so many athletes tested on: fewer could not hide among each other. */
-const leastOfLeague = 3;
 
 /** What the hall may see of a day. What an athlete did not agree to never leaves this function. */
 export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo" | "hidden"> {
-  const { people, marks, calls, errors, lengths } = facts;
-  const shown = showable(people, marks);
+  const { people, calls, errors, lengths } = facts;
+  const labels = labelsOf(people);
+  // Nothing below sees a mark of somebody hidden, so that nothing there can be worked out from what is shown.
+  const marks = facts.marks.filter(({ athleteId }) => labels.has(athleteId));
+  const shown = showable(labels, marks);
   const bests = shown.filter(({ standing }) => standing === "best").sort((a, b) => b.seq - a.seq);
   return {
     newest: bests.slice(0, newestShown).map((mark) => bestOf(mark, errors[mark.test], lengths)),
     walls: testCodes.map((test) => ({ test, rows: wallOf(test, shown, lengths) })),
     calls: callsOf(people, calls),
-    totals: totalsOf(people, marks),
+    totals: totalsOf(marks),
   };
 }
 
@@ -54,11 +55,21 @@ function labelOf({ board, name, bib }: InPublic): Label | null {
   return board === "bib" && bib !== null ? { as: "bib", bib } : null;
 }
 
-function showable(people: readonly InPublic[], marks: readonly ToldMark[]): Shown[] {
-  const labels = new Map(people.map((person) => [person.athleteId, labelOf(person)]));
+/** Everybody who may be shown at all. */
+function labelsOf(people: readonly InPublic[]): ReadonlyMap<number, Label> {
+  return new Map(
+    people.flatMap((person) => {
+      const label = labelOf(person);
+      return label === null ? [] : [[person.athleteId, label] as const];
+    }),
+  );
+}
+
+function showable(labels: ReadonlyMap<number, Label>, marks: readonly ToldMark[]): Shown[] {
   return marks.flatMap(({ athleteId, test, seq, mark, news }) => {
-    const label = labels.get(athleteId) ?? null;
-    if (label === null || news === null || mark.state !== "complete" || news.standing === "below") return [];
+    const label = labels.get(athleteId);
+    if (label === undefined || news === null || mark.state !== "complete" || news.standing === "below")
+      return [];
     const { value } = mark;
     const { standing, gainOverBest, bestBefore } = news;
     return { seq, label, test, value, standing, gain: gainOverBest ?? 0, bestBefore: bestBefore ?? value };
@@ -112,31 +123,11 @@ function callsOf(people: readonly InPublic[], calls: readonly Call[]): Board["ca
   });
 }
 
-function totalsOf(people: readonly InPublic[], marks: readonly ToldMark[]): Board["totals"] {
+function totalsOf(marks: readonly ToldMark[]): Board["totals"] {
   const done = marks.filter(({ mark }) => isDone(mark));
-  const bests = marks.filter(({ news }) => news?.standing === "best");
-  const tested = new Set(done.map(({ athleteId }) => athleteId));
   return {
-    bests: bests.length,
+    bests: marks.filter(({ news }) => news?.standing === "best").length,
     testsDone: new Set(done.map(({ athleteId, test }) => `${athleteId} ${test}`)).size,
-    athletesTested: tested.size,
-    leagues: leaguesOf(people, tested, bests),
+    athletesTested: new Set(done.map(({ athleteId }) => athleteId)).size,
   };
-}
-
-function leaguesOf(
-  people: readonly InPublic[],
-  tested: ReadonlySet<number>,
-  bests: readonly ToldMark[],
-): Board["totals"]["leagues"] {
-  const leagueOf = new Map(people.map(({ athleteId, league }) => [athleteId, league]));
-  const testedOf = Map.groupBy(tested, (athleteId) => leagueOf.get(athleteId));
-  const bestsOf = Map.groupBy(bests, ({ athleteId }) => leagueOf.get(athleteId));
-  return [...testedOf]
-    .flatMap(([league, { length: athletes }]) =>
-      league === undefined || athletes < leastOfLeague
-        ? []
-        : { league, athletes, bests: bestsOf.get(league)?.length ?? 0 },
-    )
-    .sort((a, b) => a.league.localeCompare(b.league));
 }

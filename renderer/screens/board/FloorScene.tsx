@@ -4,10 +4,10 @@ import { writeNumber } from "../../app/numbers.ts";
 import { Calls } from "./Calls.tsx";
 import css from "./FloorScene.module.css";
 
-/** The floor as a whole: what everybody has done so far, and who is called where, by name where that was agreed. */
+/** The floor as a whole: what those who are shown have done so far, and who is called where, by name where that was agreed. */
 export function FloorScene({ calls, totals }: Pick<Board, "calls" | "totals">) {
   const { t } = useTranslation("board");
-  const { bests, testsDone, athletesTested, leagues } = totals;
+  const { bests, testsDone, athletesTested } = totals;
   return (
     <div className={css.floor}>
       <section className={css.totals}>
@@ -22,7 +22,6 @@ export function FloorScene({ calls, totals }: Pick<Board, "calls" | "totals">) {
             <strong>{athletesTested}</strong> {t("totals.athletes", { count: athletesTested })}
           </p>
         </div>
-        <LeagueTotals leagues={leagues} />
       </section>
       <Calls calls={calls} />
     </div>
