@@ -99,7 +99,9 @@ test("sheets for the hall are Spanish too, one page each, with nothing cut off",
   expect(pages).toHaveLength(6);
   expect(pages[0]?.text).toContain("Flexiones con cadencia");
   expect(pages[0]?.text).toContain("El metrónomo da 40 pulsos por minuto; una rep dura 2 pulsos, 3 s.");
-  expect(pages[5]?.text).toContain("Tu única rival es tu última prueba.");
+  expect(pages[5]?.text).toContain(
+    "Nadie se clasifica por su resultado: se muestra la mejora sobre tu propia mejor marca.",
+  );
 });
 
 /** Of each sheet, whether all that stands on it ends inside it. */

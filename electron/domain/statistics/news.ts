@@ -10,7 +10,7 @@ export interface MarkNews {
   readonly bestBefore: number | null;
   /** How much better than the best before, positive for an improvement whichever way is better. */
   readonly gainOverBest: number | null;
-  /** The last test's mark: the athlete's only opponent. */
+  /** The last test's mark. */
   readonly previous: number | null;
   readonly previousDate: string | null;
   /** How much better than the last test. */

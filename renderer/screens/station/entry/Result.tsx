@@ -90,7 +90,7 @@ interface NewsProps {
   readonly news: NonNullable<Told["news"]>;
 }
 
-/** Against the last test first: the only opponent. Then whether that is more than noise. */
+/** Against the last test first, then whether that is more than noise. */
 function News({ test, lengths, news }: NewsProps) {
   const { t } = useTranslation("station");
   const writeDay = useWriteDay();
