@@ -112,7 +112,7 @@ const called = [
 /** Whoever waits longest comes first, as at a station. */
 function callSome(db: WritableDb, day: Day, at: (minute: number) => string): void {
   for (const [test, minutesAgo] of called) {
-    const next = queueOf(db, day, test).find(({ calledAt }) => calledAt === null);
+    const next = queueOf(db, day, test, at(openSince)).find(({ calledAt }) => calledAt === null);
     if (next !== undefined) call(db, day, next.athleteId, test, at(openSince - minutesAgo));
   }
 }

@@ -30,7 +30,7 @@ export const floor = allow("organiser")
     const day = requireDay(db);
     const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
     const called = new Map(calls(db, day.id).map((call) => [call.athleteId, call.test]));
-    return runnersOf(db, day).flatMap((runner) => {
+    return runnersOf(db, day, desk.now().toISOString()).flatMap((runner) => {
       const who = people.get(runner.athleteId);
       if (who === undefined) return [];
       const { done, leftOut } = runner;

@@ -7,7 +7,7 @@ import type { Day } from "../../store/days.ts";
 import { type EntrantState, entrantStates } from "../../store/entrants.ts";
 import { everybody, type Present } from "../../store/present.ts";
 import { requireDay } from "../at-hand.ts";
-import { type ToldMark, tellMarks } from "../marks.ts";
+import { tellMarks } from "../marks.ts";
 import { sentenceSchema, testSchema } from "../station/schemas.ts";
 import { queueOf, runnersOf } from "../station/view.ts";
 import { allow } from "../trpc.ts";
@@ -62,7 +62,7 @@ export const overview = allow("organiser")
 
 function overviewOf(db: ReadableDb, day: Day, now: string): Overview {
   const people = everybody(db, day.id);
-  const runners = runnersOf(db, day);
+  const runners = runnersOf(db, day, now);
   const marks = tellMarks(db, day);
   const counts = countStates(people);
   const floor: Floor = { people, runners, marks, counts, now };
@@ -74,7 +74,7 @@ function overviewOf(db: ReadableDb, day: Day, now: string): Overview {
     finished: runners.filter(isFinished).length,
     endsAbout: endAtPace(runners, now),
     leagues: leaguesOf(people, runners),
-    tests: testCodes.map((test) => testOf(db, day, test, runners, marks)),
+    tests: testCodes.map((test) => testOf(db, day, test, { runners, marks, now })),
     needs: needsOf(db, day, floor),
   };
 }
@@ -94,12 +94,11 @@ function testOf(
   db: ReadableDb,
   day: Day,
   test: TestCode,
-  runners: readonly Runner[],
-  marks: readonly ToldMark[],
+  { runners, marks, now }: Pick<Floor, "runners" | "marks" | "now">,
 ): Overview["tests"][number] {
   const own = marks.filter((mark) => mark.test === test);
   const begun = own.filter(({ mark }) => mark.state === "incomplete").map(({ athleteId }) => athleteId);
-  const waits = queueOf(db, day, test, [...runners]).map(({ waitingSince }) => waitingSince);
+  const waits = queueOf(db, day, test, now, runners).map(({ waitingSince }) => waitingSince);
   return {
     ...tally(test, runners, new Set(begun)),
     bests: own.filter(({ news }) => news?.standing === "best").length,

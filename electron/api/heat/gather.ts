@@ -26,7 +26,7 @@ export function gather(desk: Desk, wanted: WantedHeat): Gathered {
     const now = desk.now().toISOString();
     const inLanes = new Set(takenLanes(db, day.id).map(({ athleteId }) => athleteId));
     const free = freeLanes(db, heat);
-    const { called, resting } = fillFrom(queueOf(db, day, heat.test), inLanes, free.length, now);
+    const { called, resting } = fillFrom(queueOf(db, day, heat.test, now), inLanes, free.length, now);
     if (called.length === 0 && lanesOf(db, heat.id).length === 0) throw nobody(resting, now);
     const placed = called.map(({ athleteId, calledAt }, index) => {
       setCall(db, day.id, { athleteId, test: heat.test, at: calledAt ?? now });

@@ -80,7 +80,9 @@ function hasTrialsLeft(db: ReadableDb, heat: Heat, who: Present): boolean {
 }
 
 function requireRested(db: ReadableDb, day: Day, heat: Heat, who: Present, now: string): void {
-  const readyAt = queueOf(db, day, heat.test).find(({ athleteId }) => athleteId === who.athleteId)?.readyAt;
+  const readyAt = queueOf(db, day, heat.test, now).find(
+    ({ athleteId }) => athleteId === who.athleteId,
+  )?.readyAt;
   if (readyAt === undefined || readyAt <= now) return;
   const count = Math.ceil((Date.parse(readyAt) - Date.parse(now)) / 60_000);
   throw new Refusal("conflict", sentence("heat.rests", { name: who.name, count }));

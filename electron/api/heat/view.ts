@@ -38,7 +38,8 @@ interface Scene {
 export function view(desk: Desk, day: Day, test: TestCode, lengths: LengthUnit): HeatView {
   const { db } = desk.store;
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
-  const scene: Scene = { db, day, people, queue: queueOf(db, day, test), lengths };
+  const queue = queueOf(db, day, test, desk.now().toISOString());
+  const scene: Scene = { db, day, people, queue, lengths };
   const heat = liveHeat(db, day.id, test);
   return {
     open: day.state === "open",

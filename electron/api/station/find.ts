@@ -8,7 +8,7 @@ import { Refusal } from "../../domain/refusal.ts";
 import { gain } from "../../domain/statistics/change.ts";
 import { parseCount } from "../../domain/units.ts";
 import { sentence } from "../../domain/words.ts";
-import { attemptsOfAthlete, attemptTimes, type KeptAttempt, lastVariant } from "../../store/attempts.ts";
+import { attemptsOfAthlete, type KeptAttempt, lastVariant } from "../../store/attempts.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { type EarlierMark, earlierMarks, parametersOf } from "../../store/marks.ts";
@@ -16,6 +16,7 @@ import { type Present, presentByBib } from "../../store/present.ts";
 import { tellMarks } from "../marks.ts";
 import { attemptSchema, personSchema, testSchema, toldSchema, writtenSchema } from "./schemas.ts";
 import { attemptView, personOf, toldOf } from "./tell.ts";
+import { timesBy } from "./times.ts";
 import { firstBefore, requireTesting } from "./who.ts";
 
 const earlierSchema = z.object({ date: z.string(), value: z.number(), written: writtenSchema }).nullable();
@@ -44,7 +45,12 @@ export type Found = z.infer<typeof foundSchema>;
  * The athlete that a typed bib means, with all that keyed entry shows.
  * @throws Refusal when no bib is typed, nobody wears it, or whoever does takes no part in this test.
  */
-export function find(db: ReadableDb, day: Day, test: TestCode, bib: string, lengths: LengthUnit): Found {
+export function find(
+  db: ReadableDb,
+  day: Day,
+  { test, bib, lengths }: { readonly test: TestCode; readonly bib: string; readonly lengths: LengthUnit },
+  now: string,
+): Found {
   const who = requireBib(db, day, bib);
   requireTesting(db, day, who, test);
   const standing = attemptsOfAthlete(db, day.id, who.athleteId).filter(
@@ -59,7 +65,7 @@ export function find(db: ReadableDb, day: Day, test: TestCode, bib: string, leng
     standingReach: test === "vertical" ? reachOf(standing) : null,
     history: historyOf(db, day, who.athleteId, test, lengths),
     blockedBy: firstBefore(db, day, who.athleteId, test),
-    readyAt: readyAt(db, day, who, test),
+    readyAt: readyAt(db, day, who, test, now),
   };
 }
 
@@ -105,7 +111,7 @@ function historyOf(db: ReadableDb, day: Day, athleteId: number, test: TestCode, 
   });
 }
 
-function readyAt(db: ReadableDb, day: Day, who: Present, test: TestCode): string {
-  const lastDone = lastDoneByAthlete(attemptTimes(db, day.id)).get(who.athleteId) ?? new Map();
+function readyAt(db: ReadableDb, day: Day, who: Present, test: TestCode, now: string): string {
+  const lastDone = lastDoneByAthlete(timesBy(db, day.id, now)).get(who.athleteId) ?? new Map();
   return waitFor(test, { checkedIn: who.since, lastDone }, day.restMinutes).readyAt;
 }

@@ -25,14 +25,14 @@ export const station = router({
   view: keyer(z.object({ test: testSchema, lengths: lengthsSchema }))
     .output(viewSchema)
     .query(({ ctx: { desk }, input }) =>
-      view(desk.store.db, requireDay(desk.store.db), input.test, input.lengths),
+      view(desk.store.db, requireDay(desk.store.db), input.test, input.lengths, desk.now().toISOString()),
     ),
 
   /** Whom a typed bib means, and what stands already. */
   find: keyer(z.object({ test: testSchema, bib: z.string().max(40), lengths: lengthsSchema }))
     .output(foundSchema)
     .query(({ ctx: { desk }, input }) =>
-      find(desk.store.db, requireOpenDay(desk.store.db), input.test, input.bib, input.lengths),
+      find(desk.store.db, requireOpenDay(desk.store.db), input, desk.now().toISOString()),
     ),
 
   /** Enters attempts, or corrects one. */

@@ -32,7 +32,7 @@ export function call(db: WritableDb, day: Day, athleteId: number, test: TestCode
  */
 export function callNext(db: WritableDb, day: Day, test: TestCode, now: string): number {
   const inLanes = new Set(takenLanes(db, day.id).map(({ athleteId }) => athleteId));
-  const waiting = queueOf(db, day, test).filter(({ athleteId }) => !inLanes.has(athleteId));
+  const waiting = queueOf(db, day, test, now).filter(({ athleteId }) => !inLanes.has(athleteId));
   const next = nextCall(waiting, now);
   if ("nobody" in next) throw new Refusal("conflict", sentence("station.nobodyWaits"));
   if ("resting" in next) {

@@ -5,7 +5,7 @@ import { isDone, type Place, queueFor, type Runner } from "../../domain/queue/qu
 import { lastDoneByAthlete } from "../../domain/queue/times.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import { absences } from "../../store/absences.ts";
-import { attemptTimes, newestAttempts } from "../../store/attempts.ts";
+import { newestAttempts } from "../../store/attempts.ts";
 import { calls } from "../../store/calls.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
@@ -14,6 +14,7 @@ import { type KeptMark, marksOfDay, parametersOf } from "../../store/marks.ts";
 import { everybody, type Present } from "../../store/present.ts";
 import { attemptSchema, personSchema, sentenceSchema, writtenSchema } from "./schemas.ts";
 import { attemptView, personOf } from "./tell.ts";
+import { timesBy } from "./times.ts";
 
 export const viewSchema = z.object({
   open: z.boolean(),
@@ -48,9 +49,9 @@ type View = z.infer<typeof viewSchema>;
 
 const newest = 15;
 
-/** Everybody who tests today, with what decides where they wait. */
-export function runnersOf(db: ReadableDb, day: Day): Runner[] {
-  const lastDone = lastDoneByAthlete(attemptTimes(db, day.id));
+/** Everybody who tests today, with what decides where they wait. `now`: ISO 8601. */
+export function runnersOf(db: ReadableDb, day: Day, now: string): Runner[] {
+  const lastDone = lastDoneByAthlete(timesBy(db, day.id, now));
   const marks = Map.groupBy(marksOfDay(db, day.id), ({ athleteId }) => athleteId);
   const left = Map.groupBy(leftOut(db, day.id), ({ athleteId }) => athleteId);
   const absent = Map.groupBy(absences(db, day.id), ({ athleteId }) => athleteId);
@@ -60,7 +61,8 @@ export function runnersOf(db: ReadableDb, day: Day): Runner[] {
     return {
       athleteId,
       bib,
-      checkedIn: since,
+      // Ahead of the clock where that was set back since: nobody waits until it is there again.
+      checkedIn: since < now ? since : now,
       done: new Set(done),
       leftOut: new Set((left.get(athleteId) ?? []).map(({ test }) => test)),
       lastDone: lastDone.get(athleteId) ?? new Map(),
@@ -69,8 +71,14 @@ export function runnersOf(db: ReadableDb, day: Day): Runner[] {
   });
 }
 
-/** The queue of one test, in turn. */
-export function queueOf(db: ReadableDb, day: Day, test: TestCode, runners = runnersOf(db, day)): Place[] {
+/** The queue of one test, in turn, at the instant `now` (ISO 8601). */
+export function queueOf(
+  db: ReadableDb,
+  day: Day,
+  test: TestCode,
+  now: string,
+  runners: readonly Runner[] = runnersOf(db, day, now),
+): Place[] {
   const called = calls(db, day.id).filter((call) => call.test === test);
   return queueFor(
     test,
@@ -81,11 +89,11 @@ export function queueOf(db: ReadableDb, day: Day, test: TestCode, runners = runn
 }
 
 /** All that the screen of one station shows. */
-export function view(db: ReadableDb, day: Day, test: TestCode, lengths: LengthUnit): View {
+export function view(db: ReadableDb, day: Day, test: TestCode, lengths: LengthUnit, now: string): View {
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
   const marks = marksOfDay(db, day.id).filter((mark) => mark.test === test);
-  const runners = runnersOf(db, day);
-  const queue = queueOf(db, day, test, runners);
+  const runners = runnersOf(db, day, now);
+  const queue = queueOf(db, day, test, now, runners);
   return {
     open: day.state === "open",
     parameters: parametersOf(db, day.id, test),

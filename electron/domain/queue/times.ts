@@ -11,6 +11,20 @@ export interface TimedAttempt {
 }
 
 /**
+ * Attempts in the order of entry, none done after one that was entered later or after `now`: a time that says so is of a
+ * clock that was set back since, and would make its athlete rest until the clock is there again.
+ * @param now ISO 8601
+ */
+export function upTo(attempts: readonly TimedAttempt[], now: string): TimedAttempt[] {
+  let latest = now;
+  const backwards = attempts.toReversed().map((attempt) => {
+    if (attempt.at < latest) latest = attempt.at;
+    return { ...attempt, at: latest };
+  });
+  return backwards.toReversed();
+}
+
+/**
  * When each athlete last did each test, by the attempts that stand. A correction keeps the time of the attempt that it
  * corrects: fixing a slip an hour later makes nobody rest again.
  */

@@ -70,7 +70,7 @@ function EmptyBoard() {
       <div className={css.words}>
         <p>{t("empty.best")}</p>
         <p>{t("empty.first")}</p>
-        <p className={css.gain}>{t("empty.gain")}</p>
+        <p className={css.invitation}>{t("empty.gain")}</p>
       </div>
     </div>
   );

@@ -1,0 +1,21 @@
+import { type TimedAttempt, upTo } from "../../domain/queue/times.ts";
+import { attemptTimes } from "../../store/attempts.ts";
+import type { ReadableDb } from "../../store/database.ts";
+
+/** Times that were brought back to the moment at which they were first seen to lie ahead, by attempt. */
+const broughtBack = new WeakMap<Database, Map<string, string>>();
+
+/**
+ * When each attempt of a day was made, as far as the wall clock can be believed at `now` (ISO 8601): never later. A time
+ * ahead of it counts as the moment at which it was first asked about, so that the rest after it ends.
+ */
+export function timesBy(db: ReadableDb, dayId: number, now: string): TimedAttempt[] {
+  const kept = broughtBack.get(db) ?? new Map<string, string>();
+  const told = attemptTimes(db, dayId).map((attempt) => {
+    const before = kept.get(attempt.id);
+    return before !== undefined && before < attempt.at ? { ...attempt, at: before } : attempt;
+  });
+  for (const { id, at } of told) if (at > now) kept.set(id, now);
+  if (kept.size > 0) broughtBack.set(db, kept);
+  return upTo(told, now);
+}
