@@ -166,11 +166,11 @@ test("the board without a day", async ({ tapeline }) => {
 test("the board, scene by scene", async ({ tapeline }) => {
   await openDemo(tapeline.desk);
   const board = await tapeline.openBoard();
-  await board.clock.install();
+  await tapeline.clock.hold();
   await board.reload();
   await expect(board.getByRole("heading", { level: 1 })).toBeVisible();
   for (const _scene of ["newest", "walls", "walls", "floor"]) {
     await expectForEverybody(board);
-    await board.clock.fastForward(15_000);
+    await tapeline.clock.pass(15_000);
   }
 });

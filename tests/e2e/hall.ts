@@ -1,4 +1,5 @@
 import { expect, type Page } from "@playwright/test";
+import type { HeldClock } from "./held-clock.ts";
 
 /** Keeps every text that the board ever shows, from now on. */
 export function watchBoard(board: Page): Promise<void> {
@@ -37,8 +38,8 @@ export async function expectNeverShown(board: Page, name: string, bib: number): 
   expect(answer).not.toContain(`"bib":${bib}}`);
 }
 
-/** Lets the board go once through all its scenes, without waiting for each. Its clock must be in the test's hand. */
-export async function throughAllScenes(board: Page): Promise<void> {
+/** Lets the board go once through all its scenes, without waiting for each. The clocks must be held. */
+export async function throughAllScenes(board: Page, clock: HeldClock): Promise<void> {
   const shown = new Set<string>();
   // Newest bests, the five walls in two groups, calls and totals; then the first again.
   for (const _scene of ["newest", "walls", "walls", "floor", "newest"]) {
@@ -47,7 +48,7 @@ export async function throughAllScenes(board: Page): Promise<void> {
       .filter({ hasNot: board.getByRole("region") })
       .all();
     shown.add((await scene?.getAttribute("aria-label")) ?? "");
-    await board.clock.fastForward(15_000);
+    await clock.pass(15_000);
   }
   expect(shown).toEqual(new Set(["Newest bests", "Gains", "Calls and totals"]));
 }

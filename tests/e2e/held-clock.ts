@@ -7,8 +7,8 @@ import { holdInPage } from "./held-in-page.ts";
 
 /**
  * The machine's clocks in the test's hand: they stand still until the test lets time pass, in the main process and in
- * every page alike, through a crash and a restart. However slow the machine is, a key comes down exactly when it should.
- * Timers and frames go on by themselves; what waits for one of them is waited for.
+ * every page alike, through a crash and a restart; what pages put off comes when so much time has passed. However slow the
+ * machine is, a key comes down exactly when it should, and nothing that takes its time comes too early or too late.
  */
 export interface HeldClock {
   /** Stops the clocks where they are; once a test. */

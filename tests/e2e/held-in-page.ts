@@ -5,8 +5,8 @@ export interface PageClock {
    * press brings about a moment later comes before time passes. What the page asks from then on waits for `pass`.
    */
   quiet(): Promise<void>;
-  /** So many ms later, and whatever waits may go. */
-  pass(ms: number): void;
+  /** So many ms later, with whatever was put off until then; and whatever waits may go. */
+  pass(ms: number): Promise<void>;
 }
 
 declare global {
@@ -14,14 +14,16 @@ declare global {
 }
 
 /**
- * Stops the clocks that a page reads: `performance.now`, the wall clock, and the time stamps of events. Timers and
- * frames go on, so that what is shown follows. The page runs the text of this function: it sees nothing around it.
+ * Stops the clocks that a page reads: `performance.now`, the wall clock, and the time stamps of events; what it puts off
+ * comes when the test lets so much time pass. What comes in a moment, in intervals or with the next frame goes on, so that
+ * what is shown follows. The page runs the text of this function: it sees nothing around it.
  * @param wall ms since 1970
  */
 export function holdInPage(wall: number): void {
   if (globalThis.heldPage !== undefined) return;
-  /** A timer for less than this, in ms, is for a moment; a longer one is a wait of its own. */
+  /** What is put off by less than this, in ms, comes in a moment. */
   const aMoment = 100;
+  const longest = 2 ** 31 - 1;
   let now = wall;
   // In whole ms, as the main process's are: no sum of them is off by a rounding.
   const begin = Math.round(wall - performance.now());
@@ -29,6 +31,7 @@ export function holdInPage(wall: number): void {
   const underWay = new Set<Promise<unknown>>();
   const [setTimer, clearTimer] = [globalThis.setTimeout, globalThis.clearTimeout];
   const moments = new Set<unknown>();
+  const putOff = new Map<unknown, { readonly at: number; readonly work: () => void }>();
   let mayGo = Promise.resolve();
   let open = () => {};
 
@@ -51,28 +54,45 @@ export function holdInPage(wall: number): void {
     }
   };
   const timer = (work: (...all: unknown[]) => void, ms = 0, ...all: unknown[]) => {
-    const id = setTimer(() => {
+    const isSoon = ms < aMoment;
+    const id = setTimer(come, isSoon ? ms : longest);
+    function come(): void {
+      clearTimer(id);
       moments.delete(id);
+      putOff.delete(id);
       work(...all);
-    }, ms);
-    if (ms < aMoment) moments.add(id);
+    }
+    if (isSoon) moments.add(id);
+    else putOff.set(id, { at: now + ms, work: come });
     return id;
   };
   globalThis.setTimeout = timer as typeof setTimeout;
   globalThis.clearTimeout = (id) => {
     moments.delete(id);
+    putOff.delete(id);
     clearTimer(id);
   };
   globalThis.heldPage = {
     async quiet() {
+      // What was drawn may lead to more, which is drawn too.
+      for (let turn = 0; turn < 4; turn += 1) await new Promise((resolve) => setTimer(resolve, 0));
       while (moments.size > 0) await new Promise((resolve) => setTimer(resolve, 5));
       mayGo = new Promise((resolve) => {
         open = resolve;
       });
       while (underWay.size > 0) await Promise.allSettled(underWay);
     },
-    pass(ms) {
-      now += ms;
+    async pass(ms) {
+      const until = now + ms;
+      for (;;) {
+        const [next] = [...putOff.values()].sort((one, other) => one.at - other.at);
+        if (next === undefined || next.at > until) break;
+        now = Math.max(now, next.at);
+        next.work();
+        // What it leads to at once comes before what is next.
+        await Promise.resolve();
+      }
+      now = until;
       open();
     },
   };

@@ -57,12 +57,12 @@ test("a trial takes four keys: the start and a digit each for laps, quadrants an
     if (index === 0) await expectForEverybody(desk);
     await untilWhistle(tapeline, keys);
     if (index === 0) await expectForEverybody(desk);
-    await typeKeys(desk, keys, ...cw);
+    await typeKeys(clock.pass, keys, ...cw);
     await expect(desk.getByRole("heading", { name: "Counter-clockwise" })).toBeVisible();
     await expect(desk.getByRole("img", { name: /the way around: counter-clockwise$/ })).toBeVisible();
     await expect(desk.getByText("Rest since the last trial")).toBeVisible();
     await untilWhistle(tapeline, keys);
-    await typeKeys(desk, keys, ...ccw);
+    await typeKeys(clock.pass, keys, ...ccw);
     await expect(laneOf(desk, lane)).toContainText(`${mark}landings`);
     perAthlete.push(keys.pressed() - called);
   }
@@ -94,7 +94,7 @@ test("tapped landing by landing or counted by eye, the attempt is the same", asy
   await expect(desk.getByText("14 landings")).toBeVisible();
   await keys.press("Enter");
   await untilWhistle(tapeline, keys);
-  await typeKeys(desk, keys, "3", "2", "1");
+  await typeKeys(clock.pass, keys, "3", "2", "1");
   await expect(laneOf(desk, 1)).toContainText("13.5landings");
   const recent = await attemptsOf(desk);
   expect(recent.map(({ seen }) => seen)).toEqual([
@@ -130,9 +130,9 @@ test("a false start and a trial that is run again are kept, with why", async ({ 
   await expect(desk.getByText("Clockwise: false start")).toBeVisible();
   await untilWhistle(tapeline, keys);
   // A fourth quadrant is a lap; the wrong digit is gone back to.
-  await typeKeys(desk, keys, "7", "5");
+  await typeKeys(clock.pass, keys, "7", "5");
   await expect(desk.getByRole("alert")).toContainText("A fourth quadrant makes a full lap");
-  await typeKeys(desk, keys, "Backspace", "6", "3");
+  await typeKeys(clock.pass, keys, "Backspace", "6", "3");
   await expect(desk.getByText("27 landings")).toBeVisible();
   await keys.press("ArrowUp");
   await keys.press("Enter");
@@ -169,10 +169,10 @@ test("two lanes start together on one signal, and each is counted by itself", as
   const [one, other] = events;
   expect(events).toHaveLength(2);
   expect(one?.atMs).toBe(other?.atMs);
-  await typeKeys(desk, keys, "7", "0", "0");
+  await typeKeys(clock.pass, keys, "7", "0", "0");
   await keys.press("PageDown");
   await expect(counted(desk)).toBeVisible();
-  await typeKeys(desk, keys, "6", "0", "0");
+  await typeKeys(clock.pass, keys, "6", "0", "0");
   await expect.poll(async () => (await attemptsOf(desk)).length).toBe(2);
 });
 

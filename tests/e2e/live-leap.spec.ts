@@ -22,20 +22,15 @@ const best = (desk: Page) => desk.locator('[data-test="vertical"]');
 /** Longer than a reading is held back before it goes in by itself, in ms. */
 const longMs = 1_500;
 
-/** The screen with its timers in the test's hand, from its beginning on. */
-async function openTimed(desk: Page, count: number): Promise<void> {
-  await desk.clock.install();
-  await openLive(desk, "vertical", count);
-}
-
 async function typed(desk: Page, text: string): Promise<void> {
   await expect(field(desk)).toHaveAccessibleName(new RegExp(`: ${text.replaceAll(".", "\\.")}$`));
 }
 
 test("three trials are typed digit by digit: the reach once, the best so far, and one more", async ({
-  tapeline: { desk },
+  tapeline: { desk, clock },
 }) => {
-  await openTimed(desk, 6);
+  await openLive(desk, "vertical", 6);
+  await clock.hold();
   const perAthlete: number[] = [];
   for (const [index, [reach, ...touches]] of jumpers.entries()) {
     const keys = countedKeys(desk);
@@ -43,12 +38,12 @@ test("three trials are typed digit by digit: the reach once, the best so far, an
     const called = keys.pressed();
     const lane = (index % 2) + 1;
     await expect(field(desk)).toHaveAccessibleName("Standing reach: ");
-    await typeKeys(desk, keys, ...reach);
-    await desk.clock.runFor(longMs);
+    await typeKeys(clock.pass, keys, ...reach);
+    await clock.pass(longMs);
     for (const [trial, touch] of touches.entries()) {
       await expect(field(desk)).toHaveAccessibleName(`Touch ${trial + 1} of 3: `);
-      await typeKeys(desk, keys, ...touch);
-      await desk.clock.runFor(longMs);
+      await typeKeys(clock.pass, keys, ...touch);
+      await clock.pass(longMs);
       await expect.poll(async () => trialsOf(desk, lane)).toBe(trial + 1);
     }
     await expect(laneOf(desk, lane)).toContainText(`${heights[index]}cm`);
@@ -67,34 +62,35 @@ async function trialsOf(desk: Page, lane: number): Promise<number> {
 }
 
 test("what can't be is refused and what is odd is asked, and what was typed stays", async ({
-  tapeline: { desk },
+  tapeline: { desk, clock },
 }) => {
-  await openTimed(desk, 1);
+  await openLive(desk, "vertical", 1);
+  await clock.hold();
   const keys = countedKeys(desk);
   await callIn(desk, keys, "vertical", [1]);
   await expectForEverybody(desk);
-  await typeKeys(desk, keys, ..."219", "Enter");
+  await typeKeys(clock.pass, keys, ..."219", "Enter");
   await expect(desk.getByText("Standing reach 219 cm")).toBeVisible();
   const stage = best(desk).last();
-  await typeKeys(desk, keys, ..."21,8", "Enter");
+  await typeKeys(clock.pass, keys, ..."21,8", "Enter");
   await expect(stage.getByRole("alert")).toContainText("decimal point");
   await typed(desk, "21,8");
   for (let sign = 0; sign < 4; sign += 1) await keys.press("Backspace");
-  await typeKeys(desk, keys, ..."218");
+  await typeKeys(clock.pass, keys, ..."218");
   await expect(stage.getByRole("alert")).toContainText("below the standing reach");
   await keys.press("Enter");
   await typed(desk, "218");
   for (let sign = 0; sign < 3; sign += 1) await keys.press("Backspace");
-  await typeKeys(desk, keys, ..."300");
+  await typeKeys(clock.pass, keys, ..."300");
   await expect(stage.getByRole("alert")).toContainText("Sure?");
   await expect(stage.getByRole("alert")).toContainText(/81 cm \(31\.\d+ in\)/);
   await expectForEverybody(desk);
   // Nothing goes in while it is asked.
-  await desk.clock.runFor(longMs);
+  await clock.pass(longMs);
   await keys.press("Escape");
   await expect(stage.getByRole("alert")).toBeHidden();
   await typed(desk, "300");
-  await desk.clock.runFor(longMs);
+  await clock.pass(longMs);
   expect(await trialsOf(desk, 1)).toBe(0);
   await keys.press("Enter");
   await keys.press("Enter");
@@ -107,9 +103,10 @@ test("what can't be is refused and what is odd is asked, and what was typed stay
 });
 
 test("inches are typed as people say them, the pad takes fingers, and enough is enough", async ({
-  tapeline: { desk },
+  tapeline: { desk, clock },
 }) => {
   await openLive(desk, "vertical", 1);
+  await clock.hold();
   const keys = countedKeys(desk);
   await callIn(desk, keys, "vertical", [1]);
   await keys.press("Alt+i");
@@ -121,9 +118,9 @@ test("inches are typed as people say them, the pad takes fingers, and enough is 
   await desk.getByRole("button", { name: /^Keep the reach/ }).click();
   // 7 ft 2 1/2 in is 86.5 in; 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
   await expect(desk.getByText("Standing reach 86.5 in")).toBeVisible();
-  await typeKeys(desk, keys, ..."104.25", "Enter");
+  await typeKeys(clock.pass, keys, ..."104.25", "Enter");
   await expect(best(desk).last()).toContainText("Best so far17.75 in");
-  await typeKeys(desk, keys, "1", "0", "5", "Space", "1", "/", "2", "Enter");
+  await typeKeys(clock.pass, keys, "1", "0", "5", "Space", "1", "/", "2", "Enter");
   await expect(best(desk).last()).toContainText("Best so far19 in");
   await keys.press("e");
   await expect(laneOf(desk, 1)).toContainText("19in");
@@ -134,33 +131,37 @@ test("inches are typed as people say them, the pad takes fingers, and enough is 
 });
 
 test("a half is one key more, the reach is measured again, and without the tick nothing goes in by itself", async ({
-  tapeline: { desk },
+  tapeline: { desk, clock },
 }) => {
-  await openTimed(desk, 1);
+  await openLive(desk, "vertical", 1);
+  await clock.hold();
   const keys = countedKeys(desk);
   await callIn(desk, keys, "vertical", [1]);
-  await typeKeys(desk, keys, ..."219", ".");
+  await typeKeys(clock.pass, keys, ..."219", ".");
+  await clock.pass(longMs);
   await expect(desk.getByText("Standing reach 219.5 cm")).toBeVisible();
   await keys.press("m");
-  await typeKeys(desk, keys, ..."218.5");
+  await typeKeys(clock.pass, keys, ..."218.5");
+  await clock.pass(longMs);
   await expect(desk.getByText("Standing reach 218.5 cm")).toBeVisible();
   await desk.getByText("Go on by itself after three digits").click();
-  await typeKeys(desk, keys, ..."264");
-  await desk.clock.runFor(longMs);
+  await typeKeys(clock.pass, keys, ..."264");
+  await clock.pass(longMs);
   await typed(desk, "264");
   expect(await trialsOf(desk, 1)).toBe(0);
 });
 
 test("a scan is a bib whatever is asked, and a reach as fast as a scan is not lost", async ({
-  tapeline: { desk },
+  tapeline: { desk, clock },
 }) => {
-  await openTimed(desk, 3);
+  await openLive(desk, "vertical", 3);
+  await clock.hold();
   const keys = countedKeys(desk);
   await callIn(desk, keys, "vertical", [1, 2]);
   await scan(desk, "219");
   await expect(desk.getByText("No bib 219 today.")).toBeVisible();
   await typed(desk, "219");
-  await desk.clock.runFor(longMs);
+  await clock.pass(longMs);
   expect((await heatOf(desk, "vertical")).events).toEqual([]);
   await keys.press("Enter");
   await expect(desk.getByText("Standing reach 219 cm")).toBeVisible();
@@ -168,9 +169,10 @@ test("a scan is a bib whatever is asked, and a reach as fast as a scan is not lo
 
 test("reach and trials are there again after the program was killed", async ({ tapeline }) => {
   await openLive(tapeline.desk, "vertical", 1);
+  // The clocks run: it is the machine's own that goes on through the kill.
   const keys = countedKeys(tapeline.desk);
   await callIn(tapeline.desk, keys, "vertical", [1]);
-  await typeKeys(tapeline.desk, keys, ..."219", "Enter", ..."264", "Enter");
+  await typeKeys((ms) => tapeline.desk.waitForTimeout(ms), keys, ..."219", "Enter", ..."264", "Enter");
   await expect.poll(() => trialsOf(tapeline.desk, 1)).toBe(1);
   const before = await zeroWithin(tapeline.desk, "vertical");
   await killApp(tapeline);
@@ -181,7 +183,7 @@ test("reach and trials are there again after the program was killed", async ({ t
   await expect(field(desk)).toHaveAccessibleName("Touch 2 of 3: ");
   await expect(best(desk).last()).toContainText("Best so far45 cm");
   const again = countedKeys(desk);
-  await typeKeys(desk, again, ..."266", "Enter", ..."261", "Enter");
+  await typeKeys((ms) => desk.waitForTimeout(ms), again, ..."266", "Enter", ..."261", "Enter");
   await expect(laneOf(desk, 1)).toContainText("47cm");
   const { recent } = (await callDoorQuery(desk)) as { recent: unknown[] };
   expect(recent).toHaveLength(3);

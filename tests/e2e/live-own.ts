@@ -22,11 +22,18 @@ export async function callIn(desk: Page, keys: Keys, test: TestCode, bibs: reado
 /** As fast as a good typist: a scanner sends its digits faster than this. */
 const betweenKeysMs = 70;
 
-/** Presses one key after the other at a person's pace. */
-export async function typeKeys(desk: Page, keys: Keys, ...pressed: readonly string[]): Promise<void> {
+/**
+ * Presses one key after the other at a person's pace.
+ * @param rest lets so many ms pass: of the clock that is held, or of one that runs
+ */
+export async function typeKeys(
+  rest: (ms: number) => Promise<void>,
+  keys: Keys,
+  ...pressed: readonly string[]
+): Promise<void> {
   for (const key of pressed) {
     await keys.press(key);
-    await desk.waitForTimeout(betweenKeysMs);
+    await rest(betweenKeysMs);
   }
 }
 

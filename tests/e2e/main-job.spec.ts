@@ -34,9 +34,9 @@ test("a whole testing day, from the leagues' sheets to a board and a bundle", as
   await test.step("take in the results that were kept on paper", () =>
     takeIn(tapeline, "results.csv", results, { isNew: 32, keptBack: 0 }));
   await test.step("the overview has it all", () => lookAtDay(desk));
-  await test.step("the board follows what an athlete agrees to", () => changeConsent(desk, board));
+  await test.step("the board follows what an athlete agrees to", () => changeConsent(tapeline, board));
   await test.step("nobody hidden is in any scene of the board", async () => {
-    await throughAllScenes(board);
+    await throughAllScenes(board, tapeline.clock);
     await expectNeverShown(board, "Ember", people.bibs.ember);
   });
   await test.step("close the day", () => closeDay(desk));
@@ -106,13 +106,13 @@ async function lookAtDay(desk: Page): Promise<void> {
   await expect(desk.getByRole("main")).toContainText("Bests today8and 22 first marks");
 }
 
-async function changeConsent(desk: Page, board: Page): Promise<void> {
+async function changeConsent({ desk, clock }: Tapeline, board: Page): Promise<void> {
   await goTo(desk, "Athletes");
   await desk.getByRole("searchbox").fill("dusk");
   await desk.getByRole("link", { name: "Dusk Heron" }).click();
   await expectNeverShown(board, "Ember", people.bibs.ember);
   // From the first scene on, which has the newest bests: enough time for what follows.
-  await board.clock.install();
+  await clock.hold();
   await board.reload();
   await expect(board.getByText("Dusk Heron")).toBeVisible();
   await watchBoard(board);
