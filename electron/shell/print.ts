@@ -5,7 +5,7 @@ import { type Job, startJob } from "./paper-job.ts";
 import { preferencesOf } from "./preferences.ts";
 
 /** Far more than a page takes on a slow machine; after so long without any progress the page will not come. */
-const readyLimitMs = 15_000;
+const readyLimitMs = 60_000;
 const lookEveryMs = 40;
 
 interface Sheet {

@@ -43,17 +43,15 @@ async function attemptsAt(desk: Page, code: string): Promise<unknown[]> {
 test("files that are no sheet are refused at once, and nothing goes in", async ({ tapeline }) => {
   const { desk, folder } = tapeline;
   await openDay(desk, 0);
-  await test.step("200 MB", async () => {
+  await test.step("3 GB", async () => {
     const file = join(folder, "huge.csv");
     await writeFile(file, "league,name\n");
-    await truncate(file, 200 * 1024 * 1024);
+    // Its size alone is looked at: Node reads no file of more than 2 GiB, so that reading it would be told as a failure.
+    await truncate(file, 3 * 1024 ** 3);
     await answerOpenDialog(tapeline, file);
     await goTo(desk, "Sheets");
-    const started = performance.now();
     await desk.getByRole("button", { name: "Choose a sheet" }).click();
     await expect(desk.getByRole("alert")).toContainText("This file is larger than 20 MB");
-    // Its size alone is looked at: reading it would take longer.
-    expect(performance.now() - started).toBeLessThan(1500);
     await desk.getByRole("button", { name: "Choose another sheet" }).click();
   });
   // The first bytes of each: PNG as in its specification (W3C, section 5.2), a zip's "PK" of a workbook, RFC 4180 quotes.

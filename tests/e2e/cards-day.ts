@@ -77,6 +77,16 @@ export async function answerPrint(app: ElectronApplication, printed: boolean, re
   );
 }
 
+/** The next page that is laid out never says that it is ready, so that on no machine its job ends by itself. */
+export async function holdUpNextPage(app: ElectronApplication): Promise<void> {
+  await app.evaluate(({ app: main }) => {
+    main.once("browser-window-created", (_event, { webContents: contents }) => {
+      const ask = contents.executeJavaScript.bind(contents);
+      contents.executeJavaScript = async (script) => ({ ...(await ask(script)), ready: false });
+    });
+  });
+}
+
 /** Lets the next window that is made lose its page as soon as that is there. */
 export async function crashNextPage(app: ElectronApplication): Promise<void> {
   await app.evaluate(({ app: main }) => {

@@ -4,7 +4,14 @@ import { expect, type Page } from "@playwright/test";
 import { languages } from "../../electron/domain/languages.ts";
 import type { Bridge, Paper } from "../../electron/shell/bridge-types.ts";
 import { expectForEverybody } from "./axe.ts";
-import { addLongestNamed, answerPrint, answerSave, crashNextPage, peopleWithCards } from "./cards-day.ts";
+import {
+  addLongestNamed,
+  answerPrint,
+  answerSave,
+  crashNextPage,
+  holdUpNextPage,
+  peopleWithCards,
+} from "./cards-day.ts";
 import { test } from "./fixture.ts";
 import { callDoor } from "./page.ts";
 import { type PdfPage, readPdf, readTags } from "./pdf.ts";
@@ -112,15 +119,13 @@ test("from the day to a league's file and to the printer, by the keyboard", asyn
 
   await answerSave(app, join(folder, "league.pdf"));
   await desk.getByRole("button", { name: "Save as PDF" }).press("Enter");
-  await expect(desk.getByText(`${league?.count} cards saved as league.pdf.`)).toBeVisible({
-    timeout: 20_000,
-  });
+  await expect(desk.getByText(`${league?.count} cards saved as league.pdf.`)).toBeVisible();
   expect(await app.evaluate(() => Reflect.get(globalThis, "askedFor"))).toBe(
     `Cards ${day.date} ${league?.name} A4 two up.pdf`,
   );
   await answerPrint(app, true, "");
   await desk.getByRole("button", { name: "Print" }).press("Enter");
-  await expect(desk.getByText("Handed to the printer.")).toBeVisible({ timeout: 20_000 });
+  await expect(desk.getByText("Handed to the printer.")).toBeVisible();
   expect(await app.evaluate(() => Reflect.get(globalThis, "printed"))).toEqual({
     url: `app://desk/#/print/cards/${day.id}/league-${league?.id}/a4-two`,
     options: {
@@ -149,6 +154,7 @@ test("a job is counted, can be stopped, and says so when it fails", async ({ tap
   const { people } = await peopleWithCards(desk);
   await goTo(desk, "/cards");
   await answerSave(app, join(folder, "stopped.pdf"));
+  await holdUpNextPage(app);
   await desk.getByRole("button", { name: "Save as PDF" }).click();
   await expect(desk.getByText(new RegExp(`^\\d+ of ${people.length} cards$`))).toBeVisible();
   await desk.getByRole("button", { name: "Cancel" }).click();

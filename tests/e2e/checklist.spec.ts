@@ -3,7 +3,7 @@ import { expect, type Page } from "@playwright/test";
 import { projectFolder } from "../../electron/runtime/host.ts";
 import type { Bridge } from "../../electron/shell/bridge-types.ts";
 import { test } from "./fixture.ts";
-import { callDoor, statusOf, withoutContentPolicy } from "./page.ts";
+import { callDoor, listenToRefusals, statusOf, withoutContentPolicy } from "./page.ts";
 
 /**
  * The points of the checklist in Electron's own documentation ("Security") that isolation.spec.ts, outside.spec.ts,
@@ -125,10 +125,11 @@ test("a window that somebody makes gets no data, no permission, no bridge and no
   expect(await statusOf(page, "app://desk/trpc/day.current")).toBe("TypeError");
   expect(await page.evaluate(() => "bridge" in window)).toBe(false);
   expect(await page.evaluate(() => window.open("app://desk/") === null)).toBe(true);
+  const { refused } = await listenToRefusals(tapeline.app, page);
   await page.evaluate(() => {
     location.href = "app://desk/";
   });
-  await page.waitForTimeout(200);
+  await refused("app://desk/");
   expect(page.url()).toBe("about:blank");
   expect(await page.evaluate(() => Notification.requestPermission())).toBe("denied");
 });

@@ -24,7 +24,7 @@ test("a whole day by the keyboard alone", async ({ tapeline }) => {
     await expect(desk.getByText(/^The day is open/)).toBeVisible();
   });
   await test.step("check in", () => checkIn(desk));
-  await test.step("push-ups, live", () => liveStrength(desk));
+  await test.step("push-ups, live", () => liveStrength(tapeline));
   await test.step("the quadrant jump from paper", () => agilityFromPaper(desk));
   await test.step("the board", async () => {
     await enterAt(desk, /^Open the board/);
@@ -75,13 +75,17 @@ async function checkIn(desk: Page): Promise<void> {
 }
 
 /** Called, counted in, and stopped in the third cadence. */
-async function liveStrength(desk: Page): Promise<void> {
+async function liveStrength({ desk, clock }: Tapeline): Promise<void> {
   await desk.keyboard.press("Alt+3");
   await expect(desk.getByRole("button", { name: /^Call the next/ })).toBeVisible();
   await desk.keyboard.press("n");
   await expect(desk.getByRole("button", { name: /^Start 1 lane/ })).toBeVisible();
+  await clock.hold();
   await desk.keyboard.press("Space");
-  await expect(desk.locator('[data-lane="1"]')).toContainText("2 reps", { timeout: 30_000 });
+  await expect(desk.locator('[data-lane="1"]')).toHaveAttribute("data-phase", "going");
+  // Four beats at 40 a minute, and three reps of two beats each less the most of one.
+  await clock.pass(6_000 + 7_000);
+  await expect(desk.locator('[data-lane="1"]')).toContainText("2 reps");
   await desk.keyboard.press("Shift+Digit1");
   await expect(desk.locator('[data-lane="1"]')).toContainText("First mark");
 }

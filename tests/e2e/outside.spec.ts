@@ -3,7 +3,7 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { expect, type Page } from "@playwright/test";
 import { test as base } from "./fixture.ts";
-import { statusOf, withoutContentPolicy } from "./page.ts";
+import { listenToRefusals, statusOf, withoutContentPolicy } from "./page.ts";
 
 /** Nothing gets out, no page leads away, and no page is given anything of the machine. */
 
@@ -91,14 +91,15 @@ test("a session that nobody planned for is under guard too", async ({ tapeline, 
 });
 
 test("a page can't be led away", async ({ tapeline, outside }) => {
-  const board = await tapeline.openBoard();
+  await tapeline.openBoard();
   await withoutContentPolicy(tapeline.app, tapeline.desk);
   const own = tapeline.desk.url();
+  const { refused } = await listenToRefusals(tapeline.app, tapeline.desk);
   for (const address of [`${outside.url}/`, "app://board/", "file:///etc/passwd", "data:text/html,away"]) {
     await tapeline.desk.evaluate((url) => {
       location.href = url;
     }, address);
-    await tapeline.desk.waitForTimeout(200);
+    await refused(address);
     expect.soft(tapeline.desk.url(), address).toBe(own);
   }
   await tapeline.desk.evaluate((url) => {
@@ -106,7 +107,7 @@ test("a page can't be led away", async ({ tapeline, outside }) => {
     document.body.append(form);
     form.submit();
   }, "app://board/trpc/day.create");
-  await board.waitForTimeout(200);
+  await refused("app://board/trpc/day.create");
   expect(tapeline.desk.url()).toBe(own);
   // It may still move within its own host, so the refusals are not for want of any moving.
   await tapeline.desk.evaluate(() => {

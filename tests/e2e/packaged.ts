@@ -27,6 +27,9 @@ export async function makePackaged(output: string): Promise<Packaged> {
   return { executable: join(folder, name), resources: join(folder, "resources"), notices: folder };
 }
 
+/** Far more than it takes on a slow machine that does other things too. */
+const limitMs = 200_000;
+
 /** How a start of the packaged program went. */
 export interface Ran {
   readonly code: number | null;
@@ -57,7 +60,7 @@ export async function runPackaged(
     });
   }
   const ended = once(program, "exit") as Promise<[number | null]>;
-  const overdue = setTimeout(() => program.kill("SIGKILL"), 30_000);
+  const overdue = setTimeout(() => program.kill("SIGKILL"), limitMs);
   while (program.exitCode === null && program.signalCode === null) {
     if (await enough()) program.kill();
     await Promise.race([ended, new Promise((resolve) => setTimeout(resolve, 50))]);

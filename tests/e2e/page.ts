@@ -1,4 +1,4 @@
-import type { ElectronApplication, Locator, Page } from "@playwright/test";
+import { type ElectronApplication, expect, type Locator, type Page } from "@playwright/test";
 
 /** What a test sends with a request. */
 export interface Sent {
@@ -27,6 +27,38 @@ export async function withoutContentPolicy(app: ElectronApplication, page: Page)
   const session = await app.context().newCDPSession(page);
   await session.send("Page.setBypassCSP", { enabled: true });
   await page.reload();
+}
+
+/** Which ways elsewhere were refused to a page. */
+export interface Refusals {
+  /** Waits until an address was: by the shell, or by the page itself, which says so. */
+  refused(address: string): Promise<void>;
+}
+
+/** Listens from now on to what refuses a page to be led away. */
+export async function listenToRefusals(app: ElectronApplication, page: Page): Promise<Refusals> {
+  const said: string[] = [];
+  page.on("console", (message) => said.push(message.text()));
+  await app.evaluate(({ webContents }) => {
+    const refused: string[] = [];
+    // After the shell's own listener, so that what it decided is seen.
+    for (const contents of webContents.getAllWebContents()) {
+      contents.on("will-frame-navigate", ({ url, defaultPrevented }) => {
+        if (defaultPrevented) refused.push(url);
+      });
+    }
+    Object.assign(globalThis, { refusedToPages: refused });
+  });
+  const byShell = () => app.evaluate(() => Reflect.get(globalThis, "refusedToPages") as string[]);
+  return {
+    async refused(address) {
+      const all = async () => [
+        ...(await byShell()),
+        ...said.filter((text) => /^(?:Not allowed|Refused)/.test(text)),
+      ];
+      await expect.poll(async () => (await all()).some((each) => each.includes(address)), address).toBe(true);
+    },
+  };
 }
 
 /** Runs a script that is written into the page itself; says whether it ran. */

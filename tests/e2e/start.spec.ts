@@ -9,7 +9,7 @@ import { statusOf } from "./page.ts";
 test("a second start brings the first window back and ends", async ({ tapeline, stage }) => {
   await tapeline.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.hide());
   const { executablePath, args } = stage.runtime;
-  const second = execFile(executablePath, args, { env: tapeline.environment(), timeout: 20_000 });
+  const second = execFile(executablePath, args, { env: tapeline.environment() });
   expect(await once(second, "exit")).toEqual([0, null]);
   const windows = await tapeline.app.evaluate(({ BrowserWindow }) =>
     BrowserWindow.getAllWindows().map((window) => window.isVisible()),

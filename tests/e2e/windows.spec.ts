@@ -49,13 +49,13 @@ test("a board that is open already moves to a second display", async ({ tapeline
 test("a desk whose display goes is whole on the one that is left, and goes back when the display comes again", async ({
   tapeline,
 }) => {
-  const { app, desk } = tapeline;
+  const { app, clock } = tapeline;
+  await clock.hold();
   await fakeDisplays(app, "display-added", true);
   // Moves count as the person's once no display has changed for a moment, and no other move comes.
-  await desk.waitForTimeout(3_200);
+  await clock.pass(3_000);
   const home = { x: 850, y: 100, width: 1030, height: 710 };
-  await app.evaluate(({ BrowserWindow }, bounds) => BrowserWindow.fromId(1)?.setBounds(bounds), home);
-  await desk.waitForTimeout(1_800);
+  await moveDesk(app, home);
   await fakeDisplays(app, "display-removed", false);
   await expect.poll(() => deskBounds(app)).toEqual({ ...home, x: 50 });
   await fakeDisplays(app, "display-added", true);
@@ -140,6 +140,23 @@ function fakeDisplays(app: ElectronApplication, event: "display-added" | "displa
     },
     [event, both] as const,
   );
+}
+
+/** Moves the desk as a person does, and waits until it has rested for longer than the shell waits for, by the same loop. */
+function moveDesk(app: ElectronApplication, to: Electron.Rectangle) {
+  return app.evaluate(({ BrowserWindow }, bounds) => {
+    const window = BrowserWindow.fromId(1);
+    return new Promise<void>((resolve) => {
+      let timer: NodeJS.Timeout | undefined;
+      function restAgain(): void {
+        clearTimeout(timer);
+        timer = setTimeout(resolve, 1_600);
+      }
+      window?.on("move", restAgain);
+      window?.on("resize", restAgain);
+      window?.setBounds(bounds);
+    });
+  }, to);
 }
 
 function deskBounds(app: ElectronApplication) {

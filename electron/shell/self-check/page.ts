@@ -1,7 +1,7 @@
 import type { WebContents } from "electron";
 
 /** Far more than anything takes on a slow machine. */
-const limitMs = 20_000;
+const limitMs = 60_000;
 const lookEveryMs = 50;
 
 /** A page as a check sees and handles it: what stands in it, and presses that come in as the system's own do. */
