@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { type TestCode, testCodes } from "../domain/protocols/protocol.ts";
 import { Refusal } from "../domain/refusal.ts";
+import { type TestCode, testCodes } from "../domain/tests/registry.ts";
 import { sentence } from "../domain/words.ts";
 import { attemptById } from "../store/attempts.ts";
 import type { ReadableDb } from "../store/database.ts";

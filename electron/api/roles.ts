@@ -1,4 +1,4 @@
-import type { TestCode } from "../domain/protocols/protocol.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 
 /**
  * Who asks. The carrier decides it (the shell by the window's host, and for the desk by its lock); the API decides what

@@ -1,7 +1,7 @@
 import { initTRPC, TRPCError } from "@trpc/server";
 import { ZodError } from "zod";
-import type { TestCode } from "../domain/protocols/protocol.ts";
 import { Refusal, type RefusalCode } from "../domain/refusal.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 import type { Desk } from "./desk.ts";
 import type { Role } from "./roles.ts";

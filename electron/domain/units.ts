@@ -1,4 +1,4 @@
-import type { Grain, LengthUnit } from "./protocols/protocol.ts";
+import type { Grain, LengthUnit } from "./tests/protocol.ts";
 import { type Sentence, sentence } from "./words.ts";
 
 /** What keyed text could not be read as, and what to write instead. */

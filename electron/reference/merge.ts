@@ -1,8 +1,7 @@
 import { mkdir, open, rename, rm } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import { writeSheet } from "../api/sheets/write.ts";
-import { testCodes } from "../domain/protocols/protocol.ts";
-import { protocolOf } from "../domain/protocols/registry.ts";
+import { protocolOf, testCodes } from "../domain/tests/registry.ts";
 import { inUnit } from "../domain/units.ts";
 import type { Sentence } from "../domain/words.ts";
 import type { Wanted } from "./arguments.ts";

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import type { TestCode } from "../domain/protocols/protocol.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 
 /** The query alone; what it reads stands at its beginning. */
 export const percentilesSql = readFileSync(new URL("percentiles.sql", import.meta.url), "utf8");

@@ -1,8 +1,7 @@
 import { type ToldMark, tellMarks } from "../api/marks.ts";
 import { type Cell, writeSheet } from "../api/sheets/write.ts";
 import { fold } from "../domain/people/fold.ts";
-import { testCodes } from "../domain/protocols/protocol.ts";
-import { protocolOf } from "../domain/protocols/registry.ts";
+import { protocolOf, testCodes } from "../domain/tests/registry.ts";
 import { inUnit } from "../domain/units.ts";
 import type { ReadableDb } from "../store/database.ts";
 import type { Day } from "../store/days.ts";

@@ -1,3 +1,4 @@
+import { testCodes } from "../domain/tests/registry.ts";
 import { belongsTo, type Host } from "./hosts.ts";
 
 /** The words that the addresses of the desk's places are made of; everything else in one may be somebody's. */
@@ -5,7 +6,8 @@ const known = new Set(
   [
     "day sheets check-in station athletes bundle noise instructions summary report backups reference rehearsal lock",
     "print cards held",
-    "push-up agility vertical broad core endurance a4 letter a5 half-letter a4-two letter-two all",
+    testCodes.join(" "),
+    "a4 letter a5 half-letter a4-two letter-two all",
   ].flatMap((words) => words.split(" ")),
 );
 

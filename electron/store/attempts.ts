@@ -1,5 +1,5 @@
-import type { TestCode } from "../domain/protocols/protocol.ts";
 import type { TimedAttempt } from "../domain/queue/times.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** What was seen, once: never changed, never deleted. */

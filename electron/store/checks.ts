@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from "node:util";
 import type { Holding } from "../domain/backups/records.ts";
-import type { Mark } from "../domain/protocols/protocol.ts";
-import { rulesVersion } from "../domain/protocols/registry.ts";
+import type { Mark } from "../domain/tests/protocol.ts";
+import { rulesVersion } from "../domain/tests/registry.ts";
 import { type ReadableDb, statement } from "./database.ts";
 import { type MarkPlace, scoreOf, standingSeen } from "./marks.ts";
 

@@ -1,4 +1,4 @@
-import type { TestCode } from "../domain/protocols/protocol.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 export interface Day {

@@ -1,4 +1,4 @@
-import type { TestCode } from "../domain/protocols/protocol.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** Whether somebody takes part in a day. Only the outcome of the readiness questions is here, never an answer. */

@@ -1,5 +1,5 @@
 import type { Moment } from "../domain/heats/clock.ts";
-import type { TestCode } from "../domain/protocols/protocol.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 
 /** One running of one test. */

@@ -1,4 +1,4 @@
-import type { TestCode } from "../domain/protocols/protocol.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 import type { BoardConsent, Category } from "./athletes.ts";
 import { type ReadableDb, statement } from "./database.ts";
 import type { EntrantState, LeftOut } from "./entrants.ts";

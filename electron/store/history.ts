@@ -1,4 +1,4 @@
-import type { TestCode } from "../domain/protocols/protocol.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 import { type ReadableDb, statement } from "./database.ts";
 
 /** A complete mark of another day, or one imported from before this program; `value` in the test's grains. */

@@ -1,6 +1,6 @@
-import { fingerprint } from "../domain/protocols/fingerprint.ts";
-import type { Mark, TestCode } from "../domain/protocols/protocol.ts";
-import { protocolOf, rulesVersion } from "../domain/protocols/registry.ts";
+import { fingerprint } from "../domain/tests/fingerprint.ts";
+import type { Mark } from "../domain/tests/protocol.ts";
+import { protocolOf, rulesVersion, type TestCode } from "../domain/tests/registry.ts";
 import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 import { type Day, dayProtocols } from "./days.ts";
 

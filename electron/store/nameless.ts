@@ -1,6 +1,6 @@
 import { consentOf } from "../domain/privacy/consent.ts";
 import { ageBandOf, type SharedCategory } from "../domain/privacy/quasi.ts";
-import type { TestCode } from "../domain/protocols/protocol.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 import type { Athlete } from "./athletes.ts";
 import { type ReadableDb, statement, type WritableDb } from "./database.ts";
 

@@ -1,4 +1,4 @@
-import type { TestCode } from "../domain/protocols/protocol.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 import { type ReadableDb, statement } from "./database.ts";
 
 /** The complete marks of one test, all done one way, on the newest day that has any. */

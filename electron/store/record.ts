@@ -1,6 +1,6 @@
-import type { Mark } from "../domain/protocols/protocol.ts";
-import { protocolOf } from "../domain/protocols/registry.ts";
 import { Refusal } from "../domain/refusal.ts";
+import type { Mark } from "../domain/tests/protocol.ts";
+import { protocolOf } from "../domain/tests/registry.ts";
 import { sentence } from "../domain/words.ts";
 import {
   type Attempt,
@@ -46,10 +46,7 @@ export function recordAttempt(db: WritableDb, dayId: number, attempt: NewAttempt
   const there = standingAttempts(db, dayId, attempt.athleteId, attempt.test, attempt.variant);
   const inSlot = there.filter((other) => other.slot === slot);
   if (inSlot.length >= protocol.slotSize(parametersOf(db, dayId, attempt.test))) {
-    throw new Refusal(
-      "conflict",
-      sentence(`record.taken.${attempt.test}`, { by: inSlot[0]?.enteredBy ?? "" }),
-    );
+    throw new Refusal("conflict", sentence(`test.${attempt.test}.taken`, { by: inSlot[0]?.enteredBy ?? "" }));
   }
   const { fromHeat, ...entered } = attempt;
   const { heatId = null, result = null } = fromHeat ?? {};

@@ -1,4 +1,4 @@
-import type { TestCode } from "../domain/protocols/protocol.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 import { type ReadableDb, statement } from "./database.ts";
 
 /** What one athlete brings to a reference group: one mark, in the test's grains. */

@@ -1,4 +1,4 @@
-import type { TestCode } from "../domain/protocols/protocol.ts";
+import { definitionOf, type TestCode } from "../domain/tests/registry.ts";
 import { type ReadableDb, statement } from "./database.ts";
 
 /** Two complete marks of one athlete and one fingerprint on neighbouring dates; values in the test's grains. */
@@ -8,7 +8,7 @@ export interface RepeatedMark {
   readonly after: number;
 }
 
-/** The last two of an athlete's leaps on one day (the first is often a careful one), in mm, and how many there were. */
+/** The last two of an athlete's trials on one day (the first is often a careful one), in grains, and how many there were. */
 export interface RepeatedTrial {
   readonly before: number;
   readonly after: number;
@@ -49,18 +49,25 @@ export function repeatedMarks(db: ReadableDb, exceptDayId: number): RepeatedMark
 
 /** Trials that stand, of each day in the order of entry; window functions would take four times as long. */
 const trialsSql = `
-  SELECT day_id || ' ' || athlete_id AS who, seen ->> 'touchReach' - seen ->> 'standingReach' AS height
-  FROM day CROSS JOIN attempt ON attempt.day_id = day.id AND test = 'vertical'
+  SELECT day_id || ' ' || athlete_id AS who, seen ->> @value - coalesce(seen ->> @less, 0) AS amount
+  FROM day CROSS JOIN attempt ON attempt.day_id = day.id AND test = @test
   WHERE day.id <> @except AND NOT EXISTS (SELECT 1 FROM void WHERE attempt_id = attempt.id)
   ORDER BY day_id, seq`;
 
-/** The last two leaps that stand of each athlete and day with at least two, leaving one day (0: none) out. */
-export function repeatedTrials(db: ReadableDb, exceptDayId: number): RepeatedTrial[] {
-  const query = statement<[{ except: number }], { who: string; height: number }>(db, trialsSql);
+type TrialsParameters = [{ test: TestCode; value: string; less: string | null; except: number }];
+
+/**
+ * The last two trials that stand of each athlete and day with at least two, leaving one day (0: none) out; none of a
+ * test of which one attempt is the mark.
+ */
+export function repeatedTrials(db: ReadableDb, test: TestCode, exceptDayId: number): RepeatedTrial[] {
+  const { trial } = definitionOf(test).figures;
+  if (trial === null) return [];
+  const query = statement<TrialsParameters, { who: string; amount: number }>(db, trialsSql);
   const latest = new Map<string, RepeatedTrial>();
-  for (const { who, height } of query.all({ except: exceptDayId })) {
+  for (const { who, amount } of query.all({ test, ...trial, except: exceptDayId })) {
     const last = latest.get(who);
-    latest.set(who, { before: last?.after ?? height, after: height, trials: (last?.trials ?? 0) + 1 });
+    latest.set(who, { before: last?.after ?? amount, after: amount, trials: (last?.trials ?? 0) + 1 });
   }
   return [...latest.values()].filter(({ trials }) => trials > 1);
 }

@@ -1,5 +1,5 @@
 import { Redirect, Route, Switch, useLocation } from "wouter";
-import { testCodes } from "../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../electron/domain/tests/registry.ts";
 import { AthletesScreen } from "../screens/athletes/AthletesScreen.tsx";
 import { BundleScreen } from "../screens/bundle/BundleScreen.tsx";
 import { CardsScreen } from "../screens/cards/CardsScreen.tsx";

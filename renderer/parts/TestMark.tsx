@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import css from "./TestMark.module.css";
 import { outlines } from "./test-outlines.ts";
 

@@ -1,4 +1,4 @@
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 
 /** Outlines in a 48 × 48 box; each is the plainest figure that is not one of the other four. */
 export const outlines: Readonly<Record<TestCode, string>> = Object.freeze({

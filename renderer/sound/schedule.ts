@@ -1,4 +1,4 @@
-import type { Cue } from "../../electron/domain/heats/cues.ts";
+import type { Cue } from "../../electron/domain/tests/cue.ts";
 import type { HeatClock } from "./clock.ts";
 import type { Playing } from "./play.ts";
 import { nextSpan } from "./span.ts";

@@ -1,5 +1,5 @@
-import { type TestCode, testCodes } from "../../electron/domain/protocols/protocol.ts";
 import { startingTypicalErrors, typicalError } from "../../electron/domain/statistics/change.ts";
+import { type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
 import { between, type Person, roughlyNormal } from "./people.ts";
 
 /** What somebody is good for in each test, on the day before any noise, in the test's grains. */

@@ -1,4 +1,4 @@
-import { type TestCode, testCodes } from "../../electron/domain/protocols/protocol.ts";
+import { type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
 import { type Ability, clock, makeReach, tapeOf } from "./marks.ts";
 import { between, type Person, pick, roughlyNormal } from "./people.ts";
 

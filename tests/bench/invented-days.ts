@@ -2,7 +2,7 @@ import { candidatesOf } from "../../electron/api/bundle/candidates.ts";
 import { seededChance, shuffled } from "../../electron/domain/privacy/chance.ts";
 import { ageBandOf, leagueSizeOf } from "../../electron/domain/privacy/quasi.ts";
 import type { Candidate } from "../../electron/domain/privacy/rule.ts";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { allDays } from "../../electron/store/days.ts";
 import { testDesk } from "../door/desk.ts";
 

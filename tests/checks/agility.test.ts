@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { type AgilityAttempt, agility } from "../../electron/domain/protocols/agility.ts";
+import { type AgilityAttempt, agility } from "../../electron/domain/tests/agility/protocol.ts";
 import { inUnit } from "../../electron/domain/units.ts";
 
 function trial(direction: "cw" | "ccw", landings: number, touches: number): AgilityAttempt {

@@ -1,11 +1,11 @@
 import { expect, test } from "vitest";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
 import {
   chanceOfGain,
   differsFromLast,
   typicalError,
   verdict,
 } from "../../electron/domain/statistics/change.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 
 // Hopkins 2000, Sports Medicine 30(1), 1–15: a change of x typical errors, Φ(x / √2). Values recomputed.
 test.each([

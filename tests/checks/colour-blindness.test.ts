@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { testCodes } from "../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../electron/domain/tests/registry.ts";
 import { contrast, type Light, linear } from "./wcag.ts";
 
 type Colour = Light;

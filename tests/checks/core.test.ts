@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
-import { core, stageAt } from "../../electron/domain/protocols/core.ts";
+import { core, stageAt } from "../../electron/domain/tests/core/protocol.ts";
 import sentences from "../../resources/locales/en/sentences.json" with { type: "json" };
 
 const stageWords: Record<string, Record<string, string>> = sentences.stages;
 
 function writtenWords(seconds: number): [string, string] {
   const { number, note } = core.write(seconds, "cm");
-  const [, group = "", name = ""] = note?.key.split(".") ?? [];
+  const [group = "", name = ""] = note?.key.split(".").slice(-2) ?? [];
   return [number, (stageWords[group]?.[name] ?? "").replace("{{round}}", String(note?.values?.round))];
 }
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { endurance } from "../../electron/domain/protocols/endurance.ts";
+import { endurance } from "../../electron/domain/tests/endurance/protocol.ts";
 import { parseTime } from "../../electron/domain/units.ts";
 
 // World Athletics Technical Rules, timing by hand: up to the next 0.1 s unless exact (10.11 → 10.2 is its example;

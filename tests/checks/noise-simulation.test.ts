@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
-import { protocols } from "../../electron/domain/protocols/registry.ts";
 import { blend, startingDegrees } from "../../electron/domain/statistics/blend.ts";
 import { startingTypicalErrors, verdict } from "../../electron/domain/statistics/change.ts";
 import { type Pair, typicalErrorOf, typicalShareOf } from "../../electron/domain/statistics/reliability.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import { protocols } from "../../electron/domain/tests/registry.ts";
 import { normals } from "./chance.ts";
 
 /**

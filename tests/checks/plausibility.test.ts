@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
-import { parseAttempt, protocolOf } from "../../electron/domain/protocols/registry.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import { parseAttempt, protocolOf } from "../../electron/domain/tests/registry.ts";
 
 /** An attempt whose own value is `amount`: reps, landings of one trial, mm jumped, seconds held, ms of a circuit. */
 const attemptOf: Record<TestCode, (amount: number) => unknown> = {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { type PushUpAttempt, pushUp } from "../../electron/domain/protocols/push-up.ts";
+import { type PushUpAttempt, pushUp } from "../../electron/domain/tests/push-up/protocol.ts";
 
 function markOf(attempt: PushUpAttempt) {
   return pushUp.score(pushUp.defaults, [pushUp.attempt.parse(attempt)]);

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { LengthUnit } from "../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../electron/domain/tests/protocol.ts";
 import { formatLength, formatTime, parseCount, parseLength, parseTime } from "../../electron/domain/units.ts";
 
 // International yard and pound agreement, 1959: 1 in = 25.4 mm exactly, 1 ft = 304.8 mm; rounded to whole mm.

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { peakPower, vertical } from "../../electron/domain/protocols/vertical.ts";
+import { peakPower, vertical } from "../../electron/domain/tests/vertical/protocol.ts";
 
 // Common practice, no source: touch − standing reach, the best trial counts.
 test("the best of three trials counts", () => {
@@ -13,7 +13,7 @@ test("a touch below the standing reach is refused with what to check, a jump of 
     vertical.plausibility(vertical.defaults, vertical.attempt.parse({ standingReach: 2190, touchReach }));
   expect(judge(2189)).toEqual({
     level: "refuse",
-    sentence: { key: "plausibility.vertical.touchBelowReach" },
+    sentence: { key: "test.vertical.plausibility.touchBelowReach" },
   });
   expect(judge(2190).level).toBe("ask");
 });

@@ -1,6 +1,6 @@
-import { fingerprint } from "../../electron/domain/protocols/fingerprint.ts";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
-import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
+import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import { defaultParameters } from "../../electron/domain/tests/registry.ts";
 import { addPastMark } from "../../electron/store/past-marks.ts";
 import { type TestDesk, testDesk } from "./desk.ts";
 import { addPeople, type Invented, openDay } from "./people-of-a-day.ts";

@@ -1,4 +1,4 @@
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { addAthlete, type Category, leagueNamed } from "../../electron/store/athletes.ts";
 import type { WritableDb } from "../../electron/store/database.ts";
 import { setEntrant } from "../../electron/store/entrants.ts";

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { fingerprint } from "../../electron/domain/protocols/fingerprint.ts";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
-import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
+import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import { defaultParameters } from "../../electron/domain/tests/registry.ts";
 import { addPastMark } from "../../electron/store/past-marks.ts";
 import { recordAttempt } from "../../electron/store/record.ts";
 import { type BoardDay, boardDay } from "./board-day.ts";

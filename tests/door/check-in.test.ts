@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
-import { testCodes } from "../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import { testCodes } from "../../electron/domain/tests/registry.ts";
 import { statement } from "../../electron/store/database.ts";
 import { recordAttempt } from "../../electron/store/record.ts";
 import { refusalOf, type TestDesk, testDesk } from "./desk.ts";

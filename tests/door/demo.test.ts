@@ -57,7 +57,7 @@ test("the demonstration is a day that is being held today, with something to see
     expect.soft(each, each.test).toMatchObject({ waiting: expect.any(Number), bests: expect.any(Number) });
     expect.soft(Math.min(each.waiting, each.done, each.bests, each.firsts), each.test).toBeGreaterThan(0);
   }
-  expect(needs.map(({ sentence }) => sentence.key)).toEqual(["overview.called.vertical", "overview.begun"]);
+  expect(needs.map(({ sentence }) => sentence.key)).toEqual(["test.vertical.called", "test.agility.begun"]);
   expect(endsAbout).not.toBeNull();
   const wall = await as("board").board.view();
   expect(wall).toMatchObject({ demo: true, day: { title: "Demonstration day" } });

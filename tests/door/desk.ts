@@ -3,8 +3,8 @@ import { createHandler, type Handle } from "../../electron/api/handler.ts";
 import type { Role } from "../../electron/api/roles.ts";
 import { appRouter } from "../../electron/api/router.ts";
 import { demoSheetsIn } from "../../electron/demo-sheets.ts";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
 import { Refusal } from "../../electron/domain/refusal.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { openStore } from "../../electron/store/open.ts";
 
 /** The machine's clocks, which stand still until a test moves them. */

@@ -141,7 +141,7 @@ describe("a heat", () => {
     const heatId = await startedHeat(hall, "core", 2);
     const { people: door } = hall.as("organiser");
     const request = { erasureId: randomUUID(), athleteId: hall.idOf(1), typed: "01", by: "QA" };
-    const why = { key: "erase.inHeat.core", values: { name: "Ada Rill", lane: 1 } };
+    const why = { key: "test.core.inHeat", values: { name: "Ada Rill", lane: 1 } };
     expect(await refusalOf(door.erase(request))).toEqual(why);
     expect((await door.beforeErasing({ athleteId: hall.idOf(1) })).blocked).toEqual(why);
 

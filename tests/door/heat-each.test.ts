@@ -94,7 +94,7 @@ test("vertical: what is typed is judged before it is kept, and a refusal keeps n
   const tap = (...events: ReturnType<typeof sent>[]) => hall.heat.tap({ heatId, by, events });
   await tap(sent(1, "reach", 1000, { mm: 2190 }));
   const below = tap(sent(1, "touch", 2000, { mm: 2180 }));
-  expect(await refusalOf(below)).toEqual({ key: "plausibility.vertical.touchBelowReach" });
+  expect(await refusalOf(below)).toEqual({ key: "test.vertical.plausibility.touchBelowReach" });
   expect(liveOf(await hall.heat.view({ test: "vertical" })).events).toHaveLength(1);
   await tap(sent(1, "touch", 3000, { mm: 2600 }), sent(1, "touch", 9000, { mm: 2640 }));
   await tap(sent(1, "touch", 15_000, { mm: 2620 }));

@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
-import { foldHeat, type LaneOf } from "../../electron/domain/heats/fold.ts";
+import { foldHeat } from "../../electron/domain/heats/fold.ts";
 import type { FoldedLane } from "../../electron/domain/heats/heat.ts";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import type { LaneOf, TestCode } from "../../electron/domain/tests/registry.ts";
 import { attemptsOfDay, type KeptAttempt } from "../../electron/store/attempts.ts";
 import type { TestDesk } from "./desk.ts";
 import { bringTo, type StationDay, stationDay } from "./station-day.ts";
@@ -48,7 +48,7 @@ export function liveOf(view: HeatView): NonNullable<HeatView["heat"]> {
 export async function lanesOf<Test extends TestCode>(
   hall: Hall,
   test: Test,
-): Promise<FoldedLane<LaneOf[Test]>[]> {
+): Promise<FoldedLane<LaneOf<Test>>[]> {
   const heat = liveOf(await hall.heat.view({ test }));
   const inputs = heat.lane.map(({ lane, prior }) => ({ lane, prior }));
   return foldHeat(test, heat.parameters as never, inputs as never, heat.events, heat.elapsedMs);

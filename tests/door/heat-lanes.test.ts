@@ -144,7 +144,7 @@ test("nobody is put in a lane who may not do the test now, nor in a lane that is
   expect(await refusalOf(place(3, { lane: 1 }))).toMatchObject({ key: "heat.takenLane" });
   expect(await refusalOf(place(3))).toMatchObject({ key: "heat.full" });
   const plank = hall.heat.place({ test: "core", heatId: randomUUID(), lanes: 1, by, who: { bib: "3" } });
-  expect(await refusalOf(plank)).toMatchObject({ key: "station.first.push-up" });
+  expect(await refusalOf(plank)).toMatchObject({ key: "test.push-up.first" });
   expect((await hall.heat.view({ test: "core" })).heat).toBeNull();
   const elsewhere = hall.heat.place({ test: "core", heatId: randomUUID(), lanes: 1, by, who: { bib: "2" } });
   expect(await refusalOf(elsewhere)).toMatchObject({ key: "heat.elsewhere" });

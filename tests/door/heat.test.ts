@@ -105,7 +105,7 @@ test("a doubtful mark is entered and shown as doubtful; nothing is asked while p
   await hall.heat.tap({ heatId, by, events: [sent(1, "stop", 14_000)] });
   const [lane] = liveOf(await hall.heat.view({ test: "core" })).lane;
   expect(lane?.doubts.map(({ key }) => key)).toEqual([
-    "plausibility.core.low",
+    "test.core.plausibility.low",
     "plausibility.differsFromLast",
   ]);
   expect(entered(hall)).toEqual([{ bib: 1, seen: { held: 14_000 }, stands: true }]);
@@ -118,7 +118,7 @@ test("a clock that can't be right is kept, not entered, and the lane says why", 
   await hall.heat.tap({ heatId, by, events: [sent(1, "stop", 3_650_000)] });
   const heat = liveOf(await hall.heat.view({ test: "core" }));
   expect(heat.lane[0]).toMatchObject({
-    trouble: { key: "plausibility.core.tooHigh" },
+    trouble: { key: "test.core.plausibility.tooHigh" },
     told: null,
     entered: [],
   });

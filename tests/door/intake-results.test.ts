@@ -111,8 +111,8 @@ describe("results", () => {
     );
     expect(counts).toMatchObject({ new: 0, keptBack: 2 });
     expect(keptBack.map(({ line, reason }) => [line, reason])).toEqual([
-      [2, { key: "record.taken.push-up", values: { by: "KL" } }],
-      [3, { key: "record.taken.vertical", values: { by: "sheet" } }],
+      [2, { key: "test.push-up.taken", values: { by: "KL" } }],
+      [3, { key: "test.vertical.taken", values: { by: "sheet" } }],
     ]);
     expect(marks()[0]).toEqual(["Vera", "push-up", "full", 20]);
   });
@@ -201,12 +201,12 @@ describe("results", () => {
     const { counts, keptBack, rows } = await lookAt(table, sheet);
     expect(counts).toMatchObject({ new: 3, keptBack: 3, unusual: 3 });
     expect(keptBack.map(({ line, reason }) => [line, reason.key])).toEqual([
-      [2, "plausibility.push-up.tooHigh"],
-      [4, "plausibility.vertical.touchBelowReach"],
+      [2, "test.push-up.plausibility.tooHigh"],
+      [4, "test.vertical.plausibility.touchBelowReach"],
       [7, "units.time.ambiguous"],
     ]);
     expect(rows.map(({ line, unusual }) => [line, unusual?.key])).toEqual([
-      [3, "plausibility.push-up.high"],
+      [3, "test.push-up.plausibility.high"],
       [5, "sheets.row.otherName"],
       [6, "sheets.row.leavesOut"],
     ]);

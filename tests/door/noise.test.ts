@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { typicalErrorsOf } from "../../electron/api/noise/errors.ts";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { attemptsOfDay } from "../../electron/store/attempts.ts";
 import { recordAttempt, voidAttempt } from "../../electron/store/record.ts";
 import { refusalOf } from "./desk.ts";
@@ -35,11 +35,11 @@ test("a store without pairs says that it assumes, and from where", async () => {
   expect(
     tests.map(({ test, assumed, pairs, used, source }) => [test, assumed, pairs, used, source.key]),
   ).toEqual([
-    ["push-up", true, 0, { number: "2", unit: "reps" }, "noise.source.push-up"],
-    ["agility", true, 0, { number: "1", unit: "landings" }, "noise.source.agility"],
-    ["vertical", true, 0, { number: "1.6", unit: "cm" }, "noise.source.vertical"],
-    ["core", true, 0, { number: "7.2", unit: "s" }, "noise.source.core"],
-    ["endurance", true, 0, { number: "10.8", unit: "s" }, "noise.source.endurance"],
+    ["push-up", true, 0, { number: "2", unit: "reps" }, "test.push-up.noiseSource"],
+    ["agility", true, 0, { number: "1", unit: "landings" }, "test.agility.noiseSource"],
+    ["vertical", true, 0, { number: "1.6", unit: "cm" }, "test.vertical.noiseSource"],
+    ["core", true, 0, { number: "7.2", unit: "s" }, "test.core.noiseSource"],
+    ["endurance", true, 0, { number: "10.8", unit: "s" }, "test.endurance.noiseSource"],
   ]);
   // From 20 reps, 23 is likely a gain and 26 a clear one: the least detectable change of 2 reps is 1.96 · √2 · 2 = 5.5.
   expect(tests[0]).toMatchObject({

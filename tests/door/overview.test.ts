@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { addPastMark } from "../../electron/store/past-marks.ts";
 import { recordAttempt } from "../../electron/store/record.ts";
 import { refusalOf, type TestDesk, testDesk } from "./desk.ts";
@@ -164,7 +164,7 @@ describe("what needs somebody", () => {
     made.clock.pass(3);
     expect((await overview()).needs).toEqual([
       {
-        sentence: { key: "overview.called.push-up", values: { name: "Ada", bib: 1, minutes: 7 } },
+        sentence: { key: "test.push-up.called", values: { name: "Ada", bib: 1, minutes: 7 } },
         to: "/station/push-up",
       },
     ]);
@@ -176,7 +176,7 @@ describe("what needs somebody", () => {
     jump(ada, "cw");
     expect(await needs()).toEqual([]);
     made.clock.pass(5);
-    expect(await needs()).toEqual([["overview.begun", "/station/agility"]]);
+    expect(await needs()).toEqual([["test.agility.begun", "/station/agility"]]);
     jump(ada, "ccw");
     expect(await needs()).toEqual([]);
   });
@@ -236,7 +236,7 @@ describe("how the tests are held", () => {
       await refusalOf(day.setProtocol({ test: "push-up", parameters: null })),
     ];
     expect(refused.map(({ key }) => key)).toEqual([
-      "plausibility.endurance.oddCount",
+      "test.endurance.plausibility.oddCount",
       "day.badParameters",
       "day.badParameters",
     ]);

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { placeOf, placesOn } from "../../electron/api/place/place.ts";
 import type { Place } from "../../electron/api/place/schemas.ts";
-import { fingerprint } from "../../electron/domain/protocols/fingerprint.ts";
-import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
 import type { AlikeMarks } from "../../electron/domain/reference/bundle.ts";
+import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
+import { defaultParameters } from "../../electron/domain/tests/registry.ts";
 import { dayById } from "../../electron/store/days.ts";
 import { addReference, removeReference } from "../../electron/store/references.ts";
 import { connectionOf } from "../store/connection.ts";

@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { appRouter } from "../../electron/api/router.ts";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { dump } from "../store/hall.ts";
 import { sent } from "./heat-hall.ts";
 import { readRights } from "./rights.ts";

@@ -1,8 +1,8 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { fingerprint } from "../../electron/domain/protocols/fingerprint.ts";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
-import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
 import { chanceOfDirection } from "../../electron/domain/statistics/direction.ts";
+import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import { defaultParameters } from "../../electron/domain/tests/registry.ts";
 import { addPastMark } from "../../electron/store/past-marks.ts";
 import { type BoardDay, boardDay } from "./board-day.ts";
 import { reps } from "./station-day.ts";

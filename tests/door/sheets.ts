@@ -1,5 +1,4 @@
-import { testCodes } from "../../electron/domain/protocols/protocol.ts";
-import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
+import { defaultParameters, testCodes } from "../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../electron/domain/words.ts";
 import { addDay, setDayState } from "../../electron/store/days.ts";
 import { setEntrant } from "../../electron/store/entrants.ts";

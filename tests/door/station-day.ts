@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
-import { fingerprint } from "../../electron/domain/protocols/fingerprint.ts";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
-import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
+import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import { defaultParameters } from "../../electron/domain/tests/registry.ts";
 import { type EntrantState, setEntrant } from "../../electron/store/entrants.ts";
 import { addPastMark } from "../../electron/store/past-marks.ts";
 import { type TestDesk, testDesk } from "./desk.ts";

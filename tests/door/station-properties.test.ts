@@ -1,8 +1,7 @@
 import { randomUUID } from "node:crypto";
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type TestCode, testCodes } from "../../electron/domain/protocols/protocol.ts";
-import { protocolOf } from "../../electron/domain/protocols/registry.ts";
+import { protocolOf, type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
 import { attemptsOfDay } from "../../electron/store/attempts.ts";
 import { marksOfDay, rebuildMarks } from "../../electron/store/marks.ts";
 import { attemptsOf } from "../unit/domain/attempts.ts";

@@ -83,7 +83,7 @@ test("nobody is called to a test that is done or not their turn; calling twice c
   const done = day.station.callAthlete({ athleteId: day.idOf(1), test: "push-up" });
   expect((await refusalOf(done)).key).toBe("station.done");
   const early = day.station.callAthlete({ athleteId: day.idOf(1), test: "core" });
-  expect((await refusalOf(early)).key).toBe("station.first.agility");
+  expect((await refusalOf(early)).key).toBe("test.agility.first");
   await day.station.callAthlete({ athleteId: day.idOf(2), test: "push-up" });
   day.clock.pass(5);
   await day.station.callAthlete({ athleteId: day.idOf(2), test: "push-up" });
@@ -127,7 +127,7 @@ test("half a quadrant jump stays in its queue, with what is still to come", asyn
   const seen = { direction: "cw", laps: 7, extra: 3, touches: 0 };
   await day.station.enter(entry(day.idOf(1), "agility", seen));
   const { queue } = await day.station.view({ test: "agility" });
-  expect(queue).toMatchObject([{ who: { bib: 1 }, begun: { key: "marks.missing.ccw" } }]);
+  expect(queue).toMatchObject([{ who: { bib: 1 }, begun: { key: "test.agility.missing.ccw" } }]);
 });
 
 test("whoever withdraws leaves the queue; what was measured stays in the list", async () => {

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { startOf } from "../../electron/domain/keyed/keyed.ts";
 import { attemptsOfDay } from "../../electron/store/attempts.ts";
 import { leaveOut } from "../../electron/store/entrants.ts";
 import { refusalOf } from "./desk.ts";
@@ -78,10 +79,11 @@ test("three touches of the leap are entered together and told in the unit asked 
   );
   // 2604 − 2197 = 407 mm; 16 in are 406.4 mm, within a millimetre.
   expect(saved).toMatchObject({ told: { mark: { value: 407 }, written: { number: "16", unit: "in" } } });
-  expect(await day.station.find({ test: "vertical", bib: "1" })).toMatchObject({
-    standingReach: 2197,
-    taken: { "": 3 },
-  });
+  const { standing, variant, taken } = await day.station.find({ test: "vertical", bib: "1" });
+  expect(taken).toEqual({ "": 3 });
+  // 2197 mm are 86.5 in (2197.1): the reach of today stands in its field.
+  const seen = standing.map((attempt) => attempt.seen);
+  expect(startOf("vertical", { seen, variant }, "in")).toEqual({ standingReach: "86.5" });
 });
 
 test("a retry with the same ids gets the same answer and enters nothing twice", async () => {
@@ -118,7 +120,7 @@ test("two windows entering for one bib at once: the second hears who keyed the f
     status: "rejected",
     reason: {
       code: "CONFLICT",
-      cause: { sentence: { key: "record.taken.push-up", values: { by: "AB" } } },
+      cause: { sentence: { key: "test.push-up.taken", values: { by: "AB" } } },
     },
   });
   expect(attemptsOfDay(day.desk.store.db, day.dayId)).toHaveLength(1);
@@ -130,7 +132,7 @@ test("a doubtful value is asked about first, and nothing is written or announced
   const doubtful = entry(day.idOf(1), "push-up", reps(90));
   expect(await day.station.enter(doubtful)).toEqual({
     outcome: "ask",
-    questions: [{ key: "plausibility.push-up.high", values: { value: 90 } }],
+    questions: [{ key: "test.push-up.plausibility.high", values: { value: 90 } }],
   });
   expect(attemptsOfDay(day.desk.store.db, day.dayId)).toEqual([]);
   expect(day.desk.store.seq()).toBe(before);
@@ -178,8 +180,8 @@ test.each([
   ["a mark of 1e9", { how: "tally", reps: 1e9, offAtEnd: 0 }, "marks.unreadableField"],
   ["not a number", { how: "tally", reps: Number.NaN, offAtEnd: 0 }, "marks.unreadableField"],
   ["text", { how: "tally", reps: "1,5", offAtEnd: 0 }, "marks.unreadableField"],
-  ["more off than done", reps(1, 2), "plausibility.push-up.offMoreThanReps"],
-  ["above all belief", reps(301), "plausibility.push-up.tooHigh"],
+  ["more off than done", reps(1, 2), "test.push-up.plausibility.offMoreThanReps"],
+  ["above all belief", reps(301), "test.push-up.plausibility.tooHigh"],
   ["nothing", null, "marks.unreadable"],
 ])("what can't be is refused and not asked about: %s", async (_name, seen, key) => {
   const day = await stationDay();
@@ -194,7 +196,7 @@ test("of three leaps with one impossible, none is taken", async () => {
   const count = attemptsOfDay(day.desk.store.db, day.dayId).length;
   const attempts = [jump(2100, 2500), jump(2100, 2050), jump(2100, 2510)].map(ticket);
   const call = day.station.enter(entry(day.idOf(1), "vertical", null, { attempts, sure: true }));
-  expect((await refusalOf(call)).key).toBe("plausibility.vertical.touchBelowReach");
+  expect((await refusalOf(call)).key).toBe("test.vertical.plausibility.touchBelowReach");
   expect(attemptsOfDay(day.desk.store.db, day.dayId)).toHaveLength(count);
 });
 
@@ -204,7 +206,7 @@ test("of four leaps with room for three, none is taken", async () => {
   const count = attemptsOfDay(day.desk.store.db, day.dayId).length;
   const attempts = [2500, 2510, 2520, 2530].map((touch) => ticket(jump(2100, touch)));
   const call = day.station.enter(entry(day.idOf(1), "vertical", null, { attempts, sure: true }));
-  expect((await refusalOf(call)).key).toBe("record.taken.vertical");
+  expect((await refusalOf(call)).key).toBe("test.vertical.taken");
   expect(attemptsOfDay(day.desk.store.db, day.dayId)).toHaveLength(count);
 });
 
@@ -223,7 +225,7 @@ test("whoever has an earlier test to do is sent there", async () => {
   const day = await stationDay();
   const early = entry(day.idOf(1), "core", hold(90));
   expect(await refusalOf(day.station.enter(early))).toEqual({
-    key: "station.first.push-up",
+    key: "test.push-up.first",
     values: { name: "Ada Rill" },
   });
   await bringTo(day, 1, "core");
@@ -235,7 +237,7 @@ test("one direction of the quadrant jump does not let anybody past it", async ()
   await bringTo(day, 1, "agility");
   await day.station.enter(entry(day.idOf(1), "agility", trial("cw", 7, 3)));
   const early = entry(day.idOf(1), "vertical", jump(2100, 2500));
-  expect((await refusalOf(day.station.enter(early))).key).toBe("station.first.agility");
+  expect((await refusalOf(day.station.enter(early))).key).toBe("test.agility.first");
 });
 
 test("a circuit that was not finished is kept, told without a number, and done", async () => {
@@ -344,7 +346,7 @@ test("everything goes through the door as a Request, and its refusals come back 
   const response = await day.handle(request, "station");
   expect(response.status).toBe(409);
   expect(await response.json()).toMatchObject({
-    error: { data: { sentence: { key: "station.first.push-up", values: { name: "Ada Rill" } } } },
+    error: { data: { sentence: { key: "test.push-up.first", values: { name: "Ada Rill" } } } },
   });
   expect(day.faults).toEqual([]);
 });

@@ -1,5 +1,5 @@
 import { expect, type Page } from "@playwright/test";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { heatOf, type Keys } from "./live.ts";
 
 /** Calls the next into the lanes of a test whose lanes go at their own pace, which begin at once. */

@@ -1,6 +1,6 @@
 import { expect, type Locator, type Page } from "@playwright/test";
 import type { HeatView } from "../../electron/api/heat/schemas.ts";
-import type { TestCode } from "../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import type { HeldClock } from "./held-clock.ts";
 import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";

@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import { expect, type Page } from "@playwright/test";
-import { testCodes } from "../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../electron/domain/tests/registry.ts";
 import { boardDay } from "../door/board-day.ts";
 import { crowdedDay } from "../door/crowd.ts";
 import { reps, trial } from "../door/station-day.ts";

@@ -1,5 +1,4 @@
-import { testCodes } from "../../electron/domain/protocols/protocol.ts";
-import { defaultParameters } from "../../electron/domain/protocols/registry.ts";
+import { defaultParameters, testCodes } from "../../electron/domain/tests/registry.ts";
 import { addAthlete, leagueNamed } from "../../electron/store/athletes.ts";
 import { addDay, setDayState } from "../../electron/store/days.ts";
 import { setEntrant } from "../../electron/store/entrants.ts";

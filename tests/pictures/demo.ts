@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
-import { testCodes } from "../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../electron/domain/tests/registry.ts";
 import { projectFolder } from "../../electron/runtime/host.ts";
 import { callDoor } from "../e2e/page.ts";
 import { keyFromPaper } from "../e2e/stations.ts";

@@ -1,5 +1,5 @@
 import type { Page } from "@playwright/test";
-import { testCodes } from "../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../electron/domain/tests/registry.ts";
 import { go, take, takeWhole } from "./take.ts";
 
 /** The desk's places by the names of their pictures. */

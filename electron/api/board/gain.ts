@@ -1,5 +1,6 @@
-import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { protocolOf } from "../../domain/tests/registry.ts";
 import type { Gain } from "./schemas.ts";
 
 /** A gain (grains, above zero) as people say it: in the test's unit, and below a minute in plain seconds. */

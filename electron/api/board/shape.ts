@@ -1,7 +1,7 @@
-import { type LengthUnit, type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
 import { isDone } from "../../domain/queue/queue.ts";
 import { type TypicalError, typicalError, verdict } from "../../domain/statistics/change.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { Call } from "../../store/calls.ts";
 import type { InPublic } from "../../store/present.ts";
 import type { ToldMark } from "../marks.ts";

@@ -1,4 +1,4 @@
-import type { LengthUnit } from "../../domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import { calls } from "../../store/calls.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import { allDays, type Day, dayAtHand } from "../../store/days.ts";

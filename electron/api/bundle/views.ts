@@ -2,7 +2,7 @@ import { z } from "zod";
 import type { Attack } from "../../domain/privacy/neighbour.ts";
 import type { Risk } from "../../domain/privacy/risk.ts";
 import { bundleKinds, holdReasons, type Suppressed } from "../../domain/privacy/rule.ts";
-import { testCodes } from "../../domain/protocols/protocol.ts";
+import { testCodes } from "../../domain/tests/registry.ts";
 import type { Day } from "../../store/days.ts";
 import type { Export, LoggedExport } from "../../store/exports.ts";
 import { boundsOf, unitOf } from "./package/sheets.ts";

@@ -1,9 +1,9 @@
 import { type Compared, focusOf } from "../../domain/cards/focus.ts";
 import { toneOf } from "../../domain/cards/tone.ts";
-import { fingerprint } from "../../domain/protocols/fingerprint.ts";
-import { type LengthUnit, type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
 import { type TypicalError, typicalError } from "../../domain/statistics/change.ts";
+import { fingerprint } from "../../domain/tests/fingerprint.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { earlierMarks, parametersOf } from "../../store/marks.ts";

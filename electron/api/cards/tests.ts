@@ -1,8 +1,9 @@
-import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
 import { isDone } from "../../domain/queue/queue.ts";
 import { gain, type TypicalError } from "../../domain/statistics/change.ts";
 import { noiseBand } from "../../domain/statistics/noise-band.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { protocolOf } from "../../domain/tests/registry.ts";
 import type { EarlierMark } from "../../store/marks.ts";
 import type { ToldMark } from "../marks.ts";
 import type { Place } from "../place/schemas.ts";

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { earliestBirthYear, latestBirthYear } from "../../domain/people/identity.ts";
-import { testCodes } from "../../domain/protocols/protocol.ts";
+import { testCodes } from "../../domain/tests/registry.ts";
 
 export const athleteInput = z.object({ athleteId: z.int() });
 

@@ -1,7 +1,6 @@
 import { z } from "zod";
-import { testCodes } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
 import { Refusal } from "../../domain/refusal.ts";
+import { protocolOf, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import { addDay, allDays, type DayProtocol, dayAtHand, dayById, setDayState } from "../../store/days.ts";
 import { requireDay } from "../at-hand.ts";

@@ -1,6 +1,5 @@
 import type { Language } from "../../domain/languages.ts";
-import { testCodes } from "../../domain/protocols/protocol.ts";
-import { defaultParameters } from "../../domain/protocols/registry.ts";
+import { defaultParameters, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import { type Athlete, athleteByIdentity } from "../../store/athletes.ts";
 import type { ReadableDb, WritableDb } from "../../store/database.ts";

@@ -1,6 +1,6 @@
 import { mayBeUnder18 } from "../../domain/people/age.ts";
 import { seededChance, shuffled } from "../../domain/privacy/chance.ts";
-import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
+import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { type DemoRows, type Row, testOf, whoOf } from "./demo-sheets.ts";
 
 /** Minutes between two people at the table, from check-in to the first test, and from one test to the next. */

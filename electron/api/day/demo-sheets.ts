@@ -1,5 +1,5 @@
 import Papa from "papaparse";
-import type { TestCode } from "../../domain/protocols/protocol.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
 import { daysBefore } from "../calendar.ts";
 import type { DemoSheets } from "../desk.ts";
 import { fieldsOf, type SheetKindName } from "../sheets/headers.ts";

@@ -1,8 +1,8 @@
 import { z } from "zod";
-import { testCodes } from "../../domain/protocols/protocol.ts";
 import { nextTest } from "../../domain/queue/order.ts";
 import { waitFor } from "../../domain/queue/queue.ts";
 import { placeOf } from "../../domain/queue/tally.ts";
+import { testCodes } from "../../domain/tests/registry.ts";
 import { calls } from "../../store/calls.ts";
 import { everybody } from "../../store/present.ts";
 import { requireDay } from "../at-hand.ts";

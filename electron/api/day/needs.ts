@@ -1,6 +1,7 @@
 import { mayBeUnder18 } from "../../domain/people/age.ts";
 import type { Runner } from "../../domain/queue/queue.ts";
 import { isFinished } from "../../domain/queue/tally.ts";
+import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import { athleteById } from "../../store/athletes.ts";
 import { calls } from "../../store/calls.ts";
@@ -49,7 +50,7 @@ function uncalled(db: ReadableDb, day: Day, { people, now }: Floor): Need[] {
     const who = people.find((present) => present.athleteId === athleteId);
     if (who === undefined || minutes < patience) return [];
     const values = { name: who.name, bib: who.bib ?? "", minutes };
-    return { sentence: sentence(`overview.called.${test}`, values), to: `/station/${test}` };
+    return { sentence: sentence(`test.${test}.called`, values), to: `/station/${test}` };
   });
 }
 
@@ -69,20 +70,24 @@ function guardians(db: ReadableDb, day: Day, { runners, people }: Floor): Need[]
   }));
 }
 
-/** Quadrant jumps with one direction done that were left lying: no other test can be half done. */
-function begun({ marks, runners, people, now }: Floor): Need[] {
-  const half = marks.filter(({ mark }) => mark.state === "incomplete");
-  const lying = half.flatMap(({ athleteId, test }) => {
+/** Tests that were begun and left lying, as a quadrant jump with one direction done: whatever needs several attempts. */
+function begun(floor: Floor): Need[] {
+  return testCodes.flatMap((test) => begunOf(floor, test));
+}
+
+function begunOf({ marks, runners, people, now }: Floor, test: TestCode): Need[] {
+  const half = marks.filter(({ mark, test: of }) => of === test && mark.state === "incomplete");
+  const lying = half.flatMap(({ athleteId }) => {
     const last = runners.find((runner) => runner.athleteId === athleteId)?.lastDone.get(test);
     const stale = last !== undefined && minutesSince(last, now) >= patience;
     return stale ? people.filter((present) => present.athleteId === athleteId) : [];
   });
-  const to = "/station/agility";
+  const to = `/station/${test}`;
   if (lying.length > mostOfAKind) {
-    return [{ sentence: sentence("overview.allBegun", { count: lying.length }), to }];
+    return [{ sentence: sentence(`test.${test}.allBegun`, { count: lying.length }), to }];
   }
   return lying.map(({ name, bib }) => ({
-    sentence: sentence("overview.begun", { name, bib: bib ?? "" }),
+    sentence: sentence(`test.${test}.begun`, { name, bib: bib ?? "" }),
     to,
   }));
 }

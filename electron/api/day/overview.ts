@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
 import type { Runner } from "../../domain/queue/queue.ts";
 import { endAtPace, isFinished, tally } from "../../domain/queue/tally.ts";
+import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { type EntrantState, entrantStates } from "../../store/entrants.ts";

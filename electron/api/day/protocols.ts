@@ -1,8 +1,13 @@
 import { z } from "zod";
-import { fingerprint } from "../../domain/protocols/fingerprint.ts";
-import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
-import { parseParameters, protocolOf, refusalOf } from "../../domain/protocols/registry.ts";
 import { Refusal } from "../../domain/refusal.ts";
+import { fingerprint } from "../../domain/tests/fingerprint.ts";
+import {
+  parseParameters,
+  protocolOf,
+  refusalOf,
+  type TestCode,
+  testCodes,
+} from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import { setDayProtocol, setDayRest } from "../../store/days.ts";
 import { parametersOf } from "../../store/marks.ts";

@@ -1,7 +1,8 @@
 import { type Moment, msBetween } from "../../domain/heats/clock.ts";
 import { type AnyLane, foldHeat } from "../../domain/heats/fold.ts";
-import type { Elapsed, HeatEvent } from "../../domain/heats/heat.ts";
+import type { HeatEvent } from "../../domain/heats/heat.ts";
 import { Refusal } from "../../domain/refusal.ts";
+import type { Elapsed } from "../../domain/tests/live.ts";
 import { sentence } from "../../domain/words.ts";
 import { attemptsOfAthlete, type KeptAttempt } from "../../store/attempts.ts";
 import type { ReadableDb } from "../../store/database.ts";

@@ -1,7 +1,7 @@
 import { clockOf } from "../../domain/heats/fold.ts";
-import type { TestCode } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
 import { Refusal } from "../../domain/refusal.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { protocolOf } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import { lastVariant } from "../../store/attempts.ts";
 import type { ReadableDb, WritableDb } from "../../store/database.ts";

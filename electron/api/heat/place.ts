@@ -1,5 +1,5 @@
-import { protocolOf } from "../../domain/protocols/registry.ts";
 import { Refusal } from "../../domain/refusal.ts";
+import { protocolOf } from "../../domain/tests/registry.ts";
 import { parseCount } from "../../domain/units.ts";
 import { sentence } from "../../domain/words.ts";
 import { attemptsOfAthlete } from "../../store/attempts.ts";

@@ -1,4 +1,4 @@
-import type { TestCode } from "../../domain/protocols/protocol.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
 import { dayAtHand } from "../../store/days.ts";
 import { liveHeats } from "../../store/heats.ts";
 import type { Desk } from "../desk.ts";

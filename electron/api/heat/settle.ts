@@ -1,8 +1,8 @@
 import type { AnyLane } from "../../domain/heats/fold.ts";
 import { clockOf } from "../../domain/heats/fold.ts";
-import type { LaneResult } from "../../domain/heats/heat.ts";
-import { judge } from "../../domain/protocols/judge.ts";
 import { Refusal } from "../../domain/refusal.ts";
+import { judge } from "../../domain/tests/judge.ts";
+import type { LaneResult } from "../../domain/tests/live.ts";
 import type { WritableDb } from "../../store/database.ts";
 import { recordAttempt, voidAttempt } from "../../store/record.ts";
 import type { LoadedHeat, LoadedLane, MadeAttempt } from "./load.ts";

@@ -1,9 +1,10 @@
 import { msBetween } from "../../domain/heats/clock.ts";
 import { clockOf } from "../../domain/heats/fold.ts";
-import { judge } from "../../domain/protocols/judge.ts";
-import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
-import { againstLast } from "../../domain/protocols/written.ts";
 import type { Place } from "../../domain/queue/queue.ts";
+import { judge } from "../../domain/tests/judge.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { againstLast } from "../../domain/tests/written.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import { absences } from "../../store/absences.ts";
 import type { ReadableDb } from "../../store/database.ts";

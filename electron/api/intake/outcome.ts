@@ -1,6 +1,6 @@
+import type { RowRefused } from "../../domain/tests/cells.ts";
 import type { Sentence } from "../../domain/words.ts";
 import type { WritableDb } from "../../store/database.ts";
-import type { RowRefused } from "../sheets/cells.ts";
 import type { Field } from "../sheets/headers.ts";
 
 /** A row that could be read. */

@@ -1,10 +1,10 @@
 import { fold } from "../../domain/people/fold.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
+import { RowRefused } from "../../domain/tests/cells.ts";
+import { protocolOf } from "../../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { Athlete } from "../../store/athletes.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import { addPastMark, pastMarkValue } from "../../store/past-marks.ts";
-import { RowRefused } from "../sheets/cells.ts";
 import type { PastRow } from "../sheets/past.ts";
 import type { Who } from "../sheets/who.ts";
 import { keptBack, known, type Outcome, type ReadRow } from "./outcome.ts";

@@ -1,13 +1,13 @@
-import type { TestCode } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
-import { againstLast } from "../../domain/protocols/written.ts";
+import { RowRefused } from "../../domain/tests/cells.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { protocolOf } from "../../domain/tests/registry.ts";
+import { againstLast } from "../../domain/tests/written.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { Athlete } from "../../store/athletes.ts";
 import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import type { EntrantState } from "../../store/entrants.ts";
 import { recordAttempt } from "../../store/record.ts";
 import { requireOpenDay } from "../at-hand.ts";
-import { RowRefused } from "../sheets/cells.ts";
 import type { ResultRow } from "../sheets/results.ts";
 import { attemptId, contentOf } from "./attempt-id.ts";
 import { isTaken, keptBack, known, type Outcome, type ReadRow } from "./outcome.ts";
@@ -104,7 +104,7 @@ function takePlace(hall: Hall, athleteId: number, { test, variant, seen, entered
   const standing = hall.standing(athleteId, test, variant);
   const slot = protocolOf(test).slot(seen);
   const by = takenBy(hall, standing, test, slot);
-  if (by !== undefined) throw new RowRefused(null, sentence(`record.taken.${test}`, { by }));
+  if (by !== undefined) throw new RowRefused(null, sentence(`test.${test}.taken`, { by }));
   stand(standing, slot, seen, enteredBy);
 }
 

@@ -1,8 +1,9 @@
 import { setImmediate } from "node:timers/promises";
 import { Refusal } from "../../domain/refusal.ts";
+import { type Cells, RowRefused } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/database.ts";
-import { type Cells, cellsOf, RowRefused } from "../sheets/cells.ts";
+import { cellsOf } from "../sheets/cells.ts";
 import { decodeSheet } from "../sheets/decode.ts";
 import {
   type Field,

@@ -1,8 +1,8 @@
 import { fold } from "../../domain/people/fold.ts";
+import { RowRefused } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
 import { type Athlete, allAthletes } from "../../store/athletes.ts";
 import type { ReadableDb } from "../../store/database.ts";
-import { RowRefused } from "../sheets/cells.ts";
 import type { Who } from "../sheets/who.ts";
 import { nearest } from "./nearest.ts";
 

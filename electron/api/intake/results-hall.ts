@@ -1,6 +1,5 @@
-import { fingerprint } from "../../domain/protocols/fingerprint.ts";
-import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
+import { fingerprint } from "../../domain/tests/fingerprint.ts";
+import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { Athlete } from "../../store/athletes.ts";
 import { allAthletes } from "../../store/athletes.ts";
 import { attemptsOfDay } from "../../store/attempts.ts";

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { testCodes } from "../../domain/protocols/protocol.ts";
+import { testCodes } from "../../domain/tests/registry.ts";
 import type { LockKeep } from "./kept.ts";
 
 /** What becomes of the lock, for whoever wants to know later. No PIN stands in it, right or wrong. */

@@ -1,5 +1,5 @@
-import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
 import type { TypicalError } from "../../domain/statistics/change.ts";
+import { ofEachTest, type TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import { noiseOf } from "./known.ts";
 
@@ -11,6 +11,5 @@ export type TypicalErrors = Readonly<Record<TestCode, TypicalError>>;
  */
 export function typicalErrorsOf(db: ReadableDb, exceptDayId = 0): TypicalErrors {
   const noise = noiseOf(db, exceptDayId);
-  const entries = testCodes.map((test) => [test, noise[test].error] as const);
-  return Object.fromEntries(entries) as Record<TestCode, TypicalError>;
+  return ofEachTest((test) => noise[test].error);
 }

@@ -1,4 +1,3 @@
-import { type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
 import { spreadOfBest } from "../../domain/statistics/best-of.ts";
 import { blend } from "../../domain/statistics/blend.ts";
 import { startingTypicalErrors, type TypicalError } from "../../domain/statistics/change.ts";
@@ -8,6 +7,7 @@ import {
   typicalErrorOf,
   typicalShareOf,
 } from "../../domain/statistics/reliability.ts";
+import { ofEachTest, type TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import { type RepeatedTrial, repeatedMarks, repeatedTrials } from "../../store/repeats.ts";
 import { remembered } from "../../store/stamp.ts";
@@ -34,12 +34,11 @@ export const noiseOf: (db: ReadableDb, exceptDayId: number) => Noise = remembere
 
 function read(db: ReadableDb, exceptDayId: number): Noise {
   const repeats = Map.groupBy(repeatedMarks(db, exceptDayId), ({ test }) => test);
-  const trials = typicalShareOf(repeatedTrials(db, exceptDayId).map(bestOfTrials));
-  const entries = testCodes.map((test) => {
+  return ofEachTest((test) => {
     const pairs = (repeats.get(test) ?? []).map(({ before, after }): Pair => [before, after]);
-    return [test, noiseOfTest(test, pairs, test === "vertical" ? trials : null)] as const;
+    const trials = repeatedTrials(db, test, exceptDayId).map(bestOfTrials);
+    return noiseOfTest(test, pairs, trials);
   });
-  return Object.fromEntries(entries) as Record<TestCode, TestNoise>;
 }
 
 /** A pair of single trials as the best of all trials would differ: closer together, and in the same direction. */
@@ -47,9 +46,10 @@ function bestOfTrials({ before, after, trials }: RepeatedTrial): Pair {
   return [before, before * (after / before) ** spreadOfBest(trials)];
 }
 
-function noiseOfTest(test: TestCode, repeats: readonly Pair[], trials: Estimate | null): TestNoise {
+function noiseOfTest(test: TestCode, repeats: readonly Pair[], ofOneDay: readonly Pair[]): TestNoise {
   const { kind, starting } = startingTypicalErrors[test];
-  const own = kind === "grains" ? typicalErrorOf(repeats) : typicalShareOf(repeats);
+  const estimate = kind === "grains" ? typicalErrorOf : typicalShareOf;
+  const [own, trials] = [estimate(repeats), estimate(ofOneDay)];
   const { amount, degrees, raised } = blend(starting, own, trials);
   const error = { kind, amount, assumed: own === null, pairs: own?.pairs ?? 0, starting };
   return { error, degrees, repeats, own, trials, raised };

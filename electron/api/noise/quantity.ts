@@ -1,5 +1,6 @@
-import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { protocolOf } from "../../domain/tests/registry.ts";
 import type { Quantity } from "./schemas.ts";
 
 const centimetresPerInch = 2.54;

@@ -1,5 +1,3 @@
-import { type LengthUnit, type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
 import { intraclass } from "../../domain/statistics/agreement.ts";
 import { startingDegrees } from "../../domain/statistics/blend.ts";
 import { typicalError } from "../../domain/statistics/change.ts";
@@ -12,6 +10,8 @@ import {
 } from "../../domain/statistics/reliability.ts";
 import { firstMarkJudged } from "../../domain/statistics/threshold.ts";
 import { twoWay } from "../../domain/statistics/two-way.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import { definitionOf, protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import { newestMarks } from "../../store/newest-marks.ts";
@@ -21,15 +21,6 @@ import type { NoiseView, Quantity, TestNoiseView } from "./schemas.ts";
 
 /** So many pairs or marks at least before spread between athletes is spoken of; fewer say little. */
 const enough = 20;
-
-/** Middling marks to explain a test by while the store has none (grains); ours, no source. */
-const examples: Readonly<Record<TestCode, number>> = {
-  "push-up": 20,
-  agility: 112,
-  vertical: 400,
-  core: 120,
-  endurance: 360_000,
-};
 
 /** What the store knows of every test's noise, in numbers that a coach can use. */
 export function viewNoise(db: ReadableDb, lengths: LengthUnit): NoiseView {
@@ -50,7 +41,7 @@ function viewTest(db: ReadableDb, test: TestCode, noise: TestNoise, lengths: Len
   const small = values.length < enough ? null : inUnit(smallestWorthwhileChange(values) ?? 0);
   return {
     ...{ test, kind: error.kind, amount: error.amount, assumed: error.assumed, pairs: error.pairs },
-    ...{ degrees, startingDegrees, starting: error.starting, source: sentence(`noise.source.${test}`) },
+    ...{ degrees, startingDegrees, starting: error.starting, source: sentence(`test.${test}.noiseSource`) },
     typical: { ...typical, written: write(typical.value, lengths) },
     used: atMark(error.amount),
     startingUsed: atMark(error.starting),
@@ -72,7 +63,8 @@ function viewOwn(own: Estimate, atMark: (amount: number) => Quantity): TestNoise
 /** The middle one of the newest day's marks. */
 function typicalOf(db: ReadableDb, test: TestCode) {
   const newest = newestMarks(db, test);
-  if (newest === undefined) return { value: examples[test], date: null, marks: 0, values: [] };
+  if (newest === undefined)
+    return { value: definitionOf(test).figures.middling, date: null, marks: 0, values: [] };
   const { date, values } = newest;
   return { value: Math.round(quantile(values, 0.5)), date, marks: values.length, values };
 }

@@ -119,7 +119,7 @@ function whyNotErased(db: ReadableDb, { id, name }: Athlete): Sentence | null {
   const taken = takenLanes(db, day.id).find(
     ({ athleteId, heatId, lane }) => athleteId === id && hasBegun(db, heatId, lane),
   );
-  return taken === undefined ? null : sentence(`erase.inHeat.${taken.test}`, { name, lane: taken.lane });
+  return taken === undefined ? null : sentence(`test.${taken.test}.inHeat`, { name, lane: taken.lane });
 }
 
 /** Lanes at their own pace begin with their first tap, all others with the heat. */

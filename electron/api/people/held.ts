@@ -1,7 +1,8 @@
 import { fold } from "../../domain/people/fold.ts";
 import { withoutName } from "../../domain/people/mentions.ts";
-import type { Mark, TestCode } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
+import type { Mark } from "../../domain/tests/protocol.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { protocolOf } from "../../domain/tests/registry.ts";
 import { type Athlete, allAthletes } from "../../store/athletes.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import { dayById } from "../../store/days.ts";

@@ -1,7 +1,7 @@
 import { z } from "zod";
-import type { LengthUnit } from "../../domain/protocols/protocol.ts";
 import { nextTest } from "../../domain/queue/order.ts";
 import { isDone } from "../../domain/queue/queue.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { Athlete } from "../../store/athletes.ts";
 import { attemptsOfAthlete } from "../../store/attempts.ts";
 import type { ReadableDb } from "../../store/database.ts";

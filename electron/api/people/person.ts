@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { mayBeUnder18 } from "../../domain/people/age.ts";
-import { testCodes } from "../../domain/protocols/protocol.ts";
 import { Refusal } from "../../domain/refusal.ts";
+import { testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import { type Athlete, athleteById } from "../../store/athletes.ts";
 import type { ReadableDb } from "../../store/database.ts";

@@ -1,11 +1,11 @@
-import { fingerprint } from "../../domain/protocols/fingerprint.ts";
-import { type LengthUnit, type TestCode, testCodes } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
-import { writeMark } from "../../domain/protocols/written.ts";
 import type { TypicalError } from "../../domain/statistics/change.ts";
 import { chanceOfDirection } from "../../domain/statistics/direction.ts";
 import { newsOf } from "../../domain/statistics/news.ts";
 import { noiseBand } from "../../domain/statistics/noise-band.ts";
+import { fingerprint } from "../../domain/tests/fingerprint.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
+import { writeMark } from "../../domain/tests/written.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import { allDays, type Day } from "../../store/days.ts";
 import { type HistoryMark, historyOf } from "../../store/history.ts";

@@ -1,5 +1,5 @@
 import { consentOf } from "../../domain/privacy/consent.ts";
-import type { TestCode } from "../../domain/protocols/protocol.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
 import { type Athlete, allAthletes, type Category } from "../../store/athletes.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";

@@ -1,8 +1,8 @@
-import { fingerprint } from "../../domain/protocols/fingerprint.ts";
-import type { TestCode } from "../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../domain/protocols/registry.ts";
 import { placeAmong } from "../../domain/statistics/place.ts";
 import { placeBetween, widthOfPlace } from "../../domain/statistics/place-between.ts";
+import { fingerprint } from "../../domain/tests/fingerprint.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { protocolOf } from "../../domain/tests/registry.ts";
 import { type Athlete, athleteById } from "../../store/athletes.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";

@@ -1,7 +1,6 @@
-import { fingerprint } from "../../domain/protocols/fingerprint.ts";
-import { testCodes } from "../../domain/protocols/protocol.ts";
-import { defaultParameters } from "../../domain/protocols/registry.ts";
 import type { Bundle, BundleTest } from "../../domain/reference/bundle.ts";
+import { fingerprint } from "../../domain/tests/fingerprint.ts";
+import { defaultParameters, testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import { dayAtHand } from "../../store/days.ts";
 import { parametersOf } from "../../store/marks.ts";

@@ -1,7 +1,6 @@
 import { z } from "zod";
-import { testCodes } from "../../domain/protocols/protocol.ts";
-import { defaultParameters } from "../../domain/protocols/registry.ts";
 import { Refusal } from "../../domain/refusal.ts";
+import { defaultParameters, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import { dayAtHand, dayProtocols } from "../../store/days.ts";
 import { isoDate } from "../calendar.ts";

@@ -1,39 +1,23 @@
 import { Refusal } from "../../domain/refusal.ts";
+import { sheetColumns } from "../../domain/tests/sheet-columns.ts";
 import { sentence } from "../../domain/words.ts";
 
 /** The sheets that can be taken in. */
 export const sheetKinds = ["roster", "results", "past"] as const;
 export type SheetKindName = (typeof sheetKinds)[number];
 
-/** The columns of each sheet as FORMATS names them. */
-export const fieldsOf = {
-  roster: ["league", "name", "number", "birth_year", "category", "guardian_consent", "board", "share"],
-  results: [
-    "bib",
-    "league",
-    "number",
-    "name",
-    "test",
-    "variant",
-    "direction",
-    "reps",
-    "off_at_end",
-    "laps",
-    "extra",
-    "touches",
-    "standing_reach",
-    "touch_reach",
-    "unit",
-    "time",
-    "finished",
-    "rounds_done",
-    "entered_by",
-    "note",
-  ],
-  past: ["league", "number", "name", "date", "test", "variant", "mark", "unit"],
-} as const;
+/** What tests need of a sheet of results, those first that say how a test was done. */
+const ofTests = sheetColumns().flatMap(({ name, kind }) => (kind === "written" ? [] : [name]));
 
-export type Field = (typeof fieldsOf)[SheetKindName][number];
+/** A column's name; those of results are the tests' own among them. */
+export type Field = string;
+
+/** The columns of each sheet as FORMATS names them. */
+export const fieldsOf: Readonly<Record<SheetKindName, readonly Field[]>> = {
+  roster: ["league", "name", "number", "birth_year", "category", "guardian_consent", "board", "share"],
+  results: ["bib", "league", "number", "name", "test", "variant", ...ofTests, "entered_by", "note"],
+  past: ["league", "number", "name", "date", "test", "variant", "mark", "unit"],
+};
 
 /** Columns that a sheet of kept-back rows has beside its own; a corrected one comes back with them. */
 const added = ["line", "reason"];
@@ -104,15 +88,15 @@ function missingFields(kind: SheetKindName, columns: ReadonlyMap<Field, number>)
   const lacks = (field: Field) => !columns.has(field);
   switch (kind) {
     case "roster":
-      return (["league", "name"] as const).filter(lacks);
+      return ["league", "name"].filter(lacks);
     case "results": {
       const named = !lacks("bib") || (!lacks("league") && !(lacks("number") && lacks("name")));
       const who: Field[] = named ? [] : lacks("league") ? ["bib"] : ["number"];
-      return [...who, ...(["test"] as const).filter(lacks)];
+      return [...who, ...["test"].filter(lacks)];
     }
     case "past": {
       const who: Field[] = lacks("number") && lacks("name") ? ["number"] : [];
-      const rest = (["league", "date", "test", "mark"] as const).filter(lacks);
+      const rest = ["league", "date", "test", "mark"].filter(lacks);
       return [...rest, ...who];
     }
   }

@@ -1,9 +1,9 @@
-import { fingerprint } from "../../domain/protocols/fingerprint.ts";
-import type { Mark, Plausibility, TestCode } from "../../domain/protocols/protocol.ts";
-import { type AttemptOf, defaultParameters, protocolOf } from "../../domain/protocols/registry.ts";
-import { fromUnit } from "../../domain/units.ts";
+import { type Cells, RowRefused } from "../../domain/tests/cells.ts";
+import { fingerprint } from "../../domain/tests/fingerprint.ts";
+import type { Mark, Plausibility } from "../../domain/tests/protocol.ts";
+import { defaultParameters, definitionOf, type TestCode } from "../../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
-import { type Cells, count, lengthOf, lengthUnit, RowRefused, testOf, time } from "./cells.ts";
+import { testOf } from "./cells.ts";
 import { variantOf } from "./results.ts";
 import { readWho, type Who } from "./who.ts";
 
@@ -27,9 +27,9 @@ export function readPastRow(cells: Cells, today: string): PastRow {
   const date = pastDate(cells("date"), today);
   const test = testOf(cells);
   const variant = variantOf(cells, test);
-  const protocol = protocolOf(test);
+  const { protocol, sheet } = definitionOf(test);
   const parameters = defaultParameters(test);
-  const mark = markReaders[test](cells);
+  const mark = sheet.readPast(cells);
   const value = mark.value ?? completeValue(protocol.score(parameters, [mark.seen]));
   const opinion: Plausibility = protocol.plausibility(parameters, mark.seen);
   if (opinion.level === "refuse") throw new RowRefused("mark", opinion.sentence);
@@ -53,61 +53,4 @@ function pastDate(text: string, today: string): string {
   if (text > today) throw new RowRefused("date", sentence("sheets.row.dateAhead"));
   if (text < "1950-01-01") throw new RowRefused("date", sentence("sheets.row.dateLongAgo"));
   return text;
-}
-
-/** An attempt that makes the mark, so that the test itself scores it and says whether to believe it. */
-interface ReadMark<Code extends TestCode> {
-  readonly seen: AttemptOf<Code>;
-  /** In grains, where one attempt alone makes no mark. */
-  readonly value?: number;
-}
-
-const markReaders: { readonly [Code in TestCode]: (cells: Cells) => ReadMark<Code> } = {
-  "push-up"(cells) {
-    refuseOtherUnit(cells, ["reps", "rep"]);
-    return { seen: { how: "tally", reps: count(cells, "mark", null), offAtEnd: 0 } };
-  },
-  agility(cells) {
-    refuseOtherUnit(cells, ["landings", "landing"]);
-    const value = grains(cells, "agility");
-    const landings = Math.floor(value / 4);
-    const seen = { laps: Math.floor(landings / 4), extra: landings % 4, touches: 0 };
-    return { value, seen: { direction: "cw", ...seen } };
-  },
-  vertical(cells) {
-    const unit = lengthUnit(cells);
-    const height = unit === "in" ? lengthOf(cells, "mark", "in") : grains(cells, "vertical");
-    return { seen: { standingReach: usualReach, touchReach: usualReach + height } };
-  },
-  core: (cells) => ({ seen: { held: timeMark(cells) } }),
-  endurance: (cells) => ({ seen: { finished: true, time: timeMark(cells) } }),
-};
-
-/** A reach nobody asks about, in mm: of a past mark only the height is known. */
-const usualReach = 2000;
-
-function refuseOtherUnit(cells: Cells, known: readonly string[]): void {
-  const unit = cells("unit").toLowerCase();
-  if (unit !== "" && !known.includes(unit)) {
-    throw new RowRefused("unit", sentence("sheets.row.unit", { unit: known[0] ?? "" }));
-  }
-}
-
-function grains(cells: Cells, test: TestCode): number {
-  const text = cells("mark");
-  if (text === "") throw new RowRefused("mark", sentence("sheets.row.empty"));
-  const read = fromUnit(protocolOf(test).grain, text);
-  if ("sentence" in read) throw new RowRefused("mark", read.sentence);
-  return read.value;
-}
-
-/** "3.00" alone could be minutes; where the unit says seconds, it is seconds. */
-function timeMark(cells: Cells): number {
-  const unit = cells("unit").toLowerCase();
-  const text = cells("mark");
-  if (["s", "sec", "seconds"].includes(unit)) {
-    return time(cells, "mark", /^[\d.]+$/.test(text) ? `${text} s` : text);
-  }
-  if (["", "m:ss", "mm:ss", "m:ss.s", "min:s", "h:mm:ss"].includes(unit)) return time(cells, "mark");
-  throw new RowRefused("unit", sentence("sheets.row.timeUnit"));
 }

@@ -1,7 +1,13 @@
-import type { TestCode } from "../../domain/protocols/protocol.ts";
-import { type AttemptOf, parseAttempt, protocolOf, refusalOf } from "../../domain/protocols/registry.ts";
+import { type Cells, RowRefused } from "../../domain/tests/cells.ts";
+import {
+  definitionOf,
+  parseAttempt,
+  protocolOf,
+  refusalOf,
+  type TestCode,
+} from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
-import { type Cells, count, lengthOf, lengthUnit, line, RowRefused, testOf, time, yesNo } from "./cells.ts";
+import { line, testOf } from "./cells.ts";
 import { readWho, type Who } from "./who.ts";
 
 /** One attempt as it was written down on paper. */
@@ -23,7 +29,7 @@ export function readResultRow(cells: Cells): ResultRow {
   const who = readWho(cells);
   const test = testOf(cells);
   const variant = variantOf(cells, test);
-  const seen = parseAttempt(test, readers[test](cells));
+  const seen = parseAttempt(test, definitionOf(test).sheet.read(cells));
   if (!seen.success) throw new RowRefused(null, refusalOf(seen.error));
   const enteredBy = line(cells, "entered_by", 40) || nobodyNamed;
   return { who, test, variant, seen: seen.data, enteredBy, note: line(cells, "note", 500) };
@@ -42,62 +48,4 @@ export function variantOf(cells: Cells, test: TestCode): string {
     "variant",
     isOnlyOne ? sentence("sheets.row.noVariant") : sentence("sheets.row.variant"),
   );
-}
-
-const readers: { readonly [Code in TestCode]: (cells: Cells) => AttemptOf<Code> } = {
-  "push-up": (cells) => ({
-    how: "tally",
-    reps: count(cells, "reps", null),
-    offAtEnd: count(cells, "off_at_end", 0),
-  }),
-  agility: (cells) => ({
-    direction: direction(cells),
-    laps: count(cells, "laps", null),
-    extra: extra(cells),
-    touches: count(cells, "touches", 0),
-  }),
-  vertical(cells) {
-    const unit = lengthUnit(cells);
-    return {
-      standingReach: lengthOf(cells, "standing_reach", unit),
-      touchReach: lengthOf(cells, "touch_reach", unit),
-    };
-  },
-  core: (cells) => ({ held: time(cells, "time") }),
-  endurance: circuit,
-};
-
-const directions: Readonly<Record<string, "cw" | "ccw">> = {
-  cw: "cw",
-  clockwise: "cw",
-  ccw: "ccw",
-  counterclockwise: "ccw",
-  anticlockwise: "ccw",
-};
-
-function direction(cells: Cells): "cw" | "ccw" {
-  const key = cells("direction")
-    .toLowerCase()
-    .replace(/[\s-]+/g, "");
-  const found = Object.hasOwn(directions, key) ? directions[key] : undefined;
-  if (found === undefined) throw new RowRefused("direction", sentence("sheets.row.direction"));
-  return found;
-}
-
-/** Four quadrants are a lap, so more than three left over is a slip of the pen. */
-function extra(cells: Cells): number {
-  const quadrants = count(cells, "extra", 0);
-  if (quadrants > 3) throw new RowRefused("extra", sentence("sheets.row.extra"));
-  return quadrants;
-}
-
-/** A time means finished; who did not finish has the rounds done instead (reps of the last round are not on paper). */
-function circuit(cells: Cells): AttemptOf<"endurance"> {
-  const said = yesNo(cells, "finished");
-  if (said === false) {
-    return { finished: false, roundsDone: count(cells, "rounds_done", null), repsDone: 0 };
-  }
-  if (said === null && cells("time") === "")
-    throw new RowRefused("time", sentence("sheets.row.timeOrRounds"));
-  return { finished: true, time: time(cells, "time") };
 }

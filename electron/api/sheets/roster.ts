@@ -1,6 +1,7 @@
+import { type Cells, RowRefused, yesNo } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
 import type { BoardConsent, Category } from "../../store/athletes.ts";
-import { type Cells, line, RowRefused, requiredLine, skaterNumber, yesNo } from "./cells.ts";
+import { line, requiredLine, skaterNumber } from "./cells.ts";
 
 /** One athlete as a league's list has them; null and an empty number: the sheet does not say. */
 export interface RosterRow {

@@ -1,5 +1,6 @@
+import { type Cells, count, RowRefused } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
-import { type Cells, count, line, RowRefused, skaterNumber } from "./cells.ts";
+import { line, skaterNumber } from "./cells.ts";
 
 /** How a row names its athlete: by bib, or by league with number or name; empty where it does not say. */
 export interface Who {

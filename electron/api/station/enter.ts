@@ -1,9 +1,9 @@
 import { z } from "zod";
-import { judge } from "../../domain/protocols/judge.ts";
-import { parseAttempt, protocolOf, refusalOf } from "../../domain/protocols/registry.ts";
-import { againstLast } from "../../domain/protocols/written.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import type { TypicalError } from "../../domain/statistics/change.ts";
+import { judge } from "../../domain/tests/judge.ts";
+import { parseAttempt, protocolOf, refusalOf } from "../../domain/tests/registry.ts";
+import { againstLast } from "../../domain/tests/written.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import { attemptById, attemptsOfAthlete } from "../../store/attempts.ts";
 import { endCallTo } from "../../store/calls.ts";

@@ -1,11 +1,12 @@
 import { z } from "zod";
-import { fingerprint } from "../../domain/protocols/fingerprint.ts";
-import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
-import { protocolOf, protocols } from "../../domain/protocols/registry.ts";
 import { waitFor } from "../../domain/queue/queue.ts";
 import { lastDoneByAthlete } from "../../domain/queue/times.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { gain } from "../../domain/statistics/change.ts";
+import { fingerprint } from "../../domain/tests/fingerprint.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { protocolOf } from "../../domain/tests/registry.ts";
 import { parseCount } from "../../domain/units.ts";
 import { sentence } from "../../domain/words.ts";
 import { attemptsOfAthlete, type KeptAttempt, lastVariant } from "../../store/attempts.ts";
@@ -29,8 +30,6 @@ export const foundSchema = z.object({
   taken: z.record(z.string(), z.int()),
   /** How the athlete did the test last; the plain way when never. */
   variant: z.string(),
-  /** The reach measured today in mm, for the vertical leap. */
-  standingReach: z.int().nullable(),
   /** Today's mark and the comparable ones before, for each way of doing the test. */
   history: z.array(
     z.object({ variant: z.string(), today: toldSchema.nullable(), last: earlierSchema, best: earlierSchema }),
@@ -62,7 +61,6 @@ export function find(
     standing: standing.map((attempt) => attemptView(attempt, person)),
     taken: countBySlot(standing),
     variant: lastVariant(db, who.athleteId, test) ?? protocolOf(test).variants[0] ?? "",
-    standingReach: test === "vertical" ? reachOf(standing) : null,
     history: historyOf(db, day, who.athleteId, test, lengths),
     blockedBy: firstBefore(db, day, who.athleteId, test),
     readyAt: readyAt(db, day, who, test, now),
@@ -81,11 +79,6 @@ function countBySlot(standing: readonly KeptAttempt[]): Record<string, number> {
   const taken: Record<string, number> = {};
   for (const { slot } of standing) taken[slot] = (taken[slot] ?? 0) + 1;
   return taken;
-}
-
-function reachOf(standing: readonly KeptAttempt[]): number | null {
-  const last = standing.at(-1);
-  return last === undefined ? null : protocols.vertical.attempt.parse(last.seen).standingReach;
 }
 
 function historyOf(db: ReadableDb, day: Day, athleteId: number, test: TestCode, lengths: LengthUnit) {

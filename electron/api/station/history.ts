@@ -1,6 +1,6 @@
 import { z } from "zod";
-import type { TestCode } from "../../domain/protocols/protocol.ts";
 import { Refusal } from "../../domain/refusal.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import { attemptById, attemptsOfAthlete, chainOf, type KeptAttempt } from "../../store/attempts.ts";
 import type { ReadableDb } from "../../store/database.ts";

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { testCodes } from "../../domain/protocols/protocol.ts";
+import { testCodes } from "../../domain/tests/registry.ts";
 
 /** The shapes in which a station is told things. Instants are ISO 8601; values and gains are grains. */
 export const testSchema = z.enum(testCodes);

@@ -1,5 +1,6 @@
-import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
-import { writeMark } from "../../domain/protocols/written.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { writeMark } from "../../domain/tests/written.ts";
 import type { KeptAttempt } from "../../store/attempts.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";

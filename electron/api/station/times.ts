@@ -3,7 +3,7 @@ import { attemptTimes } from "../../store/attempts.ts";
 import type { ReadableDb } from "../../store/database.ts";
 
 /** Times that were brought back to the moment at which they were first seen to lie ahead, by attempt. */
-const broughtBack = new WeakMap<Database, Map<string, string>>();
+const broughtBack = new WeakMap<ReadableDb, Map<string, string>>();
 
 /**
  * When each attempt of a day was made, as far as the wall clock can be believed at `now` (ISO 8601): never later. A time

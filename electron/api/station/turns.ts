@@ -1,6 +1,6 @@
-import type { TestCode } from "../../domain/protocols/protocol.ts";
 import { nextCall } from "../../domain/queue/queue.ts";
 import { Refusal } from "../../domain/refusal.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import { calls, endCallTo, setCall } from "../../store/calls.ts";
 import type { WritableDb } from "../../store/database.ts";

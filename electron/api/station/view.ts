@@ -1,9 +1,10 @@
 import { z } from "zod";
-import type { LengthUnit, TestCode } from "../../domain/protocols/protocol.ts";
-import { writeMark } from "../../domain/protocols/written.ts";
 import { isDone, type Place, queueFor, type Runner } from "../../domain/queue/queue.ts";
 import { lastDoneByAthlete } from "../../domain/queue/times.ts";
-import { type Sentence, sentence } from "../../domain/words.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { missingOf, writeMark } from "../../domain/tests/written.ts";
+import type { Sentence } from "../../domain/words.ts";
 import { absences } from "../../store/absences.ts";
 import { newestAttempts } from "../../store/attempts.ts";
 import { calls } from "../../store/calls.ts";
@@ -139,7 +140,7 @@ function countsOf(
 /** What a test that was begun still needs. */
 function begun(mark: KeptMark | undefined): Sentence | null {
   if (mark?.mark.state !== "incomplete") return null;
-  return sentence(`marks.missing.${mark.mark.missing.join("-")}`);
+  return missingOf(mark.test, mark.mark.missing);
 }
 
 function personIn(people: ReadonlyMap<number, Present>, athleteId: number) {

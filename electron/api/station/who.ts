@@ -1,7 +1,7 @@
-import type { TestCode } from "../../domain/protocols/protocol.ts";
 import { blockedBy } from "../../domain/queue/order.ts";
 import { isDone } from "../../domain/queue/queue.ts";
 import { Refusal } from "../../domain/refusal.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
@@ -51,5 +51,5 @@ export function firstBefore(db: ReadableDb, day: Day, athleteId: number, test: T
  */
 export function requireTurn(db: ReadableDb, day: Day, who: Present, test: TestCode): void {
   const before = firstBefore(db, day, who.athleteId, test);
-  if (before !== null) throw new Refusal("conflict", sentence(`station.first.${before}`, { name: who.name }));
+  if (before !== null) throw new Refusal("conflict", sentence(`test.${before}.first`, { name: who.name }));
 }

@@ -1,9 +1,9 @@
 import { clockOf } from "../../domain/heats/fold.ts";
-import { testCodes } from "../../domain/protocols/protocol.ts";
 import { type LaneTime, partOf, type SummaryDay } from "../../domain/summary/day.ts";
 import { workIn } from "../../domain/summary/lanes.ts";
 import { type Rooted, standing } from "../../domain/summary/roots.ts";
 import { type TurnTime, turnTimes } from "../../domain/summary/turns.ts";
+import { testCodes } from "../../domain/tests/registry.ts";
 import { attemptsOfDay } from "../../store/attempts.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";

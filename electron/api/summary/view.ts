@@ -1,4 +1,3 @@
-import { testCodes } from "../../domain/protocols/protocol.ts";
 import { correctionsOf } from "../../domain/summary/corrections.ts";
 import { countsOf, totalsOf } from "../../domain/summary/counts.ts";
 import type { SummaryAttempt, SummaryMark, SummaryPerson } from "../../domain/summary/day.ts";
@@ -6,6 +5,7 @@ import { judgesOf } from "../../domain/summary/judges.ts";
 import { missingOf } from "../../domain/summary/missing.ts";
 import { rollOf } from "../../domain/summary/roll.ts";
 import { stationsOf } from "../../domain/summary/turns.ts";
+import { testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { type ReadDay, readDay } from "./read.ts";

@@ -1,6 +1,6 @@
-import type { TestCode } from "../protocols/protocol.ts";
 import { likelyChance } from "../statistics/change.ts";
 import { normalShare } from "../statistics/normal.ts";
+import type { TestCode } from "../tests/registry.ts";
 
 /** What is known of one test of an athlete that can be held against the others. */
 export interface Compared {

@@ -1,66 +1,44 @@
-import type { TestCode } from "../protocols/protocol.ts";
-import type { AttemptOf, ParametersOf } from "../protocols/registry.ts";
+import type { Elapsed, LaneState, What } from "../tests/live.ts";
+import {
+  type AnyTest,
+  type AttemptOf,
+  definitionOf,
+  type LaneOf,
+  type ParametersOf,
+  type TestCode,
+} from "../tests/registry.ts";
 import { type Sentence, sentence } from "../words.ts";
-import { type AgilityLane, liveAgility } from "./agility.ts";
-import { type CoreLane, liveCore } from "./core.ts";
-import { type EnduranceLane, liveEndurance } from "./endurance.ts";
 import {
   commonWhat,
-  type Elapsed,
   type FoldedLane,
   type HeatEvent,
   inTime,
   type LaneInput,
-  type LaneState,
-  type LiveTest,
   standingTaps,
   undoMs,
   undoneBy,
-  type What,
 } from "./heat.ts";
-import { livePushUp, type PushUpLane } from "./push-up.ts";
-import { liveVertical, type VerticalLane } from "./vertical.ts";
 
-/** What a lane shows, by test. */
-export interface LaneOf {
-  "push-up": PushUpLane;
-  agility: AgilityLane;
-  vertical: VerticalLane;
-  core: CoreLane;
-  endurance: EnduranceLane;
-}
-
-export type AnyLane = FoldedLane<LaneOf[TestCode]>;
-
-/** A test whose parameters and taps the caller does not look into: it only hands on what was parsed. */
-type AnyLiveTest = LiveTest<unknown, unknown, What, unknown, LaneState>;
-
-const liveTests: Readonly<Record<TestCode, AnyLiveTest>> = Object.freeze({
-  "push-up": livePushUp,
-  agility: liveAgility,
-  vertical: liveVertical,
-  core: liveCore,
-  endurance: liveEndurance,
-});
+export type AnyLane = FoldedLane<LaneOf<TestCode>>;
 
 /**
  * common: all lanes start at once, and are fixed from then on; own: each lane has its own pace, the heat runs from its
  * gathering on, and a lane is fixed by its first tap.
  */
 export function clockOf(test: TestCode): "common" | "own" {
-  return liveTests[test].clock;
+  return definitionOf(test).live.clock;
 }
 
 /** From the start tap to time 0, in ms. */
 export function countInMs<Test extends TestCode>(test: Test, parameters: ParametersOf<Test>): number {
-  return liveTests[test].countInMs(parameters);
+  return definitionOf(test).live.countInMs(parameters);
 }
 
 /** Kind and detail of a tap as its test knows them; null for what it does not know. */
 export function readWhat(test: TestCode, what: What): What | null {
   const common = commonWhat.safeParse(what);
   if (common.success) return common.data;
-  const own = liveTests[test].what.safeParse(what);
+  const own = definitionOf(test).live.what.safeParse(what);
   return own.success ? own.data : null;
 }
 
@@ -76,19 +54,19 @@ export function foldHeat<Test extends TestCode>(
   lanes: readonly LaneInput<AttemptOf<Test>>[],
   events: readonly HeatEvent[],
   elapsed: Elapsed,
-): FoldedLane<LaneOf[Test]>[] {
+): FoldedLane<LaneOf<Test>>[] {
   const taps = inTime(standingTaps(events));
-  const live = liveTests[test];
+  const live = definitionOf(test).live;
   return lanes.map(({ lane, prior }) => {
     const own = taps.filter((tap) => tap.lane === null || tap.lane === lane);
     return { lane, ...foldLane(live, parameters, prior, own, elapsed) } as unknown as FoldedLane<
-      LaneOf[Test]
+      LaneOf<Test>
     >;
   });
 }
 
 function foldLane(
-  live: AnyLiveTest,
+  live: AnyTest["live"],
   parameters: unknown,
   prior: readonly unknown[],
   taps: readonly HeatEvent[],

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { testCodes } from "../protocols/protocol.ts";
+import { testCodes } from "../tests/registry.ts";
 
 /** For whom the desk stands open: its organiser, or the volunteer to whom it was handed over. */
 export const postSchema = z.discriminatedUnion("role", [

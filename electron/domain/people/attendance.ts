@@ -1,5 +1,5 @@
-import { type TestCode, testCodes } from "../protocols/protocol.ts";
 import { Refusal } from "../refusal.ts";
+import { type TestCode, testCodes } from "../tests/registry.ts";
 import { sentence } from "../words.ts";
 import { mayBeUnder18 } from "./age.ts";
 

@@ -1,4 +1,4 @@
-import { type TestCode, testCodes } from "../protocols/protocol.ts";
+import { type TestCode, testCodes } from "../tests/registry.ts";
 
 /**
  * The questions at the table. The answers live only in the window that asks and are gone when it moves on: they are

@@ -1,4 +1,4 @@
-import { type TestCode, testCodes } from "../protocols/protocol.ts";
+import { type TestCode, testCodes } from "../tests/registry.ts";
 import type { Able, Candidate, HoldReason, Suppressed } from "./rule.ts";
 
 /** What could leave at all, in an order that does not depend on how it came, and what stays by itself. */

@@ -1,4 +1,4 @@
-import type { TestCode } from "../protocols/protocol.ts";
+import type { TestCode } from "../tests/registry.ts";
 import { type Coding, intervalOf, lossOfInterval, partOf, partsOf } from "./coding.ts";
 import { type Generalisable, hierarchies } from "./hierarchy.ts";
 import { ladders } from "./ladder.ts";

@@ -1,4 +1,4 @@
-import type { Ladder } from "./ladder.ts";
+import type { Ladder } from "../tests/definition.ts";
 
 /** Where a mark lies: `low` ≤ mark < `high`, in grains. A missing bound is not told: the lowest and the highest part. */
 export interface Interval {

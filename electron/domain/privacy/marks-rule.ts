@@ -32,10 +32,10 @@ interface Decided {
   readonly decision: Decision;
 }
 
-/** The attributes of a table's records and the codings that its marks are tried with. */
+/** The attributes of a table's records (one at least) and the codings that its marks are tried with. */
 export function problemOf(rows: readonly Able[]): { attributes: Attribute[]; codings: Coding[] } {
   const values = rows.map(({ value }) => value);
-  const test = rows[0]?.test ?? "push-up";
+  const [{ test }] = rows as [Able];
   const codings = codingsOf(values, ladders[test].steps);
   const marks = markAttribute(test, values, codings, marksWeight);
   return { attributes: [marks, ...generalisable.map((name) => quasiAttribute(name, rows))], codings };

@@ -1,4 +1,4 @@
-import type { TestCode } from "../protocols/protocol.ts";
+import type { TestCode } from "../tests/registry.ts";
 import { notTold, type ToldQuasi } from "./hierarchy.ts";
 import type { PublishedRow } from "./publish.ts";
 import type { Able } from "./rule.ts";

@@ -1,4 +1,4 @@
-import type { TestCode } from "../protocols/protocol.ts";
+import type { TestCode } from "../tests/registry.ts";
 import { gather, type Held, sortOut, tablesOf } from "./able.ts";
 import { markAttribute, marksWeight, quasiAttribute } from "./attributes.ts";
 import { type Coding, codingsOf, intervalOf } from "./coding.ts";

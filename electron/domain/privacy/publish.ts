@@ -1,4 +1,4 @@
-import { type TestCode, testCodes } from "../protocols/protocol.ts";
+import { type TestCode, testCodes } from "../tests/registry.ts";
 import { byText, tablesOf } from "./able.ts";
 import { drawIds, shuffled } from "./chance.ts";
 import type { Interval } from "./coding.ts";

@@ -1,4 +1,4 @@
-import { type TestCode, testCodes } from "../protocols/protocol.ts";
+import { type TestCode, testCodes } from "../tests/registry.ts";
 
 /**
  * The test that an athlete takes next: the first, in the order of the protocol, that is neither done nor left out; null

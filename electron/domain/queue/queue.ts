@@ -1,4 +1,5 @@
-import type { Mark, TestCode } from "../protocols/protocol.ts";
+import type { Mark } from "../tests/protocol.ts";
+import type { TestCode } from "../tests/registry.ts";
 import { nextTest } from "./order.ts";
 
 /** Somebody who takes part today, with all that decides where and since when they wait. Instants are ISO 8601. */

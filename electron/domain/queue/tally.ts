@@ -1,4 +1,4 @@
-import { type TestCode, testCodes } from "../protocols/protocol.ts";
+import { type TestCode, testCodes } from "../tests/registry.ts";
 import { nextTest } from "./order.ts";
 import type { Runner } from "./queue.ts";
 

@@ -1,4 +1,4 @@
-import type { TestCode } from "../protocols/protocol.ts";
+import type { TestCode } from "../tests/registry.ts";
 
 /** When an attempt was entered, and what it corrects. */
 export interface TimedAttempt {

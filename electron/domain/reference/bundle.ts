@@ -1,6 +1,6 @@
 import type { Interval } from "../privacy/coding.ts";
 import type { BundleKind } from "../privacy/rule.ts";
-import type { TestCode } from "../protocols/protocol.ts";
+import type { TestCode } from "../tests/registry.ts";
 
 /** How an athlete of a bundle wants to be compared, as it was told. */
 export const toldCategories = ["women", "men", "open", "unknown", "not told"] as const;

@@ -1,6 +1,5 @@
 import type { BundleKind } from "../privacy/rule.ts";
-import { testCodes } from "../protocols/protocol.ts";
-import { protocolOf } from "../protocols/registry.ts";
+import { protocolOf, testCodes } from "../tests/registry.ts";
 import { sentence } from "../words.ts";
 import { rowsNames } from "./descriptor.ts";
 import { refused } from "./refused.ts";

@@ -1,7 +1,6 @@
 import { z } from "zod";
-import { fingerprint } from "../protocols/fingerprint.ts";
-import { type TestCode, testCodes } from "../protocols/protocol.ts";
-import { parseParameters, protocolOf, rulesVersion } from "../protocols/registry.ts";
+import { fingerprint } from "../tests/fingerprint.ts";
+import { parseParameters, protocolOf, rulesVersion, type TestCode, testCodes } from "../tests/registry.ts";
 import { sentence } from "../words.ts";
 import type { BundleTest } from "./bundle.ts";
 import { protocolsName } from "./descriptor.ts";
@@ -37,9 +36,9 @@ export function readProtocols(text: string): BundleTest[] {
   const { data } = schema.safeParse(parseJson(protocolsName, text));
   if (data === undefined) throw unreadable(protocolsName);
   if (data.scoringRules !== rulesVersion) throw refused(sentence("reference.scoring"));
-  const codes = data.tests.map(({ test }) => codeOf(test));
-  if (new Set(codes).size !== codes.length) throw unreadable(protocolsName);
-  return data.tests.flatMap((told, index) => variantsOf(codes[index] ?? "push-up", told));
+  const tests = data.tests.map((told) => [codeOf(told.test), told] as const);
+  if (new Map(tests).size !== tests.length) throw unreadable(protocolsName);
+  return tests.flatMap(([code, told]) => variantsOf(code, told));
 }
 
 /** @throws Refusal `bad-input` for a test that this program does not know. */

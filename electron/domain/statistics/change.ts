@@ -1,5 +1,4 @@
-import type { TestCode } from "../protocols/protocol.ts";
-import { protocols } from "../protocols/registry.ts";
+import { definitionOf, ofEachTest, protocolOf, type TestCode } from "../tests/registry.ts";
 import { normalShare } from "./normal.ts";
 
 /**
@@ -22,21 +21,13 @@ function assume(kind: TypicalError["kind"], amount: number): TypicalError {
   return Object.freeze({ kind, amount, assumed: true, pairs: 0, starting: amount });
 }
 
-export const startingTypicalErrors: Readonly<Record<TestCode, TypicalError>> = Object.freeze({
-  /** 2 reps. Ours, no source. */
-  "push-up": assume("grains", 2),
-  /** 1 landing, in quarters. Ours, no source. */
-  agility: assume("grains", 4),
-  /** 4 %: Markovic et al. 2004, J Strength Cond Res 18(3): within-subject CV 2.4 to 4.6 %. */
-  vertical: assume("share", 0.04),
-  /**
-   * 6 %: between the 2.0 % of a staged plank after one practice (Tong et al. 2014, Phys Ther Sport 15(1)) and the
-   * 3.6 to 11.8 % of isometric field tests.
-   */
-  core: assume("share", 0.06),
-  /** 3 %. Ours, no source. */
-  endurance: assume("share", 0.03),
-});
+/** The typical errors of a store without pairs; each test's folder has the amount and its source. */
+export const startingTypicalErrors = Object.freeze(
+  ofEachTest((test) => {
+    const { kind, amount } = definitionOf(test).figures.typicalError;
+    return assume(kind, amount);
+  }),
+);
 
 /** What a change amounts to once the typical error is taken into account. */
 export type Verdict = "noise" | "likely gain" | "likely loss" | "clear gain" | "clear loss";
@@ -71,7 +62,7 @@ export function verdict(
   to: number,
   error = startingTypicalErrors[code],
 ): Verdict {
-  const change = gain(protocols[code].better, from, to);
+  const change = gain(protocolOf(code).better, from, to);
   const chance = chanceOfGain(Math.abs(change), typicalError(code, (from + to) / 2, error));
   if (chance < likelyChance) return "noise";
   if (chance < clearChance) return change > 0 ? "likely gain" : "likely loss";

@@ -1,5 +1,5 @@
-import type { TestCode } from "../protocols/protocol.ts";
-import { protocols } from "../protocols/registry.ts";
+import type { TestCode } from "../tests/registry.ts";
+import { protocols } from "../tests/registry.ts";
 import { chanceOfGain, gain, startingTypicalErrors, typicalError } from "./change.ts";
 
 /**

@@ -1,5 +1,5 @@
-import type { TestCode } from "../protocols/protocol.ts";
-import { protocolOf } from "../protocols/registry.ts";
+import type { TestCode } from "../tests/registry.ts";
+import { protocolOf } from "../tests/registry.ts";
 import { gain, startingTypicalErrors, type Verdict, verdict } from "./change.ts";
 import { type Standing, standing } from "./standing.ts";
 

@@ -1,4 +1,4 @@
-import type { TestCode } from "../protocols/protocol.ts";
+import type { TestCode } from "../tests/registry.ts";
 import { likelyChance, startingTypicalErrors, type TypicalError } from "./change.ts";
 import { normalQuantile } from "./normal.ts";
 

@@ -1,15 +1,5 @@
-import type { TestCode } from "../protocols/protocol.ts";
-import { protocols } from "../protocols/registry.ts";
+import { definitionOf, type TestCode } from "../tests/registry.ts";
 import { type TypicalError, type Verdict, verdict } from "./change.ts";
-
-/** Readings of a circuit are tenths of a second; every other test is read in its grains. */
-const reading: Readonly<Record<TestCode, number>> = {
-  "push-up": 1,
-  agility: 1,
-  vertical: 1,
-  core: 1,
-  endurance: 100,
-};
 
 /**
  * The first mark (grains) better than `from` that is judged at least so; null when none is, because a time can't fall
@@ -21,8 +11,9 @@ export function firstMarkJudged(
   wanted: "likely gain" | "clear gain",
   error: TypicalError,
 ): number | null {
-  const step = reading[test];
-  const towards = protocols[test].better === "higher" ? step : -step;
+  const { protocol, figures } = definitionOf(test);
+  const step = figures.reading;
+  const towards = protocol.better === "higher" ? step : -step;
   const enough: readonly Verdict[] = wanted === "clear gain" ? [wanted] : [wanted, "clear gain"];
   const reaches = (steps: number) => enough.includes(verdict(test, from, from + steps * towards, error));
   // A better mark is judged no worse, so halving finds the first.

@@ -1,6 +1,6 @@
-import { type TestCode, testCodes } from "../protocols/protocol.ts";
 import type { Verdict } from "../statistics/change.ts";
 import type { Standing } from "../statistics/standing.ts";
+import { type TestCode, testCodes } from "../tests/registry.ts";
 import type { SummaryDay } from "./day.ts";
 import type { RollRow } from "./roll.ts";
 

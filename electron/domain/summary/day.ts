@@ -1,5 +1,6 @@
-import type { Mark, TestCode } from "../protocols/protocol.ts";
 import type { MarkNews } from "../statistics/news.ts";
+import type { Mark } from "../tests/protocol.ts";
+import type { TestCode } from "../tests/registry.ts";
 
 /** What a summary is made of. Instants are ISO 8601; values and changes are in the tests' grains. */
 export interface SummaryDay {

@@ -1,4 +1,5 @@
-import type { Mark, TestCode } from "../protocols/protocol.ts";
+import type { Mark } from "../tests/protocol.ts";
+import type { TestCode } from "../tests/registry.ts";
 import type { SummaryDay, SummaryMark, SummaryPerson } from "./day.ts";
 
 /**

@@ -1,6 +1,4 @@
-import { type TestCode, testCodes } from "../protocols/protocol.ts";
-import { pushUp } from "../protocols/push-up.ts";
-import { protocolOf } from "../protocols/registry.ts";
+import { definitionOf, protocolOf, type TestCode, testCodes } from "../tests/registry.ts";
 import type { SummaryMark } from "./day.ts";
 import type { Rooted } from "./roots.ts";
 import { type Shift, shiftOf } from "./shift.ts";
@@ -106,12 +104,12 @@ function rowsOf(test: TestCode, variant: string, judged: readonly Judged[]): Jud
     const spread = spreadOf(some.map(({ value }) => value));
     if (first === undefined || spread === null) return [];
     const { judge } = first;
-    const isPushUp = test === "push-up";
+    const isJudged = definitionOf(test).judged !== undefined;
     return [
       {
         ...{ test, variant, judge, marks: spread },
-        cadences: isPushUp ? cadencesOf(some) : null,
-        compared: isPushUp && judge.kind === "named" ? compare(some, judged, named.length) : null,
+        cadences: isJudged ? cadencesOf(test, some) : null,
+        compared: isJudged && judge.kind === "named" ? compare(some, judged, named.length) : null,
       },
     ];
   });
@@ -147,12 +145,10 @@ function compare(some: readonly Judged[], all: readonly Judged[], comparisons: n
 }
 
 /** Off cadences among all that were judged one by one; a tally from paper knows only those at the end. */
-function cadencesOf(some: readonly Judged[]): Cadences | null {
+function cadencesOf(test: TestCode, some: readonly Judged[]): Cadences | null {
+  const { judged, protocol } = definitionOf(test);
   const signs = some.flatMap(({ attempts }) =>
-    attempts.flatMap(({ attempt }) => {
-      const seen = pushUp.attempt.parse(attempt.seen);
-      return seen.how === "cadences" ? seen.cadences : [];
-    }),
+    attempts.flatMap(({ attempt }) => judged?.(protocol.attempt.parse(attempt.seen)) ?? []),
   );
   if (signs.length === 0) return null;
   const all = signs.join("");

@@ -1,4 +1,4 @@
-import type { TestCode } from "../protocols/protocol.ts";
+import type { TestCode } from "../tests/registry.ts";
 import type { SummaryPerson } from "./day.ts";
 import type { Gap } from "./gaps.ts";
 import type { RollRow } from "./roll.ts";

@@ -1,6 +1,5 @@
 import { fold } from "../people/fold.ts";
-import { type TestCode, testCodes } from "../protocols/protocol.ts";
-import { protocolOf } from "../protocols/registry.ts";
+import { protocolOf, type TestCode, testCodes } from "../tests/registry.ts";
 import type { SummaryDay, SummaryMark, SummaryPerson } from "./day.ts";
 import { type Gap, gapOf } from "./gaps.ts";
 

@@ -1,4 +1,4 @@
-import { type TestCode, testCodes } from "../protocols/protocol.ts";
+import { type TestCode, testCodes } from "../tests/registry.ts";
 import type { LaneTime, SummaryAttempt, SummaryDay } from "./day.ts";
 import { type Rooted, standing } from "./roots.ts";
 import { type Spread, spreadOf } from "./spread.ts";

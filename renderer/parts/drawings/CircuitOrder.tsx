@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { ParametersOf } from "../../../electron/domain/protocols/registry.ts";
+import type { ParametersOf } from "../../../electron/domain/tests/registry.ts";
 import { ExerciseFigure } from "./ExerciseFigure.tsx";
 import css from "./Strip.module.css";
 

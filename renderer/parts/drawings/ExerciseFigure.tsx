@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { ParametersOf } from "../../../electron/domain/protocols/registry.ts";
+import type { ParametersOf } from "../../../electron/domain/tests/registry.ts";
 import css from "./Drawing.module.css";
 
 export type ExerciseName = ParametersOf<"endurance">["exercises"][number]["exercise"];

@@ -1,4 +1,4 @@
-import type { StageName } from "../../../electron/domain/protocols/core.ts";
+import type { StageName } from "../../../electron/domain/tests/core/protocol.ts";
 import css from "./Drawing.module.css";
 
 /** Which limbs are off the floor; near is the side turned to you. */

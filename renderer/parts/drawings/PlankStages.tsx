@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { Stage, StageName } from "../../../electron/domain/protocols/core.ts";
+import type { Stage, StageName } from "../../../electron/domain/tests/core/protocol.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
 import { useSay } from "../../app/say.ts";
 import { PlankFigure } from "./PlankFigure.tsx";

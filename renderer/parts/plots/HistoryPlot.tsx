@@ -1,7 +1,8 @@
 import { type RefObject, useLayoutEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { localeOf } from "../../../electron/domain/languages.ts";
-import type { LengthUnit, TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import type { DateTick } from "./dates.ts";
 import { cardWidth, type Drawn, draw } from "./draw.ts";
 import css from "./HistoryPlot.module.css";

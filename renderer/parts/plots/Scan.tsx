@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useSay } from "../../app/say.ts";
 import { useWriteDay } from "../../screens/station/clock.ts";
 import { type Drawn, measures } from "./draw.ts";

@@ -1,5 +1,6 @@
-import type { LengthUnit, TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { protocolOf } from "../../../electron/domain/tests/registry.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
 
 /** Steps between ticks that people count in, in grains of the test. */

@@ -1,4 +1,4 @@
-import type { Written } from "../../../electron/domain/protocols/protocol.ts";
+import type { Written } from "../../../electron/domain/tests/protocol.ts";
 
 /** One mark of an athlete's history of one fingerprint. */
 export interface HistoryPoint {

@@ -1,5 +1,5 @@
 import type { ChannelValues, RenderFunction } from "@observablehq/plot";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { outlines } from "../test-outlines.ts";
 import css from "./HistoryPlot.module.css";
 import type { HistoryPoint } from "./points.ts";

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
-import type { TestCode, Written } from "../../../electron/domain/protocols/protocol.ts";
+import type { Written } from "../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useWriteDay } from "../../screens/station/clock.ts";
 import type { HistoryPoint } from "./points.ts";
 

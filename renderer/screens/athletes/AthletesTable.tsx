@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { Button } from "../../parts/Button.tsx";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";

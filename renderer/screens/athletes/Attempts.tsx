@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { Section } from "../../parts/Panel.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { useWriteTime } from "../station/clock.ts";

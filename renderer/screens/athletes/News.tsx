@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { useSay } from "../../app/say.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { PlaceBand } from "../../parts/PlaceBand.tsx";

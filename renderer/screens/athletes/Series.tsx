@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
-import { type LengthUnit, testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { Section } from "../../parts/Panel.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
 import { PlotLegend } from "../../parts/plots/PlotLegend.tsx";

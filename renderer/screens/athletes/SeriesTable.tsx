@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit, Written } from "../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit, Written } from "../../../electron/domain/tests/protocol.ts";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { useWriteDay } from "../station/clock.ts";
 import { useWriteChange } from "../station/write.ts";

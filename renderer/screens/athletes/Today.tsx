@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
-import { type LengthUnit, type TestCode, testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 import { useSay } from "../../app/say.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Section } from "../../parts/Panel.tsx";

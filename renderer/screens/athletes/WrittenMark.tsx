@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { Written } from "../../../electron/domain/protocols/protocol.ts";
+import type { Written } from "../../../electron/domain/tests/protocol.ts";
 import css from "./Series.module.css";
 
 /** A mark in a row: the number strong, the unit small. */

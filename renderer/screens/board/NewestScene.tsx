@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { Best } from "../../../electron/api/board/schemas.ts";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { Hero } from "./Hero.tsx";
 import css from "./NewestScene.module.css";

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { Row } from "../../../electron/api/board/schemas.ts";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { nameOf, pageOf } from "./scenes.ts";
 import css from "./Wall.module.css";

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { Gain, Label } from "../../../electron/api/board/schemas.ts";
-import type { TestCode, Written } from "../../../electron/domain/protocols/protocol.ts";
+import type { Written } from "../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 
 interface SaidGain {
   /** With its sign: a circuit's time goes down. */

@@ -1,4 +1,4 @@
-import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { Card } from "./Card.tsx";
 import css from "./CardSheet.module.css";
 import { type CardPaper, cardSize, type OnSheet } from "./papers.ts";

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
-import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import { protocolOf } from "../../../electron/domain/tests/registry.ts";
 import { useWriteDay } from "../station/clock.ts";
 import { useWriteChange } from "../station/write.ts";
 import css from "./TestRow.module.css";

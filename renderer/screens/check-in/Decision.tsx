@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { decisionOf, worries } from "../../../electron/domain/people/questions.ts";
-import { type TestCode, testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 import { Check } from "../../parts/Check.tsx";
 import { Choice } from "../../parts/Choice.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";

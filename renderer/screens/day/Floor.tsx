@@ -3,7 +3,7 @@ import type { inferRouterOutputs } from "@trpc/server";
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import type { AppRouter } from "../../../electron/api/router.ts";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { writeTime } from "../../app/dates.ts";
 import { Answer } from "../../parts/Answer.tsx";

@@ -1,8 +1,8 @@
 import { useMutation } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { protocolOf } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { useSay } from "../../app/say.ts";

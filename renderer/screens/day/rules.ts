@@ -1,5 +1,5 @@
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { protocols } from "../../../electron/domain/protocols/registry.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { protocols } from "../../../electron/domain/tests/registry.ts";
 
 type Exercise = (typeof protocols.endurance.defaults)["exercises"][number]["exercise"];
 

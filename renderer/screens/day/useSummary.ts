@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { protocols } from "../../../electron/domain/protocols/registry.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { protocols } from "../../../electron/domain/tests/registry.ts";
 
 /** How a test is held, in one line. */
 export function useSummary(): (test: TestCode, parameters: unknown) => string {

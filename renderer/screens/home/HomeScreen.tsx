@@ -1,7 +1,7 @@
 import { useMutation, useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { Link, useLocation } from "wouter";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { queryClient, useTRPC } from "../../app/client.tsx";
 import { writeDate } from "../../app/dates.ts";
 import { Answer } from "../../parts/Answer.tsx";

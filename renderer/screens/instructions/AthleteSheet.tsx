@@ -1,7 +1,7 @@
 import type { TFunction } from "i18next";
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { protocols } from "../../../electron/domain/protocols/registry.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { protocols } from "../../../electron/domain/tests/registry.ts";
 import { Cautions } from "../../parts/Cautions.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { numbersOf } from "../station/ruleNumbers.ts";

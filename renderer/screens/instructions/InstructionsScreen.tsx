@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Link, Redirect } from "wouter";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { usePaperwork } from "../../app/paperwork.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button } from "../../parts/Button.tsx";

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { writeDate } from "../../app/dates.ts";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { Ticks } from "../../parts/Ticks.tsx";

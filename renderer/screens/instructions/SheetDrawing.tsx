@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
-import { type Stage, stageAt } from "../../../electron/domain/protocols/core.ts";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { type ParametersOf, protocols } from "../../../electron/domain/protocols/registry.ts";
+import { type Stage, stageAt } from "../../../electron/domain/tests/core/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { type ParametersOf, protocols } from "../../../electron/domain/tests/registry.ts";
 import { CircuitOrder } from "../../parts/drawings/CircuitOrder.tsx";
 import { PlankStages } from "../../parts/drawings/PlankStages.tsx";
 import { PushUpForm } from "../../parts/drawings/PushUpForm.tsx";

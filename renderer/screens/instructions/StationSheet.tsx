@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { Cautions } from "../../parts/Cautions.tsx";
 import { exampleOf } from "./examples.ts";
 import { linesOf } from "./lines.ts";

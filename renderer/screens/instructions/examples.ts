@@ -1,6 +1,7 @@
 import type { TFunction } from "i18next";
-import type { Mark, TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { protocols } from "../../../electron/domain/protocols/registry.ts";
+import type { Mark } from "../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { protocols } from "../../../electron/domain/tests/registry.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
 import { say } from "../../app/say.ts";
 

@@ -1,6 +1,6 @@
 import type { TFunction } from "i18next";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { protocols } from "../../../electron/domain/protocols/registry.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { protocols } from "../../../electron/domain/tests/registry.ts";
 import { numbersOf } from "../station/ruleNumbers.ts";
 
 type Translate = TFunction<["instructions", "station", "common"]>;

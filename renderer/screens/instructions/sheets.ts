@@ -1,6 +1,6 @@
 import type { inferRouterOutputs } from "@trpc/server";
 import type { AppRouter } from "../../../electron/api/router.ts";
-import { type TestCode, testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 
 type Outputs = inferRouterOutputs<AppRouter>["day"];
 

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import type { Which } from "./sheets.ts";
 
 /** What a sheet is called in lists. */

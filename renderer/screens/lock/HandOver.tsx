@@ -2,7 +2,7 @@ import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import type { Post } from "../../../electron/domain/lock/post.ts";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { queryClient, useTRPC } from "../../app/client.tsx";
 import { startOf } from "../../app/standing.tsx";
 import { Button } from "../../parts/Button.tsx";

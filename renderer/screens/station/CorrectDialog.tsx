@@ -1,7 +1,7 @@
 import { useMutation } from "@tanstack/react-query";
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
-import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
 import { useSay } from "../../app/say.ts";

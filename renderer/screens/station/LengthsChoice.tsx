@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { Choice } from "../../parts/Choice.tsx";
 import { KeyHint } from "../../parts/KeyHint.tsx";
 import css from "./entry/ChosenWay.module.css";

@@ -1,8 +1,8 @@
 import { type ReactNode, useId } from "react";
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { protocols } from "../../../electron/domain/protocols/registry.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { protocols } from "../../../electron/domain/tests/registry.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
 import { useSay } from "../../app/say.ts";
 import { mayGo, useStanding } from "../../app/standing.tsx";

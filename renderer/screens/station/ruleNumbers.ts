@@ -1,6 +1,6 @@
-import { type Stage, stageAt } from "../../../electron/domain/protocols/core.ts";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { type ParametersOf, protocols } from "../../../electron/domain/protocols/registry.ts";
+import { type Stage, stageAt } from "../../../electron/domain/tests/core/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { type ParametersOf, protocols } from "../../../electron/domain/tests/registry.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
 
 /** The numbers that stand in the sentences of a test's rules, from the parameters of the day. */

@@ -1,8 +1,7 @@
 import { useState } from "react";
-import { readKeyed } from "../../../electron/domain/keyed/keyed.ts";
-import type { Typed } from "../../../electron/domain/keyed/reading.ts";
-import { retype } from "../../../electron/domain/keyed/retype.ts";
-import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import { readKeyed, retype } from "../../../electron/domain/keyed/keyed.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import type { Typed } from "../../../electron/domain/tests/reading.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../app/client.tsx";
 import { sentenceOf } from "../../app/trouble.ts";

@@ -1,7 +1,8 @@
 import { useTranslation } from "react-i18next";
-import { retype } from "../../../electron/domain/keyed/retype.ts";
-import type { LengthUnit, TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { protocolOf, protocols } from "../../../electron/domain/protocols/registry.ts";
+import { retype } from "../../../electron/domain/keyed/keyed.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { protocolOf, protocols } from "../../../electron/domain/tests/registry.ts";
 import { formatLength } from "../../../electron/domain/units.ts";
 
 /** A value in grains as a short text with its unit where it needs one: "24 reps", "43 cm", "3:21". */

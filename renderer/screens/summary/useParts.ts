@@ -1,4 +1,4 @@
-import type { LengthUnit } from "../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { useCompared } from "./parts/useCompared.tsx";
 import { useCorrections } from "./parts/useCorrections.tsx";
 import { useCounts } from "./parts/useCounts.tsx";

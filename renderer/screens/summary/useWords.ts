@@ -1,8 +1,9 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit, TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { protocolOf } from "../../../electron/domain/tests/registry.ts";
+import { missingOf } from "../../../electron/domain/tests/written.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
-import { sentence } from "../../../electron/domain/words.ts";
 import { useSay } from "../../app/say.ts";
 import type { Gap, Summary } from "./summary.ts";
 
@@ -69,14 +70,14 @@ export function useShortChange(lengths: LengthUnit): (test: TestCode, change: nu
 }
 
 /** Why a mark is missing, in a sentence. */
-export function useBecause(): (gap: Gap) => string {
+export function useBecause(): (gap: Gap & { readonly tests: readonly TestCode[] }) => string {
   const { t } = useTranslation("summary");
   const say = useSay();
-  return ({ kind, reason, mark }) => {
+  return ({ kind, reason, mark, tests: [test] }) => {
     if (mark?.state === "unfinished")
       return t("because.not-finished", { rounds: mark.rounds, reps: mark.reps });
-    if (mark?.state === "incomplete") {
-      return t("because.half-done", { left: say(sentence(`marks.missing.${mark.missing.join("-")}`)) });
+    if (mark?.state === "incomplete" && test !== undefined) {
+      return t("because.half-done", { left: say(missingOf(test, mark.missing)) });
     }
     return t(`because.${kind}`, { reason });
   };

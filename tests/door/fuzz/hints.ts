@@ -1,4 +1,4 @@
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 
 /** What a generator knows of the hall beside the schema: which rows there are, and which test a call is about. */
 export interface Hints {

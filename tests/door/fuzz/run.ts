@@ -1,7 +1,6 @@
 import fc, { type Arbitrary, type GeneratorValue } from "fast-check";
 import { roles } from "../../../electron/api/roles.ts";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
-import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import { protocolOf, testCodes } from "../../../electron/domain/tests/registry.ts";
 import { allAthletes } from "../../../electron/store/athletes.ts";
 import { findDamage, findWrongMark } from "../../../electron/store/checks.ts";
 import { allDays } from "../../../electron/store/days.ts";

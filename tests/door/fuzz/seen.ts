@@ -1,11 +1,11 @@
 import fc, { type Arbitrary } from "fast-check";
-import { liveAgility } from "../../../electron/domain/heats/agility.ts";
-import { liveCore } from "../../../electron/domain/heats/core.ts";
-import { liveEndurance } from "../../../electron/domain/heats/endurance.ts";
 import { commonWhat } from "../../../electron/domain/heats/heat.ts";
-import { livePushUp } from "../../../electron/domain/heats/push-up.ts";
-import { liveVertical } from "../../../electron/domain/heats/vertical.ts";
-import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import { liveAgility } from "../../../electron/domain/tests/agility/live.ts";
+import { liveCore } from "../../../electron/domain/tests/core/live.ts";
+import { liveEndurance } from "../../../electron/domain/tests/endurance/live.ts";
+import { livePushUp } from "../../../electron/domain/tests/push-up/live.ts";
+import { protocolOf } from "../../../electron/domain/tests/registry.ts";
+import { liveVertical } from "../../../electron/domain/tests/vertical/live.ts";
 import type { Hints } from "./hints.ts";
 import { oddities } from "./oddities.ts";
 import { type Schema, valuesOf } from "./schema.ts";

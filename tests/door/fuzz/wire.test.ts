@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { dump } from "../../store/hall.ts";
 import { type Answer, answerOf, ask, read } from "./ask.ts";
 import { type FuzzHall, fuzzHall } from "./hall.ts";

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { type Compared, focusOf } from "../../../electron/domain/cards/focus.ts";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import { normalQuantile } from "../../../electron/domain/statistics/normal.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { seeded } from "../../door/desk.ts";
 
 /** Five tests with these changes since the last test, in units of their noise. */

@@ -1,10 +1,10 @@
 import fc from "fast-check";
-import type { AgilityAttempt } from "../../../electron/domain/protocols/agility.ts";
-import type { CoreAttempt } from "../../../electron/domain/protocols/core.ts";
-import type { EnduranceAttempt } from "../../../electron/domain/protocols/endurance.ts";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import type { PushUpAttempt } from "../../../electron/domain/protocols/push-up.ts";
-import type { VerticalAttempt } from "../../../electron/domain/protocols/vertical.ts";
+import type { AgilityAttempt } from "../../../electron/domain/tests/agility/protocol.ts";
+import type { CoreAttempt } from "../../../electron/domain/tests/core/protocol.ts";
+import type { EnduranceAttempt } from "../../../electron/domain/tests/endurance/protocol.ts";
+import type { PushUpAttempt } from "../../../electron/domain/tests/push-up/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import type { VerticalAttempt } from "../../../electron/domain/tests/vertical/protocol.ts";
 
 /** Runs of "." and "x", three misses in a row among them often enough. */
 export const cadences = fc

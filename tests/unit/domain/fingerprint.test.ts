@@ -1,8 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { fingerprint } from "../../../electron/domain/protocols/fingerprint.ts";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
-import { defaultParameters, protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import { fingerprint } from "../../../electron/domain/tests/fingerprint.ts";
+import { defaultParameters, protocolOf, testCodes } from "../../../electron/domain/tests/registry.ts";
 
 test("reads as a line of text", () => {
   expect(fingerprint("push-up", "full", defaultParameters("push-up"))).toBe(

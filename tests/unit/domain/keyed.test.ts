@@ -1,9 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readKeyed } from "../../../electron/domain/keyed/keyed.ts";
-import { retype } from "../../../electron/domain/keyed/retype.ts";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { parseAttempt, protocols } from "../../../electron/domain/protocols/registry.ts";
+import { readKeyed, retype } from "../../../electron/domain/keyed/keyed.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { parseAttempt, protocols } from "../../../electron/domain/tests/registry.ts";
 
 function errorsOf(code: TestCode, typed: Record<string, string>, lengths: "cm" | "in" = "cm") {
   const keyed = readKeyed(code, typed, lengths);
@@ -66,8 +65,12 @@ describe("what can't be read says so at its field, and nothing is made of the re
     ["push-up", { reps: "NaN", offAtEnd: "0" }, { reps: "units.count.whole" }],
     ["push-up", { reps: "1e9", offAtEnd: "0" }, { reps: "units.count.whole" }],
     ["push-up", { reps: "1000000000", offAtEnd: "0" }, { reps: "units.count.tooLong" }],
-    ["push-up", { reps: "20", offAtEnd: "4" }, { offAtEnd: "keyed.offAtEnd" }],
-    ["agility", { direction: "cw", laps: "31", extra: "4", touches: "0" }, { extra: "keyed.extra" }],
+    ["push-up", { reps: "20", offAtEnd: "4" }, { offAtEnd: "test.push-up.keyed.offAtEnd" }],
+    [
+      "agility",
+      { direction: "cw", laps: "31", extra: "4", touches: "0" },
+      { extra: "test.agility.keyed.extra" },
+    ],
     [
       "vertical",
       { standingReach: "", touch1: "" },

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type TestCode, testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import { blockedBy, nextTest } from "../../../electron/domain/queue/order.ts";
+import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 
 const none: ReadonlySet<TestCode> = new Set();
 const some = fc.subarray([...testCodes]).map((tests) => new Set(tests));

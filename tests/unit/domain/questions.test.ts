@@ -8,7 +8,7 @@ import {
   unanswered,
   worries,
 } from "../../../electron/domain/people/questions.ts";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 
 const adult: Known = {
   birthYear: 1990,

@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type TestCode, testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import {
   isDone,
   nextCall,
@@ -10,6 +9,7 @@ import {
   waitFor,
 } from "../../../electron/domain/queue/queue.ts";
 import { lastDoneByAthlete, type TimedAttempt } from "../../../electron/domain/queue/times.ts";
+import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 
 const at = (minute: number) => new Date(Date.UTC(2026, 10, 14, 9, minute)).toISOString();
 

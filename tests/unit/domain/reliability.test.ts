@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import { intraclass, type Model } from "../../../electron/domain/statistics/agreement.ts";
 import { blend } from "../../../electron/domain/statistics/blend.ts";
 import { startingTypicalErrors, verdict } from "../../../electron/domain/statistics/change.ts";
@@ -13,6 +12,7 @@ import {
 } from "../../../electron/domain/statistics/reliability.ts";
 import { firstMarkJudged } from "../../../electron/domain/statistics/threshold.ts";
 import { twoWay } from "../../../electron/domain/statistics/two-way.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 
 const mark = fc.integer({ min: 1, max: 1000 });
 const pairs = fc.array(fc.tuple(mark, mark), { minLength: 2, maxLength: 40 });

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { agility } from "../../../electron/domain/protocols/agility.ts";
-import { core } from "../../../electron/domain/protocols/core.ts";
-import { endurance } from "../../../electron/domain/protocols/endurance.ts";
-import { type Mark, testCodes } from "../../../electron/domain/protocols/protocol.ts";
-import { parseAttempt, protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import { agility } from "../../../electron/domain/tests/agility/protocol.ts";
+import { core } from "../../../electron/domain/tests/core/protocol.ts";
+import { endurance } from "../../../electron/domain/tests/endurance/protocol.ts";
+import type { Mark } from "../../../electron/domain/tests/protocol.ts";
+import { parseAttempt, protocolOf, testCodes } from "../../../electron/domain/tests/registry.ts";
 import { agilityAttempts, attemptsOf } from "./attempts.ts";
 
 function pointsOf(mark: Mark): number {
@@ -110,9 +110,9 @@ test("endurance: rounds and reps of a stop must leave something undone", () => {
     endurance.plausibility(endurance.defaults, { finished: false, roundsDone, repsDone });
   expect(judge(2, 89)).toEqual({ level: "fine" });
   expect(judge(3, 0)).toMatchObject({
-    sentence: { key: "plausibility.endurance.allRounds", values: { count: 3 } },
+    sentence: { key: "test.endurance.plausibility.allRounds", values: { count: 3 } },
   });
   expect(judge(2, 90)).toMatchObject({
-    sentence: { key: "plausibility.endurance.wholeRound", values: { count: 90 } },
+    sentence: { key: "test.endurance.plausibility.wholeRound", values: { count: 90 } },
   });
 });

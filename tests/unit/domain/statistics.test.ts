@@ -1,7 +1,5 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
-import { protocols } from "../../../electron/domain/protocols/registry.ts";
 import {
   differsFromLast,
   gain,
@@ -10,6 +8,7 @@ import {
 } from "../../../electron/domain/statistics/change.ts";
 import { normalQuantile, normalShare } from "../../../electron/domain/statistics/normal.ts";
 import { placesOf, standing } from "../../../electron/domain/statistics/standing.ts";
+import { protocols, testCodes } from "../../../electron/domain/tests/registry.ts";
 
 const codes = fc.constantFrom(...testCodes);
 const values = fc.nat(1_000_000);

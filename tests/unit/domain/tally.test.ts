@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type TestCode, testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import type { Runner } from "../../../electron/domain/queue/queue.ts";
 import { endAtPace, isFinished, tally, testsLeft } from "../../../electron/domain/queue/tally.ts";
+import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 
 function runner(
   athleteId: number,

@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
-import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import { protocolOf, testCodes } from "../../../electron/domain/tests/registry.ts";
 import {
   formatLength,
   formatTime,

@@ -1,14 +1,14 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { core, stageAt } from "../../../electron/domain/protocols/core.ts";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { core, stageAt } from "../../../electron/domain/tests/core/protocol.ts";
 import {
   parseAttempt,
   parseParameters,
   protocolOf,
   refusalOf,
-} from "../../../electron/domain/protocols/registry.ts";
-import { againstLast, writeMark } from "../../../electron/domain/protocols/written.ts";
+  testCodes,
+} from "../../../electron/domain/tests/registry.ts";
+import { againstLast, writeMark } from "../../../electron/domain/tests/written.ts";
 import { attemptsOf } from "./attempts.ts";
 import { textOf } from "./text.ts";
 

@@ -2,8 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { foldHeat, readWhat } from "../../../electron/domain/heats/fold.ts";
 import type { HeatEvent } from "../../../electron/domain/heats/heat.ts";
-import { type TestCode, testCodes } from "../../../electron/domain/protocols/protocol.ts";
-import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import { protocolOf, type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 
 const none = fc.constant({});
 const cadence = fc.record({ cadence: fc.integer({ min: 1, max: 12 }) });

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { core } from "../../../electron/domain/protocols/core.ts";
-import { endurance } from "../../../electron/domain/protocols/endurance.ts";
+import { core } from "../../../electron/domain/tests/core/protocol.ts";
+import { endurance } from "../../../electron/domain/tests/endurance/protocol.ts";
 import { textOf } from "../domain/text.ts";
 import { back, laneAfter, tap } from "./taps.ts";
 

@@ -1,8 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { cuesBetween } from "../../../electron/domain/heats/cues.ts";
-import { type TestCode, testCodes } from "../../../electron/domain/protocols/protocol.ts";
-import { defaultParameters } from "../../../electron/domain/protocols/registry.ts";
+import { defaultParameters, type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 import { textOf } from "../domain/text.ts";
 
 const cues = <Test extends TestCode>(test: Test, from: number, until: number) =>

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { vertical } from "../../../electron/domain/protocols/vertical.ts";
+import { vertical } from "../../../electron/domain/tests/vertical/protocol.ts";
 import { back, laneAfter, tap } from "./taps.ts";
 
 test("the reach once, then the trials: the best so far is shown", () => {

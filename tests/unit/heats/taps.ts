@@ -1,7 +1,7 @@
-import { foldHeat, type LaneOf } from "../../../electron/domain/heats/fold.ts";
+import { foldHeat } from "../../../electron/domain/heats/fold.ts";
 import type { FoldedLane, HeatEvent } from "../../../electron/domain/heats/heat.ts";
-import type { TestCode } from "../../../electron/domain/protocols/protocol.ts";
-import { type AttemptOf, defaultParameters } from "../../../electron/domain/protocols/registry.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { type AttemptOf, defaultParameters, type LaneOf } from "../../../electron/domain/tests/registry.ts";
 
 let made = 0;
 
@@ -22,7 +22,7 @@ export function laneAfter<Test extends TestCode>(
   events: readonly HeatEvent[],
   elapsed: number | null = Math.max(0, ...events.map(({ atMs }) => atMs)),
   prior: readonly AttemptOf<Test>[] = [],
-): FoldedLane<LaneOf[Test]> {
+): FoldedLane<LaneOf<Test>> {
   const [lane] = foldHeat(test, defaultParameters(test), [{ lane: 1, prior }], events, elapsed);
   if (lane === undefined) throw new Error("There is always a lane 1.");
   return lane;

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { valueRange, valueTicks, writeTick } from "../../../renderer/parts/plots/axis.ts";
 import { dateRange, dateTicks } from "../../../renderer/parts/plots/dates.ts";
 

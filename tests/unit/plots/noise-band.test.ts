@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
 import { startingTypicalErrors, verdict } from "../../../electron/domain/statistics/change.ts";
 import { noiseBand } from "../../../electron/domain/statistics/noise-band.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 
 test("the band holds exactly the marks whose verdict is noise", () => {
   const value = fc.integer({ min: 1, max: 500_000 });

@@ -8,7 +8,7 @@ import {
   partsOf,
 } from "../../../electron/domain/privacy/coding.ts";
 import { ladders } from "../../../electron/domain/privacy/ladder.ts";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 
 const steps = ladders.vertical.steps;
 

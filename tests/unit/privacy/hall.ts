@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { leagueSizes } from "../../../electron/domain/privacy/quasi.ts";
 import type { Candidate } from "../../../electron/domain/privacy/rule.ts";
-import type { Mark, TestCode } from "../../../electron/domain/protocols/protocol.ts";
+import type { Mark } from "../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 
 const person = fc.record({
   ageBand: fc.constantFrom("20 to 24", "25 to 29"),

@@ -7,9 +7,8 @@ import { seededChance } from "../../../electron/domain/privacy/chance.ts";
 import { publish, summarise } from "../../../electron/domain/privacy/publish.ts";
 import type { BundleKind, Kept, ToldMark } from "../../../electron/domain/privacy/rule.ts";
 import { usualStrictness } from "../../../electron/domain/privacy/rule.ts";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
-import { defaultParameters } from "../../../electron/domain/protocols/registry.ts";
 import { Refusal } from "../../../electron/domain/refusal.ts";
+import { defaultParameters, testCodes } from "../../../electron/domain/tests/registry.ts";
 
 /** Rows of a bundle that are alike. */
 export interface Told {

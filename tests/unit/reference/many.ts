@@ -2,8 +2,7 @@ import type { BundleFile } from "../../../electron/api/bundle/package/bundle-fil
 import { seededChance } from "../../../electron/domain/privacy/chance.ts";
 import { ladders } from "../../../electron/domain/privacy/ladder.ts";
 import type { ToldMark } from "../../../electron/domain/privacy/rule.ts";
-import { testCodes } from "../../../electron/domain/protocols/protocol.ts";
-import { protocolOf } from "../../../electron/domain/protocols/registry.ts";
+import { protocolOf, testCodes } from "../../../electron/domain/tests/registry.ts";
 import { makeBundle, type Told } from "./making.ts";
 
 /**

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { formatVersion } from "../../../electron/api/bundle/package/contents.ts";
 import { readBundle } from "../../../electron/api/reference/read.ts";
-import { fingerprint } from "../../../electron/domain/protocols/fingerprint.ts";
-import { defaultParameters } from "../../../electron/domain/protocols/registry.ts";
 import type { AlikeMarks } from "../../../electron/domain/reference/bundle.ts";
 import { readableVersions } from "../../../electron/domain/reference/descriptor.ts";
+import { fingerprint } from "../../../electron/domain/tests/fingerprint.ts";
+import { defaultParameters } from "../../../electron/domain/tests/registry.ts";
 import { makeBundle, plain, pushUps, rehashed, tamper, textsOf, whyNot, zipOf } from "./making.ts";
 
 const bundle = makeBundle({ rows: plain });

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { type Cells, RowRefused } from "../../../electron/api/sheets/cells.ts";
 import type { Field } from "../../../electron/api/sheets/headers.ts";
 import { readPastRow } from "../../../electron/api/sheets/past.ts";
 import { readResultRow } from "../../../electron/api/sheets/results.ts";
 import { readRosterRow } from "../../../electron/api/sheets/roster.ts";
+import { type Cells, RowRefused } from "../../../electron/domain/tests/cells.ts";
 
 type Given = Partial<Record<Field, string>>;
 
@@ -113,7 +113,7 @@ describe("a row of results", () => {
     [{ test: "push-up", reps: "1000000000" }, "reps units.count.tooLong"],
     [{ test: "push-up", reps: "NaN" }, "reps units.count.whole"],
     [{ test: "push-up", reps: "1,5" }, "reps units.count.whole"],
-    [{ test: "push-up", reps: "3", off_at_end: "4" }, "null plausibility.push-up.offMoreThanReps"],
+    [{ test: "push-up", reps: "3", off_at_end: "4" }, "null test.push-up.plausibility.offMoreThanReps"],
     [{ test: "push-up", reps: "3", variant: "wall" }, "variant sheets.row.variant"],
     [{ test: "core", time: "60", variant: "knee" }, "variant sheets.row.noVariant"],
     [{ test: "core", time: "3.00" }, "time units.time.ambiguous"],
@@ -122,8 +122,8 @@ describe("a row of results", () => {
     [{ test: "core", time: "NaN" }, "time units.time.form"],
     [{ test: "core", time: "1,5" }, "time units.comma"],
     [{ test: "core" }, "time units.time.empty"],
-    [{ test: "agility", laps: "7" }, "direction sheets.row.direction"],
-    [{ test: "agility", direction: "cw", laps: "7", extra: "4" }, "extra sheets.row.extra"],
+    [{ test: "agility", laps: "7" }, "direction test.agility.row.direction"],
+    [{ test: "agility", direction: "cw", laps: "7", extra: "4" }, "extra test.agility.row.extra"],
     [
       { test: "vertical", standing_reach: "219.3", touch_reach: "262" },
       "standing_reach units.length.centimetres",
@@ -133,7 +133,7 @@ describe("a row of results", () => {
       { test: "vertical", standing_reach: "219", touch_reach: "262", unit: "m" },
       "unit sheets.row.lengthUnit",
     ],
-    [{ test: "endurance" }, "time sheets.row.timeOrRounds"],
+    [{ test: "endurance" }, "time test.endurance.row.timeOrRounds"],
     [{ test: "endurance", finished: "yes" }, "time units.time.empty"],
     [{ test: "endurance", finished: "no" }, "rounds_done units.count.empty"],
     [{ test: "core", time: "60", note: "x".repeat(501) }, "note sheets.row.tooLong"],
@@ -168,8 +168,8 @@ describe("a past result", () => {
   });
 
   test("an unusual mark is taken with its question", () => {
-    expect(read({ test: "push-up", mark: "120" }).unusual?.key).toBe("plausibility.push-up.high");
-    expect(read({ test: "core", mark: "3.00", unit: "s" }).unusual?.key).toBe("plausibility.core.low");
+    expect(read({ test: "push-up", mark: "120" }).unusual?.key).toBe("test.push-up.plausibility.high");
+    expect(read({ test: "core", mark: "3.00", unit: "s" }).unusual?.key).toBe("test.core.plausibility.low");
   });
 
   test.each([
@@ -181,15 +181,15 @@ describe("a past result", () => {
     [{ date: "0026-03-14" }, "date sheets.row.dateLongAgo"],
     [{ mark: "" }, "mark units.count.empty"],
     [{ mark: "-1" }, "mark units.count.whole"],
-    [{ mark: "301" }, "mark plausibility.push-up.tooHigh"],
+    [{ mark: "301" }, "mark test.push-up.plausibility.tooHigh"],
     [{ unit: "kg" }, "unit sheets.row.unit"],
     [{ test: "agility", mark: "29.6" }, "mark units.grain"],
     [{ test: "agility", mark: "1,5" }, "mark units.comma"],
-    [{ test: "agility", mark: "81" }, "mark plausibility.agility.tooHigh"],
-    [{ test: "vertical", mark: "150" }, "mark plausibility.vertical.tooHigh"],
+    [{ test: "agility", mark: "81" }, "mark test.agility.plausibility.tooHigh"],
+    [{ test: "vertical", mark: "150" }, "mark test.vertical.plausibility.tooHigh"],
     [{ test: "core", mark: "3.00" }, "mark units.time.ambiguous"],
     [{ test: "core", mark: "3", unit: "min" }, "unit sheets.row.timeUnit"],
-    [{ test: "endurance", mark: "44" }, "mark plausibility.endurance.tooLow"],
+    [{ test: "endurance", mark: "44" }, "mark test.endurance.plausibility.tooLow"],
   ])("%j is kept back: %s", (given, why) => {
     expect(whyNot(() => read({ test: "push-up", mark: "22", ...given } as Given))).toBe(why);
   });

@@ -1,4 +1,5 @@
-import { type Cue, cuesBetween } from "../../../electron/domain/heats/cues.ts";
+import { cuesBetween } from "../../../electron/domain/heats/cues.ts";
+import type { Cue } from "../../../electron/domain/tests/cue.ts";
 import { createHeatClock, type HeatClock } from "../../../renderer/sound/clock.ts";
 import type { ScheduledCue, SoundOutput, Timeline } from "../../../renderer/sound/schedule.ts";
 

@@ -1,5 +1,7 @@
 import { leastForQuartiles } from "../../../domain/privacy/publish.ts";
+import { definitionOf, testCodes } from "../../../domain/tests/registry.ts";
 import type { Contents, TextFile } from "./contents.ts";
+import { inWords, listed } from "./english.ts";
 import { howMarksAreMade } from "./how-marks-are-made.ts";
 import { whatIsPromised } from "./promises.ts";
 import { profileTests } from "./sheets.ts";
@@ -22,14 +24,17 @@ export function codebookFile(contents: Contents): TextFile {
   return { name: "codebook.md", text: `${parts.join("\n\n")}\n` };
 }
 
+const codes = testCodes.map((test) => `\`${test}\``);
+const measured = testCodes.map((test) => `${definitionOf(test).english.ability} (\`${test}\`)`);
+
 function opening({ quarter, demo, rehearsal, rows, kind }: Contents): string {
   const held =
     kind === "marks"
       ? `${rows.length} fitness marks of roller derby skaters`
       : `the linked marks of ${rows.length} roller derby skaters`;
   const first = `This bundle holds ${held} from one testing day in ${quarter}.
-Five field tests were held in a fixed order: strength (\`push-up\`), agility (\`agility\`), power (\`vertical\`), core
-(\`core\`) and endurance (\`endurance\`). Every athlete in it agreed to share.`;
+${inWords(testCodes.length)} field tests were held in a fixed order: ${listed(measured, "and")}. Every athlete in it agreed to
+share.`;
   const invented = demo ? "**These athletes are invented.** This is a demonstration, not data.\n\n" : "";
   const tried = rehearsal
     ? "**This is a rehearsal.** Do not hand it on: of a day one bundle is made, and this is not the one.\n\n"
@@ -62,7 +67,7 @@ const marksColumns = `## marks.csv
 | column | meaning |
 |---|---|
 | id | random, made for this bundle alone; the rows of one athlete can't be found by it |
-| test | \`push-up\`, \`agility\`, \`vertical\`, \`core\` or \`endurance\` |
+| test | ${listed(codes, "or")} |
 | variant | of the push-up \`full\` or \`knee\`; otherwise empty. Never compare marks of different variants |
 ${quasiLines}
 | mark_low, mark_high | the interval that holds the mark, see below |

@@ -1,5 +1,7 @@
 import { createHash } from "node:crypto";
+import { testCodes } from "../../../domain/tests/registry.ts";
 import { type Contents, formatVersion, jsonFile, type TextFile } from "./contents.ts";
+import { inWords } from "./english.ts";
 import { marksSchema, profilesSchema, summarySchema } from "./schemas.ts";
 import { profileTests } from "./sheets.ts";
 
@@ -60,7 +62,7 @@ export function descriptorFile(contents: Contents, files: Described): TextFile {
     profile: "data-package",
     name: `tapeline-${contents.kind}${occasionOf(contents)}-${contents.quarter.toLowerCase()}`,
     title: `Fitness marks of a roller derby testing day, ${contents.quarter}`,
-    description: `Five field tests, athletes not named, ${what}, marks told as intervals. Read codebook.md first.${invented}${tried}`,
+    description: `${inWords(testCodes.length)} field tests, athletes not named, ${what}, marks told as intervals. Read codebook.md first.${invented}${tried}`,
     formatVersion,
     ...{ demo, rehearsal },
     resources: [

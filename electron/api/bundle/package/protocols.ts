@@ -1,6 +1,5 @@
-import { fingerprint } from "../../../domain/protocols/fingerprint.ts";
-import { testCodes } from "../../../domain/protocols/protocol.ts";
-import { protocolOf, rulesVersion } from "../../../domain/protocols/registry.ts";
+import { fingerprint } from "../../../domain/tests/fingerprint.ts";
+import { protocolOf, rulesVersion, testCodes } from "../../../domain/tests/registry.ts";
 import type { DayProtocol } from "../../../store/days.ts";
 import { jsonFile, type TextFile } from "./contents.ts";
 

@@ -1,7 +1,6 @@
 import { notTold } from "../../../domain/privacy/hierarchy.ts";
 import { leagueSizes } from "../../../domain/privacy/quasi.ts";
-import { testCodes } from "../../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../../domain/protocols/registry.ts";
+import { protocolOf, testCodes } from "../../../domain/tests/registry.ts";
 import { markColumns, type ProfileTest, quasiColumns, summaryColumns, unitOf } from "./sheets.ts";
 
 const units = [...new Set(testCodes.map(unitOf))];

@@ -1,8 +1,8 @@
 import { tablesOf } from "../../../domain/privacy/able.ts";
 import type { Interval } from "../../../domain/privacy/coding.ts";
 import type { PublishedRow, Summary } from "../../../domain/privacy/publish.ts";
-import type { TestCode } from "../../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../../domain/protocols/registry.ts";
+import type { TestCode } from "../../../domain/tests/registry.ts";
+import { protocolOf } from "../../../domain/tests/registry.ts";
 import { inUnit } from "../../../domain/units.ts";
 import { type Cell, writeSheet } from "../../sheets/write.ts";
 import type { TextFile } from "./contents.ts";

@@ -1,18 +1,9 @@
-import { type TestCode, testCodes } from "../../../domain/protocols/protocol.ts";
 import type { RollCell, RollRow } from "../../../domain/summary/roll.ts";
+import { protocolOf, type TestCode, testCodes } from "../../../domain/tests/registry.ts";
 import { completeValue } from "./marks-sheet.ts";
 import { type Column, type SummarySheet, sheetOf } from "./sheet.ts";
 import { inTestUnit, lessPrevious, unitOf } from "./values.ts";
 import { whoColumns } from "./who.ts";
-
-/** The tests as column names begin. */
-const names: Readonly<Record<TestCode, string>> = {
-  "push-up": "push_up",
-  agility: "agility",
-  vertical: "vertical",
-  core: "core",
-  endurance: "endurance",
-};
 
 function cellOf({ tests }: RollRow, test: TestCode): RollCell | undefined {
   return tests.find((cell) => cell.test === test);
@@ -24,7 +15,9 @@ function markOf(row: RollRow, test: TestCode) {
 }
 
 function testColumns(test: TestCode): Column<RollRow>[] {
-  const name = names[test];
+  // As column names are written.
+  const name = test.replaceAll("-", "_");
+  const { variants, better } = protocolOf(test);
   const unit = unitOf(test);
   const value = (row: RollRow) => completeValue({ mark: markOf(row, test) });
   const news = (row: RollRow) => markOf(row, test)?.news;
@@ -36,7 +29,7 @@ function testColumns(test: TestCode): Column<RollRow>[] {
   };
   return [
     { name, unit, means: "The mark of the day", cell: (row) => inTestUnit(test, value(row)) },
-    ...(test === "push-up" ? [variant] : []),
+    ...(variants.length > 1 ? [variant] : []),
     {
       name: `${name}_previous`,
       unit,
@@ -46,7 +39,7 @@ function testColumns(test: TestCode): Column<RollRow>[] {
     {
       name: `${name}_change`,
       unit,
-      means: test === "endurance" ? "mark less previous; below zero is faster" : "mark less previous",
+      means: better === "lower" ? "mark less previous; below zero is faster" : "mark less previous",
       cell: (row) => inTestUnit(test, lessPrevious(value(row), news(row)?.previous)),
     },
     {

@@ -1,5 +1,7 @@
 import type { SummaryAttempt, SummaryDay, SummaryPerson } from "../../../domain/summary/day.ts";
-import { seenCells } from "./seen.ts";
+import type { SeenCells } from "../../../domain/tests/definition.ts";
+import { definitionOf } from "../../../domain/tests/registry.ts";
+import { sheetColumns } from "../../../domain/tests/sheet-columns.ts";
 import { type Column, type SummarySheet, sheetOf } from "./sheet.ts";
 import { whoColumns } from "./who.ts";
 
@@ -11,10 +13,18 @@ interface Line {
   readonly corrects: number | null;
 }
 
-/** A column of what was seen: the same name as in a sheet of results. */
-function seenColumn(name: string, unit: string, means: string): Column<Line> {
-  return { name, unit, means, cell: ({ attempt }) => seenCells(attempt.test, attempt.seen)[name] ?? null };
+/** What was seen, in the columns of a sheet of results: lengths in cm, times in s. */
+function seenOf({ test, seen }: SummaryAttempt): SeenCells {
+  const { protocol, sheet } = definitionOf(test);
+  return sheet.write(protocol.attempt.parse(seen));
 }
+
+const seenColumns = sheetColumns().map(
+  ({ name, unit, means }): Column<Line> => ({
+    ...{ name, unit, means },
+    cell: ({ attempt }) => seenOf(attempt)[name] ?? null,
+  }),
+);
 
 const columns: Column<Line>[] = [
   { name: "order", unit: "", means: "The order of entry, from 1", cell: ({ order }) => order },
@@ -26,28 +36,7 @@ const columns: Column<Line>[] = [
     means: "How push-ups were done",
     cell: ({ attempt }) => attempt.variant,
   },
-  seenColumn("direction", "cw or ccw", "Quadrant jump: clockwise or counter-clockwise"),
-  seenColumn("reps", "reps", "Push-ups done in all; the mark is reps less off_at_end"),
-  seenColumn("off_at_end", "reps", "Of these, off the beat at the end"),
-  seenColumn(
-    "cadences",
-    ". and x",
-    "Each cadence in order, on (.) or off (x), where they were judged one by one",
-  ),
-  seenColumn("laps", "laps", "Quadrant jump: full laps of four landings"),
-  seenColumn("extra", "quadrants", "Landings of the lap that was not finished"),
-  seenColumn("touches", "touches", "Touches of a line"),
-  seenColumn("standing_reach", "cm", "Vertical leap: highest point touched standing"),
-  seenColumn(
-    "touch_reach",
-    "cm",
-    "Highest point touched in the jump; the leap is touch_reach less standing_reach",
-  ),
-  seenColumn("unit", "", "The unit of the two reaches"),
-  seenColumn("time", "s", "Plank: time held, as it was taken; circuit: time to finish, as it was taken"),
-  seenColumn("finished", "yes or no", "Circuit: whether all rounds were done"),
-  seenColumn("rounds_done", "rounds", "Circuit not finished: whole rounds"),
-  seenColumn("reps_done", "reps", "Circuit not finished: reps after them"),
+  ...seenColumns,
   {
     name: "entered_by",
     unit: "",

@@ -1,3 +1,4 @@
+import { definitionOf, type TestCode, testCodes } from "../../../domain/tests/registry.ts";
 import type { TextFile } from "../../bundle/package/contents.ts";
 import { wrapped } from "../../bundle/package/wrapped.ts";
 import type { SummarySheet } from "./sheet.ts";
@@ -41,11 +42,12 @@ const tests = `## The tests
 
 | code | test | unit of the mark | better |
 |---|---|---|---|
-| \`push-up\` | cadence push-up (strength) | reps | higher |
-| \`agility\` | quadrant jump | landings, the mean of two directions less touches | higher |
-| \`vertical\` | vertical leap (power) | cm | higher |
-| \`core\` | staged plank | s, rounded down | higher |
-| \`endurance\` | circuit | s, rounded up to the tenth | lower |`;
+${testCodes.map(testLine).join("\n")}`;
+
+function testLine(test: TestCode): string {
+  const { english, protocol } = definitionOf(test);
+  return `| \`${test}\` | ${english.name} | ${english.mark} | ${protocol.better} |`;
+}
 
 function sheetPart({ name, columns }: SummarySheet): string {
   const rows = columns.map((column) => `| ${column.name} | ${column.unit} | ${column.means} |`);

@@ -1,6 +1,6 @@
-import type { TestCode } from "../../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../../domain/protocols/registry.ts";
 import type { TypicalError } from "../../../domain/statistics/change.ts";
+import type { TestCode } from "../../../domain/tests/registry.ts";
+import { protocolOf } from "../../../domain/tests/registry.ts";
 import { inUnit } from "../../../domain/units.ts";
 import { type Column, type SummarySheet, sheetOf } from "./sheet.ts";
 import { unitOf } from "./values.ts";

@@ -1,5 +1,5 @@
-import type { TestCode } from "../../../domain/protocols/protocol.ts";
 import type { Missing } from "../../../domain/summary/missing.ts";
+import type { TestCode } from "../../../domain/tests/registry.ts";
 import { gapCodes } from "./codes.ts";
 import { type Column, type SummarySheet, sheetOf } from "./sheet.ts";
 import { whoColumns } from "./who.ts";

@@ -1,8 +1,8 @@
-import { type TestCode, testCodes } from "../../../domain/protocols/protocol.ts";
 import type { SummaryDay, SummaryPerson } from "../../../domain/summary/day.ts";
 import { inOrder } from "../../../domain/summary/roll.ts";
 import type { Spread } from "../../../domain/summary/spread.ts";
 import type { StationTimes, TurnTime } from "../../../domain/summary/turns.ts";
+import { type TestCode, testCodes } from "../../../domain/tests/registry.ts";
 import { type Column, type SummarySheet, sheetOf } from "./sheet.ts";
 import { inSeconds } from "./values.ts";
 import { whoColumns } from "./who.ts";

@@ -1,5 +1,5 @@
-import type { TestCode } from "../../../domain/protocols/protocol.ts";
-import { protocolOf } from "../../../domain/protocols/registry.ts";
+import type { TestCode } from "../../../domain/tests/registry.ts";
+import { protocolOf } from "../../../domain/tests/registry.ts";
 import { inUnit } from "../../../domain/units.ts";
 
 /** Grains in the test's unit as sheets give them; middles fall on quarters of a grain, so five decimals hold any. */

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { protocols } from "../../../../electron/domain/protocols/registry.ts";
+import { protocols } from "../../../../electron/domain/tests/registry.ts";
 import { useWriteTime } from "../../station/clock.ts";
 import { useLengths } from "../../station/lengths.ts";
 import { useWriteSeen } from "../../station/write.ts";

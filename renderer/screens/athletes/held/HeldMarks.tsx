@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { writeMark } from "../../../../electron/domain/protocols/written.ts";
+import { writeMark } from "../../../../electron/domain/tests/written.ts";
 import { useSay } from "../../../app/say.ts";
 import { useLengths } from "../../station/lengths.ts";
 import css from "./HeldPage.module.css";

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import { protocolOf } from "../../../../electron/domain/protocols/registry.ts";
-import { writeMark } from "../../../../electron/domain/protocols/written.ts";
+import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
+import { writeMark } from "../../../../electron/domain/tests/written.ts";
 import { useWriteDay } from "../../station/clock.ts";
 import { useLengths } from "../../station/lengths.ts";
 import css from "./HeldPage.module.css";

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { Tag } from "../../../parts/Tag.tsx";
 import { useNow, useWriteDay, useWriteTime } from "../clock.ts";
 import type { Found } from "../types.ts";

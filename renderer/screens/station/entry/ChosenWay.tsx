@@ -1,8 +1,11 @@
 import { useTranslation } from "react-i18next";
+import type { Choosing } from "../../../../electron/domain/tests/fields.ts";
 import { Choice } from "../../../parts/Choice.tsx";
 import { KeyHint } from "../../../parts/KeyHint.tsx";
 import css from "./ChosenWay.module.css";
-import { type Choosing, otherKey } from "./fields.ts";
+
+/** The key that changes a choice which has no keys of its own. */
+export const otherKey = "D";
 
 interface ChosenWayProps {
   readonly choice: Choosing;
@@ -14,7 +17,7 @@ interface ChosenWayProps {
 export function ChosenWay({ choice, value, onChoose }: ChosenWayProps) {
   const { t } = useTranslation("station");
   const { name, keys } = choice;
-  const words = {
+  const words: Readonly<Record<string, string>> = {
     full: t("choice.variant.full"),
     knee: t("choice.variant.knee"),
     cw: t("choice.direction.cw"),
@@ -34,7 +37,7 @@ export function ChosenWay({ choice, value, onChoose }: ChosenWayProps) {
   return (
     <div className={css.choice}>
       <Choice
-        label={t(`choice.${name}.label`)}
+        label={t(`choice.${name}.label` as "choice.variant.label")}
         hideLabel
         options={options}
         value={options.find((option) => option.value === value)?.value ?? null}

@@ -1,6 +1,8 @@
 import { type Ref, useImperativeHandle, useRef } from "react";
 import { useTranslation } from "react-i18next";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { roomFor } from "../../../../electron/domain/keyed/keyed.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useSay } from "../../../app/say.ts";
 import { Button } from "../../../parts/Button.tsx";
 import { NumberField } from "../../../parts/NumberField.tsx";
@@ -8,7 +10,6 @@ import type { AttemptView, Person, RecentAttempt } from "../types.ts";
 import { AthleteMarks, AthleteName } from "./AthleteCard.tsx";
 import css from "./KeyedEntry.module.css";
 import { Result } from "./Result.tsx";
-import { roomFor } from "./room.ts";
 import { Blocked, Full } from "./Stopped.tsx";
 import { useKeyedEntry } from "./useKeyedEntry.ts";
 import { ValueEntry } from "./ValueEntry.tsx";
@@ -40,7 +41,7 @@ export function KeyedEntry(props: KeyedEntryProps) {
   const entry = useKeyedEntry(test, lengths);
   const { found, values } = entry;
   const bibInput = useRef<HTMLInputElement>(null);
-  const room = found === null ? 0 : roomFor(test, parameters, found, values);
+  const room = found === null ? 0 : roomFor(test, parameters, found.standing, values);
   const justSaved = recent.find(({ attempt }) => attempt.attemptId === entry.saved?.attemptId);
 
   function toBib(): void {

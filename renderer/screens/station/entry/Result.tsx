@@ -1,7 +1,8 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
-import { protocols } from "../../../../electron/domain/protocols/registry.ts";
-import { peakPower } from "../../../../electron/domain/protocols/vertical.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { protocols } from "../../../../electron/domain/tests/registry.ts";
+import { peakPower } from "../../../../electron/domain/tests/vertical/protocol.ts";
 import { useSay } from "../../../app/say.ts";
 import { BigNumber } from "../../../parts/BigNumber.tsx";
 import { Button } from "../../../parts/Button.tsx";

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useStanding } from "../../../app/standing.tsx";
 import { Button } from "../../../parts/Button.tsx";
 import { LengthsChoice } from "../LengthsChoice.tsx";

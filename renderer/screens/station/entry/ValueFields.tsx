@@ -1,12 +1,14 @@
 import { type KeyboardEvent, type Ref, useEffect, useImperativeHandle, useRef } from "react";
 import { useTranslation } from "react-i18next";
-import type { Typed } from "../../../../electron/domain/keyed/reading.ts";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { choiceOf, fieldsOf } from "../../../../electron/domain/keyed/keyed.ts";
+import type { Field } from "../../../../electron/domain/tests/fields.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { Typed } from "../../../../electron/domain/tests/reading.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useSay } from "../../../app/say.ts";
 import { NumberField } from "../../../parts/NumberField.tsx";
-import { ChosenWay } from "./ChosenWay.tsx";
-import { choiceOf, type Field, fieldsOf, otherKey } from "./fields.ts";
+import { ChosenWay, otherKey } from "./ChosenWay.tsx";
 import css from "./ValueFields.module.css";
 
 export interface ValueFieldsHandle {
@@ -107,7 +109,7 @@ export function ValueFields(props: ValueFieldsProps) {
             data-aside={field.aside ?? false}
           >
             <NumberField
-              label={t(`field.${field.name}`)}
+              label={t(`field.${field.name}` as "field.reps")}
               digits={field.digits}
               value={values[field.name] ?? ""}
               onChange={(typed) => setValue(field.name, typed)}

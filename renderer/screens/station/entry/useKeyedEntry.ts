@@ -1,12 +1,12 @@
 import { useState } from "react";
-import { readKeyed } from "../../../../electron/domain/keyed/keyed.ts";
-import type { Typed } from "../../../../electron/domain/keyed/reading.ts";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import { readKeyed, startOf } from "../../../../electron/domain/keyed/keyed.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { Typed } from "../../../../electron/domain/tests/reading.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../../app/client.tsx";
 import { sentenceOf } from "../../../app/trouble.ts";
 import type { Found, Person, Told } from "../types.ts";
-import { startOf } from "./room.ts";
 import { type Sending, useSend } from "./useSend.ts";
 
 /** What was saved last; it stays until the next athlete is found. */
@@ -40,6 +40,10 @@ export interface KeyedEntry {
 
 const newTickets = () => Array.from({ length: 3 }, () => crypto.randomUUID());
 
+function startingAt(test: TestCode, { standing, variant }: Found, lengths: LengthUnit): Typed {
+  return startOf(test, { seen: standing.map(({ seen }) => seen), variant }, lengths);
+}
+
 /** The state of keyed entry: first a bib, then the values of whoever wears it. */
 export function useKeyedEntry(test: TestCode, lengths: LengthUnit): KeyedEntry {
   const client = useTRPCClient();
@@ -52,7 +56,7 @@ export function useKeyedEntry(test: TestCode, lengths: LengthUnit): KeyedEntry {
   const [saved, setSaved] = useState<Saved | null>(null);
   // One ticket an attempt, kept through every try: a retry can't enter anything twice.
   const [tickets, setTickets] = useState<readonly string[]>(newTickets);
-  const values = found === null ? typed : { ...startOf(test, found, lengths), ...typed };
+  const values = found === null ? typed : { ...startingAt(test, found, lengths), ...typed };
 
   async function find(wanted = bib): Promise<boolean> {
     setBib(wanted);

@@ -1,7 +1,8 @@
 import { useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../../electron/domain/heats/fold.ts";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { RecentAttempt } from "../types.ts";
 import { BibBox } from "./BibBox.tsx";
 import { BigKey } from "./BigKey.tsx";

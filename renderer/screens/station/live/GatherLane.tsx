@@ -1,7 +1,7 @@
 import type { MouseEvent } from "react";
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
-import { protocols } from "../../../../electron/domain/protocols/registry.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { protocols } from "../../../../electron/domain/tests/registry.ts";
 import { BigKey } from "./BigKey.tsx";
 import css from "./Gather.module.css";
 import { otherVariant } from "./gatherKeys.ts";

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
-import { protocolOf } from "../../../../electron/domain/protocols/registry.ts";
+import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
 import { useSay } from "../../../app/say.ts";
 import css from "./LaneDone.module.css";
 import { Standing } from "./Standing.tsx";

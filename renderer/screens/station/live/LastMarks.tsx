@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { LengthUnit } from "../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import { CorrectDialog } from "../CorrectDialog.tsx";
 import { HistoryDialog } from "../HistoryDialog.tsx";
 import { Recent } from "../Recent.tsx";

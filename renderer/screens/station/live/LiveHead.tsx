@@ -1,6 +1,6 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useInitials } from "../../../app/initials.tsx";
 import { useKeys } from "../../../app/keys.ts";
 import { Button, LinkButton } from "../../../parts/Button.tsx";

@@ -1,5 +1,6 @@
 import { type ComponentProps, useEffect } from "react";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { Answer } from "../../../parts/Answer.tsx";
 import { Cautions } from "../../../parts/Cautions.tsx";
 import type { RecentAttempt } from "../types.ts";

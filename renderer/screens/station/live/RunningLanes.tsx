@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../../electron/domain/heats/fold.ts";
-import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { AttemptView, RecentAttempt } from "../types.ts";
 import { BigKey } from "./BigKey.tsx";
 import { LaneActs } from "./GatherLane.tsx";

@@ -1,4 +1,4 @@
-import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { createCell } from "./cell.ts";
 import type { Live, LiveLane } from "./tool.ts";
 

@@ -1,6 +1,6 @@
 import { useState } from "react";
 import { mostLanes } from "../../../../electron/domain/heats/heat.ts";
-import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 
 const usual: Readonly<Record<TestCode, number>> = {
   "push-up": 4,

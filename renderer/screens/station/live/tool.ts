@@ -1,8 +1,9 @@
 import type { ReactNode } from "react";
-import type { AnyLane, LaneOf } from "../../../../electron/domain/heats/fold.ts";
-import type { Elapsed, FoldedLane } from "../../../../electron/domain/heats/heat.ts";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
-import type { ParametersOf } from "../../../../electron/domain/protocols/registry.ts";
+import type { AnyLane } from "../../../../electron/domain/heats/fold.ts";
+import type { FoldedLane } from "../../../../electron/domain/heats/heat.ts";
+import type { Elapsed } from "../../../../electron/domain/tests/live.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { LaneOf, ParametersOf, TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { HeatClock } from "../../../sound/clock.ts";
 import type { LiveKeys } from "./liveKeys.ts";
 import type { HeatLane, LiveHeat } from "./types.ts";
@@ -15,7 +16,7 @@ export interface LiveLane<Test extends TestCode = TestCode> {
   /** Who is in it and what the desk knows of them. */
   readonly in: HeatLane;
   /** Folded from all taps, those not sent yet among them, at `elapsedMs`. */
-  readonly state: FoldedLane<LaneOf[Test]>;
+  readonly state: FoldedLane<LaneOf<Test>>;
 }
 
 /** A tap of a test's own kinds (`electron/domain/heats/<test>.ts` lists them). */

@@ -1,4 +1,4 @@
-import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { agilityTool } from "./agility/tool.tsx";
 import { circuitTool } from "./circuit/tool.tsx";
 import { coreTool } from "./core/tool.tsx";

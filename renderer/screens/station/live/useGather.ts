@@ -1,5 +1,5 @@
 import { useMutation } from "@tanstack/react-query";
-import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { useInitials } from "../../../app/initials.tsx";
 import { tell } from "../../../app/messages.ts";

@@ -1,6 +1,7 @@
 import { type UseQueryResult, useQuery } from "@tanstack/react-query";
 import { useEffect } from "react";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { client } from "../../../app/client.tsx";
 import { anchorOfAnswer, timed } from "../../../sound/clock.ts";
 import { doubtOf, settleClock } from "./heatClocks.ts";

@@ -1,8 +1,9 @@
 import { useEffect, useMemo, useState, useSyncExternalStore } from "react";
 import { countInMs, foldHeat } from "../../../../electron/domain/heats/fold.ts";
 import type { HeatEvent } from "../../../../electron/domain/heats/heat.ts";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
-import { type ParametersOf, protocols } from "../../../../electron/domain/protocols/registry.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { type ParametersOf, protocols } from "../../../../electron/domain/tests/registry.ts";
 import { anchorOfTap, type HeatClock } from "../../../sound/clock.ts";
 import { clockOfHeat, settleClock } from "./heatClocks.ts";
 import { outboxOf, pageTime } from "./heatOutboxes.ts";

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { Cell, Mark } from "../summary.ts";
 import { useShortChange, useVariant, writeNumber } from "../useWords.ts";
 import css from "./MarkCell.module.css";

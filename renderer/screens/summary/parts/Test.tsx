@@ -1,4 +1,4 @@
-import type { TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { TestMark } from "../../../parts/TestMark.tsx";
 import { useVariant } from "../useWords.ts";
 import css from "./Everybody.module.css";

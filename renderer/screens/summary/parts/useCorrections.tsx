@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit } from "../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import { useWriteTime } from "../../station/clock.ts";
 import { useWriteSeen } from "../../station/write.ts";
 import type { Part, Summary } from "../summary.ts";

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
-import { protocolOf } from "../../../../electron/domain/protocols/registry.ts";
+import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
 import { sentence } from "../../../../electron/domain/words.ts";
 import { useSay } from "../../../app/say.ts";
 import { Tag } from "../../../parts/Tag.tsx";
@@ -44,7 +44,7 @@ export function useErrors(summary: Summary): Part<Line> {
       {
         key: "start",
         head: t("errors.start"),
-        cell: ({ test }) => <span className={css.wrap}>{say(sentence(`noise.source.${test}`))}</span>,
+        cell: ({ test }) => <span className={css.wrap}>{say(sentence(`test.${test}.noiseSource`))}</span>,
       },
     ],
     lines: summary.errors,

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
-import { type LengthUnit, testCodes } from "../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import { testCodes } from "../../../../electron/domain/tests/registry.ts";
 import type { Column } from "../../../parts/DataTable.tsx";
 import { TestMark } from "../../../parts/TestMark.tsx";
 import type { Part, Row, Summary } from "../summary.ts";

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit, TestCode } from "../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useWriteDay } from "../../station/clock.ts";
 import type { Mark, Part, Row, Summary } from "../summary.ts";
 import { useWrite, useWriteChange } from "../useWords.ts";

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { judge } from "../../../../../electron/domain/protocols/judge.ts";
+import { judge } from "../../../../../electron/domain/tests/judge.ts";
 import { useSay } from "../../../../app/say.ts";
 import { KeyHint } from "../../../../parts/KeyHint.tsx";
 import { BigKey } from "../BigKey.tsx";

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { trialCountInMs } from "../../../../../electron/domain/heats/agility.ts";
+import { trialCountInMs } from "../../../../../electron/domain/tests/agility/live.ts";
 import { formatTime } from "../../../../../electron/domain/units.ts";
 import { BigKey } from "../BigKey.tsx";
 import type { Live, LiveLane } from "../tool.ts";

@@ -1,6 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { directions } from "../../../../../electron/domain/heats/agility.ts";
-import { agility } from "../../../../../electron/domain/protocols/agility.ts";
+import { agility, directions } from "../../../../../electron/domain/tests/agility/protocol.ts";
 import { BigKey } from "../BigKey.tsx";
 import type { Live, LiveLane } from "../tool.ts";
 import { rerunning } from "./control.ts";

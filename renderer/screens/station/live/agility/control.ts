@@ -1,5 +1,6 @@
-import type { AgilityLane, Direction } from "../../../../../electron/domain/heats/agility.ts";
-import { reactionMs, trialCountInMs } from "../../../../../electron/domain/heats/agility.ts";
+import type { AgilityLane } from "../../../../../electron/domain/tests/agility/live.ts";
+import { reactionMs, trialCountInMs } from "../../../../../electron/domain/tests/agility/live.ts";
+import type { Direction } from "../../../../../electron/domain/tests/agility/protocol.ts";
 import { bind, keysBetweenLanes } from "../bind.ts";
 import { createCell } from "../cell.ts";
 import { chooseLane, forgetLane, laneAtHand } from "../chosenLane.ts";

@@ -1,4 +1,4 @@
-import type { AgilityLane } from "../../../../../electron/domain/heats/agility.ts";
+import type { AgilityLane } from "../../../../../electron/domain/tests/agility/live.ts";
 
 /** What is asked after the whistle, in this order. */
 export const countNames = ["laps", "extra", "touches"] as const;

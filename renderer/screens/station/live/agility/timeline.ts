@@ -1,6 +1,7 @@
-import type { AgilityLane } from "../../../../../electron/domain/heats/agility.ts";
-import { type Cue, cuesBetween } from "../../../../../electron/domain/heats/cues.ts";
-import type { AgilityParameters } from "../../../../../electron/domain/protocols/agility.ts";
+import { cuesBetween } from "../../../../../electron/domain/heats/cues.ts";
+import type { AgilityLane } from "../../../../../electron/domain/tests/agility/live.ts";
+import type { AgilityParameters } from "../../../../../electron/domain/tests/agility/protocol.ts";
+import type { Cue } from "../../../../../electron/domain/tests/cue.ts";
 import type { Timeline } from "../../../../sound/schedule.ts";
 
 /** What is heard of the trials at hand, by the heat's time: each has its own count-in, signal and whistle. */

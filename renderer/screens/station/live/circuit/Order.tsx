@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { EnduranceParameters } from "../../../../../electron/domain/protocols/endurance.ts";
+import type { EnduranceParameters } from "../../../../../electron/domain/tests/endurance/protocol.ts";
 import { ExerciseFigure } from "../../../../parts/drawings/ExerciseFigure.tsx";
 import css from "./Order.module.css";
 

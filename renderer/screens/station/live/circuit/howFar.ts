@@ -1,4 +1,4 @@
-import type { EnduranceParameters } from "../../../../../electron/domain/protocols/endurance.ts";
+import type { EnduranceParameters } from "../../../../../electron/domain/tests/endurance/protocol.ts";
 
 /** Reps before each exercise of a round: where somebody is who has just begun it. */
 export function repsBefore({ exercises }: EnduranceParameters): number[] {

@@ -1,4 +1,7 @@
-import { type EnduranceParameters, endurance } from "../../../../../electron/domain/protocols/endurance.ts";
+import {
+  type EnduranceParameters,
+  endurance,
+} from "../../../../../electron/domain/tests/endurance/protocol.ts";
 import { formatTime } from "../../../../../electron/domain/units.ts";
 
 /** A time of a circuit as it is scored: hundredths go up to the next tenth, by the protocol's own rule. */

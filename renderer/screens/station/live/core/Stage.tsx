@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import { warningMs } from "../../../../../electron/domain/heats/cues.ts";
-import { type Stage, stageAt } from "../../../../../electron/domain/protocols/core.ts";
+import { warningMs } from "../../../../../electron/domain/tests/core/cues.ts";
+import { type Stage, stageAt } from "../../../../../electron/domain/tests/core/protocol.ts";
 import { useSay } from "../../../../app/say.ts";
 import { PlankFigure } from "../../../../parts/drawings/PlankFigure.tsx";
 import { BigClock } from "../BigClock.tsx";

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit } from "../../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../../../electron/domain/tests/protocol.ts";
 import css from "./NumberPad.module.css";
 
 /** What a press on the pad puts at the end of the text. */

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import type { VerticalLane } from "../../../../../electron/domain/heats/vertical.ts";
-import type { LengthUnit } from "../../../../../electron/domain/protocols/protocol.ts";
+import type { LengthUnit } from "../../../../../electron/domain/tests/protocol.ts";
+import type { VerticalLane } from "../../../../../electron/domain/tests/vertical/live.ts";
 import { formatLength } from "../../../../../electron/domain/units.ts";
 import { BigNumber } from "../../../../parts/BigNumber.tsx";
 import css from "./Trials.module.css";

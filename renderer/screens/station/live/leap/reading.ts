@@ -1,6 +1,6 @@
-import { judge } from "../../../../../electron/domain/protocols/judge.ts";
-import type { LengthUnit } from "../../../../../electron/domain/protocols/protocol.ts";
-import type { VerticalParameters } from "../../../../../electron/domain/protocols/vertical.ts";
+import { judge } from "../../../../../electron/domain/tests/judge.ts";
+import type { LengthUnit } from "../../../../../electron/domain/tests/protocol.ts";
+import type { VerticalParameters } from "../../../../../electron/domain/tests/vertical/protocol.ts";
 import { formatLength, parseLength } from "../../../../../electron/domain/units.ts";
 import { type Sentence, sentence } from "../../../../../electron/domain/words.ts";
 
@@ -18,7 +18,7 @@ export interface Standing {
 
 /** Reaches between these need no question, in mm; the same range as for a trial. Ours. */
 const reachRange = [1200, 3000] as const;
-const reachQuestion = "plausibility.vertical.reach";
+const reachQuestion = "test.vertical.plausibility.reach";
 
 /** Reads a standing reach. The trials are judged with it later; a reach in the wrong unit is asked about at once. */
 export function readReach(text: string, unit: LengthUnit): Reading {

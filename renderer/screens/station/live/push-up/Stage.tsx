@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { countInMs } from "../../../../../electron/domain/heats/fold.ts";
-import { cadenceAt, msPerBeat, msPerRep } from "../../../../../electron/domain/heats/push-up.ts";
+import { cadenceAt, msPerBeat, msPerRep } from "../../../../../electron/domain/tests/push-up/live.ts";
 import { Beat } from "../../../../parts/Beat.tsx";
 import type { Live } from "../tool.ts";
 import css from "./Stage.module.css";

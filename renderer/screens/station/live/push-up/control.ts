@@ -1,4 +1,4 @@
-import { cadenceAt } from "../../../../../electron/domain/heats/push-up.ts";
+import { cadenceAt } from "../../../../../electron/domain/tests/push-up/live.ts";
 import type { Live, LiveLane } from "../tool.ts";
 
 type PushUpLive = Live<"push-up">;

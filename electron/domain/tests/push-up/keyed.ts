@@ -1,0 +1,30 @@
+import { sentence } from "../../words.ts";
+import type { KeyedTest } from "../fields.ts";
+import type { Reading, Typed } from "../reading.ts";
+import { mostOffAtEnd, type PushUpAttempt } from "./protocol.ts";
+
+/** Push-ups from paper are a tally: done in all, and how many of them were off at the end. */
+export const keyedPushUp: KeyedTest<PushUpAttempt> = {
+  choice: { name: "variant", options: ["full", "knee"], keys: ["F", "K"] },
+  fields: () => [
+    { name: "reps", digits: "whole" },
+    { name: "offAtEnd", digits: "whole" },
+  ],
+  start: ({ variant }) => ({ variant }),
+  read: (reading) => [{ how: "tally", reps: reading.count("reps"), offAtEnd: reading.count("offAtEnd") }],
+  limits,
+  retype: (seen, lengths) => ({ typed: retyped(seen), lengths }),
+};
+
+function limits(reading: Reading): ReturnType<NonNullable<KeyedTest<PushUpAttempt>["limits"]>> {
+  const isOver = Number(reading.text("offAtEnd")) > mostOffAtEnd;
+  return isOver ? { offAtEnd: sentence("test.push-up.keyed.offAtEnd") } : {};
+}
+
+/** Cadences as the tally that scores the same: up to the last one on the beat, and none off after it. */
+function retyped(seen: PushUpAttempt): Typed {
+  if (seen.how === "tally") return { reps: `${seen.reps}`, offAtEnd: `${seen.offAtEnd}` };
+  const reps = seen.cadences.length;
+  const offAtEnd = reps - (seen.cadences.lastIndexOf(".") + 1);
+  return { reps: `${reps}`, offAtEnd: `${offAtEnd}` };
+}

@@ -1,0 +1,132 @@
+import { z } from "zod";
+import type { Elapsed, LaneState, LiveTest, Tap } from "../live.ts";
+import { mostCadences, type PushUpAttempt, type PushUpParameters } from "./protocol.ts";
+
+/** Part of a rep before its judging beat from which on a tap means that beat: nobody waits who sees it coming. */
+const early = 0.25;
+const countInBeats = 4;
+
+const cadence = z.int().min(1).max(mostCadences);
+const what = z.discriminatedUnion("kind", [
+  /** A cadence was off: the one at hand, unless it is named. */
+  z.object({ kind: z.literal("off"), detail: z.object({ cadence: cadence.exactOptional() }) }),
+  /** A cadence was on after all. */
+  z.object({ kind: z.literal("on-again"), detail: z.object({ cadence }) }),
+  /** The athlete stopped, after the cadence at hand unless it is named. */
+  z.object({
+    kind: z.literal("stop"),
+    detail: z.object({ cadence: z.int().min(0).max(mostCadences).exactOptional() }),
+  }),
+]);
+
+/** A tap of the test's own kinds. */
+export type PushUpTap = z.infer<typeof what>;
+
+/** What the taps of a lane amount to. */
+export interface PushUpKept {
+  /** Ordinals of the off cadences, ascending. */
+  readonly off: readonly number[];
+  /** One sign a cadence, once the lane has ended. */
+  readonly ended: string | null;
+}
+
+export interface PushUpLane extends LaneState<PushUpAttempt> {
+  /** One sign a cadence judged so far: "." on (or not marked yet), "x" off. */
+  readonly cadences: string;
+  /** The mark if it ended now. */
+  readonly reps: number;
+  /** The cadence that a tap now would mark; 0 before the first. */
+  readonly atHand: number;
+  /** Off cadences in a row up to now; one below the stop is the time to warn. */
+  readonly misses: number;
+  readonly warning: boolean;
+}
+
+export function msPerBeat({ bpm }: PushUpParameters): number {
+  return 60_000 / bpm;
+}
+
+/** 3.000 s at 40 beats a minute and two beats a rep; the judging beat of cadence n is at n times this. */
+export function msPerRep(parameters: PushUpParameters): number {
+  return msPerBeat(parameters) * parameters.beatsPerRep;
+}
+
+/** Cadences whose judging beat has come. */
+export function judgedBy(parameters: PushUpParameters, atMs: number): number {
+  return Math.min(mostCadences, Math.max(0, Math.floor(atMs / msPerRep(parameters))));
+}
+
+/** The cadence that a tap means: from a quarter of a rep before its judging beat to a quarter before the next. */
+export function cadenceAt(parameters: PushUpParameters, atMs: number): number {
+  return Math.min(mostCadences, Math.max(0, Math.floor(atMs / msPerRep(parameters) + early)));
+}
+
+function signs(off: readonly number[], count: number): string {
+  return Array.from({ length: count }, (_, index) => (off.includes(index + 1) ? "x" : ".")).join("");
+}
+
+/** The cadences up to the misses in a row that end the test, or null while there are none. */
+function endedBy(off: readonly number[], missesToStop: number): string | null {
+  const all = signs(off, off.at(-1) ?? 0);
+  const end = all.indexOf("x".repeat(missesToStop));
+  return end < 0 ? null : all.slice(0, end + missesToStop);
+}
+
+function markOff(kept: PushUpKept, wanted: number, atHand: number, missesToStop: number): PushUpKept {
+  if (wanted < 1 || wanted > atHand || kept.off.includes(wanted)) return kept;
+  const off = [...kept.off, wanted].sort((a, b) => a - b);
+  return { off, ended: endedBy(off, missesToStop) };
+}
+
+function stopped(kept: PushUpKept, tap: Tap & PushUpTap, parameters: PushUpParameters): PushUpKept {
+  const judged = judgedBy(parameters, tap.atMs);
+  const named = tap.detail.cadence;
+  if (named !== undefined) return named > judged ? kept : { ...kept, ended: signs(kept.off, named) };
+  // An off cadence tapped just ahead of its beat is seen, though the beat has not come.
+  return { ...kept, ended: signs(kept.off, Math.max(judged, kept.off.at(-1) ?? 0)) };
+}
+
+function step(kept: PushUpKept, tap: Tap & PushUpTap, parameters: PushUpParameters): PushUpKept {
+  if (kept.ended !== null || tap.atMs < 0) return kept;
+  const atHand = cadenceAt(parameters, tap.atMs);
+  switch (tap.kind) {
+    case "off":
+      return markOff(kept, tap.detail.cadence ?? atHand, atHand, parameters.missesToStop);
+    case "on-again":
+      if (!kept.off.includes(tap.detail.cadence)) return kept;
+      return { ...kept, off: kept.off.filter((each) => each !== tap.detail.cadence) };
+    case "stop":
+      return stopped(kept, tap, parameters);
+  }
+}
+
+function show(kept: PushUpKept, parameters: PushUpParameters, elapsed: Elapsed): PushUpLane {
+  const last = kept.off.at(-1) ?? 0;
+  const cadences = kept.ended ?? signs(kept.off, Math.max(judgedBy(parameters, elapsed ?? 0), last));
+  const atHand = cadenceAt(parameters, elapsed ?? 0);
+  // The cadence at hand is not on before its time to be marked is over.
+  const over = kept.ended ?? signs(kept.off, Math.max(atHand - 1, last));
+  const misses = over.length - over.replace(/x+$/, "").length;
+  return {
+    phase: kept.ended !== null ? "done" : elapsed === null ? "ready" : "going",
+    results: kept.ended === null ? [] : [{ key: "mark", seen: { how: "cadences", cadences: kept.ended } }],
+    cadences,
+    reps: cadences.lastIndexOf(".") + 1,
+    atHand,
+    misses,
+    warning: kept.ended === null && misses > 0 && misses === parameters.missesToStop - 1,
+  };
+}
+
+/**
+ * Cadence push-up: one metronome, many lanes. The volunteer marks only what is off; a lane ends itself at the misses in
+ * a row, or by a stop. Source: common practice, no published source.
+ */
+export const livePushUp: LiveTest<PushUpParameters, PushUpAttempt, PushUpTap, PushUpKept, PushUpLane> = {
+  clock: "common",
+  countInMs: (parameters) => countInBeats * msPerBeat(parameters),
+  what,
+  empty: () => ({ off: [], ended: null }),
+  step,
+  show,
+};

@@ -1,0 +1,96 @@
+import { z } from "zod";
+import { sentence } from "../../words.ts";
+import { believe, refuse } from "../believable.ts";
+import { frozen } from "../frozen.ts";
+import type { Plausibility, Protocol } from "../protocol.ts";
+
+/** Reps off at the end that a tally from paper can name. */
+export const mostOffAtEnd = 3;
+/** Cadences that an attempt can hold: twenty minutes at 40 beats a minute. */
+export const mostCadences = 400;
+
+const parameters = z.strictObject({
+  /** Beats a minute of the metronome. */
+  bpm: z.int().min(20).max(120),
+  /** Beats of one rep; the last of them, at the top, is the one that judges. */
+  beatsPerRep: z.int().min(1).max(8),
+  /** Off cadences in a row that end the test. A tally from paper knows no more. */
+  missesToStop: z.int().min(1).max(mostOffAtEnd),
+});
+
+const cadences = z.strictObject({
+  how: z.literal("cadences"),
+  /** One sign a cadence, in order: "." on the beat, "x" off. */
+  cadences: z
+    .string()
+    .max(mostCadences)
+    .regex(/^[.x]*$/),
+});
+
+const tally = z
+  .strictObject({
+    how: z.literal("tally"),
+    /** Reps done in all, the off ones at the end among them. */
+    reps: z.int().min(0).max(999),
+    offAtEnd: z.int().min(0).max(mostOffAtEnd),
+  })
+  .refine((attempt) => attempt.offAtEnd <= attempt.reps, {
+    path: ["offAtEnd"],
+    params: { sentence: sentence("test.push-up.plausibility.offMoreThanReps") },
+  });
+
+const attempt = z.discriminatedUnion("how", [cadences, tally]);
+
+export type PushUpParameters = z.infer<typeof parameters>;
+export type PushUpAttempt = z.infer<typeof attempt>;
+
+/** Cadences until the test ended: by the misses in a row, or because the athlete stopped. */
+function cadencesHeld(missesToStop: number, cadencesSeen: string): string {
+  const end = cadencesSeen.indexOf("x".repeat(missesToStop));
+  return end < 0 ? cadencesSeen : cadencesSeen.slice(0, end + missesToStop);
+}
+
+/** The ordinal of the last cadence that was on: a slip recovered from counts, those that lead to the end do not. */
+function repsOf({ missesToStop }: PushUpParameters, seen: PushUpAttempt): number {
+  if (seen.how === "tally") return seen.reps - seen.offAtEnd;
+  return cadencesHeld(missesToStop, seen.cadences).lastIndexOf(".") + 1;
+}
+
+function plausibility(frozenParameters: PushUpParameters, seen: PushUpAttempt): Plausibility {
+  const { missesToStop } = frozenParameters;
+  if (seen.how === "tally" && seen.offAtEnd > missesToStop) {
+    return refuse(sentence("test.push-up.plausibility.offMoreThanStop", { count: missesToStop }));
+  }
+  if (seen.how === "cadences" && cadencesHeld(missesToStop, seen.cadences) !== seen.cadences) {
+    return refuse(sentence("test.push-up.plausibility.afterTheEnd", { count: missesToStop }));
+  }
+  const value = repsOf(frozenParameters, seen);
+  return believe(value, {
+    askBelow: [1, sentence("test.push-up.plausibility.low", { value })],
+    askAbove: [80, sentence("test.push-up.plausibility.high", { value })],
+    refuseAbove: [300, sentence("test.push-up.plausibility.tooHigh", { value })],
+  });
+}
+
+/**
+ * Cadence push-up (strength): reps, higher is better. Full and knee push-ups never compare; the variant stands beside
+ * the attempt. Source: common practice, no published source; ranges ours.
+ */
+export const pushUp: Protocol<"push-up", PushUpParameters, PushUpAttempt> = Object.freeze({
+  code: "push-up" as const,
+  better: "higher" as const,
+  grain: frozen({ unit: "reps" as const, perUnit: 1 }),
+  equalWithin: 0,
+  variants: frozen(["full", "knee"]),
+  parameters,
+  defaults: frozen({ bpm: 40, beatsPerRep: 2, missesToStop: 3 }),
+  attempt,
+  slot: () => "",
+  slotSize: () => 1,
+  score: (frozenParameters: PushUpParameters, attempts: readonly PushUpAttempt[]) => ({
+    state: "complete" as const,
+    value: Math.max(...attempts.map((seen) => repsOf(frozenParameters, seen))),
+  }),
+  plausibility,
+  write: (value: number) => ({ number: String(value), unit: "reps" as const }),
+});

@@ -1,0 +1,47 @@
+import { fromUnit, parseCount, parseLength, parseTime, type Unread } from "../units.ts";
+import type { Sentence } from "../words.ts";
+import type { LengthUnit } from "./protocol.ts";
+
+/** Text as it stands in the fields of one test, by the field's name; a field not named is empty. */
+export type Typed = Readonly<Record<string, string>>;
+
+/** Reads fields one by one and remembers what could not be read; a field that could not be read counts as 0. */
+export interface Reading {
+  readonly errors: Readonly<Record<string, Sentence>>;
+  text(name: string): string;
+  isEmpty(name: string): boolean;
+  count(name: string): number;
+  /** In ms. */
+  time(name: string): number;
+  /** In mm. */
+  length(name: string, unit: LengthUnit): number;
+  /** In g; typed in kilograms, or in pounds beside inches. */
+  mass(name: string, unit: LengthUnit): number;
+}
+
+/** Hundredths of a milligram in a pound: exact (international yard and pound agreement, 1959). */
+const poundInHundredths = 45_359_237;
+
+export function readingOf(typed: Typed): Reading {
+  const errors: Record<string, Sentence> = {};
+  const text = (name: string) => typed[name] ?? "";
+
+  function take<Key extends string>(name: string, read: Record<Key, number> | Unread, key: Key): number {
+    if (key in read) return (read as Record<Key, number>)[key];
+    errors[name] = (read as Unread).sentence;
+    return 0;
+  }
+
+  return {
+    errors,
+    text,
+    isEmpty: (name) => text(name).trim() === "",
+    count: (name) => take(name, parseCount(text(name)), "count"),
+    time: (name) => take(name, parseTime(text(name)), "ms"),
+    length: (name, unit) => take(name, parseLength(text(name), unit), "mm"),
+    mass(name, unit) {
+      const thousandths = take(name, fromUnit({ unit: "cm", perUnit: 1000 }, text(name)), "value");
+      return unit === "cm" ? thousandths : Math.round((thousandths * poundInHundredths) / 100_000_000);
+    },
+  };
+}

@@ -1,0 +1,55 @@
+import { formatLength, parseLength } from "../../units.ts";
+import type { KeyedTest, Retyped } from "../fields.ts";
+import type { LengthUnit } from "../protocol.ts";
+import type { VerticalAttempt } from "./protocol.ts";
+
+/** How many touches of the leap are keyed together at most; each has a field of its own. */
+export const touchNames = ["touch1", "touch2", "touch3"] as const;
+
+/** The vertical leap from paper: the reach once, then a field a touch. */
+export const keyedVertical: KeyedTest<VerticalAttempt> = {
+  choice: null,
+  fields: (_typed, room) => [
+    { name: "standingReach", digits: "fraction", unit: "length" },
+    ...touchNames.slice(0, Math.max(1, room)).map((name, index) => ({
+      ...{ name, digits: "fraction" as const, unit: "length" as const },
+      ...(index > 0 && { mayEnd: true as const }),
+    })),
+    { name: "bodyMass", digits: "fraction", unit: "mass", aside: true },
+  ],
+  start({ seen }, lengths) {
+    const reach = seen.at(-1)?.standingReach;
+    return reach === undefined ? {} : { standingReach: formatLength(reach, lengths) };
+  },
+  read(reading, lengths) {
+    const standingReach = reading.length("standingReach", lengths);
+    const mass = reading.isEmpty("bodyMass") ? {} : { bodyMass: reading.mass("bodyMass", lengths) };
+    const used = touchNames.filter((name) => !reading.isEmpty(name));
+    // Without any touch the first is asked for.
+    return (used.length === 0 ? [touchNames[0]] : used).map((name) => ({
+      standingReach,
+      touchReach: reading.length(name, lengths),
+      ...mass,
+    }));
+  },
+  retype,
+};
+
+function retype({ standingReach, touchReach, bodyMass }: VerticalAttempt, preferred: LengthUnit): Retyped {
+  const other = preferred === "cm" ? "in" : "cm";
+  const readable = (unit: LengthUnit) =>
+    [standingReach, touchReach].every((mm) => {
+      const read = parseLength(formatLength(mm, unit), unit);
+      return "mm" in read && read.mm === mm;
+    });
+  // A reading in inches is rarely a half centimetre, and the other way round.
+  const lengths = !readable(preferred) && readable(other) ? other : preferred;
+  const mass = bodyMass === undefined ? {} : { bodyMass: massText(bodyMass, lengths) };
+  const [reach, touch] = [formatLength(standingReach, lengths), formatLength(touchReach, lengths)];
+  return { typed: { standingReach: reach, touch1: touch, ...mass }, lengths };
+}
+
+/** Kilograms to the gram; pounds to the thousandth, which is finer than a gram. */
+function massText(grams: number, lengths: LengthUnit): string {
+  return lengths === "cm" ? `${grams / 1000}` : `${Math.round(grams / 0.45359237) / 1000}`;
+}

@@ -1,0 +1,97 @@
+import { z } from "zod";
+import type { LaneResult, LaneState, LiveTest, Tap } from "../live.ts";
+import { mass, reach, type VerticalAttempt, type VerticalParameters } from "./protocol.ts";
+
+const what = z.discriminatedUnion("kind", [
+  /** Standing reach in mm, and the mass in g where power is wanted; holds for the trials after it. */
+  z.object({
+    kind: z.literal("reach"),
+    detail: z.object({ mm: reach, bodyMass: mass.exactOptional() }),
+  }),
+  /** A trial: the highest point touched, in mm. */
+  z.object({ kind: z.literal("touch"), detail: z.object({ mm: reach }) }),
+  /** No more trials, though there are some left. */
+  z.object({ kind: z.literal("enough"), detail: z.object({}) }),
+]);
+/** A tap of the test's own kinds. */
+export type VerticalTap = z.infer<typeof what>;
+
+/** What the taps of a lane amount to. */
+export interface VerticalKept {
+  readonly standingReach: number | null;
+  readonly bodyMass: number | null;
+  readonly prior: readonly VerticalAttempt[];
+  readonly trials: readonly LaneResult<VerticalAttempt>[];
+  readonly enough: boolean;
+}
+
+export interface VerticalLane extends LaneState<VerticalAttempt> {
+  /** In mm; null until it is measured. */
+  readonly standingReach: number | null;
+  readonly bodyMass: number | null;
+  /** Heights jumped in mm, those of before this heat first. */
+  readonly heights: readonly number[];
+  readonly best: number | null;
+  readonly trialsLeft: number;
+}
+
+function touched(kept: VerticalKept, tap: Tap, mm: number, trials: number): VerticalKept {
+  const { standingReach, bodyMass } = kept;
+  const full = kept.prior.length + kept.trials.length >= trials;
+  if (standingReach === null || kept.enough || full) return kept;
+  const seen = { standingReach, touchReach: mm, ...(bodyMass !== null && { bodyMass }) };
+  return { ...kept, trials: [...kept.trials, { key: tap.id, seen }] };
+}
+
+function step(kept: VerticalKept, tap: Tap & VerticalTap, { trials }: VerticalParameters): VerticalKept {
+  switch (tap.kind) {
+    case "reach":
+      return { ...kept, standingReach: tap.detail.mm, bodyMass: tap.detail.bodyMass ?? kept.bodyMass };
+    case "touch":
+      return touched(kept, tap, tap.detail.mm, trials);
+    case "enough":
+      return kept.prior.length + kept.trials.length === 0 ? kept : { ...kept, enough: true };
+  }
+}
+
+function show(kept: VerticalKept, { trials }: VerticalParameters): VerticalLane {
+  const { standingReach, bodyMass } = kept;
+  const all = [...kept.prior, ...kept.trials.map(({ seen }) => seen)];
+  const heights = all.map((seen) => seen.touchReach - seen.standingReach);
+  const trialsLeft = kept.enough ? 0 : Math.max(0, trials - all.length);
+  const begun = standingReach !== null || all.length > 0;
+  return {
+    phase: trialsLeft === 0 ? "done" : begun ? "going" : "ready",
+    results: kept.trials,
+    standingReach,
+    bodyMass,
+    heights,
+    best: heights.length === 0 ? null : Math.max(...heights),
+    trialsLeft,
+  };
+}
+
+/**
+ * Vertical leap: no clock; the standing reach once, then trials, the best so far shown. Trials and a reach of earlier
+ * today count. Source: common practice, no published source.
+ */
+export const liveVertical: LiveTest<
+  VerticalParameters,
+  VerticalAttempt,
+  VerticalTap,
+  VerticalKept,
+  VerticalLane
+> = {
+  clock: "own",
+  countInMs: () => 0,
+  what,
+  empty: (_parameters, prior) => ({
+    standingReach: prior.at(-1)?.standingReach ?? null,
+    bodyMass: prior.at(-1)?.bodyMass ?? null,
+    prior,
+    trials: [],
+    enough: false,
+  }),
+  step,
+  show,
+};

@@ -1,0 +1,40 @@
+import { differsFromLast, startingTypicalErrors } from "../statistics/change.ts";
+import { type Sentence, sentence } from "../words.ts";
+import { ask, fine } from "./believable.ts";
+import type { LengthUnit, Mark, Plausibility, Written } from "./protocol.ts";
+import { protocolOf, type TestCode } from "./registry.ts";
+
+/** Any mark as people see it; one that is not complete has no number, only a note. */
+export function writeMark(code: TestCode, mark: Mark, lengths: LengthUnit): Written {
+  switch (mark.state) {
+    case "complete":
+      return protocolOf(code).write(mark.value, lengths);
+    case "incomplete":
+      return { number: "", unit: "", note: missingOf(code, mark.missing) };
+    case "unfinished":
+      return {
+        number: "",
+        unit: "",
+        note: sentence("marks.unfinished", { rounds: mark.rounds, reps: mark.reps }),
+      };
+  }
+}
+
+/** Says what is still to come of a mark; `missing` names the slots, in the order of the protocol. */
+export function missingOf(code: TestCode, missing: readonly string[]): Sentence {
+  return sentence(`test.${code}.missing.${missing.join("-")}`);
+}
+
+/** Asks when a mark is more than four typical errors away from the athlete's own last (both in grains). */
+export function againstLast(
+  code: TestCode,
+  last: number,
+  value: number,
+  lengths: LengthUnit,
+  error = startingTypicalErrors[code],
+): Plausibility {
+  if (!differsFromLast(code, last, value, error)) return fine;
+  const { write } = protocolOf(code);
+  const values = { last: write(last, lengths).number, value: write(value, lengths).number };
+  return ask(sentence("plausibility.differsFromLast", values));
+}

@@ -1,0 +1,33 @@
+import { expect, test } from "vitest";
+import { type VerticalAttempt, vertical } from "../../../../electron/domain/tests/vertical/protocol.ts";
+import { textOf } from "../../domain/text.ts";
+
+function judge(attempt: VerticalAttempt): string {
+  const opinion = vertical.plausibility(vertical.defaults, vertical.attempt.parse(attempt));
+  return opinion.level === "fine" ? "fine" : `${opinion.level}: ${textOf(opinion.sentence)}`;
+}
+
+test("a reach keyed in the wrong unit is asked about though the height looks right", () => {
+  expect(judge({ standingReach: 865, touchReach: 1042 })).toBe(
+    "ask: A standing reach of 86.5 cm (34.06 in) is unusual. Is the unit right?",
+  );
+});
+
+test("the worst of several doubts is the one that is told", () => {
+  expect(judge({ standingReach: 865, touchReach: 800 })).toBe(
+    "refuse: The touch is below the standing reach. Check both readings.",
+  );
+  expect(judge({ standingReach: 865, touchReach: 1042, bodyMass: 700_000 / 2 })).toBe(
+    "refuse: 350 kg cannot be right for a body mass. Check the number and its unit.",
+  );
+});
+
+test("a jump beyond belief says what to check", () => {
+  expect(judge({ standingReach: 2190, touchReach: 3690 })).toBe(
+    "refuse: 150 cm (59.06 in) is above any recorded standing jump: is this the reach and not the jump?",
+  );
+});
+
+test("a body mass in range changes nothing", () => {
+  expect(judge({ standingReach: 2190, touchReach: 2640, bodyMass: 68_000 })).toBe("fine");
+});
