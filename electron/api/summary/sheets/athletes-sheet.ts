@@ -1,7 +1,7 @@
 import type { RollCell, RollRow } from "../../../domain/summary/roll.ts";
 import { protocolOf, type TestCode, testCodes } from "../../../domain/tests/registry.ts";
 import { completeValue } from "./marks-sheet.ts";
-import { type Column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { type Column, column, type SummarySheet, sheetOf } from "./sheet.ts";
 import { inTestUnit, lessPrevious, unitOf } from "./values.ts";
 import { whoColumns } from "./who.ts";
 
@@ -21,45 +21,40 @@ function testColumns(test: TestCode): Column<RollRow>[] {
   const unit = unitOf(test);
   const value = (row: RollRow) => completeValue({ mark: markOf(row, test) });
   const news = (row: RollRow) => markOf(row, test)?.news;
-  const variant: Column<RollRow> = {
-    name: `${name}_variant`,
-    unit: "full, knee or empty",
-    means: "How they were done; where both ways were, the full ones stand here",
-    cell: (row) => markOf(row, test)?.variant ?? null,
-  };
+  const variant: Column<RollRow> = column(
+    `${name}_variant`,
+    "full, knee or empty",
+    "How they were done; where both ways were, the full ones stand here",
+    (row) => markOf(row, test)?.variant ?? null,
+  );
   return [
-    { name, unit, means: "The mark of the day", cell: (row) => inTestUnit(test, value(row)) },
+    column(name, unit, "The mark of the day", (row) => inTestUnit(test, value(row))),
     ...(variants.length > 1 ? [variant] : []),
-    {
-      name: `${name}_previous`,
+    column(`${name}_previous`, unit, "The last test's mark", (row) => inTestUnit(test, news(row)?.previous)),
+    column(
+      `${name}_change`,
       unit,
-      means: "The last test's mark",
-      cell: (row) => inTestUnit(test, news(row)?.previous),
-    },
-    {
-      name: `${name}_change`,
-      unit,
-      means: better === "lower" ? "mark less previous; below zero is faster" : "mark less previous",
-      cell: (row) => inTestUnit(test, lessPrevious(value(row), news(row)?.previous)),
-    },
-    {
-      name: `${name}_verdict`,
-      unit: "code",
-      means: "as verdict in athletes_marks.csv",
-      cell: (row) => news(row)?.verdict ?? null,
-    },
-    {
-      name: `${name}_standing`,
-      unit: "code",
-      means: "as standing in athletes_marks.csv",
-      cell: (row) => news(row)?.standing ?? null,
-    },
-    {
-      name: `${name}_missing`,
-      unit: "code",
-      means: "as missing in athletes_marks.csv",
-      cell: (row) => cellOf(row, test)?.gap?.kind ?? null,
-    },
+      better === "lower" ? "mark less previous; below zero is faster" : "mark less previous",
+      (row) => inTestUnit(test, lessPrevious(value(row), news(row)?.previous)),
+    ),
+    column(
+      `${name}_verdict`,
+      "code",
+      "as verdict in athletes_marks.csv",
+      (row) => news(row)?.verdict ?? null,
+    ),
+    column(
+      `${name}_standing`,
+      "code",
+      "as standing in athletes_marks.csv",
+      (row) => news(row)?.standing ?? null,
+    ),
+    column(
+      `${name}_missing`,
+      "code",
+      "as missing in athletes_marks.csv",
+      (row) => cellOf(row, test)?.gap?.kind ?? null,
+    ),
   ];
 }
 

@@ -2,7 +2,7 @@ import type { SummaryAttempt, SummaryDay, SummaryPerson } from "../../../domain/
 import type { SeenCells } from "../../../domain/tests/definition.ts";
 import { definitionOf } from "../../../domain/tests/registry.ts";
 import { sheetColumns } from "../../../domain/tests/sheet-columns.ts";
-import { type Column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { type Column, column, type SummarySheet, sheetOf } from "./sheet.ts";
 import { whoColumns } from "./who.ts";
 
 interface Line {
@@ -19,63 +19,50 @@ function seenOf({ test, seen }: SummaryAttempt): SeenCells {
   return sheet.write(protocol.attempt.parse(seen));
 }
 
-const seenColumns = sheetColumns().map(
-  ({ name, unit, means }): Column<Line> => ({
-    ...{ name, unit, means },
-    cell: ({ attempt }) => seenOf(attempt)[name] ?? null,
-  }),
+const seenColumns = sheetColumns().map(({ name, unit, means }) =>
+  column<Line>(name, unit, means, ({ attempt }) => seenOf(attempt)[name] ?? null),
 );
 
 const columns: Column<Line>[] = [
-  { name: "order", unit: "", means: "The order of entry, from 1", cell: ({ order }) => order },
+  column("order", "", "The order of entry, from 1", ({ order }) => order),
   ...whoColumns<Line>(({ who }) => who),
-  { name: "test", unit: "code", means: "The test", cell: ({ attempt }) => attempt.test },
-  {
-    name: "variant",
-    unit: "full, knee or empty",
-    means: "How push-ups were done",
-    cell: ({ attempt }) => attempt.variant,
-  },
+  column("test", "code", "The test", ({ attempt }) => attempt.test),
+  column("variant", "full, knee or empty", "How push-ups were done", ({ attempt }) => attempt.variant),
   ...seenColumns,
-  {
-    name: "entered_by",
-    unit: "",
-    means: "Initials of who judged or keyed it; `sheet`: a sheet that said nobody",
-    cell: ({ attempt }) => attempt.enteredBy,
-  },
-  {
-    name: "entered_at",
-    unit: "ISO 8601, UTC",
-    means: "When it was entered, by the computer's clock",
-    cell: ({ attempt }) => attempt.at,
-  },
-  {
-    name: "source",
-    unit: "code",
-    means: "`heat` timed live; `station` keyed at a station; `sheet` from a sheet of results",
-    cell: ({ attempt }) => attempt.source,
-  },
-  { name: "note", unit: "", means: "What was written beside it", cell: ({ attempt }) => attempt.note },
-  {
-    name: "stands",
-    unit: "yes or no",
-    means: "no: it was corrected or taken back, and counts for nothing",
-    cell: ({ attempt }) => (attempt.void === null ? "yes" : "no"),
-  },
-  {
-    name: "void_at",
-    unit: "ISO 8601, UTC",
-    means: "When it was",
-    cell: ({ attempt }) => attempt.void?.at ?? null,
-  },
-  { name: "void_by", unit: "", means: "By whom", cell: ({ attempt }) => attempt.void?.by ?? null },
-  { name: "void_reason", unit: "", means: "Why", cell: ({ attempt }) => attempt.void?.reason ?? null },
-  {
-    name: "corrects",
-    unit: "",
-    means: "The order of the attempt that this one took the place of",
-    cell: ({ corrects }) => corrects,
-  },
+  column(
+    "entered_by",
+    "",
+    "Initials of who judged or keyed it; `sheet`: a sheet that said nobody",
+    ({ attempt }) => attempt.enteredBy,
+  ),
+  column(
+    "entered_at",
+    "ISO 8601, UTC",
+    "When it was entered, by the computer's clock",
+    ({ attempt }) => attempt.at,
+  ),
+  column(
+    "source",
+    "code",
+    "`heat` timed live; `station` keyed at a station; `sheet` from a sheet of results",
+    ({ attempt }) => attempt.source,
+  ),
+  column("note", "", "What was written beside it", ({ attempt }) => attempt.note),
+  column(
+    "stands",
+    "yes or no",
+    "no: it was corrected or taken back, and counts for nothing",
+    ({ attempt }) => (attempt.void === null ? "yes" : "no"),
+  ),
+  column("void_at", "ISO 8601, UTC", "When it was", ({ attempt }) => attempt.void?.at ?? null),
+  column("void_by", "", "By whom", ({ attempt }) => attempt.void?.by ?? null),
+  column("void_reason", "", "Why", ({ attempt }) => attempt.void?.reason ?? null),
+  column(
+    "corrects",
+    "",
+    "The order of the attempt that this one took the place of",
+    ({ corrects }) => corrects,
+  ),
 ];
 
 /** `attempts.csv`: everything that was entered, in the order of entry, also what no longer stands. */

@@ -2,7 +2,7 @@ import type { TypicalError } from "../../../domain/statistics/change.ts";
 import type { TestCode } from "../../../domain/tests/registry.ts";
 import { protocolOf } from "../../../domain/tests/registry.ts";
 import { inUnit } from "../../../domain/units.ts";
-import { type Column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { type Column, column, type SummarySheet, sheetOf } from "./sheet.ts";
 import { unitOf } from "./values.ts";
 
 type Line = TypicalError & { readonly test: TestCode };
@@ -14,38 +14,23 @@ function amountIn({ test, kind }: Line, amount: number): number {
 }
 
 const columns: Column<Line>[] = [
-  { name: "test", unit: "code", means: "The test", cell: ({ test }) => test },
-  {
-    name: "typical_error",
-    unit: "see unit",
-    means:
-      "The spread of one athlete's marks from day to day when nothing has changed, as it is used for every verdict here",
-    cell: (line) => amountIn(line, line.amount),
-  },
-  {
-    name: "unit",
-    unit: "",
-    means: "`%`: per cent of the mark; else the unit of the test",
-    cell: ({ test, kind }) => (kind === "share" ? "%" : unitOf(test)),
-  },
-  {
-    name: "assumed",
-    unit: "yes or no",
-    means: "yes: no pairs of this store's own are behind it yet",
-    cell: ({ assumed }) => (assumed ? "yes" : "no"),
-  },
-  {
-    name: "pairs",
-    unit: "",
-    means: "How many pairs of this store's own are behind it",
-    cell: ({ pairs }) => pairs,
-  },
-  {
-    name: "starting",
-    unit: "see unit",
-    means: "What a store without pairs starts from",
-    cell: (line) => amountIn(line, line.starting),
-  },
+  column("test", "code", "The test", ({ test }) => test),
+  column(
+    "typical_error",
+    "see unit",
+    "The spread of one athlete's marks from day to day when nothing has changed, as it is used for every verdict here",
+    (line) => amountIn(line, line.amount),
+  ),
+  column("unit", "", "`%`: per cent of the mark; else the unit of the test", ({ test, kind }) =>
+    kind === "share" ? "%" : unitOf(test),
+  ),
+  column("assumed", "yes or no", "yes: no pairs of this store's own are behind it yet", ({ assumed }) =>
+    assumed ? "yes" : "no",
+  ),
+  column("pairs", "", "How many pairs of this store's own are behind it", ({ pairs }) => pairs),
+  column("starting", "see unit", "What a store without pairs starts from", (line) =>
+    amountIn(line, line.starting),
+  ),
 ];
 
 /** `typical_errors.csv`: what the changes were judged by. */

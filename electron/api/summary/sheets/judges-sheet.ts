@@ -1,5 +1,5 @@
 import type { JudgeRow } from "../../../domain/summary/judges.ts";
-import { type Column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { type Column, column, type SummarySheet, sheetOf } from "./sheet.ts";
 import { inTestUnit, unitOf } from "./values.ts";
 
 const findings =
@@ -8,119 +8,72 @@ const findings =
   "hour, or another eye)";
 
 const columns: Column<JudgeRow>[] = [
-  { name: "test", unit: "code", means: "The test", cell: ({ test }) => test },
-  {
-    name: "variant",
-    unit: "full, knee or empty",
-    means: "How push-ups were done",
-    cell: ({ variant }) => variant,
-  },
-  {
-    name: "judge",
-    unit: "",
-    means: "Initials entered with the mark; of a corrected mark those of the first entry",
-    cell: ({ judge }) => (judge.kind === "named" ? judge.name : null),
-  },
-  {
-    name: "judge_kind",
-    unit: "code",
-    means:
-      "`named` one person; `several` different people entered parts of the mark; `unnamed` a sheet that says nobody",
-    cell: ({ judge }) => judge.kind,
-  },
-  { name: "marks", unit: "", means: "How many complete marks", cell: ({ marks }) => marks.count },
-  {
-    name: "median",
-    unit: "see unit",
-    means: "Their middle",
-    cell: ({ test, marks }) => inTestUnit(test, marks.median),
-  },
-  {
-    name: "lower_quartile",
-    unit: "see unit",
-    means: "A quarter are below; empty of fewer than four",
-    cell: ({ test, marks }) => inTestUnit(test, marks.lower),
-  },
-  {
-    name: "upper_quartile",
-    unit: "see unit",
-    means: "A quarter are above; empty of fewer than four",
-    cell: ({ test, marks }) => inTestUnit(test, marks.upper),
-  },
-  {
-    name: "lowest",
-    unit: "see unit",
-    means: "The lowest",
-    cell: ({ test, marks }) => inTestUnit(test, marks.lowest),
-  },
-  {
-    name: "highest",
-    unit: "see unit",
-    means: "The highest",
-    cell: ({ test, marks }) => inTestUnit(test, marks.highest),
-  },
-  { name: "unit", unit: "", means: "The unit of the marks and changes", cell: ({ test }) => unitOf(test) },
-  {
-    name: "cadences_judged",
-    unit: "cadences",
-    means: "Push-ups judged cadence by cadence",
-    cell: ({ cadences }) => cadences?.judged ?? null,
-  },
-  {
-    name: "cadences_off",
-    unit: "cadences",
-    means: "Of these, off the beat",
-    cell: ({ cadences }) => cadences?.off ?? null,
-  },
-  {
-    name: "cadences_athletes",
-    unit: "athletes",
-    means: "Of so many athletes",
-    cell: ({ cadences }) => cadences?.athletes ?? null,
-  },
-  {
-    name: "changes",
-    unit: "athletes",
-    means: "Push-ups: how many of the athletes had an earlier mark",
-    cell: ({ compared }) => (compared === null ? null : (compared.own?.count ?? 0)),
-  },
-  {
-    name: "median_change",
-    unit: "see unit",
-    means: "The middle of their changes on the last test",
-    cell: ({ test, compared }) => inTestUnit(test, compared?.own?.median),
-  },
-  {
-    name: "others_changes",
-    unit: "athletes",
-    means: "The same of everybody whom others judged",
-    cell: ({ compared }) => (compared === null ? null : (compared.others?.count ?? 0)),
-  },
-  {
-    name: "others_median_change",
-    unit: "see unit",
-    means: "The middle of their changes",
-    cell: ({ test, compared }) => inTestUnit(test, compared?.others?.median),
-  },
-  {
-    name: "shift",
-    unit: "see unit",
-    means: "How far the one set of changes lies above the other (Hodges-Lehmann)",
-    cell: ({ test, compared }) => inTestUnit(test, compared?.shift?.amount),
-  },
-  {
-    name: "shift_low",
-    unit: "see unit",
-    means: "The least it may be: rank-sum interval, 95 % for all judges together",
-    cell: ({ test, compared }) => inTestUnit(test, compared?.shift?.low),
-  },
-  {
-    name: "shift_high",
-    unit: "see unit",
-    means: "The most it may be",
-    cell: ({ test, compared }) => inTestUnit(test, compared?.shift?.high),
-  },
-  { name: "finding", unit: "code", means: findings, cell: ({ compared }) => compared?.finding ?? null },
+  column("test", "code", "The test", ({ test }) => test),
+  column("variant", "full, knee or empty", "How push-ups were done", ({ variant }) => variant),
+  column(
+    "judge",
+    "",
+    "Initials entered with the mark; of a corrected mark those of the first entry",
+    ({ judge }) => (judge.kind === "named" ? judge.name : null),
+  ),
+  column(
+    "judge_kind",
+    "code",
+    "`named` one person; `several` different people entered parts of the mark; `unnamed` a sheet that says nobody",
+    ({ judge }) => judge.kind,
+  ),
+  column("marks", "", "How many complete marks", ({ marks }) => marks.count),
+  column("median", "see unit", "Their middle", ({ test, marks }) => inTestUnit(test, marks.median)),
+  column("lower_quartile", "see unit", "A quarter are below; empty of fewer than four", ({ test, marks }) =>
+    inTestUnit(test, marks.lower),
+  ),
+  column("upper_quartile", "see unit", "A quarter are above; empty of fewer than four", ({ test, marks }) =>
+    inTestUnit(test, marks.upper),
+  ),
+  column("lowest", "see unit", "The lowest", ({ test, marks }) => inTestUnit(test, marks.lowest)),
+  column("highest", "see unit", "The highest", ({ test, marks }) => inTestUnit(test, marks.highest)),
+  column("unit", "", "The unit of the marks and changes", ({ test }) => unitOf(test)),
+  column(
+    "cadences_judged",
+    "cadences",
+    "Push-ups judged cadence by cadence",
+    ({ cadences }) => cadences?.judged ?? null,
+  ),
+  column("cadences_off", "cadences", "Of these, off the beat", ({ cadences }) => cadences?.off ?? null),
+  column(
+    "cadences_athletes",
+    "athletes",
+    "Of so many athletes",
+    ({ cadences }) => cadences?.athletes ?? null,
+  ),
+  column("changes", "athletes", "Push-ups: how many of the athletes had an earlier mark", ({ compared }) =>
+    compared === null ? null : (compared.own?.count ?? 0),
+  ),
+  column("median_change", "see unit", "The middle of their changes on the last test", ({ test, compared }) =>
+    inTestUnit(test, compared?.own?.median),
+  ),
+  column("others_changes", "athletes", "The same of everybody whom others judged", ({ compared }) =>
+    compared === null ? null : (compared.others?.count ?? 0),
+  ),
+  column("others_median_change", "see unit", "The middle of their changes", ({ test, compared }) =>
+    inTestUnit(test, compared?.others?.median),
+  ),
+  column(
+    "shift",
+    "see unit",
+    "How far the one set of changes lies above the other (Hodges-Lehmann)",
+    ({ test, compared }) => inTestUnit(test, compared?.shift?.amount),
+  ),
+  column(
+    "shift_low",
+    "see unit",
+    "The least it may be: rank-sum interval, 95 % for all judges together",
+    ({ test, compared }) => inTestUnit(test, compared?.shift?.low),
+  ),
+  column("shift_high", "see unit", "The most it may be", ({ test, compared }) =>
+    inTestUnit(test, compared?.shift?.high),
+  ),
+  column("finding", "code", findings, ({ compared }) => compared?.finding ?? null),
 ];
 
 /** `judges.csv`: marks by who entered them. */

@@ -9,6 +9,15 @@ export interface Column<Row> {
   readonly cell: (row: Row) => Cell;
 }
 
+export function column<Row>(
+  name: string,
+  unit: string,
+  means: string,
+  cell: Column<Row>["cell"],
+): Column<Row> {
+  return { name, unit, means, cell };
+}
+
 /** A sheet with all that explains it: the data dictionary is made of the same columns as the sheet itself. */
 export interface SummarySheet {
   /** The file's name. */

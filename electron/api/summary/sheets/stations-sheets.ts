@@ -3,7 +3,7 @@ import { inOrder } from "../../../domain/summary/roll.ts";
 import type { Spread } from "../../../domain/summary/spread.ts";
 import type { StationTimes, TurnTime } from "../../../domain/summary/turns.ts";
 import { type TestCode, testCodes } from "../../../domain/tests/registry.ts";
-import { type Column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { type Column, column, type SummarySheet, sheetOf } from "./sheet.ts";
 import { inSeconds } from "./values.ts";
 import { whoColumns } from "./who.ts";
 
@@ -19,47 +19,30 @@ const measures =
   "its athletes, by the computer's clock at entry (waiting and fetching are in it; what was keyed late from paper blurs it)";
 
 const columns: Column<Line>[] = [
-  { name: "test", unit: "code", means: "The station's test", cell: ({ station }) => station.test },
-  { name: "measure", unit: "code", means: measures, cell: ({ measure }) => measure },
-  {
-    name: "athletes",
-    unit: "",
-    means: "How many athletes this is worked out of",
-    cell: ({ spread }) => spread?.count ?? 0,
-  },
-  {
-    name: "median",
-    unit: "s",
-    means: "Half took less, half took more",
-    cell: ({ spread }) => inSeconds(spread?.median),
-  },
-  {
-    name: "lower_quartile",
-    unit: "s",
-    means: "A quarter took less; empty of fewer than four",
-    cell: ({ spread }) => inSeconds(spread?.lower),
-  },
-  {
-    name: "upper_quartile",
-    unit: "s",
-    means: "A quarter took more; empty of fewer than four",
-    cell: ({ spread }) => inSeconds(spread?.upper),
-  },
-  { name: "shortest", unit: "s", means: "The shortest", cell: ({ spread }) => inSeconds(spread?.lowest) },
-  { name: "longest", unit: "s", means: "The longest", cell: ({ spread }) => inSeconds(spread?.highest) },
-  {
-    name: "not_known",
-    unit: "athletes",
-    means:
-      "per_athlete alone: the first turn of the day, turns after a pause of more than 20 minutes, or after the clock was set back",
-    cell: ({ station, measure }) => (measure === "per_athlete" ? station.leftOut : null),
-  },
-  {
-    name: "from_sheets",
-    unit: "athletes",
-    means: "Athletes whose results came from sheets alone, which say nothing about time",
-    cell: ({ station }) => station.fromSheets,
-  },
+  column("test", "code", "The station's test", ({ station }) => station.test),
+  column("measure", "code", measures, ({ measure }) => measure),
+  column("athletes", "", "How many athletes this is worked out of", ({ spread }) => spread?.count ?? 0),
+  column("median", "s", "Half took less, half took more", ({ spread }) => inSeconds(spread?.median)),
+  column("lower_quartile", "s", "A quarter took less; empty of fewer than four", ({ spread }) =>
+    inSeconds(spread?.lower),
+  ),
+  column("upper_quartile", "s", "A quarter took more; empty of fewer than four", ({ spread }) =>
+    inSeconds(spread?.upper),
+  ),
+  column("shortest", "s", "The shortest", ({ spread }) => inSeconds(spread?.lowest)),
+  column("longest", "s", "The longest", ({ spread }) => inSeconds(spread?.highest)),
+  column(
+    "not_known",
+    "athletes",
+    "per_athlete alone: the first turn of the day, turns after a pause of more than 20 minutes, or after the clock was set back",
+    ({ station, measure }) => (measure === "per_athlete" ? station.leftOut : null),
+  ),
+  column(
+    "from_sheets",
+    "athletes",
+    "Athletes whose results came from sheets alone, which say nothing about time",
+    ({ station }) => station.fromSheets,
+  ),
 ];
 
 /** `stations.csv`: how long each station took per athlete. */
@@ -85,19 +68,9 @@ interface TimeLine {
 
 const timeColumns: Column<TimeLine>[] = [
   ...whoColumns<TimeLine>(({ who }) => who),
-  { name: "test", unit: "code", means: "The station's test", cell: ({ test }) => test },
-  {
-    name: "at_work",
-    unit: "s",
-    means: "as measure in stations.csv; empty: not known",
-    cell: ({ work }) => inSeconds(work),
-  },
-  {
-    name: "per_athlete",
-    unit: "s",
-    means: "as measure in stations.csv; empty: not known",
-    cell: ({ share }) => inSeconds(share),
-  },
+  column("test", "code", "The station's test", ({ test }) => test),
+  column("at_work", "s", "as measure in stations.csv; empty: not known", ({ work }) => inSeconds(work)),
+  column("per_athlete", "s", "as measure in stations.csv; empty: not known", ({ share }) => inSeconds(share)),
 ];
 
 /** `station_times.csv`: the times behind stations.csv, only where one is known. */
