@@ -19,3 +19,8 @@ export function writeTime(instant: string, language: string): string {
   if (Number.isNaN(at.getTime())) return instant;
   return new Intl.DateTimeFormat(localeOf(language), { hour: "2-digit", minute: "2-digit" }).format(at);
 }
+
+/** Today in the hall as `YYYY-MM-DD`, as a sorted list of files wants it. */
+export function dateHere(): string {
+  return new Date().toLocaleDateString("sv-SE");
+}

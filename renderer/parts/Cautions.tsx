@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import css from "./Cautions.module.css";
+import { Stack } from "./layout/Stack.tsx";
 
 interface CautionsProps {
   /** full: all four, under a heading. short: the two that matter while somebody is moving, in one line each. */
@@ -13,12 +14,12 @@ export function Cautions({ size = "full" }: CautionsProps) {
   const { t } = useTranslation("cautions");
   return (
     <aside className={css.cautions} data-size={size} aria-label={t("title")}>
-      {size === "full" && <p className={css.title}>{t("title")}</p>}
-      <ul className={css.lines}>
+      {size === "full" && <p className="strong">{t("title")}</p>}
+      <Stack as="ul" gap={1} className={`small measure ${css.lines}`}>
         {lines[size].map((line) => (
           <li key={line}>{t(line)}</li>
         ))}
-      </ul>
+      </Stack>
     </aside>
   );
 }

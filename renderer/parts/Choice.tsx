@@ -5,6 +5,7 @@ import { Radio, RadioGroup } from "react-aria-components/RadioGroup";
 import { Text } from "react-aria-components/Text";
 import css from "./Choice.module.css";
 import field from "./Field.module.css";
+import { Row } from "./layout/Stack.tsx";
 
 export interface ChoiceOption<Value extends string> {
   readonly value: Value;
@@ -40,18 +41,18 @@ export function Choice<Value extends string>(props: ChoiceProps<Value>) {
     >
       <Label className={hideLabel ? "unseen" : (field.label ?? "")}>{label}</Label>
       {help !== undefined && (
-        <Text slot="description" className={field.help ?? ""}>
+        <Text slot="description" className="small quiet measure">
           {help}
         </Text>
       )}
-      <div className={css.options}>
+      <Row lines={1} wrap>
         {options.map((option) => (
           <Radio key={option.value} value={option.value} className={css.option ?? ""}>
             <span className={css.dot} aria-hidden="true" />
             {option.label}
           </Radio>
         ))}
-      </div>
+      </Row>
       <FieldError className={field.error ?? ""}>{error}</FieldError>
     </RadioGroup>
   );

@@ -19,7 +19,7 @@ export function FilesToRead({ files }: FilesToReadProps) {
         <li key={name}>
           <details>
             <summary className={css.summary}>
-              <span className={css.name}>{name}</span>
+              <span className="strong">{name}</span>
               <span className={css.what}>{what}</span>
               <span className={css.size}>{size}</span>
             </summary>

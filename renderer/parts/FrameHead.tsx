@@ -30,7 +30,7 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
       {day !== null && (
         <p className={css.day}>
           <strong className={css.title}>{day.title}</strong>
-          <span className={css.date}>{writeDate(day.date, i18n.language)}</span>
+          <span>{writeDate(day.date, i18n.language)}</span>
           <Tag tone={day.state === "open" ? "go" : "quiet"}>{t(`day.${day.state}`)}</Tag>
         </p>
       )}

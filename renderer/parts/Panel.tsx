@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from "react";
+import { Row, Stack } from "./layout/Stack.tsx";
 import css from "./Panel.module.css";
 import { Ticks } from "./Ticks.tsx";
 
@@ -25,10 +26,10 @@ export function Panel({ children, title, aside, tone = "plain", paper = false }:
       {...(title !== undefined && { "aria-labelledby": id })}
     >
       {title !== undefined && (
-        <header className={css.head}>
+        <Row as="header" gap={4} lines={2} align="baseline" wrap between>
           <h2 id={id}>{title}</h2>
           {aside}
-        </header>
+        </Row>
       )}
       {children}
     </section>
@@ -39,15 +40,15 @@ export function Panel({ children, title, aside, tone = "plain", paper = false }:
 export function Section({ children, title, aside }: Omit<PanelProps, "tone" | "paper">) {
   const id = useId();
   return (
-    <section className={css.section} {...(title !== undefined && { "aria-labelledby": id })}>
+    <Stack as="section" gap={4} top {...(title !== undefined && { "aria-labelledby": id })}>
       <Ticks />
       {title !== undefined && (
-        <header className={css.head}>
+        <Row as="header" gap={4} lines={2} align="baseline" wrap between>
           <h2 id={id}>{title}</h2>
           {aside}
-        </header>
+        </Row>
       )}
       {children}
-    </section>
+    </Stack>
   );
 }

@@ -1,6 +1,7 @@
 import { type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Button } from "./Button.tsx";
+import { Row } from "./layout/Stack.tsx";
 import css from "./PinEntry.module.css";
 import { TextField } from "./TextField.tsx";
 
@@ -63,12 +64,12 @@ export function PinEntry(props: PinEntryProps) {
           </div>
         ))}
         {children}
-        <div className={css.actions}>
+        <Row gap={3} align="center" wrap>
           {beside}
           <Button kind="primary" size="large" type="submit" busy={busy} disabled={waiting}>
             {submit}
           </Button>
-        </div>
+        </Row>
       </div>
       <Pad
         onDigit={(digit) => write(active, `${current}${digit}`)}

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { Place } from "../../electron/api/place/schemas.ts";
+import { Stack } from "./layout/Stack.tsx";
 import css from "./PlaceBand.module.css";
 
 interface PlaceBandProps {
@@ -17,18 +18,18 @@ export function PlaceBand({ place, size = "page" }: PlaceBandProps) {
   const { t } = useTranslation("place");
   const words = usePlaceWords();
   return (
-    <div className={css.place} data-size={size}>
+    <Stack gap={1} className={css.place} data-size={size}>
       {place === null ? (
-        <p className={css.none}>{t("notEnough")}</p>
+        <p className={`small quiet ${css.none}`}>{t("notEnough")}</p>
       ) : (
         <>
           <p className={css.words}>
-            {words(place)} <span className={css.among}>{among(place)}</span>
+            {words(place)} <span className={`small quiet ${css.among}`}>{among(place)}</span>
           </p>
           <Strip place={place} />
         </>
       )}
-    </div>
+    </Stack>
   );
 
   function among({ group, n, origin }: Place): string {

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { Label } from "react-aria-components/Label";
 import { ProgressBar } from "react-aria-components/ProgressBar";
+import { Row } from "./layout/Stack.tsx";
 import css from "./Progress.module.css";
 
 interface ProgressProps {
@@ -23,10 +24,10 @@ export function Progress({ label, done, total, words }: ProgressProps) {
     >
       {({ percentage = 0, isIndeterminate }) => (
         <>
-          <div className={css.head}>
-            <Label className={css.label ?? ""}>{label}</Label>
+          <Row gap={4} lines={1} wrap between>
+            <Label className="strong">{label}</Label>
             <span>{words}</span>
-          </div>
+          </Row>
           <div className={css.track} data-waiting={isIndeterminate}>
             <div className={css.tape} style={{ width: isIndeterminate ? "12%" : `${percentage}%` }} />
           </div>

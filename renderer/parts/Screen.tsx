@@ -7,6 +7,7 @@ import { useReady } from "../app/ready.ts";
 import { mayGo, useStanding } from "../app/standing.tsx";
 import { useHintsPlace } from "./hints.ts";
 import { KeyHint } from "./KeyHint.tsx";
+import { Row, Stack } from "./layout/Stack.tsx";
 import css from "./Screen.module.css";
 
 interface ScreenProps {
@@ -59,17 +60,21 @@ export function Screen({
 
   return (
     <div className={css.screen} data-ground={ground}>
-      <header className={css.head}>
-        <div className={css.heading}>
+      <Row as="header" gap={5} lines={3} align="end" wrap between className={css.head}>
+        <Stack gap={1} align="start">
           <BackLink />
           <h1 ref={heading} tabIndex={-1} className={css.title}>
             {mark}
             {title}
           </h1>
-          {lead !== undefined && <p className={css.lead}>{lead}</p>}
-        </div>
-        {actions !== undefined && <div className={css.actions}>{actions}</div>}
-      </header>
+          {lead !== undefined && <p className={`quiet measure ${css.lead}`}>{lead}</p>}
+        </Stack>
+        {actions !== undefined && (
+          <Row gap={3} wrap>
+            {actions}
+          </Row>
+        )}
+      </Row>
       {children}
       {hintsPlace !== null && createPortal(<Hints hints={hints} />, hintsPlace)}
     </div>

@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from "react";
+import { Stack } from "./layout/Stack.tsx";
 import css from "./Select.module.css";
 
 interface SelectProps {
@@ -12,7 +13,7 @@ interface SelectProps {
 export function Select({ label, value, onChange, children }: SelectProps) {
   const id = useId();
   return (
-    <div className={css.choice}>
+    <Stack gap={1} className="strong">
       <label htmlFor={id}>{label}</label>
       <select
         id={id}
@@ -22,6 +23,6 @@ export function Select({ label, value, onChange, children }: SelectProps) {
       >
         {children}
       </select>
-    </div>
+    </Stack>
   );
 }

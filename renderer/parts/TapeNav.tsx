@@ -17,7 +17,7 @@ export function TapeNav() {
     .filter(({ place }) => mayGo(post, place.path));
   useKeys(Object.fromEntries(shown.map(({ place, index }) => [`Alt+${index}`, () => go(place.path)])));
   return (
-    <nav className={css.nav} aria-label={t("frame.places")}>
+    <nav aria-label={t("frame.places")}>
       <ol className={css.tape}>
         {shown.map(({ place, index }) => (
           <li key={place.key}>

@@ -52,7 +52,7 @@ export function TextField(props: TextFieldProps) {
     >
       <Label className={css.label ?? ""}>{label}</Label>
       {help !== undefined && (
-        <Text slot="description" className={css.help ?? ""}>
+        <Text slot="description" className="small quiet measure">
           {help}
         </Text>
       )}
@@ -66,7 +66,7 @@ export function TextField(props: TextFieldProps) {
             if (event.key === "Enter") props.onEnter?.();
           }}
         />
-        {unit !== undefined && <span className={css.unit}>{unit}</span>}
+        {unit !== undefined && <span className="quiet">{unit}</span>}
       </span>
       <FieldError className={css.error ?? ""}>{error}</FieldError>
     </AriaTextField>

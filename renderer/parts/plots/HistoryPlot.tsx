@@ -33,7 +33,7 @@ export function HistoryPlot({ test, points, noise, size, lengths = "cm" }: Histo
   return (
     <div className={css.frame} data-test={test} data-size={size}>
       {ordered.length === 0 ? (
-        <p className={css.none}>{t("none")}</p>
+        <p className="quiet">{t("none")}</p>
       ) : (
         <>
           <p className={css.unit}>{up}</p>

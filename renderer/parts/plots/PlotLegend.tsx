@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
+import { Row } from "../layout/Stack.tsx";
 import css from "./PlotLegend.module.css";
 
 /** What the signs of every history plot mean; once on a page is enough. */
@@ -42,13 +43,13 @@ interface LegendProps {
 /** What the signs of a screen mean, in one quiet line. */
 function Legend({ entries }: LegendProps) {
   return (
-    <ul className={css.legend}>
+    <Row as="ul" gap={5} lines={2} wrap className={`small quiet ${css.legend}`}>
       {entries.map((entry) => (
         <li key={entry.key}>
           {entry.sign}
           <span>{entry.means}</span>
         </li>
       ))}
-    </ul>
+    </Row>
   );
 }

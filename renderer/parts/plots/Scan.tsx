@@ -60,7 +60,7 @@ export function Scan({ test, points, places, width, children }: ScanProps) {
         </div>
       </div>
       <p className={css.reading}>
-        {at === null || point === undefined ? <span className={css.hint}>{t("hint")}</span> : read(point)}
+        {at === null || point === undefined ? <span className="small quiet">{t("hint")}</span> : read(point)}
       </p>
     </>
   );

@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
 import { LinkButton } from "../../parts/Button.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { useLengths } from "../station/lengths.ts";
 import { ApartMarks } from "./ApartMarks.tsx";
@@ -49,11 +50,11 @@ function Facts({ athlete }: { readonly athlete: AthletePage }) {
   const { t } = useTranslation("athletes");
   const { number, league, birthYear, category } = athlete;
   return (
-    <span className={css.facts}>
+    <Row as="span" gap={4} lines={1} wrap>
       <span>{number === "" ? t("who.noNumber") : t("who.number", { number })}</span>
       <span>{league}</span>
       {birthYear !== null && <span>{t("who.born", { year: birthYear })}</span>}
       {category !== null && <span>{t(`who.category.${category}`)}</span>}
-    </span>
+    </Row>
   );
 }

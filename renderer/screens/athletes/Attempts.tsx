@@ -20,9 +20,9 @@ export function Attempts({ attempts, lengths }: AttemptsProps) {
   return (
     <Section title={t("attempts.title")}>
       {attempts.length === 0 ? (
-        <p className={css.none}>{t("attempts.none")}</p>
+        <p className="small quiet">{t("attempts.none")}</p>
       ) : (
-        <ol className={css.attempts}>
+        <ol>
           {attempts.map((attempt) => (
             <AttemptRow key={attempt.attemptId} attempt={attempt} lengths={lengths} />
           ))}
@@ -43,7 +43,7 @@ function AttemptRow({ attempt, lengths }: { readonly attempt: Attempt; readonly 
       <TestMark test={test} size="small" />
       <span>
         <span className={css.seen}>{writeSeen(test, seen, lengths)}</span>
-        {note !== "" && <span className={css.none}> {note}</span>}
+        {note !== "" && <span className="small quiet"> {note}</span>}
         {ended !== null && (
           <span className={css.ended}>
             {t("attempts.void", { reason: ended.reason, by: ended.by, time: writeTime(ended.at) })}

@@ -1,5 +1,6 @@
 import { type Ref, useId } from "react";
 import { useTranslation } from "react-i18next";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { TextField } from "../../parts/TextField.tsx";
 import css from "./Athletes.module.css";
 
@@ -27,7 +28,7 @@ export function Filter({ query, leagueId, leagues, inputRef, onChange, onEnter }
         inputRef={inputRef}
         maxLength={200}
       />
-      <div className={css.league}>
+      <Stack gap={1} className="strong">
         <label htmlFor={id}>{t("league")}</label>
         <select
           id={id}
@@ -44,7 +45,7 @@ export function Filter({ query, leagueId, leagues, inputRef, onChange, onEnter }
             </option>
           ))}
         </select>
-      </div>
+      </Stack>
     </div>
   );
 }

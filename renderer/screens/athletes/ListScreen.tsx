@@ -7,8 +7,8 @@ import { useKeys } from "../../app/keys.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button, LinkButton } from "../../parts/Button.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { Screen } from "../../parts/Screen.tsx";
-import css from "./Athletes.module.css";
 import { AthletesTable } from "./AthletesTable.tsx";
 import { Filter } from "./Filter.tsx";
 import { Erasures } from "./held/Erasures.tsx";
@@ -96,7 +96,7 @@ function Pages({ page, pages, onPage }: PagesProps) {
   const { t } = useTranslation("athletes");
   if (pages === 1) return null;
   return (
-    <nav className={css.pages} aria-label={t("pages.label")}>
+    <Row as="nav" gap={4} align="center" aria-label={t("pages.label")}>
       <Button disabled={page === 0} onPress={() => onPage(page - 1)}>
         {t("pages.before")}
       </Button>
@@ -104,6 +104,6 @@ function Pages({ page, pages, onPage }: PagesProps) {
       <Button disabled={page === pages - 1} onPress={() => onPage(page + 1)}>
         {t("pages.after")}
       </Button>
-    </nav>
+    </Row>
   );
 }

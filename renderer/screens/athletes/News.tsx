@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { useSay } from "../../app/say.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { PlaceBand } from "../../parts/PlaceBand.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { useWriteDay } from "../station/clock.ts";
@@ -38,7 +39,7 @@ export function News({ series: { test, points, place, placed }, lengths }: NewsP
           }
           note={written.note === undefined ? undefined : say(written.note)}
         />
-        <div className={css.says}>
+        <Stack gap={1} align="start">
           <Tag tone={standing === "best" ? "go" : "quiet"}>{t(`station:standing.${standing}`)}</Tag>
           {last === undefined || change === null ? (
             <p>{t("series.first")}</p>
@@ -52,7 +53,7 @@ export function News({ series: { test, points, place, placed }, lengths }: NewsP
               )}
             </>
           )}
-        </div>
+        </Stack>
       </div>
       {placed && <PlaceBand place={place} />}
     </div>

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
 import { PlotLegend } from "../../parts/plots/PlotLegend.tsx";
@@ -25,11 +26,11 @@ export function AllSeries({ athlete: { series }, lengths }: AllSeriesProps) {
       <Section title={t("series.title")}>
         {series.length > 0 && <PlotLegend />}
         {without.length > 0 && (
-          <div className={css.without}>
+          <Row gap={4} lines={2} align="center" wrap>
             <span>{t(series.length === 0 ? "series.none" : "series.noneOf")}</span>
             {series.length > 0 &&
               without.map((test) => <TestMark key={test} test={test} size="small" name="ability" />)}
-          </div>
+          </Row>
         )}
       </Section>
       {series.map((each) => (

@@ -4,6 +4,7 @@ import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 import { useSay } from "../../app/say.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
@@ -32,7 +33,7 @@ export function Today({ athlete, lengths }: TodayProps) {
       {state === null ? (
         <p>{t("today.none")}</p>
       ) : (
-        <ol className={css.tests}>
+        <ol>
           {testCodes.map((test) => (
             <TestRow key={test} test={test} athlete={athlete} lengths={lengths} />
           ))}
@@ -51,13 +52,13 @@ function TestRow({ test, athlete, lengths }: TodayProps & { readonly test: TestC
         <TestMark test={test} name="ability" />
       </Link>
       {marks.length > 0 && (
-        <div className={css.marks}>
+        <Stack gap={1}>
           {marks.map((mark) => (
             <Mark key={mark.variant} mark={mark} lengths={lengths} />
           ))}
-        </div>
+        </Stack>
       )}
-      {marks.length === 0 && <span className={css.none}>{without()}</span>}
+      {marks.length === 0 && <span className="small quiet">{without()}</span>}
     </li>
   );
 
@@ -86,12 +87,12 @@ function Mark({ mark, lengths }: { readonly mark: Told; readonly lengths: Length
             .join(", ")}
         />
       )}
-      {note !== undefined && <span className={css.none}>{say(note)}</span>}
+      {note !== undefined && <span className="small quiet">{say(note)}</span>}
       {news !== null && (
         <span className={css.news}>
           <Tag tone={news.standing === "best" ? "go" : "quiet"}>{t(`station:standing.${news.standing}`)}</Tag>
           {news.change !== null && news.previousDate !== null && (
-            <span className={css.none}>
+            <span className="small quiet">
               {news.change === 0
                 ? t("today.same", { date: writeDay(news.previousDate) })
                 : t("today.last", { change: writeChange(news.change), date: writeDay(news.previousDate) })}

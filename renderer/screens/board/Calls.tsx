@@ -25,7 +25,7 @@ export function Calls({ calls }: { readonly calls: Board["calls"] }) {
               </li>
             ))}
             {called.length > room && (
-              <li className={css.more}>{t("calls.more", { count: called.length - room + 1 })}</li>
+              <li className="quiet">{t("calls.more", { count: called.length - room + 1 })}</li>
             )}
           </ul>
         </div>

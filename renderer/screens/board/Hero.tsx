@@ -29,7 +29,7 @@ export function Hero({ best, fresh }: HeroProps) {
         <strong data-digits={gain.number.length}>{gain.number}</strong>
         <span className={css.words}>
           <span className={css.more}>{gain.words}</span>
-          <span className={css.now}>
+          <span className={`quiet ${css.now}`}>
             {t("newest.now")} <b>{best.written.number}</b>
             {note !== undefined && <span className={css.note}> {say(note)}</span>}
           </span>

@@ -6,9 +6,9 @@ import { writeDate } from "../../app/dates.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { LinkButton } from "../../parts/Button.tsx";
 import { Choice } from "../../parts/Choice.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { Select } from "../../parts/Select.tsx";
-import css from "./BundleScreen.module.css";
 import { BundleSteps } from "./BundleSteps.tsx";
 import { ExportLog } from "./ExportLog.tsx";
 import { NoDay } from "./NothingToShare.tsx";
@@ -87,7 +87,7 @@ function DayChoice({ chosen, onChoose }: DayChoiceProps) {
 function WishChoice({ wish, onChange }: { readonly wish: Wish; readonly onChange: (wish: Wish) => void }) {
   const { t } = useTranslation("bundle");
   return (
-    <div className={css.wishes}>
+    <Row gap={7} lines={4} wrap>
       <Choice
         label={t("wish.k.label")}
         value={String(wish.k)}
@@ -106,6 +106,6 @@ function WishChoice({ wish, onChange }: { readonly wish: Wish; readonly onChange
         ]}
         onChange={(kind) => onChange({ ...wish, kind })}
       />
-    </div>
+    </Row>
   );
 }

@@ -1,5 +1,6 @@
 import { type ReactNode, useId, useRef } from "react";
 import { useTranslation } from "react-i18next";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { Ticks } from "../../parts/Ticks.tsx";
 import css from "./BundleSteps.module.css";
 import { Glance } from "./Glance.tsx";
@@ -68,10 +69,10 @@ function Step({ number, title, children }: StepProps) {
   return (
     <section className={css.step} aria-labelledby={id}>
       <Ticks />
-      <header className={css.head}>
+      <Row as="header" gap={3} align="center">
         {number !== undefined && <span className={css.number}>{number}</span>}
         <h2 id={id}>{title}</h2>
-      </header>
+      </Row>
       {children}
     </section>
   );
@@ -87,11 +88,11 @@ function HeldBack({ bundle }: { readonly bundle: Preview }) {
         <li key={reason}>
           <span className={css.heldBackNumber}>{marks}</span>
           <div>
-            <p className={css.who}>
+            <p className="strong">
               {t("stays.of", { count: marks, athletes: t("count.athletes", { count: athletes }) })}
             </p>
             <p>{t(`stays.${reason}.why`, { k: bundle.k, two: 2 * bundle.k })}</p>
-            <p className={css.do}>{t(`stays.${reason}.do`)}</p>
+            <p className="quiet">{t(`stays.${reason}.do`)}</p>
           </div>
         </li>
       ))}

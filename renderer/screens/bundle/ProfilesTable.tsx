@@ -23,8 +23,8 @@ export function ProfilesTable({ bundle }: { readonly bundle: Preview }) {
         head: (
           <span className={css.test}>
             <TestMark test={test} size="small" name="ability" />
-            {variant !== "" && <span className={css.quiet}>{variantOf(variant)}</span>}
-            <span className={css.quiet}>{unit}</span>
+            {variant !== "" && <span className="small quiet">{variantOf(variant)}</span>}
+            <span className="small quiet">{unit}</span>
           </span>
         ),
         kind: "number",

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import type { Preview } from "./preview.ts";
 import css from "./RiskReport.module.css";
 
@@ -7,8 +8,10 @@ export function RiskReport({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   const { before, after, kind, k } = bundle;
   return (
-    <div className={css.report}>
-      <p className={css.words}>{t("risk.who")}</p>
+    <Stack gap={4}>
+      <Stack as="p" gap={2} className="measure">
+        {t("risk.who")}
+      </Stack>
       <table className={css.table}>
         <caption className="unseen">{t("risk.title")}</caption>
         <thead>
@@ -41,11 +44,11 @@ export function RiskReport({ bundle }: { readonly bundle: Preview }) {
           />
         </tbody>
       </table>
-      <div className={css.words}>
+      <Stack gap={2} className="measure">
         <p>{t(`risk.done.${kind}`, { k })}</p>
-        <p className={css.quiet}>{t("risk.notPromised", { less: k - 1 })}</p>
-      </div>
-    </div>
+        <p className="quiet">{t("risk.notPromised", { less: k - 1 })}</p>
+      </Stack>
+    </Stack>
   );
 
   function oneIn(chance: number): string {

@@ -44,8 +44,8 @@ function TestLine({ test, bundle }: { readonly test: Preview["tests"][number]; r
       <th scope="row">
         <span className={css.test}>
           <TestMark test={test.test} name="ability" />
-          {test.variant !== "" && <span className={css.quiet}>{variantOf(test.variant)}</span>}
-          {test.better === "lower" && <span className={css.quiet}>{t("leaves.lowerIsBetter")}</span>}
+          {test.variant !== "" && <span className="small quiet">{variantOf(test.variant)}</span>}
+          {test.better === "lower" && <span className="small quiet">{t("leaves.lowerIsBetter")}</span>}
         </span>
       </th>
       <td data-kind="number">

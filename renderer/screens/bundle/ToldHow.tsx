@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import type { Preview } from "./preview.ts";
-import css from "./WhatLeaves.module.css";
 
 const names = ["ageBand", "category", "leagueSize", "quarter"] as const;
 
@@ -16,19 +16,19 @@ export function ToldHow({ test, bundle: { k, kind } }: ToldHowProps) {
   if (levels === null || test.told === 0) {
     const enough = test.able >= 2 * k;
     const why = kind === "profiles" ? t("leaves.leftOut") : t("leaves.untold", { k });
-    return <span className={css.quiet}>{enough ? why : t("leaves.few", { two: 2 * k })}</span>;
+    return <span className="small quiet">{enough ? why : t("leaves.few", { two: 2 * k })}</span>;
   }
   const list = new Intl.ListFormat(i18n.language, { type: "conjunction" });
   const hidden = names.filter((name) => levels[name] > 0).map((name) => t(`leaves.part.${name}`));
   const shown = names.filter((name) => levels[name] === 0).map((name) => t(`leaves.part.${name}`));
   return (
-    <span className={css.how}>
+    <Stack as="span">
       <span>{stepsOf()}</span>
-      <span className={css.quiet}>
+      <span className="small quiet">
         {t("leaves.told", { parts: list.format(shown) })}
         {hidden.length > 0 && ` ${t("leaves.hidden", { parts: list.format(hidden) })}`}
       </span>
-    </span>
+    </Stack>
   );
 
   function stepsOf(): string {

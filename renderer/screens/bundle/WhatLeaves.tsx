@@ -12,7 +12,7 @@ export function WhatLeaves({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   return (
     <>
-      <p className={css.words}>{t("leaves.without")}</p>
+      <p className="measure">{t("leaves.without")}</p>
       <TestsTable bundle={bundle} />
       <div className={css.part}>
         <h3>{t("leaves.rows")}</h3>

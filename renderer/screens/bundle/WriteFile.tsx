@@ -3,11 +3,12 @@ import { type RefObject, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { bridge } from "../../app/bridge.ts";
 import { useTRPC } from "../../app/client.tsx";
-import { tell } from "../../app/messages.ts";
 import { writeNumber } from "../../app/numbers.ts";
+import { bytesOf, tellOutcome } from "../../app/saving.ts";
 import { useSay } from "../../app/say.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { TextField } from "../../parts/TextField.tsx";
 import { type Preview, shortHash, writeMoment } from "./preview.ts";
 import css from "./WriteFile.module.css";
@@ -44,7 +45,7 @@ export function WriteFile({ bundle, isOld, wordRef }: WriteFileProps) {
 
   function submit(): void {
     setTried(true);
-    if (bridge === null) tell({ tone: "alert", sentence: { key: "bundle:write.noBridge" } });
+    if (bridge === null) tellOutcome("bundle", undefined);
     else if (right && !changed && !isOld) write.mutate(asked);
   }
   function lookedAgain(): void {
@@ -54,14 +55,16 @@ export function WriteFile({ bundle, isOld, wordRef }: WriteFileProps) {
   const wrong = tried && !right ? t("write.wrong", { word: t("write.word") }) : null;
   if (isSecond) return <Second earlier={earlier} />;
   return (
-    <form
-      className={css.write}
+    <Stack
+      as="form"
+      gap={4}
+      align="start"
       onSubmit={(event) => {
         event.preventDefault();
         submit();
       }}
     >
-      <p className={css.file}>{t("write.name", { name: bundle.name, size })}</p>
+      <p className="lead strong">{t("write.name", { name: bundle.name, size })}</p>
       <p className={css.words}>{t("write.once")}</p>
       <p className={css.words}>{t("write.one")}</p>
       {changed && <Changed bundle={bundle} onLooked={lookedAgain} />}
@@ -78,7 +81,7 @@ export function WriteFile({ bundle, isOld, wordRef }: WriteFileProps) {
           {t("write.do")}
         </Button>
       </div>
-    </form>
+    </Stack>
   );
 }
 
@@ -86,12 +89,12 @@ export function WriteFile({ bundle, isOld, wordRef }: WriteFileProps) {
 function Second({ earlier }: { readonly earlier: NonNullable<Preview["earlier"]> }) {
   const { t, i18n } = useTranslation("bundle");
   return (
-    <div className={css.write}>
+    <Stack gap={4} align="start">
       <p className={css.before}>
         {t("write.second", { at: writeMoment(earlier.at, i18n.language), k: earlier.k })}
       </p>
       <p className={css.words}>{t("write.secondWhy")}</p>
-    </div>
+    </Stack>
   );
 }
 
@@ -104,19 +107,13 @@ function useWrite(onSaved: () => void) {
     trpc.bundle.write.mutationOptions({
       meta: { shownByScreen: true },
       async onSuccess(file) {
-        const bytes = Uint8Array.from(atob(file.bytes), (letter) => letter.charCodeAt(0));
-        const outcome = (await bridge?.saveFile({ suggestedName: file.name, bytes })) ?? {
-          saved: false,
-          why: "failed",
-        };
-        if (!outcome.saved) {
-          if (file.logged !== null && outcome.why !== "failed") unsaved.mutate({ logged: file.logged });
-          const tone = outcome.why === "cancelled" ? "note" : "alert";
-          return tell({ tone, sentence: { key: `bundle:write.${outcome.why}` } });
-        }
-        const values = { name: outcome.name, sha: shortHash(file.sha256) };
-        tell({ tone: "done", sentence: { key: "bundle:write.saved", values } });
-        onSaved();
+        const outcome = (await bridge?.saveFile({
+          suggestedName: file.name,
+          bytes: bytesOf(file.bytes),
+        })) ?? { saved: false, why: "failed" };
+        tellOutcome("bundle", outcome, { sha: shortHash(file.sha256) });
+        if (outcome.saved) return onSaved();
+        if (file.logged !== null && outcome.why !== "failed") unsaved.mutate({ logged: file.logged });
       },
     }),
   );

@@ -3,6 +3,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { Button } from "../../parts/Button.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { useLengths } from "../station/lengths.ts";
 import { CardSheet } from "./CardSheet.tsx";
 import css from "./Cards.module.css";
@@ -26,7 +27,7 @@ export function Preview({ people, which, paper }: PreviewProps) {
   return (
     <section className={css.preview} aria-label={t("preview.label")}>
       {sheets.length > 1 && (
-        <div className={css.pager}>
+        <Row gap={4} align="center">
           <Button disabled={at === 0} onPress={() => setWanted(at - 1)}>
             {t("preview.before")}
           </Button>
@@ -34,7 +35,7 @@ export function Preview({ people, which, paper }: PreviewProps) {
           <Button disabled={at === sheets.length - 1} onPress={() => setWanted(at + 1)}>
             {t("preview.next")}
           </Button>
-        </div>
+        </Row>
       )}
       <div className={css.papers}>
         <div className={css.paper}>

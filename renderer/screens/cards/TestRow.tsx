@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { useSay } from "../../app/say.ts";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { usePlaceWords } from "../../parts/PlaceBand.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
@@ -24,12 +25,12 @@ export function TestRow({ test, lengths }: TestRowProps) {
       <div className={css.sign} aria-hidden="true">
         <TestMark test={code} />
       </div>
-      <div className={css.words}>
+      <Stack top className={css.words}>
         <h2>
           {t(`test.${code}.ability`)} <How test={test} />
         </h2>
         {test.told === null ? <NotTaken test={test} /> : <Taken test={test} lengths={lengths} />}
-      </div>
+      </Stack>
       <div className={css.plot}>
         {points.length > 0 && (
           <HistoryPlot test={code} points={points} noise={noise} size="card" lengths={lengths} />

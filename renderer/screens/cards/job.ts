@@ -1,7 +1,12 @@
 import { useSyncExternalStore } from "react";
-import type { PageToSave, PaperProgress } from "../../../electron/shell/bridge-types.ts";
+import type {
+  PageToSave,
+  PaperProgress,
+  PrintOutcome,
+  SaveOutcome,
+} from "../../../electron/shell/bridge-types.ts";
 import { bridge } from "../../app/bridge.ts";
-import { type Message, tell } from "../../app/messages.ts";
+import { tellOutcome } from "../../app/saving.ts";
 
 /** A pile of cards on its way to the printer or to a file. It goes on when its screen is left. */
 export interface CardJob {
@@ -9,6 +14,8 @@ export interface CardJob {
   /** null: nothing is laid out yet, for example while somebody is asked where to save. */
   readonly progress: PaperProgress | null;
 }
+
+const failed = { print: { printed: false, why: "failed" }, save: { saved: false, why: "failed" } } as const;
 
 /** How often the shell is asked how far it is, in ms: more often than anybody sees. */
 const askEvery = 150;
@@ -37,10 +44,10 @@ export async function runCardJob(kind: CardJob["kind"], page: PageToSave, count:
   become({ kind, progress: null });
   const timer = setInterval(() => void follow(kind), askEvery);
   try {
-    tell(await outcomeOf(kind, page, count));
+    tellOutcome("cards", await outcomeOf(kind, page), { count });
   } catch {
     // The shell answers what can be expected; this is anything else, such as a page that is not taken.
-    tell({ tone: "alert", sentence: { key: `cards:${kind}.failed` } });
+    tellOutcome("cards", failed[kind]);
   } finally {
     clearInterval(timer);
     become(null);
@@ -57,14 +64,7 @@ async function follow(kind: CardJob["kind"]): Promise<void> {
   if (current !== null) become({ kind, progress });
 }
 
-async function outcomeOf(kind: CardJob["kind"], page: PageToSave, count: number): Promise<Message> {
-  if (bridge === null) return { tone: "alert", sentence: { key: "cards:noBridge" } };
+function outcomeOf(kind: CardJob["kind"], page: PageToSave): Promise<PrintOutcome | SaveOutcome> | undefined {
   const { path, paper } = page;
-  const outcome = kind === "print" ? await bridge.print({ path, paper }) : await bridge.savePdf(page);
-  if ("printed" in outcome && outcome.printed) return { tone: "done", sentence: { key: "cards:print.done" } };
-  if ("saved" in outcome && outcome.saved) {
-    return { tone: "done", sentence: { key: "cards:save.saved", values: { count, name: outcome.name } } };
-  }
-  const tone = outcome.why === "cancelled" ? "note" : "alert";
-  return { tone, sentence: { key: `cards:${kind}.${outcome.why}` } };
+  return kind === "print" ? bridge?.print({ path, paper }) : bridge?.savePdf(page);
 }

@@ -3,6 +3,7 @@ import { decisionOf, worries } from "../../../electron/domain/people/questions.t
 import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 import { Check } from "../../parts/Check.tsx";
 import { Choice } from "../../parts/Choice.tsx";
+import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
@@ -15,10 +16,10 @@ export function Decision({ answers, set, missing }: FormPart) {
   return (
     <div className={css.group} data-worried={worried}>
       {worried && (
-        <div className={css.worry}>
+        <Stack className={css.worry}>
           <strong>{t("worry.title")}</strong>
           <span>{t("worry.what")}</span>
-        </div>
+        </Stack>
       )}
       <div data-part="decision" className={css.row}>
         <span aria-hidden="true">{t("decision.label")}</span>
@@ -60,13 +61,13 @@ function LeaveOut({ leaveOut, onChange, error }: LeaveOutProps) {
   return (
     <fieldset data-part="leaveOut">
       <legend className={css.label}>{t("decision.leaveOut")}</legend>
-      <div className={css.tests}>
+      <Row gap={5} lines={1} wrap>
         {testCodes.map((test) => (
           <Check key={test} checked={leaveOut.has(test)} onChange={(left) => mark(test, left)}>
             <TestMark test={test} size="small" name="ability" />
           </Check>
         ))}
-      </div>
+      </Row>
       {error !== null && (
         <p className={css.error} role="alert">
           {error}

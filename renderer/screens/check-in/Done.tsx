@@ -5,6 +5,7 @@ import { useTRPC } from "../../app/client.tsx";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Cautions } from "../../parts/Cautions.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import css from "./PersonSheet.module.css";
 import type { Admitted, Before } from "./people.ts";
@@ -23,7 +24,7 @@ export function Done({ admitted, before, onUndone }: DoneProps) {
   const steps = useSteps();
   const { name, bib, state } = admitted;
   return (
-    <section className={css.sheet} aria-live="polite">
+    <Stack as="section" gap={4} top aria-live="polite">
       <h2 className={css.name}>{state === "testing" ? t("done.title", { name }) : name}</h2>
       {state === "testing" ? (
         <div className={css.bibToGive}>
@@ -44,7 +45,7 @@ export function Done({ admitted, before, onUndone }: DoneProps) {
         </Button>
       </div>
       <Cautions />
-    </section>
+    </Stack>
   );
 }
 
@@ -56,7 +57,7 @@ function GoesTo({ athleteId }: { readonly athleteId: number }) {
   const first = nextTest(new Set(), new Set(leftOut));
   if (person.data === undefined || person.data.measured) return null;
   return (
-    <dl className={css.goesTo}>
+    <Stack as="dl" gap={3} className={css.goesTo}>
       {first !== null && (
         <div>
           <dt>{t("done.first")}</dt>
@@ -75,6 +76,6 @@ function GoesTo({ athleteId }: { readonly athleteId: number }) {
           </dd>
         </div>
       )}
-    </dl>
+    </Stack>
   );
 }

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Button, LinkButton } from "../../parts/Button.tsx";
+import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import css from "./PersonSheet.module.css";
 import type { SheetPerson } from "./people.ts";
@@ -30,7 +31,7 @@ function Testing({ person }: { readonly person: SheetPerson }) {
   return (
     <div className={css.testing}>
       <BigNumber size="hero" label={t("here.bib")} number={person.bib} />
-      <ul className={css.holds}>
+      <Stack as="ul" gap={1} className={css.holds}>
         <li>
           {person.leftOut.length === 0 ? t("here.takesAll") : `${t("done.leavesOut")} `}
           {person.leftOut.map((test) => (
@@ -39,7 +40,7 @@ function Testing({ person }: { readonly person: SheetPerson }) {
         </li>
         <li>{t(`here.board.${person.board}`)}</li>
         <li>{t(`here.share.${person.share ? "yes" : "no"}`)}</li>
-      </ul>
+      </Stack>
     </div>
   );
 }
@@ -55,7 +56,7 @@ function Actions({ person, onAsk }: HereProps) {
   const steps = useSteps();
   const back = person.state === "withdrawn" && person.bib !== null;
   return (
-    <div className={css.actions}>
+    <Row gap={3} wrap>
       {back ? (
         <Button kind="primary" busy={steps.busy} onPress={() => void steps.takeBack(person)} autoFocus>
           {t("here.backIn")}
@@ -75,6 +76,6 @@ function Actions({ person, onAsk }: HereProps) {
           {t("here.undo")}
         </Button>
       )}
-    </div>
+    </Row>
   );
 }

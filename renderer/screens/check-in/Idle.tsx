@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import { Button, LinkButton } from "../../parts/Button.tsx";
 import { Cautions } from "../../parts/Cautions.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";
-import css from "./PersonSheet.module.css";
+import { Row, Stack } from "../../parts/layout/Stack.tsx";
 
 interface IdleProps {
   /** How many are on the list; null while that is not known. */
@@ -20,20 +20,20 @@ export function Idle({ listed, onWalkUp }: IdleProps) {
         title={t("nobody.title")}
         steps={[t("nobody.sheets"), t("nobody.walkUp")]}
         action={
-          <div className={css.actions}>
+          <Row gap={3} wrap>
             <LinkButton kind="primary" to="/sheets">
               {t("nobody.go")}
             </LinkButton>
             <Button onPress={onWalkUp}>{t("walkUp")}</Button>
-          </div>
+          </Row>
         }
       />
     );
   }
   return (
-    <div className={css.sheet}>
+    <Stack gap={4} top>
       <EmptyState title={t("idle.title")} steps={[t("idle.type"), t("idle.scan"), t("idle.ask")]} />
       <Cautions />
-    </div>
+    </Stack>
   );
 }

@@ -3,8 +3,8 @@ import { useTranslation } from "react-i18next";
 import { fold } from "../../../electron/domain/people/fold.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { Button } from "../../parts/Button.tsx";
+import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { TextField } from "../../parts/TextField.tsx";
-import css from "./WalkUpFields.module.css";
 
 interface LeagueFieldProps {
   readonly value: string;
@@ -21,7 +21,7 @@ export function LeagueField({ value, onChange, error }: LeagueFieldProps) {
   const known = useQuery(trpc.checkIn.leagues.queryOptions()).data ?? [];
   const like = known.filter(({ name }) => fold(name).includes(fold(value)) && fold(name) !== fold(value));
   return (
-    <div className={css.league}>
+    <Stack gap={2}>
       <TextField
         label={t("walkUpForm.league")}
         help={t("walkUpForm.leagueHelp")}
@@ -31,14 +31,14 @@ export function LeagueField({ value, onChange, error }: LeagueFieldProps) {
         maxLength={200}
       />
       {like.length > 0 && (
-        <div className={css.known}>
+        <Row gap={2} wrap>
           {like.slice(0, most).map(({ id, name }) => (
             <Button key={id} onPress={() => onChange(name)}>
               {name}
             </Button>
           ))}
-        </div>
+        </Row>
       )}
-    </div>
+    </Stack>
   );
 }

@@ -6,6 +6,7 @@ import { useInitials } from "../../app/initials.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button } from "../../parts/Button.tsx";
+import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { AdmissionForm } from "./AdmissionForm.tsx";
 import { Here } from "./Here.tsx";
@@ -35,14 +36,14 @@ function Sheet({ person, onDone }: SheetProps) {
   const [again, setAgain] = useState(false);
   const asking = again || state === "expected" || state === null;
   return (
-    <div className={css.sheet}>
+    <Stack gap={4} top>
       <PersonHead person={person} />
       {asking ? (
         <Asking person={person} onDone={onDone} />
       ) : (
         <Here person={person} onAsk={() => setAgain(true)} />
       )}
-    </div>
+    </Stack>
   );
 }
 
@@ -77,20 +78,20 @@ function PersonHead({ person }: { readonly person: SheetPerson }) {
   const steps = useSteps();
   const { name, number, league, state } = person;
   return (
-    <header className={css.head}>
+    <Row as="header" gap={4} align="start" between>
       <div>
         <h2 className={css.name}>{name}</h2>
-        <p className={css.facts}>
+        <Row as="p" gap={4} lines={1} align="center" wrap className="lead">
           <span>{number === "" ? t("noNumber") : t("number", { number })}</span>
           <span>{league}</span>
           <Tag tone={state === "testing" ? "go" : "quiet"}>{t(`state.${state ?? "unlisted"}`)}</Tag>
-        </p>
+        </Row>
       </div>
       {state === "expected" && (
         <Button busy={steps.busy} onPress={() => void steps.noShow(person)}>
           {t("here.noShow")}
         </Button>
       )}
-    </header>
+    </Row>
   );
 }

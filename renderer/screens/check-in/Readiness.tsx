@@ -2,6 +2,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { type Question, questions } from "../../../electron/domain/people/questions.ts";
 import { Button } from "../../parts/Button.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
 import { YesNo } from "./YesNo.tsx";
@@ -36,7 +37,7 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
   return (
     <fieldset className={css.group}>
       <legend className="unseen">{t("readiness.title")}</legend>
-      <div className={css.all}>
+      <Row gap={3} lines={2} align="center" wrap between>
         <span>
           <span className={css.legend} aria-hidden="true">
             {t("readiness.title")}
@@ -46,7 +47,7 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
         <Button onPress={allNo} autoFocus={isFirst}>
           {t("readiness.allNo")}
         </Button>
-      </div>
+      </Row>
       {questions.map((question) => (
         <YesNo
           key={question}

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type Ref, useId, useState } from "react";
 import { useTranslation } from "react-i18next";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { FoundList } from "./FoundList.tsx";
 import css from "./SearchBox.module.css";
 import { isUndecided, useSearch } from "./useSearch.ts";
@@ -56,8 +57,8 @@ export function SearchBox({ query, onQuery, inputRef, openId, onOpen }: SearchBo
   }
 
   return (
-    <section className={css.search}>
-      <label className={css.label} htmlFor={id}>
+    <Stack as="section" gap={1} top>
+      <label className="strong" htmlFor={id}>
         {t("search.label")}
       </label>
       <input
@@ -77,7 +78,7 @@ export function SearchBox({ query, onQuery, inputRef, openId, onOpen }: SearchBo
         onChange={(event) => change(event.currentTarget.value)}
         onKeyDown={press}
       />
-      <p id={`${id}-help`} className={css.help}>
+      <p id={`${id}-help`} className="small quiet">
         {t("search.help")}
       </p>
       {undecided && (
@@ -86,6 +87,6 @@ export function SearchBox({ query, onQuery, inputRef, openId, onOpen }: SearchBo
         </p>
       )}
       <FoundList id={id} query={query} search={search} marked={marked} openId={openId} onOpen={onOpen} />
-    </section>
+    </Stack>
   );
 }

@@ -7,6 +7,7 @@ import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
+import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { AdmissionForm } from "./AdmissionForm.tsx";
 import css from "./PersonSheet.module.css";
 import type { Admitted } from "./people.ts";
@@ -35,11 +36,11 @@ export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) 
   const birthYear = /^\d{4}$/.test(who.birthYear) ? Number(who.birthYear) : null;
 
   return (
-    <div className={css.sheet}>
-      <header className={css.head}>
+    <Stack gap={4} top>
+      <Row as="header" gap={4} align="start" between>
         <h2 className={css.name}>{t("walkUpForm.title")}</h2>
         <Button onPress={onCancel}>{t("walkUpForm.cancel")}</Button>
-      </header>
+      </Row>
       <AdmissionForm
         known={stranger(birthYear, date)}
         bib={freeBib}
@@ -60,7 +61,7 @@ export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) 
       >
         <WalkUpFields who={who} onChange={setWho} faults={tried ? faultsOf(who) : new Set()} />
       </AdmissionForm>
-    </div>
+    </Stack>
   );
 }
 

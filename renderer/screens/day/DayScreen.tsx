@@ -6,6 +6,7 @@ import { useSay } from "../../app/say.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { LinkButton } from "../../parts/Button.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";
+import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { BackupLine, BackupTrouble } from "../home/backups/BackupLine.tsx";
@@ -75,10 +76,10 @@ function Planned({ overview }: { readonly overview: Overview }) {
   const count = Object.values(overview.counts).reduce((sum, each) => sum + each, 0);
   return (
     <>
-      <div className={css.ways}>
-        <p className={css.lead}>{t("planned.listed", { count })}</p>
+      <Row gap={5} lines={3} align="center" wrap between>
+        <p className="lead">{t("planned.listed", { count })}</p>
         <LinkButton to="/rehearsal">{t("rehearsal:link")}</LinkButton>
-      </div>
+      </Row>
       <Leagues leagues={overview.leagues} cards={false} />
     </>
   );
@@ -92,12 +93,12 @@ function FirstSteps({ open }: { readonly open: boolean }) {
       title={t("first.title")}
       steps={[t("first.sheets"), ...(open ? [] : [t("first.open")]), t("first.checkIn")]}
       action={
-        <div className={css.ways}>
+        <Row gap={5} lines={3} align="center" wrap between>
           <LinkButton to="/sheets" kind="primary">
             {t("first.go")}
           </LinkButton>
           {!open && <LinkButton to="/rehearsal">{t("rehearsal:link")}</LinkButton>}
-        </div>
+        </Row>
       }
     />
   );
@@ -110,7 +111,7 @@ function Needs({ needs }: { readonly needs: Overview["needs"] }) {
   return (
     <Panel title={t("now.title")} tone={needs.length > 0 ? "alert" : "plain"}>
       {needs.length === 0 && <p>{t("now.none")}</p>}
-      <ul className={css.needs}>
+      <Stack as="ul" className={css.needs}>
         {needs.map((need) => (
           <li key={`${need.to} ${say(need.sentence)}`}>
             <Link className={css.need} href={need.to}>
@@ -121,7 +122,7 @@ function Needs({ needs }: { readonly needs: Overview["needs"] }) {
             </Link>
           </li>
         ))}
-      </ul>
+      </Stack>
     </Panel>
   );
 }

@@ -30,7 +30,7 @@ export function Floor() {
             rowKey={({ who }) => who.athleteId}
             nameColumn="name"
             columns={columns}
-            empty={<p className={css.quiet}>{t("floor.empty")}</p>}
+            empty={<p className="quiet">{t("floor.empty")}</p>}
           />
         )}
       </Answer>

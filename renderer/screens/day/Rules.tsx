@@ -30,10 +30,10 @@ export function Rules({ day }: RulesProps) {
       title={t("rules.title")}
       aside={<LinkButton to="/instructions">{t("instructions:linkAll")}</LinkButton>}
     >
-      <p className={css.when}>{planned ? t("rules.planned") : t("rules.frozen")}</p>
+      <p className="quiet measure">{planned ? t("rules.planned") : t("rules.frozen")}</p>
       <Answer query={protocols}>
         {(told) => (
-          <ol className={css.rules}>
+          <ol>
             {told.map(({ test, parameters, standard }) => (
               <RuleRow
                 key={test}

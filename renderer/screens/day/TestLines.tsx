@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { writeTime } from "../../app/dates.ts";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import type { Overview } from "./overview.ts";
@@ -11,11 +12,11 @@ export function TestLines({ tests }: { readonly tests: Overview["tests"] }) {
   const { t } = useTranslation(["day", "noise"]);
   return (
     <Section title={t("tests.title")} aside={<Link href="/noise">{t("noise:link")}</Link>}>
-      <ol className={css.lines}>
+      <Stack as="ol" gap={2}>
         {tests.map((test) => (
           <TestLine key={test.test} test={test} />
         ))}
-      </ol>
+      </Stack>
     </Section>
   );
 }

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { writeDate } from "../../app/dates.ts";
 import { LinkButton } from "../../parts/Button.tsx";
+import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import css from "./HomeScreen.module.css";
 
@@ -14,7 +15,7 @@ export function EarlierDays({ days }: EarlierDaysProps) {
   const { t, i18n } = useTranslation(["home", "cards"]);
   return (
     <Panel paper title={t("earlier.title")}>
-      <ul className={css.earlier}>
+      <Stack as="ul" gap={2} className={css.earlier}>
         {days.map((day) => (
           <li key={day.id}>
             <strong>{day.title}</strong>
@@ -28,11 +29,11 @@ export function EarlierDays({ days }: EarlierDaysProps) {
             </Link>
           </li>
         ))}
-      </ul>
-      <div className={css.after}>
+      </Stack>
+      <Row gap={3} wrap>
         <LinkButton to="/bundle">{t("earlier.share")}</LinkButton>
         <LinkButton to="/athletes">{t("earlier.athletes")}</LinkButton>
-      </div>
+      </Row>
     </Panel>
   );
 }

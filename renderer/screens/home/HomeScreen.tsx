@@ -121,7 +121,7 @@ function OrderOfTests() {
         {testCodes.map((test) => (
           <li key={test} data-test={test}>
             <TestMark test={test} size="hero" look="painted" />
-            <span className={css.name}>{t(`common:test.${test}.name`)}</span>
+            <span className="strong">{t(`common:test.${test}.name`)}</span>
           </li>
         ))}
       </ol>

@@ -5,6 +5,7 @@ import { useLocation } from "wouter";
 import { queryClient, useTRPC } from "../../app/client.tsx";
 import { writeDate } from "../../app/dates.ts";
 import { Button } from "../../parts/Button.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import { TextField } from "../../parts/TextField.tsx";
 import css from "./HomeScreen.module.css";
@@ -42,8 +43,10 @@ function NewDayForm({ today }: { readonly today: string }) {
     if (!empty && date !== "") create.mutate({ title: title.trim(), date });
   }
   return (
-    <form
-      className={css.form}
+    <Stack
+      as="form"
+      gap={4}
+      align="start"
       onSubmit={(event) => {
         event.preventDefault();
         submit();
@@ -70,6 +73,6 @@ function NewDayForm({ today }: { readonly today: string }) {
       <Button kind="primary" size="large" type="submit" busy={create.isPending}>
         {t("own.start")}
       </Button>
-    </form>
+    </Stack>
   );
 }

@@ -2,10 +2,11 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Link, Redirect } from "wouter";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
-import { usePaperwork } from "../../app/paperwork.ts";
+import { usePaperwork } from "../../app/saving.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Choice } from "../../parts/Choice.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import css from "./Instructions.module.css";
@@ -108,9 +109,9 @@ function WhichSheet({ which }: { readonly which: Which }) {
               href={each === "all" ? "/instructions" : `/instructions/${each}`}
               aria-current={each === which ? "page" : undefined}
             >
-              <span className={css.sign}>
+              <Stack as="span">
                 {each !== "all" && each !== "athlete" && <TestMark test={each} size="small" />}
-              </span>
+              </Stack>
               {titleOf(each)}
             </Link>
           </li>

@@ -31,7 +31,7 @@ export function HandOver() {
   const give = (to: Volunteer) => handOver.mutate({ to });
   return (
     <Panel title={t("handOver.title")}>
-      <p className={css.text}>{t("handOver.what")}</p>
+      <p className="measure">{t("handOver.what")}</p>
       <div className={css.posts}>
         <Button size="large" busy={busy} onPress={() => give({ role: "check-in" })}>
           {t("common:place.checkIn")}
@@ -42,7 +42,7 @@ export function HandOver() {
           </Button>
         ))}
       </div>
-      <p className={css.text}>{t("handOver.lockWhat")}</p>
+      <p className="measure">{t("handOver.lockWhat")}</p>
       <div>
         <Button kind="primary" size="large" busy={busy} onPress={() => lockNow.mutate()}>
           {t("handOver.lock")}

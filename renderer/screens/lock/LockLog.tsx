@@ -4,6 +4,7 @@ import { useTranslation } from "react-i18next";
 import type { AppRouter } from "../../../electron/api/router.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { writeDate, writeTime } from "../../app/dates.ts";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import css from "./Lock.module.css";
 
@@ -17,7 +18,7 @@ export function LockLog() {
   if (log.data === undefined || log.data.length === 0) return null;
   return (
     <Section title={t("log.title")}>
-      <ol className={css.log}>
+      <Stack as="ol" gap={1} className={css.log}>
         {log.data.map((note) => (
           <li key={`${note.at} ${note.what}`} data-what={note.what}>
             <time dateTime={note.at}>
@@ -26,7 +27,7 @@ export function LockLog() {
             <Said note={note} />
           </li>
         ))}
-      </ol>
+      </Stack>
     </Section>
   );
 }

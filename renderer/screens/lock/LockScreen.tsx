@@ -31,7 +31,7 @@ function First() {
   const { t } = useTranslation("lock");
   return (
     <Panel title={t("first.title")}>
-      <p className={css.text}>{t("first.what")}</p>
+      <p className="measure">{t("first.what")}</p>
       <SetPin />
     </Panel>
   );
@@ -41,7 +41,7 @@ function InDemo() {
   const { t } = useTranslation("lock");
   return (
     <Panel title={t("demo.title")}>
-      <p className={css.text}>{t("demo.what")}</p>
+      <p className="measure">{t("demo.what")}</p>
       <div>
         <LeaveDemo />
       </div>

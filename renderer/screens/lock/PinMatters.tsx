@@ -21,7 +21,7 @@ export function PinMatters() {
   const close = () => setOpen(null);
   return (
     <>
-      <p className={css.text}>{t("pin.forgotten")}</p>
+      <p className="measure">{t("pin.forgotten")}</p>
       <div className={css.actions}>
         <Button onPress={() => setOpen("change")}>{t("pin.change")}</Button>
         <Button kind="danger" onPress={() => setOpen("remove")}>

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { useSay } from "../../app/say.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { useFacts } from "./facts.ts";
@@ -17,12 +18,12 @@ export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
   const [first, ...more] = facts;
   return (
     <li className={css.test} data-test={test} aria-label={t(`common:test.${test}.name`)}>
-      <div className={css.name}>
+      <Stack gap={2} align="start" className="strong">
         <TestMark test={test} name="ability" />
         <Tag tone={assumed ? "quiet" : "go"}>
           {assumed ? t("tag.assumed") : t("tag.pairs", { count: pairs })}
         </Tag>
-      </div>
+      </Stack>
       <BigNumber
         label={t("swings")}
         number={used.number}

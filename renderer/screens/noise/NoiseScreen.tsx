@@ -2,6 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { useLengths } from "../station/lengths.ts";
@@ -18,17 +19,17 @@ export function NoiseScreen() {
     <Screen title={t("title")} lead={t("lead")} ready={noise.isFetched}>
       <Answer query={noise}>
         {({ tests }) => (
-          <ol className={css.tests}>
+          <Stack as="ol">
             {tests.map((told) => (
               <NoiseOfTest key={told.test} told={told} />
             ))}
-          </ol>
+          </Stack>
         )}
       </Answer>
       <div className={css.halves}>
         <Words />
         <Section title={t("better.title")}>
-          <p className={css.text}>{t("better.how")}</p>
+          <p className="measure">{t("better.how")}</p>
         </Section>
       </div>
     </Screen>
@@ -45,14 +46,14 @@ function Words() {
   ] as const;
   return (
     <Section title={t("words.title")}>
-      <dl className={css.words}>
+      <Stack as="dl" gap={3} className={css.words}>
         {words.map(([zone, word, means]) => (
           <div key={zone} data-zone={zone}>
             <dt>{word}</dt>
             <dd>{means}</dd>
           </div>
         ))}
-      </dl>
+      </Stack>
     </Section>
   );
 }

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { clearChance, likelyChance } from "../../../electron/domain/statistics/change.ts";
 import { normalQuantile } from "../../../electron/domain/statistics/normal.ts";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { useWriteDay } from "../station/clock.ts";
 import type { TestNoise } from "./types.ts";
 import css from "./Zones.module.css";
@@ -22,8 +23,8 @@ export function Zones({ told }: { readonly told: TestNoise }) {
     { zone: "clear", starts: clearFrom?.number, grow: length - clear },
   ] as const;
   return (
-    <div className={css.zones}>
-      <p className={css.from}>
+    <Stack gap={1}>
+      <p className="small quiet">
         {typical.date === null ? t("from.example") : t("from.day", { date: writeDay(typical.date) })}
       </p>
       <ol className={css.lane}>
@@ -36,6 +37,6 @@ export function Zones({ told }: { readonly told: TestNoise }) {
           </li>
         ))}
       </ol>
-    </div>
+    </Stack>
   );
 }

@@ -8,6 +8,7 @@ import { writeNumber } from "../../app/numbers.ts";
 import { useSay } from "../../app/say.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import { TextField } from "../../parts/TextField.tsx";
 import css from "./LookAtBundle.module.css";
@@ -40,12 +41,12 @@ export function LookAtBundle({ name, bundle, onDone }: LookProps) {
       {known === null ? (
         <AddForm bundle={bundle} onDone={onDone} />
       ) : (
-        <div className={css.ways} role="status">
+        <Row gap={3} align="center" wrap role="status">
           <p>{t("look.known", { origin: known })}</p>
           <Button autoFocus onPress={onDone}>
             {t("look.putAway")}
           </Button>
-        </div>
+        </Row>
       )}
     </Panel>
   );
@@ -85,12 +86,12 @@ function AddForm({ bundle: { bundleId }, onDone }: Omit<LookProps, "name">) {
         maxLength={bundleLimits.originLength}
         autoFocus
       />
-      <div className={css.ways}>
+      <Row gap={3} align="center" wrap>
         <Button kind="primary" type="submit" busy={add.isPending}>
           {t("add.button")}
         </Button>
         <Button onPress={onDone}>{t("add.leave")}</Button>
-      </div>
+      </Row>
     </form>
   );
 }

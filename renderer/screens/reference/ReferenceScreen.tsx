@@ -7,6 +7,7 @@ import { Answer } from "../../parts/Answer.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";
 import { FileZone } from "../../parts/FileZone.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { Panel, Section } from "../../parts/Panel.tsx";
 import { Progress } from "../../parts/Progress.tsx";
 import { Screen } from "../../parts/Screen.tsx";
@@ -25,7 +26,7 @@ export function ReferenceScreen() {
     <Screen title={t("title")} lead={t("lead")} ready={list.isFetched}>
       <div className={css.halves}>
         <InHand bundle={bundle} />
-        <section className={css.how}>
+        <Stack as="section" gap={3} className={css.how}>
           <h2>{t("how.title")}</h2>
           <ul>
             <li>{t("how.same")}</li>
@@ -33,7 +34,7 @@ export function ReferenceScreen() {
             <li>{t("how.steps")}</li>
             <li>{t("how.twenty")}</li>
           </ul>
-        </section>
+        </Stack>
       </div>
       <Section title={t("list.title")}>
         <Answer query={list}>

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { writeNumber } from "../../app/numbers.ts";
+import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import css from "./Tests.module.css";
 import type { KeptTest } from "./types.ts";
@@ -9,27 +10,27 @@ export function Tests({ tests }: { readonly tests: readonly KeptTest[] }) {
   const { t } = useTranslation("reference");
   const [same, other] = [true, false].map((rules) => tests.filter(({ sameRules }) => sameRules === rules));
   return (
-    <div className={css.tests}>
+    <Stack gap={1}>
       {same !== undefined && same.length > 0 && <Line tests={same} />}
       {other !== undefined && other.length > 0 && (
-        <div className={css.other}>
+        <Row gap={3} lines={1} align="center" wrap className="small quiet">
           {t("tests.otherRules")} <Line tests={other} />
-        </div>
+        </Row>
       )}
-    </div>
+    </Stack>
   );
 }
 
 function Line({ tests }: { readonly tests: readonly KeptTest[] }) {
   const { t, i18n } = useTranslation("reference");
   return (
-    <ul className={css.line}>
+    <Row as="ul" gap={4} lines={1} wrap className={css.line}>
       {tests.map(({ test, variant, marks }) => (
         <li key={`${test} ${variant}`}>
           <TestMark test={test} size="small" /> {writeNumber(marks, i18n.language)}
           {variant === "knee" && ` ${t("tests.knee")}`}
         </li>
       ))}
-    </ul>
+    </Row>
   );
 }

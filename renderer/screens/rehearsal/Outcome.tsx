@@ -1,10 +1,11 @@
 import { useTranslation } from "react-i18next";
 import { writeDate } from "../../app/dates.ts";
 import { writeNumber } from "../../app/numbers.ts";
+import { saveMade, textFile } from "../../app/saving.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Button } from "../../parts/Button.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
-import { saveText } from "../sheets/save.ts";
 import css from "./RehearsalScreen.module.css";
 import type { Rehearsed } from "./rehearsed.ts";
 import { SheetOutcome, TakenLine } from "./SheetOutcome.tsx";
@@ -15,12 +16,14 @@ export function Outcome({ rehearsed }: { readonly rehearsed: Rehearsed }) {
   const { date, sheets, askGuardian, keptBackSheet } = rehearsed;
   const outside = sheets.reduce((sum, { keptBack }) => sum + keptBack, 0);
   return (
-    <div className={css.outcome}>
+    <Stack gap={6}>
       <Section
         title={t("done.title")}
         aside={
           outside > 0 && (
-            <Button onPress={() => void saveText(Promise.resolve(keptBackSheet))}>{t("done.save")}</Button>
+            <Button onPress={() => void saveMade("sheets", async () => textFile(keptBackSheet))}>
+              {t("done.save")}
+            </Button>
           )
         }
       >
@@ -28,18 +31,18 @@ export function Outcome({ rehearsed }: { readonly rehearsed: Rehearsed }) {
           {verdict()}
         </p>
         <Numbers rehearsed={rehearsed} outside={outside} />
-        <ul className={css.notes}>
+        <Stack as="ul" gap={2}>
           {sheets.map((sheet) => (
             <TakenLine key={sheet.kind} sheet={sheet} />
           ))}
-        </ul>
-        <p className={css.quiet}>{t("done.heldHow", { date: writeDate(date, i18n.language) })}</p>
+        </Stack>
+        <p className="quiet">{t("done.heldHow", { date: writeDate(date, i18n.language) })}</p>
       </Section>
       {sheets.map((sheet) => (
         <SheetOutcome key={sheet.kind} sheet={sheet} />
       ))}
       {askGuardian.length > 0 && <Guardians people={askGuardian} />}
-    </div>
+    </Stack>
   );
 
   function verdict(): string {
@@ -80,8 +83,7 @@ function Guardians({ people }: { readonly people: Rehearsed["askGuardian"] }) {
       <ul className={css.people}>
         {people.map(({ name, league, number }) => (
           <li key={`${league} ${number} ${name}`}>
-            {name}{" "}
-            <span className={css.quiet}>{[league, number].filter((part) => part !== "").join(" ")}</span>
+            {name} <span className="quiet">{[league, number].filter((part) => part !== "").join(" ")}</span>
           </li>
         ))}
       </ul>

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import { bridge } from "../../app/bridge.ts";
 import { useDropped } from "../../app/dropped.ts";
 import { Button } from "../../parts/Button.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import type { Kind } from "../sheets/sheet.ts";
 import type { Chosen } from "./rehearsed.ts";
 import css from "./Slot.module.css";
@@ -27,7 +28,7 @@ export function Slot({ kind, rehearsal, disabled }: SlotProps) {
         {t(`sheets:kind.${kind}`)}{" "}
         <span className={css.need}>{kind === "roster" ? t("slot.needed") : t("slot.ifAny")}</span>
       </h2>
-      <p className={css.what}>{t(`slot.${kind}`)}</p>
+      <p className={`quiet ${css.what}`}>{t(`slot.${kind}`)}</p>
       <p className={css.file} role="status">
         {chosen?.name ?? t("slot.drop")}
       </p>
@@ -50,7 +51,7 @@ function Ways({ kind, rehearsal, disabled, chosen }: SlotProps & { readonly chos
     rehearsal.choose(kind, { name: opened.name, content: new Blob([new Uint8Array(opened.bytes)]) });
   }
   return (
-    <div className={css.ways}>
+    <Row gap={3} wrap>
       <Button
         kind={kind === "roster" && chosen === null ? "primary" : "quiet"}
         disabled={disabled}
@@ -68,6 +69,6 @@ function Ways({ kind, rehearsal, disabled, chosen }: SlotProps & { readonly chos
           {t("slot.away")}
         </Button>
       )}
-    </div>
+    </Row>
   );
 }

@@ -1,16 +1,18 @@
 import { useQuery } from "@tanstack/react-query";
+import { strToU8, zipSync } from "fflate";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { ReportFile } from "../../../electron/shell/bridge-types.ts";
 import { bridge } from "../../app/bridge.ts";
+import { dateHere } from "../../app/dates.ts";
 import { writeNumber } from "../../app/numbers.ts";
+import { saveMade } from "../../app/saving.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { FilesToRead } from "../../parts/FilesToRead.tsx";
 import { Panel, Section } from "../../parts/Panel.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import css from "./ReportScreen.module.css";
-import { saveReport } from "./save.ts";
 
 /** A report for somebody who helps: read first, then saved where the organiser says. Nothing is sent. */
 export function ReportScreen() {
@@ -43,7 +45,7 @@ function SavePanel({ files }: { readonly files: readonly ReportFile[] }) {
   const [busy, setBusy] = useState(false);
   const save = () => {
     setBusy(true);
-    void saveReport(files).finally(() => setBusy(false));
+    void saveMade("report", async () => zipOf(files)).finally(() => setBusy(false));
   };
   return (
     <Panel title={t("holds.title")}>
@@ -79,4 +81,10 @@ function Inside({ files }: { readonly files: readonly ReportFile[] }) {
     };
   });
   return <FilesToRead files={told} />;
+}
+
+/** The files that were read as one zip, named by the hall's date. */
+function zipOf(files: readonly ReportFile[]) {
+  const bytes = zipSync(Object.fromEntries(files.map(({ name, text }) => [name, strToU8(text)])));
+  return { suggestedName: `tapeline-report-${dateHere()}.zip`, bytes };
 }

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { writeNumber } from "../../app/numbers.ts";
 import { Button, LinkButton } from "../../parts/Button.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import css from "./Done.module.css";
 import { KeptBack } from "./KeptBack.tsx";
@@ -17,14 +18,14 @@ export function Done({ taken, sheet }: { readonly taken: Taken; readonly sheet: 
       <Panel>
         <h2 className={css.title}>{t("done.title", { count, shown: writeNumber(count, i18n.language) })}</h2>
         <p>{t(`done.${kind}`)}</p>
-        <div className={css.ways}>
+        <Row gap={3} wrap>
           <Button kind="primary" autoFocus onPress={sheet.putAway}>
             {t("done.next")}
           </Button>
           <LinkButton to={kind === "roster" ? "/check-in" : "/day"}>
             {kind === "roster" ? t("done.checkIn") : t("done.day")}
           </LinkButton>
-        </div>
+        </Row>
       </Panel>
       {counts.keptBack > 0 && (
         <KeptBack rows={taken.keptBack} count={counts.keptBack} others="areIn" sheet={sheet} />

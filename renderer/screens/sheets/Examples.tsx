@@ -2,9 +2,10 @@ import { useId } from "react";
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { useTRPCClient } from "../../app/client.tsx";
+import { saveMade, textFile } from "../../app/saving.ts";
 import { Button } from "../../parts/Button.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import css from "./Examples.module.css";
-import { saveText } from "./save.ts";
 import { kinds } from "./sheet.ts";
 
 /** The three kinds of sheets, each with an example to fill in. */
@@ -13,27 +14,29 @@ export function Examples() {
   const client = useTRPCClient();
   const id = useId();
   return (
-    <section className={css.examples} aria-labelledby={id}>
+    <Stack as="section" gap={3} aria-labelledby={id}>
       <h2 id={id}>{t("examples.title")}</h2>
-      <ul className={css.list}>
+      <ul>
         {kinds.map((kind) => (
           <li key={kind} className={css.kind}>
             <div>
               <h3>{t(`kind.${kind}`)}</h3>
-              <p className={css.what}>{t(`examples.${kind}`)}</p>
+              <p className="quiet">{t(`examples.${kind}`)}</p>
             </div>
             <Button
               label={t("examples.saveOf", { kind: t(`kind.${kind}`) })}
-              onPress={() => void saveText(client.intake.template.query({ kind }))}
+              onPress={() =>
+                void saveMade("sheets", () => client.intake.template.query({ kind }).then(textFile))
+              }
             >
               {t("examples.save")}
             </Button>
           </li>
         ))}
       </ul>
-      <p className={css.rehearse}>
+      <p>
         {t("examples.evening")} <Link href="/rehearsal">{t("examples.rehearse")}</Link>
       </p>
-    </section>
+    </Stack>
   );
 }

@@ -5,6 +5,7 @@ import { tell } from "../../app/messages.ts";
 import { writeNumber } from "../../app/numbers.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Button } from "../../parts/Button.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import css from "./Glance.module.css";
 import { changesOf, type Preview } from "./sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";
@@ -38,8 +39,8 @@ export function Glance({ preview, sheet }: { readonly preview: Preview; readonly
     if (sheet.uploadId !== null) take.mutate({ uploadId: sheet.uploadId, kind, mapping: sheet.mapping });
   }
   return (
-    <div className={css.glance}>
-      <div className={css.numbers} role="status">
+    <Row gap={6} lines={4} align="end" wrap between>
+      <Row gap={7} lines={4} wrap role="status">
         {shown.map((name) => (
           <BigNumber
             key={name}
@@ -48,7 +49,7 @@ export function Glance({ preview, sheet }: { readonly preview: Preview; readonly
             tone={name === "keptBack" && counts.keptBack > 0 ? "alert" : "plain"}
           />
         ))}
-      </div>
+      </Row>
       {changes > 0 ? (
         <Button kind="primary" size="large" busy={take.isPending} onPress={takeIn}>
           {t("take.button", { count: changes, shown: writeNumber(changes, i18n.language) })}
@@ -59,6 +60,6 @@ export function Glance({ preview, sheet }: { readonly preview: Preview; readonly
       {kind === "roster" && counts.joined > counts.new && (
         <p className={css.joined}>{t("take.joined", { count: counts.joined - counts.new })}</p>
       )}
-    </div>
+    </Row>
   );
 }

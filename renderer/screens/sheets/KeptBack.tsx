@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
 import { useTRPCClient } from "../../app/client.tsx";
+import { saveMade, textFile } from "../../app/saving.ts";
 import { useSay } from "../../app/say.ts";
 import { Button } from "../../parts/Button.tsx";
 import { LineList } from "./LineList.tsx";
-import { saveText } from "./save.ts";
 import { asSentence, type KeptBackRow } from "./sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
@@ -24,7 +24,11 @@ export function KeptBack({ rows, count, others, sheet }: KeptBackProps) {
   const client = useTRPCClient();
   const { uploadId } = sheet;
   const save = uploadId !== null && (
-    <Button onPress={() => void saveText(client.intake.keptBackSheet.query({ uploadId }))}>
+    <Button
+      onPress={() =>
+        void saveMade("sheets", () => client.intake.keptBackSheet.query({ uploadId }).then(textFile))
+      }
+    >
       {t("keptBack.save")}
     </Button>
   );

@@ -32,7 +32,7 @@ export function LineList({ title, lead, lines, aside, more }: LineListProps) {
         <ul>
           {lines.map(({ line, says, stands }) => (
             <li key={line} className={css.row}>
-              <span className={css.line}>{t("line", { line })}</span>
+              <span className="strong">{t("line", { line })}</span>
               <span>{says}</span>
               <span className={css.stands} title={stands}>
                 {stands}

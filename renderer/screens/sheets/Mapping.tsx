@@ -1,6 +1,7 @@
 import { useId } from "react";
 import { useTranslation } from "react-i18next";
 import { useSay } from "../../app/say.ts";
+import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import css from "./Mapping.module.css";
 import type { Preview } from "./sheet.ts";
@@ -37,7 +38,11 @@ export function Mapping({ preview, sheet }: MappingProps) {
           </ul>
         </div>
       )}
-      {needed.length > 0 && <div className={css.fields}>{choices(needed)}</div>}
+      {needed.length > 0 && (
+        <Row gap={4} wrap>
+          {choices(needed)}
+        </Row>
+      )}
       {unknown.length > 0 && (
         <p className={css.unknown}>
           {t("mapping.unknown", {
@@ -49,7 +54,9 @@ export function Mapping({ preview, sheet }: MappingProps) {
       {rest.length > 0 && (
         <details className={css.rest}>
           <summary>{t("mapping.rest")}</summary>
-          <div className={css.fields}>{choices(rest)}</div>
+          <Row gap={4} wrap>
+            {choices(rest)}
+          </Row>
         </details>
       )}
     </Panel>
@@ -66,7 +73,7 @@ function FieldChoice({ field, header, preview, sheet }: FieldChoiceProps) {
   const id = useId();
   const named = preview.headers.filter((each) => each !== "");
   return (
-    <div className={css.field}>
+    <Stack gap={1} className="strong">
       <label htmlFor={id}>{t(`field.${field}` as "field.league")}</label>
       <select
         id={id}
@@ -82,6 +89,6 @@ function FieldChoice({ field, header, preview, sheet }: FieldChoiceProps) {
           </option>
         ))}
       </select>
-    </div>
+    </Stack>
   );
 }

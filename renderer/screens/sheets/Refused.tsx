@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useSay } from "../../app/say.ts";
 import { Button, LinkButton } from "../../parts/Button.tsx";
+import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import css from "./Refused.module.css";
 import { isAboutTheDay, type SheetInHand } from "./useSheet.ts";
@@ -13,11 +14,11 @@ export function Refused({ sentence, sheet }: { readonly sentence: Sentence; read
   const needsDay = isAboutTheDay(sentence);
   return (
     <Panel tone="alert">
-      <div role="alert" className={css.words}>
+      <Stack role="alert" gap={2}>
         <p className={css.why}>{say(sentence)}</p>
         <p>{t("refused.nothing")}</p>
-      </div>
-      <div className={css.ways}>
+      </Stack>
+      <Row gap={3} wrap>
         {needsDay && (
           <LinkButton to="/" kind="primary">
             {t("refused.start")}
@@ -29,7 +30,7 @@ export function Refused({ sentence, sheet }: { readonly sentence: Sentence; read
         {needsDay && sheet.uploadId !== null && (
           <Button onPress={sheet.readAgain}>{t("refused.again")}</Button>
         )}
-      </div>
+      </Row>
     </Panel>
   );
 }

@@ -2,6 +2,7 @@ import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/Button.tsx";
 import { Choice } from "../../parts/Choice.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import css from "./SheetHead.module.css";
 import { kinds } from "./sheet.ts";
 import { isAboutTheDay, type SheetInHand } from "./useSheet.ts";
@@ -23,7 +24,7 @@ export function SheetHead({ sheet }: { readonly sheet: SheetInHand }) {
         {name}
       </h2>
       {mayBeAnother && (
-        <div className={css.kind}>
+        <Row gap={3} lines={2} align="center" wrap className="strong">
           <span aria-hidden="true">{t("readAs")}</span>
           <Choice
             label={t("readAs")}
@@ -32,7 +33,7 @@ export function SheetHead({ sheet }: { readonly sheet: SheetInHand }) {
             value={kind ?? (isPreview ? standing.preview.kind : null)}
             onChange={sheet.readAs}
           />
-        </div>
+        </Row>
       )}
       {isPreview && <Button onPress={sheet.putAway}>{t("another")}</Button>}
     </div>

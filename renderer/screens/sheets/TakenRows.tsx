@@ -2,11 +2,11 @@ import type { TFunction } from "i18next";
 import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { markIn, Seen, whoIn } from "./cells.tsx";
 import type { Preview, PreviewRow } from "./sheet.ts";
-import css from "./TakenRows.module.css";
 
 /** The first rows as they would be taken in. */
 export function TakenRows({ preview }: { readonly preview: Preview }) {
@@ -108,9 +108,9 @@ function Test({ text, variant }: { readonly text: string; readonly variant: stri
   const plain = (name: string) => name.toLowerCase().replace(/[\s_-]+/g, "");
   const code = testCodes.find((each) => plain(each) === plain(text));
   return (
-    <span className={css.test}>
+    <Row as="span" gap={2} align="center">
       {code === undefined ? text : <TestMark test={code} size="small" name="test" />}
       {variant}
-    </span>
+    </Row>
   );
 }

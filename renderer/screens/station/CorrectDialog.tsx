@@ -77,7 +77,7 @@ export function CorrectDialog({ attempt, lengths, onClose }: CorrectDialogProps)
       }
     >
       <p>{t("correct.was", was)}</p>
-      <p className={css.how}>{t("correct.how")}</p>
+      <p className="small quiet">{t("correct.how")}</p>
       {attempt.test === "vertical" && (
         <LengthsChoice lengths={correction.lengths} setLengths={correction.setLengths} />
       )}

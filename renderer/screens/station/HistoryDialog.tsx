@@ -5,6 +5,7 @@ import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Dialog } from "../../parts/Dialog.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { useWriteTime } from "./clock.ts";
 import css from "./HistoryDialog.module.css";
@@ -36,11 +37,11 @@ export function HistoryDialog({ attempt, lengths, onClose }: HistoryDialogProps)
     >
       <Answer query={query}>
         {(chain) => (
-          <ol className={css.chain}>
+          <Stack as="ol">
             {chain.map((link) => (
               <Link key={link.attempt.attemptId} link={link.attempt} lengths={lengths} />
             ))}
-          </ol>
+          </Stack>
         )}
       </Answer>
     </Dialog>
@@ -54,7 +55,7 @@ function Link({ link, lengths }: { readonly link: AttemptView; readonly lengths:
   const by = { by: link.by, time: writeTime(link.at) };
   return (
     <li className={css.link} data-void={link.void !== null}>
-      <p className={css.seen}>{writeSeen(link.test, link.seen, lengths)}</p>
+      <p className={`lead strong ${css.seen}`}>{writeSeen(link.test, link.seen, lengths)}</p>
       <p>
         {t("history.for", { bib: link.who.bib, name: link.who.name })},{" "}
         {link.source === "sheet" ? t("history.bySheet", by) : t("history.by", by)}

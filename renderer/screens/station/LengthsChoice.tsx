@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { Choice } from "../../parts/Choice.tsx";
 import { KeyHint } from "../../parts/KeyHint.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import css from "./entry/ChosenWay.module.css";
 import { useStationKeys } from "./stationKeys.ts";
 
@@ -16,9 +17,9 @@ export function LengthsChoice({ lengths, setLengths }: LengthsChoiceProps) {
   useStationKeys({ "Alt+I": () => setLengths(lengths === "cm" ? "in" : "cm") });
   const options = (["cm", "in"] as const).map((unit) => ({ value: unit, label: t(`common:unit.${unit}`) }));
   return (
-    <div className={css.choice}>
+    <Row gap={3} align="end" wrap className={css.choice}>
       <Choice label={t("entry.units")} hideLabel options={options} value={lengths} onChange={setLengths} />
       <KeyHint keys="Alt+I" does={t("choice.changes")} />
-    </div>
+    </Row>
   );
 }

@@ -2,6 +2,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useStanding } from "../../app/standing.tsx";
 import { Button } from "../../parts/Button.tsx";
+import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { useNow } from "./clock.ts";
 import css from "./Queue.module.css";
 import { type QueueActions, QueueRow } from "./QueueRow.tsx";
@@ -25,24 +26,24 @@ export function Queue({ view, onCallNext, onTakeBack, ...actions }: QueueProps) 
   const shown = all ? queue : queue.slice(0, few);
   return (
     <section className={css.queue} aria-labelledby="queue">
-      <header className={css.head}>
+      <Row as="header" gap={4} lines={2} align="center" wrap between>
         <h2 id="queue">
           {t("queue.title")} <span className={css.count}>{queue.length}</span>
         </h2>
         <Button hint="Alt+N" onPress={onCallNext} disabled={queue.length === 0}>
           {t("queue.callNext")}
         </Button>
-      </header>
+      </Row>
       {queue.length === 0 && (
-        <p className={css.none}>
+        <p className="quiet">
           <strong>{t("queue.empty")}</strong> {t("queue.emptyHow")}
         </p>
       )}
-      <ol className={css.rows}>
+      <Stack as="ol">
         {shown.map((place) => (
           <QueueRow key={place.who.athleteId} place={place} now={now} {...actions} />
         ))}
-      </ol>
+      </Stack>
       {queue.length > few && (
         <Button onPress={() => setAll(!all)}>
           {all ? t("queue.fewer") : t("queue.more", { count: queue.length - few })}
@@ -64,7 +65,7 @@ interface SkippedProps {
 function Skipped({ skipped, onTakeBack }: SkippedProps) {
   const { t } = useTranslation("station");
   return (
-    <div className={css.skipped}>
+    <Stack gap={2} className="small">
       <h3>{t("queue.skipped")}</h3>
       <ul>
         {skipped.map(({ who, reason, by }) => (
@@ -79,6 +80,6 @@ function Skipped({ skipped, onTakeBack }: SkippedProps) {
           </li>
         ))}
       </ul>
-    </div>
+    </Stack>
   );
 }

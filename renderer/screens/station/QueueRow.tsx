@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { useSay } from "../../app/say.ts";
 import { Button } from "../../parts/Button.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { useWriteTime } from "./clock.ts";
 import css from "./Queue.module.css";
 import type { Person, QueuePlace } from "./types.ts";
@@ -31,12 +32,12 @@ export function QueueRow({ place, now, onPick, onCall }: QueueRowProps) {
         <span className={css.bib}>{who.bib}</span>
         <span className={css.who}>
           <span className={css.name}>{who.name}</span>
-          <span className={css.wait}>
+          <Row as="span" gap={3} lines={0} wrap className="small quiet">
             {called && <strong>{t("queue.calledSince", { time: writeTime(calledAt) })}</strong>}
             {!called && resting && t("queue.rests", { time: writeTime(place.readyAt) })}
             {!called && !resting && t("queue.waits", { time: writeTime(place.waitingSince) })}
             {begun !== null && <strong className={css.begun}>{say(begun)}</strong>}
-          </span>
+          </Row>
         </span>
       </button>
       <Button

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { useSay } from "../../app/say.ts";
 import { Button } from "../../parts/Button.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { useWriteTime } from "./clock.ts";
 import css from "./Recent.module.css";
@@ -21,11 +22,11 @@ export function Recent({ recent, ...rest }: RecentProps) {
   return (
     <Section title={t("recent.title")}>
       {recent.length === 0 ? (
-        <p className={css.empty}>{t("recent.empty")}</p>
+        <p className="quiet">{t("recent.empty")}</p>
       ) : (
-        <ol className={css.rows}>
+        <ol>
           {recent.map((each) => (
-            <Row key={each.attempt.attemptId} recent={each} {...rest} />
+            <Attempt key={each.attempt.attemptId} recent={each} {...rest} />
           ))}
         </ol>
       )}
@@ -33,11 +34,11 @@ export function Recent({ recent, ...rest }: RecentProps) {
   );
 }
 
-interface RowProps extends Omit<RecentProps, "recent"> {
+interface AttemptProps extends Omit<RecentProps, "recent"> {
   readonly recent: RecentAttempt;
 }
 
-function Row({ recent, lengths, onCorrect, onHistory }: RowProps) {
+function Attempt({ recent, lengths, onCorrect, onHistory }: AttemptProps) {
   const { t } = useTranslation(["station", "common"]);
   const writeSeen = useWriteSeen();
   const writeTime = useWriteTime();
@@ -48,11 +49,11 @@ function Row({ recent, lengths, onCorrect, onHistory }: RowProps) {
     <li className={css.row} data-void={attempt.void !== null}>
       <span className={css.bib}>{who.bib}</span>
       <div className={css.what}>
-        <p className={css.line}>
-          <span className={css.name}>{who.name}</span>
+        <Row as="p" gap={3} lines={0} align="baseline" wrap>
+          <span className="strong">{who.name}</span>
           {written !== null && <Amount written={written} />}
-        </p>
-        <p className={css.detail}>
+        </Row>
+        <Row as="p" gap={3} lines={0} wrap className="small quiet">
           <span className={css.seen}>{writeSeen(attempt.test, attempt.seen, lengths)}</span>
           {attempt.variant !== "" && (
             <span>{t(`choice.variant.${attempt.variant === "knee" ? "knee" : "full"}`)}</span>
@@ -60,7 +61,7 @@ function Row({ recent, lengths, onCorrect, onHistory }: RowProps) {
           <span>
             {writeTime(attempt.at)} {attempt.by}
           </span>
-        </p>
+        </Row>
         {attempt.void !== null && <p className={css.void}>{t("recent.void", attempt.void)}</p>}
       </div>
       <div className={css.actions}>

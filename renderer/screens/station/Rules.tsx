@@ -8,6 +8,7 @@ import { useSay } from "../../app/say.ts";
 import { mayGo, useStanding } from "../../app/standing.tsx";
 import { Cautions } from "../../parts/Cautions.tsx";
 import { KeyHint } from "../../parts/KeyHint.tsx";
+import { Stack } from "../../parts/layout/Stack.tsx";
 import css from "./Rules.module.css";
 import { numbersOf, stagesOf } from "./ruleNumbers.ts";
 
@@ -53,10 +54,10 @@ export function Rules({ test, parameters, folded, onFold }: RulesProps) {
 /** The same over a station that runs its test and needs the room. */
 export function RulesInFull({ test, parameters }: Pick<RulesProps, "test" | "parameters">) {
   return (
-    <div className={css.full} data-test={test}>
+    <Stack gap={3} data-test={test}>
       <Parts test={test} parameters={parameters} />
       <Paper test={test} />
-    </div>
+    </Stack>
   );
 }
 

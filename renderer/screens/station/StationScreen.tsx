@@ -5,6 +5,7 @@ import { useTRPC } from "../../app/client.tsx";
 import { Answer } from "../../parts/Answer.tsx";
 import { LinkButton } from "../../parts/Button.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
@@ -12,7 +13,6 @@ import { useLengths } from "./lengths.ts";
 import { LiveStation } from "./live/LiveStation.tsx";
 import { ModeChoice } from "./live/ModeChoice.tsx";
 import { useMode } from "./live/mode.ts";
-import css from "./Station.module.css";
 import { Station } from "./Station.tsx";
 import type { StationView } from "./types.ts";
 
@@ -70,7 +70,7 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
 function Counts({ counts }: { readonly counts: StationView["counts"] }) {
   const { t } = useTranslation("station");
   return (
-    <ul className={css.counts} aria-label={t("counts.label")}>
+    <Row as="ul" gap={2} wrap aria-label={t("counts.label")}>
       {(["waiting", "done", "later", "leftOut"] as const).map((name) =>
         name === "leftOut" && counts.leftOut === 0 ? null : (
           <li key={name}>
@@ -80,6 +80,6 @@ function Counts({ counts }: { readonly counts: StationView["counts"] }) {
           </li>
         ),
       )}
-    </ul>
+    </Row>
   );
 }

@@ -2,11 +2,11 @@ import { useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC, useTRPCClient } from "../../app/client.tsx";
+import { bytesOf, saveMade, textFile } from "../../app/saving.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button, LinkButton } from "../../parts/Button.tsx";
 import { Panel, Section } from "../../parts/Panel.tsx";
 import css from "./SheetsPart.module.css";
-import { saveFile } from "./saveFile.ts";
 import type { Summary } from "./summary.ts";
 
 /** What each sheet is for; the words stand in the word file. */
@@ -35,8 +35,9 @@ export function SheetsPart({ summary }: { readonly summary: Summary }) {
     setBusy(true);
     await work.finally(() => setBusy(false));
   }
-  const saveAll = () => run(saveFile(() => client.summary.zip.query(which)));
-  const saveOne = (name: string) => run(saveFile(() => client.summary.sheet.query({ ...which, name })));
+  const saveAll = () => run(saveMade("summary", () => client.summary.zip.query(which).then(zipFile)));
+  const saveOne = (name: string) =>
+    run(saveMade("summary", () => client.summary.sheet.query({ ...which, name }).then(textFile)));
   return (
     <Section title={t("sheets.title")}>
       <Panel
@@ -55,7 +56,7 @@ export function SheetsPart({ summary }: { readonly summary: Summary }) {
       </Panel>
       <Answer query={sheets}>
         {(files) => (
-          <ul className={css.files}>
+          <ul>
             {files.map(({ name, rows }) => (
               <li key={name} className={css.file}>
                 <strong>{name}</strong>
@@ -71,6 +72,10 @@ export function SheetsPart({ summary }: { readonly summary: Summary }) {
       </Answer>
     </Section>
   );
+}
+
+function zipFile({ name, bytes }: { readonly name: string; readonly bytes: string }) {
+  return { suggestedName: name, bytes: bytesOf(bytes) };
 }
 
 function What({ name }: { readonly name: string }) {

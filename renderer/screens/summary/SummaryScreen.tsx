@@ -3,7 +3,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { writeDate } from "../../app/dates.ts";
-import { usePaperwork } from "../../app/paperwork.ts";
+import { usePaperwork } from "../../app/saving.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Button, LinkButton } from "../../parts/Button.tsx";
@@ -159,7 +159,7 @@ function PartOnScreen({ part }: { readonly part: AnyPart }) {
         columns={columns}
         rows={lines}
         rowKey={lineKey}
-        empty={<p className={css.quiet}>{empty}</p>}
+        empty={<p className="quiet">{empty}</p>}
         maxHeight="75vh"
         {...(nameColumn !== undefined && { nameColumn })}
         {...(rowHeight !== undefined && { rowHeight })}

@@ -3,10 +3,10 @@ import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { useTRPC } from "../../app/client.tsx";
 import { writeDate } from "../../app/dates.ts";
+import { Row } from "../../parts/layout/Stack.tsx";
 import { Select } from "../../parts/Select.tsx";
 import { pathOf } from "./paths.ts";
 import type { Summary } from "./summary.ts";
-import css from "./Which.module.css";
 
 /** Which day, and whose part of it. */
 export function Which({ summary }: { readonly summary: Summary }) {
@@ -17,7 +17,7 @@ export function Which({ summary }: { readonly summary: Summary }) {
   const days = [...(current.data?.day == null ? [] : [current.data.day]), ...(current.data?.earlier ?? [])];
   const { day, league, leagues } = summary;
   return (
-    <div className={css.which}>
+    <Row gap={5} lines={4} wrap>
       {days.length > 1 && (
         <Select label={t("which.day")} value={day.id} onChange={(id) => go(pathOf(id, null))}>
           {days.map(({ id, title, date }) => (
@@ -41,6 +41,6 @@ export function Which({ summary }: { readonly summary: Summary }) {
           ))}
         </Select>
       )}
-    </div>
+    </Row>
   );
 }

@@ -33,7 +33,7 @@ function OneHeat({ heat }: { readonly heat: Heat }) {
   const end = ended_at === null ? "" : `, ${t(off, { time: writeTime(ended_at), reason })}`;
   return (
     <>
-      <span className={css.strong}>
+      <span className="strong">
         {head}
         {end}.
       </span>{" "}

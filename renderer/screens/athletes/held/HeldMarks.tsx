@@ -33,7 +33,7 @@ export function HeldMarks({ marks }: { readonly marks: readonly Mark[] }) {
           {rows.map(({ key, test, mark }) => (
             <tr key={key}>
               <th scope="row">{test}</th>
-              <td className={css.strong}>{mark}</td>
+              <td className="strong">{mark}</td>
             </tr>
           ))}
         </tbody>

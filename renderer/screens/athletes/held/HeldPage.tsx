@@ -48,7 +48,7 @@ function Page({ held, paper }: { readonly held: Held; readonly paper: "a4" | "le
       <header>
         <h1>{t("page.title")}</h1>
         <p>{t("page.made", values)}</p>
-        {invented && <p className={css.strong}>{t("page.invented")}</p>}
+        {invented && <p className="strong">{t("page.invented")}</p>}
       </header>
       <HeldAbout held={held} />
       {days.map((day) => (

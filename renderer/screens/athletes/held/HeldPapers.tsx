@@ -1,17 +1,28 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
+import { useTRPCClient } from "../../../app/client.tsx";
+import { dateHere } from "../../../app/dates.ts";
+import { saveMade, textFile, usePaperwork } from "../../../app/saving.ts";
 import { Button } from "../../../parts/Button.tsx";
 import { Choice } from "../../../parts/Choice.tsx";
 import { Matter } from "./Matter.tsx";
 import type { Before } from "./types.ts";
 import { useAmounts } from "./useAmounts.ts";
-import { useHeldPapers } from "./useHeldPapers.ts";
 
 /** Everything held about an athlete, to be handed to them on paper or as a file. */
 export function HeldPapers({ athleteId, before }: { readonly athleteId: number; readonly before: Before }) {
   const { t } = useTranslation("held");
   const [paper, setPaper] = useState<"a4" | "letter">("a4");
-  const { busy, saveFile, savePdf, print } = useHeldPapers(athleteId, paper);
+  const client = useTRPCClient();
+  // The file's name says nobody's: systems remember names of files.
+  const nameOf = (kind: "json" | "pdf") => t("held.name", { date: dateHere(), kind });
+  const page = { path: `/print/held/${athleteId}`, paper, suggestedName: nameOf("pdf") };
+  const { busy, run, print, save } = usePaperwork("held", page);
+
+  async function makeFile() {
+    const held = await client.people.held.query({ athleteId });
+    return textFile({ name: nameOf("json"), text: `${JSON.stringify(held, null, 2)}\n` });
+  }
   return (
     <Matter title={t("held.title")} what={t("held.what", useAmounts(before))}>
       <Choice
@@ -24,13 +35,13 @@ export function HeldPapers({ athleteId, before }: { readonly athleteId: number; 
         value={paper}
         onChange={setPaper}
       />
-      <Button busy={busy} onPress={savePdf}>
+      <Button busy={busy} onPress={save}>
         {t("held.pdf")}
       </Button>
       <Button busy={busy} onPress={print}>
         {t("held.print")}
       </Button>
-      <Button busy={busy} onPress={saveFile}>
+      <Button busy={busy} onPress={() => run(() => saveMade("held", makeFile))}>
         {t("held.file")}
       </Button>
     </Matter>

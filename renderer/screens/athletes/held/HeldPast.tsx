@@ -43,7 +43,7 @@ export function HeldPast({ marks }: { readonly marks: readonly Past[] }) {
                 {t(`common:test.${mark.test}.name`)}
                 {wayOf(mark)}
               </th>
-              <td className={css.strong}>{written(mark)}</td>
+              <td className="strong">{written(mark)}</td>
             </tr>
           ))}
         </tbody>

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { Row, Stack } from "../../../parts/layout/Stack.tsx";
 import css from "./Held.module.css";
 
 interface MatterProps {
@@ -10,10 +11,12 @@ interface MatterProps {
 /** One question with what to know and what to press. */
 export function Matter({ title, what, children }: MatterProps) {
   return (
-    <div className={css.matter}>
+    <Stack gap={3} top className={css.matter}>
       <h3>{title}</h3>
       <p>{what}</p>
-      <div className={css.ways}>{children}</div>
-    </div>
+      <Row gap={3} align="end" wrap>
+        {children}
+      </Row>
+    </Stack>
   );
 }

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { useSay } from "../../../app/say.ts";
+import { Row } from "../../../parts/layout/Stack.tsx";
 import css from "./Backups.module.css";
 import { useBackups, useWhen } from "./useBackups.ts";
 
@@ -15,10 +16,10 @@ export function BackupLine() {
     .sort()
     .at(-1);
   return (
-    <p className={css.line}>
+    <Row as="p" gap={4} lines={2} align="center" wrap className="quiet">
       <span>{newest === undefined ? t("small.none") : t("small.last", { when: when(newest) })}</span>
       <Link href="/">{t("small.see")}</Link>
-    </p>
+    </Row>
   );
 }
 

@@ -25,8 +25,8 @@ export function PlaceLine({ title, place, none, fact, children }: PlaceLineProps
   return (
     <section className={css.place} aria-label={title}>
       <h3 className={css.name}>{title}</h3>
-      <p className={css.last}>{last === null ? none : t("last", { when: when(last) })}</p>
-      {place !== null && !place.there && <p className={css.away}>{t("away")}</p>}
+      <p className="strong">{last === null ? none : t("last", { when: when(last) })}</p>
+      {place !== null && !place.there && <p className="quiet">{t("away")}</p>}
       {place?.trouble != null && <p className={css.trouble}>{say(place.trouble)}</p>}
       {place !== null && (
         <p className={css.where} title={place.folder}>

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { Row, Stack } from "../../../parts/layout/Stack.tsx";
 import { Tag } from "../../../parts/Tag.tsx";
 import { useNow, useWriteDay, useWriteTime } from "../clock.ts";
 import type { Found } from "../types.ts";
@@ -21,16 +22,16 @@ export function AthleteName({ found }: Pick<AthleteCardProps, "found">) {
   const now = useNow();
   const { who, readyAt } = found;
   return (
-    <div className={css.who}>
+    <Stack gap={1}>
       <p className={css.name}>{who.name}</p>
-      <p className={css.league}>
-        {who.number !== "" && <span className={css.number}>{who.number}</span>}
+      <Row as="p" gap={3} lines={0} align="center" wrap>
+        {who.number !== "" && <span className="strong">{who.number}</span>}
         {who.league}
         {Date.parse(readyAt) > now && (
           <Tag tone="alert">{t("athlete.resting", { time: writeTime(readyAt) })}</Tag>
         )}
-      </p>
-    </div>
+      </Row>
+    </Stack>
   );
 }
 
@@ -43,7 +44,7 @@ export function AthleteMarks({ test, found, variant, lengths }: AthleteCardProps
   return (
     <>
       {(today !== null || earlier) && (
-        <dl className={css.marks}>
+        <Row as="dl" gap={5} lines={1} wrap>
           {today !== null && <Mark label={t("athlete.today")} value={today} {...{ test, lengths }} />}
           {history?.last != null && (
             <Mark label={t("athlete.last")} {...history.last} {...{ test, lengths }} />
@@ -51,9 +52,9 @@ export function AthleteMarks({ test, found, variant, lengths }: AthleteCardProps
           {history?.best != null && (
             <Mark label={t("athlete.best")} {...history.best} {...{ test, lengths }} />
           )}
-        </dl>
+        </Row>
       )}
-      {!earlier && <p className={css.never}>{t("athlete.never")}</p>}
+      {!earlier && <p className="quiet">{t("athlete.never")}</p>}
     </>
   );
 }
@@ -70,11 +71,12 @@ function Mark({ test, lengths, label, value, date }: MarkProps) {
   const writeDay = useWriteDay();
   const written = useWriteValue(test, lengths)(value);
   return (
-    <div className={css.mark}>
+    <Row gap={2} align="baseline" className={css.mark}>
       <dt>{label}</dt>
       <dd>
-        <strong>{written}</strong> {date !== undefined && <span className={css.date}>{writeDay(date)}</span>}
+        <strong>{written}</strong>{" "}
+        {date !== undefined && <span className="small quiet">{writeDay(date)}</span>}
       </dd>
-    </div>
+    </Row>
   );
 }

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { Choosing } from "../../../../electron/domain/tests/fields.ts";
 import { Choice } from "../../../parts/Choice.tsx";
 import { KeyHint } from "../../../parts/KeyHint.tsx";
+import { Row } from "../../../parts/layout/Stack.tsx";
 import css from "./ChosenWay.module.css";
 
 /** The key that changes a choice which has no keys of its own. */
@@ -35,7 +36,7 @@ export function ChosenWay({ choice, value, onChoose }: ChosenWayProps) {
     ),
   }));
   return (
-    <div className={css.choice}>
+    <Row gap={3} align="end" wrap className={css.choice}>
       <Choice
         label={t(`choice.${name}.label` as "choice.variant.label")}
         hideLabel
@@ -44,6 +45,6 @@ export function ChosenWay({ choice, value, onChoose }: ChosenWayProps) {
         onChange={onChoose}
       />
       {keys === null && <KeyHint keys={otherKey} does={t("choice.changes")} />}
-    </div>
+    </Row>
   );
 }

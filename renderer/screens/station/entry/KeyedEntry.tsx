@@ -5,6 +5,7 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useSay } from "../../../app/say.ts";
 import { Button } from "../../../parts/Button.tsx";
+import { Row } from "../../../parts/layout/Stack.tsx";
 import { NumberField } from "../../../parts/NumberField.tsx";
 import type { AttemptView, Person, RecentAttempt } from "../types.ts";
 import { AthleteMarks, AthleteName } from "./AthleteCard.tsx";
@@ -76,7 +77,7 @@ export function KeyedEntry(props: KeyedEntryProps) {
         leave();
       }}
     >
-      <div className={css.top}>
+      <Row gap={4} align="end" wrap>
         <div className={css.bib}>
           <NumberField
             label={t("entry.bib")}
@@ -101,7 +102,7 @@ export function KeyedEntry(props: KeyedEntryProps) {
             <AthleteName found={found} />
           </div>
         )}
-      </div>
+      </Row>
       {found !== null && (
         <AthleteMarks test={test} found={found} variant={values.variant ?? ""} lengths={lengths} />
       )}

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useSay } from "../../../app/say.ts";
 import { Button } from "../../../parts/Button.tsx";
+import { Row } from "../../../parts/layout/Stack.tsx";
 import css from "./Notice.module.css";
 
 interface QuestionsProps {
@@ -30,14 +31,14 @@ export function Questions({ questions, onYes, onNo }: QuestionsProps) {
           <strong className={css.title}>{t("ask.title")}</strong> {say(question)}
         </p>
       ))}
-      <div className={css.actions}>
+      <Row gap={3} wrap>
         <Button kind="primary" hint="Enter" onPress={onYes} autoFocus>
           {t("ask.yes")}
         </Button>
         <Button hint="Esc" onPress={onNo}>
           {t("ask.no")}
         </Button>
-      </div>
+      </Row>
     </div>
   );
 }

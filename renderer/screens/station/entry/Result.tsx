@@ -6,6 +6,7 @@ import { peakPower } from "../../../../electron/domain/tests/vertical/protocol.t
 import { useSay } from "../../../app/say.ts";
 import { BigNumber } from "../../../parts/BigNumber.tsx";
 import { Button } from "../../../parts/Button.tsx";
+import { Row, Stack } from "../../../parts/layout/Stack.tsx";
 import { useWriteDay } from "../clock.ts";
 import { useStationKeys } from "../stationKeys.ts";
 import type { Told } from "../types.ts";
@@ -34,7 +35,7 @@ export function Result({ test, parameters, saved, lengths, correct }: ResultProp
   const trial = told.mark.state === "incomplete" ? trialOf(parameters, saved.seen[0]) : null;
   return (
     <div className={css.result} data-standing={news?.standing ?? "none"}>
-      <div className={css.told} role="status">
+      <Row gap={5} lines={2} align="center" wrap role="status">
         <p className={css.who}>
           <strong>{t("result.title")}</strong> {name} · {who.name}
         </p>
@@ -50,7 +51,7 @@ export function Result({ test, parameters, saved, lengths, correct }: ResultProp
         )}
         <div className={css.news}>
           {trial !== null && <p>{t("result.trial")}</p>}
-          {written.note !== undefined && <p className={css.stage}>{say(written.note)}</p>}
+          {written.note !== undefined && <p className="lead">{say(written.note)}</p>}
           {news !== null && (
             <p className={css.standing}>
               <StandingSign standing={news.standing} />
@@ -60,7 +61,7 @@ export function Result({ test, parameters, saved, lengths, correct }: ResultProp
           {news !== null && <News test={test} lengths={lengths} news={news} />}
           <Power saved={saved} told={told} />
         </div>
-      </div>
+      </Row>
       {correct !== null && (
         <Button hint="Alt+C" onPress={correct}>
           {t("result.correct")}
@@ -104,17 +105,17 @@ function News({ test, lengths, news }: NewsProps) {
   // "0:12 longer than", but "+3 reps on".
   const worded = test === "core" || test === "endurance";
   return (
-    <div className={css.lines}>
+    <Stack gap={1}>
       <p>
         {news.change === 0
           ? t("result.same", { last, date })
           : t(worded ? "result.thanLast" : "result.vsLast", { change, last, date })}
       </p>
-      {news.change !== 0 && <p className={css.verdict}>{t(`verdict.${news.verdict}`)}</p>}
+      {news.change !== 0 && <p className="strong">{t(`verdict.${news.verdict}`)}</p>}
       {news.standing === "below" && news.bestBefore !== null && (
-        <p className={css.note}>{t("result.best", { best: writeValue(news.bestBefore) })}</p>
+        <p className="quiet">{t("result.best", { best: writeValue(news.bestBefore) })}</p>
       )}
-    </div>
+    </Stack>
   );
 }
 
@@ -138,5 +139,5 @@ function Power({ saved, told }: { readonly saved: Saved; readonly told: Told }) 
   const seen = protocols.vertical.attempt.safeParse(saved.seen[0]);
   if (!seen.success || seen.data.bodyMass === undefined || told.mark.state !== "complete") return null;
   const watts = Math.round(peakPower(told.mark.value, seen.data.bodyMass) ?? 0);
-  return watts <= 0 ? null : <p className={css.note}>{t("result.power", { watts })}</p>;
+  return watts <= 0 ? null : <p className="quiet">{t("result.power", { watts })}</p>;
 }

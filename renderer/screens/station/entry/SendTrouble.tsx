@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { useSay } from "../../../app/say.ts";
 import { Button } from "../../../parts/Button.tsx";
+import { Row } from "../../../parts/layout/Stack.tsx";
 import css from "./Notice.module.css";
 import { Questions } from "./Questions.tsx";
 import type { Sending } from "./useSend.ts";
@@ -24,11 +25,11 @@ export function SendTrouble({ sending, onSend, onNo }: SendTroubleProps) {
     <div className={css.notice} role="alert">
       <p>{say(sending.sentence)}</p>
       {sending.again && (
-        <div className={css.actions}>
+        <Row gap={3} wrap>
           <Button kind="primary" hint="Enter" onPress={() => onSend(false)} autoFocus>
             {t("entry.again")}
           </Button>
-        </div>
+        </Row>
       )}
     </div>
   );

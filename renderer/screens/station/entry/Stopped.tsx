@@ -3,6 +3,7 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useStanding } from "../../../app/standing.tsx";
 import { Button } from "../../../parts/Button.tsx";
+import { Row } from "../../../parts/layout/Stack.tsx";
 import { useWriteTime } from "../clock.ts";
 import { useStationKeys } from "../stationKeys.ts";
 import type { AttemptView, Found } from "../types.ts";
@@ -36,11 +37,11 @@ export function Full({ test, found, lengths, onCorrect }: FullProps) {
       ))}
       <p>{t("athlete.full")}</p>
       {newest !== undefined && (
-        <div className={css.actions}>
+        <Row gap={3} wrap>
           <Button hint="Alt+C" onPress={() => onCorrect(newest)}>
             {t("athlete.correct")}
           </Button>
-        </div>
+        </Row>
       )}
     </div>
   );
@@ -55,11 +56,11 @@ export function Blocked({ before, onSkip }: { readonly before: TestCode; readonl
     <div className={css.notice} role="status">
       <p className={css.title}>{t(`athlete.blocked.${before}`)}</p>
       {isOrganiser && (
-        <div className={css.actions}>
+        <Row gap={3} wrap>
           <Button hint="Alt+S" onPress={onSkip}>
             {t("athlete.letSkip")}
           </Button>
-        </div>
+        </Row>
       )}
     </div>
   );

@@ -4,9 +4,9 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useStanding } from "../../../app/standing.tsx";
 import { Button } from "../../../parts/Button.tsx";
+import { Row } from "../../../parts/layout/Stack.tsx";
 import { LengthsChoice } from "../LengthsChoice.tsx";
 import { useStationKeys } from "../stationKeys.ts";
-import css from "./KeyedEntry.module.css";
 import { SendTrouble } from "./SendTrouble.tsx";
 import type { KeyedEntry } from "./useKeyedEntry.ts";
 import { ValueFields, type ValueFieldsHandle } from "./ValueFields.tsx";
@@ -58,7 +58,7 @@ export function ValueEntry(props: ValueEntryProps) {
         }}
       />
       {sending.state !== "asked" && (
-        <div className={css.actions}>
+        <Row gap={3} wrap>
           <Button
             kind="primary"
             hint="Enter"
@@ -75,7 +75,7 @@ export function ValueEntry(props: ValueEntryProps) {
               {t("entry.skip")}
             </Button>
           )}
-        </div>
+        </Row>
       )}
     </>
   );

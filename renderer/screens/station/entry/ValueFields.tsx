@@ -7,6 +7,7 @@ import type { Typed } from "../../../../electron/domain/tests/reading.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useSay } from "../../../app/say.ts";
+import { Row } from "../../../parts/layout/Stack.tsx";
 import { NumberField } from "../../../parts/NumberField.tsx";
 import { ChosenWay, otherKey } from "./ChosenWay.tsx";
 import css from "./ValueFields.module.css";
@@ -100,7 +101,7 @@ export function ValueFields(props: ValueFieldsProps) {
           onChoose={(option) => setValue(choice.name, option)}
         />
       )}
-      <div className={css.fields} data-test={test} data-lengths={lengths}>
+      <Row gap={4} lines={3} align="end" wrap className={css.fields} data-test={test} data-lengths={lengths}>
         {fields.map((field) => (
           <div
             key={field.name}
@@ -123,7 +124,7 @@ export function ValueFields(props: ValueFieldsProps) {
             />
           </div>
         ))}
-      </div>
+      </Row>
     </fieldset>
   );
 }

@@ -15,7 +15,7 @@ export function PartOnPaper({ part, piece }: PartOnPaperProps) {
   const { title, lead, lines, empty, notes = [] } = part;
   const continued = piece.from > 0;
   return (
-    <section className={css.part}>
+    <section>
       <header data-measure="heading" className={css.heading}>
         <h2>{continued ? t("paper.continued", { title }) : title}</h2>
         {lead !== undefined && !continued && <p>{lead}</p>}

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { Row } from "../../../parts/layout/Stack.tsx";
 import type { Cell, Mark } from "../summary.ts";
 import { useShortChange, useVariant, writeNumber } from "../useWords.ts";
 import css from "./MarkCell.module.css";
@@ -20,11 +21,11 @@ export function MarkCell({ cell, lengths, detail, quiet = false }: MarkCellProps
   const complete = cell.marks.filter(({ mark }) => mark.state === "complete");
   if (cell.gap !== null) return <span className={css.gap}>{quiet ? "–" : t(`why.${cell.gap.kind}`)}</span>;
   return (
-    <span className={css.marks}>
+    <Row as="span" gap={4} lines={0} wrap>
       {complete.map((mark) => (
         <Lines key={mark.variant} test={cell.test} mark={mark} lengths={lengths} detail={detail} />
       ))}
-    </span>
+    </Row>
   );
 }
 

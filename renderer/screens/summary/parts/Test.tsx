@@ -9,7 +9,7 @@ export function Test({ test, variant = "" }: { readonly test: TestCode; readonly
   return (
     <span className={css.test}>
       <TestMark test={test} size="small" name="ability" />
-      {way !== "" && <span className={css.soft}>{way}</span>}
+      {way !== "" && <span className="small quiet">{way}</span>}
     </span>
   );
 }

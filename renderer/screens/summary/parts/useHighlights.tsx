@@ -75,7 +75,7 @@ export function useHighlights(summary: Summary, lengths: LengthUnit): Part<Line>
           previousDate !== null && (
             <span className={css.two}>
               <span>{write(test, previous)}</span>
-              <span className={css.soft}>{writeDay(previousDate)}</span>
+              <span className="small quiet">{writeDay(previousDate)}</span>
             </span>
           ),
       },
@@ -91,7 +91,7 @@ export function useHighlights(summary: Summary, lengths: LengthUnit): Part<Line>
               {verdict === "clear gain" ? (
                 <strong>{t(`verdict.${verdict}`)}</strong>
               ) : (
-                <span className={css.soft}>{t(`verdict.${verdict}`)}</span>
+                <span className="small quiet">{t(`verdict.${verdict}`)}</span>
               )}
             </span>
           ),

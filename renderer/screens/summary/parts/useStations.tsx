@@ -47,11 +47,11 @@ function isTimed({ atWork, perAthlete, leftOut }: Line): boolean {
 /** The middle large, then the range and of how many. */
 function Times({ spread }: { readonly spread: Spread | null }) {
   const { t } = useTranslation(["summary", "athletes"]);
-  if (spread === null) return <span className={css.soft}>{t("stations.unknown")}</span>;
+  if (spread === null) return <span className="small quiet">{t("stations.unknown")}</span>;
   return (
     <span className={css.two}>
       <strong>{writeMs(spread.median)}</strong>
-      <span className={css.soft}>
+      <span className="small quiet">
         {t("stations.range", { low: writeMs(spread.lowest), high: writeMs(spread.highest) })},{" "}
         {t("athletes:count", { count: spread.count })}
       </span>

@@ -1,0 +1,77 @@
+import i18next from "i18next";
+import { useState } from "react";
+import type { FileToSave, PageToSave, PrintOutcome, SaveOutcome } from "../../electron/shell/bridge-types.ts";
+import { bridge } from "./bridge.ts";
+import { tell } from "./messages.ts";
+import { sentenceOf } from "./trouble.ts";
+
+/** Whose file of words may have sentences of its own under `saving`; the others are those of common.json. */
+type Screen = "bundle" | "cards" | "held" | "instructions" | "report" | "sheets" | "summary";
+
+/**
+ * Says in the message strip what came of saving or printing. `undefined`: this window has no shell to do it. `values`
+ * are what the screen's own sentences take in beside the file's name.
+ */
+export function tellOutcome(
+  screen: Screen,
+  outcome: SaveOutcome | PrintOutcome | undefined,
+  values: Readonly<Record<string, string | number>> = {},
+): void {
+  const came = keyOf(outcome);
+  const all = outcome !== undefined && "name" in outcome ? { ...values, name: outcome.name } : values;
+  const own = `${screen}:saving.${came}`;
+  const tone = came === "saved" || came === "printed" ? "done" : isCancelled(outcome) ? "note" : "alert";
+  tell({ tone, sentence: { key: i18next.exists(own, all) ? own : `common:saving.${came}`, values: all } });
+}
+
+function isCancelled(outcome: SaveOutcome | PrintOutcome | undefined): boolean {
+  return outcome !== undefined && "why" in outcome && outcome.why === "cancelled";
+}
+
+function keyOf(outcome: SaveOutcome | PrintOutcome | undefined): string {
+  if (outcome === undefined) return "noBridge";
+  if ("saved" in outcome) return outcome.saved ? "saved" : outcome.why;
+  if (outcome.printed) return "printed";
+  return outcome.why === "cancelled" ? "notPrinted" : "unprintable";
+}
+
+/** Says in the message strip what went wrong at the door. */
+function tellTrouble(error: unknown): void {
+  tell({ tone: "alert", sentence: sentenceOf(error) });
+}
+
+/** Saves a file that the desk makes where the person says, and says what came of it. */
+export async function saveMade(screen: Screen, make: () => Promise<FileToSave>): Promise<void> {
+  if (bridge === null) return tellOutcome(screen, undefined);
+  await make()
+    .then(bridge.saveFile)
+    .then((outcome) => tellOutcome(screen, outcome), tellTrouble);
+}
+
+/** A text as a file to save. */
+export function textFile({ name, text }: { readonly name: string; readonly text: string }): FileToSave {
+  return { suggestedName: name, bytes: new TextEncoder().encode(text) };
+}
+
+/** A file whose bytes came as base64. */
+export function bytesOf(base64: string): Uint8Array {
+  return Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+}
+
+/** Printing a page and saving it as a PDF; `run` does other work of the same kind, and `busy` is true meanwhile. */
+export function usePaperwork(screen: Screen, page: PageToSave) {
+  const [busy, setBusy] = useState(false);
+  function run(work: () => Promise<void>): void {
+    setBusy(true);
+    void work()
+      .catch(tellTrouble)
+      .finally(() => setBusy(false));
+  }
+  const { path, paper } = page;
+  return {
+    busy,
+    run,
+    print: () => run(async () => tellOutcome(screen, await bridge?.print({ path, paper }))),
+    save: () => run(async () => tellOutcome(screen, await bridge?.savePdf(page))),
+  };
+}
