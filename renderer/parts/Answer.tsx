@@ -1,8 +1,8 @@
 import type { UseQueryResult } from "@tanstack/react-query";
 import { type ReactNode, useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
-import { useSay } from "../app/say.ts";
 import { sentenceOf } from "../app/trouble.ts";
+import { useSay } from "../words/say.ts";
 import css from "./Answer.module.css";
 import { Button } from "./Button.tsx";
 

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { bridge } from "../app/bridge.ts";
-import { writeDate } from "../app/dates.ts";
 import { useInitials } from "../app/initials.tsx";
 import { useStanding } from "../app/standing.tsx";
+import { writeDate } from "../words/dates.ts";
 import { Button } from "./Button.tsx";
 import css from "./FrameHead.module.css";
 import { HandedOver } from "./HandedOver.tsx";

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { type Message, tell, useMessage } from "../app/messages.ts";
-import { useSay } from "../app/say.ts";
+import { useSay } from "../words/say.ts";
 import { Button } from "./Button.tsx";
 import css from "./MessageStrip.module.css";
 

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
-import { say } from "../app/say.ts";
+import { say } from "../words/say.ts";
 import type { HeatClock } from "./clock.ts";
 import { type HeatSound, runHeatSound } from "./run.ts";
 import type { ScheduledCue, Timeline } from "./schedule.ts";

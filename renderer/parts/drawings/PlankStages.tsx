@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { Stage, StageName } from "../../../electron/domain/tests/core/protocol.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
-import { useSay } from "../../app/say.ts";
+import { useSay } from "../../words/say.ts";
 import { PlankFigure } from "./PlankFigure.tsx";
 import css from "./Strip.module.css";
 

@@ -1,14 +1,14 @@
 import { type RefObject, useLayoutEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
-import { localeOf } from "../../../electron/domain/languages.ts";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { dateFormat } from "../../words/dates.ts";
 import type { DateTick } from "./dates.ts";
 import { cardWidth, type Drawn, draw } from "./draw.ts";
 import css from "./HistoryPlot.module.css";
 import { type HistoryPoint, inOrder, type Noise, type PlotSize } from "./points.ts";
 import { Scan } from "./Scan.tsx";
-import { useSummary } from "./useSummary.ts";
+import { usePlotSummary } from "./usePlotSummary.ts";
 
 interface HistoryPlotProps {
   readonly test: TestCode;
@@ -46,7 +46,7 @@ export function HistoryPlot({ test, points, noise, size, lengths = "cm" }: Histo
 
 function Picture({ test, points, noise, size, lengths }: Required<HistoryPlotProps>) {
   const { t } = useTranslation("common");
-  const summary = useSummary(test, points);
+  const summary = usePlotSummary(test, points);
   const writeDate = useWriteTick(size);
   const place = useRef<HTMLDivElement>(null);
   const available = useWidth(place);
@@ -82,12 +82,9 @@ function isSame(before: Drawn["places"], after: Drawn["places"]): boolean {
 /** How dates stand at the axis: the day on a page, the month on a card. */
 function useWriteTick(size: PlotSize): (tick: DateTick) => string {
   const { i18n } = useTranslation();
-  const language = localeOf(i18n.language);
   return ({ at, form }) => {
-    const day = form === "day" && size === "page" ? ({ day: "numeric" } as const) : {};
-    const month = form === "year" ? {} : ({ month: "short" } as const);
-    const options = { ...day, ...month, year: "numeric", timeZone: "UTC" } as const;
-    return new Intl.DateTimeFormat(language, options).format(at);
+    const way = form === "day" && size === "card" ? "month" : form;
+    return dateFormat(way, i18n.language).format(at);
   };
 }
 

@@ -1,12 +1,12 @@
 import { type KeyboardEvent, type PointerEvent, type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { useSay } from "../../app/say.ts";
-import { useWriteDay } from "../../screens/station/clock.ts";
+import { useWriteDay } from "../../words/dates.ts";
+import { useMarkText } from "../../words/marks.ts";
+import { useSay } from "../../words/say.ts";
 import { type Drawn, measures } from "./draw.ts";
 import css from "./HistoryPlot.module.css";
 import type { HistoryPoint } from "./points.ts";
-import { useWriteMark } from "./useSummary.ts";
 
 interface ScanProps {
   readonly test: TestCode;
@@ -71,10 +71,10 @@ function useReading(): (point: HistoryPoint) => string {
   const { t } = useTranslation("plots");
   const say = useSay();
   const writeDay = useWriteDay();
-  const writeMark = useWriteMark();
+  const markText = useMarkText();
   return ({ date, written, today }) => {
     const note = written.note === undefined ? "" : `, ${say(written.note)}`;
-    const values = { date: writeDay(date), mark: `${writeMark(written)}${note}` };
+    const values = { date: writeDay(date), mark: `${markText(written)}${note}` };
     return today === true ? t("atToday", values) : t("at", values);
   };
 }

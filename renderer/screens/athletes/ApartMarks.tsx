@@ -1,11 +1,12 @@
 import { useTranslation } from "react-i18next";
+import type { Written } from "../../../electron/domain/tests/protocol.ts";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
-import { useWriteDay } from "../station/clock.ts";
+import { useWriteDay } from "../../words/dates.ts";
+import { useUnitWord, useVariantName } from "../../words/marks.ts";
 import css from "./Series.module.css";
 import type { AthletePage } from "./types.ts";
-import { WrittenMark } from "./WrittenMark.tsx";
 
 type Apart = AthletePage["apart"][number];
 
@@ -30,6 +31,7 @@ export function ApartMarks({ apart }: { readonly apart: readonly Apart[] }) {
 function useColumns(): Column<Apart>[] {
   const { t } = useTranslation("athletes");
   const writeDay = useWriteDay();
+  const variantName = useVariantName();
   return [
     { key: "date", head: t("series.column.date"), width: "10rem", cell: ({ date }) => writeDay(date) },
     {
@@ -38,9 +40,7 @@ function useColumns(): Column<Apart>[] {
       cell: ({ test, variant }) => (
         <span className={css.title}>
           <TestMark test={test} size="small" name="ability" />
-          {(variant === "full" || variant === "knee") && (
-            <span className={css.quiet}>{t(`variant.${variant}`)}</span>
-          )}
+          {variant !== "" && <span className={css.quiet}>{variantName(variant)}</span>}
         </span>
       ),
     },
@@ -56,4 +56,15 @@ function useColumns(): Column<Apart>[] {
         source === "imported" ? `${t(`apart.why.${why}`)}, ${t("series.imported")}` : t(`apart.why.${why}`),
     },
   ];
+}
+
+/** A mark in a row: the number strong, the unit small. */
+function WrittenMark({ written: { number, unit } }: { readonly written: Written }) {
+  const word = useUnitWord()(unit);
+  return (
+    <>
+      <strong>{number}</strong>
+      {word !== "" && <span className={css.quiet}> {word}</span>}
+    </>
+  );
 }

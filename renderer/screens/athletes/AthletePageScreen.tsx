@@ -5,7 +5,7 @@ import { Answer } from "../../parts/Answer.tsx";
 import { LinkButton } from "../../parts/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import { Screen } from "../../parts/Screen.tsx";
-import { useLengths } from "../station/lengths.ts";
+import { useLengths } from "../../words/lengths.ts";
 import { ApartMarks } from "./ApartMarks.tsx";
 import css from "./AthletePage.module.css";
 import { Attempts } from "./Attempts.tsx";

@@ -1,12 +1,12 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import { useSay } from "../../app/say.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { PlaceBand } from "../../parts/PlaceBand.tsx";
 import { Tag } from "../../parts/Tag.tsx";
-import { useWriteDay } from "../station/clock.ts";
-import { useWriteChange } from "../station/write.ts";
+import { useWriteDay } from "../../words/dates.ts";
+import { useUnitWord, useWriteChange } from "../../words/marks.ts";
+import { useSay } from "../../words/say.ts";
 import css from "./Series.module.css";
 import type { Series } from "./types.ts";
 
@@ -19,11 +19,12 @@ type Point = Series["points"][number];
 
 /** The newest mark and what it says: against the last test with its chance, against the best, and among others. */
 export function News({ series: { test, points, place, placed }, lengths }: NewsProps) {
-  const { t } = useTranslation(["athletes", "station", "common"]);
+  const { t } = useTranslation(["athletes", "station"]);
   const say = useSay();
   const writeDay = useWriteDay();
   const writeChange = useWriteChange(test, lengths);
   const verdictOf = useVerdict();
+  const unitWord = useUnitWord();
   const [newest, last] = [points.at(-1), points.at(-2)];
   if (newest === undefined) return null;
   const { written, standing, change, today, date } = newest;
@@ -34,9 +35,7 @@ export function News({ series: { test, points, place, placed }, lengths }: NewsP
           size="sum"
           label={today ? t("series.today") : writeDay(date)}
           number={written.number}
-          unit={
-            written.unit === "" || written.unit === "min:s" ? undefined : t(`common:unit.${written.unit}`)
-          }
+          unit={unitWord(written.unit) || undefined}
           note={written.note === undefined ? undefined : say(written.note)}
         />
         <Stack gap={1} align="start">

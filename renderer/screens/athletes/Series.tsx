@@ -7,6 +7,7 @@ import { Section } from "../../parts/Panel.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
 import { PlotLegend } from "../../parts/plots/PlotLegend.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
+import { useVariantName } from "../../words/marks.ts";
 import { News } from "./News.tsx";
 import css from "./Series.module.css";
 import { SeriesTable } from "./SeriesTable.tsx";
@@ -42,15 +43,14 @@ export function AllSeries({ athlete: { series }, lengths }: AllSeriesProps) {
 
 function OneSeries({ series, lengths }: { readonly series: Series; readonly lengths: LengthUnit }) {
   const { t } = useTranslation("athletes");
+  const variantName = useVariantName();
   const { test, variant, points, noise, error } = series;
   return (
     <Section
       title={
         <span className={css.title}>
           <TestMark test={test} name="ability" />
-          {(variant === "full" || variant === "knee") && (
-            <span className={css.quiet}>{t(`variant.${variant}`)}</span>
-          )}
+          {variant !== "" && <span className={css.quiet}>{variantName(variant)}</span>}
         </span>
       }
     >

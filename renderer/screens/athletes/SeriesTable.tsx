@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, Written } from "../../../electron/domain/tests/protocol.ts";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
-import { useWriteDay } from "../station/clock.ts";
-import { useWriteChange } from "../station/write.ts";
+import { useWriteDay } from "../../words/dates.ts";
+import { useUnitWord, useWriteChange } from "../../words/marks.ts";
 import css from "./Series.module.css";
 import type { Series } from "./types.ts";
 
@@ -31,7 +31,7 @@ export function SeriesTable({ series: { test, points }, lengths }: SeriesTablePr
 function useColumns(writeChange: (change: number) => string, unit: Written["unit"]): Column<Row>[] {
   const { t } = useTranslation(["athletes", "station", "common"]);
   const writeDay = useWriteDay();
-  const counted = unit !== "" && unit !== "min:s";
+  const word = useUnitWord()(unit);
   function beside(standing: Row["standing"], source: Row["source"]): string {
     const stands = standing === "below" ? [] : [t(`series.standing.${standing}`)];
     return [...stands, ...(source === "imported" ? [t("series.sheet")] : [])].join(", ");
@@ -45,7 +45,7 @@ function useColumns(writeChange: (change: number) => string, unit: Written["unit
     },
     {
       key: "mark",
-      head: counted ? t("series.column.markIn", { unit: t(`common:unit.${unit}`) }) : t("series.column.mark"),
+      head: word === "" ? t("series.column.mark") : t("series.column.markIn", { unit: word }),
       width: "9.5rem",
       cell: ({ written: { number }, standing, source }) => (
         <>

@@ -2,14 +2,14 @@ import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
-import { useSay } from "../../app/say.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
-import { useWriteDay } from "../station/clock.ts";
-import { useWriteChange } from "../station/write.ts";
+import { useWriteDay } from "../../words/dates.ts";
+import { useUnitWord, useVariantName, useWriteChange } from "../../words/marks.ts";
+import { useSay } from "../../words/say.ts";
 import css from "./AthletePage.module.css";
 import type { AthletePage } from "./types.ts";
 
@@ -69,22 +69,21 @@ function TestRow({ test, athlete, lengths }: TodayProps & { readonly test: TestC
 }
 
 function Mark({ mark, lengths }: { readonly mark: Told; readonly lengths: LengthUnit }) {
-  const { t } = useTranslation(["athletes", "station", "common"]);
+  const { t } = useTranslation(["athletes", "station"]);
   const say = useSay();
   const writeChange = useWriteChange(mark.test, lengths);
   const writeDay = useWriteDay();
+  const unitWord = useUnitWord();
+  const variantName = useVariantName();
   const { news, variant } = mark;
   const { number, unit, note } = mark.written;
-  const way = variant === "full" || variant === "knee" ? t(`variant.${variant}`) : null;
   return (
     <div className={css.mark}>
       {number !== "" && (
         <BigNumber
           size="row"
           number={number}
-          unit={[unit === "" || unit === "min:s" ? "" : t(`common:unit.${unit}`), way ?? ""]
-            .filter((part) => part !== "")
-            .join(", ")}
+          unit={[unitWord(unit), variantName(variant)].filter((part) => part !== "").join(", ")}
         />
       )}
       {note !== undefined && <span className="small quiet">{say(note)}</span>}

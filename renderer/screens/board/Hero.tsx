@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { Best } from "../../../electron/api/board/schemas.ts";
-import { useSay } from "../../app/say.ts";
 import { TestMark } from "../../parts/TestMark.tsx";
+import { useSay } from "../../words/say.ts";
 import { GainTape } from "./GainTape.tsx";
 import css from "./Hero.module.css";
 import { roomFor, useGain, useLabel } from "./words.ts";

@@ -1,7 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { Section } from "../../parts/Panel.tsx";
-import { type LogEntry, shortHash, writeMoment } from "./preview.ts";
+import { writeMoment } from "../../words/dates.ts";
+import { type LogEntry, shortHash } from "./preview.ts";
 
 /** Which bundles were made and when, never a row of one. */
 export function ExportLog({ entries }: { readonly entries: readonly LogEntry[] }) {

@@ -1,10 +1,11 @@
 import { useTranslation } from "react-i18next";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
+import { useVariantName } from "../../words/marks.ts";
 import type { Preview } from "./preview.ts";
 import { quasiColumns } from "./RowsTable.tsx";
 import css from "./WhatLeaves.module.css";
-import { useBounds, useVariant } from "./words.ts";
+import { useBounds } from "./words.ts";
 
 type Row = Preview["rows"][number];
 
@@ -12,7 +13,7 @@ type Row = Preview["rows"][number];
 export function ProfilesTable({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   const boundsOf = useBounds();
-  const variantOf = useVariant();
+  const variantName = useVariantName();
   const tests = bundle.tests.filter(({ told }) => told > 0);
   const columns: Column<Row>[] = [
     { key: "id", head: t("leaves.row.id"), cell: ({ id }) => id, width: "9rem" },
@@ -23,7 +24,7 @@ export function ProfilesTable({ bundle }: { readonly bundle: Preview }) {
         head: (
           <span className={css.test}>
             <TestMark test={test} size="small" name="ability" />
-            {variant !== "" && <span className="small quiet">{variantOf(variant)}</span>}
+            {variant !== "" && <span className="small quiet">{variantName(variant)}</span>}
             <span className="small quiet">{unit}</span>
           </span>
         ),

@@ -1,10 +1,10 @@
 import { useTranslation } from "react-i18next";
 import { TestMark } from "../../parts/TestMark.tsx";
+import { useVariantName } from "../../words/marks.ts";
 import { BeforeAfter } from "./BeforeAfter.tsx";
 import type { Preview } from "./preview.ts";
 import { ToldHow } from "./ToldHow.tsx";
 import css from "./WhatLeaves.module.css";
-import { useVariant } from "./words.ts";
 
 /** One line a test and variant: how many marks, how they lie before and after, and how they are told. */
 export function TestsTable({ bundle }: { readonly bundle: Preview }) {
@@ -38,13 +38,13 @@ export function TestsTable({ bundle }: { readonly bundle: Preview }) {
 
 function TestLine({ test, bundle }: { readonly test: Preview["tests"][number]; readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
-  const variantOf = useVariant();
+  const variantName = useVariantName();
   return (
     <tr data-test={test.test}>
       <th scope="row">
         <span className={css.test}>
           <TestMark test={test.test} name="ability" />
-          {test.variant !== "" && <span className="small quiet">{variantOf(test.variant)}</span>}
+          {test.variant !== "" && <span className="small quiet">{variantName(test.variant)}</span>}
           {test.better === "lower" && <span className="small quiet">{t("leaves.lowerIsBetter")}</span>}
         </span>
       </th>

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import { writeNumber } from "../../app/numbers.ts";
 import { FilesToRead } from "../../parts/FilesToRead.tsx";
+import { writeNumber } from "../../words/numbers.ts";
 import { ProfilesTable } from "./ProfilesTable.tsx";
 import type { Preview } from "./preview.ts";
 import { RowsTable } from "./RowsTable.tsx";

@@ -3,14 +3,15 @@ import { type RefObject, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { bridge } from "../../app/bridge.ts";
 import { useTRPC } from "../../app/client.tsx";
-import { writeNumber } from "../../app/numbers.ts";
 import { bytesOf, tellOutcome } from "../../app/saving.ts";
-import { useSay } from "../../app/say.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { TextField } from "../../parts/TextField.tsx";
-import { type Preview, shortHash, writeMoment } from "./preview.ts";
+import { writeMoment } from "../../words/dates.ts";
+import { writeNumber } from "../../words/numbers.ts";
+import { useSay } from "../../words/say.ts";
+import { type Preview, shortHash } from "./preview.ts";
 import css from "./WriteFile.module.css";
 
 interface WriteFileProps {

@@ -1,6 +1,5 @@
 import type { inferRouterOutputs } from "@trpc/server";
 import type { AppRouter } from "../../../electron/api/router.ts";
-import { localeOf } from "../../../electron/domain/languages.ts";
 
 type Outputs = inferRouterOutputs<AppRouter>["bundle"];
 
@@ -13,10 +12,4 @@ export type LogEntry = Outputs["log"][number];
 /** The first twelve digits of a hash in groups of four: enough to compare two by eye. */
 export function shortHash(sha256: string): string {
   return (sha256.slice(0, 12).match(/.{4}/g) ?? []).join(" ");
-}
-
-/** An instant in the hall's own time: "14 Nov 2026, 16:05". */
-export function writeMoment(at: string, language: string): string {
-  const options = { dateStyle: "medium", timeStyle: "short" } as const;
-  return new Intl.DateTimeFormat(localeOf(language), options).format(new Date(at));
 }

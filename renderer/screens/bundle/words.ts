@@ -1,16 +1,5 @@
 import { useTranslation } from "react-i18next";
 
-const variants = ["full", "knee"] as const;
-
-/** A variant in words; one that nobody has words for stays as it is. */
-export function useVariant(): (variant: string) => string {
-  const { t } = useTranslation("bundle");
-  return (variant) => {
-    const known = variants.find((candidate) => candidate === variant);
-    return known === undefined ? variant : t(`variant.${known}`);
-  };
-}
-
 interface Bounds {
   readonly low: number | null;
   readonly high: number | null;

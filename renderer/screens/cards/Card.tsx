@@ -2,7 +2,7 @@ import { memo, type ReactNode } from "react";
 import { useTranslation } from "react-i18next";
 import { wordingOf } from "../../../electron/domain/cards/tone.ts";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import { writeDate } from "../../app/dates.ts";
+import { writeDate } from "../../words/dates.ts";
 import css from "./Card.module.css";
 import { Focus } from "./Focus.tsx";
 import { useFit } from "./fit.ts";

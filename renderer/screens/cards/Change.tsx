@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { protocolOf } from "../../../electron/domain/tests/registry.ts";
-import { useWriteDay } from "../station/clock.ts";
-import { useWriteChange } from "../station/write.ts";
+import { useWriteDay } from "../../words/dates.ts";
+import { useWriteChange } from "../../words/marks.ts";
 import css from "./TestRow.module.css";
 import type { CardTest } from "./which.ts";
 

@@ -1,9 +1,9 @@
 import { useId } from "react";
 import { useTranslation } from "react-i18next";
 import { windowWeeks } from "../../../electron/domain/cards/window.ts";
+import { useWriteSpan } from "../../words/dates.ts";
 import css from "./After.module.css";
 import type { Cards } from "./which.ts";
-import { useWriteSpan } from "./words.ts";
 
 /** When the next test is worth taking: two dates, and the weeks until then as a tape that starts today. */
 export function NextTest({ next: { from, until } }: { readonly next: Cards["next"] }) {

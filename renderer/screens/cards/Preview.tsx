@@ -4,7 +4,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
-import { useLengths } from "../station/lengths.ts";
+import { useLengths } from "../../words/lengths.ts";
 import { CardSheet } from "./CardSheet.tsx";
 import css from "./Cards.module.css";
 import { type CardPaper, layOut, type OnSheet } from "./papers.ts";

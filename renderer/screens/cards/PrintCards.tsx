@@ -3,7 +3,7 @@ import { memo, useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { useReady } from "../../app/ready.ts";
-import { useLengths } from "../station/lengths.ts";
+import { useLengths } from "../../words/lengths.ts";
 import { CardSheet } from "./CardSheet.tsx";
 import { type CardPaper, cardPapers, layOut } from "./papers.ts";
 import { type Cards, type Which, whichNamed } from "./which.ts";

@@ -1,15 +1,15 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import { useSay } from "../../app/say.ts";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { usePlaceWords } from "../../parts/PlaceBand.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
-import { useWriteDay } from "../station/clock.ts";
+import { useWriteDay } from "../../words/dates.ts";
+import { useMarkText, useUnitWord, useVariantName } from "../../words/marks.ts";
+import { useSay } from "../../words/say.ts";
 import { Change } from "./Change.tsx";
 import css from "./TestRow.module.css";
 import type { CardTest } from "./which.ts";
-import { useWay, useWriteMark } from "./words.ts";
 
 interface TestRowProps {
   readonly test: CardTest;
@@ -44,7 +44,7 @@ export function TestRow({ test, lengths }: TestRowProps) {
 function How({ test: { test, variant, told, points } }: { readonly test: CardTest }) {
   const { t } = useTranslation("common");
   const say = useSay();
-  const way = useWay();
+  const way = useVariantName();
   const done = told !== null || points.length > 0;
   const { number = "", note } = told?.written ?? {};
   const parts = [
@@ -58,22 +58,23 @@ function How({ test: { test, variant, told, points } }: { readonly test: CardTes
 function Taken({ test, lengths }: TestRowProps) {
   const { t } = useTranslation(["cards", "common"]);
   const say = useSay();
-  const way = useWay();
-  const writeMark = useWriteMark();
+  const way = useVariantName();
+  const markText = useMarkText();
+  const unitWord = useUnitWord();
   if (test.told === null) return null;
   const { number, unit, note } = test.told.written;
   return (
     <>
       <p className={css.mark}>
         {number !== "" && <strong className={css.number}>{number}</strong>}{" "}
-        {unit !== "" && unit !== "min:s" && <span>{t(`common:unit.${unit}`)} </span>}
+        {unitWord(unit) !== "" && <span>{unitWord(unit)} </span>}
         {number === "" && note !== undefined && <span className={css.instead}>{say(note)} </span>}
         <Standing test={test} />
       </p>
       <Change test={test} lengths={lengths} />
       <Place test={test} />
       {test.also.map(({ variant, written }) => (
-        <p key={variant}>{t("card.also", { mark: writeMark(written), way: way(variant) })}</p>
+        <p key={variant}>{t("card.also", { mark: markText(written), way: way(variant) })}</p>
       ))}
     </>
   );

@@ -5,11 +5,11 @@ import { Link } from "wouter";
 import type { AppRouter } from "../../../electron/api/router.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
-import { writeTime } from "../../app/dates.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
+import { writeTime } from "../../words/dates.ts";
 import css from "./Floor.module.css";
 
 type Whereabouts = inferRouterOutputs<AppRouter>["day"]["floor"][number];

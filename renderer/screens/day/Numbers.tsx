@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import { writeTime } from "../../app/dates.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
+import { writeTime } from "../../words/dates.ts";
 import css from "./DayScreen.module.css";
 import type { Overview } from "./overview.ts";
 

@@ -5,11 +5,11 @@ import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { protocolOf } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
-import { useSay } from "../../app/say.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Dialog } from "../../parts/Dialog.tsx";
 import { NumberField } from "../../parts/NumberField.tsx";
+import { useSay } from "../../words/say.ts";
 import css from "./Rules.module.css";
 import { type RuleName, rulesOf, withRules } from "./rules.ts";
 

@@ -8,11 +8,11 @@ import { Button, LinkButton } from "../../parts/Button.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
+import { useRulesLine } from "../../words/useRulesLine.ts";
 import { Rest } from "./Rest.tsx";
 import { RuleDialog } from "./RuleDialog.tsx";
 import css from "./Rules.module.css";
 import { rulesOf } from "./rules.ts";
-import { useSummary } from "./useSummary.ts";
 
 interface RulesProps {
   readonly day: { readonly state: "planned" | "open" | "closed"; readonly restMinutes: number };
@@ -64,13 +64,13 @@ interface RuleRowProps {
 
 function RuleRow({ test, parameters, standard, onChange }: RuleRowProps) {
   const { t } = useTranslation(["day", "common"]);
-  const summary = useSummary();
+  const rulesLine = useRulesLine();
   const name = t(`common:test.${test}.name`);
   const changeable = onChange !== null && rulesOf(test, parameters).length > 0;
   return (
     <li className={css.rule}>
       <TestMark test={test} name="ability" />
-      <span>{summary(test, parameters)}</span>
+      <span>{rulesLine(test, parameters)}</span>
       <Tag>{standard ? t("rules.standard") : t("rules.changed")}</Tag>
       <span>
         {changeable && (

@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
-import { writeTime } from "../../app/dates.ts";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
+import { writeTime } from "../../words/dates.ts";
 import type { Overview } from "./overview.ts";
 import css from "./TestLines.module.css";
 

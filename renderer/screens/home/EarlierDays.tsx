@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
-import { writeDate } from "../../app/dates.ts";
 import { LinkButton } from "../../parts/Button.tsx";
 import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { Panel } from "../../parts/Panel.tsx";
+import { writeDate } from "../../words/dates.ts";
 import css from "./HomeScreen.module.css";
 
 interface EarlierDaysProps {

@@ -3,11 +3,11 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { queryClient, useTRPC } from "../../app/client.tsx";
-import { writeDate } from "../../app/dates.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import { TextField } from "../../parts/TextField.tsx";
+import { writeDate } from "../../words/dates.ts";
 import css from "./HomeScreen.module.css";
 
 /** The place to begin a day. */

@@ -4,7 +4,7 @@ import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { protocols } from "../../../electron/domain/tests/registry.ts";
 import { Cautions } from "../../parts/Cautions.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
-import { numbersOf } from "../station/ruleNumbers.ts";
+import { numbersOf } from "../../words/ruleNumbers.ts";
 import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
 import type { DaySheets } from "./sheets.ts";

@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
-import { writeDate } from "../../app/dates.ts";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { Ticks } from "../../parts/Ticks.tsx";
-import { useSummary } from "../day/useSummary.ts";
+import { writeDate } from "../../words/dates.ts";
+import { useRulesLine } from "../../words/useRulesLine.ts";
 import { AthleteSheet } from "./AthleteSheet.tsx";
 import css from "./Sheet.module.css";
 import { StationSheet } from "./StationSheet.tsx";
@@ -57,14 +57,14 @@ function Head({ name, day }: Pick<SheetProps, "name" | "day">) {
 /** Which settings the page was printed with, so that an old page is found out. */
 function Foot({ day, held }: { readonly day: SheetProps["day"]; readonly held: readonly HeldTest[] }) {
   const { t } = useTranslation(["instructions", "common"]);
-  const summary = useSummary();
+  const rulesLine = useRulesLine();
   const standard = held.every((each) => each.standard);
   const [one] = held;
   return (
     <footer className={css.foot}>
       <span>
         {day.state === "planned" ? t("foot.planned") : standard ? t("foot.standard") : t("foot.changed")}
-        {held.length === 1 && one !== undefined && <>: {summary(one.test, one.parameters)}</>}
+        {held.length === 1 && one !== undefined && <>: {rulesLine(one.test, one.parameters)}</>}
       </span>
       <span className={css.maker}>{t("common:name")}</span>
     </footer>

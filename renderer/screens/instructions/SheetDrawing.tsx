@@ -7,7 +7,7 @@ import { PlankStages } from "../../parts/drawings/PlankStages.tsx";
 import { PushUpForm } from "../../parts/drawings/PushUpForm.tsx";
 import { QuadrantCross } from "../../parts/drawings/QuadrantCross.tsx";
 import { WallReach } from "../../parts/drawings/WallReach.tsx";
-import { stagesOf } from "../station/ruleNumbers.ts";
+import { stagesOf } from "../../words/ruleNumbers.ts";
 import css from "./Sheet.module.css";
 
 interface SheetDrawingProps {

@@ -3,7 +3,7 @@ import type { Mark } from "../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { protocols } from "../../../electron/domain/tests/registry.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
-import { say } from "../../app/say.ts";
+import { say } from "../../words/say.ts";
 
 type Translate = TFunction<["instructions", "station", "common"]>;
 

@@ -1,7 +1,7 @@
 import type { TFunction } from "i18next";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { protocols } from "../../../electron/domain/tests/registry.ts";
-import { numbersOf } from "../station/ruleNumbers.ts";
+import { numbersOf } from "../../words/ruleNumbers.ts";
 
 type Translate = TFunction<["instructions", "station", "common"]>;
 

@@ -3,9 +3,9 @@ import type { inferRouterOutputs } from "@trpc/server";
 import { useTranslation } from "react-i18next";
 import type { AppRouter } from "../../../electron/api/router.ts";
 import { useTRPC } from "../../app/client.tsx";
-import { writeDate, writeTime } from "../../app/dates.ts";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
+import { writeDate, writeTime } from "../../words/dates.ts";
 import css from "./Lock.module.css";
 
 type Note = inferRouterOutputs<AppRouter>["lock"]["log"][number];

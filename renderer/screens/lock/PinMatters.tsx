@@ -3,7 +3,6 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { queryClient, useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
-import { useSay } from "../../app/say.ts";
 import { useStanding } from "../../app/standing.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -11,6 +10,7 @@ import { Dialog } from "../../parts/Dialog.tsx";
 import { PinEntry } from "../../parts/PinEntry.tsx";
 import { PinWait } from "../../parts/PinWait.tsx";
 import { useWait } from "../../parts/pinTries.ts";
+import { useSay } from "../../words/say.ts";
 import css from "./Lock.module.css";
 import { SetPin } from "./SetPin.tsx";
 

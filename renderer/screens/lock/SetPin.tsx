@@ -4,13 +4,13 @@ import { useTranslation } from "react-i18next";
 import { pinTrouble } from "../../../electron/domain/lock/pin.ts";
 import { queryClient, useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
-import { useSay } from "../../app/say.ts";
 import { useStanding } from "../../app/standing.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
 import { PinEntry } from "../../parts/PinEntry.tsx";
 import { PinWait } from "../../parts/PinWait.tsx";
 import { useWait } from "../../parts/pinTries.ts";
+import { useSay } from "../../words/say.ts";
 
 interface Errors {
   readonly current?: string;

@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
-import { useSay } from "../../app/say.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
+import { useSay } from "../../words/say.ts";
 import { useFacts } from "./facts.ts";
 import css from "./Noise.module.css";
 import type { TestNoise } from "./types.ts";

@@ -5,7 +5,7 @@ import { Answer } from "../../parts/Answer.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { Screen } from "../../parts/Screen.tsx";
-import { useLengths } from "../station/lengths.ts";
+import { useLengths } from "../../words/lengths.ts";
 import css from "./Noise.module.css";
 import { NoiseOfTest } from "./NoiseOfTest.tsx";
 

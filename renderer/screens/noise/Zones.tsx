@@ -2,7 +2,8 @@ import { useTranslation } from "react-i18next";
 import { clearChance, likelyChance } from "../../../electron/domain/statistics/change.ts";
 import { normalQuantile } from "../../../electron/domain/statistics/normal.ts";
 import { Stack } from "../../parts/layout/Stack.tsx";
-import { useWriteDay } from "../station/clock.ts";
+import { useWriteDay } from "../../words/dates.ts";
+import { useUnitWord } from "../../words/marks.ts";
 import type { TestNoise } from "./types.ts";
 import css from "./Zones.module.css";
 
@@ -16,7 +17,7 @@ export function Zones({ told }: { readonly told: TestNoise }) {
   const { t } = useTranslation(["noise", "common"]);
   const writeDay = useWriteDay();
   const { typical, likelyFrom, clearFrom } = told;
-  const unit = typical.written.unit;
+  const word = useUnitWord()(typical.written.unit);
   const zones = [
     { zone: "noise", starts: typical.written.number, grow: likely },
     { zone: "likely", starts: likelyFrom?.number, grow: clear - likely },
@@ -32,7 +33,7 @@ export function Zones({ told }: { readonly told: TestNoise }) {
           <li key={zone} data-zone={zone} style={{ flexGrow: grow }}>
             <span className={css.bar} aria-hidden="true" />
             <strong className={css.starts}>{starts ?? "–"}</strong>
-            {zone === "noise" && unit !== "" && unit !== "min:s" && ` ${t(`common:unit.${unit}`)}`}
+            {zone === "noise" && word !== "" && ` ${word}`}
             <span className={css.word}>{t(`zone.${zone}`)}</span>
           </li>
         ))}

@@ -1,9 +1,9 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import { localeOf } from "../../../electron/domain/languages.ts";
-import { writeNumber } from "../../app/numbers.ts";
 import { Button } from "../../parts/Button.tsx";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
+import { dateFormat } from "../../words/dates.ts";
+import { writeNumber } from "../../words/numbers.ts";
 import css from "./ReferenceTable.module.css";
 import { RemoveDialog } from "./RemoveDialog.tsx";
 import { Tests } from "./Tests.tsx";
@@ -33,8 +33,7 @@ export function ReferenceTable({ references }: { readonly references: readonly K
 function useColumns(remove: (reference: Kept) => void): Column<Kept>[] {
   const { t, i18n } = useTranslation("reference");
   const writeQuarters = useWriteQuarters();
-  const language = localeOf(i18n.language);
-  const format = new Intl.DateTimeFormat(language, { dateStyle: "medium" });
+  const format = dateFormat("dayHere", i18n.language);
   return [
     {
       key: "origin",

@@ -2,9 +2,9 @@ import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
-import { writeNumber } from "../../app/numbers.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Dialog } from "../../parts/Dialog.tsx";
+import { writeNumber } from "../../words/numbers.ts";
 import type { Kept } from "./types.ts";
 
 interface RemoveDialogProps {

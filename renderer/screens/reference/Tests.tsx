@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
-import { writeNumber } from "../../app/numbers.ts";
 import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
+import { writeNumber } from "../../words/numbers.ts";
 import css from "./Tests.module.css";
 import type { KeptTest } from "./types.ts";
 

@@ -1,11 +1,11 @@
 import { useTranslation } from "react-i18next";
-import { writeDate } from "../../app/dates.ts";
-import { writeNumber } from "../../app/numbers.ts";
 import { saveMade, textFile } from "../../app/saving.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
+import { writeDate } from "../../words/dates.ts";
+import { writeNumber } from "../../words/numbers.ts";
 import css from "./RehearsalScreen.module.css";
 import type { Rehearsed } from "./rehearsed.ts";
 import { SheetOutcome, TakenLine } from "./SheetOutcome.tsx";

@@ -1,10 +1,10 @@
 import { type ReactNode, useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
-import { useSay } from "../../app/say.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Panel } from "../../parts/Panel.tsx";
 import { Progress } from "../../parts/Progress.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { useSay } from "../../words/say.ts";
 import { Outcome } from "./Outcome.tsx";
 import css from "./RehearsalScreen.module.css";
 import { isAboutHeaders, type Standing, slots } from "./rehearsed.ts";

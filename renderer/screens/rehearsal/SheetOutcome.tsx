@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
-import { writeNumber } from "../../app/numbers.ts";
-import { useSay } from "../../app/say.ts";
 import { Panel } from "../../parts/Panel.tsx";
+import { writeNumber } from "../../words/numbers.ts";
+import { useSay } from "../../words/say.ts";
 import { LineList } from "../sheets/LineList.tsx";
 import { asSentence } from "../sheets/sheet.ts";
 import { isAboutHeaders, type RehearsedSheet } from "./rehearsed.ts";

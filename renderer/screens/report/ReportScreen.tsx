@@ -4,14 +4,14 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { ReportFile } from "../../../electron/shell/bridge-types.ts";
 import { bridge } from "../../app/bridge.ts";
-import { dateHere } from "../../app/dates.ts";
-import { writeNumber } from "../../app/numbers.ts";
 import { saveMade } from "../../app/saving.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { FilesToRead } from "../../parts/FilesToRead.tsx";
 import { Panel, Section } from "../../parts/Panel.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { dateHere } from "../../words/dates.ts";
+import { writeNumber } from "../../words/numbers.ts";
 import css from "./ReportScreen.module.css";
 
 /** A report for somebody who helps: read first, then saved where the organiser says. Nothing is sent. */

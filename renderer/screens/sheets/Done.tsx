@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
-import { writeNumber } from "../../app/numbers.ts";
 import { Button, LinkButton } from "../../parts/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import { Panel } from "../../parts/Panel.tsx";
+import { writeNumber } from "../../words/numbers.ts";
 import css from "./Done.module.css";
 import { KeptBack } from "./KeptBack.tsx";
 import { changesOf, type Taken } from "./sheet.ts";

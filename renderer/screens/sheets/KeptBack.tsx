@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { useTRPCClient } from "../../app/client.tsx";
 import { saveMade, textFile } from "../../app/saving.ts";
-import { useSay } from "../../app/say.ts";
 import { Button } from "../../parts/Button.tsx";
+import { useSay } from "../../words/say.ts";
 import { LineList } from "./LineList.tsx";
 import { asSentence, type KeptBackRow } from "./sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import { writeNumber } from "../../app/numbers.ts";
 import { Section } from "../../parts/Panel.tsx";
+import { writeNumber } from "../../words/numbers.ts";
 import { Glance } from "./Glance.tsx";
 import { KeptBack } from "./KeptBack.tsx";
 import { Mapping } from "./Mapping.tsx";

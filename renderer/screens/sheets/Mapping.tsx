@@ -1,8 +1,8 @@
 import { useId } from "react";
 import { useTranslation } from "react-i18next";
-import { useSay } from "../../app/say.ts";
 import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { Panel } from "../../parts/Panel.tsx";
+import { useSay } from "../../words/say.ts";
 import css from "./Mapping.module.css";
 import type { Preview } from "./sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
-import { writeNumber } from "../../app/numbers.ts";
 import { FileZone } from "../../parts/FileZone.tsx";
 import { Progress } from "../../parts/Progress.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { writeNumber } from "../../words/numbers.ts";
 import { Done } from "./Done.tsx";
 import { Examples } from "./Examples.tsx";
 import { Look } from "./Look.tsx";

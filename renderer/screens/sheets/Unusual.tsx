@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { useSay } from "../../app/say.ts";
+import { useSay } from "../../words/say.ts";
 import { whoIn } from "./cells.tsx";
 import css from "./LineList.module.css";
 import { LineList } from "./LineList.tsx";

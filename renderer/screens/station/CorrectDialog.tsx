@@ -4,19 +4,19 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
-import { useSay } from "../../app/say.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Dialog } from "../../parts/Dialog.tsx";
 import { NumberField } from "../../parts/NumberField.tsx";
 import { TextField } from "../../parts/TextField.tsx";
+import { useWriteTime } from "../../words/dates.ts";
+import { useWriteSeen } from "../../words/marks.ts";
+import { useSay } from "../../words/say.ts";
 import css from "./CorrectDialog.module.css";
-import { useWriteTime } from "./clock.ts";
 import { SendTrouble } from "./entry/SendTrouble.tsx";
 import { ValueFields, type ValueFieldsHandle } from "./entry/ValueFields.tsx";
 import { LengthsChoice } from "./LengthsChoice.tsx";
 import type { AttemptView } from "./types.ts";
 import { useCorrection } from "./useCorrection.ts";
-import { useWriteSeen } from "./write.ts";
 
 interface CorrectDialogProps {
   readonly attempt: AttemptView;

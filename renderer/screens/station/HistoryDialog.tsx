@@ -7,10 +7,10 @@ import { Button } from "../../parts/Button.tsx";
 import { Dialog } from "../../parts/Dialog.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { Tag } from "../../parts/Tag.tsx";
-import { useWriteTime } from "./clock.ts";
+import { useWriteTime } from "../../words/dates.ts";
+import { useWriteSeen } from "../../words/marks.ts";
 import css from "./HistoryDialog.module.css";
 import type { AttemptView } from "./types.ts";
-import { useWriteSeen } from "./write.ts";
 
 interface HistoryDialogProps {
   readonly attempt: AttemptView;

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
-import { useSay } from "../../app/say.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
-import { useWriteTime } from "./clock.ts";
+import { useWriteTime } from "../../words/dates.ts";
+import { useSay } from "../../words/say.ts";
 import css from "./Queue.module.css";
 import type { Person, QueuePlace } from "./types.ts";
 

@@ -1,13 +1,13 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import { useSay } from "../../app/say.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
-import { useWriteTime } from "./clock.ts";
+import { useWriteTime } from "../../words/dates.ts";
+import { useUnitWord, useWriteSeen } from "../../words/marks.ts";
+import { useSay } from "../../words/say.ts";
 import css from "./Recent.module.css";
 import type { AttemptView, RecentAttempt } from "./types.ts";
-import { useWriteSeen } from "./write.ts";
 
 interface RecentProps {
   readonly recent: readonly RecentAttempt[];
@@ -80,13 +80,12 @@ function Attempt({ recent, lengths, onCorrect, onHistory }: AttemptProps) {
 
 /** The athlete's mark of today, or what it still needs. */
 function Amount({ written }: { readonly written: NonNullable<RecentAttempt["written"]> }) {
-  const { t } = useTranslation("common");
   const say = useSay();
+  const unitWord = useUnitWord();
   if (written.number === "") return written.note === undefined ? null : <span>{say(written.note)}</span>;
   return (
     <span>
-      <strong className={css.number}>{written.number}</strong>{" "}
-      {written.unit !== "" && written.unit !== "min:s" && t(`unit.${written.unit}`)}
+      <strong className={css.number}>{written.number}</strong> {unitWord(written.unit)}
     </span>
   );
 }

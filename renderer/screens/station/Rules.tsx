@@ -4,13 +4,13 @@ import { Link } from "wouter";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { protocols } from "../../../electron/domain/tests/registry.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
-import { useSay } from "../../app/say.ts";
 import { mayGo, useStanding } from "../../app/standing.tsx";
 import { Cautions } from "../../parts/Cautions.tsx";
 import { KeyHint } from "../../parts/KeyHint.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
+import { numbersOf, stagesOf } from "../../words/ruleNumbers.ts";
+import { useSay } from "../../words/say.ts";
 import css from "./Rules.module.css";
-import { numbersOf, stagesOf } from "./ruleNumbers.ts";
 
 const parts = ["setUp", "run", "counts", "score", "stop"] as const;
 

@@ -5,11 +5,11 @@ import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
-import { useSay } from "../../app/say.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Dialog } from "../../parts/Dialog.tsx";
 import { TextField } from "../../parts/TextField.tsx";
+import { useSay } from "../../words/say.ts";
 import type { Person } from "./types.ts";
 
 interface SkipDialogProps {

@@ -9,7 +9,7 @@ import { Row } from "../../parts/layout/Stack.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
-import { useLengths } from "./lengths.ts";
+import { useLengths } from "../../words/lengths.ts";
 import { LiveStation } from "./live/LiveStation.tsx";
 import { ModeChoice } from "./live/ModeChoice.tsx";
 import { useMode } from "./live/mode.ts";

@@ -2,7 +2,6 @@ import { keepPreviousData, useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
-import { writeDate } from "../../app/dates.ts";
 import { usePaperwork } from "../../app/saving.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { BigNumber } from "../../parts/BigNumber.tsx";
@@ -12,7 +11,9 @@ import { DataTable } from "../../parts/DataTable.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { Screen } from "../../parts/Screen.tsx";
-import { useLengths } from "../station/lengths.ts";
+import { writeDate } from "../../words/dates.ts";
+import { forFile } from "../../words/forFile.ts";
+import { useLengths } from "../../words/lengths.ts";
 import { type Paper, papers } from "./paper/papers.ts";
 import { printPathOf } from "./paths.ts";
 import { SheetsPart } from "./SheetsPart.tsx";
@@ -185,7 +186,6 @@ function useSummaryPaperwork(summary: Summary, paper: Paper) {
 /** A league's name may hold what no file's name may. */
 function useFileName({ day, league }: Summary, paper: Paper): string {
   const { t } = useTranslation("summary");
-  const name = league === null ? t("which.all") : league.name.replace(/[\p{Cc}\\/:*?"<>|]+/gu, " ");
-  const whose = [...name.trim()].slice(0, 40).join("");
+  const whose = league === null ? t("which.all") : forFile(league.name);
   return t("file", { date: day.date, whose, paper: t(`which.${paper}`) });
 }

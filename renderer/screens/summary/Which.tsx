@@ -2,9 +2,9 @@ import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { useTRPC } from "../../app/client.tsx";
-import { writeDate } from "../../app/dates.ts";
 import { Row } from "../../parts/layout/Stack.tsx";
 import { Select } from "../../parts/Select.tsx";
+import { writeDate } from "../../words/dates.ts";
 import { pathOf } from "./paths.ts";
 import type { Summary } from "./summary.ts";
 

@@ -4,7 +4,8 @@ import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { protocolOf } from "../../../electron/domain/tests/registry.ts";
 import { missingOf } from "../../../electron/domain/tests/written.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
-import { useSay } from "../../app/say.ts";
+import { useChangeText } from "../../words/marks.ts";
+import { useSay } from "../../words/say.ts";
 import type { Gap, Summary } from "./summary.ts";
 
 /** A value in grains without its unit: "24", "42.5", "6:06.8". Middles between grains get two decimals at most. */
@@ -45,28 +46,21 @@ export function useFromTo(lengths: LengthUnit): (test: TestCode, low: number, hi
 
 /** A change in grains, above zero for the better, in words that leave no doubt which way is good. */
 export function useWriteChange(lengths: LengthUnit): (test: TestCode, change: number) => string {
-  const { t } = useTranslation(["summary", "station"]);
+  const { t } = useTranslation("summary");
   const write = useWrite(lengths);
-  return (test, change) => {
-    if (change === 0) return t("everybody.same");
-    const number = write(test, Math.abs(change));
-    if (test === "endurance")
-      return t(change > 0 ? "station:change.faster" : "station:change.slower", { number });
-    if (test === "core")
-      return t(change > 0 ? "station:change.longer" : "station:change.shorter", { number });
-    return t("station:change.plain", { sign: change > 0 ? "+" : "−", number });
-  };
+  const changeText = useChangeText();
+  return (test, change) =>
+    change === 0 ? t("everybody.same") : changeText(test, change, write(test, Math.abs(change)));
 }
 
 /** The same for a narrow place whose head says the unit: "+3", "0:12 longer". */
 export function useShortChange(lengths: LengthUnit): (test: TestCode, change: number) => string {
-  const { t } = useTranslation(["summary", "station"]);
-  const long = useWriteChange(lengths);
-  return (test, change) => {
-    if (change === 0 || protocolOf(test).grain.unit === "s") return long(test, change);
-    const number = writeNumber(test, Math.abs(change), lengths);
-    return t("station:change.plain", { sign: change > 0 ? "+" : "−", number });
-  };
+  const { t } = useTranslation("summary");
+  const changeText = useChangeText();
+  return (test, change) =>
+    change === 0
+      ? t("everybody.same")
+      : changeText(test, change, writeNumber(test, Math.abs(change), lengths));
 }
 
 /** Why a mark is missing, in a sentence. */

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { forFile } from "../../../renderer/screens/cards/file-name.ts";
 import { cardSize, layOut } from "../../../renderer/screens/cards/papers.ts";
 import { nameOf, pathOf, whichNamed } from "../../../renderer/screens/cards/which.ts";
+import { forFile } from "../../../renderer/words/forFile.ts";
 
 test("one card a sheet, or two, so that the piles of a cut are in order", () => {
   expect(layOut(["a", "b", "c"], "a5")).toEqual([["a"], ["b"], ["c"]]);

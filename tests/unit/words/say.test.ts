@@ -4,9 +4,9 @@ import { say as sayAtTheDoor } from "../../../electron/api/words.ts";
 import { withPlurals } from "../../../electron/domain/languages.ts";
 import { sentence } from "../../../electron/domain/words.ts";
 import { shellText, speakIn } from "../../../electron/shell/words.ts";
-import { writeDate } from "../../../renderer/app/dates.ts";
-import { writeNumber } from "../../../renderer/app/numbers.ts";
-import { say } from "../../../renderer/app/say.ts";
+import { writeDate } from "../../../renderer/words/dates.ts";
+import { writeNumber } from "../../../renderer/words/numbers.ts";
+import { say } from "../../../renderer/words/say.ts";
 import { filesOf } from "../word-files.ts";
 
 beforeAll(async () => {

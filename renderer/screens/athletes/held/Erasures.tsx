@@ -1,11 +1,11 @@
 import { useMutation, useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
-import { localeOf } from "../../../../electron/domain/languages.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { Button } from "../../../parts/Button.tsx";
 import { type Column, DataTable } from "../../../parts/DataTable.tsx";
 import { Section } from "../../../parts/Panel.tsx";
+import { writeMoment } from "../../../words/dates.ts";
 import css from "./Held.module.css";
 import type { Erasure } from "./types.ts";
 
@@ -33,10 +33,8 @@ export function Erasures() {
 
 function useColumns(): Column<Erasure>[] {
   const { t, i18n } = useTranslation("held");
-  const language = localeOf(i18n.language);
-  const format = new Intl.DateTimeFormat(language, { dateStyle: "medium", timeStyle: "short" });
   return [
-    { key: "at", head: t("log.when"), cell: ({ at }) => format.format(new Date(at)), width: "14rem" },
+    { key: "at", head: t("log.when"), cell: ({ at }) => writeMoment(at, i18n.language), width: "14rem" },
     { key: "by", head: t("log.by"), cell: ({ by }) => by, width: "8rem" },
     { key: "file", head: t("log.file"), cell: ({ wiped }) => t(wiped ? "log.wiped" : "log.notWiped") },
   ];

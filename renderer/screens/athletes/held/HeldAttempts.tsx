@@ -1,10 +1,11 @@
 import { useTranslation } from "react-i18next";
 import { protocols } from "../../../../electron/domain/tests/registry.ts";
-import { useWriteTime } from "../../station/clock.ts";
-import { useLengths } from "../../station/lengths.ts";
-import { useWriteSeen } from "../../station/write.ts";
+import { useWriteTime } from "../../../words/dates.ts";
+import { useLengths } from "../../../words/lengths.ts";
+import { useWriteSeen } from "../../../words/marks.ts";
 import css from "./HeldPage.module.css";
 import type { HeldDay } from "./types.ts";
+import { useWayInBrackets } from "./useWayInBrackets.ts";
 
 type Attempt = HeldDay["attempts"][number];
 
@@ -42,7 +43,7 @@ function Row({ attempt }: { readonly attempt: Attempt }) {
   const { t } = useTranslation(["held", "common"]);
   const writeTime = useWriteTime();
   const { at, test, variant, source, entered_by } = attempt;
-  const way = variant === "full" || variant === "knee" ? ` (${t(`page.variant.${variant}`)})` : "";
+  const way = useWayInBrackets()(variant);
   return (
     <tr>
       <td>{writeTime(at)}</td>

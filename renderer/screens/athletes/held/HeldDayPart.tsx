@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { useWriteDay, useWriteTime } from "../../station/clock.ts";
+import { useWriteDay, useWriteTime } from "../../../words/dates.ts";
 import { HeldAttempts } from "./HeldAttempts.tsx";
 import { HeldHeats } from "./HeldHeats.tsx";
 import { HeldMarks } from "./HeldMarks.tsx";

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { formatTime } from "../../../../electron/domain/units.ts";
-import { useWriteTime } from "../../station/clock.ts";
+import { useWriteTime } from "../../../words/dates.ts";
 import css from "./HeldPage.module.css";
 import type { HeldDay } from "./types.ts";
 

@@ -1,9 +1,11 @@
 import { useTranslation } from "react-i18next";
 import { writeMark } from "../../../../electron/domain/tests/written.ts";
-import { useSay } from "../../../app/say.ts";
-import { useLengths } from "../../station/lengths.ts";
+import { useLengths } from "../../../words/lengths.ts";
+import { useMarkText } from "../../../words/marks.ts";
+import { useSay } from "../../../words/say.ts";
 import css from "./HeldPage.module.css";
 import type { HeldDay } from "./types.ts";
+import { useWayInBrackets } from "./useWayInBrackets.ts";
 
 type Mark = HeldDay["marks"][number];
 
@@ -12,12 +14,14 @@ export function HeldMarks({ marks }: { readonly marks: readonly Mark[] }) {
   const { t } = useTranslation(["held", "common"]);
   const { lengths } = useLengths();
   const say = useSay();
+  const markText = useMarkText();
+  const wayOf = useWayInBrackets();
   const rows = marks.map(({ test, variant, detail }) => {
-    const { number, unit, note } = writeMark(test, detail, lengths);
-    const measured = unit === "" || unit === "min:s" ? number : `${number} ${t(`common:unit.${unit}`)}`;
-    const mark = [measured, note === undefined ? "" : say(note)].filter((part) => part !== "").join(", ");
-    const way = variant === "full" || variant === "knee" ? ` (${t(`page.variant.${variant}`)})` : "";
-    return { key: `${test} ${variant}`, test: t(`common:test.${test}.name`) + way, mark };
+    const written = writeMark(test, detail, lengths);
+    const { note } = written;
+    const said = [markText(written), note === undefined ? "" : say(note)];
+    const mark = said.filter((part) => part !== "").join(", ");
+    return { key: `${test} ${variant}`, test: t(`common:test.${test}.name`) + wayOf(variant), mark };
   });
   return (
     <>

@@ -3,7 +3,7 @@ import { useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { useReady } from "../../../app/ready.ts";
-import { useWriteDay, useWriteTime } from "../../station/clock.ts";
+import { dateHere, useWriteDay, useWriteTime } from "../../../words/dates.ts";
 import { HeldAbout } from "./HeldAbout.tsx";
 import { HeldDayPart } from "./HeldDayPart.tsx";
 import css from "./HeldPage.module.css";
@@ -37,9 +37,8 @@ function Page({ held, paper }: { readonly held: Held; readonly paper: "a4" | "le
   const writeDay = useWriteDay();
   const writeTime = useWriteTime();
   const { made_at, invented, person, days } = held;
-  // The hall's own day: Swedish writes it as ISO 8601 does.
   const values = {
-    date: writeDay(new Date(made_at).toLocaleDateString("sv-SE")),
+    date: writeDay(dateHere(new Date(made_at))),
     time: writeTime(made_at),
     name: person.name,
   };

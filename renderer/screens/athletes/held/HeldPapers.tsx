@@ -1,10 +1,10 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPCClient } from "../../../app/client.tsx";
-import { dateHere } from "../../../app/dates.ts";
 import { saveMade, textFile, usePaperwork } from "../../../app/saving.ts";
 import { Button } from "../../../parts/Button.tsx";
 import { Choice } from "../../../parts/Choice.tsx";
+import { dateHere } from "../../../words/dates.ts";
 import { Matter } from "./Matter.tsx";
 import type { Before } from "./types.ts";
 import { useAmounts } from "./useAmounts.ts";

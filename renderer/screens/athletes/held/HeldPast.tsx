@@ -1,10 +1,12 @@
 import { useTranslation } from "react-i18next";
 import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
 import { writeMark } from "../../../../electron/domain/tests/written.ts";
-import { useWriteDay } from "../../station/clock.ts";
-import { useLengths } from "../../station/lengths.ts";
+import { useWriteDay } from "../../../words/dates.ts";
+import { useLengths } from "../../../words/lengths.ts";
+import { useMarkText } from "../../../words/marks.ts";
 import css from "./HeldPage.module.css";
 import type { Held } from "./types.ts";
+import { useWayInBrackets } from "./useWayInBrackets.ts";
 
 type Past = Held["past_marks"][number];
 
@@ -13,14 +15,12 @@ export function HeldPast({ marks }: { readonly marks: readonly Past[] }) {
   const { t } = useTranslation(["held", "common"]);
   const { lengths } = useLengths();
   const writeDay = useWriteDay();
+  const markText = useMarkText();
+  const wayOf = useWayInBrackets();
   if (marks.length === 0) return null;
   function written({ test, value }: Past): string {
     const grains = Math.round(value * protocolOf(test).grain.perUnit);
-    const { number, unit } = writeMark(test, { state: "complete", value: grains }, lengths);
-    return unit === "" || unit === "min:s" ? number : `${number} ${t(`common:unit.${unit}`)}`;
-  }
-  function wayOf({ variant }: Past): string {
-    return variant === "full" || variant === "knee" ? ` (${t(`page.variant.${variant}`)})` : "";
+    return markText(writeMark(test, { state: "complete", value: grains }, lengths));
   }
   return (
     <section className={css.day}>
@@ -41,7 +41,7 @@ export function HeldPast({ marks }: { readonly marks: readonly Past[] }) {
               <td>{writeDay(mark.date)}</td>
               <th scope="row">
                 {t(`common:test.${mark.test}.name`)}
-                {wayOf(mark)}
+                {wayOf(mark.variant)}
               </th>
               <td className="strong">{written(mark)}</td>
             </tr>

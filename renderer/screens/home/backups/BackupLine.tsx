@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
-import { useSay } from "../../../app/say.ts";
 import { Row } from "../../../parts/layout/Stack.tsx";
+import { useSay } from "../../../words/say.ts";
 import css from "./Backups.module.css";
 import { useBackups, useWhen } from "./useBackups.ts";
 

@@ -1,8 +1,8 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import { useSay } from "../../../app/say.ts";
 import { Button } from "../../../parts/Button.tsx";
 import { Panel } from "../../../parts/Panel.tsx";
+import { useSay } from "../../../words/say.ts";
 import { BackUpNow } from "./BackUpNow.tsx";
 import css from "./Backups.module.css";
 import { PlaceLine } from "./PlaceLine.tsx";

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
-import { useSay } from "../../../app/say.ts";
+import { useSay } from "../../../words/say.ts";
 import css from "./Backups.module.css";
 import { type BackupPlace, useWhen } from "./useBackups.ts";
 

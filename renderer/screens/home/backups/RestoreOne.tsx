@@ -3,12 +3,12 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { queryClient, useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
-import { useSay } from "../../../app/say.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
 import { Button } from "../../../parts/Button.tsx";
 import { Dialog } from "../../../parts/Dialog.tsx";
 import { Progress } from "../../../parts/Progress.tsx";
 import { TextField } from "../../../parts/TextField.tsx";
+import { useSay } from "../../../words/say.ts";
 import css from "./Backups.module.css";
 import { type ListedBackup, useWhen } from "./useBackups.ts";
 

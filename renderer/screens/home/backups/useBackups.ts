@@ -3,7 +3,7 @@ import type { inferRouterOutputs } from "@trpc/server";
 import { useTranslation } from "react-i18next";
 import type { AppRouter } from "../../../../electron/api/router.ts";
 import { useTRPC } from "../../../app/client.tsx";
-import { writeDate, writeTime } from "../../../app/dates.ts";
+import { writeDate, writeTime } from "../../../words/dates.ts";
 
 type Outputs = inferRouterOutputs<AppRouter>["backups"];
 export type BackupState = Outputs["state"];

@@ -1,11 +1,12 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { useNow } from "../../../app/now.ts";
 import { Row, Stack } from "../../../parts/layout/Stack.tsx";
 import { Tag } from "../../../parts/Tag.tsx";
-import { useNow, useWriteDay, useWriteTime } from "../clock.ts";
+import { useWriteDay, useWriteTime } from "../../../words/dates.ts";
+import { useWriteValue } from "../../../words/marks.ts";
 import type { Found } from "../types.ts";
-import { useWriteValue } from "../write.ts";
 import css from "./AthleteCard.module.css";
 
 interface AthleteCardProps {

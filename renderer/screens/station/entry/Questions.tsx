@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import type { Sentence } from "../../../../electron/domain/words.ts";
-import { useSay } from "../../../app/say.ts";
 import { Button } from "../../../parts/Button.tsx";
 import { Row } from "../../../parts/layout/Stack.tsx";
+import { useSay } from "../../../words/say.ts";
 import css from "./Notice.module.css";
 
 interface QuestionsProps {

@@ -3,14 +3,14 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { protocols } from "../../../../electron/domain/tests/registry.ts";
 import { peakPower } from "../../../../electron/domain/tests/vertical/protocol.ts";
-import { useSay } from "../../../app/say.ts";
 import { BigNumber } from "../../../parts/BigNumber.tsx";
 import { Button } from "../../../parts/Button.tsx";
 import { Row, Stack } from "../../../parts/layout/Stack.tsx";
-import { useWriteDay } from "../clock.ts";
+import { useWriteDay } from "../../../words/dates.ts";
+import { useUnitWord, useWriteChange, useWriteValue } from "../../../words/marks.ts";
+import { useSay } from "../../../words/say.ts";
 import { useStationKeys } from "../stationKeys.ts";
 import type { Told } from "../types.ts";
-import { useWriteChange, useWriteValue } from "../write.ts";
 import css from "./Result.module.css";
 import type { Saved } from "./useKeyedEntry.ts";
 
@@ -27,6 +27,7 @@ interface ResultProps {
 export function Result({ test, parameters, saved, lengths, correct }: ResultProps) {
   const { t } = useTranslation(["station", "common"]);
   const say = useSay();
+  const unitWord = useUnitWord();
   const { who, told } = saved;
   useStationKeys(correct === null ? {} : { "Alt+C": correct });
   const name = t("athlete.bib", { bib: who.bib });
@@ -41,13 +42,7 @@ export function Result({ test, parameters, saved, lengths, correct }: ResultProp
         </p>
         {trial !== null && <BigNumber size="hero" number={trial} unit={t("common:unit.landings")} />}
         {written.number !== "" && (
-          <BigNumber
-            size="hero"
-            number={written.number}
-            unit={
-              written.unit === "" || written.unit === "min:s" ? undefined : t(`common:unit.${written.unit}`)
-            }
-          />
+          <BigNumber size="hero" number={written.number} unit={unitWord(written.unit) || undefined} />
         )}
         <div className={css.news}>
           {trial !== null && <p>{t("result.trial")}</p>}

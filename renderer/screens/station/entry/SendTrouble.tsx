@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
-import { useSay } from "../../../app/say.ts";
 import { Button } from "../../../parts/Button.tsx";
 import { Row } from "../../../parts/layout/Stack.tsx";
+import { useSay } from "../../../words/say.ts";
 import css from "./Notice.module.css";
 import { Questions } from "./Questions.tsx";
 import type { Sending } from "./useSend.ts";

@@ -4,10 +4,10 @@ import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useStanding } from "../../../app/standing.tsx";
 import { Button } from "../../../parts/Button.tsx";
 import { Row } from "../../../parts/layout/Stack.tsx";
-import { useWriteTime } from "../clock.ts";
+import { useWriteTime } from "../../../words/dates.ts";
+import { useWriteSeen } from "../../../words/marks.ts";
 import { useStationKeys } from "../stationKeys.ts";
 import type { AttemptView, Found } from "../types.ts";
-import { useWriteSeen } from "../write.ts";
 import css from "./Notice.module.css";
 
 interface FullProps {

@@ -6,9 +6,9 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { Typed } from "../../../../electron/domain/tests/reading.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
-import { useSay } from "../../../app/say.ts";
 import { Row } from "../../../parts/layout/Stack.tsx";
 import { NumberField } from "../../../parts/NumberField.tsx";
+import { useSay } from "../../../words/say.ts";
 import { ChosenWay, otherKey } from "./ChosenWay.tsx";
 import css from "./ValueFields.module.css";
 

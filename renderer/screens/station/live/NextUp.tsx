@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
-import { useNow, useWriteTime } from "../clock.ts";
+import { useNow } from "../../../app/now.ts";
+import { useWriteTime } from "../../../words/dates.ts";
 import css from "./NextUp.module.css";
 import type { HeatView } from "./types.ts";
 

@@ -1,5 +1,5 @@
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
-import { createCell } from "./cell.ts";
+import { createCell } from "../../../app/cell.ts";
 import type { Live, LiveLane } from "./tool.ts";
 
 /** Which athlete of which heat somebody chose to work with. Who, not where: they may be moved to another lane. */

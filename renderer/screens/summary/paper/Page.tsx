@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
-import { writeDate } from "../../../app/dates.ts";
 import { Ticks } from "../../../parts/Ticks.tsx";
+import { writeDate } from "../../../words/dates.ts";
 import type { Summary } from "../summary.ts";
 import css from "./Paper.module.css";
 import type { Paper } from "./papers.ts";

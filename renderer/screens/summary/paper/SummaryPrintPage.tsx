@@ -3,7 +3,7 @@ import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { useReady } from "../../../app/ready.ts";
-import { useLengths } from "../../station/lengths.ts";
+import { useLengths } from "../../../words/lengths.ts";
 import { idOf } from "../paths.ts";
 import type { AnyPart, Summary } from "../summary.ts";
 import { useParts } from "../useParts.ts";

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
-import { useWriteDay } from "../../station/clock.ts";
+import { useWriteDay } from "../../../words/dates.ts";
 import type { Mark, Part, Row, Summary } from "../summary.ts";
 import { useWrite, useWriteChange } from "../useWords.ts";
 import css from "./Everybody.module.css";

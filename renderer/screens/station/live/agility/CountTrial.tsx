@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { judge } from "../../../../../electron/domain/tests/judge.ts";
-import { useSay } from "../../../../app/say.ts";
 import { KeyHint } from "../../../../parts/KeyHint.tsx";
+import { useSay } from "../../../../words/say.ts";
 import { BigKey } from "../BigKey.tsx";
 import type { Live, LiveLane } from "../tool.ts";
 import css from "./CountTrial.module.css";

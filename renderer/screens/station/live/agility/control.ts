@@ -1,8 +1,8 @@
 import type { AgilityLane } from "../../../../../electron/domain/tests/agility/live.ts";
 import { reactionMs, trialCountInMs } from "../../../../../electron/domain/tests/agility/live.ts";
 import type { Direction } from "../../../../../electron/domain/tests/agility/protocol.ts";
+import { createCell } from "../../../../app/cell.ts";
 import { bind, keysBetweenLanes } from "../bind.ts";
-import { createCell } from "../cell.ts";
 import { chooseLane, forgetLane, laneAtHand } from "../chosenLane.ts";
 import type { LiveKeys } from "../liveKeys.ts";
 import type { Live, LiveLane } from "../tool.ts";

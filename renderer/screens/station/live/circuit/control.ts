@@ -1,5 +1,5 @@
+import { createCell } from "../../../../app/cell.ts";
 import { bind } from "../bind.ts";
-import { createCell } from "../cell.ts";
 import type { LiveKeys } from "../liveKeys.ts";
 import type { Live, LiveLane } from "../tool.ts";
 import { exerciseAt, repsBefore, withinRound } from "./howFar.ts";

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { warningMs } from "../../../../../electron/domain/tests/core/cues.ts";
 import { type Stage, stageAt } from "../../../../../electron/domain/tests/core/protocol.ts";
-import { useSay } from "../../../../app/say.ts";
 import { PlankFigure } from "../../../../parts/drawings/PlankFigure.tsx";
+import { useSay } from "../../../../words/say.ts";
 import { BigClock } from "../BigClock.tsx";
 import type { Live } from "../tool.ts";
 import css from "./Stage.module.css";

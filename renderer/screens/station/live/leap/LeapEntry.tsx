@@ -1,8 +1,8 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { formatLength } from "../../../../../electron/domain/units.ts";
-import { useSay } from "../../../../app/say.ts";
 import { Check } from "../../../../parts/Check.tsx";
+import { useSay } from "../../../../words/say.ts";
 import { BigKey } from "../BigKey.tsx";
 import type { Live, LiveLane } from "../tool.ts";
 import {

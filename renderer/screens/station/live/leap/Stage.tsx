@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { WallReach } from "../../../../parts/drawings/WallReach.tsx";
+import { useLengths } from "../../../../words/lengths.ts";
 import { LengthsChoice } from "../../LengthsChoice.tsx";
-import { useLengths } from "../../lengths.ts";
 import { useLaneAtHand } from "../chosenLane.ts";
 import type { Live } from "../tool.ts";
 import { asksReach, setText, useTyping } from "./control.ts";

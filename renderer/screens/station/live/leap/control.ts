@@ -1,5 +1,5 @@
+import { createCell } from "../../../../app/cell.ts";
 import { bind, keysBetweenLanes } from "../bind.ts";
-import { createCell } from "../cell.ts";
 import { forgetLane, laneAtHand } from "../chosenLane.ts";
 import type { LiveKeys } from "../liveKeys.ts";
 import type { Live, LiveLane } from "../tool.ts";

@@ -1,7 +1,7 @@
-import { type Stage, stageAt } from "../../../electron/domain/tests/core/protocol.ts";
-import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { type ParametersOf, protocols } from "../../../electron/domain/tests/registry.ts";
-import { formatTime } from "../../../electron/domain/units.ts";
+import { type Stage, stageAt } from "../../electron/domain/tests/core/protocol.ts";
+import type { ParametersOf, TestCode } from "../../electron/domain/tests/registry.ts";
+import { protocols } from "../../electron/domain/tests/registry.ts";
+import { formatTime } from "../../electron/domain/units.ts";
 
 /** The numbers that stand in the sentences of a test's rules, from the parameters of the day. */
 export function numbersOf(test: TestCode, parameters: unknown): Record<string, string | number> {

@@ -1,5 +1,5 @@
 import { useSyncExternalStore } from "react";
-import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import type { LengthUnit } from "../../electron/domain/tests/protocol.ts";
 
 const place = "lengths";
 const listeners = new Set<() => void>();

@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { protocols } from "../../../electron/domain/tests/registry.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import { protocols } from "../../electron/domain/tests/registry.ts";
 
 /** How a test is held, in one line. */
-export function useSummary(): (test: TestCode, parameters: unknown) => string {
+export function useRulesLine(): (test: TestCode, parameters: unknown) => string {
   const { t } = useTranslation("day");
   return (test, parameters) => {
     switch (test) {

@@ -1,0 +1,11 @@
+import { useEffect, useState } from "react";
+
+/** Now, again every fifteen seconds: for "rests until". */
+export function useNow(): number {
+  const [now, setNow] = useState(() => Date.now());
+  useEffect(() => {
+    const timer = setInterval(() => setNow(Date.now()), 15_000);
+    return () => clearInterval(timer);
+  }, []);
+  return now;
+}

@@ -1,0 +1,82 @@
+import { useTranslation } from "react-i18next";
+import { retype } from "../../electron/domain/keyed/keyed.ts";
+import type { LengthUnit, Written } from "../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import { protocolOf, protocols } from "../../electron/domain/tests/registry.ts";
+import { formatLength } from "../../electron/domain/units.ts";
+
+/** A unit's word; empty where the number says by itself that it is a time. */
+export function useUnitWord(): (unit: Written["unit"]) => string {
+  const { t } = useTranslation("common");
+  return (unit) => (unit === "" || unit === "min:s" ? "" : t(`unit.${unit}`));
+}
+
+/** A mark as a short text with its unit where it needs one: "24 reps", "43 cm", "3:21". */
+export function useMarkText(): (written: Written) => string {
+  const unitWord = useUnitWord();
+  return ({ number, unit }) => `${number} ${unitWord(unit)}`.trimEnd();
+}
+
+/** The way in which a test was done, "on the knees"; empty where there is only one. */
+export function useVariantName(): (variant: string) => string {
+  const { t } = useTranslation("common");
+  return (variant) => (variant === "full" || variant === "knee" ? t(`variant.${variant}`) : variant);
+}
+
+/** The same as `useMarkText` of a value in grains. */
+export function useWriteValue(test: TestCode, lengths: LengthUnit): (value: number) => string {
+  const markText = useMarkText();
+  return (value) => markText(protocolOf(test).write(value, lengths));
+}
+
+/**
+ * A change (positive is better; only its sign counts) in words that leave no doubt which way is good: "+3 reps", "0:12
+ * longer". `number` is its amount as it is written.
+ */
+export function useChangeText(): (test: TestCode, change: number, number: string) => string {
+  const { t } = useTranslation("station");
+  return (test, change, number) => {
+    if (test === "endurance") return t(change > 0 ? "change.faster" : "change.slower", { number });
+    if (test === "core") return t(change > 0 ? "change.longer" : "change.shorter", { number });
+    return t("change.plain", { sign: change > 0 ? "+" : "−", number });
+  };
+}
+
+/** The same of a change in grains. */
+export function useWriteChange(test: TestCode, lengths: LengthUnit): (change: number) => string {
+  const writeValue = useWriteValue(test, lengths);
+  const changeText = useChangeText();
+  return (change) => changeText(test, change, writeValue(Math.abs(change)));
+}
+
+/** What was seen in an attempt, in one line. */
+export function useWriteSeen(): (test: TestCode, seen: unknown, lengths: LengthUnit) => string {
+  const { t } = useTranslation(["station", "common"]);
+  return (test, seen, lengths) => {
+    switch (test) {
+      case "push-up": {
+        const tried = protocols["push-up"].attempt.parse(seen);
+        return tried.how === "tally"
+          ? t("seen.tally", { reps: tried.reps, off: tried.offAtEnd })
+          : t("seen.cadences", { count: tried.cadences.length });
+      }
+      case "agility": {
+        const { direction, ...rest } = protocols.agility.attempt.parse(seen);
+        return t("seen.jump", { direction: t(`choice.direction.${direction}`), ...rest });
+      }
+      case "vertical": {
+        const { standingReach, touchReach } = protocols.vertical.attempt.parse(seen);
+        const [reach, touch] = [formatLength(standingReach, lengths), formatLength(touchReach, lengths)];
+        return t("seen.leap", { reach, touch, unit: t(`common:unit.${lengths}`) });
+      }
+      case "core":
+        return t("seen.held", { time: retype(test, seen, lengths).typed.time });
+      case "endurance": {
+        const run = protocols.endurance.attempt.parse(seen);
+        return run.finished
+          ? t("seen.finished", { time: retype(test, seen, lengths).typed.time })
+          : t("seen.stopped", { rounds: run.roundsDone, reps: run.repsDone });
+      }
+    }
+  };
+}
