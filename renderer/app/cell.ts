@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from "react";
 
-/** A value that lives as long as the window: what a tool's keys change and its parts show. */
+/** A value that lives as long as the window: anybody may change it, and parts show it. */
 export interface Cell<Value> {
   get(): Value;
   set(value: Value): void;
@@ -23,5 +23,21 @@ export function createCell<Value>(first: Value): Cell<Value> {
       for (const listener of listeners) listener();
     },
     use: () => useSyncExternalStore(subscribe, () => value),
+  };
+}
+
+/** The same, kept in the browser's storage under `key`; `read` says what is meant by whatever lies there. */
+export function keptCell<Value extends string>(
+  storage: Storage,
+  key: string,
+  read: (kept: string | null) => Value,
+): Cell<Value> {
+  const cell = createCell(read(storage.getItem(key)));
+  return {
+    ...cell,
+    set(next) {
+      storage.setItem(key, next);
+      cell.set(next);
+    },
   };
 }

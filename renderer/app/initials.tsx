@@ -1,4 +1,5 @@
 import {
+  type ComponentType,
   createContext,
   type ReactNode,
   useCallback,
@@ -8,10 +9,9 @@ import {
   useRef,
   useState,
 } from "react";
-import { InitialsDialog } from "../parts/InitialsDialog.tsx";
 import { nameOfPost, useStanding } from "./standing.tsx";
 
-const place = "initials";
+const storageKey = "initials";
 
 interface Initials {
   /** Who keys at this window, once they said so. */
@@ -24,9 +24,15 @@ interface Initials {
 
 const InitialsContext = createContext<Initials | null>(null);
 
+interface InitialsProviderProps {
+  readonly children: ReactNode;
+  /** Asks who keys, and answers null when the person closes the question. */
+  readonly question: ComponentType<{ readonly onAnswer: (initials: string | null) => void }>;
+}
+
 /** Keeps who keys for as long as the window lives: a new session asks again. */
-export function InitialsProvider({ children }: { readonly children: ReactNode }) {
-  const [initials, setInitials] = useState(() => sessionStorage.getItem(place));
+export function InitialsProvider({ children, question: Question }: InitialsProviderProps) {
+  const [initials, setInitials] = useState(() => sessionStorage.getItem(storageKey));
   const [asking, setAsking] = useState(false);
   const waiting = useRef<((initials: string | null) => void)[]>([]);
 
@@ -37,7 +43,7 @@ export function InitialsProvider({ children }: { readonly children: ReactNode })
     if (whose === before.current) return;
     before.current = whose;
     // Whoever comes next keys under initials of their own.
-    sessionStorage.removeItem(place);
+    sessionStorage.removeItem(storageKey);
     setInitials(null);
   }, [whose]);
 
@@ -49,7 +55,7 @@ export function InitialsProvider({ children }: { readonly children: ReactNode })
   const answer = useCallback((given: string | null) => {
     setAsking(false);
     if (given !== null) {
-      sessionStorage.setItem(place, given);
+      sessionStorage.setItem(storageKey, given);
       setInitials(given);
     }
     for (const resolve of waiting.current.splice(0)) resolve(given);
@@ -62,7 +68,7 @@ export function InitialsProvider({ children }: { readonly children: ReactNode })
   return (
     <InitialsContext value={value}>
       {children}
-      {asking && <InitialsDialog onAnswer={answer} />}
+      {asking && <Question onAnswer={answer} />}
     </InitialsContext>
   );
 }

@@ -1,5 +1,5 @@
-import { useSyncExternalStore } from "react";
 import type { Sentence } from "../../electron/domain/words.ts";
+import { createCell } from "./cell.ts";
 
 /** What the message strip of the desk can say. It stays until the next one comes or it is closed. */
 export interface Message {
@@ -11,21 +11,14 @@ export interface Message {
   readonly action?: { readonly label: Sentence; readonly act: () => void };
 }
 
-let current: Message | null = null;
-const listeners = new Set<() => void>();
+const message = createCell<Message | null>(null);
 
 /** Shows a message in the strip and reads it out politely; replaces the one before. */
-export function tell(message: Message | null): void {
-  current = message;
-  for (const listener of listeners) listener();
-}
-
-function listen(listener: () => void): () => void {
-  listeners.add(listener);
-  return () => listeners.delete(listener);
+export function tell(told: Message | null): void {
+  message.set(told);
 }
 
 /** The message that the strip shows; only the frame needs it. */
 export function useMessage(): Message | null {
-  return useSyncExternalStore(listen, () => current);
+  return message.use();
 }

@@ -1,7 +1,6 @@
-import { useQuery } from "@tanstack/react-query";
+import { type UseQueryResult, useQuery } from "@tanstack/react-query";
 import { createContext, type ReactNode, useContext, useEffect, useRef, useState } from "react";
 import type { Post } from "../../electron/domain/lock/post.ts";
-import { Answer } from "../parts/Answer.tsx";
 import { queryClient, useTRPC } from "./client.tsx";
 import { useChanges } from "./feed.ts";
 import { tell } from "./messages.ts";
@@ -53,13 +52,15 @@ interface StandingProviderProps {
   readonly children: ReactNode;
   /** What stands over everything while the desk is locked. */
   readonly cover: ReactNode;
+  /** What stands there when nobody can say how the desk stands. */
+  readonly failed: (query: UseQueryResult<unknown, unknown>) => ReactNode;
 }
 
 /**
  * Follows the desk's lock. What is under a lock stays as it is, hidden and out of reach, and reads nothing anew; a window
  * that starts locked has nothing under it.
  */
-export function StandingProvider({ children, cover }: StandingProviderProps) {
+export function StandingProvider({ children, cover, failed }: StandingProviderProps) {
   const trpc = useTRPC();
   const query = useQuery(trpc.lock.standing.queryOptions());
   const standing = query.data;
@@ -70,7 +71,7 @@ export function StandingProvider({ children, cover }: StandingProviderProps) {
   useEffect(() => {
     if (standing !== undefined && !locked) setOpened(true);
   }, [standing, locked]);
-  if (standing === undefined) return query.isError ? <Answer query={query}>{() => null}</Answer> : null;
+  if (standing === undefined) return query.isError ? failed(query) : null;
   return (
     <StandingContext value={standing}>
       {(opened || !locked) && (

@@ -1,24 +1,9 @@
-import { useSyncExternalStore } from "react";
 import type { LengthUnit } from "../../electron/domain/tests/protocol.ts";
+import { keptCell } from "../app/cell.ts";
 
-const place = "lengths";
-const listeners = new Set<() => void>();
-
-function current(): LengthUnit {
-  return localStorage.getItem(place) === "in" ? "in" : "cm";
-}
-
-function listen(listener: () => void): () => void {
-  listeners.add(listener);
-  return () => listeners.delete(listener);
-}
+const unit = keptCell(localStorage, "lengths", (kept): LengthUnit => (kept === "in" ? "in" : "cm"));
 
 /** The unit in which this desk reads and writes lengths; kept from day to day. */
-export function useLengths(): { lengths: LengthUnit; setLengths: (lengths: LengthUnit) => void } {
-  const lengths = useSyncExternalStore(listen, current);
-  function setLengths(chosen: LengthUnit): void {
-    localStorage.setItem(place, chosen);
-    for (const listener of listeners) listener();
-  }
-  return { lengths, setLengths };
+export function useLengthUnit(): { lengths: LengthUnit; setLengths: (lengths: LengthUnit) => void } {
+  return { lengths: unit.use(), setLengths: unit.set };
 }

@@ -5,7 +5,7 @@ import { Answer } from "../../parts/Answer.tsx";
 import { LinkButton } from "../../parts/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import { Screen } from "../../parts/Screen.tsx";
-import { useLengths } from "../../words/lengths.ts";
+import { useLengthUnit } from "../../words/lengths.ts";
 import { ApartMarks } from "./ApartMarks.tsx";
 import css from "./AthletePage.module.css";
 import { Attempts } from "./Attempts.tsx";
@@ -19,7 +19,7 @@ import type { AthletePage } from "./types.ts";
 export function AthletePageScreen({ athleteId }: { readonly athleteId: number }) {
   const { t } = useTranslation(["athletes", "cards"]);
   const trpc = useTRPC();
-  const { lengths } = useLengths();
+  const { lengths } = useLengthUnit();
   const page = useQuery(trpc.people.get.queryOptions({ athleteId, lengths }));
   return (
     <Screen

@@ -4,7 +4,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
-import { useLengths } from "../../words/lengths.ts";
+import { useLengthUnit } from "../../words/lengths.ts";
 import { CardSheet } from "./CardSheet.tsx";
 import css from "./Cards.module.css";
 import { type CardPaper, layOut, type OnSheet } from "./papers.ts";
@@ -55,7 +55,7 @@ interface SheetProps {
 /** Reads only the cards that it shows, however many are chosen. */
 function Sheet({ people, dayId, paper }: SheetProps) {
   const trpc = useTRPC();
-  const { lengths } = useLengths();
+  const { lengths } = useLengthUnit();
   const ids = people.flatMap((person) => person?.athleteId ?? []);
   const answers = useQueries({
     queries: ids.map((athleteId) =>

@@ -3,7 +3,7 @@ import { memo, useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { useReady } from "../../app/ready.ts";
-import { useLengths } from "../../words/lengths.ts";
+import { useLengthUnit } from "../../words/lengths.ts";
 import { CardSheet } from "./CardSheet.tsx";
 import { type CardPaper, cardPapers, layOut } from "./papers.ts";
 import { type Cards, type Which, whichNamed } from "./which.ts";
@@ -31,7 +31,7 @@ interface AskedProps {
 function Asked({ dayId, which, paper }: AskedProps) {
   const { t } = useTranslation("cards");
   const trpc = useTRPC();
-  const { lengths } = useLengths();
+  const { lengths } = useLengthUnit();
   const { data } = useQuery(trpc.cards.list.queryOptions({ dayId, which, lengths }));
   const title = data?.day.title;
   // What the system's dialog and the file call it.
@@ -45,7 +45,7 @@ function Asked({ dayId, which, paper }: AskedProps) {
 interface PileProps {
   readonly list: Cards;
   readonly paper: CardPaper;
-  readonly lengths: ReturnType<typeof useLengths>["lengths"];
+  readonly lengths: ReturnType<typeof useLengthUnit>["lengths"];
 }
 
 /** So many sheets are laid out at a time, so that whoever waits is told how far it is. */

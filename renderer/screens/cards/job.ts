@@ -1,4 +1,3 @@
-import { useSyncExternalStore } from "react";
 import type {
   PageToSave,
   PaperProgress,
@@ -6,6 +5,7 @@ import type {
   SaveOutcome,
 } from "../../../electron/shell/bridge-types.ts";
 import { bridge } from "../../app/bridge.ts";
+import { createCell } from "../../app/cell.ts";
 import { tellOutcome } from "../../app/saving.ts";
 
 /** A pile of cards on its way to the printer or to a file. It goes on when its screen is left. */
@@ -19,29 +19,17 @@ const failed = { print: { printed: false, why: "failed" }, save: { saved: false,
 
 /** How often the shell is asked how far it is, in ms: more often than anybody sees. */
 const askEvery = 150;
-let current: CardJob | null = null;
-const listeners = new Set<() => void>();
-
-function become(job: CardJob | null): void {
-  current = job;
-  for (const listener of listeners) listener();
-}
+const job = createCell<CardJob | null>(null);
 
 /** The job that is under way; null when there is none. */
 export function useCardJob(): CardJob | null {
-  return useSyncExternalStore(
-    (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
-    () => current,
-  );
+  return job.use();
 }
 
 /** Prints or saves the page, one job at a time; what came of it is told in the message strip. */
 export async function runCardJob(kind: CardJob["kind"], page: PageToSave, count: number): Promise<void> {
-  if (current !== null) return;
-  become({ kind, progress: null });
+  if (job.get() !== null) return;
+  job.set({ kind, progress: null });
   const timer = setInterval(() => void follow(kind), askEvery);
   try {
     tellOutcome("cards", await outcomeOf(kind, page), { count });
@@ -50,7 +38,7 @@ export async function runCardJob(kind: CardJob["kind"], page: PageToSave, count:
     tellOutcome("cards", failed[kind]);
   } finally {
     clearInterval(timer);
-    become(null);
+    job.set(null);
   }
 }
 
@@ -61,7 +49,7 @@ export function cancelCardJob(): void {
 
 async function follow(kind: CardJob["kind"]): Promise<void> {
   const progress = (await bridge?.paperProgress()) ?? null;
-  if (current !== null) become({ kind, progress });
+  if (job.get() !== null) job.set({ kind, progress });
 }
 
 function outcomeOf(kind: CardJob["kind"], page: PageToSave): Promise<PrintOutcome | SaveOutcome> | undefined {

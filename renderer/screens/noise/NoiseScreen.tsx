@@ -5,7 +5,7 @@ import { Answer } from "../../parts/Answer.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { Screen } from "../../parts/Screen.tsx";
-import { useLengths } from "../../words/lengths.ts";
+import { useLengthUnit } from "../../words/lengths.ts";
 import css from "./Noise.module.css";
 import { NoiseOfTest } from "./NoiseOfTest.tsx";
 
@@ -13,7 +13,7 @@ import { NoiseOfTest } from "./NoiseOfTest.tsx";
 export function NoiseScreen() {
   const { t } = useTranslation("noise");
   const trpc = useTRPC();
-  const { lengths } = useLengths();
+  const { lengths } = useLengthUnit();
   const noise = useQuery(trpc.noise.get.queryOptions({ lengths }));
   return (
     <Screen title={t("title")} lead={t("lead")} ready={noise.isFetched}>

@@ -9,7 +9,7 @@ import { Row } from "../../parts/layout/Stack.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
-import { useLengths } from "../../words/lengths.ts";
+import { useLengthUnit } from "../../words/lengths.ts";
 import { LiveStation } from "./live/LiveStation.tsx";
 import { ModeChoice } from "./live/ModeChoice.tsx";
 import { useMode } from "./live/mode.ts";
@@ -20,7 +20,7 @@ import type { StationView } from "./types.ts";
 export function StationScreen({ test }: { readonly test: TestCode }) {
   const { t } = useTranslation(["station", "common"]);
   const trpc = useTRPC();
-  const { lengths, setLengths } = useLengths();
+  const { lengths, setLengths } = useLengthUnit();
   const { mode } = useMode();
   const live = mode === "live";
   const query = useQuery(trpc.station.view.queryOptions({ test, lengths }));

@@ -13,7 +13,7 @@ import { Section } from "../../parts/Panel.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { writeDate } from "../../words/dates.ts";
 import { forFile } from "../../words/forFile.ts";
-import { useLengths } from "../../words/lengths.ts";
+import { useLengthUnit } from "../../words/lengths.ts";
 import { type Paper, papers } from "./paper/papers.ts";
 import { printPathOf } from "./paths.ts";
 import { SheetsPart } from "./SheetsPart.tsx";
@@ -79,7 +79,7 @@ function Paperwork({ summary }: { readonly summary: Summary }) {
 
 function Parts({ summary }: { readonly summary: Summary }) {
   const { t } = useTranslation("summary");
-  const { lengths } = useLengths();
+  const { lengths } = useLengthUnit();
   const parts = useParts(summary, lengths);
   return (
     <>

@@ -111,7 +111,7 @@ test("a place keeps its own words and stars out everything else", () => {
 });
 
 test("every word of the desk's own places may stand in the log", () => {
-  const root = new URL("../../../renderer/app/", import.meta.url);
+  const root = new URL("../../../renderer/windows/", import.meta.url);
   const routes = ["routes.tsx", "DeskApp.tsx"]
     .map((file) => readFileSync(new URL(file, root), "utf8"))
     .join("\n");

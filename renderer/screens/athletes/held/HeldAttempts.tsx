@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { protocols } from "../../../../electron/domain/tests/registry.ts";
 import { useWriteTime } from "../../../words/dates.ts";
-import { useLengths } from "../../../words/lengths.ts";
+import { useLengthUnit } from "../../../words/lengths.ts";
 import { useWriteSeen } from "../../../words/marks.ts";
 import css from "./HeldPage.module.css";
 import type { HeldDay } from "./types.ts";
@@ -67,7 +67,7 @@ function Row({ attempt }: { readonly attempt: Attempt }) {
 /** What was seen, what was noted, and what became of it. */
 function useSeen({ test, seen, note, replaces, void: ended }: Attempt): string[] {
   const { t } = useTranslation("held");
-  const { lengths } = useLengths();
+  const { lengths } = useLengthUnit();
   const writeSeen = useWriteSeen();
   const writeTime = useWriteTime();
   const mass = test === "vertical" ? protocols.vertical.attempt.parse(seen).bodyMass : undefined;

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { writeMark } from "../../../../electron/domain/tests/written.ts";
-import { useLengths } from "../../../words/lengths.ts";
+import { useLengthUnit } from "../../../words/lengths.ts";
 import { useMarkText } from "../../../words/marks.ts";
 import { useSay } from "../../../words/say.ts";
 import css from "./HeldPage.module.css";
@@ -12,7 +12,7 @@ type Mark = HeldDay["marks"][number];
 /** What the attempts of a day came to. */
 export function HeldMarks({ marks }: { readonly marks: readonly Mark[] }) {
   const { t } = useTranslation(["held", "common"]);
-  const { lengths } = useLengths();
+  const { lengths } = useLengthUnit();
   const say = useSay();
   const markText = useMarkText();
   const wayOf = useWayInBrackets();

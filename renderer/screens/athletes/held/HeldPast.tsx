@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
 import { writeMark } from "../../../../electron/domain/tests/written.ts";
 import { useWriteDay } from "../../../words/dates.ts";
-import { useLengths } from "../../../words/lengths.ts";
+import { useLengthUnit } from "../../../words/lengths.ts";
 import { useMarkText } from "../../../words/marks.ts";
 import css from "./HeldPage.module.css";
 import type { Held } from "./types.ts";
@@ -13,7 +13,7 @@ type Past = Held["past_marks"][number];
 /** Marks that came from a sheet of past results; nothing where there is none. */
 export function HeldPast({ marks }: { readonly marks: readonly Past[] }) {
   const { t } = useTranslation(["held", "common"]);
-  const { lengths } = useLengths();
+  const { lengths } = useLengthUnit();
   const writeDay = useWriteDay();
   const markText = useMarkText();
   const wayOf = useWayInBrackets();

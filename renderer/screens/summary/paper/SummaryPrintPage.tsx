@@ -3,7 +3,7 @@ import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { useReady } from "../../../app/ready.ts";
-import { useLengths } from "../../../words/lengths.ts";
+import { useLengthUnit } from "../../../words/lengths.ts";
 import { idOf } from "../paths.ts";
 import type { AnyPart, Summary } from "../summary.ts";
 import { useParts } from "../useParts.ts";
@@ -49,7 +49,7 @@ function Pages({ dayId, leagueId, paper }: PagesProps) {
 
 /** Lays everything out once on a page without end, then on as many pages as it takes. */
 function Divided({ summary, paper }: { readonly summary: Summary; readonly paper: Paper }) {
-  const { lengths } = useLengths();
+  const { lengths } = useLengthUnit();
   const parts = useParts(summary, lengths);
   const all = useRef<HTMLDivElement>(null);
   const type = useType();

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { WallReach } from "../../../../parts/drawings/WallReach.tsx";
-import { useLengths } from "../../../../words/lengths.ts";
+import { useLengthUnit } from "../../../../words/lengths.ts";
 import { LengthsChoice } from "../../LengthsChoice.tsx";
 import { useLaneAtHand } from "../chosenLane.ts";
 import type { Live } from "../tool.ts";
@@ -17,7 +17,7 @@ interface StageProps {
 /** The jumps of the lane at hand: what is measured now, the pad for fingers, and the best so far. */
 export function LeapStage({ live }: StageProps) {
   const lane = useLaneAtHand(live);
-  const { lengths, setLengths } = useLengths();
+  const { lengths, setLengths } = useLengthUnit();
   if (lane === null) return null;
   return (
     <div className={css.stage} data-test="vertical">

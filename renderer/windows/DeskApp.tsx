@@ -2,16 +2,18 @@ import { I18nProvider } from "react-aria-components/I18nProvider";
 import { useTranslation } from "react-i18next";
 import { Route, Router, Switch } from "wouter";
 import { useHashLocation } from "wouter/use-hash-location";
+import { ClientProvider } from "../app/client.tsx";
+import { InitialsProvider } from "../app/initials.tsx";
+import { StandingProvider } from "../app/standing.tsx";
+import { Answer } from "../parts/Answer.tsx";
 import { Frame } from "../parts/Frame.tsx";
+import { InitialsDialog } from "../parts/InitialsDialog.tsx";
 import { HeldPage } from "../screens/athletes/held/HeldPage.tsx";
 import { PrintCards } from "../screens/cards/PrintCards.tsx";
 import { PrintPage } from "../screens/instructions/PrintPage.tsx";
 import { LockCover } from "../screens/lock/LockCover.tsx";
 import { SummaryPrintPage } from "../screens/summary/paper/SummaryPrintPage.tsx";
-import { ClientProvider } from "./client.tsx";
-import { InitialsProvider } from "./initials.tsx";
 import { DeskRoutes } from "./routes.tsx";
-import { StandingProvider } from "./standing.tsx";
 
 /** Everything in the desk's window. */
 export function DeskApp() {
@@ -35,8 +37,11 @@ export function DeskApp() {
               {({ day, league, paper }) => <SummaryPrintPage day={day} league={league} paper={paper} />}
             </Route>
             <Route>
-              <StandingProvider cover={<LockCover />}>
-                <InitialsProvider>
+              <StandingProvider
+                cover={<LockCover />}
+                failed={(query) => <Answer query={query}>{() => null}</Answer>}
+              >
+                <InitialsProvider question={InitialsDialog}>
                   <Frame>
                     <DeskRoutes />
                   </Frame>

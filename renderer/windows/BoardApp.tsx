@@ -1,7 +1,7 @@
+import { ClientProvider } from "../app/client.tsx";
+import { useChanges } from "../app/feed.ts";
+import { useLanguage } from "../app/language.ts";
 import { BoardScreen } from "../screens/board/BoardScreen.tsx";
-import { ClientProvider } from "./client.tsx";
-import { useChanges } from "./feed.ts";
-import { useLanguage } from "./language.ts";
 
 /** Everything in the board's window: it only reads, and follows the change feed like the desk. */
 export function BoardApp() {

@@ -1,8 +1,8 @@
 import { createRoot } from "react-dom/client";
-import "./base.css";
-import "./print.css";
+import "../app/base.css";
+import "../app/print.css";
+import { languageToBegin } from "../app/language.ts";
 import { setUpWords } from "../words/setUp.ts";
-import { languageToBegin } from "./language.ts";
 
 /** The host of the window is its role: `app://board` shows the hall's board, every other host the desk. */
 async function loadApp(host: string) {

@@ -1,5 +1,6 @@
 import { Redirect, Route, Switch, useLocation } from "wouter";
 import { testCodes } from "../../electron/domain/tests/registry.ts";
+import { mayGo, startOf, useStanding } from "../app/standing.tsx";
 import { AthletesScreen } from "../screens/athletes/AthletesScreen.tsx";
 import { BundleScreen } from "../screens/bundle/BundleScreen.tsx";
 import { CardsScreen } from "../screens/cards/CardsScreen.tsx";
@@ -16,7 +17,6 @@ import { SheetsScreen } from "../screens/sheets/SheetsScreen.tsx";
 import { StationScreen } from "../screens/station/StationScreen.tsx";
 import { idOf } from "../screens/summary/paths.ts";
 import { SummaryScreen } from "../screens/summary/SummaryScreen.tsx";
-import { mayGo, startOf, useStanding } from "./standing.tsx";
 
 /** Which screen stands at which place; the places themselves and the way back are in places.ts. */
 export function DeskRoutes() {
