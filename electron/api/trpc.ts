@@ -4,6 +4,7 @@ import { Refusal, type RefusalCode } from "../domain/refusal.ts";
 import type { TestCode } from "../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 import type { Desk } from "./desk.ts";
+import { heldDesk } from "./held-desk.ts";
 import type { Role } from "./roles.ts";
 import { say } from "./words.ts";
 
@@ -51,7 +52,8 @@ function sentenceOf(error: TRPCError): Sentence {
 }
 
 /**
- * A procedure that only these roles may call. There is no procedure without this, so the table of rights is the code.
+ * A procedure that only these roles may call, with the desk as it is when the request comes ({@link heldDesk}). There is
+ * no procedure without this, so the table of rights is the code, and none goes on in a store that it did not begin in.
  * What the procedure refuses is carried under the refusal's own code.
  */
 export function allow(...who: readonly Role[]) {
@@ -59,7 +61,7 @@ export function allow(...who: readonly Role[]) {
     if (!who.includes(ctx.who)) throw asCarried(new Refusal("forbidden", forbidden(ctx.who)));
     // Whoever writes is there, whichever way the keys came.
     if (type === "mutation" && ctx.who === "organiser") ctx.desk.lock.touch();
-    const result = await next();
+    const result = await next({ ctx: { ...ctx, desk: heldDesk(ctx.desk) } });
     if (!result.ok && result.error.cause instanceof Refusal) throw asCarried(result.error.cause);
     return result;
   });

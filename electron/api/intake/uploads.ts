@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
+import type { Store } from "../../store/store.ts";
 import type { Desk } from "../desk.ts";
 import { refuseTooBig } from "../sheets/decode.ts";
 import type { PlannedSheet } from "./sheet.ts";
@@ -12,10 +13,11 @@ export interface Upload {
   keptBack: Pick<PlannedSheet, "kind" | "headers" | "keptBack"> | null;
 }
 
-/** Sheets in memory a desk; one more and the oldest goes. */
+/** Sheets in memory a store; one more and the oldest goes. */
 const most = 3;
 
-const uploadsOf = new WeakMap<Desk, Map<string, Upload>>();
+/** Of a store and not of a desk: what was brought to the demonstration is not there in the hall's own store. */
+const uploadsOf = new WeakMap<Store, Map<string, Upload>>();
 
 /**
  * Keeps a sheet in memory until it is taken in or newer ones come; returns its id. What is over the limit is not even
@@ -24,8 +26,8 @@ const uploadsOf = new WeakMap<Desk, Map<string, Upload>>();
  */
 export async function keepUpload(desk: Desk, stream: ReadableStream<Uint8Array>): Promise<string> {
   const bytes = await readAll(stream);
-  const uploads = uploadsOf.get(desk) ?? new Map<string, Upload>();
-  uploadsOf.set(desk, uploads);
+  const uploads = uploadsOf.get(desk.store) ?? new Map<string, Upload>();
+  uploadsOf.set(desk.store, uploads);
   const id = randomUUID();
   uploads.set(id, { bytes, keptBack: null });
   for (const oldest of uploads.keys()) {
@@ -37,14 +39,14 @@ export async function keepUpload(desk: Desk, stream: ReadableStream<Uint8Array>)
 
 /** @throws Refusal `not-found` when it is not in memory any more. */
 export function uploadOf(desk: Desk, id: string): Upload {
-  const upload = uploadsOf.get(desk)?.get(id);
+  const upload = uploadsOf.get(desk.store)?.get(id);
   if (upload === undefined) throw new Refusal("not-found", sentence("sheets.gone"));
   return upload;
 }
 
 /** Drops the sheets in memory: somebody who is erased may stand in them. */
 export function forgetUploads(desk: Desk): void {
-  uploadsOf.delete(desk);
+  uploadsOf.delete(desk.store);
 }
 
 async function readAll(stream: ReadableStream<Uint8Array>): Promise<Uint8Array> {

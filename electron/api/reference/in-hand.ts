@@ -4,6 +4,7 @@ import { bundleLimits } from "../../domain/reference/limits.ts";
 import { tooBig } from "../../domain/reference/refused.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
+import type { Store } from "../../store/store.ts";
 import type { Desk } from "../desk.ts";
 
 /** A bundle that was read and may be added, with the hash of its file. */
@@ -12,15 +13,16 @@ export interface BundleInHand {
   readonly bundle: Bundle;
 }
 
-/** Bundles in memory a desk; one more and the oldest goes. */
+/** Bundles in memory a store; one more and the oldest goes. */
 const most = 3;
 
-const inHandOf = new WeakMap<Desk, Map<string, BundleInHand>>();
+/** Of a store: what was brought to the demonstration is not there in the hall's own. */
+const inHandOf = new WeakMap<Store, Map<string, BundleInHand>>();
 
 /** Keeps a bundle in memory until newer ones come; returns its id. */
 export function keepInHand(desk: Desk, bundle: BundleInHand): string {
-  const inHand = inHandOf.get(desk) ?? new Map<string, BundleInHand>();
-  inHandOf.set(desk, inHand);
+  const inHand = inHandOf.get(desk.store) ?? new Map<string, BundleInHand>();
+  inHandOf.set(desk.store, inHand);
   const id = randomUUID();
   inHand.set(id, bundle);
   for (const oldest of inHand.keys()) {
@@ -32,7 +34,7 @@ export function keepInHand(desk: Desk, bundle: BundleInHand): string {
 
 /** @throws Refusal `not-found` when it is not in memory any more. */
 export function bundleInHand(desk: Desk, id: string): BundleInHand {
-  const found = inHandOf.get(desk)?.get(id);
+  const found = inHandOf.get(desk.store)?.get(id);
   if (found === undefined) throw new Refusal("not-found", sentence("reference.gone"));
   return found;
 }
