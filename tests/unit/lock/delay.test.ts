@@ -10,7 +10,6 @@ import {
   tryMore,
   waitLeft,
 } from "../../../electron/domain/lock/delay.ts";
-import { pinTrouble } from "../../../electron/domain/lock/pin.ts";
 
 test("two slips are free, then the delay doubles from 5 s to 5 minutes", () => {
   const delays = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 60].map(delayAfter);
@@ -68,24 +67,4 @@ test("settling changes no count, and settling again changes nothing", () => {
       expect(waitLeft(once, now)).toBe(waitLeft(kept, now));
     }),
   );
-});
-
-test.each([
-  ["12345", "lock.pin.short"],
-  ["", "lock.pin.short"],
-  ["12345a", "lock.pin.digits"],
-  ["１２３４５６７", "lock.pin.digits"],
-  ["1234567890123", "lock.pin.long"],
-  ["123456", "lock.pin.easy"],
-  ["987654321", "lock.pin.easy"],
-  ["789012", "lock.pin.easy"],
-  ["000000", "lock.pin.easy"],
-  ["121212", "lock.pin.easy"],
-  ["135791", "lock.pin.easy"],
-])("%s is no PIN: %s", (pin, key) => {
-  expect(pinTrouble(pin)?.key).toBe(key);
-});
-
-test.each(["271828", "142857", "100200300401"])("%s is one", (pin) => {
-  expect(pinTrouble(pin)).toBeNull();
 });
