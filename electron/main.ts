@@ -2,6 +2,7 @@ import { rmSync } from "node:fs";
 import { app, type BrowserWindow, powerSaveBlocker } from "electron";
 import { closeWithBackup, keepBackedUp } from "./api/backups/every.ts";
 import { createRecovery } from "./api/backups/recovery.ts";
+import { isForRoom } from "./api/backups/trouble.ts";
 import { createDesk, type Desk } from "./api/desk.ts";
 import { createHandler } from "./api/handler.ts";
 import { say } from "./api/words.ts";
@@ -151,11 +152,7 @@ function noteStore(log: Log, opened: { desk: Desk } | { trouble: unknown }): voi
 /** Says why there is no store to work with; where it was refused for what it is, with what can be done. */
 function showTrouble(folders: Folders, trouble: unknown): void {
   console.error("The store can't be opened:", trouble);
-  const message = trouble instanceof Error ? trouble.message : String(trouble);
-  const why =
-    trouble instanceof StoreRefused
-      ? say(trouble.sentence, shellLanguage())
-      : shellText("refused.other", { message });
+  const why = whyNotOpened(trouble);
   const location = ownStore(folders.data, nativeBinding);
   const where = shellText("refused.where", { file: location.file });
   const help = shellText("refused.help", { folder: folders.log });
@@ -173,6 +170,14 @@ function showTrouble(folders: Folders, trouble: unknown): void {
   serveHost("desk", answer);
   const window = openDeskAlone();
   app.on("second-instance", () => bringToFront(window));
+}
+
+function whyNotOpened(trouble: unknown): string {
+  if (trouble instanceof StoreRefused) return say(trouble.sentence, shellLanguage());
+  if (isForRoom(trouble)) return shellText("refused.full");
+  return shellText("refused.other", {
+    message: trouble instanceof Error ? trouble.message : String(trouble),
+  });
 }
 
 /** The store's place is as a person wants it: opens it and shows the app in the window that is there. */

@@ -2,7 +2,8 @@ import { rmSync } from "node:fs";
 import { join } from "node:path";
 import { ownBackups } from "./api/backups/places.ts";
 import type { StoreKind } from "./api/desk.ts";
-import { openStore, type StoreLocation } from "./store/open.ts";
+import type { StoreLocation } from "./store/connect.ts";
+import { openStore } from "./store/open.ts";
 import { besides } from "./store/seal.ts";
 import type { Store } from "./store/store.ts";
 

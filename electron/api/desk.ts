@@ -1,5 +1,5 @@
 import type { Language } from "../domain/languages.ts";
-import type { StoreLocation } from "../store/open.ts";
+import type { StoreLocation } from "../store/connect.ts";
 import type { Change, Store, Topic } from "../store/store.ts";
 import { createKeeper, type Keeper } from "./backups/keeper.ts";
 import { createLock, type DeskLock } from "./lock/desk-lock.ts";

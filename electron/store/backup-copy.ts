@@ -3,8 +3,8 @@ import { readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
 import type { Holding } from "../domain/backups/records.ts";
 import { findDamage, findWrongMark, holdingOf } from "./checks.ts";
+import { connect, type StoreLocation } from "./connect.ts";
 import type { ReadableDb } from "./database.ts";
-import { connectPlainly, type StoreLocation } from "./open.ts";
 
 /** A copy of a store that was opened and found whole. */
 export interface CheckedCopy {
@@ -44,7 +44,7 @@ export async function copyStore(
 
 /** Makes the copy one file with no log, and looks through it as a start looks through a store. */
 function checkCopy(location: StoreLocation): Holding {
-  const db = connectPlainly(location);
+  const db = connect(location);
   try {
     db.pragma("journal_mode = DELETE");
     const damage = findDamage(db) ?? findWrongMark(db, marksLookedAt);

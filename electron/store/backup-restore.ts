@@ -1,8 +1,9 @@
 import { renameSync, rmSync, statSync } from "node:fs";
 import type { Holding } from "../domain/backups/records.ts";
 import { findDamage, findWrongMark, holdingOf } from "./checks.ts";
+import { type StoreLocation, withReading } from "./connect.ts";
 import { markFile } from "./file-header.ts";
-import { requireOurs, type StoreLocation, withReading } from "./open.ts";
+import { requireOurs } from "./open.ts";
 import { putInPlace, uncheckedFile, waitingFile } from "./set-aside.ts";
 import { writeThrough } from "./through.ts";
 

@@ -14,7 +14,7 @@ export interface WritableDb extends ReadableDb {
 }
 
 /**
- * The part of a SQLite connection that this room uses, so that only `open.ts` knows the library behind it (and so that
+ * The part of a SQLite connection that this room uses, so that only `connect.ts` knows the library behind it (and so that
  * the types which the door hands to the windows drag in neither the library nor Node). Only what opens, guards, copies
  * or wipes a store's file takes it.
  */

@@ -1,6 +1,6 @@
 import { findDamage, findWrongMark } from "./checks.ts";
+import { pragmas } from "./connect.ts";
 import { type ReadableDb, setting, statement } from "./database.ts";
-import { pragmas } from "./open.ts";
 
 /** What can be told of a store to somebody who must not see what is in it: settings, counts and checks. */
 export interface StoreFacts {

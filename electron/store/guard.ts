@@ -30,6 +30,8 @@ export interface Guard {
    * were left: then nothing is sealed over, and the next start says so.
    */
   bringIn(shut?: boolean): void;
+  /** As that, where nothing depends on it: what went wrong is logged, and it is tried again after the next commit. */
+  tidy(shut?: boolean): void;
   /** Lets go of the files; after the connection, whose locks would go with them. */
   close(): void;
 }
@@ -38,6 +40,9 @@ export interface Guard {
 const longLog = 4 * 1024 * 1024;
 /** ms that somebody who reads the file from outside may hold up a checkpoint, and everybody at the stations with it. */
 const patience = 100;
+
+/** Somebody reads the file from outside: that passes, and trying at each commit would hold up every one. */
+class BeingRead extends Error {}
 
 const guards = new WeakMap<Database, Guard>();
 
@@ -126,16 +131,22 @@ export function guardStore(db: Database, file: string): Guard {
     }
   }
 
+  function tidy(shut = false): void {
+    try {
+      bringIn(shut);
+    } catch (error) {
+      untidy = !(error instanceof BeingRead);
+      console.error("The store's log could not be brought into its file yet:", error);
+    }
+  }
+
   const guard: Guard = {
     committed,
     bringIn,
+    tidy,
     failed() {
       [untidy, inexact] = [true, true];
-      try {
-        bringIn();
-      } catch (error) {
-        console.error("The store's log could not be cleared after a failure:", error);
-      }
+      tidy();
     },
     close() {
       guards.delete(db);
@@ -174,7 +185,7 @@ function emptyLog(db: Database): void {
   db.pragma(`busy_timeout = ${patience}`);
   try {
     const [answer] = db.pragma("wal_checkpoint(TRUNCATE)") as { busy: number }[];
-    if (answer?.busy !== 0) throw new Error("the store is being read just now");
+    if (answer?.busy !== 0) throw new BeingRead("the store is being read just now");
   } finally {
     db.pragma(`busy_timeout = ${usual}`);
   }

@@ -1,14 +1,11 @@
 import { existsSync, statSync } from "node:fs";
-import SqliteDatabase from "better-sqlite3";
 import { anyBackupIn } from "./backup-folder.ts";
 import { findDamage, findWrongMark } from "./checks.ts";
+import { asRefusal, connect, connectForUse, type StoreLocation, setPragmas, withReading } from "./connect.ts";
 import type { Database } from "./database.ts";
 import { wipeIsDue } from "./erase-log.ts";
 import { writeAnew } from "./erase-wipe.ts";
-import { markFile } from "./file-header.ts";
 import { type Guard, guardStore } from "./guard.ts";
-import { contentOfStore } from "./laid-over.ts";
-import { checkLog } from "./log-check.ts";
 import { migrations } from "./migrations/list.ts";
 import { makeFile } from "./new-file.ts";
 import { type Proof, proofOf } from "./proof.ts";
@@ -19,34 +16,6 @@ import { createStore, type Store } from "./store.ts";
 
 /** Marks a SQLite file as ours ("Tape" in ASCII), so that another program's file is never written to. */
 export const applicationId = 0x54617065;
-
-/** What every connection must read back after it is set up; SQLite ignores what it does not know, in silence. */
-export const pragmas: readonly (readonly [name: string, set: string, read: string | number])[] = [
-  ["journal_mode", "WAL", "wal"],
-  // After WAL: the library lowers it to NORMAL, which may lose the last commits at a power cut.
-  ["synchronous", "FULL", 2],
-  ["fullfsync", "ON", 1],
-  ["foreign_keys", "ON", 1],
-  // Without it INSERT OR REPLACE slips past the triggers that refuse deletion.
-  ["recursive_triggers", "ON", 1],
-  ["trusted_schema", "OFF", 0],
-  ["cell_size_check", "ON", 1],
-  ["secure_delete", "ON", 1],
-  ["busy_timeout", "5000", 5000],
-  // The file changes when `guard.ts` says so, and the log holds commits alone, so that its length can be kept in tally.
-  ["wal_autocheckpoint", "0", 0],
-  ["cache_spill", "OFF", 0],
-];
-
-/** Where the store is, and (for a runtime that needs its own build) which native library opens it. */
-export interface StoreLocation {
-  readonly file: string;
-  readonly nativeBinding?: string;
-  /** Where its own backups lie, if there are to be any: a trace of it where the file is gone. */
-  readonly backups?: string;
-  /** A person has seen why it was refused (`acceptable` reasons alone) and wants it as it is, or wants an empty one. */
-  readonly accepted?: boolean;
-}
 
 /** How many marks are scored again at a start: a sample where the file's seal holds, all where nothing is proved. */
 const sampleOfMarks = 200;
@@ -62,10 +31,9 @@ export function openStore(location: StoreLocation): Store {
   finishRestore(location.file);
   if (inspect(location) === "nothing")
     makeFile(location.file, (begun) => begin({ ...location, file: begun }));
-  const db = connect(location);
+  const db = connectForUse(location);
   let guard: Guard | undefined;
   try {
-    setPragmas(db);
     guard = guardStore(db, location.file);
     bringUpToDate(db, guard);
     return createStore(db);
@@ -94,23 +62,11 @@ function begin(location: StoreLocation): void {
   }
 }
 
+/** A full disk, or a reader from outside, keeps nobody from reading: the log is brought in when there is a chance. */
 function bringUpToDate(db: Database, guard: Guard): void {
-  guard.bringIn();
-  if (migrate(db, guard.committed)) guard.bringIn();
+  guard.tidy();
+  if (migrate(db, guard.committed)) guard.tidy();
   finishErasures(db);
-}
-
-/** A connection to a copy or a backup's content, as it is: nothing is set, kept in step or brought up to date. */
-export function connectPlainly(location: StoreLocation): Database {
-  return connect(location);
-}
-
-function connect(location: StoreLocation): Database {
-  return new SqliteDatabase(location.file, library(location));
-}
-
-function library({ nativeBinding }: StoreLocation): { nativeBinding?: string } {
-  return nativeBinding === undefined ? {} : { nativeBinding };
 }
 
 /**
@@ -123,7 +79,7 @@ export function inspect(location: StoreLocation): "store" | "nothing" {
   if (there?.isDirectory() === true) throw new Error(`${file} is a folder`);
   // A file of no bytes: SQLite's own checks would call it whole.
   if ((there?.size ?? 0) === 0) return nothingThere(location);
-  const proof = proofOf(file);
+  const proof = judged(file);
   try {
     if (!lookInside(location, proof)) return nothingThere(location);
   } catch (error) {
@@ -132,6 +88,14 @@ export function inspect(location: StoreLocation): "store" | "nothing" {
   }
   if (proof.against !== null && location.accepted !== true) throw proof.against;
   return "store";
+}
+
+function judged(file: string): Proof {
+  try {
+    return proofOf(file);
+  } catch (error) {
+    throw asRefusal(error);
+  }
 }
 
 /** @throws StoreRefused where anything says that there was a store: it is never begun anew without a word. */
@@ -153,23 +117,6 @@ function lookInside(location: StoreLocation, { proved }: Proof): boolean {
   });
 }
 
-/**
- * Reads a store that nothing has open, out of memory: so nothing is made or changed beside it, and a full disk is no
- * hindrance. What SQLite says of damage becomes a refusal.
- */
-export function withReading<Result>(location: StoreLocation, read: (db: Database) => Result): Result {
-  const bytes = contentOfStore(location.file, checkLog(logFile(location.file)));
-  let db: Database | undefined;
-  try {
-    db = new SqliteDatabase(markFile(bytes, "alone"), { ...library(location), readonly: true });
-    return read(db);
-  } catch (error) {
-    throw asRefusal(error);
-  } finally {
-    db?.close();
-  }
-}
-
 /** What a first start leaves that a full disk or a power cut ended: a database of nothing, nobody's yet. */
 function isUnborn(db: Database): boolean {
   // A file too short to be a database counts as an empty one with SQLite; it is somebody's, and not ours.
@@ -184,27 +131,6 @@ export function requireOurs(db: Database): void {
   const version = Number(db.pragma("user_version", { simple: true }));
   if (db.pragma("application_id", { simple: true }) !== applicationId) throw new StoreRefused("foreign");
   if (version > migrations.length) throw new StoreRefused("newer", { version, known: migrations.length });
-}
-
-/** Reading what is there fails in as many ways as there are of being damaged; a lack of rights is not among them. */
-function asRefusal(error: unknown): unknown {
-  if (error instanceof StoreRefused) return error;
-  const code = error instanceof SqliteDatabase.SqliteError ? error.code : "";
-  if (/^SQLITE_(?:CANTOPEN|READONLY|PERM|BUSY|FULL|NOMEM)/.test(code)) return error;
-  if (code === "SQLITE_NOTADB") return new StoreRefused("foreign");
-  const detail = error instanceof Error ? error.message : String(error);
-  return new StoreRefused("damaged", undefined, detail);
-}
-
-function setPragmas(db: Database): void {
-  for (const [name, value] of pragmas) db.pragma(`${name} = ${value}`);
-  for (const [name, , expected] of pragmas) {
-    const read = db.pragma(name, { simple: true });
-    // An in-memory store has no journal file; everything else must hold.
-    if (read !== expected && !(name === "journal_mode" && read === "memory")) {
-      throw new Error(`The store's setting ${name} is ${String(read)} and must be ${String(expected)}.`);
-    }
-  }
 }
 
 /** Writes the file anew where the program ended between an erasure and that. */

@@ -2,7 +2,7 @@ import { Refusal } from "../domain/refusal.ts";
 import { sentence } from "../domain/words.ts";
 import { type Database, type ReadableDb, statement, type WritableDb } from "./database.ts";
 import { writeAnew } from "./erase-wipe.ts";
-import { type Guard, guardOf } from "./guard.ts";
+import { guardOf } from "./guard.ts";
 
 /** What a change may concern; windows read again what they show of a topic. */
 export const topics = ["day", "people", "entrants", "attempts", "calls", "heats", "references"] as const;
@@ -58,20 +58,12 @@ export function createStore(db: Database): Store {
     wipe: () => writeAnew(db),
     close() {
       const guard = guardOf(db);
-      closing(guard);
+      // A disk that is full keeps the log for the next start.
+      guard?.tidy(true);
       db.close();
       guard?.close();
     },
   };
-}
-
-/** Brings the log into the file and seals it; a disk that is full keeps the log for the next start. */
-function closing(guard: Guard | undefined): void {
-  try {
-    guard?.bringIn(true);
-  } catch (error) {
-    console.error("The store's log could not be brought into its file:", error);
-  }
 }
 
 function transaction<Result>(db: Database, work: () => Result): Result {

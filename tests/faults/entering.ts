@@ -1,4 +1,4 @@
-import { closeSync, existsSync, openSync, readFileSync, writeSync } from "node:fs";
+import { existsSync, readFileSync, writeSync } from "node:fs";
 import { join } from "node:path";
 import type { Keeper } from "../../electron/api/backups/keeper.ts";
 import { createDesk, type Desk } from "../../electron/api/desk.ts";
@@ -9,6 +9,7 @@ import { dayAtHand } from "../../electron/store/days.ts";
 import { bringLogIn } from "../../electron/store/guard.ts";
 import { openStore } from "../../electron/store/open.ts";
 import { connectionOf } from "../store/connection.ts";
+import { fillDisk } from "./fill.ts";
 import { makeHall } from "./hall.ts";
 import {
   chanceOf,
@@ -135,15 +136,7 @@ let full = false;
 /** Takes every byte that is left on the disk, then backs up. */
 async function fillUp(): Promise<void> {
   full = true;
-  const filler = openSync(join(orders.folder, "filler"), "w");
-  for (let size = 1 << 16; size >= 1; size = Math.floor(size / 2)) {
-    try {
-      for (;;) writeSync(filler, Buffer.alloc(size));
-    } catch (error) {
-      if ((error as { code?: string }).code !== "ENOSPC") throw error;
-    }
-  }
-  closeSync(filler);
+  fillDisk(orders.folder);
   await backUp((keeper) => keeper.run());
 }
 

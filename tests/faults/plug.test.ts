@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, test } from "vitest";
 import { buildDisk, canMount } from "./disk.ts";
-import { cutOff, failing, filledUp, killed, type Toll } from "./trials.ts";
+import { cutOff, failing, filledUp, killed, startedFull, type Toll } from "./trials.ts";
 
 /** The short form of `npm run plug`: the same faults, a few of each. */
 const library = buildDisk();
@@ -55,5 +55,14 @@ test.skipIf(mount !== true)(
     expectAllKept(toll, 1);
     // Backups tell it too, and entering goes on all the same.
     expect(toll.refused.get("backups.full")).toBeGreaterThan(0);
+  },
+);
+
+test.skipIf(mount !== true).each(["closed", "killed"] as const)(
+  "a start on a full disk opens for reading, refuses an entry with a sentence, and goes on once there is room: %s",
+  limit,
+  (ending) => {
+    const expected = { attempts: 30, refused: "disk.full", entered: 10, trouble: "" };
+    expect(startedFull(1_500_000, ending)).toEqual(expected);
   },
 );

@@ -1,7 +1,7 @@
 import { damaged } from "./damage.ts";
 import { buildDisk, canMount } from "./disk.ts";
 import { cutInCheckpoint } from "./mid-checkpoint.ts";
-import { cutOff, failing, filledUp, killed, type Toll } from "./trials.ts";
+import { cutOff, failing, filledUp, killed, startedFull, type Toll } from "./trials.ts";
 import { damagedTwice } from "./twice-damaged.ts";
 
 /**
@@ -43,6 +43,12 @@ const mount = canMount();
 if (mount === true) {
   for (const bytes of [700_000, 1_000_000, 2_000_000]) {
     tell(`a disk of ${bytes} bytes filled to the last`, await filledUp(bytes, seed));
+  }
+  for (const ending of ["closed", "killed"] as const) {
+    const { attempts, refused, entered, trouble } = startedFull(1_500_000, ending);
+    const bad = attempts !== 30 || refused !== "disk.full" || entered !== 10;
+    failed ||= bad;
+    console.log(`${bad ? "FAILED" : "kept"}  a start on a full disk, after it was ${ending}: ${trouble}`);
   }
 } else {
   console.log(`skipped  full disks: ${mount.why}`);

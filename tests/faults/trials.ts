@@ -1,9 +1,11 @@
+import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Faults, onFailingDisk, onSmallDisk } from "./disk.ts";
 import { type Book, dropBook, judge, type Life, live, newBook } from "./lives.ts";
 import { chanceOf } from "./orders.ts";
+import type { Started } from "./starting.ts";
 
 /** What came of many faults of one kind. */
 export interface Toll {
@@ -104,5 +106,20 @@ export async function filledUp(bytes: number, seed: number): Promise<Toll> {
   } finally {
     dropBook(book);
     rmSync(after, { recursive: true, force: true });
+  }
+}
+
+/** A start on a disk filled to the last byte, after an orderly end or a kill: what it says of itself. */
+export function startedFull(bytes: number, ending: "closed" | "killed"): Started {
+  const folder = mkdtempSync(join(tmpdir(), "tapeline-start-"));
+  const after = mkdtempSync(join(tmpdir(), "tapeline-started-"));
+  try {
+    const [command = "", ...rest] = onSmallDisk(folder, bytes, after);
+    const child = [process.execPath, new URL("starting.ts", import.meta.url).pathname, folder, ending];
+    const { stdout, stderr } = spawnSync(command, [...rest, ...child], { encoding: "utf8" });
+    if (stdout === "") throw new Error(stderr);
+    return JSON.parse(stdout) as Started;
+  } finally {
+    for (const each of [folder, after]) rmSync(each, { recursive: true, force: true });
   }
 }

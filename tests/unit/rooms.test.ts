@@ -54,7 +54,7 @@ test("the domain knows zod, two libraries of statistics and itself", () => {
 
 test("the store knows the domain, Node, and SQLite in one file", () => {
   const stray = strayIn("electron/store", ({ file, from }) => {
-    if (from === "better-sqlite3") return file === "electron/store/open.ts";
+    if (from === "better-sqlite3") return file === "electron/store/connect.ts";
     return from.startsWith("node:") || isIn(from, "electron/store", "electron/domain");
   });
   expect(stray).toEqual([]);

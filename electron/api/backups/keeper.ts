@@ -7,7 +7,7 @@ import type { BackupSettings } from "../../domain/backups/records.ts";
 import { newLock } from "../../store/backup-cipher.ts";
 import { type CheckedCopy, copyStore } from "../../store/backup-copy.ts";
 import { readSettings, withLock, writeSettings } from "../../store/backup-settings.ts";
-import type { StoreLocation } from "../../store/open.ts";
+import type { StoreLocation } from "../../store/connect.ts";
 import { filesSetAside } from "../../store/set-aside.ts";
 import type { Store } from "../../store/store.ts";
 import {

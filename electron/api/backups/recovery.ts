@@ -5,7 +5,7 @@ import { type Opener, unpackBackup } from "../../store/backup-file.ts";
 import { type FoundBackup, headersIn } from "../../store/backup-folder.ts";
 import { glanceAt, restoreStore } from "../../store/backup-restore.ts";
 import { lockOf, readSettings } from "../../store/backup-settings.ts";
-import type { StoreLocation } from "../../store/open.ts";
+import type { StoreLocation } from "../../store/connect.ts";
 import { acceptable, type StoreRefused } from "../../store/refused.ts";
 import { setAside } from "../../store/set-aside.ts";
 import { forgottenBy, isThere, ownBackups, placesOf, settingsBeside } from "./places.ts";

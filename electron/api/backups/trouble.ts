@@ -12,10 +12,15 @@ const closed = [
   "SQLITE_CANTOPEN",
 ];
 
+/** Whether something failed for want of room on the disk. */
+export function isForRoom(error: unknown): boolean {
+  return full.includes(String((error as { code?: unknown } | null)?.code ?? ""));
+}
+
 /** Why a backup could not be made, and what to do. Entry goes on meanwhile. */
 export function whyNotMade(error: unknown): Sentence {
   const { code = "", message = String(error) } = (error ?? {}) as { code?: string; message?: string };
-  if (full.includes(code)) return sentence("backups.full");
+  if (isForRoom(error)) return sentence("backups.full");
   if (closed.includes(code)) return sentence("backups.readOnly");
   return sentence("backups.failed", { message });
 }
