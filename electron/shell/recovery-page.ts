@@ -33,26 +33,44 @@ export function workingPage(): string {
 }
 
 function wayOut(offers: Offers): string {
-  const { backups, held } = offers;
   const none = `<p>${escapeText(shellText("recovery.none"))}</p>`;
-  const list = backups.map((offer, index) => `<li>${offerOf(offer, index, held)}</li>`).join("\n");
+  const own = listOf(offers, true);
   return `
     <h2>${escapeText(shellText("recovery.title"))}</h2>
     <p>${escapeText(shellText("recovery.what"))}</p>
-    ${backups.length === 0 ? none : `<ol>${list}</ol>`}
+    ${own === "" ? none : own}
     <div class="others">
       ${button("/look", shellText("recovery.look"))}
       ${offers.asItIs ? button("/as-it-is", shellText("recovery.asItIs")) : ""}
       ${button("/start-anew", shellText("recovery.startAnew"))}
     </div>
-    <p class="where">${escapeText(shellText("recovery.others"))}</p>`;
+    <p class="where">${escapeText(shellText("recovery.others"))}</p>
+    ${elsewhere(listOf(offers, false))}`;
 }
 
-function offerOf({ at, holding, locked, proved }: Offer, index: number, held: Holding | null): string {
+/** Backups of other computers hold other halls: below, and said so. */
+function elsewhere(list: string): string {
+  if (list === "") return "";
+  return `
+    <h2>${escapeText(shellText("recovery.elsewhere"))}</h2>
+    <p>${escapeText(shellText("recovery.elsewhereWhat"))}</p>
+    ${list}`;
+}
+
+function listOf({ backups, held }: Offers, own: boolean): string {
+  const items = backups.map((offer, index) =>
+    offer.own === own ? `<li>${offerOf(offer, index, held)}</li>` : "",
+  );
+  return items.every((item) => item === "") ? "" : `<ol>${items.join("\n")}</ol>`;
+}
+
+function offerOf(offer: Offer, index: number, held: Holding | null): string {
+  const { at, holding, locked, proved, own, source } = offer;
   const said = proved ? "recovery.proved" : locked ? "recovery.locked" : "recovery.unproved";
+  const whose = own ? lackOf(holding, held) : shellText("recovery.madeBy", { source });
   const lines = [
     `<strong>${escapeText(writeInstant(at))}</strong>`,
-    escapeText(`${amounts(holding)} ${lackOf(holding, held)} ${shellText(said)}`),
+    escapeText(`${amounts(holding)} ${whose} ${shellText(said)}`),
   ];
   const passphrase = locked
     ? `<label>${escapeText(shellText("recovery.passphrase"))} <input type="password" name="passphrase" required></label>`
@@ -60,7 +78,7 @@ function offerOf({ at, holding, locked, proved }: Offer, index: number, held: Ho
   return `<form method="post" action="/go-back">
     <p>${lines.join("<br>")}</p>
     <input type="hidden" name="index" value="${index}">${passphrase}
-    <button${index === 0 ? ' class="first"' : ""}>${escapeText(shellText("recovery.goBack"))}</button>
+    <button${own && index === 0 ? ' class="first"' : ""}>${escapeText(shellText(own ? "recovery.goBack" : "recovery.takeOver"))}</button>
   </form>`;
 }
 

@@ -6,10 +6,15 @@ import { writeSettingsFile } from "./settings-file.ts";
 
 /** What was decided about backups, or a beginning where nothing was (or where the file can't be read). */
 export function readSettings(file: string): BackupSettings {
-  const beginning = { source: randomBytes(4).toString("hex"), second: null, lock: null, forgetUpTo: 0 };
-  if (!existsSync(file)) return beginning;
+  const source = randomBytes(4).toString("hex");
+  return keptSettings(file) ?? { source, second: null, lock: null, forgetUpTo: 0 };
+}
+
+/** What was decided about backups; null where nothing was, or where the file can't be read. */
+export function keptSettings(file: string): BackupSettings | null {
+  if (!existsSync(file)) return null;
   const parsed = settingsSchema.safeParse(parsedJson(readFileSync(file, "utf8")));
-  return parsed.success ? parsed.data : beginning;
+  return parsed.success ? parsed.data : null;
 }
 
 /** Keeps what was decided, whole or not at all. Only this computer's user can read it: it holds the key of the lock. */

@@ -1,10 +1,12 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { createRecovery } from "../../electron/api/backups/recovery.ts";
 import { Refusal } from "../../electron/domain/refusal.ts";
+import { addAthlete, leagueNamed } from "../../electron/store/athletes.ts";
 import { openStore } from "../../electron/store/open.ts";
 import { StoreRefused } from "../../electron/store/refused.ts";
+import type { Store } from "../../electron/store/store.ts";
 import { dump } from "../store/hall.ts";
 import { backedUpDesk, fill, temporaryFolder } from "./backups-desk.ts";
 
@@ -92,6 +94,72 @@ test("backups elsewhere are found where somebody looks, also behind a passphrase
   const store = openStore({ file });
   expect(dump(store.db)).toEqual(dump(hall.desk.store.db));
   store.close();
+});
+
+/** A hall with three backups, the second made by a clock that is a year ahead; closed, and damaged by one bit. */
+async function hallWithJumpingClock(stick: string) {
+  const hall = backedUpDesk();
+  fill(hall.desk);
+  await hall.keeper.chooseSecond(stick);
+  for (const [index, days] of [0, 365, -364].entries()) {
+    hall.clock.pass(days * 24 * 60);
+    addSomebody(hall.desk.store, index);
+    await hall.keeper.run();
+  }
+  const listed = (await hall.backups.list()).backups;
+  hall.desk.store.close();
+  bend(hall.file, (bytes) => bytes.indexOf("Ada Rill"));
+  return { ...hall, listed, recovery: createRecovery({ file: hall.file }, refusedStore(hall.file), now) };
+}
+
+function addSomebody(store: Store, index: number): void {
+  store.write(["people"], (db) => {
+    const [name, number] = [`Skater ${index}`, `9${index}`];
+    addAthlete(db, {
+      leagueId: leagueNamed(db, "Foundry Town"),
+      ...{ name, number, birthYear: null, category: null },
+      ...{ guardianConsent: false, board: "bib", share: false, asked: false },
+    });
+  });
+}
+
+test("backups are offered by number, whatever the clock said, and the newest is the one that is proved", async () => {
+  const { recovery, listed } = await hallWithJumpingClock(temporaryFolder());
+  const offers = (await recovery.offers()).backups;
+  expect(offers.map(({ holding, proved, own }) => [holding.athletes, proved, own])).toEqual([
+    [5, true, true],
+    [4, false, true],
+    [3, false, true],
+  ]);
+  expect(offers[1]?.at.slice(0, 4)).toBe("2027");
+  expect(listed.map(({ holding }) => holding.athletes)).toEqual([5, 4, 3]);
+});
+
+test("another hall's backups on the same stick stand below this one's, and are none of its own", async () => {
+  const stick = temporaryFolder();
+  const other = backedUpDesk();
+  fill(other.desk, ["Bo Crank"]);
+  other.clock.pass(365 * 24 * 60);
+  await other.keeper.chooseSecond(stick);
+  for (let count = 0; count < 6; count += 1) await other.keeper.run();
+  const { recovery, listed, keeper } = await hallWithJumpingClock(stick);
+  const offers = (await recovery.offers()).backups;
+  expect(offers.map(({ own }) => own)).toEqual([true, true, true, false, false, false, false]);
+  expect(offers.map(({ proved }) => proved)).toEqual([true, ...Array(6).fill(false)]);
+  expect(offers.slice(0, 3).map(({ source }) => source)).toEqual(Array(3).fill(keeper.settings().source));
+  expect(new Set(offers.slice(3).map(({ source }) => source))).toEqual(
+    new Set([other.keeper.settings().source]),
+  );
+  expect(listed.map(({ own }) => own)).toEqual([...Array(3).fill(true), ...Array(6).fill(false)]);
+});
+
+test("where this computer's own name is lost, what lies beside the store is its own", async () => {
+  const stick = temporaryFolder();
+  const { folder, file } = await hallWithJumpingClock(stick);
+  rmSync(join(folder, "backups.json"));
+  const recovery = createRecovery({ file }, refusedStore(file), now);
+  recovery.lookIn(stick);
+  expect((await recovery.offers()).backups.map(({ own }) => own)).toEqual([true, true, true]);
 });
 
 test("a whole store of a newer version is not ours to move", async () => {

@@ -1,5 +1,6 @@
 import { join } from "node:path";
 import { z } from "zod";
+import { ownFirst } from "../../domain/backups/order.ts";
 import { holdingSchema } from "../../domain/backups/records.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
@@ -49,7 +50,7 @@ export const backups = router({
       return stateOf(desk);
     }),
 
-  /** The backups that can be reached now, newest first. */
+  /** The backups that can be reached now: this computer's own, newest first, then others'. */
   list: allow("organiser")
     .output(z.object({ here: holdingSchema, backups: z.array(foundSchema) }))
     .query(async ({ ctx: { desk } }) => ({
@@ -102,24 +103,21 @@ async function found(keeper: Keeper): Promise<z.infer<typeof foundSchema>[]> {
       const all = await headersIn(folder);
       return all.filter((each) => !forgotten(each)).map((each) => ({ kind, ...each }));
     });
-  return (
-    (await Promise.all(lists))
-      .flat()
-      .flatMap(({ kind, name, header }) =>
-        header === null
-          ? []
-          : [
-              {
-                ...{ place: kind, name, at: header.at, holding: header.holding },
-                ...{ locked: header.locked !== null, own: header.source === source },
-              },
-            ],
-      )
-      // The same backup in both places is one: this computer's comes first and is taken.
-      .filter((each, index, all) => all.findIndex(({ name }) => name === each.name) === index)
-      .sort((a, b) => b.at.localeCompare(a.at) || b.name.localeCompare(a.name))
-      .slice(0, listed)
-  );
+  const all = (await Promise.all(lists)).flat();
+  // The same backup in both places is one: this computer's comes first and is taken.
+  const once = all.filter((each, index) => all.findIndex(({ name }) => name === each.name) === index);
+  return ownFirst(once, (each) => each.source === source)
+    .flatMap(({ backup: { kind, name, header }, own }) =>
+      header === null
+        ? []
+        : [
+            {
+              ...{ place: kind, name, at: header.at, holding: header.holding },
+              ...{ locked: header.locked !== null, own },
+            },
+          ],
+    )
+    .slice(0, listed);
 }
 
 /** The file of a backup that the list showed, and what opens it. The name is looked for, never pieced into a path. */

@@ -1,10 +1,11 @@
 import { join } from "node:path";
+import { type Numbered, ownFirst } from "../../domain/backups/order.ts";
 import type { BackupHeader, Holding } from "../../domain/backups/records.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { type Opener, unpackBackup } from "../../store/backup-file.ts";
 import { type FoundBackup, headersIn } from "../../store/backup-folder.ts";
 import { glanceAt, restoreStore } from "../../store/backup-restore.ts";
-import { lockOf, readSettings } from "../../store/backup-settings.ts";
+import { keptSettings, lockOf, readSettings } from "../../store/backup-settings.ts";
 import type { StoreLocation } from "../../store/connect.ts";
 import { acceptable, type StoreRefused } from "../../store/refused.ts";
 import { setAside } from "../../store/set-aside.ts";
@@ -19,10 +20,14 @@ export interface Offer {
   readonly locked: boolean;
   /** Every byte of it was read and found whole. */
   readonly proved: boolean;
+  /** It is of this store; another computer's holds another hall, and stands below. */
+  readonly own: boolean;
+  /** By what name the computer that made it calls itself. */
+  readonly source: string;
 }
 
 export interface Offers {
-  /** The newest good backup first. */
+  /** This store's own first, the newest good one at the head, by number and not by the clock. */
   readonly backups: readonly Offer[];
   /** What the store that is not opened still shows; null when it shows nothing. */
   readonly held: Holding | null;
@@ -46,51 +51,51 @@ export interface Recovery {
   startAnew(): void;
 }
 
-/** No more than a page can show. */
+/** No more than a page can show, of own ones and of others each. */
 const most = 4;
 
-interface Found {
+interface Candidate {
   readonly file: string;
   readonly header: BackupHeader;
   readonly opener: Opener;
+  readonly own: boolean;
+}
+
+interface Found extends Candidate {
   readonly offer: Offer;
 }
 
 export function createRecovery(location: StoreLocation, refused: StoreRefused, now: () => Date): Recovery {
-  const settings = readSettings(settingsBeside(location.file));
+  const kept = keptSettings(settingsBeside(location.file));
+  const settings = kept ?? readSettings(settingsBeside(location.file));
   const lock = lockOf(settings);
   const forgotten = forgottenBy(settings);
-  const places = placesOf(ownBackups(location.file), settings).filter(isThere);
+  const ownFolder = ownBackups(location.file);
+  const places = placesOf(ownFolder, settings).filter(isThere);
   const folders = new Set(places.map(({ folder }) => folder));
   const anything = refused.reason !== "newer" || refused.doubted;
   let found: Found[] = [];
 
-  /** The newest that is whole is looked for by reading; the others say of themselves what they are. */
   async function find(): Promise<void> {
-    const all = await Promise.all([...folders].map(inFolder));
-    const newestFirst = all
-      .flat()
-      .filter((each, index, list) => list.findIndex(({ header }) => same(header, each.header)) === index)
-      .sort((a, b) => b.header.at.localeCompare(a.header.at) || b.header.number - a.header.number);
-    found = [];
-    for (const each of newestFirst) {
-      if (found.length >= most) break;
-      const openable = each.header.locked === null || each.opener !== null;
-      const locked = !openable;
-      const proved = openable && !found.some(({ offer }) => offer.proved) && (await isWhole(each));
-      if (openable && !proved && !found.some(({ offer }) => offer.proved)) continue;
-      const { at, holding } = each.header;
-      found.push({ ...each, offer: { at, holding, locked, proved } });
-    }
+    const all = (await Promise.all([...folders].map(inFolder))).flat();
+    const once = all.filter((each, index) => all.findIndex((other) => same(other, each)) === index);
+    const ordered = ownFirst(once, ({ own }) => own).map(({ backup }) => backup);
+    const own = await offered(ordered.filter((each) => each.own));
+    const others = ordered.filter((each) => !each.own);
+    found = [...own, ...(own.length === 0 ? await offered(others) : others.map(unproved)).slice(0, most)];
   }
 
-  async function inFolder(folder: string): Promise<Omit<Found, "offer">[]> {
+  async function inFolder(folder: string): Promise<(Candidate & Numbered)[]> {
     const listed: FoundBackup[] = await headersIn(folder).catch(() => []);
     return listed.flatMap((each) => {
       const { name, header } = each;
       if (header === null || forgotten(each)) return [];
       const known = lock !== null && header.locked?.scrypt.salt === lock.scrypt.salt;
-      return [{ file: join(folder, name), header, opener: known && lock !== null ? { lock } : null }];
+      const { source, number } = header;
+      // Where this computer's own name is lost, what lies beside the store is its own.
+      const own = kept === null ? folder === ownFolder : source === kept.source;
+      const opener = known && lock !== null ? { lock } : null;
+      return [{ file: join(folder, name), header, opener, own, source, number }];
     });
   }
 
@@ -121,12 +126,36 @@ export function createRecovery(location: StoreLocation, refused: StoreRefused, n
   };
 }
 
+/** The newest that is whole is looked for by reading; the others say of themselves what they are. */
+async function offered(newestFirst: readonly Candidate[]): Promise<Found[]> {
+  const found: Found[] = [];
+  let proved = false;
+  for (const each of newestFirst) {
+    if (found.length >= most) break;
+    const toRead: boolean = !proved && !isLocked(each);
+    if (toRead && !(await isWhole(each))) continue;
+    proved ||= toRead;
+    const { offer } = unproved(each);
+    found.push({ ...each, offer: { ...offer, proved: toRead } });
+  }
+  return found;
+}
+
+function unproved(each: Candidate): Found {
+  const { at, holding, source } = each.header;
+  return { ...each, offer: { at, holding, source, own: each.own, locked: isLocked(each), proved: false } };
+}
+
+function isLocked({ header, opener }: Candidate): boolean {
+  return header.locked !== null && opener === null;
+}
+
 /** The same backup in two places. */
-function same(a: BackupHeader, b: BackupHeader): boolean {
+function same(a: Numbered, b: Numbered): boolean {
   return a.source === b.source && a.number === b.number;
 }
 
-async function isWhole({ file, opener }: Omit<Found, "offer">): Promise<boolean> {
+async function isWhole({ file, opener }: Candidate): Promise<boolean> {
   return unpackBackup(file, opener).then(
     () => true,
     () => false,

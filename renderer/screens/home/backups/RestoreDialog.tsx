@@ -38,7 +38,7 @@ interface BackupsProps {
   readonly onTake: (backup: ListedBackup) => void;
 }
 
-/** Newest first; each a line of when and where, one of what it holds and lacks, and the way to it. */
+/** This computer's own first, the newest at the head; each a line of when and where, one of what it holds and lacks, and the way to it. */
 function Backups({ backups, here, onTake }: BackupsProps) {
   const { t } = useTranslation("backups");
   const when = useWhen();
@@ -55,8 +55,10 @@ function Backups({ backups, here, onTake }: BackupsProps) {
               count: backup.holding.attempts,
               people: t("restore.athletes", { count: backup.holding.athletes }),
             })}
-            {here > backup.holding.attempts &&
+            {backup.own &&
+              here > backup.holding.attempts &&
               ` ${t("restore.lacking", { count: here - backup.holding.attempts })}`}
+            {!backup.own && ` ${t("restore.notOwn")}`}
           </div>
           <Button onPress={() => onTake(backup)}>
             {t("restore.take")}
