@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/tests/registry.ts";
-import { type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { allRows, execute, type ReadableDb, type WritableDb } from "./database.ts";
 
 /** Somebody was called to a test and did not come. */
 export interface Absence {
@@ -14,15 +14,13 @@ export interface Absence {
 /** In the order of time. */
 export function absences(db: ReadableDb, dayId: number): Absence[] {
   const sql = `SELECT id, athlete_id AS athleteId, test, noted_by AS by, at
-    FROM absence WHERE day_id = ? ORDER BY at, id`;
-  return statement<[number], Absence>(db, sql).all(dayId);
+    FROM absence WHERE day_id = @dayId ORDER BY at, id`;
+  return allRows(db, sql, { dayId });
 }
 
 /** Adds an absence; false when it was known. */
 export function addAbsence(db: WritableDb, dayId: number, absence: Absence): boolean {
-  const sql = `INSERT INTO absence (id, day_id, athlete_id, test, noted_by, at) VALUES (?, ?, ?, ?, ?, ?)
-    ON CONFLICT DO NOTHING`;
-  const add = statement<[string, number, number, string, string, string]>(db, sql);
-  const { id, athleteId, test, by, at } = absence;
-  return add.run(id, dayId, athleteId, test, by, at).changes === 1;
+  const sql = `INSERT INTO absence (id, day_id, athlete_id, test, noted_by, at)
+    VALUES (@id, @dayId, @athleteId, @test, @by, @at) ON CONFLICT DO NOTHING`;
+  return execute(db, sql, { ...absence, dayId }).changes === 1;
 }

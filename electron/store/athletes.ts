@@ -1,5 +1,5 @@
 import { fold } from "../domain/people/fold.ts";
-import { type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "./database.ts";
 
 export type Category = "women" | "men" | "open";
 /** How the hall's board may show an athlete. */
@@ -45,14 +45,11 @@ function asAthlete(row: AthleteRow): Athlete {
 /** Every athlete of the store, by league and name. */
 export function allAthletes(db: ReadableDb): Athlete[] {
   const sql = `SELECT ${columns} FROM ${source} ORDER BY league.folded, athlete.folded, athlete.id`;
-  return statement<[], AthleteRow>(db, sql).all().map(asAthlete);
+  return allRows<AthleteRow>(db, sql).map(asAthlete);
 }
 
 export function athleteById(db: ReadableDb, id: number): Athlete | undefined {
-  const row = statement<[number], AthleteRow>(
-    db,
-    `SELECT ${columns} FROM ${source} WHERE athlete.id = ?`,
-  ).get(id);
+  const row = firstRow<AthleteRow>(db, `SELECT ${columns} FROM ${source} WHERE athlete.id = @id`, { id });
   return row === undefined ? undefined : asAthlete(row);
 }
 
@@ -66,34 +63,30 @@ export function athleteByIdentity(
   number: string,
   name: string,
 ): Athlete | undefined {
-  const which = number === "" ? "number = '' AND athlete.folded = ?" : "number = ?";
-  const sql = `SELECT ${columns} FROM ${source} WHERE league.folded = ? AND ${which}`;
-  const row = statement<[string, string], AthleteRow>(db, sql).get(
-    fold(league),
-    number === "" ? fold(name) : number,
-  );
+  const which = number === "" ? "number = '' AND athlete.folded = @name" : "number = @number";
+  const sql = `SELECT ${columns} FROM ${source} WHERE league.folded = @league AND ${which}`;
+  const row = firstRow<AthleteRow>(db, sql, { league: fold(league), number, name: fold(name) });
   return row === undefined ? undefined : asAthlete(row);
 }
 
 /** The league of that name, made when it is new; returns its id. */
 export function leagueNamed(db: WritableDb, name: string): number {
-  const found = statement<[string], { id: number }>(db, "SELECT id FROM league WHERE folded = ?").get(
-    fold(name),
-  );
+  const folded = fold(name);
+  const found = firstRow<{ id: number }>(db, "SELECT id FROM league WHERE folded = @folded", { folded });
   if (found !== undefined) return found.id;
-  const made = statement<[string, string]>(db, "INSERT INTO league (name, folded) VALUES (?, ?)");
-  return Number(made.run(name.trim(), fold(name)).lastInsertRowid);
+  const sql = "INSERT INTO league (name, folded) VALUES (@name, @folded)";
+  return Number(execute(db, sql, { name: name.trim(), folded }).lastInsertRowid);
 }
 
 /** Takes a league away in which nobody is any more. */
 export function dropEmptyLeague(db: WritableDb, leagueId: number): void {
   const sql =
-    "DELETE FROM league WHERE id = ? AND NOT EXISTS (SELECT 1 FROM athlete WHERE league_id = league.id)";
-  statement<[number]>(db, sql).run(leagueId);
+    "DELETE FROM league WHERE id = @leagueId AND NOT EXISTS (SELECT 1 FROM athlete WHERE league_id = league.id)";
+  execute(db, sql, { leagueId });
 }
 
 export function leagues(db: ReadableDb): { id: number; name: string }[] {
-  return statement<[], { id: number; name: string }>(db, "SELECT id, name FROM league ORDER BY folded").all();
+  return allRows(db, "SELECT id, name FROM league ORDER BY folded");
 }
 
 /** Adds an athlete; returns the new id, which nobody had before, not even somebody who is gone. */
@@ -101,41 +94,22 @@ export function addAthlete(db: WritableDb, athlete: NewAthlete): number {
   const sql = `INSERT INTO athlete
     (id, league_id, name, folded, number, birth_year, category, guardian_consent, board, share, asked)
     VALUES (1 + max(ifnull((SELECT max(id) FROM athlete), 0), (SELECT id FROM athlete_highest)),
-      ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
-  return Number(statement<AthleteValues>(db, sql).run(...values(athlete)).lastInsertRowid);
+      @leagueId, @name, @folded, @number, @birthYear, @category, @guardianConsent, @board, @share, @asked)`;
+  return Number(execute(db, sql, asRow(athlete)).lastInsertRowid);
 }
 
 /** Replaces everything that is held about an athlete. */
 export function updateAthlete(db: WritableDb, id: number, athlete: NewAthlete): void {
-  const sql = `UPDATE athlete SET league_id = ?, name = ?, folded = ?, number = ?, birth_year = ?, category = ?,
-    guardian_consent = ?, board = ?, share = ?, asked = ? WHERE id = ?`;
-  statement<[...AthleteValues, number]>(db, sql).run(...values(athlete), id);
+  const sql = `UPDATE athlete SET league_id = @leagueId, name = @name, folded = @folded, number = @number,
+    birth_year = @birthYear, category = @category, guardian_consent = @guardianConsent, board = @board, share = @share,
+    asked = @asked WHERE id = @id`;
+  execute(db, sql, { ...asRow(athlete), id });
 }
 
-type AthleteValues = [
-  leagueId: number,
-  name: string,
-  folded: string,
-  number: string,
-  birthYear: number | null,
-  category: Category | null,
-  guardianConsent: number,
-  board: BoardConsent,
-  share: number,
-  asked: number,
-];
-
-function values(athlete: NewAthlete): AthleteValues {
-  return [
-    athlete.leagueId,
-    athlete.name,
-    fold(athlete.name),
-    athlete.number,
-    athlete.birthYear,
-    athlete.category,
-    athlete.guardianConsent ? 1 : 0,
-    athlete.board,
-    athlete.share ? 1 : 0,
-    athlete.asked ? 1 : 0,
-  ];
+function asRow({ leagueId, name, number, birthYear, category, board, ...said }: NewAthlete) {
+  const { guardianConsent, share, asked } = said;
+  return {
+    ...{ leagueId, name, folded: fold(name), number, birthYear, category, board },
+    ...{ guardianConsent: Number(guardianConsent), share: Number(share), asked: Number(asked) },
+  };
 }

@@ -1,6 +1,6 @@
 import type { TimedAttempt } from "../domain/queue/times.ts";
 import type { TestCode } from "../domain/tests/registry.ts";
-import { type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "./database.ts";
 
 /** What was seen, once: never changed, never deleted. */
 export interface Attempt {
@@ -49,45 +49,45 @@ function asAttempt(row: AttemptRow): KeptAttempt {
 }
 
 export function attemptById(db: ReadableDb, id: string): (KeptAttempt & { dayId: number }) | undefined {
-  const sql = `SELECT day_id AS dayId, ${columns} FROM ${source} WHERE id = ?`;
-  const row = statement<[string], AttemptRow & { dayId: number }>(db, sql).get(id);
+  const sql = `SELECT day_id AS dayId, ${columns} FROM ${source} WHERE id = @id`;
+  const row = firstRow<AttemptRow & { dayId: number }>(db, sql, { id });
   return row === undefined ? undefined : { ...asAttempt(row), dayId: row.dayId };
 }
 
 /** Every attempt of an athlete on a day, standing or void, in the order of entry. */
 export function attemptsOfAthlete(db: ReadableDb, dayId: number, athleteId: number): KeptAttempt[] {
-  const sql = `SELECT ${columns} FROM ${source} WHERE athlete_id = ? AND day_id = ? ORDER BY seq`;
-  return statement<[number, number], AttemptRow>(db, sql).all(athleteId, dayId).map(asAttempt);
+  const sql = `SELECT ${columns} FROM ${source} WHERE athlete_id = @athleteId AND day_id = @dayId ORDER BY seq`;
+  return allRows<AttemptRow>(db, sql, { dayId, athleteId }).map(asAttempt);
 }
 
 /** Every attempt of a day, standing or void, in the order of entry. */
 export function attemptsOfDay(db: ReadableDb, dayId: number): KeptAttempt[] {
-  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? ORDER BY seq`;
-  return statement<[number], AttemptRow>(db, sql).all(dayId).map(asAttempt);
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId ORDER BY seq`;
+  return allRows<AttemptRow>(db, sql, { dayId }).map(asAttempt);
 }
 
 /** The newest attempts of one test, newest first. */
 export function newestAttempts(db: ReadableDb, dayId: number, test: TestCode, count: number): KeptAttempt[] {
-  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? AND test = ? ORDER BY seq DESC LIMIT ?`;
-  return statement<[number, string, number], AttemptRow>(db, sql).all(dayId, test, count).map(asAttempt);
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId AND test = @test ORDER BY seq DESC LIMIT @count`;
+  return allRows<AttemptRow>(db, sql, { dayId, test, count }).map(asAttempt);
 }
 
 /** When each attempt of a day was entered, in the order of entry, without what was seen: for queues. */
 export function attemptTimes(db: ReadableDb, dayId: number): TimedAttempt[] {
   const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, replaces, void.attempt_id IS NULL AS stands
-    FROM ${source} WHERE day_id = ? ORDER BY seq`;
-  const rows = statement<[number], Omit<TimedAttempt, "stands"> & { stands: number }>(db, sql).all(dayId);
+    FROM ${source} WHERE day_id = @dayId ORDER BY seq`;
+  const rows = allRows<Omit<TimedAttempt, "stands"> & { stands: number }>(db, sql, { dayId });
   return rows.map((row) => ({ ...row, stands: row.stands === 1 }));
 }
 
 /** An attempt with all that it corrects and all that corrects it, in the order of entry. */
 export function chainOf(db: ReadableDb, id: string): KeptAttempt[] {
   const sql = `WITH RECURSIVE chain (id) AS (
-      SELECT ?
+      SELECT @id
       UNION SELECT attempt.replaces FROM chain JOIN attempt ON attempt.id = chain.id WHERE replaces IS NOT NULL
       UNION SELECT attempt.id FROM chain JOIN attempt ON attempt.replaces = chain.id)
     SELECT ${columns} FROM ${source} WHERE id IN chain ORDER BY seq`;
-  return statement<[string], AttemptRow>(db, sql).all(id).map(asAttempt);
+  return allRows<AttemptRow>(db, sql, { id }).map(asAttempt);
 }
 
 /** How an athlete did a test last, today, on an earlier day or in a past result; undefined when never. */
@@ -97,8 +97,7 @@ export function lastVariant(db: ReadableDb, athleteId: number, test: TestCode): 
       WHERE athlete_id = @athleteId AND test = @test AND void.attempt_id IS NULL
       UNION ALL SELECT variant, date, 0 FROM past_mark WHERE athlete_id = @athleteId AND test = @test)
     ORDER BY date DESC, seq DESC LIMIT 1`;
-  const query = statement<[{ athleteId: number; test: string }], { variant: string }>(db, sql);
-  return query.get({ athleteId, test })?.variant;
+  return firstRow<{ variant: string }>(db, sql, { athleteId, test })?.variant;
 }
 
 /** The attempts that stand for one mark. */
@@ -109,11 +108,9 @@ export function standingAttempts(
   test: TestCode,
   variant: string,
 ): KeptAttempt[] {
-  const sql = `SELECT ${columns} FROM ${source}
-    WHERE athlete_id = ? AND day_id = ? AND test = ? AND variant = ? AND void.attempt_id IS NULL ORDER BY seq`;
-  return statement<[number, number, string, string], AttemptRow>(db, sql)
-    .all(athleteId, dayId, test, variant)
-    .map(asAttempt);
+  const sql = `SELECT ${columns} FROM ${source} WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
+    AND variant = @variant AND void.attempt_id IS NULL ORDER BY seq`;
+  return allRows<AttemptRow>(db, sql, { dayId, athleteId, test, variant }).map(asAttempt);
 }
 
 /** Adds an attempt. One that names no heat counts for the heat of what it corrects, unless that was another athlete's. */
@@ -122,11 +119,10 @@ export function addAttempt(db: WritableDb, dayId: number, attempt: Attempt): voi
     (id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces, result, heat_id)
     VALUES (@id, @dayId, @athleteId, @test, @variant, @slot, @seen, @enteredBy, @note, @source, @at, @replaces, @result,
       coalesce(@heatId, (SELECT heat_id FROM attempt WHERE id = @replaces AND athlete_id = @athleteId)))`;
-  const row = { ...attempt, dayId, seen: JSON.stringify(attempt.seen) };
-  statement<[typeof row]>(db, sql).run(row);
+  execute(db, sql, { ...attempt, dayId, seen: JSON.stringify(attempt.seen) });
 }
 
 export function addVoid(db: WritableDb, attemptId: string, reason: string, by: string, at: string): void {
-  const sql = "INSERT INTO void (attempt_id, reason, voided_by, at) VALUES (?, ?, ?, ?)";
-  statement<[string, string, string, string]>(db, sql).run(attemptId, reason, by, at);
+  const sql = "INSERT INTO void (attempt_id, reason, voided_by, at) VALUES (@attemptId, @reason, @by, @at)";
+  execute(db, sql, { attemptId, reason, by, at });
 }

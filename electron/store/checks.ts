@@ -2,7 +2,7 @@ import { isDeepStrictEqual } from "node:util";
 import type { Holding } from "../domain/backups/records.ts";
 import type { Mark } from "../domain/tests/protocol.ts";
 import { rulesVersion } from "../domain/tests/registry.ts";
-import { type ReadableDb, statement } from "./database.ts";
+import { allRows, firstRow, type ReadableDb } from "./database.ts";
 import { type MarkPlace, scoreOf, standingSeen } from "./marks.ts";
 
 /** Tables that every store has since the first version. */
@@ -22,20 +22,16 @@ const oldest = [
 export function findDamage(db: ReadableDb): string | null {
   const missing = missingTables(db);
   if (missing.length > 0) return `tables are missing: ${missing.join(", ")}`;
-  const shape = statement<[], { integrity_check: string }>(db, "PRAGMA integrity_check(1)").get();
+  const shape = firstRow<{ integrity_check: string }>(db, "PRAGMA integrity_check(1)");
   if (shape?.integrity_check !== "ok") return String(shape?.integrity_check);
-  const stray = statement<[], { table: string }>(db, "PRAGMA foreign_key_check").get();
+  const stray = firstRow<{ table: string }>(db, "PRAGMA foreign_key_check");
   if (stray !== undefined) return `a row of ${stray.table} belongs to nothing`;
   return null;
 }
 
 function missingTables(db: ReadableDb): string[] {
   const sql = "SELECT name FROM sqlite_schema WHERE type = 'table'";
-  const there = new Set(
-    statement<[], { name: string }>(db, sql)
-      .all()
-      .map(({ name }) => name),
-  );
+  const there = new Set(allRows<{ name: string }>(db, sql).map(({ name }) => name));
   return oldest.filter((name) => !there.has(name));
 }
 
@@ -56,22 +52,17 @@ export function findWrongMark(db: ReadableDb, limit: number): string | null {
   const sql = `SELECT day_id AS dayId, athlete_id AS athleteId, test, variant FROM (
       SELECT day_id, athlete_id, test, variant FROM attempt
       UNION SELECT day_id, athlete_id, test, variant FROM mark)
-    ORDER BY day_id DESC, athlete_id, test, variant LIMIT ?`;
-  const wrong = statement<[number], MarkPlace>(db, sql)
-    .all(limit)
-    .find((place) => !isRight(db, place));
+    ORDER BY day_id DESC, athlete_id, test, variant LIMIT @limit`;
+  const wrong = allRows<MarkPlace>(db, sql, { limit }).find((place) => !isRight(db, place));
   return wrong === undefined
     ? null
     : `the mark of athlete ${wrong.athleteId} in ${wrong.test} does not follow`;
 }
 
 function isRight(db: ReadableDb, place: MarkPlace): boolean {
-  const { dayId, athleteId, test, variant } = place;
   const sql = `SELECT fingerprint, state, value, detail, seq, rules FROM mark
-    WHERE athlete_id = ? AND test = ? AND variant = ? AND day_id = ?`;
-  const stored = statement<[number, string, string, number], StoredMark>(db, sql).get(
-    ...([athleteId, test, variant, dayId] as const),
-  );
+    WHERE athlete_id = @athleteId AND test = @test AND variant = @variant AND day_id = @dayId`;
+  const stored = firstRow<StoredMark>(db, sql, { ...place });
   const standing = standingSeen(db, place);
   if (standing.length === 0 || stored === undefined) return standing.length === 0 && stored === undefined;
   if (stored.rules !== rulesVersion) return true;
@@ -93,5 +84,5 @@ export function holdingOf(db: ReadableDb): Holding {
   const sql = `SELECT (SELECT count(*) FROM day) AS days, (SELECT count(*) FROM athlete) AS athletes,
     (SELECT count(*) FROM attempt) AS attempts, (SELECT at FROM attempt ORDER BY seq DESC LIMIT 1) AS newestAttempt`;
   const none = { days: 0, athletes: 0, attempts: 0, newestAttempt: null };
-  return statement<[], Holding>(db, sql).get() ?? none;
+  return firstRow<Holding>(db, sql) ?? none;
 }

@@ -30,54 +30,71 @@ export interface BackupPages {
   readonly remainingPages: number;
 }
 
-/** A statement that asks. */
-export interface Question<Parameters extends unknown[], Row> {
+export interface Statement<Parameters extends unknown[], Row> {
+  /** Whether it changes nothing, as SQLite says. */
+  readonly readonly: boolean;
+  run(...parameters: Parameters): Changed;
   get(...parameters: Parameters): Row | undefined;
   all(...parameters: Parameters): Row[];
 }
 
-/** A statement that asks or changes. */
-export interface Statement<Parameters extends unknown[], Row> extends Question<Parameters, Row> {
-  /** Whether it changes nothing, as SQLite says. */
-  readonly readonly: boolean;
-  run(...parameters: Parameters): { changes: number; lastInsertRowid: number | bigint };
+/** What a statement that changes something has changed. */
+export interface Changed {
+  readonly changes: number;
+  readonly lastInsertRowid: number | bigint;
 }
 
-const prepared = new WeakMap<ReadableDb, Map<string, Statement<never, unknown>>>();
+/** What the names in a statement (`@name`) stand for. */
+export type Values = Readonly<Record<string, string | number | null>>;
 
-/**
- * Prepares a statement once per connection and text; every query of this room goes through here. Whoever only reads gets
- * one that only asks.
- */
-export function statement<Parameters extends unknown[], Row = never>(
-  db: WritableDb,
-  sql: string,
-): Statement<Parameters, Row>;
-export function statement<Parameters extends unknown[], Row = never>(
-  db: ReadableDb,
-  sql: string,
-): Question<Parameters, Row>;
-export function statement<Parameters extends unknown[], Row = never>(
-  db: ReadableDb,
-  sql: string,
-): Statement<Parameters, Row> {
-  let known = prepared.get(db);
-  if (known === undefined) {
-    known = new Map();
-    prepared.set(db, known);
-  }
-  let found = known.get(sql);
-  if (found === undefined) {
-    // Every store's handle is its connection, by whichever type it was handed out.
-    found = (db as Database).prepare<never, unknown>(sql);
-    known.set(sql, found);
-  }
-  return found as unknown as Statement<Parameters, Row>;
+/** Every row that a query gives. */
+export function allRows<Row>(db: ReadableDb, sql: string, values: Values = {}): Row[] {
+  return question<Row>(db, sql).all(values);
+}
+
+/** The first row that a query gives; undefined when there is none. */
+export function firstRow<Row>(db: ReadableDb, sql: string, values: Values = {}): Row | undefined {
+  return question<Row>(db, sql).get(values);
+}
+
+/** Runs a statement that changes something. Part of the caller's transaction, without which it is refused. */
+export function execute(db: WritableDb, sql: string, values: Values = {}): Changed {
+  if (!db.inTransaction) throw new Error("only what runs inside store.write changes something");
+  return prepared(db, sql).run(values);
 }
 
 /** A setting of the connection, or a number in the file's head: `user_version`, say. */
 export function setting(db: ReadableDb, name: string): string | number {
   // With a value or an argument a pragma would change something.
   if (!/^[a-z_]+$/.test(name)) throw new Error(`${name} is no setting's name`);
-  return (db as Database).pragma(name, { simple: true }) as string | number;
+  return connectionOf(db).pragma(name, { simple: true }) as string | number;
+}
+
+/** The types can't see into the text of a query; SQLite can. */
+function question<Row>(db: ReadableDb, sql: string): Statement<[Values], Row> {
+  const found = prepared(db, sql);
+  if (!found.readonly) throw new Error("a query changes nothing");
+  return found as Statement<[Values], Row>;
+}
+
+const statements = new WeakMap<ReadableDb, Map<string, Statement<[Values], unknown>>>();
+
+/** Prepares a statement once per connection and text; every statement of this room goes through here. */
+function prepared(db: ReadableDb, sql: string): Statement<[Values], unknown> {
+  let known = statements.get(db);
+  if (known === undefined) {
+    known = new Map();
+    statements.set(db, known);
+  }
+  let found = known.get(sql);
+  if (found === undefined) {
+    found = connectionOf(db).prepare<[Values], unknown>(sql);
+    known.set(sql, found);
+  }
+  return found;
+}
+
+/** Every store's handle is its connection, by whichever type it was handed out. */
+function connectionOf(db: ReadableDb): Database {
+  return db as Database;
 }

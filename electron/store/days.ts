@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/tests/registry.ts";
-import { type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "./database.ts";
 
 export interface Day {
   readonly id: number;
@@ -21,16 +21,16 @@ const columns = "id, date, title, state, rest_minutes AS restMinutes";
 
 /** The day that is being prepared or held; undefined when there is none. */
 export function dayAtHand(db: ReadableDb): Day | undefined {
-  return statement<[], Day>(db, `SELECT ${columns} FROM day WHERE state <> 'closed'`).get();
+  return firstRow(db, `SELECT ${columns} FROM day WHERE state <> 'closed'`);
 }
 
 export function dayById(db: ReadableDb, id: number): Day | undefined {
-  return statement<[number], Day>(db, `SELECT ${columns} FROM day WHERE id = ?`).get(id);
+  return firstRow(db, `SELECT ${columns} FROM day WHERE id = @id`, { id });
 }
 
 /** All days, newest first. */
 export function allDays(db: ReadableDb): Day[] {
-  return statement<[], Day>(db, `SELECT ${columns} FROM day ORDER BY date DESC, id DESC`).all();
+  return allRows(db, `SELECT ${columns} FROM day ORDER BY date DESC, id DESC`);
 }
 
 /** Adds a planned day with the protocols that it will freeze when it opens; returns its id. */
@@ -39,31 +39,31 @@ export function addDay(
   day: Omit<Day, "id" | "state">,
   protocols: readonly DayProtocol[],
 ): number {
-  const sql = "INSERT INTO day (date, title, state, rest_minutes) VALUES (?, ?, 'planned', ?)";
-  const made = statement<[string, string, number]>(db, sql);
-  const id = Number(made.run(day.date, day.title, day.restMinutes).lastInsertRowid);
+  const sql =
+    "INSERT INTO day (date, title, state, rest_minutes) VALUES (@date, @title, 'planned', @restMinutes)";
+  const id = Number(execute(db, sql, { ...day }).lastInsertRowid);
   for (const protocol of protocols) setDayProtocol(db, id, protocol);
   return id;
 }
 
 /** Sets one test's parameters; refused by the store once the day is open. */
-export function setDayProtocol(db: WritableDb, dayId: number, protocol: DayProtocol): void {
-  const sql = `INSERT INTO day_protocol (day_id, test, parameters) VALUES (?, ?, ?)
+export function setDayProtocol(db: WritableDb, dayId: number, { test, parameters }: DayProtocol): void {
+  const sql = `INSERT INTO day_protocol (day_id, test, parameters) VALUES (@dayId, @test, @parameters)
     ON CONFLICT DO UPDATE SET parameters = excluded.parameters`;
-  statement<[number, string, string]>(db, sql).run(dayId, protocol.test, JSON.stringify(protocol.parameters));
+  execute(db, sql, { dayId, test, parameters: JSON.stringify(parameters) });
 }
 
 export function dayProtocols(db: ReadableDb, dayId: number): DayProtocol[] {
-  const sql = "SELECT test, parameters FROM day_protocol WHERE day_id = ?";
-  const rows = statement<[number], { test: TestCode; parameters: string }>(db, sql).all(dayId);
+  const sql = "SELECT test, parameters FROM day_protocol WHERE day_id = @dayId";
+  const rows = allRows<{ test: TestCode; parameters: string }>(db, sql, { dayId });
   return rows.map((row) => ({ test: row.test, parameters: JSON.parse(row.parameters) as unknown }));
 }
 
 export function setDayState(db: WritableDb, dayId: number, state: Day["state"]): void {
-  statement<[string, number]>(db, "UPDATE day SET state = ? WHERE id = ?").run(state, dayId);
+  execute(db, "UPDATE day SET state = @state WHERE id = @dayId", { dayId, state });
 }
 
 /** Sets the rest between two tests of one athlete; no mark depends on it. */
 export function setDayRest(db: WritableDb, dayId: number, restMinutes: number): void {
-  statement<[number, number]>(db, "UPDATE day SET rest_minutes = ? WHERE id = ?").run(restMinutes, dayId);
+  execute(db, "UPDATE day SET rest_minutes = @restMinutes WHERE id = @dayId", { dayId, restMinutes });
 }

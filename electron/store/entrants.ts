@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/tests/registry.ts";
-import { type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "./database.ts";
 
 /** Whether somebody takes part in a day. Only the outcome of the readiness questions is here, never an answer. */
 export const entrantStates = ["expected", "testing", "not-testing", "no-show", "withdrawn"] as const;
@@ -26,89 +26,73 @@ export interface LeftOut {
 const columns = "athlete_id AS athleteId, state, bib, since";
 
 export function entrants(db: ReadableDb, dayId: number): Entrant[] {
-  const sql = `SELECT ${columns} FROM entrant WHERE day_id = ? ORDER BY bib, athlete_id`;
-  return statement<[number], Entrant>(db, sql).all(dayId);
+  return allRows(db, `SELECT ${columns} FROM entrant WHERE day_id = @dayId ORDER BY bib, athlete_id`, {
+    dayId,
+  });
 }
 
 /** Ids of those who are still expected, by name. */
 export function expectedByName(db: ReadableDb, dayId: number): number[] {
   const sql = `SELECT athlete.id AS id FROM entrant JOIN athlete ON athlete.id = entrant.athlete_id
-    WHERE day_id = ? AND state = 'expected' ORDER BY athlete.folded, athlete.id`;
-  return statement<[number], { id: number }>(db, sql)
-    .all(dayId)
-    .map(({ id }) => id);
+    WHERE day_id = @dayId AND state = 'expected' ORDER BY athlete.folded, athlete.id`;
+  return allRows<{ id: number }>(db, sql, { dayId }).map(({ id }) => id);
 }
 
 export function entrantOf(db: ReadableDb, dayId: number, athleteId: number): Entrant | undefined {
-  const sql = `SELECT ${columns} FROM entrant WHERE day_id = ? AND athlete_id = ?`;
-  return statement<[number, number], Entrant>(db, sql).get(dayId, athleteId);
+  const sql = `SELECT ${columns} FROM entrant WHERE day_id = @dayId AND athlete_id = @athleteId`;
+  return firstRow(db, sql, { dayId, athleteId });
 }
 
 export function entrantByBib(db: ReadableDb, dayId: number, bib: number): Entrant | undefined {
-  const sql = `SELECT ${columns} FROM entrant WHERE day_id = ? AND bib = ?`;
-  return statement<[number, number], Entrant>(db, sql).get(dayId, bib);
+  return firstRow(db, `SELECT ${columns} FROM entrant WHERE day_id = @dayId AND bib = @bib`, { dayId, bib });
 }
 
 /** Puts an athlete on the day's list when not there yet; a known entrant stays as it is. */
 export function expectEntrant(db: WritableDb, dayId: number, athleteId: number, at: string): boolean {
-  const sql = `INSERT INTO entrant (day_id, athlete_id, state, since) VALUES (?, ?, 'expected', ?)
+  const sql = `INSERT INTO entrant (day_id, athlete_id, state, since) VALUES (@dayId, @athleteId, 'expected', @at)
     ON CONFLICT DO NOTHING`;
-  return statement<[number, number, string]>(db, sql).run(dayId, athleteId, at).changes === 1;
+  return execute(db, sql, { dayId, athleteId, at }).changes === 1;
 }
 
 export function setEntrant(db: WritableDb, dayId: number, entrant: Entrant): void {
-  const sql = `INSERT INTO entrant (day_id, athlete_id, state, bib, since) VALUES (?, ?, ?, ?, ?)
+  const sql = `INSERT INTO entrant (day_id, athlete_id, state, bib, since)
+    VALUES (@dayId, @athleteId, @state, @bib, @since)
     ON CONFLICT (day_id, athlete_id) DO UPDATE SET state = excluded.state, bib = excluded.bib, since = excluded.since`;
-  statement<[number, number, string, number | null, string]>(db, sql).run(
-    dayId,
-    entrant.athleteId,
-    entrant.state,
-    entrant.bib,
-    entrant.since,
-  );
+  execute(db, sql, { ...entrant, dayId });
 }
 
 /** The smallest bib from 1 that nobody has. */
 export function nextFreeBib(db: ReadableDb, dayId: number): number {
   const sql = `SELECT min(candidate) AS bib FROM (
       SELECT 1 AS candidate
-      UNION ALL SELECT bib + 1 FROM entrant WHERE day_id = @day AND bib IS NOT NULL)
-    WHERE NOT EXISTS (SELECT 1 FROM entrant WHERE day_id = @day AND bib = candidate)`;
-  return statement<[{ day: number }], { bib: number }>(db, sql).get({ day: dayId })?.bib ?? 1;
+      UNION ALL SELECT bib + 1 FROM entrant WHERE day_id = @dayId AND bib IS NOT NULL)
+    WHERE NOT EXISTS (SELECT 1 FROM entrant WHERE day_id = @dayId AND bib = candidate)`;
+  return firstRow<{ bib: number }>(db, sql, { dayId })?.bib ?? 1;
 }
 
 export function leftOut(db: ReadableDb, dayId: number): LeftOut[] {
   const sql = `SELECT athlete_id AS athleteId, test, kind, reason, decided_by AS decidedBy, at
-    FROM left_out WHERE day_id = ?`;
-  return statement<[number], LeftOut>(db, sql).all(dayId);
+    FROM left_out WHERE day_id = @dayId`;
+  return allRows(db, sql, { dayId });
 }
 
 /** Leaves a test out; deciding the same again changes nothing. */
 export function leaveOut(db: WritableDb, dayId: number, decision: LeftOut): void {
   const sql = `INSERT INTO left_out (day_id, athlete_id, test, kind, reason, decided_by, at)
-    VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`;
-  statement<[number, number, string, string, string, string, string]>(db, sql).run(
-    dayId,
-    decision.athleteId,
-    decision.test,
-    decision.kind,
-    decision.reason,
-    decision.decidedBy,
-    decision.at,
-  );
+    VALUES (@dayId, @athleteId, @test, @kind, @reason, @decidedBy, @at) ON CONFLICT DO NOTHING`;
+  execute(db, sql, { ...decision, dayId });
 }
 
 /** Takes back that a test is left out. */
 export function takeBackIn(db: WritableDb, dayId: number, athleteId: number, test: TestCode): void {
-  const sql = "DELETE FROM left_out WHERE day_id = ? AND athlete_id = ? AND test = ?";
-  statement<[number, number, string]>(db, sql).run(dayId, athleteId, test);
+  const sql = "DELETE FROM left_out WHERE day_id = @dayId AND athlete_id = @athleteId AND test = @test";
+  execute(db, sql, { dayId, athleteId, test });
 }
 
 /** The tests that one athlete leaves out, whatever the reason, in no order. */
 export function leftOutOf(db: ReadableDb, dayId: number, athleteId: number): TestCode[] {
-  const sql = "SELECT test FROM left_out WHERE day_id = ? AND athlete_id = ?";
-  const rows = statement<[number, number], { test: TestCode }>(db, sql).all(dayId, athleteId);
-  return rows.map(({ test }) => test);
+  const sql = "SELECT test FROM left_out WHERE day_id = @dayId AND athlete_id = @athleteId";
+  return allRows<{ test: TestCode }>(db, sql, { dayId, athleteId }).map(({ test }) => test);
 }
 
 /** Replaces what the readiness questions came to for one athlete; tests skipped with a reason stay skipped. */
@@ -119,8 +103,8 @@ export function setReadiness(
   decision: { readonly tests: readonly TestCode[]; readonly decidedBy: string; readonly at: string },
 ): void {
   const { tests, decidedBy, at } = decision;
-  const sql = "DELETE FROM left_out WHERE day_id = ? AND athlete_id = ? AND kind = 'readiness'";
-  statement<[number, number]>(db, sql).run(dayId, athleteId);
+  const sql = "DELETE FROM left_out WHERE day_id = @dayId AND athlete_id = @athleteId AND kind = 'readiness'";
+  execute(db, sql, { dayId, athleteId });
   for (const test of tests) {
     leaveOut(db, dayId, { athleteId, test, kind: "readiness", reason: "", decidedBy, at });
   }

@@ -1,4 +1,4 @@
-import { type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { allRows, firstRow, type ReadableDb, type WritableDb } from "./database.ts";
 
 /** That somebody was erased: when and by whom (initials); never whom. */
 export interface Erasure {
@@ -25,22 +25,20 @@ function asErasure(row: ErasureRow): KeptErasure {
 
 /** Newest first. */
 export function allErasures(db: ReadableDb): KeptErasure[] {
-  const sql = `SELECT ${columns} FROM erasure ORDER BY at DESC, id`;
-  return statement<[], ErasureRow>(db, sql).all().map(asErasure);
+  return allRows<ErasureRow>(db, `SELECT ${columns} FROM erasure ORDER BY at DESC, id`).map(asErasure);
 }
 
 export function erasureById(db: ReadableDb, id: string): KeptErasure | undefined {
-  const row = statement<[string], ErasureRow>(db, `SELECT ${columns} FROM erasure WHERE id = ?`).get(id);
+  const row = firstRow<ErasureRow>(db, `SELECT ${columns} FROM erasure WHERE id = @id`, { id });
   return row === undefined ? undefined : asErasure(row);
 }
 
 /** Whether the file still has to be written anew after an erasure. */
 export function wipeIsDue(db: ReadableDb): boolean {
-  return (
-    statement<[], { id: string }>(db, "SELECT id FROM erasure WHERE wiped = 0 LIMIT 1").get() !== undefined
-  );
+  return firstRow(db, "SELECT id FROM erasure WHERE wiped = 0 LIMIT 1") !== undefined;
 }
 
+/** Notes that the file was written anew; by itself, since that can't be done inside a transaction. */
 export function noteWiped(db: WritableDb): void {
-  statement<[]>(db, "UPDATE erasure SET wiped = 1 WHERE wiped = 0").run();
+  db.exec("UPDATE erasure SET wiped = 1 WHERE wiped = 0");
 }

@@ -1,5 +1,5 @@
 import { type Athlete, dropEmptyLeague } from "./athletes.ts";
-import { statement, type WritableDb } from "./database.ts";
+import { execute, type WritableDb } from "./database.ts";
 import type { Erasure } from "./erase-log.ts";
 import { takeOutMentions } from "./erase-mentions.ts";
 import { heldTables } from "./held-tables.ts";
@@ -17,15 +17,17 @@ export function eraseAthlete(
   { id, at, by }: Erasure,
   kept: readonly NamelessMark[],
 ): void {
-  const permit = "INSERT INTO erasing (athlete_id, erasure_id, at, erased_by) VALUES (?, ?, ?, ?)";
-  statement<[number, string, string, string]>(db, permit).run(athlete.id, id, at, by);
-  takeOutMentions(db, athlete.id, athlete.name);
-  const cut = `UPDATE attempt SET replaces = NULL WHERE athlete_id <> @athlete
-    AND replaces IN (SELECT id FROM attempt WHERE athlete_id = @athlete)`;
-  statement<[{ athlete: number }]>(db, cut).run({ athlete: athlete.id });
+  const athleteId = athlete.id;
+  const permit =
+    "INSERT INTO erasing (athlete_id, erasure_id, at, erased_by) VALUES (@athleteId, @id, @at, @by)";
+  execute(db, permit, { athleteId, id, at, by });
+  takeOutMentions(db, athleteId, athlete.name);
+  const cut = `UPDATE attempt SET replaces = NULL WHERE athlete_id <> @athleteId
+    AND replaces IN (SELECT id FROM attempt WHERE athlete_id = @athleteId)`;
+  execute(db, cut, { athleteId });
   removeRows(db, athlete);
   for (const mark of kept) addNamelessMark(db, mark);
-  statement<[number]>(db, "DELETE FROM erasing WHERE athlete_id = ?").run(athlete.id);
+  execute(db, "DELETE FROM erasing WHERE athlete_id = @athleteId", { athleteId });
 }
 
 /** Takes away somebody of whom nothing was seen; what guards attempts and taps refuses everybody else. */
@@ -34,6 +36,6 @@ export function removeAthlete(db: WritableDb, athlete: Athlete): void {
 }
 
 function removeRows(db: WritableDb, athlete: Athlete): void {
-  for (const { remove } of heldTables) statement<[number]>(db, remove).run(athlete.id);
+  for (const { remove } of heldTables) execute(db, remove, { athleteId: athlete.id });
   dropEmptyLeague(db, athlete.leagueId);
 }

@@ -1,4 +1,4 @@
-import { type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { allRows, execute, type ReadableDb, type WritableDb } from "./database.ts";
 
 /** That a bundle of a day was made to leave the room: when, how strict, and which bytes; never the rows. */
 export interface Export {
@@ -21,9 +21,8 @@ const source = "export_log LEFT JOIN export_unsaved ON export_unsaved.export_id 
 /** Everything that was made, newest first. */
 export function allExports(db: ReadableDb): LoggedExport[] {
   const sql = `SELECT ${columns} FROM ${source} ORDER BY export_log.id DESC`;
-  return statement<[], Omit<LoggedExport, "saved"> & { saved: number }>(db, sql)
-    .all()
-    .map((entry) => ({ ...entry, saved: entry.saved === 1 }));
+  const rows = allRows<Omit<LoggedExport, "saved"> & { saved: number }>(db, sql);
+  return rows.map((entry) => ({ ...entry, saved: entry.saved === 1 }));
 }
 
 /**
@@ -35,12 +34,14 @@ export function noteExport(db: WritableDb, entry: Export): number | null {
     SELECT @dayId, @at, @k, @sha256
     WHERE NOT EXISTS (SELECT 1 FROM ${source}
       WHERE day_id = @dayId AND sha256 = @sha256 AND export_unsaved.export_id IS NULL)`;
-  const { changes, lastInsertRowid } = statement<[Export]>(db, sql).run(entry);
+  const { changes, lastInsertRowid } = execute(db, sql, { ...entry });
   return changes === 0 ? null : Number(lastInsertRowid);
 }
 
 /** Notes that a bundle that was made was not saved anywhere. Twice is once. */
 export function noteUnsaved(db: WritableDb, exportId: number, at: string): void {
-  const sql = "INSERT OR IGNORE INTO export_unsaved (export_id, at) VALUES (?, ?)";
-  statement<[number, string]>(db, sql).run(exportId, at);
+  execute(db, "INSERT OR IGNORE INTO export_unsaved (export_id, at) VALUES (@exportId, @at)", {
+    exportId,
+    at,
+  });
 }

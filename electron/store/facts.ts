@@ -1,6 +1,6 @@
 import { findDamage, findWrongMark } from "./checks.ts";
 import { pragmas } from "./connect.ts";
-import { type ReadableDb, setting, statement } from "./database.ts";
+import { allRows, firstRow, type ReadableDb, setting } from "./database.ts";
 
 /** What can be told of a store to somebody who must not see what is in it: settings, counts and checks. */
 export interface StoreFacts {
@@ -20,10 +20,10 @@ const marksLookedAt = 200;
 
 /** Reads the facts of an open store. Writes nothing. */
 export function factsOf(db: ReadableDb): StoreFacts {
-  const tables = statement<[], { name: string }>(
+  const tables = allRows<{ name: string }>(
     db,
     "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
-  ).all();
+  );
   return {
     version: Number(setting(db, "user_version")),
     settings: Object.fromEntries(pragmas.map(([name]) => [name, setting(db, name)])),
@@ -36,5 +36,5 @@ export function factsOf(db: ReadableDb): StoreFacts {
 /** The name comes from the store's own list of tables, with its quotes doubled as SQL wants them. */
 function rowsOf(db: ReadableDb, table: string): number {
   const sql = `SELECT count(*) AS count FROM "${table.replaceAll('"', '""')}"`;
-  return statement<[], { count: number }>(db, sql).get()?.count ?? 0;
+  return firstRow<{ count: number }>(db, sql)?.count ?? 0;
 }

@@ -1,6 +1,6 @@
 import type { Moment } from "../domain/heats/clock.ts";
 import type { TestCode } from "../domain/tests/registry.ts";
-import { type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "./database.ts";
 
 /** One running of one test. */
 export interface Heat {
@@ -50,14 +50,14 @@ function asHeat(row: HeatRow): Heat {
 }
 
 export function heatById(db: ReadableDb, id: string): Heat | undefined {
-  const row = statement<[string], HeatRow>(db, `SELECT ${columns} FROM heat WHERE id = ?`).get(id);
+  const row = firstRow<HeatRow>(db, `SELECT ${columns} FROM heat WHERE id = @id`, { id });
   return row === undefined ? undefined : asHeat(row);
 }
 
 /** The heats of a day that are gathered or run just now, at most one a test. */
 export function liveHeats(db: ReadableDb, dayId: number): Heat[] {
-  const sql = `SELECT ${columns} FROM heat WHERE day_id = ? AND state <> 'ended'`;
-  return statement<[number], HeatRow>(db, sql).all(dayId).map(asHeat);
+  const sql = `SELECT ${columns} FROM heat WHERE day_id = @dayId AND state <> 'ended'`;
+  return allRows<HeatRow>(db, sql, { dayId }).map(asHeat);
 }
 
 export function liveHeat(db: ReadableDb, dayId: number, test: TestCode): Heat | undefined {
@@ -66,9 +66,9 @@ export function liveHeat(db: ReadableDb, dayId: number, test: TestCode): Heat | 
 
 /** The heats of a test that ended last, newest first. */
 export function endedHeats(db: ReadableDb, dayId: number, test: TestCode, count: number): Heat[] {
-  const sql = `SELECT ${columns} FROM heat WHERE day_id = ? AND test = ? AND state = 'ended'
-    ORDER BY ended_at DESC, id LIMIT ?`;
-  return statement<[number, string, number], HeatRow>(db, sql).all(dayId, test, count).map(asHeat);
+  const sql = `SELECT ${columns} FROM heat WHERE day_id = @dayId AND test = @test AND state = 'ended'
+    ORDER BY ended_at DESC, id LIMIT @count`;
+  return allRows<HeatRow>(db, sql, { dayId, test, count }).map(asHeat);
 }
 
 /** Adds a heat that is being gathered. */
@@ -77,24 +77,24 @@ export function addHeat(
   heat: Pick<Heat, "id" | "dayId" | "test" | "lanes" | "gatheredAt">,
 ): void {
   const sql = `INSERT INTO heat (id, day_id, test, lanes, state, gathered_at, reason, ended_by)
-    VALUES (?, ?, ?, ?, 'gathering', ?, '', '')`;
-  const add = statement<[string, number, string, number, string]>(db, sql);
-  add.run(heat.id, heat.dayId, heat.test, heat.lanes, heat.gatheredAt);
+    VALUES (@id, @dayId, @test, @lanes, 'gathering', @gatheredAt, '', '')`;
+  execute(db, sql, { ...heat });
 }
 
 export function setLaneCount(db: WritableDb, heatId: string, lanes: number): void {
-  statement<[number, string]>(db, "UPDATE heat SET lanes = ? WHERE id = ?").run(lanes, heatId);
+  execute(db, "UPDATE heat SET lanes = @lanes WHERE id = @heatId", { heatId, lanes });
 }
 
 /** Starts a heat, once. */
 export function startHeat(db: WritableDb, heatId: string, zero: Moment): void {
-  const sql = "UPDATE heat SET state = 'running', zero_ms = ?, zero_boot = ?, zero_wall = ? WHERE id = ?";
-  statement<[number, string, string, string]>(db, sql).run(zero.ms, zero.boot, zero.wall, heatId);
+  const sql = `UPDATE heat SET state = 'running', zero_ms = @ms, zero_boot = @boot, zero_wall = @wall
+    WHERE id = @heatId`;
+  execute(db, sql, { ...zero, heatId });
 }
 
 /** Ends a heat for good. */
-export function endHeat(db: WritableDb, heatId: string, { ending, reason, by, at }: Ending): void {
-  const sql =
-    "UPDATE heat SET state = 'ended', ending = ?, reason = ?, ended_by = ?, ended_at = ? WHERE id = ?";
-  statement<[string, string, string, string, string]>(db, sql).run(ending, reason, by, at, heatId);
+export function endHeat(db: WritableDb, heatId: string, ending: Ending): void {
+  const sql = `UPDATE heat SET state = 'ended', ending = @ending, reason = @reason, ended_by = @by, ended_at = @at
+    WHERE id = @heatId`;
+  execute(db, sql, { ...ending, heatId });
 }

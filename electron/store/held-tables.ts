@@ -1,7 +1,7 @@
 /** A table that says something about athletes: how to read all that it says of one, and how to take it away. */
 export interface HeldTable {
   readonly name: string;
-  /** Every column, in the names of the schema; the one parameter is the athlete's id. */
+  /** Every column, in the names of the schema; given `@athleteId`. */
   readonly read: string;
   readonly remove: string;
 }
@@ -14,66 +14,66 @@ export interface HeldTable {
 export const heldTables = [
   {
     name: "call",
-    read: "SELECT day_id, athlete_id, test, at FROM call WHERE athlete_id = ?",
-    remove: "DELETE FROM call WHERE athlete_id = ?",
+    read: "SELECT day_id, athlete_id, test, at FROM call WHERE athlete_id = @athleteId",
+    remove: "DELETE FROM call WHERE athlete_id = @athleteId",
   },
   {
     name: "absence",
-    read: `SELECT id, day_id, athlete_id, test, noted_by, at FROM absence WHERE athlete_id = ? ORDER BY at, id`,
-    remove: "DELETE FROM absence WHERE athlete_id = ?",
+    read: `SELECT id, day_id, athlete_id, test, noted_by, at FROM absence WHERE athlete_id = @athleteId ORDER BY at, id`,
+    remove: "DELETE FROM absence WHERE athlete_id = @athleteId",
   },
   {
     name: "left_out",
-    read: `SELECT day_id, athlete_id, test, kind, reason, decided_by, at FROM left_out WHERE athlete_id = ?
+    read: `SELECT day_id, athlete_id, test, kind, reason, decided_by, at FROM left_out WHERE athlete_id = @athleteId
       ORDER BY day_id, at, test`,
-    remove: "DELETE FROM left_out WHERE athlete_id = ?",
+    remove: "DELETE FROM left_out WHERE athlete_id = @athleteId",
   },
   {
     name: "mark",
     read: `SELECT athlete_id, test, variant, day_id, fingerprint, state, value, detail, seq, rules FROM mark
-      WHERE athlete_id = ? ORDER BY seq`,
-    remove: "DELETE FROM mark WHERE athlete_id = ?",
+      WHERE athlete_id = @athleteId ORDER BY seq`,
+    remove: "DELETE FROM mark WHERE athlete_id = @athleteId",
   },
   {
     name: "heat_event",
     read: `SELECT seq, id, heat_id, lane, kind, at_ms, detail, tapped_by, at FROM heat_event
-      WHERE (heat_id, lane) IN (SELECT heat_id, lane FROM heat_lane WHERE athlete_id = ?) ORDER BY seq`,
+      WHERE (heat_id, lane) IN (SELECT heat_id, lane FROM heat_lane WHERE athlete_id = @athleteId) ORDER BY seq`,
     remove: `DELETE FROM heat_event
-      WHERE (heat_id, lane) IN (SELECT heat_id, lane FROM heat_lane WHERE athlete_id = ?)`,
+      WHERE (heat_id, lane) IN (SELECT heat_id, lane FROM heat_lane WHERE athlete_id = @athleteId)`,
   },
   {
     name: "void",
     read: `SELECT attempt_id, reason, voided_by, at FROM void
-      WHERE attempt_id IN (SELECT id FROM attempt WHERE athlete_id = ?) ORDER BY at, attempt_id`,
-    remove: "DELETE FROM void WHERE attempt_id IN (SELECT id FROM attempt WHERE athlete_id = ?)",
+      WHERE attempt_id IN (SELECT id FROM attempt WHERE athlete_id = @athleteId) ORDER BY at, attempt_id`,
+    remove: "DELETE FROM void WHERE attempt_id IN (SELECT id FROM attempt WHERE athlete_id = @athleteId)",
   },
   {
     name: "attempt",
     read: `SELECT seq, id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces,
-      heat_id, result FROM attempt WHERE athlete_id = ? ORDER BY seq`,
-    remove: "DELETE FROM attempt WHERE athlete_id = ?",
+      heat_id, result FROM attempt WHERE athlete_id = @athleteId ORDER BY seq`,
+    remove: "DELETE FROM attempt WHERE athlete_id = @athleteId",
   },
   {
     name: "heat_lane",
-    read: "SELECT heat_id, lane, day_id, athlete_id, variant FROM heat_lane WHERE athlete_id = ? ORDER BY heat_id",
-    remove: "DELETE FROM heat_lane WHERE athlete_id = ?",
+    read: "SELECT heat_id, lane, day_id, athlete_id, variant FROM heat_lane WHERE athlete_id = @athleteId ORDER BY heat_id",
+    remove: "DELETE FROM heat_lane WHERE athlete_id = @athleteId",
   },
   {
     name: "entrant",
-    read: "SELECT day_id, athlete_id, state, bib, since FROM entrant WHERE athlete_id = ? ORDER BY day_id",
-    remove: "DELETE FROM entrant WHERE athlete_id = ?",
+    read: "SELECT day_id, athlete_id, state, bib, since FROM entrant WHERE athlete_id = @athleteId ORDER BY day_id",
+    remove: "DELETE FROM entrant WHERE athlete_id = @athleteId",
   },
   {
     name: "past_mark",
-    read: `SELECT athlete_id, fingerprint, date, test, variant, value FROM past_mark WHERE athlete_id = ?
+    read: `SELECT athlete_id, fingerprint, date, test, variant, value FROM past_mark WHERE athlete_id = @athleteId
       ORDER BY date, fingerprint`,
-    remove: "DELETE FROM past_mark WHERE athlete_id = ?",
+    remove: "DELETE FROM past_mark WHERE athlete_id = @athleteId",
   },
   {
     name: "athlete",
     read: `SELECT id, league_id, name, folded, number, birth_year, category, guardian_consent, board, share, asked
-      FROM athlete WHERE id = ?`,
-    remove: "DELETE FROM athlete WHERE id = ?",
+      FROM athlete WHERE id = @athleteId`,
+    remove: "DELETE FROM athlete WHERE id = @athleteId",
   },
 ] as const satisfies readonly HeldTable[];
 

@@ -1,6 +1,6 @@
 import type { TestCode } from "../domain/tests/registry.ts";
 import type { BoardConsent, Category } from "./athletes.ts";
-import { type ReadableDb, statement } from "./database.ts";
+import { allRows, type ReadableDb } from "./database.ts";
 import type { EntrantState, LeftOut } from "./entrants.ts";
 import { type HeldTableName, heldTables } from "./held-tables.ts";
 
@@ -94,7 +94,7 @@ interface EventRow {
 export function heldRows(db: ReadableDb, athleteId: number): HeldRows {
   const rows = heldTables.map(({ name, read }): [HeldTableName, unknown[]] => [
     name,
-    statement<[number], unknown>(db, read).all(athleteId),
+    allRows(db, read, { athleteId }),
   ]);
   // The columns are those of the statements in held-tables.ts; a test compares them with the schema.
   return Object.fromEntries(rows) as unknown as HeldRows;

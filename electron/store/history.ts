@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/tests/registry.ts";
-import { type ReadableDb, statement } from "./database.ts";
+import { allRows, type ReadableDb } from "./database.ts";
 
 /** A complete mark of another day, or one imported from before this program; `value` in the test's grains. */
 export interface HistoryMark {
@@ -17,15 +17,12 @@ export interface HistoryMark {
 const sql = `
   SELECT mark.test, mark.variant, mark.fingerprint, day.date AS date, mark.value, day.id AS dayId, 'day' AS source
   FROM mark JOIN day ON day.id = mark.day_id
-  WHERE mark.athlete_id = @athlete AND mark.state = 'complete' AND mark.day_id <> @day
+  WHERE mark.athlete_id = @athleteId AND mark.state = 'complete' AND mark.day_id <> @exceptDayId
   UNION ALL
-  SELECT test, variant, fingerprint, date, value, 0, 'imported' FROM past_mark WHERE athlete_id = @athlete
+  SELECT test, variant, fingerprint, date, value, 0, 'imported' FROM past_mark WHERE athlete_id = @athleteId
   ORDER BY date DESC, dayId DESC, test`;
 
 /** Every complete mark of an athlete outside one day (0: outside none), newest first. */
 export function historyOf(db: ReadableDb, athleteId: number, exceptDayId: number): HistoryMark[] {
-  return statement<[{ athlete: number; day: number }], HistoryMark>(db, sql).all({
-    athlete: athleteId,
-    day: exceptDayId,
-  });
+  return allRows(db, sql, { athleteId, exceptDayId });
 }

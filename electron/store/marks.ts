@@ -1,7 +1,7 @@
 import { fingerprint } from "../domain/tests/fingerprint.ts";
 import type { Mark } from "../domain/tests/protocol.ts";
 import { protocolOf, rulesVersion, type TestCode } from "../domain/tests/registry.ts";
-import { type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { allRows, execute, type ReadableDb, type WritableDb } from "./database.ts";
 import { type Day, dayProtocols } from "./days.ts";
 
 /** A mark as derived on a day. */
@@ -37,25 +37,22 @@ function asMark(row: MarkRow): KeptMark {
 
 /** All marks of a day in the order in which they appeared. */
 export function marksOfDay(db: ReadableDb, dayId: number): KeptMark[] {
-  const sql = `SELECT ${columns} FROM mark WHERE day_id = ? ORDER BY seq`;
-  return statement<[number], MarkRow>(db, sql).all(dayId).map(asMark);
+  const sql = `SELECT ${columns} FROM mark WHERE day_id = @dayId ORDER BY seq`;
+  return allRows<MarkRow>(db, sql, { dayId }).map(asMark);
 }
 
 export function marksOfAthlete(db: ReadableDb, dayId: number, athleteId: number): KeptMark[] {
-  const sql = `SELECT ${columns} FROM mark WHERE athlete_id = ? AND day_id = ? ORDER BY seq`;
-  return statement<[number, number], MarkRow>(db, sql).all(athleteId, dayId).map(asMark);
+  const sql = `SELECT ${columns} FROM mark WHERE athlete_id = @athleteId AND day_id = @dayId ORDER BY seq`;
+  return allRows<MarkRow>(db, sql, { dayId, athleteId }).map(asMark);
 }
-
-/** Named: the library takes numbered parameters (`?1`) for names as well. */
-type EarlierParameters = [{ date: string; day: number; athlete: number | null }];
 
 /** Complete marks of earlier days and of imported past results. */
 const earlierSql = `
-  WITH who AS (SELECT athlete_id FROM entrant WHERE day_id = @day AND (@athlete IS NULL OR athlete_id = @athlete))
+  WITH who AS (SELECT athlete_id FROM entrant WHERE day_id = @dayId AND (@athleteId IS NULL OR athlete_id = @athleteId))
   SELECT mark.athlete_id AS athleteId, fingerprint, day.date AS date, value, day.id AS dayId
   FROM mark JOIN day ON day.id = mark.day_id
   WHERE mark.athlete_id IN who AND mark.state = 'complete'
-    AND (day.date < @date OR (day.date = @date AND day.id < @day))
+    AND (day.date < @date OR (day.date = @date AND day.id < @dayId))
   UNION ALL
   SELECT athlete_id, fingerprint, date, value, 0 FROM past_mark WHERE athlete_id IN who AND date < @date
   ORDER BY date, dayId`;
@@ -65,8 +62,7 @@ const earlierSql = `
  * same date do not count as earlier.
  */
 export function earlierMarks(db: ReadableDb, day: Day, athleteId: number | null): EarlierMark[] {
-  const query = statement<EarlierParameters, EarlierMark>(db, earlierSql);
-  return query.all({ date: day.date, day: day.id, athlete: athleteId });
+  return allRows(db, earlierSql, { date: day.date, dayId: day.id, athleteId });
 }
 
 /** What one mark is of. */
@@ -86,9 +82,7 @@ export function standingSeen(db: ReadableDb, place: MarkPlace): StandingSeen[] {
   const sql = `SELECT seq, seen FROM attempt WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
       AND variant = @variant AND NOT EXISTS (SELECT 1 FROM void WHERE attempt_id = attempt.id)
     ORDER BY seq`;
-  const { dayId, athleteId, test, variant } = place;
-  const values = { dayId, athleteId, test, variant };
-  return statement<[typeof values], StandingSeen>(db, sql).all(values);
+  return allRows(db, sql, { ...place });
 }
 
 /** The mark that follows from what stands; null where nothing does. */
@@ -121,34 +115,22 @@ export function deriveMark(
   const place = { dayId, athleteId, test, variant };
   const scored = scoreOf(db, place, standingSeen(db, place));
   if (scored === null) {
-    const sql = "DELETE FROM mark WHERE athlete_id = ? AND test = ? AND variant = ? AND day_id = ?";
-    statement<[number, string, string, number]>(db, sql).run(athleteId, test, variant, dayId);
+    const sql = `DELETE FROM mark
+      WHERE athlete_id = @athleteId AND test = @test AND variant = @variant AND day_id = @dayId`;
+    execute(db, sql, place);
     return null;
   }
   keepMark(db, scored);
   return scored.mark;
 }
 
-function keepMark(db: WritableDb, kept: KeptMark): void {
+function keepMark(db: WritableDb, { mark, ...kept }: KeptMark): void {
   const sql = `INSERT INTO mark (athlete_id, test, variant, day_id, fingerprint, state, value, detail, seq, rules)
-    VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+    VALUES (@athleteId, @test, @variant, @dayId, @fingerprint, @state, @value, @detail, @seq, @rules)
     ON CONFLICT DO UPDATE SET fingerprint = excluded.fingerprint, state = excluded.state, value = excluded.value,
       detail = excluded.detail, seq = excluded.seq, rules = excluded.rules`;
-  statement<[number, string, string, number, string, string, number | null, string, number, number]>(
-    db,
-    sql,
-  ).run(
-    kept.athleteId,
-    kept.test,
-    kept.variant,
-    kept.dayId,
-    kept.fingerprint,
-    kept.mark.state,
-    kept.mark.state === "complete" ? kept.mark.value : null,
-    JSON.stringify(kept.mark),
-    kept.seq,
-    rulesVersion,
-  );
+  const value = mark.state === "complete" ? mark.value : null;
+  execute(db, sql, { ...kept, state: mark.state, value, detail: JSON.stringify(mark), rules: rulesVersion });
 }
 
 /** The frozen parameters of a test on a day. */
@@ -159,11 +141,9 @@ export function parametersOf(db: ReadableDb, dayId: number, test: TestCode): unk
 
 /** Throws all marks away and derives them again from the attempts. Part of the caller's transaction. */
 export function rebuildMarks(db: WritableDb): void {
-  statement<[]>(db, "DELETE FROM mark").run();
-  const sql = `SELECT DISTINCT day_id AS dayId, athlete_id AS athleteId, test, variant FROM attempt`;
-  const all = statement<[], { dayId: number; athleteId: number; test: TestCode; variant: string }>(
-    db,
-    sql,
-  ).all();
-  for (const one of all) deriveMark(db, one.dayId, one.athleteId, one.test, one.variant);
+  execute(db, "DELETE FROM mark");
+  const sql = "SELECT DISTINCT day_id AS dayId, athlete_id AS athleteId, test, variant FROM attempt";
+  for (const { dayId, athleteId, test, variant } of allRows<MarkPlace>(db, sql)) {
+    deriveMark(db, dayId, athleteId, test, variant);
+  }
 }

@@ -2,7 +2,7 @@ import { consentOf } from "../domain/privacy/consent.ts";
 import { ageBandOf, type SharedCategory } from "../domain/privacy/quasi.ts";
 import type { TestCode } from "../domain/tests/registry.ts";
 import type { Athlete } from "./athletes.ts";
-import { type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { allRows, execute, type ReadableDb, type WritableDb } from "./database.ts";
 
 /** A complete mark of somebody erased who had agreed to share: what a bundle may say of it, and nothing else. */
 export interface NamelessMark {
@@ -22,14 +22,14 @@ const columns = "id, day_id AS dayId, test, variant, fingerprint, value, age_ban
 
 /** All of them, or those of one day; in the order of their random ids. */
 export function namelessMarks(db: ReadableDb, dayId: number | null = null): NamelessMark[] {
-  const sql = `SELECT ${columns} FROM nameless_mark WHERE @day IS NULL OR day_id = @day ORDER BY id`;
-  return statement<[{ day: number | null }], NamelessMark>(db, sql).all({ day: dayId });
+  const sql = `SELECT ${columns} FROM nameless_mark WHERE @dayId IS NULL OR day_id = @dayId ORDER BY id`;
+  return allRows(db, sql, { dayId });
 }
 
 export function addNamelessMark(db: WritableDb, mark: NamelessMark): void {
   const sql = `INSERT INTO nameless_mark (id, day_id, test, variant, fingerprint, value, age_band, category)
     VALUES (@id, @dayId, @test, @variant, @fingerprint, @value, @ageBand, @category)`;
-  statement<[NamelessMark]>(db, sql).run(mark);
+  execute(db, sql, { ...mark });
 }
 
 type DayMark = Pick<NamelessMark, "dayId" | "test" | "variant" | "fingerprint" | "value"> & { date: string };
@@ -40,9 +40,8 @@ type DayMark = Pick<NamelessMark, "dayId" | "test" | "variant" | "fingerprint" |
  */
 export function namelessOf(db: ReadableDb, athlete: Athlete, newId: () => string): NamelessMark[] {
   const sql = `SELECT day_id AS dayId, day.date AS date, test, variant, fingerprint, value
-    FROM mark JOIN day ON day.id = day_id WHERE athlete_id = ? AND mark.state = 'complete'`;
-  return statement<[number], DayMark>(db, sql)
-    .all(athlete.id)
+    FROM mark JOIN day ON day.id = day_id WHERE athlete_id = @athleteId AND mark.state = 'complete'`;
+  return allRows<DayMark>(db, sql, { athleteId: athlete.id })
     .filter(({ date }) => consentOf(athlete, date) === "given")
     .map(({ date, ...mark }) => ({
       ...mark,

@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/tests/registry.ts";
-import { type ReadableDb, statement } from "./database.ts";
+import { allRows, type ReadableDb } from "./database.ts";
 
 /** The complete marks of one test, all done one way, on the newest day that has any. */
 export interface NewestMarks {
@@ -19,7 +19,7 @@ const sql = `
 /** Of several ways of doing the test, the one that most did; undefined when no day has a complete mark. */
 export function newestMarks(db: ReadableDb, test: TestCode): NewestMarks | undefined {
   type Row = { date: string; variant: string; value: number };
-  const rows = statement<[{ test: string }], Row>(db, sql).all({ test });
+  const rows = allRows<Row>(db, sql, { test });
   const [most] = [...Map.groupBy(rows, ({ variant }) => variant)].sort(([, a], [, b]) => b.length - a.length);
   if (most === undefined) return undefined;
   const [variant, chosen] = most;

@@ -1,5 +1,5 @@
 import type { TestCode } from "../domain/tests/registry.ts";
-import { type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { execute, firstRow, type ReadableDb, type WritableDb } from "./database.ts";
 
 /** A mark of a test from before this program, or from elsewhere; `value` in the test's grains. */
 export interface PastMark {
@@ -13,19 +13,13 @@ export interface PastMark {
 
 /** What is held for the same athlete, fingerprint and date; undefined when nothing is. */
 export function pastMarkValue(db: ReadableDb, mark: Omit<PastMark, "value">): number | undefined {
-  const sql = "SELECT value FROM past_mark WHERE athlete_id = ? AND fingerprint = ? AND date = ?";
-  const query = statement<[number, string, string], { value: number }>(db, sql);
-  return query.get(mark.athleteId, mark.fingerprint, mark.date)?.value;
+  const sql = `SELECT value FROM past_mark
+    WHERE athlete_id = @athleteId AND fingerprint = @fingerprint AND date = @date`;
+  return firstRow<{ value: number }>(db, sql, { ...mark })?.value;
 }
 
 export function addPastMark(db: WritableDb, mark: PastMark): void {
-  const sql = `INSERT INTO past_mark (athlete_id, fingerprint, date, test, variant, value) VALUES (?, ?, ?, ?, ?, ?)`;
-  statement<[number, string, string, string, string, number]>(db, sql).run(
-    mark.athleteId,
-    mark.fingerprint,
-    mark.date,
-    mark.test,
-    mark.variant,
-    mark.value,
-  );
+  const sql = `INSERT INTO past_mark (athlete_id, fingerprint, date, test, variant, value)
+    VALUES (@athleteId, @fingerprint, @date, @test, @variant, @value)`;
+  execute(db, sql, { ...mark });
 }

@@ -1,5 +1,5 @@
 import type { BoardConsent } from "./athletes.ts";
-import { type ReadableDb, statement } from "./database.ts";
+import { allRows, firstRow, type ReadableDb } from "./database.ts";
 import type { EntrantState } from "./entrants.ts";
 
 /** Somebody of a day with their name: what a station shows of a person. */
@@ -19,18 +19,18 @@ const source = `entrant JOIN athlete ON athlete.id = entrant.athlete_id JOIN lea
 
 /** Everybody on the day's list, by bib; those without one first. */
 export function everybody(db: ReadableDb, dayId: number): Present[] {
-  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? ORDER BY bib, entrant.athlete_id`;
-  return statement<[number], Present>(db, sql).all(dayId);
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId ORDER BY bib, entrant.athlete_id`;
+  return allRows(db, sql, { dayId });
 }
 
 export function presentById(db: ReadableDb, dayId: number, athleteId: number): Present | undefined {
-  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? AND entrant.athlete_id = ?`;
-  return statement<[number, number], Present>(db, sql).get(dayId, athleteId);
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId AND entrant.athlete_id = @athleteId`;
+  return firstRow(db, sql, { dayId, athleteId });
 }
 
 export function presentByBib(db: ReadableDb, dayId: number, bib: number): Present | undefined {
-  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = ? AND bib = ?`;
-  return statement<[number, number], Present>(db, sql).get(dayId, bib);
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId AND bib = @bib`;
+  return firstRow(db, sql, { dayId, bib });
 }
 
 /** Somebody of a day as the hall's board may need them: the skated-under name, the bib, and how they agreed to be shown. */
@@ -44,6 +44,6 @@ export interface InPublic {
 /** Everybody on the day's list with what they agreed to just now. */
 export function everybodyInPublic(db: ReadableDb, dayId: number): InPublic[] {
   const sql = `SELECT entrant.athlete_id AS athleteId, bib, athlete.name, board
-    FROM ${source} WHERE day_id = ?`;
-  return statement<[number], InPublic>(db, sql).all(dayId);
+    FROM ${source} WHERE day_id = @dayId`;
+  return allRows(db, sql, { dayId });
 }

@@ -1,5 +1,5 @@
 import { definitionOf, type TestCode } from "../domain/tests/registry.ts";
-import { type ReadableDb, statement } from "./database.ts";
+import { allRows, type ReadableDb } from "./database.ts";
 
 /** Two complete marks of one athlete and one fingerprint on neighbouring dates; values in the test's grains. */
 export interface RepeatedMark {
@@ -24,7 +24,7 @@ export const repeatDays = 14;
  */
 const marksSql = `
   WITH dates AS MATERIALIZED (
-    SELECT date, julianday(date) AS place FROM day WHERE id <> @except
+    SELECT date, julianday(date) AS place FROM day WHERE id <> @exceptDayId
     UNION SELECT date, julianday(date) FROM past_mark),
   near AS MATERIALIZED (
     SELECT DISTINCT one.date FROM dates AS one JOIN dates AS other
@@ -32,7 +32,7 @@ const marksSql = `
   complete AS (
     SELECT mark.athlete_id, mark.fingerprint, mark.test, day.date, mark.value, day.id AS rank
     FROM near CROSS JOIN day ON day.date = near.date CROSS JOIN mark ON mark.day_id = day.id
-    WHERE mark.state = 'complete' AND day.id <> @except
+    WHERE mark.state = 'complete' AND day.id <> @exceptDayId
     UNION ALL
     SELECT athlete_id, fingerprint, test, date, value, 0 FROM past_mark WHERE date IN near),
   one_a_date AS (SELECT *, max(rank) FROM complete GROUP BY athlete_id, fingerprint, date),
@@ -44,17 +44,15 @@ const marksSql = `
 
 /** Every mark that has one at most 14 days before it, with the nearest such one, leaving one day (0: none) out. */
 export function repeatedMarks(db: ReadableDb, exceptDayId: number): RepeatedMark[] {
-  return statement<[{ except: number }], RepeatedMark>(db, marksSql).all({ except: exceptDayId });
+  return allRows(db, marksSql, { exceptDayId });
 }
 
 /** Trials that stand, of each day in the order of entry; window functions would take four times as long. */
 const trialsSql = `
   SELECT day_id || ' ' || athlete_id AS who, seen ->> @value - coalesce(seen ->> @less, 0) AS amount
   FROM day CROSS JOIN attempt ON attempt.day_id = day.id AND test = @test
-  WHERE day.id <> @except AND NOT EXISTS (SELECT 1 FROM void WHERE attempt_id = attempt.id)
+  WHERE day.id <> @exceptDayId AND NOT EXISTS (SELECT 1 FROM void WHERE attempt_id = attempt.id)
   ORDER BY day_id, seq`;
-
-type TrialsParameters = [{ test: TestCode; value: string; less: string | null; except: number }];
 
 /**
  * The last two trials that stand of each athlete and day with at least two, leaving one day (0: none) out; none of a
@@ -63,9 +61,9 @@ type TrialsParameters = [{ test: TestCode; value: string; less: string | null; e
 export function repeatedTrials(db: ReadableDb, test: TestCode, exceptDayId: number): RepeatedTrial[] {
   const { trial } = definitionOf(test).figures;
   if (trial === null) return [];
-  const query = statement<TrialsParameters, { who: string; amount: number }>(db, trialsSql);
+  const trials = allRows<{ who: string; amount: number }>(db, trialsSql, { test, ...trial, exceptDayId });
   const latest = new Map<string, RepeatedTrial>();
-  for (const { who, amount } of query.all({ test, ...trial, except: exceptDayId })) {
+  for (const { who, amount } of trials) {
     const last = latest.get(who);
     latest.set(who, { before: last?.after ?? amount, after: amount, trials: (last?.trials ?? 0) + 1 });
   }

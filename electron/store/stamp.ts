@@ -1,32 +1,32 @@
-import { type ReadableDb, statement } from "./database.ts";
+import { firstRow, type ReadableDb } from "./database.ts";
 
 /** A number that goes up with every row that is changed; the store is its file's only writer. */
 function changesOf(db: ReadableDb): number {
-  return statement<[], { changes: number }>(db, "SELECT total_changes() AS changes").get()?.changes ?? 0;
+  return firstRow<{ changes: number }>(db, "SELECT total_changes() AS changes")?.changes ?? 0;
 }
 
 /**
  * The same reading, made again only after something in the store has changed. What is read inside a transaction that
  * has already changed something is not kept, since it may come to nothing.
  */
-export function remembered<Value>(
-  read: (db: ReadableDb, exceptDayId: number) => Value,
-): (db: ReadableDb, exceptDayId: number) => Value {
-  const kept = new WeakMap<ReadableDb, { stamp: number; values: Map<number, Value> }>();
-  return (db, exceptDayId) => {
+export function cachedUntilWrite<Key extends string | number, Value>(
+  read: (db: ReadableDb, key: Key) => Value,
+): (db: ReadableDb, key: Key) => Value {
+  const kept = new WeakMap<ReadableDb, { stamp: number; values: Map<Key, Value> }>();
+  return (db, key) => {
     const stamp = changesOf(db);
     let there = kept.get(db);
     if (there?.stamp === stamp) {
-      const value = there.values.get(exceptDayId);
+      const value = there.values.get(key);
       if (value !== undefined) return value;
     }
-    const value = read(db, exceptDayId);
+    const value = read(db, key);
     if (db.inTransaction) return value;
     if (there?.stamp !== stamp) {
       there = { stamp, values: new Map() };
       kept.set(db, there);
     }
-    there.values.set(exceptDayId, value);
+    there.values.set(key, value);
     return value;
   };
 }

@@ -1,6 +1,6 @@
 import { Refusal } from "../domain/refusal.ts";
 import { sentence } from "../domain/words.ts";
-import { type Database, type ReadableDb, statement, type WritableDb } from "./database.ts";
+import type { Database, ReadableDb, WritableDb } from "./database.ts";
 import { writeAnew } from "./erase-wipe.ts";
 import { guardOf } from "./guard.ts";
 
@@ -34,11 +34,12 @@ export interface Store {
 type Synchronous<Result> = Result extends PromiseLike<unknown> ? never : Result;
 
 export function createStore(db: Database): Store {
+  const transaction = transactionsOn(db);
   const listeners = new Set<(change: Change) => void>();
   let seq = 0;
 
   function write<Result>(about: readonly Topic[], work: (db: WritableDb) => Synchronous<Result>): Result {
-    const result = transaction(db, () => work(db));
+    const result = transaction(() => work(db));
     // On the disk by now: `synchronous` is FULL.
     guardOf(db)?.committed();
     seq += 1;
@@ -66,19 +67,23 @@ export function createStore(db: Database): Store {
   };
 }
 
-function transaction<Result>(db: Database, work: () => Result): Result {
-  statement<[]>(db, "BEGIN IMMEDIATE").run();
-  try {
-    const result = work();
-    statement<[]>(db, "COMMIT").run();
-    return result;
-  } catch (error) {
-    // A failed COMMIT may already have ended the transaction.
-    if (db.inTransaction) statement<[]>(db, "ROLLBACK").run();
-    const told = asRefusal(error);
-    if (told !== error) guardOf(db)?.failed();
-    throw told;
-  }
+function transactionsOn(db: Database): <Result>(work: () => Result) => Result {
+  const begin = db.prepare<[], never>("BEGIN IMMEDIATE");
+  const commit = db.prepare<[], never>("COMMIT");
+  return (work) => {
+    begin.run();
+    try {
+      const result = work();
+      commit.run();
+      return result;
+    } catch (error) {
+      // A failed COMMIT may already have ended the transaction.
+      if (db.inTransaction) db.exec("ROLLBACK");
+      const told = asRefusal(error);
+      if (told !== error) guardOf(db)?.failed();
+      throw told;
+    }
+  };
 }
 
 /**

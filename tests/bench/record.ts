@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
 import { defaultParameters, testCodes } from "../../electron/domain/tests/registry.ts";
 import { addAthlete, leagueNamed } from "../../electron/store/athletes.ts";
-import { statement, type WritableDb } from "../../electron/store/database.ts";
+import type { Database, WritableDb } from "../../electron/store/database.ts";
 import { addDay, setDayState } from "../../electron/store/days.ts";
 import { setEntrant } from "../../electron/store/entrants.ts";
 import { openStore } from "../../electron/store/open.ts";
@@ -43,10 +43,11 @@ export function recordBench(): RecordBench {
       bare.db,
     ).exec(`CREATE TABLE bare (seq INTEGER PRIMARY KEY, id TEXT NOT NULL, day_id INTEGER, athlete_id INTEGER,
       test TEXT, variant TEXT, slot TEXT, seen TEXT, entered_by TEXT, note TEXT, source TEXT, at TEXT) STRICT`);
+    const insertBare = bareInsert(connectionOf(bare.db));
     const times = { record: [] as number[], insert: [] as number[] };
     for (let index = 0; index < warmUp + measured; index += 1) {
       const record = timed(() => store.write(["attempts", "calls"], (db) => enter(db, day, index)));
-      const insert = timed(() => insertBare(connectionOf(bare.db), index));
+      const insert = timed(() => insertBare(index));
       if (index < warmUp) continue;
       times.record.push(record);
       times.insert.push(insert);
@@ -73,7 +74,6 @@ function median(times: readonly number[]): number {
 
 /** A day with enough athletes for every attempt, each with a mark from before. */
 function fill(db: WritableDb): { dayId: number; ids: number[] } {
-  db.exec("BEGIN");
   const protocols = testCodes.map((test) => ({ test, parameters: defaultParameters(test) }));
   const dayId = addDay(db, { date: "2026-11-14", title: "Bench", restMinutes: 5 }, protocols);
   setDayState(db, dayId, "open");
@@ -89,7 +89,6 @@ function fill(db: WritableDb): { dayId: number; ids: number[] } {
     addPastMark(db, { athleteId, fingerprint: name, ...before });
     return athleteId;
   });
-  db.exec("COMMIT");
   return { dayId, ids };
 }
 
@@ -109,12 +108,12 @@ function enter(db: WritableDb, day: { dayId: number; ids: number[] }, index: num
   recordAttempt(db, day.dayId, { ...common, ...kind, replaces: null });
 }
 
-function insertBare(db: WritableDb, index: number): void {
+function bareInsert(db: Database): (index: number) => void {
   const sql = `INSERT INTO bare (id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at)
     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
   const seen = '{"how":"tally","reps":20,"offAtEnd":0}';
-  statement<[string, number, number, string, string, string, string, string, string, string, string]>(
-    db,
-    sql,
-  ).run(randomUUID(), 1, index, "push-up", "full", "", seen, "QA", "", "station", at);
+  const insert = db.prepare<unknown[], never>(sql);
+  return (index) => {
+    insert.run(randomUUID(), 1, index, "push-up", "full", "", seen, "QA", "", "station", at);
+  };
 }

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { testCodes } from "../../electron/domain/tests/registry.ts";
-import { statement } from "../../electron/store/database.ts";
+import { allRows, firstRow } from "../../electron/store/database.ts";
 import { recordAttempt } from "../../electron/store/record.ts";
 import { refusalOf, type TestDesk, testDesk } from "./desk.ts";
 import { addPeople, answersOf, openDay } from "./people-of-a-day.ts";
@@ -79,14 +79,11 @@ describe("checking in", () => {
 
   test("the same again changes nothing, also when the first answer was lost", async () => {
     const first = await table().admit(answersOf(ada));
-    const since = statement<[], { since: string }>(
-      made.desk.store.db,
-      "SELECT since FROM entrant WHERE bib = 1",
-    );
-    const before = since.get();
+    const since = () => firstRow(made.desk.store.db, "SELECT since FROM entrant WHERE bib = 1");
+    const before = since();
     made.clock.pass(3);
     expect(await table().admit(answersOf(ada))).toEqual(first);
-    expect(since.get()).toEqual(before);
+    expect(since()).toEqual(before);
   });
 
   test("again with another answer changes the answer and keeps the bib", async () => {
@@ -321,17 +318,14 @@ test("answers are never stored: the store has no place for them, and extra field
   const leaveOut: TestCode[] = ["endurance"];
   expect((await postAdmit(made, { ...answersOf(ada, { leaveOut }), ...answers })).status).toBe(200);
   const { db } = made.desk.store;
-  const tables = statement<[], { name: string }>(
-    db,
-    "SELECT name FROM sqlite_schema WHERE type = 'table'",
-  ).all();
+  const tables = allRows<{ name: string }>(db, "SELECT name FROM sqlite_schema WHERE type = 'table'");
   for (const { name } of tables) {
-    const rows = statement<[], Record<string, unknown>>(db, `SELECT * FROM "${name}"`).all();
+    const rows = allRows(db, `SELECT * FROM "${name}"`);
     expect(JSON.stringify(rows)).not.toContain("canary");
-    for (const column of statement<[], { name: string }>(db, `PRAGMA table_info("${name}")`).all()) {
+    for (const column of allRows<{ name: string }>(db, `PRAGMA table_info("${name}")`)) {
       expect(column.name).not.toMatch(/injur|ill|pain|faint|pregnan|clinic|answer|health|warm|bout/i);
     }
   }
-  const kept = statement<[], { kind: string; reason: string }>(db, "SELECT kind, reason FROM left_out").all();
+  const kept = allRows(db, "SELECT kind, reason FROM left_out");
   expect(kept).toEqual([{ kind: "readiness", reason: "" }]);
 });

@@ -5,7 +5,7 @@ import type { AlikeMarks } from "../../electron/domain/reference/bundle.ts";
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
 import { defaultParameters } from "../../electron/domain/tests/registry.ts";
 import { dayById } from "../../electron/store/days.ts";
-import { addReference, removeReference } from "../../electron/store/references.ts";
+import { addReference, removeReference } from "../../electron/store/reference-bundles.ts";
 import { connectionOf } from "../store/connection.ts";
 import { type BoardDay, boardDay } from "./board-day.ts";
 import { testDesk } from "./desk.ts";

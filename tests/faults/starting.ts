@@ -1,7 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { writeSync } from "node:fs";
 import { join } from "node:path";
-import { statement } from "../../electron/store/database.ts";
+import { firstRow } from "../../electron/store/database.ts";
 import { openStore } from "../../electron/store/open.ts";
 import { fillDisk } from "./fill.ts";
 import { makeHall } from "./hall.ts";
@@ -46,7 +46,7 @@ function start(makeRoom: () => void): Started {
   try {
     const store = openStore({ file });
     const count = () =>
-      statement<[], { count: number }>(store.db, "SELECT count(*) AS count FROM attempt").get()?.count ?? 0;
+      firstRow<{ count: number }>(store.db, "SELECT count(*) AS count FROM attempt")?.count ?? 0;
     const attempts = count();
     let refused = "";
     try {

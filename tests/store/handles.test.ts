@@ -1,55 +1,74 @@
 import { afterEach, beforeEach, expect, expectTypeOf, test } from "vitest";
-import { skip } from "../../electron/api/station/turns.ts";
+import { put } from "../../electron/api/heat/make.ts";
 import { addVoid } from "../../electron/store/attempts.ts";
-import { type ReadableDb, statement, type WritableDb } from "../../electron/store/database.ts";
-import { allDays, type Day, setDayState } from "../../electron/store/days.ts";
+import {
+  allRows,
+  execute,
+  firstRow,
+  type ReadableDb,
+  setting,
+  type WritableDb,
+} from "../../electron/store/database.ts";
+import { addDay, allDays, setDayState } from "../../electron/store/days.ts";
+import type { Heat } from "../../electron/store/heats.ts";
 import { openStore } from "../../electron/store/open.ts";
 import type { Store } from "../../electron/store/store.ts";
 
+const plan = { date: "2026-11-14", title: "A day", restMinutes: 5 };
 let store: Store;
 beforeEach(() => {
   store = openStore({ file: ":memory:" });
+  store.write(["day"], (db) => addDay(db, plan, []));
 });
 afterEach(() => store.close());
 
-/** Never called: the compiler refuses each line that expects it, and refuses the expectation where it does not. */
-function whatTheCompilerRefuses(reader: ReadableDb, writer: WritableDb, day: Day): void {
-  const decision = { reason: "Late", decidedBy: "QA", at: "" };
-  // @ts-expect-error A reader changes nothing by the store's functions,
-  addVoid(reader, "a", "Slip", "QA", "");
-  // @ts-expect-error nor by those of the door,
-  skip(reader, day, { athleteId: 1, test: "core" }, decision);
-  // @ts-expect-error nor is it a writer,
-  const other: WritableDb = reader;
-  // @ts-expect-error nor can it run what it likes.
-  reader.exec("DELETE FROM mark");
-  // @ts-expect-error What an open store shows is a reader,
-  setDayState(store.db, 1, "closed");
-  // @ts-expect-error and what a reader prepares only asks.
-  statement<[], never>(reader, "DELETE FROM mark").run();
-  // A writer reads as well.
-  allDays(writer);
-  const one: ReadableDb = writer;
-  // @ts-expect-error A promise would be worked on after its transaction.
-  store.write([], async (db) => setDayState(db, 1, "closed"));
-  expect([one, other]).toBeDefined();
-}
-
-test("a reader is no writer, and a writer is a reader: the compiler says so", () => {
+test("a reader is no writer, and a writer is a reader", () => {
   expectTypeOf<ReadableDb>().not.toExtend<WritableDb>();
   expectTypeOf<WritableDb>().toExtend<ReadableDb>();
   expectTypeOf(store.db).toEqualTypeOf<ReadableDb>();
-  expectTypeOf(whatTheCompilerRefuses).returns.toBeVoid();
+  // A promise would go on after its transaction.
+  expectTypeOf(store.write<Promise<void>>)
+    .parameter(1)
+    .returns.toBeNever();
 });
 
-test("a writer is handed out inside a transaction, and reads what it has just written", () => {
-  const sql =
-    "INSERT INTO day (date, title, state, rest_minutes) VALUES ('2026-11-14', 'A day', 'planned', 5)";
-  const titles = store.write(["day"], (db) => {
-    expect(db.inTransaction).toBe(true);
-    db.exec(sql);
-    return allDays(db).map(({ title }) => title);
+const heat: Heat = {
+  ...{
+    id: "h",
+    dayId: 1,
+    test: "core",
+    lanes: 2,
+    state: "gathering",
+    gatheredAt: "",
+    zero: null,
+    ended: null,
+  },
+};
+
+// The compiler refuses each line that expects it (and refuses the expectation where it does not); so does the store.
+test.each<[string, (db: ReadableDb) => unknown]>([
+  // @ts-expect-error A reader is given to a function of the store that writes.
+  ["by the store's functions", (db) => addVoid(db, "a", "Slip", "QA", "")],
+  // @ts-expect-error A reader is given to a function of the door that writes.
+  ["by the door's", (db) => put(db, heat, 1, 1)],
+  // @ts-expect-error What an open store shows is a reader.
+  ["by the open store's own handle", () => setDayState(store.db, 1, "closed")],
+  // @ts-expect-error A statement that changes something needs a writer.
+  ["by a statement", (db) => execute(db, "DELETE FROM day")],
+  ["by what looks like a query", (db) => allRows(db, "DELETE FROM day RETURNING id")],
+  ["by what looks like a question", (db) => firstRow(db, "UPDATE day SET title = '' RETURNING id")],
+  ["by a setting", (db) => setting(db, "user_version = 0")],
+])("a reader changes nothing %s", (_, change) => {
+  expect(() => change(store.db)).toThrow(/store\.write|a query|setting/);
+  expect(allDays(store.db)).toMatchObject([plan]);
+  expect(setting(store.db, "user_version")).toBeGreaterThan(0);
+});
+
+test("a writer is handed out for one transaction, and reads what it has just written", () => {
+  const kept = store.write(["day"], (db) => {
+    setDayState(db, 1, "closed");
+    expect(allDays(db)).toMatchObject([{ state: "closed" }]);
+    return { db };
   });
-  expect(titles).toEqual(["A day"]);
-  expect(store.db.inTransaction).toBe(false);
+  expect(() => setDayState(kept.db, 1, "open")).toThrow(/store\.write/);
 });

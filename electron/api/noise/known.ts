@@ -10,7 +10,7 @@ import {
 import { ofEachTest, type TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import { type RepeatedTrial, repeatedMarks, repeatedTrials } from "../../store/repeats.ts";
-import { remembered } from "../../store/stamp.ts";
+import { cachedUntilWrite } from "../../store/stamp.ts";
 
 /** What a store knows of the noise of one test; estimates in the kind of its typical error (grains, or a share). */
 export interface TestNoise {
@@ -30,7 +30,7 @@ export interface TestNoise {
 export type Noise = Readonly<Record<TestCode, TestNoise>>;
 
 /** The noise of each test as the store's marks show it, leaving one day (0: none) out. */
-export const noiseOf: (db: ReadableDb, exceptDayId: number) => Noise = remembered(read);
+export const noiseOf: (db: ReadableDb, exceptDayId: number) => Noise = cachedUntilWrite(read);
 
 function read(db: ReadableDb, exceptDayId: number): Noise {
   const repeats = Map.groupBy(repeatedMarks(db, exceptDayId), ({ test }) => test);

@@ -1,6 +1,6 @@
 import { type AlikeInterval, leftOpen } from "../../domain/statistics/place-between.ts";
 import type { ReadableDb } from "../../store/database.ts";
-import { type MarksOfOrigin, marksFromElsewhere } from "../../store/references.ts";
+import { type MarksOfOrigin, marksFromElsewhere } from "../../store/reference-bundles.ts";
 import type { Sort } from "./groups.ts";
 
 /** Marks from one place elsewhere, told as bounds; nobody here knows whose they are. */

@@ -1,15 +1,15 @@
 import { consentOf } from "../../domain/privacy/consent.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { type Athlete, allAthletes, type Category } from "../../store/athletes.ts";
+import { type ComparableMark, latestMarks, marksToCompare } from "../../store/comparable-marks.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
-import { latestMarks, marksToCompare, type ReferenceMark } from "../../store/reference.ts";
 import { type GroupElsewhere, groupsElsewhere } from "./elsewhere.ts";
 
 /** Marks of this store to compare with, one an athlete. */
 export interface GroupHere {
   readonly group: "today" | "store";
-  readonly marks: readonly ReferenceMark[];
+  readonly marks: readonly ComparableMark[];
 }
 
 export type Group = GroupHere | GroupElsewhere;
@@ -30,7 +30,7 @@ export interface Sort {
 export function groupsOf(db: ReadableDb, day: Day, sort: Sort): Group[] {
   const { test, fingerprint, category } = sort;
   const agreed = agreedOf(db, day.date, category);
-  const own = (marks: readonly ReferenceMark[]) => marks.filter(({ athleteId }) => agreed.has(athleteId));
+  const own = (marks: readonly ComparableMark[]) => marks.filter(({ athleteId }) => agreed.has(athleteId));
   return [
     { group: "today", marks: own(marksToCompare(db, day.id, test, fingerprint)) },
     { group: "store", marks: own(latestMarks(db, { test, fingerprint, date: day.date })) },

@@ -5,7 +5,7 @@ import { bundleLimits } from "../../domain/reference/limits.ts";
 import { refused } from "../../domain/reference/refused.ts";
 import { sentence } from "../../domain/words.ts";
 import { allExports } from "../../store/exports.ts";
-import { addReference, referenceOf, removeReference } from "../../store/references.ts";
+import { addReference, referenceOf, removeReference } from "../../store/reference-bundles.ts";
 import type { Desk } from "../desk.ts";
 import { allow, router } from "../trpc.ts";
 import { bundleInHand, bytesOf, keepInHand } from "./in-hand.ts";

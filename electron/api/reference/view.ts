@@ -9,7 +9,7 @@ import {
   quartersOfReference,
   type ReferenceTest as StoredTest,
   testsOfReference,
-} from "../../store/references.ts";
+} from "../../store/reference-bundles.ts";
 import type { Brought, KeptReference, ReferenceTest } from "./schemas.ts";
 
 type Content = Pick<Brought, "kind" | "tests" | "marks" | "quarters">;

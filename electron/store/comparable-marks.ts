@@ -1,8 +1,8 @@
 import type { TestCode } from "../domain/tests/registry.ts";
-import { type ReadableDb, statement } from "./database.ts";
+import { allRows, type ReadableDb } from "./database.ts";
 
 /** What one athlete brings to a reference group: one mark, in the test's grains. */
-export interface ReferenceMark {
+export interface ComparableMark {
   readonly athleteId: number;
   readonly value: number;
 }
@@ -13,10 +13,10 @@ export function marksToCompare(
   dayId: number,
   test: TestCode,
   fingerprint: string,
-): ReferenceMark[] {
+): ComparableMark[] {
   const sql = `SELECT athlete_id AS athleteId, value FROM mark
-    WHERE day_id = ? AND test = ? AND fingerprint = ? AND state = 'complete'`;
-  return statement<[number, string, string], ReferenceMark>(db, sql).all(dayId, test, fingerprint);
+    WHERE day_id = @dayId AND test = @test AND fingerprint = @fingerprint AND state = 'complete'`;
+  return allRows(db, sql, { dayId, test, fingerprint });
 }
 
 /** Beside max(), the other columns are those of its row: SQLite says so. */
@@ -30,7 +30,7 @@ const latestSql = `
 export function latestMarks(
   db: ReadableDb,
   which: { readonly test: TestCode; readonly fingerprint: string; readonly date: string },
-): ReferenceMark[] {
-  const query = statement<[typeof which], ReferenceMark>(db, latestSql);
-  return query.all(which).map(({ athleteId, value }) => ({ athleteId, value }));
+): ComparableMark[] {
+  const rows = allRows<ComparableMark>(db, latestSql, which);
+  return rows.map(({ athleteId, value }) => ({ athleteId, value }));
 }

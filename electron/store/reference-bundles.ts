@@ -1,6 +1,6 @@
 import type { Interval } from "../domain/privacy/coding.ts";
 import type { AlikeMarks, Bundle, BundleTest, ToldCategory } from "../domain/reference/bundle.ts";
-import { type ReadableDb, statement, type WritableDb } from "./database.ts";
+import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "./database.ts";
 
 /** One bundle from elsewhere. */
 export interface KeptReference {
@@ -18,7 +18,7 @@ const columns = "id, origin, kind, sha256, added_at AS addedAt";
 /** Every bundle that is kept, by origin, the newest of one origin first. */
 export function allReferences(db: ReadableDb): KeptReference[] {
   const sql = `SELECT ${columns} FROM reference ORDER BY origin COLLATE NOCASE, origin, id DESC`;
-  return statement<[], KeptReference>(db, sql).all();
+  return allRows(db, sql);
 }
 
 /** The bundle of that file, or of the same content in another file; undefined when neither is kept. */
@@ -28,26 +28,28 @@ export function referenceOf(
 ): KeptReference | undefined {
   const sql = `SELECT ${columns} FROM reference WHERE sha256 = @sha256 OR content_sha256 = @contentSha256 LIMIT 1`;
   const { sha256, contentSha256 } = file;
-  return statement<[typeof file], KeptReference>(db, sql).get({ sha256, contentSha256 });
+  return firstRow(db, sql, { sha256, contentSha256 });
 }
 
 /** Keeps a bundle with all its rows; returns its id. It must not be kept already. */
 export function addReference(
   db: WritableDb,
-  { origin, kind, sha256, addedAt }: Omit<KeptReference, "id">,
+  reference: Omit<KeptReference, "id">,
   bundle: Pick<Bundle, "contentSha256" | "tests" | "marks">,
 ): number {
-  const sql = `INSERT INTO reference (origin, kind, sha256, content_sha256, added_at) VALUES (?, ?, ?, ?, ?)`;
-  const made = statement<string[]>(db, sql).run(origin, kind, sha256, bundle.contentSha256, addedAt);
-  const id = Number(made.lastInsertRowid);
+  const sql = `INSERT INTO reference (origin, kind, sha256, content_sha256, added_at)
+    VALUES (@origin, @kind, @sha256, @contentSha256, @addedAt)`;
+  const { contentSha256 } = bundle;
+  const id = Number(execute(db, sql, { ...reference, contentSha256 }).lastInsertRowid);
   for (const test of bundle.tests) addTest(db, id, test);
   for (const marks of bundle.marks) addMarks(db, id, marks);
   return id;
 }
 
 function addTest(db: WritableDb, id: number, { test, variant, fingerprint }: BundleTest): void {
-  const sql = "INSERT INTO reference_test (reference_id, test, variant, fingerprint) VALUES (?, ?, ?, ?)";
-  statement<[number, string, string, string]>(db, sql).run(id, test, variant, fingerprint);
+  const sql = `INSERT INTO reference_test (reference_id, test, variant, fingerprint)
+    VALUES (@id, @test, @variant, @fingerprint)`;
+  execute(db, sql, { id, test, variant, fingerprint });
 }
 
 function addMarks(db: WritableDb, id: number, marks: AlikeMarks): void {
@@ -55,13 +57,12 @@ function addMarks(db: WritableDb, id: number, marks: AlikeMarks): void {
   const sql = `INSERT INTO reference_mark
     (reference_id, test, variant, category, age_band, quarter, low, high, marks)
     VALUES (@id, @test, @variant, @category, @ageBand, @quarter, @low, @high, @count)`;
-  const row = { id, test, variant, category, ageBand, quarter, low, high, count };
-  statement<[typeof row]>(db, sql).run(row);
+  execute(db, sql, { id, test, variant, category, ageBand, quarter, low, high, count });
 }
 
 /** Takes a bundle away with everything of it; false when it is not kept. */
 export function removeReference(db: WritableDb, id: number): boolean {
-  return statement<[number]>(db, "DELETE FROM reference WHERE id = ?").run(id).changes > 0;
+  return execute(db, "DELETE FROM reference WHERE id = @id", { id }).changes > 0;
 }
 
 /** What a bundle holds of one way of doing one test. */
@@ -73,16 +74,14 @@ export interface ReferenceTest extends BundleTest {
 export function testsOfReference(db: ReadableDb, id: number): ReferenceTest[] {
   const sql = `SELECT test, variant, fingerprint, sum(marks) AS marks
     FROM reference_test JOIN reference_mark USING (reference_id, test, variant)
-    WHERE reference_id = ? GROUP BY test, variant, fingerprint`;
-  return statement<[number], ReferenceTest>(db, sql).all(id);
+    WHERE reference_id = @id GROUP BY test, variant, fingerprint`;
+  return allRows(db, sql, { id });
 }
 
 /** The quarters, or years, that a bundle's marks are from, in order. */
 export function quartersOfReference(db: ReadableDb, id: number): string[] {
-  const sql = "SELECT DISTINCT quarter FROM reference_mark WHERE reference_id = ? ORDER BY quarter";
-  return statement<[number], { quarter: string }>(db, sql)
-    .all(id)
-    .map(({ quarter }) => quarter);
+  const sql = "SELECT DISTINCT quarter FROM reference_mark WHERE reference_id = @id ORDER BY quarter";
+  return allRows<{ quarter: string }>(db, sql, { id }).map(({ quarter }) => quarter);
 }
 
 /** Marks of one origin, test, fingerprint and category that are told alike. */
@@ -98,8 +97,8 @@ export function marksFromElsewhere(db: ReadableDb, fingerprint: string): MarksOf
     FROM reference_test
     JOIN reference ON reference.id = reference_id
     JOIN reference_mark USING (reference_id, test, variant)
-    WHERE fingerprint = ?
+    WHERE fingerprint = @fingerprint
     GROUP BY origin, category, low, high
     ORDER BY origin, category, low, high`;
-  return statement<[string], MarksOfOrigin>(db, sql).all(fingerprint);
+  return allRows(db, sql, { fingerprint });
 }
