@@ -100,17 +100,16 @@ export function lastVariant(db: ReadableDb, athleteId: number, test: TestCode): 
   return firstRow<{ variant: string }>(db, sql, { athleteId, test })?.variant;
 }
 
-/** The attempts that stand for one mark. */
+/** The attempts of one test that stand, whichever way it was done. */
 export function standingAttempts(
   db: ReadableDb,
   dayId: number,
   athleteId: number,
   test: TestCode,
-  variant: string,
 ): KeptAttempt[] {
   const sql = `SELECT ${columns} FROM ${source} WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
-    AND variant = @variant AND void.attempt_id IS NULL ORDER BY seq`;
-  return allRows<AttemptRow>(db, sql, { dayId, athleteId, test, variant }).map(asAttempt);
+    AND void.attempt_id IS NULL ORDER BY seq`;
+  return allRows<AttemptRow>(db, sql, { dayId, athleteId, test }).map(asAttempt);
 }
 
 /** Adds an attempt. One that names no heat counts for the heat of what it corrects, unless that was another athlete's. */

@@ -14,10 +14,10 @@ export function calls(db: ReadableDb, dayId: number): Call[] {
   return allRows(db, sql, { dayId });
 }
 
-/** Calls an athlete; a call to another station takes its place. */
+/** Calls an athlete. It takes the place of a call to another station; one to the same station stays as it was. */
 export function setCall(db: WritableDb, dayId: number, call: Call): void {
   const sql = `INSERT INTO call (day_id, athlete_id, test, at) VALUES (@dayId, @athleteId, @test, @at)
-    ON CONFLICT DO UPDATE SET test = excluded.test, at = excluded.at`;
+    ON CONFLICT DO UPDATE SET test = excluded.test, at = excluded.at WHERE test <> excluded.test`;
   execute(db, sql, { ...call, dayId });
 }
 

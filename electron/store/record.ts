@@ -1,6 +1,7 @@
 import { Refusal } from "../domain/refusal.ts";
 import type { Mark } from "../domain/tests/protocol.ts";
 import { protocolOf } from "../domain/tests/registry.ts";
+import { slotTaken } from "../domain/tests/slots.ts";
 import { sentence } from "../domain/words.ts";
 import {
   type Attempt,
@@ -10,7 +11,7 @@ import {
   type KeptAttempt,
   standingAttempts,
 } from "./attempts.ts";
-import type { WritableDb } from "./database.ts";
+import type { ReadableDb, WritableDb } from "./database.ts";
 import { deriveMark, parametersOf } from "./marks.ts";
 
 /** An attempt that somebody enters; the slot follows from what was seen. */
@@ -43,15 +44,20 @@ export function recordAttempt(db: WritableDb, dayId: number, attempt: NewAttempt
   const known = attemptById(db, attempt.id);
   if (known !== undefined) return answerRetry(db, dayId, { ...attempt, seen }, known);
   const slot = protocol.slot(seen);
-  const there = standingAttempts(db, dayId, attempt.athleteId, attempt.test, attempt.variant);
-  const inSlot = there.filter((other) => other.slot === slot);
-  if (inSlot.length >= protocol.slotSize(parametersOf(db, dayId, attempt.test))) {
-    throw new Refusal("conflict", sentence(`test.${attempt.test}.taken`, { by: inSlot[0]?.enteredBy ?? "" }));
-  }
+  requireRoom(db, dayId, attempt, slot);
   const { fromHeat, ...entered } = attempt;
   const { heatId = null, result = null } = fromHeat ?? {};
   addAttempt(db, dayId, { ...entered, seen, slot, heatId, result });
   return { outcome: "added", mark: deriveMark(db, dayId, attempt.athleteId, attempt.test, attempt.variant) };
+}
+
+function requireRoom(db: ReadableDb, dayId: number, attempt: NewAttempt, slot: string): void {
+  const { athleteId, test, variant } = attempt;
+  const there = standingAttempts(db, dayId, athleteId, test);
+  const inSlot = there.filter((other) => other.variant === variant && other.slot === slot);
+  const held = { count: inSlot.length, by: inSlot[0]?.enteredBy ?? "" };
+  const taken = slotTaken(test, parametersOf(db, dayId, test), held);
+  if (taken !== null) throw new Refusal("conflict", taken);
 }
 
 function answerRetry(

@@ -1,11 +1,10 @@
 import { fillFrom } from "../../domain/heats/fill.ts";
-import { Refusal } from "../../domain/refusal.ts";
-import { sentence } from "../../domain/words.ts";
 import { setCall } from "../../store/calls.ts";
 import { type HeatLane, lanesOf, takenLanes } from "../../store/heat-lanes.ts";
 import { requireOpenDay } from "../at-hand.ts";
 import type { Desk } from "../desk.ts";
 import { queueOf } from "../station/view.ts";
+import { nobodyToCall } from "../station/who.ts";
 import { freeLanes, heatToFill, put, type WantedHeat } from "./make.ts";
 
 export interface Gathered {
@@ -27,7 +26,7 @@ export function gather(desk: Desk, wanted: WantedHeat): Gathered {
     const inLanes = new Set(takenLanes(db, day.id).map(({ athleteId }) => athleteId));
     const free = freeLanes(db, heat);
     const { called, resting } = fillFrom(queueOf(db, day, heat.test, now), inLanes, free.length, now);
-    if (called.length === 0 && lanesOf(db, heat.id).length === 0) throw nobody(resting, now);
+    if (called.length === 0 && lanesOf(db, heat.id).length === 0) throw nobodyToCall(resting, now);
     const placed = called.map(({ athleteId, calledAt }, index) => {
       setCall(db, day.id, { athleteId, test: heat.test, at: calledAt ?? now });
       return put(db, heat, free[index] ?? 0, athleteId);
@@ -35,10 +34,4 @@ export function gather(desk: Desk, wanted: WantedHeat): Gathered {
     const rest = resting === null ? null : { bib: resting.bib, readyAt: resting.readyAt };
     return { heatId: heat.id, placed, resting: rest };
   });
-}
-
-function nobody(resting: { bib: number; readyAt: string } | null, now: string): Refusal {
-  if (resting === null) return new Refusal("conflict", sentence("station.nobodyWaits"));
-  const count = Math.ceil((Date.parse(resting.readyAt) - Date.parse(now)) / 60_000);
-  return new Refusal("conflict", sentence("station.allRest", { bib: resting.bib, count }));
 }

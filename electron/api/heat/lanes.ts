@@ -1,13 +1,13 @@
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { absences, addAbsence } from "../../store/absences.ts";
+import { endCallTo } from "../../store/calls.ts";
 import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import { eventsOf } from "../../store/heat-events.ts";
 import { freeLane, type HeatLane, lanesOf, setLaneVariant, takeLane } from "../../store/heat-lanes.ts";
 import type { Heat } from "../../store/heats.ts";
 import { requireOpenLanes } from "./make.ts";
 import { requireVariant } from "./place.ts";
-import { uncall } from "./taps.ts";
 
 /**
  * The lane of somebody who has not begun. Lanes are named by who is in them, so that a change sent twice never hits
@@ -54,7 +54,7 @@ export function sendBack(db: WritableDb, heat: Heat, athleteId: number): void {
   if (!lanesOf(db, heat.id).some((each) => each.athleteId === athleteId)) return;
   const { lane } = requireChangeable(db, heat, athleteId);
   freeLane(db, heat.id, lane);
-  uncall(db, heat, athleteId);
+  endCallTo(db, heat.dayId, athleteId, heat.test);
 }
 
 /** Whoever was called did not come: their lane is free, they go to the end of the queue, and it is counted. */

@@ -1,19 +1,24 @@
 import { Refusal } from "../../domain/refusal.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
-import { parseCount } from "../../domain/units.ts";
 import { sentence } from "../../domain/words.ts";
-import { attemptsOfAthlete } from "../../store/attempts.ts";
-import { calls, setCall } from "../../store/calls.ts";
-import type { ReadableDb, WritableDb } from "../../store/database.ts";
+import { standingAttempts } from "../../store/attempts.ts";
+import { setCall } from "../../store/calls.ts";
+import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { type HeatLane, takenLanes } from "../../store/heat-lanes.ts";
 import type { Heat } from "../../store/heats.ts";
 import { parametersOf } from "../../store/marks.ts";
-import { type Present, presentByBib } from "../../store/present.ts";
+import type { Present } from "../../store/present.ts";
 import { requireOpenDay } from "../at-hand.ts";
 import type { Desk } from "../desk.ts";
-import { queueOf } from "../station/view.ts";
-import { doneBy, requirePresent, requireTesting, requireTurn } from "../station/who.ts";
+import {
+  doneBy,
+  requireBib,
+  requirePresent,
+  requireRested,
+  requireTesting,
+  requireTurn,
+} from "../station/who.ts";
 import { freeLanes, heatToFill, put, type WantedHeat } from "./make.ts";
 
 export interface Placing {
@@ -42,10 +47,10 @@ export function place(desk: Desk, wanted: WantedHeat, placing: Placing): HeatLan
     const heat = heatToFill(db, desk, day, wanted);
     const now = desk.now().toISOString();
     requireMay(db, day, heat, who);
-    if (!placing.evenResting) requireRested(db, day, heat, who, now);
+    if (!placing.evenResting) requireRested(db, day, who, heat.test, now);
     requireVariant(heat, placing.variant);
     const lane = requireFree(db, heat, placing.lane);
-    callHere(db, heat, who.athleteId, now);
+    setCall(db, day.id, { athleteId: who.athleteId, test: heat.test, at: now });
     return { heatId: heat.id, ...put(db, heat, lane, who.athleteId, placing.variant) };
   });
 }
@@ -55,12 +60,7 @@ function pickLane({ heatId, lane, athleteId, variant }: HeatLane & { heatId: str
 }
 
 function requireWho(db: ReadableDb, day: Day, who: Placing["who"]): Present {
-  if ("athleteId" in who) return requirePresent(db, day, who.athleteId);
-  const read = parseCount(who.bib);
-  if (!("count" in read)) throw new Refusal("bad-input", sentence("station.badBib"));
-  const found = presentByBib(db, day.id, read.count);
-  if (found === undefined) throw new Refusal("not-found", sentence("station.noBib", { bib: read.count }));
-  return found;
+  return "athleteId" in who ? requirePresent(db, day, who.athleteId) : requireBib(db, day, who.bib);
 }
 
 function requireMay(db: ReadableDb, day: Day, heat: Heat, who: Present): void {
@@ -73,19 +73,8 @@ function requireMay(db: ReadableDb, day: Day, heat: Heat, who: Present): void {
 
 /** One leap makes a mark, and leaves the other trials to take. */
 function hasTrialsLeft(db: ReadableDb, heat: Heat, who: Present): boolean {
-  const standing = attemptsOfAthlete(db, heat.dayId, who.athleteId).filter(
-    (attempt) => attempt.test === heat.test && attempt.void === null,
-  );
+  const standing = standingAttempts(db, heat.dayId, who.athleteId, heat.test);
   return standing.length < protocolOf(heat.test).slotSize(parametersOf(db, heat.dayId, heat.test));
-}
-
-function requireRested(db: ReadableDb, day: Day, heat: Heat, who: Present, now: string): void {
-  const readyAt = queueOf(db, day, heat.test, now).find(
-    ({ athleteId }) => athleteId === who.athleteId,
-  )?.readyAt;
-  if (readyAt === undefined || readyAt <= now) return;
-  const count = Math.ceil((Date.parse(readyAt) - Date.parse(now)) / 60_000);
-  throw new Refusal("conflict", sentence("heat.rests", { name: who.name, count }));
 }
 
 /** @throws Refusal `bad-input` for a way of doing the test that there is not. */
@@ -102,11 +91,4 @@ function requireFree(db: ReadableDb, heat: Heat, wanted: number | undefined): nu
   if (lane > heat.lanes) throw new Refusal("bad-input", sentence("heat.noLane", { lane }));
   if (!free.includes(lane)) throw new Refusal("conflict", sentence("heat.takenLane", { lane }));
   return lane;
-}
-
-function callHere(db: WritableDb, heat: Heat, athleteId: number, at: string): void {
-  const called = calls(db, heat.dayId).some(
-    (call) => call.athleteId === athleteId && call.test === heat.test,
-  );
-  if (!called) setCall(db, heat.dayId, { athleteId, test: heat.test, at });
 }

@@ -2,6 +2,7 @@ import { after } from "../../domain/heats/clock.ts";
 import { countInMs } from "../../domain/heats/fold.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
+import { endCallTo } from "../../store/calls.ts";
 import type { WritableDb } from "../../store/database.ts";
 import type { KeptEvent } from "../../store/heat-events.ts";
 import { takeLane } from "../../store/heat-lanes.ts";
@@ -11,7 +12,7 @@ import { elapsedOf, type LoadedHeat, lanesAt, load, momentOf, requireHeat, requi
 import { makeHeat } from "./make.ts";
 import { openLanes } from "./over.ts";
 import { settle } from "./settle.ts";
-import { add, uncall } from "./taps.ts";
+import { add } from "./taps.ts";
 
 /**
  * Starts the clock of a gathered heat: the count-in begins at the tap, time 0 comes after it. Starting it again changes
@@ -32,7 +33,7 @@ function begin(db: WritableDb, desk: Desk, loaded: LoadedHeat, startedAgoMs: num
   if (lanes.length === 0) throw new Refusal("conflict", sentence("heat.empty"));
   const countIn = countInMs(heat.test, parameters as never);
   startHeat(db, heat.id, after(momentOf(desk), countIn - startedAgoMs));
-  for (const { athleteId } of lanes) uncall(db, heat, athleteId);
+  for (const { athleteId } of lanes) endCallTo(db, heat.dayId, athleteId, heat.test);
 }
 
 /**
@@ -91,7 +92,7 @@ export function callOff(desk: Desk, { heatId, by, reason, again }: CallingOff): 
     settle(db, loaded, lanesAt(loaded, null), [], { by, at, reason });
     endHeat(db, heat.id, { ending: "called-off", reason, by, at });
     if (again === undefined) {
-      for (const { athleteId } of loaded.lanes) uncall(db, heat, athleteId);
+      for (const { athleteId } of loaded.lanes) endCallTo(db, heat.dayId, athleteId, heat.test);
     } else {
       const next = makeHeat(db, desk, day, { test: heat.test, heatId: again, lanes: heat.lanes });
       for (const { lane, athleteId, variant } of loaded.lanes)

@@ -5,7 +5,6 @@ import { sentence } from "../../domain/words.ts";
 import { endCallTo } from "../../store/calls.ts";
 import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import { addEvent, heatOfEvent, type KeptEvent } from "../../store/heat-events.ts";
-import type { Heat } from "../../store/heats.ts";
 import type { Desk } from "../desk.ts";
 import { say } from "../words.ts";
 import { elapsedOf, type LoadedHeat, lanesAt, load, momentOf, requireHeat } from "./load.ts";
@@ -55,9 +54,10 @@ export function add(db: WritableDb, loaded: LoadedHeat, events: readonly KeptEve
   const [first] = events;
   if (first === undefined) return;
   settle(db, loaded, before, after, { by: first.by, at: first.at, reason: said(events) ?? why });
+  const { heat } = loaded;
   for (const { lane, athleteId } of loaded.lanes) {
     if (events.some((event) => event.lane === null || event.lane === lane))
-      uncall(db, loaded.heat, athleteId);
+      endCallTo(db, heat.dayId, athleteId, heat.test);
   }
 }
 
@@ -68,11 +68,6 @@ function said(events: readonly KeptEvent[]): string | undefined {
     if (typeof named === "string") return named;
   }
   return undefined;
-}
-
-/** Whoever was called here has come, or need not come. */
-export function uncall(db: WritableDb, heat: Heat, athleteId: number): void {
-  endCallTo(db, heat.dayId, athleteId, heat.test);
 }
 
 function readTap(loaded: LoadedHeat, sent: SentTap, elapsed: number, by: string, at: string): KeptEvent {

@@ -14,8 +14,8 @@ import { endedHeats, type Heat, liveHeat } from "../../store/heats.ts";
 import { everybody, type Present } from "../../store/present.ts";
 import type { Desk } from "../desk.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
-import type { Person, Told } from "../station/schemas.ts";
-import { personOf, tellOne } from "../station/tell.ts";
+import type { Told } from "../station/schemas.ts";
+import { personIn, tellOne } from "../station/tell.ts";
 import { queueOf } from "../station/view.ts";
 import { type LoadedHeat, type LoadedLane, lanesAt, load, momentOf } from "./load.ts";
 import { isFixed } from "./make.ts";
@@ -50,13 +50,6 @@ export function view(desk: Desk, day: Day, test: TestCode, lengths: LengthUnit):
   };
 }
 
-function personIn({ people }: Scene, athleteId: number): Person {
-  const who = people.get(athleteId);
-  // Lanes refer to entrants by a foreign key, so this can't happen to anybody.
-  if (who === undefined) throw new Error(`Athlete ${athleteId} is not on the day's list.`);
-  return personOf(who);
-}
-
 function nextOf(scene: Scene, test: TestCode): HeatView["next"] {
   const { db, day, queue } = scene;
   const inLanes = new Set(takenLanes(db, day.id).map(({ athleteId }) => athleteId));
@@ -65,14 +58,14 @@ function nextOf(scene: Scene, test: TestCode): HeatView["next"] {
     .filter(({ athleteId }) => !inLanes.has(athleteId))
     .slice(0, soon)
     .map(({ athleteId, waitingSince, readyAt, calledAt }) => ({
-      who: personIn(scene, athleteId),
+      who: personIn(scene.people, athleteId),
       ...{ waitingSince, readyAt, calledAt },
       absences: missed.filter((absence) => absence.athleteId === athleteId).length,
     }));
 }
 
 function endedView(scene: Scene, heat: Heat): HeatView["ended"][number] {
-  const bibs = lanesOf(scene.db, heat.id).map(({ athleteId }) => personIn(scene, athleteId).bib);
+  const bibs = lanesOf(scene.db, heat.id).map(({ athleteId }) => personIn(scene.people, athleteId).bib);
   const { ending = "done", reason = "", by = "", at = "" } = heat.ended ?? {};
   return { heatId: heat.id, ending, reason, by, at, bibs };
 }
@@ -106,7 +99,7 @@ function laneView(scene: Scene, loaded: LoadedHeat, lane: LoadedLane): HeatLaneV
   const begun = events.some((event) => event.lane === null || event.lane === lane.lane);
   return {
     lane: lane.lane,
-    who: personIn(scene, athleteId),
+    who: personIn(scene.people, athleteId),
     variant,
     prior: [...lane.prior],
     free: !begun && !isFixed(heat),

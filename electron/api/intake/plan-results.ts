@@ -1,6 +1,7 @@
 import { RowRefused } from "../../domain/tests/cells.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
+import { slotTaken } from "../../domain/tests/slots.ts";
 import { againstLast } from "../../domain/tests/written.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { Athlete } from "../../store/athletes.ts";
@@ -13,7 +14,7 @@ import { attemptId, contentOf } from "./attempt-id.ts";
 import { isTaken, keptBack, known, type Outcome, type ReadRow } from "./outcome.ts";
 import { otherName } from "./plan-past.ts";
 import { athleteNamed } from "./register.ts";
-import { type Hall, readHall, stand, takenBy } from "./results-hall.ts";
+import { addTo, type Hall, readHall } from "./results-hall.ts";
 
 interface Plan {
   readonly hall: Hall;
@@ -99,13 +100,13 @@ function absence(state: Exclude<EntrantState, "testing" | "withdrawn"> | "unlist
   }
 }
 
-/** The same rule and the same words as the store's own (`recordAttempt`), so that a preview tells what will happen. */
+/** By the rule that recording goes by, so that a preview tells what will happen. */
 function takePlace(hall: Hall, athleteId: number, { test, variant, seen, enteredBy }: ResultRow): void {
   const standing = hall.standing(athleteId, test, variant);
   const slot = protocolOf(test).slot(seen);
-  const by = takenBy(hall, standing, test, slot);
-  if (by !== undefined) throw new RowRefused(null, sentence(`test.${test}.taken`, { by }));
-  stand(standing, slot, seen, enteredBy);
+  const taken = slotTaken(test, hall.parameters[test], standing.slots.get(slot));
+  if (taken !== null) throw new RowRefused(null, taken);
+  addTo(standing, slot, seen, enteredBy);
 }
 
 /** Who left the day, or this test, may have done it before: what is on paper was seen, and is worth a second look. */

@@ -1,5 +1,6 @@
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
-import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
+import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
+import type { Slot } from "../../domain/tests/slots.ts";
 import type { Athlete } from "../../store/athletes.ts";
 import { allAthletes } from "../../store/athletes.ts";
 import { attemptsOfDay } from "../../store/attempts.ts";
@@ -13,8 +14,7 @@ import { createRegister, type Register } from "./register.ts";
 /** The attempts that stand for one mark, those of the store and those the sheet adds. */
 export interface Standing {
   readonly seen: unknown[];
-  /** How many a slot holds, and who keyed the first. */
-  readonly slots: Map<string, { count: number; readonly by: string }>;
+  readonly slots: Map<string, Slot>;
 }
 
 /** All that decides what a row of results comes to, read once for a whole sheet. */
@@ -46,7 +46,7 @@ export function readHall(db: ReadableDb, day: Day): Hall {
   for (const attempt of attempts) {
     if (attempt.void !== null) continue;
     const { athleteId, test, variant, slot, seen, enteredBy } = attempt;
-    stand(standing(athleteId, test, variant), slot, seen, enteredBy);
+    addTo(standing(athleteId, test, variant), slot, seen, enteredBy);
   }
   const lasts = new Map(
     earlierMarks(db, day, null).map((mark) => [`${mark.athleteId} ${mark.fingerprint}`, mark.value]),
@@ -77,17 +77,9 @@ function createStanding(): Hall["standing"] {
   };
 }
 
-/** Lets one more attempt stand. */
-export function stand({ seen: all, slots }: Standing, slot: string, seen: unknown, by: string): void {
-  const there = slots.get(slot);
-  if (there === undefined) slots.set(slot, { count: 1, by });
-  else there.count += 1;
+/** Adds an attempt to what stands in its slot. */
+export function addTo({ seen: all, slots }: Standing, slot: string, seen: unknown, by: string): void {
+  const there = slots.get(slot) ?? { count: 0, by };
+  slots.set(slot, { ...there, count: there.count + 1 });
   all.push(seen);
-}
-
-/** Who keyed the first attempt of a slot that has no room left; undefined while there is room. */
-export function takenBy(hall: Hall, { slots }: Standing, test: TestCode, slot: string): string | undefined {
-  const there = slots.get(slot);
-  const size = protocolOf(test).slotSize(hall.parameters[test]);
-  return there !== undefined && there.count >= size ? there.by : undefined;
 }

@@ -5,7 +5,7 @@ import { judge } from "../../domain/tests/judge.ts";
 import { parseAttempt, protocolOf, refusalOf } from "../../domain/tests/registry.ts";
 import { againstLast } from "../../domain/tests/written.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
-import { attemptById, attemptsOfAthlete } from "../../store/attempts.ts";
+import { attemptById, standingAttempts } from "../../store/attempts.ts";
 import { endCallTo } from "../../store/calls.ts";
 import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import { type Day, dayById } from "../../store/days.ts";
@@ -155,9 +155,8 @@ function voidCorrected(db: WritableDb, day: Day, at: string, entry: Entry): { at
 
 /** Two ways of doing a test on one day is possible, and more often a slip. */
 function askAboutVariant(db: ReadableDb, day: Day, entry: Entry): Sentence[] {
-  const other = attemptsOfAthlete(db, day.id, entry.athleteId).find(
-    (each) => each.test === entry.test && each.variant !== entry.variant && each.void === null,
-  );
+  const standing = standingAttempts(db, day.id, entry.athleteId, entry.test);
+  const other = standing.find(({ variant }) => variant !== entry.variant);
   return other === undefined
     ? []
     : [sentence(`station.otherVariant.${other.variant}`, { by: other.enteredBy })];

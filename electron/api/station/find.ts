@@ -1,24 +1,21 @@
 import { z } from "zod";
 import { waitFor } from "../../domain/queue/queue.ts";
 import { lastDoneByAthlete } from "../../domain/queue/times.ts";
-import { Refusal } from "../../domain/refusal.ts";
 import { gain } from "../../domain/statistics/change.ts";
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
-import { parseCount } from "../../domain/units.ts";
-import { sentence } from "../../domain/words.ts";
-import { attemptsOfAthlete, type KeptAttempt, lastVariant } from "../../store/attempts.ts";
+import { type KeptAttempt, lastVariant, standingAttempts } from "../../store/attempts.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { type EarlierMark, earlierMarks, parametersOf } from "../../store/marks.ts";
-import { type Present, presentByBib } from "../../store/present.ts";
+import type { Present } from "../../store/present.ts";
 import { tellMarks } from "../marks.ts";
 import { attemptSchema, personSchema, testSchema, toldSchema, writtenSchema } from "./schemas.ts";
 import { attemptView, personOf, toldOf } from "./tell.ts";
 import { timesBy } from "./times.ts";
-import { firstBefore, requireTesting } from "./who.ts";
+import { firstBefore, requireBib, requireTesting } from "./who.ts";
 
 const earlierSchema = z.object({ date: z.string(), value: z.number(), written: writtenSchema }).nullable();
 
@@ -52,9 +49,7 @@ export function find(
 ): Found {
   const who = requireBib(db, day, bib);
   requireTesting(db, day, who, test);
-  const standing = attemptsOfAthlete(db, day.id, who.athleteId).filter(
-    (attempt) => attempt.test === test && attempt.void === null,
-  );
+  const standing = standingAttempts(db, day.id, who.athleteId, test);
   const person = personOf(who);
   return {
     who: person,
@@ -65,14 +60,6 @@ export function find(
     blockedBy: firstBefore(db, day, who.athleteId, test),
     readyAt: readyAt(db, day, who, test, now),
   };
-}
-
-function requireBib(db: ReadableDb, day: Day, typed: string): Present {
-  const read = parseCount(typed);
-  if (!("count" in read)) throw new Refusal("bad-input", sentence("station.badBib"));
-  const who = presentByBib(db, day.id, read.count);
-  if (who === undefined) throw new Refusal("not-found", sentence("station.noBib", { bib: read.count }));
-  return who;
 }
 
 function countBySlot(standing: readonly KeptAttempt[]): Record<string, number> {

@@ -33,6 +33,14 @@ export function personOf(present: Present): Person {
   return { athleteId, bib, name, number, league };
 }
 
+/** Somebody among the people of a day, as a station is told of them. */
+export function personIn(people: ReadonlyMap<number, Present>, athleteId: number): Person {
+  const who = people.get(athleteId);
+  // Attempts, marks, calls and lanes refer to entrants by a foreign key, so this can't happen to anybody.
+  if (who === undefined) throw new Error(`Athlete ${athleteId} is not on the day's list.`);
+  return personOf(who);
+}
+
 export function attemptView(attempt: KeptAttempt, who: Person): AttemptView {
   const { id, test, variant, seen, enteredBy, at, note, source, replaces } = attempt;
   return {

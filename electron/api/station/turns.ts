@@ -2,14 +2,14 @@ import { nextCall } from "../../domain/queue/queue.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
-import { calls, endCallTo, setCall } from "../../store/calls.ts";
+import { endCallTo, setCall } from "../../store/calls.ts";
 import type { WritableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { leaveOut, leftOut, takeBackIn } from "../../store/entrants.ts";
 import { takenLanes } from "../../store/heat-lanes.ts";
 import { presentById } from "../../store/present.ts";
 import { queueOf } from "./view.ts";
-import { doneBy, requirePresent, requireTesting, requireTurn } from "./who.ts";
+import { doneBy, nobodyToCall, requirePresent, requireTesting, requireTurn } from "./who.ts";
 
 /**
  * Calls an athlete to a test.
@@ -22,8 +22,7 @@ export function call(db: WritableDb, day: Day, athleteId: number, test: TestCode
     throw new Refusal("conflict", sentence("station.done", { name: who.name }));
   }
   requireTurn(db, day, who, test);
-  const already = calls(db, day.id).some((each) => each.athleteId === athleteId && each.test === test);
-  if (!already) setCall(db, day.id, { athleteId, test, at });
+  setCall(db, day.id, { athleteId, test, at });
 }
 
 /**
@@ -34,11 +33,7 @@ export function callNext(db: WritableDb, day: Day, test: TestCode, now: string):
   const inLanes = new Set(takenLanes(db, day.id).map(({ athleteId }) => athleteId));
   const waiting = queueOf(db, day, test, now).filter(({ athleteId }) => !inLanes.has(athleteId));
   const next = nextCall(waiting, now);
-  if ("nobody" in next) throw new Refusal("conflict", sentence("station.nobodyWaits"));
-  if ("resting" in next) {
-    const count = Math.ceil((Date.parse(next.resting.readyAt) - Date.parse(now)) / 60_000);
-    throw new Refusal("conflict", sentence("station.allRest", { bib: next.resting.bib, count }));
-  }
+  if (!("who" in next)) throw nobodyToCall("resting" in next ? next.resting : null, now);
   setCall(db, day.id, { athleteId: next.who.athleteId, test, at: now });
   return next.who.athleteId;
 }

@@ -12,9 +12,9 @@ import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { leftOut } from "../../store/entrants.ts";
 import { type KeptMark, marksOfDay, parametersOf } from "../../store/marks.ts";
-import { everybody, type Present } from "../../store/present.ts";
+import { everybody } from "../../store/present.ts";
 import { attemptSchema, personSchema, sentenceSchema, writtenSchema } from "./schemas.ts";
-import { attemptView, personOf } from "./tell.ts";
+import { attemptView, personIn } from "./tell.ts";
 import { timesBy } from "./times.ts";
 
 export const viewSchema = z.object({
@@ -141,11 +141,4 @@ function countsOf(
 function begun(mark: KeptMark | undefined): Sentence | null {
   if (mark?.mark.state !== "incomplete") return null;
   return missingOf(mark.test, mark.mark.missing);
-}
-
-function personIn(people: ReadonlyMap<number, Present>, athleteId: number) {
-  const who = people.get(athleteId);
-  // Attempts, marks and calls refer to entrants by a foreign key, so this can't happen to anybody.
-  if (who === undefined) throw new Error(`Athlete ${athleteId} is not on the day's list.`);
-  return personOf(who);
 }

@@ -1,13 +1,15 @@
 import { blockedBy } from "../../domain/queue/order.ts";
-import { isDone } from "../../domain/queue/queue.ts";
+import { isDone, type Place } from "../../domain/queue/queue.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
+import { parseCount } from "../../domain/units.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { leftOut } from "../../store/entrants.ts";
 import { marksOfAthlete } from "../../store/marks.ts";
-import { type Present, presentById } from "../../store/present.ts";
+import { type Present, presentByBib, presentById } from "../../store/present.ts";
+import { queueOf } from "./view.ts";
 
 /**
  * Somebody of today's list.
@@ -16,6 +18,18 @@ import { type Present, presentById } from "../../store/present.ts";
 export function requirePresent(db: ReadableDb, day: Day, athleteId: number): Present {
   const who = presentById(db, day.id, athleteId);
   if (who === undefined) throw new Refusal("not-found", sentence("station.notListed"));
+  return who;
+}
+
+/**
+ * The athlete that a scanned or typed bib means.
+ * @throws Refusal `bad-input` when it is no number, `not-found` when nobody wears it.
+ */
+export function requireBib(db: ReadableDb, day: Day, typed: string): Present {
+  const read = parseCount(typed);
+  if (!("count" in read)) throw new Refusal("bad-input", sentence("station.badBib"));
+  const who = presentByBib(db, day.id, read.count);
+  if (who === undefined) throw new Refusal("not-found", sentence("station.noBib", { bib: read.count }));
   return who;
 }
 
@@ -52,4 +66,25 @@ export function firstBefore(db: ReadableDb, day: Day, athleteId: number, test: T
 export function requireTurn(db: ReadableDb, day: Day, who: Present, test: TestCode): void {
   const before = firstBefore(db, day, who.athleteId, test);
   if (before !== null) throw new Refusal("conflict", sentence(`test.${before}.first`, { name: who.name }));
+}
+
+/**
+ * Refuses whoever still rests from the test before.
+ * @throws Refusal `conflict` that says for how many minutes.
+ */
+export function requireRested(db: ReadableDb, day: Day, who: Present, test: TestCode, now: string): void {
+  const readyAt = queueOf(db, day, test, now).find(({ athleteId }) => athleteId === who.athleteId)?.readyAt;
+  if (readyAt === undefined || readyAt <= now) return;
+  throw new Refusal("conflict", sentence("heat.rests", { name: who.name, count: minutesTo(readyAt, now) }));
+}
+
+/** Why nobody can be called: nobody waits, or all who wait still rest (`resting`: who is ready first). */
+export function nobodyToCall(resting: Pick<Place, "bib" | "readyAt"> | null, now: string): Refusal {
+  if (resting === null) return new Refusal("conflict", sentence("station.nobodyWaits"));
+  const values = { bib: resting.bib, count: minutesTo(resting.readyAt, now) };
+  return new Refusal("conflict", sentence("station.allRest", values));
+}
+
+function minutesTo(instant: string, now: string): number {
+  return Math.ceil((Date.parse(instant) - Date.parse(now)) / 60_000);
 }
