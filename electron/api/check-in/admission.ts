@@ -16,7 +16,6 @@ import type { ReadableDb, WritableDb } from "../../store/database.ts";
 import type { Day } from "../../store/days.ts";
 import { entrantByBib, entrantOf, nextFreeBib, setEntrant, setReadiness } from "../../store/entrants.ts";
 import { requireAthlete } from "../people/person.ts";
-import { saidBy } from "../station/said.ts";
 import type { Outcome } from "./inputs.ts";
 
 /** What came of a check-in. */
@@ -58,7 +57,7 @@ export function admitAthlete(
   updateAthlete(db, athleteId, answered);
   setEntrant(db, day.id, { athleteId, state, bib, since: before?.state === state ? before.since : at });
   const tests = state === "testing" ? given.leaveOut : [];
-  setReadiness(db, day.id, athleteId, { tests, decidedBy: saidBy(given.by), at });
+  setReadiness(db, day.id, athleteId, { tests, decidedBy: given.by, at });
   return { athleteId, name: athlete.name, state, bib };
 }
 

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { earliestBirthYear, latestBirthYear } from "../../domain/people/identity.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
+import { initialsSchema } from "../station/said.ts";
 
 export const athleteInput = z.object({ athleteId: z.int() });
 
@@ -18,7 +19,7 @@ export const outcome = z.object({
   birthYear: z.int().nullish(),
   category: z.enum(["women", "men", "open"]).nullish(),
   /** Initials of who checks in. */
-  by: z.string().max(20),
+  by: initialsSchema,
 });
 
 export type Outcome = z.infer<typeof outcome>;

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { requireDay } from "../at-hand.ts";
 import { keyer } from "../own-station.ts";
-import { saidBy, saidWhy } from "../station/said.ts";
+import { initialsSchema, reasonSchema } from "../station/said.ts";
 import { lengthsSchema, testSchema } from "../station/schemas.ts";
 import { router } from "../trpc.ts";
 import { gather } from "./gather.ts";
@@ -9,15 +9,7 @@ import { move, noteAbsent, sendBack, setVariant } from "./lanes.ts";
 import { requireLive } from "./load.ts";
 import { place } from "./place.ts";
 import { callOff, end, start } from "./run.ts";
-import {
-  heatIdSchema,
-  initialsSchema,
-  laneNumberSchema,
-  tappedSchema,
-  tapSchema,
-  viewSchema,
-  whySchema,
-} from "./schemas.ts";
+import { heatIdSchema, laneNumberSchema, tappedSchema, tapSchema, viewSchema } from "./schemas.ts";
 import { tap, undo } from "./taps.ts";
 import { view } from "./view.ts";
 
@@ -47,7 +39,7 @@ export const heat = router({
         resting: z.object({ bib: z.int(), readyAt: z.string() }).nullable(),
       }),
     )
-    .mutation(({ ctx: { desk }, input }) => gather(desk, { ...input, by: saidBy(input.by) })),
+    .mutation(({ ctx: { desk }, input }) => gather(desk, input)),
 
   /** Puts somebody in a lane by hand, by id or by the bib as it was scanned or typed. */
   place: keyer(
@@ -60,7 +52,7 @@ export const heat = router({
   )
     .output(takenSchema.extend({ heatId: z.string() }))
     .mutation(({ ctx: { desk }, input: { who, lane, variant, evenResting, ...heat } }) =>
-      place(desk, { ...heat, by: saidBy(heat.by) }, { who, lane, variant, evenResting }),
+      place(desk, heat, { who, lane, variant, evenResting }),
     ),
 
   variant: keyer(inLane.extend({ variant: z.string().max(20) })).mutation(
@@ -84,7 +76,7 @@ export const heat = router({
   /** Called, and not there: back to the end of the queue. `id` is made by the client. */
   absent: keyer(inLane.extend({ id: z.uuid(), by: initialsSchema })).mutation(
     ({ ctx: { desk }, input: { heatId, athleteId, id, by } }) => {
-      const noted = { id, by: saidBy(by), at: desk.now().toISOString() };
+      const noted = { id, by, at: desk.now().toISOString() };
       desk.store.write(["heats", "calls", "entrants"], (db) =>
         noteAbsent(db, requireLive(db, heatId).heat, athleteId, noted),
       );
@@ -100,28 +92,26 @@ export const heat = router({
     z.object({ heatId: heatIdSchema, by: initialsSchema, events: z.array(tapSchema).min(1).max(200) }),
   )
     .output(tappedSchema)
-    .mutation(({ ctx: { desk }, input }) => tap(desk, input.heatId, saidBy(input.by), input.events)),
+    .mutation(({ ctx: { desk }, input }) => tap(desk, input.heatId, input.by, input.events)),
 
   /** Takes a tap back within ten seconds. `id` is the undo's own, made by the client. */
   undo: keyer(
     z.object({ heatId: heatIdSchema, eventId: z.string().max(100), id: z.uuid(), by: initialsSchema }),
-  ).mutation(({ ctx: { desk }, input }) =>
-    undo(desk, input.heatId, input.eventId, input.id, saidBy(input.by)),
-  ),
+  ).mutation(({ ctx: { desk }, input }) => undo(desk, input.heatId, input.eventId, input.id, input.by)),
 
   end: keyer(
     z.object({ heatId: heatIdSchema, by: initialsSchema, setAside: z.boolean().default(false) }),
-  ).mutation(({ ctx: { desk }, input }) => end(desk, input.heatId, saidBy(input.by), input.setAside)),
+  ).mutation(({ ctx: { desk }, input }) => end(desk, input.heatId, input.by, input.setAside)),
 
   /** A false start of everybody, or a fire alarm. `again`: the id of the heat with the same lanes. */
   callOff: keyer(
     z.object({
       heatId: heatIdSchema,
       by: initialsSchema,
-      reason: whySchema,
+      reason: reasonSchema,
       again: heatIdSchema.optional(),
     }),
   ).mutation(({ ctx: { desk }, input: { heatId, by, reason, again } }) =>
-    callOff(desk, { heatId, by: saidBy(by), reason: saidWhy(reason), again }),
+    callOff(desk, { heatId, by, reason, again }),
   ),
 });

@@ -5,8 +5,6 @@ import { personSchema, sentenceSchema, testSchema, toldSchema } from "../station
 /** The shapes in which live heats are asked and told. Instants are ISO 8601; ms count from the heat's time 0. */
 export const heatIdSchema = z.uuid();
 export const laneNumberSchema = z.int().min(1).max(mostLanes);
-export const initialsSchema = z.string().max(40);
-export const whySchema = z.string().max(500);
 
 const atMsSchema = z.number().min(-86_400_000).max(864_000_000);
 

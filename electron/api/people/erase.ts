@@ -18,7 +18,7 @@ import { namelessOf } from "../../store/nameless.ts";
 import { topics } from "../../store/store.ts";
 import type { Desk } from "../desk.ts";
 import { forgetUploads } from "../intake/uploads.ts";
-import { saidBy } from "../station/said.ts";
+import { initialsSchema } from "../station/said.ts";
 import { sentenceSchema } from "../station/schemas.ts";
 import { allow } from "../trpc.ts";
 import { requireAthlete } from "./person.ts";
@@ -72,13 +72,13 @@ export const erase = allow("organiser")
       athleteId: z.int(),
       /** The name or the number, as typed to confirm. */
       typed: z.string().max(200),
-      by: z.string().max(40),
+      by: initialsSchema,
     }),
   )
   .output(wipedSchema)
   .mutation(async ({ ctx: { desk }, input: { erasureId: id, athleteId, typed, by } }) => {
     if (erasureById(desk.store.db, id) === undefined) {
-      const erasure = { id, by: saidBy(by), at: desk.now().toISOString() };
+      const erasure = { id, by, at: desk.now().toISOString() };
       desk.store.write(topics, (db) => {
         const athlete = requireAthlete(db, athleteId);
         requireMeant(athlete, typed);

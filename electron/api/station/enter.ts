@@ -14,7 +14,7 @@ import { recordAttempt, voidAttempt } from "../../store/record.ts";
 import { requireOpenDay } from "../at-hand.ts";
 import type { Desk } from "../desk.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
-import { saidBy, saidWhy } from "./said.ts";
+import { initialsSchema, reasonSchema } from "./said.ts";
 import { lengthsSchema, sentenceSchema, type Told, testSchema, toldSchema } from "./schemas.ts";
 import { tellOne } from "./tell.ts";
 import { requirePresent, requireTesting, requireTurn } from "./who.ts";
@@ -29,12 +29,12 @@ export const entrySchema = z.object({
     .min(1)
     .max(10)
     .refine((attempts) => new Set(attempts.map(({ id }) => id)).size === attempts.length),
-  by: z.string().max(40),
+  by: initialsSchema,
   note: z.string().max(500).default(""),
   /** Whoever keys has answered "sure?" with yes. */
   sure: z.boolean(),
   /** A correction: which attempt no longer stands, and why. */
-  replaces: z.object({ attemptId: z.string().max(100), reason: z.string().max(500) }).optional(),
+  replaces: z.object({ attemptId: z.string().max(100), reason: reasonSchema }).optional(),
   /** The unit in which lengths are told. */
   lengths: lengthsSchema,
 });
@@ -74,7 +74,7 @@ export function enter(desk: Desk, typed: Entry): Entered {
   }
 }
 
-/** Reads what can be read without the store: the attempts' shapes, who, and why. */
+/** Reads what can be read without the store: the attempts' shapes. */
 function readEntry(typed: Entry): Entry {
   if (!protocolOf(typed.test).variants.includes(typed.variant)) {
     throw new Refusal("bad-input", sentence("station.variant"));
@@ -84,13 +84,7 @@ function readEntry(typed: Entry): Entry {
     if (!parsed.success) throw new Refusal("bad-input", refusalOf(parsed.error));
     return { id, seen: parsed.data };
   });
-  const { replaces } = typed;
-  return {
-    ...typed,
-    attempts,
-    by: saidBy(typed.by),
-    ...(replaces !== undefined && { replaces: { ...replaces, reason: saidWhy(replaces.reason) } }),
-  };
+  return { ...typed, attempts };
 }
 
 function save(db: WritableDb, at: string, entry: Entry): Told | null {

@@ -10,14 +10,12 @@ import { allow, router } from "../trpc.ts";
 import { enter, enteredSchema, entrySchema } from "./enter.ts";
 import { find, foundSchema } from "./find.ts";
 import { history, historySchema, whichHistorySchema } from "./history.ts";
-import { saidBy, saidWhy } from "./said.ts";
+import { initialsSchema, reasonSchema } from "./said.ts";
 import { lengthsSchema, testSchema, toldSchema } from "./schemas.ts";
 import { tellOne } from "./tell.ts";
 import { call, callNext, skip, unskip } from "./turns.ts";
 import { view, viewSchema } from "./view.ts";
 
-const words = z.string().max(500);
-const initials = z.string().max(40);
 const athleteAndTest = z.object({ athleteId: z.int(), test: testSchema });
 
 /** One test's station: who waits, what was seen, what it amounts to. */
@@ -42,11 +40,16 @@ export const station = router({
 
   /** Ends an attempt without a new one. Ending it twice changes nothing. */
   void: keyer(
-    z.object({ attemptId: z.string().max(100), reason: words, by: initials, lengths: lengthsSchema }),
+    z.object({
+      attemptId: z.string().max(100),
+      reason: reasonSchema,
+      by: initialsSchema,
+      lengths: lengthsSchema,
+    }),
   )
     .output(z.object({ told: toldSchema.nullable() }))
     .mutation(({ ctx: { desk }, input }) => {
-      const ending = { reason: saidWhy(input.reason), by: saidBy(input.by), at: desk.now().toISOString() };
+      const ending = { reason: input.reason, by: input.by, at: desk.now().toISOString() };
       return desk.store.write(["attempts"], (db) => {
         const day = requireOpenDay(db);
         const attempt = attemptById(db, input.attemptId);
@@ -63,10 +66,9 @@ export const station = router({
 
   /** Lets an athlete skip a test, with a reason. */
   skip: allow("organiser")
-    .input(athleteAndTest.extend({ reason: words, by: initials }))
+    .input(athleteAndTest.extend({ reason: reasonSchema, by: initialsSchema }))
     .mutation(({ ctx: { desk }, input }) => {
-      const reason = saidWhy(input.reason);
-      const decision = { reason, decidedBy: saidBy(input.by), at: desk.now().toISOString() };
+      const decision = { reason: input.reason, decidedBy: input.by, at: desk.now().toISOString() };
       desk.store.write(["entrants", "calls"], (db) => skip(db, requireOpenDay(db), input, decision));
     }),
 
