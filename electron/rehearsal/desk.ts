@@ -28,7 +28,7 @@ export function temporaryDesk(
   { folder: parent, nativeBinding, demoSheets, language }: Ground,
   now: Date,
 ): TemporaryDesk {
-  mkdirSync(parent, { recursive: true });
+  mkdirSync(parent, { recursive: true, mode: 0o700 });
   const folder = mkdtempSync(join(parent, "tapeline-rehearsal-"));
   const removeFolder = () => rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
   try {

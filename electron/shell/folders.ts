@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import { chmodSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { app } from "electron";
@@ -28,7 +28,9 @@ export function setupFolders(): Folders {
   const data = app.getPath("userData");
   // Chromium's own files stay apart from the stores.
   const browser = join(data, "browser");
-  mkdirSync(browser, { recursive: true });
+  mkdirSync(browser, { recursive: true, mode: 0o700 });
+  // A folder that somebody named may be used for other things too; the program's own place is nobody else's.
+  if (chosen === undefined || chosen === "") chmodSync(data, 0o700);
   app.setPath("sessionData", browser);
   return {
     data,

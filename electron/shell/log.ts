@@ -60,7 +60,7 @@ function writer(folder: string, file: string): (line: string) => void {
   transport.archiveLogFn = () => moveOn(folder);
   return (line) => {
     try {
-      mkdirSync(folder, { recursive: true });
+      mkdirSync(folder, { recursive: true, mode: 0o700 });
       logger.info(line);
     } catch {
       // Without a place to write there is no place to say so either.

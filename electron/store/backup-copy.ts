@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { readFile, rm } from "node:fs/promises";
+import { readFile, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Holding } from "../domain/backups/records.ts";
 import { findDamage, findWrongMark, holdingOf } from "./checks.ts";
@@ -29,6 +29,8 @@ export async function copyStore(
 ): Promise<CheckedCopy> {
   const file = join(folder, `.copy-${randomUUID()}`);
   try {
+    // SQLite takes a file of no bytes as it is, with its rights.
+    await writeFile(file, "", { mode: 0o600 });
     await db.backup(file, {
       progress: ({ totalPages, remainingPages }) => {
         told(totalPages - remainingPages, totalPages);

@@ -74,7 +74,7 @@ export async function placeBackup(
   bytes: Buffer,
   opener: Opener,
 ): Promise<void> {
-  await mkdir(folder, { recursive: true });
+  await mkdir(folder, { recursive: true, mode: 0o700 });
   const unfinished = join(folder, `.${randomUUID()}.part`);
   try {
     await writeThrough(unfinished, bytes);

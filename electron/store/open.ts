@@ -8,9 +8,10 @@ import { writeAnew } from "./erase-wipe.ts";
 import { type Guard, guardStore } from "./guard.ts";
 import { migrations } from "./migrations/list.ts";
 import { makeFile } from "./new-file.ts";
+import { makePrivate } from "./private.ts";
 import { type Proof, proofOf } from "./proof.ts";
 import { StoreRefused } from "./refused.ts";
-import { logFile, sealFile, tallyFile } from "./seal.ts";
+import { besides, logFile, sealFile, tallyFile } from "./seal.ts";
 import { finishRestore } from "./set-aside.ts";
 import { createStore, type Store } from "./store.ts";
 
@@ -31,6 +32,7 @@ export function openStore(location: StoreLocation): Store {
   finishRestore(location.file);
   if (inspect(location) === "nothing")
     makeFile(location.file, (begun) => begin({ ...location, file: begun }));
+  makePrivate(["", ...besides].map((part) => `${location.file}${part}`));
   const db = connectForUse(location);
   let guard: Guard | undefined;
   try {

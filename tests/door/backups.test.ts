@@ -1,9 +1,21 @@
-import { chmodSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
 import { join } from "node:path";
 import { inflateRawSync } from "node:zlib";
 import { expect, test } from "vitest";
+import { copyStore } from "../../electron/store/backup-copy.ts";
 import { findWrongMark } from "../../electron/store/checks.ts";
 import { addPastMark } from "../../electron/store/past-marks.ts";
+import { inFolderAside } from "../../electron/store/private.ts";
 import type { Store } from "../../electron/store/store.ts";
 import { connectionOf } from "../store/connection.ts";
 import { dump } from "../store/hall.ts";
@@ -179,6 +191,40 @@ test("a place that can't be written says so, and entering goes on", async () => 
   rmSync(join(folder, "backups"));
   await backups.now();
   expect((await backups.state()).places[0]).toMatchObject({ trouble: null });
+});
+
+test.skipIf(process.platform === "win32")(
+  "nobody but this computer's user can read a backup or its copy",
+  async () => {
+    const { folder, file, desk, keeper } = backedUpDesk();
+    fill(desk);
+    await keeper.run();
+    const modeOf = (path: string) => (statSync(path).mode & 0o777).toString(8);
+    const own = join(folder, "backups");
+    expect([own, ...backupsAt(own).map((name) => join(own, name))].map(modeOf)).toEqual(["700", "600"]);
+    // Where there can be no copy beside the store, it is made in the system's folder for a moment.
+    let lent = "";
+    const copying = inFolderAside(file, async (aside) => {
+      lent = aside;
+      const told = () => {
+        for (const name of readdirSync(aside)) expect(modeOf(join(aside, name))).toBe("600");
+      };
+      expect(modeOf(aside)).toBe("700");
+      await copyStore(desk.store.db, aside, {}, told);
+    });
+    await copying;
+    expect(existsSync(lent)).toBe(false);
+  },
+);
+
+test("what a crash left of a copy in the system's folder is gone after the next start", async () => {
+  const { folder, file, keeper } = backedUpDesk();
+  const left = await inFolderAside(file, async (aside) => aside);
+  const own = join(folder, "backups", ".copy-01234567-89ab-cdef-0123-456789abcdef");
+  for (const each of [left, join(folder, "backups")]) mkdirSync(each);
+  for (const each of [join(left, ".copy-1"), own]) writeFileSync(each, "Ada Rill");
+  await keeper.look();
+  expect([left, own].filter(existsSync)).toEqual([]);
 });
 
 test("somebody erased leaves no backup: also not the stick's, once it is back", async () => {

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { ElectronApplication } from "@playwright/test";
 import { expect } from "@playwright/test";
@@ -58,6 +58,21 @@ test("a damaged store is explained, set aside, and the newest backup put in its 
   await expect(desk.getByRole("heading", { name: "Kept over damage" })).toBeVisible();
   const aside = readdirSync(tapeline.folder).find((name) => /\.set-aside-.*\.sqlite$/.test(name)) ?? "";
   expect(readFileSync(join(tapeline.folder, aside))).toEqual(harmed);
+});
+
+test("where only backups are left, no new hall is begun until somebody wants one", async ({ tapeline }) => {
+  await callDoor(tapeline.desk, "day.create", { date: "2031-05-04", title: "Gone with its file" });
+  await tapeline.restart(async () => {
+    for (const name of readdirSync(tapeline.folder).filter((each) => each.startsWith("tapeline.sqlite"))) {
+      rmSync(join(tapeline.folder, name));
+    }
+  });
+  await expect(tapeline.desk.getByRole("main")).toContainText("its file is missing or empty");
+  await tapeline.desk.getByRole("button", { name: "Begin with an empty store" }).click();
+  await expect(tapeline.desk.getByRole("button", { name: "Back up now" })).toBeVisible();
+  await expect(tapeline.desk.getByRole("heading", { name: "Gone with its file" })).toHaveCount(0);
+  await tapeline.restart(() => Promise.resolve());
+  await expect(tapeline.desk.getByRole("button", { name: "Back up now" })).toBeVisible();
 });
 
 /** Answers the next question for a folder. */

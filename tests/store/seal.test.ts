@@ -1,4 +1,5 @@
 import {
+  chmodSync,
   copyFileSync,
   mkdirSync,
   mkdtempSync,
@@ -287,6 +288,23 @@ test("a reader from outside holds up neither an entry, nor a checkpoint, nor a c
     again.close();
   }
 });
+
+test.skipIf(process.platform === "win32")(
+  "only this computer's user can read a store and what is beside it",
+  () => {
+    const modes = () =>
+      [...parts, "-shm"].map((part) => [part, (statSync(`${file()}${part}`).mode & 0o777).toString(8)]);
+    const expected = [...parts, "-shm"].map((part) => [part, "600"]);
+    const store = filled();
+    expect(modes()).toEqual(expected);
+    // As an earlier version left them.
+    store.close();
+    open.splice(0);
+    for (const part of ["", "-seal", "-tally"]) chmodSync(`${file()}${part}`, 0o644);
+    opened();
+    expect(modes()).toEqual(expected);
+  },
+);
 
 test("a restore that was cut off is finished, and never meets another store's log", () => {
   const store = filled();

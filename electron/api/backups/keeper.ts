@@ -1,17 +1,19 @@
 import { createHash } from "node:crypto";
 import { existsSync } from "node:fs";
-import { mkdir, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { rm } from "node:fs/promises";
 import { dirname } from "node:path";
 import type { BackupSettings } from "../../domain/backups/records.ts";
 import { newLock } from "../../store/backup-cipher.ts";
 import { type CheckedCopy, copyStore } from "../../store/backup-copy.ts";
+import { dropUnfinished } from "../../store/backup-folder.ts";
 import { readSettings, withLock, writeSettings } from "../../store/backup-settings.ts";
 import type { StoreLocation } from "../../store/connect.ts";
+import { inFolderAside, makePrivateFolder, sweepAside } from "../../store/private.ts";
 import { filesSetAside } from "../../store/set-aside.ts";
 import type { Store } from "../../store/store.ts";
 import {
   backUpTo,
+  clockOf,
   highestNumber,
   isThere,
   makeSecond,
@@ -40,7 +42,7 @@ export interface Keeper {
   news(kind: PlaceKind): PlaceNews;
   settings(): BackupSettings;
   running(): Running | null;
-  /** Reads what lies in the places: for a desk that has only just started. */
+  /** Reads what lies in the places, and clears what a crash left: for a desk that has only just started. */
   look(): Promise<void>;
   /** Backs up to every place that can be reached. Never throws. */
   run(): Promise<void>;
@@ -150,11 +152,12 @@ export function createKeeper(parts: KeeperParts): Keeper {
     };
     told(0, 1);
     try {
-      await mkdir(ownFolder, { recursive: true });
+      makePrivateFolder(ownFolder);
       return await copyStore(store.db, ownFolder, library, told);
     } catch (error) {
       if (parts.own() !== store) return null;
-      const again = await copyStore(store.db, tmpdir(), library, told).catch(() => null);
+      const aside = (place: string) => copyStore(store.db, place, library, told);
+      const again = await inFolderAside(parts.location.file, aside).catch(() => null);
       if (again !== null) return again;
       tellTrouble(error);
       return null;
@@ -198,6 +201,8 @@ export function createKeeper(parts: KeeperParts): Keeper {
     running: () => running,
     look: () =>
       inTurn(async () => {
+        await sweepAside(parts.location.file);
+        await dropUnfinished(ownFolder);
         for (const place of places()) news.set(place.kind, await newsOf(place, settings.source));
       }),
     run: () => inTurn(() => backUp(true)),
@@ -230,11 +235,4 @@ export function createKeeper(parts: KeeperParts): Keeper {
         for (const file of filesSetAside(folder)) await rm(file, { force: true });
       }),
   };
-}
-
-/** `YYYY-MM-DDTHH:MM` where the computer is. */
-function clockOf(now: Date): string {
-  const two = (value: number) => String(value).padStart(2, "0");
-  const date = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-  return `${date}T${two(now.getHours())}:${two(now.getMinutes())}`;
 }

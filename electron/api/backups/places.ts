@@ -68,7 +68,7 @@ export function isThere({ kind, folder }: Place): boolean {
 /** Makes the folder for the second backups inside the one that was chosen. @throws the system's error */
 export async function makeSecond(chosen: string): Promise<string> {
   const folder = chosen.endsWith(secondFolderName) ? chosen : join(chosen, secondFolderName);
-  await mkdir(folder, { recursive: true });
+  await mkdir(folder, { recursive: true, mode: 0o700 });
   return folder;
 }
 
@@ -128,4 +128,11 @@ export async function backUpTo(place: Place, made: ToPlace): Promise<PlaceNews> 
     const { last } = await newsOf(place, source);
     return { last, trouble: whyNotMade(error) };
   }
+}
+
+/** `YYYY-MM-DDTHH:MM` where the computer is. */
+export function clockOf(now: Date): string {
+  const two = (value: number) => String(value).padStart(2, "0");
+  const date = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+  return `${date}T${two(now.getHours())}:${two(now.getMinutes())}`;
 }
