@@ -314,6 +314,10 @@ test.each([
   ["cut off", (keep: LockKeep) => keep.write((keep.read() ?? "").slice(0, 80))],
   ["of another program", (keep: LockKeep) => keep.write("{}")],
   ["empty", (keep: LockKeep) => keep.write("")],
+  [
+    "without the PIN that its log knows of",
+    (keep: LockKeep) => keep.write(JSON.stringify({ ...JSON.parse(keep.read() ?? ""), pin: null })),
+  ],
 ])("a kept lock that is %s stays shut, and the file of a forgotten PIN opens it", async (_what, spoil) => {
   const made = await withPin();
   spoil(made.keep);
@@ -332,6 +336,23 @@ test("a kept lock that is gone stays shut where the log knows of a PIN", async (
   expect(locking(gone).desk.lock.standing().unreadable).toBe(true);
   await made.page().lock.removePin({ current: pin });
   expect(locking(gone).desk.lock.standing()).toMatchObject({ unreadable: false, locked: false });
+});
+
+type Locking = ReturnType<typeof locking>;
+
+test.each([
+  ["removed", async (made: Locking) => void (await made.page().lock.removePin({ current: pin }))],
+  ["forgotten", async (made: Locking) => void locking({ ...made.keep, takeForgetting: () => true })],
+])("a PIN that was %s stays away, also where the log could not say so", async (_how, take) => {
+  const made = await withPin();
+  const notes = made.keep.notes().slice();
+  await take(made);
+  const silent = { ...made.keep, notes: () => notes };
+  expect(locking(silent).desk.lock.standing()).toMatchObject({ unreadable: false, pinSet: false });
+  const again = locking(silent);
+  await again.page().lock.setPin({ pin });
+  made.keep.write(JSON.stringify({ ...JSON.parse(made.keep.read() ?? ""), pin: null }));
+  expect(locking(silent).desk.lock.standing().unreadable).toBe(true);
 });
 
 /** A disk on which nothing more can be written. */

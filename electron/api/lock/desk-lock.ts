@@ -118,7 +118,7 @@ export function createLock(parts: LockParts): DeskLock {
     const before = kept.pin;
     const tried = before === null ? ({ outcome: "right" } as const) : await tryPin(current ?? "");
     if (tried.outcome !== "right") return tried;
-    saveOrRefuse({ pin: await keepPin(pin, parts.cost ?? usualCost.N), tries: noTries });
+    saveOrRefuse({ pin: await keepPin(pin, parts.cost ?? usualCost.N), removed: false, tries: noTries });
     note(before === null ? "pin-set" : "pin-changed");
     touched = monotonic().ms;
     parts.changed();
@@ -128,7 +128,7 @@ export function createLock(parts: LockParts): DeskLock {
   async function removePin(current: string): Promise<Tried> {
     const tried = await tryPin(current);
     if (tried.outcome !== "right") return tried;
-    saveOrRefuse({ ...freshLock, idleMinutes: kept.idleMinutes });
+    saveOrRefuse({ ...freshLock, removed: true, idleMinutes: kept.idleMinutes });
     note("pin-removed");
     parts.changed();
     return tried;

@@ -8,6 +8,8 @@ export const keptLockSchema = z.strictObject({
   format: z.literal("tapeline-lock"),
   version: z.literal(1),
   pin: keptPinSchema.nullable(),
+  /** There was a PIN, and it was taken away as it should be: written with that, so that a full log can't contradict it. */
+  removed: z.boolean().default(false),
   post: postSchema,
   idleMinutes: idleMinutesSchema,
   tries: z.strictObject({
@@ -23,6 +25,7 @@ export const freshLock: KeptLock = {
   format: "tapeline-lock",
   version: 1,
   pin: null,
+  removed: false,
   post: { role: "organiser" },
   idleMinutes: usualIdleMinutes,
   tries: noTries,

@@ -8,7 +8,8 @@ interface Loaded {
 }
 
 /**
- * Reads the lock that was kept. What can't be read, or is gone although the log says that a PIN was set, stays shut: the
+ * Reads the lock that was kept. What can't be read, or is gone or without a PIN although the log says that one was set and
+ * nothing that it was removed, stays shut: the
  * only way round a PIN is the one that is asked for on purpose, and that is on record.
  */
 export function loadLock(keep: LockKeep, note: (what: Note["what"]) => void): Loaded {
@@ -16,7 +17,10 @@ export function loadLock(keep: LockKeep, note: (what: Note["what"]) => void): Lo
   try {
     const text = keep.read();
     if (text === null && !pinIsExpected(keep)) return { kept: freshLock, unreadable: false };
-    return { kept: keptLockSchema.parse(JSON.parse(text ?? "")), unreadable: false };
+    const kept = keptLockSchema.parse(JSON.parse(text ?? ""));
+    if (kept.pin === null && !kept.removed && pinIsExpected(keep))
+      throw new Error("the PIN is missing in it");
+    return { kept, unreadable: false };
   } catch (error) {
     console.error("What is kept of the desk's lock can't be read:", error);
     note("unreadable");
@@ -28,10 +32,11 @@ export function loadLock(keep: LockKeep, note: (what: Note["what"]) => void): Lo
 function forget(keep: LockKeep, note: (what: Note["what"]) => void): KeptLock {
   console.warn("The desk's PIN is taken away, as a file in the data folder asks.");
   note("forgotten");
+  const kept = { ...freshLock, removed: true };
   try {
-    keep.write(JSON.stringify(freshLock, null, 2));
+    keep.write(JSON.stringify(kept, null, 2));
   } catch (error) {
     console.error("The lock could not be kept; this start has no PIN, the next one has it again:", error);
   }
-  return freshLock;
+  return kept;
 }
