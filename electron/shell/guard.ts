@@ -1,5 +1,5 @@
 import { app, type Session, type WebContents } from "electron";
-import { belongsTo, type Host, scheme } from "./hosts.ts";
+import { belongsTo, type Host, originOf, scheme } from "./hosts.ts";
 
 /** What pages tried to reach outside the app since it started. */
 export interface BlockedRequests {
@@ -53,6 +53,22 @@ function guardContents(contents: WebContents): void {
   contents.on("will-attach-webview", (event) => event.preventDefault());
   // A peer connection would send packets past the request filter.
   contents.setWebRTCIPHandlingPolicy("disable_non_proxied_udp");
+}
+
+/**
+ * Brings a window's page back to where it was when it was led away from its host all the same: nobody is asked before a
+ * page goes to `about:blank`, and a desk that is shut would stay blank.
+ */
+export function keepAtHome(contents: WebContents, host: Host): void {
+  let last = `${originOf(host)}/`;
+  function follow(url: string): void {
+    if (belongsTo(host, url)) last = url;
+    else void contents.loadURL(last);
+  }
+  contents.on("did-navigate", (_event, url) => follow(url));
+  contents.on("did-navigate-in-page", (_event, url, isMainFrame) => {
+    if (isMainFrame) follow(url);
+  });
 }
 
 function staysAtHost(contents: WebContents, url: string): boolean {

@@ -2,6 +2,7 @@ import { join } from "node:path";
 import { app, BrowserWindow, type BrowserWindowConstructorOptions, type Display, screen } from "electron";
 import { placeDesk } from "./desk-place.ts";
 import { boardScreen } from "./displays.ts";
+import { keepAtHome } from "./guard.ts";
 import { type Host, originOf } from "./hosts.ts";
 import { preferencesOf } from "./preferences.ts";
 
@@ -139,6 +140,7 @@ function makeWindow(
   window.webContents.on("render-process-gone", () => {
     setTimeout(() => !window.isDestroyed() && window.webContents.reload(), reloadDelayMs);
   });
+  keepAtHome(window.webContents, host);
   void window.loadURL(`${originOf(host)}/`);
   return window;
 }

@@ -6,7 +6,7 @@ import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";
 import { killApp } from "./kills.ts";
 import { pageOf } from "./launch.ts";
-import { callDoor, statusOf } from "./page.ts";
+import { callDoor, goToNothing, statusOf } from "./page.ts";
 
 const pin = "271828";
 const wrong = "314159";
@@ -139,6 +139,9 @@ async function addressesLeadNowhere(desk: Page): Promise<void> {
   // Asked of the page: the runner's own eyes wait for ever for a page that was refused.
   const here = await desk.evaluate(() => [location.href, Reflect.get(window, "stillHere")]);
   expect(here).toEqual(["app://desk/#/station/core", true]);
+  await goToNothing(desk);
+  await expect(plank(desk)).toBeVisible();
+  expect(desk.url()).toBe("app://desk/#/station/core");
 }
 
 async function doorStaysShut(desk: Page): Promise<void> {

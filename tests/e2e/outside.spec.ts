@@ -3,7 +3,7 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { expect, type Page } from "@playwright/test";
 import { test as base } from "./fixture.ts";
-import { listenToRefusals, statusOf, withoutContentPolicy } from "./page.ts";
+import { goToNothing, listenToRefusals, statusOf, withoutContentPolicy } from "./page.ts";
 
 /** Nothing gets out, no page leads away, and no page is given anything of the machine. */
 
@@ -115,6 +115,26 @@ test("a page can't be led away", async ({ tapeline, outside }) => {
   });
   await tapeline.desk.waitForURL("app://desk/index.html");
   expect(outside.reached()).toBe(0);
+});
+
+test("a page that is led to an empty one comes back to where it was", async ({ tapeline }) => {
+  const board = await tapeline.openBoard();
+  await tapeline.desk.evaluate(() => {
+    location.hash = "/lock";
+  });
+  await expect(tapeline.desk.getByRole("heading", { name: "Choose a PIN" })).toBeVisible();
+  for (const [page, heading] of [
+    [tapeline.desk, "Choose a PIN"],
+    [board, "No testing day is open yet"],
+  ] as const) {
+    for (const address of ["about:blank", "about:blank#/lock"]) {
+      const before = page.url();
+      await goToNothing(page, address);
+      await expect(page, address).toHaveURL(before);
+      await expect(page.getByRole("heading", { name: heading })).toBeVisible();
+    }
+  }
+  expect((await tapeline.blocked()).count).toBe(0);
 });
 
 test("no page opens a window or a frame of another place", async ({ tapeline, outside }) => {

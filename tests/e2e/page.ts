@@ -96,3 +96,14 @@ export async function callDoor(page: Page, procedure: string, input?: unknown): 
 export async function choose(within: Page | Locator, group: string, option: string): Promise<void> {
   await within.getByRole("radiogroup", { name: group }).getByText(option, { exact: true }).click();
 }
+
+/** Leads a page to an empty one that nobody is asked about, and waits until its own is gone. */
+export async function goToNothing(page: Page, address = "about:blank"): Promise<void> {
+  await page.evaluate((url) => {
+    Reflect.set(window, "beforeNothing", true);
+    location.href = url;
+  }, address);
+  // Asked again and again: a page that goes answers nobody.
+  const isBefore = () => page.evaluate(() => Reflect.get(window, "beforeNothing") === true).catch(() => true);
+  while (await isBefore()) await page.waitForTimeout(50);
+}
