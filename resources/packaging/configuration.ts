@@ -1,4 +1,15 @@
 import type { Configuration } from "electron-builder";
+import { homepage, installWords, maintainer, menuCategories, menuWords } from "./words.ts";
+
+/** The systems that there is a package for, as Node calls them. */
+export type System = "linux" | "darwin" | "win32";
+
+/** The kinds of installer that electron-builder makes for each system; the deb is made by `debian/make.ts`. */
+export const installers: Readonly<Record<System, readonly string[]>> = {
+  linux: ["AppImage"],
+  darwin: ["dmg", "zip"],
+  win32: ["nsis"],
+};
 
 /** What the package is made from. */
 export interface PackageParts {
@@ -12,22 +23,21 @@ export interface PackageParts {
   readonly outputFolder: string;
 }
 
-/** What electron-builder is told, for every system; of the systems only the running one's part is used. */
-export function configurationOf(parts: PackageParts): Configuration {
+/** What electron-builder is told to make the package for `system`. */
+export function configurationOf(parts: PackageParts, system: System): Configuration {
   return {
     appId: "org.tapeline.desk",
     productName: "Tapeline",
     copyright: "Copyright © the Tapeline authors",
     // biome-ignore lint/suspicious/noTemplateCurlyInString: electron-builder fills these in.
     artifactName: "${productName}-${version}-${os}-${arch}.${ext}",
-    // Packages for systems must name a home and somebody to write to. There is none yet: names that lead nowhere (RFC 2606).
-    extraMetadata: { homepage: "https://tapeline.invalid", desktopName: "tapeline.desktop" },
+    extraMetadata: { homepage, desktopName: "tapeline.desktop" },
     directories: { output: parts.outputFolder, buildResources: "resources/packaging" },
     electronVersion: parts.electronVersion,
     electronDist: parts.electronFolder,
     // Chromium's own texts in the one language that the program speaks.
     electronLanguages: ["en-US"],
-    electronFuses: fuses,
+    electronFuses: fusesOn(system),
     // No: the modules are chosen here, and none is collected, compiled or fetched while packaging.
     beforeBuild: () => Promise.resolve(false),
     asar: true,
@@ -45,9 +55,10 @@ export function configurationOf(parts: PackageParts): Configuration {
     linux: {
       executableName: "tapeline",
       icon: "resources/icons/linux",
-      category: "Sports",
-      synopsis: "The scoring table of a roller-derby testing day",
-      maintainer: "the Tapeline authors <authors@tapeline.invalid>",
+      category: `${menuCategories.join(";")};`,
+      synopsis: installWords.en.comment,
+      desktop: { entry: menuWords() },
+      maintainer,
       syncDesktopName: true,
     },
     mac: { icon: "resources/icons/tapeline.icns", category: "public.app-category.sports" },
@@ -56,18 +67,18 @@ export function configurationOf(parts: PackageParts): Configuration {
   };
 }
 
-/** Electron checks the archive of the program against its hash on these two systems alone. */
-const checksArchive = process.platform === "darwin" || process.platform === "win32";
-
 /** The switches that are set for good in the packaged program. */
-const fuses: NonNullable<Configuration["electronFuses"]> = {
-  runAsNode: false,
-  enableNodeOptionsEnvironmentVariable: false,
-  enableNodeCliInspectArguments: false,
-  onlyLoadAppFromAsar: true,
-  enableEmbeddedAsarIntegrityValidation: checksArchive,
-  enableCookieEncryption: true,
-  grantFileProtocolExtraPrivileges: false,
-  // The signature that no longer fits is made anew, or Apple's processors would refuse the program.
-  resetAdHocDarwinSignature: process.platform === "darwin",
-};
+function fusesOn(system: System): NonNullable<Configuration["electronFuses"]> {
+  return {
+    runAsNode: false,
+    enableNodeOptionsEnvironmentVariable: false,
+    enableNodeCliInspectArguments: false,
+    onlyLoadAppFromAsar: true,
+    // Electron checks the archive of the program against its hash on these two systems alone.
+    enableEmbeddedAsarIntegrityValidation: system !== "linux",
+    enableCookieEncryption: true,
+    grantFileProtocolExtraPrivileges: false,
+    // The signature that no longer fits is made anew, or Apple's processors would refuse the program.
+    resetAdHocDarwinSignature: system === "darwin",
+  };
+}

@@ -1,7 +1,7 @@
 /**
  * `npm run package`, after the build: the program for the system it runs on, with an Electron of its own. Always a
- * folder to start it from; installers where their tools can be had. All of it lies in `dist/`, or where `--output`
- * says. With `--folder` the folder alone.
+ * folder to start it from; on Debian and Ubuntu a deb; other installers where their tools can be had. All of it lies
+ * in `dist/`, or where `--output` says. With `--folder` the folder alone.
  */
 import { copyFile, mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { dirname, join, relative, resolve } from "node:path";
@@ -9,7 +9,8 @@ import { parseArgs } from "node:util";
 import { build, Platform } from "electron-builder";
 import { type ElectronRuntime, findRuntime } from "../../electron/runtime/find.ts";
 import { projectFolder } from "../../electron/runtime/host.ts";
-import { configurationOf, type PackageParts } from "./configuration.ts";
+import { configurationOf, installers, type PackageParts, type System } from "./configuration.ts";
+import { offerDeb } from "./debian/make.ts";
 import { noticesText, partsOfProgram } from "./notices.ts";
 import { carriedLibrary, placeSqlite } from "./sqlite.ts";
 import { toolsCanBeHad } from "./tools.ts";
@@ -19,19 +20,14 @@ const { values: wanted } = parseArgs({
 });
 const outputFolder = wanted.output === undefined ? join(projectFolder, "dist") : resolve(wanted.output);
 const stage = join(outputFolder, "stage");
-
-/** The kinds of installer for each system. */
-const installers: Readonly<Record<string, readonly string[]>> = {
-  linux: ["AppImage", "deb"],
-  darwin: ["dmg", "zip"],
-  win32: ["nsis"],
-};
+const system = process.platform as System;
 
 async function makePackage(): Promise<void> {
   await clearOutput();
   const parts = await partsFor(await findRuntime(console.log));
   const folder = await makeFolder(parts);
   console.log(`The program is in ${relative(projectFolder, folder)}.`);
+  if (!wanted.folder && system === "linux") console.log(await offerDeb({ folder, outputFolder }));
   if (!wanted.folder) await makeInstallers(folder, parts);
   await rm(stage, { recursive: true });
 }
@@ -76,7 +72,7 @@ async function makeFolder(parts: PackageParts): Promise<string> {
   await build({
     targets: Platform.current().createTarget("dir"),
     config: {
-      ...configurationOf(parts),
+      ...configurationOf(parts, system),
       // A runtime for development has the project for its app; the package has an app of its own.
       afterExtract: ({ appOutDir }) => rm(join(appOutDir, "resources", "app"), { force: true }),
       afterPack: ({ appOutDir }) => {
@@ -89,7 +85,7 @@ async function makeFolder(parts: PackageParts): Promise<string> {
 }
 
 async function makeInstallers(folder: string, parts: PackageParts): Promise<void> {
-  const kinds = installers[process.platform] ?? [];
+  const kinds = installers[system];
   if (await toolsCanBeHad()) {
     for (const kind of kinds) await makeInstaller(kind, folder, parts);
   } else {
@@ -101,7 +97,7 @@ async function makeInstallers(folder: string, parts: PackageParts): Promise<void
 
 async function makeInstaller(kind: string, prepackaged: string, parts: PackageParts): Promise<void> {
   // Made anew each time: electron-builder writes into what it is given.
-  const config = configurationOf(parts);
+  const config = configurationOf(parts, system);
   try {
     const files = await build({ targets: Platform.current().createTarget(kind), prepackaged, config });
     console.log(`Made ${files.map((file) => relative(projectFolder, file)).join(", ")}.`);

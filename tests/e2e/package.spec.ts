@@ -2,12 +2,16 @@ import { existsSync } from "node:fs";
 import { mkdir, mkdtemp, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { homedir, tmpdir } from "node:os";
+import { basename, join } from "node:path";
 import { listPackage } from "@electron/asar";
 import { FuseState, FuseV1Options, getCurrentFuseWire } from "@electron/fuses";
 import { expect } from "@playwright/test";
+import { hasCommand, projectFolder } from "../../electron/runtime/host.ts";
+import { libraries } from "../../resources/packaging/debian/libraries.ts";
+import { canMakeDeb, makeDeb } from "../../resources/packaging/debian/make.ts";
 import { noticesText, partsOfProgram } from "../../resources/packaging/notices.ts";
+import { linkedLibraries, readDeb } from "./deb.ts";
 import { test as base } from "./fixture.ts";
 import { makePackaged, type Packaged, runPackaged } from "./packaged.ts";
 
@@ -144,6 +148,59 @@ test("it carries what it needs and nothing else, with the licences of all of it"
   for (const part of ["better-sqlite3", "react-aria-components", "electron-log", "@fontsource-variable"]) {
     expect(notices).toContain(`\n${part}`);
   }
+});
+
+test("the deb says what it is, and brings the whole program, the menu's entry, its icons and its terms", async ({
+  packaged,
+  folder,
+}) => {
+  test.skip(!canMakeDeb(), "dpkg-deb makes and reads the deb, and is not on this machine.");
+  const program = join(packaged.executable, "..");
+  const deb = await readDeb(await makeDeb({ folder: program, outputFolder: folder, unpacked: true }), folder);
+  const { version } = JSON.parse(await readFile("package.json", "utf8")) as { version: string };
+  expect(deb.fields).toMatchObject({ Package: "tapeline", Version: version, Section: "misc" });
+  expect(deb.fields.Maintainer).toMatch(/^the Tapeline authors <\S+@\S+>$/);
+  // What it unpacks to, in KiB, give or take the rounding of each file (deb-substvars(5)).
+  const bytes = [...deb.files.values()].reduce((sum, { size }) => sum + size, 0);
+  expect(Number(deb.fields["Installed-Size"]) - bytes / 1024).toBeGreaterThan(0);
+  expect(Number(deb.fields["Installed-Size"]) - bytes / 1024).toBeLessThan(deb.files.size);
+  // All of it is root's, nobody else writes to it, and one program alone runs as root.
+  expect([...deb.files.values()].filter(({ owner }) => owner !== "root/root")).toEqual([]);
+  const special = [...deb.files].filter(
+    ([, { mode }]) => !/^(?:l|drwxr-xr-x|-rwxr-xr-x|-rw-r--r--)/.test(mode),
+  );
+  expect(special.map(([name, { mode }]) => [name, mode])).toEqual([
+    ["/usr/lib/tapeline/chrome-sandbox", "-rwsr-xr-x"],
+  ]);
+  expect(deb.files.get("/usr/bin/tapeline")?.target).toBe("../lib/tapeline/tapeline");
+  const missing = (await readdir(program, { recursive: true })).filter(
+    (name) => !deb.files.has(`/usr/lib/tapeline/${name}`),
+  );
+  expect(missing).toEqual([]);
+  for (const size of ["16x16", "32x32", "48x48", "64x64", "128x128", "256x256", "512x512"]) {
+    expect(deb.files.has(`/usr/share/icons/hicolor/${size}/apps/tapeline.png`), size).toBe(true);
+  }
+  expect(deb.read("usr/share/applications/tapeline.desktop")).toContain("\nComment[es]=");
+  expect(deb.read("usr/share/doc/tapeline/copyright")).toContain(await readFile("LICENSE", "utf8"));
+  expect(deb.read("usr/share/doc/tapeline/THIRD-PARTY-NOTICES.txt")).toContain("\nbetter-sqlite3 ");
+  // Where it was made, and whose machine that was; root's home is the same everywhere.
+  const homes = [homedir()].filter((home) => home !== "/root");
+  expect(deb.pathsOf([projectFolder, program, folder, ...homes])).toEqual([]);
+});
+
+test("the deb asks for a package for every library that any of its files is linked to", async ({
+  packaged,
+}) => {
+  test.skip(
+    !hasCommand("objdump"),
+    "objdump (package binutils) reads what is linked, and is not on this machine.",
+  );
+  const program = join(packaged.executable, "..");
+  const names = await readdir(program, { recursive: true });
+  const linked = await linkedLibraries(names.map((name) => join(program, name)));
+  expect(linked.size).toBeGreaterThan(25);
+  const brought = new Set(names.map((name) => basename(name)));
+  expect([...linked].filter((name) => !(name in libraries) && !brought.has(name))).toEqual([]);
 });
 
 /** The files of crashes below a data folder. */
