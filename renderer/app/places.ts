@@ -1,18 +1,20 @@
-/** The desk's places in the order of a day; their order gives each its shortcut, Alt+0 to Alt+9. */
-export const places = [
+import { type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
+
+/** A place of the desk; `test` is the one of a station. */
+export type Place = { readonly path: string } & (
+  | { readonly key: "day" | "sheets" | "checkIn" | "athletes" | "bundle"; readonly test: null }
+  | { readonly key: TestCode; readonly test: TestCode }
+);
+
+/** The desk's places in the order of a day; their order gives the first ten a shortcut, Alt+0 to Alt+9. */
+export const places: readonly Place[] = [
   { key: "day", path: "/day", test: null },
   { key: "sheets", path: "/sheets", test: null },
   { key: "checkIn", path: "/check-in", test: null },
-  { key: "strength", path: "/station/push-up", test: "push-up" },
-  { key: "agility", path: "/station/agility", test: "agility" },
-  { key: "power", path: "/station/vertical", test: "vertical" },
-  { key: "core", path: "/station/core", test: "core" },
-  { key: "endurance", path: "/station/endurance", test: "endurance" },
+  ...testCodes.map((test): Place => ({ key: test, path: `/station/${test}`, test })),
   { key: "athletes", path: "/athletes", test: null },
   { key: "bundle", path: "/bundle", test: null },
-] as const;
-
-export type Place = (typeof places)[number];
+];
 
 /** Whether a path is that place or lies under it. */
 export function isAt(path: string, place: Place): boolean {

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { Post } from "../../electron/domain/lock/post.ts";
+import { useTestWords } from "../app/testWords.ts";
 import { Tag } from "./Tag.tsx";
 
 /** Says in the head that the desk is a volunteer's, and whose. */
@@ -11,6 +12,7 @@ export function HandedOver({ post }: { readonly post: Post }) {
 /** A post in words: "Check-in", "Core". */
 export function useNameOfPost(post: Post): string {
   const { t } = useTranslation(["common", "lock"]);
-  if (post.role === "station") return t(`common:test.${post.test}.ability`);
+  const testWord = useTestWords();
+  if (post.role === "station") return testWord(post.test, "ability");
   return post.role === "check-in" ? t("common:place.checkIn") : t("lock:organiser");
 }

@@ -15,7 +15,8 @@ export function TapeNav() {
   const shown = places
     .map((place, index) => ({ place, index }))
     .filter(({ place }) => mayGo(post, place.path));
-  useKeys(Object.fromEntries(shown.map(({ place, index }) => [`Alt+${index}`, () => go(place.path)])));
+  const withKey = shown.filter(({ index }) => index < 10);
+  useKeys(Object.fromEntries(withKey.map(({ place, index }) => [`Alt+${index}`, () => go(place.path)])));
   return (
     <nav aria-label={t("frame.places")}>
       <ol className={css.tape}>
@@ -52,7 +53,7 @@ function Stop({ place, index, current }: StopProps) {
       className={css.stop}
       href={place.path}
       aria-current={current ? "page" : undefined}
-      aria-keyshortcuts={`Alt+${index}`}
+      aria-keyshortcuts={index < 10 ? `Alt+${index}` : undefined}
     >
       <span className={css.numeral} aria-hidden="true">
         {index}

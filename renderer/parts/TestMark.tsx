@@ -1,7 +1,7 @@
-import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import { useTestWords } from "../app/testWords.ts";
 import css from "./TestMark.module.css";
-import { outlines } from "./test-outlines.ts";
+import { testShapes } from "./test-shapes.ts";
 
 interface TestMarkProps {
   readonly test: TestCode;
@@ -18,14 +18,15 @@ interface TestMarkProps {
  * wherever a test appears. With `name="none"` the sign carries the name for those who don't see it.
  */
 export function TestMark({ test, size = "medium", name = "none", look = "filled" }: TestMarkProps) {
-  const { t } = useTranslation("common");
-  const label = name === "test" ? t(`test.${test}.name`) : t(`test.${test}.ability`);
+  const { outline, letterAt, small = false } = testShapes[test];
+  const testWord = useTestWords();
+  const label = name === "test" ? testWord(test, "name") : testWord(test, "ability");
   return (
     <span className={css.mark} data-test={test} data-size={size} data-look={look}>
       <svg className={css.shape} viewBox="0 0 48 48" aria-hidden="true">
-        <path d={outlines[test]} />
-        <text x="24" y={test === "vertical" ? 40 : 33.5} data-test={test}>
-          {t(`test.${test}.letter`)}
+        <path d={outline} />
+        <text x="24" y={letterAt} data-small={small}>
+          {testWord(test, "letter")}
         </text>
       </svg>
       <span className={name === "none" ? "unseen" : undefined}>{label}</span>

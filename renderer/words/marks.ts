@@ -1,9 +1,8 @@
 import { useTranslation } from "react-i18next";
-import { retype } from "../../electron/domain/keyed/keyed.ts";
 import type { LengthUnit, Written } from "../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
-import { protocolOf, protocols } from "../../electron/domain/tests/registry.ts";
-import { formatLength } from "../../electron/domain/units.ts";
+import { protocolOf } from "../../electron/domain/tests/registry.ts";
+import { faceOf, useTexts } from "../tests/registry.ts";
 
 /** A unit's word; empty where the number says by itself that it is a time. */
 export function useUnitWord(): (unit: Written["unit"]) => string {
@@ -36,9 +35,10 @@ export function useWriteValue(test: TestCode, lengths: LengthUnit): (value: numb
 export function useChangeText(): (test: TestCode, change: number, number: string) => string {
   const { t } = useTranslation("station");
   return (test, change, number) => {
-    if (test === "endurance") return t(change > 0 ? "change.faster" : "change.slower", { number });
-    if (test === "core") return t(change > 0 ? "change.longer" : "change.shorter", { number });
-    return t("change.plain", { sign: change > 0 ? "+" : "−", number });
+    const { grain, better } = protocolOf(test);
+    if (grain.unit !== "s") return t("change.plain", { sign: change > 0 ? "+" : "−", number });
+    if (better === "lower") return t(change > 0 ? "change.faster" : "change.slower", { number });
+    return t(change > 0 ? "change.longer" : "change.shorter", { number });
   };
 }
 
@@ -51,32 +51,7 @@ export function useWriteChange(test: TestCode, lengths: LengthUnit): (change: nu
 
 /** What was seen in an attempt, in one line. */
 export function useWriteSeen(): (test: TestCode, seen: unknown, lengths: LengthUnit) => string {
-  const { t } = useTranslation(["station", "common"]);
-  return (test, seen, lengths) => {
-    switch (test) {
-      case "push-up": {
-        const tried = protocols["push-up"].attempt.parse(seen);
-        return tried.how === "tally"
-          ? t("seen.tally", { reps: tried.reps, off: tried.offAtEnd })
-          : t("seen.cadences", { count: tried.cadences.length });
-      }
-      case "agility": {
-        const { direction, ...rest } = protocols.agility.attempt.parse(seen);
-        return t("seen.jump", { direction: t(`choice.direction.${direction}`), ...rest });
-      }
-      case "vertical": {
-        const { standingReach, touchReach } = protocols.vertical.attempt.parse(seen);
-        const [reach, touch] = [formatLength(standingReach, lengths), formatLength(touchReach, lengths)];
-        return t("seen.leap", { reach, touch, unit: t(`common:unit.${lengths}`) });
-      }
-      case "core":
-        return t("seen.held", { time: retype(test, seen, lengths).typed.time });
-      case "endurance": {
-        const run = protocols.endurance.attempt.parse(seen);
-        return run.finished
-          ? t("seen.finished", { time: retype(test, seen, lengths).typed.time })
-          : t("seen.stopped", { rounds: run.roundsDone, reps: run.repsDone });
-      }
-    }
-  };
+  const textsOf = useTexts();
+  return (test, seen, lengths) =>
+    faceOf(test).seen(textsOf(test), protocolOf(test).attempt.parse(seen), lengths);
 }

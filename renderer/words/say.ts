@@ -1,14 +1,16 @@
 import i18next, { type TFunction } from "i18next";
 import { useTranslation } from "react-i18next";
+import { testCodes } from "../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../electron/domain/words.ts";
 
 /** Keys of sentences come over the wire, so the compiler cannot check them; a test does. */
-type AnyKey = (key: string, values?: Record<string, unknown>) => string;
+type AnyKey = (key: string | readonly string[], values?: Record<string, unknown>) => string;
 
 /** Values of sentences that are words of the program and not of people, and where their own words stand. */
-const named: Readonly<Record<string, (value: string) => string>> = {
-  test: (code) => `common:test.${code}.name`,
-  field: (name) => `station:field.${name}`,
+const named: Readonly<Record<string, (value: string) => string | readonly string[]>> = {
+  test: (code) => `${code}:name`,
+  // Of which test a field is does not stand in the sentence; those of one name are called the same.
+  field: (name) => testCodes.map((code) => `${code}:field.${name}`),
 };
 
 /** A sentence of the domain or the API in the language of now; for rendering use {@link useSay}. */

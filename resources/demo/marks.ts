@@ -1,9 +1,9 @@
 import { startingTypicalErrors, typicalError } from "../../electron/domain/statistics/change.ts";
-import { type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
 import { between, type Person, roughlyNormal } from "./people.ts";
+import { type DoneTest, doneTests } from "./tests.ts";
 
 /** What somebody is good for in each test, on the day before any noise, in the test's grains. */
-export type Ability = Readonly<Record<TestCode, number>>;
+export type Ability = Readonly<Record<DoneTest, number>>;
 
 interface Spread {
   readonly mean: number;
@@ -15,7 +15,7 @@ interface Spread {
 }
 
 /** Marks of people who train: ours, plausible and no norm. Grains: reps, quarter landings, mm, s, ms. */
-const spreads: Readonly<Record<TestCode, Spread>> = {
+const spreads: Readonly<Record<DoneTest, Spread>> = {
   "push-up": { mean: 19, sd: 6, least: 8, most: 35, gain: 4 },
   agility: { mean: 108, sd: 11, least: 80, most: 136, gain: 7 },
   vertical: { mean: 355, sd: 40, least: 290, most: 450, gain: 19 },
@@ -50,8 +50,8 @@ export function onTheDay(random: () => number, ability: Ability): Ability {
   });
 }
 
-function each(value: (test: TestCode) => number): Ability {
-  return Object.fromEntries(testCodes.map((test) => [test, value(test)])) as Record<TestCode, number>;
+function each(value: (test: DoneTest) => number): Ability {
+  return Object.fromEntries(doneTests.map((test) => [test, value(test)])) as Record<DoneTest, number>;
 }
 
 function clamp(value: number, least: number, most: number): number {

@@ -1,12 +1,12 @@
-import { type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
 import { type Ability, clock, makeReach, tapeOf } from "./marks.ts";
 import { between, type Person, pick, roughlyNormal } from "./people.ts";
+import { type DoneTest, doneTests } from "./tests.ts";
 
 /** One row of the results, by column; what is not there is empty. */
 export type ResultCells = Readonly<Record<string, string | number>>;
 
 /** Who keyed the paper of which station. */
-const keyedBy: Readonly<Record<TestCode, readonly [string, ...string[]]>> = {
+const keyedBy: Readonly<Record<DoneTest, readonly [string, ...string[]]>> = {
   "push-up": ["KL", "MO"],
   agility: ["BT"],
   vertical: ["RS", "KL"],
@@ -16,7 +16,7 @@ const keyedBy: Readonly<Record<TestCode, readonly [string, ...string[]]>> = {
 
 /** How far somebody came on the day, where not to the end: the last test they did, and how that ended. */
 export interface Course {
-  readonly last: TestCode;
+  readonly last: DoneTest;
   readonly ends: "well" | "one direction" | "stopped";
 }
 
@@ -27,8 +27,8 @@ export function writeResults(
   shown: Ability,
   course: Course,
 ): ResultCells[] {
-  const count = testCodes.indexOf(course.last) + 1;
-  return testCodes.slice(0, count).flatMap((test) => {
+  const count = doneTests.indexOf(course.last) + 1;
+  return doneTests.slice(0, count).flatMap((test) => {
     const rows = writers[test](random, shown[test], person);
     const cut = test === course.last ? cutShort(random, rows, course.ends) : rows;
     const { league, number, name } = person;
@@ -51,7 +51,7 @@ function cutShort(
 
 type Writer = (random: () => number, mark: number, person: Person) => readonly ResultCells[];
 
-const writers: Readonly<Record<TestCode, Writer>> = {
+const writers: Readonly<Record<DoneTest, Writer>> = {
   "push-up"(random, mark, { variant }) {
     const off = pick(random, [3, 3, 3, 0, 1]);
     return [{ variant, reps: mark + off, off_at_end: off }];
@@ -91,7 +91,7 @@ function trial(random: () => number, halves: number): ResultCells {
 }
 
 /** A mark of an earlier day as its sheet gives it; rounded as the test's own rule rounds. */
-export function writePast(person: Person, test: TestCode, mark: number): ResultCells {
+export function writePast(person: Person, test: DoneTest, mark: number): ResultCells {
   const { unit, steps, write } = tapeOf(person);
   switch (test) {
     case "push-up":

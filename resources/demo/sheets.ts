@@ -1,10 +1,10 @@
 import { fieldsOf, type SheetKindName } from "../../electron/api/sheets/headers.ts";
 import { writeSheet } from "../../electron/api/sheets/write.ts";
 import { seededChance } from "../../electron/domain/privacy/chance.ts";
-import { testCodes } from "../../electron/domain/tests/registry.ts";
 import { type Ability, later, makeAbility, onTheDay } from "./marks.ts";
 import { makePeople, type Person } from "./people.ts";
 import { type Course, type ResultCells, writePast, writeResults } from "./results.ts";
+import { doneTests } from "./tests.ts";
 
 /** The two days before the demonstration's own (19 September 2026), newest last. */
 const earlierDates = ["2026-01-17", "2026-05-16"] as const;
@@ -31,7 +31,7 @@ export function makeSheets(): Readonly<Record<SheetKindName, string>> {
     // As the papers of the stations come in: one test after the other.
     results: sheet(
       "results",
-      testCodes.flatMap((test) => results.filter((row) => row.test === test)),
+      doneTests.flatMap((test) => results.filter((row) => row.test === test)),
     ),
   };
 }
@@ -82,7 +82,7 @@ function pastCells(athlete: Athlete): ResultCells[] {
   const { league, number, name, earlierDays } = athlete;
   const days = earlierDates.map((date, index) => ({ date, shown: athlete.shown[index] }));
   return days.slice(days.length - earlierDays).flatMap(({ date, shown }) =>
-    testCodes.flatMap((test) => {
+    doneTests.flatMap((test) => {
       const mark = shown?.[test];
       return mark === undefined
         ? []

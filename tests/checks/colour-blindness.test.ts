@@ -60,7 +60,7 @@ function token(name: string): string {
   return found;
 }
 
-const lines = ["strength", "agility", "power", "core", "endurance"] as const;
+const lines = testCodes;
 
 test("a matrix leaves white, grey and black as they are", () => {
   for (const matrix of Object.values(visions)) {

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { testCodes } from "../../electron/domain/tests/registry.ts";
 import { computed, contrast, linear } from "./wcag.ts";
 
 const sheet = readFileSync(new URL("../../renderer/app/tokens.css", import.meta.url), "utf8");
@@ -16,7 +17,7 @@ function between(theme: keyof typeof themes, one: string, other: string): number
   return contrast(colour(one), colour(other));
 }
 
-const tests = ["strength", "agility", "power", "core", "endurance"];
+const tests = testCodes;
 
 test("the measure is right: black on white, and the lightest grey that passes", () => {
   expect(contrast(linear("#000000"), linear("#ffffff"))).toBeCloseTo(21, 6);

@@ -14,13 +14,15 @@ const athletes = 2000;
 const seeds = Array.from({ length: 20 }, (_, index) => 1000 + 77 * index);
 
 /** A middling mark and the spread between athletes, in grains. */
-const hall: Readonly<Record<TestCode, readonly [middle: number, spread: number]>> = {
+const hall = {
   "push-up": [24, 6],
   agility: [112, 12],
   vertical: [400, 60],
   core: [150, 40],
   endurance: [380_000, 40_000],
-};
+} as const satisfies Partial<Record<TestCode, readonly [middle: number, spread: number]>>;
+
+type Simulated = keyof typeof hall;
 
 interface Told {
   /** In typical errors, positive for better. */
@@ -29,7 +31,7 @@ interface Told {
 }
 
 /** Two tests of everybody, judged as the program does. */
-function twoTests(code: TestCode, seed: number): Told[] {
+function twoTests(code: Simulated, seed: number): Told[] {
   const draw = normals(seed);
   const [middle, spread] = hall[code];
   const { kind, amount } = startingTypicalErrors[code];
@@ -48,7 +50,7 @@ const share = (told: readonly Told[], said: string) =>
   told.filter(({ verdict: word }) => word === said).length / told.length;
 
 // At most 2.5 %; three standard errors of a share among so many may lie above it by chance.
-test.each(Object.keys(hall) as TestCode[])(
+test.each(Object.keys(hall) as Simulated[])(
   "%s: a clear gain is rarely said of who has not gained",
   (code) => {
     const told = seeds.flatMap((seed) => twoTests(code, seed));
@@ -72,7 +74,7 @@ test.each(Object.keys(hall) as TestCode[])(
 );
 
 /** The used typical error from so many pairs of unchanged athletes, as a share of the true one. */
-function blended(code: TestCode, pairs: number, wrongBy: number, draw: () => number): number {
+function blended(code: Simulated, pairs: number, wrongBy: number, draw: () => number): number {
   const [middle, spread] = hall[code];
   const { kind, amount } = startingTypicalErrors[code];
   const made = Array.from({ length: pairs }, (): Pair => {

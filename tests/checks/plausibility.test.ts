@@ -1,22 +1,21 @@
 import { expect, test } from "vitest";
-import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { parseAttempt, protocolOf } from "../../electron/domain/tests/registry.ts";
 
 /** An attempt whose own value is `amount`: reps, landings of one trial, mm jumped, seconds held, ms of a circuit. */
-const attemptOf: Record<TestCode, (amount: number) => unknown> = {
-  "push-up": (amount) => ({ how: "tally", reps: amount, offAtEnd: 0 }),
-  agility: (amount) => {
+const attemptOf = {
+  "push-up": (amount: number) => ({ how: "tally", reps: amount, offAtEnd: 0 }),
+  agility: (amount: number) => {
     const landings = Math.ceil(amount);
     const touches = 2 * (landings - amount);
     return { direction: "cw", laps: Math.floor(landings / 4), extra: landings % 4, touches };
   },
-  vertical: (amount) => ({ standingReach: 2000, touchReach: 2000 + amount }),
-  core: (amount) => ({ held: amount * 1000 }),
-  endurance: (amount) => ({ finished: true, time: amount }),
+  vertical: (amount: number) => ({ standingReach: 2000, touchReach: 2000 + amount }),
+  core: (amount: number) => ({ held: amount * 1000 }),
+  endurance: (amount: number) => ({ finished: true, time: amount }),
 };
 
 // Ours, no source: ask outside the inner range, refuse outside the outer one; the limits themselves are still inside.
-test.each<[TestCode, number, "fine" | "ask" | "refuse"]>([
+test.each<[keyof typeof attemptOf, number, "fine" | "ask" | "refuse"]>([
   ["push-up", 0, "ask"],
   ["push-up", 1, "fine"],
   ["push-up", 80, "fine"],

@@ -4,8 +4,8 @@ import { expect, test } from "vitest";
 import { protocolOf, type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
 import { attemptsOfDay } from "../../electron/store/attempts.ts";
 import { marksOfDay, rebuildMarks } from "../../electron/store/marks.ts";
-import { attemptsOf } from "../unit/domain/attempts.ts";
-import { bringTo, entry, hold, jump, reps, type StationDay, stationDay, trial } from "./station-day.ts";
+import { examplesOf } from "../unit/tests/every-test.ts";
+import { bringTo, entry, type StationDay, stationDay } from "./station-day.ts";
 
 type Told = Awaited<ReturnType<StationDay["station"]["enter"]>>;
 
@@ -18,7 +18,7 @@ async function tryToEnter(day: StationDay, code: TestCode, seen: unknown, varian
 
 const one = fc
   .constantFrom(...testCodes)
-  .chain((code) => fc.record({ code: fc.constant(code), seen: attemptsOf[code] }));
+  .chain((code) => fc.record({ code: fc.constant(code), seen: examplesOf[code].attempts }));
 
 test("void then enter again equals enter", async () => {
   await fc.assert(
@@ -38,25 +38,6 @@ test("void then enter again equals enter", async () => {
   );
 });
 
-/** What a day really sees, so that most of it gets in. */
-const believable: Readonly<Record<TestCode, fc.Arbitrary<unknown>>> = {
-  "push-up": fc.integer({ min: 4, max: 60 }).map((done) => reps(done, Math.min(done, 3))),
-  agility: fc
-    .tuple(
-      fc.constantFrom("cw" as const, "ccw" as const),
-      fc.integer({ min: 4, max: 9 }),
-      fc.nat(3),
-      fc.nat(3),
-    )
-    .map(([direction, laps, extra, touches]) => trial(direction, laps, extra, touches)),
-  vertical: fc.integer({ min: 2200, max: 2700 }).map((touch) => jump(2100, touch)),
-  core: fc.integer({ min: 15, max: 500 }).map(hold),
-  endurance: fc.oneof(
-    fc.integer({ min: 120_000, max: 600_000 }).map((time) => ({ finished: true, time })),
-    fc.nat(50).map((repsDone) => ({ finished: false, roundsDone: 1, repsDone })),
-  ),
-};
-
 const step = fc.oneof(
   { weight: 3, arbitrary: fc.constantFrom(...testCodes).chain(entering) },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant("void" as const), which: fc.nat(20) }) },
@@ -71,7 +52,10 @@ function entering(code: TestCode) {
   return fc.record({
     kind: fc.constant("enter" as const),
     code: fc.constant(code),
-    seen: fc.oneof({ weight: 4, arbitrary: believable[code] }, { weight: 1, arbitrary: attemptsOf[code] }),
+    seen: fc.oneof(
+      { weight: 4, arbitrary: examplesOf[code].believable },
+      { weight: 1, arbitrary: examplesOf[code].attempts },
+    ),
     variant,
     bib: fc.integer({ min: 1, max: 2 }),
     correcting: fc.option(fc.nat(2)),

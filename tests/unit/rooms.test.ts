@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
 import { expect, test } from "vitest";
+import { testCodes } from "../../electron/domain/tests/registry.ts";
 
 /** The arrows between rooms, as DEVELOPERS.md draws them: what a file of a room may import. */
 const root = new URL("../..", import.meta.url).pathname;
@@ -108,4 +109,31 @@ test("windows know values of the domain, and of the door and the shell types alo
     return !isIn(from, "electron") || isIn(from, "electron/domain") || typeOnly;
   });
   expect(stray).toEqual([]);
+});
+
+/** The code of the test in whose folder a path lies. */
+function codeIn(path: string): string | undefined {
+  const folder = /^(?:electron\/domain|renderer)\/tests\/([^/]+)\//.exec(path)?.[1];
+  return testCodes.find((code) => code === folder);
+}
+
+test("a test's folder knows no registry and no other test", () => {
+  // A window judges what is typed as the door will; in the domain nothing of a test may ask about all of them.
+  const asking = {
+    "electron/domain/tests": /tests\/(?:registry|written|judge|sheet-columns)\.ts$/,
+    "renderer/tests": /tests\/registry\.ts$/,
+  };
+  const crossing = Object.entries(asking).flatMap(([room, ofAll]) =>
+    strayIn(room, ({ file, from }) => {
+      const [own, other] = [codeIn(file), codeIn(from)];
+      return own === undefined || (!ofAll.test(from) && (other === undefined || other === own));
+    }),
+  );
+  expect(crossing).toEqual([]);
+});
+
+test("what windows show of tests knows no screen, and the rooms below know nothing of it", () => {
+  expect(strayIn("renderer/tests", ({ from }) => !isIn(from, "renderer/screens"))).toEqual([]);
+  const below = ["renderer/app", "renderer/parts", "renderer/sound"];
+  expect(below.flatMap((room) => strayIn(room, ({ from }) => !isIn(from, "renderer/tests")))).toEqual([]);
 });

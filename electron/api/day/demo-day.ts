@@ -99,7 +99,7 @@ function leaveEarly(
   skip(db, day, { athleteId: athleteOf(db, skips.who).id, test: skips.test }, decision);
 }
 
-/** Calls, each so many minutes ago; one of them so long that somebody should ask. */
+/** Calls, each so many minutes ago; one of them so long that somebody should ask. A scene of the demonstration, so it names tests. */
 const called = [
   ["vertical", 7],
   ["agility", 2],

@@ -59,7 +59,7 @@ export function castOf({ roster, results }: DemoRows, today: string): Cast {
   };
 }
 
-/** Places in the order of arrival of those with whom something else happens. */
+/** Places in the order of arrival of those with whom something else happens: scenes, so they name tests. */
 const leavesOut = { place: 20, test: "vertical" } as const;
 const skips = { place: 26, test: "endurance" } as const;
 

@@ -1,5 +1,6 @@
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
-import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { ofEachTest } from "../../domain/tests/registry.ts";
 import type { Slot } from "../../domain/tests/slots.ts";
 import type { Athlete } from "../../store/athletes.ts";
 import { allAthletes } from "../../store/athletes.ts";
@@ -40,8 +41,7 @@ export function readHall(db: ReadableDb, day: Day): Hall {
   const people = allAthletes(db);
   const here = entrants(db, day.id);
   const attempts = attemptsOfDay(db, day.id);
-  const byTest = testCodes.map((test) => [test, parametersOf(db, day.id, test)] as const);
-  const parameters = Object.fromEntries(byTest) as Record<TestCode, unknown>;
+  const parameters = ofEachTest((test) => parametersOf(db, day.id, test));
   const standing = createStanding();
   for (const attempt of attempts) {
     if (attempt.void !== null) continue;

@@ -28,6 +28,11 @@ export function fieldsOf(test: TestCode, typed: Typed, room: number): readonly F
   return definitionOf(test).keyed.fields(typed, room);
 }
 
+/** Whether a test is keyed in lengths, so that their unit is to be chosen. */
+export function measuresLengths(test: TestCode): boolean {
+  return fieldsOf(test, {}, 1).some(({ unit }) => unit === "length");
+}
+
 /** What is chosen beside the fields of a test. */
 export function choiceOf(test: TestCode): Choosing | null {
   return definitionOf(test).keyed.choice;

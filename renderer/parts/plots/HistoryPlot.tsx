@@ -2,6 +2,7 @@ import { type RefObject, useLayoutEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import { dateFormat } from "../../words/dates.ts";
 import type { DateTick } from "./dates.ts";
 import { cardWidth, type Drawn, draw } from "./draw.ts";
@@ -27,9 +28,10 @@ interface HistoryPlotProps {
  * larger, and the band of what is no news after the last test.
  */
 export function HistoryPlot({ test, points, noise, size, lengths = "cm" }: HistoryPlotProps) {
-  const { t } = useTranslation("plots");
+  const { t } = useTranslation(["plots", "common"]);
+  const testWord = useTestWords();
   const ordered = inOrder(points);
-  const up = test === "vertical" ? t(`up.vertical.${lengths}`) : t(`up.${test}`);
+  const up = testWord(test, "up", { unit: t(`common:unit.${lengths}`) });
   return (
     <div className={css.frame} data-test={test} data-size={size}>
       {ordered.length === 0 ? (
@@ -45,13 +47,13 @@ export function HistoryPlot({ test, points, noise, size, lengths = "cm" }: Histo
 }
 
 function Picture({ test, points, noise, size, lengths }: Required<HistoryPlotProps>) {
-  const { t } = useTranslation("common");
+  const testWord = useTestWords();
   const summary = usePlotSummary(test, points);
   const writeDate = useWriteTick(size);
   const place = useRef<HTMLDivElement>(null);
   const available = useWidth(place);
   const width = size === "card" ? cardWidth : available;
-  const letter = t(`test.${test}.letter`);
+  const letter = testWord(test, "letter");
   const [places, setPlaces] = useState<Drawn["places"]>([]);
 
   useLayoutEffect(() => {

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, type PointerEvent, type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import { useWriteDay } from "../../words/dates.ts";
 import { useMarkText } from "../../words/marks.ts";
 import { useSay } from "../../words/say.ts";
@@ -24,6 +25,7 @@ interface ScanProps {
  */
 export function Scan({ test, points, places, width, children }: ScanProps) {
   const { t } = useTranslation(["plots", "common"]);
+  const testWord = useTestWords();
   const read = useReading();
   const [chosen, setChosen] = useState<number | null>(null);
   const last = points.length - 1;
@@ -43,7 +45,7 @@ export function Scan({ test, points, places, width, children }: ScanProps) {
         className={css.scan}
         role="slider"
         tabIndex={0}
-        aria-label={t("label", { test: t(`common:test.${test}.ability`) })}
+        aria-label={t("label", { test: testWord(test, "ability") })}
         aria-valuemin={1}
         aria-valuemax={points.length}
         aria-valuenow={(at ?? last) + 1}

@@ -1,19 +1,5 @@
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { protocolOf } from "../../../electron/domain/tests/registry.ts";
-import { formatTime } from "../../../electron/domain/units.ts";
-
-/** Steps between ticks that people count in, in grains of the test. */
-const steps: Readonly<Record<Exclude<TestCode, "vertical">, readonly number[]>> = {
-  "push-up": [1, 2, 5, 10, 20, 50, 100],
-  agility: [1, 2, 5, 10, 20].map((landings) => landings * 4),
-  core: [5, 10, 15, 30, 60, 120, 300, 600, 1200, 1800, 3600],
-  endurance: [1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 1200, 1800, 3600].map((seconds) => seconds * 1000),
-};
-const lengthSteps: Readonly<Record<LengthUnit, readonly number[]>> = {
-  cm: [1, 2, 5, 10, 20, 50].map((centimetres) => centimetres * 10),
-  in: [1, 2, 5, 10, 20].map((inches) => inches * 25.4),
-};
+import { definitionOf, type TestCode } from "../../../electron/domain/tests/registry.ts";
 
 /** At most `most` round values from `low` to `high`, all in grains; inches are rarely whole millimetres. */
 export function valueTicks(
@@ -23,7 +9,7 @@ export function valueTicks(
   most: number,
   lengths: LengthUnit,
 ): number[] {
-  const candidates = test === "vertical" ? lengthSteps[lengths] : steps[test];
+  const candidates = definitionOf(test).figures.axisSteps(lengths);
   const step = candidates.find((each) => countOf(low, high, each) <= most) ?? (high - low) / most;
   const first = Math.ceil(low / step);
   return Array.from({ length: Math.max(0, countOf(low, high, step)) }, (_, index) => (first + index) * step);
@@ -36,8 +22,8 @@ function countOf(low: number, high: number, step: number): number {
 
 /** A tick's value as it stands at the axis: no unit, and times without tenths. */
 export function writeTick(test: TestCode, value: number, lengths: LengthUnit): string {
-  if (test === "endurance") return formatTime(value, false);
-  return protocolOf(test).write(value, lengths).number;
+  const { figures, protocol } = definitionOf(test);
+  return figures.writeTick?.(value) ?? protocol.write(value, lengths).number;
 }
 
 /** From the least to the greatest of the values with room around them, so that no mark sits on the edge. */

@@ -1,6 +1,6 @@
 import type { ChannelValues, RenderFunction } from "@observablehq/plot";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { outlines } from "../test-outlines.ts";
+import { testShapes } from "../test-shapes.ts";
 import css from "./HistoryPlot.module.css";
 import type { HistoryPoint } from "./points.ts";
 
@@ -9,14 +9,6 @@ const namespace = "http://www.w3.org/2000/svg";
 const box = 48;
 /** How much larger today's sign is. */
 export const todayScale = 1.45;
-/** Where the letter stands in a shape: a triangle has its room below the middle. */
-const letterDrop: Readonly<Record<TestCode, number>> = {
-  "push-up": 33.5,
-  agility: 33.5,
-  vertical: 40,
-  core: 33.5,
-  endurance: 33.5,
-};
 
 interface Signs {
   readonly test: TestCode;
@@ -56,7 +48,7 @@ function sign(
   each.setAttribute("data-today", String(today));
   each.setAttribute("transform", `translate(${x} ${y}) scale(${scale}) translate(${-box / 2} ${-box / 2})`);
   const shape = document.createElementNS(namespace, "path");
-  shape.setAttribute("d", outlines[test]);
+  shape.setAttribute("d", testShapes[test].outline);
   each.append(shape);
   if (today || lettered) each.append(letterIn(document, test, letter));
   return each;
@@ -65,7 +57,7 @@ function sign(
 function letterIn(document: Document, test: TestCode, letter: string): SVGTextElement {
   const text = document.createElementNS(namespace, "text");
   text.setAttribute("x", String(box / 2));
-  text.setAttribute("y", String(letterDrop[test]));
+  text.setAttribute("y", String(testShapes[test].letterAt));
   text.textContent = letter;
   return text;
 }

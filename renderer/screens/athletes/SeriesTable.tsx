@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, Written } from "../../../electron/domain/tests/protocol.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { useWriteDay } from "../../words/dates.ts";
 import { useUnitWord, useWriteChange } from "../../words/marks.ts";
@@ -16,10 +17,11 @@ type Row = Series["points"][number] & { readonly place: number };
 /** The marks of one test, newest first: each against the one before it, and against the best before it. */
 export function SeriesTable({ series: { test, points }, lengths }: SeriesTableProps) {
   const { t } = useTranslation(["athletes", "common"]);
+  const testWord = useTestWords();
   const columns = useColumns(useWriteChange(test, lengths), points[0]?.written.unit ?? "");
   return (
     <DataTable<Row>
-      caption={t("series.table", { test: t(`common:test.${test}.ability`) })}
+      caption={t("series.table", { test: testWord(test, "ability") })}
       rows={points.map((point, place) => ({ ...point, place })).toReversed()}
       rowKey={({ place }) => place}
       columns={columns}

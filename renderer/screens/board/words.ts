@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { Gain, Label } from "../../../electron/api/board/schemas.ts";
 import type { Written } from "../../../electron/domain/tests/protocol.ts";
-import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../../electron/domain/tests/registry.ts";
 
 interface SaidGain {
   /** With its sign: a circuit's time goes down. */
@@ -14,7 +14,7 @@ interface SaidGain {
 export function useGain(): (test: TestCode, gain: Gain) => SaidGain {
   const { t } = useTranslation("board");
   return (test, { number, unit }) => {
-    const faster = test === "endurance";
+    const faster = protocolOf(test).better === "lower";
     const signed = `${faster ? "−" : "+"}${number}`;
     const count = Number(number);
     if (unit === "s") {

@@ -1,5 +1,6 @@
 import { useId } from "react";
 import { useTranslation } from "react-i18next";
+import { useTestWords } from "../../app/testWords.ts";
 import { TestMark } from "../../parts/TestMark.tsx";
 import css from "./After.module.css";
 import type { CardData } from "./which.ts";
@@ -7,6 +8,7 @@ import type { CardData } from "./which.ts";
 /** What to work on until the next test, why, and a first idea how. */
 export function Focus({ focus }: { readonly focus: CardData["focus"] }) {
   const { t } = useTranslation(["cards", "common"]);
+  const testWord = useTestWords();
   const id = useId();
   return (
     <section className={css.part} aria-labelledby={id}>
@@ -17,7 +19,7 @@ export function Focus({ focus }: { readonly focus: CardData["focus"] }) {
             <TestMark test={focus.test} size="small" name="ability" />
           </p>
           <p>
-            {t(`card.focus.${focus.by}`)} {t(`card.hint.${focus.test}`)}
+            {t(`card.focus.${focus.by}`)} {testWord(focus.test, "hint")}
           </p>
         </>
       ) : (

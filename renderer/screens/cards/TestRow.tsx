@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { usePlaceWords } from "../../parts/PlaceBand.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
@@ -18,7 +19,7 @@ interface TestRowProps {
 
 /** One of the five: the mark, what it says against the athlete's own past, and that past as a picture. */
 export function TestRow({ test, lengths }: TestRowProps) {
-  const { t } = useTranslation("common");
+  const testWord = useTestWords();
   const { test: code, points, noise } = test;
   return (
     <li className={css.row} data-test={code}>
@@ -27,7 +28,7 @@ export function TestRow({ test, lengths }: TestRowProps) {
       </div>
       <Stack top className={css.words}>
         <h2>
-          {t(`test.${code}.ability`)} <How test={test} />
+          {testWord(code, "ability")} <How test={test} />
         </h2>
         {test.told === null ? <NotTaken test={test} /> : <Taken test={test} lengths={lengths} />}
       </Stack>
@@ -42,13 +43,13 @@ export function TestRow({ test, lengths }: TestRowProps) {
 
 /** The test itself, the way it was done, and how far a plank went. */
 function How({ test: { test, variant, told, points } }: { readonly test: CardTest }) {
-  const { t } = useTranslation("common");
+  const testWord = useTestWords();
   const say = useSay();
   const way = useVariantName();
   const done = told !== null || points.length > 0;
   const { number = "", note } = told?.written ?? {};
   const parts = [
-    t(`test.${test}.name`),
+    testWord(test, "name"),
     done ? way(variant) : "",
     number !== "" && note !== undefined ? say(note) : "",
   ];

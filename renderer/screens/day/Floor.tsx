@@ -5,6 +5,7 @@ import { Link } from "wouter";
 import type { AppRouter } from "../../../electron/api/router.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
+import { useTestWords } from "../../app/testWords.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { type Column, DataTable } from "../../parts/DataTable.tsx";
 import { Section } from "../../parts/Panel.tsx";
@@ -71,12 +72,13 @@ function useColumns(): Column<Whereabouts>[] {
 
 function Now({ row }: { readonly row: Whereabouts }) {
   const { t, i18n } = useTranslation(["day", "common"]);
+  const testWord = useTestWords();
   const { next, calledTo, waitingSince, readyAt } = row;
   if (calledTo !== null) {
-    return <strong>{t("floor.called", { test: t(`common:test.${calledTo}.ability`) })}</strong>;
+    return <strong>{t("floor.called", { test: testWord(calledTo, "ability") })}</strong>;
   }
   if (next === null || waitingSince === null || readyAt === null) return t("floor.finished");
-  const test = t(`common:test.${next}.ability`);
+  const test = testWord(next, "ability");
   const rests = readyAt > new Date().toISOString();
   const time = writeTime(rests ? readyAt : waitingSince, i18n.language);
   return rests ? t("floor.rests", { test, time }) : t("floor.waits", { test, time });

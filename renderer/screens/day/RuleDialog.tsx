@@ -5,13 +5,14 @@ import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { protocolOf } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Dialog } from "../../parts/Dialog.tsx";
 import { NumberField } from "../../parts/NumberField.tsx";
+import { faceOf, readParameters } from "../../tests/registry.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Rules.module.css";
-import { type RuleName, rulesOf, withRules } from "./rules.ts";
 
 interface RuleDialogProps {
   readonly test: TestCode;
@@ -19,10 +20,11 @@ interface RuleDialogProps {
   readonly onClose: () => void;
 }
 
-type Typed = readonly (readonly [RuleName, string])[];
+type Typed = readonly (readonly [name: string, text: string])[];
 
 function typedOf(test: TestCode, parameters: unknown): Typed {
-  return rulesOf(test, parameters).map(([name, value]) => [name, String(value)]);
+  const settings = faceOf(test).settings(readParameters(test, parameters));
+  return settings.map(([name, value]) => [name, String(value)]);
 }
 
 function isNumber(typed: string): boolean {
@@ -32,6 +34,7 @@ function isNumber(typed: string): boolean {
 /** The numbers of one test's rules; a refusal leaves everything as it was typed. */
 export function RuleDialog({ test, parameters, onClose }: RuleDialogProps) {
   const { t } = useTranslation(["day", "common"]);
+  const testWord = useTestWords();
   const say = useSay();
   const trpc = useTRPC();
   const [typed, setTyped] = useState(() => typedOf(test, parameters));
@@ -49,15 +52,16 @@ export function RuleDialog({ test, parameters, onClose }: RuleDialogProps) {
   function send(): void {
     setTried(true);
     if (!typed.every(([, text]) => isNumber(text))) return;
-    const rules = typed.map(([name, text]) => [name, Number(text)] as const);
-    keep.mutate({ test, parameters: withRules(test, parameters, rules) });
+    const settings = typed.map(([name, text]) => [name, Number(text)] as const);
+    const changed = faceOf(test).withSettings(readParameters(test, parameters), settings);
+    keep.mutate({ test, parameters: changed });
   }
   return (
     <Dialog
       open
       onClose={onClose}
       kind="question"
-      title={t(`common:test.${test}.name`)}
+      title={testWord(test, "name")}
       actions={
         <>
           <Button onPress={() => setTyped(typedOf(test, protocolOf(test).defaults))}>
@@ -73,7 +77,7 @@ export function RuleDialog({ test, parameters, onClose }: RuleDialogProps) {
       {typed.map(([name, text], index) => (
         <NumberField
           key={name}
-          label={t(`rules.field.${name}`)}
+          label={testWord(test, `setting.${name}`)}
           digits="fraction"
           value={text}
           onChange={(changed) =>

@@ -3,16 +3,17 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
+import { useTestWords } from "../../app/testWords.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button, LinkButton } from "../../parts/Button.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
+import { faceOf, readParameters } from "../../tests/registry.ts";
 import { useRulesLine } from "../../words/useRulesLine.ts";
 import { Rest } from "./Rest.tsx";
 import { RuleDialog } from "./RuleDialog.tsx";
 import css from "./Rules.module.css";
-import { rulesOf } from "./rules.ts";
 
 interface RulesProps {
   readonly day: { readonly state: "planned" | "open" | "closed"; readonly restMinutes: number };
@@ -64,9 +65,10 @@ interface RuleRowProps {
 
 function RuleRow({ test, parameters, standard, onChange }: RuleRowProps) {
   const { t } = useTranslation(["day", "common"]);
+  const testWord = useTestWords();
   const rulesLine = useRulesLine();
-  const name = t(`common:test.${test}.name`);
-  const changeable = onChange !== null && rulesOf(test, parameters).length > 0;
+  const name = testWord(test, "name");
+  const changeable = onChange !== null && faceOf(test).settings(readParameters(test, parameters)).length > 0;
   return (
     <li className={css.rule}>
       <TestMark test={test} name="ability" />

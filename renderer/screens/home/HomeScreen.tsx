@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { Link, useLocation } from "wouter";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { queryClient, useTRPC } from "../../app/client.tsx";
+import { useTestWords } from "../../app/testWords.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button, LinkButton } from "../../parts/Button.tsx";
 import { LeaveDemo } from "../../parts/LeaveDemo.tsx";
@@ -115,13 +116,14 @@ function InDemo() {
 /** The five tests along one painted line, in the order in which a day holds them. */
 function OrderOfTests() {
   const { t } = useTranslation(["home", "common"]);
+  const testWord = useTestWords();
   return (
     <section aria-label={t("home:order.title")}>
       <ol className={css.line}>
         {testCodes.map((test) => (
           <li key={test} data-test={test}>
             <TestMark test={test} size="hero" look="painted" />
-            <span className="strong">{t(`common:test.${test}.name`)}</span>
+            <span className="strong">{testWord(test, "name")}</span>
           </li>
         ))}
       </ol>

@@ -1,17 +1,17 @@
-import type { TFunction } from "i18next";
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { protocols } from "../../../electron/domain/tests/registry.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import { Cautions } from "../../parts/Cautions.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
-import { numbersOf } from "../../words/ruleNumbers.ts";
+import { faceOf, readParameters, useTexts } from "../../tests/registry.ts";
 import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
 import type { DaySheets } from "./sheets.ts";
 
 /** The body of the athletes' page: the whole battery, and how to come to it. */
 export function AthleteSheet({ day, tests }: DaySheets) {
-  const { t } = useTranslation(["instructions", "station", "common"]);
+  const { t } = useTranslation("instructions");
+  const textsOf = useTexts();
+  const testWord = useTestWords();
   return (
     <div className={css.athlete}>
       <p className={css.lead}>
@@ -23,9 +23,9 @@ export function AthleteSheet({ day, tests }: DaySheets) {
             <TestMark test={test} size="large" />
             <div>
               <h2>
-                {index + 1} {t(`common:test.${test}.name`)} <small>{t(`athlete.mark.${test}`)}</small>
+                {index + 1} {testWord(test, "name")} <small>{testWord(test, "better")}</small>
               </h2>
-              <p>{asks(t, test, parameters)}</p>
+              <p>{faceOf(test).asks(textsOf(test), readParameters(test, parameters))}</p>
             </div>
           </li>
         ))}
@@ -64,28 +64,4 @@ export function AthleteSheet({ day, tests }: DaySheets) {
       <Cautions />
     </div>
   );
-}
-
-/** What a test asks of an athlete, in a sentence or two. */
-function asks(
-  t: TFunction<["instructions", "station", "common"]>,
-  test: TestCode,
-  parameters: unknown,
-): string {
-  const numbers = numbersOf(test, parameters);
-  switch (test) {
-    case "push-up":
-      return t("athlete.asks.push-up", numbers);
-    case "agility":
-      return t("athlete.asks.agility", numbers);
-    case "vertical":
-      return t("athlete.asks.vertical", { count: protocols[test].parameters.parse(parameters).trials });
-    case "core":
-      return t("athlete.asks.core", numbers);
-    case "endurance": {
-      const { rounds, exercises } = protocols[test].parameters.parse(parameters);
-      const parts = exercises.map(({ exercise, count }) => t(`station:exercise.${exercise}`, { count }));
-      return t("athlete.asks.endurance", { count: rounds, parts: parts.join(", ") });
-    }
-  }
 }

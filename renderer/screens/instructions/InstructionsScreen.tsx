@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { Link, Redirect } from "wouter";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { usePaperwork } from "../../app/saving.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Choice } from "../../parts/Choice.tsx";
@@ -129,8 +130,9 @@ function useSheetPaperwork(which: Which, paper: Paper, date: string) {
 
 function useFileName(which: Which, paper: Paper, date: string): string {
   const { t } = useTranslation(["instructions", "common"]);
+  const testWord = useTestWords();
   const values = { date, paper: t(`paper.${paper}`) };
   if (which === "all" || which === "athlete") return t(`file.${which}`, values);
-  const test = t(`common:test.${which}.name`);
+  const test = testWord(which, "name");
   return t("file.station", { ...values, number: testCodes.indexOf(which) + 1, test });
 }

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { Ticks } from "../../parts/Ticks.tsx";
 import { writeDate } from "../../words/dates.ts";
@@ -33,14 +34,15 @@ export function Sheet({ name, paper, day, tests }: SheetProps) {
 
 function Head({ name, day }: Pick<SheetProps, "name" | "day">) {
   const { t, i18n } = useTranslation(["instructions", "common"]);
+  const testWord = useTestWords();
   return (
     <header className={css.head}>
       {name !== "athlete" && <TestMark test={name} size="large" />}
       <div className={css.heading}>
-        <h1>{name === "athlete" ? t("athlete.title") : t(`common:test.${name}.name`)}</h1>
+        <h1>{name === "athlete" ? t("athlete.title") : testWord(name, "name")}</h1>
         {name !== "athlete" && (
           <p>
-            {t(`common:test.${name}.ability`)},{" "}
+            {testWord(name, "ability")},{" "}
             {t("head.of", { number: testCodes.indexOf(name) + 1, count: testCodes.length })}
           </p>
         )}

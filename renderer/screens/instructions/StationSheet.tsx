@@ -1,11 +1,10 @@
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { Cautions } from "../../parts/Cautions.tsx";
-import { exampleOf } from "./examples.ts";
-import { linesOf } from "./lines.ts";
 import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
 import { SheetDrawing } from "./SheetDrawing.tsx";
+import { useLines } from "./useLines.ts";
 
 interface StationSheetProps {
   readonly test: TestCode;
@@ -15,8 +14,8 @@ interface StationSheetProps {
 
 /** The body of a station's page: how to set it up, run it, judge it and end it. */
 export function StationSheet({ test, parameters }: StationSheetProps) {
-  const { t } = useTranslation(["instructions", "station", "common"]);
-  const lines = linesOf(t, test, parameters);
+  const { t } = useTranslation("instructions");
+  const lines = useLines(test, parameters);
   return (
     <div className={css.station}>
       <SheetDrawing test={test} parameters={parameters} />
@@ -40,7 +39,7 @@ export function StationSheet({ test, parameters }: StationSheetProps) {
             <p>{lines.mark}</p>
             <div className={css.example}>
               <h3>{t("head.example")}</h3>
-              {exampleOf(t, test, parameters).map((line) => (
+              {lines.example.map((line) => (
                 <p key={line}>{line}</p>
               ))}
             </div>

@@ -3,6 +3,7 @@ import type { inferRouterOutputs } from "@trpc/server";
 import { useTranslation } from "react-i18next";
 import type { AppRouter } from "../../../electron/api/router.ts";
 import { useTRPC } from "../../app/client.tsx";
+import { useTestWords } from "../../app/testWords.ts";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
 import { writeDate, writeTime } from "../../words/dates.ts";
@@ -34,9 +35,10 @@ export function LockLog() {
 
 function Said({ note }: { readonly note: Note }) {
   const { t } = useTranslation(["lock", "common"]);
+  const testWord = useTestWords();
   const { what, to, test, why, count } = note;
   if (what === "handed-over") {
-    const name = test === undefined ? t("common:place.checkIn") : t(`common:test.${test}.ability`);
+    const name = test === undefined ? t("common:place.checkIn") : testWord(test, "ability");
     return <span>{t("log.handed-over", { to: to === undefined ? "" : name })}</span>;
   }
   if (what === "locked") return <span>{t(`log.locked.${why ?? "hand"}`)}</span>;

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { useTestWords } from "../../app/testWords.ts";
 import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { Tag } from "../../parts/Tag.tsx";
@@ -12,12 +13,13 @@ import { Zones } from "./Zones.tsx";
 /** One test: the figure that is used, what it is made of, and from which mark on a gain is likely or clear. */
 export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
   const { t } = useTranslation(["noise", "common"]);
+  const testWord = useTestWords();
   const say = useSay();
   const facts = useFacts(told);
   const { test, kind, amount, used, assumed, pairs, source } = told;
   const [first, ...more] = facts;
   return (
-    <li className={css.test} data-test={test} aria-label={t(`common:test.${test}.name`)}>
+    <li className={css.test} data-test={test} aria-label={testWord(test, "name")}>
       <Stack gap={2} align="start" className="strong">
         <TestMark test={test} name="ability" />
         <Tag tone={assumed ? "quiet" : "go"}>

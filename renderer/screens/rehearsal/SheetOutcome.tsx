@@ -4,6 +4,7 @@ import { writeNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import { LineList } from "../sheets/LineList.tsx";
 import { asSentence } from "../sheets/sheet.ts";
+import { useFieldName } from "../sheets/useFieldName.ts";
 import { isAboutHeaders, type RehearsedSheet } from "./rehearsed.ts";
 
 /** Which rows of one sheet somebody has to look at; nothing where there are none. */
@@ -49,6 +50,7 @@ interface RowsProps {
 
 function KeptBackRows({ sheet: { keptBack, keptBackRows }, kind }: RowsProps) {
   const { t } = useTranslation(["rehearsal", "sheets"]);
+  const fieldName = useFieldName();
   const say = useSay();
   return (
     <LineList
@@ -58,7 +60,7 @@ function KeptBackRows({ sheet: { keptBack, keptBackRows }, kind }: RowsProps) {
         line,
         says: (
           <>
-            {field !== null && <strong>{t(`sheets:field.${field}` as "sheets:field.league")}: </strong>}
+            {field !== null && <strong>{fieldName(field)}: </strong>}
             {say(asSentence(reason))}
           </>
         ),

@@ -5,6 +5,7 @@ import { Button } from "../../parts/Button.tsx";
 import { useSay } from "../../words/say.ts";
 import { LineList } from "./LineList.tsx";
 import { asSentence, type KeptBackRow } from "./sheet.ts";
+import { useFieldName } from "./useFieldName.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
 interface KeptBackProps {
@@ -20,6 +21,7 @@ interface KeptBackProps {
 /** The rows that stay outside, each with its line, why, and what stands there; they can be saved to be put right. */
 export function KeptBack({ rows, count, others, sheet }: KeptBackProps) {
   const { t } = useTranslation("sheets");
+  const fieldName = useFieldName();
   const say = useSay();
   const client = useTRPCClient();
   const { uploadId } = sheet;
@@ -36,7 +38,7 @@ export function KeptBack({ rows, count, others, sheet }: KeptBackProps) {
     line,
     says: (
       <>
-        {field !== null && <strong>{t(`field.${field}` as "field.league")}: </strong>}
+        {field !== null && <strong>{fieldName(field)}: </strong>}
         {say(asSentence(reason))}
       </>
     ),

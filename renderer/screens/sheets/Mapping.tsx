@@ -5,6 +5,7 @@ import { Panel } from "../../parts/Panel.tsx";
 import { useSay } from "../../words/say.ts";
 import css from "./Mapping.module.css";
 import type { Preview } from "./sheet.ts";
+import { useFieldName } from "./useFieldName.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
 interface MappingProps {
@@ -70,11 +71,12 @@ interface FieldChoiceProps extends MappingProps {
 
 function FieldChoice({ field, header, preview, sheet }: FieldChoiceProps) {
   const { t } = useTranslation("sheets");
+  const fieldName = useFieldName();
   const id = useId();
   const named = preview.headers.filter((each) => each !== "");
   return (
     <Stack gap={1} className="strong">
-      <label htmlFor={id}>{t(`field.${field}` as "field.league")}</label>
+      <label htmlFor={id}>{fieldName(field)}</label>
       <select
         id={id}
         className={css.select}

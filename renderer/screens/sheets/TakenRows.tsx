@@ -7,11 +7,13 @@ import { Tag } from "../../parts/Tag.tsx";
 import { TestMark } from "../../parts/TestMark.tsx";
 import { markIn, Seen, whoIn } from "./cells.tsx";
 import type { Preview, PreviewRow } from "./sheet.ts";
+import { useFieldName } from "./useFieldName.ts";
 
 /** The first rows as they would be taken in. */
 export function TakenRows({ preview }: { readonly preview: Preview }) {
   const { t } = useTranslation("sheets");
-  const columns = preview.kind === "roster" ? rosterColumns(preview, t) : resultColumns(preview, t);
+  const fieldName = useFieldName();
+  const columns = preview.kind === "roster" ? rosterColumns(preview, fieldName) : resultColumns(preview, t);
   return (
     <DataTable
       caption={t("rows.title")}
@@ -38,7 +40,7 @@ function Status({ row, t }: { readonly row: PreviewRow; readonly t: Words }) {
 }
 
 /** One column for each field that the sheet has, the name first. */
-function rosterColumns({ fields }: Preview, t: Words): Column<PreviewRow>[] {
+function rosterColumns({ fields }: Preview, fieldName: (field: string) => string): Column<PreviewRow>[] {
   const widths: Readonly<Record<string, string>> = {
     number: "6rem",
     birth_year: "7.5rem",
@@ -51,7 +53,7 @@ function rosterColumns({ fields }: Preview, t: Words): Column<PreviewRow>[] {
     .sort((a, b) => Number(b === "name") - Number(a === "name"))
     .map((field) => ({
       key: field,
-      head: t(`field.${field}` as "field.league"),
+      head: fieldName(field),
       cell: ({ cells, was }) => {
         const now = cells[field] ?? "";
         return field in was ? <ins>{now}</ins> : now;
@@ -83,7 +85,7 @@ function resultColumns({ kind }: Preview, t: Words): Column<PreviewRow>[] {
     return [
       who,
       test,
-      { key: "seen", head: t("column.seen"), cell: ({ cells }) => <Seen cells={cells} t={t} /> },
+      { key: "seen", head: t("column.seen"), cell: ({ cells }) => <Seen cells={cells} /> },
       by,
     ];
   }

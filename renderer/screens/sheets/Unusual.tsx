@@ -4,6 +4,7 @@ import { whoIn } from "./cells.tsx";
 import css from "./LineList.module.css";
 import { LineList } from "./LineList.tsx";
 import { asSentence, type PreviewRow } from "./sheet.ts";
+import { useFieldName } from "./useFieldName.ts";
 
 interface SomeRowsProps {
   /** The first rows of the preview; the desk puts those that deserve a look first. */
@@ -28,14 +29,10 @@ export function Unusual({ rows, count }: SomeRowsProps) {
 /** Athletes who are known with other values: what stands now and what would stand there. */
 export function Changes({ rows, count }: SomeRowsProps) {
   const { t } = useTranslation("sheets");
+  const fieldName = useFieldName();
   const lines = rows.flatMap(({ line, was, cells }) => {
     const says = Object.entries(was).map(([field, before]) => (
-      <Change
-        key={field}
-        name={t(`field.${field}` as "field.league")}
-        before={before}
-        now={cells[field] ?? ""}
-      />
+      <Change key={field} name={fieldName(field)} before={before} now={cells[field] ?? ""} />
     ));
     return says.length === 0 ? [] : [{ line, says, stands: whoIn(cells, t) }];
   });

@@ -1,5 +1,7 @@
 import type { TFunction } from "i18next";
+import { sheetColumns } from "../../../electron/domain/tests/sheet-columns.ts";
 import type { PreviewRow } from "./sheet.ts";
+import { useFieldName } from "./useFieldName.ts";
 
 type Cells = PreviewRow["cells"];
 
@@ -29,14 +31,17 @@ export function whoIn({ bib, league, number, name }: Cells, t: TFunction<"sheets
   return parts.filter((part) => part !== "").join(" · ");
 }
 
+const columns = new Map(sheetColumns().map((column) => [column.name, column]));
+
 /** What was seen: each filled cell with the name of its column. */
-export function Seen({ cells, t }: { readonly cells: Cells; readonly t: TFunction<"sheets"> }) {
+export function Seen({ cells }: { readonly cells: Cells }) {
+  const fieldName = useFieldName();
   const seen = Object.entries(cells).filter(([field]) => !named.includes(field));
   const unit = cells.unit === undefined ? "" : ` ${cells.unit}`;
   const words = seen.map(([field, text]) => {
-    const withUnit = field.endsWith("_reach") ? `${text}${unit}` : text;
-    if (field === "direction") return text;
-    return `${t(`field.${field}` as "field.league")} ${withUnit}`;
+    const column = columns.get(field);
+    if (column?.kind === "way") return text;
+    return `${fieldName(field)} ${column?.unit === "cm" ? `${text}${unit}` : text}`;
   });
   return <>{words.join(" · ")}</>;
 }

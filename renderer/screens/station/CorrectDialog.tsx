@@ -1,6 +1,7 @@
 import { useMutation } from "@tanstack/react-query";
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
+import { measuresLengths } from "../../../electron/domain/keyed/keyed.ts";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
@@ -8,13 +9,13 @@ import { Button } from "../../parts/Button.tsx";
 import { Dialog } from "../../parts/Dialog.tsx";
 import { NumberField } from "../../parts/NumberField.tsx";
 import { TextField } from "../../parts/TextField.tsx";
+import { LengthsChoice } from "../../tests/LengthsChoice.tsx";
 import { useWriteTime } from "../../words/dates.ts";
 import { useWriteSeen } from "../../words/marks.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./CorrectDialog.module.css";
 import { SendTrouble } from "./entry/SendTrouble.tsx";
 import { ValueFields, type ValueFieldsHandle } from "./entry/ValueFields.tsx";
-import { LengthsChoice } from "./LengthsChoice.tsx";
 import type { AttemptView } from "./types.ts";
 import { useCorrection } from "./useCorrection.ts";
 
@@ -78,7 +79,7 @@ export function CorrectDialog({ attempt, lengths, onClose }: CorrectDialogProps)
     >
       <p>{t("correct.was", was)}</p>
       <p className="small quiet">{t("correct.how")}</p>
-      {attempt.test === "vertical" && (
+      {measuresLengths(attempt.test) && (
         <LengthsChoice lengths={correction.lengths} setLengths={correction.setLengths} />
       )}
       <ValueFields

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import { Section } from "../../parts/Panel.tsx";
@@ -40,6 +41,7 @@ interface AttemptProps extends Omit<RecentProps, "recent"> {
 
 function Attempt({ recent, lengths, onCorrect, onHistory }: AttemptProps) {
   const { t } = useTranslation(["station", "common"]);
+  const testWord = useTestWords();
   const writeSeen = useWriteSeen();
   const writeTime = useWriteTime();
   const { attempt, written } = recent;
@@ -56,7 +58,7 @@ function Attempt({ recent, lengths, onCorrect, onHistory }: AttemptProps) {
         <Row as="p" gap={3} lines={0} wrap className="small quiet">
           <span className={css.seen}>{writeSeen(attempt.test, attempt.seen, lengths)}</span>
           {attempt.variant !== "" && (
-            <span>{t(`choice.variant.${attempt.variant === "knee" ? "knee" : "full"}`)}</span>
+            <span>{testWord(attempt.test, `choice.variant.${attempt.variant}`)}</span>
           )}
           <span>
             {writeTime(attempt.at)} {attempt.by}

@@ -1,15 +1,13 @@
-import { type ReactNode, useId } from "react";
+import { useId } from "react";
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { protocols } from "../../../electron/domain/tests/registry.ts";
-import { formatTime } from "../../../electron/domain/units.ts";
 import { mayGo, useStanding } from "../../app/standing.tsx";
+import { useTestWords } from "../../app/testWords.ts";
 import { Cautions } from "../../parts/Cautions.tsx";
 import { KeyHint } from "../../parts/KeyHint.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
-import { numbersOf, stagesOf } from "../../words/ruleNumbers.ts";
-import { useSay } from "../../words/say.ts";
+import { faceOf, readParameters } from "../../tests/registry.ts";
 import css from "./Rules.module.css";
 
 const parts = ["setUp", "run", "counts", "score", "stop"] as const;
@@ -74,44 +72,20 @@ function Paper({ test }: Pick<RulesProps, "test">) {
 
 function Parts({ test, parameters }: Pick<RulesProps, "test" | "parameters">) {
   const { t } = useTranslation("station");
-  const values = numbersOf(test, parameters);
+  const testWord = useTestWords();
+  const { Steps, numbers } = faceOf(test);
+  const rules = readParameters(test, parameters);
+  const values = numbers(rules);
   return (
     <>
       {parts.map((part) => (
         <div key={part} className={css.part}>
           <h3>{t(`rules.head.${part}`)}</h3>
-          <p>{t(`rules.${test}.${part}`, values)}</p>
-          {part === "run" && <Steps test={test} parameters={parameters} />}
+          <p>{testWord(test, `rules.${part}`, values)}</p>
+          {part === "run" && Steps !== undefined && <Steps parameters={rules} />}
         </div>
       ))}
       <Cautions size="full" />
     </>
-  );
-}
-
-/** The stages of the plank, or the exercises of a round, one a line. */
-function Steps({ test, parameters }: Pick<RulesProps, "test" | "parameters">): ReactNode {
-  const { t } = useTranslation("station");
-  const say = useSay();
-  if (test === "core") {
-    return (
-      <ol className={css.steps}>
-        {stagesOf(protocols.core.parameters.parse(parameters)).map((stage) => (
-          <li key={stage.from}>
-            <span className={css.figure}>{formatTime(stage.from * 1000, false)}</span> {say(stage.sentence)}
-          </li>
-        ))}
-      </ol>
-    );
-  }
-  if (test !== "endurance") return null;
-  const { exercises } = protocols.endurance.parameters.parse(parameters);
-  return (
-    <ol className={css.steps}>
-      {exercises.map(({ exercise, count }, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: an exercise may come twice in a round, and the order is frozen
-        <li key={index}>{t(`exercise.${exercise}`, { count })}</li>
-      ))}
-    </ol>
   );
 }

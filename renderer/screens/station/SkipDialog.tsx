@@ -5,6 +5,7 @@ import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
+import { useTestWords } from "../../app/testWords.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Dialog } from "../../parts/Dialog.tsx";
@@ -21,6 +22,7 @@ interface SkipDialogProps {
 /** Lets somebody skip a test, with the reason that the protocol asks for. */
 export function SkipDialog({ who, test, onClose }: SkipDialogProps) {
   const { t } = useTranslation("station");
+  const testWord = useTestWords();
   const say = useSay();
   const trpc = useTRPC();
   const { ask } = useInitials();
@@ -55,7 +57,7 @@ export function SkipDialog({ who, test, onClose }: SkipDialogProps) {
         </>
       }
     >
-      <p>{t(`skip.which.${test}`)}</p>
+      <p>{testWord(test, "skip")}</p>
       <TextField
         label={t("skip.reason")}
         help={t("skip.reasonHelp")}

@@ -4,6 +4,7 @@ import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useKeys } from "../../app/keys.ts";
+import { KeysOn } from "../../tests/stationKeys.ts";
 import { CorrectDialog } from "./CorrectDialog.tsx";
 import { KeyedEntry, type KeyedEntryHandle } from "./entry/KeyedEntry.tsx";
 import { HistoryDialog } from "./HistoryDialog.tsx";
@@ -12,7 +13,6 @@ import { Recent } from "./Recent.tsx";
 import { Rules } from "./Rules.tsx";
 import { SkipDialog } from "./SkipDialog.tsx";
 import css from "./Station.module.css";
-import { KeysOn } from "./stationKeys.ts";
 import type { AttemptView, Person, StationView } from "./types.ts";
 
 interface StationProps {

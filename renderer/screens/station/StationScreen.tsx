@@ -2,6 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
+import { useTestWords } from "../../app/testWords.ts";
 import { Answer } from "../../parts/Answer.tsx";
 import { LinkButton } from "../../parts/Button.tsx";
 import { EmptyState } from "../../parts/EmptyState.tsx";
@@ -19,6 +20,7 @@ import type { StationView } from "./types.ts";
 /** The station of one test. */
 export function StationScreen({ test }: { readonly test: TestCode }) {
   const { t } = useTranslation(["station", "common"]);
+  const testWord = useTestWords();
   const trpc = useTRPC();
   const { lengths, setLengths } = useLengthUnit();
   const { mode } = useMode();
@@ -26,7 +28,7 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
   const query = useQuery(trpc.station.view.queryOptions({ test, lengths }));
   return (
     <Screen
-      title={t(`common:test.${test}.name`)}
+      title={testWord(test, "name")}
       mark={<TestMark test={test} size="large" />}
       actions={
         query.data !== undefined && (

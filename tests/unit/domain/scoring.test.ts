@@ -5,7 +5,8 @@ import { core } from "../../../electron/domain/tests/core/protocol.ts";
 import { endurance } from "../../../electron/domain/tests/endurance/protocol.ts";
 import type { Mark } from "../../../electron/domain/tests/protocol.ts";
 import { parseAttempt, protocolOf, testCodes } from "../../../electron/domain/tests/registry.ts";
-import { agilityAttempts, attemptsOf } from "./attempts.ts";
+import { agilityAttempts } from "../tests/agility/examples.ts";
+import { examplesOf } from "../tests/every-test.ts";
 
 function pointsOf(mark: Mark): number {
   return mark.state === "complete" ? mark.value : Number.NaN;
@@ -14,7 +15,7 @@ function pointsOf(mark: Mark): number {
 test.each(testCodes)("%s: the order of the attempts never matters", (code) => {
   const { score, defaults } = protocolOf(code);
   const inTwoOrders = fc
-    .array(attemptsOf[code], { minLength: 1, maxLength: 6 })
+    .array(examplesOf[code].attempts, { minLength: 1, maxLength: 6 })
     .chain((attempts) =>
       fc.tuple(
         fc.constant(attempts),
@@ -31,7 +32,7 @@ test.each(testCodes)("%s: the order of the attempts never matters", (code) => {
 test.each(testCodes)("%s: what the door lets in is scored in whole grains", (code) => {
   const { score, defaults, slot, slotSize } = protocolOf(code);
   fc.assert(
-    fc.property(attemptsOf[code], (attempt) => {
+    fc.property(examplesOf[code].attempts, (attempt) => {
       expect(parseAttempt(code, attempt).data).toEqual(attempt);
       const mark = score(defaults, [attempt]);
       if (mark.state === "complete") expect(Number.isSafeInteger(mark.value)).toBe(true);

@@ -9,13 +9,13 @@ import {
   testCodes,
 } from "../../../electron/domain/tests/registry.ts";
 import { againstLast, writeMark } from "../../../electron/domain/tests/written.ts";
-import { attemptsOf } from "./attempts.ts";
+import { examplesOf } from "../tests/every-test.ts";
 import { textOf } from "./text.ts";
 
 test.each(testCodes)("%s: every doubt has words; what is asked is a question", (code) => {
   const { plausibility, defaults } = protocolOf(code);
   fc.assert(
-    fc.property(attemptsOf[code], (attempt) => {
+    fc.property(examplesOf[code].attempts, (attempt) => {
       const opinion = plausibility(defaults, attempt);
       if (opinion.level === "ask") expect(textOf(opinion.sentence)).toMatch(/\?$/);
       if (opinion.level === "refuse")

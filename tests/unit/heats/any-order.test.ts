@@ -3,39 +3,7 @@ import { expect, test } from "vitest";
 import { foldHeat, readWhat } from "../../../electron/domain/heats/fold.ts";
 import type { HeatEvent } from "../../../electron/domain/heats/heat.ts";
 import { protocolOf, type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
-
-const none = fc.constant({});
-const cadence = fc.record({ cadence: fc.integer({ min: 1, max: 12 }) });
-const side = fc.constantFrom("cw", "ccw");
-
-/** Kinds and details of each test's taps, sensible or not. */
-const whats: Record<TestCode, fc.Arbitrary<[string, unknown]>> = {
-  "push-up": fc.oneof(
-    { weight: 8, arbitrary: fc.tuple(fc.constant("off"), fc.oneof(none, cadence)) },
-    fc.tuple(fc.constant("on-again"), cadence),
-    fc.tuple(fc.constant("stop"), fc.oneof(none, cadence)),
-  ),
-  agility: fc.oneof(
-    { weight: 2, arbitrary: fc.tuple(fc.constant("go"), fc.record({ direction: side })) },
-    { weight: 8, arbitrary: fc.tuple(fc.constantFrom("landing", "touch"), none) },
-    fc.tuple(fc.constantFrom("take", "false-start"), none),
-    fc.tuple(fc.constant("count"), fc.record({ laps: fc.nat(9), extra: fc.nat(3), touches: fc.nat(4) })),
-    fc.tuple(fc.constant("rerun"), fc.record({ direction: side, reason: fc.constant("A ball rolled in") })),
-  ),
-  vertical: fc.oneof(
-    fc.tuple(fc.constant("reach"), fc.record({ mm: fc.integer({ min: 1900, max: 2400 }) })),
-    {
-      weight: 4,
-      arbitrary: fc.tuple(fc.constant("touch"), fc.record({ mm: fc.integer({ min: 2400, max: 3000 }) })),
-    },
-    fc.tuple(fc.constant("enough"), none),
-  ),
-  core: fc.tuple(fc.constant("stop"), none),
-  endurance: fc.oneof(
-    { weight: 4, arbitrary: fc.tuple(fc.constant("round"), none) },
-    fc.tuple(fc.constant("not-finished"), fc.record({ repsDone: fc.nat(89) })),
-  ),
-};
+import { examplesOf } from "../tests/every-test.ts";
 
 const lanes = [1, 2, 3, 4];
 
@@ -43,8 +11,8 @@ const lanes = [1, 2, 3, 4];
 function tapsOf(test: TestCode): fc.Arbitrary<HeatEvent[]> {
   const one = fc.record({
     what: fc.oneof(
-      { weight: 12, arbitrary: whats[test] },
-      fc.tuple(fc.constant("aside"), none) as fc.Arbitrary<[string, unknown]>,
+      { weight: 12, arbitrary: examplesOf[test].taps },
+      fc.tuple(fc.constant("aside"), fc.constant({})) as fc.Arbitrary<[string, unknown]>,
     ),
     lane: fc.oneof({ weight: 9, arbitrary: fc.constantFrom(...lanes) }, fc.constant(null)),
     step: fc.integer({ min: 1, max: 4000 }),

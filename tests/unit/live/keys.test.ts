@@ -1,11 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import {
-  createSorter,
-  keyOfLane,
-  nameOfPress,
-  scannerMs,
-} from "../../../renderer/screens/station/live/liveKeys.ts";
-import { writeClock } from "../../../renderer/screens/station/live/writeClock.ts";
+import { createSorter, keyOfLane, nameOfPress, scannerMs } from "../../../renderer/tests/live/liveKeys.ts";
+import { writeClock } from "../../../renderer/tests/live/writeClock.ts";
 
 beforeEach(() => vi.useFakeTimers());
 afterEach(() => vi.useRealTimers());

@@ -1,5 +1,7 @@
 import { useTranslation } from "react-i18next";
-import { protocols } from "../../../../electron/domain/tests/registry.ts";
+import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
+import { useTestWords } from "../../../app/testWords.ts";
+import { faceOf, useTexts } from "../../../tests/registry.ts";
 import { useWriteTime } from "../../../words/dates.ts";
 import { useLengthUnit } from "../../../words/lengths.ts";
 import { useWriteSeen } from "../../../words/marks.ts";
@@ -41,6 +43,7 @@ export function HeldAttempts({ attempts }: { readonly attempts: readonly Attempt
 
 function Row({ attempt }: { readonly attempt: Attempt }) {
   const { t } = useTranslation(["held", "common"]);
+  const testWord = useTestWords();
   const writeTime = useWriteTime();
   const { at, test, variant, source, entered_by } = attempt;
   const way = useWayInBrackets()(variant);
@@ -48,7 +51,7 @@ function Row({ attempt }: { readonly attempt: Attempt }) {
     <tr>
       <td>{writeTime(at)}</td>
       <th scope="row">
-        {t(`common:test.${test}.name`)}
+        {testWord(test, "name")}
         {way}
       </th>
       <td>
@@ -68,12 +71,13 @@ function Row({ attempt }: { readonly attempt: Attempt }) {
 function useSeen({ test, seen, note, replaces, void: ended }: Attempt): string[] {
   const { t } = useTranslation("held");
   const { lengths } = useLengthUnit();
+  const textsOf = useTexts();
   const writeSeen = useWriteSeen();
   const writeTime = useWriteTime();
-  const mass = test === "vertical" ? protocols.vertical.attempt.parse(seen).bodyMass : undefined;
+  const besides = faceOf(test).besides?.(textsOf(test), protocolOf(test).attempt.parse(seen)) ?? null;
   return [
     writeSeen(test, seen, lengths),
-    ...(mass === undefined ? [] : [t("page.bodyMass", { mass: mass / 1000 })]),
+    ...(besides === null ? [] : [besides]),
     ...(note === "" ? [] : [t("page.note", { note })]),
     ...(replaces === null ? [] : [t("page.corrects")]),
     ...(ended === null

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { useTestWords } from "../../../app/testWords.ts";
 import { useWriteDay, useWriteTime } from "../../../words/dates.ts";
 import { HeldAttempts } from "./HeldAttempts.tsx";
 import { HeldHeats } from "./HeldHeats.tsx";
@@ -27,8 +28,9 @@ export function HeldDayPart({ day }: { readonly day: HeldDay }) {
 /** How the athlete was there and what was left out, each in a sentence. */
 function useSentences({ entry, left_out, calls, absences }: HeldDay): string[] {
   const { t } = useTranslation(["held", "common"]);
+  const testWord = useTestWords();
   const writeTime = useWriteTime();
-  const nameOf = (test: HeldDay["calls"][number]["test"]) => t(`common:test.${test}.name`);
+  const nameOf = (test: HeldDay["calls"][number]["test"]) => testWord(test, "name");
   const { state, bib, since } = entry;
   const withBib = state === "withdrawn" && bib !== null ? "withdrawnBib" : state;
   const left = left_out.map(({ test, kind, reason, decided_by, at }) =>

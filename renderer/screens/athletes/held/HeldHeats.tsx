@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { formatTime } from "../../../../electron/domain/units.ts";
+import { useTestWords } from "../../../app/testWords.ts";
 import { useWriteTime } from "../../../words/dates.ts";
 import css from "./HeldPage.module.css";
 import type { HeldDay } from "./types.ts";
@@ -25,10 +26,11 @@ export function HeldHeats({ heats }: { readonly heats: readonly Heat[] }) {
 
 function OneHeat({ heat }: { readonly heat: Heat }) {
   const { t } = useTranslation(["held", "common"]);
+  const testWord = useTestWords();
   const writeTime = useWriteTime();
   const writeTaps = useWriteTaps();
   const { test, lane, gathered_at, ended_at, ending, reason, taps } = heat;
-  const head = t("page.heat", { test: t(`common:test.${test}.name`), lane, time: writeTime(gathered_at) });
+  const head = t("page.heat", { test: testWord(test, "name"), lane, time: writeTime(gathered_at) });
   const off = ending === "called-off" ? "page.heatOff" : "page.heatEnded";
   const end = ended_at === null ? "" : `, ${t(off, { time: writeTime(ended_at), reason })}`;
   return (

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { writeMark } from "../../../../electron/domain/tests/written.ts";
+import { useTestWords } from "../../../app/testWords.ts";
 import { useLengthUnit } from "../../../words/lengths.ts";
 import { useMarkText } from "../../../words/marks.ts";
 import { useSay } from "../../../words/say.ts";
@@ -12,6 +13,7 @@ type Mark = HeldDay["marks"][number];
 /** What the attempts of a day came to. */
 export function HeldMarks({ marks }: { readonly marks: readonly Mark[] }) {
   const { t } = useTranslation(["held", "common"]);
+  const testWord = useTestWords();
   const { lengths } = useLengthUnit();
   const say = useSay();
   const markText = useMarkText();
@@ -21,7 +23,7 @@ export function HeldMarks({ marks }: { readonly marks: readonly Mark[] }) {
     const { note } = written;
     const said = [markText(written), note === undefined ? "" : say(note)];
     const mark = said.filter((part) => part !== "").join(", ");
-    return { key: `${test} ${variant}`, test: t(`common:test.${test}.name`) + wayOf(variant), mark };
+    return { key: `${test} ${variant}`, test: testWord(test, "name") + wayOf(variant), mark };
   });
   return (
     <>

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
 import { writeMark } from "../../../../electron/domain/tests/written.ts";
+import { useTestWords } from "../../../app/testWords.ts";
 import { useWriteDay } from "../../../words/dates.ts";
 import { useLengthUnit } from "../../../words/lengths.ts";
 import { useMarkText } from "../../../words/marks.ts";
@@ -13,6 +14,7 @@ type Past = Held["past_marks"][number];
 /** Marks that came from a sheet of past results; nothing where there is none. */
 export function HeldPast({ marks }: { readonly marks: readonly Past[] }) {
   const { t } = useTranslation(["held", "common"]);
+  const testWord = useTestWords();
   const { lengths } = useLengthUnit();
   const writeDay = useWriteDay();
   const markText = useMarkText();
@@ -40,7 +42,7 @@ export function HeldPast({ marks }: { readonly marks: readonly Past[] }) {
             <tr key={`${mark.date} ${mark.protocol}`}>
               <td>{writeDay(mark.date)}</td>
               <th scope="row">
-                {t(`common:test.${mark.test}.name`)}
+                {testWord(mark.test, "name")}
                 {wayOf(mark.variant)}
               </th>
               <td className="strong">{written(mark)}</td>

@@ -1,36 +1,32 @@
 import { useTranslation } from "react-i18next";
 import type { Choosing } from "../../../../electron/domain/tests/fields.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { useTestWords } from "../../../app/testWords.ts";
 import { Choice } from "../../../parts/Choice.tsx";
 import { KeyHint } from "../../../parts/KeyHint.tsx";
 import { Row } from "../../../parts/layout/Stack.tsx";
-import css from "./ChosenWay.module.css";
+import css from "../../../tests/Choice.module.css";
 
 /** The key that changes a choice which has no keys of its own. */
 export const otherKey = "D";
 
 interface ChosenWayProps {
+  readonly test: TestCode;
   readonly choice: Choosing;
   readonly value: string;
   readonly onChoose: (option: string) => void;
 }
 
 /** How the test was done, in which direction, or whether it was finished: always in sight, never in the way. */
-export function ChosenWay({ choice, value, onChoose }: ChosenWayProps) {
+export function ChosenWay({ test, choice, value, onChoose }: ChosenWayProps) {
   const { t } = useTranslation("station");
+  const testWord = useTestWords();
   const { name, keys } = choice;
-  const words: Readonly<Record<string, string>> = {
-    full: t("choice.variant.full"),
-    knee: t("choice.variant.knee"),
-    cw: t("choice.direction.cw"),
-    ccw: t("choice.direction.ccw"),
-    yes: t("choice.finished.yes"),
-    no: t("choice.finished.no"),
-  };
   const options = choice.options.map((option, index) => ({
     value: option,
     label: (
       <>
-        {words[option]}
+        {testWord(test, `choice.${name}.${option}`)}
         {keys !== null && <KeyHint keys={keys[index] ?? ""} />}
       </>
     ),
@@ -38,7 +34,7 @@ export function ChosenWay({ choice, value, onChoose }: ChosenWayProps) {
   return (
     <Row gap={3} align="end" wrap className={css.choice}>
       <Choice
-        label={t(`choice.${name}.label` as "choice.variant.label")}
+        label={testWord(test, `choice.${name}.label`)}
         hideLabel
         options={options}
         value={options.find((option) => option.value === value)?.value ?? null}

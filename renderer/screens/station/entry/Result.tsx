@@ -1,15 +1,15 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { LengthUnit, Written } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
-import { protocols } from "../../../../electron/domain/tests/registry.ts";
-import { peakPower } from "../../../../electron/domain/tests/vertical/protocol.ts";
+import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
 import { BigNumber } from "../../../parts/BigNumber.tsx";
 import { Button } from "../../../parts/Button.tsx";
 import { Row, Stack } from "../../../parts/layout/Stack.tsx";
+import { faceOf, readParameters, useTexts } from "../../../tests/registry.ts";
+import { useStationKeys } from "../../../tests/stationKeys.ts";
 import { useWriteDay } from "../../../words/dates.ts";
 import { useUnitWord, useWriteChange, useWriteValue } from "../../../words/marks.ts";
 import { useSay } from "../../../words/say.ts";
-import { useStationKeys } from "../stationKeys.ts";
 import type { Told } from "../types.ts";
 import css from "./Result.module.css";
 import type { Saved } from "./useKeyedEntry.ts";
@@ -27,25 +27,28 @@ interface ResultProps {
 export function Result({ test, parameters, saved, lengths, correct }: ResultProps) {
   const { t } = useTranslation(["station", "common"]);
   const say = useSay();
-  const unitWord = useUnitWord();
+  const textsOf = useTexts();
   const { who, told } = saved;
   useStationKeys(correct === null ? {} : { "Alt+C": correct });
   const name = t("athlete.bib", { bib: who.bib });
   if (told === null) return <p role="status">{t("result.voided")}</p>;
   const { written, news } = told;
-  const trial = told.mark.state === "incomplete" ? trialOf(parameters, saved.seen[0]) : null;
+  const face = faceOf(test);
+  const texts = textsOf(test);
+  const rules = readParameters(test, parameters);
+  const seen = protocolOf(test).attempt.parse(saved.seen[0]);
+  const alone = told.mark.state === "incomplete" ? face.alone?.(texts, rules, seen) : undefined;
+  const remark = face.remark?.(texts, seen, told.mark) ?? null;
   return (
     <div className={css.result} data-standing={news?.standing ?? "none"}>
       <Row gap={5} lines={2} align="center" wrap role="status">
         <p className={css.who}>
           <strong>{t("result.title")}</strong> {name} · {who.name}
         </p>
-        {trial !== null && <BigNumber size="hero" number={trial} unit={t("common:unit.landings")} />}
-        {written.number !== "" && (
-          <BigNumber size="hero" number={written.number} unit={unitWord(written.unit) || undefined} />
-        )}
+        {alone !== undefined && <Hero {...alone.written} />}
+        <Hero {...written} />
         <div className={css.news}>
-          {trial !== null && <p>{t("result.trial")}</p>}
+          {alone !== undefined && <p>{alone.what}</p>}
           {written.note !== undefined && <p className="lead">{say(written.note)}</p>}
           {news !== null && (
             <p className={css.standing}>
@@ -54,7 +57,7 @@ export function Result({ test, parameters, saved, lengths, correct }: ResultProp
             </p>
           )}
           {news !== null && <News test={test} lengths={lengths} news={news} />}
-          <Power saved={saved} told={told} />
+          {remark !== null && <p className={css.note}>{remark}</p>}
         </div>
       </Row>
       {correct !== null && (
@@ -64,6 +67,13 @@ export function Result({ test, parameters, saved, lengths, correct }: ResultProp
       )}
     </div>
   );
+}
+
+/** A mark, or an attempt by itself, alone on the screen; nothing where there is no number yet. */
+function Hero({ number, unit }: Pick<Written, "number" | "unit">) {
+  const unitWord = useUnitWord();
+  if (number === "") return null;
+  return <BigNumber size="hero" number={number} unit={unitWord(unit) || undefined} />;
 }
 
 /** A shape for each way a mark can stand, so that one glance is enough: a flag of tape for a best. */
@@ -98,7 +108,7 @@ function News({ test, lengths, news }: NewsProps) {
   const date = writeDay(news.previousDate ?? "");
   const change = writeChange(news.change);
   // "0:12 longer than", but "+3 reps on".
-  const worded = test === "core" || test === "endurance";
+  const worded = protocolOf(test).grain.unit === "s";
   return (
     <Stack gap={1}>
       <p>
@@ -112,27 +122,4 @@ function News({ test, lengths, news }: NewsProps) {
       )}
     </Stack>
   );
-}
-
-/** One direction of the quadrant jump by itself: as the mean of two that are the same. */
-function trialOf(parameters: unknown, seen: unknown): string | null {
-  const { agility } = protocols;
-  const frozen = agility.parameters.safeParse(parameters);
-  const one = agility.attempt.safeParse(seen);
-  if (!frozen.success || !one.success) return null;
-  const both = [
-    { ...one.data, direction: "cw" as const },
-    { ...one.data, direction: "ccw" as const },
-  ];
-  const mark = agility.score(frozen.data, both);
-  return mark.state === "complete" ? agility.write(mark.value, "cm").number : null;
-}
-
-/** Height and mass together give an estimate of power; never ranked, and nothing below zero. */
-function Power({ saved, told }: { readonly saved: Saved; readonly told: Told }) {
-  const { t } = useTranslation("station");
-  const seen = protocols.vertical.attempt.safeParse(saved.seen[0]);
-  if (!seen.success || seen.data.bodyMass === undefined || told.mark.state !== "complete") return null;
-  const watts = Math.round(peakPower(told.mark.value, seen.data.bodyMass) ?? 0);
-  return watts <= 0 ? null : <p className="quiet">{t("result.power", { watts })}</p>;
 }

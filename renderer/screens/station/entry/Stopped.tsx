@@ -2,11 +2,12 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useStanding } from "../../../app/standing.tsx";
+import { useTestWords } from "../../../app/testWords.ts";
 import { Button } from "../../../parts/Button.tsx";
 import { Row } from "../../../parts/layout/Stack.tsx";
+import { useStationKeys } from "../../../tests/stationKeys.ts";
 import { useWriteTime } from "../../../words/dates.ts";
 import { useWriteSeen } from "../../../words/marks.ts";
-import { useStationKeys } from "../stationKeys.ts";
 import type { AttemptView, Found } from "../types.ts";
 import css from "./Notice.module.css";
 
@@ -50,11 +51,12 @@ export function Full({ test, found, lengths, onCorrect }: FullProps) {
 /** Another test comes first; the organiser may let the athlete skip it. */
 export function Blocked({ before, onSkip }: { readonly before: TestCode; readonly onSkip: () => void }) {
   const { t } = useTranslation("station");
+  const testWord = useTestWords();
   const isOrganiser = useStanding().post.role === "organiser";
   useStationKeys(isOrganiser ? { "Alt+S": onSkip } : {});
   return (
     <div className={css.notice} role="status">
-      <p className={css.title}>{t(`athlete.blocked.${before}`)}</p>
+      <p className={css.title}>{testWord(before, "blocked")}</p>
       {isOrganiser && (
         <Row gap={3} wrap>
           <Button hint="Alt+S" onPress={onSkip}>

@@ -1,12 +1,13 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
+import { measuresLengths } from "../../../../electron/domain/keyed/keyed.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useStanding } from "../../../app/standing.tsx";
 import { Button } from "../../../parts/Button.tsx";
 import { Row } from "../../../parts/layout/Stack.tsx";
-import { LengthsChoice } from "../LengthsChoice.tsx";
-import { useStationKeys } from "../stationKeys.ts";
+import { LengthsChoice } from "../../../tests/LengthsChoice.tsx";
+import { useStationKeys } from "../../../tests/stationKeys.ts";
 import { SendTrouble } from "./SendTrouble.tsx";
 import type { KeyedEntry } from "./useKeyedEntry.ts";
 import { ValueFields, type ValueFieldsHandle } from "./ValueFields.tsx";
@@ -40,7 +41,7 @@ export function ValueEntry(props: ValueEntryProps) {
 
   return (
     <>
-      {test === "vertical" && <LengthsChoice lengths={lengths} setLengths={setLengths} />}
+      {measuresLengths(test) && <LengthsChoice lengths={lengths} setLengths={setLengths} />}
       <ValueFields
         ref={fields}
         {...{ test, lengths, room }}

@@ -6,6 +6,7 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { Typed } from "../../../../electron/domain/tests/reading.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
+import { useTestWords } from "../../../app/testWords.ts";
 import { Row } from "../../../parts/layout/Stack.tsx";
 import { NumberField } from "../../../parts/NumberField.tsx";
 import { useSay } from "../../../words/say.ts";
@@ -35,11 +36,13 @@ interface ValueFieldsProps {
 export function ValueFields(props: ValueFieldsProps) {
   const { test, values, setValue, errors, lengths, room, onEnd, ref } = props;
   const { t } = useTranslation(["station", "common"]);
+  const testWord = useTestWords();
   const say = useSay();
   const inputs = useRef(new Map<string, HTMLInputElement>());
   const fields = fieldsOf(test, values, room);
   const chain = fields.filter((field) => field.aside !== true);
   const choice = choiceOf(test);
+  const measures = fields.some(({ unit }) => unit === "length");
 
   function focusField(name: string): void {
     const input = inputs.current.get(name);
@@ -96,12 +99,20 @@ export function ValueFields(props: ValueFieldsProps) {
     <fieldset className={css.values} onKeyDownCapture={choose}>
       {choice !== null && (
         <ChosenWay
+          test={test}
           choice={choice}
           value={values[choice.name] ?? ""}
           onChoose={(option) => setValue(choice.name, option)}
         />
       )}
-      <Row gap={4} lines={3} align="end" wrap className={css.fields} data-test={test} data-lengths={lengths}>
+      <Row
+        gap={4}
+        lines={3}
+        align="end"
+        wrap
+        className={css.fields}
+        data-lengths={measures ? lengths : undefined}
+      >
         {fields.map((field) => (
           <div
             key={field.name}
@@ -110,7 +121,7 @@ export function ValueFields(props: ValueFieldsProps) {
             data-aside={field.aside ?? false}
           >
             <NumberField
-              label={t(`field.${field.name}` as "field.reps")}
+              label={testWord(test, `field.${field.name}`)}
               digits={field.digits}
               value={values[field.name] ?? ""}
               onChange={(typed) => setValue(field.name, typed)}

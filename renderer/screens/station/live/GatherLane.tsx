@@ -2,11 +2,12 @@ import type { MouseEvent } from "react";
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { protocols } from "../../../../electron/domain/tests/registry.ts";
-import { BigKey } from "./BigKey.tsx";
+import { useTestWords } from "../../../app/testWords.ts";
+import { BigKey } from "../../../tests/live/BigKey.tsx";
+import { keyOfLane } from "../../../tests/live/liveKeys.ts";
+import type { HeatLane } from "../../../tests/live/types.ts";
 import css from "./Gather.module.css";
 import { otherVariant } from "./gatherKeys.ts";
-import { keyOfLane } from "./liveKeys.ts";
-import type { HeatLane } from "./types.ts";
 import type { Gathering } from "./useGather.ts";
 
 interface GatherLaneProps {
@@ -48,7 +49,7 @@ export function GatherLane({ test, lane, taken, count, gathering, isOpen, onOpen
       >
         {head}
       </button>
-      {protocols[test].variants.length > 1 && <Variant taken={taken} gathering={gathering} />}
+      {protocols[test].variants.length > 1 && <Variant test={test} taken={taken} gathering={gathering} />}
       {isOpen && <LaneActs taken={taken} count={count} gathering={gathering} hints />}
     </li>
   );
@@ -60,15 +61,17 @@ function keepFocus(event: MouseEvent): void {
 }
 
 interface VariantProps {
+  readonly test: TestCode;
   readonly taken: HeatLane;
   readonly gathering: Gathering;
 }
 
 /** How they do the test; a press changes it to the other way. Marks of the two never compare. */
-function Variant({ taken, gathering }: VariantProps) {
-  const { t } = useTranslation(["live", "station"]);
+function Variant({ test, taken, gathering }: VariantProps) {
+  const { t } = useTranslation("live");
+  const testWord = useTestWords();
   const { variant, who } = taken;
-  const words = t(`station:choice.variant.${variant === "knee" ? "knee" : "full"}`);
+  const words = testWord(test, `choice.variant.${variant}`);
   return (
     <button
       type="button"

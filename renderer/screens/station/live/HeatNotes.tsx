@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
+import type { HeatView, LiveHeat } from "../../../tests/live/types.ts";
 import css from "./HeatNotes.module.css";
 import type { OutboxView } from "./outbox.ts";
-import type { HeatView, LiveHeat } from "./types.ts";
 
 interface HeatNotesProps {
   readonly heat: LiveHeat;

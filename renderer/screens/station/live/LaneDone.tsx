@@ -1,10 +1,10 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
 import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
+import type { Live, LiveLane } from "../../../tests/live/tool.ts";
 import { useSay } from "../../../words/say.ts";
 import css from "./LaneDone.module.css";
 import { Standing } from "./Standing.tsx";
-import type { Live, LiveLane } from "./tool.ts";
 
 interface LaneDoneProps {
   readonly live: Live;

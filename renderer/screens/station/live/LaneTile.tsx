@@ -1,8 +1,9 @@
-import type { MouseEvent, PointerEvent, ReactNode } from "react";
+import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
+import { onDown } from "../../../tests/live/onDown.ts";
+import type { Live, LiveLane, LiveTool } from "../../../tests/live/tool.ts";
 import { LaneDone } from "./LaneDone.tsx";
 import css from "./LaneTile.module.css";
-import type { Live, LiveLane, LiveTool } from "./tool.ts";
 
 interface LaneTileProps {
   readonly live: Live;
@@ -84,22 +85,6 @@ interface PressProps {
   readonly lane: LiveLane;
   readonly onPress: (timeStamp: number) => void;
   readonly children?: ReactNode;
-}
-
-/** What a press is: the finger's coming down, with its time; a click only from keys and assistive technology. */
-export function onDown(onPress: (timeStamp: number) => void) {
-  return {
-    onPointerDown(event: PointerEvent<HTMLElement>) {
-      if (event.button === 0 && event.isPrimary !== undefined) onPress(event.nativeEvent.timeStamp);
-    },
-    /** The focus stays where it is: a key afterwards is meant for the screen, not for what was touched last. */
-    onMouseDown(event: MouseEvent<HTMLElement>) {
-      event.preventDefault();
-    },
-    onClick(event: { readonly detail: number; readonly nativeEvent: Event }) {
-      if (event.detail === 0) onPress(event.nativeEvent.timeStamp);
-    },
-  };
 }
 
 function PressArea({ tool, lane, onPress, children }: PressProps) {

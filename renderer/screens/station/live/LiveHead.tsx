@@ -3,9 +3,11 @@ import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useInitials } from "../../../app/initials.tsx";
 import { useKeys } from "../../../app/keys.ts";
+import { useTestWords } from "../../../app/testWords.ts";
 import { Button, LinkButton } from "../../../parts/Button.tsx";
 import { Dialog } from "../../../parts/Dialog.tsx";
 import { TestMark } from "../../../parts/TestMark.tsx";
+import { faceOf } from "../../../tests/registry.ts";
 import { RulesInFull } from "../Rules.tsx";
 import css from "./LiveHead.module.css";
 import { useMode } from "./mode.ts";
@@ -20,15 +22,16 @@ interface LiveHeadProps {
 /** One line over a live station, which has the whole window: what runs here, the sound, who keys, and the ways out. */
 export function LiveHead({ test, parameters }: LiveHeadProps) {
   const { t } = useTranslation(["live", "common"]);
+  const testWord = useTestWords();
   const { setMode } = useMode();
   const { initials, change } = useInitials();
   return (
     <header className={css.head}>
       <h1 className={css.title}>
         <TestMark test={test} />
-        {t(`common:test.${test}.name`)}
+        {testWord(test, "name")}
       </h1>
-      {test !== "vertical" && <SoundPanel />}
+      {faceOf(test).live.silent !== true && <SoundPanel />}
       <div className={css.ways}>
         {initials !== null && (
           <Button onPress={() => void change()}>{t("common:initials.some", { initials })}</Button>
@@ -46,6 +49,7 @@ export function LiveHead({ test, parameters }: LiveHeadProps) {
 /** The rules and the cautions are one key away, also while a heat runs. */
 function RulesButton({ test, parameters }: LiveHeadProps) {
   const { t } = useTranslation(["station", "common"]);
+  const testWord = useTestWords();
   const [open, setOpen] = useState(false);
   useKeys({ "Alt+R": () => setOpen(!open) });
   return (
@@ -53,7 +57,7 @@ function RulesButton({ test, parameters }: LiveHeadProps) {
       <Button hint="Alt+R" onPress={() => setOpen(true)}>
         {t("rules.title")}
       </Button>
-      <Dialog open={open} onClose={() => setOpen(false)} title={t(`common:test.${test}.name`)}>
+      <Dialog open={open} onClose={() => setOpen(false)} title={testWord(test, "name")}>
         <RulesInFull test={test} parameters={parameters} />
       </Dialog>
     </>

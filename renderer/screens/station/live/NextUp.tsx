@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { useNow } from "../../../app/now.ts";
+import type { HeatView } from "../../../tests/live/types.ts";
 import { useWriteTime } from "../../../words/dates.ts";
 import css from "./NextUp.module.css";
-import type { HeatView } from "./types.ts";
 
 interface NextUpProps {
   readonly view: HeatView;

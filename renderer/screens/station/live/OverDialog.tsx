@@ -6,8 +6,8 @@ import { useInitials } from "../../../app/initials.tsx";
 import { Button } from "../../../parts/Button.tsx";
 import { Dialog } from "../../../parts/Dialog.tsx";
 import { TextField } from "../../../parts/TextField.tsx";
+import type { Live } from "../../../tests/live/tool.ts";
 import css from "./OverDialog.module.css";
-import type { Live } from "./tool.ts";
 
 interface OverDialogProps {
   readonly live: Live;

@@ -8,20 +8,20 @@ import { useTRPC } from "../../../app/client.tsx";
 import { useInitials } from "../../../app/initials.tsx";
 import type { Timeline } from "../../../sound/schedule.ts";
 import { useHeatSound } from "../../../sound/useHeatSound.ts";
+import { bind } from "../../../tests/live/bind.ts";
+import { keysOfLanes, type LiveKeys, useLiveKeys } from "../../../tests/live/liveKeys.ts";
+import type { Live, LiveLane, LiveTool } from "../../../tests/live/tool.ts";
+import type { HeatView, LiveHeat } from "../../../tests/live/types.ts";
+import { faceOf } from "../../../tests/registry.ts";
 import { CorrectDialog } from "../CorrectDialog.tsx";
 import type { AttemptView, RecentAttempt } from "../types.ts";
-import { bind } from "./bind.ts";
 import { HeatNotes } from "./HeatNotes.tsx";
-import { keysOfLanes, type LiveKeys, useLiveKeys } from "./liveKeys.ts";
 import { OverDialog } from "./OverDialog.tsx";
 import type { OutboxView } from "./outbox.ts";
 import css from "./Running.module.css";
 import { RunningActs } from "./RunningActs.tsx";
 import { RunningLanes } from "./RunningLanes.tsx";
 import { StageDone } from "./StageDone.tsx";
-import type { Live, LiveLane, LiveTool } from "./tool.ts";
-import { toolOf } from "./tools.ts";
-import type { HeatView, LiveHeat } from "./types.ts";
 import type { Gathering } from "./useGather.ts";
 import { parametersOf, takeBack, useLive } from "./useLive.ts";
 
@@ -39,9 +39,9 @@ interface RunningProps {
 export function Running(props: RunningProps) {
   const { test, heat, outbox, lengths } = props;
   const live = useLive(test, heat, outbox, lengths);
-  const tool = toolOf(test);
+  const tool = faceOf(test).live;
   useCommonSound(test, heat, live);
-  if (live === null || tool === null) return null;
+  if (live === null) return null;
   return <RunningHeat {...props} live={live} tool={tool} />;
 }
 
@@ -93,7 +93,7 @@ function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, ga
     },
   );
   return (
-    <div className={css.running} data-test={test} data-pace={isOwn ? "own" : "common"}>
+    <div className={css.running} data-test={test} data-pace={isOwn ? "own" : "common"} data-slim={tool.slim}>
       <HeatNotes heat={heat} outbox={outbox} view={view} />
       <div className={css.stage}>
         {isOwn || live.lanes.some(isGoing) ? <tool.Stage live={live} /> : <StageDone live={live} />}

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
-import { BigKey } from "./BigKey.tsx";
+import { BigKey } from "../../../tests/live/BigKey.tsx";
+import type { Live } from "../../../tests/live/tool.ts";
 import type { OutboxView } from "./outbox.ts";
 import css from "./Running.module.css";
-import type { Live } from "./tool.ts";
 import { UndoKey } from "./UndoKey.tsx";
 
 /** What comes after this heat: more athletes into it, the next heat, its end since nobody waits, or nothing yet. */

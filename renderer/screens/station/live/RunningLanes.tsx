@@ -2,12 +2,12 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../../electron/domain/heats/fold.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { BigKey } from "../../../tests/live/BigKey.tsx";
+import type { Live, LiveLane, LiveTool } from "../../../tests/live/tool.ts";
 import type { AttemptView, RecentAttempt } from "../types.ts";
-import { BigKey } from "./BigKey.tsx";
 import { LaneActs } from "./GatherLane.tsx";
 import { LaneTile } from "./LaneTile.tsx";
 import css from "./Running.module.css";
-import type { Live, LiveLane, LiveTool } from "./tool.ts";
 import type { Gathering } from "./useGather.ts";
 
 interface RunningLanesProps {

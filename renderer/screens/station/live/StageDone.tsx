@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
+import type { Live } from "../../../tests/live/tool.ts";
 import css from "./StageDone.module.css";
 import { Standing } from "./Standing.tsx";
-import type { Live } from "./tool.ts";
 
 const standings = ["best", "first", "equal", "below"] as const;
 

@@ -1,6 +1,6 @@
-import { bind } from "./bind.ts";
-import { keysOfLanes, type LiveKeys } from "./liveKeys.ts";
-import type { HeatLane } from "./types.ts";
+import { bind } from "../../../tests/live/bind.ts";
+import { keysOfLanes, type LiveKeys } from "../../../tests/live/liveKeys.ts";
+import type { HeatLane } from "../../../tests/live/types.ts";
 import type { Gathering } from "./useGather.ts";
 
 /** The keys of a lane that is open to be changed: a lane's key moves whoever is in it there. */

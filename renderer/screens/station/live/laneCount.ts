@@ -1,14 +1,6 @@
 import { useState } from "react";
 import { mostLanes } from "../../../../electron/domain/heats/heat.ts";
-import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
-
-const usual: Readonly<Record<TestCode, number>> = {
-  "push-up": 4,
-  agility: 2,
-  vertical: 2,
-  core: 6,
-  endurance: 8,
-};
+import { definitionOf, type TestCode } from "../../../../electron/domain/tests/registry.ts";
 
 /** How many lanes a station has; remembered on this desk. */
 export function useLaneCount(test: TestCode): {
@@ -18,7 +10,7 @@ export function useLaneCount(test: TestCode): {
   const place = `live.lanes.${test}`;
   const [lanes, set] = useState(() => {
     const kept = Number(localStorage.getItem(place) ?? Number.NaN);
-    return kept >= 1 && kept <= mostLanes ? Math.floor(kept) : usual[test];
+    return kept >= 1 && kept <= mostLanes ? Math.floor(kept) : definitionOf(test).figures.lanes;
   });
   function setLanes(wanted: number): void {
     const count = Math.min(mostLanes, Math.max(1, wanted));

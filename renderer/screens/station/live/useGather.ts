@@ -3,8 +3,8 @@ import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { useInitials } from "../../../app/initials.tsx";
 import { tell } from "../../../app/messages.ts";
+import type { LiveHeat } from "../../../tests/live/types.ts";
 import { setTapper } from "./heatOutboxes.ts";
-import type { LiveHeat } from "./types.ts";
 
 /** What can be done with the lanes of a heat before they begin. Refusals are told in the message strip. */
 export interface Gathering {

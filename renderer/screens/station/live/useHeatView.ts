@@ -4,8 +4,8 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { client } from "../../../app/client.tsx";
 import { anchorOfAnswer, timed } from "../../../sound/clock.ts";
+import type { HeatView } from "../../../tests/live/types.ts";
 import { doubtOf, settleClock } from "./heatClocks.ts";
-import type { HeatView } from "./types.ts";
 
 /** Good enough for a clock: half of a quick answer's way. */
 const sureMs = 4;

@@ -5,12 +5,12 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { type ParametersOf, protocols } from "../../../../electron/domain/tests/registry.ts";
 import { anchorOfTap, type HeatClock } from "../../../sound/clock.ts";
+import { keyOfLane } from "../../../tests/live/liveKeys.ts";
+import type { Live, LiveLane, Tapping } from "../../../tests/live/tool.ts";
+import type { LiveHeat } from "../../../tests/live/types.ts";
 import { clockOfHeat, settleClock } from "./heatClocks.ts";
 import { outboxOf, pageTime } from "./heatOutboxes.ts";
-import { keyOfLane } from "./liveKeys.ts";
 import { eventsOf, type OutboxView } from "./outbox.ts";
-import type { Live, LiveLane, Tapping } from "./tool.ts";
-import type { LiveHeat } from "./types.ts";
 
 /** How often a heat that runs is drawn anew, in ms; what moves evenly reads the clock each frame instead. */
 const stepMs = 100;

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "react";
 import { useInitials } from "../../../app/initials.tsx";
+import type { LiveHeat } from "../../../tests/live/types.ts";
 import { setTapper, tapperOf } from "./heatOutboxes.ts";
-import type { LiveHeat } from "./types.ts";
 
 /**
  * Knows whose initials go with the taps of a heat. Whoever gathered it has said so; after a crash in the middle it is

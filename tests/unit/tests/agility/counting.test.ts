@@ -7,7 +7,7 @@ import {
   goOn,
   stepBy,
   typeDigit,
-} from "../../../../renderer/screens/station/live/agility/counting.ts";
+} from "../../../../renderer/tests/agility/counting.ts";
 
 const whistle = {
   direction: "cw",

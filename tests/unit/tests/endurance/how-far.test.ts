@@ -5,8 +5,8 @@ import {
   mostReps,
   repsBefore,
   withinRound,
-} from "../../../../renderer/screens/station/live/circuit/howFar.ts";
-import { writeSplit } from "../../../../renderer/screens/station/live/circuit/times.ts";
+} from "../../../../renderer/tests/endurance/howFar.ts";
+import { writeSplit } from "../../../../renderer/tests/endurance/times.ts";
 
 const parameters = endurance.defaults;
 

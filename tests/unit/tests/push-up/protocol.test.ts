@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { pushUp } from "../../../../electron/domain/tests/push-up/protocol.ts";
-import { cadences } from "../../domain/attempts.ts";
+import { cadences } from "./examples.ts";
 
 /** The rule told as a volunteer would live it: count beat by beat, remember the last good one, stop at the misses. */
 function markByHand(missesToStop: number, seen: string): number {

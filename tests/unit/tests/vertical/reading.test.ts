@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { isWhole, readReach, readTouch } from "../../../../renderer/screens/station/live/leap/reading.ts";
+import { isWhole, readReach, readTouch } from "../../../../renderer/tests/vertical/reading.ts";
 
 const parameters = { trials: 3 };
 const standing = { standingReach: 2190, bodyMass: null };

@@ -1,0 +1,25 @@
+import { useTranslation } from "react-i18next";
+import type { LengthUnit } from "../../electron/domain/tests/protocol.ts";
+import { Choice } from "../parts/Choice.tsx";
+import { KeyHint } from "../parts/KeyHint.tsx";
+import { Row } from "../parts/layout/Stack.tsx";
+import css from "./Choice.module.css";
+import { useStationKeys } from "./stationKeys.ts";
+
+interface LengthsChoiceProps {
+  readonly lengths: LengthUnit;
+  readonly setLengths: (lengths: LengthUnit) => void;
+}
+
+/** Whether the tape on the wall reads centimetres or inches. */
+export function LengthsChoice({ lengths, setLengths }: LengthsChoiceProps) {
+  const { t } = useTranslation(["station", "common"]);
+  useStationKeys({ "Alt+I": () => setLengths(lengths === "cm" ? "in" : "cm") });
+  const options = (["cm", "in"] as const).map((unit) => ({ value: unit, label: t(`common:unit.${unit}`) }));
+  return (
+    <Row gap={3} align="end" wrap className={css.choice}>
+      <Choice label={t("entry.units")} hideLabel options={options} value={lengths} onChange={setLengths} />
+      <KeyHint keys="Alt+I" does={t("choice.changes")} />
+    </Row>
+  );
+}

@@ -1,0 +1,129 @@
+import { useTranslation } from "react-i18next";
+import { mostExtra } from "../../../electron/domain/tests/agility/protocol.ts";
+import { judge } from "../../../electron/domain/tests/judge.ts";
+import { KeyHint } from "../../parts/KeyHint.tsx";
+import { useSay } from "../../words/say.ts";
+import { BigKey } from "../live/BigKey.tsx";
+import type { Live, LiveLane } from "../live/tool.ts";
+import css from "./CountTrial.module.css";
+import { answer, change, falseStart, next, useCounting } from "./control.ts";
+import { type Counting, type CountName, countNames, goBack, goTo, isLast, stepBy } from "./counting.ts";
+import trial from "./Trial.module.css";
+
+interface CountTrialProps {
+  readonly live: Live<"agility">;
+  readonly lane: LiveLane<"agility">;
+  readonly trial: NonNullable<LiveLane<"agility">["state"]["trial"]>;
+}
+
+/** After the whistle: laps, extra quadrants, touches, a digit each; the last one saves. */
+export function CountTrial({ live, lane, trial: { direction, landings } }: CountTrialProps) {
+  const { t } = useTranslation("agility");
+  const counting = useCounting(live, lane);
+  if (counting === null) return null;
+  const last = isLast(counting.at);
+  return (
+    <div className={trial.trial}>
+      <h2 className={trial.way}>{t(landings > 0 ? "live.count.tapped" : "live.count.title")}</h2>
+      <div className={css.counts}>
+        {countNames.map((name) => (
+          <CountColumn key={name} {...{ live, lane, counting, name }} />
+        ))}
+      </div>
+      <Notice live={live} counting={counting} direction={direction} />
+      <fieldset className={css.digits}>
+        <legend className="unseen">
+          {t("live.count.digits", { field: t(`live.count.${counting.at}`) })}
+        </legend>
+        {Array.from({ length: counting.at === "extra" ? mostExtra + 1 : 10 }, (_none, digit) => (
+          <BigKey
+            // biome-ignore lint/suspicious/noArrayIndexKey: a digit is its place
+            key={digit}
+            size="large"
+            onPress={(timeStamp) => answer(live, lane, digit, timeStamp)}
+          >
+            <kbd className={css.digit}>{digit}</kbd>
+          </BigKey>
+        ))}
+      </fieldset>
+      <div className={trial.keys}>
+        <BigKey kind="next" size="large" hint="Enter" onPress={(timeStamp) => next(live, lane, timeStamp)}>
+          {t(last ? "live.count.save" : "live.count.next")}
+        </BigKey>
+        {counting.at !== "laps" && (
+          <BigKey hint="Backspace" onPress={() => change(live, lane, goBack)}>
+            {t("live.count.back")}
+          </BigKey>
+        )}
+        <BigKey kind="quiet" hint="F" onPress={(timeStamp) => falseStart(live, lane, timeStamp)}>
+          {t("live.running.falseStart")}
+        </BigKey>
+        <span className={css.help}>{t("live.count.keys")}</span>
+      </div>
+    </div>
+  );
+}
+
+interface CountColumnProps extends Omit<CountTrialProps, "trial"> {
+  readonly counting: Counting;
+  readonly name: CountName;
+}
+
+/** One of the three numbers, with its steppers; the one that is asked lies on tape. */
+function CountColumn({ live, lane, counting, name }: CountColumnProps) {
+  const { t } = useTranslation("agility");
+  const field = t(`live.count.${name}`);
+  const here = counting.at === name;
+  const step = (by: 1 | -1) => change(live, lane, (each) => stepBy(each, name, by));
+  return (
+    <div className={css.column} data-here={here}>
+      <button
+        type="button"
+        className={css.value}
+        aria-current={here ? "step" : undefined}
+        onMouseDown={(event) => event.preventDefault()}
+        onClick={() => change(live, lane, (each) => goTo(each, name))}
+      >
+        <span>{field}</span>
+        <span className={css.number}>{counting[name] ?? "–"}</span>
+      </button>
+      <div className={css.steps}>
+        <BigKey label={t("live.count.less", { field })} onPress={() => step(-1)}>
+          −{here && <KeyHint keys="↓" />}
+        </BigKey>
+        <BigKey label={t("live.count.more", { field })} onPress={() => step(1)}>
+          +{here && <KeyHint keys="↑" />}
+        </BigKey>
+      </div>
+    </div>
+  );
+}
+
+interface NoticeProps {
+  readonly live: Live<"agility">;
+  readonly counting: Counting;
+  readonly direction: "cw" | "ccw";
+}
+
+/** What the count comes to, and what to look at before it is saved. */
+function Notice({ live, counting, direction }: NoticeProps) {
+  const { t } = useTranslation("agility");
+  const say = useSay();
+  const { laps, extra, touches, tooMany } = counting;
+  if (tooMany)
+    return (
+      <p className={css.alert} role="alert">
+        {t("live.count.extraTooMany")}
+      </p>
+    );
+  if (laps === null || extra === null) return <p className={css.sum} />;
+  const seen = { direction, laps, extra, touches: touches ?? 0 };
+  const { refusal, questions } = judge("agility", live.parameters, [seen]);
+  const said = refusal ?? questions[0];
+  return (
+    <p className={css.sum} role="status">
+      <strong>{t("live.count.sum", { count: 4 * laps + extra })}</strong>
+      {said !== undefined && <span className={css.doubt}> {say(said)}</span>}
+    </p>
+  );
+}

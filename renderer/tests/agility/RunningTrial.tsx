@@ -1,0 +1,84 @@
+import { useEffect, useRef } from "react";
+import { useTranslation } from "react-i18next";
+import type { HeatClock } from "../../sound/clock.ts";
+import { BigKey } from "../live/BigKey.tsx";
+import type { Live, LiveLane } from "../live/tool.ts";
+import { falseStart } from "./control.ts";
+import { countInLeft, secondsLeft } from "./seconds.ts";
+import css from "./Trial.module.css";
+
+type Trial = NonNullable<LiveLane<"agility">["state"]["trial"]>;
+
+interface RunningTrialProps {
+  readonly live: Live<"agility">;
+  readonly lane: LiveLane<"agility">;
+  readonly trial: Trial;
+}
+
+/** While the clock of a trial runs: what is left, and the two keys for what the eyes see. */
+export function RunningTrial({ live, lane, trial }: RunningTrialProps) {
+  const { t } = useTranslation("agility");
+  const { lane: number } = lane;
+  const isCountIn = trial.stage === "count-in";
+  return (
+    <div className={css.trial}>
+      <h2 className={css.way}>{t(`live.direction.${trial.direction}`)}</h2>
+      <div className={css.running}>
+        <p className={css.left} data-count-in={isCountIn}>
+          <span>{t(isCountIn ? "live.running.countIn" : "live.running.left")}</span>
+          <TrialClock clock={live.clock} trial={trial} />
+        </p>
+        <p className={css.tapped}>
+          <span>{t("live.running.landings")}</span>
+          <span className={css.number}>{trial.landings}</span>
+          <span>{t("live.running.touches", { count: trial.touches })}</span>
+        </p>
+      </div>
+      <div className={css.pair}>
+        <BigKey
+          size="huge"
+          hint="Space"
+          onPress={(timeStamp) => live.tap({ lane: number, kind: "landing", timeStamp })}
+        >
+          {t("live.running.landing")}
+        </BigKey>
+        <BigKey
+          size="huge"
+          hint="T"
+          onPress={(timeStamp) => live.tap({ lane: number, kind: "touch", timeStamp })}
+        >
+          {t("live.running.touch")}
+        </BigKey>
+      </div>
+      <p className={css.how}>{t("live.running.count")}</p>
+      <div className={css.keys}>
+        <BigKey kind="quiet" hint="F" onPress={(timeStamp) => falseStart(live, lane, timeStamp)}>
+          {t("live.running.falseStart")}
+        </BigKey>
+      </div>
+    </div>
+  );
+}
+
+/** The seconds left, written each frame. */
+function TrialClock({
+  clock,
+  trial: { fromMs, untilMs },
+}: {
+  readonly clock: HeatClock;
+  readonly trial: Trial;
+}) {
+  const number = useRef<HTMLSpanElement>(null);
+  useEffect(() => {
+    let asked = 0;
+    function draw(): void {
+      const now = clock.elapsed();
+      const text = now < fromMs ? `${countInLeft(fromMs, now)}` : secondsLeft(untilMs, now);
+      if (number.current !== null && number.current.textContent !== text) number.current.textContent = text;
+      asked = requestAnimationFrame(draw);
+    }
+    draw();
+    return () => cancelAnimationFrame(asked);
+  }, [clock, fromMs, untilMs]);
+  return <span ref={number} role="timer" className={css.clock} />;
+}

@@ -1,0 +1,65 @@
+import { useTranslation } from "react-i18next";
+import { agility, directions } from "../../../electron/domain/tests/agility/protocol.ts";
+import { BigKey } from "../live/BigKey.tsx";
+import type { Live, LiveLane } from "../live/tool.ts";
+import { rerunning } from "./control.ts";
+import css from "./Trials.module.css";
+
+interface TrialsProps {
+  readonly live: Live<"agility">;
+  readonly lane: LiveLane<"agility">;
+}
+
+/** Both directions side by side, their mean once both are in, and the trials that did not count. */
+export function Trials({ live, lane }: TrialsProps) {
+  const { t } = useTranslation("agility");
+  const { counted, results, lost } = lane.state;
+  const mark = agility.score(live.parameters, counted);
+  const newest = results.at(-1)?.key;
+  return (
+    <div className={css.trials}>
+      {directions.map((direction) => {
+        const seen = counted.find((each) => each.direction === direction);
+        return (
+          <div key={direction} className={css.trial} data-in={seen !== undefined}>
+            <strong>{t(`live.direction.${direction}`)}</strong>
+            {seen === undefined ? (
+              <span className={css.none}>{t("live.trial.none")}</span>
+            ) : (
+              <>
+                <span className={css.number}>{4 * seen.laps + seen.extra}</span>
+                <span>{t("live.trial.touches", { count: seen.touches })}</span>
+              </>
+            )}
+            {direction === newest && (
+              <BigKey kind="quiet" hint="R" onPress={() => rerunning.set({ lane: lane.lane, direction })}>
+                {t("live.rerun.do")}
+              </BigKey>
+            )}
+          </div>
+        );
+      })}
+      {mark.state === "complete" && (
+        <div className={css.mark} role="status">
+          <strong>{t("live.trial.mark")}</strong>
+          <span className={css.number}>{agility.write(mark.value, live.lengths).number}</span>
+        </div>
+      )}
+      {lost.length > 0 && (
+        <div className={css.lost}>
+          <strong>{t("live.lost.title")}</strong>
+          <ul>
+            {lost.map(({ direction, atMs, reason }) => (
+              <li key={atMs}>
+                {t("live.lost.line", {
+                  direction: t(`live.direction.${direction}`),
+                  reason: reason === "" ? t("live.lost.falseStart") : reason,
+                })}
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,162 @@
+import type { AgilityLane } from "../../../electron/domain/tests/agility/live.ts";
+import { reactionMs, trialCountInMs } from "../../../electron/domain/tests/agility/live.ts";
+import type { Direction } from "../../../electron/domain/tests/agility/protocol.ts";
+import { createCell } from "../../app/cell.ts";
+import { bind, keysBetweenLanes } from "../live/bind.ts";
+import { chooseLane, forgetLane, laneAtHand } from "../live/chosenLane.ts";
+import type { LiveKeys } from "../live/liveKeys.ts";
+import type { Live, LiveLane } from "../live/tool.ts";
+import {
+  type Counting,
+  countingOf,
+  countOf,
+  goBack,
+  goOn,
+  goTo,
+  isLast,
+  stepBy,
+  typeDigit,
+} from "./counting.ts";
+
+/** What the quadrant jump does, whether a key or a finger asks for it. */
+type AgilityLive = Live<"agility">;
+type Lane = LiveLane<"agility">;
+
+/** Counts that were begun and not saved, by trial. */
+const counts = createCell<ReadonlyMap<string, Counting>>(new Map());
+/** The trial that somebody is about to run again, and has still to give the reason for. */
+export const rerunning = createCell<{ readonly lane: number; readonly direction: Direction } | null>(null);
+
+function nameOfTrial(live: AgilityLive, { lane, state }: Lane): string {
+  return `${live.heat.heatId}.${lane}.${state.trial?.fromMs}`;
+}
+
+/** How far the trial at hand of a lane has been counted; null without one. */
+export function countingAt(live: AgilityLive, lane: Lane): Counting | null {
+  const { trial } = lane.state;
+  return trial === null ? null : (counts.get().get(nameOfTrial(live, lane)) ?? countingOf(trial));
+}
+
+export function useCounting(live: AgilityLive, lane: Lane): Counting | null {
+  counts.use();
+  return countingAt(live, lane);
+}
+
+/** Starts the count-in of a lane's next trial; the start signal comes after it. */
+export function go(live: AgilityLive, lane: Lane, timeStamp: number): void {
+  const { next, trial } = lane.state;
+  if (next === null || trial !== null) return;
+  const atMs = live.clock.elapsedAt(timeStamp) + trialCountInMs;
+  chooseLane(live, lane);
+  live.tap({ lane: lane.lane, kind: "go", detail: { direction: next }, atMs });
+}
+
+/** The trial at hand does not count. During its count-in it is lost at its signal, which it can't come before. */
+export function falseStart(live: AgilityLive, { lane, state }: Lane, timeStamp: number): void {
+  if (state.trial === null) return;
+  const atMs = Math.max(live.clock.elapsedAt(timeStamp), state.trial.fromMs);
+  live.tap({ lane, kind: "false-start", atMs });
+}
+
+/** Starts all lanes that wait for their next trial together, on one signal. */
+export function goAll(live: AgilityLive, timeStamp: number): void {
+  const atMs = live.clock.elapsedAt(timeStamp) + trialCountInMs;
+  for (const { lane, state } of waiting(live)) {
+    live.tap({ lane, kind: "go", detail: { direction: state.next }, atMs });
+  }
+}
+
+/** Lanes that could start a trial now. */
+export function waiting(live: AgilityLive): readonly Lane[] {
+  return live.lanes.filter(({ state }) => state.trial === null && state.next !== null && isOpen(state));
+}
+
+function isOpen({ phase }: AgilityLane): boolean {
+  return phase === "ready" || phase === "going";
+}
+
+export function change(live: AgilityLive, lane: Lane, by: (counting: Counting) => Counting): void {
+  const counting = countingAt(live, lane);
+  if (counting === null) return;
+  counts.set(new Map(counts.get()).set(nameOfTrial(live, lane), by(counting)));
+}
+
+/** A digit answers what is asked; the last answer saves the trial. */
+export function answer(live: AgilityLive, lane: Lane, digit: number, timeStamp: number): void {
+  const wasLast = isLast(countingAt(live, lane)?.at ?? "laps");
+  change(live, lane, (counting) => typeDigit(counting, digit));
+  if (wasLast) save(live, lane, timeStamp);
+}
+
+/** On to the next question, or saves. */
+export function next(live: AgilityLive, lane: Lane, timeStamp: number): void {
+  const wasLast = isLast(countingAt(live, lane)?.at ?? "laps");
+  change(live, lane, goOn);
+  if (wasLast) save(live, lane, timeStamp);
+}
+
+/** Enters the trial as it is counted; as tapped, where nobody changed the taps. */
+function save(live: AgilityLive, lane: Lane, timeStamp: number): void {
+  const { trial } = lane.state;
+  const counting = countingAt(live, lane);
+  const count = counting === null ? null : countOf(counting);
+  if (trial === null || counting === null) return;
+  if (count === null) {
+    const open = counting.laps === null ? "laps" : "extra";
+    change(live, lane, (each) => goTo(each, open));
+    return;
+  }
+  const asTapped =
+    trial.landings > 0 &&
+    count.laps === trial.laps &&
+    count.extra === trial.extra &&
+    count.touches === trial.touches;
+  if (asTapped) live.tap({ lane: lane.lane, kind: "take", timeStamp });
+  else live.tap({ lane: lane.lane, kind: "count", detail: { ...count }, timeStamp });
+  // Whoever has done both makes room for the next one.
+  if (lane.state.counted.length > 0) forgetLane();
+}
+
+/** The keys that work now: what they do stands on the screen beside each. */
+export function keys(live: AgilityLive): LiveKeys {
+  const lane = laneAtHand(live);
+  if (lane === null) return {};
+  return { ...keysBetweenLanes(live as never), ...keysOfStage(live, lane), ...keysOfAll(live) };
+}
+
+function keysOfAll(live: AgilityLive): LiveKeys {
+  return waiting(live).length > 1 ? bind(["A", (timeStamp) => goAll(live, timeStamp)]) : {};
+}
+
+function keysOfStage(live: AgilityLive, lane: Lane): LiveKeys {
+  const { trial, next: direction } = lane.state;
+  if (trial === null) {
+    const again = keysOfAgain(lane);
+    return direction === null ? again : { ...again, ...bind(["Space", (time) => go(live, lane, time)]) };
+  }
+  const tap = (kind: string) => (timeStamp: number) => live.tap({ lane: lane.lane, kind, timeStamp });
+  const stop = bind(["F", (timeStamp) => falseStart(live, lane, timeStamp)]);
+  if (trial.stage !== "to-count") return { ...stop, ...bind(["Space", tap("landing")], ["T", tap("touch")]) };
+  // The last landing is tapped a moment after the whistle.
+  const isLate = live.elapsedMs < trial.untilMs + reactionMs;
+  return { ...stop, ...keysOfCount(live, lane), ...(isLate ? bind(["Space", tap("landing")]) : {}) };
+}
+
+function keysOfAgain({ lane, state }: Lane): LiveKeys {
+  const last = state.counted.at(-1);
+  if (last === undefined || state.results.length === 0) return {};
+  return bind(["R", () => rerunning.set({ lane, direction: last.direction })]);
+}
+
+function keysOfCount(live: AgilityLive, lane: Lane): LiveKeys {
+  const digits = Array.from({ length: 10 }, (_none, digit) => {
+    return [`${digit}`, (timeStamp: number) => answer(live, lane, digit, timeStamp)] as const;
+  });
+  return bind(
+    ...digits,
+    ["ArrowUp", () => change(live, lane, (counting) => stepBy(counting, counting.at, 1))],
+    ["ArrowDown", () => change(live, lane, (counting) => stepBy(counting, counting.at, -1))],
+    ["Backspace", () => change(live, lane, goBack)],
+    ["Enter", (timeStamp) => next(live, lane, timeStamp)],
+  );
+}

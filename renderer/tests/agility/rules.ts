@@ -1,0 +1,71 @@
+import {
+  type AgilityAttempt,
+  type AgilityParameters,
+  agility,
+} from "../../../electron/domain/tests/agility/protocol.ts";
+import { completeValue } from "../example.ts";
+import type { Setting, SheetLines, Texts } from "../face.ts";
+import { changed } from "../settings.ts";
+
+type Translate = Texts<"agility">;
+
+export function numbers({ crossSize, seconds, touchPenalty }: AgilityParameters) {
+  const feet = Math.round(crossSize / 30.48) / 10;
+  return { cm: crossSize / 10, feet, seconds, penalty: touchPenalty };
+}
+
+/** The side of the cross in cm. */
+export function settings({ seconds, crossSize, touchPenalty }: AgilityParameters): readonly Setting[] {
+  return [
+    ["seconds", seconds],
+    ["crossSize", crossSize / 10],
+    ["touchPenalty", touchPenalty],
+  ];
+}
+
+export function withSettings(parameters: AgilityParameters, some: readonly Setting[]): unknown {
+  const inMillimetres = some.map(
+    ([name, value]): Setting => [name, name === "crossSize" ? Math.round(value * 10) : value],
+  );
+  return changed(parameters, inMillimetres);
+}
+
+export function summary(t: Translate, { seconds, crossSize, touchPenalty }: AgilityParameters): string {
+  return t("summary", { seconds, cross: crossSize / 10, touchPenalty });
+}
+
+export function lines(t: Translate, parameters: AgilityParameters): SheetLines {
+  const values = numbers(parameters);
+  return {
+    setUp: [t("sheet.setUp.clock", values), t("sheet.setUp.see")],
+    run: [
+      t("sheet.run.practice"),
+      t("sheet.run.start"),
+      t("sheet.run.jump", values),
+      t("sheet.run.cw"),
+      t("sheet.run.ccw"),
+      t("sheet.run.note"),
+    ],
+    form: [t("sheet.form.feet")],
+  };
+}
+
+/** The mark, in grains, that the same trial both ways would have. */
+export function bothWays(parameters: AgilityParameters, seen: AgilityAttempt): number {
+  const both = (["cw", "ccw"] as const).map((direction) => ({ ...seen, direction }));
+  return completeValue(agility.score(parameters, both));
+}
+
+export function example(t: Translate, parameters: AgilityParameters): readonly string[] {
+  const cw = { direction: "cw", laps: 7, extra: 3, touches: 2 } as const;
+  const ccw = { direction: "ccw", laps: 7, extra: 1, touches: 0 } as const;
+  const { perUnit } = agility.grain;
+  const [first, second] = [cw, ccw].map((seen) => bothWays(parameters, seen) / perUnit);
+  const mark = completeValue(agility.score(parameters, [cw, ccw])) / perUnit;
+  const penalty = parameters.touchPenalty;
+  return [
+    t("sheet.example.cw", { ...cw, penalty, trial: first }),
+    t("sheet.example.ccw", { ...ccw, penalty, trial: second }),
+    t("sheet.example.mark", { first, second, mark }),
+  ];
+}

@@ -1,0 +1,30 @@
+import { useTranslation } from "react-i18next";
+import type { Stage, StageName } from "../../../electron/domain/tests/core/protocol.ts";
+import { formatTime } from "../../../electron/domain/units.ts";
+import { useSay } from "../../words/say.ts";
+import css from "../Strip.module.css";
+import { CoreFigure } from "./Figure.tsx";
+
+interface CoreStagesProps {
+  /** The stages in order. */
+  readonly stages: readonly Stage[];
+  /** The stage that is held now: for a screen that follows. */
+  readonly current?: StageName;
+}
+
+/** The stages of the plank side by side, each with the time at which it begins. Grows with the size of its type. */
+export function CoreStages({ stages, current }: CoreStagesProps) {
+  const { t } = useTranslation("core");
+  const say = useSay();
+  return (
+    <ol className={css.strip} data-kind="stages" aria-label={t("drawing.title")}>
+      {stages.map((stage) => (
+        <li key={stage.from} className={css.stop} aria-current={stage.name === current ? "step" : undefined}>
+          <span className={css.time}>{formatTime(stage.from * 1000, false)}</span>
+          <CoreFigure stage={stage.name} />
+          <span className={css.name}>{say(stage.sentence)}</span>
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,0 +1,55 @@
+import { useTranslation } from "react-i18next";
+import type { Live, LiveLane } from "../live/tool.ts";
+import css from "./Lane.module.css";
+import { writeSplit } from "./times.ts";
+
+interface EnduranceLaneProps {
+  readonly live: Live<"endurance">;
+  readonly lane: LiveLane<"endurance">;
+}
+
+/** A lane under way: the round at hand large, and the rounds that are done. */
+export function EnduranceLaneView({ live, lane }: EnduranceLaneProps) {
+  const { t } = useTranslation("endurance");
+  const { rounds } = live.parameters;
+  const { round, splits } = lane.state;
+  return (
+    <span className={css.lane}>
+      <span className={css.round}>
+        <span className={css.of}>{t("live.round")}</span>
+        <span className={css.number}>{round}</span>
+        <span className={css.of}>{t("live.ofRounds", { count: rounds })}</span>
+      </span>
+      <Splits live={live} splits={splits} />
+    </span>
+  );
+}
+
+/** A lane that is done keeps its rounds in sight. */
+export function EnduranceDone({ live, lane }: EnduranceLaneProps) {
+  return <Splits live={live} splits={lane.state.splits} />;
+}
+
+interface SplitsProps {
+  readonly live: Live<"endurance">;
+  readonly splits: readonly number[];
+}
+
+/** When each round was done, by the clock of the heat. */
+function Splits({ live, splits }: SplitsProps) {
+  const { t } = useTranslation("endurance");
+  return (
+    <span className={css.splits}>
+      {Array.from({ length: live.parameters.rounds }, (_none, index) => {
+        const split = splits[index];
+        return (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a split is its round
+          <span key={index} className={css.split} data-done={split !== undefined}>
+            <span className={css.name}>{t("live.split", { round: index + 1 })}</span>
+            <span className={css.time}>{split === undefined ? "–" : writeSplit(live.parameters, split)}</span>
+          </span>
+        );
+      })}
+    </span>
+  );
+}

@@ -1,0 +1,33 @@
+import { useTranslation } from "react-i18next";
+import type { EnduranceParameters } from "../../../electron/domain/tests/endurance/protocol.ts";
+import css from "../Strip.module.css";
+import { ExerciseFigure } from "./ExerciseFigure.tsx";
+
+interface RoundProps {
+  readonly parameters: EnduranceParameters;
+  /** The exercise of the round that is under way, from 0: for a screen that follows. */
+  readonly current?: number;
+}
+
+/** One round in order, the counts large, and the way back to its start. Grows with the size of its type. */
+export function Round({ parameters: { rounds, exercises }, current }: RoundProps) {
+  const { t } = useTranslation("endurance");
+  return (
+    <div className={css.round}>
+      <ol className={css.strip} data-kind="round" aria-label={t("drawing.title")}>
+        {exercises.map(({ exercise, count, sides }, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: an exercise may come twice in a round, and the order is frozen
+          <li key={index} className={css.stop} aria-current={index === current ? "step" : undefined}>
+            <ExerciseFigure exercise={exercise} />
+            <span className={css.count}>{count}</span>
+            <strong className={css.name}>{t(`exercise.${exercise}`)}</strong>
+            {sides === 2 && <span className={css.side}>{t("drawing.sides", { count: count / 2 })}</span>}
+          </li>
+        ))}
+      </ol>
+      <p className={css.again}>
+        <strong>{t("drawing.rounds", { count: rounds })}</strong>
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,29 @@
+import { useEffect, useRef } from "react";
+import type { HeatClock } from "../../sound/clock.ts";
+import css from "./BigClock.module.css";
+import { writeClock } from "./writeClock.ts";
+
+interface BigClockProps {
+  readonly clock: HeatClock;
+  /** Shown with tenths; the count-in is whole seconds either way. */
+  readonly tenths?: boolean;
+  readonly size?: "normal" | "huge";
+}
+
+/** A time that runs, written each frame from the heat's clock. It is no live region: a clock read out would never end. */
+export function BigClock({ clock, tenths = false, size = "huge" }: BigClockProps) {
+  const number = useRef<HTMLSpanElement>(null);
+  useEffect(() => {
+    function draw(): void {
+      const text = writeClock(clock.elapsed(), tenths);
+      if (number.current !== null && number.current.textContent !== text) number.current.textContent = text;
+    }
+    draw();
+    let asked = requestAnimationFrame(function next() {
+      draw();
+      asked = requestAnimationFrame(next);
+    });
+    return () => cancelAnimationFrame(asked);
+  }, [clock, tenths]);
+  return <span ref={number} role="timer" className={css.clock} data-size={size} />;
+}

@@ -1,0 +1,63 @@
+import { useTranslation } from "react-i18next";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import css from "./NumberPad.module.css";
+
+/** What a press on the pad puts at the end of the text. */
+const signs = {
+  cm: { half: ".5" },
+  in: { quarter: " 1/4", half: " 1/2", threeQuarters: " 3/4", feet: "' " },
+} as const;
+
+interface NumberPadProps {
+  readonly unit: LengthUnit;
+  readonly text: string;
+  readonly onText: (text: string) => void;
+}
+
+/** Keys for fingers: what a keyboard types, and the parts that people say. It never takes the focus from the field. */
+export function NumberPad({ unit, text, onText }: NumberPadProps) {
+  const { t } = useTranslation("live");
+  const parts = Object.entries(signs[unit]) as [keyof (typeof signs)["in"], string][];
+  return (
+    <fieldset className={css.pad} onPointerDown={(event) => event.preventDefault()}>
+      <legend className="unseen">{t("pad.title")}</legend>
+      {[7, 8, 9, 4, 5, 6, 1, 2, 3].map((digit) => (
+        <PadKey key={digit} label={`${digit}`} onPress={() => onText(`${text}${digit}`)}>
+          {digit}
+        </PadKey>
+      ))}
+      <PadKey label={t("pad.point")} onPress={() => onText(`${text}.`)}>
+        .
+      </PadKey>
+      <PadKey label="0" onPress={() => onText(`${text}0`)}>
+        0
+      </PadKey>
+      <PadKey label={t("pad.back")} onPress={() => onText(text.slice(0, -1))}>
+        <svg viewBox="0 0 32 20" className={css.sign} aria-hidden="true">
+          <path d="M10 2h20v16H10L2 10zM15 6l8 8m0-8-8 8" />
+        </svg>
+      </PadKey>
+      <span className={css.parts}>
+        {parts.map(([name, sign]) => (
+          <PadKey key={name} label={t(`pad.${name}`)} onPress={() => onText(`${text}${sign}`)}>
+            {{ half: "½", quarter: "¼", threeQuarters: "¾", feet: "ft" }[name]}
+          </PadKey>
+        ))}
+      </span>
+    </fieldset>
+  );
+}
+
+interface PadKeyProps {
+  readonly label: string;
+  readonly onPress: () => void;
+  readonly children: React.ReactNode;
+}
+
+function PadKey({ label, onPress, children }: PadKeyProps) {
+  return (
+    <button type="button" tabIndex={-1} className={css.key} aria-label={label} onClick={onPress}>
+      {children}
+    </button>
+  );
+}

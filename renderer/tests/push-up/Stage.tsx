@@ -1,0 +1,47 @@
+import { useTranslation } from "react-i18next";
+import { countInMs } from "../../../electron/domain/heats/fold.ts";
+import { cadenceAt, msPerBeat, msPerRep } from "../../../electron/domain/tests/push-up/live.ts";
+import { Beat } from "../../parts/Beat.tsx";
+import type { Live } from "../live/tool.ts";
+import css from "./Stage.module.css";
+import { useWarnings } from "./useWarnings.ts";
+
+interface StageProps {
+  readonly live: Live<"push-up">;
+}
+
+/** The beat for everybody, the cadence that is under way, and which one a tap would mark. */
+export function PushUpStage({ live }: StageProps) {
+  const { t } = useTranslation("push-up");
+  const { parameters, elapsedMs, clock } = live;
+  const beatMs = msPerBeat(parameters);
+  const atHand = cadenceAt(parameters, elapsedMs);
+  const warned = useWarnings(live);
+  return (
+    <div className={css.stage}>
+      <div className={css.beat}>
+        <Beat
+          clock={clock}
+          beatMs={beatMs}
+          beatsPerRep={parameters.beatsPerRep}
+          countInBeats={countInMs("push-up", parameters) / beatMs}
+          words={{ down: t("live.beat.down"), up: t("live.beat.up") }}
+        />
+        <span className={css.top}>{t("live.beat.top")}</span>
+        <span className={css.bottom}>{t("live.beat.bottom")}</span>
+      </div>
+      <div className={css.cadence}>
+        <span className={css.label}>{t("live.cadence")}</span>
+        <span className={css.number} data-cadence={atHand}>
+          {elapsedMs < 0 ? "–" : Math.floor(elapsedMs / msPerRep(parameters)) + 1}
+        </span>
+        <span className={css.hint}>
+          {atHand < 1 ? t("live.before") : t("live.tapMarks", { cadence: atHand })}
+        </span>
+      </div>
+      <p className="unseen" role="status">
+        {warned.map((lane) => t("live.warning.lane", { lane, count: parameters.missesToStop - 1 })).join(" ")}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,27 @@
+import { useTranslation } from "react-i18next";
+import type { LiveTool } from "../live/tool.ts";
+import { mark, stop } from "./control.ts";
+import { PushUpLaneView } from "./Lane.tsx";
+import { PushUpStage } from "./Stage.tsx";
+
+/** The cadence push-up: one beat for all lanes, a tap for what is off. */
+export const pushUpTool: LiveTool<"push-up"> = {
+  Stage: PushUpStage,
+  Lane: PushUpLaneView,
+  press: mark,
+  usePressLabel() {
+    const { t } = useTranslation("push-up");
+    return ({ lane, in: { who }, state: { atHand, cadences } }) =>
+      t(cadences[atHand - 1] === "x" ? "live.markOn" : "live.markOff", {
+        lane,
+        bib: who.bib ?? 0,
+        cadence: atHand,
+      });
+  },
+  second: {
+    useLabel: () => useTranslation("push-up").t("live.stop"),
+    press: stop,
+  },
+  isWarning: ({ state }) => state.warning,
+  laneWidth: 16,
+};

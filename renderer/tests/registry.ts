@@ -1,0 +1,36 @@
+import { useTranslation } from "react-i18next";
+import { protocolOf, type TestCode } from "../../electron/domain/tests/registry.ts";
+import { agilityFace } from "./agility/face.tsx";
+import { coreFace } from "./core/face.tsx";
+import { enduranceFace } from "./endurance/face.tsx";
+import type { TestFace, Texts } from "./face.ts";
+import { pushUpFace } from "./push-up/face.tsx";
+import { verticalFace } from "./vertical/face.tsx";
+
+/** What windows show of each test. */
+const faces: { readonly [Code in TestCode]: TestFace<Code> } = {
+  "push-up": pushUpFace,
+  agility: agilityFace,
+  vertical: verticalFace,
+  core: coreFace,
+  endurance: enduranceFace,
+};
+
+/** A test whose parameters and attempts the caller does not look into: it only hands on what its schemas parsed. */
+export type AnyFace = TestFace<TestCode, unknown, unknown>;
+
+/** What windows show of a test whose code is only known when the program runs. */
+export function faceOf(test: TestCode): AnyFace {
+  return faces[test] as unknown as AnyFace;
+}
+
+/** The frozen parameters of a day, read by the test's own schema. */
+export function readParameters(test: TestCode, parameters: unknown): unknown {
+  return protocolOf(test).parameters.parse(parameters);
+}
+
+/** The words of a test, for its face to speak with: `const textsOf = useTexts(); textsOf(test)`. */
+export function useTexts(): (test: TestCode) => Texts<TestCode> {
+  const { i18n } = useTranslation();
+  return (test) => i18n.getFixedT(null, [test, "common"]) as unknown as Texts<TestCode>;
+}

@@ -1,0 +1,139 @@
+import { useEffect, useRef } from "react";
+import { useTranslation } from "react-i18next";
+import { formatLength } from "../../../electron/domain/units.ts";
+import { Check } from "../../parts/Check.tsx";
+import { useSay } from "../../words/say.ts";
+import { BigKey } from "../live/BigKey.tsx";
+import type { Live, LiveLane } from "../live/tool.ts";
+import {
+  asksReach,
+  enough,
+  enter,
+  isHeld,
+  measureAgain,
+  readingOf,
+  refuse,
+  saidOf,
+  type Typing,
+  useAuto,
+} from "./control.ts";
+import css from "./Entry.module.css";
+
+/** Long enough to go on with a half or to take a digit back, short enough not to be waited for. */
+const holdMs = 900;
+
+interface VerticalEntryProps {
+  readonly live: Live<"vertical">;
+  readonly lane: LiveLane<"vertical">;
+  readonly typing: Typing;
+}
+
+/** What is measured now, as large as it can be read from the wall, and what comes of it. */
+export function VerticalEntry({ live, lane, typing }: VerticalEntryProps) {
+  const { t } = useTranslation(["vertical", "common"]);
+  const { heights, trialsLeft, standingReach } = lane.state;
+  const reach = asksReach(live, lane);
+  const unit = t(`common:unit.${live.lengths}`);
+  const label = reach
+    ? t("live.reach")
+    : t("live.touch", { number: heights.length + 1, count: heights.length + trialsLeft });
+  return (
+    <div className={css.entry}>
+      <h2 className={css.label}>{label}</h2>
+      <p className={css.how}>{t(reach ? "live.reachHow" : "live.touchHow")}</p>
+      <p className={css.field} role="status" aria-label={`${label}: ${typing.text}`}>
+        <span className={css.text}>{typing.text}</span>
+        <span className={css.caret} aria-hidden="true" />
+        <span className={css.unit}>{unit}</span>
+      </p>
+      <Outcome live={live} lane={lane} />
+      <div className={css.keys}>
+        <BigKey kind="next" size="large" hint="Enter" onPress={(timeStamp) => enter(live, lane, timeStamp)}>
+          {t(saidOf(live, lane)?.state === "asked" ? "live.yes" : reach ? "live.keepReach" : "live.record")}
+        </BigKey>
+        {saidOf(live, lane)?.state === "asked" && (
+          <BigKey hint="Esc" onPress={() => refuse(live, lane)}>
+            {t("live.no")}
+          </BigKey>
+        )}
+        {heights.length > 0 && (
+          <BigKey hint="E" onPress={(timeStamp) => enough(live, lane, timeStamp)}>
+            {t("live.enough")}
+          </BigKey>
+        )}
+      </div>
+      {standingReach !== null && (
+        <p className={css.reach}>
+          {t("live.reachIs", { length: formatLength(standingReach, live.lengths), unit })}{" "}
+          <BigKey kind="quiet" hint="M" pressed={reach} onPress={() => measureAgain(live, lane)}>
+            {t("live.changeReach")}
+          </BigKey>
+        </p>
+      )}
+      <Auto live={live} lane={lane} typing={typing} />
+    </div>
+  );
+}
+
+/** The sentence about what is typed, or what jump it makes. */
+function Outcome({ live, lane }: Omit<VerticalEntryProps, "typing">) {
+  const { t } = useTranslation(["vertical", "common"]);
+  const say = useSay();
+  const said = saidOf(live, lane);
+  const reading = readingOf(live, lane);
+  if (said?.state === "refused") {
+    return (
+      <p className={css.refused} role="alert">
+        {say(said.sentence)}
+      </p>
+    );
+  }
+  if (said?.state === "asked") {
+    return (
+      <p className={css.asked} role="alert">
+        <strong>{t("live.sure")}</strong> {said.questions.map(say).join(" ")}
+      </p>
+    );
+  }
+  const reach = lane.state.standingReach;
+  if (reading.state === "refused" || asksReach(live, lane) || reach === null) {
+    return <p className={css.reads}>{t(`live.how.${live.lengths}`)}</p>;
+  }
+  const length = formatLength(reading.mm - reach, live.lengths);
+  return <p className={css.reads}>{t("live.reads", { length, unit: t(`common:unit.${live.lengths}`) })}</p>;
+}
+
+/** Three digits go in by themselves after a moment; for tapes in inches there is no telling when a text is whole. */
+function Auto({ live, lane, typing }: VerticalEntryProps) {
+  const { t } = useTranslation("vertical");
+  const { isAuto, setAuto } = useAuto();
+  const held = isHeld(live, lane);
+  const latest = useRef({ live, lane });
+  useEffect(() => {
+    latest.current = { live, lane };
+  });
+  const { text } = typing;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each change of the text starts the moment anew
+  useEffect(() => {
+    if (!held) return;
+    const timer = setTimeout(
+      () => enter(latest.current.live, latest.current.lane, performance.now()),
+      holdMs,
+    );
+    return () => clearTimeout(timer);
+  }, [held, text]);
+  if (live.lengths !== "cm") return null;
+  return (
+    <div className={css.auto}>
+      <Check checked={isAuto} onChange={setAuto}>
+        {t("live.auto")}
+      </Check>
+      {held && (
+        <span className={css.holding}>
+          <span className={css.bar} style={{ animationDuration: `${holdMs}ms` }} aria-hidden="true" />
+          {t("live.holding")}
+        </span>
+      )}
+    </div>
+  );
+}

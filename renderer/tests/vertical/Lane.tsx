@@ -1,0 +1,25 @@
+import { useTranslation } from "react-i18next";
+import { formatLength } from "../../../electron/domain/units.ts";
+import { useLaneAtHand } from "../live/chosenLane.ts";
+import type { Live, LiveLane } from "../live/tool.ts";
+import css from "./Lane.module.css";
+
+interface VerticalLaneViewProps {
+  readonly live: Live<"vertical">;
+  readonly lane: LiveLane<"vertical">;
+}
+
+/** A lane in one line: how far it is. The work itself is on the stage. */
+export function VerticalLaneView({ live, lane }: VerticalLaneViewProps) {
+  const { t } = useTranslation(["vertical", "common"]);
+  const atHand = useLaneAtHand(live)?.lane === lane.lane;
+  const { standingReach, best, trialsLeft } = lane.state;
+  return (
+    <span className={css.lane} data-here={atHand}>
+      {best !== null && (
+        <strong>{`${formatLength(best, live.lengths)} ${t(`common:unit.${live.lengths}`)}`}</strong>
+      )}
+      <span>{standingReach === null ? t("live.lane.reach") : t("live.more", { count: trialsLeft })}</span>
+    </span>
+  );
+}

@@ -1,0 +1,57 @@
+import { useTranslation } from "react-i18next";
+import { useLengthUnit } from "../../words/lengths.ts";
+import { LengthsChoice } from "../LengthsChoice.tsx";
+import { useLaneAtHand } from "../live/chosenLane.ts";
+import { NumberPad } from "../live/NumberPad.tsx";
+import type { Live } from "../live/tool.ts";
+import { asksReach, setText, useTyping } from "./control.ts";
+import { VerticalEntry } from "./Entry.tsx";
+import css from "./Stage.module.css";
+import { Trials } from "./Trials.tsx";
+import { WallReach } from "./WallReach.tsx";
+
+interface StageProps {
+  readonly live: Live<"vertical">;
+}
+
+/** The jumps of the lane at hand: what is measured now, the pad for fingers, and the best so far. */
+export function VerticalStage({ live }: StageProps) {
+  const lane = useLaneAtHand(live);
+  const { lengths, setLengths } = useLengthUnit();
+  if (lane === null) return null;
+  return (
+    <div className={css.stage} data-test="vertical">
+      <div className={css.head}>
+        <p className={css.who}>
+          <strong className={css.bib}>{lane.in.who.bib}</strong> {lane.in.who.name}
+        </p>
+        <LengthsChoice lengths={lengths} setLengths={setLengths} />
+      </div>
+      <Measured live={live} lane={lane} />
+    </div>
+  );
+}
+
+function Measured({ live, lane }: { readonly live: Live<"vertical">; readonly lane: LaneAtHand }) {
+  const { t } = useTranslation("vertical");
+  const typing = useTyping(live, lane);
+  const { trialsLeft, heights, phase } = lane.state;
+  const first = asksReach(live, lane) && heights.length === 0;
+  return (
+    <>
+      <div className={css.best}>
+        {first ? <WallReach /> : <Trials lane={lane.state} lengths={live.lengths} />}
+      </div>
+      {trialsLeft > 0 && phase !== "aside" ? (
+        <>
+          <VerticalEntry live={live} lane={lane} typing={typing} />
+          <NumberPad unit={live.lengths} text={typing.text} onText={(text) => setText(live, lane, text)} />
+        </>
+      ) : (
+        <h2 className={css.done}>{t("live.done", { count: heights.length })}</h2>
+      )}
+    </>
+  );
+}
+
+type LaneAtHand = NonNullable<ReturnType<typeof useLaneAtHand<"vertical">>>;

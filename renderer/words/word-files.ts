@@ -1,0 +1,55 @@
+import type athletes from "../../resources/locales/en/athletes.json";
+import type backups from "../../resources/locales/en/backups.json";
+import type board from "../../resources/locales/en/board.json";
+import type bundle from "../../resources/locales/en/bundle.json";
+import type cards from "../../resources/locales/en/cards.json";
+import type cautions from "../../resources/locales/en/cautions.json";
+import type checkIn from "../../resources/locales/en/checkIn.json";
+import type common from "../../resources/locales/en/common.json";
+import type day from "../../resources/locales/en/day.json";
+import type held from "../../resources/locales/en/held.json";
+import type home from "../../resources/locales/en/home.json";
+import type instructions from "../../resources/locales/en/instructions.json";
+import type live from "../../resources/locales/en/live.json";
+import type lock from "../../resources/locales/en/lock.json";
+import type noise from "../../resources/locales/en/noise.json";
+import type place from "../../resources/locales/en/place.json";
+import type plots from "../../resources/locales/en/plots.json";
+import type reference from "../../resources/locales/en/reference.json";
+import type rehearsal from "../../resources/locales/en/rehearsal.json";
+import type report from "../../resources/locales/en/report.json";
+import type sentences from "../../resources/locales/en/sentences.json";
+import type sheets from "../../resources/locales/en/sheets.json";
+import type station from "../../resources/locales/en/station.json";
+import type summary from "../../resources/locales/en/summary.json";
+
+/**
+ * The word files by name, in English, so that every key of `t()` is checked: one line here for each file. Each test adds
+ * its own from its folder (`renderer/tests/<code>/words.d.ts`).
+ */
+export interface WordFiles {
+  athletes: typeof athletes;
+  backups: typeof backups;
+  board: typeof board;
+  bundle: typeof bundle;
+  cards: typeof cards;
+  cautions: typeof cautions;
+  checkIn: typeof checkIn;
+  common: typeof common;
+  day: typeof day;
+  held: typeof held;
+  home: typeof home;
+  instructions: typeof instructions;
+  live: typeof live;
+  lock: typeof lock;
+  noise: typeof noise;
+  place: typeof place;
+  plots: typeof plots;
+  reference: typeof reference;
+  rehearsal: typeof rehearsal;
+  report: typeof report;
+  sentences: typeof sentences;
+  sheets: typeof sheets;
+  station: typeof station;
+  summary: typeof summary;
+}
