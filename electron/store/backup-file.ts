@@ -1,8 +1,8 @@
 import { createHash, randomBytes } from "node:crypto";
-import { open, readFile } from "node:fs/promises";
+import { open, readFile, stat } from "node:fs/promises";
 import { promisify } from "node:util";
 import { deflateRaw, inflateRaw } from "node:zlib";
-import { type BackupHeader, headerSchema } from "../domain/backups/records.ts";
+import { type BackupHeader, headerSchema, largestStore, mostIn } from "../domain/backups/records.ts";
 import { keyOf, type Lock, lockBytes, unlockBytes } from "./backup-cipher.ts";
 
 /*
@@ -28,6 +28,7 @@ export type Facts = Pick<BackupHeader, "number" | "source" | "at" | "holding">;
 
 /** Puts a store's file into a backup. */
 export async function packBackup(store: Buffer, facts: Facts, lock: Lock | null): Promise<Buffer> {
+  if (store.length > largestStore) throw new Error("the store is too large for a backup");
   const nonce = randomBytes(12);
   const header: BackupHeader = {
     ...facts,
@@ -60,10 +61,12 @@ export async function unpackBackup(
   file: string,
   opener: Opener,
 ): Promise<{ header: BackupHeader; store: Buffer }> {
+  if ((await stat(file)).size > headBytes + 2 * largestStore) throw new BackupUnusable("unreadable");
   const whole = await readFile(file);
   const head = whole.subarray(0, headBytes);
   const header = headerIn(head);
   const packed = await unlocked(header, head, whole.subarray(headBytes), opener);
+  if (header.bytes > mostIn(packed.length)) throw new BackupUnusable("unreadable");
   const store = await unpack(packed, { maxOutputLength: header.bytes }).catch(() => undefined);
   if (store?.length !== header.bytes || sha256(store) !== header.sha256)
     throw new BackupUnusable("unreadable");

@@ -7,12 +7,14 @@ import {
   renameSync,
   rmSync,
   statSync,
+  truncateSync,
   writeFileSync,
 } from "node:fs";
 import { join } from "node:path";
 import { inflateRawSync } from "node:zlib";
 import { expect, test } from "vitest";
 import { copyStore } from "../../electron/store/backup-copy.ts";
+import { packBackup, unpackBackup } from "../../electron/store/backup-file.ts";
 import { findWrongMark } from "../../electron/store/checks.ts";
 import { addPastMark } from "../../electron/store/past-marks.ts";
 import { inFolderAside } from "../../electron/store/private.ts";
@@ -170,6 +172,20 @@ test("a damaged backup is refused, and the store is as it was", async () => {
   expect(dump(desk.store.db)).toEqual(before);
   expect(readdirSync(folder).filter((each) => each.includes("set-aside"))).toEqual([]);
 });
+
+test("a backup that promises far more than it can hold is refused before it is unpacked", async () => {
+  const file = join(temporaryFolder(), "promising.backup");
+  const facts = { number: 1, source: "3f09ab12", at: "2026-11-14T09:00:00.000Z", holding: nothing };
+  // Every byte and every sum of it is right: 100 MB of nothing, in 100 KB.
+  writeFileSync(file, await packBackup(Buffer.alloc(100 * 1024 * 1024), facts, null));
+  const taken = () => unpackBackup(file, null).then(() => "taken");
+  await expect(taken()).rejects.toThrow("unreadable");
+  // As long as no store is; nothing of it is read for that.
+  truncateSync(file, 3 * 2 ** 28);
+  await expect(taken()).rejects.toThrow("unreadable");
+});
+
+const nothing = { days: 0, athletes: 0, attempts: 0, newestAttempt: null };
 
 test("a name is looked for among the backups and never pieced into a path", async () => {
   const { desk, backups } = backedUpDesk();

@@ -51,6 +51,17 @@ export const scryptSchema = z.strictObject({
 });
 export type ScryptParameters = Readonly<z.infer<typeof scryptSchema>>;
 
+/**
+ * No store comes near it (256 MiB): a day of 500 athletes is some 3 MB. A file from anywhere may promise more, and that much
+ * memory would be taken before anything of it is proved.
+ */
+export const largestStore = 2 ** 28;
+
+/** How much of a store a backup can hold by how long it is: stores become 5 to 40 times shorter, an empty one most. */
+export function mostIn(packedBytes: number): number {
+  return Math.min(largestStore, 2 ** 24 + 64 * packedBytes);
+}
+
 /** What stands at the head of a backup, readable without its passphrase: nothing about anybody. */
 export const headerSchema = z.strictObject({
   /** Goes up with each backup of a store: the order, whatever the clock said. */
@@ -61,10 +72,7 @@ export const headerSchema = z.strictObject({
   at: z.iso.datetime(),
   holding: holdingSchema,
   /** Of the store's file inside, unpacked. */
-  bytes: z
-    .int()
-    .positive()
-    .max(2 ** 31),
+  bytes: z.int().positive().max(largestStore),
   sha256: z.string().regex(/^[0-9a-f]{64}$/),
   /** Null for one that anybody can open. */
   locked: z.strictObject({ scrypt: scryptSchema, nonce: base64 }).nullable(),
