@@ -93,6 +93,7 @@ async function send(sent: Sent): Promise<boolean> {
   const id = sent.attempts[0]?.id ?? "";
   if (answer.result?.data.outcome === "saved") {
     say({ saved: id });
+    if (orders.checkpoints) checkpoint();
     return true;
   }
   const key = answer.error?.data.sentence.key ?? "asked";
@@ -149,6 +150,10 @@ async function backUp(make = (keeper: Keeper) => keeper.runWhatLacks()): Promise
 /** What the program does by itself now and then: takes the log into the file, and backs up. */
 async function housekeep(): Promise<void> {
   if (chance() < 0.5) return backUp();
+  checkpoint();
+}
+
+function checkpoint(): void {
   try {
     bringLogIn(connectionOf(desk.store.db));
   } catch (error) {

@@ -39,6 +39,7 @@ export interface Life {
   /** Ends it with SIGKILL once it has done its entries and rests. */
   readonly killAtRest?: boolean;
   readonly fills?: boolean;
+  readonly checkpoints?: boolean;
   /** For the process: the disk's faults. */
   readonly environment?: Readonly<Record<string, string>>;
   /** Ends it with SIGKILL so many ms after it has sent its first entry. */
@@ -65,6 +66,7 @@ export async function live(book: Book, life: Life): Promise<Ended> {
   const orders: Orders = {
     ...{ folder: book.folder, seed: life.seed, clients: 4, entries: life.entries ?? null, before },
     ...{ rests: life.killAtRest ?? false, fills: life.fills ?? false },
+    checkpoints: life.checkpoints ?? false,
     ...{ synchronous: life.synchronous ?? "FULL", athletes: life.athletes ?? 150 },
   };
   const [command = "", ...rest] = [

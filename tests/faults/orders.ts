@@ -11,6 +11,8 @@ export interface Orders {
   readonly rests: boolean;
   /** At the first entry that finds no room it fills what is left, to the last byte, and backs up. */
   readonly fills: boolean;
+  /** Takes the log into the file after every entry, so that most of its life is spent in checkpoints. */
+  readonly checkpoints: boolean;
   readonly synchronous: "FULL" | "NORMAL";
   /** A file with one entry a line that were sent before: those without an answer are sent again first. */
   readonly before: string;

@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, test } from "vitest";
 import { buildDisk, canMount } from "./disk.ts";
-import { cutOff, failing, filledUp, killed, startedFull, type Toll } from "./trials.ts";
+import { cutInCheckpoints, cutOff, failing, filledUp, killed, startedFull, type Toll } from "./trials.ts";
 
 /** The short form of `npm run plug`: the same faults, a few of each. */
 const library = buildDisk();
@@ -27,6 +27,10 @@ describe.skipIf(typeof library !== "string")("on a disk that loses power or fail
 
   test("what was saved survives the power going", limit, async () => {
     expectAllKept(await cutOff(disk, 5, 21), 5);
+  });
+
+  test("what was saved survives an end in a checkpoint", limit, async () => {
+    expectAllKept(await cutInCheckpoints(disk, 4, 71), 4);
   });
 
   test("with synchronous=NORMAL the same test fails, so it would notice", limit, async () => {

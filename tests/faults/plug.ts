@@ -1,7 +1,7 @@
 import { damaged } from "./damage.ts";
 import { buildDisk, canMount } from "./disk.ts";
 import { cutInCheckpoint } from "./mid-checkpoint.ts";
-import { cutOff, failing, filledUp, killed, startedFull, type Toll } from "./trials.ts";
+import { cutInCheckpoints, cutOff, failing, filledUp, killed, startedFull, type Toll } from "./trials.ts";
 import { damagedTwice } from "./twice-damaged.ts";
 
 /**
@@ -34,6 +34,7 @@ if (typeof library === "string") {
     normal,
     noticed === 0,
   );
+  tell(`${count(100)} ends in checkpoints`, await cutInCheckpoints(library, count(100), seed));
   tell(`${count(20)} lives with failing syncs`, await failing(library, count(20), seed, "sync"));
   tell(`${count(20)} lives with failing writes`, await failing(library, count(20), seed, "write"));
 } else {

@@ -76,6 +76,21 @@ export function cutOff(
   return suffer(times, life, (code) => code === 137, synchronous === "NORMAL" ? 1 : usualLives);
 }
 
+/** Ends a process that is in checkpoints most of the time: by SIGKILL, or by the power going. */
+export function cutInCheckpoints(library: string, times: number, seed: number): Promise<Toll> {
+  const chance = chanceOf(seed);
+  const life = (book: Book, index: number): Life => {
+    const common = { seed: seed + index, checkpoints: true };
+    if (index % 2 === 0) return { ...common, killAfterMs: 100 + chance() * 400 };
+    const faults: Faults = {
+      cutAt: Math.floor(250 + chance() * 700),
+      seed: index % 3 === 0 ? 0 : seed + index,
+    };
+    return { ...common, environment: onFailingDisk(library, book.folder, faults) };
+  };
+  return suffer(times, life, (code, signal) => signal === "SIGKILL" || code === 137);
+}
+
 /** Lets syncs fail with EIO, or writes with ENOSPC, some in a row, while entering goes on to an orderly end. */
 export function failing(library: string, times: number, seed: number, kind: "sync" | "write"): Promise<Toll> {
   const chance = chanceOf(seed);
