@@ -102,9 +102,15 @@ test("it can't be made to run something else, or to open itself to another progr
     `--remote-debugging-port=${port}`,
     `-remote-debugging-port=${port}`,
     "--remote-debugging-pipe",
+    `--renderer-cmd-prefix=${process.execPath} ${script}`,
+    `--utility-cmd-prefix=${process.execPath} ${script}`,
+    "--single-process",
+    `--log-file=${join(folder, "pages.log")}`,
   ]) {
     const { code, printed } = await runPackaged(stage, packaged, [word], { TAPELINE_DATA: folder });
-    expect.soft(printed, word).toContain("Tapeline does not start with --remote-debugging-");
+    const name = /^-+([a-z-]+)/.exec(word)?.[1] ?? "";
+    expect.soft(printed, word).toContain(`Tapeline does not start with --${name}`);
+    expect.soft(printed, word).not.toContain("something else ran");
     expect.soft(printed, word).not.toContain("DevTools listening");
     expect.soft(code, word).toBe(64);
   }
