@@ -25,15 +25,12 @@ export function startProgram(root: Root, screen: Screen, words: readonly string[
   return startInRoot(root, ["tapeline", ...words], { user, env });
 }
 
-/** The program's processes, once it has windows to draw. */
-export async function processesOf(running: Running): Promise<readonly Process[]> {
-  let found: readonly Process[] = [];
+/** Waits until the program has a process that draws pages. Rejects with what it printed when it ends before. */
+export async function waitForPages(running: Running): Promise<void> {
   await untilTrue("the program has a process that draws", () => {
     if (running.child.exitCode !== null) throw new Error(`The program ended: ${running.printed()}`);
-    found = programProcesses();
-    return found.some(({ kind }) => kind === "renderer");
+    return programProcesses().some(({ kind }) => kind === "renderer");
   });
-  return found;
 }
 
 /** Closes the program as the system does at the end of a session, and waits until all of it is gone. */

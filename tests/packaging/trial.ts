@@ -1,17 +1,18 @@
 import { copyFileSync, existsSync, readFileSync, readlinkSync } from "node:fs";
 import { basename, join } from "node:path";
 import { desktopEntryText } from "../../resources/packaging/debian/desktop-entry.ts";
+import { programProcesses } from "./processes.ts";
 import {
   closeProgram,
   dataFolder,
   daysIn,
   missingOfSandbox,
   modeIn,
-  processesOf,
   type Sandbox,
   sandboxes,
   startProgram,
   user,
+  waitForPages,
 } from "./program.ts";
 import { inRoot, layRoot, putFile, type Root } from "./root.ts";
 import { keepPicture, makeScreen, type Screen, untilTrue } from "./screen.ts";
@@ -57,6 +58,7 @@ async function prepare({ base, work, deb }: Trial): Promise<{ program: Root; scr
   const below = [shared.written, base];
   const program = await layRoot(work, "program", below);
   await inRoot(program, ["useradd", "--create-home", user]);
+  same(await placesNaming(program), [], "what is there before anything is installed");
   copyFileSync(deb, join(program.folder, "tmp", basename(deb)));
   return { program, screen: await makeScreen(await layRoot(work, "screen", below), program) };
 }
@@ -87,9 +89,10 @@ async function checksItself(trial: Trial, root: Root, screen: Screen, sandbox: S
 
 async function isKept(trial: Trial, root: Root, screen: Screen, sandbox: Sandbox): Promise<void> {
   const running = startProgram(root, screen, sandboxes[sandbox]);
-  const processes = await processesOf(running);
-  same(missingOfSandbox(processes, sandbox), [], "what is missing of the sandbox");
+  await waitForPages(running);
   keepPicture(trial.pictures, `first-start-${sandbox}`, await screen.settled());
+  // Not before something is drawn: a process shuts itself in after it has begun.
+  same(missingOfSandbox(programProcesses(), sandbox), [], "what is missing of the sandbox");
   const entry = desktopEntryText();
   const [, windowClass] = /^StartupWMClass=(.*)$/m.exec(entry) ?? [];
   same((await screen.windowClass())[1], windowClass, "the window's class");
@@ -103,7 +106,7 @@ const stopsToName = 4;
 /** A day of one's own, by the keyboard: its name, then Enter. */
 async function makesADay(trial: Trial, root: Root, screen: Screen): Promise<void> {
   const running = startProgram(root, screen, []);
-  await processesOf(running);
+  await waitForPages(running);
   await screen.settled();
   await screen.enter(stopsToName, title);
   await untilTrue("the day is in the store", () => daysIn(root).includes(title));
@@ -114,7 +117,7 @@ async function makesADay(trial: Trial, root: Root, screen: Screen): Promise<void
 
 async function findsTheDay(trial: Trial, root: Root, screen: Screen): Promise<void> {
   const running = startProgram(root, screen, []);
-  await processesOf(running);
+  await waitForPages(running);
   keepPicture(trial.pictures, "installed-again", await screen.settled());
   await closeProgram(running);
   same(daysIn(root), [title], "the days after it was installed again");
@@ -142,14 +145,18 @@ async function leaves(
     [],
     "files that were left",
   );
-  // Neither in the places of other packages, such as menus and icons; apt's own lists and logs name what was there.
-  const search =
-    "find / -xdev ( -path /home -o -path /proc -o -path /var/log -o -path /var/cache -o -path /tmp )";
-  const found = await inRoot(root, [...search.split(" "), "-prune", "-o", "-iname", "*tapeline*", "-print"]);
-  same(found, "", "what else was left");
+  // Neither in the places of other packages, such as menus and icons.
+  same(await placesNaming(root), [], "what else was left");
   same(await sumsOfHome(root), before, "the user's data");
   same(daysIn(root), [title], "the days in the store");
   tell(`apt ${how} takes every file of the package, and leaves every file of the user's`);
+}
+
+/** Whatever is called after the program where packages put things. Apt's own lists and logs name what was there. */
+async function placesNaming(root: Root): Promise<string[]> {
+  const search =
+    "find /etc /opt /usr /var ( -path /var/log -o -path /var/cache ) -prune -o -iname *tapeline* -print";
+  return (await inRoot(root, search.split(" "))).split("\n").filter(Boolean);
 }
 
 async function sumsOfHome(root: Root): Promise<string> {
