@@ -26,8 +26,9 @@ export interface Blend {
  */
 export function blend(starting: number, pairs: Estimate | null, trials: Estimate | null): Blend {
   const between = pool({ amount: starting, degrees: startingDegrees }, pairs);
-  if (trials === null || trials.amount <= between.amount) return { ...between, raised: false };
-  return { ...pool(between, trials), raised: true };
+  const raised = trials === null ? between : pool(between, trials);
+  // By what comes out, so that no rounding of two that are all but equal is told as a rise.
+  return raised.amount > between.amount ? { ...raised, raised: true } : { ...between, raised: false };
 }
 
 interface Weighed {

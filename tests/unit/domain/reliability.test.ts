@@ -127,6 +127,12 @@ test("a blend lies between its parts, and nearer to the pairs the more there are
   );
 });
 
+test("trials within a day that are all but equal raise nothing by a rounding", () => {
+  const [amount, degrees] = [0.010_000_000_000_000_007, 2];
+  const trials = { amount: 0.010_000_000_000_000_009, degrees: 1, pairs: 2, meanChange: 0 };
+  expect(blend(amount, null, trials)).toEqual({ amount, degrees, raised: false });
+});
+
 test("trials within a day never make noise look smaller", () => {
   fc.assert(
     fc.property(
