@@ -1,3 +1,4 @@
+import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 
 /** Everything below the window: pure rules, outside values, the store on real files, the door. */
@@ -5,6 +6,10 @@ export default defineConfig({
   test: {
     root: new URL("..", import.meta.url).pathname,
     include: ["tests/{unit,store,checks,door,faults}/**/*.test.ts"],
-    testTimeout: 20_000,
+    // Left to itself the runner keeps a core free: half of a machine with two.
+    maxWorkers: availableParallelism(),
+    // When something is given up that never ends, and nothing else.
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
   },
 });

@@ -4,6 +4,7 @@ import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { defaultParameters } from "../../electron/domain/tests/registry.ts";
 import { addPastMark } from "../../electron/store/past-marks.ts";
 import { recordAttempt } from "../../electron/store/record.ts";
+import { ordinaryMs } from "../ordinary.ts";
 import { type BoardDay, boardDay } from "./board-day.ts";
 import { crowdedDay } from "./crowd.ts";
 import { refusalOf, testDesk } from "./desk.ts";
@@ -196,10 +197,10 @@ describe("what stands on a card", () => {
 
 test("the cards of 200 athletes with five tests and two years of marks come within a second", async () => {
   const crowded = await crowdedDay(200);
-  const start = performance.now();
-  const { cards: list } = await crowded.as("organiser").cards.list({ which: { kind: "all" } });
-  const took = performance.now() - start;
-  expect(list).toHaveLength(200);
-  expect(list.every(({ tests }) => tests.length === 5)).toBe(true);
+  const took = await ordinaryMs(async () => {
+    const { cards: list } = await crowded.as("organiser").cards.list({ which: { kind: "all" } });
+    expect(list).toHaveLength(200);
+    expect(list.every(({ tests }) => tests.length === 5)).toBe(true);
+  });
   expect(took).toBeLessThan(1000);
-}, 60_000);
+});

@@ -17,13 +17,15 @@ export interface Ran {
 /** A folder with sheets, in which the real command runs. */
 export interface Bench {
   readonly folder: string;
+  /** What the command takes for the system's folder for temporary files. */
+  readonly temporary: string;
   /** Writes a sheet; returns its path. */
   write(name: string, text: string | Uint8Array): string;
   /** Runs the command as a terminal does; `whileRunning` is given its process id. */
   run(args: readonly string[], whileRunning?: (pid: number) => Promise<void>): Promise<Ran>;
   /** Text of a file of the results. */
   out(name: string): string;
-  /** What the command left in the system's folder for temporary files. */
+  /** What the command left there. */
   leftBehind(): string[];
   remove(): void;
 }
@@ -34,6 +36,7 @@ export function bench(): Bench {
   mkdirSync(temporary);
   return {
     folder,
+    temporary,
     write(name, text) {
       writeFileSync(join(folder, name), text);
       return join(folder, name);

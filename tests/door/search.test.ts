@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, test } from "vitest";
+import { ordinaryMs } from "../ordinary.ts";
 import { seeded, type TestDesk, testDesk } from "./desk.ts";
 import { addPeople, answersOf, openDay } from "./people-of-a-day.ts";
 
@@ -120,14 +121,10 @@ test("among 5,000 athletes a keystroke takes less than 50 ms", async () => {
   await names("warm");
   const times: number[] = [];
   for (const query of ["r", "ra", "ram", "ramo", "ramoti sk", "12", "999", "leage 12", "skavxlum"]) {
-    const started = performance.now();
-    await names(query);
-    times.push(performance.now() - started);
+    times.push(await ordinaryMs(() => names(query)));
   }
   await made.as("check-in").checkIn.admit(answersOf(first));
-  const started = performance.now();
-  await names("ramo");
-  const after = performance.now() - started;
+  const after = await ordinaryMs(() => names("ramo"));
   expect(after).toBeLessThan(50);
   times.sort((a, b) => a - b);
   console.log(

@@ -3,9 +3,7 @@ import { damaged } from "./damage.ts";
 import { cutInCheckpoint } from "./mid-checkpoint.ts";
 import { damagedTwice } from "./twice-damaged.ts";
 
-test("a damaged store is opened as it was or refused, and then repaired from its backup", {
-  timeout: 120_000,
-}, async () => {
+test("a damaged store is opened as it was or refused, and then repaired from its backup", async () => {
   const toll = await damaged(60, 71);
   expect(toll.wrong).toEqual([]);
   const refused = Object.values(toll.refused).reduce((sum, count) => sum + count, 0);

@@ -42,8 +42,8 @@ export interface Life {
   readonly checkpoints?: boolean;
   /** For the process: the disk's faults. */
   readonly environment?: Readonly<Record<string, string>>;
-  /** Ends it with SIGKILL so many ms after it has sent its first entry. */
-  readonly killAfterMs?: number;
+  /** Ends it with SIGKILL after so many entries of this life were answered with "saved", and so many ms. */
+  readonly killAfter?: { readonly saved: number; readonly ms: number };
   /** A command that the process is started by. */
   readonly through?: readonly string[];
 }
@@ -84,11 +84,11 @@ export async function live(book: Book, life: Life): Promise<Ended> {
     complaint += text;
   });
   const told = { saved: 0, closed: false };
-  const first = note(book, child.stdout, told, () => child.kill("SIGKILL"));
+  const enough = note(book, child.stdout, told, life.killAfter?.saved ?? 0, () => child.kill("SIGKILL"));
   const gone = once(child, "close");
-  if (life.killAfterMs !== undefined) {
-    await Promise.race([first, gone]);
-    await wait(life.killAfterMs);
+  if (life.killAfter !== undefined) {
+    await Promise.race([enough, gone]);
+    await wait(life.killAfter.ms);
     child.kill("SIGKILL");
   }
   const [code, signal] = (await gone) as [number | null, NodeJS.Signals | null];
@@ -100,11 +100,12 @@ function line(book: Book, [id, sent]: [string, Sent]): string {
   return JSON.stringify({ sent, saved: book.saved.has(id) });
 }
 
-/** Resolves at the first entry; goes on noting. */
+/** Resolves once `enough` entries are saved, or at the first thing said where none has to be; goes on noting. */
 function note(
   book: Book,
   output: NodeJS.ReadableStream,
   told: { saved: number; closed: boolean },
+  enough: number,
   onRest: () => void,
 ): Promise<void> {
   return new Promise((resolve) => {
@@ -119,7 +120,7 @@ function note(
       if ("refused" in said) book.refused.set(said.key, (book.refused.get(said.key) ?? 0) + 1);
       if ("rests" in said) onRest();
       if ("closed" in said) told.closed = true;
-      resolve();
+      if (told.saved >= enough) resolve();
     });
   });
 }

@@ -5,7 +5,6 @@ import { cutInCheckpoints, cutOff, failing, filledUp, killed, startedFull, type 
 /** The short form of `npm run plug`: the same faults, a few of each. */
 const library = buildDisk();
 const mount = canMount();
-const limit = { timeout: 120_000 };
 afterAll(() => {
   for (const answer of [library, mount]) {
     if (typeof answer === "object") console.log(`Skipped here: ${answer.why}`);
@@ -18,33 +17,33 @@ function expectAllKept(toll: Toll, faults: number): void {
   expect(toll.saved).toBeGreaterThan(0);
 }
 
-test("what was saved survives the process's end at any moment, once, with its marks", limit, async () => {
+test("what was saved survives the process's end at any moment, once, with its marks", async () => {
   expectAllKept(await killed(4, 11), 4);
 });
 
 describe.skipIf(typeof library !== "string")("on a disk that loses power or fails", () => {
   const disk = String(library);
 
-  test("what was saved survives the power going", limit, async () => {
+  test("what was saved survives the power going", async () => {
     expectAllKept(await cutOff(disk, 5, 21), 5);
   });
 
-  test("what was saved survives an end in a checkpoint", limit, async () => {
+  test("what was saved survives an end in a checkpoint", async () => {
     expectAllKept(await cutInCheckpoints(disk, 4, 71), 4);
   });
 
-  test("with synchronous=NORMAL the same test fails, so it would notice", limit, async () => {
+  test("with synchronous=NORMAL the same test fails, so it would notice", async () => {
     const toll = await cutOff(disk, 4, 31, "NORMAL");
     expect(toll.wrong).not.toEqual([]);
   });
 
-  test("syncs that fail are told, and nothing saved is lost or there twice", limit, async () => {
+  test("syncs that fail are told, and nothing saved is lost or there twice", async () => {
     const toll = await failing(disk, 2, 41, "sync");
     expectAllKept(toll, 0);
     expect(toll.refused.get("disk.failed")).toBeGreaterThan(0);
   });
 
-  test("writes that find no room are told, and nothing saved is lost or there twice", limit, async () => {
+  test("writes that find no room are told, and nothing saved is lost or there twice", async () => {
     const toll = await failing(disk, 2, 51, "write");
     expectAllKept(toll, 0);
     expect(toll.refused.get("disk.full")).toBeGreaterThan(0);
@@ -53,7 +52,6 @@ describe.skipIf(typeof library !== "string")("on a disk that loses power or fail
 
 test.skipIf(mount !== true)(
   "a disk filled to the last byte refuses with a sentence and keeps what was saved",
-  limit,
   async () => {
     const toll = await filledUp(900_000, 61);
     expectAllKept(toll, 1);

@@ -53,7 +53,11 @@ async function suffer(
 /** Ends the process that enters with SIGKILL, at random. */
 export function killed(times: number, seed: number): Promise<Toll> {
   const chance = chanceOf(seed);
-  const life = (_book: Book, index: number) => ({ seed: seed + index, killAfterMs: chance() ** 2 * 900 });
+  // Young stores often, and in the middle of whatever it does then.
+  const life = (_book: Book, index: number) => ({
+    seed: seed + index,
+    killAfter: { saved: Math.floor(chance() ** 2 * 400), ms: chance() * 5 },
+  });
   return suffer(times, life, (_code, signal) => signal === "SIGKILL");
 }
 

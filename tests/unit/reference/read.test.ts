@@ -5,6 +5,7 @@ import type { AlikeMarks } from "../../../electron/domain/reference/bundle.ts";
 import { readableVersions } from "../../../electron/domain/reference/descriptor.ts";
 import { fingerprint } from "../../../electron/domain/tests/fingerprint.ts";
 import { defaultParameters } from "../../../electron/domain/tests/registry.ts";
+import { ordinaryMs } from "../../ordinary.ts";
 import { makeBundle, plain, pushUps, rehashed, tamper, textsOf, whyNot, zipOf } from "./making.ts";
 
 const bundle = makeBundle({ rows: plain });
@@ -158,11 +159,12 @@ describe("a bundle as a whole is refused", () => {
     ["full of quotation marks that don't end", `"${'\\"'.repeat(400_000)}`],
     ["cut short", '{"profile": "data-package", '],
     ["empty", ""],
-  ])("with JSON that is %s", (_what, text) => {
-    const start = performance.now();
-    expect(whyNot(tamper(bundle, "datapackage.json", () => text))).toBe("reference.unreadable");
-    expect(whyNot(tamper(bundle, "protocols.json", () => text))).toBe("reference.unreadable");
-    expect(performance.now() - start).toBeLessThan(1000);
+  ])("with JSON that is %s", async (_what, text) => {
+    const took = await ordinaryMs(() => {
+      expect(whyNot(tamper(bundle, "datapackage.json", () => text))).toBe("reference.unreadable");
+      expect(whyNot(tamper(bundle, "protocols.json", () => text))).toBe("reference.unreadable");
+    });
+    expect(took).toBeLessThan(1000);
   });
 
   test("with bytes that are no text", () => {
@@ -294,11 +296,10 @@ describe("rows that no bundle has are refused by line and column", () => {
     ["columns", `${header}\r\n${",".repeat(3_900_000)}\r\n`, "reference.row"],
     ["a header", `${"id,".repeat(1_300_000)}\r\n`, "reference.columns"],
     ["a cell", `${header}\r\n"${"x".repeat(3_900_000)}"\r\n`, "reference.row"],
-  ])("%s as large as they can be cost little", (_what, text, why) => {
+  ])("%s as large as they can be cost little", async (_what, text, why) => {
     const zip = tamper(bundle, "marks.csv", () => text);
-    const [before, start] = [process.memoryUsage().rss, performance.now()];
-    expect(whyNot(zip)).toBe(why);
-    expect(performance.now() - start).toBeLessThan(3000);
+    const before = process.memoryUsage().rss;
+    expect(await ordinaryMs(() => expect(whyNot(zip)).toBe(why))).toBeLessThan(3000);
     expect(process.memoryUsage().rss - before).toBeLessThan(400 * 1024 * 1024);
   });
 

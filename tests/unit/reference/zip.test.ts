@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { readZip } from "../../../electron/api/reference/zip.ts";
 import { Refusal } from "../../../electron/domain/refusal.ts";
+import { ordinaryMs } from "../../ordinary.ts";
 import { gigabyteOfZeros, honest, rawZip } from "./hostile-zips.ts";
 
 const known = (name: string) => ["a.csv", "b.csv", "c.csv"].includes(name);
@@ -50,26 +51,26 @@ test("a name stands once, and the same in both headers", () => {
   expect(whyNot(zip)).toBe("reference.damaged");
 });
 
-/** How long something takes and by how much memory grows meanwhile, beside what is there already. */
-function cost(work: () => void): { ms: number; megabytes: number } {
-  const [before, start] = [process.memoryUsage(), performance.now()];
+/** By how much memory grows while something is done, and how long it takes on an ordinary machine. */
+async function cost(work: () => void): Promise<{ ms: number; megabytes: number }> {
+  const before = process.memoryUsage().rss;
   work();
-  const [ms, after] = [performance.now() - start, process.memoryUsage()];
-  return { ms, megabytes: (after.rss - before.rss) / 1024 / 1024 };
+  const megabytes = (process.memoryUsage().rss - before) / 1024 / 1024;
+  return { ms: await ordinaryMs(work), megabytes };
 }
 
-test("a gigabyte that says so is not unpacked at all", () => {
+test("a gigabyte that says so is not unpacked at all", async () => {
   const data = gigabyteOfZeros();
   expect(data.length).toBeLessThan(1.1 * 1024 * 1024);
   const zip = rawZip([{ name: "a.csv", data, bytes: 1024 ** 3, crc: 0, method: 8 }]);
-  const { ms, megabytes } = cost(() => expect(whyNot(zip)).toBe("reference.swells"));
+  const { ms, megabytes } = await cost(() => expect(whyNot(zip)).toBe("reference.swells"));
   expect(ms).toBeLessThan(200);
   expect(megabytes).toBeLessThan(32);
 });
 
-test("a gigabyte that says it is small is left at the size that it said", () => {
+test("a gigabyte that says it is small is left at the size that it said", async () => {
   const zip = rawZip([{ name: "a.csv", data: gigabyteOfZeros(), bytes: 4_000_000, crc: 0, method: 8 }]);
-  const { ms, megabytes } = cost(() => expect(whyNot(zip)).toBe("reference.swells"));
+  const { ms, megabytes } = await cost(() => expect(whyNot(zip)).toBe("reference.swells"));
   expect(ms).toBeLessThan(500);
   expect(megabytes).toBeLessThan(32);
 });

@@ -26,7 +26,8 @@ it("fills a folder once, however many want it at the same time, and later not ag
   let fills = 0;
   const fill = async (unfinished: string): Promise<void> => {
     fills += 1;
-    await sleep(50);
+    // Until both others wait for it.
+    while (lines.length < 2) await sleep(1);
     await writeFile(join(unfinished, "electron"), "complete");
   };
   await Promise.all([1, 2, 3].map(() => makeOnce(folder, log, fill)));
