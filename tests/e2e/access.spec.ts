@@ -1,7 +1,8 @@
 import { expect, type Page } from "@playwright/test";
 import { expectForEverybody } from "./axe.ts";
-import { test } from "./fixture.ts";
+import { test as alone } from "./fixture.ts";
 import { callDoor, goTo } from "./page.ts";
+import { test } from "./shared.ts";
 import { bringSheet, roster } from "./sheets.ts";
 import { entryOf, keyFromPaper, type Station } from "./stations.ts";
 
@@ -16,25 +17,26 @@ test("the first screen, empty and with a fault", async ({ tapeline: { desk } }) 
   await expectForEverybody(desk);
 });
 
-test("a planned day, its rules and their question; a closed one, and the start after it", async ({
-  tapeline: { desk },
-}) => {
-  await callDoor(desk, "day.create", { date: "2026-03-14", title: "Spring testing day" });
-  await desk.reload();
-  await expect(desk.getByRole("link", { name: "Go to the day at hand" })).toBeVisible();
-  await expectForEverybody(desk);
-  await goTo(desk, "Day");
-  await desk.getByRole("button", { name: /^Change how the Quadrant jump is held/i }).click();
-  await expect(desk.getByRole("alertdialog")).toBeVisible();
-  await expectForEverybody(desk);
-  await desk.keyboard.press("Escape");
-  await desk.getByRole("button", { name: "Open the day" }).click();
-  await expect(desk.getByText(/^The day is open/)).toBeVisible();
-  await expectForEverybody(desk);
-  await callDoor(desk, "day.close", { dayId: 1 });
-  await expect(desk.getByRole("heading", { name: "Earlier days" })).toBeVisible();
-  await expectForEverybody(desk);
-});
+alone(
+  "a planned day, its rules and their question; a closed one, and the start after it",
+  async ({ tapeline: { desk } }) => {
+    await callDoor(desk, "day.create", { date: "2026-03-14", title: "Spring testing day" });
+    await desk.reload();
+    await expect(desk.getByRole("link", { name: "Go to the day at hand" })).toBeVisible();
+    await expectForEverybody(desk);
+    await goTo(desk, "Day");
+    await desk.getByRole("button", { name: /^Change how the Quadrant jump is held/i }).click();
+    await expect(desk.getByRole("alertdialog")).toBeVisible();
+    await expectForEverybody(desk);
+    await desk.keyboard.press("Escape");
+    await desk.getByRole("button", { name: "Open the day" }).click();
+    await expect(desk.getByText(/^The day is open/)).toBeVisible();
+    await expectForEverybody(desk);
+    await callDoor(desk, "day.close", { dayId: 1 });
+    await expect(desk.getByRole("heading", { name: "Earlier days" })).toBeVisible();
+    await expectForEverybody(desk);
+  },
+);
 
 test("a station live: nobody called, who is keying, the rules, and a test skipped", async ({
   tapeline: { desk },

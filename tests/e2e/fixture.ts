@@ -18,11 +18,11 @@ export const test = base.extend<{ tapeline: Tapeline }, { stage: Stage }>({
   ],
   tapeline: async ({ stage }, use, info) => {
     const folder = await mkdtemp(join(tmpdir(), "tapeline-e2e-"));
-    const session = await startSession(stage, folder, info);
+    const session = await startSession(stage, folder);
     try {
       await use(session.tapeline);
     } finally {
-      await session.end();
+      await session.end(info.status !== info.expectedStatus);
       await rm(folder, { recursive: true, force: true, maxRetries: 5 });
     }
   },

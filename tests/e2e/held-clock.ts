@@ -17,6 +17,7 @@ export interface HeldClock {
   pass(ms: number): Promise<void>;
   /** Ms since the clocks were stopped. */
   now(): number;
+  isHeld(): boolean;
 }
 
 /** The clocks of one session, over all the programs that it starts. */
@@ -54,6 +55,7 @@ export function sessionClock(program: () => ElectronApplication): SessionClock {
       await program().evaluate((_electron, by) => globalThis.heldMain?.pass(by), ms);
     },
     now: () => passed,
+    isHeld: () => held !== null,
     async environment() {
       if (held === null) return {};
       const script = join(held.folder, "main.cjs");

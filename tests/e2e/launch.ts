@@ -1,3 +1,4 @@
+import type { ChildProcess } from "node:child_process";
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { _electron, type ElectronApplication, type Page } from "@playwright/test";
@@ -19,6 +20,8 @@ export interface Stage {
 /** An app that runs, and what its main process has printed so far. */
 export interface Launched {
   readonly app: ElectronApplication;
+  /** Its main process; the runner forgets it with an app that has ended. */
+  readonly process: ChildProcess;
   readonly printed: () => string;
 }
 
@@ -54,13 +57,14 @@ export async function launchApp(
     args,
     env: { ...environment(stage, folder), ...env },
   });
+  const process = app.process();
   let output = "";
-  for (const stream of [app.process().stdout, app.process().stderr]) {
+  for (const stream of [process.stdout, process.stderr]) {
     stream?.on("data", (text) => {
       output += text;
     });
   }
-  return { app, printed: () => output };
+  return { app, process, printed: () => output };
 }
 
 /** The window of a host, by its address and never by the order in which windows came, once it shows its data. */
@@ -85,8 +89,7 @@ async function waitForPage(app: ElectronApplication, shown: (page: Page) => bool
  * Closes the app as its user would; ends the process when it does not close, and fails then.
  * @param asMachine closes it as a machine that goes down does: a desk that is shut lets nobody else close it.
  */
-export async function closeApp({ app, printed }: Launched, asMachine = false): Promise<void> {
-  const process = app.process();
+export async function closeApp({ app, process, printed }: Launched, asMachine = false): Promise<void> {
   if (process.exitCode !== null || process.signalCode !== null) return;
   let overdue = false;
   const timer = setTimeout(() => {

@@ -1,4 +1,4 @@
-import type { ElectronApplication, Page, TestInfo } from "@playwright/test";
+import { type ElectronApplication, type Page, test } from "@playwright/test";
 import type { Bridge } from "../../electron/shell/bridge-types.ts";
 import type { ForTests } from "../../electron/shell/for-tests.ts";
 import { type HeldClock, type SessionClock, sessionClock } from "./held-clock.ts";
@@ -28,14 +28,14 @@ export interface Tapeline {
 
 export interface Session {
   readonly tapeline: Tapeline;
-  /** Closes the app; keeps trace, pictures and what was printed when the test failed. */
-  end(): Promise<void>;
+  /** Closes the app; keeps trace, pictures and what was printed of a test that failed. */
+  end(failed: boolean): Promise<void>;
 }
 
 /** Starts the app on `folder` and waits until its desk shows its data. */
-export async function startSession(stage: Stage, folder: string, info: TestInfo): Promise<Session> {
+export async function startSession(stage: Stage, folder: string): Promise<Session> {
   const clock = sessionClock(() => current.launched.app);
-  let current = await start(stage, folder, info, clock);
+  let current = await start(stage, folder, clock);
   const tapeline: Tapeline = {
     folder,
     clock,
@@ -51,9 +51,9 @@ export async function startSession(stage: Stage, folder: string, info: TestInfo)
       return pageOf(current.launched.app, "board");
     },
     async restart(between) {
-      await finish(current.launched, info, false);
+      await finish(current.launched, false);
       await between?.();
-      current = await start(stage, folder, info, clock);
+      current = await start(stage, folder, clock);
     },
     async blocked() {
       const blocked = await current.launched.app.evaluate(() =>
@@ -64,8 +64,8 @@ export async function startSession(stage: Stage, folder: string, info: TestInfo)
     },
     environment: () => environment(stage, folder),
   };
-  async function end(): Promise<void> {
-    await finish(current.launched, info, info.status !== info.expectedStatus);
+  async function end(failed: boolean): Promise<void> {
+    await finish(current.launched, failed);
     await clock.end();
   }
   return { tapeline, end };
@@ -80,51 +80,51 @@ async function callBridge<Result>(desk: Page, work: (bridge: Bridge) => Promise<
 async function start(
   stage: Stage,
   folder: string,
-  info: TestInfo,
   clock: SessionClock,
 ): Promise<{ launched: Launched; desk: Page }> {
   const launched = await launchApp(stage, folder, await clock.environment());
-  return { launched, desk: await shown(launched, info) };
+  return { launched, desk: await shown(launched) };
 }
 
-async function shown(launched: Launched, info: TestInfo): Promise<Page> {
+async function shown(launched: Launched): Promise<Page> {
   try {
     await launched.app.context().tracing.start({ snapshots: true });
     return await pageOf(launched.app, "desk");
   } catch (error) {
-    await finish(launched, info, true);
+    await finish(launched, true);
     throw error;
   }
 }
 
-async function finish(launched: Launched, info: TestInfo, failed: boolean): Promise<void> {
+async function finish(launched: Launched, failed: boolean): Promise<void> {
   try {
-    if (failed) await keepEvidence(launched, info);
+    if (failed) await keepEvidence(launched);
   } finally {
     await closeApp(launched, failed);
   }
 }
 
 /** What a failed test leaves to look at; what can't be had says why, and hides neither the failure nor the rest. */
-async function keepEvidence({ app, printed }: Launched, info: TestInfo): Promise<void> {
+async function keepEvidence({ app, printed }: Launched): Promise<void> {
+  const info = test.info();
   await info.attach("printed", { body: printed() });
-  await attached(info, "pictures", async () => {
+  await attached("pictures", async () => {
     for (const { host, picture } of await picturesOf(app)) {
       await info.attach(host, { body: Buffer.from(picture, "base64"), contentType: "image/png" });
     }
   });
-  await attached(info, "trace", async () => {
+  await attached("trace", async () => {
     const path = info.outputPath("trace.zip");
     await app.context().tracing.stop({ path });
     await info.attach("trace", { path });
   });
 }
 
-async function attached(info: TestInfo, what: string, attach: () => Promise<void>): Promise<void> {
+async function attached(what: string, attach: () => Promise<void>): Promise<void> {
   try {
     await attach();
   } catch (error) {
-    await info.attach(`no ${what}`, { body: String(error) });
+    await test.info().attach(`no ${what}`, { body: String(error) });
   }
 }
 

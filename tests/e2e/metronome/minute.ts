@@ -3,6 +3,7 @@ import { anchorOfTap, createHeatClock } from "../../../renderer/sound/clock.ts";
 import { createSoundEngine, type SoundView } from "../../../renderer/sound/engine.ts";
 import { runHeatSound } from "../../../renderer/sound/run.ts";
 import type { ScheduledCue } from "../../../renderer/sound/schedule.ts";
+import type { Counted } from "./counter.ts";
 
 /** What a run of the metronome left behind. */
 export interface Minute {
@@ -111,6 +112,8 @@ export interface Quiet {
   readonly timer: number;
   readonly ticks: number;
   readonly longestGapMs: number;
+  /** The same of a thread that counts for itself: what it misses the machine did not give. */
+  readonly counted: Counted;
 }
 
 /** Counts ticks in a hidden window: nothing sounds, so the system puts the page's own timers to sleep. */
@@ -122,12 +125,17 @@ export async function countTicksHidden(): Promise<Quiet> {
   const own = setInterval(() => {
     timer += 1;
   }, 125);
+  const counter = new Worker("./counter.js");
   const stopTime = createSoundEngine().keepTime(() => times.push(performance.now()));
   await wait(8_000);
   stopTime();
   clearInterval(own);
+  const counted = await new Promise<Counted>((resolve) => {
+    counter.onmessage = ({ data }) => resolve(data as Counted);
+    counter.postMessage(null);
+  });
   const gaps = times.slice(1).map((time, index) => time - (times[index] ?? time));
-  return { timer, ticks: times.length, longestGapMs: Math.max(...gaps) };
+  return { timer, ticks: times.length, longestGapMs: Math.max(...gaps), counted };
 }
 
 function wait(ms: number): Promise<void> {

@@ -7,6 +7,8 @@ export interface GridReport {
   readonly leftOut: readonly number[];
   /** The beat that is furthest from where it should be heard, by the page's clock. */
   readonly worstMs: number;
+  /** The most by which the sound device itself was off its own even pace, which nobody can know before it happens. */
+  readonly strayedMs: number;
   /** How much the error grows in a minute. */
   readonly driftMsPerMinute: number;
   /** The step between two beats that differs most from an even one, by the audio clock alone. */
@@ -22,19 +24,23 @@ export interface GridReport {
  * all of the system's output time stamps of the run, which the metronome, knowing only the past, can't have had.
  */
 export function gridReport(run: Minute, untilMs: number): GridReport {
-  const beats = run.scheduled.filter(({ atMs }) => atMs <= untilMs);
+  const all = run.scheduled.filter(({ atMs }) => atMs <= untilMs);
+  // Planned anew, a beat is heard as it was planned last.
+  const beats = [...new Map(all.map((beat) => [beat.atMs, beat])).values()].sort((a, b) => a.atMs - b.atMs);
   const sounded = beats.flatMap(({ atMs, idealMs, when }) =>
     when === null ? [] : [{ atMs, idealMs, when }],
   );
-  const card = lineThrough(run.stamps.filter(([audio, page]) => audio > 0 && page > 0));
+  const stamps = run.stamps.filter(([audio, page]) => audio > 0 && page > 0);
+  const card = lineThrough(stamps);
   const errors = sounded.map(({ when, idealMs }) => card.at(when) - idealMs);
   const trend = lineThrough(sounded.map(({ atMs }, index) => [atMs / 60_000, errors[index] ?? 0] as const));
   const onsets = sounded.map(({ when }) => nearest(run.heard, when) - when);
   const figures = {
     beats: beats.length,
-    twice: beats.map(({ atMs }) => atMs).filter((atMs, place, all) => all.indexOf(atMs) !== place),
+    twice: all.map(({ atMs }) => atMs).filter((atMs, place, every) => every.indexOf(atMs) !== place),
     leftOut: beats.filter(({ when }) => when === null).map(({ atMs }) => atMs),
     worstMs: worstOf(errors),
+    strayedMs: worstOf(stamps.map(([audio, page]) => card.at(audio) - page)),
     driftMsPerMinute: trend.slope,
     unevenMs: worstOf(steps(sounded)),
     heard: onsets.filter((off) => Math.abs(off) < 0.1).length,
@@ -46,11 +52,12 @@ export function gridReport(run: Minute, untilMs: number): GridReport {
 type Figures = Omit<GridReport, "lines">;
 
 function linesOf(figures: Figures, card: Line, { hangs, hiddenStamps }: Minute): string[] {
-  const { beats, heard, worstMs, driftMsPerMinute, unevenMs, heardOffMs } = figures;
+  const { beats, heard, worstMs, strayedMs, driftMsPerMinute, unevenMs, heardOffMs } = figures;
   return [
     `${beats} beats at 40 a minute; the page hung ${hangs.count} times, ${hangs.longest.toFixed(0)} ms at worst,`,
     `  and was looked at ${hiddenStamps} times while hidden`,
     `worst error against the grid ${worstMs.toFixed(3)} ms, drift ${driftMsPerMinute.toFixed(3)} ms a minute`,
+    `  where the sound device strayed by ${strayedMs.toFixed(3)} ms`,
     `worst step between beats ${unevenMs.toFixed(3)} ms off by the audio clock,`,
     `  which runs ${((1 - card.slope / 1000) * 1e6).toFixed(1)} millionths fast against the page's`,
     `${heard} heard on the audio thread, ${heardOffMs.toFixed(3)} ms off their times at worst`,

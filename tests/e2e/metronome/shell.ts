@@ -1,7 +1,9 @@
 /** What the page of this folder is shown with. */
 interface Settings {
-  /** Has the built page in `page`, and gets `result.json`. */
+  /** Gets `result.json`. */
   readonly folder: string;
+  /** Has the built page. */
+  readonly page: string;
   readonly task: string;
   readonly policy: string;
 }
@@ -12,7 +14,7 @@ interface Settings {
  */
 export async function showTestPage(
   { app, BrowserWindow, session }: typeof import("electron"),
-  { folder, task, policy }: Settings,
+  { folder, page, task, policy }: Settings,
 ): Promise<void> {
   const files = process.getBuiltinModule("node:fs/promises");
   await app.whenReady();
@@ -33,7 +35,7 @@ export async function showTestPage(
     } else {
       const type = types[path.split(".").at(-1) ?? ""] ?? "application/octet-stream";
       const headers = { "content-type": type, "content-security-policy": policy };
-      return new Response(await files.readFile(`${folder}/page${path}`), { headers });
+      return new Response(await files.readFile(`${page}${path}`), { headers });
     }
     return new Response("done");
   });

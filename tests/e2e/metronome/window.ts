@@ -10,6 +10,9 @@ import { environment, type Stage } from "../launch.ts";
 import type { Tasks } from "./page.ts";
 import { showTestPage } from "./shell.ts";
 
+/** When a page is given up that says nothing: far more than any task takes on a slow machine. */
+const limitMs = 200_000;
+
 /**
  * Starts the built app and shows the page of this folder beside it, in a window of its own, on the app's scheme, under
  * the app's content policy and built as the app's own pages are; the page does its task and says what came of it. Nothing
@@ -17,13 +20,12 @@ import { showTestPage } from "./shell.ts";
  */
 export async function inWindow<Task extends keyof Tasks>(
   stage: Stage,
+  page: string,
   task: Task,
-  limitMs: number,
 ): Promise<Tasks[Task]> {
   const folder = await mkdtemp(join(tmpdir(), "tapeline-metronome-"));
   try {
-    await buildPage(join(folder, "page"));
-    const printed = await runApp(stage, folder, task, limitMs);
+    const printed = await runApp(stage, { folder, page }, task);
     const result = await readFile(join(folder, "result.json"), "utf8").catch(() => null);
     if (result === null) throw new Error(`The page said nothing in ${limitMs} ms. It printed:\n${printed}`);
     return JSON.parse(result) as Tasks[Task];
@@ -32,7 +34,8 @@ export async function inWindow<Task extends keyof Tasks>(
   }
 }
 
-async function buildPage(outDir: string): Promise<void> {
+/** Builds the page of this folder as the app's own pages are. */
+export async function buildPage(outDir: string): Promise<void> {
   const { renderer } = config;
   await build({
     ...renderer,
@@ -44,7 +47,7 @@ async function buildPage(outDir: string): Promise<void> {
       outDir,
       emptyOutDir: true,
       rolldownOptions: {
-        input: ["index.html", "listener.ts"].map((name) => join(import.meta.dirname, name)),
+        input: ["index.html", "listener.ts", "counter.ts"].map((name) => join(import.meta.dirname, name)),
         output: { entryFileNames: "[name].js" },
       },
     },
@@ -52,9 +55,13 @@ async function buildPage(outDir: string): Promise<void> {
 }
 
 /** Runs the app until the page has said what came of its task, and returns what was printed. */
-async function runApp(stage: Stage, folder: string, task: string, limitMs: number): Promise<string> {
+async function runApp(
+  stage: Stage,
+  { folder, page }: Readonly<Record<"folder" | "page", string>>,
+  task: string,
+): Promise<string> {
   const start = join(folder, "shell.cjs");
-  const settings = JSON.stringify({ folder, task, policy: contentSecurityPolicy });
+  const settings = JSON.stringify({ folder, page, task, policy: contentSecurityPolicy });
   // The app's own modules are there from the next turn on.
   await writeFile(start, `process.nextTick(() => (${showTestPage})(require("electron"), ${settings}));\n`);
   const { runtime, display } = stage;
