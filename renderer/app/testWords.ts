@@ -19,8 +19,8 @@ export type TestWord =
   | "hint"
   | `rules.${"setUp" | "run" | "counts" | "score" | "stop"}`;
 
-/** A word of a test that not every test has: a label of its fields, choices, settings, columns or taps. */
-export type OwnWord = `${"field" | "choice" | "setting" | "column" | "tap"}.${string}`;
+/** A word of a test that not every test has: a label of its fields, choices, settings, columns, taps or gains. */
+export type OwnWord = `${"field" | "choice" | "setting" | "column" | "tap" | "gain"}.${string}`;
 
 type AnyKey = (key: string, values?: Record<string, unknown>) => string;
 

@@ -1,3 +1,4 @@
+import type { CSSProperties } from "react";
 import { useTranslation } from "react-i18next";
 import { Link, useLocation } from "wouter";
 import { useKeys } from "../app/keys.ts";
@@ -19,7 +20,7 @@ export function TapeNav() {
   useKeys(Object.fromEntries(withKey.map(({ place, index }) => [`Alt+${index}`, () => go(place.path)])));
   return (
     <nav aria-label={t("frame.places")}>
-      <ol className={css.tape}>
+      <ol className={css.tape} style={{ "--places": places.length } as CSSProperties}>
         {shown.map(({ place, index }) => (
           <li key={place.key}>
             <Stop place={place} index={index} current={isAt(path, place)} />

@@ -1,13 +1,11 @@
 import { expect, type Locator, type Page } from "@playwright/test";
 import type { HeatView } from "../../electron/api/heat/schemas.ts";
-import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import { type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
 import type { HeldClock } from "./held-clock.ts";
 import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";
 
 export type LiveHeat = NonNullable<HeatView["heat"]>;
-
-const testCodes: readonly TestCode[] = ["push-up", "agility", "vertical", "core", "endurance"];
 
 /** An open day with bibs 1 to `count` who take one test alone, at the screen that runs it. */
 export async function openLive(

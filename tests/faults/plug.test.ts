@@ -62,7 +62,6 @@ test.skipIf(mount !== true)(
 
 test.skipIf(mount !== true).each(["closed", "killed"] as const)(
   "a start on a full disk opens for reading, refuses an entry with a sentence, and goes on once there is room: %s",
-  limit,
   (ending) => {
     const expected = { attempts: 30, refused: "disk.full", entered: 10, trouble: "" };
     expect(startedFull(1_500_000, ending)).toEqual(expected);

@@ -85,7 +85,8 @@ export function cutInCheckpoints(library: string, times: number, seed: number): 
   const chance = chanceOf(seed);
   const life = (book: Book, index: number): Life => {
     const common = { seed: seed + index, checkpoints: true };
-    if (index % 2 === 0) return { ...common, killAfterMs: 100 + chance() * 400 };
+    if (index % 2 === 0)
+      return { ...common, killAfter: { saved: Math.floor(chance() * 40), ms: chance() * 60 } };
     const faults: Faults = {
       cutAt: Math.floor(250 + chance() * 700),
       seed: index % 3 === 0 ? 0 : seed + index,

@@ -54,6 +54,12 @@ describe.each(testCodes)("the words of the %s", (code) => {
     expect(unnamed).toEqual([]);
   });
 
+  test("say a gain in each unit that one is told in", () => {
+    const { unit } = protocol.grain;
+    const told = unit === "s" ? ["seconds", "time"] : unit === "cm" ? ["cm", "in"] : [unit];
+    expect(missing(told.map((each) => `gain.${each}`))).toEqual([]);
+  });
+
   test("name each way of doing it, where there are several", () => {
     const ways = protocol.variants.length > 1 ? protocol.variants : [];
     expect(missing(ways.map((variant) => `choice.variant.${variant}`))).toEqual([]);

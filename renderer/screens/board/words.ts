@@ -3,6 +3,8 @@ import type { Gain, Label } from "../../../electron/api/board/schemas.ts";
 import type { Written } from "../../../electron/domain/tests/protocol.ts";
 import { protocolOf, type TestCode } from "../../../electron/domain/tests/registry.ts";
 
+import { useTestWords } from "../../app/testWords.ts";
+
 interface SaidGain {
   /** With its sign: a circuit's time goes down. */
   readonly number: string;
@@ -10,18 +12,16 @@ interface SaidGain {
   readonly words: string;
 }
 
-/** How a gain is said: the number with its sign, and words that hold without the sign. */
+/** The words of a gain where its unit is no word of a key. */
+const timeWords: Readonly<Record<string, string>> = { s: "seconds", "min:s": "time" };
+
+/** How a gain is said: the number with its sign, and the test's own words, which hold without the sign. */
 export function useGain(): (test: TestCode, gain: Gain) => SaidGain {
-  const { t } = useTranslation("board");
+  const testWord = useTestWords();
   return (test, { number, unit }) => {
-    const faster = protocolOf(test).better === "lower";
-    const signed = `${faster ? "−" : "+"}${number}`;
-    const count = Number(number);
-    if (unit === "s") {
-      return { number: signed, words: t(`gain.${faster ? "secondsFaster" : "secondsLonger"}`, { count }) };
-    }
-    if (unit === "min:s") return { number: signed, words: t(faster ? "gain.faster" : "gain.longer") };
-    return { number: signed, words: t(`gain.${unit}`, { count }) };
+    const sign = protocolOf(test).better === "lower" ? "−" : "+";
+    const words = testWord(test, `gain.${timeWords[unit] ?? unit}`, { count: Number(number) });
+    return { number: `${sign}${number}`, words };
   };
 }
 

@@ -45,7 +45,9 @@ function Measured({ live, lane }: { readonly live: Live<"vertical">; readonly la
       {trialsLeft > 0 && phase !== "aside" ? (
         <>
           <VerticalEntry live={live} lane={lane} typing={typing} />
-          <NumberPad unit={live.lengths} text={typing.text} onText={(text) => setText(live, lane, text)} />
+          <div className={css.pad}>
+            <NumberPad unit={live.lengths} text={typing.text} onText={(text) => setText(live, lane, text)} />
+          </div>
         </>
       ) : (
         <h2 className={css.done}>{t("live.done", { count: heights.length })}</h2>
