@@ -10,7 +10,7 @@ const root = new URL("../../", import.meta.url).pathname;
 
 /** Attributes of elements, and of this program's own parts, whose text people see or hear. */
 const shown = new Set(
-  "aria-label aria-description aria-placeholder aria-roledescription aria-valuetext alt title placeholder label lead help does caption note text message".split(
+  "aria-label aria-description aria-placeholder aria-roledescription aria-valuetext alt title placeholder label lead help does caption note text message cancel confirm".split(
     " ",
   ),
 );

@@ -4,7 +4,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { Button } from "../../parts/Button.tsx";
-import { Dialog } from "../../parts/Dialog.tsx";
+import { ConfirmDialog } from "../../parts/ConfirmDialog.tsx";
 
 interface DayStateProps {
   readonly day: { readonly id: number; readonly state: "planned" | "open" | "closed" };
@@ -43,22 +43,18 @@ function CloseDay({ dayId }: { readonly dayId: number }) {
   return (
     <>
       <Button onPress={() => setAsking(true)}>{t("close.action")}</Button>
-      <Dialog
-        open={asking}
-        onClose={() => setAsking(false)}
-        kind="question"
-        title={t("close.title")}
-        actions={
-          <>
-            <Button onPress={() => setAsking(false)}>{t("close.keep")}</Button>
-            <Button kind="danger" busy={close.isPending} onPress={() => close.mutate({ dayId })}>
-              {t("close.action")}
-            </Button>
-          </>
-        }
-      >
-        <p>{t("close.what")}</p>
-      </Dialog>
+      {asking && (
+        <ConfirmDialog
+          title={t("close.title")}
+          cancel={t("close.keep")}
+          confirm={t("close.action")}
+          busy={close.isPending}
+          onConfirm={() => close.mutate({ dayId })}
+          onClose={() => setAsking(false)}
+        >
+          <p>{t("close.what")}</p>
+        </ConfirmDialog>
+      )}
     </>
   );
 }

@@ -4,7 +4,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { Button } from "../../parts/Button.tsx";
-import { Dialog } from "../../parts/Dialog.tsx";
+import { ConfirmDialog } from "../../parts/ConfirmDialog.tsx";
 import { NumberField } from "../../parts/NumberField.tsx";
 import css from "./Rules.module.css";
 
@@ -45,19 +45,14 @@ function RestDialog({ minutes, onClose }: { readonly minutes: number; readonly o
     if (isGood) keep.mutate({ restMinutes: Number(typed) });
   }
   return (
-    <Dialog
-      open
-      onClose={onClose}
-      kind="question"
+    <ConfirmDialog
       title={t("rules.rest.title")}
-      actions={
-        <>
-          <Button onPress={onClose}>{t("rules.cancel")}</Button>
-          <Button kind="primary" busy={keep.isPending} onPress={send}>
-            {t("rules.keep")}
-          </Button>
-        </>
-      }
+      cancel={t("rules.cancel")}
+      confirm={t("rules.keep")}
+      kind="primary"
+      busy={keep.isPending}
+      onConfirm={send}
+      onClose={onClose}
     >
       <NumberField
         label={t("rules.rest.label")}
@@ -68,6 +63,6 @@ function RestDialog({ minutes, onClose }: { readonly minutes: number; readonly o
         maxLength={2}
         error={tried && !isGood ? t("rules.rest.bad") : null}
       />
-    </Dialog>
+    </ConfirmDialog>
   );
 }

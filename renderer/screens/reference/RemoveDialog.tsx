@@ -2,8 +2,7 @@ import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
-import { Button } from "../../parts/Button.tsx";
-import { Dialog } from "../../parts/Dialog.tsx";
+import { ConfirmDialog } from "../../parts/ConfirmDialog.tsx";
 import { writeNumber } from "../../words/numbers.ts";
 import type { Kept } from "./types.ts";
 
@@ -26,21 +25,16 @@ export function RemoveDialog({ reference: { id, origin, marks }, onClose }: Remo
     }),
   );
   return (
-    <Dialog
-      open
-      kind="question"
-      onClose={onClose}
+    <ConfirmDialog
       title={t("remove.title", { origin })}
-      actions={
-        <>
-          <Button onPress={onClose}>{t("remove.cancel")}</Button>
-          <Button kind="danger" autoFocus busy={remove.isPending} onPress={() => remove.mutate({ id })}>
-            {t("remove.sure")}
-          </Button>
-        </>
-      }
+      cancel={t("remove.cancel")}
+      confirm={t("remove.sure")}
+      autoFocus
+      busy={remove.isPending}
+      onConfirm={() => remove.mutate({ id })}
+      onClose={onClose}
     >
       <p>{t("remove.what", { count: marks, shown: writeNumber(marks, i18n.language) })}</p>
-    </Dialog>
+    </ConfirmDialog>
   );
 }

@@ -7,6 +7,7 @@ import { useInitials } from "../../../app/initials.tsx";
 import { tell } from "../../../app/messages.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
 import { Button } from "../../../parts/Button.tsx";
+import { ConfirmDialog } from "../../../parts/ConfirmDialog.tsx";
 import { Dialog } from "../../../parts/Dialog.tsx";
 import { TextField } from "../../../parts/TextField.tsx";
 import { useSay } from "../../../words/say.ts";
@@ -46,19 +47,13 @@ export function EraseDialog({ athlete, before, onClose }: EraseDialogProps) {
     );
   }
   return (
-    <Dialog
-      open
-      kind="question"
-      onClose={onClose}
+    <ConfirmDialog
       title={t("erase.dialog", { name })}
-      actions={
-        <>
-          <Button onPress={onClose}>{t("erase.cancel")}</Button>
-          <Button kind="danger" busy={erase.isPending} onPress={() => void submit()}>
-            {t("erase.sure")}
-          </Button>
-        </>
-      }
+      cancel={t("erase.cancel")}
+      confirm={t("erase.sure")}
+      busy={erase.isPending}
+      onConfirm={() => void submit()}
+      onClose={onClose}
     >
       <EraseSentences before={before} />
       <TextField
@@ -73,7 +68,7 @@ export function EraseDialog({ athlete, before, onClose }: EraseDialogProps) {
         autoFocus
         onEnter={() => void submit()}
       />
-    </Dialog>
+    </ConfirmDialog>
   );
 }
 

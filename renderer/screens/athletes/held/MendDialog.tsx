@@ -4,8 +4,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
-import { Button } from "../../../parts/Button.tsx";
-import { Dialog } from "../../../parts/Dialog.tsx";
+import { ConfirmDialog } from "../../../parts/ConfirmDialog.tsx";
 import { useSay } from "../../../words/say.ts";
 import { faultsOf, type Typed, WalkUpFields } from "../../check-in/WalkUpFields.tsx";
 import css from "./Held.module.css";
@@ -37,19 +36,14 @@ export function MendDialog({ athlete, onClose }: { readonly athlete: Who; readon
     mend.mutate({ athleteId: athlete.athleteId, name, number, league, birthYear: year, category });
   }
   return (
-    <Dialog
-      open
-      onClose={onClose}
-      kind="question"
+    <ConfirmDialog
       title={t("mend.dialog")}
-      actions={
-        <>
-          <Button onPress={onClose}>{t("mend.cancel")}</Button>
-          <Button kind="primary" busy={mend.isPending} onPress={submit}>
-            {t("mend.save")}
-          </Button>
-        </>
-      }
+      cancel={t("mend.cancel")}
+      confirm={t("mend.save")}
+      kind="primary"
+      busy={mend.isPending}
+      onConfirm={submit}
+      onClose={onClose}
     >
       {mend.isError && (
         <p className={css.due} role="alert">
@@ -66,6 +60,6 @@ export function MendDialog({ athlete, onClose }: { readonly athlete: Who; readon
           faults={tried ? faults : new Set()}
         />
       </div>
-    </Dialog>
+    </ConfirmDialog>
   );
 }

@@ -3,8 +3,7 @@ import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
-import { Button } from "../../../parts/Button.tsx";
-import { Dialog } from "../../../parts/Dialog.tsx";
+import { ConfirmDialog } from "../../../parts/ConfirmDialog.tsx";
 import type { Who } from "./types.ts";
 
 /** Takes out somebody typed by mistake. */
@@ -22,26 +21,16 @@ export function RemoveDialog({ athlete, onClose }: { readonly athlete: Who; read
     }),
   );
   return (
-    <Dialog
-      open
-      kind="question"
-      onClose={onClose}
+    <ConfirmDialog
       title={t("remove.title", { name: athlete.name })}
-      actions={
-        <>
-          <Button onPress={onClose}>{t("remove.cancel")}</Button>
-          <Button
-            kind="danger"
-            autoFocus
-            busy={remove.isPending}
-            onPress={() => remove.mutate({ athleteId: athlete.athleteId })}
-          >
-            {t("remove.sure")}
-          </Button>
-        </>
-      }
+      cancel={t("remove.cancel")}
+      confirm={t("remove.sure")}
+      autoFocus
+      busy={remove.isPending}
+      onConfirm={() => remove.mutate({ athleteId: athlete.athleteId })}
+      onClose={onClose}
     >
       <p>{t("remove.what")}</p>
-    </Dialog>
+    </ConfirmDialog>
   );
 }

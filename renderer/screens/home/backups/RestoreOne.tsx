@@ -4,8 +4,7 @@ import { useTranslation } from "react-i18next";
 import { queryClient, useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
-import { Button } from "../../../parts/Button.tsx";
-import { Dialog } from "../../../parts/Dialog.tsx";
+import { ConfirmDialog } from "../../../parts/ConfirmDialog.tsx";
 import { Progress } from "../../../parts/Progress.tsx";
 import { TextField } from "../../../parts/TextField.tsx";
 import { useSay } from "../../../words/say.ts";
@@ -31,19 +30,13 @@ export function RestoreOne({ backup, onClose }: RestoreOneProps) {
     restore.mutate({ place, name, passphrase: passphrase === "" ? null : passphrase });
   }
   return (
-    <Dialog
-      open
-      kind="question"
-      onClose={onClose}
+    <ConfirmDialog
       title={t("restore.taken", { when: when(backup.at) })}
-      actions={
-        <>
-          <Button onPress={onClose}>{t("restore.cancel")}</Button>
-          <Button kind="danger" busy={restore.isPending} onPress={submit}>
-            {t("restore.sure")}
-          </Button>
-        </>
-      }
+      cancel={t("restore.cancel")}
+      confirm={t("restore.sure")}
+      busy={restore.isPending}
+      onConfirm={submit}
+      onClose={onClose}
     >
       <p>{t("restore.what")}</p>
       {locked && (
@@ -64,7 +57,7 @@ export function RestoreOne({ backup, onClose }: RestoreOneProps) {
         </p>
       )}
       {restore.isPending && <Progress label={t("restore.title")} done={null} total={1} />}
-    </Dialog>
+    </ConfirmDialog>
   );
 }
 
