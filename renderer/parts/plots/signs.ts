@@ -1,6 +1,6 @@
 import type { ChannelValues, RenderFunction } from "@observablehq/plot";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { testShapes } from "../test-shapes.ts";
+import { testShapes } from "../marks/test-shapes.ts";
 import css from "./HistoryPlot.module.css";
 import type { HistoryPoint } from "./points.ts";
 

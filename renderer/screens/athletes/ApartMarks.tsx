@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import type { Written } from "../../../electron/domain/tests/protocol.ts";
-import { type Column, DataTable } from "../../parts/DataTable.tsx";
-import { Section } from "../../parts/Panel.tsx";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { Section } from "../../parts/layout/Panel.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useWriteDay } from "../../words/dates.ts";
 import { useUnitWord, useVariantName } from "../../words/marks.ts";
 import css from "./Series.module.css";

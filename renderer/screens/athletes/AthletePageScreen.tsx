@@ -1,10 +1,10 @@
 import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
-import { Answer } from "../../parts/Answer.tsx";
-import { LinkButton } from "../../parts/Button.tsx";
+import { LinkButton } from "../../parts/controls/Button.tsx";
+import { Answer } from "../../parts/layout/Answer.tsx";
+import { Screen } from "../../parts/layout/Screen.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
-import { Screen } from "../../parts/Screen.tsx";
 import { useLengthUnit } from "../../words/lengths.ts";
 import { ApartMarks } from "./ApartMarks.tsx";
 import css from "./AthletePage.module.css";

@@ -1,10 +1,10 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
-import { Button } from "../../parts/Button.tsx";
-import { type Column, DataTable } from "../../parts/DataTable.tsx";
-import { EmptyState } from "../../parts/EmptyState.tsx";
-import { Tag } from "../../parts/Tag.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { EmptyState } from "../../parts/layout/EmptyState.tsx";
+import { Tag } from "../../parts/marks/Tag.tsx";
 import css from "./Athletes.module.css";
 import type { Listed } from "./types.ts";
 

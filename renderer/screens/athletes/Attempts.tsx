@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import { Section } from "../../parts/Panel.tsx";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { Section } from "../../parts/layout/Panel.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useWriteTime } from "../../words/dates.ts";
 import { useWriteSeen } from "../../words/marks.ts";
 import css from "./AthletePage.module.css";

@@ -2,9 +2,9 @@ import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
-import { LinkButton } from "../../parts/Button.tsx";
-import { Choice } from "../../parts/Choice.tsx";
-import { Panel } from "../../parts/Panel.tsx";
+import { LinkButton } from "../../parts/controls/Button.tsx";
+import { Choice } from "../../parts/controls/Choice.tsx";
+import { Panel } from "../../parts/layout/Panel.tsx";
 import type { AthletePage } from "./types.ts";
 
 interface Agreed {

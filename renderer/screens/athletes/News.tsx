@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
-import { PlaceBand } from "../../parts/PlaceBand.tsx";
-import { Tag } from "../../parts/Tag.tsx";
+import { BigNumber } from "../../parts/marks/BigNumber.tsx";
+import { PlaceBand } from "../../parts/marks/PlaceBand.tsx";
+import { Tag } from "../../parts/marks/Tag.tsx";
 import { useWriteDay } from "../../words/dates.ts";
 import { useUnitWord, useWriteChange } from "../../words/marks.ts";
 import { useSay } from "../../words/say.ts";

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, Written } from "../../../electron/domain/tests/protocol.ts";
 import { useTestWords } from "../../app/testWords.ts";
-import { type Column, DataTable } from "../../parts/DataTable.tsx";
+import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
 import { useWriteDay } from "../../words/dates.ts";
 import { useUnitWord, useWriteChange } from "../../words/marks.ts";
 import css from "./Series.module.css";

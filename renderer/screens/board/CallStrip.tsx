@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { Board } from "../../../electron/api/board/schemas.ts";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./CallStrip.module.css";
 
 /** Bibs of one station that have room beside four other stations, in two lines. */

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { Best } from "../../../electron/api/board/schemas.ts";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useSay } from "../../words/say.ts";
 import { GainTape } from "./GainTape.tsx";
 import css from "./Hero.module.css";

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { Best } from "../../../electron/api/board/schemas.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { Hero } from "./Hero.tsx";
 import css from "./NewestScene.module.css";
 import { nameOf } from "./scenes.ts";

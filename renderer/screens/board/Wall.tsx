@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { Row } from "../../../electron/api/board/schemas.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { nameOf, pageOf } from "./scenes.ts";
 import css from "./Wall.module.css";
 import { roomFor, useGain, useGainIn, useLabel } from "./words.ts";

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import { type Column, DataTable } from "../../parts/DataTable.tsx";
-import { Section } from "../../parts/Panel.tsx";
+import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { Section } from "../../parts/layout/Panel.tsx";
 import { writeMoment } from "../../words/dates.ts";
 import { type LogEntry, shortHash } from "./preview.ts";
 

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import { BigNumber } from "../../parts/BigNumber.tsx";
-import { Button } from "../../parts/Button.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import css from "./Glance.module.css";
 import type { Preview } from "./preview.ts";
 

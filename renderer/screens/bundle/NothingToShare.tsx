@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import { LinkButton } from "../../parts/Button.tsx";
-import { EmptyState } from "../../parts/EmptyState.tsx";
+import { LinkButton } from "../../parts/controls/Button.tsx";
+import { EmptyState } from "../../parts/layout/EmptyState.tsx";
 import type { Preview } from "./preview.ts";
 
 /** No day was ever begun in this store. */

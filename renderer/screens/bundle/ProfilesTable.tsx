@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import { type Column, DataTable } from "../../parts/DataTable.tsx";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useVariantName } from "../../words/marks.ts";
 import type { Preview } from "./preview.ts";
 import { quasiColumns } from "./RowsTable.tsx";

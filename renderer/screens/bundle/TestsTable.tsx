@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useVariantName } from "../../words/marks.ts";
 import { BeforeAfter } from "./BeforeAfter.tsx";
 import type { Preview } from "./preview.ts";

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { FilesToRead } from "../../parts/FilesToRead.tsx";
+import { FilesToRead } from "../../parts/layout/FilesToRead.tsx";
 import { writeNumber } from "../../words/numbers.ts";
 import { ProfilesTable } from "./ProfilesTable.tsx";
 import type { Preview } from "./preview.ts";

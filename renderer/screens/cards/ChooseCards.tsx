@@ -2,7 +2,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { fold } from "../../../electron/domain/people/fold.ts";
-import { TextField } from "../../parts/TextField.tsx";
+import { TextField } from "../../parts/controls/TextField.tsx";
 import css from "./Cards.module.css";
 import { nameOf, type People, type Person, pathOf, type Which } from "./which.ts";
 

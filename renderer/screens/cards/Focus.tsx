@@ -1,7 +1,7 @@
 import { useId } from "react";
 import { useTranslation } from "react-i18next";
 import { useTestWords } from "../../app/testWords.ts";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./After.module.css";
 import type { CardData } from "./which.ts";
 

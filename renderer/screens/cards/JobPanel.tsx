@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
-import { Button } from "../../parts/Button.tsx";
-import { Panel } from "../../parts/Panel.tsx";
-import { Progress } from "../../parts/Progress.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { Panel } from "../../parts/layout/Panel.tsx";
+import { Progress } from "../../parts/layout/Progress.tsx";
 import { type CardJob, cancelCardJob, useCardJob } from "./job.ts";
 
 /** How many cards are laid out of how many, and the way to stop; nothing while no job is under way. */

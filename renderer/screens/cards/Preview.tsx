@@ -2,7 +2,7 @@ import { useQueries } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
-import { Button } from "../../parts/Button.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import { useLengthUnit } from "../../words/lengths.ts";
 import { CardSheet } from "./CardSheet.tsx";

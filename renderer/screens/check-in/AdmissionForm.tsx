@@ -8,8 +8,8 @@ import {
 } from "../../../electron/domain/people/questions.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useKeys } from "../../app/keys.ts";
-import { Button } from "../../parts/Button.tsx";
-import { NumberField } from "../../parts/NumberField.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { NumberField } from "../../parts/controls/NumberField.tsx";
 import { useSay } from "../../words/say.ts";
 import css from "./AdmissionForm.module.css";
 import { Age } from "./Age.tsx";

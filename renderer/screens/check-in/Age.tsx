@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { asksGuardian } from "../../../electron/domain/people/questions.ts";
-import { NumberField } from "../../parts/NumberField.tsx";
+import { NumberField } from "../../parts/controls/NumberField.tsx";
 import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
 import { YesNo } from "./YesNo.tsx";

@@ -2,10 +2,10 @@ import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { Redirect } from "wouter";
 import { useTRPC } from "../../app/client.tsx";
-import { Answer } from "../../parts/Answer.tsx";
-import { LinkButton } from "../../parts/Button.tsx";
-import { EmptyState } from "../../parts/EmptyState.tsx";
-import { Screen } from "../../parts/Screen.tsx";
+import { LinkButton } from "../../parts/controls/Button.tsx";
+import { Answer } from "../../parts/layout/Answer.tsx";
+import { EmptyState } from "../../parts/layout/EmptyState.tsx";
+import { Screen } from "../../parts/layout/Screen.tsx";
 import { Table } from "./Table.tsx";
 
 /** Finding people, asking them, and giving bibs; `id`: an athlete to begin with. */

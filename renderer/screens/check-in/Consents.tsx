@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { Choice } from "../../parts/Choice.tsx";
+import { Choice } from "../../parts/controls/Choice.tsx";
 import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
 import { YesNo } from "./YesNo.tsx";

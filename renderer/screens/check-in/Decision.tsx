@@ -1,10 +1,10 @@
 import { useTranslation } from "react-i18next";
 import { decisionOf, worries } from "../../../electron/domain/people/questions.ts";
 import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
-import { Check } from "../../parts/Check.tsx";
-import { Choice } from "../../parts/Choice.tsx";
+import { Check } from "../../parts/controls/Check.tsx";
+import { Choice } from "../../parts/controls/Choice.tsx";
 import { Row, Stack } from "../../parts/layout/Stack.tsx";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
 

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { Tag } from "../../parts/Tag.tsx";
+import { Tag } from "../../parts/marks/Tag.tsx";
 import css from "./FoundList.module.css";
 import type { FoundPerson } from "./people.ts";
 import type { useSearch } from "./useSearch.ts";

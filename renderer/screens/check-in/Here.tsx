@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
-import { BigNumber } from "../../parts/BigNumber.tsx";
-import { Button, LinkButton } from "../../parts/Button.tsx";
+import { Button, LinkButton } from "../../parts/controls/Button.tsx";
 import { Row, Stack } from "../../parts/layout/Stack.tsx";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { BigNumber } from "../../parts/marks/BigNumber.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./PersonSheet.module.css";
 import type { SheetPerson } from "./people.ts";
 import { useSteps } from "./useSteps.ts";

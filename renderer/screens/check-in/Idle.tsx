@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
-import { Button, LinkButton } from "../../parts/Button.tsx";
-import { Cautions } from "../../parts/Cautions.tsx";
-import { EmptyState } from "../../parts/EmptyState.tsx";
+import { Button, LinkButton } from "../../parts/controls/Button.tsx";
+import { Cautions } from "../../parts/layout/Cautions.tsx";
+import { EmptyState } from "../../parts/layout/EmptyState.tsx";
 import { Row, Stack } from "../../parts/layout/Stack.tsx";
 
 interface IdleProps {

@@ -2,9 +2,9 @@ import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { fold } from "../../../electron/domain/people/fold.ts";
 import { useTRPC } from "../../app/client.tsx";
-import { Button } from "../../parts/Button.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { TextField } from "../../parts/controls/TextField.tsx";
 import { Row, Stack } from "../../parts/layout/Stack.tsx";
-import { TextField } from "../../parts/TextField.tsx";
 
 interface LeagueFieldProps {
   readonly value: string;

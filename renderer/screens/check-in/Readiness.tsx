@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { type Question, questions } from "../../../electron/domain/people/questions.ts";
-import { Button } from "../../parts/Button.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";

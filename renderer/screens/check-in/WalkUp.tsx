@@ -6,7 +6,7 @@ import type { Known } from "../../../electron/domain/people/questions.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
-import { Button } from "../../parts/Button.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
 import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { AdmissionForm } from "./AdmissionForm.tsx";
 import css from "./PersonSheet.module.css";

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { fold } from "../../../electron/domain/people/fold.ts";
-import { Choice } from "../../parts/Choice.tsx";
-import { NumberField } from "../../parts/NumberField.tsx";
-import { TextField } from "../../parts/TextField.tsx";
+import { Choice } from "../../parts/controls/Choice.tsx";
+import { NumberField } from "../../parts/controls/NumberField.tsx";
+import { TextField } from "../../parts/controls/TextField.tsx";
 import { LeagueField } from "./LeagueField.tsx";
 import css from "./WalkUpFields.module.css";
 

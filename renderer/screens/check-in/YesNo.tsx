@@ -1,5 +1,5 @@
 import type { Part } from "../../../electron/domain/people/questions.ts";
-import { Choice } from "../../parts/Choice.tsx";
+import { Choice } from "../../parts/controls/Choice.tsx";
 import css from "./AdmissionForm.module.css";
 
 interface YesNoProps {

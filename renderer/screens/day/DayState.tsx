@@ -3,8 +3,8 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
-import { Button } from "../../parts/Button.tsx";
-import { ConfirmDialog } from "../../parts/ConfirmDialog.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
 
 interface DayStateProps {
   readonly day: { readonly id: number; readonly state: "planned" | "open" | "closed" };

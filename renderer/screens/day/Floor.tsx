@@ -6,10 +6,10 @@ import type { AppRouter } from "../../../electron/api/router.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useTestWords } from "../../app/testWords.ts";
-import { Answer } from "../../parts/Answer.tsx";
-import { type Column, DataTable } from "../../parts/DataTable.tsx";
-import { Section } from "../../parts/Panel.tsx";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { Answer } from "../../parts/layout/Answer.tsx";
+import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { Section } from "../../parts/layout/Panel.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { writeTime } from "../../words/dates.ts";
 import css from "./Floor.module.css";
 

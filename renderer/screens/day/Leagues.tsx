@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
-import { LinkButton } from "../../parts/Button.tsx";
-import { DataTable } from "../../parts/DataTable.tsx";
-import { Section } from "../../parts/Panel.tsx";
+import { LinkButton } from "../../parts/controls/Button.tsx";
+import { DataTable } from "../../parts/layout/DataTable.tsx";
+import { Section } from "../../parts/layout/Panel.tsx";
 import type { Overview } from "./overview.ts";
 
 type League = Overview["leagues"][number];

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { BigNumber } from "../../parts/BigNumber.tsx";
+import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { writeTime } from "../../words/dates.ts";
 import css from "./DayScreen.module.css";
 import type { Overview } from "./overview.ts";

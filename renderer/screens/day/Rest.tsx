@@ -3,9 +3,9 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
-import { Button } from "../../parts/Button.tsx";
-import { ConfirmDialog } from "../../parts/ConfirmDialog.tsx";
-import { NumberField } from "../../parts/NumberField.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
+import { NumberField } from "../../parts/controls/NumberField.tsx";
 import css from "./Rules.module.css";
 
 /** The rest between two tests: the organiser's to set at any time, for no mark depends on it. */

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
+import { Section } from "../../parts/layout/Panel.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
-import { Section } from "../../parts/Panel.tsx";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { writeTime } from "../../words/dates.ts";
 import type { Overview } from "./overview.ts";
 import css from "./TestLines.module.css";

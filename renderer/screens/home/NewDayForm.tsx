@@ -3,10 +3,10 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { queryClient, useTRPC } from "../../app/client.tsx";
-import { Button } from "../../parts/Button.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { TextField } from "../../parts/controls/TextField.tsx";
+import { Panel } from "../../parts/layout/Panel.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
-import { Panel } from "../../parts/Panel.tsx";
-import { TextField } from "../../parts/TextField.tsx";
 import { writeDate } from "../../words/dates.ts";
 import css from "./HomeScreen.module.css";
 

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { useTestWords } from "../../app/testWords.ts";
-import { Cautions } from "../../parts/Cautions.tsx";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { Cautions } from "../../parts/layout/Cautions.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { faceOf, readParameters, useTexts } from "../../tests/registry.ts";
 import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { useTestWords } from "../../app/testWords.ts";
-import { TestMark } from "../../parts/TestMark.tsx";
-import { Ticks } from "../../parts/Ticks.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
+import { Ticks } from "../../parts/marks/Ticks.tsx";
 import { writeDate } from "../../words/dates.ts";
 import { useRulesLine } from "../../words/useRulesLine.ts";
 import { AthleteSheet } from "./AthleteSheet.tsx";

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { Cautions } from "../../parts/Cautions.tsx";
+import { Cautions } from "../../parts/layout/Cautions.tsx";
 import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
 import { SheetDrawing } from "./SheetDrawing.tsx";

@@ -5,9 +5,9 @@ import type { Post } from "../../../electron/domain/lock/post.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { queryClient, useTRPC } from "../../app/client.tsx";
 import { startOf } from "../../app/standing.tsx";
-import { Button } from "../../parts/Button.tsx";
-import { Panel } from "../../parts/Panel.tsx";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { Panel } from "../../parts/layout/Panel.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./Lock.module.css";
 
 type Volunteer = Exclude<Post, { role: "organiser" }>;

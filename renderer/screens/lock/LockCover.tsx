@@ -3,8 +3,8 @@ import { createPortal } from "react-dom";
 import { useTranslation } from "react-i18next";
 import { useReady } from "../../app/ready.ts";
 import { useStanding } from "../../app/standing.tsx";
-import { BareTape } from "../../parts/TapeNav.tsx";
-import { UnlockForm } from "../../parts/UnlockForm.tsx";
+import { UnlockForm } from "../../parts/controls/UnlockForm.tsx";
+import { BareTape } from "../../parts/frame/TapeNav.tsx";
 import css from "./LockCover.module.css";
 
 /**

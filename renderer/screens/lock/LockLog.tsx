@@ -4,8 +4,8 @@ import { useTranslation } from "react-i18next";
 import type { AppRouter } from "../../../electron/api/router.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useTestWords } from "../../app/testWords.ts";
+import { Section } from "../../parts/layout/Panel.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
-import { Section } from "../../parts/Panel.tsx";
 import { writeDate, writeTime } from "../../words/dates.ts";
 import css from "./Lock.module.css";
 

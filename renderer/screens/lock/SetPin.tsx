@@ -6,10 +6,10 @@ import { queryClient, useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { useStanding } from "../../app/standing.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
-import { Button } from "../../parts/Button.tsx";
-import { PinEntry } from "../../parts/PinEntry.tsx";
-import { PinWait } from "../../parts/PinWait.tsx";
-import { useWait } from "../../parts/pinTries.ts";
+import { Button } from "../../parts/controls/Button.tsx";
+import { PinEntry } from "../../parts/controls/PinEntry.tsx";
+import { PinWait } from "../../parts/controls/PinWait.tsx";
+import { useWait } from "../../parts/controls/pinTries.ts";
 import { useSay } from "../../words/say.ts";
 
 interface Errors {

@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
 import { useTestWords } from "../../app/testWords.ts";
-import { BigNumber } from "../../parts/BigNumber.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
-import { Tag } from "../../parts/Tag.tsx";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { BigNumber } from "../../parts/marks/BigNumber.tsx";
+import { Tag } from "../../parts/marks/Tag.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useSay } from "../../words/say.ts";
 import { useFacts } from "./facts.ts";
 import css from "./Noise.module.css";

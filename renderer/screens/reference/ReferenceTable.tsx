@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import { Button } from "../../parts/Button.tsx";
-import { type Column, DataTable } from "../../parts/DataTable.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
 import { dateFormat } from "../../words/dates.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import css from "./ReferenceTable.module.css";

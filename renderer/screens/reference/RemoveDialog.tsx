@@ -2,7 +2,7 @@ import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
-import { ConfirmDialog } from "../../parts/ConfirmDialog.tsx";
+import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
 import { writeNumber } from "../../words/numbers.ts";
 import type { Kept } from "./types.ts";
 

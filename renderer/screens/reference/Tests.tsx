@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { Row, Stack } from "../../parts/layout/Stack.tsx";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { writeNumber } from "../../words/numbers.ts";
 import css from "./Tests.module.css";
 import type { KeptTest } from "./types.ts";

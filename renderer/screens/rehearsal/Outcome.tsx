@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
 import { saveMade, textFile } from "../../app/saving.ts";
-import { BigNumber } from "../../parts/BigNumber.tsx";
-import { Button } from "../../parts/Button.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { Section } from "../../parts/layout/Panel.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
-import { Section } from "../../parts/Panel.tsx";
+import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { writeDate } from "../../words/dates.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import css from "./RehearsalScreen.module.css";

@@ -1,9 +1,9 @@
 import { type ReactNode, useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
-import { Button } from "../../parts/Button.tsx";
-import { Panel } from "../../parts/Panel.tsx";
-import { Progress } from "../../parts/Progress.tsx";
-import { Screen } from "../../parts/Screen.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { Panel } from "../../parts/layout/Panel.tsx";
+import { Progress } from "../../parts/layout/Progress.tsx";
+import { Screen } from "../../parts/layout/Screen.tsx";
 import { useSay } from "../../words/say.ts";
 import { Outcome } from "./Outcome.tsx";
 import css from "./RehearsalScreen.module.css";

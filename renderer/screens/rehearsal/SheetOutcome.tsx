@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { Panel } from "../../parts/Panel.tsx";
+import { Panel } from "../../parts/layout/Panel.tsx";
 import { writeNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import { LineList } from "../sheets/LineList.tsx";

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { bridge } from "../../app/bridge.ts";
 import { useDropped } from "../../app/dropped.ts";
-import { Button } from "../../parts/Button.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import type { Kind } from "../sheets/sheet.ts";
 import type { Chosen } from "./rehearsed.ts";

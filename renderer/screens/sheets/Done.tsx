@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
-import { Button, LinkButton } from "../../parts/Button.tsx";
+import { Button, LinkButton } from "../../parts/controls/Button.tsx";
+import { Panel } from "../../parts/layout/Panel.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
-import { Panel } from "../../parts/Panel.tsx";
 import { writeNumber } from "../../words/numbers.ts";
 import css from "./Done.module.css";
 import { KeptBack } from "./KeptBack.tsx";

@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { useTRPCClient } from "../../app/client.tsx";
 import { saveMade, textFile } from "../../app/saving.ts";
-import { Button } from "../../parts/Button.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import css from "./Examples.module.css";
 import { kinds } from "./sheet.ts";

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { useTRPCClient } from "../../app/client.tsx";
 import { saveMade, textFile } from "../../app/saving.ts";
-import { Button } from "../../parts/Button.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
 import { useSay } from "../../words/say.ts";
 import { LineList } from "./LineList.tsx";
 import { asSentence, type KeptBackRow } from "./sheet.ts";

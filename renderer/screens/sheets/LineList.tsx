@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
-import { Section } from "../../parts/Panel.tsx";
+import { Section } from "../../parts/layout/Panel.tsx";
 import css from "./LineList.module.css";
 
 /** Something to say about one line of the sheet. */

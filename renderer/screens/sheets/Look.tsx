@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { Section } from "../../parts/Panel.tsx";
+import { Section } from "../../parts/layout/Panel.tsx";
 import { writeNumber } from "../../words/numbers.ts";
 import { Glance } from "./Glance.tsx";
 import { KeptBack } from "./KeptBack.tsx";

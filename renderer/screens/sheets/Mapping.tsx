@@ -1,7 +1,7 @@
 import { useId } from "react";
 import { useTranslation } from "react-i18next";
+import { Panel } from "../../parts/layout/Panel.tsx";
 import { Row, Stack } from "../../parts/layout/Stack.tsx";
-import { Panel } from "../../parts/Panel.tsx";
 import { useSay } from "../../words/say.ts";
 import css from "./Mapping.module.css";
 import type { Preview } from "./sheet.ts";

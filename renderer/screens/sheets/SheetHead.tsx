@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
-import { Button } from "../../parts/Button.tsx";
-import { Choice } from "../../parts/Choice.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { Choice } from "../../parts/controls/Choice.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import css from "./SheetHead.module.css";
 import { kinds } from "./sheet.ts";

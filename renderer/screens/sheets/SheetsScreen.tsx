@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
-import { FileZone } from "../../parts/FileZone.tsx";
-import { Progress } from "../../parts/Progress.tsx";
-import { Screen } from "../../parts/Screen.tsx";
+import { FileZone } from "../../parts/controls/FileZone.tsx";
+import { Progress } from "../../parts/layout/Progress.tsx";
+import { Screen } from "../../parts/layout/Screen.tsx";
 import { writeNumber } from "../../words/numbers.ts";
 import { Done } from "./Done.tsx";
 import { Examples } from "./Examples.tsx";

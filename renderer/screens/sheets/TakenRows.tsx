@@ -1,10 +1,10 @@
 import type { TFunction } from "i18next";
 import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
-import { type Column, DataTable } from "../../parts/DataTable.tsx";
+import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
-import { Tag } from "../../parts/Tag.tsx";
-import { TestMark } from "../../parts/TestMark.tsx";
+import { Tag } from "../../parts/marks/Tag.tsx";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { markIn, Seen, whoIn } from "./cells.tsx";
 import type { Preview, PreviewRow } from "./sheet.ts";
 import { useFieldName } from "./useFieldName.ts";

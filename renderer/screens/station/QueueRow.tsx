@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { Button } from "../../parts/Button.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import { useWriteTime } from "../../words/dates.ts";
 import { useSay } from "../../words/say.ts";

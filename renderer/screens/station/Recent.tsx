@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { useTestWords } from "../../app/testWords.ts";
-import { Button } from "../../parts/Button.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { Section } from "../../parts/layout/Panel.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
-import { Section } from "../../parts/Panel.tsx";
 import { useWriteTime } from "../../words/dates.ts";
 import { useUnitWord, useWriteSeen } from "../../words/marks.ts";
 import { useSay } from "../../words/say.ts";

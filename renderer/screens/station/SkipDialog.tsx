@@ -7,9 +7,9 @@ import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
 import { useTestWords } from "../../app/testWords.ts";
 import { sentenceOf } from "../../app/trouble.ts";
-import { Button } from "../../parts/Button.tsx";
-import { Dialog } from "../../parts/Dialog.tsx";
-import { TextField } from "../../parts/TextField.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { Dialog } from "../../parts/controls/Dialog.tsx";
+import { TextField } from "../../parts/controls/TextField.tsx";
 import { useSay } from "../../words/say.ts";
 import type { Person } from "./types.ts";
 

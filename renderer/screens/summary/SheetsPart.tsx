@@ -3,9 +3,9 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC, useTRPCClient } from "../../app/client.tsx";
 import { bytesOf, saveMade, textFile } from "../../app/saving.ts";
-import { Answer } from "../../parts/Answer.tsx";
-import { Button, LinkButton } from "../../parts/Button.tsx";
-import { Panel, Section } from "../../parts/Panel.tsx";
+import { Button, LinkButton } from "../../parts/controls/Button.tsx";
+import { Answer } from "../../parts/layout/Answer.tsx";
+import { Panel, Section } from "../../parts/layout/Panel.tsx";
 import css from "./SheetsPart.module.css";
 import type { Summary } from "./summary.ts";
 

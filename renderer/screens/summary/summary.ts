@@ -1,7 +1,7 @@
 import type { inferRouterOutputs } from "@trpc/server";
 import type { ReactNode } from "react";
 import type { AppRouter } from "../../../electron/api/router.ts";
-import type { Column } from "../../parts/DataTable.tsx";
+import type { Column } from "../../parts/layout/DataTable.tsx";
 
 type Outputs = inferRouterOutputs<AppRouter>["summary"];
 

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { mostExtra } from "../../../electron/domain/tests/agility/protocol.ts";
 import { judge } from "../../../electron/domain/tests/judge.ts";
-import { KeyHint } from "../../parts/KeyHint.tsx";
+import { KeyHint } from "../../parts/controls/KeyHint.tsx";
 import { useSay } from "../../words/say.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import type { Live, LiveLane } from "../live/tool.ts";

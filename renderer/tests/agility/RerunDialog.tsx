@@ -1,8 +1,8 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import { Button } from "../../parts/Button.tsx";
-import { Dialog } from "../../parts/Dialog.tsx";
-import { TextField } from "../../parts/TextField.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { Dialog } from "../../parts/controls/Dialog.tsx";
+import { TextField } from "../../parts/controls/TextField.tsx";
 import type { Live } from "../live/tool.ts";
 import { rerunning } from "./control.ts";
 import css from "./Trial.module.css";

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { KeyHint } from "../../parts/KeyHint.tsx";
+import { KeyHint } from "../../parts/controls/KeyHint.tsx";
 import { BigKey } from "../live/BigKey.tsx";
 import type { Live, LiveLane } from "../live/tool.ts";
 import { keepHowFar, setReps, stillGoing } from "./control.ts";

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { KeyHint } from "../../parts/KeyHint.tsx";
+import { KeyHint } from "../../parts/controls/KeyHint.tsx";
 import css from "./BigKey.module.css";
 import { onDown } from "./onDown.ts";
 

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { countInMs } from "../../../electron/domain/heats/fold.ts";
 import { cadenceAt, msPerBeat, msPerRep } from "../../../electron/domain/tests/push-up/live.ts";
-import { Beat } from "../../parts/Beat.tsx";
+import { Beat } from "../../parts/marks/Beat.tsx";
 import type { Live } from "../live/tool.ts";
 import css from "./Stage.module.css";
 import { useWarnings } from "./useWarnings.ts";

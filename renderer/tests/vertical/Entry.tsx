@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { formatLength } from "../../../electron/domain/units.ts";
-import { Check } from "../../parts/Check.tsx";
+import { Check } from "../../parts/controls/Check.tsx";
 import { useSay } from "../../words/say.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import type { Live, LiveLane } from "../live/tool.ts";

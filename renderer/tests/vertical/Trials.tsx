@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { VerticalLane } from "../../../electron/domain/tests/vertical/live.ts";
 import { formatLength } from "../../../electron/domain/units.ts";
-import { BigNumber } from "../../parts/BigNumber.tsx";
+import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import css from "./Trials.module.css";
 
 interface TrialsProps {

@@ -20,7 +20,7 @@ function reachedFrom(files: readonly string[]): Set<string> {
 
 /** What tells places: on no account may the board come near it. */
 function tellsPlaces(file: string): boolean {
-  return file.startsWith("electron/api/place/") || file === "renderer/parts/PlaceBand.tsx";
+  return file.startsWith("electron/api/place/") || file === "renderer/parts/marks/PlaceBand.tsx";
 }
 
 test("nothing that the board is told or shows leads to a place among others", () => {

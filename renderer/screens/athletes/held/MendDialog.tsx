@@ -4,7 +4,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
-import { ConfirmDialog } from "../../../parts/ConfirmDialog.tsx";
+import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
 import { useSay } from "../../../words/say.ts";
 import { faultsOf, type Typed, WalkUpFields } from "../../check-in/WalkUpFields.tsx";
 import css from "./Held.module.css";

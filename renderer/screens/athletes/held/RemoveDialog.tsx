@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
-import { ConfirmDialog } from "../../../parts/ConfirmDialog.tsx";
+import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
 import type { Who } from "./types.ts";
 
 /** Takes out somebody typed by mistake. */

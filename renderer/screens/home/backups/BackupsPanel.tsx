@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import { Button } from "../../../parts/Button.tsx";
-import { Panel } from "../../../parts/Panel.tsx";
+import { Button } from "../../../parts/controls/Button.tsx";
+import { Panel } from "../../../parts/layout/Panel.tsx";
 import { useSay } from "../../../words/say.ts";
 import { BackUpNow } from "./BackUpNow.tsx";
 import css from "./Backups.module.css";

@@ -4,7 +4,7 @@ import { useTranslation } from "react-i18next";
 import { bridge } from "../../../app/bridge.ts";
 import { queryClient, useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
-import { Button } from "../../../parts/Button.tsx";
+import { Button } from "../../../parts/controls/Button.tsx";
 import { PassphraseDialog } from "./PassphraseDialog.tsx";
 import { PlaceLine } from "./PlaceLine.tsx";
 import type { BackupPlace } from "./useBackups.ts";

@@ -3,7 +3,7 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useNow } from "../../../app/now.ts";
 import { Row, Stack } from "../../../parts/layout/Stack.tsx";
-import { Tag } from "../../../parts/Tag.tsx";
+import { Tag } from "../../../parts/marks/Tag.tsx";
 import { useWriteDay, useWriteTime } from "../../../words/dates.ts";
 import { useWriteValue } from "../../../words/marks.ts";
 import type { Found } from "../types.ts";

@@ -2,8 +2,8 @@ import { useTranslation } from "react-i18next";
 import type { Choosing } from "../../../../electron/domain/tests/fields.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useTestWords } from "../../../app/testWords.ts";
-import { Choice } from "../../../parts/Choice.tsx";
-import { KeyHint } from "../../../parts/KeyHint.tsx";
+import { Choice } from "../../../parts/controls/Choice.tsx";
+import { KeyHint } from "../../../parts/controls/KeyHint.tsx";
 import { Row } from "../../../parts/layout/Stack.tsx";
 import css from "../../../tests/Choice.module.css";
 

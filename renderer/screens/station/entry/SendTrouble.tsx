@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { Button } from "../../../parts/Button.tsx";
+import { Button } from "../../../parts/controls/Button.tsx";
 import { Row } from "../../../parts/layout/Stack.tsx";
 import { useSay } from "../../../words/say.ts";
 import css from "./Notice.module.css";

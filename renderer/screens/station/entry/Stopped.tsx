@@ -3,7 +3,7 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useStanding } from "../../../app/standing.tsx";
 import { useTestWords } from "../../../app/testWords.ts";
-import { Button } from "../../../parts/Button.tsx";
+import { Button } from "../../../parts/controls/Button.tsx";
 import { Row } from "../../../parts/layout/Stack.tsx";
 import { useStationKeys } from "../../../tests/stationKeys.ts";
 import { useWriteTime } from "../../../words/dates.ts";

@@ -4,7 +4,7 @@ import { measuresLengths } from "../../../../electron/domain/keyed/keyed.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useStanding } from "../../../app/standing.tsx";
-import { Button } from "../../../parts/Button.tsx";
+import { Button } from "../../../parts/controls/Button.tsx";
 import { Row } from "../../../parts/layout/Stack.tsx";
 import { LengthsChoice } from "../../../tests/LengthsChoice.tsx";
 import { useStationKeys } from "../../../tests/stationKeys.ts";

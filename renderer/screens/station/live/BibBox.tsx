@@ -1,6 +1,6 @@
 import type { Ref } from "react";
 import { useTranslation } from "react-i18next";
-import { NumberField } from "../../../parts/NumberField.tsx";
+import { NumberField } from "../../../parts/controls/NumberField.tsx";
 import css from "./Gather.module.css";
 
 interface BibBoxProps {

@@ -1,8 +1,8 @@
 import { type ComponentProps, useEffect } from "react";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
-import { Answer } from "../../../parts/Answer.tsx";
-import { Cautions } from "../../../parts/Cautions.tsx";
+import { Answer } from "../../../parts/layout/Answer.tsx";
+import { Cautions } from "../../../parts/layout/Cautions.tsx";
 import type { HeatView, LiveHeat } from "../../../tests/live/types.ts";
 import type { RecentAttempt } from "../types.ts";
 import { Gather } from "./Gather.tsx";

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { useKeys } from "../../../app/keys.ts";
-import { Choice } from "../../../parts/Choice.tsx";
-import { KeyHint } from "../../../parts/KeyHint.tsx";
+import { Choice } from "../../../parts/controls/Choice.tsx";
+import { KeyHint } from "../../../parts/controls/KeyHint.tsx";
 import css from "./ModeChoice.module.css";
 import { useMode } from "./mode.ts";
 

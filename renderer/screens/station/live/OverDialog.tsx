@@ -3,9 +3,9 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { useInitials } from "../../../app/initials.tsx";
-import { Button } from "../../../parts/Button.tsx";
-import { Dialog } from "../../../parts/Dialog.tsx";
-import { TextField } from "../../../parts/TextField.tsx";
+import { Button } from "../../../parts/controls/Button.tsx";
+import { Dialog } from "../../../parts/controls/Dialog.tsx";
+import { TextField } from "../../../parts/controls/TextField.tsx";
 import type { Live } from "../../../tests/live/tool.ts";
 import css from "./OverDialog.module.css";
 

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { Button } from "../../../parts/Button.tsx";
+import { Button } from "../../../parts/controls/Button.tsx";
 import { useSound } from "../../../sound/useSound.ts";
 import css from "./SoundPanel.module.css";
 

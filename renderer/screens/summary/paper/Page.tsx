@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
-import { Ticks } from "../../../parts/Ticks.tsx";
+import { Ticks } from "../../../parts/marks/Ticks.tsx";
 import { writeDate } from "../../../words/dates.ts";
 import type { Summary } from "../summary.ts";
 import css from "./Paper.module.css";

@@ -1,5 +1,5 @@
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
-import { TestMark } from "../../../parts/TestMark.tsx";
+import { TestMark } from "../../../parts/marks/TestMark.tsx";
 import { useVariant } from "../useWords.ts";
 import css from "./Everybody.module.css";
 

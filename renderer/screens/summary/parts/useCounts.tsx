@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { Column } from "../../../parts/DataTable.tsx";
+import type { Column } from "../../../parts/layout/DataTable.tsx";
 import type { Part, Summary } from "../summary.ts";
 import { Test } from "./Test.tsx";
 

@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
 import { sentence } from "../../../../electron/domain/words.ts";
-import { Tag } from "../../../parts/Tag.tsx";
+import { Tag } from "../../../parts/marks/Tag.tsx";
 import { useSay } from "../../../words/say.ts";
 import type { Part, Summary } from "../summary.ts";
 import css from "./Everybody.module.css";

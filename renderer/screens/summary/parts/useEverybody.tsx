@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import { testCodes } from "../../../../electron/domain/tests/registry.ts";
-import type { Column } from "../../../parts/DataTable.tsx";
-import { TestMark } from "../../../parts/TestMark.tsx";
+import type { Column } from "../../../parts/layout/DataTable.tsx";
+import { TestMark } from "../../../parts/marks/TestMark.tsx";
 import type { Part, Row, Summary } from "../summary.ts";
 import { useUnit } from "../useWords.ts";
 import css from "./Everybody.module.css";

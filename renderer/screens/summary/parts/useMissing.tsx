@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { TestMark } from "../../../parts/TestMark.tsx";
+import { TestMark } from "../../../parts/marks/TestMark.tsx";
 import type { Part, Summary } from "../summary.ts";
 import { useBecause } from "../useWords.ts";
 import css from "./Everybody.module.css";

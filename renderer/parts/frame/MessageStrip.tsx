@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
-import { type Message, tell, useMessage } from "../app/messages.ts";
-import { useSay } from "../words/say.ts";
-import { Button } from "./Button.tsx";
+import { type Message, tell, useMessage } from "../../app/messages.ts";
+import { useSay } from "../../words/say.ts";
+import { Button } from "../controls/Button.tsx";
 import css from "./MessageStrip.module.css";
 
 const signs: Record<Message["tone"], string> = {

@@ -1,7 +1,7 @@
 import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
-import { languages } from "../../electron/domain/languages.ts";
-import { useTRPC } from "../app/client.tsx";
+import { languages } from "../../../electron/domain/languages.ts";
+import { useTRPC } from "../../app/client.tsx";
 import css from "./LanguageChoice.module.css";
 
 /**

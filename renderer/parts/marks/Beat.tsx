@@ -1,6 +1,6 @@
 import { type RefObject, useEffect, useRef } from "react";
-import { type BeatMoment, beatAt } from "../sound/beat.ts";
-import type { HeatClock } from "../sound/clock.ts";
+import { type BeatMoment, beatAt } from "../../sound/beat.ts";
+import type { HeatClock } from "../../sound/clock.ts";
 import css from "./Beat.module.css";
 
 interface BeatProps {

@@ -1,5 +1,5 @@
-import type { TestCode } from "../../electron/domain/tests/registry.ts";
-import { useTestWords } from "../app/testWords.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import css from "./TestMark.module.css";
 import { testShapes } from "./test-shapes.ts";
 

@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import { Button as AriaButton } from "react-aria-components/Button";
 import { Link } from "wouter";
-import { mayGo, useStanding } from "../app/standing.tsx";
+import { mayGo, useStanding } from "../../app/standing.tsx";
 import css from "./Button.module.css";
 import { KeyHint } from "./KeyHint.tsx";
 

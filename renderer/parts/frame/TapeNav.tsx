@@ -1,11 +1,11 @@
 import type { CSSProperties } from "react";
 import { useTranslation } from "react-i18next";
 import { Link, useLocation } from "wouter";
-import { useKeys } from "../app/keys.ts";
-import { isAt, type Place, places } from "../app/places.ts";
-import { mayGo, useStanding } from "../app/standing.tsx";
+import { useKeys } from "../../app/keys.ts";
+import { isAt, type Place, places } from "../../app/places.ts";
+import { mayGo, useStanding } from "../../app/standing.tsx";
+import { TestMark } from "../marks/TestMark.tsx";
 import css from "./TapeNav.module.css";
-import { TestMark } from "./TestMark.tsx";
 
 /** The way between places: a measuring tape that starts at 0, where each numeral is also the key that goes there. */
 export function TapeNav() {

@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
+import { Row } from "../layout/Stack.tsx";
 import { Button } from "./Button.tsx";
-import { Row } from "./layout/Stack.tsx";
 import css from "./PinEntry.module.css";
 import { TextField } from "./TextField.tsx";
 

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
-import type { Post } from "../../electron/domain/lock/post.ts";
-import { useTestWords } from "../app/testWords.ts";
-import { Tag } from "./Tag.tsx";
+import type { Post } from "../../../electron/domain/lock/post.ts";
+import { useTestWords } from "../../app/testWords.ts";
+import { Tag } from "../marks/Tag.tsx";
 
 /** Says in the head that the desk is a volunteer's, and whose. */
 export function HandedOver({ post }: { readonly post: Post }) {

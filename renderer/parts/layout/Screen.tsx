@@ -2,13 +2,13 @@ import { type ReactNode, useEffect, useRef } from "react";
 import { createPortal } from "react-dom";
 import { useTranslation } from "react-i18next";
 import { Link, useLocation } from "wouter";
-import { parentOf } from "../app/places.ts";
-import { useReady } from "../app/ready.ts";
-import { mayGo, useStanding } from "../app/standing.tsx";
+import { parentOf } from "../../app/places.ts";
+import { useReady } from "../../app/ready.ts";
+import { mayGo, useStanding } from "../../app/standing.tsx";
+import { KeyHint } from "../controls/KeyHint.tsx";
 import { useHintsPlace } from "./hints.ts";
-import { KeyHint } from "./KeyHint.tsx";
-import { Row, Stack } from "./layout/Stack.tsx";
 import css from "./Screen.module.css";
+import { Row, Stack } from "./Stack.tsx";
 
 interface ScreenProps {
   /** The heading (h1) in words; also the window's title. */

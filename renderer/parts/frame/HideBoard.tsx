@@ -1,9 +1,9 @@
 import { useMutation, useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
-import { useTRPC } from "../app/client.tsx";
-import { useKeys } from "../app/keys.ts";
+import { useTRPC } from "../../app/client.tsx";
+import { useKeys } from "../../app/keys.ts";
+import { KeyHint } from "../controls/KeyHint.tsx";
 import css from "./HideBoard.module.css";
-import { KeyHint } from "./KeyHint.tsx";
 
 /** Blanks the hall's board at once, and shows it again: at the foot of every screen, since it can't wait for a way. */
 export function HideBoard() {

@@ -1,4 +1,4 @@
-import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 
 interface TestShape {
   /** In a 48 × 48 box; the plainest figure that is not one of the others. */

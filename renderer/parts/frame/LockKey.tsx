@@ -1,14 +1,14 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
-import { useKeys } from "../app/keys.ts";
-import { useStanding } from "../app/standing.tsx";
-import { Button } from "./Button.tsx";
-import { Dialog } from "./Dialog.tsx";
+import { useKeys } from "../../app/keys.ts";
+import { useStanding } from "../../app/standing.tsx";
+import { Button } from "../controls/Button.tsx";
+import { Dialog } from "../controls/Dialog.tsx";
+import { KeyHint } from "../controls/KeyHint.tsx";
+import { UnlockForm } from "../controls/UnlockForm.tsx";
 import { useNameOfPost } from "./HandedOver.tsx";
 import css from "./HideBoard.module.css";
-import { KeyHint } from "./KeyHint.tsx";
-import { UnlockForm } from "./UnlockForm.tsx";
 
 /** At the foot of every screen: for the organiser the way to lock or hand over, for a volunteer the way back by PIN. */
 export function LockKey() {

@@ -1,10 +1,10 @@
 import type { UseQueryResult } from "@tanstack/react-query";
 import { type ReactNode, useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
-import { sentenceOf } from "../app/trouble.ts";
-import { useSay } from "../words/say.ts";
+import { sentenceOf } from "../../app/trouble.ts";
+import { useSay } from "../../words/say.ts";
+import { Button } from "../controls/Button.tsx";
 import css from "./Answer.module.css";
-import { Button } from "./Button.tsx";
 
 interface AnswerProps<Data> {
   /** `useQuery(trpc.….queryOptions())` */

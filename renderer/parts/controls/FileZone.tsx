@@ -1,6 +1,6 @@
 import { useRef } from "react";
-import { bridge } from "../app/bridge.ts";
-import { useDropped } from "../app/dropped.ts";
+import { bridge } from "../../app/bridge.ts";
+import { useDropped } from "../../app/dropped.ts";
 import { Button } from "./Button.tsx";
 import css from "./FileZone.module.css";
 

@@ -1,9 +1,9 @@
 import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
-import { queryClient, useTRPC } from "../app/client.tsx";
-import { tell } from "../app/messages.ts";
-import { Button } from "./Button.tsx";
+import { queryClient, useTRPC } from "../../app/client.tsx";
+import { tell } from "../../app/messages.ts";
+import { Button } from "../controls/Button.tsx";
 
 /** The way out of the demonstration, back to the own days. */
 export function LeaveDemo({ kind = "quiet" }: { readonly kind?: "primary" | "quiet" }) {

@@ -3,9 +3,9 @@ import { FieldError } from "react-aria-components/FieldError";
 import { Label } from "react-aria-components/Label";
 import { Radio, RadioGroup } from "react-aria-components/RadioGroup";
 import { Text } from "react-aria-components/Text";
+import { Row } from "../layout/Stack.tsx";
 import css from "./Choice.module.css";
 import field from "./Field.module.css";
-import { Row } from "./layout/Stack.tsx";
 
 export interface ChoiceOption<Value extends string> {
   readonly value: Value;

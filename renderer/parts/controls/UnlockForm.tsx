@@ -1,10 +1,10 @@
 import { useMutation } from "@tanstack/react-query";
 import { type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
-import { useTRPC } from "../app/client.tsx";
-import { useStanding } from "../app/standing.tsx";
-import { sentenceOf } from "../app/trouble.ts";
-import { useSay } from "../words/say.ts";
+import { useTRPC } from "../../app/client.tsx";
+import { useStanding } from "../../app/standing.tsx";
+import { sentenceOf } from "../../app/trouble.ts";
+import { useSay } from "../../words/say.ts";
 import { PinEntry } from "./PinEntry.tsx";
 import { PinWait } from "./PinWait.tsx";
 import { useWait } from "./pinTries.ts";

@@ -1,14 +1,14 @@
 import { useTranslation } from "react-i18next";
-import { bridge } from "../app/bridge.ts";
-import { useInitials } from "../app/initials.tsx";
-import { useStanding } from "../app/standing.tsx";
-import { writeDate } from "../words/dates.ts";
-import { Button } from "./Button.tsx";
+import { bridge } from "../../app/bridge.ts";
+import { useInitials } from "../../app/initials.tsx";
+import { useStanding } from "../../app/standing.tsx";
+import { writeDate } from "../../words/dates.ts";
+import { Button } from "../controls/Button.tsx";
+import { Tag } from "../marks/Tag.tsx";
 import css from "./FrameHead.module.css";
 import { HandedOver } from "./HandedOver.tsx";
 import { LanguageChoice } from "./LanguageChoice.tsx";
 import { LeaveDemo } from "./LeaveDemo.tsx";
-import { Tag } from "./Tag.tsx";
 
 interface FrameHeadProps {
   readonly day: {
