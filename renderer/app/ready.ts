@@ -1,4 +1,4 @@
-import { useEffect } from "react";
+import { useEffect, useState } from "react";
 
 /**
  * Tells the outside (tests, the shell's first show) that the first screen has its data: sets
@@ -8,4 +8,17 @@ export function useReady(ready: boolean): void {
   useEffect(() => {
     if (ready) document.documentElement.dataset.ready = "true";
   }, [ready]);
+}
+
+/** Whether the type that a page for paper is set in is there, once it shows text: before, lines would break elsewhere. */
+export function useType(shown = true): boolean {
+  const [there, setThere] = useState(false);
+  useEffect(() => {
+    let here = true;
+    if (shown) void document.fonts.ready.then(() => here && setThere(true));
+    return () => {
+      here = false;
+    };
+  }, [shown]);
+  return there;
 }

@@ -2,7 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { memo, useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
-import { useReady } from "../../app/ready.ts";
+import { useReady, useType } from "../../app/ready.ts";
 import { useLengthUnit } from "../../words/lengths.ts";
 import { CardSheet } from "./CardSheet.tsx";
 import { type CardPaper, cardPapers, layOut } from "./papers.ts";
@@ -88,17 +88,4 @@ function useLaidOut(done: number, total: number): void {
     dataset.done = String(done);
     dataset.total = String(total);
   }, [done, total]);
-}
-
-/** Whether the type that the cards are set in is there; before it, lines would break elsewhere. */
-function useType(shown: boolean): boolean {
-  const [there, setThere] = useState(false);
-  useEffect(() => {
-    let here = true;
-    if (shown) void document.fonts.ready.then(() => here && setThere(true));
-    return () => {
-      here = false;
-    };
-  }, [shown]);
-  return there;
 }

@@ -1,5 +1,5 @@
-import { useEffect, useState } from "react";
-import { useReady } from "../../app/ready.ts";
+import { useEffect } from "react";
+import { useReady, useType } from "../../app/ready.ts";
 import css from "./PrintPage.module.css";
 import { Sheet } from "./Sheet.tsx";
 import { type Paper, papers, sheetsOf, type Which, whiches } from "./sheets.ts";
@@ -31,17 +31,4 @@ function Pages({ which, paper }: { readonly which: Which; readonly paper: Paper 
       ))}
     </main>
   );
-}
-
-/** Whether the type that the pages are set in is there; before it, lines would break elsewhere. */
-function useType(shown: boolean): boolean {
-  const [there, setThere] = useState(false);
-  useEffect(() => {
-    let here = true;
-    if (shown) void document.fonts.ready.then(() => here && setThere(true));
-    return () => {
-      here = false;
-    };
-  }, [shown]);
-  return there;
 }

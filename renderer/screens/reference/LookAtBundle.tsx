@@ -11,7 +11,7 @@ import { Panel } from "../../parts/layout/Panel.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import { writeNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
-import css from "./LookAtBundle.module.css";
+import css from "./Reference.module.css";
 import { Tests } from "./Tests.tsx";
 import type { Brought } from "./types.ts";
 import { useWriteQuarters } from "./words.ts";

@@ -4,7 +4,7 @@ import { Button } from "../../parts/controls/Button.tsx";
 import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
 import { dateFormat } from "../../words/dates.ts";
 import { writeNumber } from "../../words/numbers.ts";
-import css from "./ReferenceTable.module.css";
+import css from "./Reference.module.css";
 import { RemoveDialog } from "./RemoveDialog.tsx";
 import { Tests } from "./Tests.tsx";
 import type { Kept } from "./types.ts";

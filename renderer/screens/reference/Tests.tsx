@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { writeNumber } from "../../words/numbers.ts";
-import css from "./Tests.module.css";
+import css from "./Reference.module.css";
 import type { KeptTest } from "./types.ts";
 
 /** How many marks there are of each test: first those that are compared, then those by other rules. */

@@ -3,8 +3,8 @@ import { Button, LinkButton } from "../../parts/controls/Button.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import { writeNumber } from "../../words/numbers.ts";
-import css from "./Done.module.css";
 import { KeptBack } from "./KeptBack.tsx";
+import css from "./Sheets.module.css";
 import { changesOf, type Taken } from "./sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";
 

@@ -5,7 +5,7 @@ import { useTRPCClient } from "../../app/client.tsx";
 import { saveMade, textFile } from "../../app/saving.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
-import css from "./Examples.module.css";
+import css from "./Sheets.module.css";
 import { kinds } from "./sheet.ts";
 
 /** The three kinds of sheets, each with an example to fill in. */

@@ -6,7 +6,7 @@ import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { writeNumber } from "../../words/numbers.ts";
-import css from "./Glance.module.css";
+import css from "./Sheets.module.css";
 import { changesOf, type Preview } from "./sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";
 

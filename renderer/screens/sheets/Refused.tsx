@@ -4,7 +4,7 @@ import { Button, LinkButton } from "../../parts/controls/Button.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { useSay } from "../../words/say.ts";
-import css from "./Refused.module.css";
+import css from "./Sheets.module.css";
 import { isAboutTheDay, type SheetInHand } from "./useSheet.ts";
 
 /** Why the sheet as a whole can't be taken, and the ways on. Nothing was changed. */

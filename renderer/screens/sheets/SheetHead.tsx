@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Choice } from "../../parts/controls/Choice.tsx";
 import { Row } from "../../parts/layout/Stack.tsx";
-import css from "./SheetHead.module.css";
+import css from "./Sheets.module.css";
 import { kinds } from "./sheet.ts";
 import { isAboutTheDay, type SheetInHand } from "./useSheet.ts";
 

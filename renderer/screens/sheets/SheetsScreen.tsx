@@ -8,7 +8,7 @@ import { Examples } from "./Examples.tsx";
 import { Look } from "./Look.tsx";
 import { Refused } from "./Refused.tsx";
 import { SheetHead } from "./SheetHead.tsx";
-import css from "./SheetsScreen.module.css";
+import css from "./Sheets.module.css";
 import type { Standing } from "./sheet.ts";
 import { type SheetInHand, useSheet } from "./useSheet.ts";
 

@@ -1,8 +1,8 @@
 import { useQuery } from "@tanstack/react-query";
-import { useEffect, useState } from "react";
+import { useEffect } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
-import { useReady } from "../../../app/ready.ts";
+import { useReady, useType } from "../../../app/ready.ts";
 import { dateHere, useWriteDay, useWriteTime } from "../../../words/dates.ts";
 import { HeldAbout } from "./HeldAbout.tsx";
 import { HeldDayPart } from "./HeldDayPart.tsx";
@@ -21,14 +21,12 @@ function Loaded({ athleteId, paper }: { readonly athleteId: number; readonly pap
   const { t } = useTranslation("held");
   const trpc = useTRPC();
   const held = useQuery(trpc.people.held.queryOptions({ athleteId })).data;
-  const [type, setType] = useState(false);
-  const there = held !== undefined;
+  const type = useType(held !== undefined);
   useEffect(() => {
     // No name: what a printer or a system remembers of a job must not give anybody away.
     document.title = t("page.file");
-    if (there) void document.fonts.ready.then(() => setType(true));
-  }, [there, t]);
-  useReady(there && type);
+  }, [t]);
+  useReady(held !== undefined && type);
   return held !== undefined && <Page held={held} paper={paper} />;
 }
 

@@ -2,7 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
-import { useReady } from "../../../app/ready.ts";
+import { useReady, useType } from "../../../app/ready.ts";
 import { useLengthUnit } from "../../../words/lengths.ts";
 import { idOf } from "../paths.ts";
 import type { AnyPart, Summary } from "../summary.ts";
@@ -87,17 +87,4 @@ function Divided({ summary, paper }: { readonly summary: Summary; readonly paper
 function OnPage({ parts, piece }: { readonly parts: readonly AnyPart[]; readonly piece: Piece }) {
   const part = parts[piece.part];
   return part === undefined ? null : <PartOnPaper part={part} piece={piece} />;
-}
-
-/** Whether the type that the pages are set in is there; before it, lines would break elsewhere. */
-function useType(): boolean {
-  const [there, setThere] = useState(false);
-  useEffect(() => {
-    let here = true;
-    void document.fonts.ready.then(() => here && setThere(true));
-    return () => {
-      here = false;
-    };
-  }, []);
-  return there;
 }
