@@ -2,7 +2,6 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit, Written } from "../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { protocolOf } from "../../electron/domain/tests/registry.ts";
-import { faceOf, useTexts } from "../tests/registry.ts";
 
 /** A unit's word; empty where the number says by itself that it is a time. */
 export function useUnitWord(): (unit: Written["unit"]) => string {
@@ -47,11 +46,4 @@ export function useWriteChange(test: TestCode, lengths: LengthUnit): (change: nu
   const writeValue = useWriteValue(test, lengths);
   const changeText = useChangeText();
   return (change) => changeText(test, change, writeValue(Math.abs(change)));
-}
-
-/** What was seen in an attempt, in one line. */
-export function useWriteSeen(): (test: TestCode, seen: unknown, lengths: LengthUnit) => string {
-  const textsOf = useTexts();
-  return (test, seen, lengths) =>
-    faceOf(test).seen(textsOf(test), protocolOf(test).attempt.parse(seen), lengths);
 }

@@ -2,8 +2,8 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
+import { useWriteSeen } from "../../tests/seen.ts";
 import { useWriteTime } from "../../words/dates.ts";
-import { useWriteSeen } from "../../words/marks.ts";
 import css from "./AthletePage.module.css";
 import type { AthletePage } from "./types.ts";
 

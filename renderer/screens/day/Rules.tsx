@@ -10,7 +10,7 @@ import { Section } from "../../parts/layout/Panel.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { faceOf, readParameters } from "../../tests/registry.ts";
-import { useRulesLine } from "../../words/useRulesLine.ts";
+import { useRulesLine } from "../../tests/useRulesLine.ts";
 import { Rest } from "./Rest.tsx";
 import { RuleDialog } from "./RuleDialog.tsx";
 import css from "./Rules.module.css";

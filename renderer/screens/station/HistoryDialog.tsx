@@ -7,8 +7,8 @@ import { Dialog } from "../../parts/controls/Dialog.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { Stack } from "../../parts/layout/Stack.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
+import { useWriteSeen } from "../../tests/seen.ts";
 import { useWriteTime } from "../../words/dates.ts";
-import { useWriteSeen } from "../../words/marks.ts";
 import css from "./HistoryDialog.module.css";
 import type { AttemptView } from "./types.ts";
 

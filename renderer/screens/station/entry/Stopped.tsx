@@ -5,9 +5,9 @@ import { useStanding } from "../../../app/standing.tsx";
 import { useTestWords } from "../../../app/testWords.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Row } from "../../../parts/layout/Stack.tsx";
+import { useWriteSeen } from "../../../tests/seen.ts";
 import { useStationKeys } from "../../../tests/stationKeys.ts";
 import { useWriteTime } from "../../../words/dates.ts";
-import { useWriteSeen } from "../../../words/marks.ts";
 import type { AttemptView, Found } from "../types.ts";
 import css from "./Notice.module.css";
 

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import { useWriteSeen } from "../../../tests/seen.ts";
 import { useWriteTime } from "../../../words/dates.ts";
-import { useWriteSeen } from "../../../words/marks.ts";
 import type { Part, Summary } from "../summary.ts";
 import css from "./Everybody.module.css";
 import { Test } from "./Test.tsx";

@@ -1,5 +1,5 @@
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
-import { faceOf, readParameters, useTexts } from "../tests/registry.ts";
+import { faceOf, readParameters, useTexts } from "./registry.ts";
 
 /** How a test is held, in one line. */
 export function useRulesLine(): (test: TestCode, parameters: unknown) => string {
