@@ -1,7 +1,6 @@
-import type { inferRouterOutputs } from "@trpc/server";
-import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Answers } from "../../app/answers.ts";
 
-type Outputs = inferRouterOutputs<AppRouter>["people"];
+type Outputs = Answers["people"];
 
 export type Listed = Outputs["list"]["people"][number];
 export type List = Outputs["list"];

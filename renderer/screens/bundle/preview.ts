@@ -1,7 +1,6 @@
-import type { inferRouterOutputs } from "@trpc/server";
-import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Answers } from "../../app/answers.ts";
 
-type Outputs = inferRouterOutputs<AppRouter>["bundle"];
+type Outputs = Answers["bundle"];
 
 /** What would leave, as the API shows it. */
 export type Preview = NonNullable<Outputs["preview"]>;

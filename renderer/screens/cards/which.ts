@@ -1,8 +1,7 @@
-import type { inferRouterInputs, inferRouterOutputs } from "@trpc/server";
-import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Answers, Questions } from "../../app/answers.ts";
 
-type Inputs = inferRouterInputs<AppRouter>["cards"];
-type Outputs = inferRouterOutputs<AppRouter>["cards"];
+type Inputs = Questions["cards"];
+type Outputs = Answers["cards"];
 
 export type Which = Inputs["list"]["which"];
 export type Cards = Outputs["list"];

@@ -1,7 +1,6 @@
-import type { inferRouterOutputs } from "@trpc/server";
-import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Answers } from "../../app/answers.ts";
 
-type Outputs = inferRouterOutputs<AppRouter>["checkIn"];
+type Outputs = Answers["checkIn"];
 
 /** Somebody in the list of what was found. */
 export type FoundPerson = Outputs["search"]["people"][number];

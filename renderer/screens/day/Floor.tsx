@@ -1,9 +1,8 @@
 import { useQuery } from "@tanstack/react-query";
-import type { inferRouterOutputs } from "@trpc/server";
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
-import type { AppRouter } from "../../../electron/api/router.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
+import type { Answers } from "../../app/answers.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useTestWords } from "../../app/testWords.ts";
 import { Answer } from "../../parts/layout/Answer.tsx";
@@ -13,7 +12,7 @@ import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { writeTime } from "../../words/dates.ts";
 import css from "./Floor.module.css";
 
-type Whereabouts = inferRouterOutputs<AppRouter>["day"]["floor"][number];
+type Whereabouts = Answers["day"]["floor"][number];
 
 /** Where everybody is who tests: a line an athlete, a column a test. */
 export function Floor() {

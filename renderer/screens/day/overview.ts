@@ -1,5 +1,4 @@
-import type { inferRouterOutputs } from "@trpc/server";
-import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Answers } from "../../app/answers.ts";
 
 /** What the overview of a day tells. */
-export type Overview = inferRouterOutputs<AppRouter>["day"]["overview"];
+export type Overview = Answers["day"]["overview"];

@@ -1,8 +1,8 @@
-import type { inferRouterOutputs } from "@trpc/server";
-import type { AppRouter } from "../../../electron/api/router.ts";
-import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
+import type { Answers } from "../../app/answers.ts";
 
-type Outputs = inferRouterOutputs<AppRouter>["day"];
+type Outputs = Answers["day"];
 
 export type DayAtHand = NonNullable<Outputs["current"]["day"]>;
 export type HeldTest = Outputs["protocols"][number];

@@ -1,7 +1,6 @@
 import { useQuery } from "@tanstack/react-query";
-import type { inferRouterOutputs } from "@trpc/server";
 import { useTranslation } from "react-i18next";
-import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Answers } from "../../app/answers.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useTestWords } from "../../app/testWords.ts";
 import { Section } from "../../parts/layout/Panel.tsx";
@@ -9,7 +8,7 @@ import { Stack } from "../../parts/layout/Stack.tsx";
 import { writeDate, writeTime } from "../../words/dates.ts";
 import css from "./Lock.module.css";
 
-type Note = inferRouterOutputs<AppRouter>["lock"]["log"][number];
+type Note = Answers["lock"]["log"][number];
 
 /** What became of the lock, newest first: also what somebody did while the organiser was away. */
 export function LockLog() {

@@ -1,5 +1,4 @@
-import type { inferRouterOutputs } from "@trpc/server";
-import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Answers } from "../../app/answers.ts";
 
 /** What the door tells of one test's noise. */
-export type TestNoise = inferRouterOutputs<AppRouter>["noise"]["get"]["tests"][number];
+export type TestNoise = Answers["noise"]["get"]["tests"][number];

@@ -1,7 +1,6 @@
-import type { inferRouterOutputs } from "@trpc/server";
-import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Answers } from "../../app/answers.ts";
 
-type Outputs = inferRouterOutputs<AppRouter>["reference"];
+type Outputs = Answers["reference"];
 
 /** A bundle that is kept. */
 export type Kept = Outputs["list"][number];

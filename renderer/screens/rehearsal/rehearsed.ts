@@ -1,9 +1,8 @@
-import type { inferRouterOutputs } from "@trpc/server";
-import type { AppRouter } from "../../../electron/api/router.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
+import type { Answers } from "../../app/answers.ts";
 import type { Kind } from "../sheets/sheet.ts";
 
-type Run = inferRouterOutputs<AppRouter>["rehearsal"]["run"];
+type Run = Answers["rehearsal"]["run"];
 type Stage = Run extends AsyncIterable<infer Each> ? Each : never;
 
 export type Rehearsed = Extract<Stage, { stage: "done" }>["rehearsed"];

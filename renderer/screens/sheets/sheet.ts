@@ -1,8 +1,7 @@
-import type { inferRouterOutputs } from "@trpc/server";
-import type { AppRouter } from "../../../electron/api/router.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
+import type { Answers } from "../../app/answers.ts";
 
-type Intake = inferRouterOutputs<AppRouter>["intake"];
+type Intake = Answers["intake"];
 type Stage = Intake["read"] extends AsyncIterable<infer Each> ? Each : never;
 
 export type Preview = Extract<Stage, { stage: "preview" }>["preview"];

@@ -1,8 +1,7 @@
-import type { inferRouterInputs, inferRouterOutputs } from "@trpc/server";
-import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Answers, Questions } from "../../app/answers.ts";
 
-type Inputs = inferRouterInputs<AppRouter>["station"];
-type Outputs = inferRouterOutputs<AppRouter>["station"];
+type Inputs = Questions["station"];
+type Outputs = Answers["station"];
 
 export type StationView = Outputs["view"];
 export type QueuePlace = StationView["queue"][number];

@@ -1,9 +1,8 @@
-import type { inferRouterOutputs } from "@trpc/server";
 import type { ReactNode } from "react";
-import type { AppRouter } from "../../../electron/api/router.ts";
+import type { Answers } from "../../app/answers.ts";
 import type { Column } from "../../parts/layout/DataTable.tsx";
 
-type Outputs = inferRouterOutputs<AppRouter>["summary"];
+type Outputs = Answers["summary"];
 
 /** What the summary of a day tells. */
 export type Summary = NonNullable<Outputs["get"]>;
@@ -41,6 +40,3 @@ export type AnyPart = Part<never>;
 export function anyPart<Line>(part: Part<Line>): AnyPart {
   return part as unknown as AnyPart;
 }
-
-/** Cells as they are written: each with its column. */
-export type Written = readonly ReactNode[];

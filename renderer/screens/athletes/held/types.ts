@@ -1,7 +1,6 @@
-import type { inferRouterOutputs } from "@trpc/server";
-import type { AppRouter } from "../../../../electron/api/router.ts";
+import type { Answers } from "../../../app/answers.ts";
 
-type People = inferRouterOutputs<AppRouter>["people"];
+type People = Answers["people"];
 
 /** All that is held about one athlete. */
 export type Held = People["held"];

@@ -1,11 +1,10 @@
 import { useQuery } from "@tanstack/react-query";
-import type { inferRouterOutputs } from "@trpc/server";
 import { useTranslation } from "react-i18next";
-import type { AppRouter } from "../../../../electron/api/router.ts";
+import type { Answers } from "../../../app/answers.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { writeDate, writeTime } from "../../../words/dates.ts";
 
-type Outputs = inferRouterOutputs<AppRouter>["backups"];
+type Outputs = Answers["backups"];
 export type BackupState = Outputs["state"];
 export type BackupPlace = BackupState["places"][number];
 export type ListedBackup = Outputs["list"]["backups"][number];
