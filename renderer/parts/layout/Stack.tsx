@@ -4,21 +4,7 @@ import css from "./Stack.module.css";
 /** Attributes of the element, and how its children lie in it. */
 interface LayoutProps extends HTMLAttributes<HTMLElement> {
   /** The element; a div unless the content is a list, a section or the like. */
-  readonly as?:
-    | "div"
-    | "dl"
-    | "footer"
-    | "form"
-    | "h2"
-    | "h3"
-    | "header"
-    | "li"
-    | "nav"
-    | "ol"
-    | "p"
-    | "section"
-    | "span"
-    | "ul";
+  readonly as?: keyof HTMLElementTagNameMap;
   /** Space between the children: the token --space-1 and so on. None if left out. */
   readonly gap?: 1 | 2 | 3 | 4 | 5 | 6 | 7;
 }
