@@ -56,8 +56,8 @@ export function bringLogIn(db: Database): void {
 }
 
 /**
- * Makes the guard of a store that has just been connected. `trusted`: file and log were proved, or a person has accepted
- * them; the first seal is made of them as they are.
+ * Makes the guard of a store that has just been connected. File and log were proved, or a person has accepted them: the
+ * first seal is made of them as they are.
  */
 export function guardStore(db: Database, file: string): Guard {
   // Held until the connection is closed: closing it earlier would take SQLite's lock of the file away, and another

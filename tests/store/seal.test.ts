@@ -268,6 +268,16 @@ test.skipIf(process.platform !== "linux")("an open store keeps SQLite's lock of 
   expect(readFileSync("/proc/locks", "utf8")).toMatch(lock);
 });
 
+test("asking SQLite how far the log reaches brings nothing of it in", () => {
+  const store = filled();
+  const { committed } = checkLog(`${file()}-wal`);
+  const before = readFileSync(file());
+  // 32 bytes of header, and a header of 24 before each page (sqlite.org/walformat.html).
+  const frames = (committed - 32) / (24 + 4096);
+  expect(store.db.pragma("wal_checkpoint(NOOP)")).toMatchObject([{ log: frames, checkpointed: 0 }]);
+  expect(readFileSync(file())).toEqual(before);
+});
+
 test("a reader from outside holds up neither an entry, nor a checkpoint, nor a close for long", () => {
   const store = filled();
   const reader = new SqliteDatabase(file(), { readonly: true });
