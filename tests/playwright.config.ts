@@ -8,8 +8,8 @@ export default defineConfig({
   outputDir: "../test-results",
   // When something is given up that never comes, and nothing else: a green run takes no longer with more of it, and what
   // is waited for has to come all the same on a small machine that does other things too.
-  timeout: 240_000,
-  expect: { timeout: 60_000 },
+  timeout: 900_000,
+  expect: { timeout: 240_000 },
   // Each test has its own app with its own data, and most of its time it waits for a clock: three at once are as many as
   // a small machine shows smoothly.
   workers: 3,

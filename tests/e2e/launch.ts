@@ -8,8 +8,8 @@ import { projectFolder } from "../../electron/runtime/host.ts";
 import { prepareRuntime } from "../../electron/runtime/prepare.ts";
 
 /** When nothing is waited for any longer: far more than any of it takes on a slow machine that does other things too. */
-const WINDOW_LIMIT_MS = 120_000;
-const CLOSING_LIMIT_MS = 60_000;
+const WINDOW_LIMIT_MS = 600_000;
+const CLOSING_LIMIT_MS = 240_000;
 
 /** What every launch of a worker shares: the runtime and a display to show windows on. */
 export interface Stage {

@@ -3,6 +3,7 @@ import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";
 import { killApp, killPage } from "./kills.ts";
 import {
+  checkClock,
   countedKeys,
   type Eyes,
   gather,
@@ -13,7 +14,7 @@ import {
   laneOf,
   median,
   openLive,
-  shownTime,
+  type Place,
   startedAgo,
   startNow,
   until,
@@ -53,12 +54,6 @@ const taps: readonly Tap[] = rounds
   .flatMap((ends, index) => ends.map((at, round) => ({ at, lane: index + 1, round: round + 1 })))
   .filter(({ lane, round }) => lane !== stopper || round === 1)
   .sort((a, b) => a.at - b.at);
-
-/** Where the window is looked at and driven from: its page, or the shell once the page has crashed. */
-interface Place {
-  readonly eyes: Eyes;
-  readonly keys: Keys;
-}
 
 const textOf = (eyes: Eyes, selector: string) =>
   eyes.evaluate(`document.querySelector(${JSON.stringify(selector)})?.textContent ?? ""`);
@@ -114,13 +109,6 @@ async function stop(eyes: Eyes, keys: Keys): Promise<number> {
   return keys.pressed() - before;
 }
 
-/** The clocks of the desk and of the window are where they were. */
-async function checkClock({ clock }: Tapeline, eyes: Eyes, zero: number): Promise<void> {
-  const elapsedMs = clock.now() - zero;
-  expect((await heatOf(eyes, "endurance")).elapsedMs).toBe(elapsedMs);
-  await expect.poll(() => shownTime(eyes)).toBe(`0:${Math.floor(elapsedMs / 1000)}`);
-}
-
 interface Size {
   readonly width: number;
   readonly height: number;
@@ -148,7 +136,7 @@ test("eight circuits, the page and then the program killed in the middle: no tap
       await isKept(eyes, 8);
       const window = await killPage(tapeline);
       await shows(window, 8, "0:15.3");
-      await checkClock(tapeline, window, zero);
+      await checkClock(tapeline, window, "endurance", zero);
       return { eyes: window, keys: window };
     }
     if (tapped === 15) {
@@ -157,7 +145,7 @@ test("eight circuits, the page and then the program killed in the middle: no tap
       const { desk } = tapeline;
       await goToLive(desk, "endurance");
       await shows(desk, 7, "0:26.8");
-      await checkClock(tapeline, desk, zero);
+      await checkClock(tapeline, desk, "endurance", zero);
       return { eyes: desk, keys: countedKeys(desk) };
     }
     if (tapped === 21) {

@@ -3,18 +3,18 @@ import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";
 import { killApp, killPage } from "./kills.ts";
 import {
+  checkClock,
   countedKeys,
   type Eyes,
   gather,
   goToLive,
   heatOf,
   isDone,
-  type Keys,
   laneOf,
   median,
   openLive,
+  type Place,
   setLanes,
-  shownTime,
   startedAgo,
   startNow,
   until,
@@ -32,12 +32,6 @@ interface Run {
   readonly atMs: number[];
   readonly keysPerLane: number[];
   readonly shared: number;
-}
-
-/** Where a heat goes on after something happened to it. */
-interface Place {
-  readonly eyes: Eyes;
-  readonly keys: Keys;
 }
 
 /** A heat of six, driven by the keyboard; `disturb` comes after so many stops, and may bring it to another window. */
@@ -69,14 +63,6 @@ async function run(
   };
 }
 
-/** The clocks of the desk and of the window are where they were. */
-async function checkClock({ clock }: Tapeline, eyes: Eyes, zero: number): Promise<void> {
-  const elapsedMs = clock.now() - zero;
-  expect((await heatOf(eyes, "core")).elapsedMs).toBe(elapsedMs);
-  const seconds = String(Math.floor(elapsedMs / 1000)).padStart(2, "0");
-  await expect.poll(() => shownTime(eyes)).toBe(`0:${seconds}`);
-}
-
 test("six planks, the page and then the program killed in the middle: same clock, no tap lost, same marks", async ({
   tapeline,
 }) => {
@@ -84,11 +70,11 @@ test("six planks, the page and then the program killed in the middle: same clock
   await setLanes(tapeline.desk, 6);
   await tapeline.clock.hold();
   const killed = await run(tapeline, async (stopped, zero, eyes) => {
-    if (stopped === 1) await checkClock(tapeline, tapeline.desk, zero);
+    if (stopped === 1) await checkClock(tapeline, tapeline.desk, "core", zero);
     if (stopped === 2) {
       const window = await killPage(tapeline);
       await isDone(window, 2);
-      await checkClock(tapeline, window, zero);
+      await checkClock(tapeline, window, "core", zero);
       return { eyes: window, keys: window };
     }
     if (stopped === 4) {
@@ -98,7 +84,7 @@ test("six planks, the page and then the program killed in the middle: same clock
       const { desk } = tapeline;
       await goToLive(desk, "core");
       await isDone(desk, 4);
-      await checkClock(tapeline, desk, zero);
+      await checkClock(tapeline, desk, "core", zero);
       return { eyes: desk, keys: countedKeys(desk) };
     }
     return undefined;

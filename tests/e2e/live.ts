@@ -66,9 +66,17 @@ export async function zeroWithin(eyes: Eyes, test: TestCode): Promise<{ from: nu
   return { from, until };
 }
 
-/** What a heat's clock shows in the window. */
-export function shownTime(eyes: Eyes): Promise<unknown> {
-  return eyes.evaluate(`document.querySelector('[role="timer"]')?.textContent ?? ""`);
+/** The clocks of the desk and of the window are where they are since the heat was at 0, at `zero` of the session's. */
+export async function checkClock(
+  { clock }: Tapeline,
+  eyes: Eyes,
+  test: TestCode,
+  zero: number,
+): Promise<void> {
+  const elapsedMs = clock.now() - zero;
+  expect((await heatOf(eyes, test)).elapsedMs).toBe(elapsedMs);
+  const shown = () => eyes.evaluate(`document.querySelector('[role="timer"]')?.textContent ?? ""`);
+  await expect.poll(shown).toBe(`0:${String(Math.floor(elapsedMs / 1000)).padStart(2, "0")}`);
 }
 
 /**
@@ -111,6 +119,12 @@ export async function isDone(eyes: Eyes, lane: number): Promise<void> {
 export interface Keys {
   press(key: string): Promise<void>;
   pressed(): number;
+}
+
+/** Where a window is looked at and driven from: its page, or the shell once the page has crashed. */
+export interface Place {
+  readonly eyes: Eyes;
+  readonly keys: Keys;
 }
 
 export function countedKeys(desk: Page): Keys {

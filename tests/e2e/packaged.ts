@@ -28,7 +28,7 @@ export async function makePackaged(output: string): Promise<Packaged> {
 }
 
 /** Far more than it takes on a slow machine that does other things too. */
-const limitMs = 200_000;
+const limitMs = 600_000;
 
 /** How a start of the packaged program went. */
 export interface Ran {

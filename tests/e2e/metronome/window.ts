@@ -11,7 +11,7 @@ import type { Tasks } from "./page.ts";
 import { showTestPage } from "./shell.ts";
 
 /** When a page is given up that says nothing: far more than any task takes on a slow machine. */
-const limitMs = 200_000;
+const limitMs = 600_000;
 
 /**
  * Starts the built app and shows the page of this folder beside it, in a window of its own, on the app's scheme, under
