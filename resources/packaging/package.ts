@@ -3,7 +3,7 @@
  * folder to start it from; on Debian and Ubuntu a deb; other installers where their tools can be had. All of it lies
  * in `dist/`, or where `--output` says. With `--folder` the folder alone.
  */
-import { copyFile, mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { copyFile, mkdir, readdir, rm, writeFile } from "node:fs/promises";
 import { dirname, join, relative, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { build, Platform } from "electron-builder";
@@ -14,6 +14,7 @@ import { offerDeb } from "./debian/make.ts";
 import { noticesText, partsOfProgram } from "./notices.ts";
 import { carriedLibrary, placeSqlite } from "./sqlite.ts";
 import { toolsCanBeHad } from "./tools.ts";
+import { ownVersion } from "./version.ts";
 
 const { values: wanted } = parseArgs({
   options: { folder: { type: "boolean", default: false }, output: { type: "string" } },
@@ -58,11 +59,8 @@ function electronFolderOf(executable: string): string {
 }
 
 async function placeNotices(folder: string): Promise<string> {
-  const { version } = JSON.parse(await readFile(join(projectFolder, "package.json"), "utf8")) as {
-    version: string;
-  };
   await mkdir(folder, { recursive: true });
-  await writeFile(join(folder, "THIRD-PARTY-NOTICES.txt"), noticesText(partsOfProgram(), version));
+  await writeFile(join(folder, "THIRD-PARTY-NOTICES.txt"), noticesText(partsOfProgram(), await ownVersion()));
   await copyFile(join(projectFolder, "LICENSE"), join(folder, "LICENSE.tapeline.txt"));
   return folder;
 }

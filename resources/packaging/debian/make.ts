@@ -3,6 +3,7 @@ import { chmod, mkdir, mkdtemp, readdir, readFile, rm, stat, writeFile } from "n
 import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { hasCommand, projectFolder, run } from "../../../electron/runtime/host.ts";
+import { ownVersion } from "../version.ts";
 import { controlText, debianArchitecture, debianVersion } from "./control.ts";
 import { layTree } from "./tree.ts";
 
@@ -51,11 +52,6 @@ export async function makeDeb({ folder, outputFolder, unpacked = false }: DebPar
     await rm(stage, { recursive: true, force: true });
   }
   return join(outputFolder, name);
-}
-
-async function ownVersion(): Promise<string> {
-  const text = await readFile(join(projectFolder, "package.json"), "utf8");
-  return (JSON.parse(text) as { version: string }).version;
 }
 
 async function layControl(stage: string, version: string): Promise<void> {
