@@ -248,11 +248,18 @@ test("a station's desk keys, corrects and runs heats of its own test alone, what
   await own.heat.callOff(end);
 });
 
-test("a station hears no year of birth, no consent and no category of anybody", async () => {
+test("a station hears no year of birth, no consent, no category and no reason for a skip of anybody", async () => {
   const hall = await hallAt("core");
   const own = hall.as("station", "core");
   await startedHeat(hall, "core", 2);
+  const skipped = { athleteId: hall.idOf(6), test: "core" } as const;
+  await hall.as("organiser").station.skip({ ...skipped, reason: "Sore wrist", by });
   const told = JSON.stringify([
+    await refusalOf(own.station.find({ test: "core", bib: "6" })),
+    await refusalOf(own.station.callAthlete(skipped)),
+    await refusalOf(
+      own.heat.place({ test: "core", heatId: crypto.randomUUID(), lanes: 4, by, who: { bib: "6" } }),
+    ),
     await own.station.view({ test: "core" }),
     await own.heat.view({ test: "core" }),
     await own.day.current(),
@@ -261,7 +268,11 @@ test("a station hears no year of birth, no consent and no category of anybody", 
     await own.board.view(),
     await own.lock.standing(),
   ]);
-  expect(told).not.toMatch(/birth|category|guardian|"share":|"asked":/i);
+  expect(told).not.toMatch(/birth|category|guardian|"share":|"asked":|Sore wrist/i);
+  // Who decided it is told why at the desk itself.
+  expect((await hall.as("organiser").station.view({ test: "core" })).skipped).toMatchObject([
+    { reason: "Sore wrist" },
+  ]);
 });
 
 test("in the demonstration no PIN is set, and one that is there holds", async () => {

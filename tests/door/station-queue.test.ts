@@ -104,11 +104,14 @@ test("a skip with a reason lets the athlete on, and can be taken back", async ()
   expect(await bibs(day, "agility")).toEqual([1]);
   const view = await day.station.view({ test: "push-up" });
   expect(view.counts).toEqual({ done: 0, waiting: 5, later: 0, leftOut: 1 });
-  expect(view.skipped).toMatchObject([{ who: { bib: 1 }, reason: "Sore wrist", by: "OR" }]);
+  expect(view.skipped).toEqual([]);
+  expect((await day.organiser.view({ test: "push-up" })).skipped).toMatchObject([
+    { who: { bib: 1 }, reason: "Sore wrist", by: "OR" },
+  ]);
   const refused = await refusalOf(day.station.enter(entry(which.athleteId, "push-up", reps(20))));
   expect(refused).toEqual({
     key: "station.leftOut.skip",
-    values: { name: "Ada Rill", reason: "Sore wrist" },
+    values: { name: "Ada Rill" },
   });
   await day.organiser.unskip(which);
   expect(await bibs(day, "push-up")).toEqual([1, 2, 3, 4, 5, 6]);

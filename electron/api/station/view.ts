@@ -42,7 +42,7 @@ export const viewSchema = z.object({
   ),
   /** The newest attempts with the athlete's mark of today; no mark where the attempt is void. */
   recent: z.array(z.object({ attempt: attemptSchema, written: writtenSchema.nullable() })),
-  /** Who skips this test, and why; the organiser can put them back. */
+  /** Who skips this test, and why; for the organiser alone, who can put them back. */
   skipped: z.array(z.object({ who: personSchema, reason: z.string(), by: z.string() })),
 });
 

@@ -41,10 +41,8 @@ export function requireTesting(db: ReadableDb, day: Day, who: Present, test: Tes
   const { name, state } = who;
   if (state !== "testing") throw new Refusal("conflict", sentence(`station.state.${state}`, { name }));
   const left = leftOut(db, day.id).find((each) => each.athleteId === who.athleteId && each.test === test);
-  if (left !== undefined) {
-    const { kind, reason } = left;
-    throw new Refusal("conflict", sentence(`station.leftOut.${kind}`, { name, reason }));
-  }
+  // Without the reason, which is the organiser's to know.
+  if (left !== undefined) throw new Refusal("conflict", sentence(`station.leftOut.${left.kind}`, { name }));
 }
 
 /** The tests that an athlete has done today. */
