@@ -1,13 +1,10 @@
-import type { Choosing, Field, Retyped, Standing } from "../tests/fields.ts";
+import type { Choosing, Field, FieldErrors, Retyped, Standing } from "../tests/fields.ts";
 import type { LengthUnit } from "../tests/protocol.ts";
 import { type Reading, readingOf, type Typed } from "../tests/reading.ts";
 import { definitionOf, protocolOf, type TestCode } from "../tests/registry.ts";
-import type { Sentence } from "../words.ts";
 
 /** What was typed, as attempts of the test, or what is wrong with which field. */
-export type Keyed =
-  | { readonly seen: readonly unknown[] }
-  | { readonly errors: Readonly<Record<string, Sentence>> };
+export type Keyed = { readonly seen: readonly unknown[] } | { readonly errors: FieldErrors };
 
 /** Reads the fields of a test. Whether the attempts can be believed is the protocol's to say. */
 export function readKeyed(test: TestCode, typed: Typed, lengths: LengthUnit): Keyed {

@@ -28,6 +28,9 @@ export interface Retyped {
   readonly lengths: LengthUnit;
 }
 
+/** What is wrong with which field, by its name. */
+export type FieldErrors = Readonly<Record<string, Sentence>>;
+
 /** What stands of an athlete's test today, in the order of entry, and how they did it last. */
 export interface Standing<Attempt> {
   readonly seen: readonly Attempt[];
@@ -46,7 +49,7 @@ export interface KeyedTest<Attempt> {
   /** Reads the fields. Whether the attempts can be believed is the protocol's to say. */
   read(reading: Reading, lengths: LengthUnit): Attempt[];
   /** Limits of single fields that the attempt's schema has too, said here in words that fit the field. */
-  limits?(reading: Reading): Readonly<Record<string, Sentence>>;
+  limits?(reading: Reading): FieldErrors;
   /** What to put into the fields to correct an attempt: reading it again gives the same attempt. */
   retype(seen: Attempt, lengths: LengthUnit): Retyped;
 }

@@ -1,5 +1,5 @@
 import { sentence } from "../../words.ts";
-import type { KeyedTest, Standing } from "../fields.ts";
+import type { FieldErrors, KeyedTest, Standing } from "../fields.ts";
 import type { Reading } from "../reading.ts";
 import { type AgilityAttempt, mostExtra } from "./protocol.ts";
 
@@ -31,7 +31,7 @@ function hasOnlyClockwise({ seen }: Standing<AgilityAttempt>): boolean {
   return seen.length > 0 && seen.every(({ direction }) => direction === "cw");
 }
 
-function limits(reading: Reading): ReturnType<NonNullable<KeyedTest<AgilityAttempt>["limits"]>> {
+function limits(reading: Reading): FieldErrors {
   const isOver = !reading.isEmpty("extra") && Number(reading.text("extra")) > mostExtra;
   return isOver ? { extra: sentence("test.agility.keyed.extra") } : {};
 }

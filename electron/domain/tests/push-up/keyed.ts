@@ -1,5 +1,5 @@
 import { sentence } from "../../words.ts";
-import type { KeyedTest } from "../fields.ts";
+import type { FieldErrors, KeyedTest } from "../fields.ts";
 import type { Reading, Typed } from "../reading.ts";
 import { mostOffAtEnd, type PushUpAttempt } from "./protocol.ts";
 
@@ -16,7 +16,7 @@ export const keyedPushUp: KeyedTest<PushUpAttempt> = {
   retype: (seen, lengths) => ({ typed: retyped(seen), lengths }),
 };
 
-function limits(reading: Reading): ReturnType<NonNullable<KeyedTest<PushUpAttempt>["limits"]>> {
+function limits(reading: Reading): FieldErrors {
   const isOver = Number(reading.text("offAtEnd")) > mostOffAtEnd;
   return isOver ? { offAtEnd: sentence("test.push-up.keyed.offAtEnd") } : {};
 }
