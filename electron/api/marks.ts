@@ -32,7 +32,7 @@ function tell(kept: KeptMark, earlier: readonly EarlierMark[], error: TypicalErr
   return kept.mark.state === "complete" ? newsOf(kept.test, kept.mark.value, earlier, error) : null;
 }
 
-/** Only marks of one athlete and one fingerprint compare: apples with apples. */
+/** Only marks of one athlete and one fingerprint are compared. */
 function historyKey(mark: { readonly athleteId: number; readonly fingerprint: string }): string {
   return `${mark.athleteId} ${mark.fingerprint}`;
 }

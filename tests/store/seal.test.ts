@@ -274,7 +274,9 @@ test("asking SQLite how far the log reaches brings nothing of it in", () => {
   const before = readFileSync(file());
   // 32 bytes of header, and a header of 24 before each page (sqlite.org/walformat.html).
   const frames = (committed - 32) / (24 + 4096);
-  expect(connectionOf(store.db).pragma("wal_checkpoint(NOOP)")).toMatchObject([{ log: frames, checkpointed: 0 }]);
+  expect(connectionOf(store.db).pragma("wal_checkpoint(NOOP)")).toMatchObject([
+    { log: frames, checkpointed: 0 },
+  ]);
   expect(readFileSync(file())).toEqual(before);
 });
 
