@@ -88,13 +88,18 @@ async function rewrite(file: string, changes: [from: string, to: string][]): Pro
   await writeFile(file, text);
 }
 
-/**
- * The addon uses Node-API only, so the headers of any recent Node will do: those npm was told of, or those that
- * stand beside a Node on the PATH. Without any, node-gyp downloads them itself.
- */
 async function headerOptions(): Promise<string[]> {
+  const found = await nodeWithHeaders();
+  return found === undefined ? [] : [`--nodedir=${found}`];
+}
+
+/**
+ * Finds the folder of a Node that has its headers (`include/node`). The addon uses Node-API only, so those of any recent
+ * Node will do: those npm was told of, or those that stand beside a Node on the PATH. Undefined where there are none:
+ * node-gyp downloads them then.
+ */
+export async function nodeWithHeaders(): Promise<string | undefined> {
   const told = (await run("npm", ["config", "get", "nodedir"])).trim();
   const besideNode = (process.env.PATH ?? "").split(delimiter).map((folder) => dirname(folder));
-  const found = [told, ...besideNode].find((folder) => existsSync(join(folder, "include/node/common.gypi")));
-  return found ? [`--nodedir=${found}`] : [];
+  return [told, ...besideNode].find((folder) => existsSync(join(folder, "include/node/common.gypi")));
 }

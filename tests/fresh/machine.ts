@@ -6,6 +6,7 @@ import { createInterface } from "node:readline";
 import type { Readable } from "node:stream";
 import { hasCommand, isRoot, run } from "../../electron/runtime/host.ts";
 import { installPackages } from "../../electron/runtime/packages.ts";
+import { nodeWithHeaders } from "../../electron/runtime/sqlite.ts";
 
 /** A Debian with nothing but its base: no library of Electron's, no display, no compiler, an empty home. */
 export interface Machine {
@@ -69,12 +70,17 @@ async function installBase(root: string): Promise<void> {
   });
 }
 
-/** Gives the new system a Node with npm, the names and certificates that this one trusts, and places to mount on. */
+/** Gives the new system a Node with npm and the headers that this one has, the names and certificates that this one trusts, and places to mount on. */
 async function furnish(root: string, { node, npm }: MachineParts): Promise<void> {
   for (const name of ["project", "opt/node/bin", "opt/npm"])
     await mkdir(join(root, name), { recursive: true });
   await copyFile(node, join(root, "opt/node/bin/node"));
   await run("cp", ["-a", `${npm}/.`, join(root, "opt/npm")]);
+  const headers = await nodeWithHeaders();
+  if (headers !== undefined) {
+    await mkdir(join(root, "opt/node/include"));
+    await run("cp", ["-aL", join(headers, "include/node"), join(root, "opt/node/include")]);
+  }
   const script = '#!/bin/sh\nexec node /opt/npm/bin/npm-cli.js "$@"\n';
   await writeFile(join(root, "opt/node/bin/npm"), script, { mode: 0o755 });
   await run("cp", ["-L", "/etc/resolv.conf", "/etc/hosts", join(root, "etc")]);
