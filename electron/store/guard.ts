@@ -14,6 +14,7 @@ import {
   syncTally,
   writeSeal,
 } from "./seal.ts";
+import { syncFile } from "./through.ts";
 
 /** Keeps seal and tally of one open store in step with its file. */
 export interface Guard {
@@ -91,6 +92,8 @@ export function guardStore(db: Database, file: string): Guard {
     });
     synced = false;
     emptyLog(db);
+    // SQLite does not wait for that, and after a power cut the log would come back under a tally that knows nothing of it.
+    syncFile(logFile(file));
     noteTally(files, { number, log: null, shut });
     syncTally(files);
     [salt, known, inexact, untidy, limit] = [null, 0, false, false, longLog];

@@ -1,6 +1,6 @@
-import { closeSync, fsyncSync, openSync, renameSync, rmSync } from "node:fs";
+import { closeSync, openSync, renameSync, rmSync } from "node:fs";
 import { dirname } from "node:path";
-import { syncFolder } from "./through.ts";
+import { syncFile, syncFolder } from "./through.ts";
 
 /**
  * Makes a new store's file under another name and puts it in place once it is whole: whatever ends the program, an empty
@@ -12,12 +12,7 @@ export function makeFile(store: string, make: (file: string) => void): void {
   for (const part of ["", "-wal", "-shm", "-journal"]) rmSync(`${begun}${part}`, { force: true });
   closeSync(openSync(begun, "w", 0o600));
   make(begun);
-  const opened = openSync(begun, "r+");
-  try {
-    fsyncSync(opened);
-  } finally {
-    closeSync(opened);
-  }
+  syncFile(begun);
   renameSync(begun, store);
   syncFolder(dirname(store));
 }

@@ -20,6 +20,16 @@ export function writeWhole(file: string, text: string): void {
   syncFolder(dirname(file));
 }
 
+/** Waits for the disk to have what was written to a file, or cut off it, by whomever. */
+export function syncFile(file: string): void {
+  const opened = openSync(file, "r+");
+  try {
+    fsyncSync(opened);
+  } finally {
+    closeSync(opened);
+  }
+}
+
 /** Makes renaming itself last through a power cut. Windows has no such call and needs none. */
 export function syncFolder(folder: string): void {
   if (process.platform === "win32") return;
