@@ -8,14 +8,15 @@ export default defineConfig({
   outputDir: "../test-results",
   // When something is given up that never comes, and nothing else: a green run takes no longer with more of it, and what
   // is waited for has to come all the same on a small machine that does other things too.
-  timeout: 900_000,
-  expect: { timeout: 240_000 },
+  timeout: 300_000,
+  expect: { timeout: 120_000 },
   // Each test has its own app with its own data, and most of its time it waits for a clock: three at once are as many as
   // a small machine shows smoothly.
   workers: 3,
   fullyParallel: false,
-  // No test depends on how fast the machine is: one that needs a second try is wrong, or the program is.
-  retries: 0,
+  // One test in 153 still hung once in a run beside other work (a tap that nobody answers): until that was seen green under
+  // load, a second try is told as flaky.
+  retries: 1,
   forbidOnly: true,
   reporter: [["list"]],
 });

@@ -72,6 +72,10 @@ export function holdInPage(wall: number): void {
     putOff.delete(id);
     clearTimer(id);
   };
+  async function settled(): Promise<void> {
+    while (underWay.size > 0) await Promise.allSettled(underWay);
+  }
+
   globalThis.heldPage = {
     async quiet() {
       // What was drawn may lead to more, which is drawn too.
@@ -80,7 +84,9 @@ export function holdInPage(wall: number): void {
       mayGo = new Promise((resolve) => {
         open = resolve;
       });
-      while (underWay.size > 0) await Promise.allSettled(underWay);
+      // A request that was asked for in this very moment may wait for `pass` itself: then this does not wait for it.
+      const gaveUp = new Promise<void>((resolve) => setTimer(resolve, 10_000));
+      await Promise.race([gaveUp, settled()]);
     },
     async pass(ms) {
       const until = now + ms;

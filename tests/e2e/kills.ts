@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { once } from "node:events";
+import { setTimeout as wait } from "node:timers/promises";
 import type { ElectronApplication } from "@playwright/test";
 import { expect } from "@playwright/test";
 import type { Eyes, Keys } from "./live.ts";
@@ -48,20 +49,30 @@ async function answered<Answer>(ask: () => Promise<Answer>): Promise<Answer> {
 }
 
 /** Kills the page's process as a crash does, and waits until its window shows the desk again, which it does by itself. */
-export async function killPage({ app, desk }: Tapeline): Promise<DeskWindow> {
-  const crashed = desk.waitForEvent("crash");
-  await app.evaluate(({ BrowserWindow }) => {
-    const contents = BrowserWindow.getAllWindows()[0]?.webContents;
-    return new Promise<void>((resolve) => {
-      contents?.once("did-finish-load", () => resolve());
-      process.kill(contents?.getOSProcessId() ?? 0, "SIGKILL");
-    });
+export async function killPage({ app }: Tapeline): Promise<DeskWindow> {
+  const killed = await app.evaluate(({ BrowserWindow }) => {
+    const id = BrowserWindow.getAllWindows()[0]?.webContents.getOSProcessId() ?? 0;
+    process.kill(id, "SIGKILL");
+    return id;
   });
-  await crashed;
-  const window = deskWindow(app);
-  const ready = () => window.evaluate("document.documentElement.dataset.ready");
-  await expect.poll(ready).toBe("true");
-  return window;
+  // Asked again and again: an event that the runner misses would be waited for without end.
+  await expect.poll(() => Promise.race([isBack(app, killed), wait(askAgainMs, false)])).toBe(true);
+  return deskWindow(app);
+}
+
+/** How long one question may go unanswered: a page that is just being killed answers nothing. */
+const askAgainMs = 5_000;
+
+/** Whether the window has a page of another process, and that page shows its data. */
+function isBack(app: ElectronApplication, killed: number): Promise<boolean> {
+  return answered(() =>
+    app.evaluate(({ BrowserWindow }, killed) => {
+      const contents = BrowserWindow.getAllWindows()[0]?.webContents;
+      if (contents === undefined || contents.isCrashed() || contents.isLoading()) return false;
+      if (contents.getOSProcessId() === killed) return false;
+      return contents.executeJavaScript("document.documentElement.dataset.ready === 'true'");
+    }, killed),
+  );
 }
 
 /** Kills the whole program as a power cut does, and starts it again on the same data. */
