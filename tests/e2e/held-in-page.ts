@@ -80,7 +80,9 @@ export function holdInPage(wall: number): void {
     async quiet() {
       // What was drawn may lead to more, which is drawn too.
       for (let turn = 0; turn < 4; turn += 1) await new Promise((resolve) => setTimer(resolve, 0));
-      while (moments.size > 0) await new Promise((resolve) => setTimer(resolve, 5));
+      // What comes again and again in a moment (a try after a try that failed) never ends: some seconds are enough.
+      for (let turn = 0; moments.size > 0 && turn < 1_000; turn += 1)
+        await new Promise((resolve) => setTimer(resolve, 5));
       mayGo = new Promise((resolve) => {
         open = resolve;
       });

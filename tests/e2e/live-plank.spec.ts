@@ -191,9 +191,13 @@ test("a tap that nobody answers is kept through a crash of the page, with its ow
   await expect(desk.getByRole("timer")).toHaveText("0:20");
   await desk.evaluate(() => {
     const send = globalThis.fetch;
+    let asked = 0;
+    // The first try fails, and no later one is ever answered.
+    const unanswered = () =>
+      asked++ === 0 ? Promise.reject(new TypeError("Failed to fetch")) : new Promise<Response>(() => {});
     globalThis.fetch = (input, init) => {
       const url = String(input instanceof Request ? input.url : input);
-      return url.includes("heat.tap") ? Promise.reject(new TypeError("Failed to fetch")) : send(input, init);
+      return url.includes("heat.tap") ? unanswered() : send(input, init);
     };
   });
   await clock.pass(1_234);
