@@ -111,7 +111,8 @@ export function guardStore(db: Database, file: string): Guard {
   }
 
   function note(bytes: number): void {
-    if (files === undefined) return;
+    // A retry's transaction changes nothing, and may come before anything is in the log.
+    if (files === undefined || bytes === 0) return;
     // Shorter than before: another program brought the log in, past every lock.
     if (bytes < known) number = numberIn(readGuards(file).seal);
     if (salt === null || inexact || bytes < known) salt = saltOf(logFile(file));

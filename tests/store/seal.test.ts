@@ -1,4 +1,4 @@
-import {
+import fs, {
   chmodSync,
   copyFileSync,
   mkdirSync,
@@ -10,6 +10,7 @@ import {
   truncateSync,
   writeFileSync,
 } from "node:fs";
+import { syncBuiltinESMExports } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import SqliteDatabase from "better-sqlite3";
@@ -266,6 +267,33 @@ test.skipIf(process.platform !== "linux")("an open store keeps SQLite's lock of 
   bringLogIn(connectionOf(store.db));
   store.write(["day"], (db) => db.exec("UPDATE day SET title = 'Later'"));
   expect(readFileSync("/proc/locks", "utf8")).toMatch(lock);
+});
+
+/** The files that the disk is waited for while something is done. */
+function synced(work: () => void): string[] {
+  const [real, seen] = [fs.fsyncSync, new Set<number>()];
+  fs.fsyncSync = (opened) => {
+    seen.add(fs.fstatSync(opened).ino);
+    real(opened);
+  };
+  syncBuiltinESMExports();
+  try {
+    work();
+  } finally {
+    fs.fsyncSync = real;
+    syncBuiltinESMExports();
+  }
+  return parts.filter((part) => seen.has(statSync(`${file()}${part}`).ino));
+}
+
+test("the tally waits for the disk at the first commit after a seal, and not at one that changes nothing", () => {
+  const store = filled();
+  expect(synced(() => bringLogIn(store.db))).toEqual(["-wal", "-seal", "-tally"]);
+  // As a retry does, which finds that all of it is there already.
+  expect(synced(() => store.write(["day"], () => {}))).toEqual([]);
+  const commit = () => store.write(["day"], (db) => db.exec("UPDATE day SET title = title || '.'"));
+  expect(synced(commit)).toEqual(["-tally"]);
+  expect(synced(commit)).toEqual([]);
 });
 
 test("asking SQLite how far the log reaches brings nothing of it in", () => {
