@@ -5,9 +5,10 @@ import { cutInCheckpoints, cutOff, failing, filledUp, killed, startedFull, type 
 import { damagedTwice } from "./twice-damaged.ts";
 
 /**
- * `npm run plug`: the long form. 200 kills, 70 power cuts, failing syncs and writes, full disks, 500 damaged stores, 300
- * with two files damaged, 300 ended in a checkpoint. Ends with 0 when nothing that was saved was lost, doubled or shown wrong,
- * and the same cuts with `synchronous=NORMAL` were noticed. An argument multiplies the counts: `npm run plug -- 0.1`.
+ * `npm run plug`: the long form. 200 kills, 70 power cuts, 100 ends in checkpoints, failing syncs and writes, full disks, 500
+ * damaged stores, 300 with two files damaged, 300 left in the middle of a checkpoint. Ends with 0 when nothing that was
+ * saved was lost, doubled or shown wrong, and the same cuts with `synchronous=NORMAL` were noticed. An argument multiplies
+ * the counts: `npm run plug -- 0.1`.
  */
 const share = Number(process.argv[2] ?? 1);
 const count = (many: number) => Math.max(1, Math.round(many * share));
