@@ -288,7 +288,7 @@ function synced(work: () => void): string[] {
 
 test("the tally waits for the disk at the first commit after a seal, and not at one that changes nothing", () => {
   const store = filled();
-  expect(synced(() => bringLogIn(store.db))).toEqual(["-wal", "-seal", "-tally"]);
+  expect(synced(() => bringLogIn(connectionOf(store.db)))).toEqual(["-wal", "-seal", "-tally"]);
   // As a retry does, which finds that all of it is there already.
   expect(synced(() => store.write(["day"], () => {}))).toEqual([]);
   const commit = () => store.write(["day"], (db) => db.exec("UPDATE day SET title = title || '.'"));
