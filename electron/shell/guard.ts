@@ -30,6 +30,7 @@ function guardSession(session: Session): void {
   session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
   session.setPermissionCheckHandler(() => false);
   session.setDevicePermissionHandler(() => false);
+  session.setBluetoothPairingHandler((_details, answer) => answer({ confirmed: false }));
   session.on("will-download", (event) => event.preventDefault());
   session.setSpellCheckerEnabled(false);
 }
@@ -50,6 +51,11 @@ function guardContents(contents: WebContents): void {
     if (!staysAtHost(contents, event.url)) event.preventDefault();
   });
   contents.setWindowOpenHandler(() => ({ action: "deny" }));
+  // Unanswered, the first device in reach would be picked.
+  contents.on("select-bluetooth-device", (event, _devices, pick) => {
+    event.preventDefault();
+    pick("");
+  });
   contents.on("will-attach-webview", (event) => event.preventDefault());
   // A peer connection would send packets past the request filter.
   contents.setWebRTCIPHandlingPolicy("disable_non_proxied_udp");

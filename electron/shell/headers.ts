@@ -1,6 +1,6 @@
 /**
  * What pages may load and do: the build's own files and the app's own door, nothing else. Style attributes are
- * refused in HTML; scripts may still set styles through the CSSOM.
+ * refused in HTML; scripts may still set styles through the CSSOM. No text becomes markup or script (Trusted Types).
  */
 export const contentSecurityPolicy = [
   "default-src 'none'",
@@ -13,6 +13,9 @@ export const contentSecurityPolicy = [
   "base-uri 'none'",
   "form-action 'none'",
   "frame-ancestors 'none'",
+  "require-trusted-types-for 'script'",
+  // The one of renderer/app/trusted.ts.
+  "trusted-types default",
 ].join("; ");
 
 /** Sent with every answer of the scheme, files and data alike. */
@@ -22,7 +25,7 @@ const everyAnswer: Readonly<Record<string, string>> = {
   "referrer-policy": "no-referrer",
   "cross-origin-resource-policy": "same-origin",
   "permissions-policy":
-    "camera=(), geolocation=(), microphone=(), display-capture=(), usb=(), serial=(), hid=()",
+    "camera=(), geolocation=(), microphone=(), display-capture=(), usb=(), serial=(), hid=(), bluetooth=()",
   // Names of athletes are not to lie about in a cache.
   "cache-control": "no-store",
 };

@@ -180,6 +180,23 @@ test("a page is given no permission", async ({ tapeline }) => {
   });
 });
 
+test("no device is picked or paired for a page", async ({ tapeline }) => {
+  const policy = await tapeline.desk.evaluate(() =>
+    fetch("/").then((response) => response.headers.get("permissions-policy")),
+  );
+  expect(policy).toContain("bluetooth=()");
+  // As the system's radio would ask, which this machine may not have.
+  const picked = await tapeline.app.evaluate(({ BrowserWindow }) => {
+    const [window] = BrowserWindow.getAllWindows();
+    const answers: unknown[] = [];
+    const event = { preventDefault: () => answers.push("prevented") };
+    const devices = [{ deviceName: "a watch", deviceId: "1" }];
+    window?.webContents.emit("select-bluetooth-device", event, devices, (id: string) => answers.push(id));
+    return answers;
+  });
+  expect(picked).toEqual(["prevented", ""]);
+});
+
 test("a page can't put a file on the disk by itself", async ({ tapeline }) => {
   // Listening before the page begins, and answered in a second step.
   await tapeline.app.evaluate(({ session }) => {

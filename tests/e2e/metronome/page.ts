@@ -1,3 +1,4 @@
+import { trustNothing } from "../../../renderer/app/trusted.ts";
 import { soundNames } from "../../../renderer/sound/voices.ts";
 import { countTicksHidden, type Minute, type Quiet, runMinute } from "./minute.ts";
 import { type RenderedSound, renderCancelled, renderSound } from "./render.ts";
@@ -20,5 +21,7 @@ const tasks: { readonly [Task in keyof Tasks]: () => Promise<Tasks[Task]> } = {
   quiet: countTicksHidden,
 };
 
+// As the program's own pages do, under the same content policy.
+trustNothing();
 const task = location.hash.slice(1) as keyof Tasks;
 await fetch("/done", { method: "POST", body: JSON.stringify(await tasks[task]()) });
