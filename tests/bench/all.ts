@@ -3,7 +3,13 @@ import { boardBench } from "./board.ts";
 import { type CardsBench, cardsBench, cardsTargetMs } from "./cards.ts";
 import { importBench } from "./import.ts";
 import { demoDay, inventedDays } from "./invented-days.ts";
-import { type NeighbourBench, neighbourBench, subtractionBench } from "./neighbour.ts";
+import {
+  type HiddenBench,
+  hiddenBench,
+  type NeighbourBench,
+  neighbourBench,
+  subtractionBench,
+} from "./neighbour.ts";
 import { recordBench } from "./record.ts";
 import { referenceBench } from "./reference.ts";
 import { rehearseBench } from "./rehearse.ts";
@@ -72,7 +78,18 @@ async function neighbours(): Promise<string[]> {
     ...matched("200 invented days, marks, k 5", neighbourBench(days, "marks", 5)),
     ...matched("200 invented days, marks, k 11", neighbourBench(days, "marks", 11)),
     ...matched("200 invented days, linked profiles, k 5", neighbourBench(days, "profiles", 5)),
+    ...hiddenFound("the demonstration's day", hiddenBench(demo, "marks", 5)),
+    ...hiddenFound("20 invented days", hiddenBench(days.slice(0, 20), "marks", 5)),
+    ...hiddenFound("20 invented days, linked profiles", hiddenBench(days.slice(0, 20), "profiles", 5)),
     `subtracting, if the log did not forbid a day's second bundle: ${found} of ${pairs} newcomers found`,
+  ];
+}
+
+function hiddenFound(what: string, bench: HiddenBench): string[] {
+  const { marks, foundWithout, foundWith, toldWithout, toldWith, daysChanged } = bench;
+  return [
+    `${what}: of ${marks} marks of hidden people ${foundWithout} found by taking everybody else off if nothing were done, ` +
+      `${foundWith} as it is (${kept(foundWith === 0)}); ${daysChanged} days told otherwise, ${toldWith} marks for ${toldWithout}`,
   ];
 }
 

@@ -28,6 +28,8 @@ function inventedDay(seed: number): Candidate[] {
   return Array.from({ length: count }, (_none, athlete) => athlete).flatMap((athlete) => {
     const league = Math.floor(random() * leagues);
     const who = {
+      // One in seven, and whoever comes where the seed says.
+      hidden: (athlete + seed) % 7 === 0,
       ...{ athlete, league, leagueSize: sizes[league] ?? ("unknown" as const), quarter: "2026-Q4" },
       ageBand: ageBandOf(random() < 0.05 ? null : 1970 + Math.floor(normal(random, 25, 6)), date),
       category: pick(random, ["women", "women", "women", "women", "open", "open", "men", "unknown"] as const),

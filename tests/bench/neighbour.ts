@@ -14,6 +14,8 @@ import {
   usualStrictness,
 } from "../../electron/domain/privacy/rule.ts";
 
+import { playSubtraction } from "../../electron/domain/privacy/subtraction.ts";
+
 /** What a neighbour matches on a set of days, as shares of the bibs of people who share. */
 export interface NeighbourBench {
   readonly days: number;
@@ -139,4 +141,46 @@ function standsAlone(before: readonly string[], after: readonly string[]): boole
     ([row]) => row.slice(0, row.indexOf(",", row.indexOf(",") + 1)),
   );
   return [...byTest.values()].some((some) => some.length === 1 && some[0]?.[1] === 1);
+}
+
+/** What a neighbour finds who noted everybody but those whom the board hides. */
+export interface HiddenBench {
+  /** Marks of hidden people who share. */
+  readonly marks: number;
+  /** Of them found: with nothing done about this neighbour, and as bundles are. */
+  readonly foundWithout: number;
+  readonly foundWith: number;
+  /** Marks that leave of all, in both cases. */
+  readonly toldWithout: number;
+  readonly toldWith: number;
+  /** Days on which bundles are made otherwise because of this. */
+  readonly daysChanged: number;
+}
+
+export function hiddenBench(days: readonly Candidate[][], kind: BundleKind, k: number): HiddenBench {
+  const linked = kind === "profiles";
+  const played = days.map((candidates) => {
+    const blind = candidates.map(({ hidden: _hidden, ...rest }) => rest);
+    const [without, withRule] = [blind, candidates].map((some) =>
+      protect(kind, some, { ...usualStrictness, k }),
+    );
+    const sightings = sightingsOf(withRule?.able ?? []);
+    const found = (kept: readonly Kept[]) =>
+      playSubtraction(publish(kept, seededChance([1, 2, 3, 4])), sightings, linked);
+    const [before, after] = [found(without?.kept ?? []), found(withRule?.kept ?? [])];
+    const told = (kept: readonly Kept[]) => kept.reduce((sum, { marks }) => sum + marks.length, 0);
+    return {
+      ...{ marks: before.marks, foundWithout: before.found, foundWith: after.found },
+      ...{ toldWithout: told(without?.kept ?? []), toldWith: told(withRule?.kept ?? []) },
+    };
+  });
+  const sum = (of: (day: (typeof played)[number]) => number) => played.reduce((all, day) => all + of(day), 0);
+  return {
+    marks: sum(({ marks }) => marks),
+    foundWithout: sum((day) => day.foundWithout),
+    foundWith: sum((day) => day.foundWith),
+    toldWithout: sum((day) => day.toldWithout),
+    toldWith: sum((day) => day.toldWith),
+    daysChanged: played.filter((day) => day.foundWithout > 0).length,
+  };
 }

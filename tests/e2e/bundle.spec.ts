@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { expect } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
+import type { BoardConsent } from "../../electron/store/athletes.ts";
 import { countBundle } from "../checks/count-bundle.ts";
 import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";
@@ -20,7 +21,16 @@ test("for the open web, linked, and the one file of the day", async ({ tapeline 
   );
   await expect(risk.getByRole("row", { name: /likeliest guess/ })).toContainText("1 in 5");
 
+  await expect(risk.getByRole("row", { name: /whom the board hides/ })).toContainText(
+    /(\d+) of \1.*0 of \d+/,
+  );
+  await expectForEverybody(desk);
+
+  // Of the few who hide here one would be left alone in a profile, and without that one there are too few alike.
   await desk.getByText("Linked profiles, told coarsely").click();
+  await expect(main.getByText("Nothing can leave in groups of 5.")).toBeVisible();
+  await expect(main.getByText(/They hide from the board/)).toBeVisible();
+  await showByBib(desk);
   await expect(risk.getByRole("row", { name: /Profiles that nobody shares/ })).toContainText(/0 of \d+/);
   await expect(main.getByText("profiles.csv", { exact: true })).toBeVisible();
   await expectForEverybody(desk);
@@ -47,3 +57,18 @@ test("for the open web, linked, and the one file of the day", async ({ tapeline 
   await expect(word).toHaveCount(0);
   await expectForEverybody(desk);
 });
+
+/** Whoever hides from the board agrees to be shown by bib. */
+async function showByBib(desk: Page): Promise<void> {
+  const listed = await desk.evaluate(async () => {
+    const pages = [0, 1, 2].map(async (page) => {
+      const input = encodeURIComponent(JSON.stringify({ page }));
+      return (await (await fetch(`/trpc/people.list?input=${input}`)).json()).result.data.people;
+    });
+    return (await Promise.all(pages)).flat();
+  });
+  const people = listed as { athleteId: number; board: BoardConsent; share: boolean }[];
+  for (const { athleteId, board, share } of people) {
+    if (board === "hidden") await callDoor(desk, "people.setConsent", { athleteId, board: "bib", share });
+  }
+}

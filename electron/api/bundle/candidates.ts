@@ -29,11 +29,15 @@ function ofAthletes(db: ReadableDb, day: Day): Candidate[] {
   return marksOfDay(db, day.id).flatMap(({ athleteId, test, variant, mark }) => {
     const athlete = byId.get(athleteId);
     if (athlete === undefined) return [];
-    const { leagueId, birthYear, category } = athlete;
+    const { leagueId, birthYear, category, board } = athlete;
+    const hidden = board === "hidden";
     const described = { birthYear, category, leagueAthletes: leagues.get(leagueId)?.length ?? 0 };
     const quasi = quasiOf(described, variant, day.date);
     return [
-      { athlete: athleteId, league: leagueId, test, mark, consent: consentOf(athlete, day.date), ...quasi },
+      {
+        ...{ athlete: athleteId, league: leagueId, hidden, test, mark },
+        ...{ consent: consentOf(athlete, day.date), ...quasi },
+      },
     ];
   });
 }

@@ -13,14 +13,16 @@ export const exposedLimit = 0;
  */
 export function requireHidden({
   attack,
+  subtraction,
   strictness: { k },
   likeness,
-}: Pick<Contents, "attack" | "strictness" | "likeness">): void {
-  const share = attack.bibs === 0 ? 0 : attack.exposed / attack.bibs;
+}: Pick<Contents, "attack" | "subtraction" | "strictness" | "likeness">): void {
+  const found = Math.max(attack.exposed, subtraction.people);
+  const share = attack.bibs === 0 ? 0 : found / attack.bibs;
   if (share > exposedLimit || (likeness.k !== null && likeness.k < k)) {
     throw new Refusal(
       "unavailable",
-      sentence("bundle.recognisable", { count: attack.exposed, percent: Math.round(share * 100) }),
+      sentence("bundle.recognisable", { count: found, percent: Math.round(share * 100) }),
     );
   }
 }

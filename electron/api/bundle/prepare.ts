@@ -5,6 +5,7 @@ import { contentOf, contentsOf, publish, summarise } from "../../domain/privacy/
 import { quarterOf } from "../../domain/privacy/quasi.ts";
 import { likenessOf, type Risk, riskOf } from "../../domain/privacy/risk.ts";
 import { type BundleKind, type Protected, usualStrictness } from "../../domain/privacy/rule.ts";
+import { playSubtraction, type Subtraction } from "../../domain/privacy/subtraction.ts";
 import type { ReadableDb } from "../../store/database.ts";
 import { type Day, dayProtocols } from "../../store/days.ts";
 import type { Desk } from "../desk.ts";
@@ -27,7 +28,11 @@ export interface Prepared {
   /** Everything that could have left, exactly as it is; for the organiser's screen alone. */
   readonly able: Protected["able"];
   /** What could be found if the marks left as they are. */
-  readonly before: { readonly risk: Risk; readonly attack: Attack };
+  readonly before: {
+    readonly risk: Risk;
+    readonly attack: Attack;
+    readonly subtraction: Subtraction;
+  };
   readonly file: BundleFile;
 }
 
@@ -53,10 +58,12 @@ export function prepare(desk: Desk, db: ReadableDb, day: Day, { kind, k }: Wish)
     likeness: likenessOfRows(rows),
     risk: riskOf(rows.map(contentOf)),
     attack: playNeighbour(rows, sightings, { k, linked }),
+    subtraction: playSubtraction(rows, sightings, linked),
   };
   const before = {
     risk: riskOf(unprotected.map(contentOf)),
     attack: playNeighbour(unprotected, sightings, { k, linked }),
+    subtraction: playSubtraction(unprotected, sightings, linked),
   };
   const athletes = new Set(kept.map(({ athlete }) => athlete)).size;
   return { contents, athletes, able, before, file: bundleFile(contents) };

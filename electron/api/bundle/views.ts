@@ -1,6 +1,4 @@
 import { z } from "zod";
-import type { Attack } from "../../domain/privacy/neighbour.ts";
-import type { Risk } from "../../domain/privacy/risk.ts";
 import { bundleKinds, holdReasons, type Suppressed } from "../../domain/privacy/rule.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
 import type { Day } from "../../store/days.ts";
@@ -29,6 +27,9 @@ const riskView = z.object({
   bibsExposed: z.int(),
   likeliestGuess: z.number(),
   matchedOnAverage: z.number(),
+  /** Marks of people whom the board hides, and those found by taking off everybody else. */
+  hiddenMarks: z.int(),
+  hiddenFound: z.int(),
 });
 
 const markView = z.object({
@@ -100,8 +101,8 @@ export function previewOf(
     })),
     tests: testViews(prepared),
     held: heldBack(contents.suppressed),
-    before: riskOf(before.risk, before.attack),
-    after: riskOf(contents.risk, contents.attack),
+    before: riskOf(before),
+    after: riskOf(contents),
     earlier: earlierOf(exports, file.sha256),
     files: file.files.map(({ name, text }) => ({ name, bytes: Buffer.byteLength(text), text })),
     ...{ name: file.name, bytes: file.bytes.length, sha256: file.sha256 },
@@ -112,7 +113,7 @@ function dayOf({ id, date, title, state }: Day): z.infer<typeof dayView> {
   return { id, date, title, state };
 }
 
-function riskOf(risk: Risk, attack: Attack): z.infer<typeof riskView> {
+function riskOf({ risk, attack, subtraction }: Prepared["before"]): z.infer<typeof riskView> {
   return {
     ...{
       rows: risk.records,
@@ -123,6 +124,7 @@ function riskOf(risk: Risk, attack: Attack): z.infer<typeof riskView> {
     },
     ...{ bibs: attack.bibs, bibsCertain: attack.certain, bibsExposed: attack.exposed },
     ...{ likeliestGuess: attack.largest, matchedOnAverage: attack.expected },
+    ...{ hiddenMarks: subtraction.marks, hiddenFound: subtraction.found },
   };
 }
 

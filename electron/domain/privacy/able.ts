@@ -44,6 +44,11 @@ export interface Held {
   readonly variant: string;
 }
 
+/** The marks of those who would be left alone, as held back for that. */
+export function asLeftAlone(able: readonly Able[], alone: ReadonlySet<number>): Held[] {
+  return able.filter(({ athlete }) => alone.has(athlete)).map((mark) => ({ ...mark, reason: "left-alone" }));
+}
+
 /** One entry for each reason, test and variant. */
 export function gather(held: readonly Held[]): Suppressed[] {
   const places = Map.groupBy(held, ({ reason, test, variant }) => JSON.stringify([reason, test, variant]));

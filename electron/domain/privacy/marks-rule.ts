@@ -1,8 +1,9 @@
-import { gather, type Held, sortOut, tablesOf } from "./able.ts";
+import { asLeftAlone, gather, type Held, sortOut, tablesOf } from "./able.ts";
 import { markAttribute, marksWeight, quasiAttribute } from "./attributes.ts";
 import { type Coding, codingsOf, intervalOf } from "./coding.ts";
 import { generalisable, type Levels, toldQuasi } from "./hierarchy.ts";
 import { ladders } from "./ladder.ts";
+import { leftAlone } from "./left-alone.ts";
 import type { Able, Candidate, Decision, Kept, Protected, Strictness } from "./rule.ts";
 import { type Attribute, bestNode } from "./search.ts";
 import { limitOf, requireK } from "./strictness.ts";
@@ -10,13 +11,14 @@ import { limitOf, requireK } from "./strictness.ts";
 /**
  * Unlinked marks. Each test and variant is a table of its own, since its marks compare with no others and nothing links
  * them: of all ways to tell its quasi-identifiers and to coarsen its marks, the one that loses least and leaves every
- * mark told among at least k athletes of the same class. A table without such a way stays.
+ * mark told among at least k athletes of the same class. A table without such a way stays. Marks of hidden athletes that
+ * would be left alone stay as well: a few, where telling all more coarsely would cost every one.
  * @throws Refusal `bad-input` when k is too small.
  */
 export function protectMarks(candidates: readonly Candidate[], strictness: Strictness): Protected {
   requireK(strictness.k);
   const { able, suppressed } = sortOut(candidates);
-  const tables = tablesOf(able).map(({ rows }) => decide(rows, strictness));
+  const tables = tablesOf(able).map(({ rows }) => decideTable(rows, strictness));
   return {
     kind: "marks",
     kept: tables.flatMap(({ kept }) => kept),
@@ -30,6 +32,23 @@ interface Decided {
   readonly kept: readonly Kept[];
   readonly held: readonly Held[];
   readonly decision: Decision;
+}
+
+/** Decides, and decides anew without whoever would be left alone, until nobody is. */
+function decideTable(rows: readonly Able[], strictness: Strictness): Decided {
+  const decided = decide(rows, strictness);
+  const alone = leftAlone(decided.kept, rows);
+  if (alone.size === 0) return decided;
+  // Never empty: in every class there are two intervals, and those of the lone ones are one.
+  const rest = decideTable(
+    rows.filter(({ athlete }) => !alone.has(athlete)),
+    strictness,
+  );
+  return {
+    kept: rest.kept,
+    held: [...rest.held, ...asLeftAlone(rows, alone)],
+    decision: { ...rest.decision, able: rows.length },
+  };
 }
 
 /** The attributes of a table's records (one at least) and the codings that its marks are tried with. */

@@ -7,6 +7,8 @@ import type { Able } from "./rule.ts";
 export interface Sighting {
   /** Stands for the bib. */
   readonly who: number;
+  /** Whether the board hides them, so that somebody who only looks there has noted no mark of theirs. */
+  readonly hidden: boolean;
   readonly quasi: ToldQuasi;
   readonly marks: readonly { readonly test: TestCode; readonly variant: string; readonly value: number }[];
 }
@@ -28,8 +30,9 @@ export interface Attack {
 /** What a neighbour could have noted: the most there is to know, of everybody who could be in the bundle. */
 export function sightingsOf(able: readonly Able[]): Sighting[] {
   return [...Map.groupBy(able, ({ athlete }) => athlete)].flatMap(([who, marks]) =>
-    marks.slice(0, 1).map(({ quarter, category, ageBand, leagueSize }) => ({
+    marks.slice(0, 1).map(({ quarter, category, ageBand, leagueSize, hidden }) => ({
       who,
+      hidden: hidden === true,
       quasi: { quarter, category, ageBand, leagueSize },
       marks: marks.map(({ test, variant, value }) => ({ test, variant, value })),
     })),
@@ -92,7 +95,8 @@ function chanceOf(
   }, 0);
 }
 
-function placeOf({ test, variant }: { readonly test: TestCode; readonly variant: string }): string {
+/** Test and variant of a mark, as text. */
+export function placeOf({ test, variant }: { readonly test: TestCode; readonly variant: string }): string {
   return `${test} ${variant}`;
 }
 
@@ -101,7 +105,7 @@ function tableOf({ marks }: PublishedRow): string {
 }
 
 /** A profile tells every mark of the tests that profiles tell: one that lacks a mark is of somebody without it. */
-function hasAll(
+export function hasAll(
   { marks }: Pick<PublishedRow, "marks">,
   sighting: Sighting,
   told: ReadonlySet<string>,
@@ -115,12 +119,18 @@ function shapeOf({ quasi, marks }: PublishedRow): string {
   return JSON.stringify([quasi.quarter, quasi.category, quasi.ageBand, quasi.leagueSize, marks]);
 }
 
-function fits({ quasi, marks }: Pick<PublishedRow, "quasi" | "marks">, sighting: Sighting): boolean {
-  const same = (told: string, seen: string) => told === notTold || seen.startsWith(told);
-  if (!same(quasi.quarter, sighting.quasi.quarter) || !same(quasi.category, sighting.quasi.category))
-    return false;
-  if (!same(quasi.ageBand, sighting.quasi.ageBand)) return false;
-  if (!same(quasi.leagueSize, sighting.quasi.leagueSize)) return false;
+/** Whether nothing that a row tells beside the marks speaks against somebody. */
+export function fitsQuasi(told: ToldQuasi, seen: ToldQuasi): boolean {
+  const same = (name: keyof ToldQuasi) => told[name] === notTold || seen[name].startsWith(told[name]);
+  return same("quarter") && same("category") && same("ageBand") && same("leagueSize");
+}
+
+/** Whether nothing in a row speaks against somebody, the marks least of all. */
+export function fits(
+  { quasi, marks }: Pick<PublishedRow, "quasi" | "marks">,
+  sighting: Pick<Sighting, "quasi" | "marks">,
+): boolean {
+  if (!fitsQuasi(quasi, sighting.quasi)) return false;
   return marks.every(({ test, variant, low, high }) =>
     sighting.marks.some(
       (seen) =>

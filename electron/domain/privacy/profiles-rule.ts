@@ -1,9 +1,10 @@
 import type { TestCode } from "../tests/registry.ts";
-import { gather, type Held, sortOut, tablesOf } from "./able.ts";
+import { asLeftAlone, gather, type Held, sortOut, tablesOf } from "./able.ts";
 import { markAttribute, marksWeight, quasiAttribute } from "./attributes.ts";
 import { type Coding, codingsOf, intervalOf } from "./coding.ts";
 import { generalisable, type Levels, toldQuasi } from "./hierarchy.ts";
 import { ladders } from "./ladder.ts";
+import { leftAlone } from "./left-alone.ts";
 import { levelsOf } from "./marks-rule.ts";
 import type { Able, Candidate, Decision, Kept, Protected, Strictness } from "./rule.ts";
 import { type Attribute, bestNode, type Node } from "./search.ts";
@@ -12,12 +13,22 @@ import { limitOf, requireK } from "./strictness.ts";
 /**
  * Linked profiles: one record an athlete. A neighbour who noted all five marks knows the whole record, so that the whole
  * record is what at least k athletes must share: which tests were done, every mark as told, and the quasi-identifiers.
- * Marks are told in two or three parts or not at all, and at least two tests are told.
+ * Marks are told in two or three parts or not at all, and at least two tests are told. Profiles of hidden athletes that
+ * would be left alone in one of their marks stay.
  * @throws Refusal `bad-input` when k is too small.
  */
 export function protectProfiles(candidates: readonly Candidate[], strictness: Strictness): Protected {
   requireK(strictness.k);
   const { able, suppressed } = sortOut(candidates);
+  const { kept, held, decisions } = decide(able, strictness);
+  return { kind: "profiles", kept, suppressed: [...suppressed, ...gather(held)], decisions, able };
+}
+
+/** Decides, and decides anew without whoever would be left alone, until nobody is. */
+function decide(
+  able: readonly Able[],
+  strictness: Strictness,
+): Pick<Protected, "kept" | "decisions"> & { readonly held: readonly Held[] } {
   const people = [...Map.groupBy(able, ({ athlete }) => athlete).values()].map(profileOf);
   const columns = columnsOf(able, people, strictness.k);
   const attributes = attributesOf(columns, people);
@@ -25,12 +36,18 @@ export function protectProfiles(candidates: readonly Candidate[], strictness: St
   const node = people.length === 0 ? null : bestNode(people.length, attributes, demands);
   const told = node === null ? null : toldBy(node, columns);
   const kept = node === null || told === null ? [] : keep(people, node, told);
+  const alone = leftAlone(kept, able);
+  if (alone.size > 0) {
+    const rest = decide(
+      able.filter(({ athlete }) => !alone.has(athlete)),
+      strictness,
+    );
+    return { ...rest, held: [...rest.held, ...asLeftAlone(able, alone)] };
+  }
   return {
-    kind: "profiles",
     kept,
-    suppressed: [...suppressed, ...gather(able.flatMap((mark) => heldOf(mark, people, node, told)))],
+    held: able.flatMap((mark) => heldOf(mark, people, node, told)),
     decisions: people.length === 0 ? [] : [decisionOf(columns, people.length, kept.length, node, told)],
-    able,
   };
 }
 

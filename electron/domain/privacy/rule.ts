@@ -19,6 +19,8 @@ export interface Candidate extends Quasi {
   readonly test: TestCode;
   readonly mark: Mark;
   readonly consent: Consent;
+  /** Whether the board hides the athlete; left out: it does not. */
+  readonly hidden?: boolean;
 }
 
 /** A complete mark of somebody who shares; `value` in the test's grains. */
@@ -27,6 +29,8 @@ export interface Able extends Quasi {
   readonly league: number;
   readonly test: TestCode;
   readonly value: number;
+  /** As of a {@link Candidate}. */
+  readonly hidden?: boolean;
 }
 
 /** A mark as it leaves. */
@@ -44,13 +48,14 @@ export interface Kept {
 
 /**
  * Why a mark stays: no `share`; no guardian's consent for somebody who may be under 18; no complete mark; a second mark of
- * the same athlete, test and variant; fewer than k alike, within the limit of suppression (`rare`); no way of telling the
+ * the same athlete, test and variant; somebody whom the board hides, and who could be found by taking everybody else off
+ * (`left-alone`); fewer than k alike, within the limit of suppression (`rare`); no way of telling the
  * marks of that test without giving somebody away (`too-few`); a test that profiles leave out so that the others can be
  * told (`untold`).
  */
 export const holdReasons = [
   ...(["no-share", "no-guardian", "not-complete", "repeated"] as const),
-  ...(["rare", "too-few", "untold"] as const),
+  ...(["left-alone", "rare", "too-few", "untold"] as const),
 ] as const;
 export type HoldReason = (typeof holdReasons)[number];
 

@@ -42,6 +42,13 @@ export function RiskReport({ bundle }: { readonly bundle: Preview }) {
             before={t("risk.ofHundred", { count: hundredths(before.matchedOnAverage) })}
             after={t("risk.ofHundred", { count: hundredths(after.matchedOnAverage) })}
           />
+          {before.hiddenMarks > 0 && (
+            <Line
+              head={t("risk.hidden")}
+              before={t("risk.ofRows", { count: before.hiddenFound, all: before.hiddenMarks })}
+              after={t("risk.ofRows", { count: after.hiddenFound, all: after.hiddenMarks })}
+            />
+          )}
         </tbody>
       </table>
       <Stack gap={2} className="measure">

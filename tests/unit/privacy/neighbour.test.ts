@@ -17,7 +17,10 @@ const quasi = { ageBand: "25 to 29", category: "women", leagueSize: "15 to 29", 
 const unlinked = { k: 5, linked: false };
 
 function bib(who: number, value: number, more: Partial<Sighting["quasi"]> = {}): Sighting {
-  return { who, quasi: { ...quasi, ...more }, marks: [{ test: "vertical", variant: "", value }] };
+  return {
+    ...{ who, hidden: false, quasi: { ...quasi, ...more } },
+    marks: [{ test: "vertical", variant: "", value }],
+  };
 }
 
 function row(

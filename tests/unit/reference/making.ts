@@ -50,6 +50,7 @@ export function makeBundle(wanted: Wanted): BundleFile {
     likeness: { k: 5, classes: 1, l: 2, entropyL: 2 },
     risk: { records: kept.length, classes: 1, unique: 0, largest: 0.2, mean: 0.2 },
     attack: { bibs: 0, certain: 0, exposed: 0, largest: 0, expected: 0 },
+    subtraction: { marks: 0, found: 0, people: 0 },
   };
   return bundleFile(contents);
 }

@@ -2,6 +2,7 @@ import type { Attack } from "../../../domain/privacy/neighbour.ts";
 import type { PublishedRow, Summary } from "../../../domain/privacy/publish.ts";
 import type { Likeness, Risk } from "../../../domain/privacy/risk.ts";
 import type { Protected, Strictness } from "../../../domain/privacy/rule.ts";
+import type { Subtraction } from "../../../domain/privacy/subtraction.ts";
 import type { DayProtocol } from "../../../store/days.ts";
 
 /** Version of the files and columns of a bundle; goes up when a reader has to know of a change. */
@@ -23,6 +24,8 @@ export interface Contents extends Pick<Protected, "kind" | "decisions" | "suppre
   readonly risk: Risk;
   /** What a neighbour makes of the rows that leave. */
   readonly attack: Attack;
+  /** What one makes of them who noted everybody but those whom the board hides. */
+  readonly subtraction: Subtraction;
 }
 
 /** One file of a bundle, as text (UTF-8). */

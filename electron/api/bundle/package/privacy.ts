@@ -7,7 +7,10 @@ import { boundsOf, unitOf } from "./sheets.ts";
 const toldReasons: readonly { readonly reason: string; readonly of: readonly HoldReason[] }[] = [
   { reason: "no consent to share", of: ["no-share", "no-guardian"] },
   { reason: "no complete mark", of: ["not-complete", "repeated"] },
-  { reason: "fewer than k athletes alike, or a test not told", of: ["rare", "too-few", "untold"] },
+  {
+    reason: "fewer than k athletes alike, or a test not told",
+    of: ["left-alone", "rare", "too-few", "untold"],
+  },
 ];
 
 /** Up to the next multiple of k, so that no count says "one". */
@@ -55,7 +58,7 @@ const meanings = {
 
 /** What was done so that nobody can be found: how strict, what it cost, and what a neighbour makes of it. */
 export function privacyFile(contents: Contents): TextFile {
-  const { kind, strictness, likeness, risk, attack, decisions, suppressed } = contents;
+  const { kind, strictness, likeness, risk, attack, subtraction, decisions, suppressed } = contents;
   const { k, l, suppression } = strictness;
   return jsonFile("privacy.json", {
     rule: kind === "marks" ? "unlinked-stepped-marks" : "linked-profiles",
@@ -86,6 +89,10 @@ export function privacyFile(contents: Contents): TextFile {
       knows: "every mark of everybody who agreed to share, with bib, age band, category and league",
       bibsMatchedForCertain: attack.certain,
       likeliestGuess: rounded(attack.largest),
+    },
+    neighbourWithoutTheHidden: {
+      knows: "the same, but no mark of those whom the board hides, and takes off everybody else",
+      marksFoundForCertain: subtraction.found,
     },
   });
 }

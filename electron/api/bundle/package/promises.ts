@@ -4,7 +4,9 @@ import type { Contents } from "./contents.ts";
 export function whatIsPromised(contents: Contents): string {
   const { strictness, likeness, kind, suppressed } = contents;
   const { k, l, suppression } = strictness;
-  const isHeld = suppressed.some(({ reason }) => reason === "rare" || reason === "too-few");
+  const isHeld = suppressed.some(
+    ({ reason }) => reason === "rare" || reason === "too-few" || reason === "left-alone",
+  );
   const held = isHeld
     ? "Marks for which no such company was found were held back."
     : "No mark had to be held back for that.";
@@ -26,12 +28,15 @@ and rough age, and knows who agreed to share. So a mark counts as something that
 - Of all ways to tell the rest that keep to this, the one that loses least was taken, found by trying all.
 - Before it was written, the program played that neighbour against these very rows. Nobody was found for certain, and no
   guess was likelier than one in ${k}.
+- It also played one who noted everybody but those whom the board hides, and took those off: of no mark of a hidden one
+  a single interval was left. Marks of which one would have been left were held back.
 - Of one testing day one bundle is made. A second one with other rows could be subtracted from it.
 - Only complete marks of athletes who agreed to share; of those who may be under 18, only with a guardian's consent.
 
 What is not promised: that nobody can tell who shared; that a neighbour who is in a group does not know ${k - 1} others
 instead of ${k}; that an age band or a category stays hidden from somebody who knows the mark; anything against somebody who
-has the store itself, or the exact marks of nearly everybody in a group and asks about the last one.`;
+has the store itself, or the exact marks of nearly everybody in a group and asks about the last one. Where marks of
+hidden people are all that is left, a guess between two intervals may well be right.`;
 }
 
 function inMarks(k: number): string {

@@ -1,0 +1,61 @@
+import { fits, fitsQuasi, hasAll, placeOf, type Sighting } from "./neighbour.ts";
+import type { PublishedRow } from "./publish.ts";
+
+/** What came of taking off everybody whose marks were noted. */
+export interface Subtraction {
+  /** Marks of people whom the board hides and who share: what this neighbour is after. */
+  readonly marks: number;
+  /** Those of which a single interval is left. */
+  readonly found: number;
+  /** The people they belong to. */
+  readonly people: number;
+}
+
+/**
+ * Plays a neighbour who noted every mark but those of people whom the board hides, and knows who shares, who of them is
+ * hidden and which tests those did. They take off, row by row, who was seen; of what is left they look which rows could be
+ * a hidden one's. Where all of these say the same interval, it is found. It knows nothing of how rows were made.
+ */
+export function playSubtraction(
+  rows: readonly PublishedRow[],
+  sightings: readonly Sighting[],
+  linked: boolean,
+): Subtraction {
+  const told = new Set(rows.flatMap(({ marks }) => marks.map(placeOf)));
+  const whole = (row: PublishedRow, sighting: Sighting) => !linked || hasAll(row, sighting, told);
+  const left = leftOf(rows, (row) => {
+    const seen = sightings.filter(
+      (sighting) => !sighting.hidden && fits(row, sighting) && whole(row, sighting),
+    );
+    return seen.length;
+  });
+  const tried = sightings.filter(({ hidden }) => hidden);
+  const found = tried.map((sighting) => {
+    const own = left.filter((row) => couldBe(row, sighting) && whole(row, sighting));
+    return sighting.marks.filter((mark) => intervalsIn(own, placeOf(mark)).size === 1).length;
+  });
+  return {
+    marks: tried.reduce((sum, { marks }) => sum + marks.length, 0),
+    found: found.reduce((sum, marks) => sum + marks, 0),
+    people: found.filter((marks) => marks > 0).length,
+  };
+}
+
+/** One row of each shape of which more are in the file than were seen. */
+function leftOf(rows: readonly PublishedRow[], seen: (row: PublishedRow) => number): PublishedRow[] {
+  const shapes = Map.groupBy(rows, ({ quasi, marks }) =>
+    JSON.stringify([quasi.quarter, quasi.category, quasi.ageBand, quasi.leagueSize, marks]),
+  );
+  return [...shapes.values()].flatMap((alike) => alike.slice(0, 1).filter((row) => alike.length > seen(row)));
+}
+
+/** As far as this neighbour knows: of the marks no more than which tests they did. */
+function couldBe(row: PublishedRow, { quasi, marks }: Sighting): boolean {
+  const own = new Set(marks.map(placeOf));
+  return fitsQuasi(row.quasi, quasi) && row.marks.every((mark) => own.has(placeOf(mark)));
+}
+
+function intervalsIn(rows: readonly PublishedRow[], place: string): Set<string> {
+  const marks = rows.flatMap((row) => row.marks.filter((mark) => placeOf(mark) === place));
+  return new Set(marks.map(({ low, high }) => JSON.stringify([low, high])));
+}
