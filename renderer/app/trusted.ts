@@ -1,3 +1,5 @@
+import { z } from "zod";
+
 /** The part of the Trusted Types standard that is used here; the compiler's own types lack it. */
 interface TrustedTypes {
   createPolicy(
@@ -18,6 +20,8 @@ declare global {
  * scripts of this host, as the ticker's thread is one; they still have to be files of the build.
  */
 export function trustNothing(): void {
+  // Else it tries whether it may make functions of text, and each try is told as a fault.
+  z.config({ jitless: true });
   window.trustedTypes.createPolicy("default", {
     createHTML: (text) => (text === "" ? text : null),
     createScriptURL: (url) => (new URL(url, location.href).host === location.host ? url : null),

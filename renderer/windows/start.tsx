@@ -1,10 +1,9 @@
 import { createRoot } from "react-dom/client";
-import "../app/base.css";
+<import "../app/base.css";
 import "../app/print.css";
 import { languageToBegin } from "../app/language.ts";
-import { trustNothing } from "../app/trusted.ts";
 import { setUpWords } from "../words/setUp.ts";
-
+=
 /** The host of the window is its role: `app://board` shows the hall's board, every other host the desk. */
 async function loadApp(host: string) {
   if (host === "board") {
@@ -31,7 +30,6 @@ function refuseStrayDrops(): void {
 }
 
 async function boot(): Promise<void> {
-  trustNothing();
   refuseStrayDrops();
   const root = document.getElementById("root");
   if (root === null) throw new Error("The page has no root element.");
