@@ -1,9 +1,9 @@
 import { createRoot } from "react-dom/client";
-<import "../app/base.css";
+import "../app/base.css";
 import "../app/print.css";
 import { languageToBegin } from "../app/language.ts";
 import { setUpWords } from "../words/setUp.ts";
-=
+
 /** The host of the window is its role: `app://board` shows the hall's board, every other host the desk. */
 async function loadApp(host: string) {
   if (host === "board") {
