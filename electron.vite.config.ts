@@ -18,7 +18,7 @@ export default defineConfig({
     build: {
       target: oldest.node,
       // A preload script in the sandbox has to be CommonJS, in one file.
-      lib: { entry: { preload: "electron/shell/preload.ts" }, formats: ["cjs"] },
+      lib: { entry: { preload: "electron/shell/bridge/preload.ts" }, formats: ["cjs"] },
       rolldownOptions: { output: { entryFileNames: "[name].cjs" } },
     },
   },

@@ -2,7 +2,7 @@
  * `npm run reference -- DIR --out FILE`: merges the bundles of many organisers into one sheet of percentiles. Ends with 0
  * when every bundle was taken, 3 when some were kept back, 2 when there was nothing to merge, 1 when something failed.
  */
-import { say } from "./api/words.ts";
+import { say } from "./api/door/words.ts";
 import { sentence } from "./domain/words.ts";
 import { NothingToMerge, readArguments, type Wanted } from "./reference/arguments.ts";
 import { merge } from "./reference/merge.ts";

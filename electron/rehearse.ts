@@ -4,9 +4,9 @@
  */
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { say } from "./api/words.ts";
-import { demoSheetsIn } from "./demo-sheets.ts";
+import { say } from "./api/door/words.ts";
 import { sentence } from "./domain/words.ts";
+import { demoSheetsIn } from "./host/demo-sheets.ts";
 import { readArguments, type Wanted, WrongArguments } from "./rehearsal/arguments.ts";
 import { type Rehearsed, rehearseDay, type Sheets } from "./rehearsal/day.ts";
 import { type Ground, momentOf, type TemporaryDesk, temporaryDesk } from "./rehearsal/desk.ts";

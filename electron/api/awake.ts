@@ -1,5 +1,5 @@
-import { dayAtHand } from "../store/days.ts";
-import type { Desk } from "./desk.ts";
+import { dayAtHand } from "../store/tables/days.ts";
+import type { Desk } from "./door/desk.ts";
 import { anyHeatRuns } from "./heat/running.ts";
 
 /**

@@ -1,7 +1,7 @@
 import { tracked } from "@trpc/server";
 import { z } from "zod";
-import type { Announcement, News } from "./desk.ts";
-import { allow } from "./trpc.ts";
+import type { Announcement, News } from "./door/desk.ts";
+import { allow } from "./door/trpc.ts";
 
 /**
  * The change feed: what to read again, as it happens. A client that was away resumes after the last id it saw, and is

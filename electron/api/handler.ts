@@ -1,7 +1,7 @@
 import { fetchRequestHandler } from "@trpc/server/adapters/fetch";
+import type { Role, Who } from "../domain/lock/roles.ts";
 import { sheetLimits } from "../domain/sheets/limits.ts";
-import type { Desk } from "./desk.ts";
-import type { Role, Who } from "./roles.ts";
+import type { Desk } from "./door/desk.ts";
 import { appRouter } from "./router.ts";
 
 /**

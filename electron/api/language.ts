@@ -1,5 +1,5 @@
 import { languageChoiceSchema } from "../domain/languages.ts";
-import { allow, router } from "./trpc.ts";
+import { allow, router } from "./door/trpc.ts";
 
 /** What the desk speaks, and its board and papers with it. */
 export const language = router({

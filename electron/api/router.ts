@@ -5,6 +5,7 @@ import { cards } from "./cards/cards.ts";
 import { changes } from "./changes.ts";
 import { checkIn } from "./check-in/check-in.ts";
 import { day } from "./day/day.ts";
+import { router } from "./door/trpc.ts";
 import { heat } from "./heat/heat.ts";
 import { intake } from "./intake/intake.ts";
 import { language } from "./language.ts";
@@ -15,7 +16,6 @@ import { reference } from "./reference/reference.ts";
 import { rehearsal } from "./rehearsal/rehearsal.ts";
 import { station } from "./station/station.ts";
 import { summary } from "./summary/summary.ts";
-import { router } from "./trpc.ts";
 
 /** Everything that can be asked of a desk, by capability. */
 export const appRouter = router({

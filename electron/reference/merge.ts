@@ -1,9 +1,9 @@
 import { mkdir, open, rename, rm } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
-import { writeSheet } from "../api/sheets/write.ts";
 import { protocolOf, testCodes } from "../domain/tests/registry.ts";
 import { inUnit } from "../domain/units.ts";
 import type { Sentence } from "../domain/words.ts";
+import { writeSheet } from "../sheets/write.ts";
 import type { Wanted } from "./arguments.ts";
 import { readFolder } from "./bundles.ts";
 import { openEngine } from "./engine.ts";

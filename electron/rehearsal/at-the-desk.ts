@@ -1,6 +1,6 @@
-import type { DayToRehearse, Rehearse } from "../api/rehearsal/rehearse.ts";
-import type { RehearsalStage, RehearsedDay } from "../api/rehearsal/schemas.ts";
-import type { SheetKindName } from "../api/sheets/headers.ts";
+import type { RehearsalStage, RehearsedDay } from "../api/door/rehearsal-shapes.ts";
+import type { DayToRehearse, Rehearse } from "../api/door/rehearse.ts";
+import type { SheetKindName } from "../sheets/headers.ts";
 import { type Rehearsed, rehearseDay, type Sheets } from "./day.ts";
 import { type Ground, momentOf, temporaryDesk } from "./desk.ts";
 import { keptBackSheet } from "./files.ts";

@@ -1,4 +1,4 @@
-import { zipOf } from "../api/bundle/package/zip.ts";
+import { zipOf } from "../bundle/zip.ts";
 import type { Organiser } from "./sheets.ts";
 
 /** What would leave the room. */

@@ -1,11 +1,11 @@
 import { setImmediate } from "node:timers/promises";
-import { isoDate } from "../api/calendar.ts";
-import type { Desk } from "../api/desk.ts";
-import type { rehearsalSteps } from "../api/rehearsal/schemas.ts";
+import { isoDate } from "../api/door/calendar.ts";
+import type { Desk } from "../api/door/desk.ts";
+import type { rehearsalSteps } from "../api/door/rehearsal-shapes.ts";
+import { say } from "../api/door/words.ts";
 import { appRouter } from "../api/router.ts";
-import { say } from "../api/words.ts";
 import { sentence } from "../domain/words.ts";
-import { type DayProtocol, dayById } from "../store/days.ts";
+import { type DayProtocol, dayById } from "../store/tables/days.ts";
 import { type Bundle, makeBundle } from "./bundle.ts";
 import { type OwnedMark, ownedMarks } from "./marks.ts";
 import { type Organiser, type Sheet, type TakenSheet, takeIn, tryToTakeIn } from "./sheets.ts";

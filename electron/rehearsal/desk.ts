@@ -1,9 +1,10 @@
 import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { createDesk, type Desk, type DeskParts, type KeptLanguage } from "../api/desk.ts";
-import { unpredictable } from "../chance.ts";
-import { monotonic } from "../monotonic.ts";
-import { storeOpener } from "../stores.ts";
+import type { Desk } from "../api/door/desk.ts";
+import { createDesk, type DeskParts, type KeptLanguage } from "../api/make-desk.ts";
+import { unpredictable } from "../host/chance.ts";
+import { monotonic } from "../host/monotonic.ts";
+import { storeOpener } from "../host/stores.ts";
 
 /** A desk on a store in a folder of its own. */
 export interface TemporaryDesk {

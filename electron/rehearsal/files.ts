@@ -1,7 +1,7 @@
 import { mkdir, open, rename, rm } from "node:fs/promises";
 import { join } from "node:path";
-import { writeSheet } from "../api/sheets/write.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
+import { writeSheet } from "../sheets/write.ts";
 import type { outputNames } from "./arguments.ts";
 import type { Rehearsed } from "./day.ts";
 import { marksSheet } from "./marks.ts";

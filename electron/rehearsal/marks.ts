@@ -1,11 +1,11 @@
-import { type ToldMark, tellMarks } from "../api/marks.ts";
-import { type Cell, writeSheet } from "../api/sheets/write.ts";
+import { type ToldMark, tellMarks } from "../api/marks/marks.ts";
 import { fold } from "../domain/people/fold.ts";
 import { protocolOf, testCodes } from "../domain/tests/registry.ts";
 import { inUnit } from "../domain/units.ts";
-import type { ReadableDb } from "../store/database.ts";
-import type { Day } from "../store/days.ts";
-import { everybody, type Present } from "../store/present.ts";
+import { type Cell, writeSheet } from "../sheets/write.ts";
+import type { ReadableDb } from "../store/connection/database.ts";
+import { everybody, type Present } from "../store/reads/present.ts";
+import type { Day } from "../store/tables/days.ts";
 
 /** A mark of the day and whose it is. */
 export interface OwnedMark {

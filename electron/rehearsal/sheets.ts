@@ -1,10 +1,10 @@
 import Papa from "papaparse";
+import { say } from "../api/door/words.ts";
 import type { appRouter } from "../api/router.ts";
-import { restored } from "../api/sheets/formula.ts";
-import type { SheetKindName } from "../api/sheets/headers.ts";
-import { say } from "../api/words.ts";
 import { Refusal } from "../domain/refusal.ts";
 import type { Sentence } from "../domain/words.ts";
+import { restored } from "../sheets/formula.ts";
+import type { SheetKindName } from "../sheets/headers.ts";
 
 export type Organiser = ReturnType<typeof appRouter.createCaller>;
 type OctetInput = Parameters<Organiser["intake"]["upload"]>[0];

@@ -1,4 +1,4 @@
-import { say } from "../api/words.ts";
+import { say } from "../api/door/words.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 import type { Wanted } from "./arguments.ts";
 import type { Rehearsed } from "./day.ts";

@@ -2,7 +2,7 @@ import { chmodSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { app } from "electron";
-import { wantsSelfCheck } from "./switches.ts";
+import { wantsSelfCheck } from "./trouble/switches.ts";
 
 /** Where the app keeps things on this machine. */
 export interface Folders {

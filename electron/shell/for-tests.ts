@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import { app } from "electron";
-import { type BlockedRequests, blockedRequests } from "./guard.ts";
+import { type BlockedRequests, blockedRequests } from "./scheme/guard.ts";
 
 /** What a test that drives the real app may read of its main process, because no window shows it. */
 export interface ForTests {

@@ -1,4 +1,4 @@
-import type { Bridge } from "../../electron/shell/bridge-types.ts";
+import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
 
 declare global {
   interface Window {

@@ -1,6 +1,11 @@
 import i18next from "i18next";
 import { useState } from "react";
-import type { FileToSave, PageToSave, PrintOutcome, SaveOutcome } from "../../electron/shell/bridge-types.ts";
+import type {
+  FileToSave,
+  PageToSave,
+  PrintOutcome,
+  SaveOutcome,
+} from "../../electron/shell/bridge/bridge-types.ts";
 import { bridge } from "./bridge.ts";
 import { tell } from "./messages.ts";
 import { sentenceOf } from "./trouble.ts";

@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../electron/domain/tests/protocol.ts";
 import { Choice } from "../parts/controls/Choice.tsx";
 import { KeyHint } from "../parts/controls/KeyHint.tsx";
-import { Row } from "../parts/layout/Stack.tsx";
+import { Row } from "../parts/flow/Stack.tsx";
 import css from "./Choice.module.css";
 import { useStationKeys } from "./stationKeys.ts";
 

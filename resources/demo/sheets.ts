@@ -1,6 +1,6 @@
-import { fieldsOf, type SheetKindName } from "../../electron/api/sheets/headers.ts";
-import { writeSheet } from "../../electron/api/sheets/write.ts";
 import { seededChance } from "../../electron/domain/privacy/chance.ts";
+import { fieldsOf, type SheetKindName } from "../../electron/sheets/headers.ts";
+import { writeSheet } from "../../electron/sheets/write.ts";
 import { type Ability, later, makeAbility, onTheDay } from "./marks.ts";
 import { makePeople, type Person } from "./people.ts";
 import { type Course, type ResultCells, writePast, writeResults } from "./results.ts";

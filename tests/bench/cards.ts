@@ -2,7 +2,7 @@ import { mkdtemp, rm, stat } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { ElectronApplication, Page } from "@playwright/test";
-import type { Bridge } from "../../electron/shell/bridge-types.ts";
+import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
 import { crowdedDay } from "../door/crowd.ts";
 import { closeApp, launchApp, pageOf, prepareStage } from "../e2e/launch.ts";
 import { readPdf } from "../e2e/pdf.ts";

@@ -3,14 +3,15 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 import Papa from "papaparse";
-import { createDesk, type Desk } from "../../electron/api/desk.ts";
+import type { Desk } from "../../electron/api/door/desk.ts";
 import { planSheet, readSheet, takeSheet } from "../../electron/api/intake/sheet.ts";
-import { demoSheetsIn } from "../../electron/demo-sheets.ts";
+import { createDesk } from "../../electron/api/make-desk.ts";
 import { defaultParameters, testCodes } from "../../electron/domain/tests/registry.ts";
-import { monotonic } from "../../electron/monotonic.ts";
-import type { Database } from "../../electron/store/database.ts";
-import { addDay } from "../../electron/store/days.ts";
-import { openStore } from "../../electron/store/open.ts";
+import { demoSheetsIn } from "../../electron/host/demo-sheets.ts";
+import { monotonic } from "../../electron/host/monotonic.ts";
+import type { Database } from "../../electron/store/connection/database.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
+import { addDay } from "../../electron/store/tables/days.ts";
 import { connectionOf } from "../store/connection.ts";
 
 /** Medians over the rounds, in ms; `ratio` is ours over bare. */

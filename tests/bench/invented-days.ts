@@ -3,7 +3,7 @@ import { seededChance, shuffled } from "../../electron/domain/privacy/chance.ts"
 import { ageBandOf, leagueSizeOf } from "../../electron/domain/privacy/quasi.ts";
 import type { Candidate } from "../../electron/domain/privacy/rule.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
-import { allDays } from "../../electron/store/days.ts";
+import { allDays } from "../../electron/store/tables/days.ts";
 import { testDesk } from "../door/desk.ts";
 
 const date = "2026-11-14";

@@ -4,13 +4,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
 import { defaultParameters, testCodes } from "../../electron/domain/tests/registry.ts";
-import { addAthlete, leagueNamed } from "../../electron/store/athletes.ts";
-import type { Database, WritableDb } from "../../electron/store/database.ts";
-import { addDay, setDayState } from "../../electron/store/days.ts";
-import { setEntrant } from "../../electron/store/entrants.ts";
-import { openStore } from "../../electron/store/open.ts";
-import { addPastMark } from "../../electron/store/past-marks.ts";
-import { recordAttempt } from "../../electron/store/record.ts";
+import type { Database, WritableDb } from "../../electron/store/connection/database.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
+import { addAthlete, leagueNamed } from "../../electron/store/tables/athletes.ts";
+import { addDay, setDayState } from "../../electron/store/tables/days.ts";
+import { setEntrant } from "../../electron/store/tables/entrants.ts";
+import { addPastMark } from "../../electron/store/tables/past-marks.ts";
+import { recordAttempt } from "../../electron/store/tables/record.ts";
 import { connectionOf } from "../store/connection.ts";
 
 /** What recording costs beside the least that the same durability can cost. */

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { derive, keyOf, lockBytes, unlockBytes } from "../../electron/store/backup-cipher.ts";
+import { derive, keyOf, lockBytes, unlockBytes } from "../../electron/backups/cipher.ts";
 
 const hex = (text: string) => Buffer.from(text.replaceAll(/\s/g, ""), "hex");
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { derive, isPin, keepPin, keptPinSchema, usualCost } from "../../electron/api/lock/scrypt.ts";
+import { derive, isPin, keepPin, keptPinSchema, usualCost } from "../../electron/lock/scrypt.ts";
 
 /**
  * RFC 7914 (Percival and Josefsson, "The scrypt Password-Based Key Derivation Function", 2016), section 12: the first 16

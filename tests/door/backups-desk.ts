@@ -2,10 +2,11 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
-import { createDesk, type Desk } from "../../electron/api/desk.ts";
+import type { Desk } from "../../electron/api/door/desk.ts";
+import { createDesk } from "../../electron/api/make-desk.ts";
 import { appRouter } from "../../electron/api/router.ts";
-import { demoSheetsIn } from "../../electron/demo-sheets.ts";
-import { openStore } from "../../electron/store/open.ts";
+import { demoSheetsIn } from "../../electron/host/demo-sheets.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
 import { fillHall, type Invented } from "../store/hall.ts";
 import { seeded, testClock } from "./desk.ts";
 

@@ -13,12 +13,12 @@ import {
 import { join } from "node:path";
 import { inflateRawSync } from "node:zlib";
 import { expect, test } from "vitest";
-import { copyStore } from "../../electron/store/backup-copy.ts";
-import { packBackup, unpackBackup } from "../../electron/store/backup-file.ts";
-import { findWrongMark } from "../../electron/store/checks.ts";
-import { addPastMark } from "../../electron/store/past-marks.ts";
-import { inFolderAside } from "../../electron/store/private.ts";
-import type { Store } from "../../electron/store/store.ts";
+import { copyStore } from "../../electron/backups/copy.ts";
+import { packBackup, unpackBackup } from "../../electron/backups/file.ts";
+import { findWrongMark } from "../../electron/store/connection/checks.ts";
+import { inFolderAside } from "../../electron/store/connection/private.ts";
+import type { Store } from "../../electron/store/connection/store.ts";
+import { addPastMark } from "../../electron/store/tables/past-marks.ts";
 import { connectionOf } from "../store/connection.ts";
 import { dump } from "../store/hall.ts";
 import { backedUpDesk, fill, temporaryFolder } from "./backups-desk.ts";

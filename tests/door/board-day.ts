@@ -1,7 +1,7 @@
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { defaultParameters } from "../../electron/domain/tests/registry.ts";
-import { addPastMark } from "../../electron/store/past-marks.ts";
+import { addPastMark } from "../../electron/store/tables/past-marks.ts";
 import { type TestDesk, testDesk } from "./desk.ts";
 import { addPeople, type Invented, openDay } from "./people-of-a-day.ts";
 import { type Entry, entry, setState, ticket } from "./station-day.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { roles } from "../../electron/api/roles.ts";
 import { appRouter } from "../../electron/api/router.ts";
+import { roles } from "../../electron/domain/lock/roles.ts";
 import { type BoardDay, boardDay, type View } from "./board-day.ts";
 import type { Invented } from "./people-of-a-day.ts";
 import { hold, jump, reps, trial } from "./station-day.ts";

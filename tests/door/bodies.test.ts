@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { Role } from "../../electron/api/roles.ts";
+import type { Role } from "../../electron/domain/lock/roles.ts";
 import { testDesk } from "./desk.ts";
 
 const megabyte = 1024 * 1024;

@@ -1,8 +1,8 @@
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
-import { addAthlete, type Category, leagueNamed } from "../../electron/store/athletes.ts";
-import type { WritableDb } from "../../electron/store/database.ts";
-import { setEntrant } from "../../electron/store/entrants.ts";
-import { recordAttempt } from "../../electron/store/record.ts";
+import type { WritableDb } from "../../electron/store/connection/database.ts";
+import { addAthlete, type Category, leagueNamed } from "../../electron/store/tables/athletes.ts";
+import { setEntrant } from "../../electron/store/tables/entrants.ts";
+import { recordAttempt } from "../../electron/store/tables/record.ts";
 import type { TestDesk } from "./desk.ts";
 
 /** Somebody of the invented hall; every value of a kind that must not leave is one that nothing else spells. */

@@ -1,7 +1,7 @@
 import { strFromU8, unzipSync } from "fflate";
 import Papa from "papaparse";
 import { expect, test } from "vitest";
-import { addNamelessMark } from "../../electron/store/nameless.ts";
+import { addNamelessMark } from "../../electron/store/tables/nameless.ts";
 import { standardTroubles, tableTroubles } from "../standards/data-package.ts";
 import { holdDay, skaters } from "./bundle-hall.ts";
 import { testDesk } from "./desk.ts";

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { strFromU8, unzipSync } from "fflate";
 import Papa from "papaparse";
 import { beforeAll, describe, expect, test } from "vitest";
-import { roles } from "../../electron/api/roles.ts";
+import { roles } from "../../electron/domain/lock/roles.ts";
 import { countBundle } from "../checks/count-bundle.ts";
 import { addToDay, enter, holdDay, skaters } from "./bundle-hall.ts";
 import { refusalOf, type TestDesk, testDesk } from "./desk.ts";

@@ -1,8 +1,8 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { testCodes } from "../../electron/domain/tests/registry.ts";
-import { allRows, firstRow } from "../../electron/store/database.ts";
-import { recordAttempt } from "../../electron/store/record.ts";
+import { allRows, firstRow } from "../../electron/store/connection/database.ts";
+import { recordAttempt } from "../../electron/store/tables/record.ts";
 import { refusalOf, type TestDesk, testDesk } from "./desk.ts";
 import { addPeople, answersOf, openDay } from "./people-of-a-day.ts";
 

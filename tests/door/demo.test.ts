@@ -2,11 +2,12 @@ import { mkdtempSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { createDesk, type Desk, type StoreKind } from "../../electron/api/desk.ts";
-import type { Role } from "../../electron/api/roles.ts";
+import type { Desk, StoreKind } from "../../electron/api/door/desk.ts";
+import { createDesk } from "../../electron/api/make-desk.ts";
 import { appRouter } from "../../electron/api/router.ts";
-import { demoSheetsIn } from "../../electron/demo-sheets.ts";
-import { storeOpener } from "../../electron/stores.ts";
+import type { Role } from "../../electron/domain/lock/roles.ts";
+import { demoSheetsIn } from "../../electron/host/demo-sheets.ts";
+import { storeOpener } from "../../electron/host/stores.ts";
 import { connectionOf } from "../store/connection.ts";
 import { refusalOf, seeded } from "./desk.ts";
 

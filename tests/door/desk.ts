@@ -1,11 +1,12 @@
-import { createDesk, type Desk } from "../../electron/api/desk.ts";
+import type { Desk } from "../../electron/api/door/desk.ts";
 import { createHandler, type Handle } from "../../electron/api/handler.ts";
-import type { Role } from "../../electron/api/roles.ts";
+import { createDesk } from "../../electron/api/make-desk.ts";
 import { appRouter } from "../../electron/api/router.ts";
-import { demoSheetsIn } from "../../electron/demo-sheets.ts";
+import type { Role } from "../../electron/domain/lock/roles.ts";
 import { Refusal } from "../../electron/domain/refusal.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
-import { openStore } from "../../electron/store/open.ts";
+import { demoSheetsIn } from "../../electron/host/demo-sheets.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
 
 /** The machine's clocks, which stand still until a test moves them. */
 export interface TestClock {

@@ -1,10 +1,10 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { attemptsOfDay } from "../../electron/store/attempts.ts";
-import { setCall } from "../../electron/store/calls.ts";
-import { marksOfDay } from "../../electron/store/marks.ts";
-import { namelessMarks } from "../../electron/store/nameless.ts";
-import { topics as all } from "../../electron/store/store.ts";
+import { topics as all } from "../../electron/store/connection/store.ts";
+import { attemptsOfDay } from "../../electron/store/tables/attempts.ts";
+import { setCall } from "../../electron/store/tables/calls.ts";
+import { marksOfDay } from "../../electron/store/tables/marks.ts";
+import { namelessMarks } from "../../electron/store/tables/nameless.ts";
 import { dump } from "../store/hall.ts";
 import { refusalOf } from "./desk.ts";
 import { hallAt, sent, startedHeat } from "./heat-hall.ts";

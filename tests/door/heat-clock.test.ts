@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout } from "node:timers/promises";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { monotonic } from "../../electron/monotonic.ts";
+import { monotonic } from "../../electron/host/monotonic.ts";
 import { testDesk } from "./desk.ts";
 import { by, entered, type Hall, hallAt, liveOf, sent, startedHeat } from "./heat-hall.ts";
 

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { marksOfDay } from "../../electron/store/marks.ts";
+import { marksOfDay } from "../../electron/store/tables/marks.ts";
 import { testDesk } from "./desk.ts";
 import { by, fromHeats, type Hall, hallAt, lanesOf, sent, startedHeat } from "./heat-hall.ts";
 

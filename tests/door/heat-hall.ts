@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { foldHeat } from "../../electron/domain/heats/fold.ts";
 import type { FoldedLane } from "../../electron/domain/heats/heat.ts";
 import type { LaneOf, TestCode } from "../../electron/domain/tests/registry.ts";
-import { attemptsOfDay, type KeptAttempt } from "../../electron/store/attempts.ts";
+import { attemptsOfDay, type KeptAttempt } from "../../electron/store/tables/attempts.ts";
 import type { TestDesk } from "./desk.ts";
 import { bringTo, type StationDay, stationDay } from "./station-day.ts";
 

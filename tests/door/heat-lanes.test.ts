@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
-import { calls } from "../../electron/store/calls.ts";
+import { calls } from "../../electron/store/tables/calls.ts";
 import { refusalOf } from "./desk.ts";
 import { bibsByLane, by, type Hall, hallAt, sent, startedHeat } from "./heat-hall.ts";
 import { bringTo, entry, reps, stationDay } from "./station-day.ts";

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { storeOpener } from "../../electron/stores.ts";
+import { storeOpener } from "../../electron/host/stores.ts";
 import { dump } from "../store/hall.ts";
 import { refusalOf, type TestDesk, testClock, testDesk } from "./desk.ts";
 import { bring, look, take } from "./sheets.ts";

@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { heldSchema } from "../../electron/api/people/held-schema.ts";
-import { heldTables } from "../../electron/store/held-tables.ts";
+import { heldTables } from "../../electron/store/erasure/held-tables.ts";
 import { connectionOf } from "../store/connection.ts";
 import { fillHall, type Invented } from "../store/hall.ts";
 import { type TestDesk, testDesk } from "./desk.ts";

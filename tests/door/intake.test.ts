@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { takeSheet } from "../../electron/api/intake/sheet.ts";
 import { sheetLimits } from "../../electron/domain/sheets/limits.ts";
-import { allAthletes } from "../../electron/store/athletes.ts";
-import { entrants } from "../../electron/store/entrants.ts";
+import { allAthletes } from "../../electron/store/tables/athletes.ts";
+import { entrants } from "../../electron/store/tables/entrants.ts";
 import { connectionOf } from "../store/connection.ts";
 import { refusalOf, testDesk } from "./desk.ts";
 import { bring, checkIn, holdDay, look, lookAt, refusalOfSheet, take } from "./sheets.ts";

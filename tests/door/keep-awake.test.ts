@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { keepAwake } from "../../electron/shell/keep-awake.ts";
+import { keepAwake } from "../../electron/shell/windows/keep-awake.ts";
 import { testDesk } from "./desk.ts";
 import { by, hallAt, sent, startedHeat } from "./heat-hall.ts";
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { keepInMemory, type LockKeep } from "../../electron/api/lock/kept.ts";
-import { calls } from "../../electron/store/calls.ts";
+import { keepInMemory, type LockKeep } from "../../electron/lock/kept.ts";
+import { calls } from "../../electron/store/tables/calls.ts";
 import { refusalOf, type TestClock, type TestDesk, testClock, testDesk } from "./desk.ts";
 import { by, hallAt, startedHeat } from "./heat-hall.ts";
 

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { typicalErrorsOf } from "../../electron/api/noise/errors.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
-import { attemptsOfDay } from "../../electron/store/attempts.ts";
-import { recordAttempt, voidAttempt } from "../../electron/store/record.ts";
+import { attemptsOfDay } from "../../electron/store/tables/attempts.ts";
+import { recordAttempt, voidAttempt } from "../../electron/store/tables/record.ts";
 import { refusalOf } from "./desk.ts";
 import {
   bringTo,

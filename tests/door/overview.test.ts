@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
-import { addPastMark } from "../../electron/store/past-marks.ts";
-import { recordAttempt } from "../../electron/store/record.ts";
+import { addPastMark } from "../../electron/store/tables/past-marks.ts";
+import { recordAttempt } from "../../electron/store/tables/record.ts";
 import { refusalOf, type TestDesk, testDesk } from "./desk.ts";
 import { addPeople, answersOf, openDay } from "./people-of-a-day.ts";
 

@@ -1,5 +1,5 @@
-import { addAthlete, leagueNamed, type NewAthlete } from "../../electron/store/athletes.ts";
-import { expectEntrant } from "../../electron/store/entrants.ts";
+import { addAthlete, leagueNamed, type NewAthlete } from "../../electron/store/tables/athletes.ts";
+import { expectEntrant } from "../../electron/store/tables/entrants.ts";
 import type { TestDesk } from "./desk.ts";
 
 /** An invented athlete; whatever is not given is as a roster sheet without the column would leave it. */

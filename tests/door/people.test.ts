@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { addPastMark } from "../../electron/store/past-marks.ts";
+import { addPastMark } from "../../electron/store/tables/past-marks.ts";
 import { refusalOf, type TestDesk, testDesk } from "./desk.ts";
 import { addPeople, answersOf, openDay } from "./people-of-a-day.ts";
 

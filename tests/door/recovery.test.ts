@@ -1,12 +1,12 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { createRecovery } from "../../electron/api/backups/recovery.ts";
+import { createRecovery } from "../../electron/backups/recovery.ts";
 import { Refusal } from "../../electron/domain/refusal.ts";
-import { addAthlete, leagueNamed } from "../../electron/store/athletes.ts";
-import { openStore } from "../../electron/store/open.ts";
-import { StoreRefused } from "../../electron/store/refused.ts";
-import type { Store } from "../../electron/store/store.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
+import { StoreRefused } from "../../electron/store/connection/refused.ts";
+import type { Store } from "../../electron/store/connection/store.ts";
+import { addAthlete, leagueNamed } from "../../electron/store/tables/athletes.ts";
 import { dump } from "../store/hall.ts";
 import { backedUpDesk, fill, temporaryFolder } from "./backups-desk.ts";
 

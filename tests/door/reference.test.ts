@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { roles } from "../../electron/api/roles.ts";
+import { roles } from "../../electron/domain/lock/roles.ts";
 import { connectionOf } from "../store/connection.ts";
 import { makeBundle, plain, pushUps, tamper, textsOf, zipOf } from "../unit/reference/making.ts";
 import { holdDay } from "./bundle-hall.ts";

@@ -1,7 +1,7 @@
 import { beforeEach, expect, test } from "vitest";
 import type { Handle } from "../../electron/api/handler.ts";
-import { type Role, roles } from "../../electron/api/roles.ts";
 import { appRouter } from "../../electron/api/router.ts";
+import { type Role, roles } from "../../electron/domain/lock/roles.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { testDesk } from "./desk.ts";
 import { readRights } from "./rights.ts";

@@ -1,15 +1,13 @@
 import { readFileSync } from "node:fs";
-import { type Role, roles } from "../../electron/api/roles.ts";
+import { type Role, roles } from "../../electron/domain/lock/roles.ts";
 
 /** What a role may do with a procedure; `own`: with what belongs to its own station. */
 export type Right = "yes" | "own" | "no";
 
-/** The table of rights in DEVELOPERS.md: procedure → role → right. Throws for a table that can't be read. */
+/** The table of rights in electron/api/RIGHTS.md: procedure → role → right. Throws for a table that can't be read. */
 export function readRights(): ReadonlyMap<string, Readonly<Record<Role, Right>>> {
-  const text = readFileSync(new URL("../../DEVELOPERS.md", import.meta.url), "utf8");
-  const [, part = ""] = text.split(/^## Rights$/m);
-  const [table = ""] = part.split(/^## /m);
-  const [head, , ...rows] = table.split("\n").filter((line) => line.startsWith("|"));
+  const text = readFileSync(new URL("../../electron/api/RIGHTS.md", import.meta.url), "utf8");
+  const [head, , ...rows] = text.split("\n").filter((line) => line.startsWith("|"));
   const named = cellsOf(head ?? "").slice(1);
   if (String(named) !== String(roles)) throw new Error(`The roles of the table are ${named.join(", ")}.`);
   const rights = new Map<string, Readonly<Record<Role, Right>>>();

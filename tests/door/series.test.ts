@@ -3,7 +3,7 @@ import { chanceOfDirection } from "../../electron/domain/statistics/direction.ts
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { defaultParameters } from "../../electron/domain/tests/registry.ts";
-import { addPastMark } from "../../electron/store/past-marks.ts";
+import { addPastMark } from "../../electron/store/tables/past-marks.ts";
 import { type BoardDay, boardDay } from "./board-day.ts";
 import { reps } from "./station-day.ts";
 

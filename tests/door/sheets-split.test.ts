@@ -1,7 +1,7 @@
 import { unzipSync } from "fflate";
 import Papa from "papaparse";
 import { expect, test } from "vitest";
-import { writeSheet } from "../../electron/api/sheets/write.ts";
+import { writeSheet } from "../../electron/sheets/write.ts";
 import { testDesk } from "./desk.ts";
 import { bench, usual } from "./rehearsing.ts";
 import { bring, take } from "./sheets.ts";

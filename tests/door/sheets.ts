@@ -1,7 +1,7 @@
 import { defaultParameters, testCodes } from "../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../electron/domain/words.ts";
-import { addDay, setDayState } from "../../electron/store/days.ts";
-import { setEntrant } from "../../electron/store/entrants.ts";
+import { addDay, setDayState } from "../../electron/store/tables/days.ts";
+import { setEntrant } from "../../electron/store/tables/entrants.ts";
 import type { TestDesk } from "./desk.ts";
 
 /** A planned day of the test's own date; open where asked. */

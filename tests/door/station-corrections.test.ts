@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { attemptsOfDay } from "../../electron/store/attempts.ts";
+import { attemptsOfDay } from "../../electron/store/tables/attempts.ts";
 import { refusalOf } from "./desk.ts";
 import {
   bringTo,

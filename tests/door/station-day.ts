@@ -2,8 +2,8 @@ import { randomUUID } from "node:crypto";
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { defaultParameters } from "../../electron/domain/tests/registry.ts";
-import { type EntrantState, setEntrant } from "../../electron/store/entrants.ts";
-import { addPastMark } from "../../electron/store/past-marks.ts";
+import { type EntrantState, setEntrant } from "../../electron/store/tables/entrants.ts";
+import { addPastMark } from "../../electron/store/tables/past-marks.ts";
 import { type TestDesk, testDesk } from "./desk.ts";
 import { addPeople, openDay } from "./people-of-a-day.ts";
 

@@ -2,8 +2,8 @@ import { randomUUID } from "node:crypto";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { protocolOf, type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
-import { attemptsOfDay } from "../../electron/store/attempts.ts";
-import { marksOfDay, rebuildMarks } from "../../electron/store/marks.ts";
+import { attemptsOfDay } from "../../electron/store/tables/attempts.ts";
+import { marksOfDay, rebuildMarks } from "../../electron/store/tables/marks.ts";
 import { examplesOf } from "../unit/tests/every-test.ts";
 import { bringTo, entry, type StationDay, stationDay } from "./station-day.ts";
 

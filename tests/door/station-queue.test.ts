@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { calls } from "../../electron/store/calls.ts";
+import { calls } from "../../electron/store/tables/calls.ts";
 import { refusalOf, type TestDesk } from "./desk.ts";
 import { bringTo, entry, past, reps, type StationDay, setState, stationDay, trial } from "./station-day.ts";
 

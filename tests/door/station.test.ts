@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { startOf } from "../../electron/domain/keyed/keyed.ts";
-import { attemptsOfDay } from "../../electron/store/attempts.ts";
-import { leaveOut } from "../../electron/store/entrants.ts";
+import { attemptsOfDay } from "../../electron/store/tables/attempts.ts";
+import { leaveOut } from "../../electron/store/tables/entrants.ts";
 import { refusalOf } from "./desk.ts";
 import {
   bringTo,

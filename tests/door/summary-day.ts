@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { recordAttempt } from "../../electron/store/record.ts";
+import { recordAttempt } from "../../electron/store/tables/record.ts";
 import { connectionOf } from "../store/connection.ts";
 import { type TestDesk, testDesk } from "./desk.ts";
 import { sent } from "./heat-hall.ts";

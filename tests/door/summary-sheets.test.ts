@@ -1,7 +1,7 @@
 import { unzipSync } from "fflate";
 import Papa from "papaparse";
 import { expect, test } from "vitest";
-import { restored } from "../../electron/api/sheets/formula.ts";
+import { restored } from "../../electron/sheets/formula.ts";
 import { connectionOf } from "../store/connection.ts";
 import { addPeople } from "./people-of-a-day.ts";
 import { reps } from "./station-day.ts";

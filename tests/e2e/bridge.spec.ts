@@ -3,7 +3,7 @@ import { join } from "node:path";
 import type { ElectronApplication } from "@playwright/test";
 import { expect } from "@playwright/test";
 import { projectFolder } from "../../electron/runtime/host.ts";
-import type { Bridge } from "../../electron/shell/bridge-types.ts";
+import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
 import { test } from "./fixture.ts";
 
 test("a file is saved where the person says, with the name that was suggested", async ({ tapeline }) => {

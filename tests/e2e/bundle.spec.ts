@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, type Page } from "@playwright/test";
-import type { BoardConsent } from "../../electron/store/athletes.ts";
+import type { BoardConsent } from "../../electron/store/tables/athletes.ts";
 import { countBundle } from "../checks/count-bundle.ts";
 import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";

@@ -2,7 +2,7 @@ import { readdir } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, type Page } from "@playwright/test";
 import { languages } from "../../electron/domain/languages.ts";
-import type { Bridge, Paper } from "../../electron/shell/bridge-types.ts";
+import type { Bridge, Paper } from "../../electron/shell/bridge/bridge-types.ts";
 import { expectForEverybody } from "./axe.ts";
 import {
   addLongestNamed,

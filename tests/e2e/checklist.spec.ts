@@ -1,13 +1,13 @@
 import { join } from "node:path";
 import { expect, type Page } from "@playwright/test";
 import { projectFolder } from "../../electron/runtime/host.ts";
-import type { Bridge } from "../../electron/shell/bridge-types.ts";
+import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
 import { test } from "./fixture.ts";
 import { callDoor, listenToRefusals, statusOf, withoutContentPolicy } from "./page.ts";
 
 /**
  * The points of the checklist in Electron's own documentation ("Security") that isolation.spec.ts, outside.spec.ts,
- * bridge.spec.ts and package.spec.ts leave. DEVELOPERS.md has the table of all of them.
+ * bridge.spec.ts and package.spec.ts leave. electron/shell/SECURITY.md has the table of all of them.
  */
 
 /** All that the desk's page may ask of the shell; what is added here needs a check of its input and a look at misuse. */

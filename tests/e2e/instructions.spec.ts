@@ -1,7 +1,7 @@
 import { readdir } from "node:fs/promises";
 import { join } from "node:path";
 import { type ElectronApplication, expect, type Page } from "@playwright/test";
-import type { Bridge } from "../../electron/shell/bridge-types.ts";
+import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
 import { test } from "./fixture.ts";
 import { callDoor } from "./page.ts";
 import { type PdfPage, readPdf } from "./pdf.ts";

@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import { expect, type Page } from "@playwright/test";
-import type { Bridge } from "../../electron/shell/bridge-types.ts";
+import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
 import { expectForEverybody } from "./axe.ts";
 import { englishOn } from "./english.ts";
 import { test } from "./fixture.ts";

@@ -2,7 +2,7 @@ import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect } from "@playwright/test";
 import { strFromU8, unzipSync } from "fflate";
-import type { ReportFile } from "../../electron/shell/bridge-types.ts";
+import type { ReportFile } from "../../electron/shell/bridge/bridge-types.ts";
 import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";
 import { callDoor } from "./page.ts";

@@ -1,5 +1,5 @@
 import { type ElectronApplication, type Page, test } from "@playwright/test";
-import type { Bridge } from "../../electron/shell/bridge-types.ts";
+import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
 import type { ForTests } from "../../electron/shell/for-tests.ts";
 import { type HeldClock, type SessionClock, sessionClock } from "./held-clock.ts";
 import { closeApp, environment, type Launched, launchApp, pageOf, type Stage } from "./launch.ts";

@@ -1,5 +1,5 @@
 import { type ElectronApplication, expect, type Page } from "@playwright/test";
-import type { Bridge } from "../../electron/shell/bridge-types.ts";
+import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
 import { pageOf } from "./launch.ts";
 import { goToNothing, statusOf } from "./page.ts";
 

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { type ElectronApplication, expect, type Page } from "@playwright/test";
 import { unzipSync } from "fflate";
 import Papa from "papaparse";
-import type { Bridge } from "../../electron/shell/bridge-types.ts";
+import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
 import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";
 import { callDoor } from "./page.ts";

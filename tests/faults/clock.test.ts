@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { attemptsOfDay } from "../../electron/store/attempts.ts";
-import { marksOfDay, rebuildMarks } from "../../electron/store/marks.ts";
+import { attemptsOfDay } from "../../electron/store/tables/attempts.ts";
+import { marksOfDay, rebuildMarks } from "../../electron/store/tables/marks.ts";
 import { bringTo, entry, hold, past, reps, stationDay, ticket } from "../door/station-day.ts";
 
 /** The same entries in the same order, with wall clocks set by `jump` before each. */

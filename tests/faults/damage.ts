@@ -2,12 +2,12 @@ import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, truncateSync, wr
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { isDeepStrictEqual } from "node:util";
-import { say } from "../../electron/api/words.ts";
-import { unpackBackup } from "../../electron/store/backup-file.ts";
-import { headersIn } from "../../electron/store/backup-folder.ts";
-import { restoreStore } from "../../electron/store/backup-restore.ts";
-import { openStore } from "../../electron/store/open.ts";
-import { StoreRefused } from "../../electron/store/refused.ts";
+import { say } from "../../electron/api/door/words.ts";
+import { unpackBackup } from "../../electron/backups/file.ts";
+import { headersIn } from "../../electron/backups/folder.ts";
+import { restoreStore } from "../../electron/backups/restore.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
+import { StoreRefused } from "../../electron/store/connection/refused.ts";
 import { dump } from "../store/hall.ts";
 import { type Book, dropBook, live, newBook } from "./lives.ts";
 import { chanceOf } from "./orders.ts";

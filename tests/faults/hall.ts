@@ -1,8 +1,8 @@
 import { defaultParameters, testCodes } from "../../electron/domain/tests/registry.ts";
-import { addAthlete, leagueNamed } from "../../electron/store/athletes.ts";
-import { addDay, setDayState } from "../../electron/store/days.ts";
-import { setEntrant } from "../../electron/store/entrants.ts";
-import type { Store } from "../../electron/store/store.ts";
+import type { Store } from "../../electron/store/connection/store.ts";
+import { addAthlete, leagueNamed } from "../../electron/store/tables/athletes.ts";
+import { addDay, setDayState } from "../../electron/store/tables/days.ts";
+import { setEntrant } from "../../electron/store/tables/entrants.ts";
 
 /** An open day with so many invented athletes who test; their ids are 1, 2, 3 and so on. One transaction. */
 export function makeHall(store: Store, athletes: number): void {

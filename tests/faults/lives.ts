@@ -6,9 +6,9 @@ import { join } from "node:path";
 import { createInterface } from "node:readline";
 import { setTimeout as wait } from "node:timers/promises";
 import { isDeepStrictEqual } from "node:util";
-import { findWrongMark } from "../../electron/store/checks.ts";
-import { marksOfDay, rebuildMarks } from "../../electron/store/marks.ts";
-import { openStore } from "../../electron/store/open.ts";
+import { findWrongMark } from "../../electron/store/connection/checks.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
+import { marksOfDay, rebuildMarks } from "../../electron/store/tables/marks.ts";
 import { connectionOf } from "../store/connection.ts";
 import type { Orders, Said, Sent } from "./orders.ts";
 

@@ -2,10 +2,10 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "no
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { isDeepStrictEqual } from "node:util";
-import { bringLogIn } from "../../electron/store/guard.ts";
-import { checkLog, pagesIn } from "../../electron/store/log-check.ts";
-import { openStore } from "../../electron/store/open.ts";
-import { StoreRefused } from "../../electron/store/refused.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
+import { StoreRefused } from "../../electron/store/connection/refused.ts";
+import { bringLogIn } from "../../electron/store/keeping/guard.ts";
+import { checkLog, pagesIn } from "../../electron/store/keeping/log-check.ts";
 import { connectionOf } from "../store/connection.ts";
 import { dump } from "../store/hall.ts";
 import { makeHall } from "./hall.ts";

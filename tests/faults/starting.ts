@@ -1,8 +1,8 @@
 import { spawnSync } from "node:child_process";
 import { writeSync } from "node:fs";
 import { join } from "node:path";
-import { firstRow } from "../../electron/store/database.ts";
-import { openStore } from "../../electron/store/open.ts";
+import { firstRow } from "../../electron/store/connection/database.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
 import { fillDisk } from "./fill.ts";
 import { makeHall } from "./hall.ts";
 import { enter } from "./images.ts";

@@ -11,8 +11,8 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { isDeepStrictEqual } from "node:util";
-import { openStore } from "../../electron/store/open.ts";
-import { acceptable, StoreRefused } from "../../electron/store/refused.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
+import { acceptable, StoreRefused } from "../../electron/store/connection/refused.ts";
 import { dump } from "../store/hall.ts";
 import { copyParts, type Image, type Part, parts, storeName, takeImages } from "./images.ts";
 import { chanceOf, oneOf } from "./orders.ts";

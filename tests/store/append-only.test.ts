@@ -1,13 +1,13 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, expect, test } from "vitest";
-import { addAthlete, leagueNamed } from "../../electron/store/athletes.ts";
-import { attemptsOfDay } from "../../electron/store/attempts.ts";
-import { addDay, setDayState } from "../../electron/store/days.ts";
-import { setEntrant } from "../../electron/store/entrants.ts";
-import { marksOfDay, rebuildMarks } from "../../electron/store/marks.ts";
-import { openStore } from "../../electron/store/open.ts";
-import { recordAttempt, voidAttempt } from "../../electron/store/record.ts";
-import type { Store } from "../../electron/store/store.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
+import type { Store } from "../../electron/store/connection/store.ts";
+import { addAthlete, leagueNamed } from "../../electron/store/tables/athletes.ts";
+import { attemptsOfDay } from "../../electron/store/tables/attempts.ts";
+import { addDay, setDayState } from "../../electron/store/tables/days.ts";
+import { setEntrant } from "../../electron/store/tables/entrants.ts";
+import { marksOfDay, rebuildMarks } from "../../electron/store/tables/marks.ts";
+import { recordAttempt, voidAttempt } from "../../electron/store/tables/record.ts";
 import { connectionOf } from "./connection.ts";
 
 const at = "2026-11-14T09:00:00.000Z";

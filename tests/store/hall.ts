@@ -1,14 +1,14 @@
-import { addAbsence } from "../../electron/store/absences.ts";
-import { addAthlete, leagueNamed, type NewAthlete } from "../../electron/store/athletes.ts";
-import { setCall } from "../../electron/store/calls.ts";
-import type { ReadableDb, WritableDb } from "../../electron/store/database.ts";
-import { addDay, setDayState } from "../../electron/store/days.ts";
-import { leaveOut, setEntrant } from "../../electron/store/entrants.ts";
-import { addEvent } from "../../electron/store/heat-events.ts";
-import { takeLane } from "../../electron/store/heat-lanes.ts";
-import { addHeat, endHeat, startHeat } from "../../electron/store/heats.ts";
-import { addPastMark } from "../../electron/store/past-marks.ts";
-import { recordAttempt, voidAttempt } from "../../electron/store/record.ts";
+import type { ReadableDb, WritableDb } from "../../electron/store/connection/database.ts";
+import { addAbsence } from "../../electron/store/tables/absences.ts";
+import { addAthlete, leagueNamed, type NewAthlete } from "../../electron/store/tables/athletes.ts";
+import { setCall } from "../../electron/store/tables/calls.ts";
+import { addDay, setDayState } from "../../electron/store/tables/days.ts";
+import { leaveOut, setEntrant } from "../../electron/store/tables/entrants.ts";
+import { addEvent } from "../../electron/store/tables/heat-events.ts";
+import { takeLane } from "../../electron/store/tables/heat-lanes.ts";
+import { addHeat, endHeat, startHeat } from "../../electron/store/tables/heats.ts";
+import { addPastMark } from "../../electron/store/tables/past-marks.ts";
+import { recordAttempt, voidAttempt } from "../../electron/store/tables/record.ts";
 import { connectionOf } from "./connection.ts";
 
 /** Somebody of an invented hall. Every text that is theirs begins with `sign`, which nobody else's does. */

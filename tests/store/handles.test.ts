@@ -1,6 +1,5 @@
 import { afterEach, beforeEach, expect, expectTypeOf, test } from "vitest";
 import { put } from "../../electron/api/heat/make.ts";
-import { addVoid } from "../../electron/store/attempts.ts";
 import {
   allRows,
   execute,
@@ -8,11 +7,12 @@ import {
   type ReadableDb,
   setting,
   type WritableDb,
-} from "../../electron/store/database.ts";
-import { addDay, allDays, setDayState } from "../../electron/store/days.ts";
-import type { Heat } from "../../electron/store/heats.ts";
-import { openStore } from "../../electron/store/open.ts";
-import type { Store } from "../../electron/store/store.ts";
+} from "../../electron/store/connection/database.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
+import type { Store } from "../../electron/store/connection/store.ts";
+import { addVoid } from "../../electron/store/tables/attempts.ts";
+import { addDay, allDays, setDayState } from "../../electron/store/tables/days.ts";
+import type { Heat } from "../../electron/store/tables/heats.ts";
 
 const plan = { date: "2026-11-14", title: "A day", restMinutes: 5 };
 let store: Store;

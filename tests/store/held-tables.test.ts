@@ -1,6 +1,6 @@
 import SqliteDatabase from "better-sqlite3";
 import { afterAll, expect, test } from "vitest";
-import { heldTables } from "../../electron/store/held-tables.ts";
+import { heldTables } from "../../electron/store/erasure/held-tables.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 
 const db = new SqliteDatabase(":memory:");

@@ -4,10 +4,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import SqliteDatabase from "better-sqlite3";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { applicationId, openStore } from "../../electron/store/connection/open.ts";
 import { references } from "../../electron/store/migrations/0005-references.ts";
 import { heatOfAttempt } from "../../electron/store/migrations/0006-heat-of-attempt.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
-import { applicationId, openStore } from "../../electron/store/open.ts";
 import { connectionOf } from "./connection.ts";
 
 let folder = "";

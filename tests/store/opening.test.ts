@@ -12,10 +12,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import SqliteDatabase from "better-sqlite3";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { pragmas } from "../../electron/store/connect.ts";
+import { pragmas } from "../../electron/store/connection/connect.ts";
+import { applicationId, openStore } from "../../electron/store/connection/open.ts";
+import { StoreRefused } from "../../electron/store/connection/refused.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
-import { applicationId, openStore } from "../../electron/store/open.ts";
-import { StoreRefused } from "../../electron/store/refused.ts";
 import { connectionOf } from "./connection.ts";
 
 let folder = "";

@@ -15,14 +15,19 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import SqliteDatabase from "better-sqlite3";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { restoreStore } from "../../electron/store/backup-restore.ts";
-import { bringLogIn } from "../../electron/store/guard.ts";
-import { checkLog } from "../../electron/store/log-check.ts";
-import { openStore } from "../../electron/store/open.ts";
-import { StoreRefused } from "../../electron/store/refused.ts";
-import { besides, readGuards } from "../../electron/store/seal.ts";
-import { filesSetAside, setAside, uncheckedFile, waitingFile } from "../../electron/store/set-aside.ts";
-import type { Store } from "../../electron/store/store.ts";
+import { restoreStore } from "../../electron/backups/restore.ts";
+import { openStore } from "../../electron/store/connection/open.ts";
+import { StoreRefused } from "../../electron/store/connection/refused.ts";
+import type { Store } from "../../electron/store/connection/store.ts";
+import { bringLogIn } from "../../electron/store/keeping/guard.ts";
+import { checkLog } from "../../electron/store/keeping/log-check.ts";
+import { besides, readGuards } from "../../electron/store/keeping/seal.ts";
+import {
+  filesSetAside,
+  setAside,
+  uncheckedFile,
+  waitingFile,
+} from "../../electron/store/keeping/set-aside.ts";
 import { connectionOf } from "./connection.ts";
 import { dump, fillHall } from "./hall.ts";
 

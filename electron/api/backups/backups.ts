@@ -1,20 +1,20 @@
 import { join } from "node:path";
 import { z } from "zod";
+import { type Opener, readHeader, unpackBackup } from "../../backups/file.ts";
+import { backupsIn, headersIn } from "../../backups/folder.ts";
+import type { Keeper } from "../../backups/keeper.ts";
+import { forgottenBy, isThere } from "../../backups/places.ts";
+import { restoreStore } from "../../backups/restore.ts";
+import { lockOf } from "../../backups/settings.ts";
+import { whyNotUsed } from "../../backups/trouble.ts";
 import { ownFirst } from "../../domain/backups/order.ts";
 import { holdingSchema } from "../../domain/backups/records.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import { type Opener, readHeader, unpackBackup } from "../../store/backup-file.ts";
-import { backupsIn, headersIn } from "../../store/backup-folder.ts";
-import { restoreStore } from "../../store/backup-restore.ts";
-import { lockOf } from "../../store/backup-settings.ts";
-import { holdingOf } from "../../store/checks.ts";
-import type { Desk } from "../desk.ts";
-import { allow, router } from "../trpc.ts";
-import type { Keeper } from "./keeper.ts";
-import { forgottenBy, isThere } from "./places.ts";
+import { holdingOf } from "../../store/connection/checks.ts";
+import type { Desk } from "../door/desk.ts";
+import { allow, router } from "../door/trpc.ts";
 import { foundSchema, named, stateSchema } from "./schemas.ts";
-import { whyNotUsed } from "./trouble.ts";
 
 const listed = 200;
 

@@ -1,4 +1,4 @@
-import type { Desk } from "../desk.ts";
+import type { Desk } from "../door/desk.ts";
 
 /** How often it is asked whether a backup is due; also how soon a stick that was plugged in is seen. */
 const askEveryMs = 15_000;

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { holdingSchema } from "../../domain/backups/records.ts";
-import { sentenceSchema } from "../station/schemas.ts";
+import { sentenceSchema } from "../door/shapes.ts";
 
 export const placeKind = z.enum(["own", "second"]);
 

@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { isoDate } from "../calendar.ts";
-import { lengthsSchema } from "../station/schemas.ts";
-import { allow, router } from "../trpc.ts";
+import { isoDate } from "../door/calendar.ts";
+import { lengthsSchema } from "../door/shapes.ts";
+import { allow, router } from "../door/trpc.ts";
 import { boardSchema } from "./schemas.ts";
 import { boardOf, dayOnTheWall } from "./view.ts";
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { testSchema, writtenSchema } from "../station/schemas.ts";
+import { testSchema, writtenSchema } from "../door/shapes.ts";
 
 /** Who did it, as far as consent goes: the skated-under name, or the bib alone. */
 const labelSchema = z.discriminatedUnion("as", [

@@ -1,9 +1,9 @@
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
-import { calls } from "../../store/calls.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import { allDays, type Day, dayAtHand } from "../../store/days.ts";
-import { everybodyInPublic } from "../../store/present.ts";
-import { tellMarks } from "../marks.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { everybodyInPublic } from "../../store/reads/present.ts";
+import { calls } from "../../store/tables/calls.ts";
+import { allDays, type Day, dayAtHand } from "../../store/tables/days.ts";
+import { tellMarks } from "../marks/marks.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import type { Board } from "./schemas.ts";
 import { shapeBoard } from "./shape.ts";

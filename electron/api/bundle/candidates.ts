@@ -1,11 +1,11 @@
 import { consentOf } from "../../domain/privacy/consent.ts";
 import { quarterOf, quasiOf } from "../../domain/privacy/quasi.ts";
 import type { BundleKind, Candidate } from "../../domain/privacy/rule.ts";
-import { allAthletes } from "../../store/athletes.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { marksOfDay } from "../../store/marks.ts";
-import { namelessMarks } from "../../store/nameless.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { allAthletes } from "../../store/tables/athletes.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { marksOfDay } from "../../store/tables/marks.ts";
+import { namelessMarks } from "../../store/tables/nameless.ts";
 
 /** Every mark that a day's bundle could tell, with what the privacy rule needs to know of its athlete, and nothing more. */
 export function candidatesOf(db: ReadableDb, day: Day, kind: BundleKind): Candidate[] {

@@ -1,7 +1,7 @@
+import type { Contents } from "../../bundle/contents.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Export } from "../../store/exports.ts";
-import type { Contents } from "./package/contents.ts";
+import type { Export } from "../../store/tables/exports.ts";
 
 /** The largest share of bibs that a neighbour may match likelier than one in k: nobody. */
 export const exposedLimit = 0;

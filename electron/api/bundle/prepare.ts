@@ -1,3 +1,5 @@
+import { type BundleFile, bundleFile } from "../../bundle/bundle-file.ts";
+import type { Contents } from "../../bundle/contents.ts";
 import { seededChance } from "../../domain/privacy/chance.ts";
 import { type Attack, playNeighbour, sightingsOf, unprotectedRows } from "../../domain/privacy/neighbour.ts";
 import { protect } from "../../domain/privacy/protect.ts";
@@ -6,12 +8,10 @@ import { quarterOf } from "../../domain/privacy/quasi.ts";
 import { likenessOf, type Risk, riskOf } from "../../domain/privacy/risk.ts";
 import { type BundleKind, type Protected, usualStrictness } from "../../domain/privacy/rule.ts";
 import { playSubtraction, type Subtraction } from "../../domain/privacy/subtraction.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import { type Day, dayProtocols } from "../../store/days.ts";
-import type { Desk } from "../desk.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { type Day, dayProtocols } from "../../store/tables/days.ts";
+import type { Desk } from "../door/desk.ts";
 import { candidatesOf } from "./candidates.ts";
-import { type BundleFile, bundleFile } from "./package/bundle-file.ts";
-import type { Contents } from "./package/contents.ts";
 import { seedOf } from "./seed.ts";
 
 /** What the organiser chooses: which kind of bundle, and for whom (k). */

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { boundsOf, unitOf } from "../../bundle/sheets.ts";
 import { tablesOf } from "../../domain/privacy/able.ts";
 import type { Interval } from "../../domain/privacy/coding.ts";
 import { ladders } from "../../domain/privacy/ladder.ts";
@@ -6,7 +7,6 @@ import type { Summary } from "../../domain/privacy/publish.ts";
 import type { Decision } from "../../domain/privacy/rule.ts";
 import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { inUnit } from "../../domain/units.ts";
-import { boundsOf, unitOf } from "./package/sheets.ts";
 import type { Prepared } from "./prepare.ts";
 
 const boundsView = z.object({ low: z.number().nullable(), high: z.number().nullable() });

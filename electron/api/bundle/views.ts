@@ -1,9 +1,9 @@
 import { z } from "zod";
+import { boundsOf, unitOf } from "../../bundle/sheets.ts";
 import { bundleKinds, holdReasons, type Suppressed } from "../../domain/privacy/rule.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
-import type { Day } from "../../store/days.ts";
-import type { Export, LoggedExport } from "../../store/exports.ts";
-import { boundsOf, unitOf } from "./package/sheets.ts";
+import type { Day } from "../../store/tables/days.ts";
+import type { Export, LoggedExport } from "../../store/tables/exports.ts";
 import type { Prepared } from "./prepare.ts";
 import { testView, testViews } from "./test-views.ts";
 

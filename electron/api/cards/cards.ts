@@ -1,8 +1,8 @@
 import { nextWindow } from "../../domain/cards/window.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import { lengthsSchema } from "../station/schemas.ts";
-import { allow, router } from "../trpc.ts";
+import { lengthsSchema } from "../door/shapes.ts";
+import { allow, router } from "../door/trpc.ts";
 import { cardDay } from "./day.ts";
 import { peopleOf } from "./people.ts";
 import { cardsSchema, peopleSchema, whichSchema, whoInput } from "./schemas.ts";

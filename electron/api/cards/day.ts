@@ -1,7 +1,7 @@
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import { allDays, type Day, dayAtHand, dayById } from "../../store/days.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { allDays, type Day, dayAtHand, dayById } from "../../store/tables/days.ts";
 
 /** The day whose cards are wanted when none is named: the one that is held, else the last that was closed. */
 function usualDay(db: ReadableDb): Day | null {

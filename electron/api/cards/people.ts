@@ -1,9 +1,9 @@
 import { isDone } from "../../domain/queue/queue.ts";
-import { type Athlete, allAthletes } from "../../store/athletes.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { entrants } from "../../store/entrants.ts";
-import { marksOfDay } from "../../store/marks.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { entrants } from "../../store/tables/entrants.ts";
+import { marksOfDay } from "../../store/tables/marks.ts";
 import type { CardPeople, Which } from "./schemas.ts";
 
 /** Somebody with at least one mark on the day, by league and name; a test begun and not done is no mark yet. */

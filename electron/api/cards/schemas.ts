@@ -1,6 +1,6 @@
 import { z } from "zod";
+import { testSchema, toldSchema, writtenSchema } from "../door/shapes.ts";
 import { placeSchema } from "../place/schemas.ts";
-import { testSchema, toldSchema, writtenSchema } from "../station/schemas.ts";
 
 /** The shapes of the athletes' cards. A card holds its own athlete's data and nothing of anybody else's. */
 export const whoInput = z.object({

@@ -4,10 +4,10 @@ import { type TypicalError, typicalError } from "../../domain/statistics/change.
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { earlierMarks, parametersOf } from "../../store/marks.ts";
-import { tellMarks } from "../marks.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { earlierMarks, parametersOf } from "../../store/tables/marks.ts";
+import { tellMarks } from "../marks/marks.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { placesOn } from "../place/place.ts";
 import type { Place } from "../place/schemas.ts";

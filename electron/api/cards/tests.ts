@@ -4,10 +4,10 @@ import { noiseBand } from "../../domain/statistics/noise-band.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
-import type { EarlierMark } from "../../store/marks.ts";
-import type { ToldMark } from "../marks.ts";
+import type { EarlierMark } from "../../store/tables/marks.ts";
+import { toldOf } from "../marks/attempts.ts";
+import type { ToldMark } from "../marks/marks.ts";
 import type { Place } from "../place/schemas.ts";
-import { toldOf } from "../station/tell.ts";
 import type { CardTest } from "./schemas.ts";
 
 /** What one test of a card is made of. */

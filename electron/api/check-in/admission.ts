@@ -3,6 +3,7 @@ import { fold } from "../../domain/people/fold.ts";
 import { checkBirthYear, checkIdentity, type TypedIdentity } from "../../domain/people/identity.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
+import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
 import {
   type Athlete,
   addAthlete,
@@ -10,11 +11,16 @@ import {
   athleteByIdentity,
   leagueNamed,
   updateAthlete,
-} from "../../store/athletes.ts";
-import { attemptsOfAthlete } from "../../store/attempts.ts";
-import type { ReadableDb, WritableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { entrantByBib, entrantOf, nextFreeBib, setEntrant, setReadiness } from "../../store/entrants.ts";
+} from "../../store/tables/athletes.ts";
+import { attemptsOfAthlete } from "../../store/tables/attempts.ts";
+import type { Day } from "../../store/tables/days.ts";
+import {
+  entrantByBib,
+  entrantOf,
+  nextFreeBib,
+  setEntrant,
+  setReadiness,
+} from "../../store/tables/entrants.ts";
 import { requireAthlete } from "../people/person.ts";
 import type { Outcome } from "./inputs.ts";
 

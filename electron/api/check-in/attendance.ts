@@ -3,10 +3,10 @@ import { mayBeUnder18 } from "../../domain/people/age.ts";
 import { freeBibs, mayBeNoShow, mayUndo } from "../../domain/people/attendance.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import { athleteById, updateAthlete } from "../../store/athletes.ts";
-import { endCall } from "../../store/calls.ts";
-import type { ReadableDb, WritableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
+import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
+import { athleteById, updateAthlete } from "../../store/tables/athletes.ts";
+import { endCall } from "../../store/tables/calls.ts";
+import type { Day } from "../../store/tables/days.ts";
 import {
   type Entrant,
   type EntrantState,
@@ -14,7 +14,7 @@ import {
   entrants,
   setEntrant,
   setReadiness,
-} from "../../store/entrants.ts";
+} from "../../store/tables/entrants.ts";
 import { requireAthlete } from "../people/person.ts";
 import { hasAttempts } from "./admission.ts";
 import type { undoInput } from "./inputs.ts";

@@ -1,13 +1,18 @@
 import { z } from "zod";
-import { leagues } from "../../store/athletes.ts";
-import type { Day } from "../../store/days.ts";
-import { entrantStates, entrants, expectedByName, nextFreeBib } from "../../store/entrants.ts";
-import type { Store } from "../../store/store.ts";
-import { requireDay, requireOpenDay } from "../at-hand.ts";
-import { countStates } from "../day/overview.ts";
+import type { Store } from "../../store/connection/store.ts";
+import { leagues } from "../../store/tables/athletes.ts";
+import type { Day } from "../../store/tables/days.ts";
+import {
+  countStates,
+  entrantStates,
+  entrants,
+  expectedByName,
+  nextFreeBib,
+} from "../../store/tables/entrants.ts";
+import { requireDay, requireOpenDay } from "../door/at-hand.ts";
+import { allow, router } from "../door/trpc.ts";
 import { personOf, personSchema, requireAthlete } from "../people/person.ts";
 import { findAthletes } from "../people/search.ts";
-import { allow, router } from "../trpc.ts";
 import { admitAthlete, hasAttempts, walkUpAthlete } from "./admission.ts";
 import { admitExpected, markNoShow, undoLast, withdrawAthlete } from "./attendance.ts";
 import { admitInput, athleteInput, undoInput, walkUpInput } from "./inputs.ts";

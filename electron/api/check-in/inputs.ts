@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { earliestBirthYear, latestBirthYear } from "../../domain/people/identity.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
-import { initialsSchema } from "../station/said.ts";
+import { initialsSchema } from "../door/said.ts";
 
 export const athleteInput = z.object({ athleteId: z.int() });
 

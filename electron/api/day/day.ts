@@ -2,11 +2,18 @@ import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import { protocolOf, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
-import { addDay, allDays, type DayProtocol, dayAtHand, dayById, setDayState } from "../../store/days.ts";
-import { requireDay } from "../at-hand.ts";
-import { isoDate } from "../calendar.ts";
+import {
+  addDay,
+  allDays,
+  type DayProtocol,
+  dayAtHand,
+  dayById,
+  setDayState,
+} from "../../store/tables/days.ts";
+import { requireDay } from "../door/at-hand.ts";
+import { isoDate } from "../door/calendar.ts";
+import { allow, router } from "../door/trpc.ts";
 import { requireNobodyGoing } from "../heat/over.ts";
-import { allow, router } from "../trpc.ts";
 import { leaveDemo, openDemo } from "./demo.ts";
 import { floor } from "./floor.ts";
 import { overview } from "./overview.ts";

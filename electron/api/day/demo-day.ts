@@ -1,17 +1,17 @@
 import type { Language } from "../../domain/languages.ts";
 import { defaultParameters, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
-import { type Athlete, athleteByIdentity } from "../../store/athletes.ts";
-import type { ReadableDb, WritableDb } from "../../store/database.ts";
-import { addDay, type Day, setDayState } from "../../store/days.ts";
-import { requireOpenDay } from "../at-hand.ts";
+import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
+import { type Athlete, athleteByIdentity } from "../../store/tables/athletes.ts";
+import { addDay, type Day, setDayState } from "../../store/tables/days.ts";
 import { admitAthlete } from "../check-in/admission.ts";
 import { markNoShow, withdrawAthlete } from "../check-in/attendance.ts";
+import { requireOpenDay } from "../door/at-hand.ts";
+import { say } from "../door/words.ts";
 import type { ReadSheet } from "../intake/read.ts";
 import { planSheet } from "../intake/sheet.ts";
 import { call, skip } from "../station/turns.ts";
 import { queueOf } from "../station/view.ts";
-import { say } from "../words.ts";
 import { type Arrival, type Cast, openSince } from "./demo-floor.ts";
 
 /** The demonstration's sheets, read, and what has happened by now. */

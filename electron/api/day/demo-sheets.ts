@@ -1,9 +1,9 @@
 import Papa from "papaparse";
 import type { TestCode } from "../../domain/tests/registry.ts";
-import { daysBefore } from "../calendar.ts";
-import type { DemoSheets } from "../desk.ts";
-import { fieldsOf, type SheetKindName } from "../sheets/headers.ts";
-import { writeSheet } from "../sheets/write.ts";
+import { fieldsOf, type SheetKindName } from "../../sheets/headers.ts";
+import { writeSheet } from "../../sheets/write.ts";
+import { daysBefore } from "../door/calendar.ts";
+import type { DemoSheets } from "../door/desk.ts";
 
 /** One row of a sheet by column. */
 export type Row = Readonly<Record<string, string>>;

@@ -1,8 +1,8 @@
-import { isoDate } from "../calendar.ts";
-import type { Desk } from "../desk.ts";
+import { isoDate } from "../door/calendar.ts";
+import type { Desk } from "../door/desk.ts";
+import { allow } from "../door/trpc.ts";
 import type { ReadSheet } from "../intake/read.ts";
 import { readSheet } from "../intake/sheet.ts";
-import { allow } from "../trpc.ts";
 import { type DemoScript, fillDemo } from "./demo-day.ts";
 import { castOf } from "./demo-floor.ts";
 import { demoRows, sheetOf } from "./demo-sheets.ts";

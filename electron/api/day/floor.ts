@@ -3,12 +3,12 @@ import { nextTest } from "../../domain/queue/order.ts";
 import { waitFor } from "../../domain/queue/queue.ts";
 import { placeOf } from "../../domain/queue/tally.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
-import { calls } from "../../store/calls.ts";
-import { everybody } from "../../store/present.ts";
-import { requireDay } from "../at-hand.ts";
-import { personSchema, testSchema } from "../station/schemas.ts";
+import { everybody } from "../../store/reads/present.ts";
+import { calls } from "../../store/tables/calls.ts";
+import { requireDay } from "../door/at-hand.ts";
+import { personSchema, testSchema } from "../door/shapes.ts";
+import { allow } from "../door/trpc.ts";
 import { runnersOf } from "../station/view.ts";
-import { allow } from "../trpc.ts";
 
 const whereabouts = z.object({
   who: personSchema,

@@ -3,13 +3,13 @@ import type { Runner } from "../../domain/queue/queue.ts";
 import { isFinished } from "../../domain/queue/tally.ts";
 import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
-import { athleteById } from "../../store/athletes.ts";
-import { calls } from "../../store/calls.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import type { EntrantState } from "../../store/entrants.ts";
-import type { Present } from "../../store/present.ts";
-import type { ToldMark } from "../marks.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import type { Present } from "../../store/reads/present.ts";
+import { athleteById } from "../../store/tables/athletes.ts";
+import { calls } from "../../store/tables/calls.ts";
+import type { Day } from "../../store/tables/days.ts";
+import type { EntrantState } from "../../store/tables/entrants.ts";
+import type { ToldMark } from "../marks/marks.ts";
 
 /** Something that somebody has to do, and the place of the desk where it is done. */
 export interface Need {

@@ -2,15 +2,15 @@ import { z } from "zod";
 import type { Runner } from "../../domain/queue/queue.ts";
 import { endAtPace, isFinished, tally } from "../../domain/queue/tally.ts";
 import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { type EntrantState, entrantStates } from "../../store/entrants.ts";
-import { everybody, type Present } from "../../store/present.ts";
-import { requireDay } from "../at-hand.ts";
-import { tellMarks } from "../marks.ts";
-import { sentenceSchema, testSchema } from "../station/schemas.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { everybody, type Present } from "../../store/reads/present.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { countStates, entrantStates } from "../../store/tables/entrants.ts";
+import { requireDay } from "../door/at-hand.ts";
+import { sentenceSchema, testSchema } from "../door/shapes.ts";
+import { allow } from "../door/trpc.ts";
+import { tellMarks } from "../marks/marks.ts";
 import { queueOf, runnersOf } from "../station/view.ts";
-import { allow } from "../trpc.ts";
 import { type Floor, needsOf } from "./needs.ts";
 
 const countsSchema = z.record(z.enum(entrantStates), z.int());
@@ -43,13 +43,6 @@ const overviewSchema = z.object({
 });
 
 type Overview = z.infer<typeof overviewSchema>;
-
-/** How many of a list are in each state. */
-export function countStates(list: readonly { readonly state: EntrantState }[]): Record<EntrantState, number> {
-  const counts = { expected: 0, testing: 0, "not-testing": 0, "no-show": 0, withdrawn: 0 };
-  for (const { state } of list) counts[state] += 1;
-  return counts;
-}
 
 /** Where the day stands, for the organiser: who is here, how far each test is, and what needs a hand. */
 export const overview = allow("organiser")

@@ -9,11 +9,11 @@ import {
   testCodes,
 } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
-import { setDayProtocol, setDayRest } from "../../store/days.ts";
-import { parametersOf } from "../../store/marks.ts";
-import { requireDay } from "../at-hand.ts";
-import { testSchema } from "../station/schemas.ts";
-import { allow } from "../trpc.ts";
+import { setDayProtocol, setDayRest } from "../../store/tables/days.ts";
+import { parametersOf } from "../../store/tables/marks.ts";
+import { requireDay } from "../door/at-hand.ts";
+import { testSchema } from "../door/shapes.ts";
+import { allow } from "../door/trpc.ts";
 
 /**
  * The parameters of one test, or why they cannot be used.

@@ -1,8 +1,8 @@
 import { fillFrom } from "../../domain/heats/fill.ts";
-import { setCall } from "../../store/calls.ts";
-import { type HeatLane, lanesOf, takenLanes } from "../../store/heat-lanes.ts";
-import { requireOpenDay } from "../at-hand.ts";
-import type { Desk } from "../desk.ts";
+import { setCall } from "../../store/tables/calls.ts";
+import { type HeatLane, lanesOf, takenLanes } from "../../store/tables/heat-lanes.ts";
+import { requireOpenDay } from "../door/at-hand.ts";
+import type { Desk } from "../door/desk.ts";
 import { queueOf } from "../station/view.ts";
 import { nobodyToCall } from "../station/who.ts";
 import { freeLanes, heatToFill, put, type WantedHeat } from "./make.ts";

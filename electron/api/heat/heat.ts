@@ -1,9 +1,9 @@
 import { z } from "zod";
-import { requireDay } from "../at-hand.ts";
-import { keyer } from "../own-station.ts";
-import { initialsSchema, reasonSchema } from "../station/said.ts";
-import { lengthsSchema, testSchema } from "../station/schemas.ts";
-import { router } from "../trpc.ts";
+import { requireDay } from "../door/at-hand.ts";
+import { keyer } from "../door/own-station.ts";
+import { initialsSchema, reasonSchema } from "../door/said.ts";
+import { lengthsSchema, testSchema } from "../door/shapes.ts";
+import { router } from "../door/trpc.ts";
 import { gather } from "./gather.ts";
 import { move, noteAbsent, sendBack, setVariant } from "./lanes.ts";
 import { requireLive } from "./load.ts";

@@ -1,11 +1,11 @@
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import { absences, addAbsence } from "../../store/absences.ts";
-import { endCallTo } from "../../store/calls.ts";
-import type { ReadableDb, WritableDb } from "../../store/database.ts";
-import { eventsOf } from "../../store/heat-events.ts";
-import { freeLane, type HeatLane, lanesOf, setLaneVariant, takeLane } from "../../store/heat-lanes.ts";
-import type { Heat } from "../../store/heats.ts";
+import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
+import { absences, addAbsence } from "../../store/tables/absences.ts";
+import { endCallTo } from "../../store/tables/calls.ts";
+import { eventsOf } from "../../store/tables/heat-events.ts";
+import { freeLane, type HeatLane, lanesOf, setLaneVariant, takeLane } from "../../store/tables/heat-lanes.ts";
+import type { Heat } from "../../store/tables/heats.ts";
 import { requireOpenLanes } from "./make.ts";
 import { requireVariant } from "./place.ts";
 

@@ -4,15 +4,15 @@ import type { HeatEvent } from "../../domain/heats/heat.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import type { Elapsed } from "../../domain/tests/live.ts";
 import { sentence } from "../../domain/words.ts";
-import { attemptsOfAthlete, type KeptAttempt } from "../../store/attempts.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { eventsOf, type KeptEvent } from "../../store/heat-events.ts";
-import { type HeatLane, lanesOf } from "../../store/heat-lanes.ts";
-import { type Heat, heatById } from "../../store/heats.ts";
-import { parametersOf } from "../../store/marks.ts";
-import { requireOpenDay } from "../at-hand.ts";
-import type { Desk } from "../desk.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { attemptsOfAthlete, type KeptAttempt } from "../../store/tables/attempts.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { eventsOf, type KeptEvent } from "../../store/tables/heat-events.ts";
+import { type HeatLane, lanesOf } from "../../store/tables/heat-lanes.ts";
+import { type Heat, heatById } from "../../store/tables/heats.ts";
+import { parametersOf } from "../../store/tables/marks.ts";
+import { requireOpenDay } from "../door/at-hand.ts";
+import type { Desk } from "../door/desk.ts";
 
 /** An attempt that a heat entered, for one of its lane's results. */
 export interface MadeAttempt extends KeptAttempt {

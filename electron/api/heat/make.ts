@@ -3,12 +3,12 @@ import { Refusal } from "../../domain/refusal.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
-import { lastVariant } from "../../store/attempts.ts";
-import type { ReadableDb, WritableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { type HeatLane, lanesOf, takeLane } from "../../store/heat-lanes.ts";
-import { addHeat, type Heat, heatById, liveHeat, setLaneCount, startHeat } from "../../store/heats.ts";
-import type { Desk } from "../desk.ts";
+import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
+import { lastVariant } from "../../store/tables/attempts.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { type HeatLane, lanesOf, takeLane } from "../../store/tables/heat-lanes.ts";
+import { addHeat, type Heat, heatById, liveHeat, setLaneCount, startHeat } from "../../store/tables/heats.ts";
+import type { Desk } from "../door/desk.ts";
 import { momentOf, requireHeat } from "./load.ts";
 import { endIfOver } from "./over.ts";
 

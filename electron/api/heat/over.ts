@@ -1,9 +1,9 @@
 import { clockOf } from "../../domain/heats/fold.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { ReadableDb, WritableDb } from "../../store/database.ts";
-import { endHeat, type Heat, liveHeats } from "../../store/heats.ts";
-import type { Desk } from "../desk.ts";
+import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
+import { endHeat, type Heat, liveHeats } from "../../store/tables/heats.ts";
+import type { Desk } from "../door/desk.ts";
 import { type LoadedHeat, lanesAt, load } from "./load.ts";
 
 /** Lanes that are neither done nor set aside. At their own pace, those that have not begun are free to go. */

@@ -1,16 +1,16 @@
 import { Refusal } from "../../domain/refusal.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
-import { standingAttempts } from "../../store/attempts.ts";
-import { setCall } from "../../store/calls.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { type HeatLane, takenLanes } from "../../store/heat-lanes.ts";
-import type { Heat } from "../../store/heats.ts";
-import { parametersOf } from "../../store/marks.ts";
-import type { Present } from "../../store/present.ts";
-import { requireOpenDay } from "../at-hand.ts";
-import type { Desk } from "../desk.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import type { Present } from "../../store/reads/present.ts";
+import { standingAttempts } from "../../store/tables/attempts.ts";
+import { setCall } from "../../store/tables/calls.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { type HeatLane, takenLanes } from "../../store/tables/heat-lanes.ts";
+import type { Heat } from "../../store/tables/heats.ts";
+import { parametersOf } from "../../store/tables/marks.ts";
+import { requireOpenDay } from "../door/at-hand.ts";
+import type { Desk } from "../door/desk.ts";
 import {
   doneBy,
   requireBib,

@@ -1,7 +1,7 @@
 import type { TestCode } from "../../domain/tests/registry.ts";
-import { dayAtHand } from "../../store/days.ts";
-import { liveHeats } from "../../store/heats.ts";
-import type { Desk } from "../desk.ts";
+import { dayAtHand } from "../../store/tables/days.ts";
+import { liveHeats } from "../../store/tables/heats.ts";
+import type { Desk } from "../door/desk.ts";
 
 /** The tests of which the clock of a heat runs just now. */
 export function heatsRunning(desk: Desk): TestCode[] {

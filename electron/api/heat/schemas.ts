@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { mostLanes } from "../../domain/heats/heat.ts";
-import { personSchema, sentenceSchema, testSchema, toldSchema } from "../station/schemas.ts";
+import { personSchema, sentenceSchema, testSchema, toldSchema } from "../door/shapes.ts";
 
 /** The shapes in which live heats are asked and told. Instants are ISO 8601; ms count from the heat's time 0. */
 export const heatIdSchema = z.uuid();

@@ -3,8 +3,8 @@ import { clockOf } from "../../domain/heats/fold.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { judge } from "../../domain/tests/judge.ts";
 import type { LaneResult } from "../../domain/tests/live.ts";
-import type { WritableDb } from "../../store/database.ts";
-import { recordAttempt, voidAttempt } from "../../store/record.ts";
+import type { WritableDb } from "../../store/connection/database.ts";
+import { recordAttempt, voidAttempt } from "../../store/tables/record.ts";
 import type { LoadedHeat, LoadedLane, MadeAttempt } from "./load.ts";
 
 /** Who changed what the lanes came to, when, and why an attempt that was entered no longer stands. */

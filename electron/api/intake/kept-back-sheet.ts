@@ -1,7 +1,7 @@
 import type { Language } from "../../domain/languages.ts";
-import { isNumberText, restored } from "../sheets/formula.ts";
-import { type Cell, writeSheet } from "../sheets/write.ts";
-import { say } from "../words.ts";
+import { isNumberText, restored } from "../../sheets/formula.ts";
+import { type Cell, writeSheet } from "../../sheets/write.ts";
+import { say } from "../door/words.ts";
 import type { KeptBackRow } from "./outcome.ts";
 import { ownColumns, type PlannedSheet } from "./sheet.ts";
 

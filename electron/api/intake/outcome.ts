@@ -1,7 +1,7 @@
 import type { RowRefused } from "../../domain/tests/cells.ts";
 import type { Sentence } from "../../domain/words.ts";
-import type { WritableDb } from "../../store/database.ts";
-import type { Field } from "../sheets/headers.ts";
+import type { Field } from "../../sheets/headers.ts";
+import type { WritableDb } from "../../store/connection/database.ts";
 
 /** A row that could be read. */
 export interface ReadRow<Row> {

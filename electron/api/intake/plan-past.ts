@@ -2,11 +2,11 @@ import { fold } from "../../domain/people/fold.ts";
 import { RowRefused } from "../../domain/tests/cells.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
-import type { Athlete } from "../../store/athletes.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import { addPastMark, pastMarkValue } from "../../store/past-marks.ts";
-import type { PastRow } from "../sheets/past.ts";
-import type { Who } from "../sheets/who.ts";
+import type { PastRow } from "../../sheets/past.ts";
+import type { Who } from "../../sheets/who.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import type { Athlete } from "../../store/tables/athletes.ts";
+import { addPastMark, pastMarkValue } from "../../store/tables/past-marks.ts";
 import { keptBack, known, type Outcome, type ReadRow } from "./outcome.ts";
 import { athleteNamed, registerOf } from "./register.ts";
 

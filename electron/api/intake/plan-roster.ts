@@ -1,10 +1,16 @@
 import { sentence } from "../../domain/words.ts";
-import { type Athlete, addAthlete, allAthletes, leagueNamed, updateAthlete } from "../../store/athletes.ts";
-import type { ReadableDb, WritableDb } from "../../store/database.ts";
-import { entrants, expectEntrant } from "../../store/entrants.ts";
-import { requireDay } from "../at-hand.ts";
-import type { Field } from "../sheets/headers.ts";
-import type { RosterRow } from "../sheets/roster.ts";
+import type { Field } from "../../sheets/headers.ts";
+import type { RosterRow } from "../../sheets/roster.ts";
+import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
+import {
+  type Athlete,
+  addAthlete,
+  allAthletes,
+  leagueNamed,
+  updateAthlete,
+} from "../../store/tables/athletes.ts";
+import { entrants, expectEntrant } from "../../store/tables/entrants.ts";
+import { requireDay } from "../door/at-hand.ts";
 import type { KeptBackRow, Outcome, ReadRow, TakenRow } from "./outcome.ts";
 import { createRegister, type Register } from "./register.ts";
 

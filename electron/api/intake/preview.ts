@@ -1,37 +1,11 @@
 import { z } from "zod";
-import { cellsOf } from "../sheets/cells.ts";
-import type { Field } from "../sheets/headers.ts";
-import { fieldsOf, sheetKinds } from "../sheets/headers.ts";
+import { cellsOf } from "../../sheets/cells.ts";
+import type { Field } from "../../sheets/headers.ts";
+import { fieldsOf } from "../../sheets/headers.ts";
+import { sentenceSchema, takenSchema } from "../door/sheet-shapes.ts";
 import type { TakenRow } from "./outcome.ts";
 import type { ReadSheet } from "./read.ts";
 import type { PlannedSheet } from "./sheet.ts";
-
-export const sentenceSchema = z.object({
-  key: z.string(),
-  values: z.record(z.string(), z.union([z.string(), z.number()])).optional(),
-});
-
-export const countsSchema = z.object({
-  new: z.int(),
-  changed: z.int(),
-  known: z.int(),
-  joined: z.int(),
-  keptBack: z.int(),
-  unusual: z.int(),
-});
-
-const keptBackSchema = z.object({
-  line: z.int(),
-  field: z.string().nullable(),
-  reason: sentenceSchema,
-  cells: z.array(z.string()),
-});
-
-export const takenSchema = z.object({
-  kind: z.enum(sheetKinds),
-  counts: countsSchema,
-  keptBack: z.array(keptBackSchema),
-});
 
 export const previewSchema = takenSchema.extend({
   headers: z.array(z.string()),

@@ -2,9 +2,8 @@ import { setImmediate } from "node:timers/promises";
 import { Refusal } from "../../domain/refusal.ts";
 import { type Cells, RowRefused } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import { cellsOf } from "../sheets/cells.ts";
-import { decodeSheet } from "../sheets/decode.ts";
+import { cellsOf } from "../../sheets/cells.ts";
+import { decodeSheet } from "../../sheets/decode.ts";
 import {
   type Field,
   guessKind,
@@ -12,11 +11,12 @@ import {
   type MatchedHeaders,
   matchHeaders,
   type SheetKindName,
-} from "../sheets/headers.ts";
-import { readPastRow } from "../sheets/past.ts";
-import { readResultRow } from "../sheets/results.ts";
-import { readRosterRow } from "../sheets/roster.ts";
-import { type Progress, readTable, type SheetRow, type Table } from "../sheets/table.ts";
+} from "../../sheets/headers.ts";
+import { readPastRow } from "../../sheets/past.ts";
+import { readResultRow } from "../../sheets/results.ts";
+import { readRosterRow } from "../../sheets/roster.ts";
+import { type Progress, readTable, type SheetRow, type Table } from "../../sheets/table.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
 import { type KeptBackRow, keptBack, type Outcome, type ReadRow } from "./outcome.ts";
 import { planPast } from "./plan-past.ts";
 import { planResults } from "./plan-results.ts";

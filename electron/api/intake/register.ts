@@ -1,9 +1,9 @@
 import { fold } from "../../domain/people/fold.ts";
 import { RowRefused } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
-import { type Athlete, allAthletes } from "../../store/athletes.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Who } from "../sheets/who.ts";
+import type { Who } from "../../sheets/who.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 import { nearest } from "./nearest.ts";
 
 /** Somebody who can be found by league and number or name. */

@@ -1,10 +1,10 @@
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Topic } from "../../store/store.ts";
-import { isoDate } from "../calendar.ts";
-import type { Desk } from "../desk.ts";
-import { isAddedHeader, type Mapping, type SheetKindName } from "../sheets/headers.ts";
+import { isAddedHeader, type Mapping, type SheetKindName } from "../../sheets/headers.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import type { Topic } from "../../store/connection/store.ts";
+import { isoDate } from "../door/calendar.ts";
+import type { Desk } from "../door/desk.ts";
 import { isTaken, type KeptBackRow, type TakenRow } from "./outcome.ts";
 import { type Reading, type ReadSheet, readWhole } from "./read.ts";
 

@@ -1,6 +1,6 @@
-import type { SheetKindName } from "../sheets/headers.ts";
-import { fieldsOf } from "../sheets/headers.ts";
-import { type Cell, writeSheet } from "../sheets/write.ts";
+import type { SheetKindName } from "../../sheets/headers.ts";
+import { fieldsOf } from "../../sheets/headers.ts";
+import { type Cell, writeSheet } from "../../sheets/write.ts";
 
 /** Two invented rows of each sheet, by field; two show the form, so not every test is among them. */
 const examples: Readonly<Record<SheetKindName, readonly Readonly<Record<string, Cell>>[]>> = {

@@ -1,9 +1,9 @@
 import { randomUUID } from "node:crypto";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Store } from "../../store/store.ts";
-import type { Desk } from "../desk.ts";
-import { refuseTooBig } from "../sheets/decode.ts";
+import { refuseTooBig } from "../../sheets/decode.ts";
+import type { Store } from "../../store/connection/store.ts";
+import type { Desk } from "../door/desk.ts";
 import type { PlannedSheet } from "./sheet.ts";
 
 /** A sheet that was brought to the desk and may be taken in. */

@@ -2,10 +2,10 @@ import { z } from "zod";
 import { idleMinutesSchema, postSchema, volunteerPostSchema } from "../../domain/lock/post.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Desk } from "../desk.ts";
+import { noteSchema } from "../../lock/log.ts";
+import type { Desk } from "../door/desk.ts";
+import { allow, router } from "../door/trpc.ts";
 import { anyHeatRuns, heatsRunning } from "../heat/running.ts";
-import { allow, router } from "../trpc.ts";
-import { noteSchema } from "./log.ts";
 
 /** Longer than any PIN; what is typed is tried as it is. */
 const typed = z.string().max(64);

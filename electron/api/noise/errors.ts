@@ -1,6 +1,6 @@
 import type { TypicalError } from "../../domain/statistics/change.ts";
 import { ofEachTest, type TestCode } from "../../domain/tests/registry.ts";
-import type { ReadableDb } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
 import { noiseOf } from "./known.ts";
 
 export type TypicalErrors = Readonly<Record<TestCode, TypicalError>>;

@@ -8,9 +8,9 @@ import {
   typicalShareOf,
 } from "../../domain/statistics/reliability.ts";
 import { ofEachTest, type TestCode } from "../../domain/tests/registry.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import { type RepeatedTrial, repeatedMarks, repeatedTrials } from "../../store/repeats.ts";
-import { cachedUntilWrite } from "../../store/stamp.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { cachedUntilWrite } from "../../store/connection/stamp.ts";
+import { type RepeatedTrial, repeatedMarks, repeatedTrials } from "../../store/reads/repeats.ts";
 
 /** What a store knows of the noise of one test; estimates in the kind of its typical error (grains, or a share). */
 export interface TestNoise {

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { lengthsSchema } from "../station/schemas.ts";
-import { allow, router } from "../trpc.ts";
+import { lengthsSchema } from "../door/shapes.ts";
+import { allow, router } from "../door/trpc.ts";
 import { noiseSchema } from "./schemas.ts";
 import { viewNoise } from "./view.ts";
 

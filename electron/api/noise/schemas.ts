@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { sentenceSchema, testSchema, writtenSchema } from "../station/schemas.ts";
+import { sentenceSchema, testSchema, writtenSchema } from "../door/shapes.ts";
 
 /** An amount of a test's unit as people say it; a time in plain seconds. */
 const quantitySchema = z.object({ number: z.string(), unit: z.enum(["reps", "landings", "cm", "in", "s"]) });

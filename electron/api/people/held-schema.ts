@@ -1,9 +1,9 @@
 import { z } from "zod";
-import { entrantStates } from "../../store/entrants.ts";
-import { markSchema, testSchema } from "../station/schemas.ts";
+import { entrantStates } from "../../store/tables/entrants.ts";
+import { markSchema, testSchema } from "../door/shapes.ts";
 
 /**
- * All that is held about one athlete, as the file that they are given has it (DEVELOPERS.md says what each key means). Keys are
+ * All that is held about one athlete, as the file that they are given has it (electron/store/erasure/ERASURE.md says what each key means). Keys are
  * those of the sheets where there is such a one. A key that is there stays; new ones may come; what breaks a reader
  * raises `version`.
  */

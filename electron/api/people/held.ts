@@ -3,11 +3,11 @@ import { withoutName } from "../../domain/people/mentions.ts";
 import type { Mark } from "../../domain/tests/protocol.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
-import { type Athlete, allAthletes } from "../../store/athletes.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import { dayById } from "../../store/days.ts";
-import { heatById } from "../../store/heats.ts";
-import { type HeldRows, heldRows } from "../../store/held.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { type HeldRows, heldRows } from "../../store/erasure/held.ts";
+import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
+import { dayById } from "../../store/tables/days.ts";
+import { heatById } from "../../store/tables/heats.ts";
 import type { Held, HeldDay } from "./held-schema.ts";
 
 /** Takes the names of other athletes out of a note: they are not this athlete's to be given. */

@@ -3,17 +3,17 @@ import { fold } from "../../domain/people/fold.ts";
 import { checkIdentity } from "../../domain/people/identity.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
+import type { WritableDb } from "../../store/connection/database.ts";
 import {
   type Athlete,
   athleteByIdentity,
   dropEmptyLeague,
   leagueNamed,
   updateAthlete,
-} from "../../store/athletes.ts";
-import type { WritableDb } from "../../store/database.ts";
-import { dayAtHand } from "../../store/days.ts";
-import { isoDate } from "../calendar.ts";
-import { allow } from "../trpc.ts";
+} from "../../store/tables/athletes.ts";
+import { dayAtHand } from "../../store/tables/days.ts";
+import { isoDate } from "../door/calendar.ts";
+import { allow } from "../door/trpc.ts";
 import { requireAthlete } from "./person.ts";
 import { forgetNames } from "./search.ts";
 

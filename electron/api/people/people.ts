@@ -1,12 +1,18 @@
 import { z } from "zod";
-import { type Athlete, allAthletes, athleteById, leagues, updateAthlete } from "../../store/athletes.ts";
-import { type Day, dayAtHand } from "../../store/days.ts";
-import { type Entrant, entrants } from "../../store/entrants.ts";
-import { marksOfDay } from "../../store/marks.ts";
-import type { Store } from "../../store/store.ts";
-import { isoDate } from "../calendar.ts";
-import { lengthsSchema } from "../station/schemas.ts";
-import { allow, router } from "../trpc.ts";
+import type { Store } from "../../store/connection/store.ts";
+import {
+  type Athlete,
+  allAthletes,
+  athleteById,
+  leagues,
+  updateAthlete,
+} from "../../store/tables/athletes.ts";
+import { type Day, dayAtHand } from "../../store/tables/days.ts";
+import { type Entrant, entrants } from "../../store/tables/entrants.ts";
+import { marksOfDay } from "../../store/tables/marks.ts";
+import { isoDate } from "../door/calendar.ts";
+import { lengthsSchema } from "../door/shapes.ts";
+import { allow, router } from "../door/trpc.ts";
 import { beforeErasing, erase, erasures, wipeAgain } from "./erase.ts";
 import { heldAbout } from "./held.ts";
 import { heldSchema } from "./held-schema.ts";

@@ -3,10 +3,10 @@ import { mayBeUnder18 } from "../../domain/people/age.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
-import { type Athlete, athleteById } from "../../store/athletes.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { entrantOf, entrantStates, leftOutOf } from "../../store/entrants.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { type Athlete, athleteById } from "../../store/tables/athletes.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { entrantOf, entrantStates, leftOutOf } from "../../store/tables/entrants.ts";
 
 /** Somebody as the check-in table and the athletes' pages know them; `state` is null for who is not on the list. */
 export const personSchema = z.object({

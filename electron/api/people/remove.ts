@@ -1,12 +1,12 @@
 import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
-import { type Athlete, athleteById } from "../../store/athletes.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import { dayById } from "../../store/days.ts";
-import { removeAthlete } from "../../store/erase.ts";
-import { heldRows } from "../../store/held.ts";
-import { allow } from "../trpc.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { removeAthlete } from "../../store/erasure/erase.ts";
+import { heldRows } from "../../store/erasure/held.ts";
+import { type Athlete, athleteById } from "../../store/tables/athletes.ts";
+import { dayById } from "../../store/tables/days.ts";
+import { allow } from "../door/trpc.ts";
 import { forgetNames } from "./search.ts";
 
 /** Why somebody is more than a slip of the keys: something was seen of them, or a day that is over had them. */

@@ -1,8 +1,8 @@
 import MiniSearch, { type SearchResult } from "minisearch";
 import { fold } from "../../domain/people/fold.ts";
-import { type Athlete, allAthletes } from "../../store/athletes.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Store } from "../../store/store.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import type { Store } from "../../store/connection/store.ts";
+import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 
 /** The names of a store, ready to be searched; read again after a change that concerned people. */
 interface Names {

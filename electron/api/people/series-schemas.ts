@@ -1,6 +1,6 @@
 import { z } from "zod";
+import { testSchema, writtenSchema } from "../door/shapes.ts";
 import { placeSchema } from "../place/schemas.ts";
-import { testSchema, writtenSchema } from "../station/schemas.ts";
 
 /** A complete mark as people read it, with its day. */
 export const datedSchema = z.object({

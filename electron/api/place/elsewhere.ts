@@ -1,7 +1,7 @@
 import { type AlikeInterval, leftOpen } from "../../domain/statistics/place-between.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import { type MarksOfOrigin, marksFromElsewhere } from "../../store/reference-bundles.ts";
-import type { Sort } from "./groups.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { type MarksOfOrigin, marksFromElsewhere } from "../../store/tables/reference-bundles.ts";
+import type { Sort } from "./sort.ts";
 
 /** Marks from one place elsewhere, told as bounds; nobody here knows whose they are. */
 export interface GroupElsewhere {

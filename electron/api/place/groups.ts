@@ -1,10 +1,10 @@
 import { consentOf } from "../../domain/privacy/consent.ts";
-import type { TestCode } from "../../domain/tests/registry.ts";
-import { type Athlete, allAthletes, type Category } from "../../store/athletes.ts";
-import { type ComparableMark, latestMarks, marksToCompare } from "../../store/comparable-marks.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { type ComparableMark, latestMarks, marksToCompare } from "../../store/reads/comparable-marks.ts";
+import { type Athlete, allAthletes, type Category } from "../../store/tables/athletes.ts";
+import type { Day } from "../../store/tables/days.ts";
 import { type GroupElsewhere, groupsElsewhere } from "./elsewhere.ts";
+import type { Sort } from "./sort.ts";
 
 /** Marks of this store to compare with, one an athlete. */
 export interface GroupHere {
@@ -13,13 +13,6 @@ export interface GroupHere {
 }
 
 export type Group = GroupHere | GroupElsewhere;
-
-/** What is compared: marks of one fingerprint, of athletes of one category. */
-export interface Sort {
-  readonly test: TestCode;
-  readonly fingerprint: string;
-  readonly category: Category | null;
-}
 
 /**
  * The groups that a mark of a day may be compared with, one after the other: here, then elsewhere. Nobody is in a group

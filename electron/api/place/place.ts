@@ -3,10 +3,10 @@ import { placeBetween, widthOfPlace } from "../../domain/statistics/place-betwee
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
-import { type Athlete, athleteById } from "../../store/athletes.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { parametersOf } from "../../store/marks.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { type Athlete, athleteById } from "../../store/tables/athletes.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { parametersOf } from "../../store/tables/marks.ts";
 import { type Group, groupsOf } from "./groups.ts";
 import type { Place } from "./schemas.ts";
 

@@ -4,8 +4,8 @@ import { bundleLimits } from "../../domain/reference/limits.ts";
 import { tooBig } from "../../domain/reference/refused.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Store } from "../../store/store.ts";
-import type { Desk } from "../desk.ts";
+import type { Store } from "../../store/connection/store.ts";
+import type { Desk } from "../door/desk.ts";
 
 /** A bundle that was read and may be added, with the hash of its file. */
 export interface BundleInHand {

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { bundleKinds } from "../../domain/privacy/rule.ts";
 import { bundleLimits } from "../../domain/reference/limits.ts";
-import { testSchema } from "../station/schemas.ts";
+import { testSchema } from "../door/shapes.ts";
 
 /** How many marks a bundle has of one way of doing one test. */
 export const referenceTestSchema = z.object({

@@ -1,15 +1,15 @@
 import type { Bundle, BundleTest } from "../../domain/reference/bundle.ts";
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import { defaultParameters, testCodes } from "../../domain/tests/registry.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import { dayAtHand } from "../../store/days.ts";
-import { parametersOf } from "../../store/marks.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { dayAtHand } from "../../store/tables/days.ts";
+import { parametersOf } from "../../store/tables/marks.ts";
 import {
   allReferences,
   quartersOfReference,
   type ReferenceTest as StoredTest,
   testsOfReference,
-} from "../../store/reference-bundles.ts";
+} from "../../store/tables/reference-bundles.ts";
 import type { Brought, KeptReference, ReferenceTest } from "./schemas.ts";
 
 type Content = Pick<Brought, "kind" | "tests" | "marks" | "quarters">;

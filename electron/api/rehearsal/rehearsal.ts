@@ -2,13 +2,13 @@ import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import { defaultParameters, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
-import { dayAtHand, dayProtocols } from "../../store/days.ts";
-import { isoDate } from "../calendar.ts";
-import type { Desk } from "../desk.ts";
+import { dayAtHand, dayProtocols } from "../../store/tables/days.ts";
+import { isoDate } from "../door/calendar.ts";
+import type { Desk } from "../door/desk.ts";
+import { type RehearsalStage, rehearsalStage } from "../door/rehearsal-shapes.ts";
+import type { DayToRehearse } from "../door/rehearse.ts";
+import { allow, router } from "../door/trpc.ts";
 import { uploadOf } from "../intake/uploads.ts";
-import { allow, router } from "../trpc.ts";
-import type { DayToRehearse } from "./rehearse.ts";
-import { type RehearsalStage, rehearsalStage } from "./schemas.ts";
 
 /** Sheets that were brought by `intake.upload`. The evening before there are no results yet. */
 const brought = z.object({

@@ -2,11 +2,11 @@ import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
-import { attemptById, attemptsOfAthlete, chainOf, type KeptAttempt } from "../../store/attempts.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { attemptSchema, testSchema } from "./schemas.ts";
-import { attemptView, personOf } from "./tell.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { attemptById, attemptsOfAthlete, chainOf, type KeptAttempt } from "../../store/tables/attempts.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { attemptSchema, testSchema } from "../door/shapes.ts";
+import { attemptView, personOf } from "../marks/attempts.ts";
 import { requirePresent } from "./who.ts";
 
 /** Which history: of one attempt with all it corrects and all that corrects it, or of one athlete's test today. */

@@ -1,18 +1,18 @@
 import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import { attemptById } from "../../store/attempts.ts";
-import { endCallTo } from "../../store/calls.ts";
-import { voidAttempt } from "../../store/record.ts";
-import { requireDay, requireOpenDay } from "../at-hand.ts";
-import { keyer } from "../own-station.ts";
-import { allow, router } from "../trpc.ts";
+import { attemptById } from "../../store/tables/attempts.ts";
+import { endCallTo } from "../../store/tables/calls.ts";
+import { voidAttempt } from "../../store/tables/record.ts";
+import { requireDay, requireOpenDay } from "../door/at-hand.ts";
+import { keyer } from "../door/own-station.ts";
+import { initialsSchema, reasonSchema } from "../door/said.ts";
+import { lengthsSchema, testSchema, toldSchema } from "../door/shapes.ts";
+import { allow, router } from "../door/trpc.ts";
+import { tellOne } from "../marks/attempts.ts";
 import { enter, enteredSchema, entrySchema } from "./enter.ts";
 import { find, foundSchema } from "./find.ts";
 import { history, historySchema, whichHistorySchema } from "./history.ts";
-import { initialsSchema, reasonSchema } from "./said.ts";
-import { lengthsSchema, testSchema, toldSchema } from "./schemas.ts";
-import { tellOne } from "./tell.ts";
 import { call, callNext, skip, unskip } from "./turns.ts";
 import { view, viewSchema } from "./view.ts";
 

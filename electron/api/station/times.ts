@@ -1,6 +1,6 @@
 import { type TimedAttempt, upTo } from "../../domain/queue/times.ts";
-import { attemptTimes } from "../../store/attempts.ts";
-import type { ReadableDb } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { attemptTimes } from "../../store/tables/attempts.ts";
 
 /** Times that were brought back to the moment at which they were first seen to lie ahead, by attempt. */
 const broughtBack = new WeakMap<ReadableDb, Map<string, string>>();

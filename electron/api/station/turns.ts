@@ -2,12 +2,12 @@ import { nextCall } from "../../domain/queue/queue.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
-import { endCallTo, setCall } from "../../store/calls.ts";
-import type { WritableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { leaveOut, leftOut, takeBackIn } from "../../store/entrants.ts";
-import { takenLanes } from "../../store/heat-lanes.ts";
-import { presentById } from "../../store/present.ts";
+import type { WritableDb } from "../../store/connection/database.ts";
+import { presentById } from "../../store/reads/present.ts";
+import { endCallTo, setCall } from "../../store/tables/calls.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { leaveOut, leftOut, takeBackIn } from "../../store/tables/entrants.ts";
+import { takenLanes } from "../../store/tables/heat-lanes.ts";
 import { queueOf } from "./view.ts";
 import { doneBy, nobodyToCall, requirePresent, requireTesting, requireTurn } from "./who.ts";
 

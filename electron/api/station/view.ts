@@ -5,16 +5,16 @@ import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { missingOf, writeMark } from "../../domain/tests/written.ts";
 import type { Sentence } from "../../domain/words.ts";
-import { absences } from "../../store/absences.ts";
-import { newestAttempts } from "../../store/attempts.ts";
-import { calls } from "../../store/calls.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { leftOut } from "../../store/entrants.ts";
-import { type KeptMark, marksOfDay, parametersOf } from "../../store/marks.ts";
-import { everybody } from "../../store/present.ts";
-import { attemptSchema, personSchema, sentenceSchema, writtenSchema } from "./schemas.ts";
-import { attemptView, personIn } from "./tell.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { everybody } from "../../store/reads/present.ts";
+import { absences } from "../../store/tables/absences.ts";
+import { newestAttempts } from "../../store/tables/attempts.ts";
+import { calls } from "../../store/tables/calls.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { leftOut } from "../../store/tables/entrants.ts";
+import { type KeptMark, marksOfDay, parametersOf } from "../../store/tables/marks.ts";
+import { attemptSchema, personSchema, sentenceSchema, writtenSchema } from "../door/shapes.ts";
+import { attemptView, personIn } from "../marks/attempts.ts";
 import { timesBy } from "./times.ts";
 
 export const viewSchema = z.object({

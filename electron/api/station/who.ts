@@ -4,11 +4,11 @@ import { Refusal } from "../../domain/refusal.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { parseCount } from "../../domain/units.ts";
 import { sentence } from "../../domain/words.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { leftOut } from "../../store/entrants.ts";
-import { marksOfAthlete } from "../../store/marks.ts";
-import { type Present, presentByBib, presentById } from "../../store/present.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { type Present, presentByBib, presentById } from "../../store/reads/present.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { leftOut } from "../../store/tables/entrants.ts";
+import { marksOfAthlete } from "../../store/tables/marks.ts";
 import { queueOf } from "./view.ts";
 
 /**

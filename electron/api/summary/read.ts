@@ -4,14 +4,14 @@ import { workIn } from "../../domain/summary/lanes.ts";
 import { type Rooted, standing } from "../../domain/summary/roots.ts";
 import { type TurnTime, turnTimes } from "../../domain/summary/turns.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
-import { attemptsOfDay } from "../../store/attempts.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import type { Day } from "../../store/days.ts";
-import { leftOut } from "../../store/entrants.ts";
-import { endedHeats, type Heat } from "../../store/heats.ts";
-import { everybody } from "../../store/present.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { everybody } from "../../store/reads/present.ts";
+import { attemptsOfDay } from "../../store/tables/attempts.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { leftOut } from "../../store/tables/entrants.ts";
+import { endedHeats, type Heat } from "../../store/tables/heats.ts";
 import { lanesAt, load } from "../heat/load.ts";
-import { tellMarks } from "../marks.ts";
+import { tellMarks } from "../marks/marks.ts";
 
 /** A day, or a league's part of it, as the summary is worked out of it. */
 export interface ReadDay {

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { gapKinds } from "../../domain/summary/gaps.ts";
-import { attemptSchema, personSchema, testSchema, toldSchema } from "../station/schemas.ts";
+import { attemptSchema, personSchema, testSchema, toldSchema } from "../door/shapes.ts";
 
 /** The shapes of a summary. Values, changes and spreads of marks are grains, times ms, instants ISO 8601. */
 const whoSchema = personSchema.extend({

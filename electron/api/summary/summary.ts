@@ -1,8 +1,8 @@
 import { z } from "zod";
+import { zipOf } from "../../bundle/zip.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import { zipOf } from "../bundle/package/zip.ts";
-import { allow, router } from "../trpc.ts";
+import { allow, router } from "../door/trpc.ts";
 import { summarySchema, whichSchema } from "./schemas.ts";
 import { baseName, filesOf } from "./sheets/files.ts";
 import { summaryOf } from "./view.ts";

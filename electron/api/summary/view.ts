@@ -6,7 +6,7 @@ import { missingOf } from "../../domain/summary/missing.ts";
 import { rollOf } from "../../domain/summary/roll.ts";
 import { stationsOf } from "../../domain/summary/turns.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
-import type { ReadableDb } from "../../store/database.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { type ReadDay, readDay } from "./read.ts";
 import type { Summary } from "./schemas.ts";

@@ -1,9 +1,9 @@
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import { leagues } from "../../store/athletes.ts";
-import type { ReadableDb } from "../../store/database.ts";
-import { allDays, type Day, dayAtHand, dayById } from "../../store/days.ts";
-import { everybody } from "../../store/present.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { everybody } from "../../store/reads/present.ts";
+import { leagues } from "../../store/tables/athletes.ts";
+import { allDays, type Day, dayAtHand, dayById } from "../../store/tables/days.ts";
 import type { Summary, Which } from "./schemas.ts";
 
 /** A day and, where one was asked for, a league of it. */

@@ -2,8 +2,8 @@ import type { TestCode } from "../tests/registry.ts";
 import { type Coding, intervalOf, lossOfInterval, partOf, partsOf } from "./coding.ts";
 import { type Generalisable, hierarchies } from "./hierarchy.ts";
 import { ladders } from "./ladder.ts";
+import type { Attribute, Choice } from "./problem.ts";
 import type { Quasi } from "./quasi.ts";
-import type { Attribute, Choice } from "./search.ts";
 
 /** Somebody as the search sees them: quasi-identifiers and the league that its size band must not stand for alone. */
 export interface Person extends Omit<Quasi, "variant"> {

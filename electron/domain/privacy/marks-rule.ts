@@ -4,8 +4,9 @@ import { type Coding, codingsOf, intervalOf } from "./coding.ts";
 import { generalisable, type Levels, toldQuasi } from "./hierarchy.ts";
 import { ladders } from "./ladder.ts";
 import { leftAlone } from "./left-alone.ts";
+import type { Attribute } from "./problem.ts";
 import type { Able, Candidate, Decision, Kept, Protected, Strictness } from "./rule.ts";
-import { type Attribute, bestNode } from "./search.ts";
+import { bestNode } from "./search.ts";
 import { limitOf, requireK } from "./strictness.ts";
 
 /**

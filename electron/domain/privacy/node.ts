@@ -1,5 +1,5 @@
 import { type Cells, cellSizes, codesOf, split, whole } from "./cells.ts";
-import type { Attribute, Choice, Demands, Node } from "./search.ts";
+import type { Attribute, Choice, Demands, Node } from "./problem.ts";
 
 /** What a suppressed record loses: all of it, in millionths. */
 export const lossOfSuppressed = 1_000_000;

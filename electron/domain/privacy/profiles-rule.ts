@@ -6,8 +6,9 @@ import { generalisable, type Levels, toldQuasi } from "./hierarchy.ts";
 import { ladders } from "./ladder.ts";
 import { leftAlone } from "./left-alone.ts";
 import { levelsOf } from "./marks-rule.ts";
+import type { Attribute, Node } from "./problem.ts";
 import type { Able, Candidate, Decision, Kept, Protected, Strictness } from "./rule.ts";
-import { type Attribute, bestNode, type Node } from "./search.ts";
+import { bestNode } from "./search.ts";
 import { limitOf, requireK } from "./strictness.ts";
 
 /**

@@ -1,10 +1,10 @@
 import { app, BrowserWindow, type WebContents } from "electron";
 import english from "../../../resources/locales/en/home.json" with { type: "json" };
 import spanish from "../../../resources/locales/es/home.json" with { type: "json" };
-import { blockedRequests } from "../guard.ts";
-import type { Log } from "../log.ts";
-import { pdfOf } from "../print.ts";
-import type { Windows } from "../windows.ts";
+import { pdfOf } from "../bridge/print.ts";
+import type { Log } from "../log/log.ts";
+import { blockedRequests } from "../scheme/guard.ts";
+import type { Windows } from "../windows/windows.ts";
 import { shellLanguage, shellText } from "../words.ts";
 import { type CheckedPage, checkedPage } from "./page.ts";
 

@@ -3,7 +3,7 @@ import { FieldError } from "react-aria-components/FieldError";
 import { Label } from "react-aria-components/Label";
 import { Radio, RadioGroup } from "react-aria-components/RadioGroup";
 import { Text } from "react-aria-components/Text";
-import { Row } from "../layout/Stack.tsx";
+import { Row } from "../flow/Stack.tsx";
 import css from "./Choice.module.css";
 import field from "./Field.module.css";
 

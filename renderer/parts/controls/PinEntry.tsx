@@ -1,6 +1,6 @@
 import { type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
-import { Row } from "../layout/Stack.tsx";
+import { Row } from "../flow/Stack.tsx";
 import { Button } from "./Button.tsx";
 import css from "./PinEntry.module.css";
 import { TextField } from "./TextField.tsx";

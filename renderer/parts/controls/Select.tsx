@@ -1,5 +1,5 @@
 import { type ReactNode, useId } from "react";
-import { Stack } from "../layout/Stack.tsx";
+import { Stack } from "../flow/Stack.tsx";
 import css from "./Select.module.css";
 
 interface SelectProps {

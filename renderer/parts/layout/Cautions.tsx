@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
+import { Stack } from "../flow/Stack.tsx";
 import css from "./Cautions.module.css";
-import { Stack } from "./Stack.tsx";
 
 interface CautionsProps {
   /** full: all four, under a heading. short: the two that matter while somebody is moving, in one line each. */

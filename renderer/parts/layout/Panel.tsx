@@ -1,7 +1,7 @@
 import { type ReactNode, useId } from "react";
+import { Row, Stack } from "../flow/Stack.tsx";
 import { Ticks } from "../marks/Ticks.tsx";
 import css from "./Panel.module.css";
-import { Row, Stack } from "./Stack.tsx";
 
 interface PanelProps {
   readonly children: ReactNode;

@@ -1,8 +1,8 @@
 import type { ReactNode } from "react";
 import { Label } from "react-aria-components/Label";
 import { ProgressBar } from "react-aria-components/ProgressBar";
+import { Row } from "../flow/Stack.tsx";
 import css from "./Progress.module.css";
-import { Row } from "./Stack.tsx";
 
 interface ProgressProps {
   readonly label: string;

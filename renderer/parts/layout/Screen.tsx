@@ -6,9 +6,9 @@ import { parentOf } from "../../app/places.ts";
 import { useReady } from "../../app/ready.ts";
 import { mayGo, useStanding } from "../../app/standing.tsx";
 import { KeyHint } from "../controls/KeyHint.tsx";
+import { Row, Stack } from "../flow/Stack.tsx";
 import { useHintsPlace } from "./hints.ts";
 import css from "./Screen.module.css";
-import { Row, Stack } from "./Stack.tsx";
 
 interface ScreenProps {
   /** The heading (h1) in words; also the window's title. */

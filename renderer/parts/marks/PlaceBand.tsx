@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { Place } from "../../../electron/api/place/schemas.ts";
-import { Stack } from "../layout/Stack.tsx";
+import { Stack } from "../flow/Stack.tsx";
 import css from "./PlaceBand.module.css";
 
 interface PlaceBandProps {

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
-import { Row } from "../layout/Stack.tsx";
+import { Row } from "../flow/Stack.tsx";
 import css from "./PlotLegend.module.css";
 
 /** What the signs of every history plot mean; once on a page is enough. */

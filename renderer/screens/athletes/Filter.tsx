@@ -1,7 +1,7 @@
 import { type Ref, useId } from "react";
 import { useTranslation } from "react-i18next";
 import { TextField } from "../../parts/controls/TextField.tsx";
-import { Stack } from "../../parts/layout/Stack.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import css from "./Athletes.module.css";
 
 interface FilterProps {

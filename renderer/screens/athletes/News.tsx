@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import { Stack } from "../../parts/layout/Stack.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { PlaceBand } from "../../parts/marks/PlaceBand.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";

@@ -1,6 +1,6 @@
 import { type ReactNode, useId, useRef } from "react";
 import { useTranslation } from "react-i18next";
-import { Row } from "../../parts/layout/Stack.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { Ticks } from "../../parts/marks/Ticks.tsx";
 import css from "./BundleSteps.module.css";
 import { Glance } from "./Glance.tsx";

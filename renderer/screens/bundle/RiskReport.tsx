@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { Stack } from "../../parts/layout/Stack.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import type { Preview } from "./preview.ts";
 import css from "./RiskReport.module.css";
 

@@ -7,7 +7,7 @@ import { bytesOf, tellOutcome } from "../../app/saving.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
-import { Stack } from "../../parts/layout/Stack.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { writeMoment } from "../../words/dates.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";

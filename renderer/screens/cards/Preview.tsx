@@ -3,7 +3,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { Button } from "../../parts/controls/Button.tsx";
-import { Row } from "../../parts/layout/Stack.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { useLengthUnit } from "../../words/lengths.ts";
 import { CardSheet } from "./CardSheet.tsx";
 import css from "./Cards.module.css";

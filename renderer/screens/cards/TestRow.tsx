@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { useTestWords } from "../../app/testWords.ts";
-import { Stack } from "../../parts/layout/Stack.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { usePlaceWords } from "../../parts/marks/PlaceBand.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";

@@ -3,7 +3,7 @@ import type {
   PaperProgress,
   PrintOutcome,
   SaveOutcome,
-} from "../../../electron/shell/bridge-types.ts";
+} from "../../../electron/shell/bridge/bridge-types.ts";
 import { bridge } from "../../app/bridge.ts";
 import { createCell } from "../../app/cell.ts";
 import { tellOutcome } from "../../app/saving.ts";

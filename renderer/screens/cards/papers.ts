@@ -1,4 +1,4 @@
-import type { Paper } from "../../../electron/shell/bridge-types.ts";
+import type { Paper } from "../../../electron/shell/bridge/bridge-types.ts";
 
 /** The papers that cards are laid out for. */
 export const cardPapers = ["a5", "half-letter", "a4-two", "letter-two"] as const satisfies readonly Paper[];

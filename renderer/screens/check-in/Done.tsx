@@ -3,13 +3,13 @@ import { useTranslation } from "react-i18next";
 import { nextTest } from "../../../electron/domain/queue/order.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { Button } from "../../parts/controls/Button.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { Cautions } from "../../parts/layout/Cautions.tsx";
-import { Stack } from "../../parts/layout/Stack.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
-import css from "./PersonSheet.module.css";
+import css from "./admit/PersonSheet.module.css";
+import { useSteps } from "./admit/useSteps.ts";
 import type { Admitted, Before } from "./people.ts";
-import { useSteps } from "./useSteps.ts";
 
 interface DoneProps {
   readonly admitted: Admitted;

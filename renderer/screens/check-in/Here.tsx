@@ -1,11 +1,11 @@
 import { useTranslation } from "react-i18next";
 import { Button, LinkButton } from "../../parts/controls/Button.tsx";
-import { Row, Stack } from "../../parts/layout/Stack.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
-import css from "./PersonSheet.module.css";
+import css from "./admit/PersonSheet.module.css";
+import { useSteps } from "./admit/useSteps.ts";
 import type { SheetPerson } from "./people.ts";
-import { useSteps } from "./useSteps.ts";
 
 interface HereProps {
   readonly person: SheetPerson;

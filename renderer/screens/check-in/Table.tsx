@@ -5,13 +5,13 @@ import { useTRPC } from "../../app/client.tsx";
 import { useKeys } from "../../app/keys.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
+import { PersonSheet } from "./admit/PersonSheet.tsx";
+import { WalkUp } from "./admit/WalkUp.tsx";
 import { Done } from "./Done.tsx";
-import { Idle } from "./Idle.tsx";
-import { PersonSheet } from "./PersonSheet.tsx";
+import { Idle } from "./find/Idle.tsx";
+import { SearchBox } from "./find/SearchBox.tsx";
 import type { Admitted, Before, Shown } from "./people.ts";
-import { SearchBox } from "./SearchBox.tsx";
 import css from "./Table.module.css";
-import { WalkUp } from "./WalkUp.tsx";
 
 interface TableProps {
   /** The day, ISO 8601. */

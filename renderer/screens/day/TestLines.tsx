@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
-import { Stack } from "../../parts/layout/Stack.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { writeTime } from "../../words/dates.ts";
 import type { Overview } from "./overview.ts";

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { LinkButton } from "../../parts/controls/Button.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
-import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { writeDate } from "../../words/dates.ts";
 import css from "./HomeScreen.module.css";
 

@@ -5,8 +5,8 @@ import { useLocation } from "wouter";
 import { queryClient, useTRPC } from "../../app/client.tsx";
 import { Button } from "../../parts/controls/Button.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
-import { Stack } from "../../parts/layout/Stack.tsx";
 import { writeDate } from "../../words/dates.ts";
 import css from "./HomeScreen.module.css";
 

@@ -3,8 +3,8 @@ import { useTranslation } from "react-i18next";
 import type { Answers } from "../../app/answers.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useTestWords } from "../../app/testWords.ts";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
-import { Stack } from "../../parts/layout/Stack.tsx";
 import { writeDate, writeTime } from "../../words/dates.ts";
 import css from "./Lock.module.css";
 

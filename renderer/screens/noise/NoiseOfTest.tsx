@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { useTestWords } from "../../app/testWords.ts";
-import { Stack } from "../../parts/layout/Stack.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";

@@ -1,10 +1,10 @@
 import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
-import { Stack } from "../../parts/layout/Stack.tsx";
 import { useLengthUnit } from "../../words/lengths.ts";
 import css from "./Noise.module.css";
 import { NoiseOfTest } from "./NoiseOfTest.tsx";

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { clearChance, likelyChance } from "../../../electron/domain/statistics/change.ts";
 import { normalQuantile } from "../../../electron/domain/statistics/normal.ts";
-import { Stack } from "../../parts/layout/Stack.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { useWriteDay } from "../../words/dates.ts";
 import { useUnitWord } from "../../words/marks.ts";
 import type { TestNoise } from "./types.ts";

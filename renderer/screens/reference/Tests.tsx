@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { Row, Stack } from "../../parts/layout/Stack.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { writeNumber } from "../../words/numbers.ts";
 import css from "./Reference.module.css";

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { saveMade, textFile } from "../../app/saving.ts";
 import { Button } from "../../parts/controls/Button.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
-import { Stack } from "../../parts/layout/Stack.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { writeDate } from "../../words/dates.ts";
 import { writeNumber } from "../../words/numbers.ts";

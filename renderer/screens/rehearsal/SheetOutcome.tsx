@@ -1,10 +1,10 @@
 import { useTranslation } from "react-i18next";
 import { Panel } from "../../parts/layout/Panel.tsx";
+import { LineList } from "../../parts/sheets/LineList.tsx";
+import { asSentence } from "../../parts/sheets/sheet.ts";
+import { useFieldName } from "../../parts/sheets/useFieldName.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
-import { LineList } from "../sheets/LineList.tsx";
-import { asSentence } from "../sheets/sheet.ts";
-import { useFieldName } from "../sheets/useFieldName.ts";
 import { isAboutHeaders, type RehearsedSheet } from "./rehearsed.ts";
 
 /** Which rows of one sheet somebody has to look at; nothing where there are none. */

@@ -1,6 +1,6 @@
 import type { Sentence } from "../../../electron/domain/words.ts";
 import type { Answers } from "../../app/answers.ts";
-import type { Kind } from "../sheets/sheet.ts";
+import type { Kind } from "../../parts/sheets/sheet.ts";
 
 type Run = Answers["rehearsal"]["run"];
 type Stage = Run extends AsyncIterable<infer Each> ? Each : never;

@@ -3,7 +3,7 @@ import { sheetLimits } from "../../../electron/domain/sheets/limits.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { type Client, useTRPCClient } from "../../app/client.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
-import { asSentence, type Kind } from "../sheets/sheet.ts";
+import { asSentence, type Kind } from "../../parts/sheets/sheet.ts";
 import { type Choice, type Chosen, type Standing, slots } from "./rehearsed.ts";
 
 export interface Rehearsal {

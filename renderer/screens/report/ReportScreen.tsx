@@ -2,7 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { strToU8, zipSync } from "fflate";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import type { ReportFile } from "../../../electron/shell/bridge-types.ts";
+import type { ReportFile } from "../../../electron/shell/bridge/bridge-types.ts";
 import { bridge } from "../../app/bridge.ts";
 import { saveMade } from "../../app/saving.ts";
 import { Button } from "../../parts/controls/Button.tsx";

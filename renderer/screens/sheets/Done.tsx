@@ -1,11 +1,11 @@
 import { useTranslation } from "react-i18next";
 import { Button, LinkButton } from "../../parts/controls/Button.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
-import { Row } from "../../parts/layout/Stack.tsx";
+import { changesOf, type Taken } from "../../parts/sheets/sheet.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import { KeptBack } from "./KeptBack.tsx";
 import css from "./Sheets.module.css";
-import { changesOf, type Taken } from "./sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
 /** What is in now, what stayed outside, and the way on. */

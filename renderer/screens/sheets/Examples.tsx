@@ -4,9 +4,9 @@ import { Link } from "wouter";
 import { useTRPCClient } from "../../app/client.tsx";
 import { saveMade, textFile } from "../../app/saving.ts";
 import { Button } from "../../parts/controls/Button.tsx";
-import { Stack } from "../../parts/layout/Stack.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
+import { kinds } from "../../parts/sheets/sheet.ts";
 import css from "./Sheets.module.css";
-import { kinds } from "./sheet.ts";
 
 /** The three kinds of sheets, each with an example to fill in. */
 export function Examples() {

@@ -3,11 +3,11 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { Button } from "../../parts/controls/Button.tsx";
-import { Row } from "../../parts/layout/Stack.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
+import { changesOf, type Preview } from "../../parts/sheets/sheet.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import css from "./Sheets.module.css";
-import { changesOf, type Preview } from "./sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
 /** The sheet in a few numbers, and the one button. */

@@ -2,10 +2,10 @@ import { useTranslation } from "react-i18next";
 import { useTRPCClient } from "../../app/client.tsx";
 import { saveMade, textFile } from "../../app/saving.ts";
 import { Button } from "../../parts/controls/Button.tsx";
+import { LineList } from "../../parts/sheets/LineList.tsx";
+import { asSentence, type KeptBackRow } from "../../parts/sheets/sheet.ts";
+import { useFieldName } from "../../parts/sheets/useFieldName.ts";
 import { useSay } from "../../words/say.ts";
-import { LineList } from "./LineList.tsx";
-import { asSentence, type KeptBackRow } from "./sheet.ts";
-import { useFieldName } from "./useFieldName.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
 interface KeptBackProps {

@@ -1,10 +1,10 @@
 import { useTranslation } from "react-i18next";
 import { Section } from "../../parts/layout/Panel.tsx";
+import type { Preview } from "../../parts/sheets/sheet.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import { Glance } from "./Glance.tsx";
 import { KeptBack } from "./KeptBack.tsx";
 import { Mapping } from "./Mapping.tsx";
-import type { Preview } from "./sheet.ts";
 import { TakenRows } from "./TakenRows.tsx";
 import { Changes, Unusual } from "./Unusual.tsx";
 import type { SheetInHand } from "./useSheet.ts";

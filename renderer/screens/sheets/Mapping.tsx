@@ -1,11 +1,11 @@
 import { useId } from "react";
 import { useTranslation } from "react-i18next";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
-import { Row, Stack } from "../../parts/layout/Stack.tsx";
+import type { Preview } from "../../parts/sheets/sheet.ts";
+import { useFieldName } from "../../parts/sheets/useFieldName.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Mapping.module.css";
-import type { Preview } from "./sheet.ts";
-import { useFieldName } from "./useFieldName.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
 interface MappingProps {

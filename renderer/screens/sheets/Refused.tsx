@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { Button, LinkButton } from "../../parts/controls/Button.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
-import { Row, Stack } from "../../parts/layout/Stack.tsx";
 import { useSay } from "../../words/say.ts";
 import css from "./Sheets.module.css";
 import { isAboutTheDay, type SheetInHand } from "./useSheet.ts";

@@ -2,9 +2,9 @@ import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Choice } from "../../parts/controls/Choice.tsx";
-import { Row } from "../../parts/layout/Stack.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
+import { kinds } from "../../parts/sheets/sheet.ts";
 import css from "./Sheets.module.css";
-import { kinds } from "./sheet.ts";
 import { isAboutTheDay, type SheetInHand } from "./useSheet.ts";
 
 /** The file in hand, what it is read as, and the way to another one. */

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import { FileZone } from "../../parts/controls/FileZone.tsx";
 import { Progress } from "../../parts/layout/Progress.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
+import type { Standing } from "../../parts/sheets/sheet.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import { Done } from "./Done.tsx";
 import { Examples } from "./Examples.tsx";
@@ -9,7 +10,6 @@ import { Look } from "./Look.tsx";
 import { Refused } from "./Refused.tsx";
 import { SheetHead } from "./SheetHead.tsx";
 import css from "./Sheets.module.css";
-import type { Standing } from "./sheet.ts";
 import { type SheetInHand, useSheet } from "./useSheet.ts";
 
 /** Taking in the leagues' sheets: choose one, look at what it would change, take it in. */

@@ -1,13 +1,13 @@
 import type { TFunction } from "i18next";
 import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
-import { Row } from "../../parts/layout/Stack.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
+import type { Preview, PreviewRow } from "../../parts/sheets/sheet.ts";
+import { useFieldName } from "../../parts/sheets/useFieldName.ts";
 import { markIn, Seen, whoIn } from "./cells.tsx";
-import type { Preview, PreviewRow } from "./sheet.ts";
-import { useFieldName } from "./useFieldName.ts";
 
 /** The first rows as they would be taken in. */
 export function TakenRows({ preview }: { readonly preview: Preview }) {

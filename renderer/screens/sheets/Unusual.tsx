@@ -1,10 +1,10 @@
 import { useTranslation } from "react-i18next";
+import css from "../../parts/sheets/LineList.module.css";
+import { LineList } from "../../parts/sheets/LineList.tsx";
+import { asSentence, type PreviewRow } from "../../parts/sheets/sheet.ts";
+import { useFieldName } from "../../parts/sheets/useFieldName.ts";
 import { useSay } from "../../words/say.ts";
 import { whoIn } from "./cells.tsx";
-import css from "./LineList.module.css";
-import { LineList } from "./LineList.tsx";
-import { asSentence, type PreviewRow } from "./sheet.ts";
-import { useFieldName } from "./useFieldName.ts";
 
 interface SomeRowsProps {
   /** The first rows of the preview; the desk puts those that deserve a look first. */

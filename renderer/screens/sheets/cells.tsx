@@ -1,7 +1,7 @@
 import type { TFunction } from "i18next";
 import { sheetColumns } from "../../../electron/domain/tests/sheet-columns.ts";
-import type { PreviewRow } from "./sheet.ts";
-import { useFieldName } from "./useFieldName.ts";
+import type { PreviewRow } from "../../parts/sheets/sheet.ts";
+import { useFieldName } from "../../parts/sheets/useFieldName.ts";
 
 type Cells = PreviewRow["cells"];
 

@@ -4,7 +4,7 @@ import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { sentenceOf } from "../../app/trouble.ts";
-import { asSentence, type Kind, type Standing, type Taken } from "./sheet.ts";
+import { asSentence, type Kind, type Standing, type Taken } from "../../parts/sheets/sheet.ts";
 
 /** A sheet that was brought to the desk; it is read anew when the kind or the mapping changes. */
 interface InHand {

@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import { useNow } from "../../app/now.ts";
 import { useStanding } from "../../app/standing.tsx";
 import { Button } from "../../parts/controls/Button.tsx";
-import { Row, Stack } from "../../parts/layout/Stack.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import css from "./Queue.module.css";
 import { type QueueActions, QueueRow } from "./QueueRow.tsx";
 import type { StationView } from "./types.ts";

@@ -5,8 +5,8 @@ import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { mayGo, useStanding } from "../../app/standing.tsx";
 import { useTestWords } from "../../app/testWords.ts";
 import { KeyHint } from "../../parts/controls/KeyHint.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { Cautions } from "../../parts/layout/Cautions.tsx";
-import { Stack } from "../../parts/layout/Stack.tsx";
 import { faceOf, readParameters } from "../../tests/registry.ts";
 import css from "./Rules.module.css";
 

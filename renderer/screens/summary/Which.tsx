@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { useTRPC } from "../../app/client.tsx";
 import { Select } from "../../parts/controls/Select.tsx";
-import { Row } from "../../parts/layout/Stack.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { writeDate } from "../../words/dates.ts";
 import { pathOf } from "./paths.ts";
 import type { Summary } from "./summary.ts";

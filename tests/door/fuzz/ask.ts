@@ -1,5 +1,5 @@
-import type { Role, Who } from "../../../electron/api/roles.ts";
 import { appRouter } from "../../../electron/api/router.ts";
+import type { Role, Who } from "../../../electron/domain/lock/roles.ts";
 import english from "../../../resources/locales/en/sentences.json" with { type: "json" };
 import type { FuzzHall } from "./hall.ts";
 

@@ -1,13 +1,14 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { createDesk, type Desk } from "../../../electron/api/desk.ts";
+import type { Desk } from "../../../electron/api/door/desk.ts";
 import { createHandler, type Handle } from "../../../electron/api/handler.ts";
+import { createDesk } from "../../../electron/api/make-desk.ts";
 import { appRouter } from "../../../electron/api/router.ts";
-import { demoSheetsIn } from "../../../electron/demo-sheets.ts";
+import { demoSheetsIn } from "../../../electron/host/demo-sheets.ts";
+import { storeOpener } from "../../../electron/host/stores.ts";
 import { rehearser } from "../../../electron/rehearsal/at-the-desk.ts";
-import { dayAtHand } from "../../../electron/store/days.ts";
-import { storeOpener } from "../../../electron/stores.ts";
+import { dayAtHand } from "../../../electron/store/tables/days.ts";
 import { connectionOf } from "../../store/connection.ts";
 import { seeded, type TestClock, testClock } from "../desk.ts";
 import { addPeople } from "../people-of-a-day.ts";

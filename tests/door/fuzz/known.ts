@@ -1,4 +1,4 @@
-import type { Desk } from "../../../electron/api/desk.ts";
+import type { Desk } from "../../../electron/api/door/desk.ts";
 import { connectionOf } from "../../store/connection.ts";
 
 /** Where the values of a key stand in a store; of long tables the newest. */

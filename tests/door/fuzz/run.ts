@@ -1,10 +1,10 @@
 import fc, { type Arbitrary, type GeneratorValue } from "fast-check";
-import { roles } from "../../../electron/api/roles.ts";
+import { roles } from "../../../electron/domain/lock/roles.ts";
 import { protocolOf, testCodes } from "../../../electron/domain/tests/registry.ts";
-import { allAthletes } from "../../../electron/store/athletes.ts";
-import { findDamage, findWrongMark } from "../../../electron/store/checks.ts";
-import { allDays } from "../../../electron/store/days.ts";
-import { marksOfDay, rebuildMarks } from "../../../electron/store/marks.ts";
+import { findDamage, findWrongMark } from "../../../electron/store/connection/checks.ts";
+import { allAthletes } from "../../../electron/store/tables/athletes.ts";
+import { allDays } from "../../../electron/store/tables/days.ts";
+import { marksOfDay, rebuildMarks } from "../../../electron/store/tables/marks.ts";
 import { connectionOf } from "../../store/connection.ts";
 import { dump } from "../../store/hall.ts";
 import { type Answer, type Asked, ask, bring, type Procedure, procedures } from "./ask.ts";

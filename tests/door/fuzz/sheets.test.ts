@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { findDamage, findWrongMark } from "../../../electron/store/checks.ts";
+import { findDamage, findWrongMark } from "../../../electron/store/connection/checks.ts";
 import { ordinaryMs } from "../../ordinary.ts";
 import { dump } from "../../store/hall.ts";
 import { seeded } from "../desk.ts";

@@ -4,7 +4,7 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { build } from "vite";
-import { contentSecurityPolicy } from "../../../electron/shell/headers.ts";
+import { contentSecurityPolicy } from "../../../electron/shell/scheme/headers.ts";
 import config from "../../../electron.vite.config.ts";
 import { environment, type Stage } from "../launch.ts";
 import type { Tasks } from "./page.ts";

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { whyNotMade, whyNotUsed } from "../../../electron/api/backups/trouble.ts";
-import { BackupUnusable } from "../../../electron/store/backup-file.ts";
-import { StoreRefused } from "../../../electron/store/refused.ts";
+import { BackupUnusable } from "../../../electron/backups/file.ts";
+import { whyNotMade, whyNotUsed } from "../../../electron/backups/trouble.ts";
+import { StoreRefused } from "../../../electron/store/connection/refused.ts";
 
 test.each([
   ["ENOSPC", "backups.full"],

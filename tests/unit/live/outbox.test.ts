@@ -4,7 +4,7 @@ import {
   eventsOf,
   type Keeper,
   type Outgoing,
-} from "../../../renderer/screens/station/live/outbox.ts";
+} from "../../../renderer/screens/station/live/sync/outbox.ts";
 
 class Refused extends Error {}
 

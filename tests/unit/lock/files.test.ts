@@ -12,7 +12,7 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { lockFiles } from "../../../electron/lock-files.ts";
+import { lockFiles } from "../../../electron/host/lock-files.ts";
 
 let folder = "";
 beforeEach(() => {

@@ -1,4 +1,4 @@
-import type { Attribute, Demands } from "../../../electron/domain/privacy/search.ts";
+import type { Attribute, Demands } from "../../../electron/domain/privacy/problem.ts";
 
 /**
  * The least loss of any node, by trying every one: written apart from the search, with texts in place of cells, so that

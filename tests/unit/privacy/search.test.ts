@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { sortOut, tablesOf } from "../../../electron/domain/privacy/able.ts";
 import { problemOf } from "../../../electron/domain/privacy/marks-rule.ts";
-import { type Attribute, bestNode } from "../../../electron/domain/privacy/search.ts";
+import type { Attribute } from "../../../electron/domain/privacy/problem.ts";
+import { bestNode } from "../../../electron/domain/privacy/search.ts";
 import { leastLoss } from "./exhaustive.ts";
 import { halls } from "./hall.ts";
 

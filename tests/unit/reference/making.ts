@@ -1,8 +1,8 @@
 import { zipSync } from "fflate";
-import { type BundleFile, bundleFile } from "../../../electron/api/bundle/package/bundle-file.ts";
-import type { Contents } from "../../../electron/api/bundle/package/contents.ts";
-import { sha256 } from "../../../electron/api/bundle/package/datapackage.ts";
 import { readBundle } from "../../../electron/api/reference/read.ts";
+import { type BundleFile, bundleFile } from "../../../electron/bundle/bundle-file.ts";
+import type { Contents } from "../../../electron/bundle/contents.ts";
+import { sha256 } from "../../../electron/bundle/datapackage.ts";
 import { seededChance } from "../../../electron/domain/privacy/chance.ts";
 import { publish, summarise } from "../../../electron/domain/privacy/publish.ts";
 import type { BundleKind, Kept, ToldMark } from "../../../electron/domain/privacy/rule.ts";

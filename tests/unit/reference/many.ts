@@ -1,4 +1,4 @@
-import type { BundleFile } from "../../../electron/api/bundle/package/bundle-file.ts";
+import type { BundleFile } from "../../../electron/bundle/bundle-file.ts";
 import { seededChance } from "../../../electron/domain/privacy/chance.ts";
 import { ladders } from "../../../electron/domain/privacy/ladder.ts";
 import type { ToldMark } from "../../../electron/domain/privacy/rule.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { formatVersion } from "../../../electron/api/bundle/package/contents.ts";
 import { readBundle } from "../../../electron/api/reference/read.ts";
+import { formatVersion } from "../../../electron/bundle/contents.ts";
 import type { AlikeMarks } from "../../../electron/domain/reference/bundle.ts";
 import { readableVersions } from "../../../electron/domain/reference/descriptor.ts";
 import { fingerprint } from "../../../electron/domain/tests/fingerprint.ts";

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { decodeSheet, refuseTooBig } from "../../../electron/api/sheets/decode.ts";
 import { Refusal } from "../../../electron/domain/refusal.ts";
 import { sheetLimits } from "../../../electron/domain/sheets/limits.ts";
-import { largestSheet } from "../../../electron/shell/bridge-types.ts";
+import { decodeSheet, refuseTooBig } from "../../../electron/sheets/decode.ts";
+import { largestSheet } from "../../../electron/shell/bridge/bridge-types.ts";
 
 const utf8 = (text: string) => new TextEncoder().encode(text);
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { harmless, isNumberText, numberText, restored } from "../../../electron/api/sheets/formula.ts";
-import { writeSheet } from "../../../electron/api/sheets/write.ts";
+import { harmless, isNumberText, numberText, restored } from "../../../electron/sheets/formula.ts";
+import { writeSheet } from "../../../electron/sheets/write.ts";
 
 describe("text that a spreadsheet would run", () => {
   // Source: OWASP community pages, "CSV Injection": the dangerous first characters.

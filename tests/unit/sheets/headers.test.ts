@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { guessKind, matchHeaders } from "../../../electron/api/sheets/headers.ts";
 import { Refusal } from "../../../electron/domain/refusal.ts";
+import { guessKind, matchHeaders } from "../../../electron/sheets/headers.ts";
 
 describe("headers", () => {
   test("match in any case, with spaces, hyphens or underscores", () => {

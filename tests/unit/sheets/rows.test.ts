@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import type { Field } from "../../../electron/api/sheets/headers.ts";
-import { readPastRow } from "../../../electron/api/sheets/past.ts";
-import { readResultRow } from "../../../electron/api/sheets/results.ts";
-import { readRosterRow } from "../../../electron/api/sheets/roster.ts";
 import { type Cells, RowRefused } from "../../../electron/domain/tests/cells.ts";
+import type { Field } from "../../../electron/sheets/headers.ts";
+import { readPastRow } from "../../../electron/sheets/past.ts";
+import { readResultRow } from "../../../electron/sheets/results.ts";
+import { readRosterRow } from "../../../electron/sheets/roster.ts";
 
 type Given = Partial<Record<Field, string>>;
 

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import Papa from "papaparse";
 import { expect, test } from "vitest";
-import { harmless, restored } from "../../../electron/api/sheets/formula.ts";
-import { writeSheet } from "../../../electron/api/sheets/write.ts";
+import { harmless, restored } from "../../../electron/sheets/formula.ts";
+import { writeSheet } from "../../../electron/sheets/write.ts";
 import { tableOf } from "./tables.ts";
 
 /** Every cell of a text, as a reader of CSV splits it at this sign. */

@@ -1,4 +1,4 @@
-import { readTable, type Table } from "../../../electron/api/sheets/table.ts";
+import { readTable, type Table } from "../../../electron/sheets/table.ts";
 
 /** Reads a whole table at once. */
 export function tableOf(text: string): Table {

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { restored } from "../../../electron/api/sheets/formula.ts";
-import { readTable } from "../../../electron/api/sheets/table.ts";
-import { writeSheet } from "../../../electron/api/sheets/write.ts";
+import { restored } from "../../../electron/sheets/formula.ts";
+import { readTable } from "../../../electron/sheets/table.ts";
+import { writeSheet } from "../../../electron/sheets/write.ts";
 import { tableOf } from "./tables.ts";
 
 // Source: RFC 4180 (Shafranovich 2005), section 2, rules 5 to 7, and the fields that it is made of.

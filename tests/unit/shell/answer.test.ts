@@ -2,9 +2,9 @@ import { mkdir, mkdtemp, rm, symlink, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import type { Role } from "../../../electron/api/roles.ts";
-import { type Answer, createAnswer } from "../../../electron/shell/answer.ts";
-import { listBuildFiles } from "../../../electron/shell/build-files.ts";
+import type { Role } from "../../../electron/domain/lock/roles.ts";
+import { type Answer, createAnswer } from "../../../electron/shell/scheme/answer.ts";
+import { listBuildFiles } from "../../../electron/shell/scheme/build-files.ts";
 
 let folder: string;
 let answers: { desk: Answer; board: Answer };

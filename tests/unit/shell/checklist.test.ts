@@ -1,19 +1,21 @@
 import { existsSync, globSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 
-/** The table of Electron's checklist in DEVELOPERS.md, held to the code that it quotes. */
+/** The table of Electron's checklist in electron/shell/SECURITY.md, held to the code that it quotes. */
 const root = new URL("../../../", import.meta.url).pathname;
-const text = readFileSync(`${root}DEVELOPERS.md`, "utf8");
-const part = text.split("## What guards the windows")[1]?.split("\n## ")[0] ?? "";
-const rows = part
+const text = readFileSync(`${root}electron/shell/SECURITY.md`, "utf8");
+const rows = text
   .split("\n")
   .filter((line) => /^\| (?:\d|N)/.test(line))
   .map((line) => line.split(" | ").map((cell) => cell.replace(/^\| | \|$/g, "")));
 
-function textOf(file: string, ...folders: string[]): string {
-  const found = ["", ...folders].map((folder) => `${root}${folder}${file}`).find((path) => existsSync(path));
-  if (found === undefined) throw new Error(`There is no ${file}.`);
-  return readFileSync(found, "utf8");
+/** A file by its path from the root, or by its name alone somewhere in a folder. */
+function textOf(file: string, folder: string): string {
+  if (existsSync(root + file)) return readFileSync(root + file, "utf8");
+  const [found, ...others] = globSync(`${folder}**/${file}`, { cwd: root });
+  if (found === undefined || others.length > 0)
+    throw new Error(`${others.length + 1} files are called ${file}.`);
+  return readFileSync(root + found, "utf8");
 }
 
 /** A cell that names a file and what stands in it, both in backquotes. */

@@ -1,6 +1,12 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { boardScreen, fitInto, homeOf, placeOf, type Screen } from "../../../electron/shell/displays.ts";
+import {
+  boardScreen,
+  fitInto,
+  homeOf,
+  placeOf,
+  type Screen,
+} from "../../../electron/shell/windows/displays.ts";
 
 function screenAt(id: number, x: number, y: number, width: number, height: number, bar = 40): Screen {
   const bounds = { x, y, width, height };

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { belongsTo } from "../../../electron/shell/hosts.ts";
+import { belongsTo } from "../../../electron/shell/scheme/hosts.ts";
 
 test.each(["app://desk/", "app://desk/assets/a.js?x#y"])("%s is the desk's", (url) => {
   expect(belongsTo("desk", url)).toBe(true);

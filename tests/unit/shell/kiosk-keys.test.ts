@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { mayPress, type PressedKey } from "../../../electron/shell/kiosk-keys.ts";
+import { mayPress, type PressedKey } from "../../../electron/shell/windows/kiosk-keys.ts";
 
 /** "Ctrl+Shift+I" as Electron tells it. */
 function pressed(keys: string): PressedKey {

@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { faultOf } from "../../../electron/shell/log-fault.ts";
-import { type LogEvent, lineOf } from "../../../electron/shell/log-line.ts";
-import { placeOf } from "../../../electron/shell/log-place.ts";
+import { faultOf } from "../../../electron/shell/log/log-fault.ts";
+import { type LogEvent, lineOf } from "../../../electron/shell/log/log-line.ts";
+import { placeOf } from "../../../electron/shell/log/log-place.ts";
 
 const at = new Date("2031-05-04T08:00:00.000Z");
 

@@ -2,8 +2,8 @@ import { mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from "node:
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { openLog } from "../../../electron/shell/log.ts";
-import type { LogEvent } from "../../../electron/shell/log-line.ts";
+import { openLog } from "../../../electron/shell/log/log.ts";
+import type { LogEvent } from "../../../electron/shell/log/log-line.ts";
 
 let folder = "";
 beforeEach(() => {

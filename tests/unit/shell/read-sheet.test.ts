@@ -3,8 +3,8 @@ import { mkdtemp, rm, truncate, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { largestSheet } from "../../../electron/shell/bridge-types.ts";
-import { readSheet } from "../../../electron/shell/read-sheet.ts";
+import { largestSheet } from "../../../electron/shell/bridge/bridge-types.ts";
+import { readSheet } from "../../../electron/shell/bridge/read-sheet.ts";
 
 let folder: string;
 

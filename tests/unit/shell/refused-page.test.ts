@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { createRefusedAnswer } from "../../../electron/shell/refused-page.ts";
+import { createRefusedAnswer } from "../../../electron/shell/trouble/refused-page.ts";
 
 const answer = createRefusedAnswer({
   title: "No store",

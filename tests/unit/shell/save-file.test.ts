@@ -2,7 +2,7 @@ import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promis
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { whyNotSaved, writeWhole } from "../../../electron/shell/save-file.ts";
+import { whyNotSaved, writeWhole } from "../../../electron/shell/bridge/save-file.ts";
 
 let folder: string;
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { refusedAmong } from "../../../electron/shell/refused-switches.ts";
+import { refusedAmong } from "../../../electron/shell/trouble/refused-switches.ts";
 
 const start = "/opt/tapeline/tapeline";
 

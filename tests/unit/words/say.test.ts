@@ -1,6 +1,6 @@
 import i18next from "i18next";
 import { beforeAll, expect, test } from "vitest";
-import { say as sayAtTheDoor } from "../../../electron/api/words.ts";
+import { say as sayAtTheDoor } from "../../../electron/api/door/words.ts";
 import { withPlurals } from "../../../electron/domain/languages.ts";
 import { sentence } from "../../../electron/domain/words.ts";
 import { shellText, speakIn } from "../../../electron/shell/words.ts";

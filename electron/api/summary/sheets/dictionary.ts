@@ -1,6 +1,6 @@
+import type { TextFile } from "../../../bundle/contents.ts";
+import { wrapped } from "../../../bundle/wrapped.ts";
 import { definitionOf, type TestCode, testCodes } from "../../../domain/tests/registry.ts";
-import type { TextFile } from "../../bundle/package/contents.ts";
-import { wrapped } from "../../bundle/package/wrapped.ts";
 import type { SummarySheet } from "./sheet.ts";
 
 /** What the sheets are of. */

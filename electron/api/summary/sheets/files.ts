@@ -1,10 +1,10 @@
+import type { TextFile } from "../../../bundle/contents.ts";
 import { fold } from "../../../domain/people/fold.ts";
 import { judgesOf } from "../../../domain/summary/judges.ts";
 import { missingOf } from "../../../domain/summary/missing.ts";
 import { rollOf } from "../../../domain/summary/roll.ts";
 import { stationsOf } from "../../../domain/summary/turns.ts";
-import type { ReadableDb } from "../../../store/database.ts";
-import type { TextFile } from "../../bundle/package/contents.ts";
+import type { ReadableDb } from "../../../store/connection/database.ts";
 import { readDay } from "../read.ts";
 import { errorsOf } from "../view.ts";
 import type { Chosen } from "../which.ts";

@@ -1,4 +1,4 @@
-import { type Cell, writeSheet } from "../../sheets/write.ts";
+import { type Cell, writeSheet } from "../../../sheets/write.ts";
 
 /** One column of a sheet: its name, its unit or code values, what it means, and what of a row stands in it. */
 export interface Column<Row> {

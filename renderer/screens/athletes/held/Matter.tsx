@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { Row, Stack } from "../../../parts/layout/Stack.tsx";
+import { Row, Stack } from "../../../parts/flow/Stack.tsx";
 import css from "./Held.module.css";
 
 interface MatterProps {

@@ -5,8 +5,8 @@ import { useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
 import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
+import { faultsOf, type Typed, WalkUpFields } from "../../../parts/people/WalkUpFields.tsx";
 import { useSay } from "../../../words/say.ts";
-import { faultsOf, type Typed, WalkUpFields } from "../../check-in/WalkUpFields.tsx";
 import css from "./Held.module.css";
 import type { Who } from "./types.ts";
 

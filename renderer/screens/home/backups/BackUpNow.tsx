@@ -2,9 +2,9 @@ import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { queryClient, useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
+import { type BackupState, useBackups } from "../../../parts/backups/useBackups.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Progress } from "../../../parts/layout/Progress.tsx";
-import { type BackupState, useBackups } from "./useBackups.ts";
 
 /** Makes a backup at once, and shows how far any that is being made is. */
 export function BackUpNow({ running }: { readonly running: BackupState["running"] }) {

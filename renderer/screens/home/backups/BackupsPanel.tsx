@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
+import { type BackupState, useBackups } from "../../../parts/backups/useBackups.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Panel } from "../../../parts/layout/Panel.tsx";
 import { useSay } from "../../../words/say.ts";
@@ -8,7 +9,6 @@ import css from "./Backups.module.css";
 import { PlaceLine } from "./PlaceLine.tsx";
 import { RestoreDialog } from "./RestoreDialog.tsx";
 import { SecondFolder } from "./SecondFolder.tsx";
-import { type BackupState, useBackups } from "./useBackups.ts";
 
 /** Where backups go, when the last good one was made, and the way back to one. */
 export function BackupsPanel() {

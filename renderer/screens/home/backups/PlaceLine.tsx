@@ -1,8 +1,8 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
+import { type BackupPlace, useWhen } from "../../../parts/backups/useBackups.ts";
 import { useSay } from "../../../words/say.ts";
 import css from "./Backups.module.css";
-import { type BackupPlace, useWhen } from "./useBackups.ts";
 
 interface PlaceLineProps {
   readonly title: string;

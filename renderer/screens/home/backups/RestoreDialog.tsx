@@ -2,12 +2,12 @@ import { useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
+import { type ListedBackup, useWhen } from "../../../parts/backups/useBackups.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Dialog } from "../../../parts/controls/Dialog.tsx";
 import { Answer } from "../../../parts/layout/Answer.tsx";
 import css from "./Backups.module.css";
 import { RestoreOne } from "./RestoreOne.tsx";
-import { type ListedBackup, useWhen } from "./useBackups.ts";
 
 /** The backups that can be reached, each with what it holds and lacks; then the one that was taken. */
 export function RestoreDialog({ onClose }: { readonly onClose: () => void }) {

@@ -4,12 +4,12 @@ import { useTranslation } from "react-i18next";
 import { queryClient, useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
+import { type ListedBackup, useWhen } from "../../../parts/backups/useBackups.ts";
 import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
 import { TextField } from "../../../parts/controls/TextField.tsx";
 import { Progress } from "../../../parts/layout/Progress.tsx";
 import { useSay } from "../../../words/say.ts";
 import css from "./Backups.module.css";
-import { type ListedBackup, useWhen } from "./useBackups.ts";
 
 interface RestoreOneProps {
   readonly backup: ListedBackup;

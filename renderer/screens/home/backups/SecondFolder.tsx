@@ -4,10 +4,10 @@ import { useTranslation } from "react-i18next";
 import { bridge } from "../../../app/bridge.ts";
 import { queryClient, useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
+import type { BackupPlace } from "../../../parts/backups/useBackups.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { PassphraseDialog } from "./PassphraseDialog.tsx";
 import { PlaceLine } from "./PlaceLine.tsx";
-import type { BackupPlace } from "./useBackups.ts";
 
 interface SecondFolderProps {
   readonly place: BackupPlace | null;

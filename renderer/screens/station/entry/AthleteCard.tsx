@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useNow } from "../../../app/now.ts";
-import { Row, Stack } from "../../../parts/layout/Stack.tsx";
+import { Row, Stack } from "../../../parts/flow/Stack.tsx";
 import { Tag } from "../../../parts/marks/Tag.tsx";
 import { useWriteDay, useWriteTime } from "../../../words/dates.ts";
 import { useWriteValue } from "../../../words/marks.ts";

@@ -4,7 +4,7 @@ import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useTestWords } from "../../../app/testWords.ts";
 import { Choice } from "../../../parts/controls/Choice.tsx";
 import { KeyHint } from "../../../parts/controls/KeyHint.tsx";
-import { Row } from "../../../parts/layout/Stack.tsx";
+import { Row } from "../../../parts/flow/Stack.tsx";
 import css from "../../../tests/Choice.module.css";
 
 /** The key that changes a choice which has no keys of its own. */

@@ -5,7 +5,7 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { NumberField } from "../../../parts/controls/NumberField.tsx";
-import { Row } from "../../../parts/layout/Stack.tsx";
+import { Row } from "../../../parts/flow/Stack.tsx";
 import { useSay } from "../../../words/say.ts";
 import type { AttemptView, Person, RecentAttempt } from "../types.ts";
 import { AthleteMarks, AthleteName } from "./AthleteCard.tsx";

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
-import { Row } from "../../../parts/layout/Stack.tsx";
+import { Row } from "../../../parts/flow/Stack.tsx";
 import { useSay } from "../../../words/say.ts";
 import css from "./Notice.module.css";
 

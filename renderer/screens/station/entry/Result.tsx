@@ -3,7 +3,7 @@ import type { LengthUnit, Written } from "../../../../electron/domain/tests/prot
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
-import { Row, Stack } from "../../../parts/layout/Stack.tsx";
+import { Row, Stack } from "../../../parts/flow/Stack.tsx";
 import { BigNumber } from "../../../parts/marks/BigNumber.tsx";
 import { faceOf, readParameters, useTexts } from "../../../tests/registry.ts";
 import { useStationKeys } from "../../../tests/stationKeys.ts";

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { Button } from "../../../parts/controls/Button.tsx";
-import { Row } from "../../../parts/layout/Stack.tsx";
+import { Row } from "../../../parts/flow/Stack.tsx";
 import { useSay } from "../../../words/say.ts";
 import css from "./Notice.module.css";
 import { Questions } from "./Questions.tsx";

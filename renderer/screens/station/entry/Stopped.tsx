@@ -4,7 +4,7 @@ import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useStanding } from "../../../app/standing.tsx";
 import { useTestWords } from "../../../app/testWords.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
-import { Row } from "../../../parts/layout/Stack.tsx";
+import { Row } from "../../../parts/flow/Stack.tsx";
 import { useWriteSeen } from "../../../tests/seen.ts";
 import { useStationKeys } from "../../../tests/stationKeys.ts";
 import { useWriteTime } from "../../../words/dates.ts";

@@ -5,7 +5,7 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useStanding } from "../../../app/standing.tsx";
 import { Button } from "../../../parts/controls/Button.tsx";
-import { Row } from "../../../parts/layout/Stack.tsx";
+import { Row } from "../../../parts/flow/Stack.tsx";
 import { LengthsChoice } from "../../../tests/LengthsChoice.tsx";
 import { useStationKeys } from "../../../tests/stationKeys.ts";
 import { SendTrouble } from "./SendTrouble.tsx";

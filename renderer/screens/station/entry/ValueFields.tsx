@@ -8,7 +8,7 @@ import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useTestWords } from "../../../app/testWords.ts";
 import { NumberField } from "../../../parts/controls/NumberField.tsx";
-import { Row } from "../../../parts/layout/Stack.tsx";
+import { Row } from "../../../parts/flow/Stack.tsx";
 import { useSay } from "../../../words/say.ts";
 import { ChosenWay, otherKey } from "./ChosenWay.tsx";
 import css from "./ValueFields.module.css";

@@ -5,16 +5,16 @@ import { Answer } from "../../../parts/layout/Answer.tsx";
 import { Cautions } from "../../../parts/layout/Cautions.tsx";
 import type { HeatView, LiveHeat } from "../../../tests/live/types.ts";
 import type { RecentAttempt } from "../types.ts";
-import { Gather } from "./Gather.tsx";
-import { resumeOutboxes } from "./heatOutboxes.ts";
+import { Gather } from "./gather/Gather.tsx";
+import { useLaneCount } from "./gather/laneCount.ts";
+import { useGather } from "./gather/useGather.ts";
 import { LiveHead } from "./LiveHead.tsx";
 import css from "./LiveStation.module.css";
-import { useLaneCount } from "./laneCount.ts";
-import { Running } from "./Running.tsx";
-import { useGather } from "./useGather.ts";
-import { useHeatView } from "./useHeatView.ts";
-import { isRunning, useOutbox } from "./useLive.ts";
-import { useTapper } from "./useTapper.ts";
+import { Running } from "./run/Running.tsx";
+import { resumeOutboxes } from "./sync/heatOutboxes.ts";
+import { useHeatView } from "./sync/useHeatView.ts";
+import { isRunning, useOutbox } from "./sync/useLive.ts";
+import { useTapper } from "./sync/useTapper.ts";
 
 interface LiveStationProps {
   readonly test: TestCode;

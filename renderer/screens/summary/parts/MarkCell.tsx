@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
-import { Row } from "../../../parts/layout/Stack.tsx";
+import { Row } from "../../../parts/flow/Stack.tsx";
 import type { Cell, Mark } from "../summary.ts";
 import { useShortChange, useVariant, writeNumber } from "../useWords.ts";
 import css from "./MarkCell.module.css";

@@ -1,0 +1,24 @@
+import { Refusal } from "../../domain/refusal.ts";
+import { sentence } from "../../domain/words.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { type Day, dayAtHand } from "../../store/tables/days.ts";
+
+/**
+ * The day that is being prepared or held.
+ * @throws Refusal `unavailable` when there is none.
+ */
+export function requireDay(db: ReadableDb): Day {
+  const day = dayAtHand(db);
+  if (day === undefined) throw new Refusal("unavailable", sentence("day.none"));
+  return day;
+}
+
+/**
+ * The day, when it is open: athletes can be checked in and attempts entered.
+ * @throws Refusal `unavailable` when there is none or it has not been opened.
+ */
+export function requireOpenDay(db: ReadableDb): Day {
+  const day = requireDay(db);
+  if (day.state !== "open") throw new Refusal("unavailable", sentence("day.notOpen"));
+  return day;
+}

@@ -1,0 +1,29 @@
+import { z } from "zod";
+import { sheetKinds } from "../../sheets/headers.ts";
+
+export const sentenceSchema = z.object({
+  key: z.string(),
+  values: z.record(z.string(), z.union([z.string(), z.number()])).optional(),
+});
+
+export const countsSchema = z.object({
+  new: z.int(),
+  changed: z.int(),
+  known: z.int(),
+  joined: z.int(),
+  keptBack: z.int(),
+  unusual: z.int(),
+});
+
+const keptBackSchema = z.object({
+  line: z.int(),
+  field: z.string().nullable(),
+  reason: sentenceSchema,
+  cells: z.array(z.string()),
+});
+
+export const takenSchema = z.object({
+  kind: z.enum(sheetKinds),
+  counts: countsSchema,
+  keptBack: z.array(keptBackSchema),
+});

@@ -1,0 +1,76 @@
+import { initTRPC, TRPCError } from "@trpc/server";
+import { ZodError } from "zod";
+import type { Role } from "../../domain/lock/roles.ts";
+import { Refusal, type RefusalCode } from "../../domain/refusal.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { type Sentence, sentence } from "../../domain/words.ts";
+import type { Desk } from "./desk.ts";
+import { heldDesk } from "./held-desk.ts";
+import { say } from "./words.ts";
+
+/** What every procedure is given. */
+export interface Context {
+  readonly who: Role;
+  /** Of a station which one; without it, or null, every station. */
+  readonly station?: TestCode | null;
+  readonly desk: Desk;
+}
+
+const trpc = initTRPC.context<Context>().create({
+  errorFormatter({ shape, error }) {
+    const told = sentenceOf(error);
+    return { ...shape, message: say(told), data: { code: shape.data.code, sentence: told } };
+  },
+});
+
+export const router = trpc.router;
+
+const carried: Record<RefusalCode, TRPCError["code"]> = {
+  "bad-input": "BAD_REQUEST",
+  "not-found": "NOT_FOUND",
+  conflict: "CONFLICT",
+  forbidden: "FORBIDDEN",
+  unavailable: "SERVICE_UNAVAILABLE",
+};
+
+/** What never got as far as a procedure, or not into it. */
+const unreadable: readonly TRPCError["code"][] = [
+  "BAD_REQUEST",
+  "PARSE_ERROR",
+  "METHOD_NOT_SUPPORTED",
+  "UNSUPPORTED_MEDIA_TYPE",
+];
+
+/** Every error reaches people as a code and a sentence; what happened inside stays inside. */
+function sentenceOf(error: TRPCError): Sentence {
+  if (error.cause instanceof Refusal) return error.cause.sentence;
+  if (error.cause instanceof ZodError) return sentence("door.badInput");
+  if (error.code === "FORBIDDEN") return sentence("door.forbidden");
+  if (unreadable.includes(error.code)) return sentence("door.badInput");
+  if (error.code === "NOT_FOUND") return sentence("door.unknown");
+  return sentence("door.failed");
+}
+
+/**
+ * A procedure that only these roles may call, with the desk as it is when the request comes ({@link heldDesk}). There is
+ * no procedure without this, so the table of rights is the code, and none goes on in a store that it did not begin in.
+ * What the procedure refuses is carried under the refusal's own code.
+ */
+export function allow(...who: readonly Role[]) {
+  return trpc.procedure.use(async ({ ctx, next, type }) => {
+    if (!who.includes(ctx.who)) throw asCarried(new Refusal("forbidden", forbidden(ctx.who)));
+    // Whoever writes is there, whichever way the keys came.
+    if (type === "mutation" && ctx.who === "organiser") ctx.desk.lock.touch();
+    const result = await next({ ctx: { ...ctx, desk: heldDesk(ctx.desk) } });
+    if (!result.ok && result.error.cause instanceof Refusal) throw asCarried(result.error.cause);
+    return result;
+  });
+}
+
+function forbidden(who: Role): Sentence {
+  return who === "locked" ? sentence("door.locked") : sentence("door.forbidden");
+}
+
+function asCarried(refusal: Refusal): TRPCError {
+  return new TRPCError({ code: carried[refusal.code], message: say(refusal.sentence), cause: refusal });
+}

@@ -1,0 +1,147 @@
+import { createKeeper } from "../backups/keeper.ts";
+import type { Language } from "../domain/languages.ts";
+import { createLock } from "../lock/desk-lock.ts";
+import { keepInMemory, type LockKeep } from "../lock/kept.ts";
+import type { StoreLocation } from "../store/connection/connect.ts";
+import type { Change, Store } from "../store/connection/store.ts";
+import type { Announcement, DemoSheets, Desk, StoreKind } from "./door/desk.ts";
+import type { Rehearse } from "./door/rehearse.ts";
+
+export interface DeskParts {
+  /** Opens a store that is not in use. The demonstration's store is made anew each time it is opened. */
+  open(kind: StoreKind): Store;
+  now(): Date;
+  monotonic(): { readonly ms: number; readonly boot: string };
+  random(): number;
+  demoSheets(): DemoSheets;
+  readonly rehearsal?: boolean;
+  /** Where the language is kept; a desk without it speaks English. */
+  readonly language?: KeptLanguage;
+  readonly rehearse?: Rehearse;
+  /** Where the hall's own store lies, for a desk that makes backups of it. */
+  readonly backups?: StoreLocation;
+  /** Where the lock is kept; without it no longer than the desk lives. */
+  readonly lock?: LockKeep;
+  /** scrypt's N for a new PIN; left out, as much as a third of a second allows. */
+  readonly lockCost?: number;
+}
+
+/** The language of this computer's desk, as it was chosen or as its system speaks. */
+export interface KeptLanguage {
+  now(): Language;
+  choose(language: Language): void;
+}
+
+const remembered = 1000;
+
+export function createDesk(parts: DeskParts): Desk {
+  // Announcement ids of an earlier run mean nothing to this one.
+  const run = Math.floor(parts.random() * 2 ** 48).toString(36);
+  const listeners = new Set<(announcement: Announcement) => void>();
+  const recent: Announcement[] = [];
+  let count = 0;
+
+  function announce(topics: Announcement["topics"]): void {
+    count += 1;
+    const announcement = { id: `${run}.${count}`, topics };
+    recent.push(announcement);
+    if (recent.length > remembered) recent.shift();
+    for (const listener of listeners) listener(announcement);
+  }
+
+  function since(lastId: string | null): Announcement[] {
+    const everything: Announcement = { id: `${run}.${count}`, topics: ["all"] };
+    const [lastRun, lastCount] = lastId?.split(".") ?? [];
+    const seen = Number(lastCount);
+    if (lastRun !== run || !Number.isSafeInteger(seen) || seen > count) return [everything];
+    if (seen < count - recent.length) return [everything];
+    return recent.slice(recent.length - (count - seen));
+  }
+
+  function take(kind: StoreKind): { kind: StoreKind; store: Store; stop: () => void } {
+    const store = parts.open(kind);
+    const stop = store.listen((change: Change) => announce(change.topics));
+    return { kind, store, stop };
+  }
+
+  let current = take("own");
+  const keeper =
+    parts.backups === undefined
+      ? null
+      : createKeeper({
+          location: parts.backups,
+          own: () => (current.kind === "own" ? current.store : null),
+          now: parts.now,
+          ms: () => parts.monotonic().ms,
+        });
+  const lock = createLock({
+    keep: parts.lock ?? keepInMemory(),
+    now: parts.now,
+    monotonic: parts.monotonic,
+    changed: () => announce(["lock"]),
+    ...(parts.lockCost !== undefined && { cost: parts.lockCost }),
+  });
+  let boardHidden = false;
+  return {
+    get store() {
+      return current.store;
+    },
+    get kind() {
+      return current.kind;
+    },
+    rehearsal: parts.rehearsal ?? false,
+    lock,
+    rehearse: parts.rehearse ?? null,
+    use(kind) {
+      if (kind === current.kind) return;
+      const before = current;
+      // Opened first: when that fails, the one before is still there to work with.
+      current = take(kind);
+      before.stop();
+      before.store.close();
+      announce(["all"]);
+    },
+    get boardHidden() {
+      return boardHidden;
+    },
+    hideBoard(hidden) {
+      if (hidden === boardHidden) return;
+      boardHidden = hidden;
+      announce(["board"]);
+    },
+    backups: keeper,
+    replaceOwn(work) {
+      if (current.kind !== "own") throw new Error("the hall's own store is not in use");
+      current.stop();
+      current.store.close();
+      try {
+        return work();
+      } finally {
+        current = take("own");
+        announce(["all"]);
+      }
+    },
+    get language() {
+      return parts.language?.now() ?? "en";
+    },
+    chooseLanguage(language) {
+      parts.language?.choose(language);
+      announce(["language"]);
+    },
+    now: parts.now,
+    monotonic: parts.monotonic,
+    random: parts.random,
+    demoSheets: parts.demoSheets,
+    news: {
+      since,
+      listen(listener) {
+        listeners.add(listener);
+        return () => listeners.delete(listener);
+      },
+    },
+    close() {
+      current.stop();
+      current.store.close();
+    },
+  };
+}

@@ -1,0 +1,59 @@
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { writeMark } from "../../domain/tests/written.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import type { Present } from "../../store/reads/present.ts";
+import type { KeptAttempt } from "../../store/tables/attempts.ts";
+import type { Day } from "../../store/tables/days.ts";
+import type { AttemptView, Person, Told } from "../door/shapes.ts";
+import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
+import { type ToldMark, tellMarks } from "./marks.ts";
+
+/** A mark as a station is told it, lengths in cm or in. */
+export function toldOf(mark: ToldMark, lengths: LengthUnit): Told {
+  const { variant, news } = mark;
+  return { variant, mark: mark.mark, written: writeMark(mark.test, mark.mark, lengths), news };
+}
+
+/** What an athlete's attempts of one variant amount to today, judged by `errors`; null when none stands. */
+export function tellOne(
+  db: ReadableDb,
+  day: Day,
+  which: { readonly athleteId: number; readonly test: TestCode; readonly variant: string },
+  lengths: LengthUnit,
+  errors: TypicalErrors = typicalErrorsOf(db),
+): Told | null {
+  const marks = tellMarks(db, day, which.athleteId, errors);
+  const found = marks.find(({ test, variant }) => test === which.test && variant === which.variant);
+  return found === undefined ? null : toldOf(found, lengths);
+}
+
+export function personOf(present: Present): Person {
+  const { athleteId, bib, name, number, league } = present;
+  return { athleteId, bib, name, number, league };
+}
+
+/** Somebody among the people of a day, as a station is told of them. */
+export function personIn(people: ReadonlyMap<number, Present>, athleteId: number): Person {
+  const who = people.get(athleteId);
+  // Attempts, marks, calls and lanes refer to entrants by a foreign key, so this can't happen to anybody.
+  if (who === undefined) throw new Error(`Athlete ${athleteId} is not on the day's list.`);
+  return personOf(who);
+}
+
+export function attemptView(attempt: KeptAttempt, who: Person): AttemptView {
+  const { id, test, variant, seen, enteredBy, at, note, source, replaces } = attempt;
+  return {
+    attemptId: id,
+    who,
+    test,
+    variant,
+    seen,
+    by: enteredBy,
+    at,
+    note,
+    source,
+    void: attempt.void,
+    replaces,
+  };
+}

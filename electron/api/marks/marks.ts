@@ -1,0 +1,44 @@
+import type { TypicalError } from "../../domain/statistics/change.ts";
+import { type MarkNews, newsOf } from "../../domain/statistics/news.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import type { Day } from "../../store/tables/days.ts";
+import {
+  type EarlierMark,
+  earlierMarks,
+  type KeptMark,
+  marksOfAthlete,
+  marksOfDay,
+} from "../../store/tables/marks.ts";
+import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
+
+/** A mark of the day with its place in the athlete's own history; no news while it is not complete. */
+export interface ToldMark extends KeptMark {
+  readonly news: MarkNews | null;
+}
+
+/**
+ * All marks of a day, or of one athlete on it, in the order in which they appeared, each with its news, judged by
+ * `errors` (those of the store as it is, when not given).
+ */
+export function tellMarks(
+  db: ReadableDb,
+  day: Day,
+  athleteId: number | null = null,
+  errors: TypicalErrors = typicalErrorsOf(db),
+): ToldMark[] {
+  const marks = athleteId === null ? marksOfDay(db, day.id) : marksOfAthlete(db, day.id, athleteId);
+  const history = Map.groupBy(earlierMarks(db, day, athleteId), historyKey);
+  return marks.map((kept) => ({
+    ...kept,
+    news: tell(kept, history.get(historyKey(kept)) ?? [], errors[kept.test]),
+  }));
+}
+
+function tell(kept: KeptMark, earlier: readonly EarlierMark[], error: TypicalError): MarkNews | null {
+  return kept.mark.state === "complete" ? newsOf(kept.test, kept.mark.value, earlier, error) : null;
+}
+
+/** Only marks of one athlete and one fingerprint are compared. */
+function historyKey(mark: { readonly athleteId: number; readonly fingerprint: string }): string {
+  return `${mark.athleteId} ${mark.fingerprint}`;
+}

@@ -1,0 +1,87 @@
+import { randomUUID } from "node:crypto";
+import { mkdir, open, readdir, rename, rm } from "node:fs/promises";
+import { join } from "node:path";
+import { mayGo } from "../domain/backups/keep.ts";
+import { type NamedBackup, namedBackup } from "../domain/backups/names.ts";
+import type { BackupHeader } from "../domain/backups/records.ts";
+import { syncFolder } from "../store/connection/through.ts";
+import { type Opener, readHeader, unpackBackup } from "./file.ts";
+
+/** The backups in a folder, newest first; an empty list where there is no such folder. */
+export async function backupsIn(folder: string): Promise<NamedBackup[]> {
+  const names = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === "ENOENT" || error.code === "ENOTDIR") return [];
+    throw error;
+  });
+  return names
+    .flatMap((name) => namedBackup(name) ?? [])
+    .sort((a, b) => b.number - a.number || b.name.localeCompare(a.name));
+}
+
+/** A backup with what it says of itself; null where it can't be read. */
+export type FoundBackup = NamedBackup & { readonly header: BackupHeader | null };
+
+/** The backups in a folder with their headers, newest first. */
+export async function headersIn(folder: string): Promise<FoundBackup[]> {
+  const found: FoundBackup[] = [];
+  for (const named of await backupsIn(folder)) {
+    const header = await readHeader(join(folder, named.name)).catch(() => null);
+    found.push({ ...named, header });
+  }
+  return found;
+}
+
+/**
+ * Writes a backup through to the disk under another name, takes the store out of it again as a restore does, and only
+ * then gives it its own name. Whatever fails, nothing half done keeps a backup's name.
+ */
+export async function placeBackup(
+  folder: string,
+  name: string,
+  bytes: Buffer,
+  opener: Opener,
+): Promise<void> {
+  await mkdir(folder, { recursive: true, mode: 0o700 });
+  const unfinished = join(folder, `.${randomUUID()}.part`);
+  try {
+    await writeThrough(unfinished, bytes);
+    await unpackBackup(unfinished, opener);
+    await rename(unfinished, join(folder, name));
+  } catch (error) {
+    await rm(unfinished, { force: true }).catch(() => {});
+    throw error;
+  }
+  syncFolder(folder);
+}
+
+async function writeThrough(file: string, bytes: Buffer): Promise<void> {
+  const handle = await open(file, "wx", 0o600);
+  try {
+    await handle.writeFile(bytes);
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+}
+
+/** Deletes what the rule lets go, of this source alone; other computers' backups are not ours to judge. */
+export async function tidyBackups(folder: string, source: string, today: string): Promise<void> {
+  const own = (await backupsIn(folder)).filter((backup) => backup.source === source);
+  for (const { name } of mayGo(own, today)) await rm(join(folder, name));
+}
+
+/** Deletes this source's backups up to a number, and what an interrupted backup may have left. Returns how many went. */
+export async function forgetBackups(folder: string, source: string, upTo: number): Promise<number> {
+  const own = (await backupsIn(folder)).filter((backup) => backup.source === source && backup.number <= upTo);
+  for (const { name } of own) await rm(join(folder, name));
+  await dropUnfinished(folder);
+  return own.length;
+}
+
+/** Deletes what a backup left that was cut off: it is no use to anybody, and holds people. */
+export async function dropUnfinished(folder: string): Promise<void> {
+  const names = await readdir(folder).catch(() => []);
+  for (const name of names.filter((each) => /^\.(?:copy-[0-9a-f-]{36}|[0-9a-f-]{36}\.part)/.test(each))) {
+    await rm(join(folder, name), { force: true });
+  }
+}

@@ -1,0 +1,238 @@
+import { createHash } from "node:crypto";
+import { existsSync } from "node:fs";
+import { rm } from "node:fs/promises";
+import { dirname } from "node:path";
+import type { BackupSettings } from "../domain/backups/records.ts";
+import type { StoreLocation } from "../store/connection/connect.ts";
+import { inFolderAside, makePrivateFolder, sweepAside } from "../store/connection/private.ts";
+import type { Store } from "../store/connection/store.ts";
+import { filesSetAside } from "../store/keeping/set-aside.ts";
+import { newLock } from "./cipher.ts";
+import { type CheckedCopy, copyStore } from "./copy.ts";
+import { dropUnfinished } from "./folder.ts";
+import {
+  backUpTo,
+  clockOf,
+  highestNumber,
+  isThere,
+  makeSecond,
+  newsOf,
+  ownBackups,
+  type Place,
+  type PlaceKind,
+  type PlaceNews,
+  placesOf,
+  settingsBeside,
+} from "./places.ts";
+import { readSettings, withLock, writeSettings } from "./settings.ts";
+import { whyNotMade } from "./trouble.ts";
+
+/** How far the backup that is being made is; pages of the store, then places. */
+export interface Running {
+  readonly step: "copying" | PlaceKind;
+  readonly done: number;
+  readonly total: number;
+}
+
+/** Makes the backups of one desk and knows where they are. Work on one backup at a time. */
+export interface Keeper {
+  /** Where the hall's own store lies. */
+  location(): StoreLocation;
+  places(): readonly Place[];
+  news(kind: PlaceKind): PlaceNews;
+  settings(): BackupSettings;
+  running(): Running | null;
+  /** Reads what lies in the places, and clears what a crash left: for a desk that has only just started. */
+  look(): Promise<void>;
+  /** Backs up to every place that can be reached. Never throws. */
+  run(): Promise<void>;
+  /** Backs up to the places that lack something, at once: for closing. */
+  runWhatLacks(): Promise<void>;
+  /** As that, where it is due: something changed and five minutes passed, or a stick came back. */
+  runWhenDue(): Promise<void>;
+  /** @throws the system's error when there can be no folder. */
+  chooseSecond(chosen: string | null): Promise<void>;
+  choosePassphrase(passphrase: string | null): Promise<void>;
+  /** Somebody was erased: a new backup, then every earlier one goes, with stores that were set aside. */
+  forgetEarlier(): Promise<void>;
+}
+
+export interface KeeperParts {
+  /** The hall's own store; backups lie in `backups` beside it. */
+  readonly location: StoreLocation;
+  /** The hall's own store, while it is in use. */
+  own(): Store | null;
+  now(): Date;
+  /** ms of the monotonic clock. */
+  ms(): number;
+}
+
+export const everyMs = 5 * 60_000;
+/** How soon a backup that failed is tried again where there is none yet. */
+const againMs = 60_000;
+const nothing: PlaceNews = { last: null, trouble: null };
+
+export function createKeeper(parts: KeeperParts): Keeper {
+  const { file: _file, ...library } = parts.location;
+  const folder = dirname(parts.location.file);
+  const ownFolder = ownBackups(parts.location.file);
+  const settingsFile = settingsBeside(parts.location.file);
+  let settings = readSettings(settingsFile);
+  const news = new Map<PlaceKind, PlaceNews>();
+  const covered = new Map<PlaceKind, { store: Store; seq: number }>();
+  const away = new Set<PlaceKind>();
+  let running: Running | null = null;
+  let queue: Promise<void> = Promise.resolve();
+  let lastRun = parts.ms();
+
+  function keep(next: BackupSettings): void {
+    settings = next;
+    writeSettings(settingsFile, settings);
+  }
+  /** The source's own name should outlast this run, so that its backups are tidied; a full disk stops no backup. */
+  function keepSource(): void {
+    if (existsSync(settingsFile)) return;
+    try {
+      keep(settings);
+    } catch (error) {
+      console.error("The settings of backups could not be kept yet:", error);
+    }
+  }
+  const places = () => placesOf(ownFolder, settings);
+  const lacking = (store: Store) =>
+    places().filter((place) => {
+      const there = covered.get(place.kind);
+      return isThere(place) && (there?.store !== store || there.seq < store.seq());
+    });
+
+  /** A stick that was away and is there lacks everything, for all we know: it need not wait its five minutes. */
+  function noteWhoCameBack(): void {
+    for (const place of places()) {
+      if (!isThere(place)) away.add(place.kind);
+      else if (away.delete(place.kind)) covered.delete(place.kind);
+    }
+  }
+
+  /** One after another: a second request waits for the first. */
+  function inTurn(work: () => Promise<void>): Promise<void> {
+    queue = queue.then(work).catch(tellTrouble);
+    return queue;
+  }
+
+  /** Nothing that goes wrong stays unsaid, wherever it did. */
+  function tellTrouble(error: unknown): void {
+    console.error("Backing up failed:", error);
+    for (const { kind } of places()) {
+      news.set(kind, { last: news.get(kind)?.last ?? null, trouble: whyNotMade(error) });
+    }
+  }
+
+  async function backUp(asked: boolean): Promise<void> {
+    const store = parts.own();
+    if (store === null) return;
+    const wanted = asked ? places().filter(isThere) : lacking(store);
+    if (wanted.length === 0) return;
+    lastRun = parts.ms();
+    const seq = store.seq();
+    try {
+      const copy = await copied(store);
+      // A hall that has only just been opened has nothing to lose yet.
+      const bare = copy !== null && copy.holding.days + copy.holding.athletes === 0;
+      if (copy !== null && (asked || !bare)) await toPlaces(wanted, copy, { store, seq }, asked);
+      if (bare && !asked) for (const { kind } of wanted) covered.set(kind, { store, seq });
+    } finally {
+      running = null;
+    }
+  }
+
+  /** The copy; null, with the reason in every place's news, when there can be none. */
+  async function copied(store: Store): Promise<CheckedCopy | null> {
+    const told = (done: number, total: number) => {
+      running = { step: "copying", done, total };
+    };
+    told(0, 1);
+    try {
+      makePrivateFolder(ownFolder);
+      return await copyStore(store.db, ownFolder, library, told);
+    } catch (error) {
+      if (parts.own() !== store) return null;
+      const aside = (place: string) => copyStore(store.db, place, library, told);
+      const again = await inFolderAside(parts.location.file, aside).catch(() => null);
+      if (again !== null) return again;
+      tellTrouble(error);
+      return null;
+    }
+  }
+
+  async function toPlaces(
+    wanted: readonly Place[],
+    { store: bytes, holding }: CheckedCopy,
+    from: { store: Store; seq: number },
+    asked: boolean,
+  ): Promise<void> {
+    keepSource();
+    const { source, forgetUpTo } = settings;
+    const highest = Math.max(await highestNumber(places(), source), forgetUpTo);
+    const now = parts.now();
+    const sha256 = createHash("sha256").update(bytes).digest("hex");
+    const made = {
+      number: highest + 1,
+      source,
+      at: now.toISOString(),
+      clock: clockOf(now),
+      holding,
+      forgetUpTo,
+    };
+    for (const [index, place] of wanted.entries()) {
+      running = { step: place.kind, done: index, total: wanted.length };
+      const there = await newsOf(place, source);
+      const same = !asked && there.last?.sha256 === sha256 && there.last.number > forgetUpTo;
+      const told = same ? there : await backUpTo(place, { ...made, store: bytes });
+      news.set(place.kind, told);
+      if (told.trouble === null) covered.set(place.kind, from);
+    }
+  }
+
+  return {
+    location: () => parts.location,
+    places,
+    news: (kind) => news.get(kind) ?? nothing,
+    settings: () => settings,
+    running: () => running,
+    look: () =>
+      inTurn(async () => {
+        await sweepAside(parts.location.file);
+        await dropUnfinished(ownFolder);
+        for (const place of places()) news.set(place.kind, await newsOf(place, settings.source));
+      }),
+    run: () => inTurn(() => backUp(true)),
+    runWhatLacks: () => inTurn(() => backUp(false)),
+    async runWhenDue() {
+      const store = parts.own();
+      if (store === null || running !== null) return;
+      noteWhoCameBack();
+      const fresh = lacking(store).filter(({ kind }) => covered.get(kind)?.store !== store);
+      const since = parts.ms() - lastRun;
+      const soon = fresh.some(({ kind }) => news.get(kind)?.trouble == null || since >= againMs);
+      if (soon || since >= everyMs) await inTurn(() => backUp(false));
+    },
+    async chooseSecond(chosen) {
+      const second = chosen === null ? null : await makeSecond(chosen);
+      keep({ ...settings, second });
+      news.delete("second");
+      covered.delete("second");
+    },
+    async choosePassphrase(passphrase) {
+      keep(withLock(settings, passphrase === null ? null : await newLock(passphrase)));
+      covered.delete("second");
+    },
+    forgetEarlier: () =>
+      inTurn(async () => {
+        const upTo = await highestNumber(places(), settings.source);
+        keep({ ...settings, forgetUpTo: Math.max(upTo, settings.forgetUpTo) });
+        // Writing each new backup takes the earlier ones away; where none can be written, the last one stays until one can.
+        await backUp(true);
+        for (const file of filesSetAside(folder)) await rm(file, { force: true });
+      }),
+  };
+}

@@ -1,0 +1,76 @@
+import { createHash } from "node:crypto";
+import { testCodes } from "../domain/tests/registry.ts";
+import { type Contents, formatVersion, jsonFile, type TextFile } from "./contents.ts";
+import { inWords } from "./english.ts";
+import { marksSchema, profilesSchema, summarySchema } from "./schemas.ts";
+import { profileTests } from "./sheets.ts";
+
+/** The other files of the bundle, by what they are. */
+export interface Described {
+  /** marks.csv or profiles.csv. */
+  readonly rows: TextFile;
+  readonly summary: TextFile;
+  readonly protocols: TextFile;
+  readonly privacy: TextFile;
+  readonly codebook: TextFile;
+}
+
+/** SHA-256 as hexadecimal digits. */
+export function sha256(bytes: Uint8Array | string): string {
+  return createHash("sha256").update(bytes).digest("hex");
+}
+
+function resource({ name, text }: TextFile, title: string, more: object) {
+  return {
+    name: name.replace(/\.\w+$/, ""),
+    path: name,
+    title,
+    encoding: "utf-8",
+    bytes: Buffer.byteLength(text),
+    hash: `sha256:${sha256(text)}`,
+    ...more,
+  };
+}
+
+const dialect = { delimiter: ",", lineTerminator: "\r\n", quoteChar: '"', doubleQuote: true, header: true };
+
+function table(file: TextFile, title: string, schema: object) {
+  const csv = { profile: "tabular-data-resource", format: "csv", mediatype: "text/csv" };
+  return resource(file, title, { ...csv, dialect, schema });
+}
+
+function rowsTable({ kind, rows }: Contents, file: TextFile) {
+  return kind === "marks"
+    ? table(file, "One row a mark", marksSchema)
+    : table(file, "One row an athlete", profilesSchema(profileTests(rows)));
+}
+
+/** What a name says of a bundle that is no data of a day: `-demo`, `-rehearsal`, or nothing. */
+export function occasionOf({ demo, rehearsal }: Pick<Contents, "demo" | "rehearsal">): string {
+  return `${demo ? "-demo" : ""}${rehearsal ? "-rehearsal" : ""}`;
+}
+
+/** The descriptor of the Frictionless Data Package standard, version 1. It says no moment: `created` stays out. */
+export function descriptorFile(contents: Contents, files: Described): TextFile {
+  const { demo, rehearsal } = contents;
+  const invented = demo ? " These athletes are invented: a demonstration, not data." : "";
+  const tried = rehearsal ? " A rehearsal, not to be handed on." : "";
+  const what =
+    contents.kind === "marks" ? "one row a mark, rows not linked" : "one row an athlete, few tests told";
+  const json = { format: "json", mediatype: "application/json" };
+  return jsonFile("datapackage.json", {
+    profile: "data-package",
+    name: `tapeline-${contents.kind}${occasionOf(contents)}-${contents.quarter.toLowerCase()}`,
+    title: `Fitness marks of a roller derby testing day, ${contents.quarter}`,
+    description: `${inWords(testCodes.length)} field tests, athletes not named, ${what}, marks told as intervals. Read codebook.md first.${invented}${tried}`,
+    formatVersion,
+    ...{ demo, rehearsal },
+    resources: [
+      rowsTable(contents, files.rows),
+      table(files.summary, "Count and quartiles of each test and variant", summarySchema),
+      resource(files.protocols, "How each test was held", json),
+      resource(files.privacy, "What was generalised and held back", json),
+      resource(files.codebook, "What every column means", { format: "md", mediatype: "text/markdown" }),
+    ],
+  });
+}

@@ -1,9 +1,0 @@
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
-import type { DemoSheets } from "./api/desk.ts";
-
-/** Reads the sheets of the demonstration from `folder`, each time they are asked for. */
-export function demoSheetsIn(folder: string): () => DemoSheets {
-  const read = (name: string) => new Uint8Array(readFileSync(join(folder, name)));
-  return () => ({ roster: read("roster.csv"), results: read("results.csv"), past: read("past.csv") });
-}

@@ -1,0 +1,27 @@
+import type { BackupHeader } from "./records.ts";
+
+/** A backup as its name tells it. */
+export interface NamedBackup {
+  readonly name: string;
+  readonly source: string;
+  readonly number: number;
+  /** The calendar day of making, `YYYY-MM-DD`. */
+  readonly date: string;
+}
+
+const pattern = /^tapeline-([0-9a-f]{8})-(\d{6,9})-(\d{4}-\d{2}-\d{2})-\d{4}\.backup$/;
+
+/** `tapeline-3f09ab12-000042-2026-11-14-0905.backup`; `clock` is `YYYY-MM-DDTHH:MM` where the computer is. */
+export function backupName(
+  { source, number }: Pick<BackupHeader, "source" | "number">,
+  clock: string,
+): string {
+  const [date = "", time = ""] = clock.split("T");
+  return `tapeline-${source}-${String(number).padStart(6, "0")}-${date}-${time.replace(":", "")}.backup`;
+}
+
+/** What a file's name says of the backup in it; null for a file of another name. */
+export function namedBackup(name: string): NamedBackup | null {
+  const [, source = "", number = "", date = ""] = pattern.exec(name) ?? [];
+  return source === "" ? null : { name, source, number: Number(number), date };
+}

@@ -1,0 +1,84 @@
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  openSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeSync,
+} from "node:fs";
+import { join } from "node:path";
+import type { LockKeep } from "../lock/kept.ts";
+
+/** What somebody with the machine's account puts beside the stores to have the PIN forgotten; Windows adds the ending. */
+const forgettingFiles = ["forget-pin", "forget-pin.txt"];
+
+/**
+ * Keeps the lock in the data folder, beside the stores and not in one: it is of this machine, it holds in the
+ * demonstration too, and a store that is put back from a backup must not bring back an old PIN.
+ */
+export function lockFiles(folder: string): LockKeep {
+  const file = join(folder, "lock.json");
+  const log = join(folder, "lock-log.jsonl");
+  return {
+    read: () => readOr(file, null),
+    write(text) {
+      const unfinished = `${file}.part`;
+      through(unfinished, "w", text);
+      renameSync(unfinished, file);
+      syncFolder(folder);
+    },
+    note(line) {
+      // A line that a power cut left unfinished ends here, and does not spoil this one.
+      const before = readOr(log, "");
+      through(log, "a", `${before === "" || before.endsWith("\n") ? "" : "\n"}${line}\n`);
+    },
+    notes: () =>
+      readOr(log, "")
+        .split("\n")
+        .filter((line) => line !== ""),
+    takeForgetting() {
+      const asked = forgettingFiles.map((name) => join(folder, name)).filter((each) => existsSync(each));
+      try {
+        // First of all: a file that stays would open every later start as well.
+        for (const each of asked) rmSync(each, { recursive: true });
+      } catch (error) {
+        console.error("The PIN is not forgotten, because the file that asks for it can't be deleted:", error);
+        return false;
+      }
+      return asked.length > 0;
+    },
+  };
+}
+
+/** Reads a whole file. Only a file that is not there has no text; one that can't be read must not look the same. */
+function readOr<Other>(file: string, other: Other): string | Other {
+  try {
+    return readFileSync(file, "utf8");
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === "ENOENT") return other;
+    throw error;
+  }
+}
+
+function through(file: string, flags: "w" | "a", text: string): void {
+  const handle = openSync(file, flags, 0o600);
+  try {
+    writeSync(handle, text);
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+}
+
+/** Makes the renaming itself last through a power cut. Windows has no such call and needs none. */
+function syncFolder(folder: string): void {
+  if (process.platform === "win32") return;
+  const handle = openSync(folder, "r");
+  try {
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+}

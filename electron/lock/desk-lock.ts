@@ -1,0 +1,194 @@
+import { noTries, settled, type Tick, tryMore, waitLeft } from "../domain/lock/delay.ts";
+import { pinTrouble } from "../domain/lock/pin.ts";
+import type { Post } from "../domain/lock/post.ts";
+import type { Who } from "../domain/lock/roles.ts";
+import { Refusal } from "../domain/refusal.ts";
+import { sentence } from "../domain/words.ts";
+import { freshLock, type KeptLock, type LockKeep } from "./kept.ts";
+import { loadLock } from "./load.ts";
+import { type Note, newestNotes } from "./log.ts";
+import { isPin, keepPin, usualCost } from "./scrypt.ts";
+
+/** What came of a try with a PIN; `waitMs` is how long the next one has to wait. */
+export type Tried =
+  | { readonly outcome: "right" }
+  | { readonly outcome: "wrong" | "wait"; readonly waitMs: number };
+
+/** How the desk stands, as its window shows it. */
+export interface Standing {
+  readonly post: Post;
+  /** Nobody may use it until the PIN is given. */
+  readonly locked: boolean;
+  readonly pinSet: boolean;
+  readonly idleMinutes: number;
+  readonly waitMs: number;
+  /** What is kept of the lock can't be read, so that no PIN opens it. */
+  readonly unreadable: boolean;
+}
+
+/** Who sits at this machine's desk, and what it takes to change that. */
+export interface DeskLock {
+  /** Whoever asks from the desk's window just now. */
+  who(): Who;
+  standing(): Standing;
+  /** Sets the first PIN, or another one for whoever knows the one before. */
+  setPin(pin: string, current: string | null): Promise<Tried>;
+  removePin(current: string): Promise<Tried>;
+  setIdleMinutes(minutes: number): void;
+  handOver(to: Exclude<Post, { role: "organiser" }>): void;
+  /** Locks an organiser's desk; without a PIN, and for a volunteer's desk, it changes nothing. */
+  lock(why: NonNullable<Note["why"]>): void;
+  unlock(pin: string): Promise<Tried>;
+  /** Somebody is at the desk. */
+  touch(): void;
+  /** What became of the lock, newest first. */
+  notes(): Note[];
+  /** Looks whether nobody has been at the desk for too long; `busy` counts as somebody. */
+  lookAtIdle(busy: boolean): void;
+}
+
+export interface LockParts {
+  readonly keep: LockKeep;
+  now(): Date;
+  monotonic(): Tick;
+  /** After every change that a window shows. */
+  changed(): void;
+  /** scrypt's N. */
+  readonly cost?: number;
+}
+
+/** Reads what was kept. With a PIN set, a desk that was the organiser's starts locked. */
+export function createLock(parts: LockParts): DeskLock {
+  const { keep, monotonic } = parts;
+  const loaded = loadLock(keep, note);
+  const { unreadable } = loaded;
+  let kept: KeptLock = { ...loaded.kept, tries: settled(loaded.kept.tries, monotonic()) };
+  let locked = unreadable || (kept.pin !== null && kept.post.role === "organiser");
+  let touched = monotonic().ms;
+  if (kept.tries.since !== loaded.kept.tries.since) save({});
+
+  function note(what: Note["what"], more: Omit<Note, "at" | "what"> = {}): void {
+    try {
+      keep.note(JSON.stringify({ at: parts.now().toISOString(), what, ...more } satisfies Note));
+    } catch (error) {
+      // A full disk must not keep anybody in or out.
+      console.error(`The lock's log could not be written (${what}):`, error);
+    }
+  }
+
+  /** Takes a change that must outlast the program, or does not happen. */
+  function saveOrRefuse(change: Partial<KeptLock>): void {
+    const next = { ...kept, ...change };
+    try {
+      keep.write(JSON.stringify(next, null, 2));
+    } catch (error) {
+      console.error("The lock could not be kept:", error);
+      throw new Refusal("unavailable", sentence("lock.notKept"));
+    }
+    kept = next;
+  }
+
+  /** Takes a change that holds in any case: on a full disk until the program ends. */
+  function save(change: Partial<KeptLock>): void {
+    try {
+      saveOrRefuse(change);
+    } catch {
+      kept = { ...kept, ...change };
+    }
+  }
+
+  /** Counts the try before it is looked at, so that ending the program meanwhile wins nothing. */
+  async function tryPin(pin: string): Promise<Tried> {
+    if (kept.pin === null) throw new Refusal("conflict", sentence("lock.noPin"));
+    const waitMs = waitLeft(kept.tries, monotonic());
+    if (waitMs > 0) return { outcome: "wait", waitMs };
+    save({ tries: tryMore(kept.tries, monotonic()) });
+    if (await isPin(pin, kept.pin)) {
+      save({ tries: noTries });
+      return { outcome: "right" };
+    }
+    note("wrong", { count: kept.tries.wrong });
+    parts.changed();
+    return { outcome: "wrong", waitMs: waitLeft(kept.tries, monotonic()) };
+  }
+
+  async function setPin(pin: string, current: string | null): Promise<Tried> {
+    const trouble = pinTrouble(pin);
+    if (trouble !== null) throw new Refusal("bad-input", trouble);
+    const before = kept.pin;
+    const tried = before === null ? ({ outcome: "right" } as const) : await tryPin(current ?? "");
+    if (tried.outcome !== "right") return tried;
+    saveOrRefuse({ pin: await keepPin(pin, parts.cost ?? usualCost.N), removed: false, tries: noTries });
+    note(before === null ? "pin-set" : "pin-changed");
+    touched = monotonic().ms;
+    parts.changed();
+    return tried;
+  }
+
+  async function removePin(current: string): Promise<Tried> {
+    const tried = await tryPin(current);
+    if (tried.outcome !== "right") return tried;
+    saveOrRefuse({ ...freshLock, removed: true, idleMinutes: kept.idleMinutes });
+    note("pin-removed");
+    parts.changed();
+    return tried;
+  }
+
+  async function unlock(pin: string): Promise<Tried> {
+    if (unreadable) throw new Refusal("unavailable", sentence("lock.unreadable"));
+    if (!locked && kept.post.role === "organiser") return { outcome: "right" };
+    const tried = await tryPin(pin);
+    if (tried.outcome !== "right") return tried;
+    save({ post: { role: "organiser" } });
+    locked = false;
+    touched = monotonic().ms;
+    note("opened");
+    parts.changed();
+    return tried;
+  }
+
+  function lock(why: NonNullable<Note["why"]>): void {
+    if (locked || kept.pin === null || kept.post.role !== "organiser") return;
+    locked = true;
+    note("locked", { why });
+    parts.changed();
+  }
+
+  return {
+    who() {
+      if (locked) return { role: "locked", station: null };
+      const { post } = kept;
+      return { role: post.role, station: post.role === "station" ? post.test : null };
+    },
+    standing: () => ({
+      post: kept.post,
+      locked,
+      pinSet: kept.pin !== null,
+      idleMinutes: kept.idleMinutes,
+      waitMs: waitLeft(kept.tries, monotonic()),
+      unreadable,
+    }),
+    setPin,
+    removePin,
+    setIdleMinutes(idleMinutes) {
+      saveOrRefuse({ idleMinutes });
+      parts.changed();
+    },
+    handOver(to) {
+      if (kept.pin === null) throw new Refusal("conflict", sentence("lock.noPin"));
+      saveOrRefuse({ post: to });
+      note("handed-over", to.role === "station" ? { to: to.role, test: to.test } : { to: to.role });
+      parts.changed();
+    },
+    lock,
+    unlock,
+    touch() {
+      touched = monotonic().ms;
+    },
+    notes: () => newestNotes(keep),
+    lookAtIdle(busy) {
+      if (busy) touched = monotonic().ms;
+      else if (monotonic().ms - touched >= kept.idleMinutes * 60_000) lock("idle");
+    },
+  };
+}

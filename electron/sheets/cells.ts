@@ -1,0 +1,42 @@
+import { type Cells, RowRefused } from "../domain/tests/cells.ts";
+import { type TestCode, testCodes } from "../domain/tests/registry.ts";
+import { sentence } from "../domain/words.ts";
+import { restored } from "./formula.ts";
+import { type Field, plainHeader } from "./headers.ts";
+
+/** The cells of one row by the fields whose columns were found. */
+export function cellsOf(columns: ReadonlyMap<Field, number>, cells: readonly string[]): Cells {
+  return (field) => {
+    const column = columns.get(field);
+    const cell = column === undefined ? undefined : cells[column];
+    return cell === undefined ? "" : restored(cell.trim()).trim();
+  };
+}
+
+/** A short text on one line; longer than `most` signs is refused. */
+export function line(cells: Cells, field: Field, most: number): string {
+  const text = cells(field).replace(/\s+/g, " ").normalize("NFC");
+  if (text.length > most) throw new RowRefused(field, sentence("sheets.row.tooLong", { most }));
+  return text;
+}
+
+export function requiredLine(cells: Cells, field: Field, most: number): string {
+  const text = line(cells, field, most);
+  if (text === "") throw new RowRefused(field, sentence("sheets.row.empty"));
+  return text;
+}
+
+/** The number that an athlete skates under: 0 to 4 digits, a text. */
+export function skaterNumber(cells: Cells): string {
+  const text = cells("number").replace(/^#\s*/, "");
+  if (!/^\d{0,4}$/.test(text)) throw new RowRefused("number", sentence("sheets.row.number"));
+  return text;
+}
+
+/** The test, written with or without hyphen and in any case. */
+export function testOf(cells: Cells): TestCode {
+  const text = plainHeader(cells("test"));
+  const test = testCodes.find((code) => plainHeader(code) === text);
+  if (test === undefined) throw new RowRefused("test", sentence("sheets.row.test"));
+  return test;
+}

@@ -1,0 +1,110 @@
+import { Refusal } from "../domain/refusal.ts";
+import { sheetColumns } from "../domain/tests/sheet-columns.ts";
+import { sentence } from "../domain/words.ts";
+
+/** The sheets that can be taken in. */
+export const sheetKinds = ["roster", "results", "past"] as const;
+export type SheetKindName = (typeof sheetKinds)[number];
+
+/** What tests need of a sheet of results, those first that say how a test was done. */
+const ofTests = sheetColumns().flatMap(({ name, kind }) => (kind === "written" ? [] : [name]));
+
+/** A column's name; those of results are the tests' own among them. */
+export type Field = string;
+
+/** The columns of each sheet as FORMATS names them. */
+export const fieldsOf: Readonly<Record<SheetKindName, readonly Field[]>> = {
+  roster: ["league", "name", "number", "birth_year", "category", "guardian_consent", "board", "share"],
+  results: ["bib", "league", "number", "name", "test", "variant", ...ofTests, "entered_by", "note"],
+  past: ["league", "number", "name", "date", "test", "variant", "mark", "unit"],
+};
+
+/** Columns that a sheet of kept-back rows has beside its own; a corrected one comes back with them. */
+const added = ["line", "reason"];
+
+/** Which header of the sheet stands for which field, where the header itself does not say so. */
+export type Mapping = Readonly<Record<string, string>>;
+
+export interface MatchedHeaders {
+  /** The column (from 0) of each field that the sheet has. */
+  readonly columns: ReadonlyMap<Field, number>;
+  /** Headers that say nothing to this program; their columns are passed over. */
+  readonly unknown: readonly string[];
+  /** Fields without which no row can be taken. */
+  readonly missing: readonly Field[];
+}
+
+/** A header without letter case, spaces, hyphens and underscores: "Birth Year" and "birth_year" are one. */
+export function plainHeader(header: string): string {
+  return header.toLowerCase().replace(/[\s_-]+/g, "");
+}
+
+/**
+ * Finds the columns of a sheet.
+ * @throws Refusal `bad-input` when two columns claim to be the same field and the mapping does not decide.
+ */
+export function matchHeaders(
+  kind: SheetKindName,
+  headers: readonly string[],
+  mapping: Mapping = {},
+): MatchedHeaders {
+  const columns = new Map<Field, number>();
+  const used = new Set<number>();
+  for (const field of fieldsOf[kind]) {
+    const mapped = headers.indexOf(mapping[field] ?? "\n");
+    const column = mapped >= 0 ? mapped : headers.findIndex((header) => isHeader(header, field));
+    if (column < 0 || (mapped < 0 && isMappedElsewhere(headers[column], mapping))) continue;
+    if (mapped < 0) refuseSecond(headers, field, column);
+    columns.set(field, column);
+    used.add(column);
+  }
+  const unknown = headers.filter(
+    (header, index) => header !== "" && !used.has(index) && !isAddedHeader(header),
+  );
+  return { columns, unknown, missing: missingFields(kind, columns) };
+}
+
+function isHeader(header: string, field: Field): boolean {
+  return plainHeader(header) === plainHeader(field);
+}
+
+function isMappedElsewhere(header: string | undefined, mapping: Mapping): boolean {
+  return Object.values(mapping).some((mapped) => mapped === header);
+}
+
+/** Whether a header is one of the two that a sheet of kept-back rows adds. */
+export function isAddedHeader(header: string): boolean {
+  return added.includes(plainHeader(header));
+}
+
+function refuseSecond(headers: readonly string[], field: Field, first: number): void {
+  const second = headers.find((header, index) => index > first && isHeader(header, field));
+  if (second !== undefined) {
+    throw new Refusal("bad-input", sentence("sheets.twice", { first: headers[first] ?? "", second }));
+  }
+}
+
+function missingFields(kind: SheetKindName, columns: ReadonlyMap<Field, number>): Field[] {
+  const lacks = (field: Field) => !columns.has(field);
+  switch (kind) {
+    case "roster":
+      return ["league", "name"].filter(lacks);
+    case "results": {
+      const named = !lacks("bib") || (!lacks("league") && !(lacks("number") && lacks("name")));
+      const who: Field[] = named ? [] : lacks("league") ? ["bib"] : ["number"];
+      return [...who, ...["test"].filter(lacks)];
+    }
+    case "past": {
+      const who: Field[] = lacks("number") && lacks("name") ? ["number"] : [];
+      const rest = ["league", "date", "test", "mark"].filter(lacks);
+      return [...rest, ...who];
+    }
+  }
+}
+
+/** What a sheet seems to be, by its headers: marks with dates are past results, tests without are results. */
+export function guessKind(headers: readonly string[]): SheetKindName {
+  const has = (field: Field) => headers.some((header) => isHeader(header, field));
+  if (has("test") || has("mark")) return has("mark") || has("date") ? "past" : "results";
+  return "roster";
+}

@@ -1,0 +1,51 @@
+import { type Cells, RowRefused } from "../domain/tests/cells.ts";
+import {
+  definitionOf,
+  parseAttempt,
+  protocolOf,
+  refusalOf,
+  type TestCode,
+} from "../domain/tests/registry.ts";
+import { sentence } from "../domain/words.ts";
+import { line, testOf } from "./cells.ts";
+import { readWho, type Who } from "./who.ts";
+
+/** One attempt as it was written down on paper. */
+export interface ResultRow {
+  readonly who: Who;
+  readonly test: TestCode;
+  readonly variant: string;
+  /** As the test's own schema says, its keys always in the same order. */
+  readonly seen: unknown;
+  readonly enteredBy: string;
+  readonly note: string;
+}
+
+/** Who keyed a row that does not say. */
+const nobodyNamed = "sheet";
+
+/** Reads one row of results; knows nothing of who is here. @throws RowRefused */
+export function readResultRow(cells: Cells): ResultRow {
+  const who = readWho(cells);
+  const test = testOf(cells);
+  const variant = variantOf(cells, test);
+  const seen = parseAttempt(test, definitionOf(test).sheet.read(cells));
+  if (!seen.success) throw new RowRefused(null, refusalOf(seen.error));
+  const enteredBy = line(cells, "entered_by", 40) || nobodyNamed;
+  return { who, test, variant, seen: seen.data, enteredBy, note: line(cells, "note", 500) };
+}
+
+/** The way of doing a test; a blank one is the first, which is the full one. @throws RowRefused */
+export function variantOf(cells: Cells, test: TestCode): string {
+  const { variants } = protocolOf(test);
+  const text = cells("variant").toLowerCase();
+  const [first = ""] = variants;
+  if (text === "" || (text === "full" && first === "")) return first;
+  const found = variants.find((variant) => variant === text);
+  if (found !== undefined) return found;
+  const isOnlyOne = variants.length === 1;
+  throw new RowRefused(
+    "variant",
+    isOnlyOne ? sentence("sheets.row.noVariant") : sentence("sheets.row.variant"),
+  );
+}

@@ -1,0 +1,32 @@
+import { testCodes } from "../../domain/tests/registry.ts";
+import { belongsTo, type Host } from "../scheme/hosts.ts";
+
+/** The words that the addresses of the desk's places are made of; everything else in one may be somebody's. */
+const known = new Set(
+  [
+    "day sheets check-in station athletes bundle noise instructions summary report backups reference rehearsal lock",
+    "print cards held",
+    testCodes.join(" "),
+    "a4 letter a5 half-letter a4-two letter-two all",
+  ].flatMap((words) => words.split(" ")),
+);
+
+/** Whether a place is made of those words and stars alone. */
+export function isPlace(text: string): boolean {
+  return (
+    text === "" || (text.startsWith("/") && text.split("/").every((word) => isKnown(word) || word === "*"))
+  );
+}
+
+function isKnown(word: string): boolean {
+  return word === "" || known.has(word);
+}
+
+/** Which page an address is, for the log: its host and its place, with a star for what is not a place's own word. */
+export function placeOf(url: string): { readonly host: Host | "other"; readonly place: string } {
+  const host = belongsTo("desk", url) ? "desk" : belongsTo("board", url) ? "board" : "other";
+  if (host === "other") return { host, place: "" };
+  const [path = ""] = new URL(url).hash.replace(/^#/, "").split("?");
+  const words = path.split("/").map((word) => (isKnown(word) ? word : "*"));
+  return { host, place: words.join("/") || "/" };
+}

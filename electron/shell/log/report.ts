@@ -1,0 +1,84 @@
+import { statfs } from "node:fs/promises";
+import { freemem, totalmem } from "node:os";
+import { app, screen } from "electron";
+import type { Desk } from "../../api/door/desk.ts";
+import { factsOf } from "../../store/connection/facts.ts";
+import type { ReportFile } from "../bridge/bridge-types.ts";
+import { blockedRequests } from "../scheme/guard.ts";
+import type { Log } from "./log.ts";
+import { systemNumber } from "./log-watch.ts";
+
+interface ReportParts {
+  readonly desk: Desk;
+  readonly log: Log;
+  /** The folder of the stores. */
+  readonly data: string;
+}
+
+const mebibyte = 1024 * 1024;
+
+/**
+ * What a report for help is made of, as it would be written: the program and its system, how the store is, and the log.
+ * Nothing of a person and nothing that was measured, no path and no name of the machine. Nothing is sent anywhere.
+ */
+export async function reportFiles({ desk, log, data }: ReportParts): Promise<ReportFile[]> {
+  return [
+    { name: "about.json", text: written(await aboutProgram(data)) },
+    { name: "store.json", text: written(aboutStore(desk)) },
+    ...log.files(),
+  ];
+}
+
+async function aboutProgram(data: string): Promise<object> {
+  const primary = screen.getPrimaryDisplay().id;
+  return {
+    made: new Date().toISOString(),
+    program: {
+      version: app.getVersion(),
+      packaged: app.isPackaged,
+      requestsBlocked: blockedRequests().count,
+    },
+    runtime: {
+      electron: process.versions.electron,
+      chromium: process.versions.chrome,
+      node: process.versions.node,
+      sandbox: !app.commandLine.hasSwitch("no-sandbox"),
+    },
+    system: {
+      platform: process.platform,
+      version: systemNumber(),
+      processor: process.arch,
+      language: app.getLocale(),
+      memoryMiB: { all: mebibytes(totalmem()), free: mebibytes(freemem()) },
+      freeOnDiskMiB: await freeOnDisk(data),
+    },
+    displays: screen.getAllDisplays().map(({ id, size, scaleFactor, displayFrequency }) => ({
+      ...size,
+      scale: scaleFactor,
+      hertz: displayFrequency,
+      primary: id === primary,
+    })),
+  };
+}
+
+function aboutStore(desk: Desk): object {
+  return { inUse: desk.kind, ...factsOf(desk.store.db) };
+}
+
+async function freeOnDisk(folder: string): Promise<number | null> {
+  try {
+    const { bavail, bsize } = await statfs(folder);
+    return mebibytes(bavail * bsize);
+  } catch {
+    // A disk that does not say is what the report is for.
+    return null;
+  }
+}
+
+function mebibytes(bytes: number): number {
+  return Math.round(bytes / mebibyte);
+}
+
+function written(facts: object): string {
+  return `${JSON.stringify(facts, null, 2)}\n`;
+}

@@ -1,0 +1,54 @@
+import type { Handle } from "../../api/handler.ts";
+import type { BuildFiles } from "./build-files.ts";
+import { withSecurityHeaders } from "./headers.ts";
+import { belongsTo, type Host, originOf, whoOfHost } from "./hosts.ts";
+
+/** Answers a request that a page made. Never rejects. */
+export type Answer = (request: Request) => Promise<Response>;
+
+/**
+ * What one host serves: its data at `/trpc`, the build's files elsewhere, and 404 for everything else.
+ * A host has a session of its own that knows no other host, so a page can't reach across: Electron tells a scheme's
+ * handler neither the page that asks nor an Origin, so it could not be found out here.
+ */
+export function createAnswer(host: Host, files: BuildFiles, handle: Handle, who = whoOfHost(host)): Answer {
+  return guarded(host, (request, path) => {
+    const forData = path === "/trpc" || path.startsWith("/trpc/");
+    if (!forData) return serveFile(files, request, path);
+    // Asked anew for every request: a desk that was handed over a moment ago is the volunteer's.
+    const { role, station } = who();
+    return handle(request, role, station);
+  });
+}
+
+/** Wraps `inner` in the checks and headers that everything on a host shares; `path` is the URL's, undecoded. */
+export function guarded(
+  host: Host,
+  inner: (request: Request, path: string) => Promise<Response> | Response,
+): Answer {
+  return async (request) => {
+    const refusal = refuse(host, request);
+    if (refusal !== undefined) return withSecurityHeaders(refusal);
+    try {
+      return withSecurityHeaders(await inner(request, new URL(request.url).pathname));
+    } catch (error) {
+      console.error(`${request.method} ${request.url} failed:`, error);
+      return withSecurityHeaders(new Response(null, { status: 500 }));
+    }
+  };
+}
+
+function refuse(host: Host, request: Request): Response | undefined {
+  if (!belongsTo(host, request.url)) return new Response(null, { status: 404 });
+  const origin = request.headers.get("origin");
+  // Electron 33 passes no Origin on; where one arrives it has to be the host's own.
+  if (origin !== null && origin !== originOf(host)) return new Response(null, { status: 403 });
+  return undefined;
+}
+
+async function serveFile(files: BuildFiles, request: Request, path: string): Promise<Response> {
+  const file = files.get(path);
+  if (file === undefined) return new Response(null, { status: 404 });
+  if (request.method !== "GET") return new Response(null, { status: 405 });
+  return new Response(await file.read(), { headers: { "content-type": file.contentType } });
+}

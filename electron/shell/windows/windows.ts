@@ -1,0 +1,146 @@
+import { join } from "node:path";
+import { app, BrowserWindow, type BrowserWindowConstructorOptions, type Display, screen } from "electron";
+import { keepAtHome } from "../scheme/guard.ts";
+import { type Host, originOf } from "../scheme/hosts.ts";
+import { placeDesk } from "./desk-place.ts";
+import { boardScreen } from "./displays.ts";
+import { preferencesOf } from "./preferences.ts";
+
+/** The windows of the app: the desk's, always, and the hall's board when it is wanted. */
+export interface Windows {
+  desk(): BrowserWindow;
+  openBoard(): void;
+  closeBoard(): void;
+  boardOpen(): boolean;
+  /** Makes the desk's window all that its display shows, with no way out of it; or again what it was before. */
+  shut(shut: boolean): void;
+  /** Puts every window where it belongs, for when displays may have changed unheard. */
+  settle(): void;
+}
+
+/** Long enough that a page which crashes at once does not keep the machine busy. */
+const reloadDelayMs = 1_000;
+
+/**
+/**
+ * Opens the desk, and the board where there is a second display, and keeps both where they belong while displays come,
+ * go and change. `first` is the desk's window where it is open already.
+ */
+export function openWindows(first = openDeskAlone()): Windows {
+  let desk = first;
+  let place = placeDesk(desk);
+  let isShut = false;
+  let board: BrowserWindow | undefined;
+  let boardDisplay: number | null = null;
+
+  function beside(): Display | undefined {
+    if (desk.isDestroyed()) return undefined;
+    return boardScreen(screen.getAllDisplays(), screen.getDisplayMatching(desk.getBounds()).id, boardDisplay);
+  }
+  function openBoard(): void {
+    if (board !== undefined) {
+      board.focus();
+      return;
+    }
+    const display = beside();
+    boardDisplay = display?.id ?? boardDisplay;
+    board = makeBoard(display);
+    board.on("closed", () => {
+      board = undefined;
+    });
+  }
+  function closeBoard(): void {
+    // Not asked, but taken away: a desk that is shut refuses every asking.
+    board?.destroy();
+  }
+  function settle(mayOpen: boolean): void {
+    place.settle();
+    const display = beside();
+    // Systems move a window to the display that is left, where it would lie full screen over the desk.
+    if (display === undefined) closeBoard();
+    else if (board !== undefined) fill(board, display);
+    else if (mayOpen) openBoard();
+    boardDisplay = board === undefined ? boardDisplay : (display?.id ?? boardDisplay);
+  }
+  function shut(wanted: boolean): void {
+    isShut = wanted;
+    // Alone on one display with the desk, the board would be a window over it that anybody can move.
+    if (isShut && beside() === undefined) closeBoard();
+    place.shut(isShut);
+  }
+  /** A page can end its own window without anybody being asked; a desk that is shut comes back then. */
+  function comeBack(): void {
+    if (!isShut) return;
+    desk = openDeskAlone();
+    place = placeDesk(desk);
+    place.shut(true);
+    desk.on("closed", comeBack);
+  }
+
+  desk.on("closed", comeBack);
+  if (beside() !== undefined) openBoard();
+  screen.on("display-added", () => settle(true));
+  screen.on("display-removed", () => settle(true));
+  screen.on("display-metrics-changed", () => settle(false));
+  return {
+    desk: () => desk,
+    openBoard,
+    closeBoard,
+    boardOpen: () => board !== undefined,
+    shut,
+    settle: () => settle(false),
+  };
+}
+
+/** Brings a window to the front, from the task bar too. */
+export function bringToFront(window: BrowserWindow): void {
+  if (window.isMinimized()) window.restore();
+  window.show();
+  window.focus();
+}
+
+/** Opens the desk's window; the app ends with it. */
+export function openDeskAlone(): BrowserWindow {
+  const size = { width: 1280, height: 800, minWidth: 1024, minHeight: 700 };
+  const window = makeWindow("desk", size, { preload: join(import.meta.dirname, "../preload/preload.cjs") });
+  window.once("ready-to-show", () => window.show());
+  window.on("closed", () => app.quit());
+  return window;
+}
+
+function makeBoard(display: Display | undefined): BrowserWindow {
+  const place = display?.bounds ?? { width: 1280, height: 720, useContentSize: true };
+  const window = makeWindow("board", place, { backgroundThrottling: false });
+  window.once("ready-to-show", () => {
+    // The keyboard stays with the desk.
+    window.showInactive();
+    if (display !== undefined) fill(window, display);
+  });
+  return window;
+}
+
+function fill(window: BrowserWindow, display: Display): void {
+  // A window that is full screen already would stay on the display it is on.
+  if (window.isFullScreen()) window.setFullScreen(false);
+  window.setBounds(display.bounds);
+  window.setFullScreen(true);
+}
+
+function makeWindow(
+  host: Host,
+  place: BrowserWindowConstructorOptions,
+  preferences: BrowserWindowConstructorOptions["webPreferences"],
+): BrowserWindow {
+  const window = new BrowserWindow({
+    ...place,
+    show: false,
+    autoHideMenuBar: true,
+    webPreferences: { ...preferences, ...preferencesOf(host) },
+  });
+  window.webContents.on("render-process-gone", () => {
+    setTimeout(() => !window.isDestroyed() && window.webContents.reload(), reloadDelayMs);
+  });
+  keepAtHome(window.webContents, host);
+  void window.loadURL(`${originOf(host)}/`);
+  return window;
+}

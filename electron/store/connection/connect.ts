@@ -1,0 +1,108 @@
+import SqliteDatabase from "better-sqlite3";
+import { contentOfStore } from "../keeping/laid-over.ts";
+import { checkLog } from "../keeping/log-check.ts";
+import { logFile } from "../keeping/seal.ts";
+import type { Database } from "./database.ts";
+import { markFile } from "./file-header.ts";
+import { StoreRefused } from "./refused.ts";
+
+/** What every connection must read back after it is set up; SQLite ignores what it does not know, in silence. */
+export const pragmas: readonly (readonly [name: string, set: string, read: string | number])[] = [
+  ["journal_mode", "WAL", "wal"],
+  // After WAL: the library lowers it to NORMAL, which may lose the last commits at a power cut.
+  ["synchronous", "FULL", 2],
+  ["fullfsync", "ON", 1],
+  ["foreign_keys", "ON", 1],
+  // Without it INSERT OR REPLACE slips past the triggers that refuse deletion.
+  ["recursive_triggers", "ON", 1],
+  ["trusted_schema", "OFF", 0],
+  ["cell_size_check", "ON", 1],
+  ["secure_delete", "ON", 1],
+  ["busy_timeout", "5000", 5000],
+  // The file changes when `guard.ts` says so, and the log holds commits alone, so that its length can be kept in tally.
+  ["wal_autocheckpoint", "0", 0],
+  ["cache_spill", "OFF", 0],
+];
+
+/** Where the store is, and (for a runtime that needs its own build) which native library opens it. */
+export interface StoreLocation {
+  readonly file: string;
+  readonly nativeBinding?: string;
+  /** Where its own backups lie, if there are to be any: a trace of it where the file is gone. */
+  readonly backups?: string;
+  /** A person has seen why it was refused (`acceptable` reasons alone) and wants it as it is, or wants an empty one. */
+  readonly accepted?: boolean;
+}
+
+/**
+ * On a disk with no room for the index of the log that connections share (32 KB), this one keeps it to itself, in memory:
+ * then no other program can read the file meanwhile ("Use of WAL Without Shared-Memory", sqlite.org/wal.html).
+ */
+export function connectForUse(location: StoreLocation): Database {
+  const shared = connect(location);
+  try {
+    setPragmas(shared);
+    return shared;
+  } catch (error) {
+    shared.close();
+    if (!/^SQLITE_(?:FULL|IOERR)/.test(String((error as { code?: unknown }).code))) throw error;
+    console.error("The store's log could not be shared:", error);
+  }
+  const alone = connect(location);
+  try {
+    alone.pragma("locking_mode = EXCLUSIVE");
+    setPragmas(alone);
+    return alone;
+  } catch (error) {
+    alone.close();
+    throw error;
+  }
+}
+
+/** A connection as it is: nothing is set, kept in step or brought up to date. */
+export function connect(location: StoreLocation): Database {
+  return new SqliteDatabase(location.file, library(location));
+}
+
+function library({ nativeBinding }: StoreLocation): { nativeBinding?: string } {
+  return nativeBinding === undefined ? {} : { nativeBinding };
+}
+
+/**
+ * Reads a store that nothing has open, out of memory: so nothing is made or changed beside it, and a full disk is no
+ * hindrance. What SQLite says of damage becomes a refusal.
+ */
+export function withReading<Result>(location: StoreLocation, read: (db: Database) => Result): Result {
+  let db: Database | undefined;
+  try {
+    const bytes = contentOfStore(location.file, checkLog(logFile(location.file)));
+    db = new SqliteDatabase(markFile(bytes, "alone"), { ...library(location), readonly: true });
+    return read(db);
+  } catch (error) {
+    throw asRefusal(error);
+  } finally {
+    db?.close();
+  }
+}
+
+/** Reading what is there fails in as many ways as there are of being damaged; a lack of rights is not among them. */
+export function asRefusal(error: unknown): unknown {
+  if (error instanceof StoreRefused) return error;
+  const code = String((error as { code?: unknown } | null)?.code ?? "");
+  if (/^(?:SQLITE_(?:CANTOPEN|READONLY|PERM|BUSY|FULL|NOMEM)|EACCES|EPERM|EBUSY)/.test(code)) return error;
+  if (code === "SQLITE_NOTADB") return new StoreRefused("foreign");
+  const detail = error instanceof Error ? error.message : String(error);
+  return new StoreRefused("damaged", undefined, detail);
+}
+
+/** @throws when a setting does not read back as it was set. */
+export function setPragmas(db: Database): void {
+  for (const [name, value] of pragmas) db.pragma(`${name} = ${value}`);
+  for (const [name, , expected] of pragmas) {
+    const read = db.pragma(name, { simple: true });
+    // An in-memory store has no journal file; everything else must hold.
+    if (read !== expected && !(name === "journal_mode" && read === "memory")) {
+      throw new Error(`The store's setting ${name} is ${String(read)} and must be ${String(expected)}.`);
+    }
+  }
+}

@@ -1,0 +1,161 @@
+import { existsSync, statSync } from "node:fs";
+import { wipeIsDue } from "../erasure/erase-log.ts";
+import { writeAnew } from "../erasure/erase-wipe.ts";
+import { anyBackupIn } from "../keeping/backups-beside.ts";
+import { type Guard, guardStore } from "../keeping/guard.ts";
+import { type Proof, proofOf } from "../keeping/proof.ts";
+import { besides, logFile, sealFile, tallyFile } from "../keeping/seal.ts";
+import { finishRestore } from "../keeping/set-aside.ts";
+import { migrations } from "../migrations/list.ts";
+import { findDamage, findWrongMark } from "./checks.ts";
+import { asRefusal, connect, connectForUse, type StoreLocation, setPragmas, withReading } from "./connect.ts";
+import type { Database } from "./database.ts";
+import { makeFile } from "./new-file.ts";
+import { makePrivate } from "./private.ts";
+import { StoreRefused } from "./refused.ts";
+import { createStore, type Store } from "./store.ts";
+
+/** Marks a SQLite file as ours ("Tape" in ASCII), so that another program's file is never written to. */
+export const applicationId = 0x54617065;
+
+/** How many marks are scored again at a start: a sample where the file's seal holds, all where nothing is proved. */
+const sampleOfMarks = 200;
+const allMarks = 1e9;
+
+/**
+ * Opens the store, making a new one where there is no file, and brings an older one up to date.
+ * @throws StoreRefused when the file is another program's, damaged, not as it was left, or from a newer version of this
+ * program; nothing is touched then.
+ */
+export function openStore(location: StoreLocation): Store {
+  if (location.file === ":memory:") return openInMemory(location);
+  finishRestore(location.file);
+  if (inspect(location) === "nothing")
+    makeFile(location.file, (begun) => begin({ ...location, file: begun }));
+  makePrivate(["", ...besides].map((part) => `${location.file}${part}`));
+  const db = connectForUse(location);
+  let guard: Guard | undefined;
+  try {
+    guard = guardStore(db, location.file);
+    bringUpToDate(db, guard);
+    return createStore(db);
+  } catch (error) {
+    db.close();
+    guard?.close();
+    throw error;
+  }
+}
+
+function openInMemory(location: StoreLocation): Store {
+  const db = connect(location);
+  setPragmas(db);
+  migrate(db);
+  return createStore(db);
+}
+
+/** A whole store with nothing in it. */
+function begin(location: StoreLocation): void {
+  const db = connect(location);
+  try {
+    setPragmas(db);
+    migrate(db);
+  } finally {
+    db.close();
+  }
+}
+
+/** A full disk, or a reader from outside, keeps nobody from reading: the log is brought in when there is a chance. */
+function bringUpToDate(db: Database, guard: Guard): void {
+  guard.tidy();
+  if (migrate(db, guard.committed)) guard.tidy();
+  finishErasures(db);
+}
+
+/**
+ * Looks at what is there without writing: whose it is, which version made it, whether it is whole, and whether it is as
+ * it was left. Where there is nothing, there must never have been anything.
+ */
+export function inspect(location: StoreLocation): "store" | "nothing" {
+  const { file } = location;
+  const there = statSync(file, { throwIfNoEntry: false });
+  if (there?.isDirectory() === true) throw new Error(`${file} is a folder`);
+  // A file of no bytes: SQLite's own checks would call it whole.
+  if ((there?.size ?? 0) === 0) return nothingThere(location);
+  const proof = judged(file);
+  try {
+    if (!lookInside(location, proof)) return nothingThere(location);
+  } catch (error) {
+    if (error instanceof StoreRefused) error.doubted = proof.against !== null;
+    throw error;
+  }
+  if (proof.against !== null && location.accepted !== true) throw proof.against;
+  return "store";
+}
+
+function judged(file: string): Proof {
+  try {
+    return proofOf(file);
+  } catch (error) {
+    throw asRefusal(error);
+  }
+}
+
+/** @throws StoreRefused where anything says that there was a store: it is never begun anew without a word. */
+function nothingThere({ file, backups, accepted }: StoreLocation): "nothing" {
+  const parts = [sealFile(file), tallyFile(file), logFile(file)];
+  if (parts.some((part) => existsSync(part))) throw new StoreRefused("gone");
+  if (accepted !== true && backups !== undefined && anyBackupIn(backups)) throw new StoreRefused("gone");
+  return "nothing";
+}
+
+/** False where nothing was ever written into the file. */
+function lookInside(location: StoreLocation, { proved }: Proof): boolean {
+  return withReading(location, (db) => {
+    if (isUnborn(db)) return false;
+    requireOurs(db);
+    const damage = findDamage(db) ?? findWrongMark(db, proved ? sampleOfMarks : allMarks);
+    if (damage !== null) throw new StoreRefused("damaged", undefined, damage);
+    return true;
+  });
+}
+
+/** What a first start leaves that a full disk or a power cut ended: a database of nothing, nobody's yet. */
+function isUnborn(db: Database): boolean {
+  // A file too short to be a database counts as an empty one with SQLite; it is somebody's, and not ours.
+  if (Number(db.pragma("page_count", { simple: true })) === 0) return false;
+  const [id, version] = ["application_id", "user_version"].map((name) => db.pragma(name, { simple: true }));
+  const sql = "SELECT count(*) AS count FROM sqlite_schema";
+  return id === 0 && version === 0 && db.prepare<[], { count: number }>(sql).get()?.count === 0;
+}
+
+/** @throws StoreRefused when it is another program's, or a newer version's. */
+export function requireOurs(db: Database): void {
+  const version = Number(db.pragma("user_version", { simple: true }));
+  if (db.pragma("application_id", { simple: true }) !== applicationId) throw new StoreRefused("foreign");
+  if (version > migrations.length) throw new StoreRefused("newer", { version, known: migrations.length });
+}
+
+/** Writes the file anew where the program ended between an erasure and that. */
+function finishErasures(db: Database): void {
+  if (!wipeIsDue(db)) return;
+  try {
+    writeAnew(db);
+  } catch (error) {
+    // The day must go on, on a full disk too: it stays due, the desk shows that, and the next start tries again.
+    console.error("The store could not be written anew after an erasure:", error);
+  }
+}
+
+/** Takes the steps that are lacking, and says whether there were any; `after` each one. */
+function migrate(db: Database, after = () => {}): boolean {
+  const from = Number(db.pragma("user_version", { simple: true }));
+  for (const [index, sql] of migrations.entries()) {
+    if (index < from) continue;
+    // The version is set in the same transaction: a crash leaves the step done or not done, never half.
+    db.exec(
+      `BEGIN IMMEDIATE; ${sql}; PRAGMA application_id = ${applicationId}; PRAGMA user_version = ${index + 1}; COMMIT;`,
+    );
+    after();
+  }
+  return from < migrations.length;
+}

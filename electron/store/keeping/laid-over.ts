@@ -1,0 +1,101 @@
+import { createHash } from "node:crypto";
+import { closeSync, openSync, readSync } from "node:fs";
+import { isDeepStrictEqual } from "node:util";
+import type { Seal } from "../../domain/backups/records.ts";
+import { type LogState, pagesIn } from "./log-check.ts";
+
+export type FileSum = Seal["file"];
+
+/**
+ * Length and SHA-256 of what a store's file comes to once the first `upTo` bytes of its log are laid over it, as a
+ * checkpoint lays them; 0 for the file as it is. Before such a checkpoint, in the middle of it and after it that is the
+ * same. `file` is a handle: closing one would take SQLite's own locks of the file away (sqlite.org/howtocorrupt.html,
+ * 2.2).
+ */
+export function sumLaidOver(file: number, log: LogState, upTo: number): FileSum {
+  const hash = createHash("sha256");
+  let bytes = 0;
+  for (const block of laidOver(file, log, upTo)) {
+    hash.update(block);
+    bytes += block.length;
+  }
+  return { bytes, sha256: hash.digest("hex") };
+}
+
+/** As that, for a store that nothing has open. */
+export function sumOfStore(store: string, log: LogState, upTo: number): FileSum {
+  return reading(store, (file) => sumLaidOver(file, log, upTo));
+}
+
+/** All that a store holds, as SQLite reads it: the file with every whole commit of its log. */
+export function contentOfStore(store: string, log: LogState): Buffer {
+  return reading(store, (file) =>
+    Buffer.concat(Array.from(laidOver(file, log, log.committed), (block) => Buffer.from(block))),
+  );
+}
+
+function reading<Result>(store: string, work: (file: number) => Result): Result {
+  const file = openSync(store, "r");
+  try {
+    return work(file);
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** How much of a log a seal has taken in: nothing of another log. */
+export function takenIn({ log: stretch }: Seal, log: LogState): number {
+  return stretch !== null && stretch.salt === log.salt ? stretch.bytes : 0;
+}
+
+export function sameSum(a: FileSum, b: FileSum): boolean {
+  return isDeepStrictEqual(a, b);
+}
+
+function laidOver(file: number, log: LogState, upTo: number): Iterable<Buffer> {
+  if (upTo === 0) return blocksOf(file);
+  const { pages, count } = pagesIn(log, upTo);
+  return pagesOf(file, log.pageBytes, count, pages);
+}
+
+/** A file's content, a block at a time in the same memory. */
+function* blocksOf(file: number): Generator<Buffer> {
+  const block = Buffer.allocUnsafe(1 << 20);
+  for (let at = 0; ; ) {
+    const read = fill(file, block, at);
+    if (read === 0) return;
+    yield block.subarray(0, read);
+    at += read;
+  }
+}
+
+/** `count` pages, from the log where it has them. A page that is nowhere ends it, and makes the length wrong. */
+function* pagesOf(
+  file: number,
+  pageBytes: number,
+  count: number,
+  pages: ReadonlyMap<number, Buffer>,
+): Generator<Buffer> {
+  const block = Buffer.allocUnsafe(256 * pageBytes);
+  for (let first = 0; first < count; first += 256) {
+    const many = Math.min(256, count - first);
+    let there = fill(file, block.subarray(0, many * pageBytes), first * pageBytes);
+    for (let index = 0; index < many; index += 1) {
+      const page = pages.get(first + index + 1);
+      page?.copy(block, index * pageBytes);
+      if (page !== undefined && there >= index * pageBytes) there = Math.max(there, (index + 1) * pageBytes);
+    }
+    yield block.subarray(0, there);
+    if (there < many * pageBytes) return;
+  }
+}
+
+/** Reads until the block is full or the file ends. */
+function fill(file: number, block: Buffer, from: number): number {
+  let read = 0;
+  for (;;) {
+    const more = readSync(file, block, read, block.length - read, from + read);
+    if (more === 0) return read;
+    read += more;
+  }
+}

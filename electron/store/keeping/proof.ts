@@ -1,0 +1,55 @@
+import type { Seal, Stretch, Tally } from "../../domain/backups/records.ts";
+import { StoreRefused } from "../connection/refused.ts";
+import { sameSum, sumOfStore, takenIn } from "./laid-over.ts";
+import { checkLog, type LogState } from "./log-check.ts";
+import { logFile, readGuards } from "./seal.ts";
+
+/** What seal, log and tally say of a store. */
+export interface Proof {
+  /** True where every byte is proved; false also where there is neither seal nor tally, and so no proof either way. */
+  readonly proved: boolean;
+  readonly against: StoreRefused | null;
+}
+
+/** Judges a store that nothing has open. */
+export function proofOf(file: string): Proof {
+  const log = checkLog(logFile(file));
+  if (log.spoilt) return against("shortened", "the log is spoilt in its middle");
+  const { seal, tally } = readGuards(file);
+  if (seal === "absent" && tally === "absent") return { proved: false, against: null };
+  if (typeof seal === "string") return against("changed", `the seal is ${seal}`);
+  if (typeof tally === "string") return against("changed", `the tally is ${tally}`);
+  return sealHolds(file, seal, log) ?? tallyHolds(seal, tally, log) ?? { proved: true, against: null };
+}
+
+function sealHolds(file: string, seal: Seal, log: LogState): Proof | null {
+  const taken = takenIn(seal, log);
+  if (log.committed < taken) return lost(taken - log.committed);
+  if (sameSum(sumOfStore(file, log, taken), seal.file)) return null;
+  return against("changed", "the file does not have the seal's sum");
+}
+
+function tallyHolds(seal: Seal, tally: Tally, log: LogState): Proof | null {
+  // The seal is written first and the tally after the checkpoint: a program that ended in between leaves them one apart.
+  const apart = seal.number - tally.number;
+  if (apart !== 0 && apart !== 1) return against("changed", "the tally is another seal's");
+  const now = apart === 0;
+  if (now && tally.log !== null) return reaches(tally.log, log);
+  // Nothing was answered since the seal; a first commit may be there that never was.
+  const unanswered = log.ends.filter((end) => end > takenIn(seal, log)).length;
+  if (unanswered <= (now && tally.shut ? 0 : 1)) return null;
+  return against("changed", "the log is not this store's");
+}
+
+function reaches(told: Stretch, log: LogState): Proof | null {
+  if (log.salt !== told.salt) return lost(told.bytes);
+  return log.committed < told.bytes ? lost(told.bytes - log.committed) : null;
+}
+
+function lost(bytes: number): Proof {
+  return against("shortened", `${bytes} bytes of the log are lost`);
+}
+
+function against(reason: "changed" | "shortened", detail: string): Proof {
+  return { proved: false, against: new StoreRefused(reason, undefined, detail) };
+}

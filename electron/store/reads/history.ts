@@ -1,0 +1,28 @@
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { allRows, type ReadableDb } from "../connection/database.ts";
+
+/** A complete mark of another day, or one imported from before this program; `value` in the test's grains. */
+export interface HistoryMark {
+  readonly test: TestCode;
+  readonly variant: string;
+  readonly fingerprint: string;
+  readonly date: string;
+  readonly value: number;
+  /** 0 for an imported one. */
+  readonly dayId: number;
+  /** imported: from a sheet of past results. */
+  readonly source: "day" | "imported";
+}
+
+const sql = `
+  SELECT mark.test, mark.variant, mark.fingerprint, day.date AS date, mark.value, day.id AS dayId, 'day' AS source
+  FROM mark JOIN day ON day.id = mark.day_id
+  WHERE mark.athlete_id = @athleteId AND mark.state = 'complete' AND mark.day_id <> @exceptDayId
+  UNION ALL
+  SELECT test, variant, fingerprint, date, value, 0, 'imported' FROM past_mark WHERE athlete_id = @athleteId
+  ORDER BY date DESC, dayId DESC, test`;
+
+/** Every complete mark of an athlete outside one day (0: outside none), newest first. */
+export function historyOf(db: ReadableDb, athleteId: number, exceptDayId: number): HistoryMark[] {
+  return allRows(db, sql, { athleteId, exceptDayId });
+}

@@ -1,0 +1,49 @@
+import { allRows, firstRow, type ReadableDb } from "../connection/database.ts";
+import type { BoardConsent } from "../tables/athletes.ts";
+import type { EntrantState } from "../tables/entrants.ts";
+
+/** Somebody of a day with their name: what a station shows of a person. */
+export interface Present {
+  readonly athleteId: number;
+  readonly bib: number | null;
+  readonly state: EntrantState;
+  /** When the state was reached (ISO 8601 instant). */
+  readonly since: string;
+  readonly name: string;
+  readonly number: string;
+  readonly league: string;
+}
+
+const columns = `entrant.athlete_id AS athleteId, bib, state, since, athlete.name, number, league.name AS league`;
+const source = `entrant JOIN athlete ON athlete.id = entrant.athlete_id JOIN league ON league.id = athlete.league_id`;
+
+/** Everybody on the day's list, by bib; those without one first. */
+export function everybody(db: ReadableDb, dayId: number): Present[] {
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId ORDER BY bib, entrant.athlete_id`;
+  return allRows(db, sql, { dayId });
+}
+
+export function presentById(db: ReadableDb, dayId: number, athleteId: number): Present | undefined {
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId AND entrant.athlete_id = @athleteId`;
+  return firstRow(db, sql, { dayId, athleteId });
+}
+
+export function presentByBib(db: ReadableDb, dayId: number, bib: number): Present | undefined {
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId AND bib = @bib`;
+  return firstRow(db, sql, { dayId, bib });
+}
+
+/** Somebody of a day as the hall's board may need them: the skated-under name, the bib, and how they agreed to be shown. */
+export interface InPublic {
+  readonly athleteId: number;
+  readonly bib: number | null;
+  readonly name: string;
+  readonly board: BoardConsent;
+}
+
+/** Everybody on the day's list with what they agreed to just now. */
+export function everybodyInPublic(db: ReadableDb, dayId: number): InPublic[] {
+  const sql = `SELECT entrant.athlete_id AS athleteId, bib, athlete.name, board
+    FROM ${source} WHERE day_id = @dayId`;
+  return allRows(db, sql, { dayId });
+}

@@ -1,0 +1,127 @@
+import type { TimedAttempt } from "../../domain/queue/times.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
+
+/** What was seen, once: never changed, never deleted. */
+export interface Attempt {
+  /** Made by the client, so that a retry is known. */
+  readonly id: string;
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly variant: string;
+  readonly slot: string;
+  /** As the test's own attempt schema says. */
+  readonly seen: unknown;
+  readonly enteredBy: string;
+  readonly note: string;
+  /** Keyed at a station, from a sheet, or made by a live heat. */
+  readonly source: "station" | "sheet" | "heat";
+  readonly at: string;
+  /** The attempt that this one corrects. */
+  readonly replaces: string | null;
+  /** Which result of the lane a live heat entered it for (`LaneResult.key`); null for what people entered. */
+  readonly result: string | null;
+  /** The heat that entered it, or that entered what it corrects of the same athlete; null for what no heat did. */
+  readonly heatId: string | null;
+}
+
+/** An attempt with its place in the order of entry and, where it no longer stands, why. */
+export interface KeptAttempt extends Attempt {
+  readonly seq: number;
+  readonly void: { readonly reason: string; readonly by: string; readonly at: string } | null;
+}
+
+interface AttemptRow extends Omit<KeptAttempt, "seen" | "void"> {
+  readonly seen: string;
+  readonly voidReason: string | null;
+  readonly voidBy: string | null;
+  readonly voidAt: string | null;
+}
+
+const columns = `seq, id, athlete_id AS athleteId, test, variant, slot, seen, entered_by AS enteredBy, note, source,
+  attempt.at, replaces, result, heat_id AS heatId, void.reason AS voidReason, void.voided_by AS voidBy, void.at AS voidAt`;
+const source = "attempt LEFT JOIN void ON void.attempt_id = attempt.id";
+
+function asAttempt(row: AttemptRow): KeptAttempt {
+  const { seen, voidReason, voidBy, voidAt, ...rest } = row;
+  const ended = voidReason === null ? null : { reason: voidReason, by: voidBy ?? "", at: voidAt ?? "" };
+  return { ...rest, seen: JSON.parse(seen) as unknown, void: ended };
+}
+
+export function attemptById(db: ReadableDb, id: string): (KeptAttempt & { dayId: number }) | undefined {
+  const sql = `SELECT day_id AS dayId, ${columns} FROM ${source} WHERE id = @id`;
+  const row = firstRow<AttemptRow & { dayId: number }>(db, sql, { id });
+  return row === undefined ? undefined : { ...asAttempt(row), dayId: row.dayId };
+}
+
+/** Every attempt of an athlete on a day, standing or void, in the order of entry. */
+export function attemptsOfAthlete(db: ReadableDb, dayId: number, athleteId: number): KeptAttempt[] {
+  const sql = `SELECT ${columns} FROM ${source} WHERE athlete_id = @athleteId AND day_id = @dayId ORDER BY seq`;
+  return allRows<AttemptRow>(db, sql, { dayId, athleteId }).map(asAttempt);
+}
+
+/** Every attempt of a day, standing or void, in the order of entry. */
+export function attemptsOfDay(db: ReadableDb, dayId: number): KeptAttempt[] {
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId ORDER BY seq`;
+  return allRows<AttemptRow>(db, sql, { dayId }).map(asAttempt);
+}
+
+/** The newest attempts of one test, newest first. */
+export function newestAttempts(db: ReadableDb, dayId: number, test: TestCode, count: number): KeptAttempt[] {
+  const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId AND test = @test ORDER BY seq DESC LIMIT @count`;
+  return allRows<AttemptRow>(db, sql, { dayId, test, count }).map(asAttempt);
+}
+
+/** When each attempt of a day was entered, in the order of entry, without what was seen: for queues. */
+export function attemptTimes(db: ReadableDb, dayId: number): TimedAttempt[] {
+  const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, replaces, void.attempt_id IS NULL AS stands
+    FROM ${source} WHERE day_id = @dayId ORDER BY seq`;
+  const rows = allRows<Omit<TimedAttempt, "stands"> & { stands: number }>(db, sql, { dayId });
+  return rows.map((row) => ({ ...row, stands: row.stands === 1 }));
+}
+
+/** An attempt with all that it corrects and all that corrects it, in the order of entry. */
+export function chainOf(db: ReadableDb, id: string): KeptAttempt[] {
+  const sql = `WITH RECURSIVE chain (id) AS (
+      SELECT @id
+      UNION SELECT attempt.replaces FROM chain JOIN attempt ON attempt.id = chain.id WHERE replaces IS NOT NULL
+      UNION SELECT attempt.id FROM chain JOIN attempt ON attempt.replaces = chain.id)
+    SELECT ${columns} FROM ${source} WHERE id IN chain ORDER BY seq`;
+  return allRows<AttemptRow>(db, sql, { id }).map(asAttempt);
+}
+
+/** How an athlete did a test last, today, on an earlier day or in a past result; undefined when never. */
+export function lastVariant(db: ReadableDb, athleteId: number, test: TestCode): string | undefined {
+  const sql = `SELECT variant FROM (
+      SELECT variant, date, seq FROM ${source} JOIN day ON day.id = day_id
+      WHERE athlete_id = @athleteId AND test = @test AND void.attempt_id IS NULL
+      UNION ALL SELECT variant, date, 0 FROM past_mark WHERE athlete_id = @athleteId AND test = @test)
+    ORDER BY date DESC, seq DESC LIMIT 1`;
+  return firstRow<{ variant: string }>(db, sql, { athleteId, test })?.variant;
+}
+
+/** The attempts of one test that stand, whichever way it was done. */
+export function standingAttempts(
+  db: ReadableDb,
+  dayId: number,
+  athleteId: number,
+  test: TestCode,
+): KeptAttempt[] {
+  const sql = `SELECT ${columns} FROM ${source} WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
+    AND void.attempt_id IS NULL ORDER BY seq`;
+  return allRows<AttemptRow>(db, sql, { dayId, athleteId, test }).map(asAttempt);
+}
+
+/** Adds an attempt. One that names no heat counts for the heat of what it corrects, unless that was another athlete's. */
+export function addAttempt(db: WritableDb, dayId: number, attempt: Attempt): void {
+  const sql = `INSERT INTO attempt
+    (id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces, result, heat_id)
+    VALUES (@id, @dayId, @athleteId, @test, @variant, @slot, @seen, @enteredBy, @note, @source, @at, @replaces, @result,
+      coalesce(@heatId, (SELECT heat_id FROM attempt WHERE id = @replaces AND athlete_id = @athleteId)))`;
+  execute(db, sql, { ...attempt, dayId, seen: JSON.stringify(attempt.seen) });
+}
+
+export function addVoid(db: WritableDb, attemptId: string, reason: string, by: string, at: string): void {
+  const sql = "INSERT INTO void (attempt_id, reason, voided_by, at) VALUES (@attemptId, @reason, @by, @at)";
+  execute(db, sql, { attemptId, reason, by, at });
+}

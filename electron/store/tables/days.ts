@@ -1,0 +1,69 @@
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
+
+export interface Day {
+  readonly id: number;
+  /** ISO 8601, the hall's own calendar. */
+  readonly date: string;
+  readonly title: string;
+  readonly state: "planned" | "open" | "closed";
+  /** Rest between two tests of one athlete. */
+  readonly restMinutes: number;
+}
+
+/** The parameters of one test on one day, as stored; parse with the test's own schema. */
+export interface DayProtocol {
+  readonly test: TestCode;
+  readonly parameters: unknown;
+}
+
+const columns = "id, date, title, state, rest_minutes AS restMinutes";
+
+/** The day that is being prepared or held; undefined when there is none. */
+export function dayAtHand(db: ReadableDb): Day | undefined {
+  return firstRow(db, `SELECT ${columns} FROM day WHERE state <> 'closed'`);
+}
+
+export function dayById(db: ReadableDb, id: number): Day | undefined {
+  return firstRow(db, `SELECT ${columns} FROM day WHERE id = @id`, { id });
+}
+
+/** All days, newest first. */
+export function allDays(db: ReadableDb): Day[] {
+  return allRows(db, `SELECT ${columns} FROM day ORDER BY date DESC, id DESC`);
+}
+
+/** Adds a planned day with the protocols that it will freeze when it opens; returns its id. */
+export function addDay(
+  db: WritableDb,
+  day: Omit<Day, "id" | "state">,
+  protocols: readonly DayProtocol[],
+): number {
+  const sql =
+    "INSERT INTO day (date, title, state, rest_minutes) VALUES (@date, @title, 'planned', @restMinutes)";
+  const id = Number(execute(db, sql, { ...day }).lastInsertRowid);
+  for (const protocol of protocols) setDayProtocol(db, id, protocol);
+  return id;
+}
+
+/** Sets one test's parameters; refused by the store once the day is open. */
+export function setDayProtocol(db: WritableDb, dayId: number, { test, parameters }: DayProtocol): void {
+  const sql = `INSERT INTO day_protocol (day_id, test, parameters) VALUES (@dayId, @test, @parameters)
+    ON CONFLICT DO UPDATE SET parameters = excluded.parameters`;
+  execute(db, sql, { dayId, test, parameters: JSON.stringify(parameters) });
+}
+
+export function dayProtocols(db: ReadableDb, dayId: number): DayProtocol[] {
+  const sql = "SELECT test, parameters FROM day_protocol WHERE day_id = @dayId";
+  const rows = allRows<{ test: TestCode; parameters: string }>(db, sql, { dayId });
+  return rows.map((row) => ({ test: row.test, parameters: JSON.parse(row.parameters) as unknown }));
+}
+
+export function setDayState(db: WritableDb, dayId: number, state: Day["state"]): void {
+  execute(db, "UPDATE day SET state = @state WHERE id = @dayId", { dayId, state });
+}
+
+/** Sets the rest between two tests of one athlete; no mark depends on it. */
+export function setDayRest(db: WritableDb, dayId: number, restMinutes: number): void {
+  execute(db, "UPDATE day SET rest_minutes = @restMinutes WHERE id = @dayId", { dayId, restMinutes });
+}

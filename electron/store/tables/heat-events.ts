@@ -1,0 +1,36 @@
+import type { HeatEvent } from "../../domain/heats/heat.ts";
+import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
+
+/** A tap as it is kept: by whom, and when by the wall clock. */
+export interface KeptEvent extends HeatEvent {
+  readonly by: string;
+  readonly at: string;
+}
+
+interface EventRow extends Omit<KeptEvent, "detail"> {
+  readonly detail: string;
+}
+
+const columns = "id, lane, kind, at_ms AS atMs, detail, tapped_by AS by, at";
+
+function asEvent(row: EventRow): KeptEvent {
+  return { ...row, detail: JSON.parse(row.detail) as unknown };
+}
+
+/** All taps of a heat in the order in which they came in. */
+export function eventsOf(db: ReadableDb, heatId: string): KeptEvent[] {
+  const sql = `SELECT ${columns} FROM heat_event WHERE heat_id = @heatId ORDER BY seq`;
+  return allRows<EventRow>(db, sql, { heatId }).map(asEvent);
+}
+
+/** The heat that a tap belongs to; undefined for a tap that is not kept. */
+export function heatOfEvent(db: ReadableDb, id: string): string | undefined {
+  const sql = "SELECT heat_id AS heatId FROM heat_event WHERE id = @id";
+  return firstRow<{ heatId: string }>(db, sql, { id })?.heatId;
+}
+
+export function addEvent(db: WritableDb, heatId: string, event: KeptEvent): void {
+  const sql = `INSERT INTO heat_event (id, heat_id, lane, kind, at_ms, detail, tapped_by, at)
+    VALUES (@id, @heatId, @lane, @kind, @atMs, @detail, @by, @at)`;
+  execute(db, sql, { ...event, heatId, detail: JSON.stringify(event.detail) });
+}

@@ -1,0 +1,100 @@
+import type { Moment } from "../../domain/heats/clock.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
+
+/** One running of one test. */
+export interface Heat {
+  /** Made by the client, so that a retry is known. */
+  readonly id: string;
+  readonly dayId: number;
+  readonly test: TestCode;
+  /** How many lanes the station has. */
+  readonly lanes: number;
+  readonly state: "gathering" | "running" | "ended";
+  readonly gatheredAt: string;
+  /** Time 0; null until it is known. */
+  readonly zero: Moment | null;
+  /** Null until it has ended. */
+  readonly ended: Ending | null;
+}
+
+export interface Ending {
+  readonly ending: "done" | "called-off";
+  /** Empty for one that was run to its end. */
+  readonly reason: string;
+  readonly by: string;
+  readonly at: string;
+}
+
+interface HeatRow extends Omit<Heat, "zero" | "ended"> {
+  readonly zeroMs: number | null;
+  readonly zeroBoot: string | null;
+  readonly zeroWall: string | null;
+  readonly ending: Ending["ending"] | null;
+  readonly reason: string;
+  readonly endedBy: string;
+  readonly endedAt: string | null;
+}
+
+const columns = `id, day_id AS dayId, test, lanes, state, gathered_at AS gatheredAt, zero_ms AS zeroMs,
+  zero_boot AS zeroBoot, zero_wall AS zeroWall, ending, reason, ended_by AS endedBy, ended_at AS endedAt`;
+
+function asHeat(row: HeatRow): Heat {
+  const { zeroMs, zeroBoot, zeroWall, ending, reason, endedBy, endedAt, ...rest } = row;
+  const started = zeroMs !== null && zeroBoot !== null && zeroWall !== null;
+  return {
+    ...rest,
+    zero: started ? { ms: zeroMs, boot: zeroBoot, wall: zeroWall } : null,
+    ended: ending === null ? null : { ending, reason, by: endedBy, at: endedAt ?? "" },
+  };
+}
+
+export function heatById(db: ReadableDb, id: string): Heat | undefined {
+  const row = firstRow<HeatRow>(db, `SELECT ${columns} FROM heat WHERE id = @id`, { id });
+  return row === undefined ? undefined : asHeat(row);
+}
+
+/** The heats of a day that are gathered or run just now, at most one a test. */
+export function liveHeats(db: ReadableDb, dayId: number): Heat[] {
+  const sql = `SELECT ${columns} FROM heat WHERE day_id = @dayId AND state <> 'ended'`;
+  return allRows<HeatRow>(db, sql, { dayId }).map(asHeat);
+}
+
+export function liveHeat(db: ReadableDb, dayId: number, test: TestCode): Heat | undefined {
+  return liveHeats(db, dayId).find((heat) => heat.test === test);
+}
+
+/** The heats of a test that ended last, newest first. */
+export function endedHeats(db: ReadableDb, dayId: number, test: TestCode, count: number): Heat[] {
+  const sql = `SELECT ${columns} FROM heat WHERE day_id = @dayId AND test = @test AND state = 'ended'
+    ORDER BY ended_at DESC, id LIMIT @count`;
+  return allRows<HeatRow>(db, sql, { dayId, test, count }).map(asHeat);
+}
+
+/** Adds a heat that is being gathered. */
+export function addHeat(
+  db: WritableDb,
+  heat: Pick<Heat, "id" | "dayId" | "test" | "lanes" | "gatheredAt">,
+): void {
+  const sql = `INSERT INTO heat (id, day_id, test, lanes, state, gathered_at, reason, ended_by)
+    VALUES (@id, @dayId, @test, @lanes, 'gathering', @gatheredAt, '', '')`;
+  execute(db, sql, { ...heat });
+}
+
+export function setLaneCount(db: WritableDb, heatId: string, lanes: number): void {
+  execute(db, "UPDATE heat SET lanes = @lanes WHERE id = @heatId", { heatId, lanes });
+}
+
+/** Starts a heat, once. */
+export function startHeat(db: WritableDb, heatId: string, zero: Moment): void {
+  const sql = `UPDATE heat SET state = 'running', zero_ms = @ms, zero_boot = @boot, zero_wall = @wall
+    WHERE id = @heatId`;
+  execute(db, sql, { ...zero, heatId });
+}
+
+/** Ends a heat for good. */
+export function endHeat(db: WritableDb, heatId: string, ending: Ending): void {
+  const sql = `UPDATE heat SET state = 'ended', ending = @ending, reason = @reason, ended_by = @by, ended_at = @at
+    WHERE id = @heatId`;
+  execute(db, sql, { ...ending, heatId });
+}

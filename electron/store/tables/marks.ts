@@ -1,0 +1,149 @@
+import { fingerprint } from "../../domain/tests/fingerprint.ts";
+import type { Mark } from "../../domain/tests/protocol.ts";
+import { protocolOf, rulesVersion, type TestCode } from "../../domain/tests/registry.ts";
+import { allRows, execute, type ReadableDb, type WritableDb } from "../connection/database.ts";
+import { type Day, dayProtocols } from "./days.ts";
+
+/** A mark as derived on a day. */
+export interface KeptMark {
+  readonly athleteId: number;
+  readonly dayId: number;
+  readonly test: TestCode;
+  readonly variant: string;
+  readonly fingerprint: string;
+  readonly mark: Mark;
+  /** The newest attempt that made it: the order in which marks appeared. */
+  readonly seq: number;
+}
+
+/** A comparable mark from an earlier day or an imported past result. */
+export interface EarlierMark {
+  readonly athleteId: number;
+  readonly fingerprint: string;
+  readonly date: string;
+  readonly value: number;
+}
+
+interface MarkRow extends Omit<KeptMark, "mark"> {
+  readonly detail: string;
+}
+
+const columns = "athlete_id AS athleteId, day_id AS dayId, test, variant, fingerprint, detail, seq";
+
+function asMark(row: MarkRow): KeptMark {
+  const { detail, ...rest } = row;
+  return { ...rest, mark: JSON.parse(detail) as Mark };
+}
+
+/** All marks of a day in the order in which they appeared. */
+export function marksOfDay(db: ReadableDb, dayId: number): KeptMark[] {
+  const sql = `SELECT ${columns} FROM mark WHERE day_id = @dayId ORDER BY seq`;
+  return allRows<MarkRow>(db, sql, { dayId }).map(asMark);
+}
+
+export function marksOfAthlete(db: ReadableDb, dayId: number, athleteId: number): KeptMark[] {
+  const sql = `SELECT ${columns} FROM mark WHERE athlete_id = @athleteId AND day_id = @dayId ORDER BY seq`;
+  return allRows<MarkRow>(db, sql, { dayId, athleteId }).map(asMark);
+}
+
+/** Complete marks of earlier days and of imported past results. */
+const earlierSql = `
+  WITH who AS (SELECT athlete_id FROM entrant WHERE day_id = @dayId AND (@athleteId IS NULL OR athlete_id = @athleteId))
+  SELECT mark.athlete_id AS athleteId, fingerprint, day.date AS date, value, day.id AS dayId
+  FROM mark JOIN day ON day.id = mark.day_id
+  WHERE mark.athlete_id IN who AND mark.state = 'complete'
+    AND (day.date < @date OR (day.date = @date AND day.id < @dayId))
+  UNION ALL
+  SELECT athlete_id, fingerprint, date, value, 0 FROM past_mark WHERE athlete_id IN who AND date < @date
+  ORDER BY date, dayId`;
+
+/**
+ * The complete marks before a day, oldest first, of one athlete or of everybody who takes part. Past results of the
+ * same date do not count as earlier.
+ */
+export function earlierMarks(db: ReadableDb, day: Day, athleteId: number | null): EarlierMark[] {
+  return allRows(db, earlierSql, { date: day.date, dayId: day.id, athleteId });
+}
+
+/** What one mark is of. */
+export type MarkPlace = Pick<KeptMark, "dayId" | "athleteId" | "test" | "variant">;
+
+interface StandingSeen {
+  readonly seq: number;
+  /** JSON as the test's own attempt schema says. */
+  readonly seen: string;
+}
+
+/**
+ * What stands for one mark, in the order of entry. Reads columns of the first version alone: a store is checked before
+ * it is brought up to date.
+ */
+export function standingSeen(db: ReadableDb, place: MarkPlace): StandingSeen[] {
+  const sql = `SELECT seq, seen FROM attempt WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
+      AND variant = @variant AND NOT EXISTS (SELECT 1 FROM void WHERE attempt_id = attempt.id)
+    ORDER BY seq`;
+  return allRows(db, sql, { ...place });
+}
+
+/** The mark that follows from what stands; null where nothing does. */
+export function scoreOf(
+  db: ReadableDb,
+  place: MarkPlace,
+  standing: readonly StandingSeen[],
+): KeptMark | null {
+  const newest = standing.at(-1);
+  if (newest === undefined) return null;
+  const { dayId, athleteId, test, variant } = place;
+  const protocol = protocolOf(test);
+  const parameters = parametersOf(db, dayId, test);
+  const mark = protocol.score(
+    parameters,
+    standing.map(({ seen }) => protocol.attempt.parse(JSON.parse(seen))),
+  );
+  const name = fingerprint(test, variant, parameters);
+  return { athleteId, dayId, test, variant, fingerprint: name, mark, seq: newest.seq };
+}
+
+/** Scores the attempts that stand and keeps the mark; without attempts there is none. Part of the caller's transaction. */
+export function deriveMark(
+  db: WritableDb,
+  dayId: number,
+  athleteId: number,
+  test: TestCode,
+  variant: string,
+): Mark | null {
+  const place = { dayId, athleteId, test, variant };
+  const scored = scoreOf(db, place, standingSeen(db, place));
+  if (scored === null) {
+    const sql = `DELETE FROM mark
+      WHERE athlete_id = @athleteId AND test = @test AND variant = @variant AND day_id = @dayId`;
+    execute(db, sql, place);
+    return null;
+  }
+  keepMark(db, scored);
+  return scored.mark;
+}
+
+function keepMark(db: WritableDb, { mark, ...kept }: KeptMark): void {
+  const sql = `INSERT INTO mark (athlete_id, test, variant, day_id, fingerprint, state, value, detail, seq, rules)
+    VALUES (@athleteId, @test, @variant, @dayId, @fingerprint, @state, @value, @detail, @seq, @rules)
+    ON CONFLICT DO UPDATE SET fingerprint = excluded.fingerprint, state = excluded.state, value = excluded.value,
+      detail = excluded.detail, seq = excluded.seq, rules = excluded.rules`;
+  const value = mark.state === "complete" ? mark.value : null;
+  execute(db, sql, { ...kept, state: mark.state, value, detail: JSON.stringify(mark), rules: rulesVersion });
+}
+
+/** The frozen parameters of a test on a day. */
+export function parametersOf(db: ReadableDb, dayId: number, test: TestCode): unknown {
+  const found = dayProtocols(db, dayId).find((protocol) => protocol.test === test);
+  return protocolOf(test).parameters.parse(found?.parameters);
+}
+
+/** Throws all marks away and derives them again from the attempts. Part of the caller's transaction. */
+export function rebuildMarks(db: WritableDb): void {
+  execute(db, "DELETE FROM mark");
+  const sql = "SELECT DISTINCT day_id AS dayId, athlete_id AS athleteId, test, variant FROM attempt";
+  for (const { dayId, athleteId, test, variant } of allRows<MarkPlace>(db, sql)) {
+    deriveMark(db, dayId, athleteId, test, variant);
+  }
+}

@@ -1,0 +1,52 @@
+import { consentOf } from "../../domain/privacy/consent.ts";
+import { ageBandOf, type SharedCategory } from "../../domain/privacy/quasi.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
+import { allRows, execute, type ReadableDb, type WritableDb } from "../connection/database.ts";
+import type { Athlete } from "./athletes.ts";
+
+/** A complete mark of somebody erased who had agreed to share: what a bundle may say of it, and nothing else. */
+export interface NamelessMark {
+  /** Random: links it to nothing, and its order says nothing. */
+  readonly id: string;
+  readonly dayId: number;
+  readonly test: TestCode;
+  readonly variant: string;
+  readonly fingerprint: string;
+  /** In the test's grains. */
+  readonly value: number;
+  readonly ageBand: string;
+  readonly category: SharedCategory;
+}
+
+const columns = "id, day_id AS dayId, test, variant, fingerprint, value, age_band AS ageBand, category";
+
+/** All of them, or those of one day; in the order of their random ids. */
+export function namelessMarks(db: ReadableDb, dayId: number | null = null): NamelessMark[] {
+  const sql = `SELECT ${columns} FROM nameless_mark WHERE @dayId IS NULL OR day_id = @dayId ORDER BY id`;
+  return allRows(db, sql, { dayId });
+}
+
+export function addNamelessMark(db: WritableDb, mark: NamelessMark): void {
+  const sql = `INSERT INTO nameless_mark (id, day_id, test, variant, fingerprint, value, age_band, category)
+    VALUES (@id, @dayId, @test, @variant, @fingerprint, @value, @ageBand, @category)`;
+  execute(db, sql, { ...mark });
+}
+
+type DayMark = Pick<NamelessMark, "dayId" | "test" | "variant" | "fingerprint" | "value"> & { date: string };
+
+/**
+ * What would stay of an athlete: the complete marks of the days of which they, and where it is asked for the guardian,
+ * agreed to share. `newId` gives random ids.
+ */
+export function namelessOf(db: ReadableDb, athlete: Athlete, newId: () => string): NamelessMark[] {
+  const sql = `SELECT day_id AS dayId, day.date AS date, test, variant, fingerprint, value
+    FROM mark JOIN day ON day.id = day_id WHERE athlete_id = @athleteId AND mark.state = 'complete'`;
+  return allRows<DayMark>(db, sql, { athleteId: athlete.id })
+    .filter(({ date }) => consentOf(athlete, date) === "given")
+    .map(({ date, ...mark }) => ({
+      ...mark,
+      id: newId(),
+      ageBand: ageBandOf(athlete.birthYear, date),
+      category: athlete.category ?? "unknown",
+    }));
+}

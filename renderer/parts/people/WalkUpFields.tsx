@@ -1,0 +1,96 @@
+import { useTranslation } from "react-i18next";
+import { fold } from "../../../electron/domain/people/fold.ts";
+import { Choice } from "../controls/Choice.tsx";
+import { NumberField } from "../controls/NumberField.tsx";
+import { TextField } from "../controls/TextField.tsx";
+import { LeagueField } from "./LeagueField.tsx";
+import css from "./WalkUpFields.module.css";
+
+/** Who a walk-up is, as typed. */
+export interface Typed {
+  readonly name: string;
+  readonly number: string;
+  readonly league: string;
+  readonly birthYear: string;
+  readonly category: "women" | "men" | "open" | null;
+}
+
+export type Fault = "name" | "number" | "league" | "birthYear";
+
+/** What was typed into the search is not typed again. */
+export function emptyWalkUp(typed: string): Typed {
+  const digits = /^\d{1,4}$/.test(typed.trim());
+  return {
+    name: digits ? "" : typed.trim(),
+    number: digits ? typed.trim() : "",
+    league: "",
+    birthYear: "",
+    category: null,
+  };
+}
+
+export function faultsOf(who: Typed): ReadonlySet<Fault> {
+  const faults = new Set<Fault>();
+  if (fold(who.name) === "") faults.add("name");
+  if (!/^\d{0,4}$/.test(who.number.trim())) faults.add("number");
+  if (fold(who.league) === "") faults.add("league");
+  if (!/^(\d{4})?$/.test(who.birthYear.trim())) faults.add("birthYear");
+  return faults;
+}
+
+interface WalkUpFieldsProps {
+  readonly who: Typed;
+  readonly onChange: (who: Typed) => void;
+  readonly faults: ReadonlySet<Fault>;
+}
+
+export function WalkUpFields({ who, onChange, faults }: WalkUpFieldsProps) {
+  const { t } = useTranslation("checkIn");
+  const set = (change: Partial<Typed>) => onChange({ ...who, ...change });
+  return (
+    <div className={css.fields}>
+      <div className={css.name}>
+        <TextField
+          label={t("walkUpForm.name")}
+          value={who.name}
+          onChange={(name) => set({ name })}
+          error={faults.has("name") ? t("walkUpForm.nameMissing") : null}
+          maxLength={200}
+          autoFocus
+        />
+      </div>
+      <NumberField
+        label={t("walkUpForm.number")}
+        value={who.number}
+        onChange={(number) => set({ number })}
+        error={faults.has("number") ? t("walkUpForm.badNumber") : null}
+        maxLength={20}
+      />
+      <div className={css.wide}>
+        <LeagueField
+          value={who.league}
+          onChange={(league) => set({ league })}
+          error={faults.has("league") ? t("walkUpForm.leagueMissing") : null}
+        />
+      </div>
+      <div className={css.name}>
+        <Choice
+          label={t("walkUpForm.category")}
+          options={(["women", "men", "open"] as const).map((value) => ({
+            value,
+            label: t(`walkUpForm.${value}`),
+          }))}
+          value={who.category}
+          onChange={(category) => set({ category })}
+        />
+      </div>
+      <NumberField
+        label={t("walkUpForm.birthYear")}
+        value={who.birthYear}
+        onChange={(birthYear) => set({ birthYear: birthYear.trim() })}
+        error={faults.has("birthYear") ? t("walkUpForm.badYear") : null}
+        maxLength={4}
+      />
+    </div>
+  );
+}

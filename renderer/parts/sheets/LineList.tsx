@@ -1,0 +1,47 @@
+import type { ReactNode } from "react";
+import { useTranslation } from "react-i18next";
+import { Section } from "../layout/Panel.tsx";
+import css from "./LineList.module.css";
+
+/** Something to say about one line of the sheet. */
+export interface AboutLine {
+  readonly line: number;
+  readonly says: ReactNode;
+  /** What stands on that line, cut to one line of the screen. */
+  readonly stands: string;
+}
+
+interface LineListProps {
+  readonly title: string;
+  readonly lead: string;
+  readonly lines: readonly AboutLine[];
+  /** A button at the right of the heading. */
+  readonly aside?: ReactNode;
+  /** A line under the list, where it does not show all. */
+  readonly more?: string | undefined;
+}
+
+/** Lines of the sheet with something to say about each; a long list scrolls inside. */
+export function LineList({ title, lead, lines, aside, more }: LineListProps) {
+  const { t } = useTranslation("sheets");
+  return (
+    <Section title={title} aside={aside}>
+      <p>{lead}</p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section className={css.scroll} aria-label={title} tabIndex={0}>
+        <ul>
+          {lines.map(({ line, says, stands }) => (
+            <li key={line} className={css.row}>
+              <span className="strong">{t("line", { line })}</span>
+              <span>{says}</span>
+              <span className={css.stands} title={stands}>
+                {stands}
+              </span>
+            </li>
+          ))}
+        </ul>
+      </section>
+      {more !== undefined && <p>{more}</p>}
+    </Section>
+  );
+}

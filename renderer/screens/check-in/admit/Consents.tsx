@@ -1,0 +1,42 @@
+import { useTranslation } from "react-i18next";
+import { Choice } from "../../../parts/controls/Choice.tsx";
+import css from "./AdmissionForm.module.css";
+import type { FormPart } from "./useAnswers.ts";
+import { YesNo } from "./YesNo.tsx";
+
+/** How the board may show them, and whether results may be shared. Nothing is chosen for anybody who was never asked. */
+export function Consents({ answers, known, set, missing }: FormPart) {
+  const { t } = useTranslation("checkIn");
+  return (
+    <fieldset className={css.group}>
+      <legend className={css.legend}>
+        {t("consent.title")}
+        {known.asked && <span className={css.aside}> {t("consent.before")}</span>}
+      </legend>
+      <div data-part="board" className={css.row}>
+        <span aria-hidden="true">{t("consent.board")}</span>
+        <Choice
+          label={t("consent.board")}
+          hideLabel
+          // Whoever presses Enter too soon shows and shares less, never more.
+          options={(["hidden", "bib", "name"] as const).map((value) => ({
+            value,
+            label: t(`consent.${value}`),
+          }))}
+          value={answers.board}
+          onChange={(board) => set({ board })}
+          error={missing.has("board") ? t("consent.choose") : null}
+        />
+      </div>
+      <YesNo
+        part="share"
+        label={t("consent.share")}
+        yes={t("consent.shareYes")}
+        no={t("consent.shareNo")}
+        value={answers.share}
+        onChange={(share) => set({ share })}
+        error={missing.has("share") ? t("consent.choose") : null}
+      />
+    </fieldset>
+  );
+}

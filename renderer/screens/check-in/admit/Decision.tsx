@@ -1,0 +1,78 @@
+import { useTranslation } from "react-i18next";
+import { decisionOf, worries } from "../../../../electron/domain/people/questions.ts";
+import { type TestCode, testCodes } from "../../../../electron/domain/tests/registry.ts";
+import { Check } from "../../../parts/controls/Check.tsx";
+import { Choice } from "../../../parts/controls/Choice.tsx";
+import { Row, Stack } from "../../../parts/flow/Stack.tsx";
+import { TestMark } from "../../../parts/marks/TestMark.tsx";
+import css from "./AdmissionForm.module.css";
+import type { FormPart } from "./useAnswers.ts";
+
+/** What somebody takes part in. A yes that matters asks for it; nobody is cleared or turned away by this program. */
+export function Decision({ answers, set, missing }: FormPart) {
+  const { t } = useTranslation("checkIn");
+  const decision = decisionOf(answers);
+  const worried = worries(answers);
+  return (
+    <div className={css.group} data-worried={worried}>
+      {worried && (
+        <Stack className={css.worry}>
+          <strong>{t("worry.title")}</strong>
+          <span>{t("worry.what")}</span>
+        </Stack>
+      )}
+      <div data-part="decision" className={css.row}>
+        <span aria-hidden="true">{t("decision.label")}</span>
+        <Choice
+          label={t("decision.label")}
+          hideLabel
+          options={(["all", "some", "none"] as const).map((value) => ({
+            value,
+            label: t(`decision.${value}`),
+          }))}
+          value={decision}
+          onChange={(chosen) => set({ decision: chosen })}
+          error={missing.has("decision") ? t("decision.choose") : null}
+        />
+      </div>
+      {decision === "some" && (
+        <LeaveOut
+          leaveOut={answers.leaveOut}
+          onChange={(leaveOut) => set({ leaveOut })}
+          error={missing.has("leaveOut") ? t("decision.leaveOutNone") : null}
+        />
+      )}
+    </div>
+  );
+}
+
+interface LeaveOutProps {
+  readonly leaveOut: ReadonlySet<TestCode>;
+  readonly onChange: (leaveOut: ReadonlySet<TestCode>) => void;
+  readonly error: string | null;
+}
+
+function LeaveOut({ leaveOut, onChange, error }: LeaveOutProps) {
+  const { t } = useTranslation("checkIn");
+  function mark(test: TestCode, left: boolean): void {
+    const others = [...leaveOut].filter((other) => other !== test);
+    onChange(new Set(left ? [...others, test] : others));
+  }
+  return (
+    <fieldset data-part="leaveOut">
+      <legend className={css.label}>{t("decision.leaveOut")}</legend>
+      <Row gap={5} lines={1} wrap>
+        {testCodes.map((test) => (
+          <Check key={test} checked={leaveOut.has(test)} onChange={(left) => mark(test, left)}>
+            <TestMark test={test} size="small" name="ability" />
+          </Check>
+        ))}
+      </Row>
+      {error !== null && (
+        <p className={css.error} role="alert">
+          {error}
+        </p>
+      )}
+    </fieldset>
+  );
+}

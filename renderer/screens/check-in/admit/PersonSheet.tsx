@@ -1,0 +1,97 @@
+import { useMutation, useQuery } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../../app/client.tsx";
+import { useInitials } from "../../../app/initials.tsx";
+import { sentenceOf } from "../../../app/trouble.ts";
+import { Button } from "../../../parts/controls/Button.tsx";
+import { Row, Stack } from "../../../parts/flow/Stack.tsx";
+import { Answer } from "../../../parts/layout/Answer.tsx";
+import { Tag } from "../../../parts/marks/Tag.tsx";
+import { Here } from "../Here.tsx";
+import { type Admitted, type Before, beforeOf, type SheetPerson } from "../people.ts";
+import { AdmissionForm } from "./AdmissionForm.tsx";
+import css from "./PersonSheet.module.css";
+import { useSteps } from "./useSteps.ts";
+
+interface PersonSheetProps {
+  readonly athleteId: number;
+  readonly onDone: (admitted: Admitted, before: Before) => void;
+}
+
+/** One person: who they are, then the questions, or what was decided when they are here already. */
+export function PersonSheet({ athleteId, onDone }: PersonSheetProps) {
+  const trpc = useTRPC();
+  const person = useQuery(trpc.checkIn.person.queryOptions({ athleteId }));
+  return <Answer query={person}>{(known) => <Sheet person={known} onDone={onDone} />}</Answer>;
+}
+
+interface SheetProps {
+  readonly person: SheetPerson;
+  readonly onDone: PersonSheetProps["onDone"];
+}
+
+function Sheet({ person, onDone }: SheetProps) {
+  const { state } = person;
+  const [again, setAgain] = useState(false);
+  const asking = again || state === "expected" || state === null;
+  return (
+    <Stack gap={4} top>
+      <PersonHead person={person} />
+      {asking ? (
+        <Asking person={person} onDone={onDone} />
+      ) : (
+        <Here person={person} onAsk={() => setAgain(true)} />
+      )}
+    </Stack>
+  );
+}
+
+function Asking({ person, onDone }: SheetProps) {
+  const trpc = useTRPC();
+  const { ask } = useInitials();
+  const [before] = useState(() => beforeOf(person));
+  const admit = useMutation(
+    trpc.checkIn.admit.mutationOptions({
+      meta: { shownByScreen: true },
+      onSuccess: (admitted) => onDone(admitted, before),
+    }),
+  );
+  return (
+    <AdmissionForm
+      known={person}
+      bib={person.bib ?? person.freeBib}
+      hasBib={person.bib !== null}
+      busy={admit.isPending}
+      refusal={admit.isError ? sentenceOf(admit.error) : null}
+      onSend={async (outcome) => {
+        const by = await ask();
+        if (by !== null) admit.mutate({ athleteId: person.athleteId, by, ...outcome });
+      }}
+    />
+  );
+}
+
+/** Who it is, large enough to read out; for somebody expected also the way to say that they did not come. */
+function PersonHead({ person }: { readonly person: SheetPerson }) {
+  const { t } = useTranslation("checkIn");
+  const steps = useSteps();
+  const { name, number, league, state } = person;
+  return (
+    <Row as="header" gap={4} align="start" between>
+      <div>
+        <h2 className={css.name}>{name}</h2>
+        <Row as="p" gap={4} lines={1} align="center" wrap className="lead">
+          <span>{number === "" ? t("noNumber") : t("number", { number })}</span>
+          <span>{league}</span>
+          <Tag tone={state === "testing" ? "go" : "quiet"}>{t(`state.${state ?? "unlisted"}`)}</Tag>
+        </Row>
+      </div>
+      {state === "expected" && (
+        <Button busy={steps.busy} onPress={() => void steps.noShow(person)}>
+          {t("here.noShow")}
+        </Button>
+      )}
+    </Row>
+  );
+}

@@ -1,0 +1,79 @@
+import { useMutation } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { mayBeUnder18 } from "../../../../electron/domain/people/age.ts";
+import type { Known } from "../../../../electron/domain/people/questions.ts";
+import { useTRPC } from "../../../app/client.tsx";
+import { useInitials } from "../../../app/initials.tsx";
+import { sentenceOf } from "../../../app/trouble.ts";
+import { Button } from "../../../parts/controls/Button.tsx";
+import { Row, Stack } from "../../../parts/flow/Stack.tsx";
+import { emptyWalkUp, faultsOf, type Typed, WalkUpFields } from "../../../parts/people/WalkUpFields.tsx";
+import type { Admitted } from "../people.ts";
+import { AdmissionForm } from "./AdmissionForm.tsx";
+import css from "./PersonSheet.module.css";
+
+interface WalkUpProps {
+  /** What stood in the search: nobody was found under it. */
+  readonly typed: string;
+  /** The day, ISO 8601. */
+  readonly date: string;
+  readonly freeBib: number;
+  readonly onDone: (admitted: Admitted) => void;
+  readonly onCancel: () => void;
+}
+
+/** Somebody who is on no list: who they are, and then the same questions as for everybody. */
+export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) {
+  const { t } = useTranslation("checkIn");
+  const trpc = useTRPC();
+  const { ask } = useInitials();
+  const [who, setWho] = useState<Typed>(() => emptyWalkUp(typed));
+  const [tried, setTried] = useState(false);
+  const walkUp = useMutation(
+    trpc.checkIn.walkUp.mutationOptions({ meta: { shownByScreen: true }, onSuccess: onDone }),
+  );
+  const birthYear = /^\d{4}$/.test(who.birthYear) ? Number(who.birthYear) : null;
+
+  return (
+    <Stack gap={4} top>
+      <Row as="header" gap={4} align="start" between>
+        <h2 className={css.name}>{t("walkUpForm.title")}</h2>
+        <Button onPress={onCancel}>{t("walkUpForm.cancel")}</Button>
+      </Row>
+      <AdmissionForm
+        known={stranger(birthYear, date)}
+        bib={freeBib}
+        hasBib={false}
+        busy={walkUp.isPending}
+        refusal={walkUp.isError ? sentenceOf(walkUp.error) : null}
+        alsoCheck={() => {
+          setTried(true);
+          return faultsOf(who).size === 0;
+        }}
+        onSend={async (outcome) => {
+          const by = await ask();
+          if (by === null) return;
+          const { league, name, number, category } = who;
+          const year = outcome.birthYear ?? birthYear;
+          walkUp.mutate({ ...outcome, league, name, number, category, birthYear: year, by });
+        }}
+      >
+        <WalkUpFields who={who} onChange={setWho} faults={tried ? faultsOf(who) : new Set()} />
+      </AdmissionForm>
+    </Stack>
+  );
+}
+
+/** What is known of somebody nobody knows yet. */
+function stranger(birthYear: number | null, date: string): Known {
+  return {
+    birthYear,
+    mayBeUnder18: mayBeUnder18(birthYear, date),
+    guardianConsent: false,
+    board: "bib",
+    share: false,
+    asked: false,
+    leftOut: [],
+  };
+}

@@ -1,0 +1,36 @@
+import { keepPreviousData, useQuery } from "@tanstack/react-query";
+import { queryClient, useTRPC } from "../../../app/client.tsx";
+import type { FoundPerson } from "../people.ts";
+
+/** As many as stand beside the sheet without scrolling. */
+const limit = 8;
+
+interface Search {
+  readonly people: readonly FoundPerson[];
+  /** How many more were found than are shown. */
+  readonly more: number;
+  /** False until the first answer. */
+  readonly answered: boolean;
+  /** Who exactly this text means: waits for the answer, since a scanner presses Enter at once. */
+  readonly now: () => Promise<readonly FoundPerson[]>;
+}
+
+/** Whom the typed text may mean, as it is typed. */
+export function useSearch(query: string): Search {
+  const trpc = useTRPC();
+  const options = trpc.checkIn.search.queryOptions({ query, limit });
+  const answer = useQuery({ ...options, placeholderData: keepPreviousData });
+  return {
+    people: answer.data?.people ?? [],
+    more: answer.data?.more ?? 0,
+    answered: answer.data !== undefined,
+    now: async () => (await queryClient.fetchQuery(options)).people,
+  };
+}
+
+/** Whether digits mean several people alike, so that nobody may be opened unseen. */
+export function isUndecided(query: string, people: readonly FoundPerson[]): boolean {
+  const digits = query.trim();
+  if (!/^\d+$/.test(digits) || people[0]?.bib === Number(digits)) return false;
+  return people.filter(({ number }) => number === digits).length > 1;
+}

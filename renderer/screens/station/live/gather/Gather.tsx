@@ -1,0 +1,114 @@
+import { useRef, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
+import type { LengthUnit } from "../../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../../electron/domain/tests/registry.ts";
+import { BigKey } from "../../../../tests/live/BigKey.tsx";
+import { bind } from "../../../../tests/live/bind.ts";
+import { keysOfLanes, type LiveKeys, useLiveKeys } from "../../../../tests/live/liveKeys.ts";
+import type { HeatView, LiveHeat } from "../../../../tests/live/types.ts";
+import type { RecentAttempt } from "../../types.ts";
+import { startHeat } from "../sync/useLive.ts";
+import { BibBox } from "./BibBox.tsx";
+import css from "./Gather.module.css";
+import { GatherLane } from "./GatherLane.tsx";
+import { keysOfLane } from "./gatherKeys.ts";
+import { LastMarks } from "./LastMarks.tsx";
+import { NextUp } from "./NextUp.tsx";
+import type { Gathering } from "./useGather.ts";
+
+interface GatherProps {
+  readonly test: TestCode;
+  readonly view: HeatView;
+  readonly heat: LiveHeat | null;
+  readonly lanes: number;
+  readonly setLanes: (lanes: number) => void;
+  readonly gathering: Gathering;
+  readonly recent: readonly RecentAttempt[];
+  readonly lengths: LengthUnit;
+}
+
+/** Before the start: who is in which lane, who comes next, and the key that starts the clock. */
+export function Gather({ test, view, heat, lanes, setLanes, gathering, recent, lengths }: GatherProps) {
+  const { t } = useTranslation("live");
+  const [opened, setOpened] = useState<number | null>(null);
+  const [bib, setBib] = useState("");
+  const bibInput = useRef<HTMLInputElement>(null);
+  const taken = heat?.lane ?? [];
+  const count = Math.max(lanes, heat?.lanes ?? 0, ...taken.map(({ lane }) => lane));
+  const isFull = taken.length >= count;
+  const mayStart = heat !== null && taken.length > 0 && clockOf(test) === "common";
+  const start = (timeStamp: number) => heat !== null && startHeat(heat, timeStamp);
+  const callNext = () => void gathering.callNext();
+  const open = taken.find(({ lane }) => lane === opened) ?? null;
+
+  async function place(wanted: string): Promise<void> {
+    if (wanted.trim() === "") return;
+    // A bib that was refused stays, to be seen and changed.
+    if (!(await gathering.placeBib(wanted))) return;
+    setBib("");
+    bibInput.current?.blur();
+  }
+  function typeDigit(digit: string): void {
+    setBib((typed) => typed + digit);
+    bibInput.current?.focus();
+  }
+  useLiveKeys(
+    () => ({
+      ...(open === null ? keysOfDigits(typeDigit) : keysOfLane(open, gathering, () => setOpened(null))),
+      ...keysOfLanes((lane) => setOpened(opened === lane ? null : lane), true),
+      ...(isFull ? {} : bind(["N", callNext])),
+      ...(mayStart ? bind(["Space", start]) : {}),
+      ...bind(["M", () => setLanes(lanes + 1)], ["F", () => setLanes(Math.max(taken.length, lanes - 1))]),
+    }),
+    (scanned) => void place(scanned),
+  );
+  return (
+    <div className={css.gather} data-test={test}>
+      <div className={css.main}>
+        <div className={css.acts}>
+          {!isFull && (
+            <BigKey kind={mayStart ? "plain" : "next"} size="large" hint="N" onPress={callNext}>
+              {t("gather.callNext")}
+            </BigKey>
+          )}
+          {mayStart && (
+            <BigKey kind="next" size="large" hint="Space" onPress={start}>
+              {t("gather.start", { count: taken.length })}
+            </BigKey>
+          )}
+          <BibBox bib={bib} setBib={setBib} onPlace={() => void place(bib)} inputRef={bibInput} />
+        </div>
+        <ol className={css.lanes}>
+          {Array.from({ length: count }, (_none, index) => index + 1).map((lane) => (
+            <GatherLane
+              key={lane}
+              {...{ test, lane, count, gathering }}
+              taken={taken.find((each) => each.lane === lane) ?? null}
+              isOpen={opened === lane}
+              onOpen={() => setOpened(opened === lane ? null : lane)}
+            />
+          ))}
+        </ol>
+        <div className={css.count}>
+          <span>{t("gather.lanes", { count })}</span>
+          <BigKey hint="F" onPress={() => setLanes(Math.max(taken.length, lanes - 1))}>
+            {t("gather.fewer")}
+          </BigKey>
+          <BigKey hint="M" onPress={() => setLanes(lanes + 1)}>
+            {t("gather.more")}
+          </BigKey>
+          {taken.length > 0 && <span className={css.how}>{t("gather.change")}</span>}
+        </div>
+        <LastMarks recent={recent} lengths={lengths} />
+      </div>
+      <aside className={css.side}>
+        <NextUp view={view} onPick={(picked) => void place(`${picked}`)} />
+      </aside>
+    </div>
+  );
+}
+
+function keysOfDigits(type: (digit: string) => void): LiveKeys {
+  return bind(...[..."0123456789"].map((digit) => [digit, () => type(digit)] as const));
+}

@@ -1,0 +1,33 @@
+import { useState } from "react";
+import type { LengthUnit } from "../../../../../electron/domain/tests/protocol.ts";
+import { CorrectDialog } from "../../CorrectDialog.tsx";
+import { HistoryDialog } from "../../HistoryDialog.tsx";
+import { Recent } from "../../Recent.tsx";
+import type { AttemptView, RecentAttempt } from "../../types.ts";
+
+interface LastMarksProps {
+  readonly recent: readonly RecentAttempt[];
+  readonly lengths: LengthUnit;
+}
+
+/** About the last heat: what is older is found on the athlete's own page. */
+const few = 6;
+
+/** What was entered last, to be corrected after its heat is over. */
+export function LastMarks({ recent, lengths }: LastMarksProps) {
+  const [over, setOver] = useState<{ what: "correct" | "history"; attempt: AttemptView } | null>(null);
+  if (recent.length === 0) return null;
+  const close = () => setOver(null);
+  return (
+    <>
+      <Recent
+        recent={recent.slice(0, few)}
+        lengths={lengths}
+        onCorrect={(attempt) => setOver({ what: "correct", attempt })}
+        onHistory={(attempt) => setOver({ what: "history", attempt })}
+      />
+      {over?.what === "correct" && <CorrectDialog attempt={over.attempt} lengths={lengths} onClose={close} />}
+      {over?.what === "history" && <HistoryDialog attempt={over.attempt} lengths={lengths} onClose={close} />}
+    </>
+  );
+}

@@ -1,0 +1,46 @@
+import { useTranslation } from "react-i18next";
+import { useNow } from "../../../../app/now.ts";
+import type { HeatView } from "../../../../tests/live/types.ts";
+import { useWriteTime } from "../../../../words/dates.ts";
+import css from "./NextUp.module.css";
+
+interface NextUpProps {
+  readonly view: HeatView;
+  readonly onPick: (bib: number) => void;
+}
+
+/** Who comes next, in turn; a press puts somebody into the next free lane. */
+export function NextUp({ view, onPick }: NextUpProps) {
+  const { t } = useTranslation("live");
+  const writeTime = useWriteTime();
+  const now = useNow();
+  return (
+    <section className={css.next} aria-labelledby="next-up">
+      <h2 id="next-up" className={css.title}>
+        {t("next.title")}
+      </h2>
+      {view.next.length === 0 && <p className={css.none}>{t("next.none")}</p>}
+      <ol className={css.rows}>
+        {view.next.slice(0, 6).map(({ who, readyAt, calledAt, absences }) => (
+          <li key={who.athleteId}>
+            <button
+              type="button"
+              className={css.row}
+              data-called={calledAt !== null}
+              onClick={() => who.bib !== null && onPick(who.bib)}
+            >
+              <strong className={css.bib}>{who.bib}</strong>
+              <span className={css.name}>{who.name}</span>
+              <span className={css.note}>
+                {calledAt !== null
+                  ? t("next.called", { time: writeTime(calledAt) })
+                  : Date.parse(readyAt) > now && t("next.rests", { time: writeTime(readyAt) })}
+                {absences > 0 && ` ${t("next.absences", { count: absences })}`}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

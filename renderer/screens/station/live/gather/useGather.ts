@@ -1,0 +1,82 @@
+import { useMutation } from "@tanstack/react-query";
+import type { TestCode } from "../../../../../electron/domain/tests/registry.ts";
+import { useTRPC } from "../../../../app/client.tsx";
+import { useInitials } from "../../../../app/initials.tsx";
+import { tell } from "../../../../app/messages.ts";
+import type { LiveHeat } from "../../../../tests/live/types.ts";
+import { setTapper } from "../sync/heatOutboxes.ts";
+
+/** What can be done with the lanes of a heat before they begin. Refusals are told in the message strip. */
+export interface Gathering {
+  readonly callNext: () => Promise<boolean>;
+  /** By the bib as it was scanned or typed; false when it was refused. */
+  readonly placeBib: (bib: string, lane?: number) => Promise<boolean>;
+  readonly setVariant: (athleteId: number, variant: string) => void;
+  readonly move: (athleteId: number, to: number) => void;
+  readonly sendBack: (athleteId: number) => void;
+  readonly absent: (athleteId: number) => void;
+  readonly busy: boolean;
+}
+
+/** `lanes`: how many the station has. */
+export function useGather(test: TestCode, heat: LiveHeat | null, lanes: number): Gathering {
+  const trpc = useTRPC();
+  const { ask } = useInitials();
+  const gather = useMutation(trpc.heat.gather.mutationOptions());
+  const place = useMutation(trpc.heat.place.mutationOptions());
+  const variant = useMutation(trpc.heat.variant.mutationOptions());
+  const move = useMutation(trpc.heat.move.mutationOptions());
+  const sendBack = useMutation(trpc.heat.sendBack.mutationOptions());
+  const absent = useMutation(trpc.heat.absent.mutationOptions());
+
+  /** One heat of a test is at hand at a time; a heat that is over ends by asking for another. */
+  function wanted() {
+    const isAtHand = heat !== null && !heat.allDone;
+    return { test, lanes, heatId: isAtHand ? heat.heatId : crypto.randomUUID() };
+  }
+  async function withInitials(act: (by: string) => Promise<{ heatId: string }>): Promise<boolean> {
+    const by = await ask();
+    if (by === null) return false;
+    try {
+      setTapper((await act(by)).heatId, by);
+      return true;
+    } catch {
+      // Told by the client already.
+      return false;
+    }
+  }
+  return {
+    callNext: () =>
+      withInitials(async (by) => {
+        const gathered = await gather.mutateAsync({ ...wanted(), by });
+        if (gathered.resting !== null && gathered.placed.length === 0) {
+          tell({
+            tone: "note",
+            sentence: { key: "live:gather.rests", values: { bib: gathered.resting.bib } },
+          });
+        }
+        return gathered;
+      }),
+    placeBib: (bib, lane) =>
+      withInitials((by) =>
+        place.mutateAsync({ ...wanted(), by, who: { bib }, ...(lane !== undefined && { lane }) }),
+      ),
+    setVariant: (athleteId, to) => {
+      if (heat !== null) variant.mutate({ heatId: heat.heatId, athleteId, variant: to });
+    },
+    move: (athleteId, to) => {
+      if (heat !== null) move.mutate({ heatId: heat.heatId, athleteId, to });
+    },
+    sendBack: (athleteId) => {
+      if (heat !== null) sendBack.mutate({ heatId: heat.heatId, athleteId });
+    },
+    absent(athleteId) {
+      if (heat === null) return;
+      const { heatId } = heat;
+      void ask().then((by) => {
+        if (by !== null) absent.mutate({ heatId, athleteId, by, id: crypto.randomUUID() });
+      });
+    },
+    busy: gather.isPending || place.isPending,
+  };
+}

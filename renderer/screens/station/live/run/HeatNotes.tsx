@@ -1,0 +1,24 @@
+import { useTranslation } from "react-i18next";
+import type { HeatView, LiveHeat } from "../../../../tests/live/types.ts";
+import type { OutboxView } from "../sync/outbox.ts";
+import css from "./HeatNotes.module.css";
+
+interface HeatNotesProps {
+  readonly heat: LiveHeat;
+  readonly outbox: OutboxView;
+  readonly view: HeatView;
+}
+
+/** What somebody should know of a heat that runs: a clock that is less sure, taps that are still on their way. */
+export function HeatNotes({ heat, outbox, view }: HeatNotesProps) {
+  const { t } = useTranslation("live");
+  return (
+    <div role="status">
+      {!view.open && <p className={css.note}>{t("note.closed")}</p>}
+      {heat.clock === "wall" && <p className={css.note}>{t("note.wall")}</p>}
+      {outbox.state === "waiting" && (
+        <p className={css.note}>{t("note.waiting", { count: outbox.unsent })}</p>
+      )}
+    </div>
+  );
+}

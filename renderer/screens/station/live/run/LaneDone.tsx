@@ -1,0 +1,56 @@
+import type { ReactNode } from "react";
+import { useTranslation } from "react-i18next";
+import { protocolOf } from "../../../../../electron/domain/tests/registry.ts";
+import type { Live, LiveLane } from "../../../../tests/live/tool.ts";
+import { useSay } from "../../../../words/say.ts";
+import css from "./LaneDone.module.css";
+import { Standing } from "./Standing.tsx";
+
+interface LaneDoneProps {
+  readonly live: Live;
+  readonly lane: LiveLane;
+  /** What the test shows besides. */
+  readonly children?: ReactNode;
+}
+
+/** What a lane came to: at once from its own taps, then as the desk tells it, with where it stands. */
+export function LaneDone({ live, lane, children }: LaneDoneProps) {
+  const { t } = useTranslation(["live", "common"]);
+  const say = useSay();
+  const { told, doubts, trouble } = lane.in;
+  const written = told?.written ?? writtenHere(live, lane);
+  return (
+    <div className={css.done} data-standing={told?.news?.standing ?? "none"}>
+      <p className={css.mark}>
+        {written === null ? (
+          t("lane.done")
+        ) : (
+          <>
+            <strong className={css.number}>{written.number}</strong>
+            {written.unit !== "" && written.unit !== "min:s" && (
+              <span className={css.unit}>{t(`common:unit.${written.unit}`)}</span>
+            )}
+          </>
+        )}
+        {written?.note !== undefined && <span className={css.note}>{say(written.note)}</span>}
+      </p>
+      {children}
+      {told?.news != null && <Standing standing={told.news.standing} />}
+      {trouble !== null && <p className={css.trouble}>{say(trouble)}</p>}
+      {doubts.map((doubt) => (
+        <p key={doubt.key} className={css.doubt}>
+          {say(doubt)}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+/** The mark by the protocol's own scoring, before the desk has answered. */
+function writtenHere(live: Live, lane: LiveLane) {
+  const protocol = protocolOf(live.test);
+  const attempts = [...lane.in.prior, ...lane.state.results.map(({ seen }) => seen)];
+  if (attempts.length === 0) return null;
+  const mark = protocol.score(live.parameters as never, attempts as never);
+  return mark.state === "complete" ? protocol.write(mark.value, live.lengths) : null;
+}

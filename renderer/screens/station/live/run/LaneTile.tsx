@@ -1,0 +1,110 @@
+import type { ReactNode } from "react";
+import { useTranslation } from "react-i18next";
+import { onDown } from "../../../../tests/live/onDown.ts";
+import type { Live, LiveLane, LiveTool } from "../../../../tests/live/tool.ts";
+import { LaneDone } from "./LaneDone.tsx";
+import css from "./LaneTile.module.css";
+
+interface LaneTileProps {
+  readonly live: Live;
+  readonly lane: LiveLane;
+  readonly tool: LiveTool<Live["test"]>;
+  /** Corrects what the lane came to; null while that can't be done. */
+  readonly onCorrect: (() => void) | null;
+  /** What can be done with a lane that has not begun, where each goes at its own pace. */
+  readonly menu?: ReactNode;
+}
+
+/** In rem. */
+const usualWidth = 14;
+
+/** One lane while its heat runs: number and key, who, and what the test shows; a button as a whole where one tap does. */
+export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
+  const { t } = useTranslation("live");
+  const { phase } = lane.state;
+  const isOpen = phase === "ready" || phase === "going";
+  const { press, second } = tool;
+  return (
+    <li
+      className={css.lane}
+      data-phase={phase}
+      data-warning={isOpen && (tool.isWarning?.(lane) ?? false)}
+      data-lane={lane.lane}
+      data-narrow={(tool.laneWidth ?? usualWidth) < 12}
+      aria-label={t("lane.name", { lane: lane.lane, bib: lane.in.who.bib })}
+    >
+      {isOpen && press !== undefined ? (
+        <PressArea tool={tool} lane={lane} onPress={(timeStamp) => press(live, lane, timeStamp)}>
+          <LaneHead lane={lane} />
+          <tool.Lane live={live} lane={lane} />
+        </PressArea>
+      ) : (
+        <div className={css.body}>
+          <LaneHead lane={lane} aside={menu} />
+          {isOpen && <tool.Lane live={live} lane={lane} />}
+          {phase === "done" && (
+            <LaneDone live={live} lane={lane}>
+              {tool.Done !== undefined && <tool.Done live={live} lane={lane} />}
+            </LaneDone>
+          )}
+          {phase === "aside" && <p className={css.aside}>{t("lane.aside")}</p>}
+        </div>
+      )}
+      {isOpen && second !== undefined && (
+        <SecondButton tool={tool} lane={lane} onPress={(timeStamp) => second.press(live, lane, timeStamp)} />
+      )}
+      {phase === "done" && onCorrect !== null && (
+        <button
+          type="button"
+          className={css.second}
+          aria-label={t("lane.correctWho", { bib: lane.in.who.bib })}
+          onClick={onCorrect}
+        >
+          {t("lane.correct")}
+        </button>
+      )}
+    </li>
+  );
+}
+
+/** The lane's number, the same as its key but for the last three; bib and name. */
+export function LaneHead({ lane, aside }: { readonly lane: LiveLane; readonly aside?: ReactNode }) {
+  const { who } = lane.in;
+  return (
+    <span className={css.head}>
+      <kbd className={css.key}>{lane.key}</kbd>
+      <strong className={css.bib}>{who.bib}</strong>
+      <span className={css.name}>{who.name}</span>
+      {aside}
+    </span>
+  );
+}
+
+interface PressProps {
+  readonly tool: LiveTool<Live["test"]>;
+  readonly lane: LiveLane;
+  readonly onPress: (timeStamp: number) => void;
+  readonly children?: ReactNode;
+}
+
+function PressArea({ tool, lane, onPress, children }: PressProps) {
+  const label = tool.usePressLabel?.()(lane);
+  return (
+    <button type="button" className={css.press} aria-keyshortcuts={lane.key} {...onDown(onPress)}>
+      <span className="unseen">{label}</span>
+      {children}
+    </button>
+  );
+}
+
+function SecondButton({ tool, lane, onPress }: PressProps) {
+  const { t } = useTranslation("live");
+  const label = tool.second?.useLabel() ?? "";
+  return (
+    <button type="button" className={css.second} aria-keyshortcuts={`Shift+${lane.key}`} {...onDown(onPress)}>
+      <span className="unseen">{t("lane.for", { lane: lane.lane })}</span>
+      {label}
+      <kbd className={css.shift}>{t("lane.shift", { key: lane.key })}</kbd>
+    </button>
+  );
+}

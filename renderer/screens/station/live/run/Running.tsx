@@ -1,0 +1,147 @@
+import { useMutation } from "@tanstack/react-query";
+import { useMemo, useState } from "react";
+import { cuesBetween } from "../../../../../electron/domain/heats/cues.ts";
+import { clockOf, undoable } from "../../../../../electron/domain/heats/fold.ts";
+import type { LengthUnit } from "../../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../../electron/domain/tests/registry.ts";
+import { useTRPC } from "../../../../app/client.tsx";
+import { useInitials } from "../../../../app/initials.tsx";
+import type { Timeline } from "../../../../sound/schedule.ts";
+import { useHeatSound } from "../../../../sound/useHeatSound.ts";
+import { bind } from "../../../../tests/live/bind.ts";
+import { keysOfLanes, type LiveKeys, useLiveKeys } from "../../../../tests/live/liveKeys.ts";
+import type { Live, LiveLane, LiveTool } from "../../../../tests/live/tool.ts";
+import type { HeatView, LiveHeat } from "../../../../tests/live/types.ts";
+import { faceOf } from "../../../../tests/registry.ts";
+import { CorrectDialog } from "../../CorrectDialog.tsx";
+import type { AttemptView, RecentAttempt } from "../../types.ts";
+import type { Gathering } from "../gather/useGather.ts";
+import type { OutboxView } from "../sync/outbox.ts";
+import { parametersOf, takeBack, useLive } from "../sync/useLive.ts";
+import { HeatNotes } from "./HeatNotes.tsx";
+import { OverDialog } from "./OverDialog.tsx";
+import css from "./Running.module.css";
+import { RunningActs } from "./RunningActs.tsx";
+import { RunningLanes } from "./RunningLanes.tsx";
+import { StageDone } from "./StageDone.tsx";
+
+interface RunningProps {
+  readonly test: TestCode;
+  readonly lengths: LengthUnit;
+  readonly recent: readonly RecentAttempt[];
+  readonly view: HeatView;
+  readonly heat: LiveHeat;
+  readonly outbox: OutboxView;
+  readonly gathering: Gathering;
+}
+
+/** A heat whose clock runs: the stage that its lanes share, the lanes, and what can be taken back. */
+export function Running(props: RunningProps) {
+  const { test, heat, outbox, lengths } = props;
+  const live = useLive(test, heat, outbox, lengths);
+  const tool = faceOf(test).live;
+  useCommonSound(test, heat, live);
+  if (live === null) return null;
+  return <RunningHeat {...props} live={live} tool={tool} />;
+}
+
+/** One timeline for all lanes; where each has its own pace, its tool sounds itself. */
+function useCommonSound(test: TestCode, heat: LiveHeat, live: Live | null): void {
+  const parameters = useMemo(() => parametersOf(test, heat.parameters), [test, heat.parameters]);
+  const timeline = useMemo<Timeline>(
+    () => (from, until) => cuesBetween(test, parameters, from, until),
+    [test, parameters],
+  );
+  const isCommon = clockOf(test) === "common";
+  // Judged by the taps here, so that it is quiet at the last one, and sounds again when that is taken back.
+  const sounds = isCommon && (live?.lanes.some(isGoing) ?? false);
+  useHeatSound({ clock: sounds ? (live?.clock ?? null) : null, timeline });
+}
+
+function isGoing({ state: { phase } }: LiveLane): boolean {
+  return phase === "going" || phase === "ready";
+}
+
+interface RunningHeatProps extends RunningProps {
+  readonly live: Live;
+  readonly tool: LiveTool<TestCode>;
+}
+
+type Over = { readonly what: "end" } | { readonly what: "correct"; readonly attempt: AttemptView };
+
+function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, gathering }: RunningHeatProps) {
+  const [over, setOver] = useState<Over | null>(null);
+  const isOwn = clockOf(test) === "own";
+  const isFull = heat.lane.length >= heat.lanes;
+  // At their own pace those who have not begun are free to go, and come with the next heat if they are left.
+  const isThrough = heat.allDone && live.lanes.every(({ state }) => state.phase !== "ready");
+  const finish = useFinish(heat);
+  const mayCall = isThrough || (isOwn && !isFull);
+  const after = !mayCall ? null : isThrough ? (view.next.length > 0 ? "next" : "finish") : "call";
+  const goOn = () => (after === "finish" ? finish() : void gathering.callNext());
+  useLiveKeys(
+    () => ({
+      ...keysOfHeat(live, tool),
+      ...(after === null ? {} : bind(["N", goOn])),
+      ...bind(["X", () => setOver({ what: "end" })]),
+      ...tool.keys?.(live),
+    }),
+    (bib) => {
+      void gathering.placeBib(bib).then((placed) => {
+        if (!placed) tool.onStrayDigits?.(live, bib);
+      });
+    },
+  );
+  return (
+    <div className={css.running} data-test={test} data-pace={isOwn ? "own" : "common"} data-slim={tool.slim}>
+      <HeatNotes heat={heat} outbox={outbox} view={view} />
+      <div className={css.stage}>
+        {isOwn || live.lanes.some(isGoing) ? <tool.Stage live={live} /> : <StageDone live={live} />}
+      </div>
+      <RunningLanes
+        {...{ live, tool, gathering, recent }}
+        onCorrect={(attempt) => setOver({ what: "correct", attempt })}
+      />
+      <RunningActs {...{ live, outbox, after }} onAfter={goOn} onEnd={() => setOver({ what: "end" })} />
+      {over?.what === "end" && <OverDialog live={live} onClose={() => setOver(null)} />}
+      {over?.what === "correct" && (
+        <CorrectDialog attempt={over.attempt} lengths={lengths} onClose={() => setOver(null)} />
+      )}
+    </div>
+  );
+}
+
+/** Ends a heat that is through, where nobody waits for another. */
+function useFinish({ heatId }: LiveHeat): () => void {
+  const trpc = useTRPC();
+  const { ask } = useInitials();
+  const end = useMutation(trpc.heat.end.mutationOptions());
+  return () => {
+    void ask().then((by) => {
+      if (by !== null) end.mutate({ heatId, by });
+    });
+  };
+}
+
+/** What every heat's keys do: each lane's own key, Shift for the rarer thing, and taking back. */
+function keysOfHeat(live: Live, tool: LiveTool<TestCode>): LiveKeys {
+  const { press, second } = tool;
+  const laneOf = (lane: number) => live.lanes.find((each) => each.lane === lane);
+  function act(does: typeof press): (lane: number, timeStamp: number) => void {
+    return (lane, timeStamp) => {
+      const found = laneOf(lane);
+      if (found !== undefined) does?.(live, found, timeStamp);
+    };
+  }
+  return {
+    ...(press === undefined ? {} : keysOfLanes(act(press))),
+    ...(second === undefined ? {} : keysOfLanes(act(second.press), true)),
+    ...bind([
+      "Backspace",
+      () => {
+        const last = undoable(live.heat.events as never, live.clock.elapsed());
+        if (last !== null) takeBack(live, last.event.id);
+      },
+    ]),
+  };
+}

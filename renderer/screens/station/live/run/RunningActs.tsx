@@ -1,0 +1,42 @@
+import { useTranslation } from "react-i18next";
+import { BigKey } from "../../../../tests/live/BigKey.tsx";
+import type { Live } from "../../../../tests/live/tool.ts";
+import type { OutboxView } from "../sync/outbox.ts";
+import css from "./Running.module.css";
+import { UndoKey } from "./UndoKey.tsx";
+
+/** What comes after this heat: more athletes into it, the next heat, its end since nobody waits, or nothing yet. */
+export type After = "call" | "next" | "finish" | null;
+
+interface RunningActsProps {
+  readonly live: Live;
+  readonly outbox: OutboxView;
+  readonly after: After;
+  readonly onAfter: () => void;
+  readonly onEnd: () => void;
+}
+
+const words = { call: "gather.callNext", next: "running.nextHeat", finish: "running.finish" } as const;
+
+/** Under the lanes: taking back, what comes next, the end; and whether the desk has everything. */
+export function RunningActs({ live, outbox, after, onAfter, onEnd }: RunningActsProps) {
+  const { t } = useTranslation("live");
+  return (
+    <div className={css.acts}>
+      {after !== null && (
+        <BigKey kind={after === "call" ? "plain" : "next"} size="large" hint="N" onPress={onAfter}>
+          {t(words[after])}
+        </BigKey>
+      )}
+      <UndoKey live={live} />
+      <span className={css.saved} data-state={outbox.state}>
+        {t(`saved.${outbox.state}`)}
+      </span>
+      {after !== "next" && after !== "finish" && (
+        <BigKey kind="quiet" hint="X" onPress={onEnd}>
+          {t("running.end")}
+        </BigKey>
+      )}
+    </div>
+  );
+}

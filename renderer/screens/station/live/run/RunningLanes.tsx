@@ -1,0 +1,86 @@
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
+import type { TestCode } from "../../../../../electron/domain/tests/registry.ts";
+import { BigKey } from "../../../../tests/live/BigKey.tsx";
+import type { Live, LiveLane, LiveTool } from "../../../../tests/live/tool.ts";
+import type { AttemptView, RecentAttempt } from "../../types.ts";
+import { LaneActs } from "../gather/GatherLane.tsx";
+import type { Gathering } from "../gather/useGather.ts";
+import { LaneTile } from "./LaneTile.tsx";
+import css from "./Running.module.css";
+
+interface RunningLanesProps {
+  readonly live: Live;
+  readonly tool: LiveTool<TestCode>;
+  readonly gathering: Gathering;
+  readonly recent: readonly RecentAttempt[];
+  readonly onCorrect: (attempt: AttemptView) => void;
+}
+
+/** All lanes of a heat, each as large as the others whatever it has come to. */
+export function RunningLanes({ live, tool, gathering, recent, onCorrect }: RunningLanesProps) {
+  const mostBeside = tool.mostBeside ?? beside(live.lanes.length);
+  const style = {
+    "--lane-width": `${tool.laneWidth ?? 14}rem`,
+    "--most-beside": mostBeside,
+    "--rows": Math.ceil(live.lanes.length / mostBeside),
+  } as React.CSSProperties;
+  return (
+    <ol className={css.lanes} style={style}>
+      {live.lanes.map((lane) => {
+        const attempt = attemptOf(lane, recent);
+        return (
+          <LaneTile
+            key={lane.lane}
+            live={live}
+            lane={lane}
+            tool={tool}
+            onCorrect={attempt === null ? null : () => onCorrect(attempt)}
+            menu={clockOf(live.test) === "own" && <OwnMenu live={live} lane={lane} gathering={gathering} />}
+          />
+        );
+      })}
+    </ol>
+  );
+}
+
+/** So that up to eight lanes fit a small screen, each as wide as can be: a name wants to be read. */
+function beside(count: number): number {
+  if (count <= 3) return 1;
+  return count <= 8 ? 2 : 3;
+}
+
+/** The newest attempt that a lane entered and that still stands. */
+function attemptOf(lane: LiveLane, recent: readonly RecentAttempt[]): AttemptView | null {
+  const ids = lane.in.entered.filter((each) => !each.void).map(({ attemptId }) => attemptId);
+  const newest = ids.at(-1);
+  return recent.find(({ attempt }) => attempt.attemptId === newest)?.attempt ?? null;
+}
+
+interface OwnMenuProps {
+  readonly live: Live;
+  readonly lane: LiveLane;
+  readonly gathering: Gathering;
+}
+
+/** Where each lane goes at its own pace: whoever has not begun can still be changed, whoever has can be set aside. */
+function OwnMenu({ live, lane, gathering }: OwnMenuProps) {
+  const { t } = useTranslation("live");
+  const [isOpen, setOpen] = useState(false);
+  const { phase } = lane.state;
+  if (phase === "done" || phase === "aside") return null;
+  return (
+    <>
+      <BigKey kind="quiet" label={t("lane.moreWho", { lane: lane.lane })} onPress={() => setOpen(!isOpen)}>
+        …
+      </BigKey>
+      {isOpen && lane.in.free && <LaneActs taken={lane.in} count={live.heat.lanes} gathering={gathering} />}
+      {isOpen && !lane.in.free && (
+        <BigKey onPress={(timeStamp) => live.tap({ lane: lane.lane, kind: "aside", timeStamp })}>
+          {t("lane.setAside")}
+        </BigKey>
+      )}
+    </>
+  );
+}

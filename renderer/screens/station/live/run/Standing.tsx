@@ -1,0 +1,25 @@
+import { useTranslation } from "react-i18next";
+import type { Told } from "../../types.ts";
+import css from "./Standing.module.css";
+
+type StandingName = NonNullable<Told["news"]>["standing"];
+
+const paths: Readonly<Record<StandingName, string>> = {
+  first: "M12 3v18M3 12h18",
+  best: "M4 15 12 7l8 8",
+  equal: "M4 9h16M4 15h16",
+  below: "M4 9l8 8 8-8",
+};
+
+/** Where a mark stands among the athlete's own: a shape and a word; a best lies on floor tape. */
+export function Standing({ standing }: { readonly standing: StandingName }) {
+  const { t } = useTranslation("station");
+  return (
+    <span className={css.standing} data-standing={standing}>
+      <svg className={css.sign} viewBox="0 0 24 24" aria-hidden="true">
+        <path d={paths[standing]} />
+      </svg>
+      {t(`standing.${standing}`)}
+    </span>
+  );
+}

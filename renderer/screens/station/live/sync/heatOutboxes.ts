@@ -1,0 +1,84 @@
+import { client } from "../../../../app/client.tsx";
+import { tell } from "../../../../app/messages.ts";
+import { isUnanswered, sentenceOf } from "../../../../app/trouble.ts";
+import { createOutbox, type Keeper, type Outbox, type Outgoing } from "./outbox.ts";
+
+const outboxes = new Map<string, Outbox>();
+const places = { items: "live.unsent.", by: "live.by." } as const;
+
+/** Whose initials go with the taps of a heat: kept with it, so that nobody is asked after a crash in the middle of it. */
+export function tapperOf(heatId: string): string | null {
+  return localStorage.getItem(places.by + heatId);
+}
+
+export function setTapper(heatId: string, by: string): void {
+  localStorage.setItem(places.by + heatId, by);
+  for (const resolve of waiting.get(heatId) ?? []) resolve(by);
+  waiting.delete(heatId);
+}
+
+const waiting = new Map<string, ((by: string) => void)[]>();
+
+/** The initials of a heat, as soon as they are known: taps wait for them, their times do not. */
+function knownTapper(heatId: string): Promise<string> {
+  const by = tapperOf(heatId);
+  if (by !== null) return Promise.resolve(by);
+  return new Promise((resolve) => waiting.set(heatId, [...(waiting.get(heatId) ?? []), resolve]));
+}
+
+/** What of a heat is on its way to the desk: one for each heat, for as long as the window lives. */
+export function outboxOf(heatId: string): Outbox {
+  const kept = outboxes.get(heatId);
+  if (kept !== undefined) return kept;
+  const outbox = createOutbox(
+    {
+      send: (items) => send(heatId, items),
+      isUnanswered,
+      onRefused: (error) => tell({ tone: "alert", sentence: sentenceOf(error) }),
+    },
+    keeperOf(heatId),
+  );
+  outboxes.set(heatId, outbox);
+  return outbox;
+}
+
+/** Sends what pages before this one left behind, whatever heat it is of. */
+export function resumeOutboxes(): void {
+  for (const place of Object.keys(localStorage)) {
+    if (place.startsWith(places.items)) outboxOf(place.slice(places.items.length));
+  }
+}
+
+function keeperOf(heatId: string): Keeper {
+  const place = places.items + heatId;
+  return {
+    read: () => JSON.parse(localStorage.getItem(place) ?? "[]") as Outgoing[],
+    write(items) {
+      if (items.length === 0) localStorage.removeItem(place);
+      else localStorage.setItem(place, JSON.stringify(items));
+    },
+  };
+}
+
+/** Now in ms since 1970, by the monotonic clock of this page. */
+export function pageTime(timeStamp: number = performance.now()): number {
+  return performance.timeOrigin + timeStamp;
+}
+
+async function send(heatId: string, items: readonly Outgoing[]): Promise<void> {
+  const [first] = items;
+  if (first?.what === "start") {
+    // The screen of the heat is drawn first, which takes a while: how long ago the tap was is told just before it goes.
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    const startedAgoMs = Math.min(600_000, Math.max(0, pageTime() - first.at));
+    await client.heat.start.mutate({ heatId, startedAgoMs });
+    return;
+  }
+  const by = await knownTapper(heatId);
+  if (first?.what === "undo") {
+    await client.heat.undo.mutate({ heatId, id: first.id, eventId: first.eventId, by });
+  } else {
+    const events = items.flatMap((item) => (item.what === "tap" ? [item.tap] : []));
+    await client.heat.tap.mutate({ heatId, by, events });
+  }
+}

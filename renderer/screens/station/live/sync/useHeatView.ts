@@ -1,0 +1,46 @@
+import { type UseQueryResult, useQuery } from "@tanstack/react-query";
+import { useEffect } from "react";
+import type { LengthUnit } from "../../../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../../../electron/domain/tests/registry.ts";
+import { client } from "../../../../app/client.tsx";
+import { anchorOfAnswer, timed } from "../../../../sound/clock.ts";
+import type { HeatView } from "../../../../tests/live/types.ts";
+import { doubtOf, settleClock } from "./heatClocks.ts";
+
+/** Good enough for a clock: half of a quick answer's way. */
+const sureMs = 4;
+const looks = 8;
+const betweenLooksMs = 250;
+
+async function ask(test: TestCode, lengths: LengthUnit): Promise<HeatView> {
+  const { answer, askedAt, answeredAt } = await timed(() => client.heat.view.query({ test, lengths }));
+  const { heat } = answer;
+  if (heat !== null && heat.elapsedMs !== null) {
+    settleClock(heat.heatId, anchorOfAnswer({ elapsedMs: heat.elapsedMs, askedAt, answeredAt }));
+  }
+  return answer;
+}
+
+/**
+ * What the desk knows of a station's heat. Each answer also sets the heat's clock; after a reload, when the first answer
+ * came with much else, it is asked a few times more until the clock is sure.
+ */
+export function useHeatView(test: TestCode, lengths: LengthUnit): UseQueryResult<HeatView> {
+  const query = useQuery({
+    // The change feed finds queries by the beginning of their key, as the client's own are named.
+    queryKey: [["heat", "view"], { test, lengths }],
+    queryFn: () => ask(test, lengths),
+  });
+  const running = query.data?.heat?.elapsedMs != null ? query.data.heat.heatId : null;
+  useEffect(() => {
+    if (running === null) return;
+    let left = looks;
+    const timer = setInterval(() => {
+      if (left === 0 || doubtOf(running) <= sureMs) return clearInterval(timer);
+      left -= 1;
+      void ask(test, lengths);
+    }, betweenLooksMs);
+    return () => clearInterval(timer);
+  }, [running, test, lengths]);
+  return query;
+}

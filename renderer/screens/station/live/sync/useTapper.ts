@@ -1,0 +1,25 @@
+import { useEffect, useRef } from "react";
+import { useInitials } from "../../../../app/initials.tsx";
+import type { LiveHeat } from "../../../../tests/live/types.ts";
+import { setTapper, tapperOf } from "./heatOutboxes.ts";
+
+/**
+ * Knows whose initials go with the taps of a heat. Whoever gathered it has said so; after a crash in the middle it is
+ * whoever tapped last, and only where nobody has tapped yet somebody is asked. Taps wait for it, their times do not.
+ */
+export function useTapper(heat: LiveHeat): void {
+  const { initials, ask } = useInitials();
+  const asked = useRef(false);
+  const { heatId, events, state } = heat;
+  const last = events.at(-1)?.by ?? null;
+  useEffect(() => {
+    if (tapperOf(heatId) !== null) return;
+    const known = initials ?? last;
+    if (known !== null) return setTapper(heatId, known);
+    if (state !== "running" || asked.current) return;
+    asked.current = true;
+    void ask().then((by) => {
+      if (by !== null) setTapper(heatId, by);
+    });
+  }, [heatId, state, initials, last, ask]);
+}
