@@ -26,6 +26,7 @@ const windowReport = join(folder, "window.json");
 const steps: readonly Step[] = [
   { name: "types", command: ["tsc", "-b"] },
   { name: "lint", command: ["biome", "check", "--error-on-warnings"] },
+  { name: "what nobody uses", command: ["knip", "--config", "tests/knip.jsonc"] },
   {
     name: "unit, store, checks, door",
     command: [

@@ -28,7 +28,7 @@ import { readSettings, withLock, writeSettings } from "./settings.ts";
 import { whyNotMade } from "./trouble.ts";
 
 /** How far the backup that is being made is; pages of the store, then places. */
-export interface Running {
+interface Running {
   readonly step: "copying" | PlaceKind;
   readonly done: number;
   readonly total: number;
@@ -67,7 +67,7 @@ export interface KeeperParts {
   ms(): number;
 }
 
-export const everyMs = 5 * 60_000;
+const everyMs = 5 * 60_000;
 /** How soon a backup that failed is tried again where there is none yet. */
 const againMs = 60_000;
 const nothing: PlaceNews = { last: null, trouble: null };

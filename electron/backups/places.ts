@@ -29,7 +29,7 @@ export interface PlaceNews {
 }
 
 /** The folder made inside the one that was chosen. It is also how a stick is known again: it is on the stick alone. */
-export const secondFolderName = "Tapeline backups";
+const secondFolderName = "Tapeline backups";
 
 /** The folder of backups beside a store. */
 export function ownBackups(store: string): string {

@@ -8,7 +8,7 @@ import type { Store } from "../store/connection/store.ts";
 import { besides } from "../store/keeping/seal.ts";
 
 /** The file of the hall's own store, in the data folder. */
-export function ownStoreFile(folder: string): string {
+function ownStoreFile(folder: string): string {
   return join(folder, "tapeline.sqlite");
 }
 

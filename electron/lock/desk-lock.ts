@@ -10,12 +10,10 @@ import { type Note, newestNotes } from "./log.ts";
 import { isPin, keepPin, usualCost } from "./scrypt.ts";
 
 /** What came of a try with a PIN; `waitMs` is how long the next one has to wait. */
-export type Tried =
-  | { readonly outcome: "right" }
-  | { readonly outcome: "wrong" | "wait"; readonly waitMs: number };
+type Tried = { readonly outcome: "right" } | { readonly outcome: "wrong" | "wait"; readonly waitMs: number };
 
 /** How the desk stands, as its window shows it. */
-export interface Standing {
+interface Standing {
   readonly post: Post;
   /** Nobody may use it until the PIN is given. */
   readonly locked: boolean;

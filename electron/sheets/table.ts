@@ -11,7 +11,7 @@ export interface SheetRow {
 }
 
 /** A row that could not even be split into cells; `cells` is what a plain split gives. */
-export interface BrokenRow extends SheetRow {
+interface BrokenRow extends SheetRow {
   readonly reason: Sentence;
 }
 

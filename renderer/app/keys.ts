@@ -10,7 +10,7 @@ function isTyping(target: EventTarget | null): boolean {
 }
 
 /** The name of a pressed key as written in hints: modifiers, then the key; digits and letters by their place. */
-export function nameOfKey(event: KeyboardEvent): string {
+function nameOfKey(event: KeyboardEvent): string {
   const place = /^(?:Key|Digit|Numpad)([A-Z0-9])$/.exec(event.code)?.[1];
   const key = (event.ctrlKey || event.altKey || event.metaKey) && place !== undefined ? place : event.key;
   const parts = [event.ctrlKey || event.metaKey ? "Ctrl" : "", event.altKey ? "Alt" : ""];

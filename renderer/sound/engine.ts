@@ -10,7 +10,7 @@ import { gainOf, keepVolume, keptVolume } from "./volume.ts";
  * asleep: waits for a press or a key before the system lets it sound. ready: it sounds. none: this machine has nothing to
  * sound with; the visual beat goes on from the same clock.
  */
-export type SoundState = "asleep" | "ready" | "none";
+type SoundState = "asleep" | "ready" | "none";
 
 /** What a screen shows of the sound; a new object whenever something of it changes. */
 export interface SoundView {

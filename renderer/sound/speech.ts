@@ -1,7 +1,7 @@
 /** Speech, where the system brings a voice of its own. Without one nothing is said, and the sounds tell enough. */
 
 /** A voice of this machine for a language ("en"), or null. Voices that a server makes would need the internet. */
-export function voiceFor(language: string): SpeechSynthesisVoice | null {
+function voiceFor(language: string): SpeechSynthesisVoice | null {
   if (!("speechSynthesis" in globalThis)) return null;
   const wanted = language.toLowerCase().split("-")[0];
   const voices = speechSynthesis

@@ -18,7 +18,7 @@ export interface SheetLines {
 }
 
 /** How the drawing of a station's sheet lies in its place; a strip is set in type, and grows with it. */
-export type DrawingLayout = "picture" | "pair" | "strip" | "large-strip";
+type DrawingLayout = "picture" | "pair" | "strip" | "large-strip";
 
 /**
  * All that windows know of one test. A test's folder makes one of these and hands it to `registry.ts`; screens ask the

@@ -76,13 +76,13 @@ export interface Tape {
   write(steps: number): string;
 }
 
-export const centimetres: Tape = {
+const centimetres: Tape = {
   unit: "cm",
   steps: (mm) => Math.round(mm / 5),
   write: (steps) => String(steps / 2),
 };
 
-export const inches: Tape = {
+const inches: Tape = {
   unit: "in",
   steps: (mm) => Math.round(mm / 6.35),
   write: (steps) => String(steps / 4),

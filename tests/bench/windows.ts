@@ -16,7 +16,7 @@ export interface Spread {
 }
 
 /** How long a record takes until a window has painted it, with the desk at one of its screens. */
-export interface PlaceBench {
+interface PlaceBench {
   readonly place: "station" | "day";
   /** From before the desk's page sends the record until its answer, which goes out after the commit. */
   readonly answered: Spread;

@@ -2,7 +2,7 @@
 export type Light = readonly [red: number, green: number, blue: number];
 
 /** Linear light of a channel of sRGB, 0 to 255: IEC 61966-2-1, as WCAG 2.2 uses it. */
-export function linearChannel(byte: number): number {
+function linearChannel(byte: number): number {
   const value = byte / 255;
   return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
 }

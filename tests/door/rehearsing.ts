@@ -8,7 +8,7 @@ const script = new URL("../../electron/rehearse.ts", import.meta.url).pathname;
 export const demoFolder = new URL("../../resources/demo/", import.meta.url).pathname;
 
 /** How a run of the command ended. */
-export interface Ran {
+interface Ran {
   readonly code: number | null;
   readonly stdout: string;
   readonly stderr: string;

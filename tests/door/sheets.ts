@@ -41,7 +41,7 @@ export async function bring(
 }
 
 /** A sheet was refused as a whole. */
-export class SheetRefused extends Error {
+class SheetRefused extends Error {
   readonly sentence: Sentence;
   constructor(sentence: Sentence) {
     super(sentence.key);

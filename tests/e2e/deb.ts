@@ -3,7 +3,7 @@ import { join, relative } from "node:path";
 import { run } from "../../electron/runtime/host.ts";
 
 /** One entry of a package, as `dpkg-deb --contents` lists it. */
-export interface DebFile {
+interface DebFile {
   /** As `ls -l` writes it. */
   readonly mode: string;
   readonly owner: string;

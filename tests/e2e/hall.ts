@@ -17,12 +17,12 @@ export function watchBoard(board: Page): Promise<void> {
 }
 
 /** All that the board has shown since it is watched. */
-export function seenOnBoard(board: Page): Promise<string> {
+function seenOnBoard(board: Page): Promise<string> {
   return board.evaluate(() => (window as unknown as { seenOnBoard: () => string }).seenOnBoard());
 }
 
 /** All that the board could show: what the door answers to it. */
-export function answerToBoard(board: Page): Promise<string> {
+function answerToBoard(board: Page): Promise<string> {
   return board.evaluate(() => fetch("/trpc/board.view").then((response) => response.text()));
 }
 

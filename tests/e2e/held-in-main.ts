@@ -5,7 +5,7 @@ export interface HeldAt {
 }
 
 /** What a held program lets the runner do with its clocks. */
-export interface MainClock {
+interface MainClock {
   /** So many ms later, in the main process and in all pages at once. */
   pass(ms: number): Promise<void>;
 }
@@ -43,8 +43,14 @@ export async function holdInMain(
     construct: (target, args, made) => Reflect.construct(target, args.length === 0 ? [wall] : args, made),
     get: (target, name) => (name === "now" ? () => wall : Reflect.get(target, name)),
   });
+  // A page that goes meanwhile (a window that a test had for itself) never answers.
+  const tellPage = (page: Electron.WebContents, script: string) =>
+    new Promise<void>((resolve, reject) => {
+      page.once("destroyed", resolve);
+      page.executeJavaScript(script).then(() => resolve(), reject);
+    });
   const inEveryPage = (script: string) =>
-    Promise.all(webContents.getAllWebContents().map((page) => page.executeJavaScript(script)));
+    Promise.all(webContents.getAllWebContents().map((page) => tellPage(page, script)));
   globalThis.heldMain = {
     async pass(ms) {
       await inEveryPage("heldPage.quiet()");

@@ -1,5 +1,5 @@
 /** What a held page lets the main process do with its clocks. */
-export interface PageClock {
+interface PageClock {
   /**
    * Resolves once no request is under way and nothing is about to happen: in a test a moment may take no time, so what a
    * press brings about a moment later comes before time passes. What the page asks from then on waits for `pass`.

@@ -39,7 +39,7 @@ export interface Eyes {
 }
 
 /** What the desk tells of a station's heat, asked by the page itself. */
-export async function viewOf(eyes: Eyes, test: TestCode): Promise<HeatView> {
+async function viewOf(eyes: Eyes, test: TestCode): Promise<HeatView> {
   const input = encodeURIComponent(JSON.stringify({ test, lengths: "cm" }));
   const script = `fetch("/trpc/heat.view?input=${input}").then((response) => response.text())`;
   return JSON.parse(String(await eyes.evaluate(script))).result.data;
@@ -107,7 +107,7 @@ export async function startedAgo(desk: Page, test: TestCode, seconds: number): P
 }
 
 /** How far a lane is, as the page shows it. */
-export async function phaseOf(eyes: Eyes, lane: number): Promise<unknown> {
+async function phaseOf(eyes: Eyes, lane: number): Promise<unknown> {
   return eyes.evaluate(`document.querySelector('[data-lane="${lane}"]')?.dataset.phase ?? ""`);
 }
 

@@ -23,5 +23,12 @@ export async function isPutAside({ app }: Tapeline, words: string): Promise<void
       own.id,
     );
   await expect.poll(async () => Object.values(JSON.parse(await kept())).join("\n")).toContain(words);
-  await app.evaluate(({ BrowserWindow }, id) => BrowserWindow.fromId(id)?.destroy(), own.id);
+  await app.evaluate(({ BrowserWindow }, id) => {
+    const window = BrowserWindow.fromId(id);
+    if (window === null) return;
+    return new Promise<void>((resolve) => {
+      window.webContents.once("destroyed", () => resolve());
+      window.destroy();
+    });
+  }, own.id);
 }

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { holdingSchema } from "../../domain/backups/records.ts";
 import { sentenceSchema } from "../door/shapes.ts";
 
-export const placeKind = z.enum(["own", "second"]);
+const placeKind = z.enum(["own", "second"]);
 
 export const stateSchema = z.object({
   /** In the demonstration nothing is backed up. */

@@ -4,7 +4,7 @@ import { sentence } from "../../domain/words.ts";
 import type { Export } from "../../store/tables/exports.ts";
 
 /** The largest share of bibs that a neighbour may match likelier than one in k: nobody. */
-export const exposedLimit = 0;
+const exposedLimit = 0;
 
 /**
  * Refuses a bundle in which a neighbour finds somebody. The rule should never make one: this is a second look by other

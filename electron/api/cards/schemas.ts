@@ -14,7 +14,7 @@ export const whichSchema = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("athlete"), athleteId: z.int() }),
 ]);
 
-export const cardDaySchema = z.object({
+const cardDaySchema = z.object({
   id: z.int(),
   date: z.string(),
   title: z.string(),

@@ -6,7 +6,7 @@ import { initialsSchema } from "../door/said.ts";
 export const athleteInput = z.object({ athleteId: z.int() });
 
 /** What the table sends once the questions are answered: the outcome alone, never an answer. */
-export const outcome = z.object({
+const outcome = z.object({
   /** null: the next free one, or the one that the athlete has already. */
   bib: z.number().nullable(),
   /** Tests that the athlete leaves out today; all five: does not test. */

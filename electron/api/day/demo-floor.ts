@@ -19,7 +19,7 @@ export interface Arrival {
 }
 
 /** Results that were keyed in the same minute. */
-export interface Batch {
+interface Batch {
   readonly minute: number;
   readonly rows: readonly Row[];
 }

@@ -23,7 +23,7 @@ const sheetSchema = z.object({
   refused: sentenceSchema.nullable(),
 });
 
-export const rehearsedSchema = z.object({
+const rehearsedSchema = z.object({
   /** The day that was tried out, ISO 8601. */
   date: z.string(),
   sheets: z.array(sheetSchema),

@@ -6,7 +6,7 @@ export const sentenceSchema = z.object({
   values: z.record(z.string(), z.union([z.string(), z.number()])).optional(),
 });
 
-export const countsSchema = z.object({
+const countsSchema = z.object({
   new: z.int(),
   changed: z.int(),
   known: z.int(),

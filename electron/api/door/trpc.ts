@@ -8,7 +8,10 @@ import type { Desk } from "./desk.ts";
 import { heldDesk } from "./held-desk.ts";
 import { say } from "./words.ts";
 
-/** What every procedure is given. */
+/**
+ * What every procedure is given.
+ * @public declarations of all procedures name it
+ */
 export interface Context {
   readonly who: Role;
   /** Of a station which one; without it, or null, every station. */

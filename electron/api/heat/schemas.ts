@@ -33,7 +33,7 @@ const eventSchema = z.object({
   at: z.string(),
 });
 
-export const laneSchema = z.object({
+const laneSchema = z.object({
   lane: z.int(),
   who: personSchema,
   variant: z.string(),
@@ -56,7 +56,7 @@ export const laneSchema = z.object({
   trouble: sentenceSchema.nullable(),
 });
 
-export const heatSchema = z.object({
+const heatSchema = z.object({
   heatId: z.string(),
   test: testSchema,
   state: z.enum(["gathering", "running"]),

@@ -6,7 +6,7 @@ import type { KeptBackRow } from "./outcome.ts";
 import { ownColumns, type PlannedSheet } from "./sheet.ts";
 
 /** Why a row is kept back, in words, with the column to look at before it. */
-export function reasonText({ field, reason }: KeptBackRow, language: Language): string {
+function reasonText({ field, reason }: KeptBackRow, language: Language): string {
   return field === null ? say(reason, language) : `${field}: ${say(reason, language)}`;
 }
 

@@ -9,7 +9,7 @@ import { isTaken, type KeptBackRow, type TakenRow } from "./outcome.ts";
 import { type Reading, type ReadSheet, readWhole } from "./read.ts";
 
 /** How many rows a sheet has of each kind. `keptBack` rows stay outside; `joined` come onto the day's list. */
-export interface Counts {
+interface Counts {
   readonly new: number;
   readonly changed: number;
   readonly known: number;
@@ -19,7 +19,7 @@ export interface Counts {
 }
 
 /** A kept-back row with its cells as they are in the sheet. */
-export interface KeptBackCells extends KeptBackRow {
+interface KeptBackCells extends KeptBackRow {
   readonly cells: readonly string[];
 }
 
@@ -107,7 +107,7 @@ export async function takeSheet(
 }
 
 /** @throws Refusal `bad-input` when the sheet lacks a column without which no row can be taken. */
-export function refuseMissing({ matched: { missing } }: ReadSheet): void {
+function refuseMissing({ matched: { missing } }: ReadSheet): void {
   const [first] = missing;
   if (first !== undefined) throw new Refusal("bad-input", sentence(`sheets.missing.${first}`));
 }

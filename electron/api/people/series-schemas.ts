@@ -3,7 +3,7 @@ import { testSchema, writtenSchema } from "../door/shapes.ts";
 import { placeSchema } from "../place/schemas.ts";
 
 /** A complete mark as people read it, with its day. */
-export const datedSchema = z.object({
+const datedSchema = z.object({
   date: z.string(),
   written: writtenSchema,
   source: z.enum(["day", "imported"]),

@@ -7,7 +7,7 @@ import { type GroupElsewhere, groupsElsewhere } from "./elsewhere.ts";
 import type { Sort } from "./sort.ts";
 
 /** Marks of this store to compare with, one an athlete. */
-export interface GroupHere {
+interface GroupHere {
   readonly group: "today" | "store";
   readonly marks: readonly ComparableMark[];
 }

@@ -4,7 +4,7 @@ import { bundleLimits } from "../../domain/reference/limits.ts";
 import { testSchema } from "../door/shapes.ts";
 
 /** How many marks a bundle has of one way of doing one test. */
-export const referenceTestSchema = z.object({
+const referenceTestSchema = z.object({
   test: testSchema,
   variant: z.string(),
   marks: z.int(),

@@ -43,7 +43,7 @@ export type Holding = Readonly<z.infer<typeof holdingSchema>>;
 const base64 = z.string().regex(/^[A-Za-z0-9+/]{1,100}={0,2}$/);
 
 /** How a key is made of a passphrase: scrypt (RFC 7914). Bounded, since a file from anywhere may ask for it. */
-export const scryptSchema = z.strictObject({
+const scryptSchema = z.strictObject({
   N: z.union([z.literal(2 ** 15), z.literal(2 ** 16), z.literal(2 ** 17), z.literal(2 ** 18)]),
   r: z.literal(8),
   p: z.literal(1),

@@ -14,7 +14,7 @@ export interface Compared {
   readonly place: PlaceBand | null;
 }
 
-export interface PlaceBand {
+interface PlaceBand {
   /** Whom the mark was placed among: equal texts, equal groups. */
   readonly group: string;
   /** Whole percentiles, 0 to 100, better is higher. */

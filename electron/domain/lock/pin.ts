@@ -2,8 +2,8 @@ import { type Sentence, sentence } from "../words.ts";
 import { isEasy } from "./easy.ts";
 
 /** How many digits a PIN has. Fewer than six fall to an afternoon of guessing, more than twelve are written down. */
-export const fewestDigits = 6;
-export const mostDigits = 12;
+const fewestDigits = 6;
+const mostDigits = 12;
 
 /** What is wrong with a PIN that somebody wants to set, as a sentence that says what to do; null when it is good. */
 export function pinTrouble(pin: string): Sentence | null {

@@ -1,7 +1,7 @@
 import { fold } from "./fold.ts";
 
 /** Stands where a name was taken out of a text. */
-export const takenOut = "[…]";
+const takenOut = "[…]";
 
 interface Word {
   readonly folded: string;

@@ -71,7 +71,7 @@ export function asksGuardian(answers: Answers, known: Known): boolean {
 }
 
 /** The parts of the sheet, in the order in which they are asked. */
-export const parts = [
+const parts = [
   ...questions,
   "decision",
   "leaveOut",

@@ -2,7 +2,7 @@ import { type Cells, cellSizes, codesOf, split, whole } from "./cells.ts";
 import type { Attribute, Choice, Demands, Node } from "./problem.ts";
 
 /** What a suppressed record loses: all of it, in millionths. */
-export const lossOfSuppressed = 1_000_000;
+const lossOfSuppressed = 1_000_000;
 
 /** A whole node: who must stay out, and whether that is few enough. Null when it does not meet the demands. */
 export function judge(

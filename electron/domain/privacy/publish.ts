@@ -39,7 +39,7 @@ export function publish(kept: readonly Kept[], random: () => number): PublishedR
 }
 
 /** Where three quartiles lie; each interval holds the exact one (type 7), which is not told. */
-export interface ToldQuartiles {
+interface ToldQuartiles {
   readonly lower: Interval;
   readonly median: Interval;
   readonly upper: Interval;

@@ -42,7 +42,7 @@ export function readProtocols(text: string): BundleTest[] {
 }
 
 /** @throws Refusal `bad-input` for a test that this program does not know. */
-export function codeOf(test: string): TestCode {
+function codeOf(test: string): TestCode {
   const code = testCodes.find((each) => each === test);
   if (code === undefined) throw refused(sentence("reference.unknownTest", { test: shown(test) }));
   return code;

@@ -53,7 +53,7 @@ export interface SummaryAttempt {
 }
 
 /** A test that somebody leaves out: decided at check-in (no reason is kept), or skipped with a reason. */
-export interface SummaryLeftOut {
+interface SummaryLeftOut {
   readonly athleteId: number;
   readonly test: TestCode;
   readonly kind: "readiness" | "skip";

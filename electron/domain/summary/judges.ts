@@ -5,7 +5,7 @@ import { type Shift, shiftOf } from "./shift.ts";
 import { type Spread, spreadOf } from "./spread.ts";
 
 /** Whose initials are with a mark: one person's, several (each direction by another), or nobody's (a sheet that says none). */
-export type Judge =
+type Judge =
   | { readonly kind: "named"; readonly name: string }
   | { readonly kind: "several" }
   | { readonly kind: "unnamed" };
@@ -22,7 +22,7 @@ export interface JudgeRow {
   readonly compared: Comparison | null;
 }
 
-export interface Cadences {
+interface Cadences {
   readonly athletes: number;
   readonly judged: number;
   readonly off: number;
@@ -32,7 +32,7 @@ export interface Cadences {
  * The changes on the last test of the athletes whom a person judged, beside those of everybody else. too-few: nothing
  * can be said; alike: chance alone may make such a difference; higher, lower: it seldom does.
  */
-export interface Comparison {
+interface Comparison {
   readonly finding: "too-few" | "alike" | "higher" | "lower";
   readonly own: Spread | null;
   readonly others: Spread | null;

@@ -12,7 +12,7 @@ export interface Spread {
 }
 
 /** Of fewer values the middle half says nothing that the values themselves don't (ours, no source). */
-export const leastForHalf = 4;
+const leastForHalf = 4;
 
 /** Median, quartiles (type 7 of Hyndman & Fan 1996, as everywhere here) and range; null of no values. */
 export function spreadOf(values: readonly number[]): Spread | null {

@@ -7,7 +7,7 @@ import { type Spread, spreadOf } from "./spread.ts";
  * A longer time between two turns is a pause of the station and says nothing about an athlete: 20 minutes (ours, no
  * source).
  */
-export const pauseMs = 20 * 60_000;
+const pauseMs = 20 * 60_000;
 
 /** How long one station took per athlete; times in ms. */
 export interface StationTimes {

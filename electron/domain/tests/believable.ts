@@ -2,7 +2,7 @@ import type { Sentence } from "../words.ts";
 import type { Plausibility } from "./protocol.ts";
 
 /** A limit that is itself still inside, and what to say about a value beyond it. */
-export type Limit = readonly [limit: number, sentence: Sentence];
+type Limit = readonly [limit: number, sentence: Sentence];
 
 /** The limits of one kind of value. `refuseBelow` is left out where no value can fall below it. */
 export interface Believable {

@@ -45,7 +45,7 @@ export interface SheetColumn {
 export type SeenCells = Readonly<Record<string, string | number | null>>;
 
 /** An attempt that makes a mark of earlier days, so that the test itself scores it and says whether to believe it. */
-export interface PastMark<Attempt> {
+interface PastMark<Attempt> {
   readonly seen: Attempt;
   /** In grains, where one attempt alone makes no mark. */
   readonly value?: number;

@@ -20,7 +20,7 @@ export interface What {
 /**
  * ready: waits for the start, or for the first tap; going; done: has its result; aside: takes no (further) part.
  */
-export type Phase = "ready" | "going" | "done" | "aside";
+type Phase = "ready" | "going" | "done" | "aside";
 
 /** An attempt that a lane came to. `key` tells those of one lane apart; the same taps give the same key. */
 export interface LaneResult<Attempt = unknown> {

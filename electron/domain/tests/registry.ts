@@ -10,7 +10,7 @@ import { pushUpTest } from "./push-up/definition.ts";
 import { verticalTest } from "./vertical/definition.ts";
 
 /** The tests by code, in the order in which a day holds them: the order is part of the protocol. */
-export const tests = Object.freeze({
+const tests = Object.freeze({
   "push-up": pushUpTest,
   agility: agilityTest,
   vertical: verticalTest,

@@ -2,7 +2,7 @@ import { readdir, readFile } from "node:fs/promises";
 import { extname, join, relative, sep } from "node:path";
 
 /** A file that the app may serve. */
-export interface BuildFile {
+interface BuildFile {
   readonly contentType: string;
   read(): Promise<Uint8Array<ArrayBuffer>>;
 }

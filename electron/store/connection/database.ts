@@ -25,12 +25,12 @@ export interface Database extends WritableDb {
 }
 
 /** How far a copy is; the answer is how many pages to copy next. */
-export interface BackupPages {
+interface BackupPages {
   readonly totalPages: number;
   readonly remainingPages: number;
 }
 
-export interface Statement<Parameters extends unknown[], Row> {
+interface Statement<Parameters extends unknown[], Row> {
   /** Whether it changes nothing, as SQLite says. */
   readonly readonly: boolean;
   run(...parameters: Parameters): Changed;

@@ -75,7 +75,7 @@ function bringUpToDate(db: Database, guard: Guard): void {
  * Looks at what is there without writing: whose it is, which version made it, whether it is whole, and whether it is as
  * it was left. Where there is nothing, there must never have been anything.
  */
-export function inspect(location: StoreLocation): "store" | "nothing" {
+function inspect(location: StoreLocation): "store" | "nothing" {
   const { file } = location;
   const there = statSync(file, { throwIfNoEntry: false });
   if (there?.isDirectory() === true) throw new Error(`${file} is a folder`);

@@ -21,7 +21,7 @@ export const logFile = (store: string) => `${store}-wal`;
 export const besides: readonly string[] = ["-wal", "-shm", "-seal", "-tally"];
 
 /** A record that was kept, or why there is none: what is there and can't be read was there once, and was harmed. */
-export type Kept<Record> = Record | "absent" | "unreadable";
+type Kept<Record> = Record | "absent" | "unreadable";
 
 export interface Guards {
   readonly seal: Kept<Seal>;

@@ -16,7 +16,7 @@ export interface RepeatedTrial {
 }
 
 /** Marks no further apart than this are repeats of each other: too soon for training to show. */
-export const repeatDays = 14;
+const repeatDays = 14;
 
 /**
  * Only marks of dates that have another date near count, so that a store whose days lie months apart is read no further

@@ -7,7 +7,7 @@ import { Row } from "../flow/Stack.tsx";
 import css from "./Choice.module.css";
 import field from "./Field.module.css";
 
-export interface ChoiceOption<Value extends string> {
+interface ChoiceOption<Value extends string> {
   readonly value: Value;
   readonly label: ReactNode;
 }

@@ -5,7 +5,7 @@ import { Button } from "./Button.tsx";
 import css from "./PinEntry.module.css";
 import { TextField } from "./TextField.tsx";
 
-export interface PinField {
+interface PinField {
   readonly key: string;
   readonly label: string;
   readonly help?: string;

@@ -1,10 +1,5 @@
 import { useEffect, useState } from "react";
 
-/** What the door says to a try. */
-export type Tried =
-  | { readonly outcome: "right" }
-  | { readonly outcome: "wrong" | "wait"; readonly waitMs: number };
-
 /** Counts a wait down on the page's own clock: whole seconds left, and how to begin anew. The desk decides in any case. */
 export function useWait(waitMs: number): { readonly seconds: number; readonly begin: (ms: number) => void } {
   const [until, setUntil] = useState(() => performance.now() + waitMs);

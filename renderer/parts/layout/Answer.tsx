@@ -29,7 +29,7 @@ export function Answer<Data>({ query, children }: AnswerProps<Data>) {
 }
 
 /** A word that work goes on, once it takes over half a second. */
-export function Waiting() {
+function Waiting() {
   const { t } = useTranslation("common");
   const [late, setLate] = useState(false);
   useEffect(() => {

@@ -22,7 +22,7 @@ export interface Drawing {
 }
 
 /** Where a mark stands in the picture's own coordinates, and the radius of a ring around its sign. */
-export interface Place {
+interface Place {
   readonly x: number;
   readonly y: number;
   readonly ring: number;

@@ -4,7 +4,7 @@ import { Section } from "../layout/Panel.tsx";
 import css from "./LineList.module.css";
 
 /** Something to say about one line of the sheet. */
-export interface AboutLine {
+interface AboutLine {
   readonly line: number;
   readonly says: ReactNode;
   /** What stands on that line, cut to one line of the screen. */

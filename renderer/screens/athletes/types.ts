@@ -3,6 +3,5 @@ import type { Answers } from "../../app/answers.ts";
 type Outputs = Answers["people"];
 
 export type Listed = Outputs["list"]["people"][number];
-export type List = Outputs["list"];
 export type AthletePage = Outputs["get"];
 export type Series = AthletePage["series"][number];

@@ -4,7 +4,7 @@ import type { Answers } from "../../app/answers.ts";
 
 type Outputs = Answers["day"];
 
-export type DayAtHand = NonNullable<Outputs["current"]["day"]>;
+type DayAtHand = NonNullable<Outputs["current"]["day"]>;
 export type HeldTest = Outputs["protocols"][number];
 
 /** All that the sheets of a day are made of. */
@@ -20,7 +20,7 @@ export type SheetName = TestCode | "athlete";
 export type Which = SheetName | "all";
 
 /** The pages in the order in which they are printed: what the athletes read comes last. */
-export const sheetNames: readonly SheetName[] = [...testCodes, "athlete"];
+const sheetNames: readonly SheetName[] = [...testCodes, "athlete"];
 export const whiches: readonly Which[] = ["all", ...sheetNames];
 
 export const papers = ["a4", "letter"] as const;

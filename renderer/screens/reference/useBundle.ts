@@ -7,7 +7,7 @@ import { sentenceOf } from "../../app/trouble.ts";
 import type { Brought } from "./types.ts";
 
 /** How far the one bundle is that is looked at; nothing is kept before it is added. */
-export type Standing =
+type Standing =
   | { readonly step: "none" }
   | { readonly step: "bringing"; readonly name: string }
   | { readonly step: "refused"; readonly name: string; readonly sentence: Sentence }

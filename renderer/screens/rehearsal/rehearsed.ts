@@ -7,7 +7,7 @@ type Stage = Run extends AsyncIterable<infer Each> ? Each : never;
 
 export type Rehearsed = Extract<Stage, { stage: "done" }>["rehearsed"];
 export type RehearsedSheet = Rehearsed["sheets"][number];
-export type Step = Extract<Stage, { stage: "working" }>["step"];
+type Step = Extract<Stage, { stage: "working" }>["step"];
 
 /** The sheets in the order in which a rehearsal takes them in. */
 export const slots = ["roster", "past", "results"] as const satisfies readonly Kind[];

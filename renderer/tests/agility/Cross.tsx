@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import css from "../Drawing.module.css";
 
-export type Direction = "cw" | "ccw";
+type Direction = "cw" | "ccw";
 
 interface CrossProps {
   readonly direction: Direction;

@@ -32,7 +32,7 @@ function nameOfTrial(live: AgilityLive, { lane, state }: Lane): string {
 }
 
 /** How far the trial at hand of a lane has been counted; null without one. */
-export function countingAt(live: AgilityLive, lane: Lane): Counting | null {
+function countingAt(live: AgilityLive, lane: Lane): Counting | null {
   const { trial } = lane.state;
   return trial === null ? null : (counts.get().get(nameOfTrial(live, lane)) ?? countingOf(trial));
 }

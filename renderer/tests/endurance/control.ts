@@ -44,7 +44,7 @@ export function setReps(live: EnduranceLive, by: (reps: number) => number): void
 }
 
 /** To the beginning of the exercise before or after. */
-export function stepExercise(live: EnduranceLive, by: 1 | -1): void {
+function stepExercise(live: EnduranceLive, by: 1 | -1): void {
   const starts = repsBefore(live.parameters);
   setReps(live, (reps) => starts[exerciseAt(live.parameters, reps) + by] ?? reps);
 }

@@ -4,4 +4,3 @@ import type { AppRouter } from "../../../electron/api/router.ts";
 export type HeatView = inferRouterOutputs<AppRouter>["heat"]["view"];
 export type LiveHeat = NonNullable<HeatView["heat"]>;
 export type HeatLane = LiveHeat["lane"][number];
-export type NextUp = HeatView["next"][number];

@@ -5,7 +5,7 @@ import { installWords } from "../words.ts";
 import { desktopEntryText } from "./desktop-entry.ts";
 
 /** Where the program lies in the package, from the root. */
-export const programFolder = "usr/lib/tapeline";
+const programFolder = "usr/lib/tapeline";
 const docFolder = "usr/share/doc/tapeline";
 
 /**

@@ -46,7 +46,7 @@ interface Trial {
 }
 
 /** A trial that did not count: kept for everybody to see. */
-export interface LostTrial {
+interface LostTrial {
   readonly direction: Direction;
   readonly atMs: number;
   /** Empty for a false start. */

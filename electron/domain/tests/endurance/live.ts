@@ -3,7 +3,7 @@ import type { Elapsed, LaneState, LiveTest, Tap } from "../live.ts";
 import { type EnduranceAttempt, type EnduranceParameters, howFarShape } from "./protocol.ts";
 
 /** Two taps of one lane closer than this are one finger that pressed twice: nobody does a round in two seconds. */
-export const bounceMs = 2000;
+const bounceMs = 2000;
 
 const what = z.discriminatedUnion("kind", [
   /** A round is done; the last one is the finish. */

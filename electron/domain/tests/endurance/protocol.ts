@@ -5,7 +5,7 @@ import { believe, fine, refuse } from "../believable.ts";
 import { frozen } from "../frozen.ts";
 import type { Mark, Plausibility, Protocol } from "../protocol.ts";
 
-export const exerciseNames = ["skater-strides", "lunge-jumps", "high-knees", "squat-thrusts"] as const;
+const exerciseNames = ["skater-strides", "lunge-jumps", "high-knees", "squat-thrusts"] as const;
 
 const exercise = z
   .strictObject({

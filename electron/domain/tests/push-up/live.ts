@@ -52,7 +52,7 @@ export function msPerRep(parameters: PushUpParameters): number {
 }
 
 /** Cadences whose judging beat has come. */
-export function judgedBy(parameters: PushUpParameters, atMs: number): number {
+function judgedBy(parameters: PushUpParameters, atMs: number): number {
   return Math.min(mostCadences, Math.max(0, Math.floor(atMs / msPerRep(parameters))));
 }
 

@@ -4,7 +4,7 @@ import type { LengthUnit } from "../protocol.ts";
 import type { VerticalAttempt } from "./protocol.ts";
 
 /** How many touches of the leap are keyed together at most; each has a field of its own. */
-export const touchNames = ["touch1", "touch2", "touch3"] as const;
+const touchNames = ["touch1", "touch2", "touch3"] as const;
 
 /** The vertical leap from paper: the reach once, then a field a touch. */
 export const keyedVertical: KeyedTest<VerticalAttempt> = {

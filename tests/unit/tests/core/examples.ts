@@ -4,7 +4,7 @@ import type { Examples } from "../examples.ts";
 
 const none = fc.constant({});
 
-export const coreAttempts: fc.Arbitrary<CoreAttempt> = fc.record({
+const coreAttempts: fc.Arbitrary<CoreAttempt> = fc.record({
   held: fc.integer({ min: 0, max: 4_000_000 }),
 });
 

@@ -4,7 +4,7 @@ import type { Examples } from "../examples.ts";
 
 const none = fc.constant({});
 
-export const enduranceAttempts: fc.Arbitrary<EnduranceAttempt> = fc.oneof(
+const enduranceAttempts: fc.Arbitrary<EnduranceAttempt> = fc.oneof(
   fc.record({ finished: fc.constant(true as const), time: fc.integer({ min: 0, max: 4_000_000 }) }),
   fc.record({
     finished: fc.constant(false as const),

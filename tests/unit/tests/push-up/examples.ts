@@ -10,7 +10,7 @@ export const cadences = fc
 const none = fc.constant({});
 const cadence = fc.record({ cadence: fc.integer({ min: 1, max: 12 }) });
 
-export const pushUpAttempts: fc.Arbitrary<PushUpAttempt> = fc.oneof(
+const pushUpAttempts: fc.Arbitrary<PushUpAttempt> = fc.oneof(
   cadences.map((seen) => ({ how: "cadences" as const, cadences: seen })),
   fc
     .tuple(fc.integer({ min: 0, max: 999 }), fc.integer({ min: 0, max: 3 }))

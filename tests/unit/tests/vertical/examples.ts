@@ -4,7 +4,7 @@ import type { Examples } from "../examples.ts";
 
 const none = fc.constant({});
 
-export const verticalAttempts: fc.Arbitrary<VerticalAttempt> = fc.record(
+const verticalAttempts: fc.Arbitrary<VerticalAttempt> = fc.record(
   {
     standingReach: fc.integer({ min: 0, max: 5000 }),
     touchReach: fc.integer({ min: 0, max: 5000 }),

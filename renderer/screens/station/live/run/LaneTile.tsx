@@ -68,7 +68,7 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
 }
 
 /** The lane's number, the same as its key but for the last three; bib and name. */
-export function LaneHead({ lane, aside }: { readonly lane: LiveLane; readonly aside?: ReactNode }) {
+function LaneHead({ lane, aside }: { readonly lane: LiveLane; readonly aside?: ReactNode }) {
   const { who } = lane.in;
   return (
     <span className={css.head}>

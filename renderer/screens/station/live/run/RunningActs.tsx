@@ -6,7 +6,7 @@ import css from "./Running.module.css";
 import { UndoKey } from "./UndoKey.tsx";
 
 /** What comes after this heat: more athletes into it, the next heat, its end since nobody waits, or nothing yet. */
-export type After = "call" | "next" | "finish" | null;
+type After = "call" | "next" | "finish" | null;
 
 interface RunningActsProps {
   readonly live: Live;
