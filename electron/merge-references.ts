@@ -4,7 +4,7 @@
  */
 import { say } from "./api/door/words.ts";
 import { sentence } from "./domain/words.ts";
-import { NothingToMerge, readArguments, type Wanted } from "./reference/arguments.ts";
+import { type MergeArguments, NothingToMerge, readArguments } from "./reference/arguments.ts";
 import { merge } from "./reference/merge.ts";
 
 /** npm runs its scripts in the project's folder; paths are meant from where it was called. */
@@ -22,7 +22,7 @@ async function main(): Promise<number> {
   }
 }
 
-async function mergeAll(wanted: Wanted): Promise<number> {
+async function mergeAll(wanted: MergeArguments): Promise<number> {
   const merged = await merge(wanted, (name, why) => console.error(`${name}: ${say(why)}`));
   if (merged.bundles === 0) throw new NothingToMerge(sentence("references.none", { path: wanted.folder }));
   const seconds = Number((performance.now() / 1000).toFixed(1));

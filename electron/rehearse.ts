@@ -7,13 +7,13 @@ import { join } from "node:path";
 import { say } from "./api/door/words.ts";
 import { sentence } from "./domain/words.ts";
 import { demoSheetsIn } from "./host/demo-sheets.ts";
-import { readArguments, type Wanted, WrongArguments } from "./rehearsal/arguments.ts";
+import { type RehearsalArguments, readArguments, WrongArguments } from "./rehearsal/arguments.ts";
 import { type Rehearsed, rehearseDay, type Sheets } from "./rehearsal/day.ts";
 import { type Ground, momentOf, type TemporaryDesk, temporaryDesk } from "./rehearsal/desk.ts";
 import { fileSheet } from "./rehearsal/file-sheets.ts";
 import { filesOf, NotWritten, writeFiles } from "./rehearsal/files.ts";
 import { UnusableSheet } from "./rehearsal/sheets.ts";
-import { summaryOf } from "./rehearsal/summary.ts";
+import { summaryText } from "./rehearsal/summary.ts";
 
 /** npm runs its scripts in the project's folder; paths are meant from where it was called. */
 const folder =
@@ -36,7 +36,7 @@ async function main(): Promise<number> {
   }
 }
 
-async function rehearse(wanted: Wanted): Promise<number> {
+async function rehearse(wanted: RehearsalArguments): Promise<number> {
   let temporary: TemporaryDesk | null = null;
   // First of all: a process that nobody asks ends at once, and would leave the names behind.
   const stayOn = whenStopped(() => temporary?.remove());
@@ -45,7 +45,7 @@ async function rehearse(wanted: Wanted): Promise<number> {
     temporary = temporaryDesk(ground, momentOf(wanted.date, new Date()));
     const rehearsed = await toItsEnd(rehearseDay(temporary.desk, sheets));
     await writeFiles(wanted.out, filesOf(rehearsed));
-    console.log(summaryOf(rehearsed, wanted, performance.now() / 1000));
+    console.log(summaryText(rehearsed, wanted, performance.now() / 1000));
     return rehearsed.sheets.some(({ keptBack }) => keptBack.length > 0) ? 3 : 0;
   } finally {
     temporary?.remove();
@@ -54,7 +54,7 @@ async function rehearse(wanted: Wanted): Promise<number> {
 }
 
 /** @throws UnusableSheet when one of the files can't be read. */
-async function sheetsOf({ roster, results, past }: Wanted): Promise<Sheets> {
+async function sheetsOf({ roster, results, past }: RehearsalArguments): Promise<Sheets> {
   return {
     roster: await fileSheet(roster),
     results: await fileSheet(results),

@@ -1,6 +1,6 @@
 import { tracked } from "@trpc/server";
 import { z } from "zod";
-import type { Announcement, News } from "./door/desk.ts";
+import type { Announcement, Announcements } from "./door/desk.ts";
 import { allow } from "./door/trpc.ts";
 
 /**
@@ -17,7 +17,7 @@ export const changes = allow("organiser", "check-in", "station", "board", "locke
 
 /** Announcements since `lastId`, then each new one; listens before it reads the backlog, so that none falls between. */
 async function* follow(
-  news: News,
+  news: Announcements,
   lastId: string | null,
   signal: AbortSignal | undefined,
 ): AsyncGenerator<Announcement> {

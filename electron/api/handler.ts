@@ -1,5 +1,5 @@
 import { fetchRequestHandler } from "@trpc/server/adapters/fetch";
-import type { Role, Who } from "../domain/lock/roles.ts";
+import type { Caller, Role } from "../domain/lock/roles.ts";
 import { sheetLimits } from "../domain/sheets/limits.ts";
 import type { Desk } from "./door/desk.ts";
 import { appRouter } from "./router.ts";
@@ -8,7 +8,7 @@ import { appRouter } from "./router.ts";
  * The one door: every request for data, from whatever carrier, with the role that the carrier vouches for, and of a
  * station the one test that it may touch (left out or null: every test).
  */
-export type Handle = (request: Request, who: Role, station?: Who["station"]) => Promise<Response>;
+export type Handle = (request: Request, who: Role, station?: Caller["station"]) => Promise<Response>;
 
 /** What a page may ask at once. */
 const mostCalls = 100;

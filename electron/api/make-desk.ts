@@ -3,7 +3,7 @@ import type { Language } from "../domain/languages.ts";
 import { createLock } from "../lock/desk-lock.ts";
 import { keepInMemory, type LockKeep } from "../lock/kept.ts";
 import type { StoreLocation } from "../store/connection/connect.ts";
-import type { Change, Store } from "../store/connection/store.ts";
+import type { Commit, Store } from "../store/connection/store.ts";
 import type { Announcement, DemoSheets, Desk, StoreKind } from "./door/desk.ts";
 import type { Rehearse } from "./door/rehearse.ts";
 
@@ -60,7 +60,7 @@ export function createDesk(parts: DeskParts): Desk {
 
   function take(kind: StoreKind): { kind: StoreKind; store: Store; stop: () => void } {
     const store = parts.open(kind);
-    const stop = store.listen((change: Change) => announce(change.topics));
+    const stop = store.listen((change: Commit) => announce(change.topics));
     return { kind, store, stop };
   }
 

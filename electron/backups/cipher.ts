@@ -18,11 +18,11 @@ export async function newLock(passphrase: string): Promise<Lock> {
 /** The key that a passphrase opens a lock with. Letters that look the same are the same (NFKC). */
 export function keyOf(passphrase: string, { N, r, p, salt }: ScryptParameters): Promise<Buffer> {
   const options: ScryptOptions = { N, r, p, maxmem: 256 * N * r };
-  return derive(passphrase.normalize("NFKC"), Buffer.from(salt, "base64"), 32, options);
+  return deriveKey(passphrase.normalize("NFKC"), Buffer.from(salt, "base64"), 32, options);
 }
 
 /** scrypt as RFC 7914 defines it. */
-export function derive(
+export function deriveKey(
   passphrase: string,
   salt: Buffer,
   length: number,

@@ -1,10 +1,10 @@
-import { randomUUID } from "node:crypto";
-import { mkdir, open, readdir, rename, rm } from "node:fs/promises";
+import { mkdir, readdir, rename, rm } from "node:fs/promises";
 import { join } from "node:path";
-import { mayGo } from "../domain/backups/keep.ts";
+import { superseded } from "../domain/backups/keep.ts";
 import { type NamedBackup, namedBackup } from "../domain/backups/names.ts";
 import type { BackupHeader } from "../domain/backups/records.ts";
-import { syncFolder } from "../store/connection/through.ts";
+import { syncFolder } from "../files/through.ts";
+import { unfinishedBeside, writeNew } from "../files/whole.ts";
 import { type Opener, readHeader, unpackBackup } from "./file.ts";
 
 /** The backups in a folder, newest first; an empty list where there is no such folder. */
@@ -42,9 +42,9 @@ export async function placeBackup(
   opener: Opener,
 ): Promise<void> {
   await mkdir(folder, { recursive: true, mode: 0o700 });
-  const unfinished = join(folder, `.${randomUUID()}.part`);
+  const unfinished = unfinishedBeside(join(folder, name));
   try {
-    await writeThrough(unfinished, bytes);
+    await writeNew(unfinished, bytes, 0o600);
     await unpackBackup(unfinished, opener);
     await rename(unfinished, join(folder, name));
   } catch (error) {
@@ -54,20 +54,10 @@ export async function placeBackup(
   syncFolder(folder);
 }
 
-async function writeThrough(file: string, bytes: Buffer): Promise<void> {
-  const handle = await open(file, "wx", 0o600);
-  try {
-    await handle.writeFile(bytes);
-    await handle.sync();
-  } finally {
-    await handle.close();
-  }
-}
-
 /** Deletes what the rule lets go, of this source alone; other computers' backups are not ours to judge. */
 export async function tidyBackups(folder: string, source: string, today: string): Promise<void> {
   const own = (await backupsIn(folder)).filter((backup) => backup.source === source);
-  for (const { name } of mayGo(own, today)) await rm(join(folder, name));
+  for (const { name } of superseded(own, today)) await rm(join(folder, name));
 }
 
 /** Deletes this source's backups up to a number, and what an interrupted backup may have left. Returns how many went. */

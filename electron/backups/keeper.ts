@@ -11,17 +11,17 @@ import { newLock } from "./cipher.ts";
 import { type CheckedCopy, copyStore } from "./copy.ts";
 import { dropUnfinished } from "./folder.ts";
 import {
+  type BackupPlace,
   backUpTo,
-  clockOf,
+  backupPlaces,
   highestNumber,
   isThere,
+  localMinute,
   makeSecond,
-  newsOf,
   ownBackups,
-  type Place,
   type PlaceKind,
   type PlaceNews,
-  placesOf,
+  placeNews,
   settingsBeside,
 } from "./places.ts";
 import { readSettings, withLock, writeSettings } from "./settings.ts";
@@ -38,7 +38,7 @@ interface Running {
 export interface Keeper {
   /** Where the hall's own store lies. */
   location(): StoreLocation;
-  places(): readonly Place[];
+  places(): readonly BackupPlace[];
   news(kind: PlaceKind): PlaceNews;
   settings(): BackupSettings;
   running(): Running | null;
@@ -98,7 +98,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
       console.error("The settings of backups could not be kept yet:", error);
     }
   }
-  const places = () => placesOf(ownFolder, settings);
+  const places = () => backupPlaces(ownFolder, settings);
   const lacking = (store: Store) =>
     places().filter((place) => {
       const there = covered.get(place.kind);
@@ -165,7 +165,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
   }
 
   async function toPlaces(
-    wanted: readonly Place[],
+    wanted: readonly BackupPlace[],
     { store: bytes, holding }: CheckedCopy,
     from: { store: Store; seq: number },
     asked: boolean,
@@ -179,13 +179,13 @@ export function createKeeper(parts: KeeperParts): Keeper {
       number: highest + 1,
       source,
       at: now.toISOString(),
-      clock: clockOf(now),
+      clock: localMinute(now),
       holding,
       forgetUpTo,
     };
     for (const [index, place] of wanted.entries()) {
       running = { step: place.kind, done: index, total: wanted.length };
-      const there = await newsOf(place, source);
+      const there = await placeNews(place, source);
       const same = !asked && there.last?.sha256 === sha256 && there.last.number > forgetUpTo;
       const told = same ? there : await backUpTo(place, { ...made, store: bytes });
       news.set(place.kind, told);
@@ -203,7 +203,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
       inTurn(async () => {
         await sweepAside(parts.location.file);
         await dropUnfinished(ownFolder);
-        for (const place of places()) news.set(place.kind, await newsOf(place, settings.source));
+        for (const place of places()) news.set(place.kind, await placeNews(place, settings.source));
       }),
     run: () => inTurn(() => backUp(true)),
     runWhatLacks: () => inTurn(() => backUp(false)),

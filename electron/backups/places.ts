@@ -13,7 +13,7 @@ import { whyNotMade } from "./trouble.ts";
 /** Where backups go: beside the store, always; and a second folder or stick, where the organiser chose one. */
 export type PlaceKind = "own" | "second";
 
-export interface Place {
+export interface BackupPlace {
   readonly kind: PlaceKind;
   readonly folder: string;
   /** What locks them there. Beside the open store a lock would keep nobody out, and somebody from their own backup. */
@@ -41,8 +41,8 @@ export function settingsBeside(store: string): string {
   return join(dirname(store), "backups.json");
 }
 
-export function placesOf(ownFolder: string, settings: BackupSettings): Place[] {
-  const own: Place = { kind: "own", folder: ownFolder, lock: null };
+export function backupPlaces(ownFolder: string, settings: BackupSettings): BackupPlace[] {
+  const own: BackupPlace = { kind: "own", folder: ownFolder, lock: null };
   if (settings.second === null) return [own];
   return [own, { kind: "second", folder: settings.second, lock: lockOf(settings) }];
 }
@@ -53,7 +53,7 @@ export function forgottenBy({ source, forgetUpTo }: BackupSettings): (backup: Na
 }
 
 /** Whether a place can be reached: a stick that is not plugged in can't. */
-export function isThere({ kind, folder }: Place): boolean {
+export function isThere({ kind, folder }: BackupPlace): boolean {
   return kind === "own" || existsSync(folder);
 }
 
@@ -65,7 +65,7 @@ export async function makeSecond(chosen: string): Promise<string> {
 }
 
 /** What lies in a place now. */
-export async function newsOf(place: Place, source: string): Promise<PlaceNews> {
+export async function placeNews(place: BackupPlace, source: string): Promise<PlaceNews> {
   if (!isThere(place)) return { last: null, trouble: null };
   try {
     const found = (await headersIn(place.folder)).find(
@@ -83,7 +83,7 @@ function lastOf({ at, number, sha256 }: BackupHeader): NonNullable<PlaceNews["la
 }
 
 /** The highest number of this source's backups in places that can be reached. */
-export async function highestNumber(places: readonly Place[], source: string): Promise<number> {
+export async function highestNumber(places: readonly BackupPlace[], source: string): Promise<number> {
   const all = await Promise.all(
     places.filter(isThere).map(({ folder }) => backupsIn(folder).catch(() => [])),
   );
@@ -103,7 +103,7 @@ export interface ToPlace {
 }
 
 /** Writes one backup to one place, and tidies there. Never throws: what went wrong is told. */
-export async function backUpTo(place: Place, made: ToPlace): Promise<PlaceNews> {
+export async function backUpTo(place: BackupPlace, made: ToPlace): Promise<PlaceNews> {
   const { store, number, source, at, holding, clock } = made;
   try {
     const bytes = await packBackup(store, { number, source, at, holding }, place.lock);
@@ -113,17 +113,17 @@ export async function backUpTo(place: Place, made: ToPlace): Promise<PlaceNews> 
     await tidyBackups(place.folder, source, today);
     if (made.forgetUpTo > 0) await forgetBackups(place.folder, source, made.forgetUpTo);
     await dropUnfinished(place.folder);
-    const news = await newsOf(place, source);
+    const news = await placeNews(place, source);
     return news;
   } catch (error) {
     console.error(`No backup could be made in ${place.folder}:`, error);
-    const { last } = await newsOf(place, source);
+    const { last } = await placeNews(place, source);
     return { last, trouble: whyNotMade(error) };
   }
 }
 
 /** `YYYY-MM-DDTHH:MM` where the computer is. */
-export function clockOf(now: Date): string {
+export function localMinute(now: Date): string {
   const two = (value: number) => String(value).padStart(2, "0");
   const date = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
   return `${date}T${two(now.getHours())}:${two(now.getMinutes())}`;

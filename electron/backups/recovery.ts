@@ -7,7 +7,7 @@ import { acceptable, type StoreRefused } from "../store/connection/refused.ts";
 import { setAside } from "../store/keeping/set-aside.ts";
 import { type Opener, unpackBackup } from "./file.ts";
 import { type FoundBackup, headersIn } from "./folder.ts";
-import { forgottenBy, isThere, ownBackups, placesOf, settingsBeside } from "./places.ts";
+import { backupPlaces, forgottenBy, isThere, ownBackups, settingsBeside } from "./places.ts";
 import { glanceAt, restoreStore } from "./restore.ts";
 import { keptSettings, lockOf, readSettings } from "./settings.ts";
 import { whyNotUsed } from "./trouble.ts";
@@ -71,7 +71,7 @@ export function createRecovery(location: StoreLocation, refused: StoreRefused, n
   const lock = lockOf(settings);
   const forgotten = forgottenBy(settings);
   const ownFolder = ownBackups(location.file);
-  const places = placesOf(ownFolder, settings).filter(isThere);
+  const places = backupPlaces(ownFolder, settings).filter(isThere);
   const folders = new Set(places.map(({ folder }) => folder));
   const anything = refused.reason !== "newer" || refused.doubted;
   let found: Found[] = [];

@@ -1,10 +1,10 @@
 import { renameSync, rmSync, statSync } from "node:fs";
 import type { Holding } from "../domain/backups/records.ts";
+import { writeThrough } from "../files/through.ts";
 import { findDamage, findWrongMark, holdingOf } from "../store/connection/checks.ts";
 import { type StoreLocation, withReading } from "../store/connection/connect.ts";
 import { markFile } from "../store/connection/file-header.ts";
 import { requireOurs } from "../store/connection/open.ts";
-import { writeThrough } from "../store/connection/through.ts";
 import { putInPlace, uncheckedFile, waitingFile } from "../store/keeping/set-aside.ts";
 
 /**

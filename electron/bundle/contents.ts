@@ -1,5 +1,5 @@
 import type { Attack } from "../domain/privacy/neighbour.ts";
-import type { PublishedRow, Summary } from "../domain/privacy/publish.ts";
+import type { PublishedRow, TestSummary } from "../domain/privacy/publish.ts";
 import type { Likeness, Risk } from "../domain/privacy/risk.ts";
 import type { Protected, Strictness } from "../domain/privacy/rule.ts";
 import type { Subtraction } from "../domain/privacy/subtraction.ts";
@@ -17,7 +17,7 @@ export interface Contents extends Pick<Protected, "kind" | "decisions" | "suppre
   readonly rehearsal: boolean;
   readonly protocols: readonly DayProtocol[];
   readonly rows: readonly PublishedRow[];
-  readonly summaries: readonly Summary[];
+  readonly summaries: readonly TestSummary[];
   readonly strictness: Strictness;
   /** Of the rows that leave: k and l reached, and the risk that is left. */
   readonly likeness: Likeness;

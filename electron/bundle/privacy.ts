@@ -1,5 +1,5 @@
 import { toldAt } from "../domain/privacy/hierarchy.ts";
-import type { Decision, HoldReason, Suppressed, TestCoding } from "../domain/privacy/rule.ts";
+import type { HoldReason, ReleaseDecision, Suppressed, TestCoding } from "../domain/privacy/rule.ts";
 import { type Contents, jsonFile, type TextFile } from "./contents.ts";
 import { boundsOf, unitOf } from "./sheets.ts";
 
@@ -28,7 +28,7 @@ function told(suppressed: readonly Suppressed[], k: number) {
 }
 
 /** How a test is told; one that is not told is not named, because that alone would say that somebody did it. */
-function howTold({ levels }: Decision, { test, variant, coding }: TestCoding) {
+function howTold({ levels }: ReleaseDecision, { test, variant, coding }: TestCoding) {
   if (levels === null || coding === null) return [];
   const { low } = boundsOf(test, { low: coding.below, high: null });
   const { low: from } = boundsOf(test, { low: coding.from, high: null });

@@ -1,16 +1,16 @@
 import { tablesOf } from "../domain/privacy/able.ts";
-import type { Interval } from "../domain/privacy/coding.ts";
-import type { PublishedRow, Summary } from "../domain/privacy/publish.ts";
+import type { MarkBounds } from "../domain/privacy/coding.ts";
+import type { PublishedRow, TestSummary } from "../domain/privacy/publish.ts";
 import type { TestCode } from "../domain/tests/registry.ts";
 import { protocolOf } from "../domain/tests/registry.ts";
 import { inUnit } from "../domain/units.ts";
-import { type Cell, writeSheet } from "../sheets/write.ts";
+import { type SheetCell, writeSheet } from "../sheets/write.ts";
 import type { TextFile } from "./contents.ts";
 
 /** The bounds of an interval in the unit of its test; null where there is none. */
 export function boundsOf(
   test: TestCode,
-  { low, high }: Interval,
+  { low, high }: MarkBounds,
 ): { low: number | null; high: number | null } {
   const { grain } = protocolOf(test);
   const write = (grains: number | null) => (grains === null ? null : inUnit(grain, grains));
@@ -27,14 +27,14 @@ export const summaryColumns = [
   ...(["median_low", "median_high", "upper_quartile_low", "upper_quartile_high", "unit"] as const),
 ] as const;
 
-function quasiCells({ quasi }: PublishedRow): Cell[] {
+function quasiCells({ quasi }: PublishedRow): SheetCell[] {
   return [quasi.ageBand, quasi.category, quasi.leagueSize, quasi.quarter];
 }
 
 /** marks.csv: a row a mark. */
 export function marksSheet(rows: readonly PublishedRow[]): TextFile {
   const lines = rows.flatMap((row) =>
-    row.marks.map((mark): Cell[] => {
+    row.marks.map((mark): SheetCell[] => {
       const { low, high } = boundsOf(mark.test, mark);
       return [row.id, mark.test, mark.variant, ...quasiCells(row), low, high, unitOf(mark.test)];
     }),
@@ -63,7 +63,7 @@ export function profileTests(rows: readonly PublishedRow[]): ProfileTest[] {
 /** profiles.csv: a row an athlete; both bounds of a test that the athlete has no mark of are empty. */
 export function profilesSheet(rows: readonly PublishedRow[]): TextFile {
   const tests = profileTests(rows);
-  const lines = rows.map((row): Cell[] => [
+  const lines = rows.map((row): SheetCell[] => [
     ...[row.id, ...quasiCells(row)],
     ...tests.flatMap(({ test, variant }) => {
       const mark = row.marks.find((one) => one.test === test && one.variant === variant);
@@ -75,8 +75,8 @@ export function profilesSheet(rows: readonly PublishedRow[]): TextFile {
   return { name: "profiles.csv", text: writeSheet(columns, lines) };
 }
 
-export function summarySheet(summaries: readonly Summary[]): TextFile {
-  const lines = summaries.map(({ test, variant, n, quartiles }): Cell[] => {
+export function summarySheet(summaries: readonly TestSummary[]): TextFile {
+  const lines = summaries.map(({ test, variant, n, quartiles }): SheetCell[] => {
     const parts = [quartiles?.lower, quartiles?.median, quartiles?.upper].flatMap((part) => {
       const { low, high } = boundsOf(test, part ?? { low: null, high: null });
       return [low, high];

@@ -1,14 +1,6 @@
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  openSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  writeSync,
-} from "node:fs";
+import { existsSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
+import { writeThrough, writeWholeText } from "../files/through.ts";
 import type { LockKeep } from "../lock/kept.ts";
 
 /** What somebody with the machine's account puts beside the stores to have the PIN forgotten; Windows adds the ending. */
@@ -23,16 +15,12 @@ export function lockFiles(folder: string): LockKeep {
   const log = join(folder, "lock-log.jsonl");
   return {
     read: () => readOr(file, null),
-    write(text) {
-      const unfinished = `${file}.part`;
-      through(unfinished, "w", text);
-      renameSync(unfinished, file);
-      syncFolder(folder);
-    },
+    write: (text) => writeWholeText(file, text),
     note(line) {
       // A line that a power cut left unfinished ends here, and does not spoil this one.
       const before = readOr(log, "");
-      through(log, "a", `${before === "" || before.endsWith("\n") ? "" : "\n"}${line}\n`);
+      const added = `${before === "" || before.endsWith("\n") ? "" : "\n"}${line}\n`;
+      writeThrough(log, Buffer.from(added), "a");
     },
     notes: () =>
       readOr(log, "")
@@ -59,26 +47,5 @@ function readOr<Other>(file: string, other: Other): string | Other {
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === "ENOENT") return other;
     throw error;
-  }
-}
-
-function through(file: string, flags: "w" | "a", text: string): void {
-  const handle = openSync(file, flags, 0o600);
-  try {
-    writeSync(handle, text);
-    fsyncSync(handle);
-  } finally {
-    closeSync(handle);
-  }
-}
-
-/** Makes the renaming itself last through a power cut. Windows has no such call and needs none. */
-function syncFolder(folder: string): void {
-  if (process.platform === "win32") return;
-  const handle = openSync(folder, "r");
-  try {
-    fsyncSync(handle);
-  } finally {
-    closeSync(handle);
   }
 }

@@ -1,12 +1,12 @@
 import { noTries, settled, type Tick, tryMore, waitLeft } from "../domain/lock/delay.ts";
 import { pinTrouble } from "../domain/lock/pin.ts";
 import type { Post } from "../domain/lock/post.ts";
-import type { Who } from "../domain/lock/roles.ts";
+import type { Caller } from "../domain/lock/roles.ts";
 import { Refusal } from "../domain/refusal.ts";
 import { sentence } from "../domain/words.ts";
 import { freshLock, type KeptLock, type LockKeep } from "./kept.ts";
 import { loadLock } from "./load.ts";
-import { type Note, newestNotes } from "./log.ts";
+import { type LockNote, newestNotes } from "./log.ts";
 import { isPin, keepPin, usualCost } from "./scrypt.ts";
 
 /** What came of a try with a PIN; `waitMs` is how long the next one has to wait. */
@@ -27,7 +27,7 @@ interface Standing {
 /** Who sits at this machine's desk, and what it takes to change that. */
 export interface DeskLock {
   /** Whoever asks from the desk's window just now. */
-  who(): Who;
+  who(): Caller;
   standing(): Standing;
   /** Sets the first PIN, or another one for whoever knows the one before. */
   setPin(pin: string, current: string | null): Promise<Tried>;
@@ -35,12 +35,12 @@ export interface DeskLock {
   setIdleMinutes(minutes: number): void;
   handOver(to: Exclude<Post, { role: "organiser" }>): void;
   /** Locks an organiser's desk; without a PIN, and for a volunteer's desk, it changes nothing. */
-  lock(why: NonNullable<Note["why"]>): void;
+  lock(why: NonNullable<LockNote["why"]>): void;
   unlock(pin: string): Promise<Tried>;
   /** Somebody is at the desk. */
   touch(): void;
   /** What became of the lock, newest first. */
-  notes(): Note[];
+  notes(): LockNote[];
   /** Looks whether nobody has been at the desk for too long; `busy` counts as somebody. */
   lookAtIdle(busy: boolean): void;
 }
@@ -65,9 +65,9 @@ export function createLock(parts: LockParts): DeskLock {
   let touched = monotonic().ms;
   if (kept.tries.since !== loaded.kept.tries.since) save({});
 
-  function note(what: Note["what"], more: Omit<Note, "at" | "what"> = {}): void {
+  function note(what: LockNote["what"], more: Omit<LockNote, "at" | "what"> = {}): void {
     try {
-      keep.note(JSON.stringify({ at: parts.now().toISOString(), what, ...more } satisfies Note));
+      keep.note(JSON.stringify({ at: parts.now().toISOString(), what, ...more } satisfies LockNote));
     } catch (error) {
       // A full disk must not keep anybody in or out.
       console.error(`The lock's log could not be written (${what}):`, error);
@@ -145,7 +145,7 @@ export function createLock(parts: LockParts): DeskLock {
     return tried;
   }
 
-  function lock(why: NonNullable<Note["why"]>): void {
+  function lock(why: NonNullable<LockNote["why"]>): void {
     if (locked || kept.pin === null || kept.post.role !== "organiser") return;
     locked = true;
     note("locked", { why });

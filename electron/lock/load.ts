@@ -1,5 +1,5 @@
 import { freshLock, type KeptLock, keptLockSchema, type LockKeep } from "./kept.ts";
-import { type Note, pinIsExpected } from "./log.ts";
+import { type LockNote, pinIsExpected } from "./log.ts";
 
 interface Loaded {
   readonly kept: KeptLock;
@@ -12,7 +12,7 @@ interface Loaded {
  * nothing that it was removed, stays shut: the
  * only way round a PIN is the one that is asked for on purpose, and that is on record.
  */
-export function loadLock(keep: LockKeep, note: (what: Note["what"]) => void): Loaded {
+export function loadLock(keep: LockKeep, note: (what: LockNote["what"]) => void): Loaded {
   if (keep.takeForgetting()) return { kept: forget(keep, note), unreadable: false };
   try {
     const text = keep.read();
@@ -29,7 +29,7 @@ export function loadLock(keep: LockKeep, note: (what: Note["what"]) => void): Lo
 }
 
 /** Takes the PIN away, and everything with it: whoever comes in has to choose anew. */
-function forget(keep: LockKeep, note: (what: Note["what"]) => void): KeptLock {
+function forget(keep: LockKeep, note: (what: LockNote["what"]) => void): KeptLock {
   console.warn("The desk's PIN is taken away, as a file in the data folder asks.");
   note("forgotten");
   const kept = { ...freshLock, removed: true };

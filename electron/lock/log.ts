@@ -26,17 +26,17 @@ export const noteSchema = z.object({
   count: z.int().optional(),
 });
 
-export type Note = z.infer<typeof noteSchema>;
+export type LockNote = z.infer<typeof noteSchema>;
 
 /** What is shown of the log. */
 const newest = 20;
 
 /** The newest notes, newest first; a line that can't be read is passed over, since the log decides nothing but this. */
-export function newestNotes(keep: LockKeep, most: number = newest): Note[] {
+export function newestNotes(keep: LockKeep, most: number = newest): LockNote[] {
   return keep.notes().flatMap(parseNote).slice(-most).reverse();
 }
 
-function parseNote(line: string): Note[] {
+function parseNote(line: string): LockNote[] {
   try {
     const read = noteSchema.safeParse(JSON.parse(line));
     return read.success ? [read.data] : [];
@@ -52,4 +52,4 @@ export function pinIsExpected(keep: LockKeep): boolean {
   return last?.what === "pin-set" || last?.what === "pin-changed";
 }
 
-const about: ReadonlySet<Note["what"]> = new Set(["pin-set", "pin-changed", "pin-removed", "forgotten"]);
+const about: ReadonlySet<LockNote["what"]> = new Set(["pin-set", "pin-changed", "pin-removed", "forgotten"]);

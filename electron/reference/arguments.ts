@@ -4,7 +4,7 @@ import { parseArgs } from "node:util";
 import { type Sentence, sentence } from "../domain/words.ts";
 
 /** What to merge: absolute paths of a folder with bundles and of the sheet to write. */
-export interface Wanted {
+export interface MergeArguments {
   readonly folder: string;
   readonly out: string;
 }
@@ -22,7 +22,7 @@ export class NothingToMerge extends Error {
  * Reads the command line; null when only the usage is asked for. Paths are taken from `from`.
  * @throws NothingToMerge
  */
-export function readArguments(args: readonly string[], from: string): Wanted | null {
+export function readArguments(args: readonly string[], from: string): MergeArguments | null {
   const options = { out: { type: "string" }, help: { type: "boolean" } } as const;
   const { values, positionals } = parsed(() =>
     parseArgs({ args: [...args], options, allowPositionals: true, strict: true }),

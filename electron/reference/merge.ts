@@ -1,10 +1,11 @@
-import { mkdir, open, rename, rm } from "node:fs/promises";
-import { basename, dirname, join } from "node:path";
+import { mkdir } from "node:fs/promises";
+import { dirname } from "node:path";
 import { protocolOf, testCodes } from "../domain/tests/registry.ts";
 import { inUnit } from "../domain/units.ts";
 import type { Sentence } from "../domain/words.ts";
+import { writeWholeFiles } from "../files/whole.ts";
 import { writeSheet } from "../sheets/write.ts";
-import type { Wanted } from "./arguments.ts";
+import type { MergeArguments } from "./arguments.ts";
 import { readFolder } from "./bundles.ts";
 import { openEngine } from "./engine.ts";
 import type { PercentileRow } from "./percentiles.ts";
@@ -23,7 +24,7 @@ export interface Merged {
  * as they come. Where none can be taken nothing is written.
  */
 export async function merge(
-  { folder, out }: Wanted,
+  { folder, out }: MergeArguments,
   keepBack: (name: string, why: Sentence) => void,
 ): Promise<Merged> {
   const engine = await openEngine();
@@ -41,7 +42,8 @@ export async function merge(
     }
     if (bundles === 0) return { bundles, marks, keptBack, groups: 0 };
     const rows = await engine.percentiles();
-    await writeWhole(out, percentilesSheet(rows));
+    await mkdir(dirname(out), { recursive: true });
+    await writeWholeFiles([{ path: out, content: percentilesSheet(rows) }]);
     return { bundles, marks, keptBack, groups: new Set(rows.map(groupOf)).size };
   } finally {
     await engine.close();
@@ -72,22 +74,4 @@ function percentilesSheet(rows: readonly PercentileRow[]): string {
 
 function groupOf({ fingerprint, category, age_band }: PercentileRow): string {
   return JSON.stringify([fingerprint, category, age_band]);
-}
-
-/** Under another name first and then renamed, so that nothing half has the name of something whole. */
-async function writeWhole(path: string, text: string): Promise<void> {
-  await mkdir(dirname(path), { recursive: true });
-  const part = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
-  try {
-    const file = await open(part, "w");
-    try {
-      await file.writeFile(text);
-      await file.sync();
-    } finally {
-      await file.close();
-    }
-    await rename(part, path);
-  } finally {
-    await rm(part, { force: true });
-  }
 }

@@ -8,7 +8,7 @@ import { type Sentence, sentence } from "../domain/words.ts";
 export const outputNames = ["marks.csv", "rejected.csv", "board.json", "bundle.zip"] as const;
 
 /** What to rehearse: absolute paths, and the day to hold (ISO 8601; null: today). */
-export interface Wanted {
+export interface RehearsalArguments {
   readonly roster: string;
   readonly results: string;
   readonly past: string | null;
@@ -36,7 +36,7 @@ function isName(name: string): name is Name {
  * Reads the command line; null when only the usage is asked for. Paths are taken from `folder`.
  * @throws WrongArguments
  */
-export function readArguments(args: readonly string[], folder: string): Wanted | null {
+export function readArguments(args: readonly string[], folder: string): RehearsalArguments | null {
   const given = new Map<Name, string>();
   for (const token of tokensOf(args)) {
     if (token.kind === "positional")
@@ -90,7 +90,7 @@ function readDate(text: string | undefined): string | null {
 }
 
 /** A sheet called marks.csv in the folder of the results would be lost. */
-function refuseOverwriting({ roster, results, past, out }: Omit<Wanted, "date">): void {
+function refuseOverwriting({ roster, results, past, out }: Omit<RehearsalArguments, "date">): void {
   const outputs = outputNames.map((name) => resolve(out, name));
   const lost = [roster, results, past].find((path) => path !== null && outputs.includes(path));
   if (lost) throw new WrongArguments(sentence("rehearse.overwrites", { path: lost }));

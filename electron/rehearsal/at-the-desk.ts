@@ -5,7 +5,7 @@ import { type Rehearsed, rehearseDay, type Sheets } from "./day.ts";
 import { type Ground, momentOf, temporaryDesk } from "./desk.ts";
 import { keptBackSheet } from "./files.ts";
 import { countMarks } from "./marks.ts";
-import { type Sheet, type TakenSheet, UnusableSheet } from "./sheets.ts";
+import { type RehearsedSheet, type TakenSheet, UnusableSheet } from "./sheets.ts";
 
 /** Rehearsals for a running desk, each on a store of its own under `ground` that is removed with its end. */
 export function rehearser(ground: Ground, now: () => Date): Rehearse {
@@ -37,7 +37,7 @@ async function* stages(
 }
 
 function sheetsOf({ roster, past, results }: DayToRehearse): Sheets {
-  const sheet = (name: SheetKindName, bytes: Uint8Array): Sheet => ({
+  const sheet = (name: SheetKindName, bytes: Uint8Array): RehearsedSheet => ({
     name,
     open: () => new Blob([new Uint8Array(bytes)]).stream(),
   });

@@ -8,16 +8,16 @@ import { sentence } from "../domain/words.ts";
 import { type DayProtocol, dayById } from "../store/tables/days.ts";
 import { type Bundle, makeBundle } from "./bundle.ts";
 import { type OwnedMark, ownedMarks } from "./marks.ts";
-import { type Organiser, type Sheet, type TakenSheet, takeIn, tryToTakeIn } from "./sheets.ts";
+import { type Organiser, type RehearsedSheet, type TakenSheet, takeIn, tryToTakeIn } from "./sheets.ts";
 
 type Admitted = Awaited<ReturnType<Organiser["checkIn"]["admitAll"]>>;
 type Board = Awaited<ReturnType<Organiser["board"]["view"]>>;
 
 /** The sheets of a rehearsal. */
 export interface Sheets {
-  readonly roster: Sheet;
-  readonly past: Sheet | null;
-  readonly results: Sheet | null;
+  readonly roster: RehearsedSheet;
+  readonly past: RehearsedSheet | null;
+  readonly results: RehearsedSheet | null;
 }
 
 /** How a day is held where it is not as the handbook says. */
@@ -38,7 +38,7 @@ export interface Rehearsed {
 }
 
 /** What is about to be done, `done` of `total` steps. */
-export interface Progress {
+export interface StepsDone {
   readonly step: (typeof rehearsalSteps)[number];
   readonly done: number;
   readonly total: number;
@@ -53,7 +53,7 @@ export async function* rehearseDay(
   desk: Desk,
   { roster, past, results }: Sheets,
   how: HeldHow | null = null,
-): AsyncGenerator<Progress, Rehearsed> {
+): AsyncGenerator<StepsDone, Rehearsed> {
   const organiser = appRouter.createCaller({ who: "organiser", desk });
   const next = stepper(3 + Number(past !== null) + Number(results !== null));
   const dayId = await openDay(organiser, isoDate(desk.now()), how);
@@ -75,7 +75,7 @@ export async function* rehearseDay(
 }
 
 /** Tells a step, and lets what tells people about it have its turn. */
-function stepper(total: number): (step: Progress["step"]) => AsyncGenerator<Progress, void> {
+function stepper(total: number): (step: StepsDone["step"]) => AsyncGenerator<StepsDone, void> {
   let done = 0;
   return async function* next(step) {
     yield { step, done, total };

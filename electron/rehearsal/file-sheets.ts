@@ -2,10 +2,10 @@ import { createReadStream } from "node:fs";
 import { access, constants, stat } from "node:fs/promises";
 import { Readable } from "node:stream";
 import { sentence } from "../domain/words.ts";
-import { type Sheet, UnusableSheet } from "./sheets.ts";
+import { type RehearsedSheet, UnusableSheet } from "./sheets.ts";
 
 /** A file as a sheet. @throws UnusableSheet when there is no file of that name to read. */
-export async function fileSheet(path: string): Promise<Sheet> {
+export async function fileSheet(path: string): Promise<RehearsedSheet> {
   await requireFile(path);
   return { name: path, open: () => Readable.toWeb(createReadStream(path)) as ReadableStream };
 }

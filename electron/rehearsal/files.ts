@@ -1,6 +1,7 @@
-import { mkdir, open, rename, rm } from "node:fs/promises";
+import { mkdir } from "node:fs/promises";
 import { join } from "node:path";
 import { type Sentence, sentence } from "../domain/words.ts";
+import { writeWholeFiles } from "../files/whole.ts";
 import { writeSheet } from "../sheets/write.ts";
 import type { outputNames } from "./arguments.ts";
 import type { Rehearsed } from "./day.ts";
@@ -35,38 +36,14 @@ export function filesOf({ sheets, marks, board, bundle }: Rehearsed): Files {
   };
 }
 
-/**
- * Writes all files into the folder, which is made where it is missing. Each is written under another name first and then
- * renamed, all of them at the end: a crash leaves no half file, and nothing under a name that says it is whole.
- * @throws NotWritten
- */
+/** Writes all files into the folder, which is made where it is missing, or none of them. @throws NotWritten */
 export async function writeFiles(folder: string, files: Files): Promise<void> {
   try {
     await mkdir(folder, { recursive: true });
-    await writeAll(folder, files);
+    await writeWholeFiles(
+      Object.entries(files).map(([name, content]) => ({ path: join(folder, name), content })),
+    );
   } catch (error) {
     throw new NotWritten(folder, error);
-  }
-}
-
-async function writeAll(folder: string, files: Files): Promise<void> {
-  const parts = Object.entries(files).map(([name, content]) => {
-    return { part: join(folder, `.${name}.${process.pid}.part`), path: join(folder, name), content };
-  });
-  try {
-    for (const { part, content } of parts) await writeWhole(part, content);
-    for (const { part, path } of parts) await rename(part, path);
-  } finally {
-    for (const { part } of parts) await rm(part, { force: true });
-  }
-}
-
-async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
-  const file = await open(path, "w");
-  try {
-    await file.writeFile(content);
-    await file.sync();
-  } finally {
-    await file.close();
   }
 }

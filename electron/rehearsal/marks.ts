@@ -1,8 +1,8 @@
-import { type ToldMark, tellMarks } from "../api/marks/marks.ts";
+import { type MarkWithNews, tellMarks } from "../api/marks/marks.ts";
 import { fold } from "../domain/people/fold.ts";
 import { protocolOf, testCodes } from "../domain/tests/registry.ts";
 import { inUnit } from "../domain/units.ts";
-import { type Cell, writeSheet } from "../sheets/write.ts";
+import { type SheetCell, writeSheet } from "../sheets/write.ts";
 import type { ReadableDb } from "../store/connection/database.ts";
 import { everybody, type Present } from "../store/reads/present.ts";
 import type { Day } from "../store/tables/days.ts";
@@ -10,7 +10,7 @@ import type { Day } from "../store/tables/days.ts";
 /** A mark of the day and whose it is. */
 export interface OwnedMark {
   readonly who: Present;
-  readonly told: ToldMark;
+  readonly told: MarkWithNews;
 }
 
 /** All marks of a day by league, name and test. */
@@ -72,7 +72,7 @@ export function marksSheet(marks: readonly OwnedMark[]): string {
 }
 
 /** `change` is mark less previous: of a circuit, which is better the shorter it is, a gain is below zero. */
-function rowOf({ who, told: { test, variant, mark, news } }: OwnedMark): Cell[] {
+function rowOf({ who, told: { test, variant, mark, news } }: OwnedMark): SheetCell[] {
   const { grain } = protocolOf(test);
   const written = (grains: number | null) => (grains === null ? null : inUnit(grain, grains));
   const value = mark.state === "complete" ? mark.value : null;

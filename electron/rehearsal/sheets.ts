@@ -11,7 +11,7 @@ type OctetInput = Parameters<Organiser["intake"]["upload"]>[0];
 type KeptBackRow = Awaited<ReturnType<Organiser["intake"]["take"]>>["keptBack"][number];
 
 /** A sheet to rehearse with. */
-export interface Sheet {
+export interface RehearsedSheet {
   /** What to call it when it can't be used: its path, or its kind. */
   readonly name: string;
   /** Its bytes from the beginning. */
@@ -20,7 +20,7 @@ export interface Sheet {
 
 /** A sheet that can't be used at all, and why. */
 export class UnusableSheet extends Error {
-  /** As in {@link Sheet}. */
+  /** As in {@link RehearsedSheet}. */
   readonly sheet: string;
   readonly sentence: Sentence;
   constructor(sheet: string, why: Sentence) {
@@ -54,7 +54,11 @@ export interface TakenSheet {
 }
 
 /** Takes a sheet in, as the sheets screen does. @throws UnusableSheet */
-export async function takeIn(organiser: Organiser, kind: SheetKindName, sheet: Sheet): Promise<TakenSheet> {
+export async function takeIn(
+  organiser: Organiser,
+  kind: SheetKindName,
+  sheet: RehearsedSheet,
+): Promise<TakenSheet> {
   return take(organiser, await bring(organiser, kind, sheet));
 }
 
@@ -62,7 +66,7 @@ export async function takeIn(organiser: Organiser, kind: SheetKindName, sheet: S
 export async function tryToTakeIn(
   organiser: Organiser,
   kind: SheetKindName,
-  sheet: Sheet,
+  sheet: RehearsedSheet,
 ): Promise<TakenSheet> {
   try {
     return await takeIn(organiser, kind, sheet);
@@ -78,7 +82,7 @@ function nothingOf(kind: SheetKindName, refused: Sentence): TakenSheet {
   return { kind, ...none, keptBack, refused };
 }
 
-async function bring(organiser: Organiser, kind: SheetKindName, sheet: Sheet): Promise<Brought> {
+async function bring(organiser: Organiser, kind: SheetKindName, sheet: RehearsedSheet): Promise<Brought> {
   const { name } = sheet;
   // Over the door the bytes of a request arrive as a stream; the types name only what a page may send.
   const { uploadId } = await usable(name, organiser.intake.upload(sheet.open() as unknown as OctetInput));

@@ -1,6 +1,6 @@
 import { say } from "../api/door/words.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
-import type { Wanted } from "./arguments.ts";
+import type { RehearsalArguments } from "./arguments.ts";
 import type { Rehearsed } from "./day.ts";
 import { countMarks } from "./marks.ts";
 import type { TakenSheet } from "./sheets.ts";
@@ -15,7 +15,7 @@ interface Line {
 const told = 5;
 
 /** What a rehearsal came to, for the person at the terminal. */
-export function summaryOf(rehearsed: Rehearsed, { out }: Wanted, seconds: number): string {
+export function summaryText(rehearsed: Rehearsed, { out }: RehearsalArguments, seconds: number): string {
   const { date, sheets, bundle } = rehearsed;
   const keptBack = sheets.reduce((sum, sheet) => sum + sheet.keptBack.length, 0);
   const lines = [

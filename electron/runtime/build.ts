@@ -9,8 +9,8 @@ import { once } from "node:events";
 import { existsSync, readFileSync } from "node:fs";
 import { readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { cacheFolder, type Log, modulesFolder, projectFolder } from "./host.ts";
-import { withLock } from "./once.ts";
+import { cacheFolder, modulesFolder, type PrintLine, projectFolder } from "./host.ts";
+import { holdingLock } from "./once.ts";
 
 /** Everything that a build is made of; the lock file stands for the modules. */
 const SOURCES = ["electron", "renderer", "resources"];
@@ -19,8 +19,8 @@ const SINGLE_FILES = ["electron.vite.config.ts", "package.json", "package-lock.j
 const stampFile = join(projectFolder, "out", "built-from.txt");
 
 /** Builds what is not built from the present sources. Throws when the build fails; it has told why by then. */
-export async function ensureBuild(log: Log): Promise<void> {
-  await withLock(join(cacheFolder, "build.lock"), log, async () => {
+export async function ensureBuild(log: PrintLine): Promise<void> {
+  await holdingLock(join(cacheFolder, "build.lock"), log, async () => {
     const wanted = await stampOfSources();
     if (existsSync(stampFile) && readFileSync(stampFile, "utf8") === wanted) return;
     await rm(stampFile, { force: true });

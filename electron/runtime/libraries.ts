@@ -1,4 +1,4 @@
-import { hasCommand, hasDisplay, type Log, run } from "./host.ts";
+import { hasCommand, hasDisplay, type PrintLine, run } from "./host.ts";
 import { installPackages } from "./packages.ts";
 
 /** What Electron needs of a Debian or Ubuntu system, by the names of Debian 12. */
@@ -16,7 +16,7 @@ const ELECTRON_PACKAGES = [
  * Makes sure that the system has every library the executable is linked to. Throws what to do when it hasn't.
  * Where a virtual display will be needed too, that comes with the same command.
  */
-export async function ensureLibraries(executablePath: string, log: Log): Promise<void> {
+export async function ensureLibraries(executablePath: string, log: PrintLine): Promise<void> {
   if (process.platform !== "linux") return;
   const missing = async (): Promise<string[]> => missingLibraries(await run("ldd", [executablePath]));
   if ((await missing()).length === 0) return;

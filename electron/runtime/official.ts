@@ -1,8 +1,8 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { downloadArtifact } from "@electron/get";
-import { cacheFolder, type Log, modulesFolder, run } from "./host.ts";
-import { withLock } from "./once.ts";
+import { cacheFolder, modulesFolder, type PrintLine, run } from "./host.ts";
+import { holdingLock } from "./once.ts";
 
 /** A download that brings no byte for this long is given up; a slow one that moves is left alone. */
 const SILENCE_LIMIT_MS = 10_000;
@@ -29,8 +29,8 @@ export function installedElectron(): OfficialElectron | undefined {
  * Downloads the official Electron and unpacks it with the package's own installer. Returns undefined, after one
  * clear line, when it can't be reached. Mirrors are honoured (ELECTRON_MIRROR and the like).
  */
-export async function downloadElectron(log: Log): Promise<OfficialElectron | undefined> {
-  return withLock(join(cacheFolder, "lock"), log, async () => {
+export async function downloadElectron(log: PrintLine): Promise<OfficialElectron | undefined> {
+  return holdingLock(join(cacheFolder, "lock"), log, async () => {
     const already = installedElectron();
     if (already) return already;
     log(`Downloading Electron ${wantedVersion()} (about 120 MB, once).`);

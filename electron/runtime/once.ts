@@ -2,7 +2,7 @@ import { existsSync } from "node:fs";
 import { mkdir, readdir, readFile, rename, rm, stat, utimes, writeFile } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
-import type { Log } from "./host.ts";
+import type { PrintLine } from "./host.ts";
 
 const BEAT_MS = 2_000;
 /** A lock not touched for this long belongs to a process that is gone, whatever its number says. */
@@ -16,11 +16,11 @@ const POLL_MS = 250;
  */
 export async function makeOnce(
   folder: string,
-  log: Log,
+  log: PrintLine,
   fill: (unfinished: string) => Promise<void>,
 ): Promise<void> {
   if (existsSync(folder)) return;
-  await withLock(join(dirname(folder), "lock"), log, async () => {
+  await holdingLock(join(dirname(folder), "lock"), log, async () => {
     if (existsSync(folder)) return;
     await removeLeftovers(folder);
     const unfinished = `${folder}.unfinished-${process.pid}`;
@@ -44,7 +44,7 @@ async function removeLeftovers(folder: string): Promise<void> {
 }
 
 /** Runs `work` while holding the lock file, and waits first while another living process holds it. */
-export async function withLock<T>(lockFile: string, log: Log, work: () => Promise<T>): Promise<T> {
+export async function holdingLock<T>(lockFile: string, log: PrintLine, work: () => Promise<T>): Promise<T> {
   await mkdir(dirname(lockFile), { recursive: true });
   for (let told = false; !(await takeLock(lockFile)); told = true) {
     if (!told) log("Another Tapeline process is preparing the runtime. Waiting for it.");

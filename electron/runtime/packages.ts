@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
-import { cacheFolder, hasCommand, isRoot, type Log, run } from "./host.ts";
-import { withLock } from "./once.ts";
+import { cacheFolder, hasCommand, isRoot, type PrintLine, run } from "./host.ts";
+import { holdingLock } from "./once.ts";
 
 const POLL_MS = 1_000;
 /** A system's own unattended upgrade may take minutes; what takes longer than this hangs. */
@@ -11,14 +11,18 @@ const PATIENCE_MS = 15 * 60_000;
  * What is missing, as the opening of a line for people ("Electron needs libnss3.so"), or undefined when nothing is.
  * It is asked again once it is this process's turn, since another one may have installed it meanwhile.
  */
-export type Need = () => Promise<string | undefined>;
+export type WhatIsMissing = () => Promise<string | undefined>;
 
 /**
  * Installs Debian packages when this is root on a system with apt-get; otherwise throws an error whose message
  * ends in the one command that does it. Processes of this checkout take turns by a lock of their own, and everybody
  * else's apt-get or dpkg is waited for.
  */
-export async function installPackages(packages: string[], need: Need, log: Log): Promise<void> {
+export async function installPackages(
+  packages: string[],
+  need: WhatIsMissing,
+  log: PrintLine,
+): Promise<void> {
   const why = await need();
   if (why === undefined) return;
   if (!hasCommand("apt-get")) {
@@ -28,7 +32,7 @@ export async function installPackages(packages: string[], need: Need, log: Log):
     const names = namesHere(packages, await knownPackages());
     throw new Error(`${why}. Run this, then try again:\n  ${installCommand(names)}`);
   }
-  await withLock(join(cacheFolder, "packages.lock"), log, async () => {
+  await holdingLock(join(cacheFolder, "packages.lock"), log, async () => {
     if ((await need()) === undefined) return;
     log(`${why}. Installing with apt-get, as you are root.`);
     // The names are looked up after the update: a fresh system may know no packages at all before it.
@@ -56,7 +60,7 @@ async function knownPackages(): Promise<Set<string>> {
  * Runs apt-get, and again for as long as somebody else holds one of its locks. Its own option to wait
  * (DPkg::Lock::Timeout) covers neither the lists nor the archives, and says nothing to whoever waits here.
  */
-async function aptGet(args: string[], packages: string[], log: Log): Promise<void> {
+async function aptGet(args: string[], packages: string[], log: PrintLine): Promise<void> {
   const options = {
     // In English, because the lock's holder is read from what it says.
     env: { DEBIAN_FRONTEND: "noninteractive", LC_ALL: "C" },

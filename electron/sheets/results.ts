@@ -7,12 +7,12 @@ import {
   type TestCode,
 } from "../domain/tests/registry.ts";
 import { sentence } from "../domain/words.ts";
-import { line, testOf } from "./cells.ts";
-import { readWho, type Who } from "./who.ts";
+import { line, testNamed } from "./cells.ts";
+import { type NamedAthlete, readWho } from "./who.ts";
 
 /** One attempt as it was written down on paper. */
 export interface ResultRow {
-  readonly who: Who;
+  readonly who: NamedAthlete;
   readonly test: TestCode;
   readonly variant: string;
   /** As the test's own schema says, its keys always in the same order. */
@@ -27,7 +27,7 @@ const nobodyNamed = "sheet";
 /** Reads one row of results; knows nothing of who is here. @throws RowRefused */
 export function readResultRow(cells: Cells): ResultRow {
   const who = readWho(cells);
-  const test = testOf(cells);
+  const test = testNamed(cells);
   const variant = variantOf(cells, test);
   const seen = parseAttempt(test, definitionOf(test).sheet.read(cells));
   if (!seen.success) throw new RowRefused(null, refusalOf(seen.error));

@@ -22,7 +22,7 @@ export interface Table {
 }
 
 /** How far the reading is, in lines of the file. */
-export interface Progress {
+export interface LinesRead {
   readonly done: number;
   readonly total: number;
 }
@@ -46,7 +46,7 @@ interface Reader {
  * and reading goes on at the next line.
  * @throws Refusal `bad-input` for too many rows or columns, a header that can't be read, or too many broken rows.
  */
-export function* readTable(whole: string): Generator<Progress, Table> {
+export function* readTable(whole: string): Generator<LinesRead, Table> {
   const text = whole.slice(0, endOfRows(whole));
   const newline = newlineOf(text);
   const separator = separatorOf(text, newline);

@@ -3,7 +3,7 @@ import { sentence } from "../domain/words.ts";
 import { line, skaterNumber } from "./cells.ts";
 
 /** How a row names its athlete: by bib, or by league with number or name; empty where it does not say. */
-export interface Who {
+export interface NamedAthlete {
   readonly bib: number | null;
   readonly league: string;
   readonly number: string;
@@ -11,7 +11,7 @@ export interface Who {
 }
 
 /** Reads how a row names its athlete. @throws RowRefused when it names nobody. */
-export function readWho(cells: Cells): Who {
+export function readWho(cells: Cells): NamedAthlete {
   const bib = cells("bib") === "" ? null : count(cells, "bib", null);
   const league = line(cells, "league", 80);
   const number = skaterNumber(cells);

@@ -2,10 +2,10 @@ import Papa from "papaparse";
 import { harmless, numberText } from "./formula.ts";
 
 /** A cell that leaves: text is made harmless, a number is written as one, null is left empty. */
-export type Cell = string | number | null;
+export type SheetCell = string | number | null;
 
 /** What of a cell stands in a sheet, before quoting. */
-function cellText(cell: Cell): string {
+function cellText(cell: SheetCell): string {
   if (cell === null) return "";
   return typeof cell === "number" ? numberText(cell) : harmless(cell);
 }
@@ -16,7 +16,7 @@ function cellText(cell: Cell): string {
  */
 export function writeSheet(
   headers: readonly string[],
-  rows: readonly (readonly Cell[])[],
+  rows: readonly (readonly SheetCell[])[],
   { forSpreadsheets = false } = {},
 ): string {
   const texts = [headers, ...rows].map((row) => row.map(cellText));

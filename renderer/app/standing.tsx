@@ -7,7 +7,7 @@ import { tell } from "./messages.ts";
 import { isAt, places } from "./places.ts";
 
 /** How the desk stands: whose it is, and whether anybody may use it. The desk decides it; a page is only told. */
-export interface Standing {
+export interface DeskStanding {
   readonly post: Post;
   readonly locked: boolean;
   readonly pinSet: boolean;
@@ -18,27 +18,27 @@ export interface Standing {
 }
 
 /** A page that asks nobody: paper, and the board. */
-const open: Standing = {
+const open: DeskStanding = {
   post: { role: "organiser" },
   ...{ locked: false, pinSet: false, idleMinutes: 10, waitMs: 0, unreadable: false },
 };
 
-const StandingContext = createContext<Standing>(open);
+const StandingContext = createContext<DeskStanding>(open);
 
 /** Whose desk this is just now. */
-export function useStanding(): Standing {
+export function useStanding(): DeskStanding {
   return useContext(StandingContext);
 }
 
 /** Whether a place of the desk is open to whoever it was handed over to. The door refuses the rest in any case. */
-export function mayGo(post: Post, path: string): boolean {
+export function mayOpen(post: Post, path: string): boolean {
   if (post.role === "organiser") return true;
-  const own = places.find((place) => place.path === startOf(post));
+  const own = places.find((place) => place.path === firstPathOf(post));
   return own !== undefined && isAt(path, own);
 }
 
 /** The place where a desk begins. */
-export function startOf(post: Post): string {
+export function firstPathOf(post: Post): string {
   if (post.role === "organiser") return "/";
   return post.role === "station" ? `/station/${post.test}` : "/check-in";
 }
@@ -85,7 +85,7 @@ export function StandingProvider({ children, cover, failed }: StandingProviderPr
 }
 
 /** What was read for one must not lie about for the next, and what was missed under a lock is read. */
-function useReadAnew(standing: Standing | undefined): void {
+function useReadAnew(standing: DeskStanding | undefined): void {
   const name = standing === undefined ? null : `${nameOfPost(standing.post)} ${standing.locked}`;
   const before = useRef(name);
   useEffect(() => {

@@ -1,6 +1,6 @@
 import { Redirect, Route, Switch, useLocation } from "wouter";
 import { testCodes } from "../../electron/domain/tests/registry.ts";
-import { mayGo, startOf, useStanding } from "../app/standing.tsx";
+import { firstPathOf, mayOpen, useStanding } from "../app/standing.tsx";
 import { AthletesScreen } from "../screens/athletes/AthletesScreen.tsx";
 import { BundleScreen } from "../screens/bundle/BundleScreen.tsx";
 import { CardsScreen } from "../screens/cards/CardsScreen.tsx";
@@ -23,7 +23,7 @@ export function DeskRoutes() {
   const { post } = useStanding();
   const [path] = useLocation();
   // Whatever address is typed or followed, a desk that was handed over has one place.
-  if (!mayGo(post, path)) return <Redirect to={startOf(post)} replace />;
+  if (!mayOpen(post, path)) return <Redirect to={firstPathOf(post)} replace />;
   return (
     <Switch>
       <Route path="/" component={HomeScreen} />

@@ -1,5 +1,5 @@
 import { seededChance } from "../../electron/domain/privacy/chance.ts";
-import { fieldsOf, type SheetKindName } from "../../electron/sheets/headers.ts";
+import { columnsOf, type SheetKindName } from "../../electron/sheets/headers.ts";
 import { writeSheet } from "../../electron/sheets/write.ts";
 import { type Ability, later, makeAbility, onTheDay } from "./marks.ts";
 import { makePeople, type Person } from "./people.ts";
@@ -93,7 +93,7 @@ function pastCells(athlete: Athlete): ResultCells[] {
 
 /** Only the columns that say something. */
 function sheet(kind: SheetKindName, rows: readonly ResultCells[]): string {
-  const columns = fieldsOf[kind].filter((field) => rows.some((row) => row[field] !== undefined));
+  const columns = columnsOf[kind].filter((field) => rows.some((row) => row[field] !== undefined));
   return writeSheet(
     columns,
     rows.map((row) => columns.map((column) => row[column] ?? null)),

@@ -6,11 +6,11 @@ import {
   unprotectedRows,
 } from "../../electron/domain/privacy/neighbour.ts";
 import { protect } from "../../electron/domain/privacy/protect.ts";
-import { contentOf, publish } from "../../electron/domain/privacy/publish.ts";
+import { publish, rowContent } from "../../electron/domain/privacy/publish.ts";
 import {
   type BundleKind,
   type Candidate,
-  type Kept,
+  type ReleasedRow,
   usualStrictness,
 } from "../../electron/domain/privacy/rule.ts";
 
@@ -75,7 +75,11 @@ export function neighbourBench(days: readonly Candidate[][], kind: BundleKind, k
  * A neighbour of flesh and blood, apart from the program's: for each bib looks up the test of which the fewest rows could be
  * its own, points at one of them, and is told whether it was. Returns how often it was.
  */
-function guesses(rows: readonly Kept[], candidates: readonly Candidate[], random: () => number): number {
+function guesses(
+  rows: readonly ReleasedRow[],
+  candidates: readonly Candidate[],
+  random: () => number,
+): number {
   const noted = Map.groupBy(
     candidates.filter(({ consent }) => consent === "given"),
     ({ athlete }) => athlete,
@@ -92,7 +96,7 @@ function guesses(rows: readonly Kept[], candidates: readonly Candidate[], random
   }).length;
 }
 
-function couldBe({ marks, quasi }: Kept, noted: readonly Candidate[]): boolean {
+function couldBe({ marks, quasi }: ReleasedRow, noted: readonly Candidate[]): boolean {
   return marks.every(({ test, variant, low, high }) =>
     noted.some(
       (seen) =>
@@ -118,7 +122,7 @@ export interface SubtractionBench {
 export function subtractionBench(days: readonly Candidate[][], k: number): SubtractionBench {
   const outcomes = days.flatMap((candidates) => {
     const contents = (some: readonly Candidate[]) =>
-      protect("marks", some, { ...usualStrictness, k }).kept.map(contentOf);
+      protect("marks", some, { ...usualStrictness, k }).kept.map(rowContent);
     const all = contents(candidates);
     const sharers = new Set(
       candidates.filter(({ consent }) => consent === "given").map(({ athlete }) => athlete),
@@ -165,10 +169,10 @@ export function hiddenBench(days: readonly Candidate[][], kind: BundleKind, k: n
       protect(kind, some, { ...usualStrictness, k }),
     );
     const sightings = sightingsOf(withRule?.able ?? []);
-    const found = (kept: readonly Kept[]) =>
+    const found = (kept: readonly ReleasedRow[]) =>
       playSubtraction(publish(kept, seededChance([1, 2, 3, 4])), sightings, linked);
     const [before, after] = [found(without?.kept ?? []), found(withRule?.kept ?? [])];
-    const told = (kept: readonly Kept[]) => kept.reduce((sum, { marks }) => sum + marks.length, 0);
+    const told = (kept: readonly ReleasedRow[]) => kept.reduce((sum, { marks }) => sum + marks.length, 0);
     return {
       ...{ marks: before.marks, foundWithout: before.found, foundWith: after.found },
       ...{ toldWithout: told(without?.kept ?? []), toldWith: told(withRule?.kept ?? []) },

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { derive, keyOf, lockBytes, unlockBytes } from "../../electron/backups/cipher.ts";
+import { deriveKey, keyOf, lockBytes, unlockBytes } from "../../electron/backups/cipher.ts";
 
 const hex = (text: string) => Buffer.from(text.replaceAll(/\s/g, ""), "hex");
 
@@ -28,7 +28,9 @@ test.each([
       d5432955613f0fcf62d49705242a9af9e61e85dc0d651e40dfcf017b45575887`,
   },
 ])("scrypt of $passphrase is as RFC 7914 prints it", async ({ passphrase, salt, options, key }) => {
-  expect(await derive(passphrase, Buffer.from(salt), 64, { ...options, maxmem: 2 ** 26 })).toEqual(hex(key));
+  expect(await deriveKey(passphrase, Buffer.from(salt), 64, { ...options, maxmem: 2 ** 26 })).toEqual(
+    hex(key),
+  );
 });
 
 // McGrew & Viega, "The Galois/Counter Mode of Operation (GCM)", appendix B, test cases 14 and 16 (256-bit keys).

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { placesOf, standing } from "../../electron/domain/statistics/standing.ts";
+import { ranksOf, standingOf } from "../../electron/domain/statistics/standing.ts";
 
 // Standard competition ranking (World Athletics Technical Rules on ties, from memory; rows recomputed).
 test.each<[number[], "higher" | "lower", number[]]>([
@@ -8,7 +8,7 @@ test.each<[number[], "higher" | "lower", number[]]>([
   [[5, 5, 5], "higher", [1, 1, 1]],
   [[], "higher", []],
 ])("%j, %s is better: %j", (values, better, places) => {
-  expect(placesOf(values, better)).toEqual(places);
+  expect(ranksOf(values, better)).toEqual(places);
 });
 
 // Common practice, no source: a first mark is no best, and a best is better than all before it.
@@ -21,5 +21,5 @@ test.each<["higher" | "lower", number, number[], string]>([
   ["lower", 400_000, [400_000, 420_000], "equal"],
   ["lower", 410_000, [400_000, 420_000], "below"],
 ])("%s is better: %i after %j is %s", (better, value, earlier, expected) => {
-  expect(standing(better, value, earlier)).toBe(expected);
+  expect(standingOf(better, value, earlier)).toBe(expected);
 });

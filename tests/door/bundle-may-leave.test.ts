@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { requireFirst, requireHidden } from "../../electron/api/bundle/may-leave.ts";
 import { sortOut } from "../../electron/domain/privacy/able.ts";
 import { playNeighbour, sightingsOf, unprotectedRows } from "../../electron/domain/privacy/neighbour.ts";
-import { contentOf, type PublishedRow } from "../../electron/domain/privacy/publish.ts";
+import { type PublishedRow, rowContent } from "../../electron/domain/privacy/publish.ts";
 import { likenessOf } from "../../electron/domain/privacy/risk.ts";
 import { usualStrictness } from "../../electron/domain/privacy/rule.ts";
 import { playSubtraction } from "../../electron/domain/privacy/subtraction.ts";
@@ -16,7 +16,7 @@ function judged(rows: readonly PublishedRow[], hidden: readonly number[] = []) {
   const sightings = sightingsOf(able).map((each) => ({ ...each, hidden: hidden.includes(each.who) }));
   const attack = playNeighbour(rows, sightings, { k: 5, linked: false });
   const subtraction = playSubtraction(rows, sightings, false);
-  const likeness = likenessOf(rows, contentOf, contentOf);
+  const likeness = likenessOf(rows, rowContent, rowContent);
   return { attack, subtraction, strictness: usualStrictness, likeness };
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { placeOf, placesOn } from "../../electron/api/place/place.ts";
-import type { Place } from "../../electron/api/place/schemas.ts";
+import { placeAmongOthers, placesOn } from "../../electron/api/place/place.ts";
+import type { PlaceAmongOthers } from "../../electron/api/place/schemas.ts";
 import type { AlikeMarks } from "../../electron/domain/reference/bundle.ts";
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
 import { defaultParameters } from "../../electron/domain/tests/registry.ts";
@@ -28,11 +28,11 @@ async function pushedUp(people: Invented[]): Promise<BoardDay> {
   return day;
 }
 
-function placeIn(day: BoardDay, bib: number): Place | null {
+function placeIn(day: BoardDay, bib: number): PlaceAmongOthers | null {
   const { db } = day.desk.store;
   const held = dayById(db, day.dayId);
   if (held === undefined) throw new Error("The day is gone.");
-  return placeOf(db, held, day.ids[bib - 1] ?? 0, "push-up", "full", bib);
+  return placeAmongOthers(db, held, day.ids[bib - 1] ?? 0, "push-up", "full", bib);
 }
 
 describe("who is counted", () => {
@@ -88,8 +88,8 @@ describe("who is counted", () => {
     setState(day, day.dayId, late, "testing", 99);
     const knee = { variant: "knee", attempts: [ticket(reps(30))], sure: true };
     await station.enter(entry(late, "push-up", null, knee));
-    expect(placeOf(db, held, late, "push-up", "full", 30)).toMatchObject({ n: 20, high: 100 });
-    expect(placeOf(db, held, late, "push-up", "knee", 30)).toBeNull();
+    expect(placeAmongOthers(db, held, late, "push-up", "full", 30)).toMatchObject({ n: 20, high: 100 });
+    expect(placeAmongOthers(db, held, late, "push-up", "knee", 30)).toBeNull();
   });
 
   test("a void mark is none", async () => {
@@ -115,7 +115,7 @@ describe("which group", () => {
     const held = dayById(db, dayId);
     if (held === undefined) throw new Error("The day is gone.");
     // Fourteen others did 50 today; fifteen who stayed away did 16 to 30 last time.
-    const found = placeOf(db, held, half[0] ?? 0, "push-up", "full", 50);
+    const found = placeAmongOthers(db, held, half[0] ?? 0, "push-up", "full", 50);
     expect(found).toMatchObject({ group: "store", n: 29 });
     // 15 + 14 / 2 of 29: Wilson 0.5789 to 0.8778, worked out apart.
     expect(found).toMatchObject({ low: 57, high: 88 });

@@ -2,7 +2,7 @@ import { readdir } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, type Page } from "@playwright/test";
 import { languages } from "../../electron/domain/languages.ts";
-import type { Bridge, Paper } from "../../electron/shell/bridge/bridge-types.ts";
+import type { Bridge, PrintPaper } from "../../electron/shell/bridge/bridge-types.ts";
 import { expectForEverybody } from "./axe.ts";
 import {
   addLongestNamed,
@@ -23,7 +23,7 @@ const sizes = {
   "half-letter": [396, 612],
   "a4-two": [842, 595],
   "letter-two": [792, 612],
-} as const satisfies Partial<Record<Paper, readonly [number, number]>>;
+} as const satisfies Partial<Record<PrintPaper, readonly [number, number]>>;
 type CardPaper = keyof typeof sizes;
 
 const caution = "Stop at pain, dizziness, or breathlessness out of proportion to the work.";

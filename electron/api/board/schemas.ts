@@ -60,6 +60,6 @@ export const boardSchema = z.object({
 
 export type Board = z.infer<typeof boardSchema>;
 export type Best = z.infer<typeof bestSchema>;
-export type Row = z.infer<typeof rowSchema>;
+export type BoardRow = z.infer<typeof rowSchema>;
 export type Label = z.infer<typeof labelSchema>;
 export type Gain = z.infer<typeof gainSchema>;

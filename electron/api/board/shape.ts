@@ -4,15 +4,15 @@ import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { InPublic } from "../../store/reads/present.ts";
 import type { Call } from "../../store/tables/calls.ts";
-import type { ToldMark } from "../marks/marks.ts";
+import type { MarkWithNews } from "../marks/marks.ts";
 import type { TypicalErrors } from "../noise/errors.ts";
 import { writeGain } from "./gain.ts";
-import type { Best, Board, Label, Row } from "./schemas.ts";
+import type { Best, Board, BoardRow, Label } from "./schemas.ts";
 
 /** All that the board is made of. */
 export interface BoardFacts {
   readonly people: readonly InPublic[];
-  readonly marks: readonly ToldMark[];
+  readonly marks: readonly MarkWithNews[];
   readonly calls: readonly Call[];
   /** What the gains are judged by. */
   readonly errors: TypicalErrors;
@@ -25,7 +25,7 @@ interface Shown {
   readonly label: Label;
   readonly test: TestCode;
   readonly value: number;
-  readonly standing: Row["standing"];
+  readonly standing: BoardRow["standing"];
   /** In grains; 0 for a first mark. */
   readonly gain: number;
   readonly bestBefore: number;
@@ -65,7 +65,7 @@ function labelsOf(people: readonly InPublic[]): ReadonlyMap<number, Label> {
   );
 }
 
-function showable(labels: ReadonlyMap<number, Label>, marks: readonly ToldMark[]): Shown[] {
+function showable(labels: ReadonlyMap<number, Label>, marks: readonly MarkWithNews[]): Shown[] {
   return marks.flatMap(({ athleteId, test, seq, mark, news }) => {
     const label = labels.get(athleteId);
     if (label === undefined || news === null || mark.state !== "complete" || news.standing === "below")
@@ -89,10 +89,10 @@ function bestOf(mark: Shown, error: TypicalError, lengths: LengthUnit): Best {
   };
 }
 
-const order: Readonly<Record<Row["standing"], number>> = { best: 0, equal: 1, first: 2 };
+const order: Readonly<Record<BoardRow["standing"], number>> = { best: 0, equal: 1, first: 2 };
 
 /** One test's marks: the largest gain first, whoever was first among equals; a rank by mark is never made. */
-function wallOf(test: TestCode, shown: readonly Shown[], lengths: LengthUnit): Row[] {
+function wallOf(test: TestCode, shown: readonly Shown[], lengths: LengthUnit): BoardRow[] {
   return shown
     .filter((mark) => mark.test === test)
     .sort((a, b) => order[a.standing] - order[b.standing] || gainOfBest(b) - gainOfBest(a) || a.seq - b.seq)
@@ -123,7 +123,7 @@ function callsOf(people: readonly InPublic[], calls: readonly Call[]): Board["ca
   });
 }
 
-function totalsOf(marks: readonly ToldMark[]): Board["totals"] {
+function totalsOf(marks: readonly MarkWithNews[]): Board["totals"] {
   const done = marks.filter(({ mark }) => isDone(mark));
   return {
     bests: marks.filter(({ news }) => news?.standing === "best").length,

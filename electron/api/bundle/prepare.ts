@@ -3,7 +3,7 @@ import type { Contents } from "../../bundle/contents.ts";
 import { seededChance } from "../../domain/privacy/chance.ts";
 import { type Attack, playNeighbour, sightingsOf, unprotectedRows } from "../../domain/privacy/neighbour.ts";
 import { protect } from "../../domain/privacy/protect.ts";
-import { contentOf, contentsOf, publish, summarise } from "../../domain/privacy/publish.ts";
+import { contentsOf, publish, rowContent, summarise } from "../../domain/privacy/publish.ts";
 import { quarterOf } from "../../domain/privacy/quasi.ts";
 import { likenessOf, type Risk, riskOf } from "../../domain/privacy/risk.ts";
 import { type BundleKind, type Protected, usualStrictness } from "../../domain/privacy/rule.ts";
@@ -56,12 +56,12 @@ export function prepare(desk: Desk, db: ReadableDb, day: Day, { kind, k }: Wish)
     protocols: dayProtocols(db, day.id),
     summaries: summarise(kept),
     likeness: likenessOfRows(rows),
-    risk: riskOf(rows.map(contentOf)),
+    risk: riskOf(rows.map(rowContent)),
     attack: playNeighbour(rows, sightings, { k, linked }),
     subtraction: playSubtraction(rows, sightings, linked),
   };
   const before = {
-    risk: riskOf(unprotected.map(contentOf)),
+    risk: riskOf(unprotected.map(rowContent)),
     attack: playNeighbour(unprotected, sightings, { k, linked }),
     subtraction: playSubtraction(unprotected, sightings, linked),
   };
@@ -71,7 +71,7 @@ export function prepare(desk: Desk, db: ReadableDb, day: Day, { kind, k }: Wish)
 
 /** k of whole rows, and l of their marks within equal quasi-identifiers and tests. */
 function likenessOfRows(rows: Contents["rows"]): Contents["likeness"] {
-  const whole = likenessOf(rows, contentOf, contentOf);
+  const whole = likenessOf(rows, rowContent, rowContent);
   const marks = rows.flatMap((row) => row.marks.map((mark) => ({ mark, row })));
   const diverse = likenessOf(
     marks,

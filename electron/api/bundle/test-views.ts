@@ -1,10 +1,10 @@
 import { z } from "zod";
 import { boundsOf, unitOf } from "../../bundle/sheets.ts";
 import { tablesOf } from "../../domain/privacy/able.ts";
-import type { Interval } from "../../domain/privacy/coding.ts";
+import type { MarkBounds } from "../../domain/privacy/coding.ts";
 import { ladders } from "../../domain/privacy/ladder.ts";
-import type { Summary } from "../../domain/privacy/publish.ts";
-import type { Decision } from "../../domain/privacy/rule.ts";
+import type { TestSummary } from "../../domain/privacy/publish.ts";
+import type { ReleaseDecision } from "../../domain/privacy/rule.ts";
 import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { inUnit } from "../../domain/units.ts";
 import type { Prepared } from "./prepare.ts";
@@ -57,22 +57,22 @@ export function testViews({ able, contents }: Prepared): TestView[] {
 
 function howTold(
   test: TestCode,
-  coding: Decision["codings"][number]["coding"],
-  decision: Decision | undefined,
+  coding: ReleaseDecision["codings"][number]["coding"],
+  decision: ReleaseDecision | undefined,
 ): Pick<TestView, "levels" | "step"> {
   if (coding === null || decision === undefined) return { levels: null, step: null };
   const step = coding.from > coding.below ? inUnit(protocolOf(test).grain, coding.step) : null;
   return { levels: decision.levels, step };
 }
 
-function partsOf(test: TestCode, marks: readonly Interval[]): TestView["parts"] {
+function partsOf(test: TestCode, marks: readonly MarkBounds[]): TestView["parts"] {
   const parts = Map.groupBy(marks, ({ low, high }) => JSON.stringify([low, high]));
   return [...parts.values()]
     .flatMap((alike) => alike.slice(0, 1).map((mark) => ({ ...boundsOf(test, mark), n: alike.length })))
     .sort((a, b) => (a.low ?? -Infinity) - (b.low ?? -Infinity));
 }
 
-function quartilesOf(summary: Summary | undefined): TestView["quartiles"] {
+function quartilesOf(summary: TestSummary | undefined): TestView["quartiles"] {
   if (summary === undefined || summary.quartiles === null) return null;
   const { lower, median, upper } = summary.quartiles;
   const write = (bounds: typeof lower) => boundsOf(summary.test, bounds);

@@ -5,7 +5,7 @@ import { lengthsSchema } from "../door/shapes.ts";
 import { allow, router } from "../door/trpc.ts";
 import { cardDay } from "./day.ts";
 import { peopleOf } from "./people.ts";
-import { cardsSchema, peopleSchema, whichSchema, whoInput } from "./schemas.ts";
+import { cardsSchema, peopleSchema, whichCardsSchema, whoInput } from "./schemas.ts";
 import { cardsOf } from "./shape.ts";
 
 const table = allow("organiser");
@@ -20,7 +20,7 @@ export const cards = router({
 
   /** The cards of one athlete, a league or everybody; whoever has no mark has none. */
   list: table
-    .input(whoInput.extend({ which: whichSchema, lengths: lengthsSchema }))
+    .input(whoInput.extend({ which: whichCardsSchema, lengths: lengthsSchema }))
     .output(cardsSchema)
     .query(({ ctx: { desk }, input }) => {
       const { db } = desk.store;

@@ -4,7 +4,7 @@ import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { entrants } from "../../store/tables/entrants.ts";
 import { marksOfDay } from "../../store/tables/marks.ts";
-import type { CardPeople, Which } from "./schemas.ts";
+import type { CardPeople, WhichCards } from "./schemas.ts";
 
 /** Somebody with at least one mark on the day, by league and name; a test begun and not done is no mark yet. */
 export interface Carded extends Pick<Athlete, "id" | "leagueId" | "league" | "name" | "number"> {
@@ -20,7 +20,7 @@ export function cardedOf(db: ReadableDb, day: Day): Carded[] {
 }
 
 /** Who of them is asked for. */
-export function chosenOf(all: readonly Carded[], which: Which): readonly Carded[] {
+export function chosenOf(all: readonly Carded[], which: WhichCards): readonly Carded[] {
   switch (which.kind) {
     case "all":
       return all;

@@ -8,7 +8,7 @@ export const whoInput = z.object({
   dayId: z.int().nullable().default(null),
 });
 
-export const whichSchema = z.discriminatedUnion("kind", [
+export const whichCardsSchema = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("all") }),
   z.object({ kind: z.literal("league"), leagueId: z.int() }),
   z.object({ kind: z.literal("athlete"), athleteId: z.int() }),
@@ -84,7 +84,7 @@ export const cardsSchema = z.object({
   cards: z.array(cardSchema),
 });
 
-export type Which = z.infer<typeof whichSchema>;
+export type WhichCards = z.infer<typeof whichCardsSchema>;
 export type Card = z.infer<typeof cardSchema>;
 export type CardTest = z.infer<typeof cardTestSchema>;
 export type CardPeople = z.infer<typeof peopleSchema>;

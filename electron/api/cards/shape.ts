@@ -10,13 +10,13 @@ import { earlierMarks, parametersOf } from "../../store/tables/marks.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { placesOn } from "../place/place.ts";
-import type { Place } from "../place/schemas.ts";
+import type { PlaceAmongOthers } from "../place/schemas.ts";
 import { type Carded, cardedOf, chosenOf } from "./people.ts";
-import type { Card, CardTest, Which } from "./schemas.ts";
+import type { Card, CardTest, WhichCards } from "./schemas.ts";
 import { cardTest } from "./tests.ts";
 
 /** The cards that are asked for, in the order in which they are printed. */
-export function cardsOf(db: ReadableDb, day: Day, which: Which, lengths: LengthUnit): Card[] {
+export function cardsOf(db: ReadableDb, day: Day, which: WhichCards, lengths: LengthUnit): Card[] {
   const people = chosenOf(cardedOf(db, day), which);
   const only = which.kind === "athlete" ? which.athleteId : null;
   const errors = typicalErrorsOf(db);
@@ -76,7 +76,7 @@ function changeOf({ test, told }: CardTest, error: TypicalError): number | null 
   return spread > 0 ? change / spread : null;
 }
 
-function bandOf(place: Place | null): Compared["place"] {
+function bandOf(place: PlaceAmongOthers | null): Compared["place"] {
   if (place === null) return null;
   return { group: `${place.group} ${place.origin ?? ""}`, low: place.low, high: place.high };
 }

@@ -6,8 +6,8 @@ import type { TestCode } from "../../domain/tests/registry.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
 import type { EarlierMark } from "../../store/tables/marks.ts";
 import { toldOf } from "../marks/attempts.ts";
-import type { ToldMark } from "../marks/marks.ts";
-import type { Place } from "../place/schemas.ts";
+import type { MarkWithNews } from "../marks/marks.ts";
+import type { PlaceAmongOthers } from "../place/schemas.ts";
 import type { CardTest } from "./schemas.ts";
 
 /** What one test of a card is made of. */
@@ -20,11 +20,11 @@ export interface TestFacts {
   /** The fingerprint of each variant under the day's rules, in the order of the protocol. */
   readonly fingerprints: ReadonlyMap<string, string>;
   /** The athlete's own marks of this test on the day. */
-  readonly marks: readonly ToldMark[];
+  readonly marks: readonly MarkWithNews[];
   /** The athlete's own earlier marks of a fingerprint, oldest first. */
   readonly earlier: (fingerprint: string) => readonly EarlierMark[];
   /** Where a complete mark stands in the reference group; null where there is not enough to say. */
-  readonly place: (variant: string, value: number) => Place | null;
+  readonly place: (variant: string, value: number) => PlaceAmongOthers | null;
 }
 
 /** One test of a card, taken or not. */
@@ -52,7 +52,7 @@ export function cardTest(facts: TestFacts): CardTest {
 }
 
 /** The variants in the order of the protocol: on a day with both, the full push-ups are what the card is about. */
-function inOrder({ fingerprints }: TestFacts, marks: readonly ToldMark[]): readonly ToldMark[] {
+function inOrder({ fingerprints }: TestFacts, marks: readonly MarkWithNews[]): readonly MarkWithNews[] {
   const order = [...fingerprints.keys()];
   return marks.toSorted((a, b) => order.indexOf(a.variant) - order.indexOf(b.variant));
 }

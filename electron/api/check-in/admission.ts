@@ -22,7 +22,7 @@ import {
   setReadiness,
 } from "../../store/tables/entrants.ts";
 import { requireAthlete } from "../people/person.ts";
-import type { Outcome } from "./inputs.ts";
+import type { CheckInOutcome } from "./inputs.ts";
 
 /** What came of a check-in. */
 export interface Admitted {
@@ -45,7 +45,7 @@ export function admitAthlete(
   db: WritableDb,
   day: Day,
   athleteId: number,
-  given: Outcome,
+  given: CheckInOutcome,
   at: string,
 ): Admitted {
   const athlete = requireAthlete(db, athleteId);
@@ -67,7 +67,7 @@ export function admitAthlete(
   return { athleteId, name: athlete.name, state, bib };
 }
 
-function answeredBy(athlete: Athlete, given: Outcome): Athlete {
+function answeredBy(athlete: Athlete, given: CheckInOutcome): Athlete {
   return {
     ...athlete,
     board: given.board ?? athlete.board,
@@ -80,7 +80,7 @@ function answeredBy(athlete: Athlete, given: Outcome): Athlete {
 }
 
 /** Whether both consents were asked about. */
-function wasAsked({ board, share }: Outcome): boolean {
+function wasAsked({ board, share }: CheckInOutcome): boolean {
   return board !== null && share !== null;
 }
 

@@ -22,7 +22,7 @@ const outcome = z.object({
   by: initialsSchema,
 });
 
-export type Outcome = z.infer<typeof outcome>;
+export type CheckInOutcome = z.infer<typeof outcome>;
 
 export const admitInput = athleteInput.extend(outcome.shape);
 

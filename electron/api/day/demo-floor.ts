@@ -1,7 +1,7 @@
 import { mayBeUnder18 } from "../../domain/people/age.ts";
 import { seededChance, shuffled } from "../../domain/privacy/chance.ts";
 import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
-import { type DemoRows, type Row, testOf, whoOf } from "./demo-sheets.ts";
+import { type DemoRow, type DemoRows, testOf, whoOf } from "./demo-sheets.ts";
 
 /** Minutes between two people at the table, from check-in to the first test, and from one test to the next. */
 const betweenArrivals = 2.8;
@@ -21,7 +21,7 @@ export interface Arrival {
 /** Results that were keyed in the same minute. */
 interface Batch {
   readonly minute: number;
-  readonly rows: readonly Row[];
+  readonly rows: readonly DemoRow[];
 }
 
 /** What has happened in the demonstration's hall until now. Everybody else is still expected. */
@@ -68,7 +68,7 @@ function mixed(people: Iterable<string>): string[] {
   return shuffled([...people], seededChance([3, 14, 15, 92]));
 }
 
-function needsGuardian(row: Row, today: string): boolean {
+function needsGuardian(row: DemoRow, today: string): boolean {
   return mayBeUnder18(Number(row.birth_year), today) && row.guardian_consent !== "yes";
 }
 
@@ -88,7 +88,7 @@ function minuteOf({ minute }: Arrival, test: TestCode): number {
 }
 
 /** Whose sheet ends before the last test has stopped by the time that the next one would be. */
-function stopped(results: readonly Row[], arrival: Arrival): { who: string; minute: number }[] {
+function stopped(results: readonly DemoRow[], arrival: Arrival): { who: string; minute: number }[] {
   const done = new Set(results.filter((row) => whoOf(row) === arrival.who).map(testOf));
   const next = testCodes.find((test) => !done.has(test) && !arrival.leaveOut.includes(test));
   if (next === undefined) return [];
@@ -97,7 +97,7 @@ function stopped(results: readonly Row[], arrival: Arrival): { who: string; minu
 }
 
 /** What is keyed by now, in the order of the day. */
-function batchesOf(results: readonly Row[], arrivals: readonly Arrival[]): Batch[] {
+function batchesOf(results: readonly DemoRow[], arrivals: readonly Arrival[]): Batch[] {
   const byWho = new Map(arrivals.map((arrival) => [arrival.who, arrival]));
   const timed = results.flatMap((row) => {
     const arrival = byWho.get(whoOf(row));

@@ -1,13 +1,13 @@
 import Papa from "papaparse";
 import type { TestCode } from "../../domain/tests/registry.ts";
-import { fieldsOf, type SheetKindName } from "../../sheets/headers.ts";
+import { columnsOf, type SheetKindName } from "../../sheets/headers.ts";
 import { writeSheet } from "../../sheets/write.ts";
 import { daysBefore } from "../door/calendar.ts";
 import type { DemoSheets } from "../door/desk.ts";
 
 /** One row of a sheet by column. */
-export type Row = Readonly<Record<string, string>>;
-export type DemoRows = Readonly<Record<SheetKindName, readonly Row[]>>;
+export type DemoRow = Readonly<Record<string, string>>;
+export type DemoRows = Readonly<Record<SheetKindName, readonly DemoRow[]>>;
 
 /** The year in which the demonstration's skaters have the ages that they were invented with. */
 const inventedIn = 2026;
@@ -31,23 +31,23 @@ export function demoRows(sheets: DemoSheets, today: string): DemoRows {
 }
 
 /** The way back to bytes, so that these rows are taken in by the same code as any league's sheet. */
-export function sheetOf(kind: SheetKindName, rows: readonly Row[]): Uint8Array {
-  const columns = fieldsOf[kind];
+export function sheetOf(kind: SheetKindName, rows: readonly DemoRow[]): Uint8Array {
+  const columns = columnsOf[kind];
   const cells = rows.map((row) => columns.map((column) => row[column] ?? null));
   return new TextEncoder().encode(writeSheet(columns, cells));
 }
 
-function rowsOf(bytes: Uint8Array): readonly Row[] {
+function rowsOf(bytes: Uint8Array): readonly DemoRow[] {
   const text = new TextDecoder().decode(bytes);
-  return Papa.parse<Row>(text, { header: true, skipEmptyLines: true }).data;
+  return Papa.parse<DemoRow>(text, { header: true, skipEmptyLines: true }).data;
 }
 
 /** Who a row is about, the same for all rows of one athlete. */
-export function whoOf({ league = "", number = "", name = "" }: Row): string {
+export function whoOf({ league = "", number = "", name = "" }: DemoRow): string {
   return `${league}\n${number}\n${name}`;
 }
 
 /** The test of a row of results; the sheets are ours, so they write it as it is. */
-export function testOf({ test = "" }: Row): TestCode {
+export function testOf({ test = "" }: DemoRow): TestCode {
   return test as TestCode;
 }

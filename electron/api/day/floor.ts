@@ -1,17 +1,17 @@
 import { z } from "zod";
 import { nextTest } from "../../domain/queue/order.ts";
 import { waitFor } from "../../domain/queue/queue.ts";
-import { placeOf } from "../../domain/queue/tally.ts";
+import { queuePlaceOf } from "../../domain/queue/tally.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
 import { everybody } from "../../store/reads/present.ts";
 import { calls } from "../../store/tables/calls.ts";
 import { requireDay } from "../door/at-hand.ts";
-import { personSchema, testSchema } from "../door/shapes.ts";
+import { stationPersonSchema, testSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 import { runnersOf } from "../station/view.ts";
 
 const whereabouts = z.object({
-  who: personSchema,
+  who: stationPersonSchema,
   /** In the order of the tests. */
   tests: z.array(z.object({ test: testSchema, place: z.enum(["done", "leftOut", "waiting", "later"]) })),
   next: testSchema.nullable(),
@@ -38,7 +38,7 @@ export const floor = allow("organiser")
       const wait = next === null ? null : waitFor(next, runner, day.restMinutes);
       return {
         who,
-        tests: testCodes.map((test) => ({ test, place: placeOf(test, done, leftOut) })),
+        tests: testCodes.map((test) => ({ test, place: queuePlaceOf(test, done, leftOut) })),
         next,
         calledTo: called.get(runner.athleteId) ?? null,
         waitingSince: wait?.waitingSince ?? null,

@@ -9,7 +9,7 @@ import { athleteById } from "../../store/tables/athletes.ts";
 import { calls } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
 import type { EntrantState } from "../../store/tables/entrants.ts";
-import type { ToldMark } from "../marks/marks.ts";
+import type { MarkWithNews } from "../marks/marks.ts";
 
 /** Something that somebody has to do, and the place of the desk where it is done. */
 export interface Need {
@@ -21,7 +21,7 @@ export interface Need {
 export interface Floor {
   readonly people: readonly Present[];
   readonly runners: readonly Runner[];
-  readonly marks: readonly ToldMark[];
+  readonly marks: readonly MarkWithNews[];
   readonly counts: Readonly<Record<EntrantState, number>>;
   /** ISO 8601 instant. */
   readonly now: string;

@@ -35,7 +35,7 @@ export interface Desk {
   monotonic(): { readonly ms: number; readonly boot: string };
   /** Uniform in [0, 1), unpredictable in the real program, seeded in rehearsals that must repeat. */
   random(): number;
-  readonly news: News;
+  readonly news: Announcements;
   /** The backups of the hall's own store; null for a desk without any (a rehearsal, a test). */
   readonly backups: Keeper | null;
   /** Who sits at the desk's window. It is of the machine, whichever store is in use. */
@@ -58,7 +58,7 @@ export interface Announcement {
 }
 
 /** The newest announcements, for clients that were away a moment. */
-export interface News {
+export interface Announcements {
   /** All that a client missed after `lastId`; asks to read everything where that is not known any more. */
   since(lastId: string | null): Announcement[];
   listen(listener: (announcement: Announcement) => void): () => void;

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { sheetKinds } from "../../sheets/headers.ts";
-import { sentenceSchema, takenSchema } from "./sheet-shapes.ts";
+import { sentenceSchema } from "./shapes.ts";
+import { takenSchema } from "./sheet-shapes.ts";
 
 /** What a rehearsal does, in this order. */
 export const rehearsalSteps = ["roster", "past", "checkIn", "results", "end"] as const;

@@ -40,7 +40,7 @@ export const toldSchema = z.object({
   news: newsSchema.nullable(),
 });
 
-export const personSchema = z.object({
+export const stationPersonSchema = z.object({
   athleteId: z.int(),
   bib: z.int().nullable(),
   name: z.string(),
@@ -51,7 +51,7 @@ export const personSchema = z.object({
 /** An attempt with who did it; `seen` is what the test's own attempt schema says. */
 export const attemptSchema = z.object({
   attemptId: z.string(),
-  who: personSchema,
+  who: stationPersonSchema,
   test: testSchema,
   variant: z.string(),
   seen: z.unknown(),
@@ -64,5 +64,5 @@ export const attemptSchema = z.object({
 });
 
 export type Told = z.infer<typeof toldSchema>;
-export type Person = z.infer<typeof personSchema>;
+export type StationPerson = z.infer<typeof stationPersonSchema>;
 export type AttemptView = z.infer<typeof attemptSchema>;

@@ -1,10 +1,6 @@
 import { z } from "zod";
 import { sheetKinds } from "../../sheets/headers.ts";
-
-export const sentenceSchema = z.object({
-  key: z.string(),
-  values: z.record(z.string(), z.union([z.string(), z.number()])).optional(),
-});
+import { sentenceSchema } from "./shapes.ts";
 
 const countsSchema = z.object({
   new: z.int(),

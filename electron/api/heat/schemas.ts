@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { mostLanes } from "../../domain/heats/heat.ts";
-import { personSchema, sentenceSchema, testSchema, toldSchema } from "../door/shapes.ts";
+import { sentenceSchema, stationPersonSchema, testSchema, toldSchema } from "../door/shapes.ts";
 
 /** The shapes in which live heats are asked and told. Instants are ISO 8601; ms count from the heat's time 0. */
 export const heatIdSchema = z.uuid();
@@ -35,7 +35,7 @@ const eventSchema = z.object({
 
 const laneSchema = z.object({
   lane: z.int(),
-  who: personSchema,
+  who: stationPersonSchema,
   variant: z.string(),
   /** Today's standing attempts of the test that this heat did not make: fold them in as they are. */
   prior: z.array(z.unknown()),
@@ -82,7 +82,7 @@ export const viewSchema = z.object({
   /** Who comes next, those in lanes left out. */
   next: z.array(
     z.object({
-      who: personSchema,
+      who: stationPersonSchema,
       waitingSince: z.string(),
       readyAt: z.string(),
       calledAt: z.string().nullable(),

@@ -1,6 +1,6 @@
 import { msBetween } from "../../domain/heats/clock.ts";
 import { clockOf } from "../../domain/heats/fold.ts";
-import type { Place } from "../../domain/queue/queue.ts";
+import type { QueuePlace } from "../../domain/queue/queue.ts";
 import { judge } from "../../domain/tests/judge.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
@@ -31,7 +31,7 @@ interface Scene {
   readonly db: ReadableDb;
   readonly day: Day;
   readonly people: ReadonlyMap<number, Present>;
-  readonly queue: readonly Place[];
+  readonly queue: readonly QueuePlace[];
   readonly lengths: LengthUnit;
 }
 

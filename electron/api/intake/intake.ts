@@ -4,10 +4,11 @@ import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import { sheetKinds } from "../../sheets/headers.ts";
 import type { Desk } from "../door/desk.ts";
-import { sentenceSchema, takenSchema } from "../door/sheet-shapes.ts";
+import { sentenceSchema } from "../door/shapes.ts";
+import { takenSchema } from "../door/sheet-shapes.ts";
 import { allow, router } from "../door/trpc.ts";
 import { keptBackSheet } from "./kept-back-sheet.ts";
-import { previewOf, previewSchema, toldOf } from "./preview.ts";
+import { previewOf, previewSchema, takenOf } from "./preview.ts";
 import { readSteps } from "./read.ts";
 import { planSheet, readingAt, takeSheet } from "./sheet.ts";
 import { templateOf } from "./template.ts";
@@ -54,7 +55,7 @@ export const intake = router({
       const upload = uploadOf(desk, uploadId);
       const taken = await takeSheet(desk, kind, upload.bytes, mapping);
       upload.keptBack = taken;
-      return toldOf(taken);
+      return takenOf(taken);
     }),
 
   /** The rows that stayed outside when the sheet was last read or taken in, as a sheet with line and reason. */

@@ -1,6 +1,6 @@
 import type { Language } from "../../domain/languages.ts";
 import { isNumberText, restored } from "../../sheets/formula.ts";
-import { type Cell, writeSheet } from "../../sheets/write.ts";
+import { type SheetCell, writeSheet } from "../../sheets/write.ts";
 import { say } from "../door/words.ts";
 import type { KeptBackRow } from "./outcome.ts";
 import { ownColumns, type PlannedSheet } from "./sheet.ts";
@@ -19,7 +19,7 @@ export function keptBackSheet(
   language: Language,
 ): string {
   const columns = ownColumns(headers);
-  const rows = keptBack.map((row): Cell[] => [
+  const rows = keptBack.map((row): SheetCell[] => [
     ...columns.map((column) => asCell(row.cells[column] ?? "")),
     row.line,
     reasonText(row, language),
@@ -34,7 +34,7 @@ export function keptBackSheet(
  * A plain number stays one, but with a minus it is somebody else's text: split at a semicolon it would run together with
  * the cell behind it. Text that came in harmless is not made harmless twice.
  */
-function asCell(text: string): Cell {
+function asCell(text: string): SheetCell {
   if (isNumberText(text) && String(Number(text)) === text && Number(text) >= 0) return Number(text);
   return restored(text);
 }

@@ -1,6 +1,6 @@
 import type { RowRefused } from "../../domain/tests/cells.ts";
 import type { Sentence } from "../../domain/words.ts";
-import type { Field } from "../../sheets/headers.ts";
+import type { ColumnName } from "../../sheets/headers.ts";
 import type { WritableDb } from "../../store/connection/database.ts";
 
 /** A row that could be read. */
@@ -18,7 +18,7 @@ export interface TakenRow {
   /** Worth a second look: taken all the same. */
   readonly unusual: Sentence | null;
   /** What stood there before, by field, where the row changes it. */
-  readonly was: Readonly<Partial<Record<Field, string>>>;
+  readonly was: Readonly<Partial<Record<ColumnName, string>>>;
   /** Known, but not on the day's list yet: it goes there. */
   readonly joins: boolean;
   readonly apply: ((db: WritableDb) => void) | null;
@@ -27,13 +27,13 @@ export interface TakenRow {
 /** A row that stays outside, with the field to look at (null: the row as a whole). */
 export interface KeptBackRow {
   readonly line: number;
-  readonly field: Field | null;
+  readonly field: ColumnName | null;
   readonly reason: Sentence;
 }
 
-export type Outcome = TakenRow | KeptBackRow;
+export type RowOutcome = TakenRow | KeptBackRow;
 
-export function isTaken(outcome: Outcome): outcome is TakenRow {
+export function isTaken(outcome: RowOutcome): outcome is TakenRow {
   return "status" in outcome;
 }
 

@@ -3,19 +3,19 @@ import { RowRefused } from "../../domain/tests/cells.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { PastRow } from "../../sheets/past.ts";
-import type { Who } from "../../sheets/who.ts";
+import type { NamedAthlete } from "../../sheets/who.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Athlete } from "../../store/tables/athletes.ts";
 import { addPastMark, pastMarkValue } from "../../store/tables/past-marks.ts";
-import { keptBack, known, type Outcome, type ReadRow } from "./outcome.ts";
+import { keptBack, known, type ReadRow, type RowOutcome } from "./outcome.ts";
 import { athleteNamed, registerOf } from "./register.ts";
 
 /** What a sheet of past results would add. A mark that is held already stays, and another value for it is kept back. */
-export function planPast(db: ReadableDb, rows: readonly ReadRow<PastRow>[]): Outcome[] {
+export function planPast(db: ReadableDb, rows: readonly ReadRow<PastRow>[]): RowOutcome[] {
   const register = registerOf(db);
   const inSheet = new Map<string, number>();
 
-  function planRow({ line, row }: ReadRow<PastRow>): Outcome {
+  function planRow({ line, row }: ReadRow<PastRow>): RowOutcome {
     const athlete = athleteNamed(register, row.who);
     const { date, test, variant, value, fingerprint } = row;
     const mark = { athleteId: athlete.id, fingerprint, date, test, variant, value };
@@ -52,7 +52,7 @@ function otherMark({ test, date }: PastRow, held: number): Sentence {
 }
 
 /** The number decides who is meant; another name beside it is worth a look. */
-export function otherName(who: Who, athlete: Athlete): Sentence | null {
+export function otherName(who: NamedAthlete, athlete: Athlete): Sentence | null {
   if (who.name === "" || fold(who.name) === fold(athlete.name)) return null;
   return sentence("sheets.row.otherName", { name: athlete.name, sheet: who.name });
 }

@@ -11,7 +11,7 @@ import type { EntrantState } from "../../store/tables/entrants.ts";
 import { recordAttempt } from "../../store/tables/record.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import { attemptId, contentOf } from "./attempt-id.ts";
-import { isTaken, keptBack, known, type Outcome, type ReadRow } from "./outcome.ts";
+import { isTaken, keptBack, known, type ReadRow, type RowOutcome } from "./outcome.ts";
 import { otherName } from "./plan-past.ts";
 import { athleteNamed } from "./register.ts";
 import { addTo, type Hall, readHall } from "./results-hall.ts";
@@ -29,10 +29,10 @@ interface Plan {
  * What a sheet of results would add.
  * @throws Refusal `unavailable` when no day is open.
  */
-export function planResults(db: ReadableDb, rows: readonly ReadRow<ResultRow>[], at: string): Outcome[] {
+export function planResults(db: ReadableDb, rows: readonly ReadRow<ResultRow>[], at: string): RowOutcome[] {
   const hall = readHall(db, requireOpenDay(db));
   const plan: Plan = { hall, at, occurrences: new Map(), touched: new Map() };
-  const outcomes = rows.map((each, index): Outcome => {
+  const outcomes = rows.map((each, index): RowOutcome => {
     try {
       return planRow(plan, each, index);
     } catch (error) {
@@ -44,7 +44,7 @@ export function planResults(db: ReadableDb, rows: readonly ReadRow<ResultRow>[],
   return outcomes;
 }
 
-function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): Outcome {
+function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): RowOutcome {
   const { hall } = plan;
   const { test, variant, seen, enteredBy, note } = row;
   const athlete = athleteOf(hall, row);
@@ -116,7 +116,7 @@ function partLeft(hall: Hall, { id, name }: Athlete, test: TestCode): Sentence |
 }
 
 /** Asks about marks far from the athlete's own last, once all rows of the mark are there. */
-function compareWithLast({ hall, touched }: Plan, outcomes: Outcome[]): void {
+function compareWithLast({ hall, touched }: Plan, outcomes: RowOutcome[]): void {
   for (const { index, athleteId, test, variant } of touched.values()) {
     const last = hall.last(athleteId, test, variant);
     const outcome = outcomes[index];

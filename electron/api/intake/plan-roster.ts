@@ -1,5 +1,5 @@
 import { sentence } from "../../domain/words.ts";
-import type { Field } from "../../sheets/headers.ts";
+import type { ColumnName } from "../../sheets/headers.ts";
 import type { RosterRow } from "../../sheets/roster.ts";
 import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
 import {
@@ -11,7 +11,7 @@ import {
 } from "../../store/tables/athletes.ts";
 import { entrants, expectEntrant } from "../../store/tables/entrants.ts";
 import { requireDay } from "../door/at-hand.ts";
-import type { KeptBackRow, Outcome, ReadRow, TakenRow } from "./outcome.ts";
+import type { KeptBackRow, ReadRow, RowOutcome, TakenRow } from "./outcome.ts";
 import { createRegister, type Register } from "./register.ts";
 
 /** An athlete of the store or of a row before; `line` is the row of this sheet that is about the same one. */
@@ -36,7 +36,7 @@ interface Plan {
  * What a roster would change: who is new, who has other values, and who comes onto the day's list.
  * @throws Refusal `unavailable` without a day to work on.
  */
-export function planRoster(db: ReadableDb, rows: readonly ReadRow<RosterRow>[], at: string): Outcome[] {
+export function planRoster(db: ReadableDb, rows: readonly ReadRow<RosterRow>[], at: string): RowOutcome[] {
   const day = requireDay(db);
   const entries = allAthletes(db).map(
     (athlete): Entry => ({
@@ -57,7 +57,7 @@ export function planRoster(db: ReadableDb, rows: readonly ReadRow<RosterRow>[], 
   return rows.map(({ line, row }) => planRow(plan, line, row));
 }
 
-function planRow(plan: Plan, line: number, row: RosterRow): Outcome {
+function planRow(plan: Plan, line: number, row: RosterRow): RowOutcome {
   const found = entryOf(plan.register, row);
   if (found === "several") {
     return refused(line, "number", sentence("sheets.row.sameName", { name: row.name }));
@@ -78,7 +78,7 @@ function planRow(plan: Plan, line: number, row: RosterRow): Outcome {
   };
 }
 
-function refused(line: number, field: Field | null, reason: KeptBackRow["reason"]): KeptBackRow {
+function refused(line: number, field: ColumnName | null, reason: KeptBackRow["reason"]): KeptBackRow {
   return { line, field, reason };
 }
 
@@ -156,10 +156,10 @@ const compared = [
   ["guardian_consent", "guardianConsent"],
   ["board", "board"],
   ["share", "share"],
-] as const satisfies readonly (readonly [Field, keyof Athlete])[];
+] as const satisfies readonly (readonly [ColumnName, keyof Athlete])[];
 
 function differences(before: Athlete, after: Athlete): TakenRow["was"] {
-  const was: Partial<Record<Field, string>> = {};
+  const was: Partial<Record<ColumnName, string>> = {};
   for (const [field, key] of compared) if (before[key] !== after[key]) was[field] = written(before[key]);
   return was;
 }

@@ -1,8 +1,9 @@
 import { z } from "zod";
 import { cellsOf } from "../../sheets/cells.ts";
-import type { Field } from "../../sheets/headers.ts";
-import { fieldsOf } from "../../sheets/headers.ts";
-import { sentenceSchema, takenSchema } from "../door/sheet-shapes.ts";
+import type { ColumnName } from "../../sheets/headers.ts";
+import { columnsOf } from "../../sheets/headers.ts";
+import { sentenceSchema } from "../door/shapes.ts";
+import { takenSchema } from "../door/sheet-shapes.ts";
 import type { TakenRow } from "./outcome.ts";
 import type { ReadSheet } from "./read.ts";
 import type { PlannedSheet } from "./sheet.ts";
@@ -41,13 +42,13 @@ export function previewOf(sheet: ReadSheet, planned: PlannedSheet): Preview {
     const { line, status, joins, unusual, was } = row;
     return { line, status, joins, unusual, cells, was: was as Record<string, string> };
   });
-  const fields = fieldsOf[sheet.kind].map((field: Field) => {
+  const fields = columnsOf[sheet.kind].map((field: ColumnName) => {
     const column = matched.columns.get(field);
     return { field, header: column === undefined ? null : (headers[column] ?? null) };
   });
   const { unknown, missing } = matched;
   return {
-    ...toldOf(planned),
+    ...takenOf(planned),
     headers: [...headers],
     fields,
     unknown: [...unknown],
@@ -62,7 +63,7 @@ function urgency({ unusual, status }: TakenRow): number {
 }
 
 /** The counts and the first kept-back rows. */
-export function toldOf(planned: PlannedSheet): z.infer<typeof takenSchema> {
+export function takenOf(planned: PlannedSheet): z.infer<typeof takenSchema> {
   const keptBack = planned.keptBack.slice(0, shownKeptBack).map((row) => ({ ...row, cells: [...row.cells] }));
   return { kind: planned.kind, counts: planned.counts, keptBack };
 }

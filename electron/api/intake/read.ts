@@ -5,7 +5,7 @@ import { sentence } from "../../domain/words.ts";
 import { cellsOf } from "../../sheets/cells.ts";
 import { decodeSheet } from "../../sheets/decode.ts";
 import {
-  type Field,
+  type ColumnName,
   guessKind,
   type Mapping,
   type MatchedHeaders,
@@ -15,9 +15,9 @@ import {
 import { readPastRow } from "../../sheets/past.ts";
 import { readResultRow } from "../../sheets/results.ts";
 import { readRosterRow } from "../../sheets/roster.ts";
-import { type Progress, readTable, type SheetRow, type Table } from "../../sheets/table.ts";
+import { type LinesRead, readTable, type SheetRow, type Table } from "../../sheets/table.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { type KeptBackRow, keptBack, type Outcome, type ReadRow } from "./outcome.ts";
+import { type KeptBackRow, keptBack, type ReadRow, type RowOutcome } from "./outcome.ts";
 import { planPast } from "./plan-past.ts";
 import { planResults } from "./plan-results.ts";
 import { planRoster } from "./plan-roster.ts";
@@ -31,11 +31,11 @@ export interface ReadSheet {
   readonly rows: ReadonlyMap<number, SheetRow>;
   readonly unread: readonly KeptBackRow[];
   /** Plans all rows that could be read, in their order (`at`: ISO 8601 instant). */
-  plan(db: ReadableDb, at: string): Outcome[];
+  plan(db: ReadableDb, at: string): RowOutcome[];
 }
 
 /** What to read a sheet as; `kind` null: by its headers. `today`: ISO 8601 day. */
-export interface Reading {
+export interface SheetReading {
   readonly kind: SheetKindName | null;
   readonly mapping: Mapping;
   readonly today: string;
@@ -48,7 +48,7 @@ const bunch = 500;
  * Reads a sheet a bunch of rows at a time. Without a needed column no row is read.
  * @throws Refusal `bad-input` when the file as a whole can't be read.
  */
-export function* readSteps(bytes: Uint8Array, reading: Reading): Generator<Progress, ReadSheet> {
+export function* readSteps(bytes: Uint8Array, reading: SheetReading): Generator<LinesRead, ReadSheet> {
   const table = yield* readTable(decodeSheet(bytes));
   const kind = reading.kind ?? guessKind(table.headers);
   const matched = matchHeaders(kind, table.headers, reading.mapping);
@@ -59,7 +59,7 @@ export function* readSteps(bytes: Uint8Array, reading: Reading): Generator<Progr
 }
 
 /** The whole of {@link readSteps}, giving way to everything else between two bunches. */
-export async function readWhole(bytes: Uint8Array, reading: Reading): Promise<ReadSheet> {
+export async function readWhole(bytes: Uint8Array, reading: SheetReading): Promise<ReadSheet> {
   const steps = readSteps(bytes, reading);
   for (;;) {
     const step = steps.next();
@@ -79,13 +79,13 @@ function readRows(kind: SheetKindName, table: Table, matched: MatchedHeaders, to
   }
 }
 
-type RowSteps = Generator<Progress, Pick<ReadSheet, "rows" | "unread" | "plan">>;
+type RowSteps = Generator<LinesRead, Pick<ReadSheet, "rows" | "unread" | "plan">>;
 
 function* readAll<Row>(
   table: Table,
   { columns, missing }: MatchedHeaders,
   read: (cells: Cells) => Row,
-  plan: (db: ReadableDb, rows: readonly ReadRow<Row>[], at: string) => Outcome[],
+  plan: (db: ReadableDb, rows: readonly ReadRow<Row>[], at: string) => RowOutcome[],
 ): RowSteps {
   const good: ReadRow<Row>[] = [];
   const unread: KeptBackRow[] = [];
@@ -104,7 +104,7 @@ function* readAll<Row>(
 function readRow<Row>(
   { line, cells }: SheetRow,
   width: number,
-  columns: ReadonlyMap<Field, number>,
+  columns: ReadonlyMap<ColumnName, number>,
   read: (cells: Cells) => Row,
 ): ReadRow<Row> | KeptBackRow {
   try {

@@ -1,20 +1,20 @@
 import { fold } from "../../domain/people/fold.ts";
 import { RowRefused } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
-import type { Who } from "../../sheets/who.ts";
+import type { NamedAthlete } from "../../sheets/who.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 import { nearest } from "./nearest.ts";
 
 /** Somebody who can be found by league and number or name. */
-export interface Person {
+export interface RegisteredPerson {
   readonly league: string;
   readonly name: string;
   readonly number: string;
 }
 
 /** All people of a store, found by what a row says, without a query a row. */
-export interface Register<P extends Person> {
+export interface Register<P extends RegisteredPerson> {
   add(person: P): void;
   byNumber(league: string, number: string): P | undefined;
   byName(league: string, name: string): readonly P[];
@@ -29,7 +29,7 @@ interface League<P> {
   readonly names: Map<string, P[]>;
 }
 
-export function createRegister<P extends Person>(people: Iterable<P>): Register<P> {
+export function createRegister<P extends RegisteredPerson>(people: Iterable<P>): Register<P> {
   const leagues = new Map<string, League<P>>();
   // A sheet repeats its few leagues on every row.
   const folded = new Map<string, string>();
@@ -72,14 +72,14 @@ export function registerOf(db: ReadableDb): Register<Athlete> {
 }
 
 /** The athlete that a row names by league and number or name. @throws RowRefused with the nearest, when unknown. */
-export function athleteNamed(register: Register<Athlete>, who: Who): Athlete {
+export function athleteNamed(register: Register<Athlete>, who: NamedAthlete): Athlete {
   if (who.number !== "") return register.byNumber(who.league, who.number) ?? refuseUnknown(register, who);
   const [found, second] = register.byName(who.league, who.name);
   if (second !== undefined) throw new RowRefused("name", sentence("sheets.row.sameName", { name: who.name }));
   return found ?? refuseUnknown(register, who);
 }
 
-function refuseUnknown(register: Register<Athlete>, { league, number, name }: Who): never {
+function refuseUnknown(register: Register<Athlete>, { league, number, name }: NamedAthlete): never {
   const leagues = register.leagues();
   if (register.names(league).length === 0) {
     const near = nearest(league, leagues);

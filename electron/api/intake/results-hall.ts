@@ -13,7 +13,7 @@ import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
 import { createRegister, type Register } from "./register.ts";
 
 /** The attempts that stand for one mark, those of the store and those the sheet adds. */
-export interface Standing {
+export interface CountedAttempts {
   readonly seen: unknown[];
   readonly slots: Map<string, Slot>;
 }
@@ -30,7 +30,7 @@ export interface Hall {
   readonly parameters: Readonly<Record<TestCode, unknown>>;
   /** Ids of all attempts of the day, those that no longer stand among them. */
   readonly ids: ReadonlySet<string>;
-  standing(athleteId: number, test: TestCode, variant: string): Standing;
+  standing(athleteId: number, test: TestCode, variant: string): CountedAttempts;
   /** The noise of each test as the days before show it. */
   readonly errors: TypicalErrors;
   /** The athlete's own last mark that compares; undefined when there is none. */
@@ -68,7 +68,7 @@ export function readHall(db: ReadableDb, day: Day): Hall {
 }
 
 function createStanding(): Hall["standing"] {
-  const all = new Map<string, Standing>();
+  const all = new Map<string, CountedAttempts>();
   return (athleteId, test, variant) => {
     const key = `${athleteId} ${test} ${variant}`;
     const found = all.get(key) ?? { seen: [], slots: new Map() };
@@ -78,7 +78,7 @@ function createStanding(): Hall["standing"] {
 }
 
 /** Adds an attempt to what stands in its slot. */
-export function addTo({ seen: all, slots }: Standing, slot: string, seen: unknown, by: string): void {
+export function addTo({ seen: all, slots }: CountedAttempts, slot: string, seen: unknown, by: string): void {
   const there = slots.get(slot) ?? { count: 0, by };
   slots.set(slot, { ...there, count: there.count + 1 });
   all.push(seen);

@@ -6,7 +6,7 @@ import type { Topic } from "../../store/connection/store.ts";
 import { isoDate } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
 import { isTaken, type KeptBackRow, type TakenRow } from "./outcome.ts";
-import { type Reading, type ReadSheet, readWhole } from "./read.ts";
+import { type ReadSheet, readWhole, type SheetReading } from "./read.ts";
 
 /** How many rows a sheet has of each kind. `keptBack` rows stay outside; `joined` come onto the day's list. */
 interface Counts {
@@ -34,7 +34,7 @@ export interface PlannedSheet {
 }
 
 /** How to read a sheet now; `kind` null: by its headers. */
-export function readingAt(desk: Desk, kind: SheetKindName | null, mapping: Mapping = {}): Reading {
+export function readingAt(desk: Desk, kind: SheetKindName | null, mapping: Mapping = {}): SheetReading {
   return { kind, mapping, today: isoDate(desk.now()) };
 }
 

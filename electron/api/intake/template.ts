@@ -1,9 +1,9 @@
 import type { SheetKindName } from "../../sheets/headers.ts";
-import { fieldsOf } from "../../sheets/headers.ts";
-import { type Cell, writeSheet } from "../../sheets/write.ts";
+import { columnsOf } from "../../sheets/headers.ts";
+import { type SheetCell, writeSheet } from "../../sheets/write.ts";
 
 /** Two invented rows of each sheet, by field; two show the form, so not every test is among them. */
-const examples: Readonly<Record<SheetKindName, readonly Readonly<Record<string, Cell>>[]>> = {
+const examples: Readonly<Record<SheetKindName, readonly Readonly<Record<string, SheetCell>>[]>> = {
   roster: [
     {
       league: "Lantern Bay",
@@ -67,7 +67,7 @@ const examples: Readonly<Record<SheetKindName, readonly Readonly<Record<string, 
 
 /** A sheet to fill in: every column that can be read, and two invented rows to write over. */
 export function templateOf(kind: SheetKindName): { name: string; text: string } {
-  const fields = fieldsOf[kind];
+  const fields = columnsOf[kind];
   const rows = examples[kind].map((example) => fields.map((field) => example[field] ?? null));
   return { name: `${kind}-template.csv`, text: writeSheet(fields, rows, { forSpreadsheets: true }) };
 }

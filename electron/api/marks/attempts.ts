@@ -5,12 +5,12 @@ import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Present } from "../../store/reads/present.ts";
 import type { KeptAttempt } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
-import type { AttemptView, Person, Told } from "../door/shapes.ts";
+import type { AttemptView, StationPerson, Told } from "../door/shapes.ts";
 import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
-import { type ToldMark, tellMarks } from "./marks.ts";
+import { type MarkWithNews, tellMarks } from "./marks.ts";
 
 /** A mark as a station is told it, lengths in cm or in. */
-export function toldOf(mark: ToldMark, lengths: LengthUnit): Told {
+export function toldOf(mark: MarkWithNews, lengths: LengthUnit): Told {
   const { variant, news } = mark;
   return { variant, mark: mark.mark, written: writeMark(mark.test, mark.mark, lengths), news };
 }
@@ -28,20 +28,20 @@ export function tellOne(
   return found === undefined ? null : toldOf(found, lengths);
 }
 
-export function personOf(present: Present): Person {
+export function stationPersonOf(present: Present): StationPerson {
   const { athleteId, bib, name, number, league } = present;
   return { athleteId, bib, name, number, league };
 }
 
 /** Somebody among the people of a day, as a station is told of them. */
-export function personIn(people: ReadonlyMap<number, Present>, athleteId: number): Person {
+export function personIn(people: ReadonlyMap<number, Present>, athleteId: number): StationPerson {
   const who = people.get(athleteId);
   // Attempts, marks, calls and lanes refer to entrants by a foreign key, so this can't happen to anybody.
   if (who === undefined) throw new Error(`Athlete ${athleteId} is not on the day's list.`);
-  return personOf(who);
+  return stationPersonOf(who);
 }
 
-export function attemptView(attempt: KeptAttempt, who: Person): AttemptView {
+export function attemptView(attempt: KeptAttempt, who: StationPerson): AttemptView {
   const { id, test, variant, seen, enteredBy, at, note, source, replaces } = attempt;
   return {
     attemptId: id,

@@ -12,7 +12,7 @@ import {
 import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
 
 /** A mark of the day with its place in the athlete's own history; no news while it is not complete. */
-export interface ToldMark extends KeptMark {
+export interface MarkWithNews extends KeptMark {
   readonly news: MarkNews | null;
 }
 
@@ -25,7 +25,7 @@ export function tellMarks(
   day: Day,
   athleteId: number | null = null,
   errors: TypicalErrors = typicalErrorsOf(db),
-): ToldMark[] {
+): MarkWithNews[] {
   const marks = athleteId === null ? marksOfDay(db, day.id) : marksOfAthlete(db, day.id, athleteId);
   const history = Map.groupBy(earlierMarks(db, day, athleteId), historyKey);
   return marks.map((kept) => ({

@@ -32,7 +32,7 @@ export const athletePage = personSchema.extend({
 type AthletePage = z.infer<typeof athletePage>;
 
 /** @param today ISO 8601, for when there is no day at hand. */
-export function pageOf(
+export function buildAthletePage(
   db: ReadableDb,
   day: Day | null,
   athlete: Athlete,

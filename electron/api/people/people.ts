@@ -17,7 +17,7 @@ import { beforeErasing, erase, erasures, wipeAgain } from "./erase.ts";
 import { heldAbout } from "./held.ts";
 import { heldSchema } from "./held-schema.ts";
 import { mend } from "./mend.ts";
-import { athletePage, pageOf } from "./page.ts";
+import { athletePage, buildAthletePage } from "./page.ts";
 import { personOf, personSchema, requireAthlete } from "./person.ts";
 import { remove } from "./remove.ts";
 import { findAthletes } from "./search.ts";
@@ -99,7 +99,7 @@ export const people = router({
     .query(({ ctx: { desk }, input }) => {
       const { db } = desk.store;
       const athlete = requireAthlete(db, input.athleteId);
-      return pageOf(db, dayAtHand(db) ?? null, athlete, isoDate(desk.now()), input.lengths);
+      return buildAthletePage(db, dayAtHand(db) ?? null, athlete, isoDate(desk.now()), input.lengths);
     }),
 
   /** What the athlete agreed to, changed at any time; the board follows at once. */

@@ -48,4 +48,4 @@ export const apartSchema = datedSchema.extend({
 
 export type Series = z.infer<typeof seriesSchema>;
 export type Apart = z.infer<typeof apartSchema>;
-export type Dated = z.infer<typeof datedSchema>;
+export type DatedMark = z.infer<typeof datedSchema>;

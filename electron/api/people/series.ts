@@ -11,8 +11,8 @@ import { type HistoryMark, historyOf } from "../../store/reads/history.ts";
 import { allDays, type Day } from "../../store/tables/days.ts";
 import { type KeptMark, parametersOf } from "../../store/tables/marks.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
-import { placeOf } from "../place/place.ts";
-import type { Apart, Dated, Series } from "./series-schemas.ts";
+import { placeAmongOthers } from "../place/place.ts";
+import type { Apart, DatedMark, Series } from "./series-schemas.ts";
 
 type Point = Series["points"][number];
 
@@ -92,7 +92,7 @@ function isInTurn(mark: Known, same: readonly Known[], day: Day | null): boolean
   return mark.date === day.date && mark.source === "day" && mark.dayId < day.id;
 }
 
-function toldOf({ date, test, value, source }: Known, lengths: LengthUnit): Dated {
+function toldOf({ date, test, value, source }: Known, lengths: LengthUnit): DatedMark {
   return { date, source, written: writeMark(test, { state: "complete", value }, lengths) };
 }
 
@@ -128,5 +128,5 @@ function placeIn(
   const day = allDays(db).find(({ id }) => id === newest?.dayId);
   if (newest === undefined || day === undefined) return { placed: false, place: null };
   const { test, variant, value } = newest;
-  return { placed: true, place: placeOf(db, day, athleteId, test, variant, value) };
+  return { placed: true, place: placeAmongOthers(db, day, athleteId, test, variant, value) };
 }

@@ -8,7 +8,7 @@ import { type Athlete, athleteById } from "../../store/tables/athletes.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { parametersOf } from "../../store/tables/marks.ts";
 import { type Group, groupsOf } from "./groups.ts";
-import type { Place } from "./schemas.ts";
+import type { PlaceAmongOthers } from "./schemas.ts";
 
 /** A complete mark of a day; `value` in the test's grains. */
 export interface MarkToPlace {
@@ -22,7 +22,7 @@ export interface MarkToPlace {
  * Finds places of marks of one day; groups are read once and kept, so that a day's cards take one reading a group. Use
  * it up at once: it does not see what is entered after it was made.
  */
-export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => Place | null {
+export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => PlaceAmongOthers | null {
   const known = new Map<string, Group[]>();
   return ({ athleteId, test, variant, value }) => {
     const athlete = athleteById(db, athleteId);
@@ -40,20 +40,20 @@ export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => Place
  * Where one mark of a day stands among others of the same rules and category; null: there are not enough to compare
  * with. Never for the board.
  */
-export function placeOf(
+export function placeAmongOthers(
   db: ReadableDb,
   day: Day,
   athleteId: Athlete["id"],
   test: TestCode,
   variant: string,
   value: number,
-): Place | null {
+): PlaceAmongOthers | null {
   return placesOn(db, day)({ athleteId, test, variant, value });
 }
 
 /** A place, and how wide a place in that group can be. */
 interface Found {
-  readonly place: Place;
+  readonly place: PlaceAmongOthers;
   readonly width: number;
 }
 
@@ -77,7 +77,7 @@ function placeIn(group: Group, athleteId: number, test: TestCode, value: number)
  * marks told as bounds have to be that many more. The first of equal ones, today's before all; one of athletes whose
  * category was not told only where there is no other.
  */
-function chosenOf(found: readonly Found[]): Place | null {
+function chosenOf(found: readonly Found[]): PlaceAmongOthers | null {
   const sameCategory = found.filter(({ place }) => place.group !== "mixed");
   const [first, ...others] = sameCategory.length > 0 ? sameCategory : found;
   if (first === undefined) return null;

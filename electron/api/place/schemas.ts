@@ -16,4 +16,4 @@ export const placeSchema = z.object({
   high: z.int(),
 });
 
-export type Place = z.infer<typeof placeSchema>;
+export type PlaceAmongOthers = z.infer<typeof placeSchema>;

@@ -43,7 +43,7 @@ export function bundleInHand(desk: Desk, id: string): BundleInHand {
  * The bytes of a file as it is brought; over the limit it is not read to its end.
  * @throws Refusal `bad-input` when it is too big.
  */
-export async function bytesOf(stream: ReadableStream<Uint8Array>): Promise<Uint8Array> {
+export async function readBytes(stream: ReadableStream<Uint8Array>): Promise<Uint8Array> {
   const parts: Uint8Array[] = [];
   let length = 0;
   // Leaving the loop by a refusal cancels the stream.

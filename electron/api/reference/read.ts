@@ -12,7 +12,7 @@ import {
 import { bundleLimits } from "../../domain/reference/limits.ts";
 import { readProtocols } from "../../domain/reference/protocols.ts";
 import { refused, unreadable } from "../../domain/reference/refused.ts";
-import { type Cells, readRows } from "../../domain/reference/rows.ts";
+import { type CellRows, readRows } from "../../domain/reference/rows.ts";
 import { sentence } from "../../domain/words.ts";
 import { readZip } from "./zip.ts";
 
@@ -74,7 +74,7 @@ function hashOfAll(described: readonly DescribedFile[]): string {
 }
 
 /** Split as the bundle's own dialect says: commas, CRLF, the last line ended too. */
-function cellsOf(name: string, text: string): Cells {
+function cellsOf(name: string, text: string): CellRows {
   if (!text.endsWith("\r\n")) throw unreadable(name);
   const dialect = { delimiter: ",", newline: "\r\n" } as const;
   // One row more than there may be is enough to see that there are too many.

@@ -8,7 +8,7 @@ import { allExports } from "../../store/tables/exports.ts";
 import { addReference, referenceOf, removeReference } from "../../store/tables/reference-bundles.ts";
 import type { Desk } from "../door/desk.ts";
 import { allow, router } from "../door/trpc.ts";
-import { bundleInHand, bytesOf, keepInHand } from "./in-hand.ts";
+import { bundleInHand, keepInHand, readBytes } from "./in-hand.ts";
 import { readBundle, sha256Of } from "./read.ts";
 import { broughtSchema, originSchema, referenceSchema } from "./schemas.ts";
 import { contentOfBundle, referencesIn } from "./view.ts";
@@ -31,7 +31,7 @@ export const reference = router({
     .input(octetInputParser)
     .output(broughtSchema)
     .mutation(async ({ ctx: { desk }, input }) => {
-      const bytes = await bytesOf(input);
+      const bytes = await readBytes(input);
       const bundle = readBundle(bytes);
       const sha256 = sha256Of(bytes);
       requireForeign(desk, bundle, sha256);

@@ -11,8 +11,8 @@ import type { Present } from "../../store/reads/present.ts";
 import { type KeptAttempt, lastVariant, standingAttempts } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { type EarlierMark, earlierMarks, parametersOf } from "../../store/tables/marks.ts";
-import { attemptSchema, personSchema, testSchema, toldSchema, writtenSchema } from "../door/shapes.ts";
-import { attemptView, personOf, toldOf } from "../marks/attempts.ts";
+import { attemptSchema, stationPersonSchema, testSchema, toldSchema, writtenSchema } from "../door/shapes.ts";
+import { attemptView, stationPersonOf, toldOf } from "../marks/attempts.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { timesBy } from "./times.ts";
 import { firstBefore, requireBib, requireTesting } from "./who.ts";
@@ -20,7 +20,7 @@ import { firstBefore, requireBib, requireTesting } from "./who.ts";
 const earlierSchema = z.object({ date: z.string(), value: z.number(), written: writtenSchema }).nullable();
 
 export const foundSchema = z.object({
-  who: personSchema,
+  who: stationPersonSchema,
   /** Attempts of this test that stand today. */
   standing: z.array(attemptSchema),
   /** How many attempts stand in each slot; a slot not named here is empty. */
@@ -50,7 +50,7 @@ export function find(
   const who = requireBib(db, day, bib);
   requireTesting(db, day, who, test);
   const standing = standingAttempts(db, day.id, who.athleteId, test);
-  const person = personOf(who);
+  const person = stationPersonOf(who);
   return {
     who: person,
     standing: standing.map((attempt) => attemptView(attempt, person)),

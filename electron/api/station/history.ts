@@ -6,7 +6,7 @@ import type { ReadableDb } from "../../store/connection/database.ts";
 import { attemptById, attemptsOfAthlete, chainOf, type KeptAttempt } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { attemptSchema, testSchema } from "../door/shapes.ts";
-import { attemptView, personOf } from "../marks/attempts.ts";
+import { attemptView, stationPersonOf } from "../marks/attempts.ts";
 import { requirePresent } from "./who.ts";
 
 /** Which history: of one attempt with all it corrects and all that corrects it, or of one athlete's test today. */
@@ -33,7 +33,7 @@ export function history(
   const attempts =
     "attemptId" in which ? chain(db, day, which.attemptId) : ofTest(db, day, which.athleteId, which.test);
   return attempts.map((attempt) => ({
-    attempt: attemptView(attempt, personOf(requirePresent(db, day, attempt.athleteId))),
+    attempt: attemptView(attempt, stationPersonOf(requirePresent(db, day, attempt.athleteId))),
     replacedBy: attempts.filter((each) => each.replaces === attempt.id).map(({ id }) => id),
   }));
 }

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { isDone, type Place, queueFor, type Runner } from "../../domain/queue/queue.ts";
+import { isDone, type QueuePlace, queueFor, type Runner } from "../../domain/queue/queue.ts";
 import { lastDoneByAthlete } from "../../domain/queue/times.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
@@ -13,7 +13,7 @@ import { calls } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { leftOut } from "../../store/tables/entrants.ts";
 import { type KeptMark, marksOfDay, parametersOf } from "../../store/tables/marks.ts";
-import { attemptSchema, personSchema, sentenceSchema, writtenSchema } from "../door/shapes.ts";
+import { attemptSchema, sentenceSchema, stationPersonSchema, writtenSchema } from "../door/shapes.ts";
 import { attemptView, personIn } from "../marks/attempts.ts";
 import { timesBy } from "./times.ts";
 
@@ -32,7 +32,7 @@ export const viewSchema = z.object({
   }),
   queue: z.array(
     z.object({
-      who: personSchema,
+      who: stationPersonSchema,
       waitingSince: z.string(),
       readyAt: z.string(),
       calledAt: z.string().nullable(),
@@ -43,7 +43,7 @@ export const viewSchema = z.object({
   /** The newest attempts with the athlete's mark of today; no mark where the attempt is void. */
   recent: z.array(z.object({ attempt: attemptSchema, written: writtenSchema.nullable() })),
   /** Who skips this test, and why; for the organiser alone, who can put them back. */
-  skipped: z.array(z.object({ who: personSchema, reason: z.string(), by: z.string() })),
+  skipped: z.array(z.object({ who: stationPersonSchema, reason: z.string(), by: z.string() })),
 });
 
 type View = z.infer<typeof viewSchema>;
@@ -79,7 +79,7 @@ export function queueOf(
   test: TestCode,
   now: string,
   runners: readonly Runner[] = runnersOf(db, day, now),
-): Place[] {
+): QueuePlace[] {
   const called = calls(db, day.id).filter((call) => call.test === test);
   return queueFor(
     test,

@@ -1,5 +1,5 @@
 import { blockedBy } from "../../domain/queue/order.ts";
-import { isDone, type Place } from "../../domain/queue/queue.ts";
+import { isDone, type QueuePlace } from "../../domain/queue/queue.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { parseCount } from "../../domain/units.ts";
@@ -77,7 +77,7 @@ export function requireRested(db: ReadableDb, day: Day, who: Present, test: Test
 }
 
 /** Why nobody can be called: nobody waits, or all who wait still rest (`resting`: who is ready first). */
-export function nobodyToCall(resting: Pick<Place, "bib" | "readyAt"> | null, now: string): Refusal {
+export function nobodyToCall(resting: Pick<QueuePlace, "bib" | "readyAt"> | null, now: string): Refusal {
   if (resting === null) return new Refusal("conflict", sentence("station.nobodyWaits"));
   const values = { bib: resting.bib, count: minutesTo(resting.readyAt, now) };
   return new Refusal("conflict", sentence("station.allRest", values));

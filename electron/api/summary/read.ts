@@ -1,7 +1,7 @@
 import { clockOf } from "../../domain/heats/fold.ts";
 import { type LaneTime, partOf, type SummaryDay } from "../../domain/summary/day.ts";
 import { workIn } from "../../domain/summary/lanes.ts";
-import { type Rooted, standing } from "../../domain/summary/roots.ts";
+import { type Rooted, rootedAttempts } from "../../domain/summary/roots.ts";
 import { type TurnTime, turnTimes } from "../../domain/summary/turns.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
@@ -37,7 +37,7 @@ export function readDay(db: ReadableDb, day: Day, league: string | null): ReadDa
   return {
     part: league === null ? whole : partOf(whole, athletes),
     turns: turnTimes(whole),
-    standing: standing(whole.attempts).filter(({ attempt }) => athletes.has(attempt.athleteId)),
+    standing: rootedAttempts(whole.attempts).filter(({ attempt }) => athletes.has(attempt.athleteId)),
   };
 }
 

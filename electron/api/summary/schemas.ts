@@ -1,9 +1,9 @@
 import { z } from "zod";
 import { gapKinds } from "../../domain/summary/gaps.ts";
-import { attemptSchema, personSchema, testSchema, toldSchema } from "../door/shapes.ts";
+import { attemptSchema, stationPersonSchema, testSchema, toldSchema } from "../door/shapes.ts";
 
 /** The shapes of a summary. Values, changes and spreads of marks are grains, times ms, instants ISO 8601. */
-const whoSchema = personSchema.extend({
+const whoSchema = stationPersonSchema.extend({
   state: z.enum(["expected", "testing", "not-testing", "no-show", "withdrawn"]),
 });
 
@@ -96,7 +96,7 @@ const errorSchema = z.object({
   starting: z.number(),
 });
 
-export const whichSchema = z.object({
+export const whichSummarySchema = z.object({
   /** Without it the day at hand, else the newest one held. */
   dayId: z.int().optional(),
   leagueId: z.int().nullable().default(null),
@@ -131,5 +131,5 @@ export const summarySchema = z.object({
   errors: z.array(errorSchema),
 });
 
-export type Which = z.infer<typeof whichSchema>;
+export type WhichSummary = z.infer<typeof whichSummarySchema>;
 export type Summary = z.infer<typeof summarySchema>;

@@ -3,7 +3,7 @@ import { zipOf } from "../../bundle/zip.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { allow, router } from "../door/trpc.ts";
-import { summarySchema, whichSchema } from "./schemas.ts";
+import { summarySchema, whichSummarySchema } from "./schemas.ts";
 import { baseName, filesOf } from "./sheets/files.ts";
 import { summaryOf } from "./view.ts";
 import { choose, requireChosen } from "./which.ts";
@@ -14,7 +14,7 @@ const organiser = allow("organiser");
 export const summary = router({
   /** Null while there is no day. */
   get: organiser
-    .input(whichSchema)
+    .input(whichSummarySchema)
     .output(summarySchema.nullable())
     .query(({ ctx: { desk }, input }) => {
       const chosen = choose(desk.store.db, input);
@@ -23,7 +23,7 @@ export const summary = router({
 
   /** What can be saved: the names of the files, and how many rows each sheet has. */
   sheets: organiser
-    .input(whichSchema)
+    .input(whichSummarySchema)
     .output(z.array(z.object({ name: z.string(), rows: z.int().nullable() })))
     .query(({ ctx: { desk }, input }) => {
       const files = filesOf(desk.store.db, requireChosen(desk.store.db, input), desk.kind === "demo");
@@ -32,7 +32,7 @@ export const summary = router({
 
   /** One of the files, under a name that says of what it is. */
   sheet: organiser
-    .input(whichSchema.extend({ name: z.string().max(60) }))
+    .input(whichSummarySchema.extend({ name: z.string().max(60) }))
     .output(z.object({ name: z.string(), text: z.string() }))
     .query(({ ctx: { desk }, input }) => {
       const chosen = requireChosen(desk.store.db, input);
@@ -44,7 +44,7 @@ export const summary = router({
 
   /** All of the files in one zip. */
   zip: organiser
-    .input(whichSchema)
+    .input(whichSummarySchema)
     .output(z.object({ name: z.string(), bytes: z.base64() }))
     .query(({ ctx: { desk }, input }) => {
       const chosen = requireChosen(desk.store.db, input);

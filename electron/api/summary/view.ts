@@ -2,7 +2,7 @@ import { correctionsOf } from "../../domain/summary/corrections.ts";
 import { countsOf, totalsOf } from "../../domain/summary/counts.ts";
 import type { SummaryAttempt, SummaryMark, SummaryPerson } from "../../domain/summary/day.ts";
 import { judgesOf } from "../../domain/summary/judges.ts";
-import { missingOf } from "../../domain/summary/missing.ts";
+import { missingRows } from "../../domain/summary/missing.ts";
 import { rollOf } from "../../domain/summary/roll.ts";
 import { stationsOf } from "../../domain/summary/turns.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
@@ -28,7 +28,7 @@ export function summaryOf(db: ReadableDb, { day, league, leagues }: Chosen): Sum
       who: whoOf(who),
       tests: tests.map(({ test, marks, gap }) => ({ test, marks: marks.map(markOf), gap })),
     })),
-    missing: missingOf(roll).map((each) => ({ ...each, who: whoOf(each.who), tests: [...each.tests] })),
+    missing: missingRows(roll).map((each) => ({ ...each, who: whoOf(each.who), tests: [...each.tests] })),
     corrections: corrected(read),
     stations: stationsOf(part, turns),
     judges: judgesOf(part.marks, standing),

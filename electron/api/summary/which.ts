@@ -4,7 +4,7 @@ import type { ReadableDb } from "../../store/connection/database.ts";
 import { everybody } from "../../store/reads/present.ts";
 import { leagues } from "../../store/tables/athletes.ts";
 import { allDays, type Day, dayAtHand, dayById } from "../../store/tables/days.ts";
-import type { Summary, Which } from "./schemas.ts";
+import type { Summary, WhichSummary } from "./schemas.ts";
 
 /** A day and, where one was asked for, a league of it. */
 export interface Chosen {
@@ -17,7 +17,7 @@ export interface Chosen {
  * What is summed up; null while there is no day at all.
  * @throws Refusal `not-found` when the day or the league is not there, or the league has nobody on the day's list.
  */
-export function choose(db: ReadableDb, { dayId, leagueId }: Which): Chosen | null {
+export function choose(db: ReadableDb, { dayId, leagueId }: WhichSummary): Chosen | null {
   const day = dayId === undefined ? (dayAtHand(db) ?? allDays(db)[0]) : dayById(db, dayId);
   if (day === undefined && dayId !== undefined) throw new Refusal("not-found", sentence("summary.noDay"));
   if (day === undefined) return null;
@@ -28,7 +28,7 @@ export function choose(db: ReadableDb, { dayId, leagueId }: Which): Chosen | nul
 }
 
 /** @throws Refusal as {@link choose}, and when there is no day at all. */
-export function requireChosen(db: ReadableDb, which: Which): Chosen {
+export function requireChosen(db: ReadableDb, which: WhichSummary): Chosen {
   const chosen = choose(db, which);
   if (chosen === null) throw new Refusal("not-found", sentence("summary.noDay"));
   return chosen;

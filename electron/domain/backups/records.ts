@@ -28,7 +28,7 @@ export const tallySchema = z.strictObject({
   /** The store was closed: nothing was committed after the seal. */
   shut: z.boolean(),
 });
-export type Tally = Readonly<z.infer<typeof tallySchema>>;
+export type LogTally = Readonly<z.infer<typeof tallySchema>>;
 
 /** How much a store holds: enough to say what a backup of it lacks. */
 export const holdingSchema = z.strictObject({

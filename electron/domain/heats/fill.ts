@@ -1,10 +1,10 @@
-import type { Place } from "../queue/queue.ts";
+import type { QueuePlace } from "../queue/queue.ts";
 
 /** Whom to call into free lanes. */
 export interface Filling {
-  readonly called: readonly Place[];
+  readonly called: readonly QueuePlace[];
   /** Whoever is rested first among those who would be next, when lanes stay free because they still rest. */
-  readonly resting: Place | null;
+  readonly resting: QueuePlace | null;
 }
 
 /**
@@ -13,7 +13,7 @@ export interface Filling {
  * @param now ISO 8601
  */
 export function fillFrom(
-  queue: readonly Place[],
+  queue: readonly QueuePlace[],
   inLanes: ReadonlySet<number>,
   free: number,
   now: string,

@@ -1,4 +1,4 @@
-import type { Choosing, Field, FieldErrors, Retyped, Standing } from "../tests/fields.ts";
+import type { Choosing, EnteredToday, Field, FieldErrors, Retyped } from "../tests/fields.ts";
 import type { LengthUnit } from "../tests/protocol.ts";
 import { type Reading, readingOf, type Typed } from "../tests/reading.ts";
 import { definitionOf, protocolOf, type TestCode } from "../tests/registry.ts";
@@ -58,7 +58,11 @@ export function roomFor(
 }
 
 /** What the fields start with: how the athlete did it last, the direction that is missing, the reach of today. */
-export function startOf(test: TestCode, { seen, variant }: Standing<unknown>, lengths: LengthUnit): Typed {
+export function startOf(
+  test: TestCode,
+  { seen, variant }: EnteredToday<unknown>,
+  lengths: LengthUnit,
+): Typed {
   const { keyed, protocol } = definitionOf(test);
   return keyed.start({ seen: seen.map((each) => protocol.attempt.parse(each)), variant }, lengths);
 }

@@ -8,7 +8,7 @@ export const roles = ["organiser", "check-in", "station", "board", "locked"] as 
 export type Role = (typeof roles)[number];
 
 /** Who asks, and of a station which one. */
-export interface Who {
+export interface Caller {
   readonly role: Role;
   /** The station's test; null for every station (the organiser's own desk) and for who is none. */
   readonly station: TestCode | null;

@@ -11,7 +11,7 @@ export interface Sorted {
 export function sortOut(candidates: readonly Candidate[]): Sorted {
   const taken = new Set<string>();
   const able: Able[] = [];
-  const held: Held[] = [];
+  const held: Withheld[] = [];
   for (const candidate of inFixedOrder(candidates)) {
     const { mark, consent: _consent, ...rest } = candidate;
     const reason = ownReason(candidate, taken);
@@ -22,7 +22,7 @@ export function sortOut(candidates: readonly Candidate[]): Sorted {
       able.push({ ...rest, value: mark.value });
     }
   }
-  return { able, suppressed: gather(held) };
+  return { able, suppressed: countWithheld(held) };
 }
 
 /** Why a candidate stays by itself, whatever the others are; `taken` has the places that are filled. */
@@ -37,7 +37,7 @@ function placeOf({ athlete, test, variant }: Candidate): string {
 }
 
 /** A mark that stays, and why. */
-export interface Held {
+export interface Withheld {
   readonly reason: HoldReason;
   readonly athlete: number;
   readonly test: TestCode;
@@ -45,12 +45,12 @@ export interface Held {
 }
 
 /** The marks of those who would be left alone, as held back for that. */
-export function asLeftAlone(able: readonly Able[], alone: ReadonlySet<number>): Held[] {
+export function asLeftAlone(able: readonly Able[], alone: ReadonlySet<number>): Withheld[] {
   return able.filter(({ athlete }) => alone.has(athlete)).map((mark) => ({ ...mark, reason: "left-alone" }));
 }
 
 /** One entry for each reason, test and variant. */
-export function gather(held: readonly Held[]): Suppressed[] {
+export function countWithheld(held: readonly Withheld[]): Suppressed[] {
   const places = Map.groupBy(held, ({ reason, test, variant }) => JSON.stringify([reason, test, variant]));
   return [...places.values()].flatMap((marks) => {
     const athletes = [...new Set(marks.map(({ athlete }) => athlete))];

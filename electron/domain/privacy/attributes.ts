@@ -1,12 +1,12 @@
 import type { TestCode } from "../tests/registry.ts";
-import { type Coding, intervalOf, lossOfInterval, partOf, partsOf } from "./coding.ts";
+import { type Coding, intervalOf, lossOfInterval, partNumber, partsOf } from "./coding.ts";
 import { type Generalisable, hierarchies } from "./hierarchy.ts";
 import { ladders } from "./ladder.ts";
-import type { Attribute, Choice } from "./problem.ts";
+import type { Attribute, Generalisation } from "./problem.ts";
 import type { Quasi } from "./quasi.ts";
 
 /** Somebody as the search sees them: quasi-identifiers and the league that its size band must not stand for alone. */
-export interface Person extends Omit<Quasi, "variant"> {
+export interface Subject extends Omit<Quasi, "variant"> {
   readonly league: number;
 }
 
@@ -23,9 +23,9 @@ const quasiWeights: Readonly<Record<Generalisable, number>> = {
 export const marksWeight = 600;
 
 /** A quasi-identifier with all levels of its hierarchy. */
-export function quasiAttribute(name: Generalisable, people: readonly Person[]): Attribute {
+export function quasiAttribute(name: Generalisable, people: readonly Subject[]): Attribute {
   const leagues = people.map(({ league }) => league);
-  const choices = hierarchies[name].map(({ told, loss }, level): Choice => {
+  const choices = hierarchies[name].map(({ told, loss }, level): Generalisation => {
     const codes = numbered(people.map((person) => told(person[name])));
     const losses = people.map(() => loss);
     return name === "leagueSize" && level === 0
@@ -43,7 +43,7 @@ export function markAttribute(
   weight: number,
 ): Attribute {
   const { usual } = ladders[test];
-  const choices = codings.map((coding): Choice => {
+  const choices = codings.map((coding): Generalisation => {
     if (coding === null) {
       return {
         codes: values.map(() => 0),
@@ -52,7 +52,7 @@ export function markAttribute(
       };
     }
     return {
-      codes: values.map((value) => (value === null ? 0 : 1 + partOf(value, coding))),
+      codes: values.map((value) => (value === null ? 0 : 1 + partNumber(value, coding))),
       losses: values.map((value) => (value === null ? 0 : lossOfInterval(intervalOf(value, coding), usual))),
       tells: true,
       ends: [1, partsOf(coding)],

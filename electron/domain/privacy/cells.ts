@@ -9,18 +9,18 @@ export function codesOf(codes: readonly number[]): Codes {
 }
 
 /** Which cell each record is in: records of one cell are told alike so far. */
-export interface Cells {
+export interface Partition {
   readonly of: Int32Array;
   readonly count: number;
 }
 
 /** All records in one cell. */
-export function whole(size: number): Cells {
+export function whole(size: number): Partition {
   return { of: new Int32Array(size), count: Math.min(1, size) };
 }
 
 /** How many records would be in each cell with each code; cell by cell. */
-function sizesOf({ of, count }: Cells, codes: Codes): Int32Array {
+function sizesOf({ of, count }: Partition, codes: Codes): Int32Array {
   const sizes = new Int32Array(count * codes.radix);
   for (let record = 0; record < of.length; record += 1) {
     const key = (of[record] ?? 0) * codes.radix + (codes.of[record] ?? 0);
@@ -34,7 +34,7 @@ function sizesOf({ of, count }: Cells, codes: Codes): Int32Array {
  * least one cell that is not too small.
  */
 export function holds(
-  cells: Cells,
+  cells: Partition,
   codes: Codes,
   ends: readonly number[],
   { k, limit }: { readonly k: number; readonly limit: number },
@@ -52,7 +52,7 @@ function hasLarge(sizes: Int32Array, code: number, radix: number, k: number): bo
 }
 
 /** The cells, each split by what the records are told as. */
-export function split(cells: Cells, codes: Codes): Cells {
+export function split(cells: Partition, codes: Codes): Partition {
   if (codes.radix === 1) return cells;
   const renamed = new Int32Array(cells.count * codes.radix).fill(-1);
   let count = 0;
@@ -68,6 +68,6 @@ export function split(cells: Cells, codes: Codes): Cells {
 }
 
 /** How many records each cell has. */
-export function cellSizes({ of, count }: Cells): Int32Array {
+export function cellSizes({ of, count }: Partition): Int32Array {
   return sizesOf({ of, count }, { of: new Int32Array(of.length), radix: 1 });
 }

@@ -1,7 +1,7 @@
 import type { Ladder } from "../tests/definition.ts";
 
 /** Where a mark lies: `low` ≤ mark < `high`, in grains. A missing bound is not told: the lowest and the highest part. */
-export interface Interval {
+export interface MarkBounds {
   readonly low: number | null;
   readonly high: number | null;
 }
@@ -17,7 +17,7 @@ export interface Coding {
 }
 
 /** The part that holds a mark. */
-export function intervalOf(value: number, { step, below, from }: Coding): Interval {
+export function intervalOf(value: number, { step, below, from }: Coding): MarkBounds {
   if (value < below) return { low: null, high: below };
   if (value >= from) return { low: from, high: null };
   const low = Math.floor(value / step) * step;
@@ -25,7 +25,7 @@ export function intervalOf(value: number, { step, below, from }: Coding): Interv
 }
 
 /** The number of the part that holds a mark: 0 for the lowest. */
-export function partOf(value: number, { step, below, from }: Coding): number {
+export function partNumber(value: number, { step, below, from }: Coding): number {
   if (value < below) return 0;
   if (value >= from) return partsOf({ step, below, from }) - 1;
   return 1 + Math.floor((value - below) / step);
@@ -66,7 +66,7 @@ function linesBetween(least: number, most: number, step: number): number[] {
  * What is lost of a mark that is told as an interval, in thousandths: the interval's share of the test's usual range (loss
  * metric of Iyengar 2002, for numbers). An end reaches to the edge of that range.
  */
-export function lossOfInterval({ low, high }: Interval, [from, to]: Ladder["usual"]): number {
+export function lossOfInterval({ low, high }: MarkBounds, [from, to]: Ladder["usual"]): number {
   const start = Math.max(low ?? from, from);
   const end = Math.min(high ?? to, to);
   return Math.round((1000 * Math.min(Math.max(end - start, 0), to - from)) / (to - from));

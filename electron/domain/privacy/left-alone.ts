@@ -1,10 +1,10 @@
-import type { Able, Kept } from "./rule.ts";
+import type { Able, ReleasedRow } from "./rule.ts";
 
 /**
  * Hidden athletes who are told and left alone: whoever noted everybody else takes those rows off, and of all that is left
  * in a class (everything that is told but the marks) each says the same interval of some test, so that it is theirs.
  */
-export function leftAlone(kept: readonly Kept[], able: readonly Able[]): ReadonlySet<number> {
+export function leftAlone(kept: readonly ReleasedRow[], able: readonly Able[]): ReadonlySet<number> {
   const hidden = new Set(able.filter((mark) => mark.hidden === true).map(({ athlete }) => athlete));
   const classes = Map.groupBy(
     kept.filter(({ athlete }) => hidden.has(athlete)),
@@ -16,12 +16,12 @@ export function leftAlone(kept: readonly Kept[], able: readonly Able[]): Readonl
   return new Set(alone.flat().map(({ athlete }) => athlete));
 }
 
-function intervalsAt(rows: readonly Kept[], at: number): Set<string> {
+function intervalsAt(rows: readonly ReleasedRow[], at: number): Set<string> {
   return new Set(rows.map(({ marks }) => JSON.stringify([marks[at]?.low, marks[at]?.high])));
 }
 
 /** Rows of one class have marks of the same tests, in the same order. */
-function classOf({ quasi, marks }: Kept): string {
+function classOf({ quasi, marks }: ReleasedRow): string {
   const tests = marks.map(({ test, variant }) => [test, variant]);
   return JSON.stringify([quasi.quarter, quasi.category, quasi.ageBand, quasi.leagueSize, tests]);
 }

@@ -1,11 +1,11 @@
-import { asLeftAlone, gather, type Held, sortOut, tablesOf } from "./able.ts";
+import { asLeftAlone, countWithheld, sortOut, tablesOf, type Withheld } from "./able.ts";
 import { markAttribute, marksWeight, quasiAttribute } from "./attributes.ts";
 import { type Coding, codingsOf, intervalOf } from "./coding.ts";
 import { generalisable, type Levels, toldQuasi } from "./hierarchy.ts";
 import { ladders } from "./ladder.ts";
 import { leftAlone } from "./left-alone.ts";
 import type { Attribute } from "./problem.ts";
-import type { Able, Candidate, Decision, Kept, Protected, Strictness } from "./rule.ts";
+import type { Able, Candidate, Protected, ReleaseDecision, ReleasedRow, Strictness } from "./rule.ts";
 import { bestNode } from "./search.ts";
 import { limitOf, requireK } from "./strictness.ts";
 
@@ -23,16 +23,16 @@ export function protectMarks(candidates: readonly Candidate[], strictness: Stric
   return {
     kind: "marks",
     kept: tables.flatMap(({ kept }) => kept),
-    suppressed: [...suppressed, ...gather(tables.flatMap(({ held }) => held))],
+    suppressed: [...suppressed, ...countWithheld(tables.flatMap(({ held }) => held))],
     decisions: tables.map(({ decision }) => decision),
     able,
   };
 }
 
 interface Decided {
-  readonly kept: readonly Kept[];
-  readonly held: readonly Held[];
-  readonly decision: Decision;
+  readonly kept: readonly ReleasedRow[];
+  readonly held: readonly Withheld[];
+  readonly decision: ReleaseDecision;
 }
 
 /** Decides, and decides anew without whoever would be left alone, until nobody is. */

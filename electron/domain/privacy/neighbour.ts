@@ -64,7 +64,7 @@ export function playNeighbour(
   const shapes = [...Map.groupBy(rows, shapeOf).values()].flatMap((alike) =>
     alike.slice(0, 1).map((row) => ({ ...row, count: alike.length, table: linked ? "" : tableOf(row) })),
   );
-  const told = new Set(rows.flatMap((row) => row.marks.map(placeOf)));
+  const told = new Set(rows.flatMap((row) => row.marks.map(testAndVariant)));
   const fitting = sightings.map((sighting) =>
     shapes.map((shape) => fits(shape, sighting) && (!linked || hasAll(shape, sighting, told))),
   );
@@ -96,12 +96,18 @@ function chanceOf(
 }
 
 /** Test and variant of a mark, as text. */
-export function placeOf({ test, variant }: { readonly test: TestCode; readonly variant: string }): string {
+export function testAndVariant({
+  test,
+  variant,
+}: {
+  readonly test: TestCode;
+  readonly variant: string;
+}): string {
   return `${test} ${variant}`;
 }
 
 function tableOf({ marks }: PublishedRow): string {
-  return marks.map(placeOf).join();
+  return marks.map(testAndVariant).join();
 }
 
 /** A profile tells every mark of the tests that profiles tell: one that lacks a mark is of somebody without it. */
@@ -110,8 +116,8 @@ export function hasAll(
   sighting: Sighting,
   told: ReadonlySet<string>,
 ): boolean {
-  const own = new Set(marks.map(placeOf));
-  return sighting.marks.every((seen) => !told.has(placeOf(seen)) || own.has(placeOf(seen)));
+  const own = new Set(marks.map(testAndVariant));
+  return sighting.marks.every((seen) => !told.has(testAndVariant(seen)) || own.has(testAndVariant(seen)));
 }
 
 /** Everything that a row says. */

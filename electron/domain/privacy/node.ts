@@ -1,16 +1,16 @@
-import { type Cells, cellSizes, codesOf, split, whole } from "./cells.ts";
-import type { Attribute, Choice, Demands, Node } from "./problem.ts";
+import { cellSizes, codesOf, type Partition, split, whole } from "./cells.ts";
+import type { Attribute, Demands, Generalisation, Node } from "./problem.ts";
 
 /** What a suppressed record loses: all of it, in millionths. */
 const lossOfSuppressed = 1_000_000;
 
 /** A whole node: who must stay out, and whether that is few enough. Null when it does not meet the demands. */
-export function judge(
+export function judgeNode(
   attributes: readonly Attribute[],
   chosen: readonly number[],
   demands: Demands,
 ): Node | null {
-  const choices = attributes.map(({ choices: all }, at) => all[chosen[at] ?? 0] as Choice);
+  const choices = attributes.map(({ choices: all }, at) => all[chosen[at] ?? 0] as Generalisation);
   const told = choices.filter(({ tells }, at) => tells && attributes[at]?.kind === "mark");
   if (told.length < demands.tests) return null;
   const cells = cellsOf(choices);
@@ -25,19 +25,23 @@ export function judge(
   return { chosen: [...chosen], suppressed, loss: lossOf(attributes, choices, suppressed) };
 }
 
-function cellsOf(choices: readonly Choice[]): Cells {
+function cellsOf(choices: readonly Generalisation[]): Partition {
   const size = choices[0]?.codes.length ?? 0;
   return choices.reduce((cells, { codes }) => split(cells, codesOf(codes)), whole(size));
 }
 
 /** Without its ends, the lowest and the highest mark that are left would be told with both bounds. */
-function hasEnds({ codes, ends }: Choice, suppressed: readonly boolean[]): boolean {
+function hasEnds({ codes, ends }: Generalisation, suppressed: readonly boolean[]): boolean {
   if (ends === undefined) return true;
   return ends.every((end) => codes.some((code, record) => code === end && suppressed[record] === false));
 }
 
 /** Records of whom the same is known without any mark: equal quasi-identifiers, and the same tests done. */
-function classesOf(attributes: readonly Attribute[], choices: readonly Choice[], size: number): number[][] {
+function classesOf(
+  attributes: readonly Attribute[],
+  choices: readonly Generalisation[],
+  size: number,
+): number[][] {
   const records = Array.from({ length: size }, (_none, record) => record);
   const known = choices.map(({ codes, tells }, at) => {
     if (attributes[at]?.kind === "quasi") return codes;
@@ -50,7 +54,7 @@ function classesOf(attributes: readonly Attribute[], choices: readonly Choice[],
 /** Whether a class has at least l different marks of each test told, and two of whatever must not stand alone. */
 function isMixed(
   attributes: readonly Attribute[],
-  choices: readonly Choice[],
+  choices: readonly Generalisation[],
   members: readonly number[],
   l: number,
 ): boolean {
@@ -65,7 +69,7 @@ function isMixed(
 
 function lossOf(
   attributes: readonly Attribute[],
-  choices: readonly Choice[],
+  choices: readonly Generalisation[],
   suppressed: readonly boolean[],
 ): number {
   return suppressed.reduce((sum, out, record) => {

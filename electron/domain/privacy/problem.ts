@@ -1,5 +1,5 @@
 /** One way of telling an attribute, applied to every record. */
-export interface Choice {
+export interface Generalisation {
   /** For each record a whole number: records of equal numbers are told alike. Of a mark, 0 says that there is none. */
   readonly codes: readonly number[];
   /** For each record what is lost, in thousandths of all that the attribute says. */
@@ -16,7 +16,7 @@ export interface Attribute {
   readonly kind: "mark" | "quasi";
   /** How much of a record's loss is this attribute's; the weights of a problem sum to 1000. */
   readonly weight: number;
-  readonly choices: readonly Choice[];
+  readonly choices: readonly Generalisation[];
 }
 
 /** What is asked of a node. */

@@ -1,5 +1,5 @@
 import type { TestCode } from "../tests/registry.ts";
-import { asLeftAlone, gather, type Held, sortOut, tablesOf } from "./able.ts";
+import { asLeftAlone, countWithheld, sortOut, tablesOf, type Withheld } from "./able.ts";
 import { markAttribute, marksWeight, quasiAttribute } from "./attributes.ts";
 import { type Coding, codingsOf, intervalOf } from "./coding.ts";
 import { generalisable, type Levels, toldQuasi } from "./hierarchy.ts";
@@ -7,7 +7,7 @@ import { ladders } from "./ladder.ts";
 import { leftAlone } from "./left-alone.ts";
 import { levelsOf } from "./marks-rule.ts";
 import type { Attribute, Node } from "./problem.ts";
-import type { Able, Candidate, Decision, Kept, Protected, Strictness } from "./rule.ts";
+import type { Able, Candidate, Protected, ReleaseDecision, ReleasedRow, Strictness } from "./rule.ts";
 import { bestNode } from "./search.ts";
 import { limitOf, requireK } from "./strictness.ts";
 
@@ -22,14 +22,14 @@ export function protectProfiles(candidates: readonly Candidate[], strictness: St
   requireK(strictness.k);
   const { able, suppressed } = sortOut(candidates);
   const { kept, held, decisions } = decide(able, strictness);
-  return { kind: "profiles", kept, suppressed: [...suppressed, ...gather(held)], decisions, able };
+  return { kind: "profiles", kept, suppressed: [...suppressed, ...countWithheld(held)], decisions, able };
 }
 
 /** Decides, and decides anew without whoever would be left alone, until nobody is. */
 function decide(
   able: readonly Able[],
   strictness: Strictness,
-): Pick<Protected, "kept" | "decisions"> & { readonly held: readonly Held[] } {
+): Pick<Protected, "kept" | "decisions"> & { readonly held: readonly Withheld[] } {
   const people = [...Map.groupBy(able, ({ athlete }) => athlete).values()].map(profileOf);
   const columns = columnsOf(able, people, strictness.k);
   const attributes = attributesOf(columns, people);
@@ -116,7 +116,7 @@ function toldBy(node: Node, columns: readonly Column[]): Told {
   };
 }
 
-function keep(people: readonly Profile[], { suppressed }: Node, { columns, levels }: Told): Kept[] {
+function keep(people: readonly Profile[], { suppressed }: Node, { columns, levels }: Told): ReleasedRow[] {
   return people.flatMap(({ of }, at) => {
     if (suppressed[at] !== false) return [];
     const marks = columns.flatMap(({ test, variant, values, coding }) => {
@@ -134,7 +134,7 @@ function heldOf(
   people: readonly Profile[],
   node: Node | null,
   told: Told | null,
-): Held | readonly Held[] {
+): Withheld | readonly Withheld[] {
   if (node === null || told === null) return { ...mark, reason: "too-few" };
   const isOut = node.suppressed[people.findIndex(({ of }) => of.athlete === mark.athlete)] === true;
   if (isOut) return { ...mark, reason: "rare" };
@@ -148,7 +148,7 @@ function decisionOf(
   kept: number,
   node: Node | null,
   told: Told | null,
-): Decision {
+): ReleaseDecision {
   const codings = (told?.columns ?? columns.map((column) => ({ ...column, coding: null }))).map(
     ({ test, variant, coding }) => ({ test, variant, coding }),
   );

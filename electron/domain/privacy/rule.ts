@@ -1,6 +1,6 @@
 import type { Mark } from "../tests/protocol.ts";
 import type { TestCode } from "../tests/registry.ts";
-import type { Coding, Interval } from "./coding.ts";
+import type { Coding, MarkBounds } from "./coding.ts";
 import type { Consent } from "./consent.ts";
 import type { Levels, ToldQuasi } from "./hierarchy.ts";
 import type { Quasi } from "./quasi.ts";
@@ -34,16 +34,16 @@ export interface Able extends Quasi {
 }
 
 /** A mark as it leaves. */
-export interface ToldMark extends Interval {
+export interface ReleasedMark extends MarkBounds {
   readonly test: TestCode;
   readonly variant: string;
 }
 
 /** A row that may leave: one mark, or of a profile at least one. */
-export interface Kept {
+export interface ReleasedRow {
   readonly athlete: number;
   readonly quasi: ToldQuasi;
-  readonly marks: readonly ToldMark[];
+  readonly marks: readonly ReleasedMark[];
 }
 
 /**
@@ -77,7 +77,7 @@ export interface TestCoding {
 }
 
 /** What was decided for records that are told alike: the marks of one test and variant, or all profiles together. */
-export interface Decision {
+export interface ReleaseDecision {
   readonly codings: readonly TestCoding[];
   /** Records that could have left, and those that do. */
   readonly able: number;
@@ -91,9 +91,9 @@ export interface Decision {
 /** What may leave, what stays, and how it was decided. */
 export interface Protected {
   readonly kind: BundleKind;
-  readonly kept: readonly Kept[];
+  readonly kept: readonly ReleasedRow[];
   readonly suppressed: readonly Suppressed[];
-  readonly decisions: readonly Decision[];
+  readonly decisions: readonly ReleaseDecision[];
   /** Everything that could have left, for comparing before with after on the organiser's own screen. */
   readonly able: readonly Able[];
 }

@@ -1,5 +1,5 @@
-import { type Cells, type Codes, codesOf, holds, split, whole } from "./cells.ts";
-import { judge } from "./node.ts";
+import { type Codes, codesOf, holds, type Partition, split, whole } from "./cells.ts";
+import { judgeNode } from "./node.ts";
 import type { Attribute, Demands, Node } from "./problem.ts";
 
 /** A choice made ready for the search. */
@@ -20,13 +20,13 @@ interface Way {
 export function bestNode(size: number, attributes: readonly Attribute[], demands: Demands): Node | null {
   let best: Node | null = null;
   const chosen: number[] = [];
-  const descend = (cells: Cells, loss: number, open: readonly (readonly Way[])[]): void => {
+  const descend = (cells: Partition, loss: number, open: readonly (readonly Way[])[]): void => {
     const left = open.map((ways) => ways.filter((way) => holds(cells, way.codes, way.ends, demands)));
     const bound = left.reduce((sum, ways) => sum + leastLoss(ways), loss);
     if (bound > (best?.loss ?? Number.POSITIVE_INFINITY) || bound === Number.POSITIVE_INFINITY) return;
     const [ways, ...later] = left;
     if (ways === undefined) {
-      const node = judge(attributes, chosen, demands);
+      const node = judgeNode(attributes, chosen, demands);
       if (node !== null && (best === null || isBefore(node, best))) best = node;
       return;
     }

@@ -1,4 +1,4 @@
-import { fits, fitsQuasi, hasAll, placeOf, type Sighting } from "./neighbour.ts";
+import { fits, fitsQuasi, hasAll, type Sighting, testAndVariant } from "./neighbour.ts";
 import type { PublishedRow } from "./publish.ts";
 
 /** What came of taking off everybody whose marks were noted. */
@@ -21,7 +21,7 @@ export function playSubtraction(
   sightings: readonly Sighting[],
   linked: boolean,
 ): Subtraction {
-  const told = new Set(rows.flatMap(({ marks }) => marks.map(placeOf)));
+  const told = new Set(rows.flatMap(({ marks }) => marks.map(testAndVariant)));
   const whole = (row: PublishedRow, sighting: Sighting) => !linked || hasAll(row, sighting, told);
   const left = leftOf(rows, (row) => {
     const seen = sightings.filter(
@@ -32,7 +32,7 @@ export function playSubtraction(
   const tried = sightings.filter(({ hidden }) => hidden);
   const found = tried.map((sighting) => {
     const own = left.filter((row) => couldBe(row, sighting) && whole(row, sighting));
-    return sighting.marks.filter((mark) => intervalsIn(own, placeOf(mark)).size === 1).length;
+    return sighting.marks.filter((mark) => intervalsIn(own, testAndVariant(mark)).size === 1).length;
   });
   return {
     marks: tried.reduce((sum, { marks }) => sum + marks.length, 0),
@@ -51,11 +51,11 @@ function leftOf(rows: readonly PublishedRow[], seen: (row: PublishedRow) => numb
 
 /** As far as this neighbour knows: of the marks no more than which tests they did. */
 function couldBe(row: PublishedRow, { quasi, marks }: Sighting): boolean {
-  const own = new Set(marks.map(placeOf));
-  return fitsQuasi(row.quasi, quasi) && row.marks.every((mark) => own.has(placeOf(mark)));
+  const own = new Set(marks.map(testAndVariant));
+  return fitsQuasi(row.quasi, quasi) && row.marks.every((mark) => own.has(testAndVariant(mark)));
 }
 
 function intervalsIn(rows: readonly PublishedRow[], place: string): Set<string> {
-  const marks = rows.flatMap((row) => row.marks.filter((mark) => placeOf(mark) === place));
+  const marks = rows.flatMap((row) => row.marks.filter((mark) => testAndVariant(mark) === place));
   return new Set(marks.map(({ low, high }) => JSON.stringify([low, high])));
 }

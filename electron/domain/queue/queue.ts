@@ -16,7 +16,7 @@ export interface Runner {
 }
 
 /** A place in the queue of one test. */
-export interface Place {
+export interface QueuePlace {
   readonly athleteId: number;
   readonly bib: number;
   /** Since the last attempt of the test before, or since check-in. */
@@ -37,7 +37,7 @@ export function waitFor(
   test: TestCode,
   runner: Pick<Runner, "checkedIn" | "lastDone" | "absent">,
   restMinutes: number,
-): Pick<Place, "waitingSince" | "readyAt"> {
+): Pick<QueuePlace, "waitingSince" | "readyAt"> {
   const others = [...runner.lastDone].filter(([other]) => other !== test).map(([, at]) => at);
   const last = others.sort().at(-1);
   // Whoever left and was checked in again, or was called and did not come, waits from then on.
@@ -58,7 +58,7 @@ export function queueFor(
   runners: readonly Runner[],
   called: ReadonlyMap<number, string>,
   restMinutes: number,
-): Place[] {
+): QueuePlace[] {
   return runners
     .filter(({ done, leftOut }) => nextTest(done, leftOut) === test)
     .map((runner) => ({
@@ -70,7 +70,7 @@ export function queueFor(
     .sort(inTurn);
 }
 
-function inTurn(a: Place, b: Place): number {
+function inTurn(a: QueuePlace, b: QueuePlace): number {
   if (a.calledAt !== null || b.calledAt !== null) {
     if (a.calledAt === null) return 1;
     if (b.calledAt === null) return -1;
@@ -85,13 +85,13 @@ function compare(a: string, b: string): number {
 
 /** Who is called next: the first of the queue who is rested and not called yet. */
 export type NextCall =
-  | { readonly who: Place }
+  | { readonly who: QueuePlace }
   /** All who are left still rest; the one who is ready first. */
-  | { readonly resting: Place }
+  | { readonly resting: QueuePlace }
   | { readonly nobody: true };
 
 /** Picks whom to call from a queue in turn at the instant `now`. */
-export function nextCall(queue: readonly Place[], now: string): NextCall {
+export function nextCall(queue: readonly QueuePlace[], now: string): NextCall {
   const left = queue.filter(({ calledAt }) => calledAt === null);
   const rested = left.find(({ readyAt }) => readyAt <= now);
   if (rested !== undefined) return { who: rested };

@@ -19,14 +19,14 @@ export interface Tally {
 export function tally(test: TestCode, runners: readonly Runner[], begun: ReadonlySet<number>): Tally {
   const counts = { done: 0, waiting: 0, later: 0, leftOut: 0, incomplete: 0 };
   for (const { athleteId, done, leftOut } of runners) {
-    counts[placeOf(test, done, leftOut)] += 1;
+    counts[queuePlaceOf(test, done, leftOut)] += 1;
     if (begun.has(athleteId) && !done.has(test)) counts.incomplete += 1;
   }
   return { test, ...counts };
 }
 
 /** Where somebody stands with one test. */
-export function placeOf(
+export function queuePlaceOf(
   test: TestCode,
   done: ReadonlySet<TestCode>,
   leftOut: ReadonlySet<TestCode>,

@@ -1,4 +1,4 @@
-import type { Interval } from "../privacy/coding.ts";
+import type { MarkBounds } from "../privacy/coding.ts";
 import type { BundleKind } from "../privacy/rule.ts";
 import type { TestCode } from "../tests/registry.ts";
 
@@ -14,7 +14,7 @@ export interface BundleTest {
 }
 
 /** Marks of which everything that is kept is alike: how many, and between which bounds (grains) they lie. */
-export interface AlikeMarks extends BundleTest, Interval {
+export interface AlikeMarks extends BundleTest, MarkBounds {
   readonly category: ToldCategory;
   readonly ageBand: string;
   /** `2026-Q4`, or the year alone. */

@@ -32,7 +32,7 @@ const marksHeader = ["id", "test", "variant", ...quasi, "mark_low", "mark_high",
  * How the rows of a sheet with this header are read.
  * @throws Refusal `bad-input` when a column is missing, unknown or in another place.
  */
-export function readHeader(kind: BundleKind, header: readonly string[]): (row: readonly string[]) => ReadRow {
+export function rowReader(kind: BundleKind, header: readonly string[]): (row: readonly string[]) => ReadRow {
   return kind === "marks" ? marksReader(header) : profilesReader(header);
 }
 

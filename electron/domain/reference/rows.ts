@@ -1,4 +1,4 @@
-import type { Interval } from "../privacy/coding.ts";
+import type { MarkBounds } from "../privacy/coding.ts";
 import { notTold } from "../privacy/hierarchy.ts";
 import { ladders } from "../privacy/ladder.ts";
 import { leagueSizes } from "../privacy/quasi.ts";
@@ -8,13 +8,13 @@ import { protocolOf } from "../tests/registry.ts";
 import { fromUnit } from "../units.ts";
 import { sentence } from "../words.ts";
 import { type AlikeMarks, type BundleTest, type ToldCategory, toldCategories } from "./bundle.ts";
-import { type MarkCells, type QuasiCells, readHeader } from "./columns.ts";
+import { type MarkCells, type QuasiCells, rowReader } from "./columns.ts";
 import { rowsNames } from "./descriptor.ts";
 import { bundleLimits } from "./limits.ts";
 import { refused } from "./refused.ts";
 
 /** A sheet of rows as it was split into cells, the header first. */
-export type Cells = readonly (readonly string[])[];
+export type CellRows = readonly (readonly string[])[];
 
 type Mark = Omit<AlikeMarks, "count">;
 
@@ -24,9 +24,9 @@ type Mark = Omit<AlikeMarks, "count">;
  * @throws Refusal `bad-input` with the first line that says what no bundle says; also when fewer athletes than any bundle
  * may have stand behind a row, since somebody could be found by it.
  */
-export function readRows(kind: BundleKind, cells: Cells, tests: readonly BundleTest[]): AlikeMarks[] {
+export function readRows(kind: BundleKind, cells: CellRows, tests: readonly BundleTest[]): AlikeMarks[] {
   const [header = [], ...rows] = cells;
-  const read = readHeader(kind, header);
+  const read = rowReader(kind, header);
   const name = rowsNames[kind];
   if (rows.length === 0) throw refused(sentence("reference.empty"));
   if (rows.length > bundleLimits.rows)
@@ -72,7 +72,7 @@ function testOf({ test, variant, unit }: MarkCells, tests: readonly BundleTest[]
   return found;
 }
 
-function intervalIn({ test, low, high, columns }: MarkCells, fail: Fail): Interval {
+function intervalIn({ test, low, high, columns }: MarkCells, fail: Fail): MarkBounds {
   const from = boundOf(test as TestCode, low, () => fail(columns[0]));
   const to = boundOf(test as TestCode, high, () => fail(columns[1]));
   if (from === null && to === null) throw fail(columns[0]);
@@ -90,7 +90,7 @@ function boundOf(test: TestCode, text: string, fail: () => Error): number | null
 }
 
 /** Whatever a row says without its id, enough rows say. */
-function requireCompany(rows: Cells): void {
+function requireCompany(rows: CellRows): void {
   const company = new Map<string, number>();
   for (const row of rows) {
     const content = JSON.stringify(row.slice(1));

@@ -1,7 +1,7 @@
 import type { TestCode } from "../tests/registry.ts";
 import { protocolOf } from "../tests/registry.ts";
 import { gain, startingTypicalErrors, type Verdict, verdict } from "./change.ts";
-import { type Standing, standing } from "./standing.ts";
+import { type Standing, standingOf } from "./standing.ts";
 
 /** A complete mark's place in the athlete's own history; all values and gains in the test's grains. */
 export interface MarkNews {
@@ -45,7 +45,7 @@ export function newsOf(
   const values = earlier.map((mark) => mark.value);
   const bestBefore = better === "higher" ? Math.max(...values) : Math.min(...values);
   return {
-    standing: standing(better, value, values, equalWithin),
+    standing: standingOf(better, value, values, equalWithin),
     bestBefore,
     gainOverBest: gain(better, bestBefore, value),
     previous: last.value,

@@ -1,13 +1,13 @@
-import type { Interval } from "../privacy/coding.ts";
+import type { MarkBounds } from "../privacy/coding.ts";
 import { leastToCompare, type PlaceBand, wilsonInterval } from "./place.ts";
 
 /** Marks that are told alike: how many, and between which bounds (grains) they lie. */
-export interface AlikeInterval extends Interval {
+export interface AlikeInterval extends MarkBounds {
   readonly count: number;
 }
 
 /** How others stand to a mark: some surely worse, some surely equal, and some of which the bounds don't say. */
-export interface Standing {
+export interface AmongOthers {
   readonly n: number;
   readonly worse: number;
   readonly equal: number;
@@ -23,7 +23,7 @@ export function standingAmong(
   value: number,
   others: readonly AlikeInterval[],
   equalWithin = 0,
-): Standing {
+): AmongOthers {
   let [n, worse, equal, unsure] = [0, 0, 0, 0];
   for (const { low, high, count } of others) {
     const least = low ?? -Infinity;

@@ -7,7 +7,7 @@ export type Standing = "first" | "best" | "equal" | "below";
  * A first mark is a first mark and no best; a best must be better than all before it by more than `equalWithin`. Values
  * are grains.
  */
-export function standing(
+export function standingOf(
   better: "higher" | "lower",
   value: number,
   earlier: readonly number[],
@@ -23,6 +23,6 @@ export function standing(
  * The place of each value, in the order given: equal values share a place and the next place is skipped (1 2 2 4).
  * Source: World Athletics rules on ties; "standard competition ranking".
  */
-export function placesOf(values: readonly number[], better: "higher" | "lower"): number[] {
+export function ranksOf(values: readonly number[], better: "higher" | "lower"): number[] {
   return values.map((value) => 1 + values.filter((other) => gain(better, value, other) > 0).length);
 }

@@ -1,7 +1,7 @@
 import type { SummaryAttempt, SummaryDay } from "./day.ts";
 
 /** Something that was entered and no longer stands. */
-export interface Correction {
+export interface CorrectedAttempt {
   readonly attempt: SummaryAttempt;
   readonly ended: NonNullable<SummaryAttempt["void"]>;
   /** What was entered in its place, standing or void in turn; null where nothing was. */
@@ -9,7 +9,7 @@ export interface Correction {
 }
 
 /** Everything that was corrected or taken back, in the order in which it was. */
-export function correctionsOf({ attempts }: SummaryDay): Correction[] {
+export function correctionsOf({ attempts }: SummaryDay): CorrectedAttempt[] {
   const instead = new Map(
     attempts.flatMap((each) => (each.replaces === null ? [] : [[each.replaces, each]])),
   );

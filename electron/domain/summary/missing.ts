@@ -11,7 +11,7 @@ export interface Missing extends Gap {
 }
 
 /** What is missing, by league and name; of one athlete a line a reason. */
-export function missingOf(roll: readonly RollRow[]): Missing[] {
+export function missingRows(roll: readonly RollRow[]): Missing[] {
   return roll.flatMap(({ who, tests }) => {
     const gaps = tests.flatMap(({ test, gap }) => (gap === null ? [] : [{ test, gap }]));
     const alike = Map.groupBy(gaps, ({ gap }) => JSON.stringify(gap));

@@ -17,7 +17,7 @@ export interface Rooted {
   readonly root: SummaryAttempt;
 }
 
-export function standing(attempts: readonly SummaryAttempt[]): Rooted[] {
+export function rootedAttempts(attempts: readonly SummaryAttempt[]): Rooted[] {
   const roots = rootsOf(attempts);
   return attempts
     .filter((attempt) => attempt.void === null)

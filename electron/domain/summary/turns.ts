@@ -1,6 +1,6 @@
 import { type TestCode, testCodes } from "../tests/registry.ts";
 import type { LaneTime, SummaryAttempt, SummaryDay } from "./day.ts";
-import { type Rooted, standing } from "./roots.ts";
+import { type Rooted, rootedAttempts } from "./roots.ts";
 import { type Spread, spreadOf } from "./spread.ts";
 
 /**
@@ -44,7 +44,7 @@ interface Turn {
 
 /** Each athlete's share of each station's time, in the order of the tests and of the turns. Sheets have no part in it. */
 export function turnTimes({ attempts }: SummaryDay): TurnTime[] {
-  const entered = standing(attempts).filter(({ root }) => root.source !== "sheet");
+  const entered = rootedAttempts(attempts).filter(({ root }) => root.source !== "sheet");
   return testCodes.flatMap((test) => {
     const turns = turnsOf(entered.filter(({ attempt }) => attempt.test === test));
     return turns.flatMap(({ athletes, end }, index) => {

@@ -32,7 +32,7 @@ export interface Retyped {
 export type FieldErrors = Readonly<Record<string, Sentence>>;
 
 /** What stands of an athlete's test today, in the order of entry, and how they did it last. */
-export interface Standing<Attempt> {
+export interface EnteredToday<Attempt> {
   readonly seen: readonly Attempt[];
   readonly variant: string;
 }
@@ -43,7 +43,7 @@ export interface KeyedTest<Attempt> {
   /** The fields in the order in which Enter goes through them. `room`: how many more attempts fit. */
   fields(typed: Typed, room: number): readonly Field[];
   /** What the fields start with. */
-  start(standing: Standing<Attempt>, lengths: LengthUnit): Typed;
+  start(standing: EnteredToday<Attempt>, lengths: LengthUnit): Typed;
   /** The slot of what is being keyed; left out where there is only one. */
   slot?(typed: Typed): string;
   /** Reads the fields. Whether the attempts can be believed is the protocol's to say. */

@@ -45,7 +45,7 @@ export type SaveOutcome =
   | { readonly saved: false; readonly why: "cancelled" | "no-space" | "not-allowed" | "failed" };
 
 /** The papers that pages are laid out for; `-two`: two upright halves side by side on a sheet that lies across. */
-export type Paper = "a4" | "letter" | "a5" | "half-letter" | "a4-two" | "letter-two";
+export type PrintPaper = "a4" | "letter" | "a5" | "half-letter" | "a4-two" | "letter-two";
 
 /** Pages are laid out one after another, which is counted; then the file or the printer gets them all at once. */
 export interface PaperProgress {
@@ -61,7 +61,7 @@ export interface PageToPrint {
    * `app://desk/#/print/instructions/core/a4`. It has to call `useReady` once it is laid out whole.
    */
   readonly path: string;
-  readonly paper: Paper;
+  readonly paper: PrintPaper;
 }
 
 export interface PageToSave extends PageToPrint {

@@ -1,6 +1,7 @@
 import { basename } from "node:path";
 import { type BrowserWindow, dialog, ipcMain, screen, type WebFrameMain } from "electron";
 import { z } from "zod";
+import { writeWholeFiles } from "../../files/whole.ts";
 import type { DeskLock } from "../../lock/desk-lock.ts";
 import { belongsTo } from "../scheme/hosts.ts";
 import type { Windows } from "../windows/windows.ts";
@@ -8,7 +9,7 @@ import type { Bridge, DisplayInfo, ReportFile, SaveOutcome } from "./bridge-type
 import { cancelPaper, paperProgress } from "./paper-job.ts";
 import { Cancelled, pdfOf, printPage } from "./print.ts";
 import { readSheet } from "./read-sheet.ts";
-import { whyNotSaved, writeWhole } from "./save-file.ts";
+import { whyNotSaved } from "./save-file.ts";
 
 /** More than any sheet or bundle of a day; a page that asks for more is not ours. */
 const largestFile = 256 * 1024 * 1024;
@@ -96,7 +97,7 @@ async function save(
   const { canceled, filePath } = await dialog.showSaveDialog(window, { defaultPath: name });
   if (canceled || filePath === "" || !mayAsk()) return { saved: false, why: "cancelled" };
   try {
-    await writeWhole(filePath, await bytes());
+    await writeWholeFiles([{ path: filePath, content: await bytes() }]);
     return { saved: true, name: basename(filePath) };
   } catch (error) {
     if (error instanceof Cancelled) return { saved: false, why: "cancelled" };

@@ -1,7 +1,7 @@
 import { BrowserWindow, type WebContents } from "electron";
 import { originOf } from "../scheme/hosts.ts";
 import { preferencesOf } from "../windows/preferences.ts";
-import type { PageToPrint, Paper, PrintOutcome } from "./bridge-types.ts";
+import type { PageToPrint, PrintOutcome, PrintPaper } from "./bridge-types.ts";
 import { type Job, startJob } from "./paper-job.ts";
 
 /** Far more than a page takes on a slow machine; after so long without any progress the page will not come. */
@@ -15,7 +15,7 @@ interface Sheet {
 }
 
 /** The sheet of paper in the printer; two up is two upright cards side by side on one that lies across. */
-const sheets: Readonly<Record<Paper, Sheet>> = {
+const sheets: Readonly<Record<PrintPaper, Sheet>> = {
   a4: { size: "A4", landscape: false },
   letter: { size: "Letter", landscape: false },
   a5: { size: "A5", landscape: false },

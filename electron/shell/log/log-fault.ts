@@ -1,4 +1,4 @@
-import type { Fault } from "./log-line.ts";
+import type { LoggedFault } from "./log-line.ts";
 
 const mostPlaces = 8;
 
@@ -6,7 +6,7 @@ const mostPlaces = 8;
  * What the log tells of anything that was thrown. Never its message: that may quote what somebody typed. Where it was
  * is read off the stack's own lines, by bare file name, because a folder may be called after a person.
  */
-export function faultOf(thrown: unknown): Fault {
+export function faultOf(thrown: unknown): LoggedFault {
   if (!(thrown instanceof Error)) return { error: "other", code: "", call: "", at: "" };
   const { code, syscall } = thrown as NodeJS.ErrnoException;
   return {

@@ -21,7 +21,7 @@ export type LogEvent =
     }
   | { readonly what: "ended"; readonly blocked: number }
   | { readonly what: "store"; readonly is: string }
-  | ({ readonly what: "fault"; readonly where: string } & Fault)
+  | ({ readonly what: "fault"; readonly where: string } & LoggedFault)
   | {
       readonly what: "page-gone";
       readonly host: Host | "other";
@@ -40,7 +40,7 @@ export type LogEvent =
   | { readonly what: "left-out"; readonly lines: number };
 
 /** What is told of an error: its kind, the system's code, and where in the program it was. */
-export interface Fault {
+export interface LoggedFault {
   readonly error: string;
   readonly code: string;
   readonly call: string;

@@ -23,7 +23,7 @@ function isKnown(word: string): boolean {
 }
 
 /** Which page an address is, for the log: its host and its place, with a star for what is not a place's own word. */
-export function placeOf(url: string): { readonly host: Host | "other"; readonly place: string } {
+export function logPlaceOf(url: string): { readonly host: Host | "other"; readonly place: string } {
   const host = belongsTo("desk", url) ? "desk" : belongsTo("board", url) ? "board" : "other";
   if (host === "other") return { host, place: "" };
   const [path = ""] = new URL(url).hash.replace(/^#/, "").split("?");

@@ -3,14 +3,16 @@ import { blockedRequests } from "../scheme/guard.ts";
 import type { Log } from "./log.ts";
 import { bareName, faultOf } from "./log-fault.ts";
 import { type LogEvent, lineOf } from "./log-line.ts";
-import { placeOf } from "./log-place.ts";
+import { logPlaceOf } from "./log-place.ts";
 
 /** Notes in the log what goes wrong anywhere in the program, from now on. Must be called before the app is ready. */
 export function watchForFaults(log: Log): void {
   watchMain(log);
   app.on("web-contents-created", (_event, contents) => watchPage(log, contents));
   app.on("browser-window-created", (_event, window) => {
-    window.on("unresponsive", () => log.note({ what: "page-hung", ...placeOf(window.webContents.getURL()) }));
+    window.on("unresponsive", () =>
+      log.note({ what: "page-hung", ...logPlaceOf(window.webContents.getURL()) }),
+    );
   });
   app.on("child-process-gone", (_event, { type, reason, exitCode }) =>
     log.note({ what: "process-gone", type: type.replaceAll(" ", "_"), reason, code: exitCode }),
@@ -68,7 +70,7 @@ function watchMain(log: Log): void {
 
 function watchPage(log: Log, contents: WebContents): void {
   contents.on("render-process-gone", (_event, { reason }) =>
-    log.note({ what: "page-gone", ...placeOf(contents.getURL()), reason }),
+    log.note({ what: "page-gone", ...logPlaceOf(contents.getURL()), reason }),
   );
   contents.on("console-message", (...told: readonly unknown[]) => {
     const event = pageError(told, contents.getURL());
@@ -84,7 +86,7 @@ function pageError(told: readonly unknown[], url: string): LogEvent | undefined 
   const text = String(ownMessage ?? message);
   return {
     what: "page-error",
-    ...placeOf(url),
+    ...logPlaceOf(url),
     error: /\b(?:[A-Z][A-Za-z]*)?(?:Error|Exception)\b/.exec(text)?.[0] ?? "other",
     at: `${bareName(String(sourceId ?? source))}:${String(lineNumber ?? line)}`,
   };

@@ -1,4 +1,4 @@
-import type { Who } from "../../domain/lock/roles.ts";
+import type { Caller } from "../../domain/lock/roles.ts";
 
 /** The scheme of every page of the app. */
 export const scheme = "app";
@@ -10,7 +10,7 @@ export type Host = "desk" | "board";
  * Who a window is, from its host and from nothing that its page sends. The desk's is whom the desk's lock says; where
  * there is no lock, as on a page without data, the organiser.
  */
-export function whoOfHost(host: Host): () => Who {
+export function whoOfHost(host: Host): () => Caller {
   return () => ({ role: host === "board" ? "board" : "organiser", station: null });
 }
 

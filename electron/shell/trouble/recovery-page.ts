@@ -2,7 +2,7 @@ import type { Offer, Offers } from "../../backups/recovery.ts";
 import type { Holding } from "../../domain/backups/records.ts";
 import { localeOf } from "../../domain/languages.ts";
 import { shellLanguage, shellText } from "../words.ts";
-import { escapeText, pageOf } from "./refused-page.ts";
+import { escapeText, standalonePage } from "./refused-page.ts";
 
 /** What the page says and offers. */
 export interface RecoveryView {
@@ -23,13 +23,13 @@ export function recoveryPage({ why, where, offers, trouble }: RecoveryView): str
     offers.anything ? wayOut(offers) : "",
     ...where.map((line) => `<p class="where">${escapeText(line)}</p>`),
   ];
-  return pageOf(shellText("refused.title"), parts.join("\n"));
+  return standalonePage(shellText("refused.title"), parts.join("\n"));
 }
 
 /** While something goes on: the page asks again each second, until the app takes its place. */
 export function workingPage(): string {
   const words = `<p class="working" role="status">${escapeText(shellText("recovery.working"))}</p>`;
-  return pageOf(shellText("refused.title"), words, '<meta http-equiv="refresh" content="1; url=/">');
+  return standalonePage(shellText("refused.title"), words, '<meta http-equiv="refresh" content="1; url=/">');
 }
 
 function wayOut(offers: Offers): string {

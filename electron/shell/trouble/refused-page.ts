@@ -10,7 +10,10 @@ export interface RefusedWords {
 
 /** Serves one static page on the desk's host: what is wrong and what to do. It offers nothing to press. */
 export function createRefusedAnswer(words: RefusedWords): Answer {
-  const page = pageOf(words.title, words.lines.map((line) => `<p>${escapeText(line)}</p>`).join("\n      "));
+  const page = standalonePage(
+    words.title,
+    words.lines.map((line) => `<p>${escapeText(line)}</p>`).join("\n      "),
+  );
   return guarded("desk", (request, path) => {
     if (request.method !== "GET") return new Response(null, { status: 405 });
     return path === "/" ? textAnswer("text/html", page) : withLooks(path);
@@ -27,7 +30,7 @@ export function textAnswer(type: string, text: string): Response {
 }
 
 /** A page that stands alone; `body` and `head` are HTML. */
-export function pageOf(title: string, body: string, head = ""): string {
+export function standalonePage(title: string, body: string, head = ""): string {
   return `<!doctype html>
 <html lang="${shellLanguage()}" data-ready="true">
   <head>

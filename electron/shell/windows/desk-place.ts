@@ -1,5 +1,5 @@
 import { type BrowserWindow, type Rectangle, screen } from "electron";
-import { type Home, homeOf, placeOf, sameRectangle } from "./displays.ts";
+import { type Home, homeOf, placeOnDisplay, sameRectangle } from "./displays.ts";
 
 /** Keeps the desk's window where the person put it. */
 export interface DeskPlace {
@@ -41,7 +41,7 @@ export function placeDesk(window: BrowserWindow): DeskPlace {
     return !isShut && !window.isFullScreen() && !window.isMinimized() && !window.isMaximized();
   }
   function place(): Rectangle {
-    return placeOf(home, screen.getAllDisplays(), screen.getDisplayMatching(window.getBounds()));
+    return placeOnDisplay(home, screen.getAllDisplays(), screen.getDisplayMatching(window.getBounds()));
   }
   function fillDisplay(): void {
     const display = screen.getAllDisplays().find(({ id }) => id === home.display);

@@ -1,7 +1,7 @@
 import type { Rectangle } from "electron";
 
 /** A display as the system tells it, as far as it matters where windows go; lengths in device-independent pixels. */
-export interface Screen {
+export interface DisplayArea {
   readonly id: number;
   readonly bounds: Rectangle;
   /** The bounds without task bar and dock. */
@@ -15,7 +15,7 @@ export interface Home {
 }
 
 /** The display for the hall's board: the one it was on, where that is there and not the desk's; else any but the desk's. */
-export function boardScreen<S extends Screen>(
+export function boardScreen<S extends DisplayArea>(
   screens: readonly S[],
   desk: number,
   last: number | null,
@@ -25,12 +25,12 @@ export function boardScreen<S extends Screen>(
 }
 
 /** Where a window is, to find the way back there. */
-export function homeOf(bounds: Rectangle, { id, workArea }: Screen): Home {
+export function homeOf(bounds: Rectangle, { id, workArea }: DisplayArea): Home {
   return { display: id, offset: { ...bounds, x: bounds.x - workArea.x, y: bounds.y - workArea.y } };
 }
 
 /** Where a window goes: home, or as far as that is gone, to the same place of the display that is there instead. */
-export function placeOf(home: Home, screens: readonly Screen[], instead: Screen): Rectangle {
+export function placeOnDisplay(home: Home, screens: readonly DisplayArea[], instead: DisplayArea): Rectangle {
   const { workArea } = screens.find(({ id }) => id === home.display) ?? instead;
   const { offset } = home;
   return fitInto({ ...offset, x: offset.x + workArea.x, y: offset.y + workArea.y }, workArea);

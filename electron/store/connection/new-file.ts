@@ -1,6 +1,6 @@
 import { closeSync, openSync, renameSync, rmSync } from "node:fs";
 import { dirname } from "node:path";
-import { syncFile, syncFolder } from "./through.ts";
+import { syncFile, syncFolder } from "../../files/through.ts";
 
 /**
  * Makes a new store's file under another name and puts it in place once it is whole: whatever ends the program, an empty

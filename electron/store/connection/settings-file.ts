@@ -1,6 +1,6 @@
-import { writeWhole } from "./through.ts";
+import { writeWholeText } from "../../files/through.ts";
 
 /** Writes a small file of settings as JSON, whole or not at all; only this computer's user can read it. */
 export function writeSettingsFile(file: string, settings: object): void {
-  writeWhole(file, `${JSON.stringify(settings, null, 2)}\n`);
+  writeWholeText(file, `${JSON.stringify(settings, null, 2)}\n`);
 }

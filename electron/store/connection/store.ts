@@ -9,7 +9,7 @@ export const topics = ["day", "people", "entrants", "attempts", "calls", "heats"
 export type Topic = (typeof topics)[number];
 
 /** One commit: its number since this store was opened, and what it concerned. */
-export interface Change {
+export interface Commit {
   readonly seq: number;
   readonly topics: readonly Topic[];
 }
@@ -25,7 +25,7 @@ export interface Store {
   /** The number of the newest change. */
   seq(): number;
   /** Calls `listener` after each commit until the returned function is called. */
-  listen(listener: (change: Change) => void): () => void;
+  listen(listener: (change: Commit) => void): () => void;
   /** Writes the file anew, so that nothing that was erased is left in it (`writeAnew`). Never inside `write`. */
   wipe(): void;
   close(): void;
@@ -35,7 +35,7 @@ type Synchronous<Result> = Result extends PromiseLike<unknown> ? never : Result;
 
 export function createStore(db: Database): Store {
   const transaction = transactionsOn(db);
-  const listeners = new Set<(change: Change) => void>();
+  const listeners = new Set<(change: Commit) => void>();
   let seq = 0;
 
   function write<Result>(about: readonly Topic[], work: (db: WritableDb) => Synchronous<Result>): Result {

@@ -1,7 +1,7 @@
 import { closeSync, openSync, statSync } from "node:fs";
 import type { Seal } from "../../domain/backups/records.ts";
+import { syncFile } from "../../files/through.ts";
 import type { Database } from "../connection/database.ts";
-import { syncFile } from "../connection/through.ts";
 import { sameSum, sumLaidOver, takenIn } from "./laid-over.ts";
 import { checkLog, frameHeaderBytes, headerBytes, type LogState, saltOf } from "./log-check.ts";
 import {

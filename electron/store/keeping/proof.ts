@@ -1,4 +1,4 @@
-import type { Seal, Stretch, Tally } from "../../domain/backups/records.ts";
+import type { LogTally, Seal, Stretch } from "../../domain/backups/records.ts";
 import { StoreRefused } from "../connection/refused.ts";
 import { sameSum, sumOfStore, takenIn } from "./laid-over.ts";
 import { checkLog, type LogState } from "./log-check.ts";
@@ -29,7 +29,7 @@ function sealHolds(file: string, seal: Seal, log: LogState): Proof | null {
   return against("changed", "the file does not have the seal's sum");
 }
 
-function tallyHolds(seal: Seal, tally: Tally, log: LogState): Proof | null {
+function tallyHolds(seal: Seal, tally: LogTally, log: LogState): Proof | null {
   // The seal is written first and the tally after the checkpoint: a program that ended in between leaves them one apart.
   const apart = seal.number - tally.number;
   if (apart !== 0 && apart !== 1) return against("changed", "the tally is another seal's");

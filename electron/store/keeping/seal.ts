@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { closeSync, fsyncSync, openSync, readFileSync, writeSync } from "node:fs";
-import { type Seal, sealSchema, type Tally, tallySchema } from "../../domain/backups/records.ts";
-import { writeWhole } from "../connection/through.ts";
+import { type LogTally, type Seal, sealSchema, tallySchema } from "../../domain/backups/records.ts";
+import { writeWholeText } from "../../files/through.ts";
 
 /*
  * What guards the bytes of a store's file. SQLite checks the shape of its pages and not what is in them: a flipped bit
@@ -26,7 +26,7 @@ type Kept<Record> = Record | "absent" | "unreadable";
 export interface Guards {
   readonly seal: Kept<Seal>;
   /** The newest of its two places; unreadable where one of them is. */
-  readonly tally: Kept<Tally>;
+  readonly tally: Kept<LogTally>;
 }
 
 /** Reads what guards a store, of which it says nothing yet. */
@@ -38,14 +38,14 @@ export function readGuards(store: string): Guards {
 }
 
 /** The first seal is on the disk before there is any tally: the copy beside it says so by the number 0. */
-function newest(own: Kept<Tally>, beside: Kept<Tally>): Kept<Tally> {
+function newest(own: Kept<LogTally>, beside: Kept<LogTally>): Kept<LogTally> {
   if (own === "unreadable" || beside === "unreadable") return "unreadable";
   if (own === "absent") return beside !== "absent" && beside.number === 0 ? beside : "absent";
   if (beside === "absent" || later(own, beside)) return own;
   return beside;
 }
 
-function later(a: Tally, b: Tally): boolean {
+function later(a: LogTally, b: LogTally): boolean {
   if (a.number !== b.number) return a.number > b.number;
   return (a.log?.bytes ?? 0) >= (b.log?.bytes ?? 0);
 }
@@ -58,9 +58,9 @@ export interface GuardFiles {
 
 /** Makes both files anew, whole or not at all each, and opens them. */
 export function makeGuardFiles(store: string, seal: Seal): GuardFiles {
-  const none: Tally = { number: 0, log: null, shut: false };
-  writeWhole(sealFile(store), asRecord(seal).padEnd(secondPlace, " ") + asRecord(none));
-  writeWhole(tallyFile(store), asRecord(none));
+  const none: LogTally = { number: 0, log: null, shut: false };
+  writeWholeText(sealFile(store), asRecord(seal).padEnd(secondPlace, " ") + asRecord(none));
+  writeWholeText(tallyFile(store), asRecord(none));
   return openGuardFiles(store);
 }
 
@@ -80,7 +80,7 @@ export function writeSeal({ seal: file }: GuardFiles, seal: Seal): void {
 }
 
 /** Notes the tally in both its places, to memory alone. */
-export function noteTally({ seal, tally: file }: GuardFiles, tally: Tally): void {
+export function noteTally({ seal, tally: file }: GuardFiles, tally: LogTally): void {
   const record = asRecord(tally);
   writeSync(file, record, 0);
   writeSync(seal, record, secondPlace);
@@ -99,7 +99,7 @@ const recordBytes = 256;
 const secondPlace = 512;
 
 /** One block of fixed length: the record, its own checksum, and blanks. */
-function asRecord(value: Seal | Tally): string {
+function asRecord(value: Seal | LogTally): string {
   const text = JSON.stringify(value);
   return `${text}\n${sumOf(text)}\n`.padEnd(recordBytes, " ");
 }

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, renameSync, rmSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
-import { syncFolder } from "../connection/through.ts";
+import { syncFolder } from "../../files/through.ts";
 import { besides } from "./seal.ts";
 
 /** Where a restored store waits, whole and checked, until the one before it is out of its way. */

@@ -15,10 +15,10 @@ export interface Heat {
   /** Time 0; null until it is known. */
   readonly zero: Moment | null;
   /** Null until it has ended. */
-  readonly ended: Ending | null;
+  readonly ended: HeatEnding | null;
 }
 
-export interface Ending {
+export interface HeatEnding {
   readonly ending: "done" | "called-off";
   /** Empty for one that was run to its end. */
   readonly reason: string;
@@ -30,7 +30,7 @@ interface HeatRow extends Omit<Heat, "zero" | "ended"> {
   readonly zeroMs: number | null;
   readonly zeroBoot: string | null;
   readonly zeroWall: string | null;
-  readonly ending: Ending["ending"] | null;
+  readonly ending: HeatEnding["ending"] | null;
   readonly reason: string;
   readonly endedBy: string;
   readonly endedAt: string | null;
@@ -93,7 +93,7 @@ export function startHeat(db: WritableDb, heatId: string, zero: Moment): void {
 }
 
 /** Ends a heat for good. */
-export function endHeat(db: WritableDb, heatId: string, ending: Ending): void {
+export function endHeat(db: WritableDb, heatId: string, ending: HeatEnding): void {
   const sql = `UPDATE heat SET state = 'ended', ending = @ending, reason = @reason, ended_by = @by, ended_at = @at
     WHERE id = @heatId`;
   execute(db, sql, { ...ending, heatId });

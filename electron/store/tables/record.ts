@@ -21,7 +21,7 @@ export interface NewAttempt extends Omit<Attempt, "slot" | "heatId" | "result"> 
 }
 
 /** Why an attempt no longer stands. */
-export interface Ending {
+export interface VoidReason {
   readonly reason: string;
   readonly by: string;
   readonly at: string;
@@ -82,7 +82,7 @@ function answerRetry(
  * Part of the caller's transaction.
  * @throws Refusal `not-found` when there is no such attempt.
  */
-export function voidAttempt(db: WritableDb, attemptId: string, ending: Ending): Mark | null {
+export function voidAttempt(db: WritableDb, attemptId: string, ending: VoidReason): Mark | null {
   const attempt = attemptById(db, attemptId);
   if (attempt === undefined) throw new Refusal("not-found", sentence("record.unknownAttempt"));
   if (attempt.void === null) addVoid(db, attemptId, ending.reason, ending.by, ending.at);

@@ -1,4 +1,4 @@
-import type { Interval } from "../../domain/privacy/coding.ts";
+import type { MarkBounds } from "../../domain/privacy/coding.ts";
 import type { AlikeMarks, Bundle, BundleTest, ToldCategory } from "../../domain/reference/bundle.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
@@ -85,7 +85,7 @@ export function quartersOfReference(db: ReadableDb, id: number): string[] {
 }
 
 /** Marks of one origin, test, fingerprint and category that are told alike. */
-export interface MarksOfOrigin extends Interval {
+export interface MarksOfOrigin extends MarkBounds {
   readonly origin: string;
   readonly category: ToldCategory;
   readonly count: number;

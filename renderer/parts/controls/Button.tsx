@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import { Button as AriaButton } from "react-aria-components/Button";
 import { Link } from "wouter";
-import { mayGo, useStanding } from "../../app/standing.tsx";
+import { mayOpen, useStanding } from "../../app/standing.tsx";
 import css from "./Button.module.css";
 import { KeyHint } from "./KeyHint.tsx";
 
@@ -59,7 +59,7 @@ interface LinkButtonProps extends LookProps {
 /** A way to another screen that looks like a button; not there where whoever has the desk may not go. */
 export function LinkButton({ children, kind = "quiet", size = "normal", hint, to }: LinkButtonProps) {
   const { post } = useStanding();
-  if (!mayGo(post, to)) return null;
+  if (!mayOpen(post, to)) return null;
   return (
     <Link className={css.button ?? ""} data-kind={kind} data-size={size} href={to}>
       <span className={css.face}>

@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import { Link, useLocation } from "wouter";
 import { useKeys } from "../../app/keys.ts";
 import { isAt, type Place, places } from "../../app/places.ts";
-import { mayGo, useStanding } from "../../app/standing.tsx";
+import { mayOpen, useStanding } from "../../app/standing.tsx";
 import { TestMark } from "../marks/TestMark.tsx";
 import css from "./TapeNav.module.css";
 
@@ -15,7 +15,7 @@ export function TapeNav() {
   // Each place keeps its numeral, also where it is the only one.
   const shown = places
     .map((place, index) => ({ place, index }))
-    .filter(({ place }) => mayGo(post, place.path));
+    .filter(({ place }) => mayOpen(post, place.path));
   const withKey = shown.filter(({ index }) => index < 10);
   useKeys(Object.fromEntries(withKey.map(({ place, index }) => [`Alt+${index}`, () => go(place.path)])));
   return (

@@ -4,7 +4,7 @@ import { useTranslation } from "react-i18next";
 import { Link, useLocation } from "wouter";
 import { parentOf } from "../../app/places.ts";
 import { useReady } from "../../app/ready.ts";
-import { mayGo, useStanding } from "../../app/standing.tsx";
+import { mayOpen, useStanding } from "../../app/standing.tsx";
 import { KeyHint } from "../controls/KeyHint.tsx";
 import { Row, Stack } from "../flow/Stack.tsx";
 import { useHintsPlace } from "./hints.ts";
@@ -86,7 +86,7 @@ function BackLink() {
   const [path] = useLocation();
   const { post } = useStanding();
   const parent = parentOf(path);
-  if (parent === null || !mayGo(post, parent)) return null;
+  if (parent === null || !mayOpen(post, parent)) return null;
   const name = parent === "/" ? "start" : parent === "/athletes" ? "athletes" : "day";
   return (
     <Link className={css.back} href={parent}>

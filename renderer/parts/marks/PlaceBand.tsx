@@ -1,11 +1,11 @@
 import { useTranslation } from "react-i18next";
-import type { Place } from "../../../electron/api/place/schemas.ts";
+import type { PlaceAmongOthers } from "../../../electron/api/place/schemas.ts";
 import { Stack } from "../flow/Stack.tsx";
 import css from "./PlaceBand.module.css";
 
 interface PlaceBandProps {
   /** null: there are not enough others to compare with. */
-  readonly place: Place | null;
+  readonly place: PlaceAmongOthers | null;
   /** page: with the group and how many they are. card: the same for paper, in the type around it. */
   readonly size?: "page" | "card";
 }
@@ -32,13 +32,13 @@ export function PlaceBand({ place, size = "page" }: PlaceBandProps) {
     </Stack>
   );
 
-  function among({ group, n, origin }: Place): string {
+  function among({ group, n, origin }: PlaceAmongOthers): string {
     return t(`among.${group}`, { n, origin: origin ?? "" });
   }
 }
 
 /** A place in words: "Better than about 40 to 60 of 100". */
-export function usePlaceWords(): (place: Pick<Place, "low" | "high">) => string {
+export function usePlaceWords(): (place: Pick<PlaceAmongOthers, "low" | "high">) => string {
   const { t } = useTranslation("place");
   return ({ low, high }) => {
     if (low === 0) return t("bottom", { high });
@@ -47,7 +47,7 @@ export function usePlaceWords(): (place: Pick<Place, "low" | "high">) => string 
 }
 
 /** The same as a picture; the words beside it say it to those who listen. */
-function Strip({ place: { low, high } }: { readonly place: Place }) {
+function Strip({ place: { low, high } }: { readonly place: PlaceAmongOthers }) {
   return (
     <svg className={css.strip} viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
       <line x1="0" x2="100" y1="4" y2="4" />

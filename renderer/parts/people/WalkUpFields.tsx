@@ -7,7 +7,7 @@ import { LeagueField } from "./LeagueField.tsx";
 import css from "./WalkUpFields.module.css";
 
 /** Who a walk-up is, as typed. */
-export interface Typed {
+export interface TypedWalkUp {
   readonly name: string;
   readonly number: string;
   readonly league: string;
@@ -15,10 +15,10 @@ export interface Typed {
   readonly category: "women" | "men" | "open" | null;
 }
 
-export type Fault = "name" | "number" | "league" | "birthYear";
+export type WalkUpFault = "name" | "number" | "league" | "birthYear";
 
 /** What was typed into the search is not typed again. */
-export function emptyWalkUp(typed: string): Typed {
+export function emptyWalkUp(typed: string): TypedWalkUp {
   const digits = /^\d{1,4}$/.test(typed.trim());
   return {
     name: digits ? "" : typed.trim(),
@@ -29,8 +29,8 @@ export function emptyWalkUp(typed: string): Typed {
   };
 }
 
-export function faultsOf(who: Typed): ReadonlySet<Fault> {
-  const faults = new Set<Fault>();
+export function faultsOf(who: TypedWalkUp): ReadonlySet<WalkUpFault> {
+  const faults = new Set<WalkUpFault>();
   if (fold(who.name) === "") faults.add("name");
   if (!/^\d{0,4}$/.test(who.number.trim())) faults.add("number");
   if (fold(who.league) === "") faults.add("league");
@@ -39,14 +39,14 @@ export function faultsOf(who: Typed): ReadonlySet<Fault> {
 }
 
 interface WalkUpFieldsProps {
-  readonly who: Typed;
-  readonly onChange: (who: Typed) => void;
-  readonly faults: ReadonlySet<Fault>;
+  readonly who: TypedWalkUp;
+  readonly onChange: (who: TypedWalkUp) => void;
+  readonly faults: ReadonlySet<WalkUpFault>;
 }
 
 export function WalkUpFields({ who, onChange, faults }: WalkUpFieldsProps) {
   const { t } = useTranslation("checkIn");
-  const set = (change: Partial<Typed>) => onChange({ ...who, ...change });
+  const set = (change: Partial<TypedWalkUp>) => onChange({ ...who, ...change });
   return (
     <div className={css.fields}>
       <div className={css.name}>

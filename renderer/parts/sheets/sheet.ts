@@ -15,7 +15,7 @@ export type Kind = Taken["kind"];
 export const kinds = ["roster", "results", "past"] as const satisfies readonly Kind[];
 
 /** Where the sheet in hand stands. */
-export type Standing =
+export type SheetState =
   | { readonly step: "none" }
   | { readonly step: "bringing" }
   | { readonly step: "reading"; readonly done: number; readonly total: number }

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
-import type { Row } from "../../../electron/api/board/schemas.ts";
+import type { BoardRow } from "../../../electron/api/board/schemas.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
-import { nameOf, pageOf } from "./scenes.ts";
+import { listPageOf, nameOf } from "./scenes.ts";
 import css from "./Wall.module.css";
 import { roomFor, useGain, useGainIn, useLabel } from "./words.ts";
 
@@ -12,7 +12,7 @@ const fewRows = 4;
 
 interface WallProps {
   readonly test: TestCode;
-  readonly rows: readonly Row[];
+  readonly rows: readonly BoardRow[];
   /** How often this wall was shown before: a long one goes on where it stopped. */
   readonly round: number;
 }
@@ -21,7 +21,7 @@ interface WallProps {
 export function Wall({ test, rows, round }: WallProps) {
   const { t } = useTranslation("board");
   const gainIn = useGainIn();
-  const page = pageOf(rows, rowsOfPage, round);
+  const page = listPageOf(rows, rowsOfPage, round);
   return (
     <section className={css.wall} data-test={test}>
       <h2 className={css.title}>
@@ -40,7 +40,7 @@ export function Wall({ test, rows, round }: WallProps) {
   );
 }
 
-function WallRow({ test, row }: { readonly test: TestCode; readonly row: Row }) {
+function WallRow({ test, row }: { readonly test: TestCode; readonly row: BoardRow }) {
   const { t } = useTranslation("board");
   const label = useLabel()(row.label);
   const said = useGain();

@@ -37,7 +37,7 @@ export function hasNews(before: readonly Best[], now: readonly Best[]): boolean 
 }
 
 /** One part of a long list. */
-export interface Page<Row> {
+export interface ListPage<Row> {
   /** From 1. */
   readonly part: number;
   readonly parts: number;
@@ -45,7 +45,7 @@ export interface Page<Row> {
 }
 
 /** The part of a list that is shown on the `round`th visit (from 0), so that everybody has their turn. */
-export function pageOf<Row>(rows: readonly Row[], size: number, round: number): Page<Row> {
+export function listPageOf<Row>(rows: readonly Row[], size: number, round: number): ListPage<Row> {
   const parts = Math.max(1, Math.ceil(rows.length / size));
   const page = round % parts;
   return { part: page + 1, parts, rows: rows.slice(page * size, (page + 1) * size) };

@@ -16,7 +16,7 @@ import { JobPanel } from "./JobPanel.tsx";
 import { runCardJob, useCardJob } from "./job.ts";
 import { Preview } from "./Preview.tsx";
 import { type CardPaper, cardPapers } from "./papers.ts";
-import { chosenOf, nameOf, type People, type Which, whichNamed } from "./which.ts";
+import { chosenOf, nameOf, type People, type WhichCards, whichNamed } from "./which.ts";
 
 interface CardsScreenProps {
   /** As they stand in the address; null: the usual day, and everybody. */
@@ -32,7 +32,7 @@ export function CardsScreen({ day, which: asked }: CardsScreenProps) {
   return <Asked day={named} which={which} />;
 }
 
-function Asked({ day, which }: { readonly day: number | "current"; readonly which: Which }) {
+function Asked({ day, which }: { readonly day: number | "current"; readonly which: WhichCards }) {
   const { t, i18n } = useTranslation("cards");
   const trpc = useTRPC();
   const people = useQuery(trpc.cards.people.queryOptions({ dayId: day === "current" ? null : day }));
@@ -70,7 +70,7 @@ function Asked({ day, which }: { readonly day: number | "current"; readonly whic
 
 interface WaysProps {
   readonly people: People;
-  readonly which: Which;
+  readonly which: WhichCards;
   readonly paper: CardPaper;
 }
 
@@ -134,7 +134,7 @@ function NoCards({ people }: { readonly people: People }) {
 }
 
 /** The two ways out for what is chosen. */
-function useWork(people: People, which: Which, paper: CardPaper) {
+function useWork(people: People, which: WhichCards, paper: CardPaper) {
   const suggestedName = useFileName(people, which, paper);
   const count = chosenOf(people, which).length;
   const page = { path: `/print/cards/${people.day?.id ?? 0}/${nameOf(which)}`, paper, suggestedName };
@@ -145,7 +145,7 @@ function useWork(people: People, which: Which, paper: CardPaper) {
 }
 
 /** "Cards 2026-11-14 A5.pdf", and with the league's or the athlete's name where it is theirs alone. */
-function useFileName(people: People, which: Which, paper: CardPaper): string {
+function useFileName(people: People, which: WhichCards, paper: CardPaper): string {
   const { t } = useTranslation("cards");
   const values = { date: people.day?.date ?? "", paper: t(`file.paper.${paper}`) };
   if (which.kind === "all") return t("file.all", values);

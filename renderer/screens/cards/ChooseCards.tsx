@@ -4,22 +4,22 @@ import { Link } from "wouter";
 import { fold } from "../../../electron/domain/people/fold.ts";
 import { TextField } from "../../parts/controls/TextField.tsx";
 import css from "./Cards.module.css";
-import { nameOf, type People, type Person, pathOf, type Which } from "./which.ts";
+import { type CardPerson, nameOf, type People, pathOf, type WhichCards } from "./which.ts";
 
 interface ChooseCardsProps {
   readonly people: People;
   /** As it stands in the address. */
   readonly day: number | "current";
-  readonly which: Which;
+  readonly which: WhichCards;
 }
 
 /** Everybody's cards, a league's, or one athlete's. */
 export function ChooseCards({ people, day, which }: ChooseCardsProps) {
   const { t } = useTranslation("cards");
   const chosen = nameOf(which);
-  const choices: [Which, string][] = [
+  const choices: [WhichCards, string][] = [
     [{ kind: "all" }, t("which.all", { count: people.people.length })],
-    ...people.leagues.map(({ id, name, count }): [Which, string] => [
+    ...people.leagues.map(({ id, name, count }): [WhichCards, string] => [
       { kind: "league", leagueId: id },
       t("which.league", { league: name, count }),
     ]),
@@ -55,7 +55,7 @@ function Entry({ to, current, children }: EntryProps) {
 }
 
 interface FindOneProps {
-  readonly people: readonly Person[];
+  readonly people: readonly CardPerson[];
   readonly day: number | "current";
   readonly chosen: string;
 }
@@ -77,7 +77,7 @@ function FindOne({ people, day, chosen }: FindOneProps) {
       {found.length === 0 && <p>{t("which.nobody")}</p>}
       <ul className={css.people}>
         {found.map((person) => {
-          const which: Which = { kind: "athlete", athleteId: person.athleteId };
+          const which: WhichCards = { kind: "athlete", athleteId: person.athleteId };
           return (
             <li key={person.athleteId}>
               <Entry to={pathOf(day, which)} current={nameOf(which) === chosen}>
@@ -90,7 +90,7 @@ function FindOne({ people, day, chosen }: FindOneProps) {
     </div>
   );
 
-  function labelOf({ name, number, bib }: Person): string {
+  function labelOf({ name, number, bib }: CardPerson): string {
     const parts = [name, number, bib === null ? "" : t("which.bib", { bib })];
     return parts.filter((part) => part !== "").join(", ");
   }

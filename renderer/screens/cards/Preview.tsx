@@ -8,11 +8,18 @@ import { useLengthUnit } from "../../words/lengths.ts";
 import { CardSheet } from "./CardSheet.tsx";
 import css from "./Cards.module.css";
 import { type CardPaper, layOut, type OnSheet } from "./papers.ts";
-import { type CardData, type Cards, chosenOf, type People, type Person, type Which } from "./which.ts";
+import {
+  type CardData,
+  type CardPerson,
+  type Cards,
+  chosenOf,
+  type People,
+  type WhichCards,
+} from "./which.ts";
 
 interface PreviewProps {
   readonly people: People;
-  readonly which: Which;
+  readonly which: WhichCards;
   readonly paper: CardPaper;
 }
 
@@ -47,7 +54,7 @@ export function Preview({ people, which, paper }: PreviewProps) {
 }
 
 interface SheetProps {
-  readonly people: OnSheet<Person>;
+  readonly people: OnSheet<CardPerson>;
   readonly dayId: number;
   readonly paper: CardPaper;
 }

@@ -6,7 +6,7 @@ import { useReady, useType } from "../../app/ready.ts";
 import { useLengthUnit } from "../../words/lengths.ts";
 import { CardSheet } from "./CardSheet.tsx";
 import { type CardPaper, cardPapers, layOut } from "./papers.ts";
-import { type Cards, type Which, whichNamed } from "./which.ts";
+import { type Cards, type WhichCards, whichNamed } from "./which.ts";
 
 interface PrintCardsProps {
   readonly day: string;
@@ -24,7 +24,7 @@ export function PrintCards({ day, which, paper }: PrintCardsProps) {
 
 interface AskedProps {
   readonly dayId: number;
-  readonly which: Which;
+  readonly which: WhichCards;
   readonly paper: CardPaper;
 }
 

@@ -1,7 +1,12 @@
-import type { Paper } from "../../../electron/shell/bridge/bridge-types.ts";
+import type { PrintPaper } from "../../../electron/shell/bridge/bridge-types.ts";
 
 /** The papers that cards are laid out for. */
-export const cardPapers = ["a5", "half-letter", "a4-two", "letter-two"] as const satisfies readonly Paper[];
+export const cardPapers = [
+  "a5",
+  "half-letter",
+  "a4-two",
+  "letter-two",
+] as const satisfies readonly PrintPaper[];
 export type CardPaper = (typeof cardPapers)[number];
 
 /** The size of one card on that paper. */

@@ -3,15 +3,15 @@ import type { Answers, Questions } from "../../app/answers.ts";
 type Inputs = Questions["cards"];
 type Outputs = Answers["cards"];
 
-export type Which = Inputs["list"]["which"];
+export type WhichCards = Inputs["list"]["which"];
 export type Cards = Outputs["list"];
 export type CardData = Cards["cards"][number];
 export type CardTest = CardData["tests"][number];
 export type People = Outputs["people"];
-export type Person = People["people"][number];
+export type CardPerson = People["people"][number];
 
 /** A choice as it stands in an address: `all`, `league-3`, `athlete-12`. */
-export function nameOf(which: Which): string {
+export function nameOf(which: WhichCards): string {
   switch (which.kind) {
     case "all":
       return "all";
@@ -23,7 +23,7 @@ export function nameOf(which: Which): string {
 }
 
 /** The choice that an address names; null when it names none. */
-export function whichNamed(name: string): Which | null {
+export function whichNamed(name: string): WhichCards | null {
   if (name === "all") return { kind: "all" };
   const [, kind, digits] = /^(league|athlete)-(\d{1,9})$/.exec(name) ?? [];
   if (kind === undefined) return null;
@@ -32,12 +32,12 @@ export function whichNamed(name: string): Which | null {
 }
 
 /** The place of a choice on the desk; `current` is the day at hand or the last that was closed. */
-export function pathOf(day: number | "current", which: Which): string {
+export function pathOf(day: number | "current", which: WhichCards): string {
   return `/cards/${day}/${nameOf(which)}`;
 }
 
 /** Who is chosen, in the order of print. */
-export function chosenOf({ people }: People, which: Which): readonly Person[] {
+export function chosenOf({ people }: People, which: WhichCards): readonly CardPerson[] {
   switch (which.kind) {
     case "all":
       return people;

@@ -12,7 +12,7 @@ import { Screen } from "../../parts/layout/Screen.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./Instructions.module.css";
 import { Sheet } from "./Sheet.tsx";
-import { type DaySheets, type Paper, papers, sheetsOf, type Which, whiches } from "./sheets.ts";
+import { type DaySheets, type Paper, papers, sheetsOf, type WhichSheets, whiches } from "./sheets.ts";
 import { useDaySheets } from "./useDaySheets.ts";
 import { useSheetTitle } from "./useSheetTitle.ts";
 
@@ -41,7 +41,7 @@ export function InstructionsScreen({ which: asked }: { readonly which: string | 
 }
 
 interface PaperworkProps {
-  readonly which: Which;
+  readonly which: WhichSheets;
   readonly paper: Paper;
   readonly setPaper: (paper: Paper) => void;
   /** The day's. */
@@ -72,7 +72,7 @@ function Paperwork({ which, paper, setPaper, date }: PaperworkProps) {
 }
 
 interface DeskProps {
-  readonly which: Which;
+  readonly which: WhichSheets;
   readonly paper: Paper;
   readonly sheets: DaySheets;
 }
@@ -97,7 +97,7 @@ function Desk({ which, paper, sheets }: DeskProps) {
   );
 }
 
-function WhichSheet({ which }: { readonly which: Which }) {
+function WhichSheet({ which }: { readonly which: WhichSheets }) {
   const { t } = useTranslation("instructions");
   const titleOf = useSheetTitle();
   return (
@@ -123,12 +123,12 @@ function WhichSheet({ which }: { readonly which: Which }) {
 }
 
 /** Printing and saving the sheets that are chosen. */
-function useSheetPaperwork(which: Which, paper: Paper, date: string) {
+function useSheetPaperwork(which: WhichSheets, paper: Paper, date: string) {
   const suggestedName = useFileName(which, paper, date);
   return usePaperwork("instructions", { path: `/print/instructions/${which}`, paper, suggestedName });
 }
 
-function useFileName(which: Which, paper: Paper, date: string): string {
+function useFileName(which: WhichSheets, paper: Paper, date: string): string {
   const { t } = useTranslation(["instructions", "common"]);
   const testWord = useTestWords();
   const values = { date, paper: t(`paper.${paper}`) };

@@ -2,7 +2,7 @@ import { useEffect } from "react";
 import { useReady, useType } from "../../app/ready.ts";
 import css from "./PrintPage.module.css";
 import { Sheet } from "./Sheet.tsx";
-import { type Paper, papers, sheetsOf, type Which, whiches } from "./sheets.ts";
+import { type Paper, papers, sheetsOf, type WhichSheets, whiches } from "./sheets.ts";
 import { useDaySheets } from "./useDaySheets.ts";
 import { useSheetTitle } from "./useSheetTitle.ts";
 
@@ -13,7 +13,7 @@ export function PrintPage({ which, paper }: { readonly which: string; readonly p
   return chosen !== undefined && size !== undefined && <Pages which={chosen} paper={size} />;
 }
 
-function Pages({ which, paper }: { readonly which: Which; readonly paper: Paper }) {
+function Pages({ which, paper }: { readonly which: WhichSheets; readonly paper: Paper }) {
   const { sheets } = useDaySheets();
   const type = useType(sheets !== null);
   const titleOf = useSheetTitle();

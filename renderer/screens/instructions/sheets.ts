@@ -17,16 +17,16 @@ export interface DaySheets {
 /** One page: a station's, or the athletes'. */
 export type SheetName = TestCode | "athlete";
 /** What can be printed at once. */
-export type Which = SheetName | "all";
+export type WhichSheets = SheetName | "all";
 
 /** The pages in the order in which they are printed: what the athletes read comes last. */
 const sheetNames: readonly SheetName[] = [...testCodes, "athlete"];
-export const whiches: readonly Which[] = ["all", ...sheetNames];
+export const whiches: readonly WhichSheets[] = ["all", ...sheetNames];
 
 export const papers = ["a4", "letter"] as const;
 export type Paper = (typeof papers)[number];
 
 /** The pages of a choice. */
-export function sheetsOf(which: Which): readonly SheetName[] {
+export function sheetsOf(which: WhichSheets): readonly SheetName[] {
   return which === "all" ? sheetNames : [which];
 }

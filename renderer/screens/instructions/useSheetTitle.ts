@@ -1,10 +1,10 @@
 import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { useTestWords } from "../../app/testWords.ts";
-import type { Which } from "./sheets.ts";
+import type { WhichSheets } from "./sheets.ts";
 
 /** What a sheet is called in lists. */
-export function useSheetTitle(): (which: Which) => string {
+export function useSheetTitle(): (which: WhichSheets) => string {
   const { t } = useTranslation(["instructions", "common"]);
   const testWord = useTestWords();
   return (which) => {

@@ -4,7 +4,7 @@ import { useLocation } from "wouter";
 import type { Post } from "../../../electron/domain/lock/post.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { queryClient, useTRPC } from "../../app/client.tsx";
-import { startOf } from "../../app/standing.tsx";
+import { firstPathOf } from "../../app/standing.tsx";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
@@ -21,7 +21,7 @@ export function HandOver() {
   const handOver = useMutation(
     trpc.lock.handOver.mutationOptions({
       async onSuccess(_nothing, { to }) {
-        go(startOf(to as Volunteer));
+        go(firstPathOf(to as Volunteer));
         await standing();
       },
     }),

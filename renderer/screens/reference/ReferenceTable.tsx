@@ -7,17 +7,17 @@ import { writeNumber } from "../../words/numbers.ts";
 import css from "./Reference.module.css";
 import { RemoveDialog } from "./RemoveDialog.tsx";
 import { Tests } from "./Tests.tsx";
-import type { Kept } from "./types.ts";
+import type { KeptBundle } from "./types.ts";
 import { useWriteQuarters } from "./words.ts";
 
 /** Every bundle that is kept: where it is from, what it holds, and the way to take it away. */
-export function ReferenceTable({ references }: { readonly references: readonly Kept[] }) {
+export function ReferenceTable({ references }: { readonly references: readonly KeptBundle[] }) {
   const { t } = useTranslation("reference");
-  const [removing, setRemoving] = useState<Kept | null>(null);
+  const [removing, setRemoving] = useState<KeptBundle | null>(null);
   const columns = useColumns(setRemoving);
   return (
     <>
-      <DataTable<Kept>
+      <DataTable<KeptBundle>
         caption={t("list.title")}
         columns={columns}
         rows={references}
@@ -30,7 +30,7 @@ export function ReferenceTable({ references }: { readonly references: readonly K
   );
 }
 
-function useColumns(remove: (reference: Kept) => void): Column<Kept>[] {
+function useColumns(remove: (reference: KeptBundle) => void): Column<KeptBundle>[] {
   const { t, i18n } = useTranslation("reference");
   const writeQuarters = useWriteQuarters();
   const format = dateFormat("dayHere", i18n.language);

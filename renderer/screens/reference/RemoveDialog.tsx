@@ -4,10 +4,10 @@ import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
 import { writeNumber } from "../../words/numbers.ts";
-import type { Kept } from "./types.ts";
+import type { KeptBundle } from "./types.ts";
 
 interface RemoveDialogProps {
-  readonly reference: Kept;
+  readonly reference: KeptBundle;
   readonly onClose: () => void;
 }
 

@@ -7,7 +7,7 @@ import { Screen } from "../../parts/layout/Screen.tsx";
 import { useSay } from "../../words/say.ts";
 import { Outcome } from "./Outcome.tsx";
 import css from "./RehearsalScreen.module.css";
-import { isAboutHeaders, type Standing, slots } from "./rehearsed.ts";
+import { isAboutHeaders, type RehearsalState, slots } from "./rehearsed.ts";
 import { Slot } from "./Slot.tsx";
 import { useRehearsal } from "./useRehearsal.ts";
 
@@ -41,7 +41,7 @@ export function RehearsalScreen() {
   );
 }
 
-function WhatComes({ standing }: { readonly standing: Standing }) {
+function WhatComes({ standing }: { readonly standing: RehearsalState }) {
   const { t } = useTranslation("rehearsal");
   const say = useSay();
   switch (standing.at) {

@@ -4,7 +4,7 @@ import { useDropped } from "../../app/dropped.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
 import type { Kind } from "../../parts/sheets/sheet.ts";
-import type { Chosen } from "./rehearsed.ts";
+import type { ChosenSheet } from "./rehearsed.ts";
 import css from "./Slot.module.css";
 import type { Rehearsal } from "./useRehearsal.ts";
 
@@ -37,7 +37,7 @@ export function Slot({ kind, rehearsal, disabled }: SlotProps) {
   );
 }
 
-function Ways({ kind, rehearsal, disabled, chosen }: SlotProps & { readonly chosen: Chosen | null }) {
+function Ways({ kind, rehearsal, disabled, chosen }: SlotProps & { readonly chosen: ChosenSheet | null }) {
   const { t } = useTranslation(["rehearsal", "sheets"]);
   const name = { kind: t(`sheets:kind.${kind}`) };
 

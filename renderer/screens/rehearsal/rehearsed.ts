@@ -13,15 +13,15 @@ type Step = Extract<Stage, { stage: "working" }>["step"];
 export const slots = ["roster", "past", "results"] as const satisfies readonly Kind[];
 
 /** A sheet in the window; it goes to the desk only when the rehearsal begins. */
-export interface Chosen {
+export interface ChosenSheet {
   readonly name: string;
   readonly content: Blob;
 }
 
-export type Choice = Readonly<Record<Kind, Chosen | null>>;
+export type ChosenSheets = Readonly<Record<Kind, ChosenSheet | null>>;
 
 /** Where the rehearsal stands. */
-export type Standing =
+export type RehearsalState =
   | { readonly at: "choosing" }
   | { readonly at: "bringing" }
   | { readonly at: "working"; readonly step: Step; readonly done: number; readonly total: number }

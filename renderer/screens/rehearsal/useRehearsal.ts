@@ -4,13 +4,13 @@ import type { Sentence } from "../../../electron/domain/words.ts";
 import { type Client, useTRPCClient } from "../../app/client.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
 import { asSentence, type Kind } from "../../parts/sheets/sheet.ts";
-import { type Choice, type Chosen, type Standing, slots } from "./rehearsed.ts";
+import { type ChosenSheet, type ChosenSheets, type RehearsalState, slots } from "./rehearsed.ts";
 
 export interface Rehearsal {
-  readonly choice: Choice;
-  readonly standing: Standing;
+  readonly choice: ChosenSheets;
+  readonly standing: RehearsalState;
   /** Puts a sheet into its place, or takes it out (null). What was told of the rehearsal before does not hold any more. */
-  choose(kind: Kind, sheet: Chosen | null): void;
+  choose(kind: Kind, sheet: ChosenSheet | null): void;
   /** The shell refused a file before anything of it was read. */
   refuse(kind: Kind, sentence: Sentence): void;
   start(): void;
@@ -25,8 +25,8 @@ interface Brought {
 /** Three sheets at most, and one rehearsal with them at a time; leaving the screen ends it. */
 export function useRehearsal(): Rehearsal {
   const client = useTRPCClient();
-  const [choice, setChoice] = useState<Choice>({ roster: null, past: null, results: null });
-  const [standing, setStanding] = useState<Standing>({ at: "choosing" });
+  const [choice, setChoice] = useState<ChosenSheets>({ roster: null, past: null, results: null });
+  const [standing, setStanding] = useState<RehearsalState>({ at: "choosing" });
   const [brought, setBrought] = useState<Brought | null>(null);
 
   useEffect(() => {
@@ -42,12 +42,12 @@ export function useRehearsal(): Rehearsal {
     return () => running.unsubscribe();
   }, [client, brought]);
 
-  function stopAt(next: Standing): void {
+  function stopAt(next: RehearsalState): void {
     setBrought(null);
     setStanding(next);
   }
 
-  function choose(kind: Kind, sheet: Chosen | null): void {
+  function choose(kind: Kind, sheet: ChosenSheet | null): void {
     setChoice({ ...choice, [kind]: sheet });
     const why = sheet === null ? null : refusalOf(sheet);
     stopAt(why === null ? { at: "choosing" } : { at: "refused", sheet: kind, sentence: why });
@@ -65,14 +65,14 @@ export function useRehearsal(): Rehearsal {
 }
 
 /** What can be said of a file without reading it. An empty body does not get through to the desk. */
-function refusalOf({ content }: Chosen): Sentence | null {
+function refusalOf({ content }: ChosenSheet): Sentence | null {
   if (content.size === 0) return { key: "sheets.empty" };
   if (content.size <= sheetLimits.bytes) return null;
   return { key: "sheets.tooBig", values: { megabytes: sheetLimits.bytes / 1024 / 1024 } };
 }
 
 /** One after another: the desk keeps just so many sheets at a time. */
-async function bringAll(client: Client, choice: Choice): Promise<Brought> {
+async function bringAll(client: Client, choice: ChosenSheets): Promise<Brought> {
   const ids: Record<Kind, string | null> = { roster: null, past: null, results: null };
   for (const kind of slots) {
     const sheet = choice[kind];

@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import { FileZone } from "../../parts/controls/FileZone.tsx";
 import { Progress } from "../../parts/layout/Progress.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
-import type { Standing } from "../../parts/sheets/sheet.ts";
+import type { SheetState } from "../../parts/sheets/sheet.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import { Done } from "./Done.tsx";
 import { Examples } from "./Examples.tsx";
@@ -51,7 +51,7 @@ function ChooseSheet({ sheet }: { readonly sheet: SheetInHand }) {
   );
 }
 
-type InWork = Extract<Standing, { step: "bringing" | "reading" }>;
+type InWork = Extract<SheetState, { step: "bringing" | "reading" }>;
 
 /** How far the reading is. */
 function Reading({ standing }: { readonly standing: InWork }) {

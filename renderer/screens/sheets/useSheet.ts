@@ -4,7 +4,7 @@ import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { sentenceOf } from "../../app/trouble.ts";
-import { asSentence, type Kind, type Standing, type Taken } from "../../parts/sheets/sheet.ts";
+import { asSentence, type Kind, type SheetState, type Taken } from "../../parts/sheets/sheet.ts";
 
 /** A sheet that was brought to the desk; it is read anew when the kind or the mapping changes. */
 interface InHand {
@@ -20,7 +20,7 @@ export interface SheetInHand {
   /** As the person said; null: what its headers say. */
   readonly kind: Kind | null;
   readonly mapping: Readonly<Record<string, string>>;
-  readonly standing: Standing;
+  readonly standing: SheetState;
   bring(file: { readonly name: string; readonly content: Blob }): void;
   /** The shell has refused a file before anything of it was read. */
   refuse(name: string, key: string): void;
@@ -33,14 +33,14 @@ export interface SheetInHand {
   putAway(): void;
 }
 
-const none: Standing = { step: "none" };
+const none: SheetState = { step: "none" };
 
 /** The one sheet that is looked at: brought, read as often as something about it changes, taken in. */
 export function useSheet(): SheetInHand {
   const client = useTRPCClient();
   const [name, setName] = useState<string | null>(null);
   const [inHand, setInHand] = useState<InHand | null>(null);
-  const [standing, setStanding] = useState<Standing>(none);
+  const [standing, setStanding] = useState<SheetState>(none);
 
   useEffect(() => {
     if (inHand === null) return;
@@ -109,7 +109,7 @@ export function useSheet(): SheetInHand {
 const megabytes = sheetLimits.bytes / 1024 / 1024;
 
 /** What was shown of the sheet stays while it is read in another way, so that nobody loses their place. */
-function progressed(before: Standing, done: number, total: number): Standing {
+function progressed(before: SheetState, done: number, total: number): SheetState {
   return before.step === "bringing" || before.step === "reading" ? { step: "reading", done, total } : before;
 }
 

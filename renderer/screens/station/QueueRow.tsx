@@ -4,11 +4,11 @@ import { Row } from "../../parts/flow/Stack.tsx";
 import { useWriteTime } from "../../words/dates.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Queue.module.css";
-import type { Person, QueuePlace } from "./types.ts";
+import type { QueuePlace, StationPerson } from "./types.ts";
 
 export interface QueueActions {
   readonly onPick: (bib: number) => void;
-  readonly onCall: (who: Person, called: boolean) => void;
+  readonly onCall: (who: StationPerson, called: boolean) => void;
 }
 
 interface QueueRowProps extends QueueActions {

@@ -2,7 +2,7 @@ import { useId } from "react";
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { mayGo, useStanding } from "../../app/standing.tsx";
+import { mayOpen, useStanding } from "../../app/standing.tsx";
 import { useTestWords } from "../../app/testWords.ts";
 import { KeyHint } from "../../parts/controls/KeyHint.tsx";
 import { Stack } from "../../parts/flow/Stack.tsx";
@@ -62,7 +62,7 @@ export function RulesInFull({ test, parameters }: Pick<RulesProps, "test" | "par
 function Paper({ test }: Pick<RulesProps, "test">) {
   const { t } = useTranslation("instructions");
   const { post } = useStanding();
-  if (!mayGo(post, "/instructions")) return null;
+  if (!mayOpen(post, "/instructions")) return null;
   return (
     <Link className={css.paper} href={`/instructions/${test}`}>
       {t("link")}

@@ -11,10 +11,10 @@ import { Button } from "../../parts/controls/Button.tsx";
 import { Dialog } from "../../parts/controls/Dialog.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
 import { useSay } from "../../words/say.ts";
-import type { Person } from "./types.ts";
+import type { StationPerson } from "./types.ts";
 
 interface SkipDialogProps {
-  readonly who: Person;
+  readonly who: StationPerson;
   readonly test: TestCode;
   readonly onClose: (skipped: boolean) => void;
 }

@@ -13,7 +13,7 @@ import { Recent } from "./Recent.tsx";
 import { Rules } from "./Rules.tsx";
 import { SkipDialog } from "./SkipDialog.tsx";
 import css from "./Station.module.css";
-import type { AttemptView, Person, StationView } from "./types.ts";
+import type { AttemptView, StationPerson, StationView } from "./types.ts";
 
 interface StationProps {
   readonly test: TestCode;
@@ -25,7 +25,7 @@ interface StationProps {
 /** What is open over the screen. */
 type Over =
   | { readonly what: "correct" | "history"; readonly attempt: AttemptView }
-  | { readonly what: "skip"; readonly who: Person; readonly test: TestCode };
+  | { readonly what: "skip"; readonly who: StationPerson; readonly test: TestCode };
 
 /** An open station: the entry, the rules beside it, who waits, and what was entered last. */
 export function Station({ test, view, lengths, setLengths }: StationProps) {

@@ -14,7 +14,7 @@ import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { writeDate } from "../../words/dates.ts";
 import { forFile } from "../../words/forFile.ts";
 import { useLengthUnit } from "../../words/lengths.ts";
-import { type Paper, papers } from "./paper/papers.ts";
+import { papers, type SummaryPaper } from "./paper/papers.ts";
 import { printPathOf } from "./paths.ts";
 import { SheetsPart } from "./SheetsPart.tsx";
 import css from "./Summary.module.css";
@@ -56,7 +56,7 @@ export function SummaryScreen({ dayId, leagueId }: SummaryScreenProps) {
 /** On which paper, and the two ways out. */
 function Paperwork({ summary }: { readonly summary: Summary }) {
   const { t } = useTranslation("summary");
-  const [paper, setPaper] = useState<Paper>("a4");
+  const [paper, setPaper] = useState<SummaryPaper>("a4");
   const work = useSummaryPaperwork(summary, paper);
   return (
     <>
@@ -177,14 +177,14 @@ function PartOnScreen({ part }: { readonly part: AnyPart }) {
 }
 
 /** Printing and saving a summary. */
-function useSummaryPaperwork(summary: Summary, paper: Paper) {
+function useSummaryPaperwork(summary: Summary, paper: SummaryPaper) {
   const suggestedName = useFileName(summary, paper);
   const path = printPathOf(summary.day.id, summary.league?.id ?? null);
   return usePaperwork("summary", { path, paper, suggestedName });
 }
 
 /** A league's name may hold what no file's name may. */
-function useFileName({ day, league }: Summary, paper: Paper): string {
+function useFileName({ day, league }: Summary, paper: SummaryPaper): string {
   const { t } = useTranslation("summary");
   const whose = league === null ? t("which.all") : forFile(league.name);
   return t("file", { date: day.date, whose, paper: t(`which.${paper}`) });

@@ -6,14 +6,14 @@ type Outputs = Answers["summary"];
 
 /** What the summary of a day tells. */
 export type Summary = NonNullable<Outputs["get"]>;
-export type Row = Summary["rows"][number];
-export type Cell = Row["tests"][number];
-export type Mark = Cell["marks"][number];
-export type Gap = NonNullable<Cell["gap"]>;
+export type SummaryRow = Summary["rows"][number];
+export type TestCell = SummaryRow["tests"][number];
+export type SummaryMark = TestCell["marks"][number];
+export type Gap = NonNullable<TestCell["gap"]>;
 export type Spread = NonNullable<Summary["stations"][number]["atWork"]>;
 
 /** One part of a summary: the same on the screen and on paper. */
-export interface Part<Line> {
+export interface SummaryPart<Line> {
   readonly key: string;
   readonly title: string;
   /** On the screen, at the right of the heading. */
@@ -35,8 +35,8 @@ export interface Part<Line> {
 }
 
 /** A part whose lines nobody looks into: it only hands them on. */
-export type AnyPart = Part<never>;
+export type AnyPart = SummaryPart<never>;
 
-export function anyPart<Line>(part: Part<Line>): AnyPart {
+export function anyPart<Line>(part: SummaryPart<Line>): AnyPart {
   return part as unknown as AnyPart;
 }

@@ -3,7 +3,7 @@ import { bind, keysBetweenLanes } from "../live/bind.ts";
 import { forgetLane, laneAtHand } from "../live/chosenLane.ts";
 import type { LiveKeys } from "../live/liveKeys.ts";
 import type { Live, LiveLane } from "../live/tool.ts";
-import { isWhole, type Reading, readReach, readTouch } from "./reading.ts";
+import { isWhole, type ReadLength, readReach, readTouch } from "./reading.ts";
 
 type VerticalLive = Live<"vertical">;
 type Lane = LiveLane<"vertical">;
@@ -12,7 +12,7 @@ type Lane = LiveLane<"vertical">;
 export interface Typing {
   readonly text: string;
   /** Somebody pressed Enter, and this came of it. */
-  readonly said: Exclude<Reading, { state: "fine" }> | null;
+  readonly said: Exclude<ReadLength, { state: "fine" }> | null;
   /** Somebody said no: nothing more is said, and nothing goes in by itself, before the text changes. */
   readonly quiet: boolean;
 }
@@ -71,7 +71,7 @@ export function setText(live: VerticalLive, lane: Lane, text: string): void {
   setTyping(live, lane, { text: text.slice(0, longestText), said: null, quiet: false });
 }
 
-export function readingOf(live: VerticalLive, lane: Lane): Reading {
+export function readingOf(live: VerticalLive, lane: Lane): ReadLength {
   const { text } = typingAt(live, lane);
   if (asksReach(live, lane)) return readReach(text, live.lengths);
   return readTouch(text, live.lengths, live.parameters, lane.state);

@@ -5,19 +5,19 @@ import { parseLength } from "../../../electron/domain/units.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 
 /** What a typed length amounts to, before anything is entered. */
-export type Reading =
+export type ReadLength =
   | { readonly state: "refused"; readonly sentence: Sentence }
   | { readonly state: "asked"; readonly mm: number; readonly questions: readonly Sentence[] }
   | { readonly state: "fine"; readonly mm: number };
 
 /** What is known of whoever jumps. */
-export interface Standing {
+export interface Jumper {
   readonly standingReach: number | null;
   readonly bodyMass: number | null;
 }
 
 /** Reads a standing reach. The trials are judged with it later; a reach in the wrong unit is asked about at once. */
-export function readReach(text: string, unit: LengthUnit): Reading {
+export function readReach(text: string, unit: LengthUnit): ReadLength {
   const read = parseLength(spelled(text, unit), unit);
   if ("sentence" in read) return { state: "refused", sentence: read.sentence };
   const { mm } = read;
@@ -30,8 +30,8 @@ export function readTouch(
   text: string,
   unit: LengthUnit,
   parameters: VerticalParameters,
-  { standingReach, bodyMass }: Standing,
-): Reading {
+  { standingReach, bodyMass }: Jumper,
+): ReadLength {
   const read = parseLength(spelled(text, unit), unit);
   if ("sentence" in read) return { state: "refused", sentence: read.sentence };
   const { mm } = read;

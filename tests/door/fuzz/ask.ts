@@ -1,5 +1,5 @@
 import { appRouter } from "../../../electron/api/router.ts";
-import type { Role, Who } from "../../../electron/domain/lock/roles.ts";
+import type { Caller, Role } from "../../../electron/domain/lock/roles.ts";
 import english from "../../../resources/locales/en/sentences.json" with { type: "json" };
 import type { FuzzHall } from "./hall.ts";
 
@@ -30,7 +30,7 @@ export interface Asked {
   /** What the input is as JSON; undefined: none at all. */
   readonly json: string | undefined;
   readonly who: Role;
-  readonly station?: Who["station"];
+  readonly station?: Caller["station"];
 }
 
 /** Asks as a window does: queries and streams by GET, changes by POST. */
@@ -95,7 +95,12 @@ function isSaid(key: string): boolean {
 type Handle = FuzzHall["handle"];
 
 /** Reads a stream to its end; one that never ends (the change feed) to its first word. */
-async function listen(handle: Handle, request: Request, who: Role, station: Who["station"]): Promise<Answer> {
+async function listen(
+  handle: Handle,
+  request: Request,
+  who: Role,
+  station: Caller["station"],
+): Promise<Answer> {
   const stop = new AbortController();
   request.headers.set("accept", "text/event-stream");
   const response = await handle(new Request(request, { signal: stop.signal }), who, station);

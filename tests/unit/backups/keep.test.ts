@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { daysKept, mayGo } from "../../../electron/domain/backups/keep.ts";
+import { daysKept, superseded } from "../../../electron/domain/backups/keep.ts";
 
 const made = fc
   .array(fc.tuple(fc.integer({ min: 1, max: 400 }), fc.integer({ min: 1, max: 60 })), { maxLength: 120 })
@@ -17,18 +17,18 @@ test("all of today stay, and of each other day the newest", () => {
     { number: 4, date: today },
     { number: 5, date: today },
   ];
-  expect(mayGo(backups, today).map(({ number }) => number)).toEqual([1]);
+  expect(superseded(backups, today).map(({ number }) => number)).toEqual([1]);
 });
 
 test("of forty other days the thirty newest keep one each", () => {
   const backups = Array.from({ length: 40 }, (_, index) => ({ number: index + 1, date: `day ${index}` }));
-  expect(mayGo(backups, today).map(({ number }) => number)).toEqual([10, 9, 8, 7, 6, 5, 4, 3, 2, 1]);
+  expect(superseded(backups, today).map(({ number }) => number)).toEqual([10, 9, 8, 7, 6, 5, 4, 3, 2, 1]);
 });
 
 test("whatever the days, the newest of all stays, none of today goes, and no day that stays loses its newest", () => {
   fc.assert(
     fc.property(made, (backups) => {
-      const gone = new Set(mayGo(backups, today));
+      const gone = new Set(superseded(backups, today));
       const kept = backups.filter((backup) => !gone.has(backup));
       const newest = Math.max(0, ...backups.map(({ number }) => number));
       expect(Math.max(0, ...kept.map(({ number }) => number))).toBe(newest);

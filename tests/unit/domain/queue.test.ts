@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import {
   isDone,
   nextCall,
-  type Place,
+  type QueuePlace,
   queueFor,
   type Runner,
   waitFor,
@@ -63,7 +63,7 @@ test("rest counts from the last attempt of another test; nobody rests from check
 });
 
 test("the next to call is the first rested one who is not called", () => {
-  const place = (bib: number, readyAt: number, calledAt: number | null = null): Place => ({
+  const place = (bib: number, readyAt: number, calledAt: number | null = null): QueuePlace => ({
     athleteId: bib,
     bib,
     waitingSince: at(0),

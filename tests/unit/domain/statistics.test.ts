@@ -7,7 +7,7 @@ import {
   verdict,
 } from "../../../electron/domain/statistics/change.ts";
 import { normalQuantile, normalShare } from "../../../electron/domain/statistics/normal.ts";
-import { placesOf, standing } from "../../../electron/domain/statistics/standing.ts";
+import { ranksOf, standingOf } from "../../../electron/domain/statistics/standing.ts";
 import { protocols, testCodes } from "../../../electron/domain/tests/registry.ts";
 
 const codes = fc.constantFrom(...testCodes);
@@ -65,10 +65,10 @@ test("every starting typical error says that it is assumed", () => {
 test("a mark is a best exactly when it takes the first place alone", () => {
   fc.assert(
     fc.property(directions, fc.nat(9), fc.array(fc.nat(9), { minLength: 1 }), (better, value, earlier) => {
-      const [place, ...others] = placesOf([value, ...earlier], better);
+      const [place, ...others] = ranksOf([value, ...earlier], better);
       const alone = place === 1 && others.every((other) => other > 1);
-      expect(standing(better, value, earlier) === "best").toBe(alone);
-      expect(standing(better, value, earlier) === "below").toBe(place !== 1);
+      expect(standingOf(better, value, earlier) === "best").toBe(alone);
+      expect(standingOf(better, value, earlier) === "below").toBe(place !== 1);
     }),
   );
 });
@@ -77,7 +77,7 @@ test("places agree with counting in a sorted list", () => {
   fc.assert(
     fc.property(directions, fc.array(fc.nat(20)), (better, marks) => {
       const sorted = [...marks].sort((a, b) => (better === "higher" ? b - a : a - b));
-      expect(placesOf(marks, better)).toEqual(marks.map((mark) => sorted.indexOf(mark) + 1));
+      expect(ranksOf(marks, better)).toEqual(marks.map((mark) => sorted.indexOf(mark) + 1));
     }),
   );
 });

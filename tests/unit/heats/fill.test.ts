@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
 import { fillFrom } from "../../../electron/domain/heats/fill.ts";
-import { type Place, queueFor, type Runner } from "../../../electron/domain/queue/queue.ts";
+import { type QueuePlace, queueFor, type Runner } from "../../../electron/domain/queue/queue.ts";
 
 const at = (minute: number) => `2026-11-14T10:${String(minute).padStart(2, "0")}:00.000Z`;
-function place(bib: number, readyAt = at(0), calledAt: string | null = null): Place {
+function place(bib: number, readyAt = at(0), calledAt: string | null = null): QueuePlace {
   return { athleteId: bib, bib, waitingSince: at(0), readyAt, calledAt };
 }
-const bibs = (queue: readonly Place[], free: number, inLanes: number[] = []) => {
+const bibs = (queue: readonly QueuePlace[], free: number, inLanes: number[] = []) => {
   const { called, resting } = fillFrom(queue, new Set(inLanes), free, at(10));
   return { called: called.map(({ bib }) => bib), resting: resting?.bib ?? null };
 };

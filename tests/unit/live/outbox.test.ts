@@ -1,9 +1,9 @@
 import { expect, test, vi } from "vitest";
 import {
   createOutbox,
-  eventsOf,
-  type Keeper,
+  type ItemKeeper,
   type Outgoing,
+  outgoingEvents,
 } from "../../../renderer/screens/station/live/sync/outbox.ts";
 
 class Refused extends Error {}
@@ -11,7 +11,7 @@ class Refused extends Error {}
 /** Far more than it takes on a machine that does other things too. */
 const soon = { timeout: 60_000 };
 
-function keeperWith(items: readonly Outgoing[] = []): Keeper & { kept: readonly Outgoing[] } {
+function keeperWith(items: readonly Outgoing[] = []): ItemKeeper & { kept: readonly Outgoing[] } {
   return {
     kept: items,
     read() {
@@ -88,7 +88,7 @@ test("what was sent counts on the screen until the desk's view has it, and never
   outbox.add(tap("a"));
   outbox.add(undo);
   await vi.waitFor(() => expect(outbox.view().unsent).toBe(0), soon);
-  expect(eventsOf(outbox.view().items).map(({ kind }) => kind)).toEqual(["stop", "undo"]);
+  expect(outgoingEvents(outbox.view().items).map(({ kind }) => kind)).toEqual(["stop", "undo"]);
   outbox.seen(new Set(["a"]));
   expect(outbox.view().items.map(({ id }) => id)).toEqual(["u"]);
   outbox.seen(new Set(["a", "u"]));

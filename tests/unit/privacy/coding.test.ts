@@ -4,7 +4,7 @@ import {
   codingsOf,
   intervalOf,
   lossOfInterval,
-  partOf,
+  partNumber,
   partsOf,
 } from "../../../electron/domain/privacy/coding.ts";
 import { ladders } from "../../../electron/domain/privacy/ladder.ts";
@@ -38,13 +38,15 @@ test("every coding puts each mark in one part that holds it, with marks in both 
         const { step, below, from } = coding;
         expect(steps).toContain(step);
         expect([below % step, from % step, from >= below]).toEqual([0, 0, true]);
-        const parts = values.map((value) => partOf(value, coding));
+        const parts = values.map((value) => partNumber(value, coding));
         expect([Math.min(...parts), Math.max(...parts)]).toEqual([0, partsOf(coding) - 1]);
         for (const value of values) {
           const { low, high } = intervalOf(value, coding);
           expect((low === null || low <= value) && (high === null || value < high)).toBe(true);
         }
-        const intervals = new Map(values.map((value) => [partOf(value, coding), intervalOf(value, coding)]));
+        const intervals = new Map(
+          values.map((value) => [partNumber(value, coding), intervalOf(value, coding)]),
+        );
         expect(new Set([...intervals.values()].map((each) => JSON.stringify(each))).size).toBe(
           intervals.size,
         );

@@ -6,12 +6,17 @@ import { leftAlone } from "../../../electron/domain/privacy/left-alone.ts";
 import { sightingsOf } from "../../../electron/domain/privacy/neighbour.ts";
 import { protect } from "../../../electron/domain/privacy/protect.ts";
 import { publish } from "../../../electron/domain/privacy/publish.ts";
-import { bundleKinds, type Kept, usualStrictness } from "../../../electron/domain/privacy/rule.ts";
+import { bundleKinds, type ReleasedRow, usualStrictness } from "../../../electron/domain/privacy/rule.ts";
 import { playSubtraction } from "../../../electron/domain/privacy/subtraction.ts";
 import { halls, leaps } from "./hall.ts";
 
 const quasi = { ageBand: "25 to 29", category: "women", leagueSize: "15 to 29", quarter: "2026-Q4" };
-const leap = (athlete: number, low: number | null, high: number | null, ageBand = quasi.ageBand): Kept => ({
+const leap = (
+  athlete: number,
+  low: number | null,
+  high: number | null,
+  ageBand = quasi.ageBand,
+): ReleasedRow => ({
   ...{ athlete, quasi: { ...quasi, ageBand } },
   marks: [{ test: "vertical", variant: "", low, high }],
 });

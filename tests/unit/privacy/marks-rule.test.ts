@@ -2,8 +2,8 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { seededChance } from "../../../electron/domain/privacy/chance.ts";
 import { protectMarks } from "../../../electron/domain/privacy/marks-rule.ts";
-import { contentOf, publish } from "../../../electron/domain/privacy/publish.ts";
-import { type Candidate, type Kept, usualStrictness } from "../../../electron/domain/privacy/rule.ts";
+import { publish, rowContent } from "../../../electron/domain/privacy/publish.ts";
+import { type Candidate, type ReleasedRow, usualStrictness } from "../../../electron/domain/privacy/rule.ts";
 import { Refusal } from "../../../electron/domain/refusal.ts";
 import { countClasses } from "./counter.ts";
 import { halls, leaps } from "./hall.ts";
@@ -12,7 +12,7 @@ const protect = (candidates: readonly Candidate[], k = 5) =>
   protectMarks(candidates, { ...usualStrictness, k });
 
 /** Rows as plain text, for the counter that was written apart. */
-function textsOf(kept: readonly Kept[]): Record<string, string>[] {
+function textsOf(kept: readonly ReleasedRow[]): Record<string, string>[] {
   return kept.flatMap(({ athlete, quasi, marks }) =>
     marks.map(({ test: code, variant, low, high }) => ({
       ...quasi,
@@ -227,7 +227,7 @@ test("the order of the rows and the athletes' ids say nothing: shuffled and rena
         const renamed = permuted.map((row) => ({ ...row, athlete: 5000 - row.athlete * step }));
         const published = publish(protect(candidates).kept, seededChance([1, 2, 3, 4]));
         expect(publish(protect(renamed).kept, seededChance([1, 2, 3, 4]))).toEqual(published);
-        expect(published.map(contentOf).length).toBe(published.length);
+        expect(published.map(rowContent).length).toBe(published.length);
       },
     ),
     { numRuns: 50 },

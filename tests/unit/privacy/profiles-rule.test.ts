@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { protectProfiles } from "../../../electron/domain/privacy/profiles-rule.ts";
-import { contentOf } from "../../../electron/domain/privacy/publish.ts";
+import { rowContent } from "../../../electron/domain/privacy/publish.ts";
 import { type Candidate, usualStrictness } from "../../../electron/domain/privacy/rule.ts";
 import { countClasses } from "./counter.ts";
 import { halls, heaps } from "./hall.ts";
@@ -30,7 +30,7 @@ test("five of each of four profiles can be told, linked", () => {
   expect(kept.every(({ marks }) => marks.length === 2)).toBe(true);
   expect(
     countClasses(
-      kept.map((row) => ({ row: contentOf(row) })),
+      kept.map((row) => ({ row: rowContent(row) })),
       ["row"],
       "row",
     ),
@@ -59,7 +59,7 @@ test("everything that a row says, all marks and which are missing, is said by k 
       const { kept, decisions } = protect(candidates);
       if (kept.length === 0) return;
       left += 1;
-      const rows = kept.map((row) => ({ row: contentOf(row), athlete: String(row.athlete) }));
+      const rows = kept.map((row) => ({ row: rowContent(row), athlete: String(row.athlete) }));
       const counted = countClasses(rows, ["row"], "athlete");
       expect(counted.k).toBeGreaterThanOrEqual(5);
       expect(counted.l).toBe(counted.k);

@@ -2,12 +2,12 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { seededChance } from "../../../electron/domain/privacy/chance.ts";
 import { contentsOf, publish, summarise } from "../../../electron/domain/privacy/publish.ts";
-import type { Kept } from "../../../electron/domain/privacy/rule.ts";
+import type { ReleasedRow } from "../../../electron/domain/privacy/rule.ts";
 
 const quasi = { ageBand: "20 to 24", category: "open", leagueSize: "not told", quarter: "2026-Q4" };
 
 /** Leaps told as 10 cm from each lower bound (mm). */
-function leaps(lows: readonly number[]): Kept[] {
+function leaps(lows: readonly number[]): ReleasedRow[] {
   return lows.map((low, athlete) => ({
     ...{ athlete, quasi },
     marks: [{ test: "vertical", variant: "", low, high: low + 100 }],
@@ -53,7 +53,7 @@ test("the same rows say the same, whoever they belong to and however they came",
  * the fourth: under 30. Median at 4.5, between the fifth and the sixth: one end and the other, so that nothing is told.
  */
 test("nine marks have a count, ten have quartiles as well, as the intervals they lie in", () => {
-  const end = (low: number | null, high: number | null, count: number): Kept[] =>
+  const end = (low: number | null, high: number | null, count: number): ReleasedRow[] =>
     Array.from({ length: count }, (_none, athlete) => ({
       ...{ athlete, quasi },
       marks: [{ test: "vertical", variant: "", low, high }],
@@ -72,7 +72,7 @@ test("nine marks have a count, ten have quartiles as well, as the intervals they
 });
 
 test("variants are summed up apart, in the order of the tests", () => {
-  const of = (variant: string): Kept => ({
+  const of = (variant: string): ReleasedRow => ({
     ...{ athlete: 1, quasi },
     marks: [{ test: "push-up", variant, low: 10, high: 20 }],
   });

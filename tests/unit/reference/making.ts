@@ -5,7 +5,7 @@ import type { Contents } from "../../../electron/bundle/contents.ts";
 import { sha256 } from "../../../electron/bundle/datapackage.ts";
 import { seededChance } from "../../../electron/domain/privacy/chance.ts";
 import { publish, summarise } from "../../../electron/domain/privacy/publish.ts";
-import type { BundleKind, Kept, ToldMark } from "../../../electron/domain/privacy/rule.ts";
+import type { BundleKind, ReleasedMark, ReleasedRow } from "../../../electron/domain/privacy/rule.ts";
 import { usualStrictness } from "../../../electron/domain/privacy/rule.ts";
 import { Refusal } from "../../../electron/domain/refusal.ts";
 import { defaultParameters, testCodes } from "../../../electron/domain/tests/registry.ts";
@@ -13,7 +13,7 @@ import { defaultParameters, testCodes } from "../../../electron/domain/tests/reg
 /** Rows of a bundle that are alike. */
 export interface Told {
   readonly count: number;
-  readonly marks: readonly ToldMark[];
+  readonly marks: readonly ReleasedMark[];
   readonly category?: string;
   readonly ageBand?: string;
   readonly quarter?: string;
@@ -34,7 +34,7 @@ export function makeBundle(wanted: Wanted): BundleFile {
   const { rows, kind = "marks", demo = false, rehearsal = false, seed = 1, bpm = 40 } = wanted;
   const kept = rows.flatMap(
     ({ count, marks, category = "women", ageBand = "25 to 29", quarter = "2026-Q1" }) =>
-      Array.from({ length: count }, (): Kept => {
+      Array.from({ length: count }, (): ReleasedRow => {
         return { athlete: 0, quasi: { ageBand, category, leagueSize: "15 to 29", quarter }, marks };
       }),
   );
@@ -55,7 +55,7 @@ export function makeBundle(wanted: Wanted): BundleFile {
   return bundleFile(contents);
 }
 
-export function pushUps(low: number | null, high: number | null): ToldMark {
+export function pushUps(low: number | null, high: number | null): ReleasedMark {
   return { test: "push-up", variant: "full", low, high };
 }
 

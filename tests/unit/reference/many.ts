@@ -1,7 +1,7 @@
 import type { BundleFile } from "../../../electron/bundle/bundle-file.ts";
 import { seededChance } from "../../../electron/domain/privacy/chance.ts";
 import { ladders } from "../../../electron/domain/privacy/ladder.ts";
-import type { ToldMark } from "../../../electron/domain/privacy/rule.ts";
+import type { ReleasedMark } from "../../../electron/domain/privacy/rule.ts";
 import { protocolOf, testCodes } from "../../../electron/domain/tests/registry.ts";
 import { makeBundle, type Told } from "./making.ts";
 
@@ -34,7 +34,7 @@ export function* manyBundles(count: number, rowsEach: number): Generator<BundleF
 
 type Pick = <Value>(values: readonly [Value, ...Value[]]) => Value;
 
-function markOf(random: () => number, pick: Pick): ToldMark {
+function markOf(random: () => number, pick: Pick): ReleasedMark {
   const test = pick(testCodes);
   const { steps, usual } = ladders[test];
   const step = pick(steps);

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { type Cells, RowRefused } from "../../../electron/domain/tests/cells.ts";
-import type { Field } from "../../../electron/sheets/headers.ts";
+import type { ColumnName } from "../../../electron/sheets/headers.ts";
 import { readPastRow } from "../../../electron/sheets/past.ts";
 import { readResultRow } from "../../../electron/sheets/results.ts";
 import { readRosterRow } from "../../../electron/sheets/roster.ts";
 
-type Given = Partial<Record<Field, string>>;
+type Given = Partial<Record<ColumnName, string>>;
 
 const cellsOf =
   (given: Given): Cells =>

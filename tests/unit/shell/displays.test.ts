@@ -2,13 +2,13 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import {
   boardScreen,
+  type DisplayArea,
   fitInto,
   homeOf,
-  placeOf,
-  type Screen,
+  placeOnDisplay,
 } from "../../../electron/shell/windows/displays.ts";
 
-function screenAt(id: number, x: number, y: number, width: number, height: number, bar = 40): Screen {
+function screenAt(id: number, x: number, y: number, width: number, height: number, bar = 40): DisplayArea {
   const bounds = { x, y, width, height };
   return { id, bounds, workArea: { ...bounds, height: height - bar } };
 }
@@ -28,8 +28,8 @@ test("the board goes to the display it was on, else to any that is not the desk'
 test("the desk comes back to the same place of its display, also where that display lies elsewhere now", () => {
   const bounds = { x: 1400, y: 100, width: 1280, height: 800 };
   const home = homeOf(bounds, hall);
-  expect(placeOf(home, [laptop, hall], laptop)).toEqual(bounds);
-  expect(placeOf(home, [laptop, screenAt(2, -1920, 200, 1920, 1080, 0)], laptop)).toEqual({
+  expect(placeOnDisplay(home, [laptop, hall], laptop)).toEqual(bounds);
+  expect(placeOnDisplay(home, [laptop, screenAt(2, -1920, 200, 1920, 1080, 0)], laptop)).toEqual({
     ...bounds,
     x: -1800,
     y: 300,
@@ -39,17 +39,17 @@ test("the desk comes back to the same place of its display, also where that disp
 test("while its display is gone the desk is whole on the one that is left, and then goes home", () => {
   const bounds = { x: 1800, y: 250, width: 1280, height: 800 };
   const home = homeOf(bounds, hall);
-  expect(placeOf(home, [laptop], laptop)).toEqual({ x: 0, y: 0, width: 1280, height: 760 });
-  expect(placeOf(home, [laptop, hall], laptop)).toEqual(bounds);
+  expect(placeOnDisplay(home, [laptop], laptop)).toEqual({ x: 0, y: 0, width: 1280, height: 760 });
+  expect(placeOnDisplay(home, [laptop, hall], laptop)).toEqual(bounds);
 });
 
 test("a smaller resolution makes the desk fit, and the larger one gives it back", () => {
   const bounds = { x: 300, y: 200, width: 1280, height: 800 };
   const home = homeOf(bounds, screenAt(1, 0, 0, 1920, 1080));
   const small = screenAt(1, 0, 0, 1024, 768);
-  expect(placeOf(home, [small], small)).toEqual({ x: 0, y: 0, width: 1024, height: 728 });
+  expect(placeOnDisplay(home, [small], small)).toEqual({ x: 0, y: 0, width: 1024, height: 728 });
   const large = screenAt(1, 0, 0, 1920, 1080);
-  expect(placeOf(home, [large], large)).toEqual(bounds);
+  expect(placeOnDisplay(home, [large], large)).toEqual(bounds);
 });
 
 const length = fc.integer({ min: 200, max: 4000 });

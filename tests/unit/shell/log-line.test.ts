@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { faultOf } from "../../../electron/shell/log/log-fault.ts";
 import { type LogEvent, lineOf } from "../../../electron/shell/log/log-line.ts";
-import { placeOf } from "../../../electron/shell/log/log-place.ts";
+import { logPlaceOf } from "../../../electron/shell/log/log-place.ts";
 
 const at = new Date("2031-05-04T08:00:00.000Z");
 
@@ -101,13 +101,13 @@ test("of an error its kind, its code and its places are told, and nothing of its
 });
 
 test("a place keeps its own words and stars out everything else", () => {
-  expect(placeOf("app://desk/#/athletes/3f2a?find=Zanzi")).toEqual({ host: "desk", place: "/athletes/*" });
-  expect(placeOf("app://desk/#/print/cards/12/zanzi/a4")).toEqual({
+  expect(logPlaceOf("app://desk/#/athletes/3f2a?find=Zanzi")).toEqual({ host: "desk", place: "/athletes/*" });
+  expect(logPlaceOf("app://desk/#/print/cards/12/zanzi/a4")).toEqual({
     host: "desk",
     place: "/print/cards/*/*/a4",
   });
-  expect(placeOf("app://board/")).toEqual({ host: "board", place: "/" });
-  expect(placeOf("https://zanzi.example/#/day")).toEqual({ host: "other", place: "" });
+  expect(logPlaceOf("app://board/")).toEqual({ host: "board", place: "/" });
+  expect(logPlaceOf("https://zanzi.example/#/day")).toEqual({ host: "other", place: "" });
 });
 
 test("every word of the desk's own places may stand in the log", () => {
@@ -119,5 +119,5 @@ test("every word of the desk's own places may stand in the log", () => {
     path.replaceAll(/\/:\w+\??/g, "/*"),
   );
   expect(paths.length).toBeGreaterThan(10);
-  for (const path of paths) expect(placeOf(`app://desk/#${path}`).place).toBe(path);
+  for (const path of paths) expect(logPlaceOf(`app://desk/#${path}`).place).toBe(path);
 });

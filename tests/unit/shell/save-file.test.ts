@@ -2,7 +2,8 @@ import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promis
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { whyNotSaved, writeWhole } from "../../../electron/shell/bridge/save-file.ts";
+import { writeWholeFiles } from "../../../electron/files/whole.ts";
+import { whyNotSaved } from "../../../electron/shell/bridge/save-file.ts";
 
 let folder: string;
 
@@ -10,6 +11,10 @@ beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), "tapeline-save-"));
 });
 afterEach(() => rm(folder, { recursive: true }));
+
+function writeWhole(path: string, content: Uint8Array): Promise<void> {
+  return writeWholeFiles([{ path, content }]);
+}
 
 test("a file is written whole and nothing stays beside it", async () => {
   await writeWhole(join(folder, "bundle.zip"), new Uint8Array([80, 75, 0, 255]));

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { newsOf } from "../../../electron/domain/statistics/news.ts";
 import type { SummaryAttempt, SummaryMark } from "../../../electron/domain/summary/day.ts";
 import { judgesOf } from "../../../electron/domain/summary/judges.ts";
-import { standing } from "../../../electron/domain/summary/roots.ts";
+import { rootedAttempts } from "../../../electron/domain/summary/roots.ts";
 
 interface Push {
   readonly by: string;
@@ -37,7 +37,7 @@ function day(pushes: readonly Push[]): { marks: SummaryMark[]; attempts: Summary
 
 function rows(pushes: readonly Push[]) {
   const { marks, attempts } = day(pushes);
-  return judgesOf(marks, standing(attempts));
+  return judgesOf(marks, rootedAttempts(attempts));
 }
 
 /** So many athletes of a judge, each changed by the values in turn. */
@@ -117,7 +117,7 @@ test("a mark that two people entered is neither's", () => {
     seen: { direction, laps: 7, extra: 1, touches: 0 },
     ...{ note: "", source: "station", at: "2026-11-14T09:00:00Z", replaces: null, heatId: null, void: null },
   });
-  const told = judgesOf([mark], standing([trial("a", "QA", "cw"), trial("b", "RS", "ccw")]));
+  const told = judgesOf([mark], rootedAttempts([trial("a", "QA", "cw"), trial("b", "RS", "ccw")]));
   expect(told.map(({ judge }) => judge)).toEqual([{ kind: "several" }]);
 });
 

@@ -1,7 +1,7 @@
 import type { RollCell, RollRow } from "../../../domain/summary/roll.ts";
 import { protocolOf, type TestCode, testCodes } from "../../../domain/tests/registry.ts";
 import { completeValue } from "./marks-sheet.ts";
-import { type Column, column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
 import { inTestUnit, lessPrevious, unitOf } from "./values.ts";
 import { whoColumns } from "./who.ts";
 
@@ -14,14 +14,14 @@ function markOf(row: RollRow, test: TestCode) {
   return cellOf(row, test)?.marks.find(({ mark }) => mark.state === "complete") ?? null;
 }
 
-function testColumns(test: TestCode): Column<RollRow>[] {
+function testColumns(test: TestCode): SheetColumn<RollRow>[] {
   // As column names are written.
   const name = test.replaceAll("-", "_");
   const { variants, better } = protocolOf(test);
   const unit = unitOf(test);
   const value = (row: RollRow) => completeValue({ mark: markOf(row, test) });
   const news = (row: RollRow) => markOf(row, test)?.news;
-  const variant: Column<RollRow> = column(
+  const variant: SheetColumn<RollRow> = column(
     `${name}_variant`,
     "full, knee or empty",
     "How they were done; where both ways were, the full ones stand here",

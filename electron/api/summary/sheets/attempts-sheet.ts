@@ -2,7 +2,7 @@ import type { SummaryAttempt, SummaryDay, SummaryPerson } from "../../../domain/
 import type { SeenCells } from "../../../domain/tests/definition.ts";
 import { definitionOf } from "../../../domain/tests/registry.ts";
 import { sheetColumns } from "../../../domain/tests/sheet-columns.ts";
-import { type Column, column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
 import { whoColumns } from "./who.ts";
 
 interface Line {
@@ -23,7 +23,7 @@ const seenColumns = sheetColumns().map(({ name, unit, means }) =>
   column<Line>(name, unit, means, ({ attempt }) => seenOf(attempt)[name] ?? null),
 );
 
-const columns: Column<Line>[] = [
+const columns: SheetColumn<Line>[] = [
   column("order", "", "The order of entry, from 1", ({ order }) => order),
   ...whoColumns<Line>(({ who }) => who),
   column("test", "code", "The test", ({ attempt }) => attempt.test),

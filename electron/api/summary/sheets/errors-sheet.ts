@@ -2,7 +2,7 @@ import type { TypicalError } from "../../../domain/statistics/change.ts";
 import type { TestCode } from "../../../domain/tests/registry.ts";
 import { protocolOf } from "../../../domain/tests/registry.ts";
 import { inUnit } from "../../../domain/units.ts";
-import { type Column, column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
 import { unitOf } from "./values.ts";
 
 type Line = TypicalError & { readonly test: TestCode };
@@ -13,7 +13,7 @@ function amountIn({ test, kind }: Line, amount: number): number {
   return Number(plain.toFixed(4));
 }
 
-const columns: Column<Line>[] = [
+const columns: SheetColumn<Line>[] = [
   column("test", "code", "The test", ({ test }) => test),
   column(
     "typical_error",

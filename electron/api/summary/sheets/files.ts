@@ -1,7 +1,7 @@
 import type { TextFile } from "../../../bundle/contents.ts";
 import { fold } from "../../../domain/people/fold.ts";
 import { judgesOf } from "../../../domain/summary/judges.ts";
-import { missingOf } from "../../../domain/summary/missing.ts";
+import { missingRows } from "../../../domain/summary/missing.ts";
 import { rollOf } from "../../../domain/summary/roll.ts";
 import { stationsOf } from "../../../domain/summary/turns.ts";
 import type { ReadableDb } from "../../../store/connection/database.ts";
@@ -39,7 +39,7 @@ function sheetsOf(db: ReadableDb, { day, league }: Chosen): SummarySheet[] {
   return [
     athletesSheet(roll),
     marksSheet(roll),
-    missingSheet(missingOf(roll)),
+    missingSheet(missingRows(roll)),
     attemptsSheet(part),
     stationsSheet(stationsOf(part, turns)),
     stationTimesSheet(part, turns),

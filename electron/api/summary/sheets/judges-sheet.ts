@@ -1,5 +1,5 @@
 import type { JudgeRow } from "../../../domain/summary/judges.ts";
-import { type Column, column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
 import { inTestUnit, unitOf } from "./values.ts";
 
 const findings =
@@ -7,7 +7,7 @@ const findings =
   "make such a difference; `higher`, `lower` chance alone seldom does (which does not say why: other athletes, another " +
   "hour, or another eye)";
 
-const columns: Column<JudgeRow>[] = [
+const columns: SheetColumn<JudgeRow>[] = [
   column("test", "code", "The test", ({ test }) => test),
   column("variant", "full, knee or empty", "How push-ups were done", ({ variant }) => variant),
   column(

@@ -4,7 +4,7 @@ import type { RollRow } from "../../../domain/summary/roll.ts";
 import type { TestCode } from "../../../domain/tests/registry.ts";
 import { protocolOf } from "../../../domain/tests/registry.ts";
 import { gapCodes, standingCodes, verdictCodes } from "./codes.ts";
-import { type Column, column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
 import { inTestUnit, lessPrevious, unitOf } from "./values.ts";
 import { whoColumns } from "./who.ts";
 
@@ -20,7 +20,7 @@ export function completeValue({ mark }: Pick<MarkLine, "mark">): number | null {
   return mark?.mark.state === "complete" ? mark.mark.value : null;
 }
 
-const columns: Column<MarkLine>[] = [
+const columns: SheetColumn<MarkLine>[] = [
   ...whoColumns<MarkLine>(({ who }) => who),
   column("test", "code", "The test", ({ test }) => test),
   column(

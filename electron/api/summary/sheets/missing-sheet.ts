@@ -1,12 +1,12 @@
 import type { Missing } from "../../../domain/summary/missing.ts";
 import type { TestCode } from "../../../domain/tests/registry.ts";
 import { gapCodes } from "./codes.ts";
-import { type Column, column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
 import { whoColumns } from "./who.ts";
 
 type Line = Missing & { readonly test: TestCode };
 
-const columns: Column<Line>[] = [
+const columns: SheetColumn<Line>[] = [
   ...whoColumns<Line>(({ who }) => who),
   column("test", "code", "The test without a complete mark", ({ test }) => test),
   column("why", "code", gapCodes, ({ kind }) => kind),

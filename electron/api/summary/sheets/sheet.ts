@@ -1,20 +1,20 @@
-import { type Cell, writeSheet } from "../../../sheets/write.ts";
+import { type SheetCell, writeSheet } from "../../../sheets/write.ts";
 
 /** One column of a sheet: its name, its unit or code values, what it means, and what of a row stands in it. */
-export interface Column<Row> {
+export interface SheetColumn<Row> {
   readonly name: string;
   /** The unit; or which form its texts have. Empty for plain text. */
   readonly unit: string;
   readonly means: string;
-  readonly cell: (row: Row) => Cell;
+  readonly cell: (row: Row) => SheetCell;
 }
 
 export function column<Row>(
   name: string,
   unit: string,
   means: string,
-  cell: Column<Row>["cell"],
-): Column<Row> {
+  cell: SheetColumn<Row>["cell"],
+): SheetColumn<Row> {
   return { name, unit, means, cell };
 }
 
@@ -24,14 +24,14 @@ export interface SummarySheet {
   readonly name: string;
   /** What one row is. */
   readonly holds: string;
-  readonly columns: readonly Pick<Column<never>, "name" | "unit" | "means">[];
-  readonly rows: readonly (readonly Cell[])[];
+  readonly columns: readonly Pick<SheetColumn<never>, "name" | "unit" | "means">[];
+  readonly rows: readonly (readonly SheetCell[])[];
 }
 
 export function sheetOf<Row>(
   name: string,
   holds: string,
-  columns: readonly Column<Row>[],
+  columns: readonly SheetColumn<Row>[],
   rows: readonly Row[],
 ): SummarySheet {
   return { name, holds, columns, rows: rows.map((row) => columns.map((column) => column.cell(row))) };

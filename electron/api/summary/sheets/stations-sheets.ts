@@ -3,7 +3,7 @@ import { inOrder } from "../../../domain/summary/roll.ts";
 import type { Spread } from "../../../domain/summary/spread.ts";
 import type { StationTimes, TurnTime } from "../../../domain/summary/turns.ts";
 import { type TestCode, testCodes } from "../../../domain/tests/registry.ts";
-import { type Column, column, type SummarySheet, sheetOf } from "./sheet.ts";
+import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
 import { inSeconds } from "./values.ts";
 import { whoColumns } from "./who.ts";
 
@@ -18,7 +18,7 @@ const measures =
   "to its last tap; `per_athlete` of the station's time: from the end of one turn to the end of the next, shared among " +
   "its athletes, by the computer's clock at entry (waiting and fetching are in it; what was keyed late from paper blurs it)";
 
-const columns: Column<Line>[] = [
+const columns: SheetColumn<Line>[] = [
   column("test", "code", "The station's test", ({ station }) => station.test),
   column("measure", "code", measures, ({ measure }) => measure),
   column("athletes", "", "How many athletes this is worked out of", ({ spread }) => spread?.count ?? 0),
@@ -66,7 +66,7 @@ interface TimeLine {
   readonly share: number | null;
 }
 
-const timeColumns: Column<TimeLine>[] = [
+const timeColumns: SheetColumn<TimeLine>[] = [
   ...whoColumns<TimeLine>(({ who }) => who),
   column("test", "code", "The station's test", ({ test }) => test),
   column("at_work", "s", "as measure in stations.csv; empty: not known", ({ work }) => inSeconds(work)),

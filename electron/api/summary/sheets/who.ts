@@ -1,8 +1,8 @@
 import type { SummaryPerson } from "../../../domain/summary/day.ts";
-import { type Column, column } from "./sheet.ts";
+import { column, type SheetColumn } from "./sheet.ts";
 
 /** Who a row is about: the first columns of every sheet with names. */
-export function whoColumns<Row>(whoOf: (row: Row) => SummaryPerson): Column<Row>[] {
+export function whoColumns<Row>(whoOf: (row: Row) => SummaryPerson): SheetColumn<Row>[] {
   return [
     column("league", "", "The league", (row) => whoOf(row).league),
     column(

@@ -1,5 +1,5 @@
 import { sentence } from "../../words.ts";
-import type { FieldErrors, KeyedTest, Standing } from "../fields.ts";
+import type { EnteredToday, FieldErrors, KeyedTest } from "../fields.ts";
 import type { Reading } from "../reading.ts";
 import { type AgilityAttempt, mostExtra } from "./protocol.ts";
 
@@ -27,7 +27,7 @@ export const keyedAgility: KeyedTest<AgilityAttempt> = {
   },
 };
 
-function hasOnlyClockwise({ seen }: Standing<AgilityAttempt>): boolean {
+function hasOnlyClockwise({ seen }: EnteredToday<AgilityAttempt>): boolean {
   return seen.length > 0 && seen.every(({ direction }) => direction === "cw");
 }
 

@@ -12,11 +12,11 @@ import { Dialog } from "../../../parts/controls/Dialog.tsx";
 import { TextField } from "../../../parts/controls/TextField.tsx";
 import { useSay } from "../../../words/say.ts";
 import css from "./Held.module.css";
-import type { Before, Who } from "./types.ts";
+import type { Before, HeldAthlete } from "./types.ts";
 import { useAmounts } from "./useAmounts.ts";
 
 interface EraseDialogProps {
-  readonly athlete: Who;
+  readonly athlete: HeldAthlete;
   readonly before: Before;
   readonly onClose: () => void;
 }

@@ -10,12 +10,12 @@ import { HeldPapers } from "./HeldPapers.tsx";
 import { Matter } from "./Matter.tsx";
 import { MendDialog } from "./MendDialog.tsx";
 import { RemoveDialog } from "./RemoveDialog.tsx";
-import type { Who } from "./types.ts";
+import type { HeldAthlete } from "./types.ts";
 
 type Open = "mend" | "remove" | "erase" | null;
 
 /** What an athlete may ask of the organiser: to have it put right, to see all of it, to be erased. */
-export function HeldSection({ athlete }: { readonly athlete: Who }) {
+export function HeldSection({ athlete }: { readonly athlete: HeldAthlete }) {
   const { t } = useTranslation("held");
   const trpc = useTRPC();
   const { athleteId } = athlete;

@@ -5,17 +5,26 @@ import { useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
 import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
-import { faultsOf, type Typed, WalkUpFields } from "../../../parts/people/WalkUpFields.tsx";
+import { faultsOf, type TypedWalkUp, WalkUpFields } from "../../../parts/people/WalkUpFields.tsx";
 import { useSay } from "../../../words/say.ts";
 import css from "./Held.module.css";
-import type { Who } from "./types.ts";
+import type { HeldAthlete } from "./types.ts";
 
 /** Who somebody is, to be put right; what can't be taken is said, and what was typed stays. */
-export function MendDialog({ athlete, onClose }: { readonly athlete: Who; readonly onClose: () => void }) {
+export function MendDialog({
+  athlete,
+  onClose,
+}: {
+  readonly athlete: HeldAthlete;
+  readonly onClose: () => void;
+}) {
   const { t } = useTranslation("held");
   const say = useSay();
   const trpc = useTRPC();
-  const [who, setWho] = useState<Typed>(() => ({ ...athlete, birthYear: String(athlete.birthYear ?? "") }));
+  const [who, setWho] = useState<TypedWalkUp>(() => ({
+    ...athlete,
+    birthYear: String(athlete.birthYear ?? ""),
+  }));
   const [tried, setTried] = useState(false);
   const mend = useMutation(
     trpc.people.mend.mutationOptions({

@@ -4,10 +4,16 @@ import { useLocation } from "wouter";
 import { useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
-import type { Who } from "./types.ts";
+import type { HeldAthlete } from "./types.ts";
 
 /** Takes out somebody typed by mistake. */
-export function RemoveDialog({ athlete, onClose }: { readonly athlete: Who; readonly onClose: () => void }) {
+export function RemoveDialog({
+  athlete,
+  onClose,
+}: {
+  readonly athlete: HeldAthlete;
+  readonly onClose: () => void;
+}) {
   const { t } = useTranslation("held");
   const trpc = useTRPC();
   const [, go] = useLocation();

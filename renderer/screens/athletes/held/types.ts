@@ -10,7 +10,7 @@ export type Before = People["beforeErasing"];
 export type Erasure = People["erasures"][number];
 
 /** Of an athlete's page, what this part of it needs. */
-export interface Who {
+export interface HeldAthlete {
   readonly athleteId: number;
   readonly name: string;
   readonly number: string;

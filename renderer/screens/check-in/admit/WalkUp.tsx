@@ -8,7 +8,12 @@ import { useInitials } from "../../../app/initials.tsx";
 import { sentenceOf } from "../../../app/trouble.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Row, Stack } from "../../../parts/flow/Stack.tsx";
-import { emptyWalkUp, faultsOf, type Typed, WalkUpFields } from "../../../parts/people/WalkUpFields.tsx";
+import {
+  emptyWalkUp,
+  faultsOf,
+  type TypedWalkUp,
+  WalkUpFields,
+} from "../../../parts/people/WalkUpFields.tsx";
 import type { Admitted } from "../people.ts";
 import { AdmissionForm } from "./AdmissionForm.tsx";
 import css from "./PersonSheet.module.css";
@@ -28,7 +33,7 @@ export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) 
   const { t } = useTranslation("checkIn");
   const trpc = useTRPC();
   const { ask } = useInitials();
-  const [who, setWho] = useState<Typed>(() => emptyWalkUp(typed));
+  const [who, setWho] = useState<TypedWalkUp>(() => emptyWalkUp(typed));
   const [tried, setTried] = useState(false);
   const walkUp = useMutation(
     trpc.checkIn.walkUp.mutationOptions({ meta: { shownByScreen: true }, onSuccess: onDone }),

@@ -7,7 +7,7 @@ import { Button } from "../../../parts/controls/Button.tsx";
 import { NumberField } from "../../../parts/controls/NumberField.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
 import { useSay } from "../../../words/say.ts";
-import type { AttemptView, Person, RecentAttempt } from "../types.ts";
+import type { AttemptView, RecentAttempt, StationPerson } from "../types.ts";
 import { AthleteMarks, AthleteName } from "./AthleteCard.tsx";
 import css from "./KeyedEntry.module.css";
 import { Result } from "./Result.tsx";
@@ -30,7 +30,7 @@ interface KeyedEntryProps {
   readonly lengths: LengthUnit;
   readonly setLengths: (lengths: LengthUnit) => void;
   readonly onCorrect: (attempt: AttemptView) => void;
-  readonly onSkip: (who: Person, test: TestCode) => void;
+  readonly onSkip: (who: StationPerson, test: TestCode) => void;
   readonly ref: Ref<KeyedEntryHandle>;
 }
 

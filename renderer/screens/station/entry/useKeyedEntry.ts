@@ -6,12 +6,12 @@ import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../../app/client.tsx";
 import { sentenceOf } from "../../../app/trouble.ts";
-import type { Found, Person, Told } from "../types.ts";
+import type { Found, StationPerson, Told } from "../types.ts";
 import { type Sending, useSend } from "./useSend.ts";
 
 /** What was saved last; it stays until the next athlete is found. */
 export interface Saved {
-  readonly who: Person;
+  readonly who: StationPerson;
   readonly told: Told | null;
   readonly seen: readonly unknown[];
   /** The newest of the attempts. */

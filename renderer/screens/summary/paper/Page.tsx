@@ -4,11 +4,11 @@ import { Ticks } from "../../../parts/marks/Ticks.tsx";
 import { writeDate } from "../../../words/dates.ts";
 import type { Summary } from "../summary.ts";
 import css from "./Paper.module.css";
-import type { Paper } from "./papers.ts";
+import type { SummaryPaper } from "./papers.ts";
 
 interface PageProps {
   readonly summary: Summary;
-  readonly paper: Paper;
+  readonly paper: SummaryPaper;
   /** Null: the page that holds everything, to be measured. */
   readonly page: number | null;
   readonly pages: number;

@@ -11,7 +11,7 @@ import { dividePages } from "./measure.ts";
 import { Page } from "./Page.tsx";
 import { PartOnPaper } from "./PartOnPaper.tsx";
 import type { Piece } from "./pack.ts";
-import { type Paper, papers } from "./papers.ts";
+import { papers, type SummaryPaper } from "./papers.ts";
 
 interface SummaryPrintPageProps {
   readonly day: string;
@@ -32,7 +32,7 @@ export function SummaryPrintPage({ day, league, paper }: SummaryPrintPageProps) 
 interface PagesProps {
   readonly dayId: number;
   readonly leagueId: number | null;
-  readonly paper: Paper;
+  readonly paper: SummaryPaper;
 }
 
 function Pages({ dayId, leagueId, paper }: PagesProps) {
@@ -48,7 +48,7 @@ function Pages({ dayId, leagueId, paper }: PagesProps) {
 }
 
 /** Lays everything out once on a page without end, then on as many pages as it takes. */
-function Divided({ summary, paper }: { readonly summary: Summary; readonly paper: Paper }) {
+function Divided({ summary, paper }: { readonly summary: Summary; readonly paper: SummaryPaper }) {
   const { lengths } = useLengthUnit();
   const parts = useParts(summary, lengths);
   const all = useRef<HTMLDivElement>(null);

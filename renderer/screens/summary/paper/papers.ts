@@ -1,3 +1,3 @@
 /** The papers that a summary is laid out for. */
 export const papers = ["a4", "letter"] as const;
-export type Paper = (typeof papers)[number];
+export type SummaryPaper = (typeof papers)[number];

@@ -2,12 +2,12 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { Row } from "../../../parts/flow/Stack.tsx";
-import type { Cell, Mark } from "../summary.ts";
+import type { SummaryMark, TestCell } from "../summary.ts";
 import { useShortChange, useVariant, writeNumber } from "../useWords.ts";
 import css from "./MarkCell.module.css";
 
 interface MarkCellProps {
-  readonly cell: Cell;
+  readonly cell: TestCell;
   readonly lengths: LengthUnit;
   /** short: the mark and what its change is worth. full: the last test's mark and the change as well. */
   readonly detail: "short" | "full";
@@ -31,7 +31,7 @@ export function MarkCell({ cell, lengths, detail, quiet = false }: MarkCellProps
 
 interface LinesProps extends Pick<MarkCellProps, "lengths" | "detail"> {
   readonly test: TestCode;
-  readonly mark: Mark;
+  readonly mark: SummaryMark;
 }
 
 function Lines({ test, mark: told, lengths, detail }: LinesProps) {

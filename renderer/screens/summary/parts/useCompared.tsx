@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { leastToCompare } from "../../../../electron/domain/summary/judges.ts";
-import type { Part, Spread, Summary } from "../summary.ts";
+import type { Spread, Summary, SummaryPart } from "../summary.ts";
 import { useJudge, useVariant } from "../useWords.ts";
 
 type Judge = Summary["judges"][number];
@@ -16,7 +16,7 @@ function signed(reps: number): string {
 }
 
 /** The changes of each judge's push-ups beside all others', with numbers and without blame. */
-export function useCompared(summary: Summary): Part<Line> {
+export function useCompared(summary: Summary): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   const nameOf = useJudge();
   const variant = useVariant();

@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import { useWriteSeen } from "../../../tests/seen.ts";
 import { useWriteTime } from "../../../words/dates.ts";
-import type { Part, Summary } from "../summary.ts";
+import type { Summary, SummaryPart } from "../summary.ts";
 import css from "./Everybody.module.css";
 import { Test } from "./Test.tsx";
 import { useFacts } from "./useFacts.ts";
@@ -11,7 +11,7 @@ import { Who } from "./Who.tsx";
 type Line = Summary["corrections"][number];
 
 /** Everything that no longer stands: what, when, by whom, why, and what stands instead. */
-export function useCorrections(summary: Summary, lengths: LengthUnit): Part<Line> {
+export function useCorrections(summary: Summary, lengths: LengthUnit): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   const facts = useFacts(summary.league === null);
   const writeTime = useWriteTime();

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { Column } from "../../../parts/layout/DataTable.tsx";
-import type { Part, Summary } from "../summary.ts";
+import type { Summary, SummaryPart } from "../summary.ts";
 import { Test } from "./Test.tsx";
 
 type Line = Summary["tests"][number];
@@ -9,7 +9,7 @@ const standings = ["first", "best", "equal", "below"] as const;
 const verdicts = ["clear gain", "likely gain", "noise", "likely loss", "clear loss"] as const;
 
 /** One line a test: how many marks, and what they are worth to those who made them. */
-export function useCounts(summary: Summary): Part<Line> {
+export function useCounts(summary: Summary): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   const number = (key: string, head: string, cell: Column<Line>["cell"]): Column<Line> => ({
     ...{ key, head, cell, kind: "number" },

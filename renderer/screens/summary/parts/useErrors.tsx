@@ -4,14 +4,14 @@ import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
 import { sentence } from "../../../../electron/domain/words.ts";
 import { Tag } from "../../../parts/marks/Tag.tsx";
 import { useSay } from "../../../words/say.ts";
-import type { Part, Summary } from "../summary.ts";
+import type { Summary, SummaryPart } from "../summary.ts";
 import css from "./Everybody.module.css";
 import { Test } from "./Test.tsx";
 
 type Line = Summary["errors"][number];
 
 /** What every change was judged by, and where that number is from. */
-export function useErrors(summary: Summary): Part<Line> {
+export function useErrors(summary: Summary): SummaryPart<Line> {
   const { t } = useTranslation(["summary", "common", "noise"]);
   const say = useSay();
   function amount({ test, kind }: Line, value: number): string {

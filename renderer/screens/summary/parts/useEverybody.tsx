@@ -3,7 +3,7 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import { testCodes } from "../../../../electron/domain/tests/registry.ts";
 import type { Column } from "../../../parts/layout/DataTable.tsx";
 import { TestMark } from "../../../parts/marks/TestMark.tsx";
-import type { Part, Row, Summary } from "../summary.ts";
+import type { Summary, SummaryPart, SummaryRow } from "../summary.ts";
 import { useUnit } from "../useWords.ts";
 import css from "./Everybody.module.css";
 import { MarkCell } from "./MarkCell.tsx";
@@ -14,7 +14,7 @@ import { Who } from "./Who.tsx";
 const ofPerson = ["no-show", "expected", "not-testing"];
 
 /** Why somebody has no mark at all, where that is one and the same reason. */
-function whyNothing({ tests }: Row): "no-show" | "expected" | "not-testing" | null {
+function whyNothing({ tests }: SummaryRow): "no-show" | "expected" | "not-testing" | null {
   const kinds = new Set(tests.map(({ gap }) => gap?.kind ?? ""));
   const [kind] = kinds;
   if (kinds.size !== 1 || kind === undefined || !ofPerson.includes(kind)) return null;
@@ -22,13 +22,13 @@ function whyNothing({ tests }: Row): "no-show" | "expected" | "not-testing" | nu
 }
 
 /** Athletes and their five marks; of one league with the last test's beside each. */
-export function useEverybody(summary: Summary, lengths: LengthUnit): Part<Row> {
+export function useEverybody(summary: Summary, lengths: LengthUnit): SummaryPart<SummaryRow> {
   const { t } = useTranslation(["summary", "common"]);
   const unitOf = useUnit(lengths);
   const facts = useFacts(summary.league === null);
   const detail = summary.league === null ? "short" : "full";
   const tests = testCodes.map(
-    (test, index): Column<Row> => ({
+    (test, index): Column<SummaryRow> => ({
       key: test,
       head: (
         <span className={css.two}>

@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useWriteDay } from "../../../words/dates.ts";
-import type { Mark, Part, Row, Summary } from "../summary.ts";
+import type { Summary, SummaryMark, SummaryPart, SummaryRow } from "../summary.ts";
 import { useWrite, useWriteChange } from "../useWords.ts";
 import css from "./Everybody.module.css";
 import { Test } from "./Test.tsx";
@@ -10,11 +10,11 @@ import { useFacts } from "./useFacts.ts";
 import { Who } from "./Who.tsx";
 
 interface Line {
-  readonly who: Row["who"];
+  readonly who: SummaryRow["who"];
   readonly test: TestCode;
   readonly value: number;
   readonly variant: string;
-  readonly news: NonNullable<Mark["news"]>;
+  readonly news: NonNullable<SummaryMark["news"]>;
 }
 
 /** Bests and clear gains, test by test; of one test the clear gains first. */
@@ -34,7 +34,7 @@ function linesOf({ rows, tests }: Summary): Line[] {
   );
 }
 
-export function useHighlights(summary: Summary, lengths: LengthUnit): Part<Line> {
+export function useHighlights(summary: Summary, lengths: LengthUnit): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   const write = useWrite(lengths);
   const writeChange = useWriteChange(lengths);

@@ -1,13 +1,13 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
-import type { Part, Summary } from "../summary.ts";
+import type { Summary, SummaryPart } from "../summary.ts";
 import { useFromTo, useJudge, useWrite } from "../useWords.ts";
 import { Test } from "./Test.tsx";
 
 type Line = Summary["judges"][number];
 
 /** The marks of each test by the initials that were entered with them. */
-export function useJudges(summary: Summary, lengths: LengthUnit): Part<Line> {
+export function useJudges(summary: Summary, lengths: LengthUnit): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   const write = useWrite(lengths);
   const nameOf = useJudge();

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { TestMark } from "../../../parts/marks/TestMark.tsx";
-import type { Part, Summary } from "../summary.ts";
+import type { Summary, SummaryPart } from "../summary.ts";
 import { useBecause } from "../useWords.ts";
 import css from "./Everybody.module.css";
 import { useFacts } from "./useFacts.ts";
@@ -9,7 +9,7 @@ import { Who } from "./Who.tsx";
 type Line = Summary["missing"][number];
 
 /** Who lacks which tests, and why: a line a reason. */
-export function useMissing(summary: Summary): Part<Line> {
+export function useMissing(summary: Summary): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   const because = useBecause();
   const facts = useFacts(summary.league === null);

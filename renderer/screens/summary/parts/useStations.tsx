@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { Part, Spread, Summary } from "../summary.ts";
+import type { Spread, Summary, SummaryPart } from "../summary.ts";
 import { writeMs } from "../useWords.ts";
 import css from "./Everybody.module.css";
 import { Test } from "./Test.tsx";
@@ -7,7 +7,7 @@ import { Test } from "./Test.tsx";
 type Line = Summary["stations"][number];
 
 /** How long each station took per athlete, and of how many that is known. */
-export function useStations(summary: Summary): Part<Line> {
+export function useStations(summary: Summary): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   return {
     key: "stations",

@@ -1,7 +1,7 @@
 import { client } from "../../../../app/client.tsx";
 import { tell } from "../../../../app/messages.ts";
 import { isUnanswered, sentenceOf } from "../../../../app/trouble.ts";
-import { createOutbox, type Keeper, type Outbox, type Outgoing } from "./outbox.ts";
+import { createOutbox, type ItemKeeper, type Outbox, type Outgoing } from "./outbox.ts";
 
 const outboxes = new Map<string, Outbox>();
 const places = { items: "live.unsent.", by: "live.by." } as const;
@@ -49,7 +49,7 @@ export function resumeOutboxes(): void {
   }
 }
 
-function keeperOf(heatId: string): Keeper {
+function keeperOf(heatId: string): ItemKeeper {
   const place = places.items + heatId;
   return {
     read: () => JSON.parse(localStorage.getItem(place) ?? "[]") as Outgoing[],

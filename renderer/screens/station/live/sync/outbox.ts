@@ -23,7 +23,7 @@ export interface Door {
 }
 
 /** Where what was not sent yet outlives the page. */
-export interface Keeper {
+export interface ItemKeeper {
   read(): readonly Outgoing[];
   write(items: readonly Outgoing[]): void;
 }
@@ -52,7 +52,7 @@ const longestDelayMs = 2_000;
  * Sends what happens in a heat in its order, until the desk has it. Every item has its own id, so that sending it again
  * changes nothing; what was not sent is kept through a reload.
  */
-export function createOutbox(door: Door, keeper: Keeper): Outbox {
+export function createOutbox(door: Door, keeper: ItemKeeper): Outbox {
   const listeners = new Set<() => void>();
   let unsent: readonly Outgoing[] = keeper.read();
   let sent: readonly Outgoing[] = [];
@@ -133,7 +133,7 @@ function firstBatch(items: readonly Outgoing[]): readonly Outgoing[] {
 }
 
 /** What is on its way as the events that the desk will keep. */
-export function eventsOf(items: readonly Outgoing[]): HeatEvent[] {
+export function outgoingEvents(items: readonly Outgoing[]): HeatEvent[] {
   return items.flatMap((item): HeatEvent[] => {
     if (item.what === "tap") return [item.tap];
     if (item.what === "start") return [];

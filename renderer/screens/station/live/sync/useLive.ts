@@ -10,7 +10,7 @@ import type { Live, LiveLane, Tapping } from "../../../../tests/live/tool.ts";
 import type { LiveHeat } from "../../../../tests/live/types.ts";
 import { clockOfHeat, settleClock } from "./heatClocks.ts";
 import { outboxOf, pageTime } from "./heatOutboxes.ts";
-import { eventsOf, type OutboxView } from "./outbox.ts";
+import { type OutboxView, outgoingEvents } from "./outbox.ts";
 
 /** How often a heat that runs is drawn anew, in ms; what moves evenly reads the clock each frame instead. */
 const stepMs = 100;
@@ -77,7 +77,7 @@ export function useLive<Test extends TestCode>(
   if (clock === null) return null;
   const events: HeatEvent[] = [
     ...(heat.events as HeatEvent[]),
-    ...eventsOf(outbox.items).filter(({ id }) => !known.has(id)),
+    ...outgoingEvents(outbox.items).filter(({ id }) => !known.has(id)),
   ];
   const inputs = heat.lane.map(({ lane, prior }) => ({ lane, prior }));
   const folded = foldHeat(test, parameters, inputs as never, events, elapsedMs);

@@ -1,9 +1,12 @@
 import { closeSync, fsyncSync, openSync, renameSync, writeSync } from "node:fs";
 import { dirname } from "node:path";
 
-/** Writes a whole file and waits for the disk; only this computer's user can read it. */
-export function writeThrough(file: string, bytes: Buffer): void {
-  const opened = openSync(file, "w", 0o600);
+/**
+ * Writes a file and waits for the disk; only this computer's user can read it. `flags` "w": whole, "a": at its end.
+ * @throws the system's error
+ */
+export function writeThrough(file: string, bytes: Buffer, flags: "w" | "a" = "w"): void {
+  const opened = openSync(file, flags, 0o600);
   try {
     for (let at = 0; at < bytes.length; ) at += writeSync(opened, bytes, at);
     fsyncSync(opened);
@@ -13,7 +16,7 @@ export function writeThrough(file: string, bytes: Buffer): void {
 }
 
 /** Writes a small file whole or not at all: under another name first, and its name lasts through a power cut. */
-export function writeWhole(file: string, text: string): void {
+export function writeWholeText(file: string, text: string): void {
   const unfinished = `${file}.part`;
   writeThrough(unfinished, Buffer.from(text));
   renameSync(unfinished, file);
