@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
 import type { ElectronApplication, Page } from "@playwright/test";
-import type { CardPeople } from "../../electron/api/cards/schemas.ts";
+import type { CardPeople } from "../../electron/api/cards/people.ts";
 import { callDoor } from "./page.ts";
 
 /** Who has a card, as the screen reads it. */

@@ -1,27 +1,29 @@
+import { z } from "zod";
 import { nextWindow } from "../../domain/cards/window.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { lengthsSchema } from "../door/shapes.ts";
 import { allow, router } from "../door/trpc.ts";
 import { cardDay } from "./day.ts";
-import { peopleOf } from "./people.ts";
-import { cardsSchema, peopleSchema, whichCardsSchema, whoInput } from "./schemas.ts";
+import { peopleOf, whichCardsSchema } from "./people.ts";
 import { cardsOf } from "./shape.ts";
 
 const table = allow("organiser");
+const whoInput = z.object({
+  /** null: the day at hand once it is open, else the last one that was closed. */
+  dayId: z.int().nullable().default(null),
+});
 
 /** The athletes' cards: what each takes home. */
 export const cards = router({
   /** Who has a card of a day: everybody with at least one mark. */
   people: table
     .input(whoInput.default({ dayId: null }))
-    .output(peopleSchema)
     .query(({ ctx: { desk }, input }) => peopleOf(desk.store.db, cardDay(desk.store.db, input.dayId))),
 
   /** The cards of one athlete, a league or everybody; whoever has no mark has none. */
   list: table
     .input(whoInput.extend({ which: whichCardsSchema, lengths: lengthsSchema }))
-    .output(cardsSchema)
     .query(({ ctx: { desk }, input }) => {
       const { db } = desk.store;
       const day = cardDay(db, input.dayId);

@@ -1,10 +1,19 @@
+import { z } from "zod";
 import { isDone } from "../../domain/queue/queue.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { entrants } from "../../store/tables/entrants.ts";
 import { marksOfDay } from "../../store/tables/marks.ts";
-import type { CardPeople, WhichCards } from "./schemas.ts";
+
+export const whichCardsSchema = z.discriminatedUnion("kind", [
+  z.object({ kind: z.literal("all") }),
+  z.object({ kind: z.literal("league"), leagueId: z.int() }),
+  z.object({ kind: z.literal("athlete"), athleteId: z.int() }),
+]);
+
+export type WhichCards = z.infer<typeof whichCardsSchema>;
+export type CardPeople = ReturnType<typeof peopleOf>;
 
 /** Somebody with at least one mark on the day, by league and name; a test begun and not done is no mark yet. */
 export interface Carded extends Pick<Athlete, "id" | "leagueId" | "league" | "name" | "number"> {
@@ -31,8 +40,11 @@ export function chosenOf(all: readonly Carded[], which: WhichCards): readonly Ca
   }
 }
 
-/** Who has a card, and how many are testing without one. */
-export function peopleOf(db: ReadableDb, day: Day | null): CardPeople {
+/**
+ * Who has a card, by league and name as cards are printed, and how many are testing without one because they have no mark
+ * yet.
+ */
+export function peopleOf(db: ReadableDb, day: Day | null) {
   if (day === null) return { day: null, people: [], leagues: [], without: 0 };
   const carded = cardedOf(db, day);
   const ids = new Set(carded.map(({ id }) => id));

@@ -11,12 +11,11 @@ import { tellMarks } from "../marks/marks.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { placesOn } from "../place/place.ts";
 import type { PlaceAmongOthers } from "../place/schemas.ts";
-import { type Carded, cardedOf, chosenOf } from "./people.ts";
-import type { Card, CardTest, WhichCards } from "./schemas.ts";
-import { cardTest } from "./tests.ts";
+import { type Carded, cardedOf, chosenOf, type WhichCards } from "./people.ts";
+import { type CardTest, cardTest } from "./tests.ts";
 
 /** The cards that are asked for, in the order in which they are printed. */
-export function cardsOf(db: ReadableDb, day: Day, which: WhichCards, lengths: LengthUnit): Card[] {
+export function cardsOf(db: ReadableDb, day: Day, which: WhichCards, lengths: LengthUnit) {
   const people = chosenOf(cardedOf(db, day), which);
   const only = which.kind === "athlete" ? which.athleteId : null;
   const errors = typicalErrorsOf(db);
@@ -54,7 +53,7 @@ function cardOf(
   { id, name, number, league, bib }: Carded,
   tests: CardTest[],
   errors: Readonly<Record<TestCode, TypicalError>>,
-): Card {
+) {
   return {
     athleteId: id,
     ...{ name, number, league, bib, tests },

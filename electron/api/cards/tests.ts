@@ -1,14 +1,13 @@
 import { isDone } from "../../domain/queue/queue.ts";
 import { gain, type TypicalError } from "../../domain/statistics/change.ts";
 import { noiseBand } from "../../domain/statistics/noise-band.ts";
-import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import type { LengthUnit, Written } from "../../domain/tests/protocol.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
 import type { EarlierMark } from "../../store/tables/marks.ts";
 import { toldOf } from "../marks/attempts.ts";
 import type { MarkWithNews } from "../marks/marks.ts";
 import type { PlaceAmongOthers } from "../place/schemas.ts";
-import type { CardTest } from "./schemas.ts";
 
 /** What one test of a card is made of. */
 export interface TestFacts {
@@ -27,8 +26,15 @@ export interface TestFacts {
   readonly place: (variant: string, value: number) => PlaceAmongOthers | null;
 }
 
-/** One test of a card, taken or not. */
-export function cardTest(facts: TestFacts): CardTest {
+export type CardTest = ReturnType<typeof cardTest>;
+
+/**
+ * One test of a card. `told` is null when it was not taken on this day; then `variant` is the way of the newest mark before.
+ * `best` is up to and with this day, `also` what was done on it in another way, which never compares. `points` are the marks of
+ * the same rules, oldest first. `noise` (grains) is what is no news after the last test before this day's; `assumed`, that it
+ * is nothing but an assumption yet. `place` is null when there are not enough others to compare with.
+ */
+export function cardTest(facts: TestFacts) {
   const { test, marks, lengths, error } = facts;
   const [chief, ...also] = inOrder(
     facts,
@@ -67,17 +73,13 @@ function newestVariant({ fingerprints, earlier }: TestFacts): string {
   return newest?.variant ?? "";
 }
 
-function bestOf(facts: TestFacts, marks: readonly { readonly value: number }[]): CardTest["best"] {
+function bestOf(facts: TestFacts, marks: readonly { readonly value: number }[]): Written | null {
   const { better, write } = protocolOf(facts.test);
   const [best] = marks.toSorted((a, b) => gain(better, a.value, b.value));
   return best === undefined ? null : write(best.value, facts.lengths);
 }
 
-function pointsOf(
-  { test, date, lengths }: TestFacts,
-  history: readonly EarlierMark[],
-  value: number | null,
-): CardTest["points"] {
+function pointsOf({ test, date, lengths }: TestFacts, history: readonly EarlierMark[], value: number | null) {
   const { write } = protocolOf(test);
   const before = history.map((mark) => ({ date: mark.date, value: mark.value, today: false }));
   const all = value === null ? before : [...before, { date, value, today: true }];

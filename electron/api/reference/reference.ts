@@ -10,8 +10,9 @@ import type { Desk } from "../door/desk.ts";
 import { allow, router } from "../door/trpc.ts";
 import { bundleInHand, keepInHand, readBytes } from "./in-hand.ts";
 import { readBundle, sha256Of } from "./read.ts";
-import { broughtSchema, originSchema, referenceSchema } from "./schemas.ts";
 import { contentOfBundle, referencesIn } from "./view.ts";
+
+const originSchema = z.string().trim().min(1).max(bundleLimits.originLength);
 
 /**
  * @throws Refusal `bad-input` for what is well made and can't be compared with all the same: invented athletes among real
@@ -29,7 +30,6 @@ export const reference = router({
   /** Brings a bundle (bytes, not JSON) and tells what is in it. Keeps it in memory only, and nothing of one refused. */
   bring: allow("organiser")
     .input(octetInputParser)
-    .output(broughtSchema)
     .mutation(async ({ ctx: { desk }, input }) => {
       const bytes = await readBytes(input);
       const bundle = readBundle(bytes);
@@ -43,7 +43,6 @@ export const reference = router({
   /** Adds what was brought. The same bundle again changes nothing: then the origin under which it is kept. */
   add: allow("organiser")
     .input(z.object({ bundleId: z.uuid(), origin: z.string().max(1000) }))
-    .output(z.object({ added: z.boolean(), origin: z.string() }))
     .mutation(({ ctx: { desk }, input }) => {
       const { sha256, bundle } = bundleInHand(desk, input.bundleId);
       const { data: origin } = originSchema.safeParse(input.origin);
@@ -59,14 +58,11 @@ export const reference = router({
       });
     }),
 
-  list: allow("organiser")
-    .output(z.array(referenceSchema))
-    .query(({ ctx: { desk } }) => referencesIn(desk.store.db)),
+  list: allow("organiser").query(({ ctx: { desk } }) => referencesIn(desk.store.db)),
 
   /** Takes a bundle away with all its effect; one that is gone already stays gone. */
   remove: allow("organiser")
     .input(z.object({ id: z.int() }))
-    .output(z.object({ removed: z.boolean() }))
     .mutation(({ ctx: { desk }, input: { id } }) =>
       desk.store.write(["references"], (db) => ({ removed: removeReference(db, id) })),
     ),

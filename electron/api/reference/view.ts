@@ -1,6 +1,6 @@
 import type { Bundle, BundleTest } from "../../domain/reference/bundle.ts";
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
-import { defaultParameters, testCodes } from "../../domain/tests/registry.ts";
+import { defaultParameters, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { dayAtHand } from "../../store/tables/days.ts";
 import { parametersOf } from "../../store/tables/marks.ts";
@@ -10,12 +10,17 @@ import {
   type ReferenceTest as StoredTest,
   testsOfReference,
 } from "../../store/tables/reference-bundles.ts";
-import type { Brought, KeptReference, ReferenceTest } from "./schemas.ts";
 
-type Content = Pick<Brought, "kind" | "tests" | "marks" | "quarters">;
+/** What is in a bundle. `sameRules`: held by the rules of the day at hand (without one, by the usual rules), so that it compares. */
+interface Content extends Pick<Bundle, "kind"> {
+  readonly tests: { test: TestCode; variant: string; marks: number; sameRules: boolean }[];
+  readonly marks: number;
+  /** `2026-Q4`, or a year alone. */
+  readonly quarters: string[];
+}
 
 /** Every bundle that is kept, with what it holds. */
-export function referencesIn(db: ReadableDb): KeptReference[] {
+export function referencesIn(db: ReadableDb) {
   const rules = rulesHere(db);
   return allReferences(db).map(({ id, origin, kind, addedAt }) => {
     const tests = testsOfReference(db, id);
@@ -53,7 +58,7 @@ function contentOf(
   const inOrder = tests.toSorted((a, b) => testCodes.indexOf(a.test) - testCodes.indexOf(b.test));
   return {
     kind,
-    tests: inOrder.map((each): ReferenceTest => {
+    tests: inOrder.map((each) => {
       const { test, variant, marks } = each;
       return { test, variant, marks, sameRules: rules(each) };
     }),

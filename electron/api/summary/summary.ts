@@ -3,23 +3,19 @@ import { zipOf } from "../../bundle/zip.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { allow, router } from "../door/trpc.ts";
-import { summarySchema, whichSummarySchema } from "./schemas.ts";
 import { baseName, filesOf } from "./sheets/files.ts";
 import { summaryOf } from "./view.ts";
-import { choose, requireChosen } from "./which.ts";
+import { choose, requireChosen, whichSummarySchema } from "./which.ts";
 
 const organiser = allow("organiser");
 
 /** A day summed up, whole or for one league. It holds names: for the organiser, who hands leagues their own. */
 export const summary = router({
   /** Null while there is no day. */
-  get: organiser
-    .input(whichSummarySchema)
-    .output(summarySchema.nullable())
-    .query(({ ctx: { desk }, input }) => {
-      const chosen = choose(desk.store.db, input);
-      return chosen === null ? null : summaryOf(desk.store.db, chosen);
-    }),
+  get: organiser.input(whichSummarySchema).query(({ ctx: { desk }, input }) => {
+    const chosen = choose(desk.store.db, input);
+    return chosen === null ? null : summaryOf(desk.store.db, chosen);
+  }),
 
   /** What can be saved: the names of the files, and how many rows each sheet has. */
   sheets: organiser
@@ -33,7 +29,6 @@ export const summary = router({
   /** One of the files, under a name that says of what it is. */
   sheet: organiser
     .input(whichSummarySchema.extend({ name: z.string().max(60) }))
-    .output(z.object({ name: z.string(), text: z.string() }))
     .query(({ ctx: { desk }, input }) => {
       const chosen = requireChosen(desk.store.db, input);
       const demo = desk.kind === "demo";
@@ -43,13 +38,10 @@ export const summary = router({
     }),
 
   /** All of the files in one zip. */
-  zip: organiser
-    .input(whichSummarySchema)
-    .output(z.object({ name: z.string(), bytes: z.base64() }))
-    .query(({ ctx: { desk }, input }) => {
-      const chosen = requireChosen(desk.store.db, input);
-      const demo = desk.kind === "demo";
-      const bytes = zipOf(filesOf(desk.store.db, chosen, demo));
-      return { name: `${baseName(chosen, demo)}.zip`, bytes: Buffer.from(bytes).toString("base64") };
-    }),
+  zip: organiser.input(whichSummarySchema).query(({ ctx: { desk }, input }) => {
+    const chosen = requireChosen(desk.store.db, input);
+    const demo = desk.kind === "demo";
+    const bytes = zipOf(filesOf(desk.store.db, chosen, demo));
+    return { name: `${baseName(chosen, demo)}.zip`, bytes: Buffer.from(bytes).toString("base64") };
+  }),
 });

@@ -9,11 +9,13 @@ import { testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { type ReadDay, readDay } from "./read.ts";
-import type { Summary } from "./schemas.ts";
 import type { Chosen } from "./which.ts";
 
-/** All that the summary of a day, or of a league on it, shows. */
-export function summaryOf(db: ReadableDb, { day, league, leagues }: Chosen): Summary {
+/**
+ * Sums up a day, or a league's part of it. Values, changes and spreads of results are grains, times ms, instants ISO 8601.
+ * Each correction has what was cancelled, and what was entered in its place (null where nothing was).
+ */
+export function summaryOf(db: ReadableDb, { day, league, leagues }: Chosen) {
   const read = readDay(db, day, league?.name ?? null);
   const { part, turns, standing } = read;
   const roll = rollOf(part);
@@ -37,7 +39,7 @@ export function summaryOf(db: ReadableDb, { day, league, leagues }: Chosen): Sum
 }
 
 /** What every change is judged by. */
-export function errorsOf(db: ReadableDb): Summary["errors"] {
+export function errorsOf(db: ReadableDb) {
   const errors = typicalErrorsOf(db);
   return testCodes.map((test) => {
     const { kind, amount, assumed, pairs, starting } = errors[test];
@@ -53,7 +55,7 @@ function markOf({ variant, mark, news }: SummaryMark) {
   return { variant, mark, news };
 }
 
-function corrected({ part }: ReadDay): Summary["corrections"] {
+function corrected({ part }: ReadDay) {
   const people = new Map(part.people.map((who) => [who.athleteId, who]));
   const view = (attempt: SummaryAttempt) => {
     const who = people.get(attempt.athleteId);

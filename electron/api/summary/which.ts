@@ -1,16 +1,26 @@
+import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { everybody } from "../../store/reads/present.ts";
 import { leagues } from "../../store/tables/athletes.ts";
 import { allDays, type Day, dayAtHand, dayById } from "../../store/tables/days.ts";
-import type { Summary, WhichSummary } from "./schemas.ts";
+
+export const whichSummarySchema = z.object({
+  /** Without it the day at hand, else the newest one held. */
+  dayId: z.int().optional(),
+  leagueId: z.int().nullable().default(null),
+});
+
+type WhichSummary = z.infer<typeof whichSummarySchema>;
 
 /** A day and, where one was asked for, a league of it. */
 export interface Chosen {
   readonly day: Day;
-  readonly league: Summary["league"];
-  readonly leagues: Summary["leagues"];
+  /** Null: the whole day. */
+  readonly league: { readonly id: number; readonly name: string } | null;
+  /** Those with somebody on the day's list, by name. */
+  readonly leagues: { readonly id: number; readonly name: string; readonly listed: number }[];
 }
 
 /**
@@ -34,7 +44,7 @@ export function requireChosen(db: ReadableDb, which: WhichSummary): Chosen {
   return chosen;
 }
 
-function leaguesOf(db: ReadableDb, day: Day): Summary["leagues"] {
+function leaguesOf(db: ReadableDb, day: Day): Chosen["leagues"] {
   const people = Map.groupBy(everybody(db, day.id), ({ league }) => league);
   return leagues(db).flatMap(({ id, name }) => {
     const listed = people.get(name)?.length ?? 0;
