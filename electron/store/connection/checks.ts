@@ -5,7 +5,7 @@ import { rulesVersion } from "../../domain/tests/registry.ts";
 import { type MarkPlace, scoreOf, standingSeen } from "../tables/marks.ts";
 import { allRows, firstRow, type ReadableDb } from "./database.ts";
 
-/** Tables that every store has since the first version. */
+/** Tables that every store has had since the first version. */
 const oldest = [
   "league",
   "athlete",
@@ -18,7 +18,7 @@ const oldest = [
   "past_mark",
 ];
 
-/** What is wrong inside a store, in a line for the log; null when nothing was found. Writes nothing. */
+/** Returns the first damage found in a store as a line for the log; null when none was found. Writes nothing. */
 export function findDamage(db: ReadableDb): string | null {
   const missing = missingTables(db);
   if (missing.length > 0) return `tables are missing: ${missing.join(", ")}`;
@@ -45,8 +45,8 @@ interface StoredMark {
 }
 
 /**
- * Marks that do not follow from the attempts that stand, of the newest `limit` places of a mark; null when all do.
- * Marks made by earlier rules are passed over: they are not wrong, they are old.
+ * Looks for a mark that doesn't follow from its standing attempts, among the newest `limit` marks. Returns null when
+ * all do. Marks made by earlier rules are skipped: they are old, not wrong.
  */
 export function findWrongMark(db: ReadableDb, limit: number): string | null {
   const sql = `SELECT day_id AS dayId, athlete_id AS athleteId, test, variant FROM (
@@ -79,7 +79,7 @@ function isRight(db: ReadableDb, place: MarkPlace): boolean {
   );
 }
 
-/** How much a store holds. */
+/** Counts the days, athletes and attempts in a store. */
 export function holdingOf(db: ReadableDb): Holding {
   const sql = `SELECT (SELECT count(*) FROM day) AS days, (SELECT count(*) FROM athlete) AS athletes,
     (SELECT count(*) FROM attempt) AS attempts, (SELECT at FROM attempt ORDER BY seq DESC LIMIT 1) AS newestAttempt`;

@@ -6,7 +6,7 @@ import type { Database } from "./database.ts";
 import { markFile } from "./file-header.ts";
 import { StoreRefused } from "./refused.ts";
 
-/** What every connection must read back after it is set up; SQLite ignores what it does not know, in silence. */
+/** Settings that every connection must read back after it is set up; SQLite silently ignores those it does not know. */
 export const pragmas: readonly (readonly [name: string, set: string, read: string | number])[] = [
   ["journal_mode", "WAL", "wal"],
   // After WAL: the library lowers it to NORMAL, which may lose the last commits at a power cut.
@@ -19,24 +19,27 @@ export const pragmas: readonly (readonly [name: string, set: string, read: strin
   ["cell_size_check", "ON", 1],
   ["secure_delete", "ON", 1],
   ["busy_timeout", "5000", 5000],
-  // The file changes when `guard.ts` says so, and the log holds commits alone, so that its length can be kept in tally.
+  // Only `guard.ts` says when the file changes, and the log holds nothing but commits, so that its length can be
+  // tallied.
   ["wal_autocheckpoint", "0", 0],
   ["cache_spill", "OFF", 0],
 ];
 
-/** Where the store is, and (for a runtime that needs its own build) which native library opens it. */
+/** The location of a store and, for a runtime that needs its own build, of the native library that opens it. */
 export interface StoreLocation {
   readonly file: string;
   readonly nativeBinding?: string;
-  /** Where its own backups lie, if there are to be any: a trace of it where the file is gone. */
+  /** The folder of its own backups, if any. They show that a store was here when the file is gone. */
   readonly backups?: string;
-  /** A person has seen why it was refused (`acceptable` reasons alone) and wants it as it is, or wants an empty one. */
+  /**
+   * True when a person has seen the refusal (`acceptable` reasons only) and wants the store as it is, or an empty one.
+   */
   readonly accepted?: boolean;
 }
 
 /**
- * On a disk with no room for the index of the log that connections share (32 KB), this one keeps it to itself, in memory:
- * then no other program can read the file meanwhile ("Use of WAL Without Shared-Memory", sqlite.org/wal.html).
+ * Opens a connection for use. On a disk with no room for the log's shared index (32 KB), the connection keeps the index
+ * in memory; no other program can then read the file ("Use of WAL Without Shared-Memory", sqlite.org/wal.html).
  */
 export function connectForUse(location: StoreLocation): Database {
   const shared = connect(location);
@@ -59,7 +62,7 @@ export function connectForUse(location: StoreLocation): Database {
   }
 }
 
-/** A connection as it is: nothing is set, kept in step or brought up to date. */
+/** Opens a bare connection: nothing is set, guarded or migrated. */
 export function connect(location: StoreLocation): Database {
   return new SqliteDatabase(location.file, library(location));
 }
@@ -69,8 +72,8 @@ function library({ nativeBinding }: StoreLocation): { nativeBinding?: string } {
 }
 
 /**
- * Reads a store that nothing has open, out of memory: so nothing is made or changed beside it, and a full disk is no
- * hindrance. What SQLite says of damage becomes a refusal.
+ * Reads a store that nothing has open, from memory. So no file beside it is made or changed, and a full disk doesn't
+ * matter. Damage that SQLite reports becomes a refusal.
  */
 export function withReading<Result>(location: StoreLocation, read: (db: Database) => Result): Result {
   let db: Database | undefined;
@@ -85,7 +88,9 @@ export function withReading<Result>(location: StoreLocation, read: (db: Database
   }
 }
 
-/** Reading what is there fails in as many ways as there are of being damaged; a lack of rights is not among them. */
+/**
+ * Turns an error of reading into a refusal, since damage shows in many ways. Missing file permissions are not damage.
+ */
 export function asRefusal(error: unknown): unknown {
   if (error instanceof StoreRefused) return error;
   const code = String((error as { code?: unknown } | null)?.code ?? "");

@@ -2,20 +2,20 @@ import { findDamage, findWrongMark } from "./checks.ts";
 import { pragmas } from "./connect.ts";
 import { allRows, firstRow, type ReadableDb, setting } from "./database.ts";
 
-/** What can be told of a store to somebody who must not see what is in it: settings, counts and checks. */
+/** Facts about a store for a report whose reader must not see its content: settings, counts and checks. */
 export interface StoreFacts {
   /** The number of its newest migration. */
   readonly version: number;
   readonly settings: Readonly<Record<string, string | number>>;
-  /** How many rows each table has. */
+  /** Row counts by table. */
   readonly rows: Readonly<Record<string, number>>;
-  /** What SQLite's own checks say; "ok" where they find nothing. */
+  /** The result of SQLite's own checks; "ok" when they find nothing. */
   readonly check: string;
-  /** Whether the newest marks follow from their attempts. */
+  /** True if the newest marks follow from their attempts. */
   readonly marksFollow: boolean;
 }
 
-/** Marks that are scored again, the newest; a report must not keep the desk waiting. */
+/** The number of newest marks to score again; a report must not keep the desk waiting. */
 const marksLookedAt = 200;
 
 /** Reads the facts of an open store. Writes nothing. */
@@ -33,7 +33,7 @@ export function factsOf(db: ReadableDb): StoreFacts {
   };
 }
 
-/** The name comes from the store's own list of tables, with its quotes doubled as SQL wants them. */
+/** Counts a table's rows. The name comes from the store's own list of tables, with its quotes doubled for SQL. */
 function rowsOf(db: ReadableDb, table: string): number {
   const sql = `SELECT count(*) AS count FROM "${table.replaceAll('"', '""')}"`;
   return firstRow<{ count: number }>(db, sql)?.count ?? 0;

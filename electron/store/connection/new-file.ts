@@ -3,9 +3,8 @@ import { dirname } from "node:path";
 import { syncFile, syncFolder } from "../../files/through.ts";
 
 /**
- * Makes a new store's file under another name and puts it in place once it is whole: whatever ends the program, an empty
- * or half made file is never in a store's place. Only this computer's user can read it, and SQLite gives its log the same
- * rights.
+ * Makes a new store's file under another name and moves it into place once it is whole, so that no crash leaves an
+ * empty or half-made file there. Only this computer's user can read it; SQLite gives its log the same permissions.
  */
 export function makeFile(store: string, make: (file: string) => void): void {
   const begun = `${store}.begun`;

@@ -15,17 +15,17 @@ import { makePrivate } from "./private.ts";
 import { StoreRefused } from "./refused.ts";
 import { createStore, type Store } from "./store.ts";
 
-/** Marks a SQLite file as ours ("Tape" in ASCII), so that another program's file is never written to. */
+/** Marks a SQLite file as ours ("Tape" in ASCII), so that we never write to another program's file. */
 export const applicationId = 0x54617065;
 
-/** How many marks are scored again at a start: a sample where the file's seal holds, all where nothing is proved. */
+/** The number of marks scored again at a start: a sample if the file's seal is valid, all if nothing is proved. */
 const sampleOfMarks = 200;
 const allMarks = 1e9;
 
 /**
- * Opens the store, making a new one where there is no file, and brings an older one up to date.
- * @throws StoreRefused when the file is another program's, damaged, not as it was left, or from a newer version of this
- * program; nothing is touched then.
+ * Opens the store, makes a new one where there is no file, and migrates an older one.
+ * @throws StoreRefused when the file is another program's, damaged, changed since it was closed, or from a newer
+ * version of this program; nothing is touched then.
  */
 export function openStore(location: StoreLocation): Store {
   if (location.file === ":memory:") return openInMemory(location);
@@ -53,7 +53,7 @@ function openInMemory(location: StoreLocation): Store {
   return createStore(db);
 }
 
-/** A whole store with nothing in it. */
+/** Makes an empty store. */
 function begin(location: StoreLocation): void {
   const db = connect(location);
   try {
@@ -64,7 +64,7 @@ function begin(location: StoreLocation): void {
   }
 }
 
-/** A full disk, or a reader from outside, keeps nobody from reading: the log is brought in when there is a chance. */
+/** Checkpoints the log and migrates. A full disk, or a reader from outside, only delays the checkpoint. */
 function bringUpToDate(db: Database, guard: Guard): void {
   guard.tidy();
   if (migrate(db, guard.committed)) guard.tidy();
@@ -72,8 +72,8 @@ function bringUpToDate(db: Database, guard: Guard): void {
 }
 
 /**
- * Looks at what is there without writing: whose it is, which version made it, whether it is whole, and whether it is as
- * it was left. Where there is nothing, there must never have been anything.
+ * Checks the file without writing: whether it is ours, its version, its integrity, and that it is unchanged since it
+ * was closed. Where there is no file, there must never have been one.
  */
 function inspect(location: StoreLocation): "store" | "nothing" {
   const { file } = location;
@@ -100,7 +100,7 @@ function judged(file: string): Proof {
   }
 }
 
-/** @throws StoreRefused where anything says that there was a store: it is never begun anew without a word. */
+/** @throws StoreRefused where anything shows that there was a store: a lost one is never silently replaced. */
 function nothingThere({ file, backups, accepted }: StoreLocation): "nothing" {
   const parts = [sealFile(file), tallyFile(file), logFile(file)];
   if (parts.some((part) => existsSync(part))) throw new StoreRefused("gone");
@@ -108,7 +108,7 @@ function nothingThere({ file, backups, accepted }: StoreLocation): "nothing" {
   return "nothing";
 }
 
-/** False where nothing was ever written into the file. */
+/** Checks a store's content. Returns false where nothing was ever written into the file. */
 function lookInside(location: StoreLocation, { proved }: Proof): boolean {
   return withReading(location, (db) => {
     if (isUnborn(db)) return false;
@@ -119,34 +119,35 @@ function lookInside(location: StoreLocation, { proved }: Proof): boolean {
   });
 }
 
-/** What a first start leaves that a full disk or a power cut ended: a database of nothing, nobody's yet. */
+/** True for an empty, unclaimed database: the rest of a first start that a full disk or a power cut ended. */
 function isUnborn(db: Database): boolean {
-  // A file too short to be a database counts as an empty one with SQLite; it is somebody's, and not ours.
+  // SQLite takes a file too short to be a database for an empty one; it is somebody else's file.
   if (Number(db.pragma("page_count", { simple: true })) === 0) return false;
   const [id, version] = ["application_id", "user_version"].map((name) => db.pragma(name, { simple: true }));
   const sql = "SELECT count(*) AS count FROM sqlite_schema";
   return id === 0 && version === 0 && db.prepare<[], { count: number }>(sql).get()?.count === 0;
 }
 
-/** @throws StoreRefused when it is another program's, or a newer version's. */
+/** @throws StoreRefused when the file is another program's or a newer version's. */
 export function requireOurs(db: Database): void {
   const version = Number(db.pragma("user_version", { simple: true }));
   if (db.pragma("application_id", { simple: true }) !== applicationId) throw new StoreRefused("foreign");
   if (version > migrations.length) throw new StoreRefused("newer", { version, known: migrations.length });
 }
 
-/** Writes the file anew where the program ended between an erasure and that. */
+/** Rewrites the file if the program ended between an erasure and its rewrite. */
 function finishErasures(db: Database): void {
   if (!wipeIsDue(db)) return;
   try {
     writeAnew(db);
   } catch (error) {
-    // The day must go on, on a full disk too: it stays due, the desk shows that, and the next start tries again.
+    // The day must go on, even on a full disk: the rewrite stays due, the desk shows that, and the next start tries
+    // again.
     console.error("The store could not be written anew after an erasure:", error);
   }
 }
 
-/** Takes the steps that are lacking, and says whether there were any; `after` each one. */
+/** Runs the missing migrations, calling `after` after each; returns true if there were any. */
 function migrate(db: Database, after = () => {}): boolean {
   const from = Number(db.pragma("user_version", { simple: true }));
   for (const [index, sql] of migrations.entries()) {

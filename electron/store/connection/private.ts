@@ -4,18 +4,18 @@ import { mkdtemp, readdir, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 
-/** Makes a folder into which only this computer's user can look; one that is there already becomes so. */
+/** Makes a folder that only this computer's user can read; an existing one is restricted to that. */
 export function makePrivateFolder(folder: string): void {
   mkdirSync(folder, { recursive: true, mode: 0o700 });
   restrict(folder, 0o700);
 }
 
-/** Takes the rights to files away from everybody but this computer's user; what is not there is passed over. */
+/** Restricts files to this computer's user; missing files are skipped. */
 export function makePrivate(files: readonly string[]): void {
   for (const file of files) if (existsSync(file)) restrict(file, 0o600);
 }
 
-/** Some file systems know no rights, and a file may be somebody else's: neither may stop the day. */
+/** Sets a file's permissions. A file system without any, or a file with another owner, must not stop the day. */
 function restrict(path: string, mode: number): void {
   try {
     chmodSync(path, mode);
@@ -24,7 +24,7 @@ function restrict(path: string, mode: number): void {
   }
 }
 
-/** Lends a folder of the system's, into which only this computer's user can look, for as long as the work takes. */
+/** Lends a temporary folder, readable by this computer's user only, for as long as the work takes. */
 export async function inFolderAside<Result>(
   store: string,
   work: (folder: string) => Promise<Result>,
@@ -37,13 +37,13 @@ export async function inFolderAside<Result>(
   }
 }
 
-/** Deletes what such work left when the program ended in it: it may hold people. */
+/** Deletes the temporary folders that a crash left behind: they may hold personal data. */
 export async function sweepAside(store: string): Promise<void> {
   const names = (await readdir(tmpdir())).filter((name) => name.startsWith(asideName(store)));
   for (const name of names) await rm(join(tmpdir(), name), { recursive: true, force: true });
 }
 
-/** Of this store alone: another account's program, or another data folder's, may be at work just now. */
+/** Names this store's temporary folders; another account's or data folder's program may be at work now. */
 function asideName(store: string): string {
   return `tapeline-copy-${createHash("sha256").update(dirname(store)).digest("hex").slice(0, 12)}-`;
 }

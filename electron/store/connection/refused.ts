@@ -1,22 +1,22 @@
 import { type Sentence, sentence } from "../../domain/words.ts";
 
 /**
- * Why a store is not opened.
+ * The reasons for refusing to open a store.
  * - newer: made by a newer version of this program.
- * - foreign: another program's file, or none of a database at all.
+ * - foreign: another program's file, or not a database at all.
  * - gone: there was a store here, and the file is missing or empty.
- * - damaged: SQLite's own checks, or marks that do not follow from their attempts, say so.
- * - changed: those find nothing, but it is not the file that this program left: a flipped bit, or another program.
- * - shortened: entries that were saved are not there any more; the log of the last ones is lost or spoilt.
+ * - damaged: SQLite's own checks fail, or marks do not follow from their attempts.
+ * - changed: those checks pass, but the bytes are not those we left: a flipped bit, or another program's write.
+ * - shortened: saved entries are missing; the log with the last ones is lost or damaged.
  */
 export const refusals = ["newer", "foreign", "gone", "damaged", "changed", "shortened"] as const;
 export type RefusedFor = (typeof refusals)[number];
 
-/** The store can't be opened; the file has not been touched. */
+/** The store can't be opened; its file has not been touched. */
 export class StoreRefused extends Error {
   readonly reason: RefusedFor;
   readonly sentence: Sentence;
-  /** True where the file is not as this program left it, so that the reason itself may be damage. */
+  /** True if the file is not as this program left it, so that damage may be the cause of the reason itself. */
   doubted = false;
   constructor(reason: RefusedFor, values?: Sentence["values"], detail = "") {
     super(`store refused: ${reason}${detail === "" ? "" : ` (${detail})`}`);
@@ -25,5 +25,5 @@ export class StoreRefused extends Error {
   }
 }
 
-/** Reasons of which a person may say: it is as I want it, open it. The store passed every other check. */
+/** The reasons that a person may override. The store has passed every other check. */
 export const acceptable: readonly RefusedFor[] = ["changed", "shortened"];

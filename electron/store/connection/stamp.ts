@@ -1,13 +1,13 @@
 import { firstRow, type ReadableDb } from "./database.ts";
 
-/** A number that goes up with every row that is changed; the store is its file's only writer. */
+/** Returns a number that grows with every changed row; the store is its file's only writer. */
 function changesOf(db: ReadableDb): number {
   return firstRow<{ changes: number }>(db, "SELECT total_changes() AS changes")?.changes ?? 0;
 }
 
 /**
- * The same reading, made again only after something in the store has changed. What is read inside a transaction that
- * has already changed something is not kept, since it may come to nothing.
+ * Caches a read until something in the store changes. A read inside a transaction that has already written is not
+ * cached, since the transaction may be rolled back.
  */
 export function cachedUntilWrite<Key extends string | number, Value>(
   read: (db: ReadableDb, key: Key) => Value,

@@ -4,17 +4,17 @@ import { writeAnew } from "../erasure/erase-wipe.ts";
 import { guardOf } from "../keeping/guard.ts";
 import type { Database, ReadableDb, WritableDb } from "./database.ts";
 
-/** What a change may concern; windows read again what they show of a topic. */
+/** The topics of a change; windows read again whatever they show of a topic. */
 export const topics = ["day", "people", "entrants", "attempts", "calls", "heats", "references"] as const;
 export type Topic = (typeof topics)[number];
 
-/** One commit: its number since this store was opened, and what it concerned. */
+/** One commit: its number since this store was opened, and its topics. */
 export interface Commit {
   readonly seq: number;
   readonly topics: readonly Topic[];
 }
 
-/** An open store. Reading is by the functions of this room's files, `db` first; writing is by `write` alone. */
+/** An open store. This room's functions read through `db`, their first parameter; only `write` writes. */
 export interface Store {
   readonly db: ReadableDb;
   /**
@@ -26,7 +26,7 @@ export interface Store {
   seq(): number;
   /** Calls `listener` after each commit until the returned function is called. */
   listen(listener: (change: Commit) => void): () => void;
-  /** Writes the file anew, so that nothing that was erased is left in it (`writeAnew`). Never inside `write`. */
+  /** Rewrites the file, so that no erased data is left in it (`writeAnew`). Never inside `write`. */
   wipe(): void;
   close(): void;
 }
@@ -59,7 +59,7 @@ export function createStore(db: Database): Store {
     wipe: () => writeAnew(db),
     close() {
       const guard = guardOf(db);
-      // A disk that is full keeps the log for the next start.
+      // A full disk leaves the log for the next start.
       guard?.tidy(true);
       db.close();
       guard?.close();
@@ -87,8 +87,8 @@ function transactionsOn(db: Database): <Result>(work: () => Result) => Result {
 }
 
 /**
- * What the disk refused, as a sentence. Whether a commit that failed on its way to the disk is there or not is unknown:
- * the same ids again make it certain, and never double.
+ * Turns an error of the disk into a sentence. Whether the failed commit reached the disk is unknown; sending the same
+ * ids again makes it certain and never doubles anything.
  */
 function asRefusal(error: unknown): unknown {
   const code = String((error as { code?: unknown } | null)?.code ?? "");

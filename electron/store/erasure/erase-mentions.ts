@@ -6,11 +6,11 @@ interface Text {
   readonly text: string;
 }
 
-/** A place where people write freely; read without the athlete's own rows, which go anyway. */
+/** A column of free text, read without the athlete's own rows, which are deleted anyway. */
 interface FreeText {
-  /** Rows as `key` and `text`, given `@athleteId`. */
+  /** Query for rows as `key` and `text`, with the parameter `@athleteId`. */
   readonly read: string;
-  /** Given a row's `@key` and its new `@text`. */
+  /** Statement with a row's `@key` and its new `@text`. */
   readonly write: string;
 }
 
@@ -34,7 +34,7 @@ const freeTexts: readonly FreeText[] = [
     write: "UPDATE heat SET reason = @text WHERE id = @key",
   },
   {
-    // The one tap with words: why a trial was lost.
+    // The only tap with free text: the reason why a trial was lost.
     read: `SELECT seq AS key, json_extract(detail, '$.reason') AS text FROM heat_event
       WHERE json_extract(detail, '$.reason') IS NOT NULL AND (lane IS NULL OR (heat_id, lane) NOT IN
         (SELECT heat_id, lane FROM heat_lane WHERE athlete_id = @athleteId))`,
@@ -42,7 +42,7 @@ const freeTexts: readonly FreeText[] = [
   },
 ];
 
-/** Texts of other rows (about others, or about heats) in which a name stands whole. */
+/** Returns the texts of other rows (about others, or about heats) that contain the whole name. */
 function mentionsIn({ read }: FreeText, db: ReadableDb, athleteId: number, name: string): Text[] {
   return allRows<Text>(db, read, { athleteId })
     .map(({ key, text }) => ({ key, text, without: withoutName(text, name) }))
@@ -50,12 +50,12 @@ function mentionsIn({ read }: FreeText, db: ReadableDb, athleteId: number, name:
     .map(({ key, without }) => ({ key, text: without }));
 }
 
-/** In how many notes and reasons of others an athlete's name stands. */
+/** Counts the notes and reasons of others that contain an athlete's name. */
 export function countMentions(db: ReadableDb, athleteId: number, name: string): number {
   return freeTexts.reduce((count, place) => count + mentionsIn(place, db, athleteId, name).length, 0);
 }
 
-/** Takes an athlete's name out of the notes and reasons of others. Needs the permit of an erasure. */
+/** Removes an athlete's name from the notes and reasons of others. Needs an erasure's permit. */
 export function takeOutMentions(db: WritableDb, athleteId: number, name: string): void {
   for (const place of freeTexts) {
     for (const mention of mentionsIn(place, db, athleteId, name)) execute(db, place.write, { ...mention });

@@ -3,13 +3,13 @@ import { bringLogIn, guardOf } from "../keeping/guard.ts";
 import { noteWiped } from "./erase-log.ts";
 
 /**
- * Writes the store's file anew from what is in it, so that neither a page of it nor the write-ahead log holds anything
- * that was erased; then notes that. Never inside a transaction.
- * @throws when the disk is full or something reads the store just now: nothing is lost then, and it can be tried again.
+ * Rewrites the store's file from its content, so that neither its pages nor the write-ahead log hold erased data, and
+ * notes that. Never inside a transaction.
+ * @throws when the disk is full or something is reading the store; nothing is lost then, and a later try can succeed.
  */
 export function writeAnew(db: Database): void {
   bringLogIn(db);
-  // With a write-ahead log this too goes through the log: the file itself changes when that is brought in.
+  // With a write-ahead log VACUUM too writes to the log; the file itself changes at the checkpoint.
   db.exec("VACUUM");
   bringLogIn(db);
   noteWiped(db);

@@ -6,10 +6,10 @@ import { takeOutMentions } from "./erase-mentions.ts";
 import { heldTables } from "./held-tables.ts";
 
 /**
- * Takes away all that is held about an athlete, whatever refuses deletion otherwise, and keeps the nameless marks given.
- * What others' rows say of the athlete goes too: the name in notes, and that an attempt took the place of theirs.
- * Part of the caller's transaction, which leaves the line of the audit; nothing of it stays when it fails. The file still
- * has to be written anew (`writeAnew`).
+ * Deletes all data about an athlete, past the triggers that refuse deletion, and keeps the given nameless marks. In
+ * others' rows it removes the name from notes, and the note that an attempt replaced one of theirs. Part of the
+ * caller's transaction, which writes the audit line; a failure undoes it all. The file still has to be rewritten
+ * (`writeAnew`).
  */
 export function eraseAthlete(
   db: WritableDb,
@@ -30,7 +30,7 @@ export function eraseAthlete(
   execute(db, "DELETE FROM erasing WHERE athlete_id = @athleteId", { athleteId });
 }
 
-/** Takes away somebody of whom nothing was seen; what guards attempts and taps refuses everybody else. */
+/** Deletes an athlete without attempts; the triggers on attempts and taps refuse any other. */
 export function removeAthlete(db: WritableDb, athlete: Athlete): void {
   removeRows(db, athlete);
 }

@@ -1,15 +1,15 @@
-/** A table that says something about athletes: how to read all that it says of one, and how to take it away. */
+/** A table with data about athletes: the query for one athlete's rows, and the statement that deletes them. */
 export interface HeldTable {
   readonly name: string;
-  /** Every column, in the names of the schema; given `@athleteId`. */
+  /** Selects every column by its name in the schema, with the parameter `@athleteId`. */
   readonly read: string;
   readonly remove: string;
 }
 
 /**
- * Every table that refers to an athlete, in the order in which their rows can go: what refers stands before what it
- * refers to. A test walks the schema, so that a new table, or a new column, cannot be forgotten here: what is held about
- * somebody and what erasure takes away are this one list.
+ * Every table that refers to an athlete, in the order in which their rows can be deleted: referring tables come first.
+ * A test walks the schema, so that no new table or column is forgotten here. This one list decides both the data that
+ * an athlete can ask to see and the data that erasure deletes.
  */
 export const heldTables = [
   {

@@ -4,7 +4,7 @@ import type { BoardConsent, Category } from "../tables/athletes.ts";
 import type { EntrantState, LeftOut } from "../tables/entrants.ts";
 import { type HeldTableName, heldTables } from "./held-tables.ts";
 
-/** All that the store holds about one athlete, row by row, in the names of the schema. */
+/** All rows that the store holds about one athlete, with the schema's column names. */
 export interface HeldRows {
   readonly athlete: readonly AthleteRow[];
   readonly entrant: readonly { day_id: number; state: EntrantState; bib: number | null; since: string }[];
@@ -47,7 +47,7 @@ interface AttemptRow extends OfDay {
   readonly id: string;
   readonly variant: string;
   readonly slot: string;
-  /** JSON as the test's own attempt schema says. */
+  /** JSON of the test's own attempt schema. */
   readonly seen: string;
   readonly entered_by: string;
   readonly note: string;
@@ -90,12 +90,12 @@ interface EventRow {
   readonly at: string;
 }
 
-/** Reads everything at one moment; nobody else's row is among it. */
+/** Reads all rows about one athlete at one moment, and nobody else's. */
 export function heldRows(db: ReadableDb, athleteId: number): HeldRows {
   const rows = heldTables.map(({ name, read }): [HeldTableName, unknown[]] => [
     name,
     allRows(db, read, { athleteId }),
   ]);
-  // The columns are those of the statements in held-tables.ts; a test compares them with the schema.
+  // The columns are those of the statements in held-tables.ts; a test checks them against the schema.
   return Object.fromEntries(rows) as unknown as HeldRows;
 }

@@ -1,7 +1,7 @@
 import { readdirSync } from "node:fs";
 import { namedBackup } from "../../domain/backups/names.ts";
 
-/** Whether a folder holds a backup; false where there is no such folder. */
+/** True if a folder holds a backup; false if there is no such folder. */
 export function anyBackupIn(folder: string): boolean {
   try {
     return readdirSync(folder).some((name) => namedBackup(name) !== null);

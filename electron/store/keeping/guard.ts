@@ -16,33 +16,33 @@ import {
   writeSeal,
 } from "./seal.ts";
 
-/** Keeps seal and tally of one open store in step with its file. */
+/** Keeps the seal and tally of one open store in step with its file. */
 export interface Guard {
-  /** After a commit: how far the log reaches now; brings a long log into the file. */
+  /** Tallies the log's length after a commit, and checkpoints a long log. */
   committed(): void;
   /**
-   * After a commit that failed and was rolled back: what it left in the log says nothing. Bringing the log into the file
-   * clears that away, and on a full disk makes room.
+   * Handles a commit that failed and was rolled back: the bytes it left in the log mean nothing. A checkpoint clears
+   * them away and, on a full disk, makes room.
    */
   failed(): void;
   /**
-   * Brings the log into the file, under a seal of what comes of that. `shut`: nothing is committed any more.
-   * @throws when something reads the store just now, when the disk does not take it, or when file or log are not as they
-   * were left: then nothing is sealed over, and the next start says so.
+   * Checkpoints the log, under a seal of the result. `shut`: no more commits follow.
+   * @throws when something is reading the store, when the disk refuses, or when file or log are not as they were left:
+   * then nothing is sealed, and the next start reports it.
    */
   bringIn(shut?: boolean): void;
-  /** As that, where nothing depends on it: what went wrong is logged, and it is tried again after the next commit. */
+  /** Tries `bringIn` where nothing depends on it: a failure is logged, and retried after the next commit. */
   tidy(shut?: boolean): void;
-  /** Lets go of the files; after the connection, whose locks would go with them. */
+  /** Closes the files. Close the connection first: its locks go when they are closed. */
   close(): void;
 }
 
-/** As SQLite's own default: about a thousand pages. */
+/** SQLite's own default: about a thousand pages. */
 const longLog = 4 * 1024 * 1024;
-/** ms that somebody who reads the file from outside may hold up a checkpoint, and everybody at the stations with it. */
+/** Longest time (ms) that an outside reader may hold up a checkpoint, and every station with it. */
 const patience = 100;
 
-/** Somebody reads the file from outside: that passes, and trying at each commit would hold up every one. */
+/** Somebody is reading the file from outside. That passes; retrying at each commit would slow down every one. */
 class BeingRead extends Error {}
 
 const guards = new WeakMap<Database, Guard>();
@@ -51,14 +51,14 @@ export function guardOf(db: Database): Guard | undefined {
   return guards.get(db);
 }
 
-/** Brings the log into the file; without a guard (a store in memory) there is none. Never inside a transaction. */
+/** Checkpoints the log into the file. Does nothing without a guard (a store in memory). Never inside a transaction. */
 export function bringLogIn(db: Database): void {
   guards.get(db)?.bringIn();
 }
 
 /**
  * Makes the guard of a store that has just been connected. File and log were proved, or a person has accepted them: the
- * first seal is made of them as they are.
+ * first seal is made from them as they are.
  */
 export function guardStore(db: Database, file: string): Guard {
   // Held until the connection is closed: closing it earlier would take SQLite's lock of the file away, and another
@@ -67,11 +67,11 @@ export function guardStore(db: Database, file: string): Guard {
   let files: GuardFiles | undefined;
   let number = 0;
   let salt: string | null = null;
-  /** Whether the disk knows that something was answered since the seal, and of which log. */
+  /** True once the log on the disk shows that a commit was answered since the seal, and which log. */
   let synced = false;
-  /** Bytes of the log when it was last looked at. */
+  /** Bytes of the log at the last look. */
   let known = 0;
-  /** The log's length says nothing: a checkpoint or a commit failed half way. */
+  /** True when the log's length means nothing: a checkpoint or a commit failed half way. */
   let inexact = false;
   let untidy = false;
   let limit = longLog;
@@ -83,7 +83,7 @@ export function guardStore(db: Database, file: string): Guard {
     if (upTo > 0 && !log.ends.includes(upTo)) throw new Error("the store's log is not as it was written");
     const before = readGuards(file);
     if (files !== undefined) requireAsSealed(held, before.seal, log);
-    // One more than the tally's, and not the seal's: a checkpoint that fails may be tried many times.
+    // One more than the tally's number, not the seal's: a failing checkpoint may be retried many times.
     number = 1 + (typeof before.seal === "string" ? 0 : numberIn(before.tally));
     files = seal(before, {
       number,
@@ -92,7 +92,7 @@ export function guardStore(db: Database, file: string): Guard {
     });
     synced = false;
     emptyLog(db);
-    // SQLite does not wait for that, and after a power cut the log would come back under a tally that knows nothing of it.
+    // SQLite does not wait for that; after a power cut the old log would come back under a tally that doesn't know it.
     syncFile(logFile(file));
     noteTally(files, { number, log: null, shut });
     syncTally(files);
@@ -123,7 +123,7 @@ export function guardStore(db: Database, file: string): Guard {
   }
 
   function committed(): void {
-    // What was committed is safe in the log already: nothing here may turn the answer into a failure.
+    // The commit is safe in the log already: nothing here may turn its answer into a failure.
     let bytes = known;
     try {
       bytes = inexact ? lengthOf(db, pageBytesOf(db)) : statSync(logFile(file)).size;
@@ -172,7 +172,7 @@ function numberIn(kept: { number: number } | string): number {
   return typeof kept === "string" ? 0 : kept.number;
 }
 
-/** How far the log holds commits as SQLite knows them: one that failed and was rolled back may lie behind. */
+/** Returns the length of the log's commits as SQLite knows them; a rolled-back one may lie behind them. */
 function lengthOf(db: Database, pageBytes: number): number {
   const [answer] = db.pragma("wal_checkpoint(NOOP)") as { log: number }[];
   const frames = answer?.log ?? 0;
@@ -183,7 +183,7 @@ function pageBytesOf(db: Database): number {
   return Number(db.pragma("page_size", { simple: true }));
 }
 
-/** Brings the log into the file and cuts it to nothing. */
+/** Checkpoints the log and truncates it to nothing. */
 function emptyLog(db: Database): void {
   const usual = Number(db.pragma("busy_timeout", { simple: true }));
   db.pragma(`busy_timeout = ${patience}`);

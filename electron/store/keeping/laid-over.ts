@@ -7,10 +7,9 @@ import { type LogState, pagesIn } from "./log-check.ts";
 export type FileSum = Seal["file"];
 
 /**
- * Length and SHA-256 of what a store's file comes to once the first `upTo` bytes of its log are laid over it, as a
- * checkpoint lays them; 0 for the file as it is. Before such a checkpoint, in the middle of it and after it that is the
- * same. `file` is a handle: closing one would take SQLite's own locks of the file away (sqlite.org/howtocorrupt.html,
- * 2.2).
+ * Returns the length and SHA-256 of a store's file with the first `upTo` bytes of its log applied, as a checkpoint
+ * applies them; 0 for the file as it is. The sum is the same before, during and after that checkpoint. `file` is a
+ * handle: closing one would drop SQLite's own locks on the file (sqlite.org/howtocorrupt.html, 2.2).
  */
 export function sumLaidOver(file: number, log: LogState, upTo: number): FileSum {
   const hash = createHash("sha256");
@@ -22,12 +21,12 @@ export function sumLaidOver(file: number, log: LogState, upTo: number): FileSum 
   return { bytes, sha256: hash.digest("hex") };
 }
 
-/** As that, for a store that nothing has open. */
+/** Returns the same sum for a store that nothing has open. */
 export function sumOfStore(store: string, log: LogState, upTo: number): FileSum {
   return reading(store, (file) => sumLaidOver(file, log, upTo));
 }
 
-/** All that a store holds, as SQLite reads it: the file with every whole commit of its log. */
+/** Returns a store's whole content as SQLite reads it: the file with every whole commit of its log. */
 export function contentOfStore(store: string, log: LogState): Buffer {
   return reading(store, (file) =>
     Buffer.concat(Array.from(laidOver(file, log, log.committed), (block) => Buffer.from(block))),
@@ -43,7 +42,7 @@ function reading<Result>(store: string, work: (file: number) => Result): Result 
   }
 }
 
-/** How much of a log a seal has taken in: nothing of another log. */
+/** Returns how many bytes of a log a seal covers; 0 for another log. */
 export function takenIn({ log: stretch }: Seal, log: LogState): number {
   return stretch !== null && stretch.salt === log.salt ? stretch.bytes : 0;
 }
@@ -58,7 +57,7 @@ function laidOver(file: number, log: LogState, upTo: number): Iterable<Buffer> {
   return pagesOf(file, log.pageBytes, count, pages);
 }
 
-/** A file's content, a block at a time in the same memory. */
+/** Yields a file's content block by block, in the same memory. */
 function* blocksOf(file: number): Generator<Buffer> {
   const block = Buffer.allocUnsafe(1 << 20);
   for (let at = 0; ; ) {
@@ -69,7 +68,10 @@ function* blocksOf(file: number): Generator<Buffer> {
   }
 }
 
-/** `count` pages, from the log where it has them. A page that is nowhere ends it, and makes the length wrong. */
+/**
+ * Yields `count` pages, from the log where it has them. A page that is nowhere ends them, and so makes the length
+ * wrong.
+ */
 function* pagesOf(
   file: number,
   pageBytes: number,

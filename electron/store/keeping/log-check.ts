@@ -1,20 +1,20 @@
 import { closeSync, existsSync, openSync, readFileSync, readSync } from "node:fs";
 
-/** What a write-ahead log holds, judged by its own checksums. */
+/** The state of a write-ahead log, judged by its own checksums. */
 export interface LogState {
   /** The two salts that its frames share, 16 hexadecimal digits; null where there is no log. */
   readonly salt: string | null;
-  /** How far it holds commits that are whole, in bytes; 0 where there is none. */
+  /** Length of its whole commits in bytes; 0 where there is none. */
   readonly committed: number;
-  /** Where each whole commit ends, in bytes. */
+  /** The end of each whole commit, in bytes. */
   readonly ends: readonly number[];
   /**
-   * True where something in the middle of it is spoilt: after the first spoilt frame stands a whole commit and then
-   * still more of the same log. A power cut can't leave that, since each commit waits for the one before it to be on the
-   * disk; it leaves a torn end at most.
+   * True if the middle of the log is damaged: after the first damaged frame there is a whole commit and then more of
+   * the same log. A power cut can't leave that, since each commit waits until the one before it is on the disk; it
+   * leaves at most a torn end.
    */
   readonly spoilt: boolean;
-  /** Of the store's pages. */
+  /** Page size of the store. */
   readonly pageBytes: number;
   readonly bytes: Buffer;
 }
@@ -22,7 +22,7 @@ export interface LogState {
 export const headerBytes = 32;
 export const frameHeaderBytes = 24;
 
-/** Reads a log as SQLite's file format document describes it ("The WAL File Format", sqlite.org/walformat.html). */
+/** Reads a log by SQLite's description of the format ("The WAL File Format", sqlite.org/walformat.html). */
 export function checkLog(file: string): LogState {
   const bytes = existsSync(file) ? readFileSync(file) : Buffer.alloc(0);
   const nothing = { salt: null, committed: 0, ends: [], spoilt: false, pageBytes: 0, bytes };
@@ -31,12 +31,12 @@ export function checkLog(file: string): LogState {
   const bigEndian = (magic & 1) === 1;
   const header = sumOver(bytes, 0, 24, [0, 0], bigEndian);
   const sound = (magic | 1) === 0x377f0683 && sums(bytes, 24, header);
-  // The header is written through before any frame is, so frames after a spoilt header were lost by damage.
+  // SQLite syncs the header before any frame, so frames after a bad header were lost by damage.
   if (!sound) return { ...nothing, spoilt: bytes.length > headerBytes };
   return { ...nothing, ...walk(bytes, header, bigEndian) };
 }
 
-/** The salts of a log as it lies there, unchecked; null where it has no header. */
+/** Returns a log's salts, unchecked; null where it has no header. */
 export function saltOf(file: string): string | null {
   const header = Buffer.alloc(headerBytes);
   const opened = openSync(file, "r");
@@ -51,7 +51,7 @@ function saltIn(log: Buffer): string {
   return log.toString("hex", 16, 24);
 }
 
-/** The newest content of each page in a log's stretch, and how many pages the store has after it. */
+/** Returns the newest content of each page in a stretch of the log, and the store's page count after it. */
 export function pagesIn(log: LogState, upTo: number): { pages: Map<number, Buffer>; count: number } {
   const pages = new Map<number, Buffer>();
   const frame = frameHeaderBytes + log.pageBytes;
@@ -86,7 +86,7 @@ function walk(log: Buffer, start: Sum, bigEndian: boolean): Omit<LogState, "byte
   return { salt: saltIn(log), committed: ends.at(-1) ?? 0, ends, spoilt, pageBytes };
 }
 
-/** Whether a whole commit and then more of this log follow the frame at `bad`, which is spoilt. */
+/** True if the damaged frame at `bad` is followed by a whole commit and then more of this log. */
 function goesOn(log: Buffer, bad: number, frame: number): boolean {
   let commits = 0;
   for (let at = bad; at + frame <= log.length; at += frame) {
@@ -101,7 +101,7 @@ function sameSalt(log: Buffer, frame: number): boolean {
   return log.compare(log, 16, 24, frame + 8, frame + 16) === 0;
 }
 
-/** A frame that ends a commit says how many pages the store has after it. */
+/** True if a frame ends a commit: it then holds the store's page count. */
 function isCommit(log: Buffer, frame: number): boolean {
   return log.readUInt32BE(frame + 4) !== 0;
 }
@@ -110,7 +110,7 @@ function sums(log: Buffer, at: number, [first, second]: Sum): boolean {
   return log.readUInt32BE(at) === first && log.readUInt32BE(at + 4) === second;
 }
 
-/** The log's own checksum, carried on from `before`: over pairs of 32-bit words. */
+/** Computes the log's own checksum, continued from `before`, over pairs of 32-bit words. */
 function sumOver(log: Buffer, from: number, to: number, before: Sum, bigEndian: boolean): Sum {
   let [first, second] = before;
   const words = new DataView(log.buffer, log.byteOffset, log.length);

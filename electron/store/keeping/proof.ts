@@ -4,9 +4,9 @@ import { sameSum, sumOfStore, takenIn } from "./laid-over.ts";
 import { checkLog, type LogState } from "./log-check.ts";
 import { logFile, readGuards } from "./seal.ts";
 
-/** What seal, log and tally say of a store. */
+/** The verdict of seal, log and tally on a store. */
 export interface Proof {
-  /** True where every byte is proved; false also where there is neither seal nor tally, and so no proof either way. */
+  /** True if every byte is proved; false also if there is neither seal nor tally, and so no proof either way. */
   readonly proved: boolean;
   readonly against: StoreRefused | null;
 }
@@ -30,12 +30,12 @@ function sealHolds(file: string, seal: Seal, log: LogState): Proof | null {
 }
 
 function tallyHolds(seal: Seal, tally: LogTally, log: LogState): Proof | null {
-  // The seal is written first and the tally after the checkpoint: a program that ended in between leaves them one apart.
+  // The seal is written before the checkpoint and the tally after it: a crash in between leaves them one apart.
   const apart = seal.number - tally.number;
   if (apart !== 0 && apart !== 1) return against("changed", "the tally is another seal's");
   const now = apart === 0;
   if (now && tally.log !== null) return reaches(tally.log, log);
-  // Nothing was answered since the seal; a first commit may be there that never was.
+  // No commit was answered since the seal; the log may hold a first commit that never was.
   const unanswered = log.ends.filter((end) => end > takenIn(seal, log)).length;
   if (unanswered <= (now && tally.shut ? 0 : 1)) return null;
   return against("changed", "the log is not this store's");

@@ -4,32 +4,31 @@ import { type LogTally, type Seal, sealSchema, tallySchema } from "../../domain/
 import { writeWholeText } from "../../files/through.ts";
 
 /*
- * What guards the bytes of a store's file. SQLite checks the shape of its pages and not what is in them: a flipped bit
- * inside a name or a number passes every check it has. So beside the file lies its seal: the SHA-256 of what the file
- * holds once a stretch of the log is laid over it. With a write-ahead log the main file changes at checkpoints alone,
- * and a checkpoint does nothing but lay the log over the file; so a seal that is written before it holds before, in the
- * middle of it, and after it. What came later is in the log, whose frames carry checksums of their own
- * (`log-check.ts`); how far the log reached after the last commit stands in the tally, so that a log which lost its end,
- * or is another one, is noticed too. The tally is kept twice, the second time in the file of the seal: no two of the
- * files can be harmed together so that nothing tells.
+ * The guards of a store's bytes. SQLite checks the shape of its pages and not their content: a flipped bit inside a
+ * name or a number passes all its checks. So the file has a seal beside it: the SHA-256 of the file with a stretch of
+ * the log applied. With a write-ahead log the main file changes only at checkpoints, and a checkpoint only applies the
+ * log; so a seal written before a checkpoint is valid before, during and after it. Later changes are in the log, whose
+ * frames carry their own checksums (`log-check.ts`). The tally holds the log's length after the last commit, so that a
+ * log that lost its end, or another log, is noticed too. The tally is kept twice, the second time in the seal's file:
+ * damage to any two of the files always shows.
  */
 export const sealFile = (store: string) => `${store}-seal`;
 export const tallyFile = (store: string) => `${store}-tally`;
 export const logFile = (store: string) => `${store}-wal`;
 
-/** The parts beside a store's file that belong to it. */
+/** Endings of the files that belong to a store's file. */
 export const besides: readonly string[] = ["-wal", "-shm", "-seal", "-tally"];
 
-/** A record that was kept, or why there is none: what is there and can't be read was there once, and was harmed. */
+/** A record, or the reason why there is none: an unreadable one was there once and was damaged. */
 type Kept<Record> = Record | "absent" | "unreadable";
 
 export interface Guards {
   readonly seal: Kept<Seal>;
-  /** The newest of its two places; unreadable where one of them is. */
+  /** The newer of its two copies; unreadable if either of them is. */
   readonly tally: Kept<LogTally>;
 }
 
-/** Reads what guards a store, of which it says nothing yet. */
+/** Reads a store's guards without judging the store. */
 export function readGuards(store: string): Guards {
   const sealed = contentOf(sealFile(store));
   const seal = recordIn(sealed, 0, sealSchema);
@@ -37,7 +36,7 @@ export function readGuards(store: string): Guards {
   return { seal, tally: newest(own, recordIn(sealed, secondPlace, tallySchema)) };
 }
 
-/** The first seal is on the disk before there is any tally: the copy beside it says so by the number 0. */
+/** Returns the newer tally. Number 0 in the seal's file: the first seal was on the disk before any tally. */
 function newest(own: Kept<LogTally>, beside: Kept<LogTally>): Kept<LogTally> {
   if (own === "unreadable" || beside === "unreadable") return "unreadable";
   if (own === "absent") return beside !== "absent" && beside.number === 0 ? beside : "absent";
@@ -50,13 +49,13 @@ function later(a: LogTally, b: LogTally): boolean {
   return (a.log?.bytes ?? 0) >= (b.log?.bytes ?? 0);
 }
 
-/** The handles of the files beside an open store. */
+/** Handles of the files beside an open store. */
 export interface GuardFiles {
   readonly seal: number;
   readonly tally: number;
 }
 
-/** Makes both files anew, whole or not at all each, and opens them. */
+/** Makes both files, each whole or not at all, and opens them. */
 export function makeGuardFiles(store: string, seal: Seal): GuardFiles {
   const none: LogTally = { number: 0, log: null, shut: false };
   writeWholeText(sealFile(store), asRecord(seal).padEnd(secondPlace, " ") + asRecord(none));
@@ -73,13 +72,13 @@ export function closeGuardFiles({ seal, tally }: GuardFiles): void {
   closeSync(tally);
 }
 
-/** Writes the seal through to the disk. It keeps its place and its length, so that a full disk does not stop it. */
+/** Writes the seal and syncs it. Its place and length stay the same, so that a full disk does not stop it. */
 export function writeSeal({ seal: file }: GuardFiles, seal: Seal): void {
   writeSync(file, asRecord(seal), 0);
   fsyncSync(file);
 }
 
-/** Notes the tally in both its places, to memory alone. */
+/** Writes the tally in both its places, without syncing. */
 export function noteTally({ seal, tally: file }: GuardFiles, tally: LogTally): void {
   const record = asRecord(tally);
   writeSync(file, record, 0);
@@ -95,10 +94,10 @@ interface Schema<Value> {
 }
 
 const recordBytes = 256;
-/** In a sector of its own, so that noting the tally never writes on the seal. */
+/** In a sector of its own, so that writing the tally never touches the seal. */
 const secondPlace = 512;
 
-/** One block of fixed length: the record, its own checksum, and blanks. */
+/** Formats a block of fixed length: the record, its own checksum, and spaces. */
 function asRecord(value: Seal | LogTally): string {
   const text = JSON.stringify(value);
   return `${text}\n${sumOf(text)}\n`.padEnd(recordBytes, " ");
@@ -112,7 +111,7 @@ function recordIn<Value>(bytes: Kept<Buffer>, from: number, schema: Schema<Value
   return parsed.success ? parsed.data : "unreadable";
 }
 
-/** A lack of rights is no damage and is thrown. */
+/** Reads a guard's file. Missing permissions are no damage, and are thrown. */
 function contentOf(file: string): Kept<Buffer> {
   try {
     return readFileSync(file);

@@ -3,15 +3,15 @@ import { basename, dirname, join } from "node:path";
 import { syncFolder } from "../../files/through.ts";
 import { besides } from "./seal.ts";
 
-/** Where a restored store waits, whole and checked, until the one before it is out of its way. */
+/** The file in which a restored store waits, whole and checked, until the current one is out of its way. */
 export const waitingFile = (store: string) => `${store}.restored`;
-/** Where it lies until it is checked. */
+/** The file in which it lies until it is checked. */
 export const uncheckedFile = (store: string) => `${store}.unchecked`;
 
 /**
- * Moves a store's file and all that belongs to it to names that nothing else uses; never overwrites or deletes. Returns
- * the file's new name, or null where there was nothing. The file goes first, the log beside it last: where the program
- * ends in between, the next start finds no store with a log that is not its own.
+ * Moves a store's file and all that belongs to it to unused names; never overwrites or deletes. Returns the file's new
+ * name, or null where there was nothing. The file goes first, the log last: after a crash in between, the next start
+ * never finds a store with another store's log.
  */
 export function setAside(store: string, at: Date): string | null {
   const to = freeName(store, at);
@@ -25,7 +25,7 @@ export function setAside(store: string, at: Date): string | null {
   return moved ? to : null;
 }
 
-/** Puts the store that waits in place; the one before it, whatever is left of it, is set aside. */
+/** Puts the waiting store in place; what is left of the one before it is set aside. */
 export function putInPlace(store: string, at: Date): string | null {
   const aside = setAside(store, at);
   renameSync(waitingFile(store), store);
@@ -33,7 +33,7 @@ export function putInPlace(store: string, at: Date): string | null {
   return aside;
 }
 
-/** Finishes, or forgets, a restore in whose middle the program ended. */
+/** Finishes, or drops, a restore that a crash interrupted. */
 export function finishRestore(store: string): void {
   for (const part of ["", "-wal", "-shm", "-journal"])
     rmSync(`${uncheckedFile(store)}${part}`, { force: true });
@@ -42,7 +42,7 @@ export function finishRestore(store: string): void {
   else putInPlace(store, new Date(0));
 }
 
-/** Every file of stores that were set aside in a folder, or on their way back when the program ended: they hold people. */
+/** Lists a folder's files of stores set aside, or half restored when the program ended: they hold personal data. */
 export function filesSetAside(folder: string): string[] {
   return readdirSync(folder)
     .filter((name) => name.includes(sign) || /\.sqlite\.(?:unchecked|restored)/.test(name))

@@ -1,6 +1,6 @@
 /**
- * The first store: leagues and athletes, days with their frozen protocols, who takes part, what was seen (append-only)
- * and what it amounts to (derived, with the version of the rules that made it).
+ * The first schema: leagues and athletes, days with their frozen protocols, entrants, attempts as seen (append-only),
+ * and marks (derived, with the version of the rules that made them).
  */
 export const first = `
 CREATE TABLE league (

@@ -1,4 +1,4 @@
-/** Live heats: their lanes and taps (append-only), and who was called and did not come. */
+/** Live heats with their lanes and taps (append-only), and athletes who were called and did not come. */
 export const heats = `
 CREATE TABLE heat (
   id TEXT PRIMARY KEY,

@@ -1,8 +1,8 @@
 /**
- * Erasing a person. What was seen is append-only, so erasure needs a permit of its own, which guards itself: a row of
- * `erasing` names the one athlete whose rows may go; no transaction can end with it (its foreign key refers to a table
- * that never has a row, checked at the commit); it can only be taken away once the athlete is gone, and that writes the
- * line of the audit. So the permit erases a whole person, once and on record, or nothing at all.
+ * Erasing a person. Attempts are append-only, so erasure needs a permit, which guards itself. A row of `erasing` names
+ * the one athlete whose rows may be deleted. No transaction can end with it: its foreign key, checked at the commit,
+ * refers to a table that never has a row. It can be removed only once the athlete is gone, and that writes the audit
+ * line. So the permit erases a whole person, once and on record, or nothing at all.
  */
 export const erasure = `
 -- That somebody was erased, when and by whom; never whom.

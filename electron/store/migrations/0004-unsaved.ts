@@ -1,6 +1,6 @@
 /**
- * Bundles that were made and then not saved (the organiser changed their mind, or the stick was full): they stay in the
- * log, and do not count as having left.
+ * Bundles that were made and then not saved (the organiser cancelled, or the stick was full). They stay in the log but
+ * don't count as shared.
  */
 export const unsaved = `
 CREATE TABLE export_unsaved (

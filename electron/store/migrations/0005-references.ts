@@ -1,4 +1,4 @@
-/** Bundles from elsewhere to compare with: where each is from, and its marks as bounds, apart from everybody here. */
+/** Bundles from elsewhere to compare with: their origins, and their marks as bounds, apart from everybody here. */
 export const references = `
 CREATE TABLE reference (
   id INTEGER PRIMARY KEY AUTOINCREMENT,

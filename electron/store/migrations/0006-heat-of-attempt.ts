@@ -1,7 +1,7 @@
 /**
- * Which heat an attempt belongs to, as a key. Until now it stood in the attempt's id alone, as
- * `heat.<heat>.<lane>.<result>.<count>`. A key of two columns can't be added to a table, so the table is made anew: the
- * checks of all keys wait for the commit, by when every row is there again.
+ * Adds the heat that an attempt belongs to as a key. Before, only the attempt's id said it:
+ * `heat.<heat>.<lane>.<result>.<count>`. A key of two columns can't be added to a table, so the table is rebuilt; all
+ * keys are checked at the commit, when every row is back.
  */
 export const heatOfAttempt = `
 PRAGMA defer_foreign_keys = ON;

@@ -1,14 +1,14 @@
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, type ReadableDb } from "../connection/database.ts";
 
-/** A complete mark of another day, or one imported from before this program; `value` in the test's grains. */
+/** A complete mark of another day, or an imported past one; `value` in the test's grains. */
 export interface HistoryMark {
   readonly test: TestCode;
   readonly variant: string;
   readonly fingerprint: string;
   readonly date: string;
   readonly value: number;
-  /** 0 for an imported one. */
+  /** 0 for an imported mark. */
   readonly dayId: number;
   /** imported: from a sheet of past results. */
   readonly source: "day" | "imported";
@@ -22,7 +22,7 @@ const sql = `
   SELECT test, variant, fingerprint, date, value, 0, 'imported' FROM past_mark WHERE athlete_id = @athleteId
   ORDER BY date DESC, dayId DESC, test`;
 
-/** Every complete mark of an athlete outside one day (0: outside none), newest first. */
+/** Returns every complete mark of an athlete, newest first, except those of one day (0: no exception). */
 export function historyOf(db: ReadableDb, athleteId: number, exceptDayId: number): HistoryMark[] {
   return allRows(db, sql, { athleteId, exceptDayId });
 }

@@ -1,7 +1,7 @@
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, type ReadableDb } from "../connection/database.ts";
 
-/** The complete marks of one test, all done one way, on the newest day that has any. */
+/** The complete marks of one test and variant on the newest day that has any. */
 export interface NewestMarks {
   readonly date: string;
   readonly variant: string;
@@ -16,7 +16,7 @@ const sql = `
   SELECT newest.date, mark.variant, mark.value FROM newest JOIN mark ON mark.day_id = newest.id
   WHERE mark.test = @test AND mark.state = 'complete'`;
 
-/** Of several ways of doing the test, the one that most did; undefined when no day has a complete mark. */
+/** Returns the marks of the variant that most athletes did; undefined when no day has a complete mark. */
 export function newestMarks(db: ReadableDb, test: TestCode): NewestMarks | undefined {
   type Row = { date: string; variant: string; value: number };
   const rows = allRows<Row>(db, sql, { test });

@@ -2,7 +2,7 @@ import { allRows, firstRow, type ReadableDb } from "../connection/database.ts";
 import type { BoardConsent } from "../tables/athletes.ts";
 import type { EntrantState } from "../tables/entrants.ts";
 
-/** Somebody of a day with their name: what a station shows of a person. */
+/** An entrant of a day as a station shows them, with their name. */
 export interface Present {
   readonly athleteId: number;
   readonly bib: number | null;
@@ -17,7 +17,7 @@ export interface Present {
 const columns = `entrant.athlete_id AS athleteId, bib, state, since, athlete.name, number, league.name AS league`;
 const source = `entrant JOIN athlete ON athlete.id = entrant.athlete_id JOIN league ON league.id = athlete.league_id`;
 
-/** Everybody on the day's list, by bib; those without one first. */
+/** Returns everybody on the day's list, by bib; those without one come first. */
 export function everybody(db: ReadableDb, dayId: number): Present[] {
   const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId ORDER BY bib, entrant.athlete_id`;
   return allRows(db, sql, { dayId });
@@ -33,7 +33,7 @@ export function presentByBib(db: ReadableDb, dayId: number, bib: number): Presen
   return firstRow(db, sql, { dayId, bib });
 }
 
-/** Somebody of a day as the hall's board may need them: the skated-under name, the bib, and how they agreed to be shown. */
+/** An entrant as the big screen may show them: derby name, bib and consent. */
 export interface InPublic {
   readonly athleteId: number;
   readonly bib: number | null;
@@ -41,7 +41,7 @@ export interface InPublic {
   readonly board: BoardConsent;
 }
 
-/** Everybody on the day's list with what they agreed to just now. */
+/** Returns everybody on the day's list with their current consent. */
 export function everybodyInPublic(db: ReadableDb, dayId: number): InPublic[] {
   const sql = `SELECT entrant.athlete_id AS athleteId, bib, athlete.name, board
     FROM ${source} WHERE day_id = @dayId`;

@@ -1,26 +1,26 @@
 import { definitionOf, type TestCode } from "../../domain/tests/registry.ts";
 import { allRows, type ReadableDb } from "../connection/database.ts";
 
-/** Two complete marks of one athlete and one fingerprint on neighbouring dates; values in the test's grains. */
+/** Two complete marks of one athlete and one fingerprint on neighbouring dates, in the test's grains. */
 export interface RepeatedMark {
   readonly test: TestCode;
   readonly before: number;
   readonly after: number;
 }
 
-/** The last two of an athlete's trials on one day (the first is often a careful one), in grains, and how many there were. */
+/** An athlete's last two trials on one day (the first is often a careful one), in grains, and the count of trials. */
 export interface RepeatedTrial {
   readonly before: number;
   readonly after: number;
   readonly trials: number;
 }
 
-/** Marks no further apart than this are repeats of each other: too soon for training to show. */
+/** Days between two marks that still count as repeats of each other: too few for training to show. */
 const repeatDays = 14;
 
 /**
- * Only marks of dates that have another date near count, so that a store whose days lie months apart is read no further
- * than its dates. Of one athlete's marks of one date the day's own counts, the latest day's if there are two.
+ * Counts only marks of dates with another date near, so that a store whose days lie months apart is read no further
+ * than its dates. Of one athlete's marks of one date the day's own counts, or the latest day's if there are two.
  */
 const marksSql = `
   WITH dates AS MATERIALIZED (
@@ -42,12 +42,12 @@ const marksSql = `
     FROM one_a_date WINDOW own AS (PARTITION BY athlete_id, fingerprint ORDER BY date))
   SELECT test, before, after FROM neighbours WHERE place - placeBefore <= ${repeatDays}`;
 
-/** Every mark that has one at most 14 days before it, with the nearest such one, leaving one day (0: none) out. */
+/** Returns every mark with another at most 14 days before it, and the nearest such; leaves out one day (0: none). */
 export function repeatedMarks(db: ReadableDb, exceptDayId: number): RepeatedMark[] {
   return allRows(db, marksSql, { exceptDayId });
 }
 
-/** Trials that stand, of each day in the order of entry; window functions would take four times as long. */
+/** Standing trials of each day in the order of entry; window functions would take four times as long. */
 const trialsSql = `
   SELECT day_id || ' ' || athlete_id AS who, seen ->> @value - coalesce(seen ->> @less, 0) AS amount
   FROM day CROSS JOIN attempt ON attempt.day_id = day.id AND test = @test
@@ -55,8 +55,8 @@ const trialsSql = `
   ORDER BY day_id, seq`;
 
 /**
- * The last two trials that stand of each athlete and day with at least two, leaving one day (0: none) out; none of a
- * test of which one attempt is the mark.
+ * Returns the last two standing trials of each athlete and day that has at least two, leaving out one day (0: none).
+ * Empty for a test in which one attempt is the mark.
  */
 export function repeatedTrials(db: ReadableDb, test: TestCode, exceptDayId: number): RepeatedTrial[] {
   const { trial } = definitionOf(test).figures;

@@ -2,7 +2,7 @@ import { fold } from "../../domain/people/fold.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
 export type Category = "women" | "men" | "open";
-/** How the hall's board may show an athlete. */
+/** What the big screen may show of an athlete. */
 export type BoardConsent = "name" | "bib" | "hidden";
 
 export interface Athlete {
@@ -10,7 +10,7 @@ export interface Athlete {
   readonly leagueId: number;
   readonly league: string;
   readonly name: string;
-  /** 0 to 4 digits, a text: 07 is not 7. */
+  /** 0 to 4 digits, as text: 07 is not 7. */
   readonly number: string;
   readonly birthYear: number | null;
   readonly category: Category | null;
@@ -42,7 +42,7 @@ function asAthlete(row: AthleteRow): Athlete {
   };
 }
 
-/** Every athlete of the store, by league and name. */
+/** Returns every athlete of the store, by league and name. */
 export function allAthletes(db: ReadableDb): Athlete[] {
   const sql = `SELECT ${columns} FROM ${source} ORDER BY league.folded, athlete.folded, athlete.id`;
   return allRows<AthleteRow>(db, sql).map(asAthlete);
@@ -54,7 +54,7 @@ export function athleteById(db: ReadableDb, id: number): Athlete | undefined {
 }
 
 /**
- * The athlete that a sheet or a volunteer means: same league and number, or same league and name where the number is
+ * Finds the athlete that a sheet or a volunteer means, by league and number, or by league and name where the number is
  * empty (FORMATS, roster).
  */
 export function athleteByIdentity(
@@ -69,7 +69,7 @@ export function athleteByIdentity(
   return row === undefined ? undefined : asAthlete(row);
 }
 
-/** The league of that name, made when it is new; returns its id. */
+/** Returns the id of the league with a name, which is added when new. */
 export function leagueNamed(db: WritableDb, name: string): number {
   const folded = fold(name);
   const found = firstRow<{ id: number }>(db, "SELECT id FROM league WHERE folded = @folded", { folded });
@@ -78,7 +78,7 @@ export function leagueNamed(db: WritableDb, name: string): number {
   return Number(execute(db, sql, { name: name.trim(), folded }).lastInsertRowid);
 }
 
-/** Takes a league away in which nobody is any more. */
+/** Deletes a league that has no athletes any more. */
 export function dropEmptyLeague(db: WritableDb, leagueId: number): void {
   const sql =
     "DELETE FROM league WHERE id = @leagueId AND NOT EXISTS (SELECT 1 FROM athlete WHERE league_id = league.id)";
@@ -89,7 +89,7 @@ export function leagues(db: ReadableDb): { id: number; name: string }[] {
   return allRows(db, "SELECT id, name FROM league ORDER BY folded");
 }
 
-/** Adds an athlete; returns the new id, which nobody had before, not even somebody who is gone. */
+/** Adds an athlete; returns a new id, never used before, even by somebody erased. */
 export function addAthlete(db: WritableDb, athlete: NewAthlete): number {
   const sql = `INSERT INTO athlete
     (id, league_id, name, folded, number, birth_year, category, guardian_consent, board, share, asked)
@@ -98,7 +98,7 @@ export function addAthlete(db: WritableDb, athlete: NewAthlete): number {
   return Number(execute(db, sql, asRow(athlete)).lastInsertRowid);
 }
 
-/** Replaces everything that is held about an athlete. */
+/** Replaces all data about an athlete. */
 export function updateAthlete(db: WritableDb, id: number, athlete: NewAthlete): void {
   const sql = `UPDATE athlete SET league_id = @leagueId, name = @name, folded = @folded, number = @number,
     birth_year = @birthYear, category = @category, guardian_consent = @guardianConsent, board = @board, share = @share,

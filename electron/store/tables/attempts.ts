@@ -2,30 +2,30 @@ import type { TimedAttempt } from "../../domain/queue/times.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
-/** What was seen, once: never changed, never deleted. */
+/** One attempt as it was seen: never changed, never deleted. */
 export interface Attempt {
-  /** Made by the client, so that a retry is known. */
+  /** Made by the client, so that a retry is recognised. */
   readonly id: string;
   readonly athleteId: number;
   readonly test: TestCode;
   readonly variant: string;
   readonly slot: string;
-  /** As the test's own attempt schema says. */
+  /** Parsed by the test's own attempt schema. */
   readonly seen: unknown;
   readonly enteredBy: string;
   readonly note: string;
-  /** Keyed at a station, from a sheet, or made by a live heat. */
+  /** Entered at a station, imported from a sheet, or made by a live heat. */
   readonly source: "station" | "sheet" | "heat";
   readonly at: string;
   /** The attempt that this one corrects. */
   readonly replaces: string | null;
-  /** Which result of the lane a live heat entered it for (`LaneResult.key`); null for what people entered. */
+  /** The lane's result for which a live heat entered it (`LaneResult.key`); null if a person entered it. */
   readonly result: string | null;
-  /** The heat that entered it, or that entered what it corrects of the same athlete; null for what no heat did. */
+  /** The heat that entered it, or that entered the same athlete's attempt which it corrects; null for none. */
   readonly heatId: string | null;
 }
 
-/** An attempt with its place in the order of entry and, where it no longer stands, why. */
+/** An attempt with its place in the order of entry and, if void, the reason. */
 export interface KeptAttempt extends Attempt {
   readonly seq: number;
   readonly void: { readonly reason: string; readonly by: string; readonly at: string } | null;
@@ -54,25 +54,25 @@ export function attemptById(db: ReadableDb, id: string): (KeptAttempt & { dayId:
   return row === undefined ? undefined : { ...asAttempt(row), dayId: row.dayId };
 }
 
-/** Every attempt of an athlete on a day, standing or void, in the order of entry. */
+/** Returns every attempt of an athlete on a day, standing or void, in the order of entry. */
 export function attemptsOfAthlete(db: ReadableDb, dayId: number, athleteId: number): KeptAttempt[] {
   const sql = `SELECT ${columns} FROM ${source} WHERE athlete_id = @athleteId AND day_id = @dayId ORDER BY seq`;
   return allRows<AttemptRow>(db, sql, { dayId, athleteId }).map(asAttempt);
 }
 
-/** Every attempt of a day, standing or void, in the order of entry. */
+/** Returns every attempt of a day, standing or void, in the order of entry. */
 export function attemptsOfDay(db: ReadableDb, dayId: number): KeptAttempt[] {
   const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId ORDER BY seq`;
   return allRows<AttemptRow>(db, sql, { dayId }).map(asAttempt);
 }
 
-/** The newest attempts of one test, newest first. */
+/** Returns the newest attempts of one test, newest first. */
 export function newestAttempts(db: ReadableDb, dayId: number, test: TestCode, count: number): KeptAttempt[] {
   const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId AND test = @test ORDER BY seq DESC LIMIT @count`;
   return allRows<AttemptRow>(db, sql, { dayId, test, count }).map(asAttempt);
 }
 
-/** When each attempt of a day was entered, in the order of entry, without what was seen: for queues. */
+/** Returns the entry time of each attempt of a day, in the order of entry, for queues; not what was seen. */
 export function attemptTimes(db: ReadableDb, dayId: number): TimedAttempt[] {
   const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, replaces, void.attempt_id IS NULL AS stands
     FROM ${source} WHERE day_id = @dayId ORDER BY seq`;
@@ -80,7 +80,7 @@ export function attemptTimes(db: ReadableDb, dayId: number): TimedAttempt[] {
   return rows.map((row) => ({ ...row, stands: row.stands === 1 }));
 }
 
-/** An attempt with all that it corrects and all that corrects it, in the order of entry. */
+/** Returns an attempt with all that it corrects and all that correct it, in the order of entry. */
 export function chainOf(db: ReadableDb, id: string): KeptAttempt[] {
   const sql = `WITH RECURSIVE chain (id) AS (
       SELECT @id
@@ -90,7 +90,9 @@ export function chainOf(db: ReadableDb, id: string): KeptAttempt[] {
   return allRows<AttemptRow>(db, sql, { id }).map(asAttempt);
 }
 
-/** How an athlete did a test last, today, on an earlier day or in a past result; undefined when never. */
+/**
+ * Returns the variant of an athlete's last attempt: today, on an earlier day or in a past result; undefined if none.
+ */
 export function lastVariant(db: ReadableDb, athleteId: number, test: TestCode): string | undefined {
   const sql = `SELECT variant FROM (
       SELECT variant, date, seq FROM ${source} JOIN day ON day.id = day_id
@@ -100,7 +102,7 @@ export function lastVariant(db: ReadableDb, athleteId: number, test: TestCode): 
   return firstRow<{ variant: string }>(db, sql, { athleteId, test })?.variant;
 }
 
-/** The attempts of one test that stand, whichever way it was done. */
+/** Returns the standing attempts of one test, of any variant. */
 export function standingAttempts(
   db: ReadableDb,
   dayId: number,
@@ -112,7 +114,7 @@ export function standingAttempts(
   return allRows<AttemptRow>(db, sql, { dayId, athleteId, test }).map(asAttempt);
 }
 
-/** Adds an attempt. One that names no heat counts for the heat of what it corrects, unless that was another athlete's. */
+/** Adds an attempt. Without a heat of its own it gets that of the attempt it corrects, if by the same athlete. */
 export function addAttempt(db: WritableDb, dayId: number, attempt: Attempt): void {
   const sql = `INSERT INTO attempt
     (id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces, result, heat_id)

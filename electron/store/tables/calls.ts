@@ -1,7 +1,7 @@
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, execute, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
-/** Somebody is called to a station. */
+/** A call of an athlete to a station. */
 export interface Call {
   readonly athleteId: number;
   readonly test: TestCode;
@@ -14,20 +14,20 @@ export function calls(db: ReadableDb, dayId: number): Call[] {
   return allRows(db, sql, { dayId });
 }
 
-/** Calls an athlete. It takes the place of a call to another station; one to the same station stays as it was. */
+/** Calls an athlete. The call replaces one to another station; one to the same station stays as it was. */
 export function setCall(db: WritableDb, dayId: number, call: Call): void {
   const sql = `INSERT INTO call (day_id, athlete_id, test, at) VALUES (@dayId, @athleteId, @test, @at)
     ON CONFLICT DO UPDATE SET test = excluded.test, at = excluded.at WHERE test <> excluded.test`;
   execute(db, sql, { ...call, dayId });
 }
 
-/** Ends an athlete's call to this test; one to another stays. */
+/** Ends an athlete's call to this test, but not one to another. */
 export function endCallTo(db: WritableDb, dayId: number, athleteId: number, test: TestCode): void {
   const sql = "DELETE FROM call WHERE day_id = @dayId AND athlete_id = @athleteId AND test = @test";
   execute(db, sql, { dayId, athleteId, test });
 }
 
-/** Ends whatever call an athlete has. */
+/** Ends an athlete's call to any station. */
 export function endCall(db: WritableDb, dayId: number, athleteId: number): void {
   execute(db, "DELETE FROM call WHERE day_id = @dayId AND athlete_id = @athleteId", { dayId, athleteId });
 }

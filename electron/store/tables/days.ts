@@ -3,11 +3,11 @@ import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "..
 
 export interface Day {
   readonly id: number;
-  /** ISO 8601, the hall's own calendar. */
+  /** ISO 8601, by the hall's own calendar. */
   readonly date: string;
   readonly title: string;
   readonly state: "planned" | "open" | "closed";
-  /** Rest between two tests of one athlete. */
+  /** Rest between two tests of one athlete, in minutes. */
   readonly restMinutes: number;
 }
 
@@ -19,7 +19,7 @@ export interface DayProtocol {
 
 const columns = "id, date, title, state, rest_minutes AS restMinutes";
 
-/** The day that is being prepared or held; undefined when there is none. */
+/** Returns the day that is being prepared or held; undefined when there is none. */
 export function dayAtHand(db: ReadableDb): Day | undefined {
   return firstRow(db, `SELECT ${columns} FROM day WHERE state <> 'closed'`);
 }
@@ -28,12 +28,12 @@ export function dayById(db: ReadableDb, id: number): Day | undefined {
   return firstRow(db, `SELECT ${columns} FROM day WHERE id = @id`, { id });
 }
 
-/** All days, newest first. */
+/** Returns all days, newest first. */
 export function allDays(db: ReadableDb): Day[] {
   return allRows(db, `SELECT ${columns} FROM day ORDER BY date DESC, id DESC`);
 }
 
-/** Adds a planned day with the protocols that it will freeze when it opens; returns its id. */
+/** Adds a planned day with the protocols that freeze when it opens; returns its id. */
 export function addDay(
   db: WritableDb,
   day: Omit<Day, "id" | "state">,
@@ -46,7 +46,7 @@ export function addDay(
   return id;
 }
 
-/** Sets one test's parameters; refused by the store once the day is open. */
+/** Sets one test's parameters; the store refuses it once the day is open. */
 export function setDayProtocol(db: WritableDb, dayId: number, { test, parameters }: DayProtocol): void {
   const sql = `INSERT INTO day_protocol (day_id, test, parameters) VALUES (@dayId, @test, @parameters)
     ON CONFLICT DO UPDATE SET parameters = excluded.parameters`;
@@ -63,7 +63,7 @@ export function setDayState(db: WritableDb, dayId: number, state: Day["state"]):
   execute(db, "UPDATE day SET state = @state WHERE id = @dayId", { dayId, state });
 }
 
-/** Sets the rest between two tests of one athlete; no mark depends on it. */
+/** Sets the rest between two tests of one athlete, in minutes; no mark depends on it. */
 export function setDayRest(db: WritableDb, dayId: number, restMinutes: number): void {
   execute(db, "UPDATE day SET rest_minutes = @restMinutes WHERE id = @dayId", { dayId, restMinutes });
 }

@@ -1,7 +1,7 @@
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
-/** Whether somebody takes part in a day. Only the outcome of the readiness questions is here, never an answer. */
+/** The state of an entrant on a day. The readiness questions leave only their outcome here, never an answer. */
 export const entrantStates = ["expected", "testing", "not-testing", "no-show", "withdrawn"] as const;
 export type EntrantState = (typeof entrantStates)[number];
 
@@ -13,7 +13,7 @@ export interface Entrant {
   readonly since: string;
 }
 
-/** A test that somebody leaves out: `readiness` (no reason is kept) or `skip` (with a reason). */
+/** A test that an athlete skips: `readiness` (no reason is kept) or `skip` (with a reason). */
 export interface LeftOut {
   readonly athleteId: number;
   readonly test: TestCode;
@@ -31,7 +31,7 @@ export function entrants(db: ReadableDb, dayId: number): Entrant[] {
   });
 }
 
-/** Ids of those who are still expected, by name. */
+/** Returns the ids of athletes who are still expected, by name. */
 export function expectedByName(db: ReadableDb, dayId: number): number[] {
   const sql = `SELECT athlete.id AS id FROM entrant JOIN athlete ON athlete.id = entrant.athlete_id
     WHERE day_id = @dayId AND state = 'expected' ORDER BY athlete.folded, athlete.id`;
@@ -47,7 +47,7 @@ export function entrantByBib(db: ReadableDb, dayId: number, bib: number): Entran
   return firstRow(db, `SELECT ${columns} FROM entrant WHERE day_id = @dayId AND bib = @bib`, { dayId, bib });
 }
 
-/** Puts an athlete on the day's list when not there yet; a known entrant stays as it is. */
+/** Adds an athlete to the day's list; one who is on it stays unchanged. */
 export function expectEntrant(db: WritableDb, dayId: number, athleteId: number, at: string): boolean {
   const sql = `INSERT INTO entrant (day_id, athlete_id, state, since) VALUES (@dayId, @athleteId, 'expected', @at)
     ON CONFLICT DO NOTHING`;
@@ -61,7 +61,7 @@ export function setEntrant(db: WritableDb, dayId: number, entrant: Entrant): voi
   execute(db, sql, { ...entrant, dayId });
 }
 
-/** The smallest bib from 1 that nobody has. */
+/** Returns the smallest free bib from 1. */
 export function nextFreeBib(db: ReadableDb, dayId: number): number {
   const sql = `SELECT min(candidate) AS bib FROM (
       SELECT 1 AS candidate
@@ -76,26 +76,26 @@ export function leftOut(db: ReadableDb, dayId: number): LeftOut[] {
   return allRows(db, sql, { dayId });
 }
 
-/** Leaves a test out; deciding the same again changes nothing. */
+/** Notes that an athlete skips a test; the same again changes nothing. */
 export function leaveOut(db: WritableDb, dayId: number, decision: LeftOut): void {
   const sql = `INSERT INTO left_out (day_id, athlete_id, test, kind, reason, decided_by, at)
     VALUES (@dayId, @athleteId, @test, @kind, @reason, @decidedBy, @at) ON CONFLICT DO NOTHING`;
   execute(db, sql, { ...decision, dayId });
 }
 
-/** Takes back that a test is left out. */
+/** Undoes the skipping of a test. */
 export function takeBackIn(db: WritableDb, dayId: number, athleteId: number, test: TestCode): void {
   const sql = "DELETE FROM left_out WHERE day_id = @dayId AND athlete_id = @athleteId AND test = @test";
   execute(db, sql, { dayId, athleteId, test });
 }
 
-/** The tests that one athlete leaves out, whatever the reason, in no order. */
+/** Returns the tests that one athlete skips for any reason, unordered. */
 export function leftOutOf(db: ReadableDb, dayId: number, athleteId: number): TestCode[] {
   const sql = "SELECT test FROM left_out WHERE day_id = @dayId AND athlete_id = @athleteId";
   return allRows<{ test: TestCode }>(db, sql, { dayId, athleteId }).map(({ test }) => test);
 }
 
-/** Replaces what the readiness questions came to for one athlete; tests skipped with a reason stay skipped. */
+/** Replaces one athlete's outcome of the readiness questions; tests skipped with a reason stay skipped. */
 export function setReadiness(
   db: WritableDb,
   dayId: number,
@@ -110,7 +110,7 @@ export function setReadiness(
   }
 }
 
-/** How many of a list are in each state. */
+/** Counts a list's entrants by state. */
 export function countStates(list: readonly { readonly state: EntrantState }[]): Record<EntrantState, number> {
   const counts = { expected: 0, testing: 0, "not-testing": 0, "no-show": 0, withdrawn: 0 };
   for (const { state } of list) counts[state] += 1;

@@ -1,6 +1,6 @@
 import { allRows, execute, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
-/** That a bundle of a day was made to leave the room: when, how strict, and which bytes; never the rows. */
+/** A bundle that was made to be shared: its day, time, strictness and hash, never its rows. */
 export interface Export {
   readonly dayId: number;
   readonly at: string;
@@ -9,7 +9,7 @@ export interface Export {
   readonly sha256: string;
 }
 
-/** An entry of the log. One that was not saved in the end has left nothing behind. */
+/** An entry of the export log. One that was not saved in the end shared nothing. */
 export interface LoggedExport extends Export {
   readonly id: number;
   readonly saved: boolean;
@@ -18,7 +18,7 @@ export interface LoggedExport extends Export {
 const columns = `export_log.id, day_id AS dayId, export_log.at, k, sha256, export_unsaved.export_id IS NULL AS saved`;
 const source = "export_log LEFT JOIN export_unsaved ON export_unsaved.export_id = export_log.id";
 
-/** Everything that was made, newest first. */
+/** Returns every export, newest first. */
 export function allExports(db: ReadableDb): LoggedExport[] {
   const sql = `SELECT ${columns} FROM ${source} ORDER BY export_log.id DESC`;
   const rows = allRows<Omit<LoggedExport, "saved"> & { saved: number }>(db, sql);
@@ -26,8 +26,8 @@ export function allExports(db: ReadableDb): LoggedExport[] {
 }
 
 /**
- * Notes an export and returns its id. The same bytes of the same day again (a retry, a second copy) are one entry: then
- * null, and nothing that is said of this copy may touch the entry of the first.
+ * Notes an export and returns its id; null for the same bytes of the same day (a retry, a second copy), which are one
+ * entry. Nothing about this copy may then change the entry of the first.
  */
 export function noteExport(db: WritableDb, entry: Export): number | null {
   const sql = `INSERT INTO export_log (day_id, at, k, sha256)
@@ -38,7 +38,7 @@ export function noteExport(db: WritableDb, entry: Export): number | null {
   return changes === 0 ? null : Number(lastInsertRowid);
 }
 
-/** Notes that a bundle that was made was not saved anywhere. Twice is once. */
+/** Notes that an exported bundle was not saved anywhere. The same again changes nothing. */
 export function noteUnsaved(db: WritableDb, exportId: number, at: string): void {
   execute(db, "INSERT OR IGNORE INTO export_unsaved (export_id, at) VALUES (@exportId, @at)", {
     exportId,

@@ -1,7 +1,7 @@
 import type { HeatEvent } from "../../domain/heats/heat.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
-/** A tap as it is kept: by whom, and when by the wall clock. */
+/** A stored tap, with its author and its wall-clock time. */
 export interface KeptEvent extends HeatEvent {
   readonly by: string;
   readonly at: string;
@@ -17,13 +17,13 @@ function asEvent(row: EventRow): KeptEvent {
   return { ...row, detail: JSON.parse(row.detail) as unknown };
 }
 
-/** All taps of a heat in the order in which they came in. */
+/** Returns all taps of a heat in the order in which they arrived. */
 export function eventsOf(db: ReadableDb, heatId: string): KeptEvent[] {
   const sql = `SELECT ${columns} FROM heat_event WHERE heat_id = @heatId ORDER BY seq`;
   return allRows<EventRow>(db, sql, { heatId }).map(asEvent);
 }
 
-/** The heat that a tap belongs to; undefined for a tap that is not kept. */
+/** Returns the heat that a tap belongs to; undefined for an unknown tap. */
 export function heatOfEvent(db: ReadableDb, id: string): string | undefined {
   const sql = "SELECT heat_id AS heatId FROM heat_event WHERE id = @id";
   return firstRow<{ heatId: string }>(db, sql, { id })?.heatId;

@@ -1,14 +1,14 @@
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, execute, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
-/** Who is in a lane, and how they do the test. */
+/** The athlete in a lane, and their variant of the test. */
 export interface HeatLane {
   readonly lane: number;
   readonly athleteId: number;
   readonly variant: string;
 }
 
-/** A lane of a heat that is gathered or run. */
+/** A lane of a heat that is being gathered or run. */
 export interface TakenLane extends HeatLane {
   readonly heatId: string;
   readonly test: TestCode;
@@ -20,14 +20,14 @@ export function lanesOf(db: ReadableDb, heatId: string): HeatLane[] {
   return allRows(db, sql, { heatId });
 }
 
-/** Everybody of a day who is in a lane just now. */
+/** Returns the taken lanes of a day's live heats. */
 export function takenLanes(db: ReadableDb, dayId: number): TakenLane[] {
   const sql = `SELECT heat_id AS heatId, test, lane, athlete_id AS athleteId, variant FROM heat_lane
     JOIN heat ON heat.id = heat_id WHERE heat.day_id = @dayId AND state <> 'ended' ORDER BY heat_id, lane`;
   return allRows(db, sql, { dayId });
 }
 
-/** Puts somebody in a free lane. */
+/** Puts an athlete in a free lane. */
 export function takeLane(db: WritableDb, heat: { id: string; dayId: number }, lane: HeatLane): void {
   const sql = `INSERT INTO heat_lane (heat_id, lane, day_id, athlete_id, variant)
     VALUES (@heatId, @lane, @dayId, @athleteId, @variant)`;

@@ -2,13 +2,13 @@ import type { Moment } from "../../domain/heats/clock.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
-/** One running of one test. */
+/** One heat of one test. */
 export interface Heat {
-  /** Made by the client, so that a retry is known. */
+  /** Made by the client, so that a retry is recognised. */
   readonly id: string;
   readonly dayId: number;
   readonly test: TestCode;
-  /** How many lanes the station has. */
+  /** Number of lanes at the station. */
   readonly lanes: number;
   readonly state: "gathering" | "running" | "ended";
   readonly gatheredAt: string;
@@ -20,7 +20,7 @@ export interface Heat {
 
 export interface HeatEnding {
   readonly ending: "done" | "called-off";
-  /** Empty for one that was run to its end. */
+  /** Empty for a heat that ran to its end. */
   readonly reason: string;
   readonly by: string;
   readonly at: string;
@@ -54,7 +54,7 @@ export function heatById(db: ReadableDb, id: string): Heat | undefined {
   return row === undefined ? undefined : asHeat(row);
 }
 
-/** The heats of a day that are gathered or run just now, at most one a test. */
+/** Returns a day's heats that are being gathered or run, at most one per test. */
 export function liveHeats(db: ReadableDb, dayId: number): Heat[] {
   const sql = `SELECT ${columns} FROM heat WHERE day_id = @dayId AND state <> 'ended'`;
   return allRows<HeatRow>(db, sql, { dayId }).map(asHeat);
@@ -64,7 +64,7 @@ export function liveHeat(db: ReadableDb, dayId: number, test: TestCode): Heat | 
   return liveHeats(db, dayId).find((heat) => heat.test === test);
 }
 
-/** The heats of a test that ended last, newest first. */
+/** Returns the latest ended heats of a test, newest first. */
 export function endedHeats(db: ReadableDb, dayId: number, test: TestCode, count: number): Heat[] {
   const sql = `SELECT ${columns} FROM heat WHERE day_id = @dayId AND test = @test AND state = 'ended'
     ORDER BY ended_at DESC, id LIMIT @count`;

@@ -4,7 +4,7 @@ import { protocolOf, rulesVersion, type TestCode } from "../../domain/tests/regi
 import { allRows, execute, type ReadableDb, type WritableDb } from "../connection/database.ts";
 import { type Day, dayProtocols } from "./days.ts";
 
-/** A mark as derived on a day. */
+/** A mark as derived for a day. */
 export interface KeptMark {
   readonly athleteId: number;
   readonly dayId: number;
@@ -12,7 +12,7 @@ export interface KeptMark {
   readonly variant: string;
   readonly fingerprint: string;
   readonly mark: Mark;
-  /** The newest attempt that made it: the order in which marks appeared. */
+  /** The newest attempt behind it: the order in which marks appeared. */
   readonly seq: number;
 }
 
@@ -35,7 +35,7 @@ function asMark(row: MarkRow): KeptMark {
   return { ...rest, mark: JSON.parse(detail) as Mark };
 }
 
-/** All marks of a day in the order in which they appeared. */
+/** Returns all marks of a day in the order in which they appeared. */
 export function marksOfDay(db: ReadableDb, dayId: number): KeptMark[] {
   const sql = `SELECT ${columns} FROM mark WHERE day_id = @dayId ORDER BY seq`;
   return allRows<MarkRow>(db, sql, { dayId }).map(asMark);
@@ -58,25 +58,25 @@ const earlierSql = `
   ORDER BY date, dayId`;
 
 /**
- * The complete marks before a day, oldest first, of one athlete or of everybody who takes part. Past results of the
- * same date do not count as earlier.
+ * Returns the complete marks before a day, oldest first, of one athlete or of all entrants. Past results of the same
+ * date do not count as earlier.
  */
 export function earlierMarks(db: ReadableDb, day: Day, athleteId: number | null): EarlierMark[] {
   return allRows(db, earlierSql, { date: day.date, dayId: day.id, athleteId });
 }
 
-/** What one mark is of. */
+/** The key of one mark: its day, athlete, test and variant. */
 export type MarkPlace = Pick<KeptMark, "dayId" | "athleteId" | "test" | "variant">;
 
 interface StandingSeen {
   readonly seq: number;
-  /** JSON as the test's own attempt schema says. */
+  /** JSON of the test's own attempt schema. */
   readonly seen: string;
 }
 
 /**
- * What stands for one mark, in the order of entry. Reads columns of the first version alone: a store is checked before
- * it is brought up to date.
+ * Returns the standing attempts of one mark, in the order of entry. Reads columns of the first version only, since a
+ * store is checked before it is migrated.
  */
 export function standingSeen(db: ReadableDb, place: MarkPlace): StandingSeen[] {
   const sql = `SELECT seq, seen FROM attempt WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
@@ -85,7 +85,7 @@ export function standingSeen(db: ReadableDb, place: MarkPlace): StandingSeen[] {
   return allRows(db, sql, { ...place });
 }
 
-/** The mark that follows from what stands; null where nothing does. */
+/** Computes the mark from standing attempts; null where there are none. */
 export function scoreOf(
   db: ReadableDb,
   place: MarkPlace,
@@ -104,7 +104,9 @@ export function scoreOf(
   return { athleteId, dayId, test, variant, fingerprint: name, mark, seq: newest.seq };
 }
 
-/** Scores the attempts that stand and keeps the mark; without attempts there is none. Part of the caller's transaction. */
+/**
+ * Derives and stores a mark from its standing attempts; without any there is none. Part of the caller's transaction.
+ */
 export function deriveMark(
   db: WritableDb,
   dayId: number,
@@ -133,13 +135,13 @@ function keepMark(db: WritableDb, { mark, ...kept }: KeptMark): void {
   execute(db, sql, { ...kept, state: mark.state, value, detail: JSON.stringify(mark), rules: rulesVersion });
 }
 
-/** The frozen parameters of a test on a day. */
+/** Returns the frozen parameters of a test on a day. */
 export function parametersOf(db: ReadableDb, dayId: number, test: TestCode): unknown {
   const found = dayProtocols(db, dayId).find((protocol) => protocol.test === test);
   return protocolOf(test).parameters.parse(found?.parameters);
 }
 
-/** Throws all marks away and derives them again from the attempts. Part of the caller's transaction. */
+/** Deletes all marks and derives them again from the attempts. Part of the caller's transaction. */
 export function rebuildMarks(db: WritableDb): void {
   execute(db, "DELETE FROM mark");
   const sql = "SELECT DISTINCT day_id AS dayId, athlete_id AS athleteId, test, variant FROM attempt";

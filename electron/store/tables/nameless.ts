@@ -4,15 +4,15 @@ import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, execute, type ReadableDb, type WritableDb } from "../connection/database.ts";
 import type { Athlete } from "./athletes.ts";
 
-/** A complete mark of somebody erased who had agreed to share: what a bundle may say of it, and nothing else. */
+/** A complete mark of somebody erased who had agreed to share: the facts a bundle may say of it, and nothing else. */
 export interface NamelessMark {
-  /** Random: links it to nothing, and its order says nothing. */
+  /** Random: it links to nothing, and its order means nothing. */
   readonly id: string;
   readonly dayId: number;
   readonly test: TestCode;
   readonly variant: string;
   readonly fingerprint: string;
-  /** In the test's grains. */
+  /** In grains of the test. */
   readonly value: number;
   readonly ageBand: string;
   readonly category: SharedCategory;
@@ -20,7 +20,7 @@ export interface NamelessMark {
 
 const columns = "id, day_id AS dayId, test, variant, fingerprint, value, age_band AS ageBand, category";
 
-/** All of them, or those of one day; in the order of their random ids. */
+/** Returns all nameless marks, or those of one day, by their random ids. */
 export function namelessMarks(db: ReadableDb, dayId: number | null = null): NamelessMark[] {
   const sql = `SELECT ${columns} FROM nameless_mark WHERE @dayId IS NULL OR day_id = @dayId ORDER BY id`;
   return allRows(db, sql, { dayId });
@@ -35,8 +35,8 @@ export function addNamelessMark(db: WritableDb, mark: NamelessMark): void {
 type DayMark = Pick<NamelessMark, "dayId" | "test" | "variant" | "fingerprint" | "value"> & { date: string };
 
 /**
- * What would stay of an athlete: the complete marks of the days of which they, and where it is asked for the guardian,
- * agreed to share. `newId` gives random ids.
+ * Returns the marks that erasing an athlete would keep: complete ones from days on which they, and where needed the
+ * guardian, agreed to share. `newId` gives random ids.
  */
 export function namelessOf(db: ReadableDb, athlete: Athlete, newId: () => string): NamelessMark[] {
   const sql = `SELECT day_id AS dayId, day.date AS date, test, variant, fingerprint, value

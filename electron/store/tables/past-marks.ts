@@ -1,7 +1,7 @@
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
-/** A mark of a test from before this program, or from elsewhere; `value` in the test's grains. */
+/** A mark from before this program, or from elsewhere; `value` in the test's grains. */
 export interface PastMark {
   readonly athleteId: number;
   readonly fingerprint: string;
@@ -11,7 +11,7 @@ export interface PastMark {
   readonly value: number;
 }
 
-/** What is held for the same athlete, fingerprint and date; undefined when nothing is. */
+/** Returns the stored value for the same athlete, fingerprint and date; undefined if there is none. */
 export function pastMarkValue(db: ReadableDb, mark: Omit<PastMark, "value">): number | undefined {
   const sql = `SELECT value FROM past_mark
     WHERE athlete_id = @athleteId AND fingerprint = @fingerprint AND date = @date`;

@@ -14,9 +14,9 @@ import {
 } from "./attempts.ts";
 import { deriveMark, parametersOf } from "./marks.ts";
 
-/** An attempt that somebody enters; the slot follows from what was seen. */
+/** An attempt to enter; its slot follows from what was seen. */
 export interface NewAttempt extends Omit<Attempt, "slot" | "heatId" | "result"> {
-  /** The lane's result for which a live heat enters it; left out for what people enter. */
+  /** The heat and the lane's result that it comes from; left out for what people enter. */
   readonly fromHeat?: { readonly heatId: string; readonly result: string };
 }
 
@@ -27,7 +27,7 @@ export interface VoidReason {
   readonly at: string;
 }
 
-/** What came of an entry: `known` when this id was entered before (a retry gets the first answer). */
+/** The outcome of an entry: `known` when this id was entered before (a retry gets the first answer). */
 export interface Recorded {
   readonly outcome: "added" | "known";
   readonly mark: Mark | null;
@@ -35,8 +35,8 @@ export interface Recorded {
 
 /**
  * Adds an attempt and derives its mark. Part of the caller's transaction.
- * @throws Refusal `conflict` when the id is known with other content, or when the attempt's place is taken: the
- * standing one is to be corrected instead.
+ * @throws Refusal `conflict` when the id is known with other content, or when the attempt's slot is taken: correct the
+ * standing one instead.
  */
 export function recordAttempt(db: WritableDb, dayId: number, attempt: NewAttempt): Recorded {
   const protocol = protocolOf(attempt.test);
@@ -78,7 +78,7 @@ function answerRetry(
 }
 
 /**
- * Ends an attempt (it stays, with who, when and why) and derives its mark again. Ending it twice changes nothing.
+ * Voids an attempt (it stays, with who, when and why) and derives its mark again. Voiding it twice changes nothing.
  * Part of the caller's transaction.
  * @throws Refusal `not-found` when there is no such attempt.
  */

@@ -5,23 +5,23 @@ import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "..
 /** One bundle from elsewhere. */
 export interface KeptReference {
   readonly id: number;
-  /** What the organiser calls the place it is from; bundles of one origin are compared with together. */
+  /** The organiser's name for its place of origin; bundles of one origin are compared together. */
   readonly origin: string;
   readonly kind: Bundle["kind"];
-  /** Of the whole file, in hexadecimal digits. */
+  /** Hash of the whole file, in hexadecimal digits. */
   readonly sha256: string;
   readonly addedAt: string;
 }
 
 const columns = "id, origin, kind, sha256, added_at AS addedAt";
 
-/** Every bundle that is kept, by origin, the newest of one origin first. */
+/** Returns every stored bundle, by origin, the newest of each origin first. */
 export function allReferences(db: ReadableDb): KeptReference[] {
   const sql = `SELECT ${columns} FROM reference ORDER BY origin COLLATE NOCASE, origin, id DESC`;
   return allRows(db, sql);
 }
 
-/** The bundle of that file, or of the same content in another file; undefined when neither is kept. */
+/** Finds a stored bundle with that file's hash or with the same content; undefined when there is none. */
 export function referenceOf(
   db: ReadableDb,
   file: { readonly sha256: string; readonly contentSha256: string },
@@ -31,7 +31,7 @@ export function referenceOf(
   return firstRow(db, sql, { sha256, contentSha256 });
 }
 
-/** Keeps a bundle with all its rows; returns its id. It must not be kept already. */
+/** Stores a bundle with all its rows and returns its id. It must not be stored already. */
 export function addReference(
   db: WritableDb,
   reference: Omit<KeptReference, "id">,
@@ -60,17 +60,17 @@ function addMarks(db: WritableDb, id: number, marks: AlikeMarks): void {
   execute(db, sql, { id, test, variant, category, ageBand, quarter, low, high, count });
 }
 
-/** Takes a bundle away with everything of it; false when it is not kept. */
+/** Deletes a bundle with all its rows; false when it is unknown. */
 export function removeReference(db: WritableDb, id: number): boolean {
   return execute(db, "DELETE FROM reference WHERE id = @id", { id }).changes > 0;
 }
 
-/** What a bundle holds of one way of doing one test. */
+/** A bundle's marks of one test and variant. */
 export interface ReferenceTest extends BundleTest {
   readonly marks: number;
 }
 
-/** Every way of every test of which a bundle has marks. */
+/** Returns every test and variant of which a bundle has marks. */
 export function testsOfReference(db: ReadableDb, id: number): ReferenceTest[] {
   const sql = `SELECT test, variant, fingerprint, sum(marks) AS marks
     FROM reference_test JOIN reference_mark USING (reference_id, test, variant)
@@ -78,20 +78,20 @@ export function testsOfReference(db: ReadableDb, id: number): ReferenceTest[] {
   return allRows(db, sql, { id });
 }
 
-/** The quarters, or years, that a bundle's marks are from, in order. */
+/** Returns the quarters, or years, of a bundle's marks, in order. */
 export function quartersOfReference(db: ReadableDb, id: number): string[] {
   const sql = "SELECT DISTINCT quarter FROM reference_mark WHERE reference_id = @id ORDER BY quarter";
   return allRows<{ quarter: string }>(db, sql, { id }).map(({ quarter }) => quarter);
 }
 
-/** Marks of one origin, test, fingerprint and category that are told alike. */
+/** Marks of one origin, test, fingerprint and category with the same bounds. */
 export interface MarksOfOrigin extends MarkBounds {
   readonly origin: string;
   readonly category: ToldCategory;
   readonly count: number;
 }
 
-/** All marks of a fingerprint from elsewhere, by origin. */
+/** Returns all marks of a fingerprint from elsewhere, by origin. */
 export function marksFromElsewhere(db: ReadableDb, fingerprint: string): MarksOfOrigin[] {
   const sql = `SELECT origin, category, low, high, sum(marks) AS count
     FROM reference_test
