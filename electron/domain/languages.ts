@@ -1,10 +1,10 @@
 import { z } from "zod";
 
-/** The languages that there are words for, English first: each has a folder in `resources/locales`. */
+/** The languages with texts, English first: each has a folder in `resources/locales`. */
 export const languages = ["en", "es"] as const;
 export type Language = (typeof languages)[number];
 
-/** The choice of one, as it is sent and as it is kept. */
+/** A chosen language, as it is sent and stored. */
 export const languageChoiceSchema = z.strictObject({ language: z.enum(languages) });
 
 const locales: Readonly<Record<Language, string>> = { en: "en-GB", es: "es" };
@@ -13,25 +13,25 @@ function isLanguage(text: string): text is Language {
   return (languages as readonly string[]).includes(text);
 }
 
-/** The locale (BCP 47) that dates and times of a language are written by. */
+/** Returns the locale (BCP 47) for writing a language's dates and times. */
 export function localeOf(language: string): string {
   return isLanguage(language) ? locales[language] : language;
 }
 
-/** The first of somebody's preferred languages (BCP 47 tags, most wanted first) that there are words for. */
+/** Returns the first of a person's preferred languages (BCP 47 tags, most wanted first) that has texts. */
 export function languageFor(preferred: readonly string[]): Language {
   const wanted = preferred.map((tag) => tag.toLowerCase().split(/[-_]/)[0] ?? "");
   return wanted.find(isLanguage) ?? "en";
 }
 
-/** Words of one file: texts, or groups of them. */
+/** The texts of one file, nested in groups. */
 export interface Words {
   readonly [key: string]: string | Words;
 }
 
 /**
- * The words with every plural form that the language has (CLDR): one that is not written is said as `_other`. Spanish
- * has `_many` for whole millions, which only bytes ever reach here.
+ * Fills in every plural form that the language has (CLDR): a missing one gets the text of `_other`. Spanish has `_many`
+ * for whole millions, which only bytes ever reach here.
  */
 export function withPlurals(words: Words, language: string): Words {
   const forms = new Intl.PluralRules(language).resolvedOptions().pluralCategories;

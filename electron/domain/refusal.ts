@@ -1,9 +1,9 @@
 import type { Sentence } from "./words.ts";
 
-/** Why something was refused, as a short list of codes that every carrier can translate. */
+/** The reasons for a refusal: a short list of codes that every carrier can translate. */
 export type RefusalCode = "bad-input" | "not-found" | "conflict" | "forbidden" | "unavailable";
 
-/** A refusal with a sentence that says what to do. Nothing was changed when one is thrown. */
+/** A refusal with a sentence that says what to do. Nothing has changed when one is thrown. */
 export class Refusal extends Error {
   readonly code: RefusalCode;
   readonly sentence: Sentence;

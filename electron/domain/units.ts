@@ -1,14 +1,14 @@
 import type { Grain, LengthUnit } from "./tests/protocol.ts";
 import { type Sentence, sentence } from "./words.ts";
 
-/** What keyed text could not be read as, and what to write instead. */
+/** The refusal of entered text: the reason, and what to write instead. */
 export interface Unread {
   readonly sentence: Sentence;
 }
 
-/** Longest length that any attempt takes. */
+/** Longest length in any attempt, in mm. */
 const longest = 5000;
-/** A day: longer than any clock of a testing day runs. */
+/** A day, in ms: longer than any clock of a testing day runs. */
 const longestTime = 86_400_000;
 
 function unread(key: Sentence): Unread {
@@ -16,9 +16,9 @@ function unread(key: Sentence): Unread {
 }
 
 /**
- * Reads a length into whole millimetres: whole or half centimetres (`219`, `43.5`), or inches with halves and
- * quarters, with or without feet (`86.5"`, `86 1/2`, `7' 2 1/2"`). 1 in = 25.4 mm exactly (international yard and
- * pound agreement, 1959), rounded to the nearest millimetre. A unit may be written behind; another one is refused.
+ * Parses a length into whole millimetres: whole or half centimetres (`219`, `43.5`), or inches with halves and
+ * quarters, with or without feet (`86.5"`, `86 1/2`, `7' 2 1/2"`). 1 in = 25.4 mm exactly (international yard and pound
+ * agreement, 1959), rounded to the nearest millimetre. A unit may follow; the other one is refused.
  */
 export function parseLength(text: string, unit: LengthUnit): { readonly mm: number } | Unread {
   const plain = plainMarks(text);
@@ -32,7 +32,7 @@ export function parseLength(text: string, unit: LengthUnit): { readonly mm: numb
   return unread(unit === "cm" ? sentence("units.length.centimetres") : sentence("units.length.inches"));
 }
 
-/** Curly quotes, primes and ready-made fractions as the plain signs of a keyboard. */
+/** Replaces curly quotes, primes and fraction characters by plain ones. */
 function plainMarks(text: string): string {
   return text
     .trim()
@@ -65,7 +65,7 @@ const quartersOf: Readonly<Record<string, number>> = {
   "3/4": 3,
 };
 
-/** Feet, inches and their part; each may be missing, not all of them. */
+/** Feet, inches and a fraction; each may be missing, but not all. */
 const inchForm =
   /^(?:(?<feet>\d{1,2})\s*')?\s*(?:(?:(?<inches>\d{1,3})(?:\.(?<decimals>\d+)|[\s-]+(?<fraction>\d\/\d))?|(?<only>\d\/\d))\s*(?:"|in)?)?$/;
 
@@ -83,7 +83,7 @@ function millimetresOfInches(plain: string): number | undefined {
 }
 
 /**
- * Millimetres as people read them, without the unit: centimetres with a tenth where there is one; inches in quarters
+ * Formats millimetres for people, without the unit: centimetres with a tenth where there is one; inches in quarters
  * when the length is within a millimetre of one (a difference of two rounded readings can be), else in hundredths.
  */
 export function formatLength(mm: number, unit: LengthUnit): string {
@@ -94,7 +94,7 @@ export function formatLength(mm: number, unit: LengthUnit): string {
 }
 
 /**
- * Reads a time into whole milliseconds: `m:ss`, `m:ss.s`, `h:mm:ss`, or plain seconds (`75`, `75.5`, `9 s`), with at
+ * Parses a time into whole milliseconds: `m:ss`, `m:ss.s`, `h:mm:ss`, or plain seconds (`75`, `75.5`, `9 s`), with at
  * most three decimals. `3.00` alone could be minutes or seconds and is refused; so is a decimal comma.
  */
 export function parseTime(text: string): { readonly ms: number } | Unread {
@@ -134,8 +134,8 @@ function timeRefusal({ hours, minutes, seconds, decimals, suffix }: TimeParts): 
 }
 
 /**
- * Milliseconds as `m:ss`, from an hour on `h:mm:ss`, with one decimal where `tenths` is asked for. What does not show
- * is cut off: rounding is the business of the rules. A change for the worse in seconds may be below zero: `-0:01.5`.
+ * Formats milliseconds as `m:ss`, from an hour on as `h:mm:ss`, with one decimal for `tenths`. The rest is cut off:
+ * only the rules round. A change for the worse may be below zero: `-0:01.5`.
  */
 export function formatTime(ms: number, tenths: boolean): string {
   if (ms < 0) return `-${formatTime(-ms, tenths)}`;
@@ -148,7 +148,7 @@ export function formatTime(ms: number, tenths: boolean): string {
   return `${start}:${seconds}${end}`;
 }
 
-/** Reads a count: whole numbers of at most six digits, without sign, decimals or anything else. */
+/** Parses a count: whole numbers of at most six digits, without sign, decimals or anything else. */
 export function parseCount(text: string): { readonly count: number } | Unread {
   const plain = text.trim();
   if (plain === "") return unread(sentence("units.count.empty"));
@@ -157,14 +157,14 @@ export function parseCount(text: string): { readonly count: number } | Unread {
   return { count: Number(plain) };
 }
 
-/** A mark's grains in its unit, as sheets give it: 118 quarter landings are 29.5 landings. */
+/** Converts grains into the unit on sheets: 118 quarter landings are 29.5 landings. */
 export function inUnit(grain: Grain, value: number): number {
   return value / grain.perUnit;
 }
 
 /**
- * The way back, from the text of a sheet (`29.5`), worked out on the decimal digits so that no binary fraction rounds.
- * Refused when the text is no plain decimal number or falls between two grains (29.6 landings).
+ * Converts a sheet's text (`29.5`) into grains, on the decimal digits so that no binary fraction rounds. Refused when
+ * the text is no plain decimal number or falls between two grains (29.6 landings).
  */
 export function fromUnit(grain: Grain, text: string): { readonly value: number } | Unread {
   const plain = text.trim();

@@ -1,16 +1,16 @@
-/** What the rule looks at: the order of making, and the calendar day it was made on by its own label. */
+/** A backup as the rule sees it: its place in the order of making, and the calendar day in its own label. */
 export interface NumberedBackup {
   readonly number: number;
   /** `YYYY-MM-DD` */
   readonly date: string;
 }
 
-/** One backup a day is kept of so many days. */
+/** The number of days of which one backup each is kept. */
 export const daysKept = 30;
 
 /**
- * The backups that may go: all of today stay, and of each of the 30 newest other days the newest one. Days are counted
- * and not subtracted, and order is by number: a clock that jumps a year ahead and back makes nothing old.
+ * Returns the backups that may be deleted: all of today's stay, and the newest of each of the 30 newest other days.
+ * Days are counted, not subtracted, and ordered by number: a clock that jumps a year ahead and back makes nothing old.
  */
 export function superseded<Backup extends NumberedBackup>(
   backups: readonly Backup[],

@@ -1,6 +1,6 @@
 import type { BackupHeader } from "./records.ts";
 
-/** A backup as its name tells it. */
+/** The facts in a backup's file name. */
 export interface NamedBackup {
   readonly name: string;
   readonly source: string;
@@ -11,7 +11,7 @@ export interface NamedBackup {
 
 const pattern = /^tapeline-([0-9a-f]{8})-(\d{6,9})-(\d{4}-\d{2}-\d{2})-\d{4}\.backup$/;
 
-/** `tapeline-3f09ab12-000042-2026-11-14-0905.backup`; `clock` is `YYYY-MM-DDTHH:MM` where the computer is. */
+/** Returns a name like `tapeline-3f09ab12-000042-2026-11-14-0905.backup`; `clock` is local time, `YYYY-MM-DDTHH:MM`. */
 export function backupName(
   { source, number }: Pick<BackupHeader, "source" | "number">,
   clock: string,
@@ -20,7 +20,7 @@ export function backupName(
   return `tapeline-${source}-${String(number).padStart(6, "0")}-${date}-${time.replace(":", "")}.backup`;
 }
 
-/** What a file's name says of the backup in it; null for a file of another name. */
+/** Reads a backup's facts from its file name; null for a file of another name. */
 export function namedBackup(name: string): NamedBackup | null {
   const [, source = "", number = "", date = ""] = pattern.exec(name) ?? [];
   return source === "" ? null : { name, source, number: Number(number), date };

@@ -1,19 +1,19 @@
-/** What the order looks at: whose store it is of, and how many backups of it were made before. */
+/** A backup's place in the order: its store, and the number of backups made of that store before. */
 export interface Numbered {
   readonly source: string;
   readonly number: number;
 }
 
-/** A backup with whether it is of the store that is here. */
+/** A backup, and whether it is one of this store. */
 export interface Ordered<Backup> {
   readonly backup: Backup;
   readonly own: boolean;
 }
 
 /**
- * Backups in the order in which they are offered: this store's own first, the newest by number at the head; then those of
- * other computers, the newest of each before the second of any, since their numbers say nothing of each other. No clock
- * has a say: one that was a year ahead at one backup would put that one first for a year.
+ * Returns backups in the order of offering: this store's own first, the newest by number at the head. Those of other
+ * computers follow, the newest of each before the second of any, since their numbers can't be compared. Clocks don't
+ * count: one that was a year ahead at one backup would put that backup first for a year.
  */
 export function ownFirst<Backup extends Numbered>(
   backups: readonly Backup[],

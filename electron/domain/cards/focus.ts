@@ -2,40 +2,40 @@ import { likelyChance } from "../statistics/change.ts";
 import { normalShare } from "../statistics/normal.ts";
 import type { TestCode } from "../tests/registry.ts";
 
-/** What is known of one test of an athlete that can be held against the others. */
+/** One test of an athlete, with its figures that compare with those of the other tests. */
 export interface Compared {
   readonly test: TestCode;
   /**
-   * The change since the last test in units of its own noise, √2 typical errors; positive is better. Null where
-   * nothing compares.
+   * The change since the last test, in units of its own noise (√2 typical errors); positive is better. Null where no
+   * earlier mark compares.
    */
   readonly change: number | null;
-  /** The place in a reference group, a band of percentiles; only bands of the same group are held against each other. */
+  /** The place in a reference group, as a band of percentiles; only bands of one group are compared. */
   readonly place: PlaceBand | null;
 }
 
 interface PlaceBand {
-  /** Whom the mark was placed among: equal texts, equal groups. */
+  /** The reference group of the mark: equal texts mean equal groups. */
   readonly group: string;
   /** Whole percentiles, 0 to 100, better is higher. */
   readonly low: number;
   readonly high: number;
 }
 
-/** What to work on: one test that the marks point at, or all of them evenly where they point at none. */
+/** The training focus: the one test that the marks point at, or all tests evenly where they point at none. */
 export type Focus =
-  /** place: it stands below most of the others. change: it has moved less than the others since the last test. */
+  /** place: ranks below most of the others. change: has moved less than the others since the last test. */
   | { readonly kind: "test"; readonly test: TestCode; readonly by: "place" | "change" }
-  /** few: too little to compare. alike: nothing stands apart by more than noise. */
+  /** few: too few to compare. alike: no test differs from the others by more than noise. */
   | { readonly kind: "even"; readonly why: "few" | "alike" };
 
-/** One test is only weak beside at least two others. */
+/** A test can only be weak beside at least two others. */
 const fewest = 3;
 
 /**
- * The test that is weakest relative to the athlete's own other tests, when the data can say so. The place in a
- * reference group is asked first, since it tells where an athlete stands; then what changed since the last test. Our
- * rule, no published source.
+ * Picks the test that is weakest relative to the athlete's own other tests, if the data can show one. The place in a
+ * reference group decides first, since it says where an athlete stands; then the change since the last test. Our rule,
+ * no published source.
  */
 export function focusOf(tests: readonly Compared[]): Focus {
   const placed = placedAlike(tests);
@@ -52,7 +52,7 @@ interface Placed extends PlaceBand {
   readonly test: TestCode;
 }
 
-/** The tests that have a place in one and the same group: the group that most of them share. */
+/** Returns the tests placed in one and the same group: the group that most of them share. */
 function placedAlike(tests: readonly Compared[]): readonly Placed[] {
   const placed = tests.flatMap(({ test, place }) => (place === null ? [] : { test, ...place }));
   const groups = [...Map.groupBy(placed, ({ group }) => group).values()];
@@ -60,8 +60,8 @@ function placedAlike(tests: readonly Compared[]): readonly Placed[] {
 }
 
 /**
- * The test whose whole band lies below the bands of more than half of the others: the lowest, where that is true of
- * several; null where it is true of none, or of two that stand alike.
+ * Returns the test whose whole band lies below the bands of more than half of the others, or the lowest of several such
+ * tests; null for none, or for two that are equal.
  */
 function lowestPlace(placed: readonly Placed[]): TestCode | null {
   if (placed.length < fewest) return null;
@@ -77,10 +77,10 @@ function middle({ low, high }: PlaceBand): number {
 }
 
 /**
- * The test that changed least, where the chance that it truly lags behind the mean of the others is likely (0.80) even
- * though it was picked as the least of so many: by Bonferroni's bound each of n may be wrong in 0.20 / n. A change in
+ * Returns the test that changed least, if the chance that it truly lags behind the mean of the others is likely (0.80),
+ * although it was picked as the least of several: by Bonferroni's bound each of n may be wrong in 0.20 / n. A change in
  * units of its noise has the standard deviation 1, its distance from the mean of m others √(1 + 1/m). So where nothing
- * truly differs, a test is named for at most one athlete in five.
+ * truly differs, at most one athlete in five gets a test named.
  */
 function leastChange(
   changed: readonly { readonly test: TestCode; readonly change: number }[],

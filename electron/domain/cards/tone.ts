@@ -2,12 +2,12 @@ import type { Verdict } from "../statistics/change.ts";
 import type { Standing } from "../statistics/standing.ts";
 
 /**
- * What a card as a whole has to tell: nothing to compare yet; gains alone; losses alone; both; nothing beyond noise,
- * with or without a new best in it.
+ * The overall message of a card: nothing to compare yet; gains only; losses only; both; nothing beyond noise, with or
+ * without a new best.
  */
 export type Tone = "first" | "gain" | "dip" | "mixed" | "best" | "steady";
 
-/** The tone of the marks of one day; what the verdicts don't say, the tone does not say either. */
+/** Returns the tone of one day's marks; it never says more than their verdicts. */
 export function toneOf(
   marks: readonly { readonly standing: Standing; readonly verdict: Verdict | null }[],
 ): Tone {
@@ -20,7 +20,7 @@ export function toneOf(
 }
 
 /**
- * Which of `count` wordings an athlete gets on a day: neighbours and days differ, and printing again says the same.
+ * Picks one of `count` wordings for an athlete on a day: neighbours and days differ, and a reprint says the same.
  * @param date ISO 8601 day.
  */
 export function wordingOf(athleteId: number, date: string, count: number): number {

@@ -7,12 +7,14 @@ export interface TestingWindow {
 /** Weeks from one test to the next: three or four times a year (PROTOCOLS). Common practice, no published source. */
 export const windowWeeks = Object.freeze({ from: 12, until: 17 });
 
-/** When the next test is worth taking: 12 to 17 weeks after the day of this one, on the same day of the week. */
+/**
+ * Returns the dates between which the next test is worth taking: 12 to 17 weeks after this one, on the same weekday.
+ */
 export function nextWindow(date: string): TestingWindow {
   return { from: weeksAfter(date, windowWeeks.from), until: weeksAfter(date, windowWeeks.until) };
 }
 
-/** The calendar has no time zone here, so that no change of the clocks moves a day. */
+/** Adds weeks to a date. Without a time zone, so that no clock change moves a day. */
 function weeksAfter(date: string, weeks: number): string {
   const day = new Date(`${date}T00:00:00Z`);
   day.setUTCDate(day.getUTCDate() + 7 * weeks);

@@ -1,23 +1,23 @@
-/** A moment on the machine's clocks. */
+/** A moment on the computer's clocks. */
 export interface Moment {
-  /** Monotonic: ms since the machine started, the same for every process until it starts again. */
+  /** Monotonic: ms since the computer booted, the same for every process until it reboots. */
   readonly ms: number;
-  /** Which start of the machine that was; see `sameBoot`. */
+  /** The boot that `ms` counts from; see `sameBoot`. */
   readonly boot: string;
   /** Wall time, ISO 8601: jumps whenever somebody sets the clock. */
   readonly wall: string;
 }
 
 const estimate = /^estimate:(-?\d+)$/;
-/** Two estimates of one start of the machine are no further apart, in seconds. */
+/** Two estimates of one boot differ by at most this, in seconds. */
 const tolerance = 30;
 
-/** Names a start of the machine where the system gives it no name: the second in which it must have been. */
+/** Names a boot where the system gives it no name: by the second in which it must have happened. */
 export function estimatedBoot(monotonicMs: number, wallMs: number): string {
   return `estimate:${Math.round((wallMs - monotonicMs) / 1000)}`;
 }
 
-/** Whether two names mean the same start of the machine. */
+/** True if two names mean the same boot. */
 export function sameBoot(a: string, b: string): boolean {
   const [first, second] = [estimate.exec(a)?.[1], estimate.exec(b)?.[1]];
   if (first === undefined || second === undefined) return a === b;
@@ -25,8 +25,8 @@ export function sameBoot(a: string, b: string): boolean {
 }
 
 /**
- * Ms from one moment to a later one: by the monotonic clock, or, where the machine started anew in between, by wall
- * time, which is only as right as whoever set it.
+ * Returns the ms from one moment to a later one: by the monotonic clock, or, after a reboot in between, by wall time,
+ * which is only as right as somebody set it.
  */
 export function msBetween(
   from: Moment,
@@ -38,7 +38,7 @@ export function msBetween(
   return { ms: Date.parse(to.wall) - Date.parse(from.wall), clock: "wall" };
 }
 
-/** So many ms after a moment; before, when negative. */
+/** Returns the moment `ms` after another; before it, when negative. */
 export function after(moment: Moment, ms: number): Moment {
   return {
     ms: moment.ms + ms,

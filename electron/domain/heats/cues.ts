@@ -2,8 +2,8 @@ import type { Cue } from "../tests/cue.ts";
 import { definitionOf, type ParametersOf, type TestCode } from "../tests/registry.ts";
 
 /**
- * All cues of a test from `fromMs` (included) to `untilMs` (not included), in the order of time. Ask for a little more
- * than is about to be heard, again and again: the answer depends on nothing but the times.
+ * Returns all cues of a test from `fromMs` (included) to `untilMs` (excluded), by time. Ask again and again for a
+ * little more than is about to be heard: the answer depends only on the times.
  */
 export function cuesBetween<Test extends TestCode>(
   test: Test,

@@ -1,15 +1,15 @@
 import type { QueuePlace } from "../queue/queue.ts";
 
-/** Whom to call into free lanes. */
+/** The athletes to call into free lanes. */
 export interface Filling {
   readonly called: readonly QueuePlace[];
-  /** Whoever is rested first among those who would be next, when lanes stay free because they still rest. */
+  /** The next athlete to be rested, when lanes stay free because those who are next still rest. */
   readonly resting: QueuePlace | null;
 }
 
 /**
- * Picks from a queue in turn: whoever was called by hand comes first, rested or not, for somebody decided so; then those
- * who are rested. Whoever is in a lane already is passed over.
+ * Picks athletes from a queue in turn: first those called by hand, rested or not, since somebody decided so; then those
+ * who are rested. Athletes in a lane already are skipped.
  * @param now ISO 8601
  */
 export function fillFrom(

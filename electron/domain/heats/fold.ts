@@ -22,19 +22,19 @@ import {
 export type AnyLane = FoldedLane<LaneOf<TestCode>>;
 
 /**
- * common: all lanes start at once, and are fixed from then on; own: each lane has its own pace, the heat runs from its
- * gathering on, and a lane is fixed by its first tap.
+ * Returns the clock of a test's heats. common: all lanes start at once, and are fixed from then on. own: each lane has
+ * its own pace, the heat runs from its gathering on, and a lane is fixed by its first tap.
  */
 export function clockOf(test: TestCode): "common" | "own" {
   return definitionOf(test).live.clock;
 }
 
-/** From the start tap to time 0, in ms. */
+/** Returns the time from the start tap to time 0, in ms. */
 export function countInMs<Test extends TestCode>(test: Test, parameters: ParametersOf<Test>): number {
   return definitionOf(test).live.countInMs(parameters);
 }
 
-/** Kind and detail of a tap as its test knows them; null for what it does not know. */
+/** Parses a tap's kind and detail by its test's schema; null for an unknown kind. */
 export function readWhat(test: TestCode, what: What): What | null {
   const common = commonWhat.safeParse(what);
   if (common.success) return common.data;
@@ -43,8 +43,8 @@ export function readWhat(test: TestCode, what: What): What | null {
 }
 
 /**
- * Where every lane stands: its taps in the order of their time, whatever order they came in, without those that were
- * taken back. Pure: after a crash the same events give the same lanes.
+ * Computes the state of every lane from its taps, ordered by time and without undone ones, in whatever order they
+ * arrived. Pure: after a crash the same events give the same lanes.
  * @param events with kind and detail as `readWhat` read them
  * @param elapsed ms since time 0; null before the start
  */
@@ -87,7 +87,7 @@ function foldLane(
 }
 
 /**
- * Why a tap can't be taken back now; null when it can.
+ * Returns the reason why a tap can't be undone now; null when it can.
  * @param elapsed ms since time 0
  */
 export function undoTrouble(events: readonly HeatEvent[], eventId: string, elapsed: number): Sentence | null {
@@ -97,7 +97,7 @@ export function undoTrouble(events: readonly HeatEvent[], eventId: string, elaps
   return elapsed - event.atMs > undoMs ? sentence("heat.undo.late", { count: undoMs / 1000 }) : null;
 }
 
-/** The newest tap that can still be taken back, and for how long; null when there is none. */
+/** Returns the newest tap that can still be undone, and for how long; null when there is none. */
 export function undoable(
   events: readonly HeatEvent[],
   elapsed: number,

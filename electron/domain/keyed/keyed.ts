@@ -3,10 +3,10 @@ import type { LengthUnit } from "../tests/protocol.ts";
 import { type Reading, readingOf, type Typed } from "../tests/reading.ts";
 import { definitionOf, protocolOf, type TestCode } from "../tests/registry.ts";
 
-/** What was typed, as attempts of the test, or what is wrong with which field. */
+/** The typed text as attempts of the test, or the errors by field. */
 export type Keyed = { readonly seen: readonly unknown[] } | { readonly errors: FieldErrors };
 
-/** Reads the fields of a test. Whether the attempts can be believed is the protocol's to say. */
+/** Reads the fields of a test. The protocol judges whether the attempts are believable. */
 export function readKeyed(test: TestCode, typed: Typed, lengths: LengthUnit): Keyed {
   const { keyed } = definitionOf(test);
   const reading: Reading = readingOf(typed);
@@ -15,22 +15,22 @@ export function readKeyed(test: TestCode, typed: Typed, lengths: LengthUnit): Ke
   return Object.keys(errors).length > 0 ? { errors } : { seen };
 }
 
-/** What to put into the fields to correct an attempt: reading it again gives the same attempt. */
+/** Returns the text that fills the fields to correct an attempt; reading it again gives the same attempt. */
 export function retype(test: TestCode, seen: unknown, lengths: LengthUnit): Retyped {
   return definitionOf(test).keyed.retype(protocolOf(test).attempt.parse(seen), lengths);
 }
 
-/** The fields of a test, in the order in which Enter goes through them. `room`: how many more attempts fit. */
+/** Returns the fields of a test, in Enter's order. `room`: how many more attempts fit. */
 export function fieldsOf(test: TestCode, typed: Typed, room: number): readonly Field[] {
   return definitionOf(test).keyed.fields(typed, room);
 }
 
-/** Whether a test is keyed in lengths, so that their unit is to be chosen. */
+/** True if a test is entered in lengths, so that their unit has to be chosen. */
 export function measuresLengths(test: TestCode): boolean {
   return fieldsOf(test, {}, 1).some(({ unit }) => unit === "length");
 }
 
-/** What is chosen beside the fields of a test. */
+/** Returns the choice beside the fields of a test; null when there is none. */
 export function choiceOf(test: TestCode): Choosing | null {
   return definitionOf(test).keyed.choice;
 }
@@ -41,7 +41,7 @@ export interface StandingAttempt {
   readonly seen?: unknown;
 }
 
-/** How many more attempts fit for what is chosen now. */
+/** Counts the attempts that still fit for the current choice. */
 export function roomFor(
   test: TestCode,
   parameters: unknown,
@@ -57,7 +57,7 @@ export function roomFor(
   return protocol.slotSize(parameters) - there.length;
 }
 
-/** What the fields start with: how the athlete did it last, the direction that is missing, the reach of today. */
+/** Returns the fields' starting text: the last variant, the missing direction, today's reach. */
 export function startOf(
   test: TestCode,
   { seen, variant }: EnteredToday<unknown>,

@@ -1,6 +1,6 @@
 /**
- * Whether a PIN is among what is tried first by whoever guesses: digits, pairs or groups over and over, runs, mirrors,
- * dates. Of all PINs of six digits these are one in fifty, so that a good one is soon found.
+ * True if a PIN is among a guesser's first tries: repeated digits, pairs or groups, runs, mirrors, dates. These are one
+ * in fifty of all six-digit PINs, so that a good one is soon found.
  */
 export function isEasy(pin: string): boolean {
   return (
@@ -13,7 +13,7 @@ export function isEasy(pin: string): boolean {
   );
 }
 
-/** 135791, 112233, 102030, 100200300: each digit, pair or group of three is so much more than the one before. */
+/** 135791, 112233, 102030, 100200300: each digit, pair or group of three exceeds the one before by the same amount. */
 function isStaircase(pin: string): boolean {
   return [1, 2, 3].some((size) => {
     const groups = groupsOf(pin, size);
@@ -31,7 +31,7 @@ function groupsOf(pin: string, size: number): number[] | null {
   );
 }
 
-/** 123123, 1231231: a group of at most half of it over and over, the last time perhaps cut short. */
+/** 123123, 1231231: a group of at most half its length repeated, the last time perhaps cut short. */
 function isRepeated(pin: string): boolean {
   return [...pin].some(
     (_digit, size) => size > 0 && size <= pin.length / 2 && pin.startsWith(pin.slice(size)),
@@ -59,8 +59,8 @@ const dates = new RegExp(
 );
 
 /**
- * A date with its whole year. Dates of six digits with two for the year are not refused: they are one PIN in twelve, far
- * more than anybody can try.
+ * True for a date with a four-digit year. Six-digit dates with a two-digit year are allowed: they are one PIN in
+ * twelve, far more than anybody can try.
  */
 function isDate(pin: string): boolean {
   return dates.test(pin);

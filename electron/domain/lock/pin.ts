@@ -1,11 +1,13 @@
 import { type Sentence, sentence } from "../words.ts";
 import { isEasy } from "./easy.ts";
 
-/** How many digits a PIN has. Fewer than six fall to an afternoon of guessing, more than twelve are written down. */
+/**
+ * The length of a PIN, in digits. Fewer than six fall to an afternoon of guessing; more than twelve get written down.
+ */
 const fewestDigits = 6;
 const mostDigits = 12;
 
-/** What is wrong with a PIN that somebody wants to set, as a sentence that says what to do; null when it is good. */
+/** Returns the fault of a new PIN as a sentence that says what to do; null when it is good. */
 export function pinTrouble(pin: string): Sentence | null {
   if (!/^[0-9]*$/.test(pin)) return sentence("lock.pin.digits");
   if (pin.length < fewestDigits) return sentence("lock.pin.short", { fewest: fewestDigits });

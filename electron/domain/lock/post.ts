@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { testCodes } from "../tests/registry.ts";
 
-/** For whom the desk stands open: its organiser, or the volunteer to whom it was handed over. */
+/** The desk's current user: its organiser, or the volunteer to whom it was handed over. */
 export const postSchema = z.discriminatedUnion("role", [
   z.object({ role: z.literal("organiser") }),
   z.object({ role: z.literal("check-in") }),
@@ -10,7 +10,7 @@ export const postSchema = z.discriminatedUnion("role", [
 
 export type Post = z.infer<typeof postSchema>;
 
-/** Whom a desk can be handed over to. */
+/** The users to whom a desk can be handed over. */
 export const volunteerPostSchema = postSchema.refine(({ role }) => role !== "organiser");
 
 /** Minutes without a touch after which an organiser's desk locks itself. */

@@ -1,6 +1,6 @@
 /**
- * Text as people compare it: without case, accents, punctuation and doubled blanks ("Zoë  O'Hara" and "zoe o hara" are
- * one). Letters and digits of every script stay; a text of nothing else is kept as it is, in lower case.
+ * Folds text as people compare it: without case, accents, punctuation and double spaces ("Zoë  O'Hara" and "zoe o hara"
+ * are one). Letters and digits of every script stay; a text without any is only put in lower case.
  */
 export function fold(text: string): string {
   const plain = text

@@ -1,11 +1,11 @@
 import { Refusal } from "../refusal.ts";
 import { sentence } from "../words.ts";
 
-/** No year of birth outside of these is kept, whatever the date of a day says. */
+/** Years of birth outside these are refused, whatever the date of a day. */
 export const earliestBirthYear = 1900;
 export const latestBirthYear = 2100;
 
-/** Who somebody is, as typed at the table. */
+/** An athlete's identity as typed at the table. */
 export interface TypedIdentity {
   readonly league: string;
   readonly name: string;
@@ -14,9 +14,9 @@ export interface TypedIdentity {
 }
 
 /**
- * Takes what was typed about somebody, or says what to type instead.
- * @throws Refusal `bad-input` for a missing name or league, a number that is not 0 to 4 digits, or a year of birth that
- * nobody here can have (`date`: the day, ISO 8601).
+ * Returns the typed identity, trimmed and checked.
+ * @throws Refusal `bad-input` for a missing name or league, a number that is not 0 to 4 digits, or an impossible year
+ * of birth (`date`: the day, ISO 8601). Each says what to type instead.
  */
 export function checkIdentity(typed: TypedIdentity, date: string): TypedIdentity {
   const league = typed.league.trim();
@@ -29,7 +29,7 @@ export function checkIdentity(typed: TypedIdentity, date: string): TypedIdentity
   return { league, name, number, birthYear: typed.birthYear };
 }
 
-/** @throws Refusal `bad-input` for a year of birth that nobody here can have. */
+/** @throws Refusal `bad-input` for an impossible year of birth. */
 export function checkBirthYear(birthYear: number | null, date: string): void {
   if (birthYear === null) return;
   const year = Number(date.slice(0, 4));

@@ -1,6 +1,6 @@
 import { fold } from "./fold.ts";
 
-/** Stands where a name was taken out of a text. */
+/** Replaces a name that was removed from a text. */
 const takenOut = "[…]";
 
 interface Word {
@@ -9,7 +9,7 @@ interface Word {
   readonly end: number;
 }
 
-/** The words of a text as names are compared, each with its place. */
+/** Returns the words of a text, folded as names are compared, with their positions. */
 function wordsOf(text: string): Word[] {
   return [...text.matchAll(/[\p{L}\p{N}\p{M}]+/gu)].flatMap(({ 0: word, index }) =>
     fold(word)
@@ -19,9 +19,9 @@ function wordsOf(text: string): Word[] {
 }
 
 /**
- * The text with a person's whole name taken out wherever it stands, whatever its letter case, accents and punctuation.
- * A name of one word must be written as it is, since "Knee" may be a name and "knee" something else. A part of a name, a
- * nickname or initials are not known for the person's.
+ * Removes a person's whole name from a text, whatever its case, accents and punctuation. A name of one word must be
+ * written exactly so, since "Knee" may be a name and "knee" something else. Parts of a name, nicknames and initials are
+ * not recognised.
  */
 export function withoutName(text: string, name: string): string {
   if (text === "") return text;

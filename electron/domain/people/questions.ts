@@ -1,16 +1,16 @@
 import { type TestCode, testCodes } from "../tests/registry.ts";
 
 /**
- * The questions at the table. The answers live only in the window that asks and are gone when it moves on: they are
- * health data. What leaves the window is the outcome.
+ * The questions at the table. The answers live only in the window that asks and are gone when it moves on, because they
+ * are health data. Only the outcome leaves the window.
  */
 export const questions = ["body", "clinician", "hard", "cold"] as const;
 export type Question = (typeof questions)[number];
 
-/** A yes to one of these is for the day's medical lead and the organiser to decide; a cold athlete only warms up. */
+/** A yes to one of these goes to the day's medical lead and the organiser; a cold athlete only warms up. */
 const worrying: readonly Question[] = ["body", "clinician", "hard"];
 
-/** What the organiser decides: all five tests, all but some, or none today. */
+/** The organiser's decision: all five tests, some, or none today. */
 export type Decision = "all" | "some" | "none";
 
 /** null: not answered yet. */
@@ -18,18 +18,18 @@ export interface Answers {
   readonly said: Readonly<Record<Question, boolean | null>>;
   readonly decision: Decision | null;
   readonly leaveOut: ReadonlySet<TestCode>;
-  /** Asked where the year of birth is not known. */
+  /** Asked where the year of birth is unknown. */
   readonly under18: boolean | null;
   /** As typed. */
   readonly birthYear: string;
   readonly guardian: boolean | null;
   readonly board: "name" | "bib" | "hidden" | null;
   readonly share: boolean | null;
-  /** As typed or scanned; null: the next free one. */
+  /** As typed or scanned; null: the next free bib. */
   readonly bib: string | null;
 }
 
-/** What is known of somebody before they are asked. */
+/** The facts known about an athlete before the questions. */
 export interface Known {
   readonly birthYear: number | null;
   readonly mayBeUnder18: boolean;
@@ -40,7 +40,7 @@ export interface Known {
   readonly leftOut: readonly TestCode[];
 }
 
-/** Everything still to be asked; what was answered on another day is filled in and only has to be confirmed. */
+/** Returns blank answers; those from another day are filled in and only have to be confirmed. */
 export function unanswered(known: Known): Answers {
   return {
     said: { body: null, clinician: null, hard: null, cold: null },
@@ -55,22 +55,22 @@ export function unanswered(known: Known): Answers {
   };
 }
 
-/** Whether an answer is one for the medical lead. */
+/** True if an answer concerns the medical lead. */
 export function worries({ said }: Answers): boolean {
   return worrying.some((question) => said[question] === true);
 }
 
-/** What was decided; with nothing to worry about, all tests without having to say so. */
+/** Returns the decision; all tests, without asking, if no answer concerns the medical lead. */
 export function decisionOf(answers: Answers): Decision | null {
   return answers.decision ?? (worries(answers) ? null : "all");
 }
 
-/** Whether the guardian's consent has to be asked about. */
+/** True if the guardian's consent has to be asked for. */
 export function asksGuardian(answers: Answers, known: Known): boolean {
   return known.mayBeUnder18 || (known.birthYear === null && answers.under18 === true);
 }
 
-/** The parts of the sheet, in the order in which they are asked. */
+/** The parts of the sheet, in the order of asking. */
 const parts = [
   ...questions,
   "decision",
@@ -84,7 +84,7 @@ const parts = [
 ] as const;
 export type Part = (typeof parts)[number];
 
-/** The parts that still need an answer before the athlete is checked in, in order; empty when all is said. */
+/** Returns the parts without an answer that the check-in needs, in order; empty when it is complete. */
 export function missing(answers: Answers, known: Known): Part[] {
   const decision = decisionOf(answers);
   const open = new Set<Part>(questions.filter((question) => answers.said[question] === null));
@@ -94,7 +94,7 @@ export function missing(answers: Answers, known: Known): Part[] {
   return parts.filter((part) => open.has(part));
 }
 
-/** What only those who test have to say. */
+/** Returns the missing parts that only concern athletes who test. */
 function ofTesting(answers: Answers, known: Known): Part[] {
   const open: Part[] = [];
   if (known.birthYear === null && answers.under18 === null) open.push("under18");
@@ -108,7 +108,7 @@ function ofTesting(answers: Answers, known: Known): Part[] {
   return open;
 }
 
-/** What leaves the window: nothing of it says why. */
+/** The outcome that leaves the window; it never says why. */
 export interface AdmissionOutcome {
   readonly bib: number | null;
   readonly leaveOut: TestCode[];
@@ -118,7 +118,7 @@ export interface AdmissionOutcome {
   readonly birthYear: number | null;
 }
 
-/** The outcome of answers with nothing missing. */
+/** Returns the outcome of complete answers. */
 export function outcomeOf(answers: Answers, known: Known): AdmissionOutcome {
   const decision = decisionOf(answers);
   const leaveOut = { all: [], some: testCodes.filter((test) => answers.leaveOut.has(test)), none: testCodes };

@@ -1,13 +1,13 @@
 import { type TestCode, testCodes } from "../tests/registry.ts";
 import type { Able, Candidate, HoldReason, Suppressed } from "./rule.ts";
 
-/** What could leave at all, in an order that does not depend on how it came, and what stays by itself. */
+/** Marks that may be released, in an order independent of the input's, and those withheld on their own account. */
 export interface Sorted {
   readonly able: readonly Able[];
   readonly suppressed: readonly Suppressed[];
 }
 
-/** Keeps consented, complete marks, at most one for each athlete, test and variant. */
+/** Keeps complete marks with consent, at most one per athlete, test and variant. */
 export function sortOut(candidates: readonly Candidate[]): Sorted {
   const taken = new Set<string>();
   const able: Able[] = [];
@@ -25,7 +25,7 @@ export function sortOut(candidates: readonly Candidate[]): Sorted {
   return { able, suppressed: countWithheld(held) };
 }
 
-/** Why a candidate stays by itself, whatever the others are; `taken` has the places that are filled. */
+/** Returns the reason to withhold a candidate on its own account; `taken` holds the places already filled. */
 function ownReason(candidate: Candidate, taken: ReadonlySet<string>): HoldReason | null {
   if (candidate.consent !== "given") return candidate.consent;
   if (candidate.mark.state !== "complete") return "not-complete";
@@ -36,7 +36,7 @@ function placeOf({ athlete, test, variant }: Candidate): string {
   return JSON.stringify([athlete, test, variant]);
 }
 
-/** A mark that stays, and why. */
+/** A withheld mark and its reason. */
 export interface Withheld {
   readonly reason: HoldReason;
   readonly athlete: number;
@@ -44,12 +44,12 @@ export interface Withheld {
   readonly variant: string;
 }
 
-/** The marks of those who would be left alone, as held back for that. */
+/** Returns the marks of athletes who would be left alone, as withheld for that reason. */
 export function asLeftAlone(able: readonly Able[], alone: ReadonlySet<number>): Withheld[] {
   return able.filter(({ athlete }) => alone.has(athlete)).map((mark) => ({ ...mark, reason: "left-alone" }));
 }
 
-/** One entry for each reason, test and variant. */
+/** Counts withheld marks by reason, test and variant. */
 export function countWithheld(held: readonly Withheld[]): Suppressed[] {
   const places = Map.groupBy(held, ({ reason, test, variant }) => JSON.stringify([reason, test, variant]));
   return [...places.values()].flatMap((marks) => {
@@ -63,7 +63,7 @@ export function countWithheld(held: readonly Withheld[]): Suppressed[] {
   });
 }
 
-/** Marks of one test and variant, in the order of the tests. */
+/** Groups marks by test and variant, in the order of the tests. */
 export function tablesOf<Row extends { readonly test: TestCode; readonly variant: string }>(
   rows: readonly Row[],
 ): { readonly test: TestCode; readonly variant: string; readonly rows: readonly Row[] }[] {

@@ -5,14 +5,14 @@ import { ladders } from "./ladder.ts";
 import type { Attribute, Generalisation } from "./problem.ts";
 import type { Quasi } from "./quasi.ts";
 
-/** Somebody as the search sees them: quasi-identifiers and the league that its size band must not stand for alone. */
+/** An athlete as the search sees them: quasi-identifiers, and the league that a size band must not give away. */
 export interface Subject extends Omit<Quasi, "variant"> {
   readonly league: number;
 }
 
 /**
- * What each part of a record weighs in the loss, in thousandths. The marks are what a bundle is made for; without age and
- * category they say less; the size of the league and the quarter are the first to go. Ours, no source.
+ * The share of each part of a record in its loss, in thousandths. The marks are the purpose of a bundle; without age
+ * and category they say less; league size and quarter go first. Ours, no source.
  */
 const quasiWeights: Readonly<Record<Generalisable, number>> = {
   quarter: 50,
@@ -22,7 +22,7 @@ const quasiWeights: Readonly<Record<Generalisable, number>> = {
 };
 export const marksWeight = 600;
 
-/** A quasi-identifier with all levels of its hierarchy. */
+/** Returns a quasi-identifier with all levels of its hierarchy. */
 export function quasiAttribute(name: Generalisable, people: readonly Subject[]): Attribute {
   const leagues = people.map(({ league }) => league);
   const choices = hierarchies[name].map(({ told, loss }, level): Generalisation => {
@@ -35,7 +35,7 @@ export function quasiAttribute(name: Generalisable, people: readonly Subject[]):
   return { kind: "quasi", weight: quasiWeights[name], choices };
 }
 
-/** The marks of a test told by each coding; `null` for a record without one. */
+/** Returns the marks of a test under each coding; `null` for a record without one. */
 export function markAttribute(
   test: TestCode,
   values: readonly (number | null)[],
@@ -61,7 +61,7 @@ export function markAttribute(
   return { kind: "mark", weight, choices };
 }
 
-/** Equal texts as equal numbers from 0. */
+/** Numbers the texts from 0; equal texts get equal numbers. */
 function numbered(texts: readonly string[]): number[] {
   const numbers = new Map<string, number>();
   for (const text of texts) if (!numbers.has(text)) numbers.set(text, numbers.size);

@@ -1,4 +1,4 @@
-/** What each record is told as, in whole numbers below `radix`. */
+/** The reported value of each record, as whole numbers below `radix`. */
 export interface Codes {
   readonly of: Int32Array;
   readonly radix: number;
@@ -8,18 +8,18 @@ export function codesOf(codes: readonly number[]): Codes {
   return { of: Int32Array.from(codes), radix: 1 + codes.reduce((most, code) => Math.max(most, code), 0) };
 }
 
-/** Which cell each record is in: records of one cell are told alike so far. */
+/** The cell of each record: so far, the records of one cell are reported alike. */
 export interface Partition {
   readonly of: Int32Array;
   readonly count: number;
 }
 
-/** All records in one cell. */
+/** Puts all records in one cell. */
 export function whole(size: number): Partition {
   return { of: new Int32Array(size), count: Math.min(1, size) };
 }
 
-/** How many records would be in each cell with each code; cell by cell. */
+/** Counts the records of each cell by code, cell by cell. */
 function sizesOf({ of, count }: Partition, codes: Codes): Int32Array {
   const sizes = new Int32Array(count * codes.radix);
   for (let record = 0; record < of.length; record += 1) {
@@ -30,8 +30,8 @@ function sizesOf({ of, count }: Partition, codes: Codes): Int32Array {
 }
 
 /**
- * Whether records may also be told by these codes: not more than the limit in cells of fewer than k, and of each end at
- * least one cell that is not too small.
+ * True if these codes may be reported as well: cells smaller than k hold no more records than the limit, and each end
+ * keeps at least one cell that is large enough.
  */
 export function holds(
   cells: Partition,
@@ -51,7 +51,7 @@ function hasLarge(sizes: Int32Array, code: number, radix: number, k: number): bo
   return false;
 }
 
-/** The cells, each split by what the records are told as. */
+/** Splits each cell by the codes of its records. */
 export function split(cells: Partition, codes: Codes): Partition {
   if (codes.radix === 1) return cells;
   const renamed = new Int32Array(cells.count * codes.radix).fill(-1);
@@ -67,7 +67,7 @@ export function split(cells: Partition, codes: Codes): Partition {
   return { of, count };
 }
 
-/** How many records each cell has. */
+/** Counts the records of each cell. */
 export function cellSizes({ of, count }: Partition): Int32Array {
   return sizesOf({ of, count }, { of: new Int32Array(of.length), radix: 1 });
 }

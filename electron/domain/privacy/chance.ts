@@ -1,10 +1,10 @@
-/** Four whole numbers from 0 to 2³² − 1, not all zero: where a generator starts. */
+/** Four whole numbers from 0 to 2³² − 1, not all zero: a generator's starting state. */
 export type Seed = readonly [number, number, number, number];
 
 /**
- * A generator of uniform numbers in [0, 1) that always gives the same ones from the same seed: xoshiro128** 1.1 of
- * Blackman & Vigna 2018 (public domain), 32 bits a number. Good for order and ids that must repeat; it keeps no secret:
- * whoever sees its numbers can work out the others, so nothing may be put through it whose order alone says something.
+ * Returns a generator of uniform numbers in [0, 1) that repeats for the same seed: xoshiro128** 1.1 of Blackman & Vigna
+ * 2018 (public domain), 32 bits per number. Good for order and ids that must repeat. It keeps no secret: its numbers
+ * give away all others, so it must not shuffle anything whose order alone says something.
  */
 export function seededChance(seed: Seed): () => number {
   const state = Uint32Array.from(seed) as Uint32Array & Record<0 | 1 | 2 | 3, number>;
@@ -26,7 +26,7 @@ function rotated(bits: number, by: number): number {
   return (bits << by) | (bits >>> (32 - by));
 }
 
-/** The values in random order (Fisher & Yates; Durstenfeld 1964, Communications of the ACM 7(7)). */
+/** Returns the values in random order (Fisher & Yates; Durstenfeld 1964, Communications of the ACM 7(7)). */
 export function shuffled<Value>(values: readonly Value[], random: () => number): Value[] {
   const order = [...values];
   for (let last = order.length - 1; last > 0; last -= 1) {
@@ -37,11 +37,11 @@ export function shuffled<Value>(values: readonly Value[], random: () => number):
   return order;
 }
 
-/** Consonants only: no id can spell a name or look like a number that somebody wears. */
+/** Consonants only: no id can spell a name or look like a derby number. */
 const idLetters = "bcdfghjkmnpqrstvwxz";
 const idLength = 10;
 
-/** As many ids as asked for, all different (19¹⁰ are possible). */
+/** Draws `count` different ids (19¹⁰ are possible). */
 export function drawIds(count: number, random: () => number): string[] {
   const ids = new Set<string>();
   while (ids.size < count) {

@@ -1,14 +1,14 @@
 import type { Ladder } from "../tests/definition.ts";
 
-/** Where a mark lies: `low` ≤ mark < `high`, in grains. A missing bound is not told: the lowest and the highest part. */
+/** A mark's bounds: `low` ≤ mark < `high`, in grains. The lowest and the highest part each lack a bound. */
 export interface MarkBounds {
   readonly low: number | null;
   readonly high: number | null;
 }
 
 /**
- * How the marks of a test are coarsened: everything under `below` is one part (bottom-coded), everything from `from` on
- * is one (top-coded), and between them are steps. All lines are multiples of `step`; `below` is at most `from`.
+ * The coarsening of a test's marks: everything under `below` is one part (bottom-coded), everything from `from` on is
+ * one (top-coded), and between them are steps. All bounds are multiples of `step`; `below` is at most `from`.
  */
 export interface Coding {
   readonly step: number;
@@ -16,7 +16,7 @@ export interface Coding {
   readonly from: number;
 }
 
-/** The part that holds a mark. */
+/** Returns the part that holds a mark. */
 export function intervalOf(value: number, { step, below, from }: Coding): MarkBounds {
   if (value < below) return { low: null, high: below };
   if (value >= from) return { low: from, high: null };
@@ -24,21 +24,21 @@ export function intervalOf(value: number, { step, below, from }: Coding): MarkBo
   return { low, high: low + step };
 }
 
-/** The number of the part that holds a mark: 0 for the lowest. */
+/** Returns the number of the part that holds a mark: 0 for the lowest. */
 export function partNumber(value: number, { step, below, from }: Coding): number {
   if (value < below) return 0;
   if (value >= from) return partsOf({ step, below, from }) - 1;
   return 1 + Math.floor((value - below) / step);
 }
 
-/** How many parts a coding has. */
+/** Counts the parts of a coding. */
 export function partsOf({ step, below, from }: Coding): number {
   return 2 + (from - below) / step;
 }
 
 /**
- * Every coding that has marks in both its ends, and so hides the best and the worst among others; of two that say the
- * same the one with the larger step. `mostParts` leaves out those that tell more.
+ * Returns every coding that has marks in both ends, and so hides the best and the worst among others. Of two equal
+ * codings it keeps the one with the larger step. Codings of more than `mostParts` parts are left out.
  */
 export function codingsOf(values: readonly number[], steps: Ladder["steps"], mostParts = Infinity): Coding[] {
   const least = Math.min(...values);
@@ -55,7 +55,7 @@ export function codingsOf(values: readonly number[], steps: Ladder["steps"], mos
   });
 }
 
-/** The multiples of `step` above `least` and up to `most`. */
+/** Returns the multiples of `step` above `least` and up to `most`. */
 function linesBetween(least: number, most: number, step: number): number[] {
   const first = Math.floor(least / step) + 1;
   const last = Math.floor(most / step);
@@ -63,8 +63,8 @@ function linesBetween(least: number, most: number, step: number): number[] {
 }
 
 /**
- * What is lost of a mark that is told as an interval, in thousandths: the interval's share of the test's usual range (loss
- * metric of Iyengar 2002, for numbers). An end reaches to the edge of that range.
+ * Returns the loss of reporting a mark as an interval, in thousandths: the interval's share of the test's usual range
+ * (loss metric of Iyengar 2002, for numbers). An end reaches to the edge of that range.
  */
 export function lossOfInterval({ low, high }: MarkBounds, [from, to]: Ladder["usual"]): number {
   const start = Math.max(low ?? from, from);

@@ -1,9 +1,9 @@
 import { mayBeUnder18 } from "../people/age.ts";
 
-/** Whether an athlete's marks may leave at all, and what is missing where they may not. */
+/** The consent to share an athlete's marks; if not given, which one is missing. */
 export type Consent = "given" | "no-share" | "no-guardian";
 
-/** Somebody who may be under 18 on the day needs a guardian's consent beside the own "yes". */
+/** Returns the consent. Somebody who may be under 18 on the day needs a guardian's consent besides their own. */
 export function consentOf(
   athlete: { readonly share: boolean; readonly guardianConsent: boolean; readonly birthYear: number | null },
   date: string,

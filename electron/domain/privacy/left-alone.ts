@@ -1,8 +1,9 @@
 import type { Able, ReleasedRow } from "./rule.ts";
 
 /**
- * Hidden athletes who are told and left alone: whoever noted everybody else takes those rows off, and of all that is left
- * in a class (everything that is told but the marks) each says the same interval of some test, so that it is theirs.
+ * Returns the hidden athletes whose released marks would be left alone. A neighbour who noted everybody else removes
+ * those rows; if all remaining rows of a class (equal in everything but the marks) then report the same interval of
+ * some test, that interval is theirs.
  */
 export function leftAlone(kept: readonly ReleasedRow[], able: readonly Able[]): ReadonlySet<number> {
   const hidden = new Set(able.filter((mark) => mark.hidden === true).map(({ athlete }) => athlete));
@@ -20,7 +21,7 @@ function intervalsAt(rows: readonly ReleasedRow[], at: number): Set<string> {
   return new Set(rows.map(({ marks }) => JSON.stringify([marks[at]?.low, marks[at]?.high])));
 }
 
-/** Rows of one class have marks of the same tests, in the same order. */
+/** Returns a row's class. Rows of one class have marks of the same tests, in the same order. */
 function classOf({ quasi, marks }: ReleasedRow): string {
   const tests = marks.map(({ test, variant }) => [test, variant]);
   return JSON.stringify([quasi.quarter, quasi.category, quasi.ageBand, quasi.leagueSize, tests]);

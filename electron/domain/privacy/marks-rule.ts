@@ -10,10 +10,11 @@ import { bestNode } from "./search.ts";
 import { limitOf, requireK } from "./strictness.ts";
 
 /**
- * Unlinked marks. Each test and variant is a table of its own, since its marks compare with no others and nothing links
- * them: of all ways to tell its quasi-identifiers and to coarsen its marks, the one that loses least and leaves every
- * mark told among at least k athletes of the same class. A table without such a way stays. Marks of hidden athletes that
- * would be left alone stay as well: a few, where telling all more coarsely would cost every one.
+ * Protects unlinked marks. Each test and variant is a table of its own, since its marks compare with no others and
+ * nothing links them. Of all levels of its quasi-identifiers and codings of its marks, the one is chosen that loses
+ * least and leaves every released mark among at least k athletes of the same class. A table without such a choice is
+ * withheld. So are the marks of hidden athletes who would be left alone: a few, where coarsening all would cost
+ * everyone.
  * @throws Refusal `bad-input` when k is too small.
  */
 export function protectMarks(candidates: readonly Candidate[], strictness: Strictness): Protected {
@@ -35,12 +36,12 @@ interface Decided {
   readonly decision: ReleaseDecision;
 }
 
-/** Decides, and decides anew without whoever would be left alone, until nobody is. */
+/** Decides, and decides again without the athletes who would be left alone, until there are none. */
 function decideTable(rows: readonly Able[], strictness: Strictness): Decided {
   const decided = decide(rows, strictness);
   const alone = leftAlone(decided.kept, rows);
   if (alone.size === 0) return decided;
-  // Never empty: in every class there are two intervals, and those of the lone ones are one.
+  // Never empty: every class has two intervals, and those of the lone ones are one.
   const rest = decideTable(
     rows.filter(({ athlete }) => !alone.has(athlete)),
     strictness,
@@ -52,7 +53,7 @@ function decideTable(rows: readonly Able[], strictness: Strictness): Decided {
   };
 }
 
-/** The attributes of a table's records (one at least) and the codings that its marks are tried with. */
+/** Returns the attributes of a table's records (at least one) and the codings to try on its marks. */
 export function problemOf(rows: readonly Able[]): { attributes: Attribute[]; codings: Coding[] } {
   const values = rows.map(({ value }) => value);
   const [{ test }] = rows as [Able];
@@ -93,7 +94,7 @@ function decide(rows: readonly Able[], { k, l, suppression }: Strictness): Decid
   return { kept, held: out.map((row) => ({ ...row, reason: "rare" })), decision };
 }
 
-/** The levels chosen, in the order of {@link generalisable}. */
+/** Returns the chosen levels, in the order of {@link generalisable}. */
 export function levelsOf(chosen: readonly number[]): Levels {
   const [quarter = 0, category = 0, ageBand = 0, leagueSize = 0] = chosen;
   return { quarter, category, ageBand, leagueSize };

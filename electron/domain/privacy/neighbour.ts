@@ -3,31 +3,31 @@ import { notTold, type ToldQuasi } from "./hierarchy.ts";
 import type { PublishedRow } from "./publish.ts";
 import type { Able } from "./rule.ts";
 
-/** Somebody as a neighbour in the hall has noted them: by bib, with every mark and with what can be seen or asked. */
+/** An athlete as a neighbour in the hall noted them: by bib, with every mark and whatever can be seen or asked. */
 export interface Sighting {
-  /** Stands for the bib. */
+  /** The athlete's id, in place of the bib. */
   readonly who: number;
-  /** Whether the board hides them, so that somebody who only looks there has noted no mark of theirs. */
+  /** True if the big screen hides them, so that somebody who only looks there has noted no mark of theirs. */
   readonly hidden: boolean;
   readonly quasi: ToldQuasi;
   readonly marks: readonly { readonly test: TestCode; readonly variant: string; readonly value: number }[];
 }
 
-/** What came of trying to match rows to bibs. */
+/** The result of trying to match rows to bibs. */
 export interface Attack {
-  /** Bibs that were tried: everybody who agreed to share and has a mark. */
+  /** Number of bibs tried: everybody who agreed to share and has a mark. */
   readonly bibs: number;
-  /** Bibs of which a row is found for certain: one row fits, or only one bib fits it. */
+  /** Number of bibs with a row found for certain: one row fits, or only one bib fits it. */
   readonly certain: number;
-  /** Bibs whose best guess is likelier to be right than one in k. */
+  /** Number of bibs whose best guess is likelier to be right than one in k. */
   readonly exposed: number;
   /** The likeliest guess, from 0 to 1. */
   readonly largest: number;
-  /** The share of bibs matched rightly when the neighbour guesses for everybody, on average. */
+  /** Expected share of bibs matched rightly when the neighbour guesses for everybody. */
   readonly expected: number;
 }
 
-/** What a neighbour could have noted: the most there is to know, of everybody who could be in the bundle. */
+/** Returns all that a neighbour could have noted, of everybody who could be in the bundle. */
 export function sightingsOf(able: readonly Able[]): Sighting[] {
   return [...Map.groupBy(able, ({ athlete }) => athlete)].flatMap(([who, marks]) =>
     marks.slice(0, 1).map(({ quarter, category, ageBand, leagueSize, hidden }) => ({
@@ -39,7 +39,7 @@ export function sightingsOf(able: readonly Able[]): Sighting[] {
   );
 }
 
-/** The same marks as they would leave if nothing were done: what the attack finds "before". */
+/** Returns the same marks as rows without any protection, for the attack "before". */
 export function unprotectedRows(able: readonly Able[], linked: boolean): PublishedRow[] {
   const rows = sightingsOf(able).map(({ who, quasi, marks }) => ({
     id: String(who),
@@ -52,9 +52,9 @@ export function unprotectedRows(able: readonly Able[], linked: boolean): Publish
 }
 
 /**
- * Plays the neighbour against rows as they stand in the file: for each bib, which rows fit, and for each row, which bibs.
- * A row fits when nothing in it speaks against the bib. The guess at a bib is right with 1 / (rows that fit); a row is
- * the bib's with 1 / (bibs that fit); the better of the two counts, over all rows. It knows nothing of how rows were made.
+ * Plays the neighbour against the rows of a file: for each bib, which rows fit, and for each row, which bibs. A row
+ * fits when nothing in it contradicts the bib. The guess at a bib is right with 1 / (rows that fit); a row is the bib's
+ * with 1 / (bibs that fit); the better of the two counts, over all rows. It does not know how rows were made.
  */
 export function playNeighbour(
   rows: readonly PublishedRow[],
@@ -79,7 +79,10 @@ export function playNeighbour(
   };
 }
 
-/** Rows of one test are guessed among each other: a bib's leap says nothing about which of the planks is its own. */
+/**
+ * Returns the chance of the best guess. Rows of one test are guessed among each other: a leap says nothing about which
+ * plank row is the same bib's.
+ */
 function chanceOf(
   fit: readonly boolean[],
   shapes: readonly { readonly table: string; readonly count: number }[],
@@ -95,7 +98,7 @@ function chanceOf(
   }, 0);
 }
 
-/** Test and variant of a mark, as text. */
+/** Joins a mark's test and variant as text. */
 export function testAndVariant({
   test,
   variant,
@@ -110,7 +113,7 @@ function tableOf({ marks }: PublishedRow): string {
   return marks.map(testAndVariant).join();
 }
 
-/** A profile tells every mark of the tests that profiles tell: one that lacks a mark is of somebody without it. */
+/** True if a row has every reported mark of an athlete: a profile that lacks one is of somebody without it. */
 export function hasAll(
   { marks }: Pick<PublishedRow, "marks">,
   sighting: Sighting,
@@ -120,18 +123,18 @@ export function hasAll(
   return sighting.marks.every((seen) => !told.has(testAndVariant(seen)) || own.has(testAndVariant(seen)));
 }
 
-/** Everything that a row says. */
+/** Returns everything that a row says, as text. */
 function shapeOf({ quasi, marks }: PublishedRow): string {
   return JSON.stringify([quasi.quarter, quasi.category, quasi.ageBand, quasi.leagueSize, marks]);
 }
 
-/** Whether nothing that a row tells beside the marks speaks against somebody. */
+/** True if no reported quasi-identifier contradicts an athlete. */
 export function fitsQuasi(told: ToldQuasi, seen: ToldQuasi): boolean {
   const same = (name: keyof ToldQuasi) => told[name] === notTold || seen[name].startsWith(told[name]);
   return same("quarter") && same("category") && same("ageBand") && same("leagueSize");
 }
 
-/** Whether nothing in a row speaks against somebody, the marks least of all. */
+/** True if nothing in a row contradicts an athlete, its marks included. */
 export function fits(
   { quasi, marks }: Pick<PublishedRow, "quasi" | "marks">,
   sighting: Pick<Sighting, "quasi" | "marks">,

@@ -1,10 +1,13 @@
 import { cellSizes, codesOf, type Partition, split, whole } from "./cells.ts";
 import type { Attribute, Demands, Generalisation, Node } from "./problem.ts";
 
-/** What a suppressed record loses: all of it, in millionths. */
+/** The loss of a suppressed record: all of it, in millionths. */
 const lossOfSuppressed = 1_000_000;
 
-/** A whole node: who must stay out, and whether that is few enough. Null when it does not meet the demands. */
+/**
+ * Judges a whole node: finds the records to suppress and checks that they are few enough. Null when the demands are not
+ * met.
+ */
 export function judgeNode(
   attributes: readonly Attribute[],
   chosen: readonly number[],
@@ -30,13 +33,13 @@ function cellsOf(choices: readonly Generalisation[]): Partition {
   return choices.reduce((cells, { codes }) => split(cells, codesOf(codes)), whole(size));
 }
 
-/** Without its ends, the lowest and the highest mark that are left would be told with both bounds. */
+/** Checks that both ends are left. Without them the lowest and the highest remaining mark would have both bounds. */
 function hasEnds({ codes, ends }: Generalisation, suppressed: readonly boolean[]): boolean {
   if (ends === undefined) return true;
   return ends.every((end) => codes.some((code, record) => code === end && suppressed[record] === false));
 }
 
-/** Records of whom the same is known without any mark: equal quasi-identifiers, and the same tests done. */
+/** Groups records of which the same is known without any mark: equal quasi-identifiers, and the same tests done. */
 function classesOf(
   attributes: readonly Attribute[],
   choices: readonly Generalisation[],
@@ -51,7 +54,10 @@ function classesOf(
   return [...Map.groupBy(records, keyOf).values()];
 }
 
-/** Whether a class has at least l different marks of each test told, and two of whatever must not stand alone. */
+/**
+ * True if a class has at least l different marks of each reported test, and two of each value that must not occur
+ * alone.
+ */
 function isMixed(
   attributes: readonly Attribute[],
   choices: readonly Generalisation[],

@@ -1,42 +1,45 @@
-/** One way of telling an attribute, applied to every record. */
+/** One generalisation of an attribute, applied to every record. */
 export interface Generalisation {
-  /** For each record a whole number: records of equal numbers are told alike. Of a mark, 0 says that there is none. */
+  /** The code of each record: records of equal codes are reported alike. For a mark, 0 means none. */
   readonly codes: readonly number[];
-  /** For each record what is lost, in thousandths of all that the attribute says. */
+  /** The loss of each record, in thousandths of the attribute's information. */
   readonly losses: readonly number[];
-  /** False for a mark that is not told at all, which asks for no diversity. */
+  /** False for a mark that is not reported at all, which needs no diversity. */
   readonly tells: boolean;
-  /** The codes of the lowest and the highest part, which both must be among what is told: they hide the worst and the best. */
+  /**
+   * The codes of the lowest and the highest part. Both must be among the reported ones: they hide the worst and the
+   * best.
+   */
   readonly ends?: readonly [lowest: number, highest: number];
-  /** Values of which each class that is told this way needs two: a size band must not stand for one league. */
+  /** Values of which each class needs two: a size band must not mean one league. */
   readonly mixed?: readonly number[];
 }
 
 export interface Attribute {
   readonly kind: "mark" | "quasi";
-  /** How much of a record's loss is this attribute's; the weights of a problem sum to 1000. */
+  /** This attribute's share of a record's loss; the weights of a problem sum to 1000. */
   readonly weight: number;
   readonly choices: readonly Generalisation[];
 }
 
-/** What is asked of a node. */
+/** The demands on a node. */
 export interface Demands {
-  /** The least records of equal codes. */
+  /** Fewest records of equal codes. */
   readonly k: number;
-  /** The least different marks told in a class (equal quasi-identifiers). */
+  /** Fewest different marks reported in a class (equal quasi-identifiers). */
   readonly l: number;
-  /** The most records that may be suppressed. */
+  /** Most records that may be suppressed. */
   readonly limit: number;
-  /** The fewest tests whose marks are told. */
+  /** Fewest tests whose marks are reported. */
   readonly tests: number;
 }
 
-/** One choice of each attribute, and what it costs. */
+/** One choice for each attribute, and its loss. */
 export interface Node {
-  /** The place of the choice in each attribute. */
+  /** The index of the choice in each attribute. */
   readonly chosen: readonly number[];
   /** Millionths of a record, summed over all records; a suppressed one loses a million. */
   readonly loss: number;
-  /** For each record whether it stays out. */
+  /** For each record, true if it is suppressed. */
   readonly suppressed: readonly boolean[];
 }

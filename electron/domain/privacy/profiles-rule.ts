@@ -12,10 +12,10 @@ import { bestNode } from "./search.ts";
 import { limitOf, requireK } from "./strictness.ts";
 
 /**
- * Linked profiles: one record an athlete. A neighbour who noted all five marks knows the whole record, so that the whole
- * record is what at least k athletes must share: which tests were done, every mark as told, and the quasi-identifiers.
- * Marks are told in two or three parts or not at all, and at least two tests are told. Profiles of hidden athletes that
- * would be left alone in one of their marks stay.
+ * Protects linked profiles: one record per athlete. A neighbour who noted all five marks knows the whole record, so at
+ * least k athletes must share the whole record: the tests done, every reported mark, and the quasi-identifiers. Marks
+ * are reported in two or three parts or not at all, and at least two tests are reported. Profiles of hidden athletes
+ * who would be left alone in one of their marks are withheld.
  * @throws Refusal `bad-input` when k is too small.
  */
 export function protectProfiles(candidates: readonly Candidate[], strictness: Strictness): Protected {
@@ -25,7 +25,7 @@ export function protectProfiles(candidates: readonly Candidate[], strictness: St
   return { kind: "profiles", kept, suppressed: [...suppressed, ...countWithheld(held)], decisions, able };
 }
 
-/** Decides, and decides anew without whoever would be left alone, until nobody is. */
+/** Decides, and decides again without the athletes who would be left alone, until there are none. */
 function decide(
   able: readonly Able[],
   strictness: Strictness,
@@ -52,7 +52,7 @@ function decide(
   };
 }
 
-/** Everything of one athlete; the quasi-identifiers are those of any of the marks. */
+/** All marks of one athlete; the quasi-identifiers are those of any of them. */
 interface Profile {
   readonly of: Able;
   readonly marks: readonly Able[];
@@ -63,7 +63,7 @@ function profileOf(marks: readonly Able[]): Profile {
   return { of, marks };
 }
 
-/** A test and variant with the ways of telling its marks; not at all is the last. */
+/** A test and variant with the codings of its marks; the last is not to report them. */
 interface Column {
   readonly test: TestCode;
   readonly variant: string;
@@ -71,7 +71,7 @@ interface Column {
   readonly codings: readonly (Coding | null)[];
 }
 
-/** A profile that links nothing is no profile: unlinked marks say more. */
+/** Fewest tests in a profile. A profile that links nothing is none: unlinked marks say more. */
 const leastTests = 2;
 /** Two or three parts: more can't be shared by k athletes in several tests at once. */
 const mostParts = 3;
@@ -87,7 +87,7 @@ function columnsOf(able: readonly Able[], people: readonly Profile[], k: number)
       const mark = marks.find((one) => one.test === test && one.variant === variant);
       return mark === undefined ? null : mark.value;
     });
-    // Fewer than two parts of k can't be told, whatever else is.
+    // Fewer than two parts of k can't be reported, whatever else is.
     return { test, variant, values, codings: rows.length < 2 * k ? [null] : [...codings, null] };
   });
 }
@@ -123,12 +123,12 @@ function keep(people: readonly Profile[], { suppressed }: Node, { columns, level
       const value = values[at] ?? null;
       return value === null || coding === null ? [] : [{ test, variant, ...intervalOf(value, coding) }];
     });
-    // Who did none of the tests told would leave an empty row.
+    // An athlete without any reported test would leave an empty row.
     return marks.length === 0 ? [] : { athlete: of.athlete, quasi: toldQuasi(of, levels), marks };
   });
 }
 
-/** Why a mark that could have left does not, or nothing when it does. */
+/** Returns the reason to withhold a mark that could be released, or nothing when it is released. */
 function heldOf(
   mark: Able,
   people: readonly Profile[],

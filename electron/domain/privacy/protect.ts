@@ -3,8 +3,8 @@ import { protectProfiles } from "./profiles-rule.ts";
 import type { BundleKind, Candidate, Protected, Strictness } from "./rule.ts";
 
 /**
- * Decides what of a day may leave, as MODEL.md says. Every candidate's mark is either told or counted in `suppressed`,
- * whatever the order they came in.
+ * Decides which marks of a day are released, as MODEL.md says. Every candidate's mark is either released or counted in
+ * `suppressed`, whatever the input's order.
  * @throws Refusal `bad-input` when k is below the least.
  */
 export function protect(

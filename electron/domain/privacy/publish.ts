@@ -5,14 +5,14 @@ import type { MarkBounds } from "./coding.ts";
 import type { ToldQuasi } from "./hierarchy.ts";
 import type { ReleasedMark, ReleasedRow } from "./rule.ts";
 
-/** A row as it leaves: nothing links it to another row or to a person. */
+/** A released row: nothing links it to another row or to a person. */
 export interface PublishedRow {
   readonly id: string;
   readonly quasi: ToldQuasi;
   readonly marks: readonly ReleasedMark[];
 }
 
-/** All that a row says, as text: rows of equal text can't be told apart by anything but their random ids. */
+/** Returns a row's content as text: rows of equal text differ only in their random ids. */
 export function rowContent({ quasi, marks }: Pick<ReleasedRow, "quasi" | "marks">): string {
   return JSON.stringify([
     ...marks.map(({ test, variant, low, high }) => [testCodes.indexOf(test), variant, low, high]),
@@ -20,14 +20,14 @@ export function rowContent({ quasi, marks }: Pick<ReleasedRow, "quasi" | "marks"
   ]);
 }
 
-/** What all rows say together, whoever they belong to: the same rows give the same text. */
+/** Returns the content of all rows as one text: the same rows, in any order, give the same text. */
 export function contentsOf(kept: readonly ReleasedRow[]): string {
   return JSON.stringify(kept.map(rowContent).sort(byText));
 }
 
 /**
- * Rows in random order under random ids. They are put in the order of their own content first: so neither the order in
- * which they came nor the numbers of the generator, worked out backwards from the ids, say anything about an athlete.
+ * Puts rows in random order under random ids, after sorting them by their own content. So neither the input's order nor
+ * the generator's numbers, worked out from the ids, say anything about an athlete.
  */
 export function publish(kept: readonly ReleasedRow[], random: () => number): PublishedRow[] {
   const inOrder = kept
@@ -38,26 +38,26 @@ export function publish(kept: readonly ReleasedRow[], random: () => number): Pub
   return rows.map(({ quasi, marks }, index) => ({ id: ids[index] ?? "", quasi, marks }));
 }
 
-/** Where three quartiles lie; each interval holds the exact one (type 7), which is not told. */
+/** The intervals of three quartiles; each holds the exact quartile (type 7), which is not reported. */
 interface ToldQuartiles {
   readonly lower: MarkBounds;
   readonly median: MarkBounds;
   readonly upper: MarkBounds;
 }
 
-/** What the marks of one test and variant amount to; worked out from what leaves alone, so that it says nothing more. */
+/** A summary of one test and variant; computed from released marks only, so that it says nothing more than they do. */
 export interface TestSummary {
   readonly test: TestCode;
   readonly variant: string;
   readonly n: number;
-  /** Only of {@link leastForQuartiles} and more. */
+  /** Null for fewer than {@link leastForQuartiles} marks. */
   readonly quartiles: ToldQuartiles | null;
 }
 
-/** A statistic of fewer than ten people says too much about each (a published rule of official statistics). */
+/** Fewest people for a statistic; with fewer it says too much about each (a published rule of official statistics). */
 export const leastForQuartiles = 10;
 
-/** One summary for each test and variant that has marks, in the order of the tests. */
+/** Returns one summary for each test and variant that has marks, in the order of the tests. */
 export function summarise(rows: readonly Pick<ReleasedRow, "marks">[]): TestSummary[] {
   return tablesOf(rows.flatMap(({ marks }) => marks)).map(({ test, variant, rows: marks }) => {
     const sorted = marks.toSorted((a, b) => (a.low ?? -Infinity) - (b.low ?? -Infinity));
@@ -68,7 +68,9 @@ export function summarise(rows: readonly Pick<ReleasedRow, "marks">[]): TestSumm
   });
 }
 
-/** Type 7 lies between two neighbours: from the lower bound of the one to the upper bound of the other. */
+/**
+ * Returns a quartile's interval. Type 7 lies between two neighbours: from one's lower bound to the other's upper bound.
+ */
 function spanAt(sorted: readonly ReleasedMark[], p: number): MarkBounds {
   const place = (sorted.length - 1) * p;
   const below = sorted[Math.floor(place)];

@@ -1,19 +1,21 @@
 import { ageReached } from "../people/age.ts";
 
-/** How an athlete wants to be compared, as it may leave the room. */
+/** The category in which an athlete wants to be compared, as released. */
 export type SharedCategory = "women" | "men" | "open" | "unknown";
 
-/** How many athletes an athlete's league has; unknown of those whose name was erased. The league itself never leaves. */
+/** The number of athletes in an athlete's league; unknown for erased athletes. The league itself is never released. */
 export const leagueSizes = ["up to 14", "15 to 29", "30 and more", "unknown"] as const;
 export type LeagueSize = (typeof leagueSizes)[number];
 
-/** What somebody else may know of an athlete beside the marks, and could look for in a bundle (quasi-identifiers). */
+/** Facts that others may know of an athlete besides the marks, and could look for in a bundle (quasi-identifiers). */
 export interface Quasi {
   /** `25 to 29`, or `unknown`. Written in words so that no spreadsheet takes `10-14` for a date. */
   readonly ageBand: string;
   readonly category: SharedCategory;
   readonly leagueSize: LeagueSize;
-  /** The way of doing the test; empty where there is only one. Always told: marks of different variants never compare. */
+  /**
+   * The variant of the test; empty where there is only one. Always reported: marks of different variants never compare.
+   */
   readonly variant: string;
   /** `2026-Q4` */
   readonly quarter: string;
@@ -21,7 +23,7 @@ export interface Quasi {
 
 const bandYears = 5;
 
-/** The fixed band of five years that holds the age reached in the day's year. Bands never change between bundles. */
+/** Returns the fixed five-year band of the age reached in the day's year. Bands never change between bundles. */
 export function ageBandOf(birthYear: number | null, date: string): string {
   const age = birthYear === null ? -1 : ageReached(birthYear, date);
   if (age < 0) return "unknown";
@@ -29,12 +31,12 @@ export function ageBandOf(birthYear: number | null, date: string): string {
   return `${from} to ${from + bandYears - 1}`;
 }
 
-/** The quarter of the calendar year that holds a day (ISO 8601). */
+/** Returns the calendar quarter of a day (ISO 8601). */
 export function quarterOf(date: string): string {
   return `${date.slice(0, 4)}-Q${Math.ceil(Number(date.slice(5, 7)) / 3)}`;
 }
 
-/** The fixed size band of a league with so many athletes. */
+/** Returns the fixed size band of a league with this number of athletes. */
 export function leagueSizeOf(athletes: number): LeagueSize {
   if (athletes < 15) return "up to 14";
   return athletes < 30 ? "15 to 29" : "30 and more";
@@ -43,11 +45,11 @@ export function leagueSizeOf(athletes: number): LeagueSize {
 interface Described {
   readonly birthYear: number | null;
   readonly category: "women" | "men" | "open" | null;
-  /** Athletes of the same league. */
+  /** Number of athletes in the same league. */
   readonly leagueAthletes: number;
 }
 
-/** The quasi-identifiers of one mark: everything beside the test and the mark that could be said about it. */
+/** Returns the quasi-identifiers of one mark: everything that could be reported besides the test and the mark. */
 export function quasiOf(athlete: Described, variant: string, date: string): Quasi {
   return {
     ageBand: ageBandOf(athlete.birthYear, date),

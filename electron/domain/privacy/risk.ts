@@ -1,17 +1,17 @@
-/** How alike the records of a table are. */
+/** The anonymity of a table: how alike its records are. */
 export interface Likeness {
-  /** Records of the smallest class; null of an empty table. */
+  /** Size of the smallest class; null for an empty table. */
   readonly k: number | null;
   readonly classes: number;
-  /** The fewest different sensitive values in any class (distinct l-diversity); null of an empty table. */
+  /** Fewest different sensitive values in any class (distinct l-diversity); null for an empty table. */
   readonly l: number | null;
-  /** The least exp(H) of the sensitive values in any class, H their entropy with natural logarithms; null when empty. */
+  /** Least exp(H) of the sensitive values in any class, H their entropy with natural logarithms; null when empty. */
   readonly entropyL: number | null;
 }
 
 /**
- * Counts classes: records of equal quasi-identifiers. k-anonymity after Sweeney 2002 (Int J Uncertain Fuzz Knowl Syst
- * 10(5)); distinct and entropy l-diversity after Machanavajjhala et al. 2007 (ACM TKDD 1(1), art. 3).
+ * Measures classes, that is records of equal quasi-identifiers. k-anonymity after Sweeney 2002 (Int J Uncertain Fuzz
+ * Knowl Syst 10(5)); distinct and entropy l-diversity after Machanavajjhala et al. 2007 (ACM TKDD 1(1), art. 3).
  */
 export function likenessOf<Row>(
   rows: readonly Row[],
@@ -36,18 +36,18 @@ function expOfEntropy(counts: readonly number[]): number {
   return Math.exp(counts.reduce((sum, count) => sum - (count / all) * Math.log(count / all), 0));
 }
 
-/** The risk that one record is told apart, from how many look the same (prosecutor risk: 1 / class size). */
+/** The risk of singling out one record, from the number that look the same (prosecutor risk: 1 / class size). */
 export interface Risk {
   readonly records: number;
   readonly classes: number;
-  /** Records that nobody shares a class with. */
+  /** Number of records alone in their class. */
   readonly unique: number;
-  /** From 0 to 1; 0 of an empty table. */
+  /** From 0 to 1; 0 for an empty table. */
   readonly largest: number;
   readonly mean: number;
 }
 
-/** Risk when everything in `keys` (one a record) is known to whoever looks. */
+/** Returns the risk when the attacker knows everything in `keys` (one per record). */
 export function riskOf(keys: readonly string[]): Risk {
   const sizes = [...Map.groupBy(keys, (key) => key).values()].map(({ length }) => length);
   const records = keys.length;

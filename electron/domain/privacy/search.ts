@@ -7,15 +7,15 @@ interface Way {
   readonly place: number;
   readonly codes: Codes;
   readonly ends: readonly number[];
-  /** What it costs when nobody is suppressed: never more than it costs at last. */
+  /** The loss when nobody is suppressed: never more than the final one. */
   readonly loss: number;
 }
 
 /**
- * The node of least loss that meets the demands, or null when none does; among equals the first in the order of the
- * choices. Exact: a branch is left only when no node on it can be better or meet the demands. Cells only split on the way
- * down, so that what is too small stays too small, an end that is gone stays gone, and no loss goes down. After each choice
- * the ways that are left of all other attributes are looked through, and the least of them make the bound.
+ * Returns the node of least loss that meets the demands, or null when none does; among equals the first in the order of
+ * the choices. Exact: a branch is dropped only when no node on it can be better or meet the demands. Cells only split
+ * on the way down, so a cell that is too small stays so, a lost end stays lost, and no loss goes down. After each
+ * choice the remaining ways of all other attributes are checked, and the least of them give the bound.
  */
 export function bestNode(size: number, attributes: readonly Attribute[], demands: Demands): Node | null {
   let best: Node | null = null;
@@ -40,7 +40,7 @@ export function bestNode(size: number, attributes: readonly Attribute[], demands
   return best;
 }
 
-/** The choices of an attribute, those that lose least first, so that a good node is found early. */
+/** Returns the choices of an attribute, least loss first, so that a good node is found early. */
 function waysOf({ weight, choices }: Attribute): Way[] {
   return choices
     .map(({ codes, losses, ends = [] }, place) => ({
@@ -50,7 +50,7 @@ function waysOf({ weight, choices }: Attribute): Way[] {
     .sort((a, b) => a.loss - b.loss || a.place - b.place);
 }
 
-/** Of ways in the order of their loss; without one nothing meets the demands. */
+/** Returns the least loss of sorted ways; infinite without any, since then nothing meets the demands. */
 function leastLoss([first]: readonly Way[]): number {
   return first?.loss ?? Number.POSITIVE_INFINITY;
 }

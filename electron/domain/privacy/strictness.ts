@@ -7,7 +7,7 @@ export function requireK(k: number): void {
   if (!(k >= leastK)) throw new Refusal("bad-input", sentence("bundle.kTooSmall", { least: leastK }));
 }
 
-/** How many of so many records may be suppressed: whole ones, never more than the share. */
+/** Returns the most records that may be suppressed: a whole number, never more than the share. */
 export function limitOf(records: number, share: number): number {
   return Math.floor(records * share + 1e-9);
 }

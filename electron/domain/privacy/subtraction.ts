@@ -1,20 +1,20 @@
 import { fits, fitsQuasi, hasAll, type Sighting, testAndVariant } from "./neighbour.ts";
 import type { PublishedRow } from "./publish.ts";
 
-/** What came of taking off everybody whose marks were noted. */
+/** The result of removing everybody whose marks were noted. */
 export interface Subtraction {
-  /** Marks of people whom the board hides and who share: what this neighbour is after. */
+  /** Number of marks of hidden athletes who share: this neighbour's target. */
   readonly marks: number;
-  /** Those of which a single interval is left. */
+  /** Number of those with a single interval left. */
   readonly found: number;
-  /** The people they belong to. */
+  /** Number of athletes they belong to. */
   readonly people: number;
 }
 
 /**
- * Plays a neighbour who noted every mark but those of people whom the board hides, and knows who shares, who of them is
- * hidden and which tests those did. They take off, row by row, who was seen; of what is left they look which rows could be
- * a hidden one's. Where all of these say the same interval, it is found. It knows nothing of how rows were made.
+ * Plays a neighbour who noted every mark except those of hidden athletes, and knows who shares, who of them is hidden
+ * and which tests those did. They remove the rows of everybody seen, and look which remaining rows could be a hidden
+ * athlete's. If all of these report the same interval, it is found. It does not know how rows were made.
  */
 export function playSubtraction(
   rows: readonly PublishedRow[],
@@ -41,7 +41,7 @@ export function playSubtraction(
   };
 }
 
-/** One row of each shape of which more are in the file than were seen. */
+/** Returns one row of each shape that the file has more often than it was seen. */
 function leftOf(rows: readonly PublishedRow[], seen: (row: PublishedRow) => number): PublishedRow[] {
   const shapes = Map.groupBy(rows, ({ quasi, marks }) =>
     JSON.stringify([quasi.quarter, quasi.category, quasi.ageBand, quasi.leagueSize, marks]),
@@ -49,7 +49,7 @@ function leftOf(rows: readonly PublishedRow[], seen: (row: PublishedRow) => numb
   return [...shapes.values()].flatMap((alike) => alike.slice(0, 1).filter((row) => alike.length > seen(row)));
 }
 
-/** As far as this neighbour knows: of the marks no more than which tests they did. */
+/** True if a row could be an athlete's, by what this neighbour knows: of the marks only which tests they did. */
 function couldBe(row: PublishedRow, { quasi, marks }: Sighting): boolean {
   const own = new Set(marks.map(testAndVariant));
   return fitsQuasi(row.quasi, quasi) && row.marks.every((mark) => own.has(testAndVariant(mark)));

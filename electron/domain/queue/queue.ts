@@ -2,16 +2,16 @@ import type { Mark } from "../tests/protocol.ts";
 import type { TestCode } from "../tests/registry.ts";
 import { nextTest } from "./order.ts";
 
-/** Somebody who takes part today, with all that decides where and since when they wait. Instants are ISO 8601. */
+/** An athlete who tests today, with all that decides where and since when they wait. Instants are ISO 8601. */
 export interface Runner {
   readonly athleteId: number;
   readonly bib: number;
   readonly checkedIn: string;
   readonly done: ReadonlySet<TestCode>;
   readonly leftOut: ReadonlySet<TestCode>;
-  /** When each test was last done, by the attempts that stand. */
+  /** Time each test was last done, by standing attempts. */
   readonly lastDone: ReadonlyMap<TestCode, string>;
-  /** When they were last called to a test and did not come. */
+  /** Time of the last no-show after a call, by test. */
   readonly absent?: ReadonlyMap<TestCode, string>;
 }
 
@@ -19,20 +19,20 @@ export interface Runner {
 export interface QueuePlace {
   readonly athleteId: number;
   readonly bib: number;
-  /** Since the last attempt of the test before, or since check-in. */
+  /** Time of the last attempt of the test before, or of check-in. */
   readonly waitingSince: string;
-  /** When the rest after the test before is over; nobody needs rest from check-in. */
+  /** End of the rest after the test before; nobody needs rest after check-in. */
   readonly readyAt: string;
-  /** Since when they are called to this test; null when they are not. */
+  /** Time of the call to this test; null when not called. */
   readonly calledAt: string | null;
 }
 
-/** Whether a test needs nothing more from the athlete: a circuit stopped early is done, one direction alone is not. */
+/** True if a test needs nothing more from the athlete: a circuit stopped early is done, one direction alone is not. */
 export function isDone(mark: Mark): boolean {
   return mark.state !== "incomplete";
 }
 
-/** Since when somebody has waited for `test`, and when they are rested. */
+/** Returns the time since when somebody waits for `test`, and the time when they are rested. */
 export function waitFor(
   test: TestCode,
   runner: Pick<Runner, "checkedIn" | "lastDone" | "absent">,
@@ -40,7 +40,7 @@ export function waitFor(
 ): Pick<QueuePlace, "waitingSince" | "readyAt"> {
   const others = [...runner.lastDone].filter(([other]) => other !== test).map(([, at]) => at);
   const last = others.sort().at(-1);
-  // Whoever left and was checked in again, or was called and did not come, waits from then on.
+  // Athletes who left and were checked in again, or were called and did not come, wait from then on.
   const waitingSince = [runner.checkedIn, last ?? "", runner.absent?.get(test) ?? ""].sort().at(-1);
   return {
     waitingSince: waitingSince ?? runner.checkedIn,
@@ -50,8 +50,8 @@ export function waitFor(
 }
 
 /**
- * Who waits for `test`: those whose next test in the held order it is. Called ones first (whoever was called first),
- * then whoever has waited longest. `called` says since when athletes are called to this test.
+ * Returns the queue of `test`: athletes whose next test it is. Called ones come first, by the time of the call; then
+ * the others, longest wait first. `called` holds the times of calls to this test.
  */
 export function queueFor(
   test: TestCode,
@@ -83,14 +83,14 @@ function compare(a: string, b: string): number {
   return a === b ? 0 : a < b ? -1 : 1;
 }
 
-/** Who is called next: the first of the queue who is rested and not called yet. */
+/** The next athlete to call: the first in the queue who is rested and not called yet. */
 export type NextCall =
   | { readonly who: QueuePlace }
-  /** All who are left still rest; the one who is ready first. */
+  /** Everyone left still rests; this one is ready first. */
   | { readonly resting: QueuePlace }
   | { readonly nobody: true };
 
-/** Picks whom to call from a queue in turn at the instant `now`. */
+/** Picks the next athlete to call from a queue at the instant `now`. */
 export function nextCall(queue: readonly QueuePlace[], now: string): NextCall {
   const left = queue.filter(({ calledAt }) => calledAt === null);
   const rested = left.find(({ readyAt }) => readyAt <= now);

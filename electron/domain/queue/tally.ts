@@ -2,20 +2,20 @@ import { type TestCode, testCodes } from "../tests/registry.ts";
 import { nextTest } from "./order.ts";
 import type { Runner } from "./queue.ts";
 
-/** How far one test is. Everybody who tests is in exactly one of done, waiting, later and left out. */
+/** The progress of one test. Every athlete who tests is in exactly one of done, waiting, later and left out. */
 export interface Tally {
   readonly test: TestCode;
   readonly done: number;
-  /** Those whose next test this is; the begun ones among them. */
+  /** Athletes whose next test this is, those who have begun it included. */
   readonly waiting: number;
-  /** Those who have other tests to do before it. */
+  /** Athletes with other tests to do before it. */
   readonly later: number;
   readonly leftOut: number;
-  /** Begun and not whole yet. */
+  /** Athletes who have begun it and not completed it. */
   readonly incomplete: number;
 }
 
-/** @param begun who has begun the test without completing it. */
+/** @param begun athletes who have begun the test without completing it. */
 export function tally(test: TestCode, runners: readonly Runner[], begun: ReadonlySet<number>): Tally {
   const counts = { done: 0, waiting: 0, later: 0, leftOut: 0, incomplete: 0 };
   for (const { athleteId, done, leftOut } of runners) {
@@ -25,7 +25,7 @@ export function tally(test: TestCode, runners: readonly Runner[], begun: Readonl
   return { test, ...counts };
 }
 
-/** Where somebody stands with one test. */
+/** Returns an athlete's state in one test. */
 export function queuePlaceOf(
   test: TestCode,
   done: ReadonlySet<TestCode>,
@@ -36,26 +36,26 @@ export function queuePlaceOf(
   return nextTest(done, leftOut) === test ? "waiting" : "later";
 }
 
-/** Whether somebody has nothing left to take. */
+/** True if an athlete has no test left. */
 export function isFinished(runner: Pick<Runner, "done" | "leftOut">): boolean {
   return nextTest(runner.done, runner.leftOut) === null;
 }
 
-/** How many tests are still to be taken by those who are here. */
+/** Counts the tests left for the athletes who are here. */
 export function testsLeft(runners: readonly Runner[]): number {
   const left = ({ done, leftOut }: Runner) =>
     testCodes.filter((test) => !done.has(test) && !leftOut.has(test)).length;
   return runners.reduce((sum, runner) => sum + left(runner), 0);
 }
 
-/** Minutes that are looked back on for the pace; with less than `shortest` of them, or fewer tests, nothing is said. */
+/** Minutes that the pace looks back on; with less than `shortest` of them, or fewer tests, there is no pace. */
 const lookBack = 30;
 const shortest = 10;
 const fewest = 5;
 
 /**
- * When the day ends at the pace of the last half hour: a guess that knows nothing of rest or of who is still to come.
- * Null when nothing is left or too little was done to tell. Instants are ISO 8601.
+ * Returns the end of the day at the pace of the last half hour: a guess that ignores rest and athletes still to come.
+ * Null when no test is left or too few were done. Instants are ISO 8601.
  */
 export function endAtPace(runners: readonly Runner[], now: string): string | null {
   const left = testsLeft(runners);

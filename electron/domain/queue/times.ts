@@ -1,6 +1,6 @@
 import type { TestCode } from "../tests/registry.ts";
 
-/** When an attempt was entered, and what it corrects. */
+/** The entry time of an attempt, and the attempt it corrects. */
 export interface TimedAttempt {
   readonly id: string;
   readonly athleteId: number;
@@ -11,8 +11,8 @@ export interface TimedAttempt {
 }
 
 /**
- * Attempts in the order of entry, none done after one that was entered later or after `now`: a time that says so is of a
- * clock that was set back since, and would make its athlete rest until the clock is there again.
+ * Returns attempts in the order of entry, none with a time after that of a later one or after `now`. Such a time comes
+ * from a clock that was set back since, and would make its athlete rest until the clock is there again.
  * @param now ISO 8601
  */
 export function upTo(attempts: readonly TimedAttempt[], now: string): TimedAttempt[] {
@@ -25,7 +25,7 @@ export function upTo(attempts: readonly TimedAttempt[], now: string): TimedAttem
 }
 
 /**
- * When each athlete last did each test, by the attempts that stand. A correction keeps the time of the attempt that it
+ * Returns when each athlete last did each test, by standing attempts. A correction keeps the time of the attempt it
  * corrects: fixing a slip an hour later makes nobody rest again.
  */
 export function lastDoneByAthlete(
@@ -43,7 +43,7 @@ export function lastDoneByAthlete(
   return byAthlete;
 }
 
-/** Attempts come in the order of entry, so what one corrects stands before it. */
+/** Returns the time each attempt was performed. Attempts come in the order of entry, corrected ones first. */
 function performedAt(attempts: readonly TimedAttempt[]): ReadonlyMap<string, string> {
   const doneAt = new Map<string, string>();
   for (const { id, at, replaces } of attempts) doneAt.set(id, doneAt.get(replaces ?? "") ?? at);

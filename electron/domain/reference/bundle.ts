@@ -2,18 +2,18 @@ import type { MarkBounds } from "../privacy/coding.ts";
 import type { BundleKind } from "../privacy/rule.ts";
 import type { TestCode } from "../tests/registry.ts";
 
-/** How an athlete of a bundle wants to be compared, as it was told. */
+/** The category of a bundle's athlete, as reported. */
 export const toldCategories = ["women", "men", "open", "unknown", "not told"] as const;
 export type ToldCategory = (typeof toldCategories)[number];
 
-/** One way of doing one test in a bundle, with the rules by which it was held. */
+/** One variant of one test in a bundle, with its rules. */
 export interface BundleTest {
   readonly test: TestCode;
   readonly variant: string;
   readonly fingerprint: string;
 }
 
-/** Marks of which everything that is kept is alike: how many, and between which bounds (grains) they lie. */
+/** Marks that are alike in everything kept of them: their count and their bounds (grains). */
 export interface AlikeMarks extends BundleTest, MarkBounds {
   readonly category: ToldCategory;
   readonly ageBand: string;
@@ -22,14 +22,14 @@ export interface AlikeMarks extends BundleTest, MarkBounds {
   readonly count: number;
 }
 
-/** All that is taken from a bundle. Which marks belong to one athlete, and the size of leagues, are left behind. */
+/** The content read from a bundle. Links between the marks of one athlete, and league sizes, are dropped. */
 export interface Bundle {
   readonly kind: BundleKind;
-  /** Of the hashes of all that is in it: known again in a zip that was packed anew. In hexadecimal digits. */
+  /** Hash over the hashes of its files, in hexadecimal digits; it recognises the content in a repacked zip. */
   readonly contentSha256: string;
-  /** The athletes are invented. */
+  /** True if the athletes are invented. */
   readonly demo: boolean;
-  /** A day was only tried out: another bundle of it may come, whose rows must not be subtracted from these. */
+  /** True for a rehearsed day: another bundle of it may come, whose rows must not be subtracted from these. */
   readonly rehearsal: boolean;
   readonly tests: readonly BundleTest[];
   readonly marks: readonly AlikeMarks[];

@@ -14,14 +14,14 @@ export interface MarkCells {
   readonly columns: readonly [low: string, high: string];
 }
 
-/** What a row says beside its marks, in the order of its columns. */
+/** The cells of a row besides its marks, in column order. */
 export type QuasiCells = readonly [ageBand: string, category: string, leagueSize: string, quarter: string];
 
-/** A row by what its cells mean; its length has been looked at. */
+/** A row by the meaning of its cells; its length has been checked. */
 export interface ReadRow {
   readonly id: string;
   readonly quasi: QuasiCells;
-  /** Of a profile those that it has, none of them possibly. */
+  /** The marks it has; a profile may have none. */
   readonly told: readonly MarkCells[];
 }
 
@@ -29,8 +29,8 @@ const quasi = ["age_band", "category", "league_size", "quarter"];
 const marksHeader = ["id", "test", "variant", ...quasi, "mark_low", "mark_high", "unit"];
 
 /**
- * How the rows of a sheet with this header are read.
- * @throws Refusal `bad-input` when a column is missing, unknown or in another place.
+ * Returns the reader for the rows of a sheet with this header.
+ * @throws Refusal `bad-input` when a column is missing, unknown or misplaced.
  */
 export function rowReader(kind: BundleKind, header: readonly string[]): (row: readonly string[]) => ReadRow {
   return kind === "marks" ? marksReader(header) : profilesReader(header);
@@ -46,7 +46,7 @@ function marksReader(header: readonly string[]): (row: readonly string[]) => Rea
   };
 }
 
-/** Every pair of columns that a profile can have, in the order in which they stand. */
+/** Every pair of columns that a profile can have, in column order. */
 const pairs = testCodes.flatMap((test) =>
   protocolOf(test).variants.map((variant) => {
     const name = [test, variant]

@@ -4,19 +4,19 @@ import { sentence } from "../words.ts";
 import { parseJson } from "./json.ts";
 import { refused, shown, unreadable } from "./refused.ts";
 
-/** The versions of the format that can be read; what is written is one of them. */
+/** The format versions that can be read; the version written is one of them. */
 export const readableVersions: readonly number[] = [2];
 
 export const descriptorName = "datapackage.json";
 export const protocolsName = "protocols.json";
-/** The sheet of rows, by the kind of bundle. */
+/** The file name of the sheet of rows, by kind of bundle. */
 export const rowsNames: Readonly<Record<BundleKind, string>> = Object.freeze({
   marks: "marks.csv",
   profiles: "profiles.csv",
 });
 const everyBundle = ["summary.csv", protocolsName, "codebook.md", "privacy.json"];
 
-/** Every name that a file of a bundle may have. */
+/** Every allowed name of a file in a bundle. */
 export const fileNames: ReadonlySet<string> = new Set([
   ...[descriptorName, ...everyBundle, rowsNames.marks, rowsNames.profiles],
 ]);
@@ -25,7 +25,7 @@ export const fileNames: ReadonlySet<string> = new Set([
 export interface DescribedFile {
   readonly name: string;
   readonly bytes: number;
-  /** In hexadecimal digits. */
+  /** Hash in hexadecimal digits. */
   readonly sha256: string;
 }
 
@@ -33,7 +33,7 @@ export interface Descriptor {
   readonly kind: BundleKind;
   readonly demo: boolean;
   readonly rehearsal: boolean;
-  /** Every file but the descriptor. */
+  /** All files except the descriptor. */
   readonly files: readonly DescribedFile[];
 }
 
@@ -76,7 +76,7 @@ function requireVersion(value: unknown): void {
   }
 }
 
-/** By its sheet of rows; every file has to be described once, and no other. */
+/** Returns the kind by the sheet of rows; every file has to be described once, and no other. */
 function kindOf(files: readonly DescribedFile[]): BundleKind {
   const names = files.map(({ name }) => name);
   const stray = names.find((name) => !fileNames.has(name) || name === descriptorName);

@@ -4,8 +4,8 @@ import { unreadable } from "./refused.ts";
 const harmfulKeys: ReadonlySet<string> = new Set(["__proto__", "prototype", "constructor"]);
 
 /**
- * The value of a JSON text that somebody else wrote, before a schema looks at it: not too long, not too deep, without
- * keys that mean something to the language. `name` is the file's, for the sentence.
+ * Parses somebody else's JSON text before a schema checks it: not too long, not too deep, without keys special to
+ * JavaScript. `name` is the file's, for the sentence.
  * @throws Refusal `bad-input`
  */
 export function parseJson(name: string, text: string): unknown {
@@ -22,7 +22,7 @@ export function parseJson(name: string, text: string): unknown {
   return value;
 }
 
-/** Counted on the text, sign by sign, so that nothing deep is ever built and no text takes long. */
+/** True if a text is nested too deep. Counts characters, so that nothing deep is built and no text takes long. */
 function isTooDeep(text: string): boolean {
   let depth = 0;
   let quoted = false;

@@ -28,9 +28,10 @@ const schema = z.object({
 type Told = z.infer<typeof schema>["tests"][number];
 
 /**
- * Reads protocols.json: each way of each test with its fingerprint, which is worked out again from the parameters, so
- * that nobody's marks can pass for ones by other rules.
- * @throws Refusal `bad-input` for an unknown test, other rules of scoring, or parameters that contradict the fingerprint.
+ * Reads protocols.json: each variant of each test with its fingerprint, which is recomputed from the parameters, so
+ * that no marks can pass for ones by other rules.
+ * @throws Refusal `bad-input` for an unknown test, other rules of scoring, or parameters that contradict the
+ * fingerprint.
  */
 export function readProtocols(text: string): BundleTest[] {
   const { data } = schema.safeParse(parseJson(protocolsName, text));

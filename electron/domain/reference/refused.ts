@@ -2,23 +2,23 @@ import { Refusal } from "../refusal.ts";
 import { type Sentence, sentence } from "../words.ts";
 import { bundleLimits } from "./limits.ts";
 
-/** A bundle that is not taken; nothing of it is kept. */
+/** Makes the refusal of a bundle; nothing of it is kept. */
 export function refused(why: Sentence): Refusal {
   return new Refusal("bad-input", why);
 }
 
-/** What somebody else wrote, short enough and plain enough to stand in a sentence. */
+/** Shortens and cleans a stranger's text for use in a sentence. */
 export function shown(text: string): string {
   const plain = text.replaceAll(/[\p{Cc}\p{Cf}\p{Cs}]/gu, "·");
   return plain.length > 60 ? `${plain.slice(0, 60)}…` : plain;
 }
 
-/** A file of the bundle that says something no bundle says. */
+/** Refuses a file with content that no bundle has. */
 export function unreadable(name: string): Refusal {
   return refused(sentence("reference.unreadable", { name }));
 }
 
-/** A file larger than any bundle. */
+/** Refuses a file larger than any bundle. */
 export function tooBig(): Refusal {
   return refused(sentence("reference.tooBig", { megabytes: bundleLimits.bytes / 1024 / 1024 }));
 }

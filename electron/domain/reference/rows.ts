@@ -13,16 +13,16 @@ import { rowsNames } from "./descriptor.ts";
 import { bundleLimits } from "./limits.ts";
 import { refused } from "./refused.ts";
 
-/** A sheet of rows as it was split into cells, the header first. */
+/** The cells of a sheet of rows, the header first. */
 export type CellRows = readonly (readonly string[])[];
 
 type Mark = Omit<AlikeMarks, "count">;
 
 /**
- * Reads marks.csv or profiles.csv: every row as strictly as it was written, in grains, marks that are alike counted
- * together. Which marks of a profile belong to one athlete is not kept.
- * @throws Refusal `bad-input` with the first line that says what no bundle says; also when fewer athletes than any bundle
- * may have stand behind a row, since somebody could be found by it.
+ * Reads marks.csv or profiles.csv: every row as strictly as it was written, in grains, equal marks counted together.
+ * Which marks of a profile belong to one athlete is not kept.
+ * @throws Refusal `bad-input` with the first line that no bundle has. Also when fewer athletes are behind a row than
+ * any bundle allows, since somebody could be found by it.
  */
 export function readRows(kind: BundleKind, cells: CellRows, tests: readonly BundleTest[]): AlikeMarks[] {
   const [header = [], ...rows] = cells;
@@ -45,7 +45,7 @@ export function readRows(kind: BundleKind, cells: CellRows, tests: readonly Bund
   return alike(marks);
 }
 
-/** What is wrong with the row that is read, by its column. */
+/** Makes the error for the row being read, by its column. */
 type Fail = (column: string) => Error;
 
 function quasiOf([ageBand, category, leagueSize, quarter]: QuasiCells, fail: Fail) {
@@ -80,7 +80,7 @@ function intervalIn({ test, low, high, columns }: MarkCells, fail: Fail): MarkBo
   return { low: from, high: to };
 }
 
-/** Bounds lie on the lines of the test's ladder: what is told finer, or between them, was never told by a bundle. */
+/** Reads a bound, which must lie on the test's ladder: no bundle ever reported a finer or other one. */
 function boundOf(test: TestCode, text: string, fail: () => Error): number | null {
   if (text === "") return null;
   const read = /^\d+(\.\d+)?$/.test(text) ? fromUnit(protocolOf(test).grain, text) : null;
@@ -89,7 +89,7 @@ function boundOf(test: TestCode, text: string, fail: () => Error): number | null
   return read.value;
 }
 
-/** Whatever a row says without its id, enough rows say. */
+/** Checks that enough rows have the same content, ids aside. */
 function requireCompany(rows: CellRows): void {
   const company = new Map<string, number>();
   for (const row of rows) {

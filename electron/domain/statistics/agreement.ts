@@ -10,14 +10,15 @@ import type { TwoWay } from "./two-way.ts";
 export type Model = 1 | 2 | 3;
 export type Of = "single" | "mean";
 
-/** An intraclass correlation with its confidence interval; 1 is full agreement, and it may fall below 0. */
+/** An intraclass correlation with its confidence interval; 1 is full agreement, and it can be negative. */
 export interface Icc extends Interval {
   readonly value: number;
 }
 
 /**
- * The intraclass correlation of a table. Intervals after Shrout & Fleiss 1979 and McGraw & Wong 1996 (Psychological
- * Methods 1(1), 30–46). Null where no two values differ by anything but their column: there is nothing to agree on.
+ * Returns the intraclass correlation of a table. Intervals after Shrout & Fleiss 1979 and McGraw & Wong 1996
+ * (Psychological Methods 1(1), 30–46). Null where values differ by nothing but their column: there is nothing to agree
+ * on.
  */
 export function intraclass(table: TwoWay, model: Model, of: Of, level = 0.95): Icc | null {
   if (table.between === 0 && table.error === 0) return null;
@@ -25,7 +26,7 @@ export function intraclass(table: TwoWay, model: Model, of: Of, level = 0.95): I
   return of === "single" ? single : ofMean(single, table.repeats);
 }
 
-/** ICC(1,1) and ICC(3,1): the subjects' spread beside that of one kind of error. */
+/** Returns ICC(1,1) or ICC(3,1): the subjects' spread against one kind of error. */
 function ratio(table: TwoWay, model: 1 | 3, level: number): Icc {
   const { subjects: n, repeats: k, between } = table;
   const noise = model === 1 ? table.within : table.error;
@@ -39,12 +40,12 @@ function ratio(table: TwoWay, model: 1 | 3, level: number): Icc {
   };
 }
 
-/** ICC(2,1), with Satterthwaite's degrees of freedom for columns and error together. */
+/** Returns ICC(2,1), with Satterthwaite's degrees of freedom for columns and error together. */
 function agreement(table: TwoWay, level: number): Icc {
   const { subjects: n, repeats: k, between, columns, error } = table;
   const value = (between - error) / (between + (k - 1) * error + (k * (columns - error)) / n);
   if (columns === 0 && error === 0) return { value, low: value, high: value };
-  // Below zero the two parts would cancel each other out, and leave no degrees of freedom at all.
+  // Below zero the two parts would cancel out and leave no degrees of freedom.
   const degrees = satterthwaite(table, Math.max(0, value));
   const share = upperShare(level);
   const lower = jstat.centralF.inv(share, n - 1, degrees);
@@ -64,7 +65,7 @@ function satterthwaite({ subjects: n, repeats: k, columns, error }: TwoWay, valu
   return sum / ((n - 1) * ofColumns ** 2 + ofError ** 2);
 }
 
-/** From one measurement to the mean of k (Spearman and Brown's formula); it carries the interval's ends as well. */
+/** Steps up from one measurement to the mean of k (Spearman and Brown's formula), interval included. */
 function ofMean({ value, low, high }: Icc, k: number): Icc {
   const step = (single: number) => (k * single) / (1 + (k - 1) * single);
   return { value: step(value), low: step(low), high: step(high) };

@@ -2,18 +2,18 @@ import { definitionOf, ofEachTest, protocolOf, type TestCode } from "../tests/re
 import { normalShare } from "./normal.ts";
 
 /**
- * The spread of one athlete's marks from day to day when nothing has changed: as grains, or as a share of the mark.
- * `assumed` until a store has pairs of its own to work it out from; the app says so wherever it uses one.
+ * The spread of one athlete's marks from day to day when nothing has changed, in grains or as a share of the mark.
+ * `assumed` until a store has pairs of its own to compute it from; the app says so wherever it uses one.
  */
 export interface TypicalError {
   readonly kind: "grains" | "share";
-  /** What is used. */
+  /** The amount in use. */
   readonly amount: number;
-  /** Whether nothing but the starting amount is behind it. */
+  /** True if only the starting amount is behind it. */
   readonly assumed: boolean;
-  /** How many pairs of the store's own marks are behind it. */
+  /** Number of pairs of the store's own marks behind it. */
   readonly pairs: number;
-  /** What a store without pairs starts from: published, or our own. */
+  /** The starting amount of a store without pairs: published, or our own. */
   readonly starting: number;
 }
 
@@ -29,25 +29,25 @@ export const startingTypicalErrors = Object.freeze(
   }),
 );
 
-/** What a change amounts to once the typical error is taken into account. */
+/** The verdict on a change, given the typical error. */
 export type Verdict = "noise" | "likely gain" | "likely loss" | "clear gain" | "clear loss";
 
-/** From this chance of a true change on, it is likely; from the second on, clear. */
+/** Chances of a true change from which on it is likely, and clear. */
 export const likelyChance = 0.8;
 export const clearChance = 0.975;
 
-/** The typical error in grains at a mark of `value` grains. */
+/** Returns the typical error in grains at a mark of `value` grains. */
 export function typicalError(code: TestCode, value: number, error = startingTypicalErrors[code]): number {
   return error.kind === "grains" ? error.amount : error.amount * value;
 }
 
-/** The improvement from one mark to the next in grains: positive is better, whichever way the test counts. */
+/** Returns the improvement between two marks in grains: positive is better, whichever way the test counts. */
 export function gain(better: "higher" | "lower", from: number, to: number): number {
   return better === "higher" ? to - from : from - to;
 }
 
 /**
- * Chance that the true change is an improvement: Φ(Δ / (√2 · TE)) with no prior.
+ * Returns the chance that the true change is an improvement: Φ(Δ / (√2 · TE)) with no prior.
  * Source: Hopkins 2000, Sports Medicine 30(1).
  */
 export function chanceOfGain(change: number, error: number): number {
@@ -55,7 +55,7 @@ export function chanceOfGain(change: number, error: number): number {
   return normalShare(change / (Math.SQRT2 * error));
 }
 
-/** Judges a change between two marks in grains; a typical error in per cent is taken at the mean of the two. */
+/** Judges a change between two marks in grains. A typical error in per cent is applied to their mean. */
 export function verdict(
   code: TestCode,
   from: number,
@@ -69,7 +69,7 @@ export function verdict(
   return change > 0 ? "clear gain" : "clear loss";
 }
 
-/** Whether two marks of one athlete lie more than four typical errors apart (taken at their mean): ask "sure?". */
+/** True if two marks of one athlete differ by over four typical errors (at their mean): ask "sure?". */
 export function differsFromLast(
   code: TestCode,
   last: number,

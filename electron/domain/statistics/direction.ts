@@ -3,8 +3,8 @@ import { protocols } from "../tests/registry.ts";
 import { chanceOfGain, gain, startingTypicalErrors, typicalError } from "./change.ts";
 
 /**
- * The chance, from 0.5 to 1, that the true change goes the way of the one that was seen: for better or for worse. It is
- * the number behind the verdict. Marks are grains.
+ * Returns the chance, from 0.5 to 1, that the true change has the observed direction, for better or for worse. It is
+ * the number behind the verdict. Marks are in grains.
  */
 export function chanceOfDirection(
   test: TestCode,

@@ -4,7 +4,7 @@ export interface Interval {
   readonly high: number;
 }
 
-/** The share of an interval that lies below its upper end, both tails taken alike: 0.975 of a level of 0.95. */
+/** Returns the share below an interval's upper end, with equal tails: 0.975 for a level of 0.95. */
 export function upperShare(level: number): number {
   if (!(level > 0 && level < 1)) throw new RangeError("A confidence level is between 0 and 1.");
   return (1 + level) / 2;

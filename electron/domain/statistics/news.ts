@@ -6,16 +6,16 @@ import { type Standing, standingOf } from "./standing.ts";
 /** A complete mark's place in the athlete's own history; all values and gains in the test's grains. */
 export interface MarkNews {
   readonly standing: Standing;
-  /** The best before this mark; null for a first mark. */
+  /** Best mark before this one; null for a first mark. */
   readonly bestBefore: number | null;
-  /** How much better than the best before, positive for an improvement whichever way is better. */
+  /** Improvement over the best before; positive is better, whichever way the test counts. */
   readonly gainOverBest: number | null;
-  /** The last test's mark. */
+  /** The mark of the last test. */
   readonly previous: number | null;
   readonly previousDate: string | null;
-  /** How much better than the last test. */
+  /** Improvement over the last test. */
   readonly change: number | null;
-  /** Whether that change is more than the noise of the test. */
+  /** The verdict on that change, against the test's noise. */
   readonly verdict: Verdict | null;
 }
 
@@ -31,7 +31,7 @@ const firstMark: MarkNews = {
 
 /**
  * Compares a mark with the same athlete's earlier marks of the same protocol fingerprint, oldest first; `error` is the
- * typical error that the change is judged by.
+ * typical error for judging the change.
  */
 export function newsOf(
   test: TestCode,

@@ -2,7 +2,7 @@ import type { TestCode } from "../tests/registry.ts";
 import { likelyChance, startingTypicalErrors, type TypicalError } from "./change.ts";
 import { normalQuantile } from "./normal.ts";
 
-/** Two marks in grains, seldom whole; what lies between them is no news. */
+/** Two bounds in grains, seldom whole; a mark between them is no news. */
 export interface NoiseBand {
   readonly low: number;
   readonly high: number;
@@ -12,9 +12,9 @@ export interface NoiseBand {
 const widest = 0.95;
 
 /**
- * The marks that the verdict calls "within test noise" after a last test of `last` grains: those whose change has a
- * chance below 0.80 of being true, |Δ| < Φ⁻¹(0.80) · √2 · TE. A typical error that is a share of the mark is taken at
- * the mean of the two marks, as the verdict takes it, so that the band reaches a little farther up than down.
+ * Returns the marks that the verdict calls "within test noise" after a last test of `last` grains: those whose change
+ * has a chance below 0.80 of being true, |Δ| < Φ⁻¹(0.80) · √2 · TE. A typical error that is a share is applied to the
+ * mean of the two marks, as in the verdict, so that the band reaches a little farther up than down.
  */
 export function noiseBand(
   test: TestCode,

@@ -1,4 +1,4 @@
-/** Density of the standard normal distribution. */
+/** Returns the density of the standard normal distribution. */
 function density(x: number): number {
   return Math.exp((-x * x) / 2) / Math.sqrt(2 * Math.PI);
 }
@@ -22,9 +22,9 @@ function beyond(x: number): number {
 }
 
 /**
- * Φ(x): the share of a standard normal distribution below `x`. Right to about 1e-14 in the middle and relatively so in
- * the tails. Source: the series and the continued fraction of Abramowitz & Stegun 1964, 26.2.11 and 26.2.14 (numbers
- * from memory).
+ * Returns Φ(x), the share of a standard normal distribution below `x`. Accurate to about 1e-14 in the middle and
+ * relatively so in the tails. Source: the series and the continued fraction of Abramowitz & Stegun 1964, 26.2.11 and
+ * 26.2.14 (numbers from memory).
  */
 export function normalShare(x: number): number {
   if (Number.isNaN(x)) return Number.NaN;
@@ -33,7 +33,7 @@ export function normalShare(x: number): number {
   return 0.5 + fromMiddle(x);
 }
 
-/** Φ⁻¹(share) by halving: slow beside a rational approximation and needs no table. Infinite at 0 and 1. */
+/** Returns Φ⁻¹(share) by bisection: slower than a rational approximation, but needs no table. Infinite at 0 and 1. */
 export function normalQuantile(share: number): number {
   if (!(share >= 0 && share <= 1)) return Number.NaN;
   if (share === 0) return Number.NEGATIVE_INFINITY;

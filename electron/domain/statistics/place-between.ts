@@ -1,12 +1,12 @@
 import type { MarkBounds } from "../privacy/coding.ts";
 import { leastToCompare, type PlaceBand, wilsonInterval } from "./place.ts";
 
-/** Marks that are told alike: how many, and between which bounds (grains) they lie. */
+/** Marks with the same bounds (grains): their count and the bounds. */
 export interface AlikeInterval extends MarkBounds {
   readonly count: number;
 }
 
-/** How others stand to a mark: some surely worse, some surely equal, and some of which the bounds don't say. */
+/** Counts of other marks against one: surely worse, surely equal, and undecided by their bounds. */
 export interface AmongOthers {
   readonly n: number;
   readonly worse: number;
@@ -15,8 +15,8 @@ export interface AmongOthers {
 }
 
 /**
- * Counts the others by how they stand to `value`; all are grains, and marks no further apart than `equalWithin` are
- * equal. A mark lies at its lower bound or above and below its upper bound; a missing bound reaches to the end.
+ * Counts the others by how they compare with `value`; all are grains, and marks no further apart than `equalWithin` are
+ * equal. A mark lies at or above its lower bound and below its upper bound; a missing bound is open.
  */
 export function standingAmong(
   better: "higher" | "lower",
@@ -40,9 +40,9 @@ export function standingAmong(
 }
 
 /**
- * Where a mark stands among marks that are told as intervals: from "all that could be either are better" to "all of them
- * are worse", each end with Wilson's interval on top, in whole numbers rounded outwards. The mid-rank lies inside. Of
- * intervals of one grain it is `placeAmong`. Null with fewer than twenty marks.
+ * Returns the place of a mark among marks reported as intervals: from "all undecided ones are better" to "all of them
+ * are worse", each end with Wilson's interval on top, in whole numbers rounded outwards. The mid-rank lies inside. With
+ * intervals of one grain it equals `placeAmong`. Null with fewer than twenty marks.
  */
 export function placeBetween(
   better: "higher" | "lower",
@@ -58,8 +58,8 @@ export function placeBetween(
 }
 
 /**
- * What the bounds of a group leave open at most, whichever mark is placed in it: the largest share of its marks whose
- * intervals overlap at one point. 0 where all are of one grain.
+ * Returns the most that a group's bounds can leave open for any mark: the largest share of its marks whose intervals
+ * overlap at one point. 0 where all intervals are one grain wide.
  */
 export function leftOpen(marks: readonly AlikeInterval[]): number {
   const ends = marks
@@ -68,7 +68,7 @@ export function leftOpen(marks: readonly AlikeInterval[]): number {
       [low ?? -Infinity, count],
       [high ?? Infinity, -count],
     ])
-    // An upper bound is not in its interval: at one point, intervals end before others begin.
+    // An interval excludes its upper bound: at one point, intervals end before others begin.
     .sort(([a, stepA], [b, stepB]) => (a === b ? stepA - stepB : a - b));
   let [open, most] = [0, 0];
   for (const [, step] of ends) {
@@ -80,9 +80,9 @@ export function leftOpen(marks: readonly AlikeInterval[]): number {
 }
 
 /**
- * How wide the place of a mark in the middle of such a group can be: what chance makes of `n` marks, and what the bounds
- * leave open. Of several groups the one where this is least says most, whichever mark is placed; of exact marks that is
- * simply the largest group.
+ * Returns how wide a band a mark in the middle of such a group can get: the effect of chance with `n` marks, plus the
+ * share the bounds leave open. Of several groups the one with the narrowest is most informative for any mark; of exact
+ * marks that is simply the largest group.
  */
 export function widthOfPlace(n: number, open: number): number {
   const { low, high } = wilsonInterval(n / 2, n);

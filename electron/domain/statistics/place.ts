@@ -2,21 +2,21 @@ import { gain } from "./change.ts";
 import type { Interval } from "./interval.ts";
 import { normalQuantile } from "./normal.ts";
 
-/** With fewer marks than this nothing is said: one more of them would move the answer by more than five in a hundred. */
+/** Fewest marks to compare with: with fewer, one more mark would move the answer by more than five in a hundred. */
 export const leastToCompare = 20;
 
-/** From how many to how many of a hundred a mark is better than, in whole numbers from 0 to 100. */
+/** How many of a hundred marks this one beats, from `low` to `high`, in whole numbers from 0 to 100. */
 export interface PlaceBand {
-  /** The marks that it was compared with. */
+  /** Number of marks it was compared with. */
   readonly n: number;
   readonly low: number;
   readonly high: number;
 }
 
 /**
- * The percentile rank of a mark by mid-rank: (worse + ½ equal) / n × 100, so that whoever does better than everybody
- * is at 100 whichever way the test counts. Source: the definition of the percentile rank; statistics libraries call it
- * the mean of the strict and the weak one. `equalWithin` and all values are grains.
+ * Returns the percentile rank of a mark by mid-rank: (worse + ½ equal) / n × 100, so that the best mark is near 100
+ * whichever way the test counts. Source: the definition of the percentile rank; statistics libraries call it the mean
+ * of the strict and the weak one. `equalWithin` and all values are grains.
  * @throws RangeError when there is nothing to compare with.
  */
 export function percentileRank(
@@ -33,8 +33,8 @@ export function percentileRank(
 }
 
 /**
- * Wilson's score interval of `count` in `n` (half counts are taken as they are): where the true share lies, 95 times
- * in 100. Source: Wilson 1927, Journal of the American Statistical Association 22; checked by Newcombe 1998.
+ * Returns Wilson's score interval of `count` in `n` (half counts are allowed), which covers the true share 95 times in
+ * 100. Source: Wilson 1927, Journal of the American Statistical Association 22; checked by Newcombe 1998.
  * @throws RangeError when `n` is not above zero or `count` is not from 0 to `n`.
  */
 export function wilsonInterval(count: number, n: number): Interval {
@@ -45,13 +45,13 @@ export function wilsonInterval(count: number, n: number): Interval {
   const middle = share + (z * z) / (2 * n);
   const reach = z * Math.sqrt((share * (1 - share)) / n + (z * z) / (4 * n * n));
   const scale = 1 + (z * z) / n;
-  // Rounding may lead a hair beyond the ends.
+  // Rounding may lead slightly beyond the ends.
   return { low: Math.max(0, (middle - reach) / scale), high: Math.min(1, (middle + reach) / scale) };
 }
 
 /**
- * Where a mark stands among the marks of others: the percentile rank as a band of whole numbers, rounded outwards so
- * that it never says more than the interval; null with fewer than twenty. The athlete's own marks are not among them.
+ * Returns the place of a mark among others' marks: the percentile rank as a band of whole numbers, rounded outwards so
+ * that it never says more than the interval; null with fewer than twenty. Excludes the athlete's own marks.
  */
 export function placeAmong(
   better: "higher" | "lower",

@@ -1,6 +1,6 @@
 /**
- * The value below which the share `p` of `values` lies: type 7 of Hyndman & Fan 1996 (The American Statistician 50(4)),
- * which is linear between neighbours on n − 1 steps. Values in any order and any unit; the answer is in the same unit.
+ * Returns the value below which the share `p` of `values` lies: type 7 of Hyndman & Fan 1996 (The American Statistician
+ * 50(4)), linear between neighbours on n − 1 steps. Values in any order and any unit; the answer is in the same unit.
  * @throws RangeError when there are no values or `p` is not from 0 to 1.
  */
 export function quantile(values: readonly number[], p: number): number {
@@ -21,7 +21,7 @@ export interface Quartiles {
   readonly upper: number;
 }
 
-/** The quartiles of at least one value, type 7 as {@link quantile}. */
+/** Returns the quartiles of at least one value, type 7 like {@link quantile}. */
 export function quartiles(values: readonly number[]): Quartiles {
   return { lower: quantile(values, 0.25), median: quantile(values, 0.5), upper: quantile(values, 0.75) };
 }

@@ -1,11 +1,11 @@
 import { gain } from "./change.ts";
 
-/** How a mark stands among the athlete's own earlier ones of the same fingerprint. */
+/** A mark's rank among the athlete's own earlier ones of the same fingerprint. */
 export type Standing = "first" | "best" | "equal" | "below";
 
 /**
- * A first mark is a first mark and no best; a best must be better than all before it by more than `equalWithin`. Values
- * are grains.
+ * Ranks a mark against earlier ones. A first mark is never a best; a best beats all before it by more than
+ * `equalWithin`. Values are grains.
  */
 export function standingOf(
   better: "higher" | "lower",
@@ -20,7 +20,7 @@ export function standingOf(
 }
 
 /**
- * The place of each value, in the order given: equal values share a place and the next place is skipped (1 2 2 4).
+ * Returns the rank of each value, in the order given: equal values share a rank and the next one is skipped (1 2 2 4).
  * Source: World Athletics rules on ties; "standard competition ranking".
  */
 export function ranksOf(values: readonly number[], better: "higher" | "lower"): number[] {

@@ -2,8 +2,8 @@ import { definitionOf, type TestCode } from "../tests/registry.ts";
 import { type TypicalError, type Verdict, verdict } from "./change.ts";
 
 /**
- * The first mark (grains) better than `from` that is judged at least so; null when none is, because a time can't fall
- * below zero or the noise is as large as the mark.
+ * Returns the first mark (grains) better than `from` with at least this verdict; null when there is none, because a
+ * time can't be negative or the noise is as large as the mark.
  */
 export function firstMarkJudged(
   test: TestCode,
@@ -16,7 +16,7 @@ export function firstMarkJudged(
   const towards = protocol.better === "higher" ? step : -step;
   const enough: readonly Verdict[] = wanted === "clear gain" ? [wanted] : [wanted, "clear gain"];
   const reaches = (steps: number) => enough.includes(verdict(test, from, from + steps * towards, error));
-  // A better mark is judged no worse, so halving finds the first.
+  // A better mark never gets a worse verdict, so bisection finds the first.
   let below = 0;
   let above = Math.floor((towards > 0 ? 3 * from : from) / step) + (towards > 0 ? 1000 : 0);
   if (!reaches(above)) return null;

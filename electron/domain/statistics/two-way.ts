@@ -1,25 +1,26 @@
 import { mean, sum } from "simple-statistics";
 
-/** The mean squares of a table with a row a subject and a column a repeat, and what they were made of. */
+/** The mean squares of a table with one row per subject and one column per repeat, and the table's size. */
 export interface TwoWay {
-  /** Rows: athletes, or whatever is measured. */
+  /** Number of rows: athletes, or other measured subjects. */
   readonly subjects: number;
-  /** Columns: tests, trials or judges. */
+  /** Number of columns: tests, trials or judges. */
   readonly repeats: number;
   /** Between subjects, n − 1 degrees of freedom. */
   readonly between: number;
-  /** Between repeats, k − 1 degrees of freedom: what everybody did better or worse in one of them. */
+  /** Between repeats, k − 1 degrees of freedom: the changes shared by all subjects. */
   readonly columns: number;
-  /** What is left, (n − 1)(k − 1) degrees of freedom. */
+  /** Residual, (n − 1)(k − 1) degrees of freedom. */
   readonly error: number;
   /** Within subjects, n(k − 1) degrees of freedom: columns and error together. */
   readonly within: number;
 }
 
 /**
- * Takes a full table apart as a two-way analysis of variance without replication. Mean squares are in the square of the
+ * Computes a two-way analysis of variance without replication of a full table. Mean squares are in the square of the
  * values' unit.
- * @throws RangeError unless there are at least two rows and two columns, all rows as long, and only finite numbers.
+ * @throws RangeError unless there are at least two rows and two columns, all rows equally long, and only finite
+ * numbers.
  */
 export function twoWay(rows: readonly (readonly number[])[]): TwoWay {
   const [subjects, repeats] = [rows.length, rows[0]?.length ?? 0];

@@ -1,14 +1,14 @@
 import type { SummaryAttempt, SummaryDay } from "./day.ts";
 
-/** Something that was entered and no longer stands. */
+/** An attempt that was entered and no longer stands. */
 export interface CorrectedAttempt {
   readonly attempt: SummaryAttempt;
   readonly ended: NonNullable<SummaryAttempt["void"]>;
-  /** What was entered in its place, standing or void in turn; null where nothing was. */
+  /** The attempt entered in its place, standing or void in turn; null for none. */
   readonly instead: SummaryAttempt | null;
 }
 
-/** Everything that was corrected or taken back, in the order in which it was. */
+/** Returns every corrected or voided attempt, in the order of correction. */
 export function correctionsOf({ attempts }: SummaryDay): CorrectedAttempt[] {
   const instead = new Map(
     attempts.flatMap((each) => (each.replaces === null ? [] : [[each.replaces, each]])),

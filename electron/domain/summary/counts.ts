@@ -4,28 +4,28 @@ import { type TestCode, testCodes } from "../tests/registry.ts";
 import type { SummaryDay } from "./day.ts";
 import type { RollRow } from "./roll.ts";
 
-/** The day in a few numbers. */
+/** The totals of a day. */
 export interface Totals {
-  /** On the list. */
+  /** Athletes on the list. */
   readonly listed: number;
-  /** Came to the table, whether they tested or not. */
+  /** Athletes who came to the table, testing or not. */
   readonly came: number;
-  /** Have at least one complete mark. */
+  /** Athletes with at least one complete mark. */
   readonly measured: number;
-  /** Have a complete mark of all five tests. */
+  /** Athletes with a complete mark in all five tests. */
   readonly whole: number;
   readonly firsts: number;
   readonly bests: number;
   readonly clearGains: number;
 }
 
-/** One test: how many marks, and what they are worth to those who made them. */
+/** The counts of one test: its marks, and their standings and verdicts. */
 export interface TestCounts {
   readonly test: TestCode;
-  /** Complete marks; the standings add up to it. */
+  /** Number of complete marks; the standings add up to it. */
   readonly marks: number;
   readonly standings: Readonly<Record<Standing, number>>;
-  /** Of the marks that had an earlier one to be held against. */
+  /** Verdicts of the marks that had an earlier one to compare with. */
   readonly verdicts: Readonly<Record<Verdict, number>>;
 }
 

@@ -2,7 +2,7 @@ import type { MarkNews } from "../statistics/news.ts";
 import type { Mark } from "../tests/protocol.ts";
 import type { TestCode } from "../tests/registry.ts";
 
-/** What a summary is made of. Instants are ISO 8601; values and changes are in the tests' grains. */
+/** The input of a summary. Instants are ISO 8601; values and changes are in the tests' grains. */
 export interface SummaryDay {
   readonly state: "planned" | "open" | "closed";
   readonly people: readonly SummaryPerson[];
@@ -10,22 +10,22 @@ export interface SummaryDay {
   /** Standing or void, in the order of entry. */
   readonly attempts: readonly SummaryAttempt[];
   readonly leftOut: readonly SummaryLeftOut[];
-  /** From live heats that were not called off. */
+  /** Times from live heats that were not cancelled. */
   readonly laneTimes: readonly LaneTime[];
 }
 
-/** Somebody on the day's list. */
+/** An athlete on the day's list. */
 export interface SummaryPerson {
   readonly athleteId: number;
   readonly name: string;
-  /** A text: 07 is not 7. */
+  /** As text: 07 is not 7. */
   readonly number: string;
   readonly bib: number | null;
   readonly league: string;
   readonly state: "expected" | "testing" | "not-testing" | "no-show" | "withdrawn";
 }
 
-/** What an athlete's attempts of one variant amount to; no news while it is not complete. */
+/** The mark of an athlete's attempts in one variant; without news while it is incomplete. */
 export interface SummaryMark {
   readonly athleteId: number;
   readonly test: TestCode;
@@ -47,12 +47,12 @@ export interface SummaryAttempt {
   readonly at: string;
   /** The attempt that this one corrects. */
   readonly replaces: string | null;
-  /** The live heat that it belongs to. */
+  /** The live heat it belongs to. */
   readonly heatId: string | null;
   readonly void: { readonly reason: string; readonly by: string; readonly at: string } | null;
 }
 
-/** A test that somebody leaves out: decided at check-in (no reason is kept), or skipped with a reason. */
+/** A skipped test: decided at check-in (no reason is kept), or skipped with a reason. */
 interface SummaryLeftOut {
   readonly athleteId: number;
   readonly test: TestCode;
@@ -61,14 +61,14 @@ interface SummaryLeftOut {
   readonly decidedBy: string;
 }
 
-/** How long one athlete was at work in a lane, by the monotonic clock. */
+/** One athlete's working time in a lane, by the monotonic clock. */
 export interface LaneTime {
   readonly athleteId: number;
   readonly test: TestCode;
   readonly ms: number;
 }
 
-/** Only what concerns these athletes: a league's part of a day. */
+/** Returns the part of a day that concerns these athletes, such as a league's. */
 export function partOf(day: SummaryDay, athletes: ReadonlySet<number>): SummaryDay {
   const own = <Row extends { readonly athleteId: number }>(rows: readonly Row[]) =>
     rows.filter(({ athleteId }) => athletes.has(athleteId));

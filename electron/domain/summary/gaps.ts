@@ -3,10 +3,10 @@ import type { TestCode } from "../tests/registry.ts";
 import type { SummaryDay, SummaryMark, SummaryPerson } from "./day.ts";
 
 /**
- * Why there is no complete mark. no-show: never came; expected: still to come to the table; not-testing: here, and takes
- * no test today; left-out: decided at check-in, no reason is kept; skipped: with a reason; withdrawn: stopped for the
- * day; half-done: begun, part of it missing; not-finished: a timed task stopped early; taken-back: entered, and void
- * since; to-come: still to be taken; not-taken: the day ended without it.
+ * The reasons for a missing mark. no-show: never came; expected: still to come to the table; not-testing: here, but
+ * takes no test today; left-out: decided at check-in, no reason is kept; skipped: with a reason; withdrawn: stopped for
+ * the day; half-done: begun, part of it missing; not-finished: a timed task stopped early; taken-back: entered, and
+ * void since; to-come: still to be taken; not-taken: the day ended without it.
  */
 export const gapKinds = [
   "no-show",
@@ -26,11 +26,11 @@ export type GapKind = (typeof gapKinds)[number];
 /** A test without a complete mark. */
 export interface Gap {
   readonly kind: GapKind;
-  /** Why it was skipped or taken back, as somebody said it; empty where nobody did. */
+  /** The stated reason for skipping or voiding it; empty where there is none. */
   readonly reason: string;
-  /** Who decided that; empty where it just is so. */
+  /** Initials of whoever decided; empty where nobody did. */
   readonly by: string;
-  /** What there is of a mark that is not complete. */
+  /** The incomplete part of a mark, if any. */
   readonly mark: Exclude<Mark, { readonly state: "complete" }> | null;
 }
 
@@ -39,9 +39,9 @@ function plain(kind: GapKind): Gap {
 }
 
 /**
- * Why somebody has no complete mark of a test; null when there is one. What was seen says most, then what was decided
- * about the test, then what became of the person.
- * @param marks the person's marks of this test, all variants
+ * Returns why an athlete has no complete mark of a test; null when there is one. Attempts decide first, then decisions
+ * about the test, then the athlete's state.
+ * @param marks the athlete's marks of this test, all variants
  */
 export function gapOf(
   day: SummaryDay,
@@ -63,10 +63,10 @@ function ofMark(marks: readonly SummaryMark[]): Gap | null {
   return null;
 }
 
-/** Who takes no test at all. */
+/** Returns the gap of an athlete who takes no test at all. */
 function ofPerson({ state: day }: SummaryDay, { state }: SummaryPerson): Gap | null {
   if (state === "no-show" || state === "not-testing") return plain(state);
-  // Whoever was still expected when the day closed did not come.
+  // An athlete still expected when the day closed did not come.
   if (state === "expected") return plain(day === "closed" ? "no-show" : "expected");
   return null;
 }

@@ -4,7 +4,7 @@ import type { Rooted } from "./roots.ts";
 import { type Shift, shiftOf } from "./shift.ts";
 import { type Spread, spreadOf } from "./spread.ts";
 
-/** Whose initials are with a mark: one person's, several (each direction by another), or nobody's (a sheet that says none). */
+/** The judge of a mark by its initials: one person, several (one per direction), or nobody (a sheet without any). */
 type Judge =
   | { readonly kind: "named"; readonly name: string }
   | { readonly kind: "several" }
@@ -16,9 +16,9 @@ export interface JudgeRow {
   readonly variant: string;
   readonly judge: Judge;
   readonly marks: Spread;
-  /** How strictly push-ups were judged; null for other tests, and where no cadence was judged one by one. */
+  /** Strictness in judging push-ups; null for other tests, and where no cadence was judged one by one. */
   readonly cadences: Cadences | null;
-  /** Only for push-ups of a named judge: judges are their largest error. */
+  /** Only for push-ups of a named judge: judges are the largest error there. */
   readonly compared: Comparison | null;
 }
 
@@ -29,8 +29,8 @@ interface Cadences {
 }
 
 /**
- * The changes on the last test of the athletes whom a person judged, beside those of everybody else. too-few: nothing
- * can be said; alike: chance alone may make such a difference; higher, lower: it seldom does.
+ * The changes since the last test of a judge's athletes, against those of everybody else's. too-few: too little data;
+ * alike: chance alone may make such a difference; higher, lower: it seldom does.
  */
 interface Comparison {
   readonly finding: "too-few" | "alike" | "higher" | "lower";
@@ -40,9 +40,9 @@ interface Comparison {
   readonly shift: Shift | null;
 }
 
-/** With fewer athletes on either side nothing is said about a judge (ours, no source). */
+/** Fewest athletes on either side for a finding about a judge (ours, no source). */
 export const leastToCompare = 5;
-/** All the comparisons of a day together are wrong at most this often where judges do not differ (Bonferroni). */
+/** Largest chance that any comparison of a day is wrong when judges do not differ (Bonferroni). */
 const errorRate = 0.05;
 
 interface Judged {
@@ -52,7 +52,7 @@ interface Judged {
   readonly attempts: readonly Rooted[];
 }
 
-/** Marks by who entered them: by test, variant and name, several and nobody last. A correction counts for who was first. */
+/** Returns rows by test, variant and judge; several judges and nobody come last. A correction is the first judge's. */
 export function judgesOf(marks: readonly SummaryMark[], standing: readonly Rooted[]): JudgeRow[] {
   const made = Map.groupBy(standing, ({ attempt }) => keyOf(attempt));
   const judged = marks.flatMap((mark): Judged[] => {
@@ -79,7 +79,7 @@ function keyOf(of: {
   return `${of.athleteId} ${of.test} ${of.variant}`;
 }
 
-/** What a sheet without initials is kept under. */
+/** The key of a sheet without initials. */
 const nobody = "sheet";
 
 function judgeOf(attempts: readonly Rooted[]): Judge {
@@ -91,7 +91,7 @@ function judgeOf(attempts: readonly Rooted[]): Judge {
   return { kind: "named", name: idOf(first.enteredBy) };
 }
 
-/** Initials as stations keep them, so that those of a sheet in small letters are the same person's. */
+/** Returns initials in a station's spelling, so that lower-case ones on a sheet are the same person's. */
 function idOf(enteredBy: string): string {
   return enteredBy.trim().toUpperCase();
 }
@@ -115,7 +115,7 @@ function rowsOf(test: TestCode, variant: string, judged: readonly Judged[]): Jud
   });
 }
 
-/** Names by their letters; then several, then nobody. */
+/** Sorts judges by name; then several, then nobody. */
 function orderOf(judge: Judge): string {
   return judge.kind === "named" ? `0 ${judge.name}` : judge.kind === "several" ? "1" : "2";
 }
@@ -134,7 +134,7 @@ function canCompare(some: readonly Judged[], all: readonly Judged[]): boolean {
   return counts.every((count) => count >= leastToCompare);
 }
 
-/** @param comparisons how many there are of this test and variant: the more, the wider each interval has to be */
+/** @param comparisons how many there are of this test and variant: the more, the wider each interval */
 function compare(some: readonly Judged[], all: readonly Judged[], comparisons: number): Comparison {
   const [own, others] = [changesOf(some), changesOf(othersThan(some, all))];
   const spreads = { own: spreadOf(own), others: spreadOf(others) };
@@ -144,7 +144,7 @@ function compare(some: readonly Judged[], all: readonly Judged[], comparisons: n
   return { finding, ...spreads, shift };
 }
 
-/** Off cadences among all that were judged one by one; a tally from paper knows only those at the end. */
+/** Counts off cadences among all judged one by one; a paper tally has only those at the end. */
 function cadencesOf(test: TestCode, some: readonly Judged[]): Cadences | null {
   const { judged, protocol } = definitionOf(test);
   const signs = some.flatMap(({ attempts }) =>

@@ -2,8 +2,8 @@ import type { AnyLane } from "../heats/fold.ts";
 import { type HeatEvent, standingTaps } from "../heats/heat.ts";
 
 /**
- * How long a lane was at work, in ms: from time 0 of a common start, or from the lane's own first tap, to its last tap
- * that changed anything. Null where it did not do the whole test: then its time says nothing.
+ * Returns a lane's working time in ms: from time 0 of a common start, or from the lane's own first tap, to its last tap
+ * with an effect. Null where it did not do the whole test: then its time says nothing.
  * @param lane as the heat's taps fold
  */
 export function workIn(clock: "common" | "own", lane: AnyLane, events: readonly HeatEvent[]): number | null {

@@ -3,14 +3,14 @@ import type { SummaryPerson } from "./day.ts";
 import type { Gap } from "./gaps.ts";
 import type { RollRow } from "./roll.ts";
 
-/** Tests that one athlete lacks for one and the same reason. */
+/** The tests that one athlete lacks for the same reason. */
 export interface Missing extends Gap {
   readonly who: SummaryPerson;
-  /** In the order of the day. */
+  /** In the day's order. */
   readonly tests: readonly TestCode[];
 }
 
-/** What is missing, by league and name; of one athlete a line a reason. */
+/** Returns missing tests by league and name, one row per athlete and reason. */
 export function missingRows(roll: readonly RollRow[]): Missing[] {
   return roll.flatMap(({ who, tests }) => {
     const gaps = tests.flatMap(({ test, gap }) => (gap === null ? [] : [{ test, gap }]));

@@ -3,7 +3,7 @@ import { protocolOf, type TestCode, testCodes } from "../tests/registry.ts";
 import type { SummaryDay, SummaryMark, SummaryPerson } from "./day.ts";
 import { type Gap, gapOf } from "./gaps.ts";
 
-/** Somebody's line: the five tests in order, each with its marks or with why there is none. */
+/** An athlete's row: the five tests in order, each with its marks or the reason for none. */
 export interface RollRow {
   readonly who: SummaryPerson;
   readonly tests: readonly RollCell[];
@@ -11,13 +11,13 @@ export interface RollRow {
 
 export interface RollCell {
   readonly test: TestCode;
-  /** One a variant, the full one first. */
+  /** One per variant, the full one first. */
   readonly marks: readonly SummaryMark[];
-  /** Why there is no complete mark; null when there is one. */
+  /** The reason for no complete mark; null when there is one. */
   readonly gap: Gap | null;
 }
 
-/** Everybody on the list with the five tests, by league and name. */
+/** Returns everybody on the list with the five tests, by league and name. */
 export function rollOf(day: SummaryDay): RollRow[] {
   const marks = Map.groupBy(day.marks, ({ athleteId }) => athleteId);
   return inOrder(day.people).map((who) => {
@@ -34,7 +34,7 @@ function cellOf(day: SummaryDay, who: SummaryPerson, test: TestCode, own: readon
   return { test, marks, gap: gapOf(day, who, test, marks) };
 }
 
-/** People by league, then name, then number, whatever their case and accents. */
+/** Sorts people by league, then name, then number, ignoring case and accents. */
 export function inOrder<Person extends SummaryPerson>(people: readonly Person[]): Person[] {
   return people
     .map((who) => ({ who, key: [fold(who.league), fold(who.name), who.number] }))
@@ -42,7 +42,7 @@ export function inOrder<Person extends SummaryPerson>(people: readonly Person[])
     .map(({ who }) => who);
 }
 
-/** By code units, not by a language: the same order on every machine. */
+/** Compares by code units, not by a language: the same order on every computer. */
 function compare(a: readonly string[], b: readonly string[]): number {
   const at = a.findIndex((part, index) => part !== b[index]);
   if (at < 0) return 0;

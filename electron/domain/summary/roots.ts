@@ -1,17 +1,17 @@
 import type { SummaryAttempt } from "./day.ts";
 
 /**
- * The attempt with which a chain of corrections began, by the id of each attempt: it says when a test was done, and who
- * judged it; a correction only says when and by whom a slip was put right.
+ * Returns the first attempt of each attempt's chain of corrections, by id. It says when a test was done, and who judged
+ * it; a correction only says when and by whom a slip was corrected.
  */
 function rootsOf(attempts: readonly SummaryAttempt[]): ReadonlyMap<string, SummaryAttempt> {
   const roots = new Map<string, SummaryAttempt>();
-  // In the order of entry, so that what one corrects stands before it.
+  // In the order of entry, so that a corrected attempt comes before its correction.
   for (const attempt of attempts) roots.set(attempt.id, roots.get(attempt.replaces ?? "") ?? attempt);
   return roots;
 }
 
-/** Attempts that stand, each with the one it goes back to. */
+/** A standing attempt with the first one of its chain. */
 export interface Rooted {
   readonly attempt: SummaryAttempt;
   readonly root: SummaryAttempt;

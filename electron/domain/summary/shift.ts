@@ -1,18 +1,18 @@
 import { quantile } from "../statistics/quantile.ts";
 
-/** By how much one group of values lies above another, in their own unit. */
+/** The shift of one group of values above another, in their own unit. */
 export interface Shift {
-  /** Hodges-Lehmann: the median of all differences between a value of the one group and a value of the other. */
+  /** Hodges-Lehmann: the median of all differences between a value of one group and a value of the other. */
   readonly amount: number;
-  /** The interval that holds the true shift at least as often as `confidence` says. */
+  /** The interval that holds the true shift with at least `confidence`. */
   readonly low: number;
   readonly high: number;
 }
 
 /**
- * How far `values` lie above `others`, with a distribution-free interval: the sorted differences are cut off where the
- * exact rank-sum distribution says so. With ties, which whole reps have, the interval errs to the wide side. Null where
- * there are too few values for any interval of that confidence.
+ * Returns the shift of `values` above `others`, with a distribution-free interval: the exact rank-sum distribution
+ * decides where the sorted differences are cut. With ties, which whole reps have, the interval errs to the wide side.
+ * Null where there are too few values for any interval of that confidence.
  * Source: Hodges & Lehmann 1963, Annals of Mathematical Statistics 34; Hollander & Wolfe 1973, Nonparametric
  * Statistical Methods, section 4.3 (from memory).
  */
@@ -30,7 +30,7 @@ export function shiftOf(
   return { amount: quantile(differences, 0.5), low, high };
 }
 
-/** How many of the differences lie outside at either end: the most with P(U < cut) ≤ tail; 0 where none may. */
+/** Counts the differences outside at either end: the most with P(U < cut) ≤ tail; 0 where none may be. */
 function cutOff(n: number, m: number, tail: number): number {
   let below = 0;
   const chances = rankSumChances(n, m);
@@ -42,9 +42,9 @@ function cutOff(n: number, m: number, tail: number): number {
 }
 
 /**
- * P(U = u) for u from 0 to n·m, where U counts the pairs in which the value of the first group is the larger one and
- * nothing but chance decides. The numbers of arrangements are the coefficients of the Gaussian binomial, in whole
- * numbers of any length, so that nothing is rounded before the end.
+ * Returns P(U = u) for u from 0 to n·m, where U counts the pairs in which the first group's value is the larger one and
+ * only chance decides. The numbers of arrangements are the coefficients of the Gaussian binomial, in whole numbers of
+ * any length, so that nothing is rounded before the end.
  * Source: Mann & Whitney 1947, Annals of Mathematical Statistics 18 (from memory).
  */
 export function rankSumChances(n: number, m: number): number[] {
@@ -60,7 +60,7 @@ export function rankSumChances(n: number, m: number): number[] {
   return ways.map((count) => Number((count * finest) / all) / Number(finest));
 }
 
-/** Shares are kept to so many parts: finer than a number can tell apart from the sum of all. */
+/** Parts of a share: finer than a number can resolve beside the sum of all. */
 const finest = 10n ** 18n;
 
 function at(ways: readonly bigint[], index: number): bigint {

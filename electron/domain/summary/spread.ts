@@ -1,20 +1,20 @@
 import { quartiles } from "../statistics/quantile.ts";
 
-/** How a set of values lies, in their own unit. */
+/** The distribution of a set of values, in their own unit. */
 export interface Spread {
   readonly count: number;
   readonly median: number;
-  /** The middle half lies between these; null of fewer than {@link leastForHalf}. */
+  /** Bounds of the middle half; null for fewer than {@link leastForHalf} values. */
   readonly lower: number | null;
   readonly upper: number | null;
   readonly lowest: number;
   readonly highest: number;
 }
 
-/** Of fewer values the middle half says nothing that the values themselves don't (ours, no source). */
+/** Fewest values for a middle half; with fewer it says no more than the values themselves (ours, no source). */
 const leastForHalf = 4;
 
-/** Median, quartiles (type 7 of Hyndman & Fan 1996, as everywhere here) and range; null of no values. */
+/** Returns median, quartiles (type 7 of Hyndman & Fan 1996, as everywhere here) and range; null without values. */
 export function spreadOf(values: readonly number[]): Spread | null {
   if (values.length === 0) return null;
   const { lower, median, upper } = quartiles(values);

@@ -4,45 +4,45 @@ import { type Rooted, rootedAttempts } from "./roots.ts";
 import { type Spread, spreadOf } from "./spread.ts";
 
 /**
- * A longer time between two turns is a pause of the station and says nothing about an athlete: 20 minutes (ours, no
- * source).
+ * Longest time between two turns: 20 minutes (ours, no source). A longer one is a pause of the station and says nothing
+ * about an athlete.
  */
 const pauseMs = 20 * 60_000;
 
-/** How long one station took per athlete; times in ms. */
+/** One station's times per athlete, in ms. */
 export interface StationTimes {
   readonly test: TestCode;
   /**
-   * At work: from the start of the clock to the athlete's last tap; where every lane has its own pace, from the lane's
-   * first tap to its last. By the monotonic clock, of live heats alone.
+   * Working time: from the start of the clock to the athlete's last tap; where every lane has its own pace, from the
+   * lane's first tap to its last. By the monotonic clock, from live heats only.
    */
   readonly atWork: Spread | null;
   /**
-   * Of the station's time: from the end of one turn to the end of the next, shared among the athletes of that turn.
-   * By the wall time of entry, so it holds waiting and fetching too, and what is keyed late from paper blurs it.
+   * Share of the station's time: from the end of one turn to the end of the next, divided among the athletes of that
+   * turn. By the wall time of entry, so it includes waiting and fetching, and late entries from paper blur it.
    */
   readonly perAthlete: Spread | null;
-  /** Athletes of turns after a pause, or after the wall clock was set back: their share is not known. */
+  /** Athletes of turns after a pause, or after the wall clock was set back: their share is unknown. */
   readonly leftOut: number;
-  /** Athletes whose results came from sheets alone, which say nothing about time. */
+  /** Athletes with results from sheets only, which say nothing about time. */
   readonly fromSheets: number;
 }
 
-/** One athlete's share of a station's time; null where it is not known. */
+/** One athlete's share of a station's time; null where it is unknown. */
 export interface TurnTime {
   readonly athleteId: number;
   readonly test: TestCode;
   readonly ms: number | null;
 }
 
-/** Athletes who were measured together: one who is keyed, or all of a heat. */
+/** Athletes measured together: one entered from paper, or all of a heat. */
 interface Turn {
   readonly athletes: readonly number[];
   /** The last of their entries. */
   readonly end: SummaryAttempt;
 }
 
-/** Each athlete's share of each station's time, in the order of the tests and of the turns. Sheets have no part in it. */
+/** Returns each athlete's share of each station's time, in the order of the tests and turns. Sheets are left out. */
 export function turnTimes({ attempts }: SummaryDay): TurnTime[] {
   const entered = rootedAttempts(attempts).filter(({ root }) => root.source !== "sheet");
   return testCodes.flatMap((test) => {
@@ -56,7 +56,7 @@ export function turnTimes({ attempts }: SummaryDay): TurnTime[] {
   });
 }
 
-/** In the order in which they ended. */
+/** Returns turns by the time of their end. */
 function turnsOf(entered: readonly Rooted[]): Turn[] {
   const last = new Map<number, SummaryAttempt>();
   for (const { attempt, root } of entered) {
@@ -73,7 +73,7 @@ function turnsOf(entered: readonly Rooted[]): Turn[] {
 }
 
 /**
- * The times of the five stations for some athletes.
+ * Returns the times of the five stations for some athletes.
  * @param turns of the whole day, since everybody's turn ends the time of the one before
  * @param part the athletes' part of the day
  */

@@ -1,10 +1,10 @@
 import type { Sentence } from "../words.ts";
 import type { Plausibility } from "./protocol.ts";
 
-/** A limit that is itself still inside, and what to say about a value beyond it. */
+/** An inclusive limit, and the sentence about a value beyond it. */
 type Limit = readonly [limit: number, sentence: Sentence];
 
-/** The limits of one kind of value. `refuseBelow` is left out where no value can fall below it. */
+/** The limits of one kind of value. `refuseBelow` is left out where no value can be below it. */
 export interface Believable {
   readonly refuseBelow?: Limit;
   readonly askBelow: Limit;
@@ -15,17 +15,17 @@ export interface Believable {
 /** A value that needs no question. */
 export const fine: Plausibility = Object.freeze({ level: "fine" });
 
-/** Takes the value, but only after somebody has answered the question. */
+/** Accepts the value, but only after somebody has answered the question. */
 export function ask(sentence: Sentence): Plausibility {
   return { level: "ask", sentence };
 }
 
-/** Takes the value under no circumstances; the sentence says what to check. */
+/** Never accepts the value; the sentence says what to check. */
 export function refuse(sentence: Sentence): Plausibility {
   return { level: "refuse", sentence };
 }
 
-/** Refuses before it asks: the outer limits stand outside the inner ones. All limits belong to the fine side. */
+/** Judges a value, refusing before asking: the outer limits enclose the inner ones. Limits themselves are fine. */
 export function believe(value: number, limits: Believable): Plausibility {
   const { refuseBelow, askBelow, askAbove, refuseAbove } = limits;
   if (refuseBelow !== undefined && value < refuseBelow[0]) return refuse(refuseBelow[1]);
@@ -35,7 +35,7 @@ export function believe(value: number, limits: Believable): Plausibility {
   return fine;
 }
 
-/** The worse of two opinions about one attempt; of equals, the first. */
+/** Returns the worse of two judgements of one attempt; of equals, the first. */
 export function worse(first: Plausibility, second: Plausibility): Plausibility {
   const order = { fine: 0, ask: 1, refuse: 2 };
   return order[second.level] > order[first.level] ? second : first;

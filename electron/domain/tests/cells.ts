@@ -3,7 +3,7 @@ import { fromUnit, parseCount, parseLength, parseTime } from "../units.ts";
 import { type Sentence, sentence } from "../words.ts";
 import type { Grain, LengthUnit } from "./protocol.ts";
 
-/** One row is kept back: which column to look at (null for the row as a whole), and why. */
+/** The refusal of one row, with its reason and the column to look at (null for the whole row). */
 export class RowRefused extends Refusal {
   readonly field: string | null;
   constructor(field: string | null, why: Sentence) {
@@ -12,13 +12,13 @@ export class RowRefused extends Refusal {
   }
 }
 
-/** The cell of a column as it was meant: without outer blanks, with formula text as it was; "" where there is none. */
+/** Reads a column's cell without outer spaces, formula text unescaped; "" where there is none. */
 export type Cells = (column: string) => string;
 
 const yes = ["yes", "y", "true", "1", "ja", "oui", "sí", "si"];
 const no = ["no", "n", "false", "0", "nein", "non"];
 
-/** yes or no, in the ways that people fill in lists; null where nothing is said. @throws RowRefused */
+/** Reads yes or no in common spellings; null for an empty cell. @throws RowRefused */
 export function yesNo(cells: Cells, column: string): boolean | null {
   const text = cells(column).toLowerCase();
   if (text === "") return null;
@@ -27,7 +27,7 @@ export function yesNo(cells: Cells, column: string): boolean | null {
   throw new RowRefused(column, sentence("sheets.row.yesNo"));
 }
 
-/** A count; a blank cell is `whenBlank`, or refused where that is null. @throws RowRefused */
+/** Reads a count. An empty cell is `whenBlank`, or refused where that is null. @throws RowRefused */
 export function count(cells: Cells, column: string, whenBlank: number | null): number {
   const text = cells(column);
   if (text === "" && whenBlank !== null) return whenBlank;
@@ -36,21 +36,21 @@ export function count(cells: Cells, column: string, whenBlank: number | null): n
   return read.count;
 }
 
-/** A time in ms. @throws RowRefused */
+/** Reads a time in ms. @throws RowRefused */
 export function time(cells: Cells, column: string, text = cells(column)): number {
   const read = parseTime(text);
   if ("sentence" in read) throw new RowRefused(column, read.sentence);
   return read.ms;
 }
 
-/** A length in mm. @throws RowRefused */
+/** Reads a length in mm. @throws RowRefused */
 export function lengthOf(cells: Cells, column: string, unit: LengthUnit): number {
   const read = parseLength(cells(column), unit);
   if ("sentence" in read) throw new RowRefused(column, read.sentence);
   return read.mm;
 }
 
-/** The unit of lengths; cm where nothing is said. @throws RowRefused */
+/** Reads the unit of lengths; cm when empty. @throws RowRefused */
 export function lengthUnit(cells: Cells): LengthUnit {
   const text = cells("unit").toLowerCase();
   if (text === "" || text === "cm") return "cm";
@@ -58,7 +58,7 @@ export function lengthUnit(cells: Cells): LengthUnit {
   throw new RowRefused("unit", sentence("sheets.row.lengthUnit"));
 }
 
-/** Refuses a past mark in another unit than those; the first is the one to write. @throws RowRefused */
+/** Refuses a past mark in a unit not in `known`, whose first is the one to write. @throws RowRefused */
 export function refuseOtherUnit(cells: Cells, known: readonly string[]): void {
   const unit = cells("unit").toLowerCase();
   if (unit !== "" && !known.includes(unit)) {
@@ -66,7 +66,7 @@ export function refuseOtherUnit(cells: Cells, known: readonly string[]): void {
   }
 }
 
-/** A past mark in grains. @throws RowRefused */
+/** Reads a past mark in grains. @throws RowRefused */
 export function pastGrains(cells: Cells, grain: Grain): number {
   const text = cells("mark");
   if (text === "") throw new RowRefused("mark", sentence("sheets.row.empty"));
@@ -75,12 +75,12 @@ export function pastGrains(cells: Cells, grain: Grain): number {
   return read.value;
 }
 
-/** A past length in mm: in inches where the unit says so. @throws RowRefused */
+/** Reads a past length in mm; in inches where the unit says so. @throws RowRefused */
 export function pastLength(cells: Cells, grain: Grain): number {
   return lengthUnit(cells) === "in" ? lengthOf(cells, "mark", "in") : pastGrains(cells, grain);
 }
 
-/** A past time in ms. "3.00" alone could be minutes; where the unit says seconds, it is seconds. @throws RowRefused */
+/** Reads a past time in ms. "3.00" alone could be minutes, unless the unit says seconds. @throws RowRefused */
 export function pastTime(cells: Cells): number {
   const unit = cells("unit").toLowerCase();
   const text = cells("mark");

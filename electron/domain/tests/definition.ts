@@ -5,8 +5,8 @@ import type { LaneState, LiveTest, What } from "./live.ts";
 import type { LengthUnit, Protocol } from "./protocol.ts";
 
 /**
- * All that the program knows of one test outside its windows. A test's folder makes one of these and hands it to
- * `registry.ts`; everything else asks the registry, so that no other file names a test.
+ * All that the program knows of one test outside its windows. A test's folder makes one and passes it to `registry.ts`;
+ * everything else asks the registry, so that no other file names a test.
  */
 export interface TestDefinition<
   Code extends string,
@@ -18,90 +18,90 @@ export interface TestDefinition<
 > {
   readonly protocol: Protocol<Code, Parameters, Attempt>;
   readonly live: LiveTest<Parameters, Attempt, Own, Kept, Lane>;
-  /** The cues from one moment to another; more than is asked for does no harm, `cuesBetween` leaves it out. */
+  /** Returns the cues from one moment to another; extra ones do no harm, since `cuesBetween` drops them. */
   cues(parameters: Parameters, fromMs: number, untilMs: number): Cue[];
   readonly keyed: KeyedTest<Attempt>;
   readonly sheet: SheetTest<Attempt>;
   readonly figures: Figures;
   readonly english: English<Parameters>;
   /**
-   * What a judge saw one by one, "." on and "x" off; null where only the sum was kept. Left out where an instrument
-   * decides: then judges are not compared.
+   * Returns the cadences as judged one by one, "." on and "x" off; null where only the sum was kept. Left out where an
+   * instrument decides: then judges are not compared.
    */
   judged?(seen: Attempt): string | null;
 }
 
-/** A column of results that a test needs, under its name in FORMATS; tests may share one. */
+/** A column of results that a test needs, by its name in FORMATS; tests may share one. */
 export interface SheetColumn {
   readonly name: string;
   readonly unit: string;
-  /** For the data dictionary. */
+  /** Meaning, for the data dictionary. */
   readonly means: string;
-  /** way: how the test was done, beside the variant; seen: what was seen; written: never read from a sheet. */
+  /** way: how the test was done, besides the variant; seen: what was seen; written: never read from a sheet. */
   readonly kind: "way" | "seen" | "written";
 }
 
-/** What a test's cells on a sheet are: the raw parts of an attempt, lengths in cm and times in s. */
+/** A test's cells on a sheet: the raw parts of an attempt, lengths in cm and times in s. */
 export type SeenCells = Readonly<Record<string, string | number | null>>;
 
-/** An attempt that makes a mark of earlier days, so that the test itself scores it and says whether to believe it. */
+/** An attempt that gives a mark of an earlier day, so that the test itself scores and judges it. */
 interface PastMark<Attempt> {
   readonly seen: Attempt;
-  /** In grains, where one attempt alone makes no mark. */
+  /** The mark in grains, where one attempt alone makes none. */
   readonly value?: number;
 }
 
-/** How a test stands on sheets. */
+/** A test's format on sheets. */
 export interface SheetTest<Attempt> {
   readonly columns: readonly SheetColumn[];
   /** @throws RowRefused */
   read(cells: Cells): Attempt;
-  /** What a test does not know is left out. */
+  /** Writes an attempt's cells, without those the test does not have. */
   write(seen: Attempt): SeenCells;
   /** Reads `mark` and `unit` of a sheet of past results. @throws RowRefused */
   readPast(cells: Cells): PastMark<Attempt>;
 }
 
-/** The steps to which the marks of one test may be coarsened, in its grains, and the range that losses are measured on. */
+/** The steps for coarsening one test's marks, in its grains, and the range that measures losses. */
 export interface Ladder {
-  /** Fine to coarse. A step's lines are its whole multiples from 0, on every day and in every hall the same. */
+  /** Fine to coarse. A step's bounds are its whole multiples from 0, on every day and in every hall the same. */
   readonly steps: readonly [number, ...number[]];
-  /** The one step of linked profiles, whose marks are told in two or three parts only. */
+  /** The one step of linked profiles, which report marks in two or three parts only. */
   readonly profileStep: number;
-  /** Where nearly every mark lies (the range outside which a station asks "sure?"); a share of it is what a step loses. */
+  /** Range of nearly all marks (a station asks "sure?" outside it); a step's loss is a share of it. */
   readonly usual: readonly [from: number, to: number];
 }
 
-/** The numbers that go with a test. Grains unless it says otherwise. */
+/** The figures of a test, in grains unless noted. */
 export interface Figures {
   readonly ladder: Ladder;
-  /** What a store without pairs starts from, with its source beside it: grains, or a share of the mark. */
+  /** Starting value of a store without pairs, with its source in a comment: grains, or a share of the mark. */
   readonly typicalError: { readonly kind: "grains" | "share"; readonly amount: number };
-  /** The least difference between two readings. */
+  /** Least difference between two readings. */
   readonly reading: number;
-  /** A middling mark to explain the test by while the store has none; ours, no source. */
+  /** A middling mark that explains the test while the store has none; ours, no source. */
   readonly middling: number;
-  /** Lanes that a station begins with. */
+  /** Initial number of lanes at a station. */
   readonly lanes: number;
   /** Steps between ticks that people count in, fine to coarse. */
   axisSteps(lengths: LengthUnit): readonly number[];
-  /** A tick as it stands at an axis, where that is not the mark's own number. */
+  /** Writes a tick on an axis, where it differs from the mark's own number. */
   writeTick?(value: number): string;
   /**
-   * Where a mark is the best of several trials: the part of an attempt that is a trial's value in grains, less another
-   * part. The swing within a day is read from them. Null where one attempt is the mark.
+   * The part of an attempt that holds a trial's value in grains, less another part, where a mark is the best of several
+   * trials. The variation within a day is read from them. Null where one attempt is the mark.
    */
   readonly trial: { readonly value: string; readonly less: string | null } | null;
 }
 
-/** What files that leave the program say of a test: they are English in every language. */
+/** The English texts of a test for files that leave the program; English in every language. */
 export interface English<Parameters> {
-  /** "strength": what the test measures. */
+  /** The ability that the test measures: "strength". */
   readonly ability: string;
-  /** "cadence push-up (strength)". */
+  /** Full name: "cadence push-up (strength)". */
   readonly name: string;
-  /** What a mark is counted in: "s, rounded down". */
+  /** The unit of a mark: "s, rounded down". */
   readonly mark: string;
-  /** How the mark is made, with the parameters of that day, in whole sentences. */
+  /** Describes how the mark is made, with the parameters of that day, in whole sentences. */
   how(parameters: Parameters): string;
 }

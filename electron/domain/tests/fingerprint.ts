@@ -1,6 +1,6 @@
 import type { TestCode } from "./registry.ts";
 
-/** JSON with sorted keys: the same value always gives the same text, in whatever order it was put together. */
+/** Returns JSON with sorted keys: equal values give equal text, whatever the order of their keys. */
 function canonical(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(canonical).join(",")}]`;
   if (typeof value !== "object" || value === null) return JSON.stringify(value) ?? "null";
@@ -9,7 +9,7 @@ function canonical(value: unknown): string {
     .join(",")}}`;
 }
 
-/** Entries in the order of their keys; a key without a value is as good as no key. */
+/** Returns entries sorted by key, without undefined values. */
 function entriesOf(value: object): [string, unknown][] {
   return Object.entries(value)
     .filter(([, part]) => part !== undefined)
@@ -17,8 +17,8 @@ function entriesOf(value: object): [string, unknown][] {
 }
 
 /**
- * What must be equal for two marks to compare: test, variant and parameters as one readable text, for example
- * `push-up/full beatsPerRep=2 bpm=40 missesToStop=3`. Equal texts mean equal parameters and the other way round.
+ * Returns the text that must be equal for two marks to compare: test, variant and parameters, for example `push-up/full
+ * beatsPerRep=2 bpm=40 missesToStop=3`. Equal texts mean equal parameters and the other way round.
  */
 export function fingerprint(code: TestCode, variant: string, parameters: unknown): string {
   const name = variant === "" ? code : `${code}/${variant}`;

@@ -1,4 +1,4 @@
-/** Freezes a plain value with everything in it: default parameters are shared and must never change by accident. */
+/** Freezes a plain value deeply: default parameters are shared and must never change by accident. */
 export function frozen<Value>(value: Value): Value {
   if (typeof value === "object" && value !== null && !Object.isFrozen(value)) {
     for (const part of Object.values(value)) frozen(part);

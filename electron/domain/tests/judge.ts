@@ -2,11 +2,11 @@ import type { Sentence } from "../words.ts";
 import type { TestCode } from "./registry.ts";
 import { protocolOf } from "./registry.ts";
 
-/** What several attempts that are entered together are thought to be. */
+/** The judgement of attempts entered together. */
 export interface Judgement {
-  /** Why they can't be taken, or null. */
+  /** The reason to refuse them, or null. */
   readonly refusal: Sentence | null;
-  /** What to ask before they are taken; the same question is asked once. */
+  /** Questions to answer before they are accepted, each once. */
   readonly questions: readonly Sentence[];
 }
 

@@ -5,7 +5,7 @@ const steps: Readonly<Record<LengthUnit, readonly number[]>> = {
   in: [1, 2, 5, 10, 20].map((inches) => inches * 25.4),
 };
 
-/** Steps between the ticks of a length's axis, in mm; inches are rarely whole millimetres. */
+/** Returns the steps between ticks of a length axis, in mm; inches are rarely whole millimetres. */
 export function lengthSteps(lengths: LengthUnit): readonly number[] {
   return steps[lengths];
 }

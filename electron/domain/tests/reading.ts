@@ -2,10 +2,10 @@ import { fromUnit, parseCount, parseLength, parseTime, type Unread } from "../un
 import type { Sentence } from "../words.ts";
 import type { LengthUnit } from "./protocol.ts";
 
-/** Text as it stands in the fields of one test, by the field's name; a field not named is empty. */
+/** The text in a test's fields, by field name; a missing field is empty. */
 export type Typed = Readonly<Record<string, string>>;
 
-/** Reads fields one by one and remembers what could not be read; a field that could not be read counts as 0. */
+/** Reads fields one by one and collects their errors; an unreadable field counts as 0. */
 export interface Reading {
   readonly errors: Readonly<Record<string, Sentence>>;
   text(name: string): string;

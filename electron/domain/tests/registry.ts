@@ -9,7 +9,7 @@ import type { Protocol } from "./protocol.ts";
 import { pushUpTest } from "./push-up/definition.ts";
 import { verticalTest } from "./vertical/definition.ts";
 
-/** The tests by code, in the order in which a day holds them: the order is part of the protocol. */
+/** The tests by code, in the order of a day; the order is part of the protocol. */
 const tests = Object.freeze({
   "push-up": pushUpTest,
   agility: agilityTest,
@@ -20,21 +20,21 @@ const tests = Object.freeze({
 
 type Tests = typeof tests;
 export type TestCode = keyof Tests;
-/** In the order in which a day holds them. */
+/** The test codes in the order of a day. */
 export const testCodes = Object.freeze(Object.keys(tests)) as readonly [TestCode, ...TestCode[]];
 
 export type ProtocolOf<Code extends TestCode> = Tests[Code]["protocol"];
 export type ParametersOf<Code extends TestCode> = ProtocolOf<Code>["defaults"];
 export type AttemptOf<Code extends TestCode> = Parameters<ProtocolOf<Code>["slot"]>[0];
-/** What a lane of a live heat shows. */
+/** The display state of a live heat's lane. */
 export type LaneOf<Code extends TestCode> = ReturnType<Tests[Code]["live"]["show"]>;
 
-/** A test whose parameters, attempts and taps the caller does not look into: it only hands on what was parsed. */
+/** A test whose parameters, attempts and taps the caller only passes on, without looking into them. */
 export type AnyTest = TestDefinition<TestCode, unknown, unknown, What, unknown, LaneState>;
-/** Its rules. */
+/** The rules of such a test. */
 export type AnyProtocol = Protocol<TestCode, unknown, unknown>;
 
-/** The test of a code that is only known when the program runs. `tests[code]` keeps the types where it is known. */
+/** Returns the test of a code known only at run time. `tests[code]` keeps the types where it is known. */
 export function definitionOf(code: TestCode): AnyTest {
   return tests[code];
 }
@@ -44,12 +44,12 @@ export const protocols = ofEachTest((code) => tests[code].protocol) as {
   readonly [Code in TestCode]: ProtocolOf<Code>;
 };
 
-/** The rules of a test whose code is only known when the program runs. */
+/** Returns the rules of a test whose code is known only at run time. */
 export function protocolOf(code: TestCode): AnyProtocol {
   return tests[code].protocol;
 }
 
-/** Something of every test, by its code. */
+/** Maps every test code to a value. */
 export function ofEachTest<Value>(value: (code: TestCode) => Value): Readonly<Record<TestCode, Value>> {
   const entries = testCodes.map((code) => [code, value(code)] as const);
   return Object.fromEntries(entries) as Record<TestCode, Value>;
@@ -58,7 +58,7 @@ export function ofEachTest<Value>(value: (code: TestCode) => Value): Readonly<Re
 /** Version of the scoring rules, stored beside every derived mark; goes up when any rule of scoring changes. */
 export const rulesVersion = 1;
 
-/** Parses what was seen; never throws. `refusalOf` makes a sentence of a failure. */
+/** Parses an attempt; never throws. `refusalOf` turns a failure into a sentence. */
 export function parseAttempt(code: TestCode, attempt: unknown): ZodSafeParseResult<unknown> {
   return protocolOf(code).attempt.safeParse(attempt);
 }
@@ -68,12 +68,12 @@ export function parseParameters(code: TestCode, parameters: unknown): ZodSafePar
   return protocolOf(code).parameters.safeParse(parameters);
 }
 
-/** Parameters of a day nobody has changed anything for; frozen. */
+/** Returns the default parameters of a test; frozen. */
 export function defaultParameters<Code extends TestCode>(code: Code): ParametersOf<Code> {
   return tests[code].protocol.defaults;
 }
 
-/** Why a shape was refused, for people: the rule's own sentence where it has one, else the field to look at. */
+/** Returns the sentence for a schema error: the rule's own where it has one, else the field to look at. */
 export function refusalOf(error: ZodError): Sentence {
   for (const issue of error.issues) {
     if (issue.code === "custom" && isSentence(issue.params?.sentence)) return issue.params.sentence;

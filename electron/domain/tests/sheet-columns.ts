@@ -2,8 +2,8 @@ import type { SheetColumn } from "./definition.ts";
 import { definitionOf, testCodes } from "./registry.ts";
 
 /**
- * The columns of results that the tests need, each once: first those that say how a test was done, then what was seen,
- * in the order of the tests. Where tests share a column, its meaning tells of each.
+ * Returns the columns of results that the tests need, each once: first those that say how a test was done, then those
+ * of what was seen, in the order of the tests. A shared column's meaning covers each of its tests.
  */
 export function sheetColumns(): readonly SheetColumn[] {
   const all = testCodes.flatMap((test) => definitionOf(test).sheet.columns);

@@ -4,7 +4,7 @@ import { ask, fine } from "./believable.ts";
 import type { LengthUnit, Mark, Plausibility, Written } from "./protocol.ts";
 import { protocolOf, type TestCode } from "./registry.ts";
 
-/** Any mark as people see it; one that is not complete has no number, only a note. */
+/** Formats any mark for people; an incomplete one has no number, only a note. */
 export function writeMark(code: TestCode, mark: Mark, lengths: LengthUnit): Written {
   switch (mark.state) {
     case "complete":
@@ -20,12 +20,12 @@ export function writeMark(code: TestCode, mark: Mark, lengths: LengthUnit): Writ
   }
 }
 
-/** Says what is still to come of a mark; `missing` names the slots, in the order of the protocol. */
+/** Returns the sentence about a mark's missing part; `missing` names the slots, in the protocol's order. */
 export function missingOf(code: TestCode, missing: readonly string[]): Sentence {
   return sentence(`test.${code}.missing.${missing.join("-")}`);
 }
 
-/** Asks when a mark is more than four typical errors away from the athlete's own last (both in grains). */
+/** Asks when a mark differs by over four typical errors from the athlete's own last (both in grains). */
 export function againstLast(
   code: TestCode,
   last: number,

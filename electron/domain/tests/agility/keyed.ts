@@ -3,7 +3,7 @@ import type { EnteredToday, FieldErrors, KeyedTest } from "../fields.ts";
 import type { Reading } from "../reading.ts";
 import { type AgilityAttempt, mostExtra } from "./protocol.ts";
 
-/** One trial of the quadrant jump from paper; the other direction is keyed after it. */
+/** Enters one trial of the quadrant jump from paper; the other direction is entered after it. */
 export const keyedAgility: KeyedTest<AgilityAttempt> = {
   choice: { name: "direction", options: ["cw", "ccw"], keys: null },
   fields: () => [

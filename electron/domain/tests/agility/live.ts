@@ -9,7 +9,9 @@ import {
   lapsOf,
 } from "./protocol.ts";
 
-/** A landing seen at the very end is tapped after the whistle: about a person's reaction time (from memory, ours). */
+/**
+ * Ms in which a landing seen at the very end is tapped after the whistle: about a reaction time (from memory, ours).
+ */
 export const reactionMs = 250;
 
 const direction = z.enum(["cw", "ccw"]);
@@ -19,22 +21,22 @@ const what = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("landing"), detail: z.object({}) }),
   /** A touch of a line; can be added until the trial is counted. */
   z.object({ kind: z.literal("touch"), detail: z.object({}) }),
-  /** The trial as counted by eye. */
+  /** The trial with its count by eye. */
   z.object({
     kind: z.literal("count"),
     detail: z.object(countShape),
   }),
-  /** The trial as it was tapped. */
+  /** The trial with its tapped count. */
   z.object({ kind: z.literal("take"), detail: z.object({}) }),
-  /** The trial at hand does not count and is run again. */
+  /** The current trial does not count and is run again. */
   z.object({ kind: z.literal("false-start"), detail: z.object({}) }),
-  /** A trial that was counted does not count and is run again. */
+  /** A counted trial is void and is run again. */
   z.object({
     kind: z.literal("rerun"),
     detail: z.object({ direction, reason: z.string().trim().min(1).max(500) }),
   }),
 ]);
-/** A tap of the test's own kinds. */
+/** A tap of this test's own kinds. */
 export type AgilityTap = z.infer<typeof what>;
 
 interface Trial {
@@ -45,7 +47,7 @@ interface Trial {
   readonly touches: number;
 }
 
-/** A trial that did not count: kept for everybody to see. */
+/** A trial that did not count; it stays visible. */
 interface LostTrial {
   readonly direction: Direction;
   readonly atMs: number;
@@ -53,18 +55,18 @@ interface LostTrial {
   readonly reason: string;
 }
 
-/** What the taps of a lane amount to. */
+/** The state folded from a lane's taps. */
 export interface AgilityKept {
   readonly prior: readonly AgilityAttempt[];
   readonly trial: Trial | null;
   readonly counted: readonly LaneResult<AgilityAttempt>[];
   readonly lost: readonly LostTrial[];
-  /** When the last trial ended. */
+  /** End of the last trial, in ms from time 0. */
   readonly lastEndMs: number | null;
 }
 
 export interface AgilityLane extends LaneState<AgilityAttempt> {
-  /** The trial at hand; `to-count` once its time is over. `laps` and `extra` are the landings tapped. */
+  /** The current trial; `to-count` once its time is over. `laps` and `extra` are the landings tapped. */
   readonly trial:
     | (Trial & {
         readonly stage: "count-in" | "running" | "to-count";
@@ -72,11 +74,11 @@ export interface AgilityLane extends LaneState<AgilityAttempt> {
         readonly extra: number;
       })
     | null;
-  /** The direction of the next trial; null when both are counted. */
+  /** Direction of the next trial; null when both are counted. */
   readonly next: Direction | null;
   readonly counted: readonly AgilityAttempt[];
   readonly lost: readonly LostTrial[];
-  /** When the last trial ended, ms from time 0: the rest until the next one counts from there. */
+  /** End of the last trial, in ms from time 0: the rest until the next one starts there. */
   readonly lastEndMs: number | null;
 }
 
@@ -92,7 +94,7 @@ function counted(kept: AgilityKept, tap: Tap, seen: Omit<AgilityAttempt, "direct
   return { ...kept, trial: null, counted: [...kept.counted, result], lastEndMs: trial.untilMs };
 }
 
-/** Taps that need a trial at hand. */
+/** Handles taps that need a current trial. */
 function during(kept: AgilityKept, trial: Trial, tap: Tap & AgilityTap): AgilityKept {
   switch (tap.kind) {
     case "landing": {
@@ -150,13 +152,13 @@ function show(kept: AgilityKept, _parameters: AgilityParameters, elapsed: Elapse
   };
 }
 
-/** From the tap to a trial's start signal. */
+/** Time from the tap to a trial's start signal. */
 export const trialCountInMs = 3000;
 
 /**
- * Quadrant jump: each trial has its own start (of one lane, or of all at once), clockwise and counter-clockwise in
- * turn. Counted by eye or tapped landing by landing, which come to the same attempt. A trial of earlier today counts.
- * Source: common practice, no published source.
+ * Runs the quadrant jump live: each trial has its own start (of one lane, or of all at once), clockwise and
+ * counter-clockwise in turn. Counting by eye and tapping each landing give the same attempt. A trial from earlier today
+ * counts. Source: common practice, no published source.
  */
 export const liveAgility: LiveTest<AgilityParameters, AgilityAttempt, AgilityTap, AgilityKept, AgilityLane> =
   {

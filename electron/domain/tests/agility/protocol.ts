@@ -7,16 +7,16 @@ import type { Mark, Plausibility, Protocol } from "../protocol.ts";
 const parameters = z.strictObject({
   /** Side of the taped cross in mm; 3 ft are 914 mm. */
   crossSize: z.int().min(300).max(2000),
-  /** Length of one trial. */
+  /** Length of one trial, in seconds. */
   seconds: z.int().min(5).max(60),
-  /** Landings that one touch of a line costs: halves, so that the mean of two trials stays in whole quarters. */
+  /** Landings deducted for one touch of a line. In halves, so that the mean of two trials stays in whole quarters. */
   touchPenalty: z.number().min(0).max(4).multipleOf(0.5),
 });
 
-/** Quadrants that can be left over: four are a lap. */
+/** Most quadrants left over: four are a lap. */
 export const mostExtra = 3;
 
-/** What is counted of one trial. */
+/** The counts of one trial. */
 export const countShape = {
   /** Full laps of four quadrants. */
   laps: z.int().min(0).max(99),
@@ -32,21 +32,21 @@ export type AgilityParameters = z.infer<typeof parameters>;
 export type AgilityAttempt = z.infer<typeof attempt>;
 
 export type Direction = AgilityAttempt["direction"];
-/** Clockwise first. */
+/** The directions, clockwise first. */
 export const directions: readonly Direction[] = ["cw", "ccw"];
 
-/** Landings as laps and what is left over. */
+/** Splits landings into laps and quadrants left over. */
 export function lapsOf(landings: number): { readonly laps: number; readonly extra: number } {
   return { laps: Math.floor(landings / 4), extra: landings % 4 };
 }
 
-/** One trial in half landings: whole numbers whatever the penalty, and never below zero. */
+/** Scores one trial in half landings: whole numbers for any penalty, and never below zero. */
 function halvesOf({ touchPenalty }: AgilityParameters, seen: AgilityAttempt): number {
   const landings = 4 * seen.laps + seen.extra;
   return Math.max(0, 2 * landings - 2 * touchPenalty * seen.touches);
 }
 
-/** Mean of the two directions: half landings of both together are quarter landings of their mean. */
+/** Scores the mean of the two directions: half landings of both together are quarter landings of their mean. */
 function score(frozenParameters: AgilityParameters, attempts: readonly AgilityAttempt[]): Mark {
   const missing = directions.filter((direction) => attempts.every((seen) => seen.direction !== direction));
   if (missing.length > 0) return { state: "incomplete", missing };
@@ -57,7 +57,7 @@ function score(frozenParameters: AgilityParameters, attempts: readonly AgilityAt
   return { state: "complete", value };
 }
 
-/** The ranges are those of one trial. */
+/** Judges one trial; the ranges are for single trials. */
 function plausibility(frozenParameters: AgilityParameters, seen: AgilityAttempt): Plausibility {
   const value = halvesOf(frozenParameters, seen) / 2;
   return believe(value, {

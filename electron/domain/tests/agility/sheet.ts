@@ -3,7 +3,7 @@ import { type Cells, count, pastGrains, RowRefused, refuseOtherUnit } from "../c
 import type { SheetTest } from "../definition.ts";
 import { type AgilityAttempt, agility, type Direction, lapsOf, mostExtra } from "./protocol.ts";
 
-/** The quadrant jump on sheets: a row a direction. */
+/** The quadrant jump on sheets: one row per direction. */
 export const agilitySheet: SheetTest<AgilityAttempt> = {
   columns: [
     {

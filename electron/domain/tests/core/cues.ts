@@ -2,10 +2,10 @@ import { type Cue, countIn } from "../cue.ts";
 import { liveCore } from "./live.ts";
 import { type CoreParameters, stageAt } from "./protocol.ts";
 
-/** How long before a change of stage it is announced. */
+/** Ms by which a change of stage is announced ahead. */
 export const warningMs = 3000;
 
-/** The count-in, and every change of stage, announced before it comes and called when it is there. */
+/** Returns the count-in and every change of stage, announced before it comes and called when it does. */
 export function coreCues(parameters: CoreParameters, fromMs: number, untilMs: number): Cue[] {
   const cues = countIn(liveCore.countInMs(parameters), stageAt(parameters, 0).sentence);
   let stage = stageAt(parameters, Math.max(0, fromMs / 1000));

@@ -2,7 +2,7 @@ import type { KeyedTest } from "../fields.ts";
 import { timeText } from "../time-text.ts";
 import type { CoreAttempt } from "./protocol.ts";
 
-/** The staged plank from paper: the time held. */
+/** Enters the staged plank from paper: the time held. */
 export const keyedCore: KeyedTest<CoreAttempt> = {
   choice: null,
   fields: () => [{ name: "time", digits: "time" }],

@@ -3,22 +3,24 @@ import type { LaneState, LiveTest } from "../live.ts";
 import { type CoreAttempt, type CoreParameters, longestHeld, type Stage, stageAt } from "./protocol.ts";
 
 const what = z.object({ kind: z.literal("stop"), detail: z.object({}) });
-/** A tap of the test's own kinds. */
+/** A tap of this test's own kinds. */
 export type CoreTap = z.infer<typeof what>;
 
-/** What the taps of a lane amount to. */
+/** The state folded from a lane's taps. */
 export interface CoreKept {
   readonly heldMs: number | null;
 }
 
 export interface CoreLane extends LaneState<CoreAttempt> {
-  /** Held in all, or up to now. */
+  /** Time held in all, or so far. */
   readonly heldMs: number;
-  /** The stage reached. */
+  /** The current stage. */
   readonly stage: Stage;
 }
 
-/** Staged plank: one clock, many lanes, one tap a lane. Source: common practice, no published source. */
+/**
+ * Runs the staged plank live: one clock, many lanes, one tap per lane. Source: common practice, no published source.
+ */
 export const liveCore: LiveTest<CoreParameters, CoreAttempt, CoreTap, CoreKept, CoreLane> = {
   clock: "common",
   countInMs: () => 3000,

@@ -7,13 +7,13 @@ import type { Plausibility, Protocol } from "../protocol.ts";
 
 const parameters = z.strictObject({
   /**
-   * Seconds of one cycle of stages. Only the one staging of `stages` is written down, and a mark is written with its
-   * stage from its seconds alone; another cycle would be another test, so there is no other value yet.
+   * Seconds of one cycle of stages. Only the one staging of `stages` is written down, and a mark's stage is worked out
+   * from its seconds alone; another cycle would be another test, so there is no other value yet.
    */
   cycle: z.literal(240),
 });
 
-/** In ms: a day, so that a slip of the keys is refused with a sentence and not by shape. No testing day's clock runs longer. */
+/** A day, in ms: a typing slip gets a sentence, not a shape error. No testing day's clock runs longer. */
 export const longestHeld = 86_400_000;
 
 const attempt = z.strictObject({
@@ -24,7 +24,7 @@ const attempt = z.strictObject({
 export type CoreParameters = z.infer<typeof parameters>;
 export type CoreAttempt = z.infer<typeof attempt>;
 
-/** The stages of one cycle: name and the second in which it begins. Source: common practice, no published source. */
+/** The stages of one cycle: name and first second. Source: common practice, no published source. */
 const stages = [
   { name: "both-feet", from: 0 },
   { name: "one-foot", from: 60 },
@@ -37,19 +37,19 @@ const stages = [
 
 export type StageName = (typeof stages)[number]["name"];
 
-/** Where a plank stands at a moment. Seconds count from the start of the hold. */
+/** The stage of a plank at a moment. Seconds count from the start of the hold. */
 export interface Stage {
   /** From 1. */
   readonly round: number;
   readonly name: StageName;
-  /** First second of this stage, in this round. */
+  /** First second of this stage in this round. */
   readonly from: number;
-  /** First second of the next stage: the moment of the next change. */
+  /** First second of the next stage, when it changes. */
   readonly until: number;
   readonly sentence: Sentence;
 }
 
-/** The stage that begins at or before `seconds` (0 or more, fractions allowed): 59.9 is both feet, 60 is one foot. */
+/** Returns the stage at `seconds` (0 or more, fractions allowed): 59.9 is both feet, 60 is one foot. */
 export function stageAt({ cycle }: CoreParameters, seconds: number): Stage {
   const round = Math.floor(seconds / cycle) + 1;
   const start = (round - 1) * cycle;
@@ -65,7 +65,7 @@ export function stageAt({ cycle }: CoreParameters, seconds: number): Stage {
   };
 }
 
-/** Whole seconds, rounded down: rounding a held time up would reward it. */
+/** Returns whole seconds, rounded down: rounding a held time up would reward it. */
 function secondsOf(seen: CoreAttempt): number {
   return Math.floor(seen.held / 1000);
 }
@@ -83,7 +83,7 @@ function plausibility(_parameters: CoreParameters, seen: CoreAttempt): Plausibil
 const defaults: CoreParameters = frozen({ cycle: 240 });
 
 /**
- * Staged plank (core): whole seconds held, higher is better; one grain is one second, for the rule knows nothing finer.
+ * Staged plank (core): whole seconds held, higher is better. One grain is one second, as the rule has nothing finer.
  * Source: common practice, no published source; ranges ours.
  */
 export const core: Protocol<"core", CoreParameters, CoreAttempt> = Object.freeze({

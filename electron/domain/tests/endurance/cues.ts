@@ -2,7 +2,7 @@ import { type Cue, countIn } from "../cue.ts";
 import { liveEndurance } from "./live.ts";
 import type { EnduranceParameters } from "./protocol.ts";
 
-/** The count-in and the start of everybody; from then on the clock runs and hurries nobody. */
+/** Returns the count-in and the mass start; after it the clock runs without cues. */
 export function enduranceCues(parameters: EnduranceParameters): Cue[] {
   return countIn(liveEndurance.countInMs(parameters));
 }

@@ -11,7 +11,7 @@ export const enduranceFigures: Figures = {
   },
   /** 3 %. Ours, no source. */
   typicalError: { kind: "share", amount: 0.03 },
-  /** Tenths of a second. */
+  /** A tenth of a second. */
   reading: 100,
   middling: 360_000,
   lanes: 8,

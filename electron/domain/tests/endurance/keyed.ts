@@ -3,7 +3,7 @@ import type { Reading, Typed } from "../reading.ts";
 import { timeText } from "../time-text.ts";
 import type { EnduranceAttempt } from "./protocol.ts";
 
-/** The circuit from paper: its time, or how far somebody came who did not finish. */
+/** Enters the circuit from paper: its time, or the rounds done by an athlete who did not finish. */
 export const keyedEndurance: KeyedTest<EnduranceAttempt> = {
   choice: { name: "finished", options: ["yes", "no"], keys: ["F", "N"] },
   fields: ({ finished }) =>

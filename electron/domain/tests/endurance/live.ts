@@ -2,13 +2,13 @@ import { z } from "zod";
 import type { Elapsed, LaneState, LiveTest, Tap } from "../live.ts";
 import { type EnduranceAttempt, type EnduranceParameters, howFarShape } from "./protocol.ts";
 
-/** Two taps of one lane closer than this are one finger that pressed twice: nobody does a round in two seconds. */
+/** Two taps of one lane closer than this are one finger pressing twice: nobody does a round in two seconds. */
 const bounceMs = 2000;
 
 const what = z.discriminatedUnion("kind", [
   /** A round is done; the last one is the finish. */
   z.object({ kind: z.literal("round"), detail: z.object({}) }),
-  /** The athlete stopped in a round; the rounds done are those tapped, unless they are named. */
+  /** The athlete stopped in a round; the rounds done are those tapped, unless given. */
   z.object({
     kind: z.literal("not-finished"),
     detail: z.object({
@@ -17,20 +17,20 @@ const what = z.discriminatedUnion("kind", [
     }),
   }),
 ]);
-/** A tap of the test's own kinds. */
+/** A tap of this test's own kinds. */
 export type EnduranceTap = z.infer<typeof what>;
 
-/** What the taps of a lane amount to. */
+/** The state folded from a lane's taps. */
 export interface EnduranceKept {
-  /** When each round was done, from time 0. */
+  /** End of each round, in ms from time 0. */
   readonly splits: readonly number[];
   readonly seen: EnduranceAttempt | null;
 }
 
 export interface EnduranceLane extends LaneState<EnduranceAttempt> {
-  /** When each round was done, ms from time 0; the last one of a finisher is the finish. */
+  /** End of each round, in ms from time 0; a finisher's last one is the finish. */
   readonly splits: readonly number[];
-  /** The round at hand, from 1; the last one once finished. */
+  /** The current round, from 1; the last one once finished. */
   readonly round: number;
   readonly finished: boolean;
 }
@@ -61,8 +61,8 @@ function show(
 }
 
 /**
- * Circuit: mass start, one clock, a tap per lane per round. Times are kept in ms; scoring rounds up to 0.1 s.
- * Source: common practice, no published source.
+ * Runs the circuit live: mass start, one clock, one tap per lane and round. Times are kept in ms; scoring rounds up to
+ * 0.1 s. Source: common practice, no published source.
  */
 export const liveEndurance: LiveTest<
   EnduranceParameters,

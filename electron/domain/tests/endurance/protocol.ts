@@ -10,7 +10,7 @@ const exerciseNames = ["skater-strides", "lunge-jumps", "high-knees", "squat-thr
 const exercise = z
   .strictObject({
     exercise: z.enum(exerciseNames),
-    /** Reps in all: 20 of a two-sided exercise are 10 a side. */
+    /** Reps in all: 20 of a two-sided exercise are 10 per side. */
     count: z.int().min(1).max(200),
     sides: z.union([z.literal(1), z.literal(2)]),
   })
@@ -25,7 +25,7 @@ const parameters = z.strictObject({
   exercises: z.array(exercise).min(1).max(12),
 });
 
-/** How far somebody came who stopped. */
+/** The progress of an athlete who stopped. */
 export const howFarShape = {
   /** Whole rounds done. */
   roundsDone: z.int().min(0).max(9),
@@ -35,7 +35,7 @@ export const howFarShape = {
 
 const finishedAttempt = z.strictObject({
   finished: z.literal(true),
-  /** Time for all rounds in ms. */
+  /** Time for all rounds, in ms. */
   time: z.int().min(0).max(86_400_000),
 });
 
@@ -48,12 +48,12 @@ export type EnduranceAttempt = z.infer<typeof attempt>;
 type Finished = z.infer<typeof finishedAttempt>;
 type Stopped = z.infer<typeof stoppedAttempt>;
 
-/** Up to the next tenth in whole milliseconds: 10.11 s → 10.2 s. Source: World Athletics rule for hand timing. */
+/** Rounds up to the next tenth, in whole ms: 10.11 s → 10.2 s. Source: World Athletics rule for hand timing. */
 function roundedUp(time: number): number {
   return Math.ceil(time / 100) * 100;
 }
 
-/** A finish beats every stop; among stops, rounds decide before reps. */
+/** Scores a finish above every stop; among stops, rounds decide before reps. */
 function score(_parameters: EnduranceParameters, attempts: readonly EnduranceAttempt[]): Mark {
   const times = attempts.filter((seen): seen is Finished => seen.finished).map(({ time }) => roundedUp(time));
   if (times.length > 0) return { state: "complete", value: Math.min(...times) };

@@ -16,7 +16,7 @@ export const enduranceSheet: SheetTest<EnduranceAttempt> = {
   readPast: (cells) => ({ seen: { finished: true, time: pastTime(cells) } }),
 };
 
-/** A time means finished; who did not finish has the rounds done instead (reps of the last round are not on paper). */
+/** Reads an attempt: a time means finished; otherwise the rounds done (reps of the last round are not on paper). */
 function read(cells: Cells): EnduranceAttempt {
   const said = yesNo(cells, "finished");
   if (said === false) {

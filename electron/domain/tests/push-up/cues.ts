@@ -2,7 +2,7 @@ import type { Cue } from "../cue.ts";
 import { livePushUp, msPerBeat } from "./live.ts";
 import type { PushUpParameters } from "./protocol.ts";
 
-/** The beats of the metronome: the count-in, the start, and from then on the ones that guide and those that judge. */
+/** Returns the beats of the metronome: the count-in, the start, and then the guiding and judging beats. */
 export function pushUpCues(parameters: PushUpParameters, fromMs: number, untilMs: number): Cue[] {
   const beat = msPerBeat(parameters);
   const first = Math.max(-livePushUp.countInMs(parameters) / beat, Math.floor(fromMs / beat));
@@ -10,7 +10,7 @@ export function pushUpCues(parameters: PushUpParameters, fromMs: number, untilMs
   return Array.from({ length: count }, (_, index) => beatCue(first + index, beat, parameters.beatsPerRep));
 }
 
-/** One beat by its ordinal: each by itself from time 0, so that no rounding adds up. */
+/** Returns one beat by its ordinal, computed from time 0 so that no rounding adds up. */
 function beatCue(ordinal: number, beat: number, beatsPerRep: number): Cue {
   const atMs = ordinal * beat;
   if (ordinal < 0) return { atMs, cue: "count-in", count: -ordinal };

@@ -3,7 +3,7 @@ import type { FieldErrors, KeyedTest } from "../fields.ts";
 import type { Reading, Typed } from "../reading.ts";
 import { mostOffAtEnd, type PushUpAttempt } from "./protocol.ts";
 
-/** Push-ups from paper are a tally: done in all, and how many of them were off at the end. */
+/** Enters push-ups from paper as a tally: all reps done, and how many of them were off at the end. */
 export const keyedPushUp: KeyedTest<PushUpAttempt> = {
   choice: { name: "variant", options: ["full", "knee"], keys: ["F", "K"] },
   fields: () => [
@@ -21,7 +21,7 @@ function limits(reading: Reading): FieldErrors {
   return isOver ? { offAtEnd: sentence("test.push-up.keyed.offAtEnd") } : {};
 }
 
-/** Cadences as the tally that scores the same: up to the last one on the beat, and none off after it. */
+/** Returns cadences as the tally with the same score: up to the last one on the beat, and none off after it. */
 function retyped(seen: PushUpAttempt): Typed {
   if (seen.how === "tally") return { reps: `${seen.reps}`, offAtEnd: `${seen.offAtEnd}` };
   const reps = seen.cadences.length;

@@ -2,42 +2,42 @@ import { z } from "zod";
 import type { Elapsed, LaneState, LiveTest, Tap } from "../live.ts";
 import { mostCadences, type PushUpAttempt, type PushUpParameters } from "./protocol.ts";
 
-/** Part of a rep before its judging beat from which on a tap means that beat: nobody waits who sees it coming. */
+/** Part of a rep before its judging beat from which a tap means that beat: judges tap early when they see it coming. */
 const early = 0.25;
 const countInBeats = 4;
 
 const cadence = z.int().min(1).max(mostCadences);
 const what = z.discriminatedUnion("kind", [
-  /** A cadence was off: the one at hand, unless it is named. */
+  /** A missed rep: the current cadence, unless one is given. */
   z.object({ kind: z.literal("off"), detail: z.object({ cadence: cadence.exactOptional() }) }),
-  /** A cadence was on after all. */
+  /** The cadence was on after all. */
   z.object({ kind: z.literal("on-again"), detail: z.object({ cadence }) }),
-  /** The athlete stopped, after the cadence at hand unless it is named. */
+  /** The athlete stopped, after the current cadence unless one is given. */
   z.object({
     kind: z.literal("stop"),
     detail: z.object({ cadence: z.int().min(0).max(mostCadences).exactOptional() }),
   }),
 ]);
 
-/** A tap of the test's own kinds. */
+/** A tap of this test's own kinds. */
 export type PushUpTap = z.infer<typeof what>;
 
-/** What the taps of a lane amount to. */
+/** The state folded from a lane's taps. */
 export interface PushUpKept {
   /** Ordinals of the off cadences, ascending. */
   readonly off: readonly number[];
-  /** One sign a cadence, once the lane has ended. */
+  /** One character per cadence, once the lane has ended. */
   readonly ended: string | null;
 }
 
 export interface PushUpLane extends LaneState<PushUpAttempt> {
-  /** One sign a cadence judged so far: "." on (or not marked yet), "x" off. */
+  /** One character per cadence judged so far: "." on (or not marked yet), "x" off. */
   readonly cadences: string;
-  /** The mark if it ended now. */
+  /** The mark if the test ended now. */
   readonly reps: number;
-  /** The cadence that a tap now would mark; 0 before the first. */
+  /** The cadence that a tap would mark now; 0 before the first. */
   readonly atHand: number;
-  /** Off cadences in a row up to now; one below the stop is the time to warn. */
+  /** Off cadences in a row so far; one short of the stop is the time to warn. */
   readonly misses: number;
   readonly warning: boolean;
 }
@@ -46,17 +46,17 @@ export function msPerBeat({ bpm }: PushUpParameters): number {
   return 60_000 / bpm;
 }
 
-/** 3.000 s at 40 beats a minute and two beats a rep; the judging beat of cadence n is at n times this. */
+/** Returns the ms of one rep: 3.000 s at 40 bpm and two beats per rep. Cadence n is judged at n times this. */
 export function msPerRep(parameters: PushUpParameters): number {
   return msPerBeat(parameters) * parameters.beatsPerRep;
 }
 
-/** Cadences whose judging beat has come. */
+/** Counts the cadences whose judging beat has passed. */
 function judgedBy(parameters: PushUpParameters, atMs: number): number {
   return Math.min(mostCadences, Math.max(0, Math.floor(atMs / msPerRep(parameters))));
 }
 
-/** The cadence that a tap means: from a quarter of a rep before its judging beat to a quarter before the next. */
+/** Returns the cadence that a tap means: from a quarter rep before its judging beat to a quarter before the next. */
 export function cadenceAt(parameters: PushUpParameters, atMs: number): number {
   return Math.min(mostCadences, Math.max(0, Math.floor(atMs / msPerRep(parameters) + early)));
 }
@@ -65,7 +65,7 @@ function signs(off: readonly number[], count: number): string {
   return Array.from({ length: count }, (_, index) => (off.includes(index + 1) ? "x" : ".")).join("");
 }
 
-/** The cadences up to the misses in a row that end the test, or null while there are none. */
+/** Returns the cadences up to the misses in a row that end the test, or null before that. */
 function endedBy(off: readonly number[], missesToStop: number): string | null {
   const all = signs(off, off.at(-1) ?? 0);
   const end = all.indexOf("x".repeat(missesToStop));
@@ -82,7 +82,7 @@ function stopped(kept: PushUpKept, tap: Tap & PushUpTap, parameters: PushUpParam
   const judged = judgedBy(parameters, tap.atMs);
   const named = tap.detail.cadence;
   if (named !== undefined) return named > judged ? kept : { ...kept, ended: signs(kept.off, named) };
-  // An off cadence tapped just ahead of its beat is seen, though the beat has not come.
+  // An off cadence tapped just ahead of its beat counts, though the beat has not come.
   return { ...kept, ended: signs(kept.off, Math.max(judged, kept.off.at(-1) ?? 0)) };
 }
 
@@ -104,7 +104,7 @@ function show(kept: PushUpKept, parameters: PushUpParameters, elapsed: Elapsed):
   const last = kept.off.at(-1) ?? 0;
   const cadences = kept.ended ?? signs(kept.off, Math.max(judgedBy(parameters, elapsed ?? 0), last));
   const atHand = cadenceAt(parameters, elapsed ?? 0);
-  // The cadence at hand is not on before its time to be marked is over.
+  // The current cadence is not on until its time to be marked is over.
   const over = kept.ended ?? signs(kept.off, Math.max(atHand - 1, last));
   const misses = over.length - over.replace(/x+$/, "").length;
   return {
@@ -119,8 +119,8 @@ function show(kept: PushUpKept, parameters: PushUpParameters, elapsed: Elapsed):
 }
 
 /**
- * Cadence push-up: one metronome, many lanes. The volunteer marks only what is off; a lane ends itself at the misses in
- * a row, or by a stop. Source: common practice, no published source.
+ * Runs the cadence push-up live: one metronome, many lanes. The volunteer marks only missed reps; a lane ends by itself
+ * at the misses in a row, or by a stop. Source: common practice, no published source.
  */
 export const livePushUp: LiveTest<PushUpParameters, PushUpAttempt, PushUpTap, PushUpKept, PushUpLane> = {
   clock: "common",

@@ -4,23 +4,23 @@ import { believe, refuse } from "../believable.ts";
 import { frozen } from "../frozen.ts";
 import type { Plausibility, Protocol } from "../protocol.ts";
 
-/** Reps off at the end that a tally from paper can name. */
+/** Most reps off at the end on a paper tally. */
 export const mostOffAtEnd = 3;
-/** Cadences that an attempt can hold: twenty minutes at 40 beats a minute. */
+/** Most cadences in an attempt: twenty minutes at 40 bpm. */
 export const mostCadences = 400;
 
 const parameters = z.strictObject({
-  /** Beats a minute of the metronome. */
+  /** Beats per minute of the metronome. */
   bpm: z.int().min(20).max(120),
-  /** Beats of one rep; the last of them, at the top, is the one that judges. */
+  /** Beats per rep; the last of them, at the top, is the judging one. */
   beatsPerRep: z.int().min(1).max(8),
-  /** Off cadences in a row that end the test. A tally from paper knows no more. */
+  /** Off cadences in a row that end the test. A paper tally holds no more. */
   missesToStop: z.int().min(1).max(mostOffAtEnd),
 });
 
 const cadences = z.strictObject({
   how: z.literal("cadences"),
-  /** One sign a cadence, in order: "." on the beat, "x" off. */
+  /** One character per cadence, in order: "." on the beat, "x" off. */
   cadences: z
     .string()
     .max(mostCadences)
@@ -30,7 +30,7 @@ const cadences = z.strictObject({
 const tally = z
   .strictObject({
     how: z.literal("tally"),
-    /** Reps done in all, the off ones at the end among them. */
+    /** All reps done, including the off ones at the end. */
     reps: z.int().min(0).max(999),
     offAtEnd: z.int().min(0).max(mostOffAtEnd),
   })
@@ -44,13 +44,13 @@ const attempt = z.discriminatedUnion("how", [cadences, tally]);
 export type PushUpParameters = z.infer<typeof parameters>;
 export type PushUpAttempt = z.infer<typeof attempt>;
 
-/** Cadences until the test ended: by the misses in a row, or because the athlete stopped. */
+/** Returns the cadences until the test ended by the misses in a row, or because the athlete stopped. */
 function cadencesHeld(missesToStop: number, cadencesSeen: string): string {
   const end = cadencesSeen.indexOf("x".repeat(missesToStop));
   return end < 0 ? cadencesSeen : cadencesSeen.slice(0, end + missesToStop);
 }
 
-/** The ordinal of the last cadence that was on: a slip recovered from counts, those that lead to the end do not. */
+/** Counts reps up to the last cadence that was on: a single miss before it counts, the final misses do not. */
 function repsOf({ missesToStop }: PushUpParameters, seen: PushUpAttempt): number {
   if (seen.how === "tally") return seen.reps - seen.offAtEnd;
   return cadencesHeld(missesToStop, seen.cadences).lastIndexOf(".") + 1;
@@ -73,8 +73,8 @@ function plausibility(frozenParameters: PushUpParameters, seen: PushUpAttempt): 
 }
 
 /**
- * Cadence push-up (strength): reps, higher is better. Full and knee push-ups never compare; the variant stands beside
- * the attempt. Source: common practice, no published source; ranges ours.
+ * Cadence push-up (strength): reps, higher is better. Full and knee push-ups never compare; the attempt holds the
+ * variant. Source: common practice, no published source; ranges ours.
  */
 export const pushUp: Protocol<"push-up", PushUpParameters, PushUpAttempt> = Object.freeze({
   code: "push-up" as const,

@@ -2,7 +2,7 @@ import { count, refuseOtherUnit } from "../cells.ts";
 import type { SeenCells, SheetTest } from "../definition.ts";
 import type { PushUpAttempt } from "./protocol.ts";
 
-/** Push-ups on sheets: a tally, with the cadences beside it where they were judged one by one. */
+/** Push-ups on sheets: a tally, plus the cadences where they were judged one by one. */
 export const pushUpSheet: SheetTest<PushUpAttempt> = {
   columns: [
     {
@@ -31,7 +31,7 @@ export const pushUpSheet: SheetTest<PushUpAttempt> = {
   },
 };
 
-/** Whichever way it was judged, the mark is reps less off_at_end. */
+/** Writes an attempt's cells; however it was judged, the mark is reps less off_at_end. */
 function write(tried: PushUpAttempt): SeenCells {
   if (tried.how === "tally") return { reps: tried.reps, off_at_end: tried.offAtEnd };
   const { cadences } = tried;

@@ -3,10 +3,10 @@ import type { KeyedTest, Retyped } from "../fields.ts";
 import type { LengthUnit } from "../protocol.ts";
 import type { VerticalAttempt } from "./protocol.ts";
 
-/** How many touches of the leap are keyed together at most; each has a field of its own. */
+/** The leap's touches that can be entered together; each has its own field. */
 const touchNames = ["touch1", "touch2", "touch3"] as const;
 
-/** The vertical leap from paper: the reach once, then a field a touch. */
+/** Enters the vertical leap from paper: the reach once, then one field per touch. */
 export const keyedVertical: KeyedTest<VerticalAttempt> = {
   choice: null,
   fields: (_typed, room) => [
@@ -25,7 +25,7 @@ export const keyedVertical: KeyedTest<VerticalAttempt> = {
     const standingReach = reading.length("standingReach", lengths);
     const mass = reading.isEmpty("bodyMass") ? {} : { bodyMass: reading.mass("bodyMass", lengths) };
     const used = touchNames.filter((name) => !reading.isEmpty(name));
-    // Without any touch the first is asked for.
+    // Without any touch, ask for the first.
     return (used.length === 0 ? [touchNames[0]] : used).map((name) => ({
       standingReach,
       touchReach: reading.length(name, lengths),
@@ -42,14 +42,14 @@ function retype({ standingReach, touchReach, bodyMass }: VerticalAttempt, prefer
       const read = parseLength(formatLength(mm, unit), unit);
       return "mm" in read && read.mm === mm;
     });
-  // A reading in inches is rarely a half centimetre, and the other way round.
+  // A reading in inches is rarely a half centimetre, and vice versa.
   const lengths = !readable(preferred) && readable(other) ? other : preferred;
   const mass = bodyMass === undefined ? {} : { bodyMass: massText(bodyMass, lengths) };
   const [reach, touch] = [formatLength(standingReach, lengths), formatLength(touchReach, lengths)];
   return { typed: { standingReach: reach, touch1: touch, ...mass }, lengths };
 }
 
-/** Kilograms to the gram; pounds to the thousandth, which is finer than a gram. */
+/** Formats a mass: kilograms to the gram; pounds to the thousandth, which is finer than a gram. */
 function massText(grams: number, lengths: LengthUnit): string {
   return lengths === "cm" ? `${grams / 1000}` : `${Math.round(grams / 0.45359237) / 1000}`;
 }

@@ -3,20 +3,20 @@ import type { LaneResult, LaneState, LiveTest, Tap } from "../live.ts";
 import { mass, reach, type VerticalAttempt, type VerticalParameters } from "./protocol.ts";
 
 const what = z.discriminatedUnion("kind", [
-  /** Standing reach in mm, and the mass in g where power is wanted; holds for the trials after it. */
+  /** Standing reach in mm, and the mass in g where power is wanted; applies to the trials after it. */
   z.object({
     kind: z.literal("reach"),
     detail: z.object({ mm: reach, bodyMass: mass.exactOptional() }),
   }),
   /** A trial: the highest point touched, in mm. */
   z.object({ kind: z.literal("touch"), detail: z.object({ mm: reach }) }),
-  /** No more trials, though there are some left. */
+  /** Ends the trials, though there are some left. */
   z.object({ kind: z.literal("enough"), detail: z.object({}) }),
 ]);
-/** A tap of the test's own kinds. */
+/** A tap of this test's own kinds. */
 export type VerticalTap = z.infer<typeof what>;
 
-/** What the taps of a lane amount to. */
+/** The state folded from a lane's taps. */
 export interface VerticalKept {
   readonly standingReach: number | null;
   readonly bodyMass: number | null;
@@ -29,7 +29,7 @@ export interface VerticalLane extends LaneState<VerticalAttempt> {
   /** In mm; null until it is measured. */
   readonly standingReach: number | null;
   readonly bodyMass: number | null;
-  /** Heights jumped in mm, those of before this heat first. */
+  /** Heights jumped in mm, those from before this heat first. */
   readonly heights: readonly number[];
   readonly best: number | null;
   readonly trialsLeft: number;
@@ -72,8 +72,8 @@ function show(kept: VerticalKept, { trials }: VerticalParameters): VerticalLane 
 }
 
 /**
- * Vertical leap: no clock; the standing reach once, then trials, the best so far shown. Trials and a reach of earlier
- * today count. Source: common practice, no published source.
+ * Runs the vertical leap live: no clock; the standing reach once, then trials, with the best so far on show. Trials and
+ * a reach from earlier today count. Source: common practice, no published source.
  */
 export const liveVertical: LiveTest<
   VerticalParameters,

@@ -6,13 +6,13 @@ import { frozen } from "../frozen.ts";
 import type { LengthUnit, Plausibility, Protocol } from "../protocol.ts";
 
 const parameters = z.strictObject({
-  /** Trials of which the best counts. */
+  /** Number of trials; the best counts. */
   trials: z.int().min(1).max(10),
 });
 
 /** A height on the tape, in mm. */
 export const reach = z.int().min(0).max(5000);
-/** In g. */
+/** Body mass in g. */
 export const mass = z.int().min(0).max(500_000);
 
 const attempt = z.strictObject({
@@ -20,7 +20,7 @@ const attempt = z.strictObject({
   standingReach: reach,
   /** Highest point touched in the jump, in mm. */
   touchReach: reach,
-  /** Body mass in g, for the estimate of power alone. */
+  /** Body mass in g, only for the estimate of power. */
   bodyMass: mass.optional(),
 });
 
@@ -31,20 +31,20 @@ function heightOf(seen: VerticalAttempt): number {
   return seen.touchReach - seen.standingReach;
 }
 
-/** Whether a body can weigh so many grams: 20 to 300 kg. Ours, no source. */
+/** True for a plausible body mass: 20 to 300 kg. Ours, no source. */
 function isBodyMass(massGrams: number): boolean {
   return massGrams >= 20_000 && massGrams <= 300_000;
 }
 
 /**
- * Estimated peak power in watts of a jump of `heightMm` millimetres by a body of `massGrams` grams:
- * 60.7 × height (cm) + 45.3 × mass (kg) − 2055. An estimate, never ranked; below zero it says nothing. Null for what no
- * body weighs.
+ * Estimates the peak power in watts of a jump of `heightMm` millimetres by a body of `massGrams` grams: 60.7 × height
+ * (cm) + 45.3 × mass (kg) − 2055. An estimate, never ranked; below zero it is meaningless. Null for an implausible body
+ * mass.
  * Source: Sayers et al. 1999, Med Sci Sports Exerc 31(4), 572–577, squat-jump form.
  */
 export function peakPower(heightMm: number, massGrams: number): number | null {
   if (!isBodyMass(massGrams)) return null;
-  // Whole numbers up to the last step, so that no rounding creeps in.
+  // Whole numbers until the last step, so that no rounding creeps in.
   return (60_700 * heightMm + 453 * massGrams - 20_550_000) / 10_000;
 }
 
@@ -59,14 +59,14 @@ function heightPlausibility(seen: VerticalAttempt): Plausibility {
   });
 }
 
-/** What to ask about a standing reach, in mm, that few have; null between 1200 and 3000 (ours). */
+/** Returns the question about an unusual standing reach, in mm; null between 1200 and 3000 (ours). */
 export function reachQuestion(standingReach: number): Sentence | null {
   if (standingReach >= 1200 && standingReach <= 3000) return null;
   const values = { cm: formatLength(standingReach, "cm"), inches: formatLength(standingReach, "in") };
   return sentence("test.vertical.plausibility.reach", values);
 }
 
-/** A reach keyed in the wrong unit still leaves a believable height, so the reach is looked at too. */
+/** Judges the reach as well: one entered in the wrong unit still leaves a believable height. */
 function reachPlausibility({ standingReach }: VerticalAttempt): Plausibility {
   const question = reachQuestion(standingReach);
   return question === null ? fine : ask(question);

@@ -2,10 +2,10 @@ import { lengthOf, lengthUnit, pastLength } from "../cells.ts";
 import type { SheetTest } from "../definition.ts";
 import { type VerticalAttempt, vertical } from "./protocol.ts";
 
-/** A reach nobody asks about, in mm: of a past mark only the height is known. */
+/** A reach that raises no question, in mm: of a past mark only the height is known. */
 const usualReach = 2000;
 
-/** The vertical leap on sheets: a row a touch. Body mass is not on them: only the estimate of power needs it. */
+/** The vertical leap on sheets: one row per touch. Body mass is not on them: only the estimate of power needs it. */
 export const verticalSheet: SheetTest<VerticalAttempt> = {
   columns: [
     {
