@@ -4,8 +4,8 @@ import type { Announcement, Announcements } from "./door/desk.ts";
 import { allow } from "./door/trpc.ts";
 
 /**
- * The change feed: what to read again, as it happens. A client that was away resumes after the last id it saw, and is
- * told to read everything where that is too long ago (or nothing is known of it).
+ * The change feed: the topics to read again, as they change. A client that was away resumes after its last id; where
+ * that is too old or unknown, it has to read everything.
  */
 export const changes = allow("organiser", "check-in", "station", "board", "locked")
   .input(z.object({ lastEventId: z.string().max(100).nullish() }).optional())
@@ -15,7 +15,7 @@ export const changes = allow("organiser", "check-in", "station", "board", "locke
     }
   });
 
-/** Announcements since `lastId`, then each new one; listens before it reads the backlog, so that none falls between. */
+/** Yields announcements since `lastId`, then each new one; listens before reading the backlog, so that none is lost. */
 async function* follow(
   news: Announcements,
   lastId: string | null,
@@ -30,7 +30,7 @@ async function* follow(
   const onAbort = () => wake();
   signal?.addEventListener("abort", onAbort);
   try {
-    // Nothing can be announced between these two lines, so what waits is newer than the backlog.
+    // Nothing can be announced between these two lines, so every waiting one is newer than the backlog.
     yield* news.since(lastId);
     while (signal?.aborted !== true) {
       const next = waiting.shift();

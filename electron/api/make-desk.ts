@@ -8,25 +8,25 @@ import type { Announcement, DemoSheets, Desk, StoreKind } from "./door/desk.ts";
 import type { Rehearse } from "./door/rehearse.ts";
 
 export interface DeskParts {
-  /** Opens a store that is not in use. The demonstration's store is made anew each time it is opened. */
+  /** Opens a store that is not in use. The demo's store is new each time. */
   open(kind: StoreKind): Store;
   now(): Date;
   monotonic(): { readonly ms: number; readonly boot: string };
   random(): number;
   demoSheets(): DemoSheets;
   readonly rehearsal?: boolean;
-  /** Where the language is kept; a desk without it speaks English. */
+  /** The stored language; a desk without it uses English. */
   readonly language?: KeptLanguage;
   readonly rehearse?: Rehearse;
-  /** Where the hall's own store lies, for a desk that makes backups of it. */
+  /** The location of the hall's own store, for a desk that backs it up. */
   readonly backups?: StoreLocation;
-  /** Where the lock is kept; without it no longer than the desk lives. */
+  /** The stored lock; without it the lock lives only as long as the desk. */
   readonly lock?: LockKeep;
-  /** scrypt's N for a new PIN; left out, as much as a third of a second allows. */
+  /** scrypt's N for a new PIN; left out, the largest that takes under a third of a second. */
   readonly lockCost?: number;
 }
 
-/** The language of this computer's desk, as it was chosen or as its system speaks. */
+/** The language of this computer's desk: the chosen one, or its system's. */
 export interface KeptLanguage {
   now(): Language;
   choose(language: Language): void;
@@ -35,7 +35,7 @@ export interface KeptLanguage {
 const remembered = 1000;
 
 export function createDesk(parts: DeskParts): Desk {
-  // Announcement ids of an earlier run mean nothing to this one.
+  // Announcement ids of an earlier run mean nothing in this one.
   const run = Math.floor(parts.random() * 2 ** 48).toString(36);
   const listeners = new Set<(announcement: Announcement) => void>();
   const recent: Announcement[] = [];
@@ -95,7 +95,7 @@ export function createDesk(parts: DeskParts): Desk {
     use(kind) {
       if (kind === current.kind) return;
       const before = current;
-      // Opened first: when that fails, the one before is still there to work with.
+      // Opened first: if that fails, the current one is still in use.
       current = take(kind);
       before.stop();
       before.store.close();

@@ -17,7 +17,7 @@ import { rehearsal } from "./rehearsal/rehearsal.ts";
 import { station } from "./station/station.ts";
 import { summary } from "./summary/summary.ts";
 
-/** Everything that can be asked of a desk, by capability. */
+/** All procedures of a desk, by capability. */
 export const appRouter = router({
   day,
   intake,

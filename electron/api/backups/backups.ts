@@ -18,13 +18,13 @@ import { foundSchema, named, stateSchema } from "./schemas.ts";
 
 const listed = 200;
 
-/** Where backups are, making one, locking them, and going back to one. Folders are chosen through the shell alone. */
+/** Lists, makes and locks backups, and restores one. Only the shell chooses folders. */
 export const backups = router({
   state: allow("organiser")
     .output(stateSchema)
     .query(({ ctx: { desk } }) => stateOf(desk)),
 
-  /** Makes a backup now, in every place that can be reached; answers once it is made. */
+  /** Makes a backup now, in every reachable place; answers once it is made. */
   now: allow("organiser")
     .output(stateSchema)
     .mutation(async ({ ctx: { desk } }) => {
@@ -33,7 +33,7 @@ export const backups = router({
       return stateOf(desk);
     }),
 
-  /** Locks the second backups from now on; null leaves them open. What was made before stays as it was made. */
+  /** Locks the second backups from now on; null leaves them open. Earlier backups stay as they are. */
   setPassphrase: allow("organiser")
     .input(z.object({ passphrase: z.string().min(12).max(200).nullable() }))
     .output(stateSchema)
@@ -42,7 +42,7 @@ export const backups = router({
       return stateOf(desk);
     }),
 
-  /** Makes no second backups any more; those that were made stay. */
+  /** Stops second backups; those already made stay. */
   leaveSecond: allow("organiser")
     .output(stateSchema)
     .mutation(async ({ ctx: { desk } }) => {
@@ -50,7 +50,7 @@ export const backups = router({
       return stateOf(desk);
     }),
 
-  /** The backups that can be reached now: this computer's own, newest first, then others'. */
+  /** Returns the backups reachable now: this computer's own, newest first, then others'. */
   list: allow("organiser")
     .output(z.object({ here: holdingSchema, backups: z.array(foundSchema) }))
     .query(async ({ ctx: { desk } }) => ({
@@ -59,8 +59,8 @@ export const backups = router({
     })),
 
   /**
-   * Goes back to a backup. What the store holds now is backed up first, and its file set aside.
-   * @throws Refusal with what to do; the store is as it was then.
+   * Restores a backup. The current store is backed up first, and its file set aside.
+   * @throws Refusal with what to do; the store is then unchanged.
    */
   restore: allow("organiser")
     .input(named.extend({ passphrase: z.string().max(200).nullable() }))
@@ -104,7 +104,7 @@ async function found(keeper: Keeper): Promise<z.infer<typeof foundSchema>[]> {
       return all.filter((each) => !forgotten(each)).map((each) => ({ kind, ...each }));
     });
   const all = (await Promise.all(lists)).flat();
-  // The same backup in both places is one: this computer's comes first and is taken.
+  // The same backup in both places counts once: this computer's copy comes first and is used.
   const once = all.filter((each, index) => all.findIndex(({ name }) => name === each.name) === index);
   return ownFirst(once, (each) => each.source === source)
     .flatMap(({ backup: { kind, name, header }, own }) =>
@@ -120,7 +120,7 @@ async function found(keeper: Keeper): Promise<z.infer<typeof foundSchema>[]> {
     .slice(0, listed);
 }
 
-/** The file of a backup that the list showed, and what opens it. The name is looked for, never pieced into a path. */
+/** Finds the file of a listed backup and its passphrase. The name is looked up, never built into a path. */
 async function openerOf(
   keeper: Keeper,
   { place, name, passphrase }: z.infer<typeof named> & { passphrase: string | null },

@@ -7,14 +7,14 @@ import { boardOf, dayOnTheWall } from "./view.ts";
 
 /** The big screen of the hall. */
 export const board = router({
-  /** All that the board shows; nothing of anybody beyond what they agreed to. */
+  /** Returns all that the screen shows; nothing about anybody beyond their consent. */
   view: allow("board", "organiser", "station", "check-in")
     .input(z.object({ lengths: lengthsSchema }).default({ lengths: "cm" }))
     .output(boardSchema)
     .query(({ ctx: { desk }, input }) => {
       const { db } = desk.store;
       const hidden = desk.boardHidden;
-      // Of a hidden board nothing is sent at all.
+      // A hidden screen gets no data at all.
       const day = hidden ? null : dayOnTheWall(db, isoDate(desk.now()));
       return { hidden, demo: desk.kind === "demo", ...boardOf(db, day, input.lengths) };
     }),
@@ -23,7 +23,7 @@ export const board = router({
     .output(z.object({ hidden: z.boolean() }))
     .query(({ ctx: { desk } }) => ({ hidden: desk.boardHidden })),
 
-  /** Blanks the board at once, or shows it again; whoever is at the desk may, for whatever the reason. */
+  /** Blanks the screen at once, or shows it again; anybody at the desk may, for any reason. */
   hide: allow("organiser", "station", "check-in")
     .input(z.object({ hidden: z.boolean() }))
     .mutation(({ ctx: { desk }, input }) => desk.hideBoard(input.hidden)),

@@ -1,28 +1,30 @@
 import { z } from "zod";
 import { testSchema, writtenSchema } from "../door/shapes.ts";
 
-/** Who did it, as far as consent goes: the skated-under name, or the bib alone. */
+/** The athlete's label by their consent: the derby name, or the bib alone. */
 const labelSchema = z.discriminatedUnion("as", [
   z.object({ as: z.literal("name"), name: z.string() }),
   z.object({ as: z.literal("bib"), bib: z.int() }),
 ]);
 
-/** A difference between two marks of one athlete, always for the better; the test says what better means. */
+/** An improvement between two marks of one athlete; the test says which way is better. */
 const gainSchema = z.object({
   number: z.string(),
   unit: z.enum(["reps", "landings", "cm", "in", "s", "min:s"]),
 });
 
 const bestSchema = z.object({
-  /** Rises with each new mark of the day, and with a new trial that a mark is made of. */
+  /** Rises with each new mark of the day, and with each new trial behind a mark. */
   seq: z.int(),
   label: labelSchema,
   test: testSchema,
   written: writtenSchema,
   gain: gainSchema,
-  /** The gain in spreads of a difference from day to day (√2 · typical error): 0.84 is likely real, 1.96 clearly. */
+  /**
+   * The gain in standard deviations of a day-to-day difference (√2 · typical error): 0.84 is likely real, 1.96 clearly.
+   */
   spreads: z.number(),
-  /** Whether that gain over the own best is more than the noise of the test. */
+  /** The verdict on that gain over the athlete's own best, against the test's noise. */
   verdict: z.enum(["noise", "likely gain", "clear gain"]),
 });
 
@@ -31,29 +33,29 @@ const rowSchema = z.object({
   label: labelSchema,
   written: writtenSchema,
   standing: z.enum(["best", "equal", "first"]),
-  /** Null where there is nothing to be better than, or nothing is better. */
+  /** Null without an earlier mark, or without an improvement. */
   gain: gainSchema.nullable(),
 });
 
 const callSchema = z.object({ bib: z.int(), name: z.string().nullable() });
 
 export const boardSchema = z.object({
-  /** Somebody at the desk has blanked it: nothing else is in it then. */
+  /** True while somebody at the desk has blanked it; everything else is then empty. */
   hidden: z.boolean(),
-  /** Whether all of this is invented. */
+  /** True if all of this is invented. */
   demo: z.boolean(),
   day: z
     .object({ title: z.string(), date: z.string(), state: z.enum(["planned", "open", "closed"]) })
     .nullable(),
   /** The newest bests, newest first. */
   newest: z.array(bestSchema),
-  /** The tests in their order; rows by gain over the athlete's own best before, then equal marks, then first ones. */
+  /** The tests in order; rows by gain over the athlete's own earlier best, then equal marks, then first ones. */
   walls: z.array(z.object({ test: testSchema, rows: z.array(rowSchema) })),
-  /** Who is called, by test in their order, whoever was called first in front. */
+  /** Called athletes, by test in order, earliest call first. */
   calls: z.array(z.object({ test: testSchema, called: z.array(callSchema) })),
   /**
-   * Counts of those alone who agreed to be shown: with everybody in them, what is shown could be taken off, and the rest
-   * were the hidden ones'. None by league: leagues are not ranked either.
+   * Counts only of athletes who agreed to be shown: with everybody in them, the hidden ones' share could be worked out
+   * by subtraction. None by league: leagues are not ranked either.
    */
   totals: z.object({ bests: z.int(), testsDone: z.int(), athletesTested: z.int() }),
 });

@@ -9,17 +9,17 @@ import type { TypicalErrors } from "../noise/errors.ts";
 import { writeGain } from "./gain.ts";
 import type { Best, Board, BoardRow, Label } from "./schemas.ts";
 
-/** All that the board is made of. */
+/** The input of the big screen. */
 export interface BoardFacts {
   readonly people: readonly InPublic[];
   readonly marks: readonly MarkWithNews[];
   readonly calls: readonly Call[];
-  /** What the gains are judged by. */
+  /** The typical errors that judge the gains. */
   readonly errors: TypicalErrors;
   readonly lengths: LengthUnit;
 }
 
-/** A complete mark that is no loss, of somebody who agreed to be shown. */
+/** A complete mark without a loss, of an athlete who agreed to be shown. */
 interface Shown {
   readonly seq: number;
   readonly label: Label;
@@ -33,11 +33,11 @@ interface Shown {
 
 const newestShown = 12;
 
-/** What the hall may see of a day. What an athlete did not agree to never leaves this function. */
+/** Shapes the part of a day that the hall may see. Data without consent never leaves this function. */
 export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo" | "hidden"> {
   const { people, calls, errors, lengths } = facts;
   const labels = labelsOf(people);
-  // Nothing below sees a mark of somebody hidden, so that nothing there can be worked out from what is shown.
+  // No hidden athlete's mark goes further, so that nothing shown can reveal one.
   const marks = facts.marks.filter(({ athleteId }) => labels.has(athleteId));
   const shown = showable(labels, marks);
   const bests = shown.filter(({ standing }) => standing === "best").sort((a, b) => b.seq - a.seq);
@@ -49,13 +49,13 @@ export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo" | "hid
   };
 }
 
-/** The skated-under name, the bib alone, or nothing at all. */
+/** Returns the derby name, the bib alone, or nothing at all. */
 function labelOf({ board, name, bib }: InPublic): Label | null {
   if (board === "name") return { as: "name", name };
   return board === "bib" && bib !== null ? { as: "bib", bib } : null;
 }
 
-/** Everybody who may be shown at all. */
+/** Returns the labels of everybody who may be shown. */
 function labelsOf(people: readonly InPublic[]): ReadonlyMap<number, Label> {
   return new Map(
     people.flatMap((person) => {
@@ -91,7 +91,7 @@ function bestOf(mark: Shown, error: TypicalError, lengths: LengthUnit): Best {
 
 const order: Readonly<Record<BoardRow["standing"], number>> = { best: 0, equal: 1, first: 2 };
 
-/** One test's marks: the largest gain first, whoever was first among equals; a rank by mark is never made. */
+/** Sorts one test's marks by gain, earliest first among equals; marks are never ranked. */
 function wallOf(test: TestCode, shown: readonly Shown[], lengths: LengthUnit): BoardRow[] {
   return shown
     .filter((mark) => mark.test === test)
@@ -103,12 +103,14 @@ function wallOf(test: TestCode, shown: readonly Shown[], lengths: LengthUnit): B
     }));
 }
 
-/** An equal mark may lie a grain above or below the own best, which no reading shows. */
+/** Returns the gain of a best. An equal mark may lie a grain above or below the own best, which no reading shows. */
 function gainOfBest({ standing, gain }: Shown): number {
   return standing === "best" ? gain : 0;
 }
 
-/** A call is answered by its bib, so that one is shown of everybody who agreed to be shown; the name only with consent. */
+/**
+ * Returns the calls. A call needs its bib, so every athlete who agreed to be shown has theirs; the name needs consent.
+ */
 function callsOf(people: readonly InPublic[], calls: readonly Call[]): Board["calls"] {
   const byId = new Map(people.map((person) => [person.athleteId, person]));
   return testCodes.flatMap((test) => {

@@ -8,7 +8,7 @@ import { typicalErrorsOf } from "../noise/errors.ts";
 import type { Board } from "./schemas.ts";
 import { shapeBoard } from "./shape.ts";
 
-/** What the hall may see of a day just now; without a day, a board with nothing on it. */
+/** Returns the big screen of a day at this moment; an empty one without a day. */
 export function boardOf(
   db: ReadableDb,
   day: Day | null,
@@ -28,7 +28,7 @@ export function boardOf(
   return { day: { title, date, state }, ...shapeBoard(facts) };
 }
 
-/** The day that is being prepared or held; when today's is closed, that one stays on the wall until midnight. */
+/** Returns the day being prepared or held; once today's is closed, it stays on the screen until midnight. */
 export function dayOnTheWall(db: ReadableDb, today: string): Day | null {
   return dayAtHand(db) ?? allDays(db).find(({ date }) => date === today) ?? null;
 }

@@ -10,7 +10,7 @@ import { requireFirst, requireHidden } from "./may-leave.ts";
 import { prepare } from "./prepare.ts";
 import { logOf, logView, previewOf, previewView } from "./views.ts";
 
-/** The day asked for; without an id the day at hand, else the newest one held. */
+/** Returns the requested day; without an id the current day, else the newest one. */
 function dayFor(db: ReadableDb, dayId: number | undefined): Day | undefined {
   if (dayId === undefined) return dayAtHand(db) ?? allDays(db)[0];
   const day = dayById(db, dayId);
@@ -18,15 +18,15 @@ function dayFor(db: ReadableDb, dayId: number | undefined): Day | undefined {
   return day;
 }
 
-/** Unlinked marks for use within the sport, unless something else is chosen. */
+/** The chosen kind and k; by default unlinked marks for use within the sport. */
 const wish = z.object({
   kind: z.enum(bundleKinds).default("marks"),
   k: z.literal(ks).default(leastK),
 });
 
-/** What leaves the room, only ever by the organiser's word. */
+/** The bundle that leaves the hall, only ever on the organiser's decision. */
 export const bundle = router({
-  /** Exactly what would leave; null while there is no day. Writes nothing. */
+  /** Returns exactly the rows and files to be shared; null while there is no day. Writes nothing. */
   preview: allow("organiser")
     .input(wish.extend({ dayId: z.int().optional() }).prefault({}))
     .output(previewView.nullable())
@@ -37,13 +37,13 @@ export const bundle = router({
       return previewOf(day, prepare(desk, db, day, input), exportsOf(db, day));
     }),
 
-  /** Hands out the file that was looked at and notes that it left, in one step. Doing it twice is noted once. */
+  /** Returns the previewed file and logs it as shared, in one step. Doing it twice logs it once. */
   write: allow("organiser")
     .input(wish.extend({ dayId: z.int(), previewSha256: z.string().regex(/^[0-9a-f]{64}$/) }))
     .output(
       z.object({
         ...{ name: z.string(), bytes: z.base64(), sha256: z.string() },
-        /** The new entry of the log; null when this very file was noted before. */
+        /** The new log entry's id; null when this very file was logged before. */
         logged: z.int().nullable(),
       }),
     )
@@ -62,7 +62,7 @@ export const bundle = router({
       });
     }),
 
-  /** That the file handed out under this entry was saved nowhere: it stays in the log and does not count as having left. */
+  /** Notes that the file of this entry was saved nowhere: it stays in the log and does not count as shared. */
   notSaved: allow("organiser")
     .input(z.object({ logged: z.int() }))
     .mutation(({ ctx: { desk }, input }) => {
@@ -74,13 +74,13 @@ export const bundle = router({
       });
     }),
 
-  /** What left so far, newest first; never a row of it. */
+  /** Returns all shared bundles, newest first; never a row of them. */
   log: allow("organiser")
     .output(logView)
     .query(({ ctx: { desk } }) => logOf(allExports(desk.store.db), allDays(desk.store.db))),
 });
 
-/** The bundles of a day that have left. */
+/** Returns the shared bundles of a day. */
 function exportsOf(db: ReadableDb, day: Day) {
   return allExports(db).filter(({ dayId, saved }) => dayId === day.id && saved);
 }

@@ -7,13 +7,18 @@ import type { Day } from "../../store/tables/days.ts";
 import { marksOfDay } from "../../store/tables/marks.ts";
 import { namelessMarks } from "../../store/tables/nameless.ts";
 
-/** Every mark that a day's bundle could tell, with what the privacy rule needs to know of its athlete, and nothing more. */
+/**
+ * Returns every mark that a day's bundle could report, with the facts about its athlete that the privacy rule needs.
+ */
 export function candidatesOf(db: ReadableDb, day: Day, kind: BundleKind): Candidate[] {
-  // Nothing links the marks of somebody erased, so that they can't be in a profile.
+  // Nothing links the marks of an erased athlete, so a profile can't hold them.
   return kind === "marks" ? [...ofAthletes(db, day), ...ofErased(db, day)] : ofAthletes(db, day);
 }
 
-/** Marks that stayed of people erased, each as somebody of its own: a day has at most one of a person, test and variant. */
+/**
+ * Returns nameless marks of erased athletes, each as its own athlete: a day has at most one per person, test and
+ * variant.
+ */
 function ofErased(db: ReadableDb, day: Day): Candidate[] {
   return namelessMarks(db, day.id).map(({ test, variant, value, ageBand, category }, index) => ({
     ...{ athlete: -1 - index, league: -1 - index, test, variant, ageBand, category },

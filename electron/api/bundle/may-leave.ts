@@ -3,12 +3,12 @@ import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { Export } from "../../store/tables/exports.ts";
 
-/** The largest share of bibs that a neighbour may match likelier than one in k: nobody. */
+/** The largest allowed share of bibs that a neighbour matches likelier than one in k: none. */
 const exposedLimit = 0;
 
 /**
- * Refuses a bundle in which a neighbour finds somebody. The rule should never make one: this is a second look by other
- * code at what is about to leave.
+ * Refuses a bundle in which a neighbour finds somebody. The rule should never make one: this is a second check of the
+ * finished bundle by other code.
  * @throws Refusal `unavailable`
  */
 export function requireHidden({
@@ -28,8 +28,8 @@ export function requireHidden({
 }
 
 /**
- * Refuses a second bundle of a day: laid beside the first, the rows that differ would stand alone. The same file may leave
- * again.
+ * Refuses a second bundle of a day: compared with the first, the rows that differ would stand alone. The same file may
+ * be shared again.
  * @throws Refusal `conflict`
  */
 export function requireFirst(earlier: readonly Export[], sha256: string): void {

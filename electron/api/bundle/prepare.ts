@@ -14,20 +14,20 @@ import type { Desk } from "../door/desk.ts";
 import { candidatesOf } from "./candidates.ts";
 import { seedOf } from "./seed.ts";
 
-/** What the organiser chooses: which kind of bundle, and for whom (k). */
+/** The organiser's choice: the kind of bundle, and its k. */
 export interface Wish {
   readonly kind: BundleKind;
   readonly k: number;
 }
 
-/** What would leave, and the file that would carry it. */
+/** The contents of a bundle, and the file that holds them. */
 export interface Prepared {
   readonly contents: Contents;
-  /** How many different athletes the rows belong to; not in the file. */
+  /** Number of athletes behind the rows; not in the file. */
   readonly athletes: number;
-  /** Everything that could have left, exactly as it is; for the organiser's screen alone. */
+  /** All marks that could be released, exact; only for the organiser's screen. */
   readonly able: Protected["able"];
-  /** What could be found if the marks left as they are. */
+  /** The risk if the marks were released as they are. */
   readonly before: {
     readonly risk: Risk;
     readonly attack: Attack;
@@ -37,9 +37,9 @@ export interface Prepared {
 }
 
 /**
- * Makes the bundle of a day in memory. The order of the rows and their ids are drawn from a seed that is worked out from
- * what the rows say, whoever they belong to: the same rows give the same bytes, after a restart too, other rows get other
- * ids, and neither order nor ids can say more than the rows do.
+ * Makes the bundle of a day in memory. A seed computed from the rows' content, without their owners, draws their order
+ * and ids: the same rows give the same bytes, even after a restart; other rows get other ids; and neither order nor ids
+ * say more than the rows do.
  */
 export function prepare(desk: Desk, db: ReadableDb, day: Day, { kind, k }: Wish): Prepared {
   const strictness = { ...usualStrictness, k };
@@ -69,7 +69,7 @@ export function prepare(desk: Desk, db: ReadableDb, day: Day, { kind, k }: Wish)
   return { contents, athletes, able, before, file: bundleFile(contents) };
 }
 
-/** k of whole rows, and l of their marks within equal quasi-identifiers and tests. */
+/** Returns k of whole rows, and l of their marks within equal quasi-identifiers and tests. */
 function likenessOfRows(rows: Contents["rows"]): Contents["likeness"] {
   const whole = likenessOf(rows, rowContent, rowContent);
   const marks = rows.flatMap((row) => row.marks.map((mark) => ({ mark, row })));

@@ -1,10 +1,10 @@
 import { createHash } from "node:crypto";
 import type { Seed } from "../../domain/privacy/chance.ts";
 
-/** A seed from a text: the first 128 bits of its SHA-256. */
+/** Makes a seed from a text: the first 128 bits of its SHA-256. */
 export function seedOf(text: string): Seed {
   const hash = createHash("sha256").update(text).digest();
-  // The last bit of the last part is set: zeros alone are no seed.
+  // The last bit of the last part is set: all zeros is no seed.
   return [
     hash.readUInt32BE(0),
     hash.readUInt32BE(4),

@@ -11,22 +11,25 @@ import type { Prepared } from "./prepare.ts";
 
 const boundsView = z.object({ low: z.number().nullable(), high: z.number().nullable() });
 
-/** One test and variant: what could have left, how it is told, and how its marks lie before and after. In its unit. */
+/**
+ * One test and variant in its own unit: its marks that could be released, their coding, and their distribution before
+ * and after.
+ */
 export const testView = z.object({
   test: z.enum(testCodes),
   variant: z.string(),
   unit: z.string(),
   better: z.enum(["higher", "lower"]),
-  /** Marks that could have left, and those that do. */
+  /** Number of marks that could be released, and that are. */
   able: z.int(),
   told: z.int(),
-  /** How far each quasi-identifier is generalised (0: told as it is), and the step; null where nothing is told. */
+  /** The level of each quasi-identifier (0: exact), and the step; null where nothing is reported. */
   levels: z.object({ quarter: z.int(), category: z.int(), ageBand: z.int(), leagueSize: z.int() }).nullable(),
-  /** Null where the marks are told in two halves, without a step. */
+  /** Null where the marks are reported in two halves, without a step. */
   step: z.number().nullable(),
-  /** The exact marks, for this screen alone. */
+  /** The exact marks, only for this screen. */
   marks: z.array(z.number()),
-  /** The parts as told, low to high, with how many marks each has. */
+  /** The reported parts, low to high, with the number of marks in each. */
   parts: z.array(boundsView.extend({ n: z.int() })),
   quartiles: z.object({ lower: boundsView, median: boundsView, upper: boundsView }).nullable(),
   usual: z.object({ from: z.number(), to: z.number() }),
@@ -34,7 +37,7 @@ export const testView = z.object({
 
 export type TestView = z.infer<typeof testView>;
 
-/** Every test and variant that has a mark which could have left, in the order of the tests. */
+/** Returns every test and variant with a mark that could be released, in the order of the tests. */
 export function testViews({ able, contents }: Prepared): TestView[] {
   const told = tablesOf(contents.rows.flatMap(({ marks }) => marks));
   return tablesOf(able).map(({ test, variant, rows }) => {

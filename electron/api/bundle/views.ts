@@ -15,7 +15,7 @@ const dayView = z.object({
   state: z.enum(["planned", "open", "closed"]),
 });
 
-/** What could be found: rows that stand alone, and what a neighbour makes of them. Shares are from 0 to 1. */
+/** The risk: unique rows, and a neighbour's success with them. Shares are from 0 to 1. */
 const riskView = z.object({
   rows: z.int(),
   classes: z.int(),
@@ -27,7 +27,7 @@ const riskView = z.object({
   bibsExposed: z.int(),
   likeliestGuess: z.number(),
   matchedOnAverage: z.number(),
-  /** Marks of people whom the board hides, and those found by taking off everybody else. */
+  /** Marks of hidden athletes, and those found by removing everybody else. */
   hiddenMarks: z.int(),
   hiddenFound: z.int(),
 });
@@ -48,9 +48,9 @@ export const previewView = z.object({
   k: z.int(),
   kReached: z.int().nullable(),
   lReached: z.int().nullable(),
-  /** Whose marks would leave; the file does not say how many they are. */
+  /** Number of athletes whose marks are released; the file does not hold it. */
   athletes: z.int(),
-  /** As in the file, in its order. */
+  /** As in the file, in the same order. */
   rows: z.array(
     z.object({
       id: z.string(),
@@ -65,7 +65,7 @@ export const previewView = z.object({
   held: z.array(z.object({ reason: z.enum(holdReasons), marks: z.int(), athletes: z.int() })),
   before: riskView,
   after: riskView,
-  /** The bundle of this day that has left, and whether this is the same file: another one can't leave. */
+  /** The bundle of this day that was shared, and whether this is the same file: no other one can be shared. */
   earlier: z.object({ at: z.string(), k: z.int(), same: z.boolean() }).nullable(),
   files: z.array(z.object({ name: z.string(), bytes: z.int(), text: z.string() })),
   name: z.string(),
@@ -81,7 +81,9 @@ export const logView = z.array(
   }),
 );
 
-/** Everything that would leave, and for the organiser's eyes also what stays and what could be found without all this. */
+/**
+ * Returns everything to be shared and, for the organiser's eyes, the withheld marks and the risk without protection.
+ */
 export function previewOf(
   day: Day,
   prepared: Prepared,
@@ -128,13 +130,13 @@ function riskOf({ risk, attack, subtraction }: Prepared["before"]): z.infer<type
   };
 }
 
-/** The file that is already out where this is the same, else the newest one. */
+/** Returns the file already shared if it is this one, else the newest one. */
 function earlierOf(exports: readonly Export[], sha256: string): z.infer<typeof previewView>["earlier"] {
   const found = exports.find((entry) => entry.sha256 === sha256) ?? exports[0];
   return found === undefined ? null : { at: found.at, k: found.k, same: found.sha256 === sha256 };
 }
 
-/** Marks and different athletes by reason, in the order in which a mark meets the reasons. */
+/** Counts marks and athletes by reason, in the order in which the reasons are checked. */
 function heldBack(suppressed: readonly Suppressed[]): z.infer<typeof previewView>["held"] {
   return holdReasons.flatMap((reason) => {
     const places = suppressed.filter((held) => held.reason === reason);
@@ -144,7 +146,7 @@ function heldBack(suppressed: readonly Suppressed[]): z.infer<typeof previewView
   });
 }
 
-/** What left, newest first, each with its day. */
+/** Returns the shared bundles, newest first, each with its day. */
 export function logOf(exports: readonly LoggedExport[], days: readonly Day[]): z.infer<typeof logView> {
   return exports.map(({ id: entry, at, dayId, k, sha256, saved }) => {
     const day = days.find(({ id }) => id === dayId);

@@ -14,14 +14,14 @@ const whoInput = z.object({
   dayId: z.int().nullable().default(null),
 });
 
-/** The athletes' cards: what each takes home. */
+/** The cards that athletes take home. */
 export const cards = router({
-  /** Who has a card of a day: everybody with at least one mark. */
+  /** Returns who has a card of a day: everybody with at least one mark. */
   people: table
     .input(whoInput.default({ dayId: null }))
     .query(({ ctx: { desk }, input }) => peopleOf(desk.store.db, cardDay(desk.store.db, input.dayId))),
 
-  /** The cards of one athlete, a league or everybody; whoever has no mark has none. */
+  /** Returns the cards of one athlete, a league or everybody; an athlete without a mark has none. */
   list: table
     .input(whoInput.extend({ which: whichCardsSchema, lengths: lengthsSchema }))
     .query(({ ctx: { desk }, input }) => {

@@ -3,7 +3,7 @@ import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { allDays, type Day, dayAtHand, dayById } from "../../store/tables/days.ts";
 
-/** The day whose cards are wanted when none is named: the one that is held, else the last that was closed. */
+/** Returns the default day for cards: the one being held, else the last closed one. */
 function usualDay(db: ReadableDb): Day | null {
   const atHand = dayAtHand(db);
   if (atHand?.state === "open") return atHand;
@@ -11,7 +11,7 @@ function usualDay(db: ReadableDb): Day | null {
 }
 
 /**
- * The day of that id, or the usual one for null; null when there is no day at all.
+ * Returns the day with this id, or the default one for null; null when there is no day at all.
  * @throws Refusal `not-found` when no day has this id.
  */
 export function cardDay(db: ReadableDb, dayId: number | null): Day | null {

@@ -24,7 +24,7 @@ import {
 import { requireAthlete } from "../people/person.ts";
 import type { CheckInOutcome } from "./inputs.ts";
 
-/** What came of a check-in. */
+/** The result of a check-in. */
 export interface Admitted {
   readonly athleteId: number;
   readonly name: string;
@@ -32,14 +32,14 @@ export interface Admitted {
   readonly bib: number | null;
 }
 
-/** Whether an athlete has been measured today: attempts that stand. */
+/** True if an athlete has standing attempts today. */
 export function hasAttempts(db: ReadableDb, day: Day, athleteId: number): boolean {
   return attemptsOfAthlete(db, day.id, athleteId).some((attempt) => attempt.void === null);
 }
 
 /**
- * Checks an athlete in, or changes what was decided; doing it twice changes nothing. Part of the caller's transaction.
- * @throws Refusal for somebody unknown, a bib in use, or a missing guardian's consent.
+ * Checks an athlete in, or changes the decisions; doing it twice changes nothing. Part of the caller's transaction.
+ * @throws Refusal for an unknown athlete, a bib in use, or a missing guardian's consent.
  */
 export function admitAthlete(
   db: WritableDb,
@@ -79,12 +79,12 @@ function answeredBy(athlete: Athlete, given: CheckInOutcome): Athlete {
   };
 }
 
-/** Whether both consents were asked about. */
+/** True if both consents were asked for. */
 function wasAsked({ board, share }: CheckInOutcome): boolean {
   return board !== null && share !== null;
 }
 
-/** The bib wanted, when nobody else has it; the next free one when none is wanted. */
+/** Returns the wanted bib if it is free, or the next free one when none is wanted. */
 function chooseBib(db: ReadableDb, day: Day, athleteId: number, wanted: number | null): number {
   if (wanted === null) return nextFreeBib(db, day.id);
   if (!Number.isInteger(wanted) || wanted < 1 || wanted > 9999) {
@@ -100,8 +100,8 @@ function chooseBib(db: ReadableDb, day: Day, athleteId: number, wanted: number |
 }
 
 /**
- * The athlete that a walk-up is: found by league and number (or name), or added. Part of the caller's transaction.
- * @throws Refusal `bad-input` for what can't be read, `conflict` when the number belongs to another name of the league.
+ * Finds a walk-up's athlete by league and number (or name), or adds one. Part of the caller's transaction.
+ * @throws Refusal `bad-input` for unreadable input, `conflict` when the number belongs to another name in the league.
  */
 export function walkUpAthlete(db: WritableDb, day: Day, typed: TypedIdentity): number {
   const { league, name, number, birthYear } = checkIdentity(typed, day.date);
@@ -110,7 +110,7 @@ export function walkUpAthlete(db: WritableDb, day: Day, typed: TypedIdentity): n
     if (fold(found.name) === fold(name)) return found.id;
     throw new Refusal("conflict", sentence("checkIn.numberTaken", { number, league, name: found.name }));
   }
-  // The admission that follows sets what was answered.
+  // The admission that follows sets the answers.
   const unasked = {
     category: null,
     guardianConsent: false,

@@ -19,7 +19,7 @@ import { requireAthlete } from "../people/person.ts";
 import { hasAttempts } from "./admission.ts";
 import type { undoInput } from "./inputs.ts";
 
-/** @throws Refusal `not-found` for somebody who is not on the day's list. */
+/** @throws Refusal `not-found` for an athlete who is not on the day's list. */
 function requireEntrant(db: ReadableDb, day: Day, athleteId: number): Entrant & { readonly name: string } {
   const { name } = requireAthlete(db, athleteId);
   const entrant = entrantOf(db, day.id, athleteId);
@@ -40,23 +40,23 @@ function change(
   endCall(db, day.id, entrant.athleteId);
 }
 
-/** Marks somebody as not having come. Part of the caller's transaction. */
+/** Marks an athlete as a no-show. Part of the caller's transaction. */
 export function markNoShow(db: WritableDb, day: Day, athleteId: number, at: string): void {
   const entrant = requireEntrant(db, day, athleteId);
   mayBeNoShow(entrant.name, entrant.state);
   change(db, day, entrant, "no-show", null, at);
 }
 
-/** Somebody stops for today: attempts and bib stay, no reason is kept. Part of the caller's transaction. */
+/** Withdraws an athlete for today: attempts and bib stay, no reason is kept. Part of the caller's transaction. */
 export function withdrawAthlete(db: WritableDb, day: Day, athleteId: number, at: string): void {
   const entrant = requireEntrant(db, day, athleteId);
   change(db, day, entrant, "withdrawn", entrant.bib, at);
 }
 
 /**
- * Takes the last step back: who withdrew with a bib tests again; everybody else is expected again, without a bib, with
- * what was known before when it is given. Part of the caller's transaction.
- * @throws Refusal `conflict` when a check-in would be undone although attempts stand.
+ * Undoes the last step: an athlete who withdrew with a bib tests again; everybody else is expected again, without a
+ * bib, with the given earlier facts. Part of the caller's transaction.
+ * @throws Refusal `conflict` when it would undo the check-in of an athlete with attempts.
  */
 export function undoLast(
   db: WritableDb,
@@ -78,7 +78,7 @@ export function undoLast(
   return "expected";
 }
 
-/** Somebody without a guardian's consent who may be under 18, for a caller that must say so. */
+/** An athlete who may be under 18 and has no guardian's consent, for the caller to report. */
 export interface AskGuardian {
   readonly athleteId: number;
   readonly name: string;
@@ -87,8 +87,8 @@ export interface AskGuardian {
 }
 
 /**
- * Checks in everybody who is expected, in the order of the list, with the next free bibs; nobody is asked anything.
- * Part of the caller's transaction.
+ * Checks in everybody who is expected, in the list's order, with the next free bibs; nobody is asked anything. Part of
+ * the caller's transaction.
  * @throws Refusal `conflict` when there are more people than bibs.
  */
 export function admitExpected(

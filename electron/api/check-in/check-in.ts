@@ -25,16 +25,16 @@ const admitted = z.object({
   bib: z.int().nullable(),
 });
 
-/** Ids of those whom a query may mean; without a query, those still expected, by name. */
+/** Returns ids of athletes who match a query; without one, those still expected, by name. */
 function meant(store: Store, day: Day, query: string): number[] {
   if (query.trim() === "") return expectedByName(store.db, day.id);
   const list = entrants(store.db, day.id);
   return findAthletes(store, query, new Map(list.map((entrant) => [entrant.athleteId, entrant])));
 }
 
-/** The table at the door: who is here, with which bib, and what they agreed to. */
+/** The check-in table: who is here, with which bib, and with which consents. */
 export const checkIn = router({
-  /** Finds people by any scrap of name, number, league or bib; nothing typed: those still expected. */
+  /** Finds people by part of a name, number, league or bib; an empty query finds those still expected. */
   search: table
     .input(z.object({ query: z.string().max(200), limit: z.int().min(1).max(100).default(12) }))
     .output(z.object({ people: z.array(personSchema), more: z.int() }))
@@ -48,7 +48,7 @@ export const checkIn = router({
       return { people, more: ids.length - people.length };
     }),
 
-  /** One person, with the bib that would be next and whether a check-in can still be undone. */
+  /** Returns one person, the next free bib, and whether the check-in can still be undone. */
   person: table
     .input(athleteInput)
     .output(personSchema.extend({ freeBib: z.int(), measured: z.boolean() }))
@@ -70,7 +70,7 @@ export const checkIn = router({
       ),
     ),
 
-  /** Checks in somebody who is not on the list: known from another day or new. */
+  /** Checks in somebody not on the list: known from another day, or new. */
   walkUp: table
     .input(walkUpInput)
     .output(admitted)
@@ -82,7 +82,7 @@ export const checkIn = router({
       }),
     ),
 
-  /** Somebody who was expected did not come. */
+  /** Marks an expected athlete as a no-show. */
   noShow: table
     .input(athleteInput)
     .mutation(({ ctx: { desk }, input }) =>
@@ -91,7 +91,7 @@ export const checkIn = router({
       ),
     ),
 
-  /** Somebody stops for today; what was measured stays, and no reason is kept. */
+  /** Withdraws an athlete for today; attempts stay, and no reason is kept. */
   withdraw: table
     .input(athleteInput)
     .mutation(({ ctx: { desk }, input }) =>
@@ -100,7 +100,7 @@ export const checkIn = router({
       ),
     ),
 
-  /** Takes the last step back. */
+  /** Undoes the last step. */
   undo: table
     .input(undoInput)
     .output(z.object({ state: z.enum(entrantStates) }))
@@ -110,7 +110,7 @@ export const checkIn = router({
       })),
     ),
 
-  /** How many are in each state, and the bib that would be next. */
+  /** Counts entrants by state, and returns the next free bib. */
   counts: table
     .output(z.object({ states: z.record(z.enum(entrantStates), z.int()), freeBib: z.int() }))
     .query(({ ctx: { desk } }) => {
@@ -119,12 +119,12 @@ export const checkIn = router({
       return { states: countStates(list), freeBib: nextFreeBib(desk.store.db, day.id) };
     }),
 
-  /** The leagues that are known, for whoever walks up. */
+  /** Returns the known leagues, for walk-ups. */
   leagues: table
     .output(z.array(z.object({ id: z.int(), name: z.string() })))
     .query(({ ctx: { desk } }) => leagues(desk.store.db)),
 
-  /** Checks everybody in at once, for rehearsals; `askGuardian` names those whose guardian's consent was not seen. */
+  /** Checks everybody in at once, for rehearsals; `askGuardian` names those without a guardian's consent. */
   admitAll: allow("organiser")
     .output(
       z.object({

@@ -5,20 +5,20 @@ import { initialsSchema } from "../door/said.ts";
 
 export const athleteInput = z.object({ athleteId: z.int() });
 
-/** What the table sends once the questions are answered: the outcome alone, never an answer. */
+/** The outcome that the table sends once the questions are answered; never an answer. */
 const outcome = z.object({
-  /** null: the next free one, or the one that the athlete has already. */
+  /** null: the next free one, or the one the athlete already has. */
   bib: z.number().nullable(),
-  /** Tests that the athlete leaves out today; all five: does not test. */
+  /** Tests that the athlete skips today; all five: does not test. */
   leaveOut: z.array(z.enum(testCodes)).max(testCodes.length),
-  /** What the athlete answered to both; null only for who does not test and was not asked. */
+  /** The answers to both consents; null only for an athlete who does not test and was not asked. */
   board: z.enum(["name", "bib", "hidden"]).nullable(),
   share: z.boolean().nullable(),
   guardianConsent: z.boolean(),
-  /** Left out or null: stays as it is known. */
+  /** Left out or null: unchanged. */
   birthYear: z.int().nullish(),
   category: z.enum(["women", "men", "open"]).nullish(),
-  /** Initials of who checks in. */
+  /** Initials of the volunteer at the table. */
   by: initialsSchema,
 });
 
@@ -33,7 +33,7 @@ export const walkUpInput = outcome.extend({
   birthYear: z.int().nullable(),
 });
 
-/** What was known before a check-in, to be put back when it is undone. */
+/** The facts before a check-in, restored when it is undone. */
 export const undoInput = athleteInput.extend({
   before: z
     .object({
@@ -41,7 +41,7 @@ export const undoInput = athleteInput.extend({
       share: z.boolean(),
       guardianConsent: z.boolean(),
       asked: z.boolean(),
-      /** As the store bounds it: it may have been known long before this day. */
+      /** Bounded as in the store: it may have been known long before this day. */
       birthYear: z.int().min(earliestBirthYear).max(latestBirthYear).nullable(),
       category: z.enum(["women", "men", "open"]).nullable(),
     })

@@ -31,7 +31,7 @@ const newDay = z.object({
   date: z.iso.date(),
   title: z.string().trim().min(1).max(80),
   restMinutes: z.int().min(0).max(60).default(5),
-  /** Parameters that differ from the handbook's, by test. */
+  /** Parameters that differ from the standard rules, by test. */
   parameters: z.partialRecord(z.enum(testCodes), z.unknown()).default({}),
 });
 
@@ -42,7 +42,7 @@ function protocolsOf(parameters: z.infer<typeof newDay>["parameters"]): DayProto
   }));
 }
 
-/** Making, opening and closing a day, and seeing where it stands. */
+/** Makes, opens and closes a day, and shows its progress. */
 export const day = router({
   overview,
   floor,
@@ -52,7 +52,7 @@ export const day = router({
   openDemo,
   leaveDemo,
 
-  /** The day at hand, which store is in use, and the days before. */
+  /** Returns the current day, the store in use, and earlier days. */
   current: allow("organiser", "check-in", "station", "board")
     .output(
       z.object({
@@ -69,7 +69,7 @@ export const day = router({
       earlier: allDays(desk.store.db).filter((each) => each.state === "closed"),
     })),
 
-  /** Plans a day; its protocols can change until it opens. Not in the demonstration, which is thrown away. */
+  /** Plans a day; its protocols can change until it opens. Not in the demo, which is thrown away. */
   create: allow("organiser")
     .input(newDay)
     .output(z.object({ dayId: z.int() }))
@@ -93,7 +93,7 @@ export const day = router({
       }),
     ),
 
-  /** Closes a day: nothing is entered any more; what was entered stays. Closing it twice changes nothing. */
+  /** Closes a day: no more entries; existing ones stay. Closing it twice changes nothing. */
   close: allow("organiser")
     .input(z.object({ dayId: z.int() }))
     .mutation(({ ctx: { desk }, input }) =>

@@ -14,7 +14,7 @@ import { call, skip } from "../station/turns.ts";
 import { queueOf } from "../station/view.ts";
 import { type Arrival, type Cast, openSince } from "./demo-floor.ts";
 
-/** The demonstration's sheets, read, and what has happened by now. */
+/** The demo's sheets as read, and the events so far. */
 export interface DemoScript {
   readonly roster: ReadSheet;
   readonly past: ReadSheet;
@@ -23,14 +23,14 @@ export interface DemoScript {
   readonly cast: Cast;
 }
 
-/** The moment of which the demonstration shows the hall: an ISO 8601 day, and the instant; and what is spoken there. */
+/** The moment that the demo shows: an ISO 8601 day, the instant, and the hall's language. */
 export interface Now {
   readonly language: Language;
   readonly today: string;
   readonly instant: Date;
 }
 
-/** Who keys and decides in the demonstration. */
+/** Initials of the demo's volunteers and organiser. */
 const by = "DEMO";
 
 /**
@@ -60,7 +60,7 @@ function openDay(db: WritableDb, { today: date, language }: Now): Day {
   return requireOpenDay(db);
 }
 
-/** Nothing of the demonstration's own sheets may stay outside; a row that would is a fault of ours. */
+/** Imports one of the demo's own sheets whole; a row that is not imported is a fault of ours. */
 function takeIn(db: WritableDb, sheet: ReadSheet, at: string): void {
   const { taken, keptBack } = planSheet(db, sheet, at);
   const [outside] = keptBack;
@@ -75,7 +75,7 @@ function checkIn(db: WritableDb, day: Day, { who, leaveOut }: Arrival, at: strin
   admitAthlete(db, day, id, { bib: null, leaveOut: [...leaveOut], board, share, guardianConsent, by }, at);
 }
 
-/** `who` as the cast names people: league, number and name in lines. */
+/** Finds the athlete of the cast's `who`: league, number and name, one per line. */
 function athleteOf(db: ReadableDb, who: string): Athlete {
   const [league = "", number = "", name = ""] = who.split("\n");
   const athlete = athleteByIdentity(db, league, number, name);
@@ -99,7 +99,7 @@ function leaveEarly(
   skip(db, day, { athleteId: athleteOf(db, skips.who).id, test: skips.test }, decision);
 }
 
-/** Calls, each so many minutes ago; one of them so long that somebody should ask. A scene of the demonstration, so it names tests. */
+/** Calls and their age in minutes; one is old enough to raise a question. A scene of the demo, so it names tests. */
 const called = [
   ["vertical", 7],
   ["agility", 2],
@@ -108,7 +108,7 @@ const called = [
   ["endurance", 3],
 ] as const;
 
-/** Whoever waits longest comes first, as at a station. */
+/** Calls the athletes who have waited longest, as a station does. */
 function callSome(db: WritableDb, day: Day, at: (minute: number) => string): void {
   for (const [test, minutesAgo] of called) {
     const next = queueOf(db, day, test, at(openSince)).find(({ calledAt }) => calledAt === null);

@@ -7,36 +7,36 @@ import { type DemoRow, type DemoRows, testOf, whoOf } from "./demo-sheets.ts";
 const betweenArrivals = 2.8;
 const toFirstTest = 14;
 const betweenTests = 24;
-/** Minutes since the day was opened: by then about two thirds is done. */
+/** Minutes since the day was opened: time for about two thirds of it. */
 export const openSince = 158;
 
-/** Somebody of the demonstration who came to the table, so many minutes after the day was opened. */
+/** An athlete of the demo who came to the table, and the minute since the opening. */
 export interface Arrival {
   readonly who: string;
   readonly minute: number;
-  /** Tests left out after the questions at the table; all of them: here and not testing. */
+  /** Tests skipped after the questions at the table; all of them: here and not testing. */
   readonly leaveOut: readonly TestCode[];
 }
 
-/** Results that were keyed in the same minute. */
+/** Results entered in the same minute. */
 interface Batch {
   readonly minute: number;
   readonly rows: readonly DemoRow[];
 }
 
-/** What has happened in the demonstration's hall until now. Everybody else is still expected. */
+/** All events in the demo's hall so far. Everybody else is still expected. */
 export interface Cast {
   readonly arrivals: readonly Arrival[];
   readonly batches: readonly Batch[];
   readonly noShow: string | undefined;
-  /** Who stopped early, and at which minute they said so. */
+  /** Athletes who stopped early, and the minute when they said so. */
   readonly withdrawn: readonly { readonly who: string; readonly minute: number }[];
   readonly skips: { readonly who: string | undefined; readonly test: TestCode };
 }
 
 /**
- * Decides who is where, so that every screen has something to show. `today` is ISO 8601. Those who may be under 18 and
- * bring no guardian's consent are still expected: that is a question for the table.
+ * Decides who is where, so that every screen has something to show. `today` is ISO 8601. Athletes who may be under 18
+ * without a guardian's consent are still expected: the table has to ask.
  */
 export function castOf({ roster, results }: DemoRows, today: string): Cast {
   const mayTest = new Set(roster.filter((row) => !needsGuardian(row, today)).map(whoOf));
@@ -59,11 +59,11 @@ export function castOf({ roster, results }: DemoRows, today: string): Cast {
   };
 }
 
-/** Places in the order of arrival of those with whom something else happens: scenes, so they name tests. */
+/** Places in the order of arrival of the athletes in special scenes, which name tests. */
 const leavesOut = { place: 20, test: "vertical" } as const;
 const skips = { place: 26, test: "endurance" } as const;
 
-/** As cars from three towns arrive. */
+/** Shuffles people as if they arrived by car from three towns. */
 function mixed(people: Iterable<string>): string[] {
   return shuffled([...people], seededChance([3, 14, 15, 92]));
 }
@@ -72,22 +72,22 @@ function needsGuardian(row: DemoRow, today: string): boolean {
   return mayBeUnder18(Number(row.birth_year), today) && row.guardian_consent !== "yes";
 }
 
-/** Waiting for their first test. */
+/** Returns athletes who wait for their first test. */
 function justCame(people: readonly string[]): Arrival[] {
   return people.map((who, index) => ({ who, minute: openSince - 9 + 3 * index, leaveOut: [] }));
 }
 
-/** Here, and not testing. */
+/** Returns athletes who are here and not testing. */
 function visitors(people: readonly string[]): Arrival[] {
   return people.map((who) => ({ who, minute: openSince - 40, leaveOut: testCodes }));
 }
 
-/** The minute in which somebody does a test. */
+/** Returns the minute in which an athlete does a test. */
 function minuteOf({ minute }: Arrival, test: TestCode): number {
   return Math.ceil(minute + toFirstTest + betweenTests * testCodes.indexOf(test));
 }
 
-/** Whose sheet ends before the last test has stopped by the time that the next one would be. */
+/** Returns the athletes whose sheet ends early, as stopped by the time of their next test. */
 function stopped(results: readonly DemoRow[], arrival: Arrival): { who: string; minute: number }[] {
   const done = new Set(results.filter((row) => whoOf(row) === arrival.who).map(testOf));
   const next = testCodes.find((test) => !done.has(test) && !arrival.leaveOut.includes(test));
@@ -96,7 +96,7 @@ function stopped(results: readonly DemoRow[], arrival: Arrival): { who: string; 
   return minute < openSince ? [{ who: arrival.who, minute }] : [];
 }
 
-/** What is keyed by now, in the order of the day. */
+/** Returns the results entered so far, in the day's order. */
 function batchesOf(results: readonly DemoRow[], arrivals: readonly Arrival[]): Batch[] {
   const byWho = new Map(arrivals.map((arrival) => [arrival.who, arrival]));
   const timed = results.flatMap((row) => {

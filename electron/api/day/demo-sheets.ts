@@ -9,12 +9,12 @@ import type { DemoSheets } from "../door/desk.ts";
 export type DemoRow = Readonly<Record<string, string>>;
 export type DemoRows = Readonly<Record<SheetKindName, readonly DemoRow[]>>;
 
-/** The year in which the demonstration's skaters have the ages that they were invented with. */
+/** The year for which the ages of the demo's skaters were invented. */
 const inventedIn = 2026;
-/** About a training block. */
+/** Weeks between days: about a training block. */
 const weeksApart = 17;
 
-/** The demonstration's sheets as if they were written for today (ISO 8601): nobody grows older, no result too old. */
+/** Returns the demo's rows as if written for today (ISO 8601): nobody grows older, and no result is too old. */
 export function demoRows(sheets: DemoSheets, today: string): DemoRows {
   const past = rowsOf(sheets.past);
   const dates = [...new Set(past.map(({ date = "" }) => date))].sort().reverse();
@@ -30,7 +30,7 @@ export function demoRows(sheets: DemoSheets, today: string): DemoRows {
   };
 }
 
-/** The way back to bytes, so that these rows are taken in by the same code as any league's sheet. */
+/** Formats rows as bytes, so that the code for any league's sheet imports them. */
 export function sheetOf(kind: SheetKindName, rows: readonly DemoRow[]): Uint8Array {
   const columns = columnsOf[kind];
   const cells = rows.map((row) => columns.map((column) => row[column] ?? null));
@@ -42,12 +42,12 @@ function rowsOf(bytes: Uint8Array): readonly DemoRow[] {
   return Papa.parse<DemoRow>(text, { header: true, skipEmptyLines: true }).data;
 }
 
-/** Who a row is about, the same for all rows of one athlete. */
+/** Returns the athlete of a row as text, the same for all rows of one athlete. */
 export function whoOf({ league = "", number = "", name = "" }: DemoRow): string {
   return `${league}\n${number}\n${name}`;
 }
 
-/** The test of a row of results; the sheets are ours, so they write it as it is. */
+/** Returns the test of a results row; our own sheets use the test codes. */
 export function testOf({ test = "" }: DemoRow): TestCode {
   return test as TestCode;
 }

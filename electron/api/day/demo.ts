@@ -8,8 +8,8 @@ import { castOf } from "./demo-floor.ts";
 import { demoRows, sheetOf } from "./demo-sheets.ts";
 
 /**
- * Opens the demonstration: a store of its own, made anew, with a day that is being held right now. The hall's own store
- * is closed meanwhile and nothing of it changes.
+ * Opens the demo: a new store of its own, with a day that is being held right now. The hall's own store is closed
+ * meanwhile and does not change.
  */
 export const openDemo = allow("organiser").mutation(async ({ ctx: { desk } }) => {
   const instant = desk.now();
@@ -27,10 +27,10 @@ export const openDemo = allow("organiser").mutation(async ({ ctx: { desk } }) =>
   }
 });
 
-/** Goes back to the hall's own store, as it was left. Leaving twice changes nothing. */
+/** Returns to the hall's own store, as it was left. Leaving twice changes nothing. */
 export const leaveDemo = allow("organiser").mutation(({ ctx: { desk } }) => desk.use("own"));
 
-/** Reads everything before the store is changed, so that nobody sees a demonstration that is half there. */
+/** Reads everything before the store changes, so that nobody sees a half-made demo. */
 async function readScript(desk: Desk, today: string): Promise<DemoScript> {
   const rows = demoRows(desk.demoSheets(), today);
   const cast = castOf(rows, today);

@@ -15,14 +15,14 @@ const whereabouts = z.object({
   /** In the order of the tests. */
   tests: z.array(z.object({ test: testSchema, place: z.enum(["done", "leftOut", "waiting", "later"]) })),
   next: testSchema.nullable(),
-  /** Where they are called to, if anywhere. */
+  /** The test they are called to, if any. */
   calledTo: testSchema.nullable(),
-  /** Since when they wait for the next test, and when they are rested; null when they have finished. */
+  /** Start of the wait for the next test, and end of the rest; null when finished. */
   waitingSince: z.string().nullable(),
   readyAt: z.string().nullable(),
 });
 
-/** Everybody who tests today, by bib: where they stand in every test. */
+/** Returns the state of everybody who tests today in every test, by bib. */
 export const floor = allow("organiser")
   .output(z.array(whereabouts))
   .query(({ ctx: { desk } }) => {

@@ -11,13 +11,13 @@ import type { Day } from "../../store/tables/days.ts";
 import type { EntrantState } from "../../store/tables/entrants.ts";
 import type { MarkWithNews } from "../marks/marks.ts";
 
-/** Something that somebody has to do, and the place of the desk where it is done. */
+/** A task for somebody, and the screen where it is done. */
 export interface Need {
   readonly sentence: Sentence;
   readonly to: string;
 }
 
-/** What the needs are read from. */
+/** The input of the needs. */
 export interface Floor {
   readonly people: readonly Present[];
   readonly runners: readonly Runner[];
@@ -27,12 +27,12 @@ export interface Floor {
   readonly now: string;
 }
 
-/** Minutes after which a call, or a test that was begun, is asked about. */
+/** Minutes after which a call or a begun test raises a question. */
 const patience = 5;
-/** More of one kind are told as a number. */
+/** Most needs listed of one kind; more become a count. */
 const mostOfAKind = 3;
 
-/** What needs the organiser now, most pressing first. */
+/** Returns what needs the organiser now, most pressing first. */
 export function needsOf(db: ReadableDb, day: Day, floor: Floor): Need[] {
   if (day.state === "closed") return [];
   if (floor.people.length === 0) return [{ sentence: sentence("overview.nobodyListed"), to: "/sheets" }];
@@ -70,7 +70,10 @@ function guardians(db: ReadableDb, day: Day, { runners, people }: Floor): Need[]
   }));
 }
 
-/** Tests that were begun and left lying, as a quadrant jump with one direction done: whatever needs several attempts. */
+/**
+ * Returns needs for tests that were begun and left, such as a quadrant jump in one direction: any that take several
+ * attempts.
+ */
 function begun(floor: Floor): Need[] {
   return testCodes.flatMap((test) => begunOf(floor, test));
 }

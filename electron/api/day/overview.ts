@@ -20,9 +20,9 @@ const overviewSchema = z.object({
   date: z.string(),
   state: z.enum(["planned", "open", "closed"]),
   counts: countsSchema,
-  /** Of those who test, how many have nothing left to take. */
+  /** Number of athletes who test and have no test left. */
   finished: z.int(),
-  /** About when the day ends at the pace of the last half hour; null when there is no telling. */
+  /** Estimated end of the day at the pace of the last half hour; null without an estimate. */
   endsAbout: z.string().nullable(),
   leagues: z.array(z.object({ league: z.string(), counts: countsSchema, finished: z.int() })),
   tests: z.array(
@@ -35,7 +35,7 @@ const overviewSchema = z.object({
       incomplete: z.int(),
       bests: z.int(),
       firsts: z.int(),
-      /** Since when the one who waits longest has waited. */
+      /** Start of the longest wait. */
       longestWait: z.string().nullable(),
     }),
   ),
@@ -44,7 +44,7 @@ const overviewSchema = z.object({
 
 type Overview = z.infer<typeof overviewSchema>;
 
-/** Where the day stands, for the organiser: who is here, how far each test is, and what needs a hand. */
+/** Returns the organiser's overview: attendance, the progress of each test, and what needs a hand. */
 export const overview = allow("organiser")
   .output(overviewSchema)
   .query(({ ctx: { desk } }) => {

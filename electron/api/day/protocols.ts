@@ -16,8 +16,8 @@ import { testSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 
 /**
- * The parameters of one test, or why they cannot be used.
- * @throws Refusal `bad-input`
+ * Checks and returns the parameters of one test.
+ * @throws Refusal `bad-input` with the reason why they can't be used.
  */
 export function readParameters(test: TestCode, given: unknown): unknown {
   const parsed = parseParameters(test, given);
@@ -27,7 +27,7 @@ export function readParameters(test: TestCode, given: unknown): unknown {
   throw new Refusal("bad-input", ownRule ? told : sentence("day.badParameters", { test }));
 }
 
-/** How each test is held on the day at hand, and the fingerprints (one a variant) that marks compare by. */
+/** Returns the rules of each test on the current day, and the fingerprints (one per variant) that marks compare by. */
 export const protocols = allow("organiser", "check-in", "station")
   .output(
     z.array(
@@ -36,7 +36,7 @@ export const protocols = allow("organiser", "check-in", "station")
         /** Parse with the test's own schema. */
         parameters: z.unknown(),
         fingerprints: z.array(z.string()),
-        /** Nothing differs from the handbook's way. */
+        /** True if all parameters are standard. */
         standard: z.boolean(),
       }),
     ),
@@ -56,7 +56,7 @@ export const protocols = allow("organiser", "check-in", "station")
     });
   });
 
-/** Changes how a test is held, until the day opens. */
+/** Changes the rules of a test, until the day opens. */
 export const setProtocol = allow("organiser")
   .input(z.object({ test: testSchema, parameters: z.unknown() }))
   .mutation(({ ctx: { desk }, input: { test, parameters } }) =>
@@ -67,7 +67,7 @@ export const setProtocol = allow("organiser")
     }),
   );
 
-/** Changes the rest between two tests, also while the day is held: queues follow, and no mark depends on it. */
+/** Changes the rest between two tests, also during the day: queues follow, and no mark depends on it. */
 export const setRest = allow("organiser")
   .input(z.object({ restMinutes: z.int().min(0).max(60) }))
   .mutation(({ ctx: { desk }, input }) =>

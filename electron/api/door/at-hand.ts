@@ -4,7 +4,7 @@ import type { ReadableDb } from "../../store/connection/database.ts";
 import { type Day, dayAtHand } from "../../store/tables/days.ts";
 
 /**
- * The day that is being prepared or held.
+ * Returns the day being prepared or held.
  * @throws Refusal `unavailable` when there is none.
  */
 export function requireDay(db: ReadableDb): Day {
@@ -14,7 +14,7 @@ export function requireDay(db: ReadableDb): Day {
 }
 
 /**
- * The day, when it is open: athletes can be checked in and attempts entered.
+ * Returns the open day, in which athletes can be checked in and attempts entered.
  * @throws Refusal `unavailable` when there is none or it has not been opened.
  */
 export function requireOpenDay(db: ReadableDb): Day {

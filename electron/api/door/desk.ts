@@ -5,61 +5,61 @@ import type { SheetKindName } from "../../sheets/headers.ts";
 import type { Store, Topic } from "../../store/connection/store.ts";
 import type { Rehearse } from "./rehearse.ts";
 
-/** Which store is in use: the hall's own, or the invented one of the demonstration. They never mix. */
+/** The store in use: the hall's own, or the invented one of the demo. They never mix. */
 export type StoreKind = "own" | "demo";
 
-/** What the procedures work with: one store at a time, the wall clock, chance, and the news of changes. */
+/** The environment of all procedures: one store at a time, the wall clock, randomness, and the change announcements. */
 export interface Desk {
   readonly store: Store;
   readonly kind: StoreKind;
-  /** True where a day is only tried out, on a store that is thrown away: what it writes is not for handing on. */
+  /** True for a rehearsal on a store that is thrown away: its data must not be shared. */
   readonly rehearsal: boolean;
-  /** Tries a day out on a store of its own; null for a desk that has no room for one (a rehearsal itself, a test). */
+  /** Rehearses a day on a store of its own; null for a desk that can't (a rehearsal itself, a test). */
   readonly rehearse: Rehearse | null;
   /**
-   * Puts the other store to use; windows are told to read everything again. The one in use stays in use when the other
-   * can't be opened, and using it again changes nothing.
+   * Switches to the other store, and windows read everything again. If it can't be opened, the current one stays;
+   * switching to the current one changes nothing.
    */
   use(kind: StoreKind): void;
-  /** The invented sheets that fill the demonstration. */
+  /** Returns the invented sheets that fill the demo. */
   demoSheets(): DemoSheets;
-  /** Whether the hall's board is blank just now; never kept, so that a restart shows it again. */
+  /** True while the big screen is blanked; never stored, so that a restart shows it again. */
   readonly boardHidden: boolean;
   hideBoard(hidden: boolean): void;
-  /** What the desk, its board and its papers speak. */
+  /** The language of the desk, its big screen and its papers. */
   readonly language: Language;
   chooseLanguage(language: Language): void;
-  /** Wall time: a label on what is stored, never a measure of duration. */
+  /** Returns wall time: a label on stored data, never a measure of duration. */
   now(): Date;
-  /** The machine's monotonic clock, for durations: goes on through a restart of the program, never jumps. */
+  /** Returns the computer's monotonic clock, for durations: it survives a restart of the program and never jumps. */
   monotonic(): { readonly ms: number; readonly boot: string };
-  /** Uniform in [0, 1), unpredictable in the real program, seeded in rehearsals that must repeat. */
+  /** Returns a number in [0, 1), uniform; unpredictable in the real program, seeded in rehearsals that must repeat. */
   random(): number;
   readonly news: Announcements;
   /** The backups of the hall's own store; null for a desk without any (a rehearsal, a test). */
   readonly backups: Keeper | null;
-  /** Who sits at the desk's window. It is of the machine, whichever store is in use. */
+  /** The current user of the desk's window. It belongs to the computer, whichever store is in use. */
   readonly lock: DeskLock;
   /**
-   * Closes the hall's own store, does `work` on its file, and opens it again, whether that came to anything or not;
-   * windows are told to read everything again. What `work` throws is thrown.
+   * Closes the hall's own store, does `work` on its file, and opens it again, even if `work` fails. Windows read
+   * everything again. Errors of `work` are rethrown.
    */
   replaceOwn<Result>(work: () => Result): Result;
   close(): void;
 }
 
-/** The sheets of the demonstration, as files are: bytes. */
+/** The sheets of the demo as file bytes. */
 export type DemoSheets = Readonly<Record<SheetKindName, Uint8Array>>;
 
-/** One announcement: an id that a client can resume after, and the topics to read again ("all" for everything). */
+/** One announcement: an id to resume after, and the topics to read again ("all" for everything). */
 export interface Announcement {
   readonly id: string;
   readonly topics: readonly (Topic | "board" | "language" | "lock" | "all")[];
 }
 
-/** The newest announcements, for clients that were away a moment. */
+/** The newest announcements, for clients that were away for a moment. */
 export interface Announcements {
-  /** All that a client missed after `lastId`; asks to read everything where that is not known any more. */
+  /** Returns all announcements after `lastId`; a request to read everything where that id is no longer known. */
   since(lastId: string | null): Announcement[];
   listen(listener: (announcement: Announcement) => void): () => void;
 }

@@ -4,9 +4,9 @@ import type { Store } from "../../store/connection/store.ts";
 import type { Desk } from "./desk.ts";
 
 /**
- * The desk as one request has it: with the store that was in use when the request came, to its end. A request that waits
- * for something (a long sheet, a backup) must not go on in another store that was put to use meanwhile: it is refused.
- * What the request itself puts to use is its own.
+ * Holds the desk for one request with the store that was in use when it came. A request that waits (for a long sheet, a
+ * backup) must not go on in another store that was switched to meanwhile: it is refused. A switch by the request itself
+ * is allowed.
  */
 export function heldDesk(desk: Desk): Desk {
   let { store, kind } = desk;
@@ -32,7 +32,7 @@ export function heldDesk(desk: Desk): Desk {
       }
     },
   };
-  // All the rest is the desk's, read when it is asked for.
+  // Everything else is the desk's, read when needed.
   return Object.create(desk, {
     store: { get: held },
     kind: { get: () => kind },

@@ -7,7 +7,7 @@ import { attemptById } from "../../store/tables/attempts.ts";
 import { heatById } from "../../store/tables/heats.ts";
 import { allow } from "./trpc.ts";
 
-/** The ways in which the input of a station's procedure says which station it is about. */
+/** The fields by which an input says which station it is about. */
 const about = z.object({
   test: z.enum(testCodes).optional(),
   heatId: z.string().optional(),
@@ -17,10 +17,10 @@ const about = z.object({
 });
 
 /**
- * A procedure for those who key, with what its input must be. A desk that was handed over to one station may only touch
- * that one: what the input names (a test, a heat, an attempt) is looked up here, once for all of them, and where it names
- * nothing that can be looked up the answer is no. Only what the schema knows is looked at: a field that the procedure
- * does not use must not speak for one that it does.
+ * Makes a procedure for whoever enters results, with its input's schema. A desk handed over to one station may only
+ * touch that one: the input's test, heat or attempt is looked up here, once for all procedures. Where nothing can be
+ * looked up the answer is no. Only fields of the schema count: a field that the procedure does not use must not vouch
+ * for one that it does.
  */
 export function keyer<Schema extends z.ZodObject | z.ZodUnion<readonly z.ZodObject[]>>(schema: Schema) {
   return allow("organiser", "station")
@@ -36,7 +36,7 @@ export function keyer<Schema extends z.ZodObject | z.ZodUnion<readonly z.ZodObje
     });
 }
 
-/** Every test that the input is about. An id that nothing has yet names none; whoever made it up named the test too. */
+/** Returns every test that the input is about. An unknown id names none; its maker named the test too. */
 function testsNamed(db: ReadableDb, input: z.infer<typeof about>): TestCode[] {
   const { test, heatId, again, attemptId, replaces } = input;
   return [

@@ -1,7 +1,7 @@
 import type { DayProtocol } from "../../store/tables/days.ts";
 import type { RehearsalStage } from "./rehearsal-shapes.ts";
 
-/** A day to try out: its date (ISO 8601), how it will be held, and the sheets as files are: bytes. */
+/** A day to rehearse: its date (ISO 8601), its rules, and the sheets as file bytes. */
 export interface DayToRehearse {
   readonly date: string;
   readonly restMinutes: number;
@@ -12,7 +12,7 @@ export interface DayToRehearse {
 }
 
 /**
- * Holds a day on a store of its own, which is gone afterwards, telling each step before it begins; the last stage says
- * what came of it. Whoever stops listening ends it after the step at hand.
+ * Holds a day on a store of its own, deleted afterwards. Yields each step before it begins; the last stage is the
+ * result. A consumer that stops ends it after the current step.
  */
 export type Rehearse = (day: DayToRehearse) => AsyncGenerator<RehearsalStage, void>;

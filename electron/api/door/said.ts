@@ -2,10 +2,10 @@ import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 
-/** Who keys: one to four letters, in capitals. Anything else is refused with a sentence that says so. */
+/** Initials: one to four letters, in capitals. Anything else is refused with a sentence that says so. */
 export const initialsSchema = z.string().max(40).transform(asInitials);
 
-/** Why something is undone or left out; to say nothing is refused. */
+/** The reason for a skip or an undo; an empty one is refused. */
 export const reasonSchema = z.string().max(500).transform(asReason);
 
 function asInitials(typed: string): string {

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { testCodes } from "../../domain/tests/registry.ts";
 
-/** The shapes in which a station is told things. Instants are ISO 8601; values and gains are grains. */
+/** The schemas shared by the stations. Instants are ISO 8601; values and gains are grains. */
 export const testSchema = z.enum(testCodes);
 export const lengthsSchema = z.enum(["cm", "in"]).default("cm");
 
@@ -32,7 +32,7 @@ const newsSchema = z.object({
   verdict: z.enum(["noise", "likely gain", "likely loss", "clear gain", "clear loss"]).nullable(),
 });
 
-/** A mark of today as it is told: how it is written, and where it stands in the athlete's own history. */
+/** A mark of today: its text, and its rank in the athlete's own history. */
 export const toldSchema = z.object({
   variant: z.string(),
   mark: markSchema,
@@ -48,7 +48,7 @@ export const stationPersonSchema = z.object({
   league: z.string(),
 });
 
-/** An attempt with who did it; `seen` is what the test's own attempt schema says. */
+/** An attempt with its athlete; `seen` follows the test's own attempt schema. */
 export const attemptSchema = z.object({
   attemptId: z.string(),
   who: stationPersonSchema,

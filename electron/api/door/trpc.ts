@@ -9,12 +9,12 @@ import { heldDesk } from "./held-desk.ts";
 import { say } from "./words.ts";
 
 /**
- * What every procedure is given.
+ * The context of every procedure.
  * @public declarations of all procedures name it
  */
 export interface Context {
   readonly who: Role;
-  /** Of a station which one; without it, or null, every station. */
+  /** The station's test; without it, or null, every station. */
   readonly station?: TestCode | null;
   readonly desk: Desk;
 }
@@ -36,7 +36,7 @@ const carried: Record<RefusalCode, TRPCError["code"]> = {
   unavailable: "SERVICE_UNAVAILABLE",
 };
 
-/** What never got as far as a procedure, or not into it. */
+/** Error codes of requests that never reached a procedure. */
 const unreadable: readonly TRPCError["code"][] = [
   "BAD_REQUEST",
   "PARSE_ERROR",
@@ -44,7 +44,7 @@ const unreadable: readonly TRPCError["code"][] = [
   "UNSUPPORTED_MEDIA_TYPE",
 ];
 
-/** Every error reaches people as a code and a sentence; what happened inside stays inside. */
+/** Turns every error into a sentence; people get a code and that sentence, and no internals. */
 function sentenceOf(error: TRPCError): Sentence {
   if (error.cause instanceof Refusal) return error.cause.sentence;
   if (error.cause instanceof ZodError) return sentence("door.badInput");
@@ -55,14 +55,14 @@ function sentenceOf(error: TRPCError): Sentence {
 }
 
 /**
- * A procedure that only these roles may call, with the desk as it is when the request comes ({@link heldDesk}). There is
- * no procedure without this, so the table of rights is the code, and none goes on in a store that it did not begin in.
- * What the procedure refuses is carried under the refusal's own code.
+ * Makes a procedure that only these roles may call, with the desk as it is when the request comes ({@link heldDesk}).
+ * No procedure exists without this, so the table of rights is the code, and none goes on in another store than it began
+ * in. A procedure's refusal is sent under its own code.
  */
 export function allow(...who: readonly Role[]) {
   return trpc.procedure.use(async ({ ctx, next, type }) => {
     if (!who.includes(ctx.who)) throw asCarried(new Refusal("forbidden", forbidden(ctx.who)));
-    // Whoever writes is there, whichever way the keys came.
+    // A write counts as activity at the desk, from whatever input.
     if (type === "mutation" && ctx.who === "organiser") ctx.desk.lock.touch();
     const result = await next({ ctx: { ...ctx, desk: heldDesk(ctx.desk) } });
     if (!result.ok && result.error.cause instanceof Refusal) throw asCarried(result.error.cause);

@@ -23,8 +23,8 @@ void words.init({
 });
 
 /**
- * A sentence as text, for sheets, for reasons that are stored, and for error messages; English where nobody chose.
- * Windows translate the sentence themselves.
+ * Translates a sentence, for sheets, stored reasons and error messages; English by default. Windows translate sentences
+ * themselves.
  */
 export function say(sentence: Sentence, language: Language = "en"): string {
   return words.t(sentence.key, { ...sentence.values, lng: language });

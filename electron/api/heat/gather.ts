@@ -10,12 +10,12 @@ import { freeLanes, heatToFill, put, type WantedHeat } from "./make.ts";
 export interface Gathered {
   readonly heatId: string;
   readonly placed: HeatLane[];
-  /** Why lanes stay free although somebody waits: they still rest. */
+  /** The reason for free lanes although somebody waits: they still rest. */
   readonly resting: { readonly bib: number; readonly readyAt: string } | null;
 }
 
 /**
- * Calls whoever is next into the free lanes.
+ * Calls the next athletes into the free lanes.
  * @throws Refusal `conflict` when the heat's clock runs, or nobody can be called into an empty heat.
  */
 export function gather(desk: Desk, wanted: WantedHeat): Gathered {

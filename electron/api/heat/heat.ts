@@ -16,9 +16,9 @@ import { view } from "./view.ts";
 const inLane = z.object({ heatId: heatIdSchema, athleteId: z.int() });
 const wanted = z.object({
   test: testSchema,
-  /** Made by the client; used when there is no heat of this test at hand. */
+  /** Made by the client; used when this test has no current heat. */
   heatId: heatIdSchema,
-  /** How many lanes the station has. */
+  /** Number of lanes at the station. */
   lanes: laneNumberSchema,
   by: initialsSchema,
 });
@@ -30,7 +30,7 @@ export const heat = router({
     .output(viewSchema)
     .query(({ ctx: { desk }, input }) => view(desk, requireDay(desk.store.db), input.test, input.lengths)),
 
-  /** "Call the next": fills the free lanes of the heat at hand, or of a new one. */
+  /** "Call the next": fills the free lanes of the current heat, or of a new one. */
   gather: keyer(wanted)
     .output(
       z.object({
@@ -41,7 +41,7 @@ export const heat = router({
     )
     .mutation(({ ctx: { desk }, input }) => gather(desk, input)),
 
-  /** Puts somebody in a lane by hand, by id or by the bib as it was scanned or typed. */
+  /** Puts somebody in a lane by hand, by id or by scanned or typed bib. */
   place: keyer(
     wanted.extend({
       who: z.union([z.object({ bib: z.string().max(40) }), z.object({ athleteId: z.int() })]),
@@ -68,12 +68,12 @@ export const heat = router({
     },
   ),
 
-  /** Back to the queue, where they were. */
+  /** Sends an athlete back to the queue, at their old place. */
   sendBack: keyer(inLane).mutation(({ ctx: { desk }, input: { heatId, athleteId } }) => {
     desk.store.write(["heats", "calls"], (db) => sendBack(db, requireLive(db, heatId).heat, athleteId));
   }),
 
-  /** Called, and not there: back to the end of the queue. `id` is made by the client. */
+  /** Notes a no-show after a call: back to the end of the queue. `id` is made by the client. */
   absent: keyer(inLane.extend({ id: z.uuid(), by: initialsSchema })).mutation(
     ({ ctx: { desk }, input: { heatId, athleteId, id, by } }) => {
       const noted = { id, by, at: desk.now().toISOString() };
@@ -83,7 +83,7 @@ export const heat = router({
     },
   ),
 
-  /** Starts the clock at the tap, `startedAgoMs` before this was sent; the count-in comes first. */
+  /** Starts the clock at the tap, made `startedAgoMs` before this was sent; the count-in comes first. */
   start: keyer(z.object({ heatId: heatIdSchema, startedAgoMs: z.number().min(0).max(600_000) }))
     .output(z.object({ elapsedMs: z.number() }))
     .mutation(({ ctx: { desk }, input }) => start(desk, input.heatId, input.startedAgoMs)),
@@ -94,7 +94,7 @@ export const heat = router({
     .output(tappedSchema)
     .mutation(({ ctx: { desk }, input }) => tap(desk, input.heatId, input.by, input.events)),
 
-  /** Takes a tap back within ten seconds. `id` is the undo's own, made by the client. */
+  /** Undoes a tap within ten seconds. `id` is the undo's own, made by the client. */
   undo: keyer(
     z.object({ heatId: heatIdSchema, eventId: z.string().max(100), id: z.uuid(), by: initialsSchema }),
   ).mutation(({ ctx: { desk }, input }) => undo(desk, input.heatId, input.eventId, input.id, input.by)),
@@ -103,7 +103,7 @@ export const heat = router({
     z.object({ heatId: heatIdSchema, by: initialsSchema, setAside: z.boolean().default(false) }),
   ).mutation(({ ctx: { desk }, input }) => end(desk, input.heatId, input.by, input.setAside)),
 
-  /** A false start of everybody, or a fire alarm. `again`: the id of the heat with the same lanes. */
+  /** Cancels a heat: a false start of everybody, or a fire alarm. `again`: the id of the heat with the same lanes. */
   callOff: keyer(
     z.object({
       heatId: heatIdSchema,

@@ -10,8 +10,8 @@ import { requireOpenLanes } from "./make.ts";
 import { requireVariant } from "./place.ts";
 
 /**
- * The lane of somebody who has not begun. Lanes are named by who is in them, so that a change sent twice never hits
- * whoever took the lane in between.
+ * Returns the lane of an athlete who has not begun. Lanes are addressed by athlete, so that a change sent twice never
+ * hits somebody who took the lane in between.
  * @throws Refusal `conflict` when the athlete is in no lane, or has begun.
  */
 function requireChangeable(db: ReadableDb, heat: Heat, athleteId: number): HeatLane {
@@ -24,7 +24,7 @@ function requireChangeable(db: ReadableDb, heat: Heat, athleteId: number): HeatL
   return found;
 }
 
-/** Says how somebody does the test. */
+/** Sets an athlete's variant of the test. */
 export function setVariant(db: WritableDb, heat: Heat, athleteId: number, variant: string): void {
   requireVariant(heat, variant);
   const { lane } = requireChangeable(db, heat, athleteId);
@@ -32,7 +32,7 @@ export function setVariant(db: WritableDb, heat: Heat, athleteId: number, varian
 }
 
 /**
- * Moves somebody to another lane; whoever is there comes to theirs.
+ * Moves an athlete to another lane; anybody there gets theirs.
  * @throws Refusal `conflict` when one of the two has begun.
  */
 export function move(db: WritableDb, heat: Heat, athleteId: number, to: number): void {
@@ -49,7 +49,7 @@ export function move(db: WritableDb, heat: Heat, athleteId: number, to: number):
   if (there !== undefined) takeLane(db, heat, { ...there, lane: moved.lane });
 }
 
-/** Empties somebody's lane: they keep their place in the queue and are not called any more. */
+/** Empties an athlete's lane: they keep their place in the queue, without a call. */
 export function sendBack(db: WritableDb, heat: Heat, athleteId: number): void {
   if (!lanesOf(db, heat.id).some((each) => each.athleteId === athleteId)) return;
   const { lane } = requireChangeable(db, heat, athleteId);
@@ -57,7 +57,7 @@ export function sendBack(db: WritableDb, heat: Heat, athleteId: number): void {
   endCallTo(db, heat.dayId, athleteId, heat.test);
 }
 
-/** Whoever was called did not come: their lane is free, they go to the end of the queue, and it is counted. */
+/** Notes a no-show after a call: the lane is freed, the athlete goes to the end of the queue, and it is counted. */
 export function noteAbsent(
   db: WritableDb,
   heat: Heat,

@@ -14,22 +14,22 @@ import { parametersOf } from "../../store/tables/marks.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import type { Desk } from "../door/desk.ts";
 
-/** An attempt that a heat entered, for one of its lane's results. */
+/** An attempt that a heat entered for a lane's result. */
 export interface MadeAttempt extends KeptAttempt {
   readonly result: string;
 }
 
-/** A lane with the attempts of its athlete that belong to the test. */
+/** A lane with its athlete's attempts of the test. */
 export interface LoadedLane extends HeatLane {
-  /** What stands today and is not of this heat. */
+  /** Today's standing attempts from outside this heat. */
   readonly prior: readonly unknown[];
-  /** What this heat entered, standing or void, in the order of entry. */
+  /** This heat's attempts, standing or void, in the order of entry. */
   readonly made: readonly MadeAttempt[];
-  /** Ids of attempts that correct another one. */
+  /** Ids of attempts that correct another. */
   readonly corrected: ReadonlySet<string>;
 }
 
-/** A heat with all that decides where it stands. */
+/** A heat with all that decides its state. */
 export interface LoadedHeat {
   readonly heat: Heat;
   readonly parameters: unknown;
@@ -37,18 +37,18 @@ export interface LoadedHeat {
   readonly events: readonly KeptEvent[];
 }
 
-/** The machine's clocks just now. */
+/** Returns the current moment on the computer's clocks. */
 export function momentOf(desk: Desk): Moment {
   return { ...desk.monotonic(), wall: desk.now().toISOString() };
 }
 
-/** Ms since a heat's time 0; null before the start. */
+/** Returns the ms since a heat's time 0; null before the start. */
 export function elapsedOf(heat: Heat, now: Moment): Elapsed {
   return heat.zero === null ? null : msBetween(heat.zero, now).ms;
 }
 
 /**
- * A heat of the open day.
+ * Returns a heat of the open day.
  * @throws Refusal `not-found` when there is no such heat today.
  */
 export function requireHeat(db: ReadableDb, heatId: string): { day: Day; heat: Heat } {
@@ -76,7 +76,7 @@ export function load(db: ReadableDb, heat: Heat): LoadedHeat {
 
 function loadLane(db: ReadableDb, heat: Heat, lane: HeatLane): LoadedLane {
   const all = attemptsOfAthlete(db, heat.dayId, lane.athleteId).filter(({ test }) => test === heat.test);
-  // A correction of what the heat entered is the heat's too: it stands in its place, and is not counted a second time.
+  // A correction of the heat's own attempt belongs to the heat too: it replaces it, and is not counted twice.
   const own = all.filter(({ heatId }) => heatId === heat.id);
   const others = all.filter((each) => !own.includes(each) && each.void === null);
   return {
@@ -91,9 +91,9 @@ function isMade(attempt: KeptAttempt): attempt is MadeAttempt {
   return attempt.result !== null;
 }
 
-/** Where the lanes of a loaded heat stand, with other events than its own where some are given. */
+/** Returns the state of a loaded heat's lanes, with given events instead of its own if any. */
 export function lanesAt(loaded: LoadedHeat, elapsed: Elapsed, events?: readonly HeatEvent[]): AnyLane[] {
   const { heat, parameters, lanes } = loaded;
-  // The parameters and the attempts are what this very test's own schemas parsed; only the code is not known here.
+  // This test's own schemas parsed the parameters and the attempts; only the code is unknown here.
   return foldHeat(heat.test, parameters as never, lanes as never, events ?? loaded.events, elapsed);
 }

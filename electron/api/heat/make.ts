@@ -12,17 +12,17 @@ import type { Desk } from "../door/desk.ts";
 import { momentOf, requireHeat } from "./load.ts";
 import { endIfOver } from "./over.ts";
 
-/** The heat that a station wants to fill, or to make under this id. */
+/** The heat that a station wants to fill, or to make with this id. */
 export interface WantedHeat {
   readonly test: TestCode;
   readonly heatId: string;
-  /** How many lanes the station has. */
+  /** Number of lanes at the station. */
   readonly lanes: number;
   readonly by: string;
 }
 
 /**
- * The heat at hand, or a new one; one in which everybody is done ends by this. The heat of another window is taken on
+ * Returns the current heat, or a new one; a heat in which everybody is done ends now. Another window's heat is used
  * rather than made twice.
  * @throws Refusal `conflict` when its clock runs.
  */
@@ -38,7 +38,7 @@ export function heatToFill(db: WritableDb, desk: Desk, day: Day, wanted: WantedH
 
 /**
  * Makes a heat; one whose lanes go at their own pace runs from now on.
- * @throws Refusal `conflict` when that heat was there before and has ended.
+ * @throws Refusal `conflict` when that heat existed and has ended.
  */
 export function makeHeat(db: WritableDb, desk: Desk, day: Day, wanted: Omit<WantedHeat, "by">): Heat {
   if (heatById(db, wanted.heatId) !== undefined) throw new Refusal("conflict", sentence("heat.ended"));
@@ -49,23 +49,23 @@ export function makeHeat(db: WritableDb, desk: Desk, day: Day, wanted: Omit<Want
   return requireHeat(db, heatId).heat;
 }
 
-/** Whether the lanes of a heat can't be changed any more, since all of them have begun together. */
+/** True if a heat's lanes can't change any more, because all of them began together. */
 export function isFixed(heat: Heat): boolean {
   return heat.state === "ended" || (heat.state === "running" && clockOf(heat.test) === "common");
 }
 
-/** @throws Refusal `conflict` when the lanes of a heat are fixed. */
+/** @throws Refusal `conflict` when a heat's lanes are fixed. */
 export function requireOpenLanes(heat: Heat): void {
   if (isFixed(heat)) throw new Refusal("conflict", sentence("heat.runs"));
 }
 
-/** Numbers of the lanes in which nobody is. */
+/** Returns the numbers of the empty lanes. */
 export function freeLanes(db: ReadableDb, heat: Heat): number[] {
   const taken = new Set(lanesOf(db, heat.id).map(({ lane }) => lane));
   return Array.from({ length: heat.lanes }, (_, index) => index + 1).filter((lane) => !taken.has(lane));
 }
 
-/** Puts somebody in a lane, doing the test as they did it last unless it is said. */
+/** Puts an athlete in a lane, with their last variant unless one is given. */
 export function put(db: WritableDb, heat: Heat, lane: number, athleteId: number, how?: string): HeatLane {
   const variant = how ?? lastVariant(db, athleteId, heat.test) ?? protocolOf(heat.test).variants[0] ?? "";
   const taken = { lane, athleteId, variant };

@@ -6,7 +6,7 @@ import { endHeat, type Heat, liveHeats } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
 import { type LoadedHeat, lanesAt, load } from "./load.ts";
 
-/** Lanes that are neither done nor set aside. At their own pace, those that have not begun are free to go. */
+/** Returns lanes neither done nor set aside. In own-pace heats, athletes who have not begun may simply leave. */
 export function openLanes(loaded: LoadedHeat): number[] {
   const own = clockOf(loaded.heat.test) === "own";
   return lanesAt(loaded, 0)
@@ -14,13 +14,13 @@ export function openLanes(loaded: LoadedHeat): number[] {
     .map(({ lane }) => lane);
 }
 
-/** Whether somebody has taken part and everybody is through. */
+/** True if somebody has taken part and everybody is done. */
 export function isOver(loaded: LoadedHeat): boolean {
   if (loaded.heat.state !== "running" || openLanes(loaded).length > 0) return false;
   return lanesAt(loaded, 0).some(({ phase }) => phase === "done" || phase === "aside");
 }
 
-/** Ends a heat that is over; false when it is not. */
+/** Ends a heat that is over; false if it is not. */
 export function endIfOver(db: WritableDb, desk: Desk, heat: Heat, by: string): boolean {
   if (!isOver(load(db, heat))) return false;
   endHeat(db, heat.id, { ending: "done", reason: "", by, at: desk.now().toISOString() });
@@ -28,7 +28,7 @@ export function endIfOver(db: WritableDb, desk: Desk, heat: Heat, by: string): b
 }
 
 /**
- * Refuses to end what people are in the middle of: their stops could not be entered any more.
+ * Refuses to end anything while athletes are in a heat: their stops could not be entered any more.
  * @throws Refusal `conflict` when somebody is still going in a heat of the day.
  */
 export function requireNobodyGoing(db: ReadableDb, dayId: number): void {

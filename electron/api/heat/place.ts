@@ -22,19 +22,19 @@ import {
 import { freeLanes, heatToFill, put, type WantedHeat } from "./make.ts";
 
 export interface Placing {
-  /** By what a scanner or a person types, or by id. */
+  /** The athlete, by typed or scanned bib, or by id. */
   readonly who: { readonly bib: string } | { readonly athleteId: number };
-  /** The first free one when not named. */
+  /** The first free one if undefined. */
   readonly lane: number | undefined;
-  /** As they did it last when not named. */
+  /** Their last one if undefined. */
   readonly variant: string | undefined;
-  /** Somebody decided that they need not rest any longer. */
+  /** True if somebody decided that they need no more rest. */
   readonly evenResting: boolean;
 }
 
 /**
- * Puts somebody in a lane by hand: a late comer, or whoever stands there. Whoever is in this station's heat already
- * stays where they are, also while its clock runs.
+ * Puts an athlete in a lane by hand: a latecomer, or somebody standing there. An athlete already in this station's heat
+ * stays in their lane, even while its clock runs.
  * @throws Refusal when they may not do this test now, still rest, or no lane is free.
  */
 export function place(desk: Desk, wanted: WantedHeat, placing: Placing): HeatLane & { heatId: string } {
@@ -71,13 +71,13 @@ function requireMay(db: ReadableDb, day: Day, heat: Heat, who: Present): void {
   requireTurn(db, day, who, heat.test);
 }
 
-/** One leap makes a mark, and leaves the other trials to take. */
+/** True if trials are left: one leap makes a mark and leaves the others to take. */
 function hasTrialsLeft(db: ReadableDb, heat: Heat, who: Present): boolean {
   const standing = standingAttempts(db, heat.dayId, who.athleteId, heat.test);
   return standing.length < protocolOf(heat.test).slotSize(parametersOf(db, heat.dayId, heat.test));
 }
 
-/** @throws Refusal `bad-input` for a way of doing the test that there is not. */
+/** @throws Refusal `bad-input` for an unknown variant of the test. */
 export function requireVariant(heat: Heat, variant: string | undefined): void {
   if (variant !== undefined && !protocolOf(heat.test).variants.includes(variant)) {
     throw new Refusal("bad-input", sentence("station.variant"));

@@ -17,8 +17,8 @@ import { add } from "./taps.ts";
 /**
  * Starts the clock of a gathered heat: the count-in begins at the tap, time 0 comes after it. Starting it again changes
  * nothing: the first start counts.
- * @param startedAgoMs how long ago the tap was when it was sent
- * @throws Refusal `conflict` when nobody is in a lane.
+ * @param startedAgoMs ms between the tap and its sending
+ * @throws Refusal `conflict` when all lanes are empty.
  */
 export function start(desk: Desk, heatId: string, startedAgoMs: number): { elapsedMs: number } {
   return desk.store.write(["heats", "calls"], (db) => {
@@ -38,7 +38,7 @@ function begin(db: WritableDb, desk: Desk, loaded: LoadedHeat, startedAgoMs: num
 
 /**
  * Ends a heat. Ending it twice changes nothing.
- * @param setAside whoever is not done takes no further part; without it, that is refused
+ * @param setAside athletes who are not done take no further part; without it, that is refused
  * @throws Refusal `conflict` when somebody is not done.
  */
 export function end(desk: Desk, heatId: string, by: string, setAside: boolean): void {
@@ -68,18 +68,18 @@ function asideOf(desk: Desk, heat: Heat, lanes: readonly number[], by: string): 
   }));
 }
 
-/** A heat that is called off, and the one that takes its place with the same athletes. */
+/** The cancelling of a heat, and the new heat with the same athletes. */
 export interface CallingOff {
   readonly heatId: string;
   readonly by: string;
   readonly reason: string;
-  /** Made by the client; undefined when it is not run again. */
+  /** Made by the client; undefined if it is not run again. */
   readonly again: string | undefined;
 }
 
 /**
- * Calls a heat off (a false start, say): it stays with its taps and the reason, and what it entered is void. Calling it
- * off twice changes nothing.
+ * Cancels a heat (after a false start, say): it stays with its taps and the reason, and its attempts are void.
+ * Cancelling it twice changes nothing.
  * @throws Refusal `conflict` when it has ended in another way.
  */
 export function callOff(desk: Desk, { heatId, by, reason, again }: CallingOff): void {

@@ -3,7 +3,7 @@ import { dayAtHand } from "../../store/tables/days.ts";
 import { liveHeats } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
 
-/** The tests of which the clock of a heat runs just now. */
+/** Returns the tests with a running heat clock. */
 export function heatsRunning(desk: Desk): TestCode[] {
   const { db } = desk.store;
   const day = dayAtHand(db);
@@ -13,7 +13,7 @@ export function heatsRunning(desk: Desk): TestCode[] {
     .map(({ test }) => test);
 }
 
-/** Whether the clock of any heat runs just now: then nobody may have to wake the screen first. */
+/** True if any heat's clock runs: then nobody may have to wake the screen first. */
 export function anyHeatRuns(desk: Desk): boolean {
   return heatsRunning(desk).length > 0;
 }

@@ -7,7 +7,7 @@ import type { WritableDb } from "../../store/connection/database.ts";
 import { recordAttempt, voidAttempt } from "../../store/tables/record.ts";
 import type { LoadedHeat, LoadedLane, MadeAttempt } from "./load.ts";
 
-/** Who changed what the lanes came to, when, and why an attempt that was entered no longer stands. */
+/** The author, time and reason of a change in the lanes' results, for attempts that it voids. */
 export interface Cause {
   readonly by: string;
   readonly at: string;
@@ -15,9 +15,9 @@ export interface Cause {
 }
 
 /**
- * Brings the attempts in line with what the lanes came to: enters what is new, voids what is no more. What did not
- * change is left alone, so that a correction from outside the heat stands. Part of the caller's transaction.
- * @throws Refusal when what was typed at a lane's own pace can't be taken; a running clock is never refused.
+ * Brings the attempts in line with the lanes' results: enters new ones, voids dropped ones. Unchanged ones are left
+ * alone, so that a correction from outside the heat survives. Part of the caller's transaction.
+ * @throws Refusal when input typed at a lane's own pace can't be accepted; a running clock is never refused.
  */
 export function settle(
   db: WritableDb,
@@ -41,7 +41,7 @@ function resultsOf(lanes: readonly AnyLane[], number: number): Map<string, { see
   return new Map(results.map(({ key, seen }) => [key, { seen, text: JSON.stringify(seen) }]));
 }
 
-/** The attempts that a lane entered for one result; more than one where it was taken back and came again. */
+/** Returns a lane's attempts for one result; more than one if it was undone and came again. */
 function enteredFor(lane: LoadedLane, key: string): MadeAttempt[] {
   return lane.made.filter(({ result }) => result === key);
 }
@@ -59,7 +59,7 @@ function enter(db: WritableDb, loaded: LoadedHeat, lane: LoadedLane, result: Lan
     if (typed) throw new Refusal("bad-input", refusal);
     return;
   }
-  // The count tells a new one from those taken back.
+  // The count distinguishes a new one from those undone.
   const count = enteredFor(lane, result.key).length;
   try {
     recordAttempt(db, heat.dayId, {
@@ -76,7 +76,7 @@ function enter(db: WritableDb, loaded: LoadedHeat, lane: LoadedLane, result: Lan
       replaces: null,
     });
   } catch (error) {
-    // Somebody keyed this athlete's test meanwhile. The tap is kept all the same, and the view says what to do.
+    // Somebody else entered this athlete's test meanwhile. The tap is stored anyway, and the view says what to do.
     if (typed || !(error instanceof Refusal)) throw error;
   }
 }

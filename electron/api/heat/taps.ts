@@ -14,12 +14,12 @@ import { settle } from "./settle.ts";
 type SentTap = z.infer<typeof tapSchema>;
 export type Tapped = z.infer<typeof tappedSchema>;
 
-/** A tap may be this far ahead of the desk's clock: the start signal of a trial comes after its count-in. */
+/** Ms that a tap may be ahead of the desk's clock: a trial's start signal comes after its count-in. */
 const aheadMs = 10_000;
 
 /**
- * Keeps taps and enters what the lanes come to, in one transaction. The same ids again change nothing.
- * @throws Refusal when a tap can't belong to this heat; none of them is kept then.
+ * Stores taps and enters the lanes' results, in one transaction. The same ids again change nothing.
+ * @throws Refusal when a tap can't belong to this heat; none of them is stored then.
  */
 export function tap(desk: Desk, heatId: string, by: string, sent: readonly SentTap[]): Tapped {
   return desk.store.write(["heats", "attempts", "calls"], (db) => {
@@ -30,7 +30,7 @@ export function tap(desk: Desk, heatId: string, by: string, sent: readonly SentT
   });
 }
 
-/** @throws Refusal `conflict` when the id is another heat's. */
+/** @throws Refusal `conflict` when the id belongs to another heat. */
 function isKnown(db: ReadableDb, heatId: string, id: string): boolean {
   const known = heatOfEvent(db, id);
   if (known !== undefined && known !== heatId) throw new Refusal("conflict", sentence("heat.otherTap"));
@@ -46,7 +46,7 @@ function keep(db: WritableDb, desk: Desk, loaded: LoadedHeat, by: string, fresh:
   add(db, loaded, events, say(sentence("heat.reason.changed"), desk.language));
 }
 
-/** Keeps events that were read, and enters what the lanes come to with them. */
+/** Stores parsed events and enters the resulting attempts. */
 export function add(db: WritableDb, loaded: LoadedHeat, events: readonly KeptEvent[], why: string): void {
   const before = lanesAt(loaded, null);
   for (const event of events) addEvent(db, loaded.heat.id, event);
@@ -61,7 +61,7 @@ export function add(db: WritableDb, loaded: LoadedHeat, events: readonly KeptEve
   }
 }
 
-/** The reason that a volunteer gave for running a trial again. */
+/** Returns the volunteer's reason for running a trial again. */
 function said(events: readonly KeptEvent[]): string | undefined {
   for (const { detail } of events) {
     const named = typeof detail === "object" && detail !== null && "reason" in detail ? detail.reason : null;
@@ -81,7 +81,7 @@ function readTap(loaded: LoadedHeat, sent: SentTap, elapsed: number, by: string,
   return { id: sent.id, lane: sent.lane, atMs: Math.round(sent.atMs), ...what, by, at };
 }
 
-/** Idle: no lane changed by it. */
+/** Returns each tap's outcome; idle: it changed no lane. */
 function outcomes(loaded: LoadedHeat, sent: readonly SentTap[], fresh: readonly SentTap[]): Tapped {
   const concerned = lanesAt(loaded, null);
   const isIdle = ({ id, lane }: SentTap) =>
@@ -95,9 +95,8 @@ function outcomes(loaded: LoadedHeat, sent: readonly SentTap[], fresh: readonly 
 }
 
 /**
- * Takes a tap back while it is still young; what it brought about is voided, and the lane goes on. The same id again
- * changes nothing.
- * @throws Refusal `conflict` when it is too late: then it is a correction, with a reason.
+ * Undoes a recent tap; its attempts are voided, and the lane goes on. The same id again changes nothing.
+ * @throws Refusal `conflict` when it is too late: then it takes a correction, with a reason.
  */
 export function undo(desk: Desk, heatId: string, eventId: string, id: string, by: string): void {
   desk.store.write(["heats", "attempts"], (db) => {

@@ -22,11 +22,11 @@ import { isFixed } from "./make.ts";
 import { isOver } from "./over.ts";
 import type { HeatLaneView, HeatView, LiveHeat } from "./schemas.ts";
 
-/** How many of the queue, and of the heats that ended, a station sees. */
+/** Numbers of queued athletes and of ended heats in a station's view. */
 const soon = 12;
 const lately = 5;
 
-/** What several parts of the view are made of, read once. */
+/** The input shared by several parts of the view, read once. */
 interface Scene {
   readonly db: ReadableDb;
   readonly day: Day;
@@ -35,7 +35,7 @@ interface Scene {
   readonly lengths: LengthUnit;
 }
 
-/** All that the live screen of one station shows; the clock is read last. */
+/** Returns everything on one station's live screen; the clock is read last. */
 export function view(desk: Desk, day: Day, test: TestCode, lengths: LengthUnit): HeatView {
   const { db } = desk.store;
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
@@ -112,7 +112,7 @@ function laneView(scene: Scene, loaded: LoadedHeat, lane: LoadedLane): HeatLaneV
   };
 }
 
-/** The newest attempt of each result. */
+/** Returns the newest attempt of each result. */
 function enteredOf(lane: LoadedLane): HeatLaneView["entered"] {
   const newest = new Map(lane.made.map((attempt) => [attempt.result, attempt]));
   return [...newest].map(([key, attempt]) => ({
@@ -123,7 +123,7 @@ function enteredOf(lane: LoadedLane): HeatLaneView["entered"] {
   }));
 }
 
-/** What keyed entry would have asked about: a live heat enters first and asks afterwards. */
+/** Returns the questions that paper entry would have asked: a live heat enters first and asks afterwards. */
 function doubtsOf(scene: Scene, loaded: LoadedHeat, lane: LoadedLane, told: Told | null): Sentence[] {
   const standing = lane.made.filter((attempt) => attempt.void === null).map(({ seen }) => seen);
   if (standing.length === 0) return [];
@@ -136,7 +136,10 @@ function doubtsOf(scene: Scene, loaded: LoadedHeat, lane: LoadedLane, told: Told
   return change.level === "ask" ? [...questions, change.sentence] : [...questions];
 }
 
-/** A result that is no attempt: it can't be believed, or somebody keyed the test meanwhile. */
+/**
+ * Returns the problem of a result without an attempt: it is not believable, or somebody else entered the test
+ * meanwhile.
+ */
 function troubleOf(loaded: LoadedHeat, lane: LoadedLane): Sentence | null {
   if (clockOf(loaded.heat.test) === "own") return null;
   const folded = lanesAt(loaded, null).find((each) => each.lane === lane.lane);

@@ -1,19 +1,19 @@
 import { createHash } from "node:crypto";
 
-/** What makes a row of results the same row when its sheet is taken in again. */
+/** The content that identifies a row of results when its sheet is imported again. */
 export interface SheetAttempt {
   readonly dayId: number;
   readonly athleteId: number;
   readonly test: string;
   readonly variant: string;
-  /** As parsed: its keys are always in the same order. */
+  /** As parsed, so that its keys are always in the same order. */
   readonly seen: unknown;
 }
 
 /**
- * The id of an attempt that came from a sheet, in the form of a UUID (version 8 of RFC 9562: made from content).
- * `occurrence` counts equal rows of one sheet from 1: three equal leaps are three attempts, and the same three when the
- * sheet is taken in once more.
+ * Returns the id of an attempt from a sheet, as a UUID (version 8 of RFC 9562: made from content). `occurrence` counts
+ * equal rows of one sheet from 1: three equal leaps are three attempts, and the same three when the sheet is imported
+ * once more.
  */
 export function attemptId(attempt: SheetAttempt, occurrence: number): string {
   const hex = createHash("sha256")
@@ -25,7 +25,7 @@ export function attemptId(attempt: SheetAttempt, occurrence: number): string {
     .join("-");
 }
 
-/** Equal texts for equal attempts. */
+/** Returns an attempt's content as text; equal attempts give equal texts. */
 export function contentOf({ dayId, athleteId, test, variant, seen }: SheetAttempt): string {
   return [dayId, athleteId, test, variant, JSON.stringify(seen)].join("\n");
 }

@@ -16,9 +16,9 @@ import { keepUpload, uploadOf } from "./uploads.ts";
 
 const which = z.object({
   uploadId: z.uuid(),
-  /** Left out: what its headers say. */
+  /** Left out: decided by its headers. */
   kind: z.enum(sheetKinds).optional(),
-  /** Field → header, for headers that don't say it themselves. */
+  /** Field → header, for headers that don't name their field. */
   mapping: z.record(z.string().max(40), z.string().max(1000)).default({}),
 });
 
@@ -32,22 +32,22 @@ const stage = z.discriminatedUnion("stage", [
 
 type Stage = z.infer<typeof stage>;
 
-/** Taking in the leagues' sheets: bring one, look at what it would change, take it in. */
+/** Imports the leagues' sheets: upload one, look at its changes, import it. */
 export const intake = router({
-  /** Brings a sheet as it is (bytes, not JSON); over the limit it is refused before it is read to its end. */
+  /** Uploads a sheet as it is (bytes, not JSON); one over the limit is refused before it is read to its end. */
   upload: allow("organiser")
     .input(octetInputParser)
     .output(z.object({ uploadId: z.uuid() }))
     .mutation(async ({ ctx: { desk }, input }) => ({ uploadId: await keepUpload(desk, input) })),
 
-  /** Reads a sheet and tells how far it is; at last what it would change, or why it can't be read. Changes nothing. */
+  /** Reads a sheet, reporting progress and finally its changes, or why it can't be read. Changes nothing. */
   read: allow("organiser")
     .input(which)
     .subscription(async function* ({ ctx: { desk }, input }) {
       for await (const each of stages(desk, input)) yield stage.parse(each);
     }),
 
-  /** Takes in all good rows, or none. The same sheet again changes nothing. */
+  /** Imports all good rows, or none. The same sheet again changes nothing. */
   take: allow("organiser")
     .input(which.required({ kind: true }))
     .output(takenSchema)
@@ -58,7 +58,7 @@ export const intake = router({
       return takenOf(taken);
     }),
 
-  /** The rows that stayed outside when the sheet was last read or taken in, as a sheet with line and reason. */
+  /** Returns the rows not imported at the last reading or import, as a sheet with line and reason. */
   keptBackSheet: allow("organiser")
     .input(which.pick({ uploadId: true }))
     .output(file)
@@ -68,7 +68,7 @@ export const intake = router({
       return { name: `kept-back-${planned.kind}.csv`, text: keptBackSheet(planned, desk.language) };
     }),
 
-  /** A sheet to fill in, with two invented rows. */
+  /** Returns a sheet to fill in, with two invented rows. */
   template: allow("organiser")
     .input(z.object({ kind: z.enum(sheetKinds) }))
     .output(file)

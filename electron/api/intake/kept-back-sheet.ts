@@ -5,14 +5,14 @@ import { say } from "../door/words.ts";
 import type { KeptBackRow } from "./outcome.ts";
 import { ownColumns, type PlannedSheet } from "./sheet.ts";
 
-/** Why a row is kept back, in words, with the column to look at before it. */
+/** Returns why a row is not imported, after the column to look at. */
 function reasonText({ field, reason }: KeptBackRow, language: Language): string {
   return field === null ? say(reason, language) : `${field}: ${say(reason, language)}`;
 }
 
 /**
- * The rows that stayed outside as a sheet of their own: the columns of the original, the line and the reason. It can be
- * corrected and taken in like any other.
+ * Makes a sheet of the rows not imported: the columns of the original, the line and the reason. It can be corrected and
+ * imported like any other.
  */
 export function keptBackSheet(
   { headers, keptBack }: Pick<PlannedSheet, "headers" | "keptBack">,
@@ -23,7 +23,7 @@ export function keptBackSheet(
     ...columns.map((column) => asCell(row.cells[column] ?? "")),
     row.line,
     reasonText(row, language),
-    // Cells beyond the headers, so that nothing is lost; they keep the row outside until it is put right.
+    // Cells beyond the headers, so that nothing is lost; the row is not imported until they are corrected.
     ...row.cells.slice(headers.length).map(asCell),
   ]);
   const names = columns.map((column) => headers[column] ?? "");
@@ -31,8 +31,8 @@ export function keptBackSheet(
 }
 
 /**
- * A plain number stays one, but with a minus it is somebody else's text: split at a semicolon it would run together with
- * the cell behind it. Text that came in harmless is not made harmless twice.
+ * Returns a cell. A plain number stays one, but with a minus it is somebody else's text: split at a semicolon it would
+ * run together with the next cell. Text that came in escaped is not escaped twice.
  */
 function asCell(text: string): SheetCell {
   if (isNumberText(text) && String(Number(text)) === text && Number(text) >= 0) return Number(text);

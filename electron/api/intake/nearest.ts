@@ -1,6 +1,6 @@
 import { fold } from "../../domain/people/fold.ts";
 
-/** The candidate that a slip or two of the keys would turn into `text`; undefined when none is that near. */
+/** Returns the candidate within a typing slip or two of `text`; undefined when none is that near. */
 export function nearest(text: string, candidates: readonly string[]): string | undefined {
   const wanted = fold(text);
   const allowed = wanted.length < 5 ? 1 : 2;
@@ -12,7 +12,7 @@ export function nearest(text: string, candidates: readonly string[]): string | u
 }
 
 /**
- * Signs to add, drop or change until one text is the other (Levenshtein 1966); more than `allowed` is not counted on.
+ * Counts the characters to add, drop or change between two texts (Levenshtein 1966); stops counting above `allowed`.
  */
 function slipsBetween(one: string, other: string, allowed: number): number {
   if (Math.abs(one.length - other.length) > allowed) return allowed + 1;

@@ -10,7 +10,7 @@ import { addPastMark, pastMarkValue } from "../../store/tables/past-marks.ts";
 import { keptBack, known, type ReadRow, type RowOutcome } from "./outcome.ts";
 import { athleteNamed, registerOf } from "./register.ts";
 
-/** What a sheet of past results would add. A mark that is held already stays, and another value for it is kept back. */
+/** Plans the import of past results. A stored mark stays, and a row with another value for it is not imported. */
 export function planPast(db: ReadableDb, rows: readonly ReadRow<PastRow>[]): RowOutcome[] {
   const register = registerOf(db);
   const inSheet = new Map<string, number>();
@@ -51,7 +51,7 @@ function otherMark({ test, date }: PastRow, held: number): Sentence {
   return sentence("sheets.row.otherMark", { date, held: number });
 }
 
-/** The number decides who is meant; another name beside it is worth a look. */
+/** Returns a warning when the row has another name: the number decides, but that deserves a look. */
 export function otherName(who: NamedAthlete, athlete: Athlete): Sentence | null {
   if (who.name === "" || fold(who.name) === fold(athlete.name)) return null;
   return sentence("sheets.row.otherName", { name: athlete.name, sheet: who.name });

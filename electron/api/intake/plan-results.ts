@@ -19,14 +19,14 @@ import { addTo, type Hall, readHall } from "./results-hall.ts";
 interface Plan {
   readonly hall: Hall;
   readonly at: string;
-  /** How often this content has come in this sheet. */
+  /** Counts of equal content in this sheet so far. */
   readonly occurrences: Map<string, number>;
-  /** The newest row of each mark that the sheet touches, by `athlete test variant`. */
+  /** The newest row of each mark that the sheet changes, by `athlete test variant`. */
   readonly touched: Map<string, { index: number; athleteId: number; test: TestCode; variant: string }>;
 }
 
 /**
- * What a sheet of results would add.
+ * Plans the import of results.
  * @throws Refusal `unavailable` when no day is open.
  */
 export function planResults(db: ReadableDb, rows: readonly ReadRow<ResultRow>[], at: string): RowOutcome[] {
@@ -68,7 +68,7 @@ function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): 
   return { line, status: "new", about: athlete, unusual, was: {}, joins: false, apply };
 }
 
-/** By bib where the row has one (what else it says must agree), else by league and number or name. */
+/** Finds a row's athlete: by bib if given (the rest must agree), else by league and number or name. */
 function athleteOf(hall: Hall, { who }: ResultRow): Athlete {
   if (who.bib === null) return athleteNamed(hall.register, who);
   const id = hall.bibs.get(who.bib);
@@ -100,7 +100,7 @@ function absence(state: Exclude<EntrantState, "testing" | "withdrawn"> | "unlist
   }
 }
 
-/** By the rule that recording goes by, so that a preview tells what will happen. */
+/** Takes a slot by the same rule as recording an attempt, so that a preview shows what will happen. */
 function takePlace(hall: Hall, athleteId: number, { test, variant, seen, enteredBy }: ResultRow): void {
   const standing = hall.standing(athleteId, test, variant);
   const slot = protocolOf(test).slot(seen);
@@ -109,13 +109,16 @@ function takePlace(hall: Hall, athleteId: number, { test, variant, seen, entered
   addTo(standing, slot, seen, enteredBy);
 }
 
-/** Who left the day, or this test, may have done it before: what is on paper was seen, and is worth a second look. */
+/**
+ * Returns a warning if an athlete withdrew or skips this test. They may have done it before: paper results count, but
+ * deserve a second look.
+ */
 function partLeft(hall: Hall, { id, name }: Athlete, test: TestCode): Sentence | null {
   if (hall.entrants.get(id)?.state === "withdrawn") return sentence("sheets.row.withdrawn", { name });
   return hall.leftOut.has(`${id} ${test}`) ? sentence("sheets.row.leavesOut", { name }) : null;
 }
 
-/** Asks about marks far from the athlete's own last, once all rows of the mark are there. */
+/** Questions marks far from the athlete's own last, once all rows of the mark are there. */
 function compareWithLast({ hall, touched }: Plan, outcomes: RowOutcome[]): void {
   for (const { index, athleteId, test, variant } of touched.values()) {
     const last = hall.last(athleteId, test, variant);

@@ -14,7 +14,7 @@ import { requireDay } from "../door/at-hand.ts";
 import type { KeptBackRow, ReadRow, RowOutcome, TakenRow } from "./outcome.ts";
 import { createRegister, type Register } from "./register.ts";
 
-/** An athlete of the store or of a row before; `line` is the row of this sheet that is about the same one. */
+/** An athlete of the store or of an earlier row; `line` is this sheet's row for the same athlete. */
 interface Entry {
   readonly league: string;
   readonly name: string;
@@ -28,12 +28,12 @@ interface Plan {
   readonly dayId: number;
   readonly listed: ReadonlySet<number>;
   readonly at: string;
-  /** Ids of leagues by their text in the sheet, filled as the plan is carried out. */
+  /** League ids by their text in the sheet, filled during the import. */
   readonly leagueIds: Map<string, number>;
 }
 
 /**
- * What a roster would change: who is new, who has other values, and who comes onto the day's list.
+ * Plans the import of a roster: new athletes, changed values, and additions to the day's list.
  * @throws Refusal `unavailable` without a day to work on.
  */
 export function planRoster(db: ReadableDb, rows: readonly ReadRow<RosterRow>[], at: string): RowOutcome[] {
@@ -82,7 +82,7 @@ function refused(line: number, field: ColumnName | null, reason: KeptBackRow["re
   return { line, field, reason };
 }
 
-/** Same league and number; or same league and name where the sheet or the store has no number. */
+/** Finds the entry with the same league and number, or league and name where sheet or store lacks a number. */
 function entryOf(register: Register<Entry>, row: RosterRow): Entry | "several" | undefined {
   if (row.number !== "") {
     const found = register.byNumber(row.league, row.number);
@@ -117,7 +117,7 @@ function addRow(db: WritableDb, plan: Plan, row: RosterRow): void {
 function changeOf(plan: Plan, line: number, row: RosterRow, entry: Entry, athlete: Athlete): TakenRow {
   entry.line = line;
   const after = merged(athlete, row);
-  // A number that was filled in finds the same athlete from now on.
+  // A number filled in by this row identifies the athlete from now on.
   if (after.number !== athlete.number) {
     entry.number = after.number;
     plan.register.add(entry);
@@ -133,7 +133,7 @@ function changeOf(plan: Plan, line: number, row: RosterRow, entry: Entry, athlet
   return { line, status, about: null, unusual: null, was, joins, apply: isChanged || joins ? apply : null };
 }
 
-/** What the sheet says, where it says something; what an athlete answered at the table, no sheet changes. */
+/** Merges the filled cells of a row into an athlete; no sheet changes an athlete's answers at the table. */
 function merged(athlete: Athlete, row: RosterRow): Athlete {
   const told = athlete.asked ? { guardianConsent: null, board: null, share: null } : row;
   return {
@@ -164,7 +164,7 @@ function differences(before: Athlete, after: Athlete): TakenRow["was"] {
   return was;
 }
 
-/** A value as a sheet has it. */
+/** Formats a value as in a sheet. */
 function written(value: Athlete[keyof Athlete]): string {
   if (typeof value === "boolean") return value ? "yes" : "no";
   return value === null ? "" : String(value);

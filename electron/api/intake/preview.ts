@@ -10,7 +10,7 @@ import type { PlannedSheet } from "./sheet.ts";
 
 export const previewSchema = takenSchema.extend({
   headers: z.array(z.string()),
-  /** Every field that this sheet can have, with the header that stands for it. */
+  /** Every field that this sheet can have, with the header matched to it. */
   fields: z.array(z.object({ field: z.string(), header: z.string().nullable() })),
   unknown: z.array(z.string()),
   missing: z.array(z.string()),
@@ -28,11 +28,11 @@ export const previewSchema = takenSchema.extend({
 
 export type Preview = z.infer<typeof previewSchema>;
 
-/** Rows of each kind that a preview shows; the counts are of all. */
+/** Most rows of each kind in a preview; the counts are of all. */
 const shownRows = 50;
 const shownKeptBack = 200;
 
-/** What the screen shows of a sheet before it is taken in: what deserves a look comes first, what is known last. */
+/** Returns the preview of an import: rows that deserve a look come first, known ones last. */
 export function previewOf(sheet: ReadSheet, planned: PlannedSheet): Preview {
   const { headers, matched } = sheet;
   const first = [...planned.taken].sort((a, b) => urgency(a) - urgency(b));
@@ -62,13 +62,13 @@ function urgency({ unusual, status }: TakenRow): number {
   return { changed: 1, new: 2, known: 3 }[status];
 }
 
-/** The counts and the first kept-back rows. */
+/** Returns the counts and the first rows not imported. */
 export function takenOf(planned: PlannedSheet): z.infer<typeof takenSchema> {
   const keptBack = planned.keptBack.slice(0, shownKeptBack).map((row) => ({ ...row, cells: [...row.cells] }));
   return { kind: planned.kind, counts: planned.counts, keptBack };
 }
 
-/** The cells of a row that are filled in, by field. */
+/** Returns a row's filled cells by field. */
 function filledCells({ rows, matched }: ReadSheet, line: number): Record<string, string> {
   const cells = cellsOf(matched.columns, rows.get(line)?.cells ?? []);
   const filled = [...matched.columns.keys()].map((field) => [field, cells(field)] as const);

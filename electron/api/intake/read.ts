@@ -22,7 +22,7 @@ import { planPast } from "./plan-past.ts";
 import { planResults } from "./plan-results.ts";
 import { planRoster } from "./plan-roster.ts";
 
-/** A sheet that was read; what its rows would change is planned against the store as it is at that moment. */
+/** A sheet as read; its rows' changes are planned later, against the store at that moment. */
 export interface ReadSheet {
   readonly kind: SheetKindName;
   readonly headers: readonly string[];
@@ -34,18 +34,18 @@ export interface ReadSheet {
   plan(db: ReadableDb, at: string): RowOutcome[];
 }
 
-/** What to read a sheet as; `kind` null: by its headers. `today`: ISO 8601 day. */
+/** The options for reading a sheet; `kind` null: by its headers. `today`: ISO 8601 day. */
 export interface SheetReading {
   readonly kind: SheetKindName | null;
   readonly mapping: Mapping;
   readonly today: string;
 }
 
-/** Rows between two moments at which the caller may do something else. */
+/** Rows read between two pauses for the caller's other work. */
 const bunch = 500;
 
 /**
- * Reads a sheet a bunch of rows at a time. Without a needed column no row is read.
+ * Reads a sheet in batches of rows. Reads no row if a needed column is missing.
  * @throws Refusal `bad-input` when the file as a whole can't be read.
  */
 export function* readSteps(bytes: Uint8Array, reading: SheetReading): Generator<LinesRead, ReadSheet> {
@@ -58,7 +58,7 @@ export function* readSteps(bytes: Uint8Array, reading: SheetReading): Generator<
   return { kind, headers: table.headers, matched, rows, unread, plan };
 }
 
-/** The whole of {@link readSteps}, giving way to everything else between two bunches. */
+/** Runs {@link readSteps} to its end, yielding to other work between batches. */
 export async function readWhole(bytes: Uint8Array, reading: SheetReading): Promise<ReadSheet> {
   const steps = readSteps(bytes, reading);
   for (;;) {

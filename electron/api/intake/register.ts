@@ -6,14 +6,14 @@ import type { ReadableDb } from "../../store/connection/database.ts";
 import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 import { nearest } from "./nearest.ts";
 
-/** Somebody who can be found by league and number or name. */
+/** A person to be found by league and number or name. */
 export interface RegisteredPerson {
   readonly league: string;
   readonly name: string;
   readonly number: string;
 }
 
-/** All people of a store, found by what a row says, without a query a row. */
+/** All people of a store, looked up in memory instead of by one query per row. */
 export interface Register<P extends RegisteredPerson> {
   add(person: P): void;
   byNumber(league: string, number: string): P | undefined;
@@ -71,7 +71,7 @@ export function registerOf(db: ReadableDb): Register<Athlete> {
   return createRegister(allAthletes(db));
 }
 
-/** The athlete that a row names by league and number or name. @throws RowRefused with the nearest, when unknown. */
+/** Finds the athlete that a row names by league and number or name. @throws RowRefused with the nearest, if unknown. */
 export function athleteNamed(register: Register<Athlete>, who: NamedAthlete): Athlete {
   if (who.number !== "") return register.byNumber(who.league, who.number) ?? refuseUnknown(register, who);
   const [found, second] = register.byName(who.league, who.name);
@@ -98,7 +98,7 @@ function refuseUnknown(register: Register<Athlete>, { league, number, name }: Na
   throw new RowRefused("name", sentence("sheets.row.nearName", { name, league, near: nearName }));
 }
 
-/** A spreadsheet drops leading zeros: 7 is often meant as 07. */
+/** Finds a number despite lost zeros: a spreadsheet drops leading ones, and 7 is often meant as 07. */
 function nearNumber(number: string, numbers: readonly string[]): string | undefined {
   return numbers.find((each) => each !== number && Number(each) === Number(number));
 }

@@ -12,13 +12,13 @@ import { earlierMarks, parametersOf } from "../../store/tables/marks.ts";
 import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
 import { createRegister, type Register } from "./register.ts";
 
-/** The attempts that stand for one mark, those of the store and those the sheet adds. */
+/** The standing attempts of one mark, from the store and from the sheet. */
 export interface CountedAttempts {
   readonly seen: unknown[];
   readonly slots: Map<string, Slot>;
 }
 
-/** All that decides what a row of results comes to, read once for a whole sheet. */
+/** All facts that decide on a row of results, read once per sheet. */
 export interface Hall {
   readonly day: Day;
   readonly register: Register<Athlete>;
@@ -28,12 +28,12 @@ export interface Hall {
   /** Keys `athlete test`. */
   readonly leftOut: ReadonlySet<string>;
   readonly parameters: Readonly<Record<TestCode, unknown>>;
-  /** Ids of all attempts of the day, those that no longer stand among them. */
+  /** Ids of all attempts of the day, void ones included. */
   readonly ids: ReadonlySet<string>;
   standing(athleteId: number, test: TestCode, variant: string): CountedAttempts;
-  /** The noise of each test as the days before show it. */
+  /** The typical error of each test from the days before. */
   readonly errors: TypicalErrors;
-  /** The athlete's own last mark that compares; undefined when there is none. */
+  /** Returns the athlete's own last comparable mark; undefined when there is none. */
   last(athleteId: number, test: TestCode, variant: string): number | undefined;
 }
 
@@ -77,7 +77,7 @@ function createStanding(): Hall["standing"] {
   };
 }
 
-/** Adds an attempt to what stands in its slot. */
+/** Adds an attempt to those that stand in its slot. */
 export function addTo({ seen: all, slots }: CountedAttempts, slot: string, seen: unknown, by: string): void {
   const there = slots.get(slot) ?? { count: 0, by };
   slots.set(slot, { ...there, count: there.count + 1 });

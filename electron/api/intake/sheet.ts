@@ -8,7 +8,7 @@ import type { Desk } from "../door/desk.ts";
 import { isTaken, type KeptBackRow, type TakenRow } from "./outcome.ts";
 import { type ReadSheet, readWhole, type SheetReading } from "./read.ts";
 
-/** How many rows a sheet has of each kind. `keptBack` rows stay outside; `joined` come onto the day's list. */
+/** Counts of a sheet's rows by kind. `keptBack` rows are not imported; `joined` ones are added to the day's list. */
 interface Counts {
   readonly new: number;
   readonly changed: number;
@@ -18,12 +18,12 @@ interface Counts {
   readonly unusual: number;
 }
 
-/** A kept-back row with its cells as they are in the sheet. */
+/** A row not imported, with its cells as in the sheet. */
 interface KeptBackCells extends KeptBackRow {
   readonly cells: readonly string[];
 }
 
-/** What a sheet comes to at the moment of asking. */
+/** The planned import of a sheet at the moment of asking. */
 export interface PlannedSheet {
   readonly kind: SheetKindName;
   readonly headers: readonly string[];
@@ -33,13 +33,13 @@ export interface PlannedSheet {
   readonly keptBack: readonly KeptBackCells[];
 }
 
-/** How to read a sheet now; `kind` null: by its headers. */
+/** Returns the options for reading a sheet now; `kind` null: by its headers. */
 export function readingAt(desk: Desk, kind: SheetKindName | null, mapping: Mapping = {}): SheetReading {
   return { kind, mapping, today: isoDate(desk.now()) };
 }
 
 /**
- * Reads a sheet without freezing anything else; changes nothing.
+ * Reads a sheet without blocking anything else; changes nothing.
  * @throws Refusal `bad-input` when the file as a whole can't be read.
  */
 export function readSheet(
@@ -51,7 +51,7 @@ export function readSheet(
   return readWhole(bytes, readingAt(desk, kind, mapping));
 }
 
-/** What a sheet would change, without changing it. @throws Refusal `unavailable` without the day that it needs. */
+/** Plans a sheet's import without changing anything. @throws Refusal `unavailable` without the day that it needs. */
 export function planSheet(db: ReadableDb, sheet: ReadSheet, at: string): PlannedSheet {
   const outcomes = sheet.plan(db, at);
   const taken = outcomes.filter(isTaken);
@@ -87,9 +87,9 @@ const topicsOf: Readonly<Record<SheetKindName, readonly Topic[]>> = {
 };
 
 /**
- * Takes in all good rows of a sheet in one transaction, or none; the same sheet again changes nothing. The plan is made
- * inside the transaction, so that what others entered since the preview counts.
- * @throws Refusal when the sheet as a whole can't be taken.
+ * Imports all good rows of a sheet in one transaction, or none; the same sheet again changes nothing. The plan is made
+ * inside the transaction, so that entries since the preview count.
+ * @throws Refusal when the sheet as a whole can't be imported.
  */
 export async function takeSheet(
   desk: Desk,
@@ -106,13 +106,13 @@ export async function takeSheet(
   });
 }
 
-/** @throws Refusal `bad-input` when the sheet lacks a column without which no row can be taken. */
+/** @throws Refusal `bad-input` when the sheet lacks a column that every row needs. */
 function refuseMissing({ matched: { missing } }: ReadSheet): void {
   const [first] = missing;
   if (first !== undefined) throw new Refusal("bad-input", sentence(`sheets.missing.${first}`));
 }
 
-/** Headers and cells of kept-back rows without the two columns that an earlier sheet of kept-back rows had. */
+/** Returns the original columns, without the two that an earlier sheet of rows not imported had added. */
 export function ownColumns(headers: readonly string[]): number[] {
   return headers.flatMap((header, index) => (isAddedHeader(header) ? [] : [index]));
 }

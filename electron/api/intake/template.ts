@@ -2,7 +2,7 @@ import type { SheetKindName } from "../../sheets/headers.ts";
 import { columnsOf } from "../../sheets/headers.ts";
 import { type SheetCell, writeSheet } from "../../sheets/write.ts";
 
-/** Two invented rows of each sheet, by field; two show the form, so not every test is among them. */
+/** Two invented rows of each sheet, by field; two show the form, so not every test is included. */
 const examples: Readonly<Record<SheetKindName, readonly Readonly<Record<string, SheetCell>>[]>> = {
   roster: [
     {
@@ -65,7 +65,7 @@ const examples: Readonly<Record<SheetKindName, readonly Readonly<Record<string, 
   ],
 };
 
-/** A sheet to fill in: every column that can be read, and two invented rows to write over. */
+/** Returns a sheet to fill in: every readable column, and two invented rows to overwrite. */
 export function templateOf(kind: SheetKindName): { name: string; text: string } {
   const fields = columnsOf[kind];
   const rows = examples[kind].map((example) => fields.map((field) => example[field] ?? null));

@@ -6,22 +6,21 @@ import type { Store } from "../../store/connection/store.ts";
 import type { Desk } from "../door/desk.ts";
 import type { PlannedSheet } from "./sheet.ts";
 
-/** A sheet that was brought to the desk and may be taken in. */
+/** An uploaded sheet that may be imported. */
 export interface Upload {
   readonly bytes: Uint8Array;
-  /** What stayed outside when it was last looked at or taken in. */
+  /** The rows not imported at the last look or import. */
   keptBack: Pick<PlannedSheet, "kind" | "headers" | "keptBack"> | null;
 }
 
-/** Sheets in memory a store; one more and the oldest goes. */
+/** Most sheets in memory per store; one more drops the oldest. */
 const most = 3;
 
-/** Of a store and not of a desk: what was brought to the demonstration is not there in the hall's own store. */
+/** Kept per store, not per desk: a sheet uploaded in the demo is not there in the hall's own store. */
 const uploadsOf = new WeakMap<Store, Map<string, Upload>>();
 
 /**
- * Keeps a sheet in memory until it is taken in or newer ones come; returns its id. What is over the limit is not even
- * read to its end.
+ * Keeps a sheet in memory until newer ones replace it; returns its id. A file over the limit is not read to its end.
  * @throws Refusal `bad-input` when it is too big.
  */
 export async function keepUpload(desk: Desk, stream: ReadableStream<Uint8Array>): Promise<string> {
@@ -37,14 +36,14 @@ export async function keepUpload(desk: Desk, stream: ReadableStream<Uint8Array>)
   return id;
 }
 
-/** @throws Refusal `not-found` when it is not in memory any more. */
+/** @throws Refusal `not-found` when it is no longer in memory. */
 export function uploadOf(desk: Desk, id: string): Upload {
   const upload = uploadsOf.get(desk.store)?.get(id);
   if (upload === undefined) throw new Refusal("not-found", sentence("sheets.gone"));
   return upload;
 }
 
-/** Drops the sheets in memory: somebody who is erased may stand in them. */
+/** Drops the sheets in memory, which may contain an erased athlete. */
 export function forgetUploads(desk: Desk): void {
   uploadsOf.delete(desk.store);
 }

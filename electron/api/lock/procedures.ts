@@ -7,14 +7,14 @@ import type { Desk } from "../door/desk.ts";
 import { allow, router } from "../door/trpc.ts";
 import { anyHeatRuns, heatsRunning } from "../heat/running.ts";
 
-/** Longer than any PIN; what is typed is tried as it is. */
+/** Longer than any PIN; the typed text is tried as it is. */
 const typed = z.string().max(64);
 
 const triedSchema = z.discriminatedUnion("outcome", [
   z.object({ outcome: z.literal("right") }),
-  /** How long the next try has to wait, in ms. */
+  /** Ms until the next try is allowed. */
   z.object({ outcome: z.literal("wrong"), waitMs: z.number() }),
-  /** This one was not looked at. */
+  /** The PIN was not checked. */
   z.object({ outcome: z.literal("wait"), waitMs: z.number() }),
 ]);
 
@@ -27,19 +27,19 @@ const standingSchema = z.object({
   unreadable: z.boolean(),
 });
 
-/** The desk's lock: who sits here, and what it takes to change that. It says nothing about anybody but the machine. */
+/** The desk's lock: its current user, and what a change takes. It says nothing about anybody, only the computer. */
 export const lock = router({
   standing: allow("organiser", "check-in", "station", "locked")
     .output(standingSchema)
     .query(({ ctx: { desk } }) => desk.lock.standing()),
 
-  /** Back to the organiser. Where it is the organiser's already no PIN is looked at. */
+  /** Returns the desk to the organiser. If it is the organiser's already, no PIN is checked. */
   unlock: allow("organiser", "check-in", "station", "locked")
     .input(z.object({ pin: typed }))
     .output(triedSchema)
     .mutation(({ ctx: { desk }, input }) => desk.lock.unlock(input.pin)),
 
-  /** `current`: the PIN before, where there is one. */
+  /** `current`: the old PIN, if there is one. */
   setPin: allow("organiser")
     .input(z.object({ pin: typed, current: typed.nullable().default(null) }))
     .output(triedSchema)
@@ -57,7 +57,7 @@ export const lock = router({
     .input(z.object({ minutes: idleMinutesSchema }))
     .mutation(({ ctx: { desk }, input }) => desk.lock.setIdleMinutes(input.minutes)),
 
-  /** From now on the desk is a volunteer's, until the PIN is given. */
+  /** Hands the desk over to a volunteer until the PIN is given. */
   handOver: allow("organiser")
     .input(z.object({ to: volunteerPostSchema }))
     .mutation(({ ctx: { desk }, input: { to } }) => {
@@ -72,13 +72,13 @@ export const lock = router({
     desk.lock.lock("hand");
   }),
 
-  /** What became of the lock, newest first. */
+  /** Returns the events of the lock, newest first. */
   log: allow("organiser")
     .output(z.array(noteSchema))
     .query(({ ctx: { desk } }) => desk.lock.notes()),
 });
 
-/** A clock that runs where nobody could tap would spoil what is measured. */
+/** Refuses while a heat runs that nobody at the desk could tap any more, which would spoil its results. */
 function requireNoHeatLeftAlone(desk: Desk, staying: string | null): void {
   const left = heatsRunning(desk).filter((test) => test !== staying);
   if (left.length > 0) throw new Refusal("conflict", sentence("lock.heatElsewhere"));

@@ -9,13 +9,13 @@ import type { AttemptView, StationPerson, Told } from "../door/shapes.ts";
 import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
 import { type MarkWithNews, tellMarks } from "./marks.ts";
 
-/** A mark as a station is told it, lengths in cm or in. */
+/** Formats a mark for a station, lengths in cm or in. */
 export function toldOf(mark: MarkWithNews, lengths: LengthUnit): Told {
   const { variant, news } = mark;
   return { variant, mark: mark.mark, written: writeMark(mark.test, mark.mark, lengths), news };
 }
 
-/** What an athlete's attempts of one variant amount to today, judged by `errors`; null when none stands. */
+/** Returns an athlete's mark of one variant today, judged by `errors`; null without standing attempts. */
 export function tellOne(
   db: ReadableDb,
   day: Day,
@@ -33,10 +33,10 @@ export function stationPersonOf(present: Present): StationPerson {
   return { athleteId, bib, name, number, league };
 }
 
-/** Somebody among the people of a day, as a station is told of them. */
+/** Returns an entrant of a day in a station's form. */
 export function personIn(people: ReadonlyMap<number, Present>, athleteId: number): StationPerson {
   const who = people.get(athleteId);
-  // Attempts, marks, calls and lanes refer to entrants by a foreign key, so this can't happen to anybody.
+  // Attempts, marks, calls and lanes refer to entrants by a foreign key, so this can't happen.
   if (who === undefined) throw new Error(`Athlete ${athleteId} is not on the day's list.`);
   return stationPersonOf(who);
 }

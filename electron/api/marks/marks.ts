@@ -11,14 +11,14 @@ import {
 } from "../../store/tables/marks.ts";
 import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
 
-/** A mark of the day with its place in the athlete's own history; no news while it is not complete. */
+/** A mark of the day with its place in the athlete's own history; no news while it is incomplete. */
 export interface MarkWithNews extends KeptMark {
   readonly news: MarkNews | null;
 }
 
 /**
- * All marks of a day, or of one athlete on it, in the order in which they appeared, each with its news, judged by
- * `errors` (those of the store as it is, when not given).
+ * Returns all marks of a day, or of one athlete on it, in order of appearance, each with its news, judged by `errors`
+ * (by default those of the current store).
  */
 export function tellMarks(
   db: ReadableDb,
@@ -38,7 +38,7 @@ function tell(kept: KeptMark, earlier: readonly EarlierMark[], error: TypicalErr
   return kept.mark.state === "complete" ? newsOf(kept.test, kept.mark.value, earlier, error) : null;
 }
 
-/** Only marks of one athlete and one fingerprint are compared. */
+/** Returns the key of marks that compare: one athlete and one fingerprint. */
 function historyKey(mark: { readonly athleteId: number; readonly fingerprint: string }): string {
   return `${mark.athleteId} ${mark.fingerprint}`;
 }

@@ -6,8 +6,8 @@ import { noiseOf } from "./known.ts";
 export type TypicalErrors = Readonly<Record<TestCode, TypicalError>>;
 
 /**
- * The typical error of each test as this store knows it: what every change is judged by. Without the marks of one day
- * (0: with all) for whether that day's marks are believed, since a slip must not widen what passes for noise.
+ * Returns each test's typical error from this store, which judges every change. Leaves out the marks of one day (0:
+ * none) for judging that day's marks, since a slip must not widen what passes for noise.
  */
 export function typicalErrorsOf(db: ReadableDb, exceptDayId = 0): TypicalErrors {
   const noise = noiseOf(db, exceptDayId);

@@ -12,24 +12,24 @@ import type { ReadableDb } from "../../store/connection/database.ts";
 import { cachedUntilWrite } from "../../store/connection/stamp.ts";
 import { type RepeatedTrial, repeatedMarks, repeatedTrials } from "../../store/reads/repeats.ts";
 
-/** What a store knows of the noise of one test; estimates in the kind of its typical error (grains, or a share). */
+/** A store's noise of one test; estimates in the kind of its typical error (grains, or a share). */
 export interface TestNoise {
   readonly error: TypicalError;
-  /** Degrees of freedom behind the amount that is used, the start's among them. */
+  /** Degrees of freedom behind the amount in use, including the start's. */
   readonly degrees: number;
-  /** Marks of one athlete and fingerprint at most 14 days apart, in grains. */
+  /** Pairs of marks of one athlete and fingerprint at most 14 days apart, in grains. */
   readonly repeats: readonly Pair[];
-  /** What they come to; null with fewer than two. */
+  /** Their estimate; null with fewer than two. */
   readonly own: Estimate | null;
-  /** The least noise of a mark that trials within a day allow; null for tests without repeated trials. */
+  /** The least noise of a mark by trials within a day; null for tests without repeated trials. */
   readonly trials: Estimate | null;
-  /** Whether the trials made the amount larger than start and pairs. */
+  /** True if the trials raised the amount above that of start and pairs. */
   readonly raised: boolean;
 }
 
 export type Noise = Readonly<Record<TestCode, TestNoise>>;
 
-/** The noise of each test as the store's marks show it, leaving one day (0: none) out. */
+/** Computes each test's noise from the store's marks, leaving out one day (0: none). */
 export const noiseOf: (db: ReadableDb, exceptDayId: number) => Noise = cachedUntilWrite(read);
 
 function read(db: ReadableDb, exceptDayId: number): Noise {
@@ -41,7 +41,7 @@ function read(db: ReadableDb, exceptDayId: number): Noise {
   });
 }
 
-/** A pair of single trials as the best of all trials would differ: closer together, and in the same direction. */
+/** Narrows a pair of single trials to the difference of bests of all trials: closer, in the same direction. */
 function bestOfTrials({ before, after, trials }: RepeatedTrial): Pair {
   return [before, before * (after / before) ** spreadOfBest(trials)];
 }

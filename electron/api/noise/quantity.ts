@@ -5,7 +5,7 @@ import type { Quantity } from "./schemas.ts";
 
 const centimetresPerInch = 2.54;
 
-/** An amount of grains, which need not be whole, in the test's unit with at most one decimal (inches: two). */
+/** Formats grains, whole or not, in the test's unit with at most one decimal (inches: two). */
 export function quantityOf(test: TestCode, grains: number, lengths: LengthUnit): Quantity {
   const { unit, perUnit } = protocolOf(test).grain;
   const amount = grains / perUnit;

@@ -1,50 +1,50 @@
 import { z } from "zod";
 import { sentenceSchema, testSchema, writtenSchema } from "../door/shapes.ts";
 
-/** An amount of a test's unit as people say it; a time in plain seconds. */
+/** An amount in a test's unit for people; a time in plain seconds. */
 const quantitySchema = z.object({ number: z.string(), unit: z.enum(["reps", "landings", "cm", "in", "s"]) });
 
-/** What the noise of one test comes to; quantities are at the typical mark. */
+/** The noise of one test; quantities are at the typical mark. */
 const testNoiseSchema = z.object({
   test: testSchema,
-  /** Whether the test swings by an amount, or by a share of the mark. */
+  /** grains: the test varies by an amount. share: by a share of the mark. */
   kind: z.enum(["grains", "share"]),
-  /** What every change is judged by, in grains or as a share. */
+  /** The typical error that judges every change, in grains or as a share. */
   amount: z.number(),
-  /** Nothing but the starting amount is behind it. */
+  /** True if only the starting amount is behind it. */
   assumed: z.boolean(),
-  /** How many pairs of this store's marks are behind it. */
+  /** Number of pairs of this store's marks behind it. */
   pairs: z.int(),
-  /** Degrees of freedom behind it, and how many of them stand for the start. */
+  /** Degrees of freedom behind it, and the start's part of them. */
   degrees: z.number(),
   startingDegrees: z.number(),
   starting: z.number(),
-  /** Where the starting amount is from. */
+  /** Source of the starting amount. */
   source: sentenceSchema,
-  /** A middling mark of the newest day that has any; without one, an example of ours. */
+  /** A middling mark of the newest day that has any; without one, our example. */
   typical: z.object({ value: z.int(), written: writtenSchema, date: z.string().nullable(), marks: z.int() }),
   used: quantitySchema,
   startingUsed: quantitySchema,
-  /** What the store's own pairs say by themselves, with the 95 % confidence interval; null with fewer than two. */
+  /** The estimate from the store's own pairs, with its 95 % confidence interval; null with fewer than two. */
   own: z
     .object({ used: quantitySchema, low: quantitySchema, high: quantitySchema, degrees: z.number() })
     .nullable(),
-  /** What repeated trials within a day show, and whether that made the amount larger. */
+  /** The estimate from repeated trials within a day, and whether it raised the amount. */
   trials: z.object({ used: quantitySchema, athletes: z.int(), raised: z.boolean() }).nullable(),
-  /** Two marks of one athlete must differ by more than this to be more than noise, 95 times of 100. */
+  /** Minimal detectable change: noise alone makes a larger one only 5 times in 100. */
   detectable: quantitySchema,
-  /** The first marks better than the typical one that are judged a likely and a clear gain. */
+  /** The first marks better than the typical one with the verdicts likely gain and clear gain. */
   likelyFrom: writtenSchema.nullable(),
   clearFrom: writtenSchema.nullable(),
-  /** A small but worthwhile change among the athletes of that day; null with too few marks, or all alike. */
+  /** A small but worthwhile change among that day's athletes; null with too few marks, or all alike. */
   worthwhile: quantitySchema.nullable(),
-  /** How well the pairs tell athletes apart, ICC(2,1) with its 95 % interval; null with too few pairs. */
+  /** How well the pairs distinguish athletes: ICC(2,1) with its 95 % interval; null with too few pairs. */
   icc: z.object({ value: z.number(), low: z.number(), high: z.number() }).nullable(),
 });
 
 export const noiseSchema = z.object({
   tests: z.array(testNoiseSchema),
-  /** So many pairs, and so many marks, are needed for the ICC and the worthwhile change. */
+  /** Number of pairs, and of marks, that the ICC and the worthwhile change need. */
   enough: z.int(),
 });
 

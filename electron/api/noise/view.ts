@@ -19,10 +19,10 @@ import { noiseOf, type TestNoise } from "./known.ts";
 import { quantityOf } from "./quantity.ts";
 import type { NoiseView, Quantity, TestNoiseView } from "./schemas.ts";
 
-/** So many pairs or marks at least before spread between athletes is spoken of; fewer say little. */
+/** Fewest pairs or marks for the spread between athletes; fewer say little. */
 const enough = 20;
 
-/** What the store knows of every test's noise, in numbers that a coach can use. */
+/** Returns the noise of every test in numbers that a coach can use. */
 export function viewNoise(db: ReadableDb, lengths: LengthUnit): NoiseView {
   const noise = noiseOf(db, 0);
   return { tests: testCodes.map((test) => viewTest(db, test, noise[test], lengths)), enough };
@@ -60,7 +60,7 @@ function viewOwn(own: Estimate, atMark: (amount: number) => Quantity): TestNoise
   return { used: atMark(own.amount), low: atMark(low), high: atMark(high), degrees: own.degrees };
 }
 
-/** The middle one of the newest day's marks. */
+/** Returns the middle one of the newest day's marks. */
 function typicalOf(db: ReadableDb, test: TestCode) {
   const newest = newestMarks(db, test);
   if (newest === undefined)

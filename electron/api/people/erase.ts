@@ -25,10 +25,10 @@ import { requireAthlete } from "./person.ts";
 import { whyNotRemoved } from "./remove.ts";
 import { forgetNames } from "./search.ts";
 
-/** What came of writing the store's file anew; a sentence where it is still to be done. */
+/** The result of rewriting the store's file; a sentence if it still has to be done. */
 const wipedSchema = z.object({ notWiped: sentenceSchema.nullable() });
 
-/** What would go and what would stay, before anybody decides. */
+/** Returns the data to be deleted and to be kept, before anybody decides. */
 export const beforeErasing = allow("organiser")
   .input(z.object({ athleteId: z.int() }))
   .output(
@@ -36,13 +36,13 @@ export const beforeErasing = allow("organiser")
       days: z.int(),
       attempts: z.int(),
       pastMarks: z.int(),
-      /** Marks that stay without a name. */
+      /** Number of marks that stay without a name. */
       nameless: z.int(),
-      /** Notes and reasons of others in which the name stands. */
+      /** Number of others' notes and reasons with the name. */
       mentions: z.int(),
-      /** Why it can't be done just now, and what to do first. */
+      /** The reason why it can't be done now, and what to do first. */
       blocked: sentenceSchema.nullable(),
-      /** Whether somebody typed by mistake can simply be removed. */
+      /** True if an athlete added by mistake can simply be removed. */
       removable: z.boolean(),
     }),
   )
@@ -62,15 +62,15 @@ export const beforeErasing = allow("organiser")
   });
 
 /**
- * Erases somebody for good. The same id again gets the first answer, also once nobody has this athlete's id any more,
- * and tries again to write the file anew where that is due.
+ * Erases an athlete for good. The same id again gets the first answer, even when the athlete's id is gone, and retries
+ * a rewrite of the file that is still due.
  */
 export const erase = allow("organiser")
   .input(
     z.object({
       erasureId: z.uuid(),
       athleteId: z.int(),
-      /** The name or the number, as typed to confirm. */
+      /** The name or the number, typed to confirm. */
       typed: z.string().max(200),
       by: initialsSchema,
     }),
@@ -90,17 +90,17 @@ export const erase = allow("organiser")
       forgetUploads(desk);
     }
     const notWiped = wipe(desk);
-    // Earlier backups hold them still; those out of reach go once they are reached, and the first screen says so.
+    // Earlier backups still hold the athlete; those out of reach go when reached, and the first screen says so.
     if (desk.kind === "own") await desk.backups?.forgetEarlier();
     return { notWiped };
   });
 
-/** Tries again to write the file anew. */
+/** Retries the rewrite of the file. */
 export const wipeAgain = allow("organiser")
   .output(wipedSchema)
   .mutation(({ ctx: { desk } }) => ({ notWiped: wipe(desk) }));
 
-/** That people were erased, when and by whom, newest first; never whom. */
+/** Returns all erasures, newest first: when and by whom, never whom. */
 export const erasures = allow("organiser")
   .output(z.array(z.object({ id: z.string(), at: z.string(), by: z.string(), wiped: z.boolean() })))
   .query(({ ctx: { desk } }) => allErasures(desk.store.db));
@@ -112,7 +112,7 @@ function requireMeant({ name, number }: Athlete, typed: string): void {
   throw new Refusal("bad-input", sentence("erase.typed", { name }));
 }
 
-/** Somebody in the middle of a heat: what is tapped for them in the next second must have somewhere to go. */
+/** Returns a refusal for an athlete in the middle of a heat, whose next tap must have somewhere to go. */
 function whyNotErased(db: ReadableDb, { id, name }: Athlete): Sentence | null {
   const day = dayAtHand(db);
   if (day?.state !== "open") return null;
@@ -122,7 +122,7 @@ function whyNotErased(db: ReadableDb, { id, name }: Athlete): Sentence | null {
   return taken === undefined ? null : sentence(`test.${taken.test}.inHeat`, { name, lane: taken.lane });
 }
 
-/** Lanes at their own pace begin with their first tap, all others with the heat. */
+/** True if a lane has begun: with its first tap at its own pace, otherwise with the heat. */
 function hasBegun(db: ReadableDb, heatId: string, lane: number): boolean {
   const heat = heatById(db, heatId);
   if (heat?.state !== "running") return false;
@@ -130,7 +130,7 @@ function hasBegun(db: ReadableDb, heatId: string, lane: number): boolean {
   return eventsOf(db, heatId).some((event) => event.lane === lane);
 }
 
-/** Writes the file anew where that is due; what went wrong, in a sentence, where it could not be done. */
+/** Rewrites the file if that is due; returns a sentence if it could not be done. */
 function wipe({ store }: Desk): Sentence | null {
   if (!wipeIsDue(store.db)) return null;
   try {

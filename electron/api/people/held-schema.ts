@@ -3,9 +3,9 @@ import { entrantStates } from "../../store/tables/entrants.ts";
 import { markSchema, testSchema } from "../door/shapes.ts";
 
 /**
- * All that is held about one athlete, as the file that they are given has it (electron/store/erasure/ERASURE.md says what each key means). Keys are
- * those of the sheets where there is such a one. A key that is there stays; new ones may come; what breaks a reader
- * raises `version`.
+ * The file with all data about one athlete, as they get it (electron/store/erasure/ERASURE.md explains each key). Keys
+ * are those of the sheets where they exist. An existing key stays, and new ones may be added; a change that breaks a
+ * reader raises `version`.
  */
 const entered = { id: z.string(), test: testSchema, at: z.string() };
 
@@ -18,9 +18,9 @@ const attempt = z.object({
   entered_by: z.string(),
   source: z.enum(["station", "sheet", "heat"]),
   note: z.string(),
-  /** The id of an own attempt that this one corrects. */
+  /** Id of the own attempt that it corrects. */
   replaces: z.string().nullable(),
-  /** The own heat that entered it (or what it corrects), and for which result of the lane; null for what was keyed. */
+  /** The own heat that entered it (or what it corrects), and the lane's result; null for an attempt from paper. */
   heat: z.string().nullable(),
   result: z.string().nullable(),
   void: z.object({ reason: z.string(), by: z.string(), at: z.string() }).nullable(),
@@ -29,12 +29,12 @@ const attempt = z.object({
 const mark = z.object({
   test: testSchema,
   variant: z.string(),
-  /** What must be equal for two marks to compare. */
+  /** The fingerprint, which must be equal for two marks to compare. */
   protocol: z.string(),
   state: z.enum(["complete", "incomplete", "unfinished"]),
   value: z.number().nullable(),
   unit: z.enum(["reps", "landings", "cm", "s"]),
-  /** The mark in the program's own grains, or what is missing of it. */
+  /** The mark in the program's own grains, or its missing part. */
   detail: markSchema,
   order: z.int(),
   rules: z.int(),

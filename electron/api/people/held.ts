@@ -10,10 +10,10 @@ import { dayById } from "../../store/tables/days.ts";
 import { heatById } from "../../store/tables/heats.ts";
 import type { Held, HeldDay } from "./held-schema.ts";
 
-/** Takes the names of other athletes out of a note: they are not this athlete's to be given. */
+/** Removes other athletes' names from a note; they are not this athlete's to get. */
 type Own = (text: string) => string;
 
-/** All that is held about an athlete, and nothing about anybody else. */
+/** Returns all data about an athlete, and nothing about anybody else. */
 export function heldAbout(db: ReadableDb, athlete: Athlete, about: Pick<Held, "made_at" | "invented">): Held {
   const rows = heldRows(db, athlete.id);
   const own = ownText(db, athlete);
@@ -47,7 +47,7 @@ function ownText(db: ReadableDb, athlete: Athlete): Own {
   };
 }
 
-/** A value in grains as sheets have it. */
+/** Converts grains to the unit on sheets. */
 function measured(
   test: TestCode,
   value: number,
@@ -59,7 +59,7 @@ function measured(
 function dayOf(db: ReadableDb, rows: HeldRows, entrant: HeldRows["entrant"][number], own: Own): HeldDay {
   const { day_id, state, bib, since } = entrant;
   const day = dayById(db, day_id);
-  // An entrant refers to a day by a foreign key, so this can't happen to anybody.
+  // An entrant refers to a day by a foreign key, so this can't happen.
   if (day === undefined) throw new Error(`Day ${day_id} is not there.`);
   const ofDay = (row: { readonly day_id: number }) => row.day_id === day_id;
   return {
@@ -82,7 +82,7 @@ function attemptOf(rows: HeldRows, attempt: AttemptRow, own: Own): HeldDay["atte
   const { id, test, at, seq, variant, slot, seen, entered_by, source, note, replaces, heat_id, result } =
     attempt;
   const ended = rows.void.find(({ attempt_id }) => attempt_id === id);
-  // It may have corrected what was keyed for somebody else.
+  // It may correct an attempt entered for somebody else.
   const corrects = rows.attempt.some((each) => each.id === replaces) ? replaces : null;
   return {
     ...{ id, test, at, order: seq, variant, slot, seen: JSON.parse(seen) as unknown, entered_by, source },
@@ -123,7 +123,7 @@ function heatOf(
   };
 }
 
-/** The one tap with words says why a trial was lost. */
+/** Cleans the only tap with free text: the reason why a trial was lost. */
 function ownDetail(detail: unknown, own: Own): unknown {
   if (typeof detail !== "object" || detail === null || !("reason" in detail)) return detail;
   return { ...detail, reason: own(String(detail.reason)) };

@@ -17,7 +17,7 @@ import { allow } from "../door/trpc.ts";
 import { requireAthlete } from "./person.ts";
 import { forgetNames } from "./search.ts";
 
-/** As long as a roster may have them. */
+/** As long as a roster allows. */
 const line = z.string().max(200);
 const longest = 80;
 
@@ -30,7 +30,7 @@ const mendInput = z.object({
   category: z.enum(["women", "men", "open"]).nullable(),
 });
 
-/** Corrects who somebody is; the same again changes nothing. What was measured stays theirs. */
+/** Corrects an athlete's identity; the same again changes nothing. Their attempts stay theirs. */
 export const mend = allow("organiser")
   .input(mendInput)
   .mutation(({ ctx: { desk }, input }) => {
@@ -38,7 +38,7 @@ export const mend = allow("organiser")
     forgetNames(desk.store);
   });
 
-/** @throws Refusal for what can't be read, or for what belongs to another athlete. */
+/** @throws Refusal for unreadable input, or for a number or name that belongs to another athlete. */
 function mendAthlete(db: WritableDb, typed: z.infer<typeof mendInput>, today: string): void {
   const athlete = requireAthlete(db, typed.athleteId);
   const who = checkIdentity(typed, dayAtHand(db)?.date ?? today);
@@ -52,7 +52,7 @@ function mendAthlete(db: WritableDb, typed: z.infer<typeof mendInput>, today: st
   if (leagueId !== athlete.leagueId) dropEmptyLeague(db, athlete.leagueId);
 }
 
-/** As the rosters are read: one line, one blank between words, at most 80 signs. */
+/** Cleans text as in rosters: one line, one space between words, at most 80 characters. */
 function oneLine(typed: string): string {
   const text = typed.replace(/\s+/g, " ").normalize("NFC");
   if (text.length > longest)
@@ -65,7 +65,7 @@ function refuseTaken({ name, number, league }: Athlete): never {
   throw new Refusal("conflict", sentence("mend.numberTaken", { number, name, league }));
 }
 
-/** The league that is meant. One that only this athlete is in may get its name written otherwise. */
+/** Returns the league by name. One with only this athlete may get a new spelling. */
 function leagueOf(db: WritableDb, athlete: Athlete, league: string): number {
   return fold(league) === fold(athlete.league) ? athlete.leagueId : leagueNamed(db, league);
 }

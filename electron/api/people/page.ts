@@ -14,14 +14,14 @@ import { personOf, personSchema } from "./person.ts";
 import { seriesOf } from "./series.ts";
 import { apartSchema, seriesSchema } from "./series-schemas.ts";
 
-/** All that is held about one athlete, as their page shows it. */
+/** All data about one athlete, for their page. */
 export const athletePage = personSchema.extend({
-  /** When today's state was reached; null for who is not on the list. */
+  /** When today's state was reached; null for an athlete not on the list. */
   since: z.string().nullable(),
-  /** The test that comes next; null when nothing is left to take or the athlete does not test. */
+  /** The next test; null when none is left or the athlete does not test. */
   next: testSchema.nullable(),
   marks: z.array(toldSchema.extend({ test: testSchema })),
-  /** Every attempt of today in the order of entry, those that no longer stand among them. */
+  /** Every attempt of today in the order of entry, void ones included. */
   attempts: z.array(attemptSchema),
   /** Marks that compare with each other, by test and variant, in the order of the tests. */
   series: z.array(seriesSchema),
@@ -31,7 +31,7 @@ export const athletePage = personSchema.extend({
 
 type AthletePage = z.infer<typeof athletePage>;
 
-/** @param today ISO 8601, for when there is no day at hand. */
+/** @param today ISO 8601, for use without a current day. */
 export function buildAthletePage(
   db: ReadableDb,
   day: Day | null,

@@ -31,7 +31,7 @@ const listInput = z.object({
   page: z.int().min(0).default(0),
 });
 
-/** Everybody that the query and the league leave, in order: by match, or by league and name. */
+/** Returns the athletes that match query and league, by match, or by league and name. */
 function chosen(store: Store, input: z.infer<typeof listInput>, list: readonly Entrant[]): Athlete[] {
   const { query, leagueId } = input;
   const listed = new Map(list.map((entrant) => [entrant.athleteId, entrant]));
@@ -42,14 +42,14 @@ function chosen(store: Store, input: z.infer<typeof listInput>, list: readonly E
   return leagueId === null ? all : all.filter((athlete) => athlete.leagueId === leagueId);
 }
 
-/** How many marks each athlete has on the day, whole ones and those still to be completed. */
+/** Counts each athlete's marks on the day, complete and incomplete ones. */
 function marksByAthlete(store: Store, day: Day | null): ReadonlyMap<number, number> {
   const marks = day === null ? [] : marksOfDay(store.db, day.id);
   const tests = Map.groupBy(marks, ({ athleteId }) => athleteId);
   return new Map([...tests].map(([id, some]) => [id, new Set(some.map(({ test }) => test)).size]));
 }
 
-/** Everybody in the store: who they are, what they agreed to, what was measured, and how it leaves. */
+/** Everybody in the store: identity, consents, results, and deletion. */
 export const people = router({
   mend,
   remove,
@@ -58,7 +58,7 @@ export const people = router({
   wipeAgain,
   erasures,
 
-  /** All that is held about one athlete, to be given to them. */
+  /** Returns all data about one athlete, to be given to them. */
   held: allow("organiser")
     .input(z.object({ athleteId: z.int() }))
     .output(heldSchema)
@@ -92,7 +92,7 @@ export const people = router({
       return { people: shown, total: all.length, page, pages, leagues: leagues(db) };
     }),
 
-  /** One athlete: consents, today's marks with their news, every attempt of today, and the marks before. */
+  /** Returns one athlete: consents, today's marks with their news, today's attempts, and earlier marks. */
   get: allow("organiser")
     .input(z.object({ athleteId: z.int(), lengths: lengthsSchema }))
     .output(athletePage)
@@ -102,14 +102,14 @@ export const people = router({
       return buildAthletePage(db, dayAtHand(db) ?? null, athlete, isoDate(desk.now()), input.lengths);
     }),
 
-  /** What the athlete agreed to, changed at any time; the board follows at once. */
+  /** Changes an athlete's consents, at any time; the big screen follows at once. */
   setConsent: allow("organiser", "check-in")
     .input(
       z.object({
         athleteId: z.int(),
         board: z.enum(["name", "bib", "hidden"]),
         share: z.boolean(),
-        /** Left out: stays as it is. */
+        /** Left out: unchanged. */
         guardianConsent: z.boolean().optional(),
       }),
     )

@@ -8,7 +8,7 @@ import { type Athlete, athleteById } from "../../store/tables/athletes.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { entrantOf, entrantStates, leftOutOf } from "../../store/tables/entrants.ts";
 
-/** Somebody as the check-in table and the athletes' pages know them; `state` is null for who is not on the list. */
+/** A person in the form of the check-in table and the athletes' pages; `state` is null off the list. */
 export const personSchema = z.object({
   athleteId: z.int(),
   name: z.string(),
@@ -35,7 +35,7 @@ export function requireAthlete(db: ReadableDb, athleteId: number): Athlete {
   return athlete;
 }
 
-/** `day` null: there is no day at hand; then whether somebody may be under 18 is asked of `today` (ISO 8601). */
+/** Returns a person. Without a current day (`day` null), `today` (ISO 8601) decides whether they may be under 18. */
 export function personOf(db: ReadableDb, day: Day | null, athlete: Athlete, today: string): Person {
   const { id, leagueId: _, ...who } = athlete;
   const entrant = day === null ? undefined : entrantOf(db, day.id, id);

@@ -9,7 +9,7 @@ import { dayById } from "../../store/tables/days.ts";
 import { allow } from "../door/trpc.ts";
 import { forgetNames } from "./search.ts";
 
-/** Why somebody is more than a slip of the keys: something was seen of them, or a day that is over had them. */
+/** Returns why somebody is more than a typing mistake: they have results, or were on a day that is over. */
 export function whyNotRemoved(db: ReadableDb, { id, name }: Athlete): Sentence | null {
   const { attempt, past_mark, heat_event, entrant } = heldRows(db, id);
   if (attempt.length + past_mark.length + heat_event.length > 0) return sentence("remove.measured", { name });
@@ -17,7 +17,7 @@ export function whyNotRemoved(db: ReadableDb, { id, name }: Athlete): Sentence |
   return over ? sentence("remove.earlier", { name }) : null;
 }
 
-/** Takes somebody out who was typed by mistake and of whom nothing was seen. Somebody gone already stays gone. */
+/** Removes somebody added by mistake, without results. The same again changes nothing. */
 export const remove = allow("organiser")
   .input(z.object({ athleteId: z.int() }))
   .mutation(({ ctx: { desk }, input: { athleteId } }) => {

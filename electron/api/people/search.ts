@@ -4,12 +4,12 @@ import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Store } from "../../store/connection/store.ts";
 import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 
-/** The names of a store, ready to be searched; read again after a change that concerned people. */
+/** The searchable names of a store; read again after a change to people. */
 interface Names {
   readonly index: MiniSearch<Document>;
   /** Stops listening to the store. */
   readonly stop: () => void;
-  /** What is in the index of each athlete, to put in only what changed. */
+  /** The indexed text of each athlete, to update only changed ones. */
   readonly known: Map<number, string>;
   stale: boolean;
 }
@@ -22,12 +22,12 @@ interface Document {
 }
 
 const namesOfStores = new WeakMap<Store, Names>();
-/** Longer queries find nothing more, and nobody types them. */
+/** Most words of a query: longer ones find nothing more, and nobody types them. */
 const mostWords = 6;
 
 /**
- * Words as they are compared: a name of several words also as one ("Max Impact" is found by "maximpact"), a number also
- * without leading zeros.
+ * Returns words for comparison: a name of several words also as one ("Max Impact" is found by "maximpact"), a number
+ * also without leading zeros.
  */
 function wordsOf(text: string, field?: string): string[] {
   const words = fold(text).split(" ");
@@ -55,15 +55,15 @@ function makeNames(store: Store): Names {
 }
 
 /**
- * Drops all that is in memory of a store's names; the next search reads them anew. The index keeps the words of who was
- * taken out until it is tidied up, and somebody erased must not stay in it.
+ * Drops a store's names from memory; the next search reads them again. The index keeps the words of removed people
+ * until it is cleaned up, and somebody erased must not stay in it.
  */
 export function forgetNames(store: Store): void {
   namesOfStores.get(store)?.stop();
   namesOfStores.delete(store);
 }
 
-/** Puts into the index what is new or changed, and takes out who is gone. */
+/** Adds new or changed athletes to the index, and removes deleted ones. */
 function refresh(names: Names, db: ReadableDb): void {
   const gone = new Set(names.known.keys());
   for (const { id, name, number, league } of allAthletes(db)) {
@@ -92,13 +92,16 @@ function indexOf(store: Store): MiniSearch<Document> {
   return names.index;
 }
 
-/** Slips of the keys that a word of that length is forgiven; digits are meant as typed. */
+/** Returns the typing slips forgiven in a word of that length; none in digits. */
 function slipsOf(word: string): number | false {
   if (/^\d+$/.test(word) || word.length < 3) return false;
   return word.length < 5 ? 1 : 2;
 }
 
-/** Lower is better. Digits: that bib, that number, that number but for leading zeros, numbers that begin so, others. */
+/**
+ * Returns a match's tier, lower is better. Digits: that bib, that number, that number but for leading zeros, numbers
+ * that begin so, others.
+ */
 function tierOf(query: string, found: SearchResult, bib: number | null | undefined): number {
   if (!/^\d+$/.test(query)) {
     const asTyped = found.queryTerms.every((word) => found.terms.some((term) => term.startsWith(word)));
@@ -111,12 +114,12 @@ function tierOf(query: string, found: SearchResult, bib: number | null | undefin
   return number.startsWith(query) ? 3 : 4;
 }
 
-/** Those on today's list, with their bibs. */
+/** The athletes on today's list, with their bibs. */
 export type Listed = ReadonlyMap<Athlete["id"], { readonly bib: number | null }>;
 
 /**
- * The athletes that a scrap of name, number, league or bib may mean, best first; of equal matches, those on the list
- * come first. Accents, letter case and a slip or two are forgiven.
+ * Finds athletes by part of a name, number, league or bib, best first; of equal matches, those on the list come first.
+ * Accents, letter case and a slip or two are forgiven.
  */
 export function findAthletes(store: Store, query: string, listed: Listed): number[] {
   const words = fold(query).split(" ").slice(0, mostWords).join(" ");
@@ -130,7 +133,7 @@ export function findAthletes(store: Store, query: string, listed: Listed): numbe
   return withBib(words, listed, [...new Set(ranked.map(({ id }) => id))]);
 }
 
-/** What has every word; without any such, what has some of them. A number is also looked for without leading zeros. */
+/** Finds athletes with every word, or else with some of them. A number is also tried without leading zeros. */
 function lookUp(index: MiniSearch<Document>, words: string): SearchResult[] {
   const options = { prefix: true, fuzzy: slipsOf, boost: { name: 2, number: 2 } };
   const bare = { queries: [withoutZeros(words)], fields: ["number"], prefix: false };
@@ -139,7 +142,7 @@ function lookUp(index: MiniSearch<Document>, words: string): SearchResult[] {
   return all.length > 0 ? all : index.search(words, { ...options, combineWith: "OR" });
 }
 
-/** Whoever has the bib comes first, also when neither name nor number has those digits. */
+/** Puts the athlete with that bib first, even when neither name nor number has those digits. */
 function withBib(query: string, listed: Listed, ids: readonly number[]): number[] {
   if (!/^\d{1,4}$/.test(query)) return [...ids];
   const holder = [...listed].find(([, { bib }]) => bib === Number(query))?.[0];

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { testSchema, writtenSchema } from "../door/shapes.ts";
 import { placeSchema } from "../place/schemas.ts";
 
-/** A complete mark as people read it, with its day. */
+/** A complete mark as displayed, with its day. */
 const datedSchema = z.object({
   date: z.string(),
   written: writtenSchema,
@@ -10,15 +10,15 @@ const datedSchema = z.object({
 });
 
 const pointSchema = datedSchema.extend({
-  /** Grains. */
+  /** In grains. */
   value: z.int(),
   today: z.boolean(),
-  /** How it stood among the marks before it. */
+  /** Its rank among the marks before it. */
   standing: z.enum(["first", "best", "equal", "below"]),
-  /** Against the mark before it, in grains, positive for the better; null for the first. */
+  /** Change from the mark before, in grains, positive is better; null for the first. */
   change: z.number().nullable(),
   verdict: z.enum(["noise", "likely gain", "likely loss", "clear gain", "clear loss"]).nullable(),
-  /** That the true change goes the same way, 0.5 to 1. */
+  /** Chance that the true change has the same direction, 0.5 to 1. */
   chance: z.number().nullable(),
 });
 
@@ -28,17 +28,17 @@ export const seriesSchema = z.object({
   variant: z.string(),
   /** Oldest first, at least one. */
   points: z.array(pointSchema),
-  /** What is no news after the last test before today's, or after the newest; grains. */
+  /** The band of no change, in grains, around the last mark before today's, or around the newest. */
   noise: z.object({ low: z.number(), high: z.number() }).nullable(),
-  /** Whether the noise is nothing but an assumption, and from how many pairs of this store it comes. */
+  /** True while the noise is an assumption, and the number of this store's pairs behind it. */
   error: z.object({ assumed: z.boolean(), pairs: z.int() }),
-  /** Whether the newest mark was made on a day of this store, so that it has others beside it. */
+  /** True if the newest mark is from a day of this store, and so has others beside it. */
   placed: z.boolean(),
-  /** Where the newest mark stands among others; null where there are not enough. */
+  /** The newest mark's place among others; null with too few. */
   place: placeSchema.nullable(),
 });
 
-/** A mark that is in no series, and why. */
+/** A mark outside all series, and the reason. */
 export const apartSchema = datedSchema.extend({
   test: testSchema,
   variant: z.string(),

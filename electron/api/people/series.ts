@@ -16,12 +16,12 @@ import type { Apart, DatedMark, Series } from "./series-schemas.ts";
 
 type Point = Series["points"][number];
 
-/** A mark of any day, of today or from a sheet. */
+/** A mark of any day, or from a sheet. */
 type Known = HistoryMark & { readonly today: boolean };
 
 /**
- * All complete marks of an athlete: those that compare, as series in the order of the tests (by today's rules where
- * there is a day, else by those of the newest mark), and the others apart, newest first.
+ * Returns all complete marks of an athlete. Those that compare are series in the order of the tests (by today's rules
+ * if there is a day, else by the newest mark's); the others follow apart, newest first.
  */
 export function seriesOf(
   db: ReadableDb,
@@ -54,7 +54,7 @@ export function seriesOf(
   return { series, apart: apart.toSorted((a, b) => b.date.localeCompare(a.date)) };
 }
 
-/** Every test with each way of doing it, in order. */
+/** Returns every test with each variant, in order. */
 function ways(): [TestCode, string][] {
   return testCodes.flatMap((test) =>
     protocolOf(test).variants.map((variant): [TestCode, string] => [test, variant]),
@@ -79,8 +79,8 @@ function fingerprintOf(db: ReadableDb, day: Day, test: TestCode, variant: string
 }
 
 /**
- * Whether a mark has its turn among the others, as everywhere else: a sheet's mark of a date on which a day of this
- * store has one does not count as earlier, and nothing after the day at hand is known on it.
+ * True if a mark counts in its series. A sheet's mark does not on a date with one from a day of this store; nor does
+ * any mark after the current day.
  */
 function isInTurn(mark: Known, same: readonly Known[], day: Day | null): boolean {
   if (mark.today) return true;
@@ -119,7 +119,7 @@ function pointOf(mark: Known, before: readonly Known[], error: TypicalError, len
   return { ...toldOf(mark, lengths), value, today, standing, change, verdict, chance };
 }
 
-/** Among others of the day on which the newest mark was made. */
+/** Returns the place of the newest mark among others of its day. */
 function placeIn(
   db: ReadableDb,
   athleteId: number,

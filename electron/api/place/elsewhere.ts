@@ -3,21 +3,21 @@ import type { ReadableDb } from "../../store/connection/database.ts";
 import { type MarksOfOrigin, marksFromElsewhere } from "../../store/tables/reference-bundles.ts";
 import type { Sort } from "./sort.ts";
 
-/** Marks from one place elsewhere, told as bounds; nobody here knows whose they are. */
+/** Marks from one origin elsewhere, as bounds; nobody here knows whose they are. */
 export interface GroupElsewhere {
-  /** mixed: of athletes whose category was not told. */
+  /** mixed: of athletes without a reported category. */
   readonly group: "imported" | "mixed";
-  /** What people call the place. */
+  /** The organiser's name for the origin. */
   readonly origin: string;
   readonly marks: readonly AlikeInterval[];
   readonly n: number;
-  /** The largest share of the marks of which the bounds can leave open whether they are better or worse. */
+  /** The largest share of the marks that the bounds can leave undecided, better or worse. */
   readonly open: number;
 }
 
 /**
- * The references that a mark may be compared with: of equal fingerprint, each origin by itself, those of the same
- * category apart from those that were told without one.
+ * Returns the references to compare a mark with: of the same fingerprint, one per origin, those of the same category
+ * apart from those without one.
  */
 export function groupsElsewhere(db: ReadableDb, { fingerprint, category }: Sort): GroupElsewhere[] {
   const origins = Map.groupBy(marksFromElsewhere(db, fingerprint), ({ origin }) => origin);

@@ -6,7 +6,7 @@ import type { Day } from "../../store/tables/days.ts";
 import { type GroupElsewhere, groupsElsewhere } from "./elsewhere.ts";
 import type { Sort } from "./sort.ts";
 
-/** Marks of this store to compare with, one an athlete. */
+/** Marks of this store to compare with, one per athlete. */
 interface GroupHere {
   readonly group: "today" | "store";
   readonly marks: readonly ComparableMark[];
@@ -15,10 +15,10 @@ interface GroupHere {
 export type Group = GroupHere | GroupElsewhere;
 
 /**
- * The groups that a mark of a day may be compared with, one after the other: here, then elsewhere. Nobody is in a group
- * of the store who has not agreed to share (and whose guardian has not, where that is asked), or who wants to be compared
- * otherwise. An athlete is in the store's group once, with the latest mark up to that day; past results on sheets are not
- * in it, since nobody here saw them measured.
+ * Yields the groups to compare a day's mark with: first here, then elsewhere. The store's group excludes athletes who
+ * have not agreed to share (or whose guardian has not, where needed), or who chose another category. Each athlete is in
+ * it once, with the latest mark up to that day. Past results on sheets are excluded, since nobody here saw them
+ * measured.
  */
 export function groupsOf(db: ReadableDb, day: Day, sort: Sort): Group[] {
   const { test, fingerprint, category } = sort;
@@ -31,7 +31,7 @@ export function groupsOf(db: ReadableDb, day: Day, sort: Sort): Group[] {
   ];
 }
 
-/** Ids of those who agreed that their marks are counted, and want to be compared in that category. */
+/** Returns ids of athletes of that category who agreed that their marks count. */
 function agreedOf(db: ReadableDb, date: string, category: Category | null): ReadonlySet<Athlete["id"]> {
   const agreed = allAthletes(db).filter(
     (athlete) => athlete.category === category && consentOf(athlete, date) === "given",

@@ -19,8 +19,8 @@ export interface MarkToPlace {
 }
 
 /**
- * Finds places of marks of one day; groups are read once and kept, so that a day's cards take one reading a group. Use
- * it up at once: it does not see what is entered after it was made.
+ * Makes a function that finds places of one day's marks. Groups are read once and kept, so that a day's cards read each
+ * group once. Use it at once: it does not see later entries.
  */
 export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => PlaceAmongOthers | null {
   const known = new Map<string, Group[]>();
@@ -37,8 +37,8 @@ export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => Place
 }
 
 /**
- * Where one mark of a day stands among others of the same rules and category; null: there are not enough to compare
- * with. Never for the board.
+ * Returns the place of a day's mark among others by the same rules and of the same category; null with too few others.
+ * Never for the big screen.
  */
 export function placeAmongOthers(
   db: ReadableDb,
@@ -51,13 +51,13 @@ export function placeAmongOthers(
   return placesOn(db, day)({ athleteId, test, variant, value });
 }
 
-/** A place, and how wide a place in that group can be. */
+/** A place, and the possible width of a place in that group. */
 interface Found {
   readonly place: PlaceAmongOthers;
   readonly width: number;
 }
 
-/** The athlete's own marks don't count among those of the others: nobody is better than themself. */
+/** Returns the place in a group without the athlete's own marks: nobody is better than themselves. */
 function placeIn(group: Group, athleteId: number, test: TestCode, value: number): Found | null {
   const { better, equalWithin } = protocolOf(test);
   if ("origin" in group) {
@@ -73,9 +73,9 @@ function placeIn(group: Group, athleteId: number, test: TestCode, value: number)
 }
 
 /**
- * Of the groups that are large enough, the one that says most, whatever the mark is: of exact marks the largest, and
- * marks told as bounds have to be that many more. The first of equal ones, today's before all; one of athletes whose
- * category was not told only where there is no other.
+ * Chooses the most informative of the large enough groups, whatever the mark: of exact marks the largest; marks with
+ * bounds must be more by as much as the bounds leave open. The first of equal ones, today's before all; one without
+ * reported categories only if there is no other.
  */
 function chosenOf(found: readonly Found[]): PlaceAmongOthers | null {
   const sameCategory = found.filter(({ place }) => place.group !== "mixed");

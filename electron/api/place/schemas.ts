@@ -1,15 +1,15 @@
 import { z } from "zod";
 
-/** Where a mark stands in a reference group; nothing in it tells one of the others from another. */
+/** A mark's place in a reference group; nothing in it identifies any of the others. */
 export const placeSchema = z.object({
   /**
-   * today: those who test today. store: every day of this store. imported: a reference from elsewhere. mixed: one of
-   * athletes whose category was not told.
+   * today: athletes who test today. store: every day of this store. imported: a reference from elsewhere. mixed: one
+   * without reported categories.
    */
   group: z.enum(["today", "store", "imported", "mixed"]),
-  /** What an imported reference is called; null for the store's own. */
+  /** Name of an imported reference; null for the store's own groups. */
   origin: z.string().nullable(),
-  /** The marks that it was compared with. */
+  /** Number of marks it was compared with. */
   n: z.int(),
   /** Better than about `low` to `high` of a hundred: whole numbers from 0 to 100. */
   low: z.int(),

@@ -1,7 +1,7 @@
 import type { TestCode } from "../../domain/tests/registry.ts";
 import type { Category } from "../../store/tables/athletes.ts";
 
-/** What is compared: marks of one fingerprint, of athletes of one category. */
+/** The marks that compare: of one fingerprint, and of athletes in one category. */
 export interface Sort {
   readonly test: TestCode;
   readonly fingerprint: string;

@@ -13,10 +13,10 @@ export interface BundleInHand {
   readonly bundle: Bundle;
 }
 
-/** Bundles in memory a store; one more and the oldest goes. */
+/** Most bundles in memory per store; one more drops the oldest. */
 const most = 3;
 
-/** Of a store: what was brought to the demonstration is not there in the hall's own. */
+/** Kept per store: a bundle uploaded in the demo is not there in the hall's own. */
 const inHandOf = new WeakMap<Store, Map<string, BundleInHand>>();
 
 /** Keeps a bundle in memory until newer ones come; returns its id. */
@@ -32,7 +32,7 @@ export function keepInHand(desk: Desk, bundle: BundleInHand): string {
   return id;
 }
 
-/** @throws Refusal `not-found` when it is not in memory any more. */
+/** @throws Refusal `not-found` when it is no longer in memory. */
 export function bundleInHand(desk: Desk, id: string): BundleInHand {
   const found = inHandOf.get(desk.store)?.get(id);
   if (found === undefined) throw new Refusal("not-found", sentence("reference.gone"));
@@ -40,7 +40,7 @@ export function bundleInHand(desk: Desk, id: string): BundleInHand {
 }
 
 /**
- * The bytes of a file as it is brought; over the limit it is not read to its end.
+ * Reads an uploaded file's bytes; over the limit it is not read to its end.
  * @throws Refusal `bad-input` when it is too big.
  */
 export async function readBytes(stream: ReadableStream<Uint8Array>): Promise<Uint8Array> {

@@ -17,9 +17,9 @@ import { sentence } from "../../domain/words.ts";
 import { readZip } from "./zip.ts";
 
 /**
- * Reads a bundle that another organiser's program wrote, and believes nothing of it: every file is held against its size
- * and hash, everything that counts is parsed, and fingerprints are worked out again. Nothing is written anywhere.
- * @throws Refusal `bad-input` with the first reason not to take it.
+ * Reads a bundle that another organiser's program wrote, and trusts none of it: every file is checked against its size
+ * and hash, every fact is parsed, and fingerprints are recomputed. Writes nothing.
+ * @throws Refusal `bad-input` with the first reason to refuse it.
  */
 export function readBundle(zip: Uint8Array): Bundle {
   const files = readZip(zip, (name) => fileNames.has(name));
@@ -49,7 +49,7 @@ function textOf(files: Files, name: string): string {
   }
 }
 
-/** Every file is there as it was when the bundle was made, and no other is. */
+/** Checks that every described file is there unchanged, and no other. */
 function requireAsDescribed(files: Files, described: readonly DescribedFile[]): void {
   for (const { name, bytes, sha256 } of described) {
     const file = bytesOf(files, name);
@@ -62,22 +62,25 @@ function requireAsDescribed(files: Files, described: readonly DescribedFile[]): 
   if (stray !== undefined) throw refused(sentence("reference.stray", { name: stray }));
 }
 
-/** In hexadecimal digits. */
+/** Returns the SHA-256 in hexadecimal digits. */
 export function sha256Of(bytes: Uint8Array): string {
   return createHash("sha256").update(bytes).digest("hex");
 }
 
-/** Not of the rows alone: their ids are drawn from what they say, so that two days can have the same ones by chance. */
+/**
+ * Hashes all files, not the rows alone: their ids are drawn from their content, so two days can have equal rows by
+ * chance.
+ */
 function hashOfAll(described: readonly DescribedFile[]): string {
   const lines = described.map(({ name, sha256 }) => `${sha256} ${name}\n`).sort();
   return sha256Of(new TextEncoder().encode(lines.join("")));
 }
 
-/** Split as the bundle's own dialect says: commas, CRLF, the last line ended too. */
+/** Splits text by the bundle's own dialect: commas, CRLF, the last line ended too. */
 function cellsOf(name: string, text: string): CellRows {
   if (!text.endsWith("\r\n")) throw unreadable(name);
   const dialect = { delimiter: ",", newline: "\r\n" } as const;
-  // One row more than there may be is enough to see that there are too many.
+  // One row more than the limit is enough to see that there are too many.
   const preview = bundleLimits.rows + 2;
   const { data, errors } = Papa.parse<string[]>(text.slice(0, -2), { ...dialect, preview });
   if (errors.length > 0) throw unreadable(name);

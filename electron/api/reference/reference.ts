@@ -15,8 +15,8 @@ import { contentOfBundle, referencesIn } from "./view.ts";
 const originSchema = z.string().trim().min(1).max(bundleLimits.originLength);
 
 /**
- * @throws Refusal `bad-input` for what is well made and can't be compared with all the same: invented athletes among real
- * ones, a rehearsal, and what left from here.
+ * @throws Refusal `bad-input` for a valid bundle that can't be compared with: invented athletes among real ones, a
+ * rehearsal, and one shared from here.
  */
 function requireForeign(desk: Desk, bundle: Bundle, sha256: string): void {
   if (bundle.rehearsal) throw refused(sentence("reference.rehearsal"));
@@ -25,9 +25,11 @@ function requireForeign(desk: Desk, bundle: Bundle, sha256: string): void {
     throw refused(sentence("reference.own"));
 }
 
-/** Bundles of other organisers to compare with: looked at, added under an origin, taken away with all their effect. */
+/** Other organisers' bundles to compare with: looked at, added under an origin, and removed with all effects. */
 export const reference = router({
-  /** Brings a bundle (bytes, not JSON) and tells what is in it. Keeps it in memory only, and nothing of one refused. */
+  /**
+   * Uploads a bundle (bytes, not JSON) and returns its content. Keeps it in memory only, and a refused one not at all.
+   */
   bring: allow("organiser")
     .input(octetInputParser)
     .mutation(async ({ ctx: { desk }, input }) => {
@@ -40,7 +42,7 @@ export const reference = router({
       return { bundleId: keepInHand(desk, { sha256, bundle }), ...contentOfBundle(db, bundle), known };
     }),
 
-  /** Adds what was brought. The same bundle again changes nothing: then the origin under which it is kept. */
+  /** Adds an uploaded bundle. The same bundle again changes nothing and returns the origin it is stored under. */
   add: allow("organiser")
     .input(z.object({ bundleId: z.uuid(), origin: z.string().max(1000) }))
     .mutation(({ ctx: { desk }, input }) => {
@@ -60,7 +62,7 @@ export const reference = router({
 
   list: allow("organiser").query(({ ctx: { desk } }) => referencesIn(desk.store.db)),
 
-  /** Takes a bundle away with all its effect; one that is gone already stays gone. */
+  /** Removes a bundle with all its effects; the same again changes nothing. */
   remove: allow("organiser")
     .input(z.object({ id: z.int() }))
     .mutation(({ ctx: { desk }, input: { id } }) =>

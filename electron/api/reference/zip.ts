@@ -3,14 +3,14 @@ import { bundleLimits } from "../../domain/reference/limits.ts";
 import { refused, shown, tooBig } from "../../domain/reference/refused.ts";
 import { sentence } from "../../domain/words.ts";
 
-/** One entry as the directory at the end of a zip describes it. */
+/** One entry by the directory at a zip's end. */
 interface Entry {
   readonly name: string;
   readonly packed: boolean;
   readonly crc: number;
   readonly packedBytes: number;
   readonly bytes: number;
-  /** Where the entry begins, with its own header. */
+  /** Start of the entry, with its own header. */
   readonly at: number;
 }
 
@@ -19,10 +19,10 @@ const central = { signature: 0x02014b50, bytes: 46 };
 const local = { signature: 0x04034b50, bytes: 30 };
 
 /**
- * The files of a zip that somebody else made, in memory: nothing is ever written under a name of its own. Read by its
- * directory as strictly as can be: plain and deflated entries of one part, no password, no gaps in the directory, no two
- * entries in one place, names that `isKnown`. How much it may unpack is bounded before and while it does. Source: APPNOTE
- * 6.3.10 (section 4.3).
+ * Reads the files of somebody else's zip in memory; nothing is ever written under its names. Follows its directory as
+ * strictly as possible: plain and deflated entries of one part, no password, no gaps in the directory, no two entries
+ * in one place, names that `isKnown`. Unpacked sizes are bounded before and during unpacking. Source: APPNOTE 6.3.10
+ * (section 4.3).
  * @throws Refusal `bad-input`
  */
 export function readZip(zip: Uint8Array, isKnown: (name: string) => boolean): Map<string, Uint8Array> {
@@ -33,7 +33,7 @@ export function readZip(zip: Uint8Array, isKnown: (name: string) => boolean): Ma
   requireNames(entries, isKnown);
   requireSizes(entries);
   const files = new Map<string, Uint8Array>();
-  // Where the last entry ended; two entries that share their bytes are how a few bytes become many.
+  // End of the last entry; entries that share bytes are how a few bytes become many.
   let end = 0;
   for (const entry of entries.toSorted((a, b) => a.at - b.at)) {
     const from = dataOf(view, entry);
@@ -72,7 +72,7 @@ function entriesOf(view: DataView): Entry[] {
 
 type Lengths = [name: number, extra: number, comment: number];
 
-/** The record that ends a zip, after which nothing but its own comment stands. */
+/** Finds the record that ends a zip, followed only by its own comment. */
 function endingOf(view: DataView): number {
   const last = view.byteLength - ending.bytes;
   for (let at = last; at >= Math.max(0, last - ending.longestComment); at -= 1) {
@@ -106,12 +106,12 @@ function requireNames(entries: readonly Entry[], isKnown: (name: string) => bool
   if (new Set(entries.map(({ name }) => name)).size !== entries.length) throw damaged();
 }
 
-/** Up out of the folder, or from the root of a disk: `../x`, `/x`, `\x`, `C:x`. */
+/** True for names outside the folder, or from the root of a disk: `../x`, `/x`, `\x`, `C:x`. */
 function leadsOutside(name: string): boolean {
   return /^[\\/]|^[a-z]:|(?:^|[\\/])\.\.(?:[\\/]|$)/i.test(name);
 }
 
-/** By what the directory says; that it says the truth is seen when it is unpacked. */
+/** Checks the sizes in the directory; unpacking checks that they are true. */
 function requireSizes(entries: readonly Entry[]): void {
   const total = entries.reduce((sum, { bytes }) => sum + bytes, 0);
   if (entries.some(({ bytes }) => bytes > bundleLimits.entryBytes) || total > bundleLimits.totalBytes) {
@@ -123,7 +123,7 @@ function swells(): Error {
   return refused(sentence("reference.swells"));
 }
 
-/** Where the bytes of an entry begin, after its own header, which must be of the same name. */
+/** Returns the start of an entry's bytes, after its own header, which must have the same name. */
 function dataOf(view: DataView, { at, name }: Entry): number {
   if (at + local.bytes > view.byteLength || view.getUint32(at, true) !== local.signature) throw damaged();
   const [nameLength, extra] = [view.getUint16(at + 26, true), view.getUint16(at + 28, true)];
@@ -132,7 +132,7 @@ function dataOf(view: DataView, { at, name }: Entry): number {
   return from;
 }
 
-/** Never makes more bytes than the entry says it has. */
+/** Unpacks an entry, never to more bytes than it claims. */
 function unpack(data: Uint8Array, { packed, bytes, crc }: Entry): Uint8Array {
   const file = packed ? inflate(data, bytes) : data;
   if (file.length !== bytes || crc32(file) !== crc) throw damaged();

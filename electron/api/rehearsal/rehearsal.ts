@@ -10,21 +10,21 @@ import type { DayToRehearse } from "../door/rehearse.ts";
 import { allow, router } from "../door/trpc.ts";
 import { uploadOf } from "../intake/uploads.ts";
 
-/** Sheets that were brought by `intake.upload`. The evening before there are no results yet. */
+/** Sheets uploaded by `intake.upload`. The evening before there are no results yet. */
 const brought = z.object({
   roster: z.uuid(),
   past: z.uuid().nullable(),
   results: z.uuid().nullable(),
 });
 
-/** Minutes of rest of a day that nobody has planned yet, as a new day has them. */
+/** Minutes of rest for a day that is not planned yet, as in a new day. */
 const usualRest = 5;
 
-/** Trying the leagues' sheets out before the day. */
+/** Rehearses a day with the leagues' sheets. */
 export const rehearsal = router({
   /**
-   * Holds the whole day with these sheets on a store of its own, which is gone afterwards: nothing of the desk's store is
-   * read but how the planned day will be held, and nothing of it changes. Tells each step, then what came of it.
+   * Holds the whole day with these sheets on a store of its own, deleted afterwards. From the desk's store it reads
+   * only the planned day's rules, and changes nothing. Yields each step, then the result.
    */
   run: allow("organiser")
     .input(brought)

@@ -19,7 +19,7 @@ import { tellOne } from "../marks/attempts.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { requirePresent, requireTesting, requireTurn } from "./who.ts";
 
-/** What is entered at a station: one or more attempts of one athlete that belong together. */
+/** An entry at a station: one or more attempts of one athlete that belong together. */
 export const entrySchema = z.object({
   athleteId: z.int(),
   test: testSchema,
@@ -31,11 +31,11 @@ export const entrySchema = z.object({
     .refine((attempts) => new Set(attempts.map(({ id }) => id)).size === attempts.length),
   by: initialsSchema,
   note: z.string().max(500).default(""),
-  /** Whoever keys has answered "sure?" with yes. */
+  /** True once the volunteer has answered "sure?" with yes. */
   sure: z.boolean(),
-  /** A correction: which attempt no longer stands, and why. */
+  /** For a correction: the attempt to void, and the reason. */
   replaces: z.object({ attemptId: z.string().max(100), reason: reasonSchema }).optional(),
-  /** The unit in which lengths are told. */
+  /** The unit of lengths in the answer. */
   lengths: lengthsSchema,
 });
 
@@ -49,7 +49,7 @@ export const enteredSchema = z.discriminatedUnion("outcome", [
 export type Entry = z.infer<typeof entrySchema>;
 type Entered = z.infer<typeof enteredSchema>;
 
-/** Carries the questions out of the transaction, which thereby leaves nothing behind. Never leaves this file. */
+/** Carries the questions out of the transaction, which is rolled back. Never leaves this file. */
 class NotSure extends Error {
   readonly questions: readonly Sentence[];
   constructor(questions: readonly Sentence[]) {
@@ -59,7 +59,7 @@ class NotSure extends Error {
 }
 
 /**
- * Enters attempts or corrects one, in one transaction with the mark. What is doubtful is asked about first, and then
+ * Enters attempts or corrects one, in one transaction with the mark. Doubtful ones raise questions first, and then
  * nothing is written. The same ids again get the same answer.
  * @throws Refusal with what to do; nothing is written then either.
  */
@@ -74,7 +74,7 @@ export function enter(desk: Desk, typed: Entry): Entered {
   }
 }
 
-/** Reads what can be read without the store: the attempts' shapes. */
+/** Parses the part that needs no store: the attempts' shapes. */
 function readEntry(typed: Entry): Entry {
   if (!protocolOf(typed.test).variants.includes(typed.variant)) {
     throw new Refusal("bad-input", sentence("station.variant"));
@@ -90,7 +90,7 @@ function readEntry(typed: Entry): Entry {
 function save(db: WritableDb, at: string, entry: Entry): Told | null {
   const retried = dayOfRetry(db, entry);
   const day = retried ?? requireOpenDay(db);
-  // Read before anything is written: this entry is judged by what was known until now.
+  // Read before anything is written: earlier data alone judges this entry.
   const [errors, known] = [typicalErrorsOf(db), typicalErrorsOf(db, day.id)];
   const before = tellOne(db, day, entry, entry.lengths, errors);
   const questions = retried === undefined ? takeUp(db, day, at, entry) : [];
@@ -107,19 +107,19 @@ function save(db: WritableDb, at: string, entry: Entry): Told | null {
   if (retried !== undefined) return told;
   const all = [...questions, ...askAboutChange(entry, before, told, known[entry.test])];
   if (!entry.sure && all.length > 0) throw new NotSure(all);
-  // Whoever was called to this test has come.
+  // The athlete who was called to this test has come.
   if (entry.replaces === undefined) endCallTo(db, day.id, entry.athleteId, entry.test);
   return told;
 }
 
-/** The day of an entry whose every id is known: it was taken before, and the answer got lost. */
+/** Returns the day of an entry whose ids are all known: it was saved before, and the answer got lost. */
 function dayOfRetry(db: ReadableDb, entry: Entry): Day | undefined {
   const known = entry.attempts.map(({ id }) => attemptById(db, id));
   const [first] = known;
   return first === undefined || known.includes(undefined) ? undefined : dayById(db, first.dayId);
 }
 
-/** Checks that the entry may be made, voids what it corrects, and returns what to ask first. */
+/** Checks that the entry is allowed, voids the attempt it corrects, and returns the questions to ask first. */
 function takeUp(db: WritableDb, day: Day, at: string, entry: Entry): readonly Sentence[] {
   const parameters = parametersOf(db, day.id, entry.test);
   const seen = entry.attempts.map((attempt) => attempt.seen);
@@ -127,7 +127,7 @@ function takeUp(db: WritableDb, day: Day, at: string, entry: Entry): readonly Se
   if (refusal !== null) throw new Refusal("bad-input", refusal);
   const who = requirePresent(db, day, entry.athleteId);
   const corrected = entry.replaces === undefined ? null : voidCorrected(db, day, at, entry);
-  // Correcting an athlete's own slip is always right, whatever has become of them since; order holds entries alone.
+  // An athlete's own slip can always be corrected, whatever their state since; the order of tests binds entries only.
   if (corrected?.athleteId !== who.athleteId) requireTesting(db, day, who, entry.test);
   if (corrected === null) requireTurn(db, day, who, entry.test);
   return [...questions, ...askAboutVariant(db, day, entry)];
@@ -147,7 +147,7 @@ function voidCorrected(db: WritableDb, day: Day, at: string, entry: Entry): { at
   return { athleteId: attempt.athleteId };
 }
 
-/** Two ways of doing a test on one day is possible, and more often a slip. */
+/** Asks about a second variant on one day, which is possible but more often a slip. */
 function askAboutVariant(db: ReadableDb, day: Day, entry: Entry): Sentence[] {
   const standing = standingAttempts(db, day.id, entry.athleteId, entry.test);
   const other = standing.find(({ variant }) => variant !== entry.variant);
@@ -156,7 +156,7 @@ function askAboutVariant(db: ReadableDb, day: Day, entry: Entry): Sentence[] {
     : [sentence(`station.otherVariant.${other.variant}`, { by: other.enteredBy })];
 }
 
-/** Asks about a mark far from the athlete's last; only once about the same mark. */
+/** Asks about a mark far from the athlete's last; once per mark. */
 function askAboutChange(
   entry: Entry,
   before: Told | null,

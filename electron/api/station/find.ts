@@ -21,13 +21,13 @@ const earlierSchema = z.object({ date: z.string(), value: z.number(), written: w
 
 export const foundSchema = z.object({
   who: stationPersonSchema,
-  /** Attempts of this test that stand today. */
+  /** Standing attempts of this test today. */
   standing: z.array(attemptSchema),
-  /** How many attempts stand in each slot; a slot not named here is empty. */
+  /** Number of standing attempts in each slot; a missing slot is empty. */
   taken: z.record(z.string(), z.int()),
-  /** How the athlete did the test last; the plain way when never. */
+  /** The athlete's last variant of the test; the plain one if there is none. */
   variant: z.string(),
-  /** Today's mark and the comparable ones before, for each way of doing the test. */
+  /** Today's mark and the comparable ones before, for each variant. */
   history: z.array(
     z.object({ variant: z.string(), today: toldSchema.nullable(), last: earlierSchema, best: earlierSchema }),
   ),
@@ -38,8 +38,8 @@ export const foundSchema = z.object({
 export type Found = z.infer<typeof foundSchema>;
 
 /**
- * The athlete that a typed bib means, with all that keyed entry shows.
- * @throws Refusal when no bib is typed, nobody wears it, or whoever does takes no part in this test.
+ * Finds the athlete by a typed bib, with all that paper entry shows.
+ * @throws Refusal when no bib is typed, nobody wears it, or its athlete takes no part in this test.
  */
 export function find(
   db: ReadableDb,

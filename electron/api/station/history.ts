@@ -9,7 +9,7 @@ import { attemptSchema, testSchema } from "../door/shapes.ts";
 import { attemptView, stationPersonOf } from "../marks/attempts.ts";
 import { requirePresent } from "./who.ts";
 
-/** Which history: of one attempt with all it corrects and all that corrects it, or of one athlete's test today. */
+/** The history wanted: of one attempt with its chain of corrections, or of one athlete's test today. */
 export const whichHistorySchema = z.union([
   z.object({ attemptId: z.string().max(100) }),
   z.object({ athleteId: z.int(), test: testSchema }),
@@ -19,7 +19,7 @@ export const whichHistorySchema = z.union([
 export const historySchema = z.array(
   z.object({
     attempt: attemptSchema,
-    /** The attempts that took this one's place. */
+    /** Ids of the attempts that replaced this one. */
     replacedBy: z.array(z.string()),
   }),
 );
@@ -45,7 +45,7 @@ function chain(db: ReadableDb, day: Day, attemptId: string): KeptAttempt[] {
   return chainOf(db, attemptId);
 }
 
-/** The athlete's attempts, and those of others that they were corrected into. */
+/** Returns the athlete's attempts, and others' attempts that correct them. */
 function ofTest(db: ReadableDb, day: Day, athleteId: number, test: TestCode): KeptAttempt[] {
   const who = requirePresent(db, day, athleteId);
   const own = attemptsOfAthlete(db, day.id, who.athleteId).filter((attempt) => attempt.test === test);

@@ -18,7 +18,7 @@ import { view, viewSchema } from "./view.ts";
 
 const athleteAndTest = z.object({ athleteId: z.int(), test: testSchema });
 
-/** One test's station: who waits, what was seen, what it amounts to. */
+/** The station of one test: its queue, its attempts, and their marks. */
 export const station = router({
   view: keyer(z.object({ test: testSchema, lengths: lengthsSchema }))
     .output(viewSchema)
@@ -28,7 +28,7 @@ export const station = router({
       return who === "organiser" ? seen : { ...seen, skipped: [] };
     }),
 
-  /** Whom a typed bib means, and what stands already. */
+  /** Finds an athlete by a typed bib, with their standing attempts. */
   find: keyer(z.object({ test: testSchema, bib: z.string().max(40), lengths: lengthsSchema }))
     .output(foundSchema)
     .query(({ ctx: { desk }, input }) =>
@@ -40,7 +40,7 @@ export const station = router({
     .output(enteredSchema)
     .mutation(({ ctx: { desk }, input }) => enter(desk, input)),
 
-  /** Ends an attempt without a new one. Ending it twice changes nothing. */
+  /** Voids an attempt without replacing it. Voiding it twice changes nothing. */
   void: keyer(
     z.object({
       attemptId: z.string().max(100),
@@ -86,7 +86,7 @@ export const station = router({
     desk.store.write(["calls"], (db) => call(db, requireOpenDay(db), input.athleteId, input.test, at));
   }),
 
-  /** Ends the call to this station; one to another stays. */
+  /** Ends the call to this station, but not one to another. */
   uncall: keyer(athleteAndTest).mutation(({ ctx: { desk }, input }) => {
     desk.store.write(["calls"], (db) => endCallTo(db, requireOpenDay(db).id, input.athleteId, input.test));
   }),

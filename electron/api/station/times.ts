@@ -2,12 +2,12 @@ import { type TimedAttempt, upTo } from "../../domain/queue/times.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { attemptTimes } from "../../store/tables/attempts.ts";
 
-/** Times that were brought back to the moment at which they were first seen to lie ahead, by attempt. */
+/** Corrected times of attempts that were ahead of the clock: the moment each was first noticed, by attempt. */
 const broughtBack = new WeakMap<ReadableDb, Map<string, string>>();
 
 /**
- * When each attempt of a day was made, as far as the wall clock can be believed at `now` (ISO 8601): never later. A time
- * ahead of it counts as the moment at which it was first asked about, so that the rest after it ends.
+ * Returns each attempt's time on a day, as far as the wall clock at `now` (ISO 8601) is credible: never later. A time
+ * ahead of it counts as the moment it was first noticed, so that the rest after it ends.
  */
 export function timesBy(db: ReadableDb, dayId: number, now: string): TimedAttempt[] {
   const kept = broughtBack.get(db) ?? new Map<string, string>();

@@ -13,7 +13,7 @@ import { doneBy, nobodyToCall, requirePresent, requireTesting, requireTurn } fro
 
 /**
  * Calls an athlete to a test.
- * @throws Refusal when the athlete does not test, leaves this test out, has done it, or has another one to do first.
+ * @throws Refusal when the athlete does not test, skips this test, has done it, or has another one to do first.
  */
 export function call(db: WritableDb, day: Day, athleteId: number, test: TestCode, at: string): void {
   const who = requirePresent(db, day, athleteId);
@@ -26,8 +26,8 @@ export function call(db: WritableDb, day: Day, athleteId: number, test: TestCode
 }
 
 /**
- * Calls whoever is next and rested; returns who that is.
- * @throws Refusal `conflict` when nobody is left to call, or all who are still rest.
+ * Calls the next rested athlete; returns their id.
+ * @throws Refusal `conflict` when nobody is left to call, or all of them still rest.
  */
 export function callNext(db: WritableDb, day: Day, test: TestCode, now: string): number {
   const inLanes = new Set(takenLanes(db, day.id).map(({ athleteId }) => athleteId));
@@ -61,8 +61,8 @@ export function skip(
 }
 
 /**
- * Takes a skip back.
- * @throws Refusal `conflict` when the test is left out since check-in, which only check-in changes.
+ * Undoes a skip.
+ * @throws Refusal `conflict` when the test is skipped since check-in, which only check-in changes.
  */
 export function unskip(db: WritableDb, day: Day, athleteId: number, test: TestCode): void {
   const left = leftOut(db, day.id).find((each) => each.athleteId === athleteId && each.test === test);

@@ -24,9 +24,9 @@ export const viewSchema = z.object({
   restMinutes: z.int(),
   counts: z.object({
     done: z.int(),
-    /** Those whose next test this is. */
+    /** Number of athletes whose next test this is. */
     waiting: z.int(),
-    /** Those who have other tests to do before it. */
+    /** Number of athletes with other tests to do before it. */
     later: z.int(),
     leftOut: z.int(),
   }),
@@ -36,13 +36,13 @@ export const viewSchema = z.object({
       waitingSince: z.string(),
       readyAt: z.string(),
       calledAt: z.string().nullable(),
-      /** What is still to come of a test that was begun. */
+      /** The missing part of a test that was begun. */
       begun: sentenceSchema.nullable(),
     }),
   ),
-  /** The newest attempts with the athlete's mark of today; no mark where the attempt is void. */
+  /** The newest attempts with the athlete's mark of today; no mark for a void attempt. */
   recent: z.array(z.object({ attempt: attemptSchema, written: writtenSchema.nullable() })),
-  /** Who skips this test, and why; for the organiser alone, who can put them back. */
+  /** Athletes who skip this test, and the reasons; only for the organiser, who can put them back. */
   skipped: z.array(z.object({ who: stationPersonSchema, reason: z.string(), by: z.string() })),
 });
 
@@ -50,7 +50,7 @@ type View = z.infer<typeof viewSchema>;
 
 const newest = 15;
 
-/** Everybody who tests today, with what decides where they wait. `now`: ISO 8601. */
+/** Returns everybody who tests today, with the facts that decide their place in queues. `now`: ISO 8601. */
 export function runnersOf(db: ReadableDb, day: Day, now: string): Runner[] {
   const lastDone = lastDoneByAthlete(timesBy(db, day.id, now));
   const marks = Map.groupBy(marksOfDay(db, day.id), ({ athleteId }) => athleteId);
@@ -62,7 +62,7 @@ export function runnersOf(db: ReadableDb, day: Day, now: string): Runner[] {
     return {
       athleteId,
       bib,
-      // Ahead of the clock where that was set back since: nobody waits until it is there again.
+      // Ahead of the clock if that was set back since: nobody waits until it gets there again.
       checkedIn: since < now ? since : now,
       done: new Set(done),
       leftOut: new Set((left.get(athleteId) ?? []).map(({ test }) => test)),
@@ -72,7 +72,7 @@ export function runnersOf(db: ReadableDb, day: Day, now: string): Runner[] {
   });
 }
 
-/** The queue of one test, in turn, at the instant `now` (ISO 8601). */
+/** Returns the queue of one test at the instant `now` (ISO 8601). */
 export function queueOf(
   db: ReadableDb,
   day: Day,
@@ -89,7 +89,7 @@ export function queueOf(
   );
 }
 
-/** All that the screen of one station shows. */
+/** Returns everything on one station's screen. */
 export function view(db: ReadableDb, day: Day, test: TestCode, lengths: LengthUnit, now: string): View {
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
   const marks = marksOfDay(db, day.id).filter((mark) => mark.test === test);
@@ -137,7 +137,7 @@ function countsOf(
   return { done: done.size, waiting, later: todo.length - left - waiting, leftOut: left };
 }
 
-/** What a test that was begun still needs. */
+/** Returns the missing part of a test that was begun. */
 function begun(mark: KeptMark | undefined): Sentence | null {
   if (mark?.mark.state !== "incomplete") return null;
   return missingOf(mark.test, mark.mark.missing);

@@ -12,7 +12,7 @@ import { marksOfAthlete } from "../../store/tables/marks.ts";
 import { queueOf } from "./view.ts";
 
 /**
- * Somebody of today's list.
+ * Returns an athlete of today's list.
  * @throws Refusal `not-found` when the athlete is not on it.
  */
 export function requirePresent(db: ReadableDb, day: Day, athleteId: number): Present {
@@ -22,7 +22,7 @@ export function requirePresent(db: ReadableDb, day: Day, athleteId: number): Pre
 }
 
 /**
- * The athlete that a scanned or typed bib means.
+ * Finds the athlete with a scanned or typed bib.
  * @throws Refusal `bad-input` when it is no number, `not-found` when nobody wears it.
  */
 export function requireBib(db: ReadableDb, day: Day, typed: string): Present {
@@ -34,24 +34,24 @@ export function requireBib(db: ReadableDb, day: Day, typed: string): Present {
 }
 
 /**
- * Refuses to test whoever does not test today, or leaves this test out.
+ * Refuses an athlete who does not test today, or skips this test.
  * @throws Refusal `conflict`, with what to do about it.
  */
 export function requireTesting(db: ReadableDb, day: Day, who: Present, test: TestCode): void {
   const { name, state } = who;
   if (state !== "testing") throw new Refusal("conflict", sentence(`station.state.${state}`, { name }));
   const left = leftOut(db, day.id).find((each) => each.athleteId === who.athleteId && each.test === test);
-  // Without the reason, which is the organiser's to know.
+  // Without the reason, which only the organiser may know.
   if (left !== undefined) throw new Refusal("conflict", sentence(`station.leftOut.${left.kind}`, { name }));
 }
 
-/** The tests that an athlete has done today. */
+/** Returns the tests that an athlete has done today. */
 export function doneBy(db: ReadableDb, day: Day, athleteId: number): ReadonlySet<TestCode> {
   const done = marksOfAthlete(db, day.id, athleteId).filter(({ mark }) => isDone(mark));
   return new Set(done.map(({ test }) => test));
 }
 
-/** The test that somebody must do or skip before `test`, or null. */
+/** Returns the test that an athlete must do or skip before `test`, or null. */
 export function firstBefore(db: ReadableDb, day: Day, athleteId: number, test: TestCode): TestCode | null {
   const left = leftOut(db, day.id).filter((each) => each.athleteId === athleteId);
   return blockedBy(test, doneBy(db, day, athleteId), new Set(left.map((each) => each.test)));
@@ -67,8 +67,8 @@ export function requireTurn(db: ReadableDb, day: Day, who: Present, test: TestCo
 }
 
 /**
- * Refuses whoever still rests from the test before.
- * @throws Refusal `conflict` that says for how many minutes.
+ * Refuses an athlete who still rests from the test before.
+ * @throws Refusal `conflict` with the minutes left.
  */
 export function requireRested(db: ReadableDb, day: Day, who: Present, test: TestCode, now: string): void {
   const readyAt = queueOf(db, day, test, now).find(({ athleteId }) => athleteId === who.athleteId)?.readyAt;
@@ -76,7 +76,7 @@ export function requireRested(db: ReadableDb, day: Day, who: Present, test: Test
   throw new Refusal("conflict", sentence("heat.rests", { name: who.name, count: minutesTo(readyAt, now) }));
 }
 
-/** Why nobody can be called: nobody waits, or all who wait still rest (`resting`: who is ready first). */
+/** Returns why nobody can be called: the queue is empty, or everyone still rests (`resting`: the first to be ready). */
 export function nobodyToCall(resting: Pick<QueuePlace, "bib" | "readyAt"> | null, now: string): Refusal {
   if (resting === null) return new Refusal("conflict", sentence("station.nobodyWaits"));
   const values = { bib: resting.bib, count: minutesTo(resting.readyAt, now) };

@@ -13,16 +13,16 @@ import { endedHeats, type Heat } from "../../store/tables/heats.ts";
 import { lanesAt, load } from "../heat/load.ts";
 import { tellMarks } from "../marks/marks.ts";
 
-/** A day, or a league's part of it, as the summary is worked out of it. */
+/** A day, or a league's part of it, as input of the summary. */
 export interface ReadDay {
   readonly part: SummaryDay;
-  /** Of the whole day: everybody's turn ends the time of the one before. */
+  /** Turns of the whole day: everybody's turn ends the time of the one before. */
   readonly turns: readonly TurnTime[];
-  /** The part's attempts that stand, each with the one it goes back to, whoever that was entered for. */
+  /** The part's standing attempts, each with the first of its chain, whoever's that was. */
   readonly standing: readonly Rooted[];
 }
 
-/** Everything that was entered on a day. @param league its name; null for the whole day */
+/** Reads everything entered on a day. @param league its name; null for the whole day */
 export function readDay(db: ReadableDb, day: Day, league: string | null): ReadDay {
   const whole: SummaryDay = {
     state: day.state,
@@ -51,12 +51,12 @@ function laneTimesOf(db: ReadableDb, day: Day): LaneTime[] {
     .flatMap((heat) => laneTimesIn(db, heat));
 }
 
-/** Of the lanes that did the whole test in this heat. */
+/** Returns the times of lanes that did the whole test in this heat. */
 function laneTimesIn(db: ReadableDb, heat: Heat): LaneTime[] {
   const loaded = load(db, heat);
   return lanesAt(loaded, null).flatMap((folded) => {
     const lane = loaded.lanes.find((each) => each.lane === folded.lane);
-    // What the athlete did elsewhere today is not in this lane's time, so the time would be too short.
+    // The athlete's attempts elsewhere today are not in this lane's time, so it would be too short.
     if (lane === undefined || lane.prior.length > 0) return [];
     const ms = workIn(clockOf(heat.test), folded, loaded.events);
     return ms === null ? [] : [{ athleteId: lane.athleteId, test: heat.test, ms }];

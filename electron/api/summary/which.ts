@@ -14,7 +14,7 @@ export const whichSummarySchema = z.object({
 
 type WhichSummary = z.infer<typeof whichSummarySchema>;
 
-/** A day and, where one was asked for, a league of it. */
+/** A day and, if requested, one of its leagues. */
 export interface Chosen {
   readonly day: Day;
   /** Null: the whole day. */
@@ -24,8 +24,8 @@ export interface Chosen {
 }
 
 /**
- * What is summed up; null while there is no day at all.
- * @throws Refusal `not-found` when the day or the league is not there, or the league has nobody on the day's list.
+ * Returns the day and league to sum up; null while there is no day at all.
+ * @throws Refusal `not-found` when the day or the league is unknown, or the league has nobody on the day's list.
  */
 export function choose(db: ReadableDb, { dayId, leagueId }: WhichSummary): Chosen | null {
   const day = dayId === undefined ? (dayAtHand(db) ?? allDays(db)[0]) : dayById(db, dayId);
@@ -37,7 +37,7 @@ export function choose(db: ReadableDb, { dayId, leagueId }: WhichSummary): Chose
   return { day, league: league === undefined ? null : { id: league.id, name: league.name }, leagues: all };
 }
 
-/** @throws Refusal as {@link choose}, and when there is no day at all. */
+/** @throws Refusal like {@link choose}, and when there is no day at all. */
 export function requireChosen(db: ReadableDb, which: WhichSummary): Chosen {
   const chosen = choose(db, which);
   if (chosen === null) throw new Refusal("not-found", sentence("summary.noDay"));

@@ -9,13 +9,13 @@ function cellOf({ tests }: RollRow, test: TestCode): RollCell | undefined {
   return tests.find((cell) => cell.test === test);
 }
 
-/** The mark that stands for a test: the full push-ups where both were done; the other is in athletes_marks.csv. */
+/** Returns the mark of a test: the full push-ups where both were done; athletes_marks.csv has the other. */
 function markOf(row: RollRow, test: TestCode) {
   return cellOf(row, test)?.marks.find(({ mark }) => mark.state === "complete") ?? null;
 }
 
 function testColumns(test: TestCode): SheetColumn<RollRow>[] {
-  // As column names are written.
+  // In the form of column names.
   const name = test.replaceAll("-", "_");
   const { variants, better } = protocolOf(test);
   const unit = unitOf(test);
@@ -58,7 +58,7 @@ function testColumns(test: TestCode): SheetColumn<RollRow>[] {
   ];
 }
 
-/** `athletes.csv`: one row an athlete, for a coach: five marks against the last test. */
+/** Makes `athletes.csv` for a coach: one row per athlete, five marks against the last test. */
 export function athletesSheet(roll: readonly RollRow[]): SummarySheet {
   const columns = [...whoColumns<RollRow>(({ who }) => who), ...testCodes.flatMap(testColumns)];
   return sheetOf("athletes.csv", "One athlete: the five marks, each against the last test.", columns, roll);

@@ -9,11 +9,11 @@ interface Line {
   readonly order: number;
   readonly who: SummaryPerson;
   readonly attempt: SummaryAttempt;
-  /** The order of the attempt that it corrects. */
+  /** The order of the attempt it corrects. */
   readonly corrects: number | null;
 }
 
-/** What was seen, in the columns of a sheet of results: lengths in cm, times in s. */
+/** Returns an attempt's cells in the columns of a results sheet: lengths in cm, times in s. */
 function seenOf({ test, seen }: SummaryAttempt): SeenCells {
   const { protocol, sheet } = definitionOf(test);
   return sheet.write(protocol.attempt.parse(seen));
@@ -65,7 +65,7 @@ const columns: SheetColumn<Line>[] = [
   ),
 ];
 
-/** `attempts.csv`: everything that was entered, in the order of entry, also what no longer stands. */
+/** Makes `attempts.csv`: every attempt in the order of entry, void ones included. */
 export function attemptsSheet({ people, attempts }: SummaryDay): SummarySheet {
   const byId = new Map(people.map((who) => [who.athleteId, who]));
   const orders = new Map(attempts.map(({ id }, index) => [id, index + 1]));

@@ -15,7 +15,7 @@ const gaps: Readonly<Record<GapKind, string>> = {
   "not-taken": "the day ended without it",
 };
 
-/** Code values in words, for the data dictionary. */
+/** The meaning of code values, for the data dictionary. */
 export const gapCodes = gapKinds.map((kind) => `\`${kind}\` ${gaps[kind]}`).join("; ");
 
 export const standingCodes =

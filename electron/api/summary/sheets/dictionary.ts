@@ -3,7 +3,7 @@ import { wrapped } from "../../../bundle/wrapped.ts";
 import { definitionOf, type TestCode, testCodes } from "../../../domain/tests/registry.ts";
 import type { SummarySheet } from "./sheet.ts";
 
-/** What the sheets are of. */
+/** The subject of the sheets. */
 export interface About {
   readonly date: string;
   readonly title: string;
@@ -12,7 +12,7 @@ export interface About {
   readonly demo: boolean;
 }
 
-/** `data-dictionary.md`: every sheet and column, made of the columns themselves. */
+/** Makes `data-dictionary.md`, with every sheet and column, from the columns themselves. */
 export function dictionaryFile(about: About, sheets: readonly SummarySheet[]): TextFile {
   const parts = [opening(about, sheets), tests, ...sheets.map(sheetPart)];
   return { name: "data-dictionary.md", text: `${parts.join("\n\n")}\n` };
@@ -54,7 +54,7 @@ function sheetPart({ name, columns }: SummarySheet): string {
   return `## ${name}\n\n| column | unit or form | meaning |\n|---|---|---|\n${rows.join("\n")}`;
 }
 
-/** A title or a league's name as plain text: no line ends, and nothing that markdown reads. */
+/** Makes plain text of a title or a league's name: no line ends, and no markdown. */
 function plain(text: string): string {
   return text.replace(/\s+/g, " ").replace(/[\\`*_{}[\]<>()#+!|~]/g, "\\$&");
 }

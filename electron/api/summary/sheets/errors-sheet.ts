@@ -7,7 +7,7 @@ import { unitOf } from "./values.ts";
 
 type Line = TypicalError & { readonly test: TestCode };
 
-/** Per cent of a mark, or the test's unit. */
+/** Converts an amount to per cent of a mark, or to the test's unit. */
 function amountIn({ test, kind }: Line, amount: number): number {
   const plain = kind === "share" ? amount * 100 : inUnit(protocolOf(test).grain, amount);
   return Number(plain.toFixed(4));
@@ -33,7 +33,7 @@ const columns: SheetColumn<Line>[] = [
   ),
 ];
 
-/** `typical_errors.csv`: what the changes were judged by. */
+/** Makes `typical_errors.csv`: the typical errors that judged the changes. */
 export function errorsSheet(errors: readonly Line[]): SummarySheet {
   return sheetOf(
     "typical_errors.csv",

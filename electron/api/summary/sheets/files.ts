@@ -18,7 +18,9 @@ import { missingSheet } from "./missing-sheet.ts";
 import { type SummarySheet, textOf } from "./sheet.ts";
 import { stationsSheet, stationTimesSheet } from "./stations-sheets.ts";
 
-/** The sheets of a day or of a league on it, and the page that explains them: the same data give the same bytes. */
+/**
+ * Makes the sheets of a day or of a league on it, and the page that explains them: the same data give the same bytes.
+ */
 export function filesOf(
   db: ReadableDb,
   chosen: Chosen,
@@ -48,13 +50,13 @@ function sheetsOf(db: ReadableDb, { day, league }: Chosen): SummarySheet[] {
   ];
 }
 
-/** What files of a day and league are called: `tapeline-summary-2026-11-14-foundry-town`. */
+/** Names the files of a day and league: `tapeline-summary-2026-11-14-foundry-town`. */
 export function baseName({ day, league }: Chosen, demo: boolean): string {
   const parts = ["tapeline-summary", ...(demo ? ["demo"] : []), day.date];
   return league === null ? parts.join("-") : [...parts, nameOf(league)].join("-");
 }
 
-/** A league's name as a part of a file's name: letters and digits of any script, at most forty. */
+/** Makes a league's name fit a file name: letters and digits of any script, at most forty. */
 function nameOf({ id, name }: NonNullable<Chosen["league"]>): string {
   const plain = fold(name)
     .replace(/[^\p{L}\p{N}]+/gu, "-")

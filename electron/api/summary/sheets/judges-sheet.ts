@@ -76,7 +76,7 @@ const columns: SheetColumn<JudgeRow>[] = [
   column("finding", "code", findings, ({ compared }) => compared?.finding ?? null),
 ];
 
-/** `judges.csv`: marks by who entered them. */
+/** Makes `judges.csv`: marks by judge. */
 export function judgesSheet(judges: readonly JudgeRow[]): SummarySheet {
   return sheetOf(
     "judges.csv",

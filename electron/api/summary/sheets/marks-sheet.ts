@@ -8,7 +8,7 @@ import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts
 import { inTestUnit, lessPrevious, unitOf } from "./values.ts";
 import { whoColumns } from "./who.ts";
 
-/** One athlete, test and variant; no mark where there is none. */
+/** One athlete, test and variant; null if there is no mark. */
 export interface MarkLine {
   readonly who: SummaryPerson;
   readonly test: TestCode;
@@ -64,7 +64,7 @@ const columns: SheetColumn<MarkLine>[] = [
   ),
 ];
 
-/** `athletes_marks.csv`: one row an athlete and test (two where push-ups were done both ways), also where nothing was done. */
+/** Makes `athletes_marks.csv`: one row per athlete and test (two for both kinds of push-up), even if not done. */
 export function marksSheet(roll: readonly RollRow[]): SummarySheet {
   const lines = roll.flatMap(({ who, tests }) =>
     tests.flatMap(({ test, marks, gap }): MarkLine[] =>

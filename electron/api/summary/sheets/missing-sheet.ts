@@ -25,7 +25,7 @@ const columns: SheetColumn<Line>[] = [
   ),
 ];
 
-/** `missing.csv`: one row an athlete and test without a complete mark. */
+/** Makes `missing.csv`: one row per athlete and test without a complete mark. */
 export function missingSheet(missing: readonly Missing[]): SummarySheet {
   const lines = missing.flatMap((each) => each.tests.map((test) => ({ ...each, test })));
   return sheetOf("missing.csv", "One athlete and test without a complete mark, and why.", columns, lines);

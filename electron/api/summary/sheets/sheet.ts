@@ -1,9 +1,9 @@
 import { type SheetCell, writeSheet } from "../../../sheets/write.ts";
 
-/** One column of a sheet: its name, its unit or code values, what it means, and what of a row stands in it. */
+/** One column of a sheet: its name, its unit or code values, its meaning, and its cell of a row. */
 export interface SheetColumn<Row> {
   readonly name: string;
-  /** The unit; or which form its texts have. Empty for plain text. */
+  /** The unit, or the form of its texts. Empty for plain text. */
   readonly unit: string;
   readonly means: string;
   readonly cell: (row: Row) => SheetCell;
@@ -18,11 +18,11 @@ export function column<Row>(
   return { name, unit, means, cell };
 }
 
-/** A sheet with all that explains it: the data dictionary is made of the same columns as the sheet itself. */
+/** A sheet with all that explains it: the data dictionary is made from the sheet's own columns. */
 export interface SummarySheet {
   /** The file's name. */
   readonly name: string;
-  /** What one row is. */
+  /** The meaning of one row. */
   readonly holds: string;
   readonly columns: readonly Pick<SheetColumn<never>, "name" | "unit" | "means">[];
   readonly rows: readonly (readonly SheetCell[])[];
@@ -37,7 +37,7 @@ export function sheetOf<Row>(
   return { name, holds, columns, rows: rows.map((row) => columns.map((column) => column.cell(row))) };
 }
 
-/** As CSV by RFC 4180, with the byte order mark: these sheets are opened in spreadsheets, and names have accents. */
+/** Formats a sheet as CSV by RFC 4180, with a byte order mark: spreadsheets open it, and names have accents. */
 export function textOf({ columns, rows }: SummarySheet): string {
   return writeSheet(
     columns.map(({ name }) => name),

@@ -45,7 +45,7 @@ const columns: SheetColumn<Line>[] = [
   ),
 ];
 
-/** `stations.csv`: how long each station took per athlete. */
+/** Makes `stations.csv`: each station's time per athlete. */
 export function stationsSheet(stations: readonly StationTimes[]): SummarySheet {
   const lines = stations.flatMap((station): Line[] => [
     { station, measure: "at_work", spread: station.atWork },
@@ -73,7 +73,7 @@ const timeColumns: SheetColumn<TimeLine>[] = [
   column("per_athlete", "s", "as measure in stations.csv; empty: not known", ({ share }) => inSeconds(share)),
 ];
 
-/** `station_times.csv`: the times behind stations.csv, only where one is known. */
+/** Makes `station_times.csv`: the times behind stations.csv, where one is known. */
 export function stationTimesSheet(
   { people, laneTimes }: SummaryDay,
   turns: readonly TurnTime[],

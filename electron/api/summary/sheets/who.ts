@@ -1,7 +1,7 @@
 import type { SummaryPerson } from "../../../domain/summary/day.ts";
 import { column, type SheetColumn } from "./sheet.ts";
 
-/** Who a row is about: the first columns of every sheet with names. */
+/** Returns the first columns of every sheet with names: the row's athlete. */
 export function whoColumns<Row>(whoOf: (row: Row) => SummaryPerson): SheetColumn<Row>[] {
   return [
     column("league", "", "The league", (row) => whoOf(row).league),
