@@ -45,7 +45,7 @@ speakIn(systemLanguage);
 const refused = refusedSwitch();
 if (refused !== undefined) {
   console.error(shellText("switches.refused", { name: refused }));
-  // At once: nothing of a window or of the store may be there before.
+  // At once: no window and no store may exist before.
   process.exit(64);
 }
 const folders = setupFolders();
@@ -68,7 +68,7 @@ if (app.requestSingleInstanceLock()) {
     .then(() => start(folders), fail)
     .catch(fail);
 } else {
-  // The app that runs already comes to the front.
+  // The running app comes to the front.
   app.quit();
 }
 
@@ -79,7 +79,7 @@ async function start(folders: Folders): Promise<void> {
   await run(folders, opened.desk);
 }
 
-/** Serves the app from an open desk; `window` is the desk's where it is open already. */
+/** Serves the app from an open desk; `window` is the desk's if open already. */
 async function run(folders: Folders, desk: Desk, window?: BrowserWindow): Promise<void> {
   const letSleep = keepAwake(desk, powerSaveBlocker);
   const stopBackups = keepBackedUp(desk);
@@ -87,7 +87,7 @@ async function run(folders: Folders, desk: Desk, window?: BrowserWindow): Promis
   app.on("will-quit", (event) => {
     if (closed) return;
     closed = true;
-    // The last backup takes a moment; then the app ends by itself. Not before this event is over: it would go unheard.
+    // The last backup takes a moment; then the app ends by itself. Not before this event is over: it would be lost.
     event.preventDefault();
     letSleep();
     stopBackups();
@@ -105,10 +105,10 @@ async function run(folders: Folders, desk: Desk, window?: BrowserWindow): Promis
   if (wantsSelfCheck()) app.exit((await selfCheck(windows, log, console.log)) ? 0 : 1);
 }
 
-// Only a runtime found for development needs a library of its own; a packaged app never loads one it is told of.
+// Only a runtime found for development needs a library of its own; a packaged app never loads one by name.
 const nativeBinding = app.isPackaged ? undefined : process.env.TAPELINE_SQLITE_BINDING;
 
-/** `accepted`: a person has seen what is said against the store, and wants it as it is. */
+/** `accepted`: a person has read the doubts about the store, and wants it as it is. */
 function openDesk(folders: Folders, accepted = false): { desk: Desk } | { trouble: unknown } {
   try {
     const open = storeOpener(folders.data, nativeBinding, accepted);
@@ -138,7 +138,7 @@ function openDesk(folders: Folders, accepted = false): { desk: Desk } | { troubl
   }
 }
 
-/** What a rehearsal of an earlier run left behind, when the plug was pulled in the middle of it, holds people's names. */
+/** Empties a folder: a rehearsal that a power cut ended in an earlier run left people's names. */
 function emptied(folder: string): string {
   rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
   return folder;
@@ -150,7 +150,7 @@ function noteStore(log: Log, opened: { desk: Desk } | { trouble: unknown }): voi
   log.note({ what: "store", is: "desk" in opened ? "opened" : reason });
 }
 
-/** Says why there is no store to work with; where it was refused for what it is, with what can be done. */
+/** Shows why there is no store to work with; for a refused one, with the possible actions. */
 function showTrouble(folders: Folders, trouble: unknown): void {
   console.error("The store can't be opened:", trouble);
   const why = whyNotOpened(trouble);
@@ -181,7 +181,7 @@ function whyNotOpened(trouble: unknown): string {
   });
 }
 
-/** The store's place is as a person wants it: opens it and shows the app in the window that is there. */
+/** Opens the store as a person decided, and shows the app in the existing window. */
 async function startAgain(folders: Folders, window: BrowserWindow, accepted: boolean): Promise<void> {
   const opened = openDesk(folders, accepted);
   if ("trouble" in opened) throw opened.trouble;
@@ -189,7 +189,7 @@ async function startAgain(folders: Folders, window: BrowserWindow, accepted: boo
   await window.loadURL(originOf("desk"));
 }
 
-/** Something that should never happen did while starting: says so where the app was started from, and ends. */
+/** Reports an impossible fault during the start to the terminal, and ends. */
 function fail(error: unknown): void {
   console.error(error);
   app.exit(1);

@@ -1,13 +1,14 @@
 /**
- * `npm run reference -- DIR --out FILE`: merges the bundles of many organisers into one sheet of percentiles. Ends with 0
- * when every bundle was taken, 3 when some were kept back, 2 when there was nothing to merge, 1 when something failed.
+ * `npm run reference -- DIR --out FILE`: merges the bundles of many organisers into one sheet of percentiles. Exits
+ * with 0 when every bundle was merged, 3 when some were refused, 2 when there was nothing to merge, 1 when something
+ * failed.
  */
 import { say } from "./api/door/words.ts";
 import { sentence } from "./domain/words.ts";
 import { type MergeArguments, NothingToMerge, readArguments } from "./reference/arguments.ts";
 import { merge } from "./reference/merge.ts";
 
-/** npm runs its scripts in the project's folder; paths are meant from where it was called. */
+/** npm runs scripts in the project's folder; paths are relative to where it was called. */
 const folder =
   process.env.npm_lifecycle_event === "reference" ? (process.env.INIT_CWD ?? process.cwd()) : process.cwd();
 
@@ -32,7 +33,7 @@ async function mergeAll(wanted: MergeArguments): Promise<number> {
   return keptBack > 0 ? 3 : 0;
 }
 
-/** One clear line; what nobody foresaw is shown whole. */
+/** Prints one clear line; an unforeseen error is shown whole. */
 function explain(error: unknown): number {
   if (error instanceof NothingToMerge) {
     console.error(`${say(error.sentence)}\n${say(sentence("references.usage"))}`);

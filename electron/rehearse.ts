@@ -1,6 +1,6 @@
 /**
- * `npm run rehearse`: a whole day with no window, to try the leagues' sheets the evening before. Ends with 0 when every
- * row was taken, 3 when some were kept back, 2 when there was nothing to rehearse, 1 when something failed.
+ * `npm run rehearse`: a whole day without a window, to try the leagues' sheets the evening before. Exits with 0 when
+ * every row was imported, 3 when some were not, 2 when there was nothing to rehearse, 1 when something failed.
  */
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -15,7 +15,7 @@ import { filesOf, NotWritten, writeFiles } from "./rehearsal/files.ts";
 import { UnusableSheet } from "./rehearsal/sheets.ts";
 import { summaryText } from "./rehearsal/summary.ts";
 
-/** npm runs its scripts in the project's folder; paths are meant from where it was called. */
+/** npm runs scripts in the project's folder; paths are relative to where it was called. */
 const folder =
   process.env.npm_lifecycle_event === "rehearse" ? (process.env.INIT_CWD ?? process.cwd()) : process.cwd();
 
@@ -38,7 +38,7 @@ async function main(): Promise<number> {
 
 async function rehearse(wanted: RehearsalArguments): Promise<number> {
   let temporary: TemporaryDesk | null = null;
-  // First of all: a process that nobody asks ends at once, and would leave the names behind.
+  // First of all: an unprepared process ends at once, and would leave the names behind.
   const stayOn = whenStopped(() => temporary?.remove());
   try {
     const sheets = await sheetsOf(wanted);
@@ -62,7 +62,7 @@ async function sheetsOf({ roster, results, past }: RehearsalArguments): Promise<
   };
 }
 
-/** Nobody watches the steps here: a few seconds, and the terminal has it all. */
+/** Runs the steps without showing them: it takes a few seconds, and the terminal gets the result. */
 async function toItsEnd(steps: ReturnType<typeof rehearseDay>): Promise<Rehearsed> {
   for (;;) {
     const step = await steps.next();
@@ -70,7 +70,7 @@ async function toItsEnd(steps: ReturnType<typeof rehearseDay>): Promise<Rehearse
   }
 }
 
-/** Runs `work` before the process ends by Ctrl-C or by a request to end; the returned function takes that back. */
+/** Runs `work` before the process ends by Ctrl-C or another signal; the returned function undoes that. */
 function whenStopped(work: () => void): () => void {
   const signals = { SIGINT: 2, SIGTERM: 15, SIGHUP: 1 } as const;
   const undo = Object.entries(signals).map(([signal, number]) => {
@@ -86,7 +86,7 @@ function whenStopped(work: () => void): () => void {
   };
 }
 
-/** One clear line; what nobody foresaw is shown whole. */
+/** Prints one clear line; an unforeseen error is shown whole. */
 function explain(error: unknown): number {
   if (error instanceof WrongArguments) {
     console.error(`${say(error.sentence)}\n${say(sentence("rehearse.usage"))}`);

@@ -1,7 +1,7 @@
 import { createCipheriv, createDecipheriv, randomBytes, type ScryptOptions, scrypt } from "node:crypto";
 import type { ScryptParameters } from "../domain/backups/records.ts";
 
-/** A key of 32 bytes and how it is made again of its passphrase. */
+/** A key of 32 bytes, and the parameters to derive it again from its passphrase. */
 export interface Lock {
   readonly scrypt: ScryptParameters;
   readonly key: Buffer;
@@ -9,19 +9,19 @@ export interface Lock {
 
 const tagBytes = 16;
 
-/** Makes a new lock: a third of a second of work, off the main thread, as dear to whoever guesses. */
+/** Makes a new lock: a third of a second of work, off the main thread, and as much for each of a guesser's tries. */
 export async function newLock(passphrase: string): Promise<Lock> {
   const parameters: ScryptParameters = { N: 2 ** 17, r: 8, p: 1, salt: randomBytes(16).toString("base64") };
   return { scrypt: parameters, key: await keyOf(passphrase, parameters) };
 }
 
-/** The key that a passphrase opens a lock with. Letters that look the same are the same (NFKC). */
+/** Derives a lock's key from a passphrase. Letters that look the same are the same (NFKC). */
 export function keyOf(passphrase: string, { N, r, p, salt }: ScryptParameters): Promise<Buffer> {
   const options: ScryptOptions = { N, r, p, maxmem: 256 * N * r };
   return deriveKey(passphrase.normalize("NFKC"), Buffer.from(salt, "base64"), 32, options);
 }
 
-/** scrypt as RFC 7914 defines it. */
+/** Computes scrypt as defined by RFC 7914. */
 export function deriveKey(
   passphrase: string,
   salt: Buffer,
@@ -35,13 +35,16 @@ export function deriveKey(
   });
 }
 
-/** AES-256-GCM (NIST SP 800-38D): the sealed bytes, then the tag of 16. `beside` is not hidden, and can't be changed. */
+/**
+ * Encrypts by AES-256-GCM (NIST SP 800-38D): ciphertext, then the tag of 16 bytes. `beside` is readable but can't be
+ * changed.
+ */
 export function lockBytes(key: Buffer, nonce: Buffer, beside: Buffer, bytes: Buffer): Buffer {
   const cipher = createCipheriv("aes-256-gcm", key, nonce, { authTagLength: tagBytes }).setAAD(beside);
   return Buffer.concat([cipher.update(bytes), cipher.final(), cipher.getAuthTag()]);
 }
 
-/** The bytes again, or undefined where the key is another or anything was changed. */
+/** Decrypts the bytes; undefined if the key is wrong or anything was changed. */
 export function unlockBytes(key: Buffer, nonce: Buffer, beside: Buffer, sealed: Buffer): Buffer | undefined {
   if (sealed.length < tagBytes) return undefined;
   const decipher = createDecipheriv("aes-256-gcm", key, nonce, { authTagLength: tagBytes }).setAAD(beside);

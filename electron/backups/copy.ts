@@ -6,20 +6,20 @@ import { findDamage, findWrongMark, holdingOf } from "../store/connection/checks
 import { connect, type StoreLocation } from "../store/connection/connect.ts";
 import type { ReadableDb } from "../store/connection/database.ts";
 
-/** A copy of a store that was opened and found whole. */
+/** A copy of a store that passed its checks. */
 export interface CheckedCopy {
   readonly store: Buffer;
   readonly holding: Holding;
 }
 
-/** Pages a step: some 400 KB, well under a frame's time. */
+/** Pages per step: some 400 KB, well under a frame's time. */
 const pagesAStep = 100;
 const marksLookedAt = 500;
 
 /**
- * Copies a store while it goes on being used, by SQLite's own online backup, opens the copy, checks it and reads it. The
- * copy lies in `folder` meanwhile.
- * @throws when there is no room, or the copy is not whole.
+ * Copies a store while it stays in use, by SQLite's own online backup, then opens, checks and reads the copy. Until
+ * then the copy lies in `folder`.
+ * @throws when there is no room, or the copy is damaged.
  */
 export async function copyStore(
   db: ReadableDb,
@@ -29,7 +29,7 @@ export async function copyStore(
 ): Promise<CheckedCopy> {
   const file = join(folder, `.copy-${randomUUID()}`);
   try {
-    // SQLite takes a file of no bytes as it is, with its rights.
+    // SQLite accepts an empty file as it is, with its permissions.
     await writeFile(file, "", { mode: 0o600 });
     await db.backup(file, {
       progress: ({ totalPages, remainingPages }) => {
@@ -44,7 +44,7 @@ export async function copyStore(
   }
 }
 
-/** Makes the copy one file with no log, and looks through it as a start looks through a store. */
+/** Makes the copy one file without a log, and checks it as a start checks a store. */
 function checkCopy(location: StoreLocation): Holding {
   const db = connect(location);
   try {

@@ -7,15 +7,15 @@ import { keyOf, type Lock, lockBytes, unlockBytes } from "./cipher.ts";
 
 /*
  * A backup is one file: a line that says what it is, a line of JSON (the header, of one block's length), then the
- * store's file, deflated, and locked where the organiser wants that. The header stands outside the lock so that a stick
- * can be looked through without its passphrase; it is bound to the bytes, so that nobody can swap it.
+ * store's file, deflated, and encrypted if the organiser wants that. The header is outside the encryption so that a
+ * stick can be listed without its passphrase; it is bound to the bytes, so that nobody can swap it.
  */
 const signature = "Tapeline backup 1\n";
 const headBytes = 2048;
 const pack = promisify(deflateRaw);
 const unpack = promisify(inflateRaw);
 
-/** Why a backup can't be used. */
+/** The reason why a backup can't be used. */
 export class BackupUnusable extends Error {
   readonly why: "unreadable" | "locked" | "wrong-passphrase";
   constructor(why: BackupUnusable["why"]) {
@@ -26,7 +26,7 @@ export class BackupUnusable extends Error {
 
 export type Facts = Pick<BackupHeader, "number" | "source" | "at" | "holding">;
 
-/** Puts a store's file into a backup. */
+/** Packs a store's file into a backup. */
 export async function packBackup(store: Buffer, facts: Facts, lock: Lock | null): Promise<Buffer> {
   if (store.length > largestStore) throw new Error("the store is too large for a backup");
   const nonce = randomBytes(12);
@@ -41,7 +41,7 @@ export async function packBackup(store: Buffer, facts: Facts, lock: Lock | null)
   return Buffer.concat([head, lock === null ? packed : lockBytes(lock.key, nonce, head, packed)]);
 }
 
-/** Reads what a backup says of itself. @throws BackupUnusable */
+/** Reads a backup's header. @throws BackupUnusable */
 export async function readHeader(file: string): Promise<BackupHeader> {
   const head = Buffer.alloc(headBytes);
   const handle = await open(file, "r");
@@ -53,10 +53,10 @@ export async function readHeader(file: string): Promise<BackupHeader> {
   }
 }
 
-/** How a locked backup is opened: with a passphrase, or with a lock that is known to this computer. */
+/** The means to open a locked backup: a passphrase, or a lock known to this computer. */
 export type Opener = { readonly passphrase: string } | { readonly lock: Lock } | null;
 
-/** Takes the store's file out of a backup, every byte of it proved. @throws BackupUnusable */
+/** Unpacks the store's file from a backup and proves every byte. @throws BackupUnusable */
 export async function unpackBackup(
   file: string,
   opener: Opener,

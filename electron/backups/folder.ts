@@ -7,7 +7,7 @@ import { syncFolder } from "../files/through.ts";
 import { unfinishedBeside, writeNew } from "../files/whole.ts";
 import { type Opener, readHeader, unpackBackup } from "./file.ts";
 
-/** The backups in a folder, newest first; an empty list where there is no such folder. */
+/** Returns the backups in a folder, newest first; none if there is no such folder. */
 export async function backupsIn(folder: string): Promise<NamedBackup[]> {
   const names = await readdir(folder).catch((error: NodeJS.ErrnoException) => {
     if (error.code === "ENOENT" || error.code === "ENOTDIR") return [];
@@ -18,10 +18,10 @@ export async function backupsIn(folder: string): Promise<NamedBackup[]> {
     .sort((a, b) => b.number - a.number || b.name.localeCompare(a.name));
 }
 
-/** A backup with what it says of itself; null where it can't be read. */
+/** A backup and its header; null if that can't be read. */
 export type FoundBackup = NamedBackup & { readonly header: BackupHeader | null };
 
-/** The backups in a folder with their headers, newest first. */
+/** Returns the backups in a folder with their headers, newest first. */
 export async function headersIn(folder: string): Promise<FoundBackup[]> {
   const found: FoundBackup[] = [];
   for (const named of await backupsIn(folder)) {
@@ -32,8 +32,8 @@ export async function headersIn(folder: string): Promise<FoundBackup[]> {
 }
 
 /**
- * Writes a backup through to the disk under another name, takes the store out of it again as a restore does, and only
- * then gives it its own name. Whatever fails, nothing half done keeps a backup's name.
+ * Writes a backup and syncs it under another name, unpacks the store from it as a restore does, and only then renames
+ * it. Whatever fails, nothing half done has a backup's name.
  */
 export async function placeBackup(
   folder: string,
@@ -54,13 +54,13 @@ export async function placeBackup(
   syncFolder(folder);
 }
 
-/** Deletes what the rule lets go, of this source alone; other computers' backups are not ours to judge. */
+/** Deletes this source's backups that the rule no longer keeps; other computers' backups are not ours to judge. */
 export async function tidyBackups(folder: string, source: string, today: string): Promise<void> {
   const own = (await backupsIn(folder)).filter((backup) => backup.source === source);
   for (const { name } of superseded(own, today)) await rm(join(folder, name));
 }
 
-/** Deletes this source's backups up to a number, and what an interrupted backup may have left. Returns how many went. */
+/** Deletes this source's backups up to a number, and the rests of an interrupted one. Returns the number deleted. */
 export async function forgetBackups(folder: string, source: string, upTo: number): Promise<number> {
   const own = (await backupsIn(folder)).filter((backup) => backup.source === source && backup.number <= upTo);
   for (const { name } of own) await rm(join(folder, name));
@@ -68,7 +68,7 @@ export async function forgetBackups(folder: string, source: string, upTo: number
   return own.length;
 }
 
-/** Deletes what a backup left that was cut off: it is no use to anybody, and holds people. */
+/** Deletes the rests of an interrupted backup: they are useless, and hold personal data. */
 export async function dropUnfinished(folder: string): Promise<void> {
   const names = await readdir(folder).catch(() => []);
   for (const name of names.filter((each) => /^\.(?:copy-[0-9a-f-]{36}|[0-9a-f-]{36}\.part)/.test(each))) {

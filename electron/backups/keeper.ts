@@ -27,33 +27,33 @@ import {
 import { readSettings, withLock, writeSettings } from "./settings.ts";
 import { whyNotMade } from "./trouble.ts";
 
-/** How far the backup that is being made is; pages of the store, then places. */
+/** The progress of the backup being made: pages of the store, then places. */
 interface Running {
   readonly step: "copying" | PlaceKind;
   readonly done: number;
   readonly total: number;
 }
 
-/** Makes the backups of one desk and knows where they are. Work on one backup at a time. */
+/** Makes the backups of one desk and knows their places. Makes one backup at a time. */
 export interface Keeper {
-  /** Where the hall's own store lies. */
+  /** Returns the location of the hall's own store. */
   location(): StoreLocation;
   places(): readonly BackupPlace[];
   news(kind: PlaceKind): PlaceNews;
   settings(): BackupSettings;
   running(): Running | null;
-  /** Reads what lies in the places, and clears what a crash left: for a desk that has only just started. */
+  /** Reads the backups in the places, and clears what a crash left: for a desk that has only just started. */
   look(): Promise<void>;
-  /** Backs up to every place that can be reached. Never throws. */
+  /** Backs up to every reachable place. Never throws. */
   run(): Promise<void>;
-  /** Backs up to the places that lack something, at once: for closing. */
+  /** Backs up at once to the places that lack something: for closing. */
   runWhatLacks(): Promise<void>;
-  /** As that, where it is due: something changed and five minutes passed, or a stick came back. */
+  /** Backs up to the places that lack something, if due: five minutes after a change, or when a stick came back. */
   runWhenDue(): Promise<void>;
-  /** @throws the system's error when there can be no folder. */
+  /** @throws the system's error when the folder can't be made. */
   chooseSecond(chosen: string | null): Promise<void>;
   choosePassphrase(passphrase: string | null): Promise<void>;
-  /** Somebody was erased: a new backup, then every earlier one goes, with stores that were set aside. */
+  /** Makes a new backup after an erasure, then deletes every earlier one, and stores that were set aside. */
   forgetEarlier(): Promise<void>;
 }
 
@@ -63,12 +63,12 @@ export interface KeeperParts {
   /** The hall's own store, while it is in use. */
   own(): Store | null;
   now(): Date;
-  /** ms of the monotonic clock. */
+  /** Returns the ms of the monotonic clock. */
   ms(): number;
 }
 
 const everyMs = 5 * 60_000;
-/** How soon a backup that failed is tried again where there is none yet. */
+/** Ms until the retry of a failed first backup. */
 const againMs = 60_000;
 const nothing: PlaceNews = { last: null, trouble: null };
 
@@ -89,7 +89,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
     settings = next;
     writeSettings(settingsFile, settings);
   }
-  /** The source's own name should outlast this run, so that its backups are tidied; a full disk stops no backup. */
+  /** Saves the source's own name beyond this run, so that its backups are tidied; a full disk stops no backup. */
   function keepSource(): void {
     if (existsSync(settingsFile)) return;
     try {
@@ -105,7 +105,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
       return isThere(place) && (there?.store !== store || there.seq < store.seq());
     });
 
-  /** A stick that was away and is there lacks everything, for all we know: it need not wait its five minutes. */
+  /** A stick that has come back is backed up at once: we can't know what it lacks. */
   function noteWhoCameBack(): void {
     for (const place of places()) {
       if (!isThere(place)) away.add(place.kind);
@@ -113,13 +113,13 @@ export function createKeeper(parts: KeeperParts): Keeper {
     }
   }
 
-  /** One after another: a second request waits for the first. */
+  /** Runs work one after another: a second request waits for the first. */
   function inTurn(work: () => Promise<void>): Promise<void> {
     queue = queue.then(work).catch(tellTrouble);
     return queue;
   }
 
-  /** Nothing that goes wrong stays unsaid, wherever it did. */
+  /** Reports every failure, wherever it happened. */
   function tellTrouble(error: unknown): void {
     console.error("Backing up failed:", error);
     for (const { kind } of places()) {
@@ -136,7 +136,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
     const seq = store.seq();
     try {
       const copy = await copied(store);
-      // A hall that has only just been opened has nothing to lose yet.
+      // A hall that has only just been set up has nothing to lose yet.
       const bare = copy !== null && copy.holding.days + copy.holding.athletes === 0;
       if (copy !== null && (asked || !bare)) await toPlaces(wanted, copy, { store, seq }, asked);
       if (bare && !asked) for (const { kind } of wanted) covered.set(kind, { store, seq });
@@ -145,7 +145,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
     }
   }
 
-  /** The copy; null, with the reason in every place's news, when there can be none. */
+  /** Copies the store; null, with the reason in every place's news, if that fails. */
   async function copied(store: Store): Promise<CheckedCopy | null> {
     const told = (done: number, total: number) => {
       running = { step: "copying", done, total };
@@ -230,7 +230,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
       inTurn(async () => {
         const upTo = await highestNumber(places(), settings.source);
         keep({ ...settings, forgetUpTo: Math.max(upTo, settings.forgetUpTo) });
-        // Writing each new backup takes the earlier ones away; where none can be written, the last one stays until one can.
+        // Each new backup deletes the earlier ones; where none can be written, the last one stays until one can.
         await backUp(true);
         for (const file of filesSetAside(folder)) await rm(file, { force: true });
       }),

@@ -10,33 +10,35 @@ import { backupsIn, dropUnfinished, forgetBackups, headersIn, placeBackup, tidyB
 import { lockOf } from "./settings.ts";
 import { whyNotMade } from "./trouble.ts";
 
-/** Where backups go: beside the store, always; and a second folder or stick, where the organiser chose one. */
+/** The place of backups: always beside the store; and a second folder or stick, if the organiser chose one. */
 export type PlaceKind = "own" | "second";
 
 export interface BackupPlace {
   readonly kind: PlaceKind;
   readonly folder: string;
-  /** What locks them there. Beside the open store a lock would keep nobody out, and somebody from their own backup. */
+  /**
+   * The lock of backups there. Beside the open store it would keep nobody out, except somebody from their own backup.
+   */
   readonly lock: Lock | null;
 }
 
-/** What is known of a place since the program started. */
+/** The news of a place since the program started. */
 export interface PlaceNews {
-  /** The newest backup there; null when there is none (or it is not there). */
+  /** The newest backup there; null without one (or without the place). */
   readonly last: { readonly at: string; readonly number: number; readonly sha256: string } | null;
-  /** Why the last try failed; null when it did not. */
+  /** The reason why the last try failed; null if it did not. */
   readonly trouble: Sentence | null;
 }
 
-/** The folder made inside the one that was chosen. It is also how a stick is known again: it is on the stick alone. */
+/** The folder made inside the chosen one. It also identifies a stick: the folder exists only there. */
 const secondFolderName = "Tapeline backups";
 
-/** The folder of backups beside a store. */
+/** Returns the folder of backups beside a store. */
 export function ownBackups(store: string): string {
   return join(dirname(store), "backups");
 }
 
-/** The file beside a store that says what was decided about its backups. */
+/** Returns the file beside a store with its backup settings. */
 export function settingsBeside(store: string): string {
   return join(dirname(store), "backups.json");
 }
@@ -47,24 +49,27 @@ export function backupPlaces(ownFolder: string, settings: BackupSettings): Backu
   return [own, { kind: "second", folder: settings.second, lock: lockOf(settings) }];
 }
 
-/** Which backups hold somebody who was erased: they go once their place is reached, and nobody goes back to them. */
+/**
+ * Returns a test for backups that hold somebody erased: they are deleted once their place is reached, and never
+ * restored.
+ */
 export function forgottenBy({ source, forgetUpTo }: BackupSettings): (backup: NamedBackup) => boolean {
   return (backup) => backup.source === source && backup.number <= forgetUpTo;
 }
 
-/** Whether a place can be reached: a stick that is not plugged in can't. */
+/** True if a place can be reached: an unplugged stick can't. */
 export function isThere({ kind, folder }: BackupPlace): boolean {
   return kind === "own" || existsSync(folder);
 }
 
-/** Makes the folder for the second backups inside the one that was chosen. @throws the system's error */
+/** Makes the folder for second backups inside the chosen one. @throws the system's error */
 export async function makeSecond(chosen: string): Promise<string> {
   const folder = chosen.endsWith(secondFolderName) ? chosen : join(chosen, secondFolderName);
   await mkdir(folder, { recursive: true, mode: 0o700 });
   return folder;
 }
 
-/** What lies in a place now. */
+/** Reads a place's newest backup. */
 export async function placeNews(place: BackupPlace, source: string): Promise<PlaceNews> {
   if (!isThere(place)) return { last: null, trouble: null };
   try {
@@ -82,7 +87,7 @@ function lastOf({ at, number, sha256 }: BackupHeader): NonNullable<PlaceNews["la
   return { at, number, sha256 };
 }
 
-/** The highest number of this source's backups in places that can be reached. */
+/** Returns the highest number of this source's backups in reachable places. */
 export async function highestNumber(places: readonly BackupPlace[], source: string): Promise<number> {
   const all = await Promise.all(
     places.filter(isThere).map(({ folder }) => backupsIn(folder).catch(() => [])),
@@ -96,13 +101,13 @@ export interface ToPlace {
   readonly source: string;
   readonly at: string;
   readonly holding: BackupHeader["holding"];
-  /** `YYYY-MM-DDTHH:MM` where the computer is. */
+  /** Local time, `YYYY-MM-DDTHH:MM`. */
   readonly clock: string;
-  /** Backups up to this number hold somebody who was erased. */
+  /** Backups up to this number hold somebody erased. */
   readonly forgetUpTo: number;
 }
 
-/** Writes one backup to one place, and tidies there. Never throws: what went wrong is told. */
+/** Writes one backup to one place, and tidies there. Never throws: failures are in the news. */
 export async function backUpTo(place: BackupPlace, made: ToPlace): Promise<PlaceNews> {
   const { store, number, source, at, holding, clock } = made;
   try {
@@ -122,7 +127,7 @@ export async function backUpTo(place: BackupPlace, made: ToPlace): Promise<Place
   }
 }
 
-/** `YYYY-MM-DDTHH:MM` where the computer is. */
+/** Returns local time as `YYYY-MM-DDTHH:MM`. */
 export function localMinute(now: Date): string {
   const two = (value: number) => String(value).padStart(2, "0");
   const date = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;

@@ -12,46 +12,46 @@ import { glanceAt, restoreStore } from "./restore.ts";
 import { keptSettings, lockOf, readSettings } from "./settings.ts";
 import { whyNotUsed } from "./trouble.ts";
 
-/** A backup that can be gone back to when the store can't be opened. */
+/** A backup that can be restored when the store can't be opened. */
 export interface Offer {
   readonly at: string;
   readonly holding: Holding;
-  /** It needs its passphrase, which this computer does not know. */
+  /** True if it needs its passphrase, which this computer does not know. */
   readonly locked: boolean;
-  /** Every byte of it was read and found whole. */
+  /** True if every byte of it was read and proved. */
   readonly proved: boolean;
-  /** It is of this store; another computer's holds another hall, and stands below. */
+  /** True for a backup of this store; another computer's is of another hall, and is listed below. */
   readonly own: boolean;
-  /** By what name the computer that made it calls itself. */
+  /** The name by which the computer that made it calls itself. */
   readonly source: string;
 }
 
 export interface Offers {
-  /** This store's own first, the newest good one at the head, by number and not by the clock. */
+  /** Backups of this store first, the newest good one at the head, by number and not by the clock. */
   readonly backups: readonly Offer[];
-  /** What the store that is not opened still shows; null when it shows nothing. */
+  /** The counts that the unopened store still shows; null if it shows none. */
   readonly held: Holding | null;
-  /** Whether it may be opened as it is. */
+  /** True if it may be opened as it is. */
   readonly asItIs: boolean;
-  /** Whether anything may be done here at all: a newer version's store is whole, and not ours to move. */
+  /** True if anything may be done here at all: a newer version's store is intact, and not ours to move. */
   readonly anything: boolean;
 }
 
-/** What can be done when a store is refused. Nothing is done until a person says so. */
+/** The possible actions when a store is refused. Nothing happens until a person decides. */
 export interface Recovery {
   offers(): Promise<Offers>;
-  /** Looks for backups in another folder too. */
+  /** Searches another folder for backups too. */
   lookIn(folder: string): void;
   /**
-   * Sets aside what is there and puts the offered backup in its place.
+   * Sets the current store aside and restores the offered backup in its place.
    * @throws Refusal with what to do; nothing was moved then.
    */
   goBack(index: number, passphrase: string | null): Promise<void>;
-  /** Sets aside what is there, so that the next opening begins anew. */
+  /** Sets the current store aside, so that the next opening makes a new one. */
   startAnew(): void;
 }
 
-/** No more than a page can show, of own ones and of others each. */
+/** Most backups that a page can show, separately for own and others'. */
 const most = 4;
 
 interface Candidate {
@@ -92,7 +92,7 @@ export function createRecovery(location: StoreLocation, refused: StoreRefused, n
       if (header === null || forgotten(each)) return [];
       const known = lock !== null && header.locked?.scrypt.salt === lock.scrypt.salt;
       const { source, number } = header;
-      // Where this computer's own name is lost, what lies beside the store is its own.
+      // If this computer's own name is lost, the backups beside the store are its own.
       const own = kept === null ? folder === ownFolder : source === kept.source;
       const opener = known && lock !== null ? { lock } : null;
       return [{ file: join(folder, name), header, opener, own, source, number }];
@@ -126,7 +126,7 @@ export function createRecovery(location: StoreLocation, refused: StoreRefused, n
   };
 }
 
-/** The newest that is whole is looked for by reading; the others say of themselves what they are. */
+/** Looks for the newest intact backup by reading; of the others it reads only the headers. */
 async function offered(newestFirst: readonly Candidate[]): Promise<Found[]> {
   const found: Found[] = [];
   let proved = false;
@@ -150,7 +150,7 @@ function isLocked({ header, opener }: Candidate): boolean {
   return header.locked !== null && opener === null;
 }
 
-/** The same backup in two places. */
+/** True for the same backup in two places. */
 function same(a: Numbered, b: Numbered): boolean {
   return a.source === b.source && a.number === b.number;
 }

@@ -8,15 +8,15 @@ import { requireOurs } from "../store/connection/open.ts";
 import { putInPlace, uncheckedFile, waitingFile } from "../store/keeping/set-aside.ts";
 
 /**
- * Puts a store's file out of a backup in the store's place; what is there is set aside. It is checked first, all of it,
- * where it lies beside the place. The store must be closed.
- * @returns the name under which the one before lies now; null where there was none.
+ * Puts a backup's store file in the store's place, and sets aside the file there. The new file is first checked as a
+ * whole beside that place. The store must be closed.
+ * @returns the new name of the earlier file; null if there was none.
  * @throws StoreRefused, or when there is no room: nothing was moved then.
  */
 export function restoreStore(location: StoreLocation, store: Buffer, at: Date): string | null {
   const unchecked = uncheckedFile(location.file);
   try {
-    // A file in a store's place changes at checkpoints alone, from the first moment on.
+    // A file in a store's place changes only at checkpoints, from the first moment on.
     writeThrough(unchecked, markFile(store, "with-log"));
     withReading({ ...location, file: unchecked }, (db) => {
       requireOurs(db);
@@ -31,7 +31,7 @@ export function restoreStore(location: StoreLocation, store: Buffer, at: Date): 
   return putInPlace(location.file, at);
 }
 
-/** What a store that is not opened still shows of how much it held: a hint, and null where it shows nothing. */
+/** Returns the counts that an unopened store still shows, as a hint; null if it shows none. */
 export function glanceAt(location: StoreLocation): Holding | null {
   if ((statSync(location.file, { throwIfNoEntry: false })?.size ?? 0) === 0) return null;
   try {

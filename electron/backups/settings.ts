@@ -4,20 +4,20 @@ import { type BackupSettings, settingsSchema } from "../domain/backups/records.t
 import { writeSettingsFile } from "../store/connection/settings-file.ts";
 import type { Lock } from "./cipher.ts";
 
-/** What was decided about backups, or a beginning where nothing was (or where the file can't be read). */
+/** Returns the backup settings, or new ones if there are none (or the file can't be read). */
 export function readSettings(file: string): BackupSettings {
   const source = randomBytes(4).toString("hex");
   return keptSettings(file) ?? { source, second: null, lock: null, forgetUpTo: 0 };
 }
 
-/** What was decided about backups; null where nothing was, or where the file can't be read. */
+/** Returns the stored backup settings; null if there are none, or the file can't be read. */
 export function keptSettings(file: string): BackupSettings | null {
   if (!existsSync(file)) return null;
   const parsed = settingsSchema.safeParse(parsedJson(readFileSync(file, "utf8")));
   return parsed.success ? parsed.data : null;
 }
 
-/** Keeps what was decided, whole or not at all. Only this computer's user can read it: it holds the key of the lock. */
+/** Stores the settings, whole or not at all. Only this computer's user can read them: they hold the lock's key. */
 export function writeSettings(file: string, settings: BackupSettings): void {
   writeSettingsFile(file, settings);
 }

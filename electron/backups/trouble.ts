@@ -12,12 +12,12 @@ const closed = [
   "SQLITE_CANTOPEN",
 ];
 
-/** Whether something failed for want of room on the disk. */
+/** True if something failed because the disk is full. */
 export function isForRoom(error: unknown): boolean {
   return full.includes(String((error as { code?: unknown } | null)?.code ?? ""));
 }
 
-/** Why a backup could not be made, and what to do. Entry goes on meanwhile. */
+/** Returns why a backup could not be made, and what to do. Entry goes on meanwhile. */
 export function whyNotMade(error: unknown): Sentence {
   const { code = "", message = String(error) } = (error ?? {}) as { code?: string; message?: string };
   if (isForRoom(error)) return sentence("backups.full");
@@ -25,7 +25,7 @@ export function whyNotMade(error: unknown): Sentence {
   return sentence("backups.failed", { message });
 }
 
-/** Why a backup can't be gone back to, and what to do. */
+/** Returns why a backup can't be restored, and what to do. */
 export function whyNotUsed(error: unknown): Sentence {
   if (error instanceof BackupUnusable) {
     if (error.why === "locked") return sentence("backups.locked");

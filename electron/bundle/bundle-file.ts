@@ -6,14 +6,14 @@ import { protocolsFile } from "./protocols.ts";
 import { marksSheet, profilesSheet, summarySheet } from "./sheets.ts";
 import { zipOf } from "./zip.ts";
 
-/** A bundle ready to be written: the same contents always make the same bytes. */
+/** A bundle ready to write: the same contents always give the same bytes. */
 export interface BundleFile {
-  /** Says the kind and the quarter and nothing nearer. */
+  /** File name with the kind and the quarter, and nothing more precise. */
   readonly name: string;
   readonly bytes: Uint8Array;
-  /** Of all bytes, in hexadecimal digits. */
+  /** Hash of all bytes, in hexadecimal digits. */
   readonly sha256: string;
-  /** What is in it, in order. */
+  /** Its files, in order. */
   readonly files: readonly TextFile[];
 }
 

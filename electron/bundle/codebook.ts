@@ -8,8 +8,8 @@ import { profileTests } from "./sheets.ts";
 import { wrapped } from "./wrapped.ts";
 
 /**
- * What a stranger needs to read the sheets rightly, in plain words. Markdown. No year but the quarter's stands in it, not
- * even of a source: whoever looks for a year of birth must find none.
+ * Makes the guide that a stranger needs to read the sheets, in plain words. Markdown. It contains no year but the
+ * quarter's, not even of a source: a search for a year of birth must find none.
  */
 export function codebookFile(contents: Contents): TextFile {
   const parts = [

@@ -5,26 +5,26 @@ import type { Protected, Strictness } from "../domain/privacy/rule.ts";
 import type { Subtraction } from "../domain/privacy/subtraction.ts";
 import type { DayProtocol } from "../store/tables/days.ts";
 
-/** Version of the files and columns of a bundle; goes up when a reader has to know of a change. */
+/** Version of a bundle's files and columns; goes up when readers have to know of a change. */
 export const formatVersion = 2;
 
-/** All that a bundle is made of. Whatever is not in here can't be in the file. */
+/** All contents of a bundle. Data not in here can't be in the file. */
 export interface Contents extends Pick<Protected, "kind" | "decisions" | "suppressed"> {
   readonly quarter: string;
-  /** True for the demonstration's invented athletes: said in the file and in its name. */
+  /** True for the demo's invented athletes, which the file and its name say. */
   readonly demo: boolean;
-  /** True where a day is only tried out: no log keeps a second bundle of it from being made, so it is not to be handed on. */
+  /** True for a rehearsal: no log keeps a second bundle of it from being made, so it must not be shared. */
   readonly rehearsal: boolean;
   readonly protocols: readonly DayProtocol[];
   readonly rows: readonly PublishedRow[];
   readonly summaries: readonly TestSummary[];
   readonly strictness: Strictness;
-  /** Of the rows that leave: k and l reached, and the risk that is left. */
+  /** k and l reached by the released rows, and the remaining risk. */
   readonly likeness: Likeness;
   readonly risk: Risk;
-  /** What a neighbour makes of the rows that leave. */
+  /** A neighbour's success with the released rows. */
   readonly attack: Attack;
-  /** What one makes of them who noted everybody but those whom the board hides. */
+  /** The success of a neighbour who noted everybody except hidden athletes. */
   readonly subtraction: Subtraction;
 }
 
@@ -34,7 +34,7 @@ export interface TextFile {
   readonly text: string;
 }
 
-/** JSON as people can read it, with a line end at the end. */
+/** Makes a file of readable JSON, with a final line end. */
 export function jsonFile(name: string, value: unknown): TextFile {
   return { name, text: `${JSON.stringify(value, null, 2)}\n` };
 }

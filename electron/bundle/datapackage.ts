@@ -5,7 +5,7 @@ import { inWords } from "./english.ts";
 import { marksSchema, profilesSchema, summarySchema } from "./schemas.ts";
 import { profileTests } from "./sheets.ts";
 
-/** The other files of the bundle, by what they are. */
+/** The other files of the bundle, by role. */
 export interface Described {
   /** marks.csv or profiles.csv. */
   readonly rows: TextFile;
@@ -15,7 +15,7 @@ export interface Described {
   readonly codebook: TextFile;
 }
 
-/** SHA-256 as hexadecimal digits. */
+/** Returns a SHA-256 in hexadecimal digits. */
 export function sha256(bytes: Uint8Array | string): string {
   return createHash("sha256").update(bytes).digest("hex");
 }
@@ -45,12 +45,15 @@ function rowsTable({ kind, rows }: Contents, file: TextFile) {
     : table(file, "One row an athlete", profilesSchema(profileTests(rows)));
 }
 
-/** What a name says of a bundle that is no data of a day: `-demo`, `-rehearsal`, or nothing. */
+/** Returns the part of a name for a bundle without real data: `-demo`, `-rehearsal`, or nothing. */
 export function occasionOf({ demo, rehearsal }: Pick<Contents, "demo" | "rehearsal">): string {
   return `${demo ? "-demo" : ""}${rehearsal ? "-rehearsal" : ""}`;
 }
 
-/** The descriptor of the Frictionless Data Package standard, version 1. It says no moment: `created` stays out. */
+/**
+ * Makes the descriptor of the Frictionless Data Package standard, version 1. It contains no time: `created` is left
+ * out.
+ */
 export function descriptorFile(contents: Contents, files: Described): TextFile {
   const { demo, rehearsal } = contents;
   const invented = demo ? " These athletes are invented: a demonstration, not data." : "";

@@ -3,7 +3,7 @@ import type { HoldReason, ReleaseDecision, Suppressed, TestCoding } from "../dom
 import { type Contents, jsonFile, type TextFile } from "./contents.ts";
 import { boundsOf, unitOf } from "./sheets.ts";
 
-/** The reasons as a stranger may know them: who lacks a guardian's consent is nobody's business outside. */
+/** The reasons that a stranger may know: a missing guardian's consent is nobody's business outside. */
 const toldReasons: readonly { readonly reason: string; readonly of: readonly HoldReason[] }[] = [
   { reason: "no consent to share", of: ["no-share", "no-guardian"] },
   { reason: "no complete mark", of: ["not-complete", "repeated"] },
@@ -13,7 +13,7 @@ const toldReasons: readonly { readonly reason: string; readonly of: readonly Hol
   },
 ];
 
-/** Up to the next multiple of k, so that no count says "one". */
+/** Rounds up to the next multiple of k, so that no count says "one". */
 function atMost(marks: number, k: number): number {
   return Math.ceil(marks / k) * k;
 }
@@ -27,7 +27,9 @@ function told(suppressed: readonly Suppressed[], k: number) {
   });
 }
 
-/** How a test is told; one that is not told is not named, because that alone would say that somebody did it. */
+/**
+ * Describes how a test is reported; an unreported one is not named, since that alone would say that somebody did it.
+ */
 function howTold({ levels }: ReleaseDecision, { test, variant, coding }: TestCoding) {
   if (levels === null || coding === null) return [];
   const { low } = boundsOf(test, { low: coding.below, high: null });
@@ -56,7 +58,7 @@ const meanings = {
     "At least k different athletes, its own counted, stand behind everything a row says: age band, category, league size, quarter, which of the told tests were done, and the intervals of all their marks together.",
 };
 
-/** What was done so that nobody can be found: how strict, what it cost, and what a neighbour makes of it. */
+/** Makes the file on privacy: the strictness, its cost, and a neighbour's success. */
 export function privacyFile(contents: Contents): TextFile {
   const { kind, strictness, likeness, risk, attack, subtraction, decisions, suppressed } = contents;
   const { k, l, suppression } = strictness;

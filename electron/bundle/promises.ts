@@ -1,6 +1,6 @@
 import type { Contents } from "./contents.ts";
 
-/** The model's statement for a stranger: who is guarded against, what is promised, and what is not. */
+/** Writes the model's statement for a stranger: the attackers considered, the promises, and their limits. */
 export function whatIsPromised(contents: Contents): string {
   const { strictness, likeness, kind, suppressed } = contents;
   const { k, l, suppression } = strictness;

@@ -3,7 +3,7 @@ import { protocolOf, rulesVersion, testCodes } from "../domain/tests/registry.ts
 import type { DayProtocol } from "../store/tables/days.ts";
 import { jsonFile, type TextFile } from "./contents.ts";
 
-/** How each test was held: whoever merges bundles may compare marks of equal fingerprints only. */
+/** Makes the file of each test's rules: only marks of equal fingerprints compare when bundles are merged. */
 export function protocolsFile(protocols: readonly DayProtocol[]): TextFile {
   const tests = protocols
     .toSorted((a, b) => testCodes.indexOf(a.test) - testCodes.indexOf(b.test))

@@ -104,7 +104,7 @@ export const summarySchema = {
   missingValues: [""],
 };
 
-/** Of profiles.csv: a pair of bounds for each test that is told. */
+/** Returns the schema of profiles.csv: a pair of bounds for each reported test. */
 export function profilesSchema(tests: readonly ProfileTest[]) {
   const pairs = tests.flatMap(({ test: code, variant: way, columns }) => {
     const what = `${code}${way === "" ? "" : `, ${way}`}, in ${unitOf(code)}`;

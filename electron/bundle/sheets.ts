@@ -7,7 +7,7 @@ import { inUnit } from "../domain/units.ts";
 import { type SheetCell, writeSheet } from "../sheets/write.ts";
 import type { TextFile } from "./contents.ts";
 
-/** The bounds of an interval in the unit of its test; null where there is none. */
+/** Returns an interval's bounds in its test's unit; null where one is open. */
 export function boundsOf(
   test: TestCode,
   { low, high }: MarkBounds,
@@ -31,7 +31,7 @@ function quasiCells({ quasi }: PublishedRow): SheetCell[] {
   return [quasi.ageBand, quasi.category, quasi.leagueSize, quasi.quarter];
 }
 
-/** marks.csv: a row a mark. */
+/** Makes marks.csv: one row per mark. */
 export function marksSheet(rows: readonly PublishedRow[]): TextFile {
   const lines = rows.flatMap((row) =>
     row.marks.map((mark): SheetCell[] => {
@@ -42,14 +42,14 @@ export function marksSheet(rows: readonly PublishedRow[]): TextFile {
   return { name: "marks.csv", text: writeSheet(markColumns, lines) };
 }
 
-/** A test and variant as the pair of columns of profiles.csv that it has. */
+/** A test and variant, and its pair of columns in profiles.csv. */
 export interface ProfileTest {
   readonly test: TestCode;
   readonly variant: string;
   readonly columns: readonly [low: string, high: string];
 }
 
-/** The tests that profiles tell, in the order of the tests. */
+/** Returns the tests reported in profiles, in the order of the tests. */
 export function profileTests(rows: readonly PublishedRow[]): ProfileTest[] {
   return tablesOf(rows.flatMap(({ marks }) => marks)).map(({ test, variant }) => {
     const name = [test, variant]
@@ -60,7 +60,7 @@ export function profileTests(rows: readonly PublishedRow[]): ProfileTest[] {
   });
 }
 
-/** profiles.csv: a row an athlete; both bounds of a test that the athlete has no mark of are empty. */
+/** Makes profiles.csv: one row per athlete; both bounds are empty where the athlete has no mark. */
 export function profilesSheet(rows: readonly PublishedRow[]): TextFile {
   const tests = profileTests(rows);
   const lines = rows.map((row): SheetCell[] => [

@@ -1,6 +1,6 @@
 const width = 100;
 
-/** A paragraph in lines that anybody's editor shows whole; markdown reads the same. */
+/** Wraps a paragraph into lines that any editor shows whole; markdown reads the same. */
 export function wrapped(text: string): string {
   const lines: string[] = [];
   for (const word of text.split(/\s+/)) {

@@ -2,9 +2,9 @@ import { strToU8, zipSync } from "fflate";
 import type { TextFile } from "./contents.ts";
 
 /**
- * The files in the order given, as a zip whose bytes depend on nothing but them: one fixed time (the earliest that the
- * format knows, read as local time), and stored as they are, so that no version of a compressor has a say. A bundle is
- * small, and anybody can look through its bytes for what must not be there.
+ * Packs files in the given order into a zip whose bytes depend on nothing else: one fixed time (the format's earliest,
+ * read as local time), and stored uncompressed, so that no compressor's version matters. A bundle is small, and anybody
+ * can search its bytes for things that must not be there.
  */
 export function zipOf(files: readonly TextFile[]): Uint8Array {
   const entries = Object.fromEntries(files.map(({ name, text }) => [name, strToU8(text)]));

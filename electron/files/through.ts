@@ -2,7 +2,8 @@ import { closeSync, fsyncSync, openSync, renameSync, writeSync } from "node:fs";
 import { dirname } from "node:path";
 
 /**
- * Writes a file and waits for the disk; only this computer's user can read it. `flags` "w": whole, "a": at its end.
+ * Writes a file and syncs it to the disk; only this computer's user can read it. `flags` "w": the whole file, "a": at
+ * its end.
  * @throws the system's error
  */
 export function writeThrough(file: string, bytes: Buffer, flags: "w" | "a" = "w"): void {
@@ -15,7 +16,7 @@ export function writeThrough(file: string, bytes: Buffer, flags: "w" | "a" = "w"
   }
 }
 
-/** Writes a small file whole or not at all: under another name first, and its name lasts through a power cut. */
+/** Writes a small file whole or not at all, by a rename that survives a power cut. */
 export function writeWholeText(file: string, text: string): void {
   const unfinished = `${file}.part`;
   writeThrough(unfinished, Buffer.from(text));
@@ -23,7 +24,7 @@ export function writeWholeText(file: string, text: string): void {
   syncFolder(dirname(file));
 }
 
-/** Waits for the disk to have what was written to a file, or cut off it, by whomever. */
+/** Syncs a file's writes and truncations, whoever made them, to the disk. */
 export function syncFile(file: string): void {
   const opened = openSync(file, "r+");
   try {
@@ -33,7 +34,7 @@ export function syncFile(file: string): void {
   }
 }
 
-/** Makes renaming itself last through a power cut. Windows has no such call and needs none. */
+/** Syncs a folder, so that a renaming survives a power cut. Windows has no such call and needs none. */
 export function syncFolder(folder: string): void {
   if (process.platform === "win32") return;
   const opened = openSync(folder, "r");

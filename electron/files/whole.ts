@@ -3,16 +3,16 @@ import { open, rename, rm } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { syncFolder } from "./through.ts";
 
-/** A file to be written: its path, and all that is in it. */
+/** A file to write: its path and its content. */
 export interface WholeFile {
   readonly path: string;
   readonly content: string | Uint8Array;
 }
 
 /**
- * Writes whole files or nothing: each to a new file beside it, through to the disk, and all of them renamed into place at the
- * end. Files that were there keep their content until the new ones are safe; nothing unfinished stays behind. The folders must
- * be there. Files that go out into the world have the rights that the system gives new files, unless `mode` says others.
+ * Writes all files or none: each to a new file beside it, synced, and all of them renamed into place at the end.
+ * Existing files keep their content until the new ones are safe; no unfinished file is left. The folders must exist.
+ * The files get the system's default permissions, unless `mode` gives others.
  * @throws the system's error
  */
 export async function writeWholeFiles(files: readonly WholeFile[], mode?: number): Promise<void> {
@@ -26,12 +26,12 @@ export async function writeWholeFiles(files: readonly WholeFile[], mode?: number
   for (const folder of new Set(files.map(({ path }) => dirname(path)))) syncFolder(folder);
 }
 
-/** A name beside a file for what is not whole yet; nothing else has it. */
+/** Returns a unique name beside a file, for its unfinished content. */
 export function unfinishedBeside(path: string): string {
   return join(dirname(path), `.${randomUUID()}.part`);
 }
 
-/** Writes a file that is not there yet, and waits for the disk. @throws the system's error */
+/** Writes a new file and syncs it. @throws the system's error */
 export async function writeNew(path: string, content: string | Uint8Array, mode?: number): Promise<void> {
   const handle = await open(path, "wx", mode);
   try {

@@ -3,19 +3,19 @@ import { type Language, languageChoiceSchema } from "../domain/languages.ts";
 import { writeSettingsFile } from "../store/connection/settings-file.ts";
 
 /**
- * The language that was chosen on this computer; null where nobody chose, or the file says nothing that is known. It
- * stands beside the store and not in it, since a store that can't be opened has to be told of too.
+ * Reads the language chosen on this computer; null if there is no choice or an unknown one. The file is beside the
+ * store, not in it, since the report on a store that can't be opened needs it too.
  */
 export function readLanguage(file: string): Language | null {
   try {
     return languageChoiceSchema.parse(JSON.parse(readFileSync(file, "utf8"))).language;
   } catch {
-    // Nothing is lost with it: the language is chosen again.
+    // Nothing is lost: the language can be chosen again.
     return null;
   }
 }
 
-/** Keeps the choice, whole or not at all. */
+/** Stores the choice, whole or not at all. */
 export function writeLanguage(file: string, language: Language): void {
   writeSettingsFile(file, { language });
 }

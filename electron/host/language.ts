@@ -3,7 +3,7 @@ import type { KeptLanguage } from "../api/make-desk.ts";
 import type { Language } from "../domain/languages.ts";
 import { readLanguage, writeLanguage } from "./language-file.ts";
 
-/** The language as it was chosen on this computer, kept in the data folder; until then the system's own. */
+/** Keeps this computer's language in the data folder; until one is chosen, it is the system's own. */
 export function keptLanguage(folder: string, systemLanguage: () => Language): KeptLanguage {
   const file = join(folder, "language.json");
   let chosen = readLanguage(file);

@@ -3,12 +3,12 @@ import { join } from "node:path";
 import { writeThrough, writeWholeText } from "../files/through.ts";
 import type { LockKeep } from "../lock/kept.ts";
 
-/** What somebody with the machine's account puts beside the stores to have the PIN forgotten; Windows adds the ending. */
+/** Files that the account's owner puts beside the stores to drop the PIN; Windows adds the ending. */
 const forgettingFiles = ["forget-pin", "forget-pin.txt"];
 
 /**
- * Keeps the lock in the data folder, beside the stores and not in one: it is of this machine, it holds in the
- * demonstration too, and a store that is put back from a backup must not bring back an old PIN.
+ * Keeps the lock in the data folder, beside the stores and not in one: it belongs to the computer, it applies in the
+ * demo too, and a restored backup must not bring back an old PIN.
  */
 export function lockFiles(folder: string): LockKeep {
   const file = join(folder, "lock.json");
@@ -17,7 +17,7 @@ export function lockFiles(folder: string): LockKeep {
     read: () => readOr(file, null),
     write: (text) => writeWholeText(file, text),
     note(line) {
-      // A line that a power cut left unfinished ends here, and does not spoil this one.
+      // Ends a line that a power cut left unfinished, so that it does not spoil this one.
       const before = readOr(log, "");
       const added = `${before === "" || before.endsWith("\n") ? "" : "\n"}${line}\n`;
       writeThrough(log, Buffer.from(added), "a");
@@ -29,7 +29,7 @@ export function lockFiles(folder: string): LockKeep {
     takeForgetting() {
       const asked = forgettingFiles.map((name) => join(folder, name)).filter((each) => existsSync(each));
       try {
-        // First of all: a file that stays would open every later start as well.
+        // First of all: a file that stays would open every later start too.
         for (const each of asked) rmSync(each, { recursive: true });
       } catch (error) {
         console.error("The PIN is not forgotten, because the file that asks for it can't be deleted:", error);
@@ -40,7 +40,7 @@ export function lockFiles(folder: string): LockKeep {
   };
 }
 
-/** Reads a whole file. Only a file that is not there has no text; one that can't be read must not look the same. */
+/** Reads a whole file. Only a missing file counts as `other`; an unreadable one must not look the same. */
 function readOr<Other>(file: string, other: Other): string | Other {
   try {
     return readFileSync(file, "utf8");

@@ -7,12 +7,12 @@ import { openStore } from "../store/connection/open.ts";
 import type { Store } from "../store/connection/store.ts";
 import { besides } from "../store/keeping/seal.ts";
 
-/** The file of the hall's own store, in the data folder. */
+/** Returns the file of the hall's own store, in the data folder. */
 function ownStoreFile(folder: string): string {
   return join(folder, "tapeline.sqlite");
 }
 
-/** The hall's own store and the library that opens it. */
+/** Returns the hall's own store and the library that opens it. */
 export function ownStore(folder: string, nativeBinding: string | undefined): StoreLocation {
   const extra = nativeBinding === undefined ? {} : { nativeBinding };
   const file = ownStoreFile(folder);
@@ -20,8 +20,8 @@ export function ownStore(folder: string, nativeBinding: string | undefined): Sto
 }
 
 /**
- * Opens stores in `folder`: the hall's own, or the demonstration's, which begins anew each time.
- * `nativeBinding` is the library for a runtime that needs its own build of it; `accepted` opens the own store as it is.
+ * Returns an opener of stores in `folder`: the hall's own, or the demo's, which is new each time. `nativeBinding` is
+ * the library for a runtime that needs its own build of it; `accepted` opens the own store as it is.
  */
 export function storeOpener(
   folder: string,

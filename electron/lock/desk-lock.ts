@@ -9,39 +9,39 @@ import { loadLock } from "./load.ts";
 import { type LockNote, newestNotes } from "./log.ts";
 import { isPin, keepPin, usualCost } from "./scrypt.ts";
 
-/** What came of a try with a PIN; `waitMs` is how long the next one has to wait. */
+/** The outcome of a try with a PIN; `waitMs` is the delay until the next one. */
 type Tried = { readonly outcome: "right" } | { readonly outcome: "wrong" | "wait"; readonly waitMs: number };
 
-/** How the desk stands, as its window shows it. */
+/** The desk's state for its window. */
 interface Standing {
   readonly post: Post;
-  /** Nobody may use it until the PIN is given. */
+  /** True if nobody may use it until the PIN is given. */
   readonly locked: boolean;
   readonly pinSet: boolean;
   readonly idleMinutes: number;
   readonly waitMs: number;
-  /** What is kept of the lock can't be read, so that no PIN opens it. */
+  /** True if the stored lock can't be read, so that no PIN opens it. */
   readonly unreadable: boolean;
 }
 
-/** Who sits at this machine's desk, and what it takes to change that. */
+/** The current user of this computer's desk, and the means to change that. */
 export interface DeskLock {
-  /** Whoever asks from the desk's window just now. */
+  /** Returns the caller at the desk's window. */
   who(): Caller;
   standing(): Standing;
-  /** Sets the first PIN, or another one for whoever knows the one before. */
+  /** Sets the first PIN, or a new one with the current one. */
   setPin(pin: string, current: string | null): Promise<Tried>;
   removePin(current: string): Promise<Tried>;
   setIdleMinutes(minutes: number): void;
   handOver(to: Exclude<Post, { role: "organiser" }>): void;
-  /** Locks an organiser's desk; without a PIN, and for a volunteer's desk, it changes nothing. */
+  /** Locks an organiser's desk; changes nothing without a PIN, or for a volunteer's desk. */
   lock(why: NonNullable<LockNote["why"]>): void;
   unlock(pin: string): Promise<Tried>;
-  /** Somebody is at the desk. */
+  /** Notes activity at the desk. */
   touch(): void;
-  /** What became of the lock, newest first. */
+  /** Returns the lock's events, newest first. */
   notes(): LockNote[];
-  /** Looks whether nobody has been at the desk for too long; `busy` counts as somebody. */
+  /** Locks the desk if nobody has used it for too long; `busy` counts as use. */
   lookAtIdle(busy: boolean): void;
 }
 
@@ -49,13 +49,13 @@ export interface LockParts {
   readonly keep: LockKeep;
   now(): Date;
   monotonic(): Tick;
-  /** After every change that a window shows. */
+  /** Called after every change that a window shows. */
   changed(): void;
   /** scrypt's N. */
   readonly cost?: number;
 }
 
-/** Reads what was kept. With a PIN set, a desk that was the organiser's starts locked. */
+/** Reads the stored lock. With a PIN set, an organiser's desk starts locked. */
 export function createLock(parts: LockParts): DeskLock {
   const { keep, monotonic } = parts;
   const loaded = loadLock(keep, note);
@@ -74,7 +74,7 @@ export function createLock(parts: LockParts): DeskLock {
     }
   }
 
-  /** Takes a change that must outlast the program, or does not happen. */
+  /** Makes a change that must outlast the program, or refuses it. */
   function saveOrRefuse(change: Partial<KeptLock>): void {
     const next = { ...kept, ...change };
     try {
@@ -86,7 +86,7 @@ export function createLock(parts: LockParts): DeskLock {
     kept = next;
   }
 
-  /** Takes a change that holds in any case: on a full disk until the program ends. */
+  /** Makes a change in any case; on a full disk it lasts until the program ends. */
   function save(change: Partial<KeptLock>): void {
     try {
       saveOrRefuse(change);
@@ -95,7 +95,7 @@ export function createLock(parts: LockParts): DeskLock {
     }
   }
 
-  /** Counts the try before it is looked at, so that ending the program meanwhile wins nothing. */
+  /** Counts the try before checking it, so that ending the program meanwhile gains nothing. */
   async function tryPin(pin: string): Promise<Tried> {
     if (kept.pin === null) throw new Refusal("conflict", sentence("lock.noPin"));
     const waitMs = waitLeft(kept.tries, monotonic());

@@ -3,14 +3,13 @@ import { type LockNote, pinIsExpected } from "./log.ts";
 
 interface Loaded {
   readonly kept: KeptLock;
-  /** There should be a lock, and it can't be read: the desk stays shut. */
+  /** True if there should be a lock and it can't be read: the desk stays shut. */
   readonly unreadable: boolean;
 }
 
 /**
- * Reads the lock that was kept. What can't be read, or is gone or without a PIN although the log says that one was set and
- * nothing that it was removed, stays shut: the
- * only way round a PIN is the one that is asked for on purpose, and that is on record.
+ * Reads the stored lock. It stays shut if it can't be read, or if it is gone or without a PIN although the log says
+ * that one was set and never removed. The only way round a PIN is the deliberate request, which is logged.
  */
 export function loadLock(keep: LockKeep, note: (what: LockNote["what"]) => void): Loaded {
   if (keep.takeForgetting()) return { kept: forget(keep, note), unreadable: false };
@@ -28,7 +27,7 @@ export function loadLock(keep: LockKeep, note: (what: LockNote["what"]) => void)
   }
 }
 
-/** Takes the PIN away, and everything with it: whoever comes in has to choose anew. */
+/** Removes the PIN with all settings: the next user has to choose again. */
 function forget(keep: LockKeep, note: (what: LockNote["what"]) => void): KeptLock {
   console.warn("The desk's PIN is taken away, as a file in the data folder asks.");
   note("forgotten");

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { testCodes } from "../domain/tests/registry.ts";
 import type { LockKeep } from "./kept.ts";
 
-/** What becomes of the lock, for whoever wants to know later. No PIN stands in it, right or wrong. */
+/** An event of the lock, for later reading. It never holds a PIN, right or wrong. */
 export const noteSchema = z.object({
   /** Wall time, ISO 8601. */
   at: z.string(),
@@ -17,21 +17,21 @@ export const noteSchema = z.object({
     "locked",
     "wrong",
   ]),
-  /** Handed over: to whom, and of a station which. */
+  /** Handed over: the new user and, for a station, its test. */
   to: z.enum(["check-in", "station"]).optional(),
   test: z.enum(testCodes).optional(),
-  /** Locked: why. */
+  /** Locked: the reason. */
   why: z.enum(["hand", "idle", "sleep", "start"]).optional(),
-  /** Wrong: the how-manieth in a row. */
+  /** Wrong: number of wrong tries in a row. */
   count: z.int().optional(),
 });
 
 export type LockNote = z.infer<typeof noteSchema>;
 
-/** What is shown of the log. */
+/** Number of notes shown. */
 const newest = 20;
 
-/** The newest notes, newest first; a line that can't be read is passed over, since the log decides nothing but this. */
+/** Returns the newest notes, newest first. Unreadable lines are skipped, since the log decides nothing else. */
 export function newestNotes(keep: LockKeep, most: number = newest): LockNote[] {
   return keep.notes().flatMap(parseNote).slice(-most).reverse();
 }
@@ -41,12 +41,12 @@ function parseNote(line: string): LockNote[] {
     const read = noteSchema.safeParse(JSON.parse(line));
     return read.success ? [read.data] : [];
   } catch {
-    // Half a line is what a power cut leaves.
+    // A power cut leaves half a line.
     return [];
   }
 }
 
-/** Whether a PIN should be there, by the log. */
+/** True if a PIN should exist, by the log. */
 export function pinIsExpected(keep: LockKeep): boolean {
   const last = newestNotes(keep, Number.MAX_SAFE_INTEGER).find(({ what }) => about.has(what));
   return last?.what === "pin-set" || last?.what === "pin-changed";

@@ -1,18 +1,18 @@
 import { randomBytes, scrypt, timingSafeEqual } from "node:crypto";
 import { z } from "zod";
 
-/** What scrypt costs: N a power of two, memory 128 · N · r bytes. RFC 7914 names the parameters. */
+/** scrypt's cost: N a power of two, memory 128 · N · r bytes. RFC 7914 names the parameters. */
 export interface Cost {
   readonly N: number;
   readonly r: number;
   readonly p: number;
 }
 
-/** A PIN as it is kept: its derived key with all that is needed to derive it again. Never the PIN. */
+/** A stored PIN: its derived key with all that is needed to derive it again. Never the PIN. */
 export const keptPinSchema = z.strictObject({
   salt: z.base64(),
   key: z.base64(),
-  // Bounds on what a file may make this machine do; a PIN kept for less is not ours.
+  // Bounds on the work that a file may demand; a PIN with a lower cost is not ours.
   N: z
     .int()
     .min(2 ** 15)
@@ -29,7 +29,7 @@ export const usualCost = { N: 2 ** 17, r: 8, p: 1 } as const;
 const saltBytes = 16;
 const keyBytes = 32;
 
-/** scrypt as RFC 7914 has it, away from the main thread. */
+/** Computes scrypt by RFC 7914, off the main thread. */
 export function derive(secret: string, salt: Uint8Array, length: number, { N, r, p }: Cost): Promise<Buffer> {
   const options = { N, r, p, maxmem: 256 * N * r };
   return new Promise((resolve, reject) => {
@@ -40,7 +40,7 @@ export function derive(secret: string, salt: Uint8Array, length: number, { N, r,
   });
 }
 
-/** Keeps a PIN under a salt of its own: the same PIN on another machine, or set again, is kept as something else. */
+/** Stores a PIN with its own salt: the same PIN on another computer, or set again, is stored differently. */
 export async function keepPin(pin: string, N: number = usualCost.N): Promise<KeptPin> {
   const salt = randomBytes(saltBytes);
   const { r, p } = usualCost;
@@ -48,7 +48,7 @@ export async function keepPin(pin: string, N: number = usualCost.N): Promise<Kep
   return { salt: salt.toString("base64"), key: key.toString("base64"), N, r, p };
 }
 
-/** Whether that is the PIN. How long it takes does not depend on how much of it is right. */
+/** True if that is the PIN. The time it takes does not depend on how much of it is right. */
 export async function isPin(pin: string, kept: KeptPin): Promise<boolean> {
   // HMAC fills a short key up with zero bytes, so that a PIN with one at its end would be the same to scrypt.
   if (!/^[0-9]+$/.test(pin)) return false;

@@ -3,13 +3,13 @@ import { resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { type Sentence, sentence } from "../domain/words.ts";
 
-/** What to merge: absolute paths of a folder with bundles and of the sheet to write. */
+/** The input of a merge: absolute paths of a folder with bundles and of the sheet to write. */
 export interface MergeArguments {
   readonly folder: string;
   readonly out: string;
 }
 
-/** Nothing can be merged, and why: said in one line. */
+/** The reason why nothing can be merged, in one line. */
 export class NothingToMerge extends Error {
   readonly sentence: Sentence;
   constructor(why: Sentence) {
@@ -19,7 +19,7 @@ export class NothingToMerge extends Error {
 }
 
 /**
- * Reads the command line; null when only the usage is asked for. Paths are taken from `from`.
+ * Reads the command line; null for a request of the usage only. Relative paths start at `from`.
  * @throws NothingToMerge
  */
 export function readArguments(args: readonly string[], from: string): MergeArguments | null {
@@ -42,7 +42,7 @@ export function readArguments(args: readonly string[], from: string): MergeArgum
   return wanted;
 }
 
-/** An option that nobody knows, or one without its value, is said by Node in English; the usage below it says the rest. */
+/** Turns Node's English error on an unknown option, or one without its value, into one line above the usage. */
 function parsed<Result>(parse: () => Result): Result {
   try {
     return parse();

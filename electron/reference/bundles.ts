@@ -8,14 +8,14 @@ import { refused, tooBig } from "../domain/reference/refused.ts";
 import { Refusal } from "../domain/refusal.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 
-/** One file of the folder: its bundle, or why it is kept back. */
+/** One file of the folder: its bundle, or the reason to refuse it. */
 export type Read =
   | { readonly name: string; readonly bundle: Bundle }
   | { readonly name: string; readonly keptBack: Sentence };
 
 /**
- * Reads the zip files of a folder one after the other, by name, so that only one is in memory; whatever is in one of them
- * can stop nothing. A bundle that came already, in whatever zip, counts once.
+ * Reads the zip files of a folder one by one, by name, so that only one is in memory; no content of one can stop the
+ * others. A bundle that came already, in any zip, counts once.
  */
 export async function* readFolder(folder: string): AsyncGenerator<Read> {
   const names = (await readdir(folder)).filter((name) => /\.zip$/i.test(name)).sort();
@@ -39,7 +39,7 @@ function requireFit({ demo, rehearsal, contentSha256 }: Bundle, seen: ReadonlyMa
   if (first !== undefined) throw refused(sentence("references.again", { name: first }));
 }
 
-/** Of a file that is too big nothing is read, and a pipe that somebody named .zip is not waited for. */
+/** Reads a file. One that is too big is not read at all, and a pipe that somebody named .zip is not waited for. */
 async function bytesOf(path: string): Promise<Uint8Array> {
   const handle = await open(path, constants.O_RDONLY | constants.O_NONBLOCK);
   try {
@@ -52,7 +52,7 @@ async function bytesOf(path: string): Promise<Uint8Array> {
   }
 }
 
-/** A refusal's own sentence, or what the system says of a file that it does not give out; anything else is a fault. */
+/** Returns a refusal's own sentence, or the system's reason for an unreadable file; anything else is a fault. */
 function reasonOf(error: unknown): Sentence {
   if (error instanceof Refusal) return error.sentence;
   if (error instanceof Error && "code" in error && "syscall" in error) {

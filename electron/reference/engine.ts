@@ -5,19 +5,19 @@ import { type DuckDBConnection, DuckDBInstance } from "@duckdb/node-api";
 import type { AlikeMarks } from "../domain/reference/bundle.ts";
 import { markTableSql, type PercentileRow, percentilesSql } from "./percentiles.ts";
 
-/** Where marks of many bundles gather: on the disk, with bounded memory. */
+/** A collection of marks of many bundles, on the disk and with bounded memory. */
 export interface Engine {
-  /** Adds the marks of one bundle, which is named by its number. */
+  /** Adds the marks of one bundle, which has a number as its name. */
   add(bundle: number, marks: readonly AlikeMarks[]): void;
   percentiles(): Promise<readonly PercentileRow[]>;
-  /** Takes everything away again. */
+  /** Deletes everything. */
   close(): Promise<void>;
 }
 
-/** What the engine may hold in memory; beyond it goes on the disk. */
+/** Most memory of the engine; the rest goes on the disk. */
 const memoryLimit = "256MB";
 
-/** @param folder where its temporary folder is made; the system's own by default. */
+/** @param folder parent of its temporary folder; the system's own by default. */
 export async function openEngine(folder = tmpdir()): Promise<Engine> {
   const home = await mkdtemp(join(folder, "tapeline-reference-"));
   try {

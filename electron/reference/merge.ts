@@ -10,18 +10,18 @@ import { readFolder } from "./bundles.ts";
 import { openEngine } from "./engine.ts";
 import type { PercentileRow } from "./percentiles.ts";
 
-/** What came of a merge. */
+/** The result of a merge. */
 export interface Merged {
   readonly bundles: number;
   readonly marks: number;
   readonly keptBack: number;
-  /** Groups of at least twenty marks. */
+  /** Number of groups with at least twenty marks. */
   readonly groups: number;
 }
 
 /**
- * Merges all bundles of a folder into one sheet of percentiles, one bundle in memory at a time. Those kept back are told
- * as they come. Where none can be taken nothing is written.
+ * Merges all bundles of a folder into one sheet of percentiles, one bundle in memory at a time. Refused ones are
+ * reported as they come. Without any good one nothing is written.
  */
 export async function merge(
   { folder, out }: MergeArguments,
@@ -55,9 +55,11 @@ const headers = [
   ...["low", "high", "unit", "better", "n", "bundles"],
 ];
 
-/** One line a percentile, in the order of the tests; bounds in the test's unit, empty where none is told. */
+/**
+ * Makes a sheet with one row per percentile, in the order of the tests; bounds in the test's unit, empty where open.
+ */
 function percentilesSheet(rows: readonly PercentileRow[]): string {
-  // The query has put the rest in order, and this keeps it.
+  // The query has sorted the rest, and this keeps that order.
   const inOrder = rows.toSorted((a, b) => testCodes.indexOf(a.test) - testCodes.indexOf(b.test));
   return writeSheet(
     headers,

@@ -1,16 +1,16 @@
 import { readFileSync } from "node:fs";
 import type { TestCode } from "../domain/tests/registry.ts";
 
-/** The query alone; what it reads stands at its beginning. */
+/** The query; its beginning describes its input. */
 export const percentilesSql = readFileSync(new URL("percentiles.sql", import.meta.url), "utf8");
 
-/** The table that the query reads, in words that every engine knows. */
+/** Creates the query's input table, in SQL that every engine knows. */
 export const markTableSql = `CREATE TABLE mark (
   bundle INTEGER NOT NULL, test TEXT NOT NULL, variant TEXT NOT NULL, fingerprint TEXT NOT NULL,
   category TEXT NOT NULL, age_band TEXT NOT NULL, low INTEGER, high INTEGER, marks INTEGER NOT NULL
 )`;
 
-/** One percentile of one group: between which bounds (grains; null: none is told) it lies. */
+/** One percentile of one group, with its bounds (grains; null: open). */
 export interface PercentileRow {
   readonly test: TestCode;
   readonly variant: string;
@@ -20,7 +20,7 @@ export interface PercentileRow {
   readonly percentile: number;
   readonly low: number | null;
   readonly high: number | null;
-  /** Marks of the group, and bundles that they are from. */
+  /** Number of marks in the group, and of their bundles. */
   readonly n: number;
   readonly bundles: number;
 }

@@ -7,7 +7,7 @@ import { type Sentence, sentence } from "../domain/words.ts";
 /** The files that a rehearsal writes into its folder. */
 export const outputNames = ["marks.csv", "rejected.csv", "board.json", "bundle.zip"] as const;
 
-/** What to rehearse: absolute paths, and the day to hold (ISO 8601; null: today). */
+/** The input of a rehearsal: absolute paths, and the day to hold (ISO 8601; null: today). */
 export interface RehearsalArguments {
   readonly roster: string;
   readonly results: string;
@@ -16,7 +16,7 @@ export interface RehearsalArguments {
   readonly date: string | null;
 }
 
-/** Nothing can be rehearsed, and why: said in one line, with the usage below it. */
+/** The reason why nothing can be rehearsed: one line, with the usage below it. */
 export class WrongArguments extends Error {
   readonly sentence: Sentence;
   constructor(why: Sentence) {
@@ -33,7 +33,7 @@ function isName(name: string): name is Name {
 }
 
 /**
- * Reads the command line; null when only the usage is asked for. Paths are taken from `folder`.
+ * Reads the command line; null for a request of the usage only. Relative paths start at `folder`.
  * @throws WrongArguments
  */
 export function readArguments(args: readonly string[], folder: string): RehearsalArguments | null {
@@ -71,7 +71,7 @@ interface OptionToken {
 function takeOption(given: Map<Name, string>, { name, rawName, value, inlineValue }: OptionToken): void {
   if (!isName(name)) throw new WrongArguments(sentence("rehearse.unknownOption", { option: rawName }));
   if (given.has(name)) throw new WrongArguments(sentence("rehearse.twice", { option: rawName }));
-  // What looks like the next option is no value; a file that is called so can be given as --roster=--file.
+  // A text like the next option is no value; a file of that name can be given as --roster=--file.
   const isValue = value !== undefined && value !== "" && (inlineValue === true || !value.startsWith("--"));
   if (!isValue) throw new WrongArguments(sentence("rehearse.noValue", { option: rawName }));
   given.set(name, value);
@@ -89,7 +89,7 @@ function readDate(text: string | undefined): string | null {
   return text;
 }
 
-/** A sheet called marks.csv in the folder of the results would be lost. */
+/** Refuses a results folder in which an input sheet called marks.csv would be overwritten. */
 function refuseOverwriting({ roster, results, past, out }: Omit<RehearsalArguments, "date">): void {
   const outputs = outputNames.map((name) => resolve(out, name));
   const lost = [roster, results, past].find((path) => path !== null && outputs.includes(path));

@@ -7,7 +7,7 @@ import { keptBackSheet } from "./files.ts";
 import { countMarks } from "./marks.ts";
 import { type RehearsedSheet, type TakenSheet, UnusableSheet } from "./sheets.ts";
 
-/** Rehearsals for a running desk, each on a store of its own under `ground` that is removed with its end. */
+/** Makes rehearsals for a running desk, each with its own store under `ground`, removed at its end. */
 export function rehearser(ground: Ground, now: () => Date): Rehearse {
   return async function* rehearse(day) {
     const temporary = temporaryDesk(ground, momentOf(day.date, now()));
@@ -65,7 +65,7 @@ function toldSheet(sheet: TakenSheet): RehearsedDay["sheets"][number] {
   const { keptBack, keptBackRows, unusualRows, unknown, ...rest } = sheet;
   return {
     ...rest,
-    // A sheet that is refused as a whole has no row of its own that is kept back.
+    // A sheet that is refused as a whole has no single rows that are not imported.
     keptBack: sheet.refused === null ? keptBack.length : 0,
     keptBackRows: [...keptBackRows],
     unusualRows: [...unusualRows],

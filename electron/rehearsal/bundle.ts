@@ -1,18 +1,18 @@
 import { zipOf } from "../bundle/zip.ts";
 import type { Organiser } from "./sheets.ts";
 
-/** What would leave the room. */
+/** The bundle that would be shared. */
 export interface Bundle {
   readonly bytes: Uint8Array;
-  /** Marks that would leave, and marks that would stay. */
+  /** Number of marks that would be released, and withheld. */
   readonly rows: number;
   readonly held: number;
 }
 
 /**
- * The bundle of a day, as it would be written, with a word in it that it is a rehearsal: no log remembers it, so that nothing
- * keeps a second one with other rows apart from it. Where nothing may leave there is no file to hand out; the rehearsal then
- * shows the empty one that was previewed.
+ * Makes the bundle of a day as it would be written, marked as a rehearsal: no log remembers it, so that nothing
+ * prevents a second one with other rows. Where nothing may be shared there is no file; the rehearsal then shows the
+ * empty one that was previewed.
  */
 export async function makeBundle(organiser: Organiser, dayId: number): Promise<Bundle> {
   const preview = await organiser.bundle.preview({ dayId });

@@ -20,16 +20,16 @@ export interface Sheets {
   readonly results: RehearsedSheet | null;
 }
 
-/** How a day is held where it is not as the handbook says. */
+/** Settings of a day that differ from the standard rules. */
 export interface HeldHow {
   readonly restMinutes: number;
   readonly protocols: readonly DayProtocol[];
 }
 
-/** A whole day, as it went. */
+/** The result of a whole rehearsed day. */
 export interface Rehearsed {
   readonly date: string;
-  /** In the order in which they were taken in. */
+  /** Sheets in the order of import. */
   readonly sheets: readonly TakenSheet[];
   readonly admitted: Admitted;
   readonly marks: readonly OwnedMark[];
@@ -37,7 +37,7 @@ export interface Rehearsed {
   readonly bundle: Bundle;
 }
 
-/** What is about to be done, `done` of `total` steps. */
+/** The next step, `done` of `total` steps. */
 export interface StepsDone {
   readonly step: (typeof rehearsalSteps)[number];
   readonly done: number;
@@ -45,8 +45,8 @@ export interface StepsDone {
 }
 
 /**
- * Holds a day on an empty desk by the procedures that the windows call: sheets in, everybody in, every attempt in,
- * closed, and what then hangs on the wall and would leave the room. Tells each step before it begins.
+ * Holds a day on an empty desk by the procedures that the windows call: sheets, check-in, attempts, closing, and then
+ * the big screen and the bundle. Yields each step before it begins.
  * @throws UnusableSheet when the roster can't be used: without it nothing can.
  */
 export async function* rehearseDay(
@@ -74,7 +74,7 @@ export async function* rehearseDay(
   return { date: isoDate(desk.now()), sheets, admitted, ...(await outcomeOf(desk, organiser, dayId)) };
 }
 
-/** Tells a step, and lets what tells people about it have its turn. */
+/** Yields a step, and lets the code that shows it run. */
 function stepper(total: number): (step: StepsDone["step"]) => AsyncGenerator<StepsDone, void> {
   let done = 0;
   return async function* next(step) {

@@ -6,25 +6,25 @@ import { unpredictable } from "../host/chance.ts";
 import { monotonic } from "../host/monotonic.ts";
 import { storeOpener } from "../host/stores.ts";
 
-/** A desk on a store in a folder of its own. */
+/** A desk with a store in its own folder. */
 export interface TemporaryDesk {
   readonly desk: Desk;
   /** Removes everything: it holds people's names. */
   remove(): void;
 }
 
-/** Where a rehearsal's store may lie for as long as it lasts. */
+/** The place for a rehearsal's store while it lasts. */
 export interface Ground {
-  /** The folder in which each rehearsal has one of its own; made where it is missing. */
+  /** The parent folder of the rehearsals' own folders; made if missing. */
   readonly folder: string;
   /** The library for a runtime that needs its own build of it. */
   readonly nativeBinding: string | undefined;
   readonly demoSheets: DeskParts["demoSheets"];
-  /** What the sheet of kept-back rows speaks; English where it is not said. */
+  /** The language of the sheet of rows not imported; English by default. */
   readonly language?: KeptLanguage;
 }
 
-/** A desk for one rehearsal, whose clock stands at `now`. */
+/** Makes a desk for one rehearsal, with its clock stopped at `now`. */
 export function temporaryDesk(
   { folder: parent, nativeBinding, demoSheets, language }: Ground,
   now: Date,
@@ -47,7 +47,7 @@ export function temporaryDesk(
   }
 }
 
-/** The moment of a rehearsal: now, or this time of day on another date (ISO 8601). */
+/** Returns the moment of a rehearsal: now, or this time of day on another date (ISO 8601). */
 export function momentOf(date: string | null, now: Date): Date {
   if (date === null) return now;
   const [year = 0, month = 1, day = 1] = date.split("-").map(Number);

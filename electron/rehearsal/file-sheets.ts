@@ -4,7 +4,7 @@ import { Readable } from "node:stream";
 import { sentence } from "../domain/words.ts";
 import { type RehearsedSheet, UnusableSheet } from "./sheets.ts";
 
-/** A file as a sheet. @throws UnusableSheet when there is no file of that name to read. */
+/** Opens a file as a sheet. @throws UnusableSheet when there is no readable file of that name. */
 export async function fileSheet(path: string): Promise<RehearsedSheet> {
   await requireFile(path);
   return { name: path, open: () => Readable.toWeb(createReadStream(path)) as ReadableStream };

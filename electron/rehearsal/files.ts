@@ -7,7 +7,7 @@ import type { outputNames } from "./arguments.ts";
 import type { Rehearsed } from "./day.ts";
 import { marksSheet } from "./marks.ts";
 
-/** The results can't be written, and why. */
+/** The reason why the results can't be written. */
 export class NotWritten extends Error {
   readonly sentence: Sentence;
   constructor(folder: string, cause: unknown) {
@@ -19,7 +19,7 @@ export class NotWritten extends Error {
 
 type Files = Readonly<Record<(typeof outputNames)[number], string | Uint8Array>>;
 
-/** All rows that stayed outside, with the sheet, the line in it and the reason. */
+/** Makes a sheet of all rows not imported, with sheet, line and reason. */
 export function keptBackSheet(sheets: Rehearsed["sheets"]): string {
   const rows = sheets.flatMap(({ kind, keptBack }) =>
     keptBack.map(({ line, reason }) => [kind, line, reason]),
@@ -36,7 +36,7 @@ export function filesOf({ sheets, marks, board, bundle }: Rehearsed): Files {
   };
 }
 
-/** Writes all files into the folder, which is made where it is missing, or none of them. @throws NotWritten */
+/** Writes all files into the folder, which is made if missing, or none of them. @throws NotWritten */
 export async function writeFiles(folder: string, files: Files): Promise<void> {
   try {
     await mkdir(folder, { recursive: true });

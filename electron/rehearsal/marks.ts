@@ -7,13 +7,13 @@ import type { ReadableDb } from "../store/connection/database.ts";
 import { everybody, type Present } from "../store/reads/present.ts";
 import type { Day } from "../store/tables/days.ts";
 
-/** A mark of the day and whose it is. */
+/** A mark of the day and its athlete. */
 export interface OwnedMark {
   readonly who: Present;
   readonly told: MarkWithNews;
 }
 
-/** All marks of a day by league, name and test. */
+/** Returns all marks of a day by league, name and test. */
 export function ownedMarks(db: ReadableDb, day: Day): OwnedMark[] {
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
   return tellMarks(db, day)
@@ -26,7 +26,7 @@ export function ownedMarks(db: ReadableDb, day: Day): OwnedMark[] {
     .map(({ mark }) => mark);
 }
 
-/** How many marks there are of each standing; `open`: tests that were begun and have none. */
+/** Counts the marks by standing; `open`: tests begun without a mark. */
 export function countMarks(marks: readonly OwnedMark[]) {
   const count = (standing: string | undefined) =>
     marks.filter(({ told: { news } }) => news?.standing === standing).length;
@@ -39,7 +39,7 @@ export function countMarks(marks: readonly OwnedMark[]) {
   };
 }
 
-/** What decides the order; texts by their folded form, so that neither case nor accents do. */
+/** Returns a mark's sort key; texts are folded, so that case and accents don't matter. */
 function orderOf({ who, told }: OwnedMark): (string | number)[] {
   const variant = protocolOf(told.test).variants.indexOf(told.variant);
   return [fold(who.league), fold(who.name), who.number, testCodes.indexOf(told.test), variant];
@@ -66,12 +66,12 @@ const columns = [
   "verdict",
 ];
 
-/** `marks.csv`: a mark a row, in its unit; one that is not complete has neither mark nor best. */
+/** Makes `marks.csv`: one row per mark, in its unit; an incomplete one has neither mark nor best. */
 export function marksSheet(marks: readonly OwnedMark[]): string {
   return writeSheet(columns, marks.map(rowOf));
 }
 
-/** `change` is mark less previous: of a circuit, which is better the shorter it is, a gain is below zero. */
+/** Makes a row. `change` is mark less previous: for a circuit, where shorter is better, a gain is below zero. */
 function rowOf({ who, told: { test, variant, mark, news } }: OwnedMark): SheetCell[] {
   const { grain } = protocolOf(test);
   const written = (grains: number | null) => (grains === null ? null : inUnit(grain, grains));

@@ -12,15 +12,15 @@ type KeptBackRow = Awaited<ReturnType<Organiser["intake"]["take"]>>["keptBack"][
 
 /** A sheet to rehearse with. */
 export interface RehearsedSheet {
-  /** What to call it when it can't be used: its path, or its kind. */
+  /** The name in error messages: its path, or its kind. */
   readonly name: string;
-  /** Its bytes from the beginning. */
+  /** Returns its bytes from the beginning. */
   open(): ReadableStream;
 }
 
-/** A sheet that can't be used at all, and why. */
+/** A wholly unusable sheet, and the reason. */
 export class UnusableSheet extends Error {
-  /** As in {@link RehearsedSheet}. */
+  /** See {@link RehearsedSheet}. */
   readonly sheet: string;
   readonly sentence: Sentence;
   constructor(sheet: string, why: Sentence) {
@@ -30,30 +30,30 @@ export class UnusableSheet extends Error {
   }
 }
 
-/** A sheet that was brought to the desk. */
+/** An uploaded sheet. */
 interface Brought {
   readonly kind: SheetKindName;
   readonly name: string;
   readonly uploadId: string;
 }
 
-/** What became of a sheet. */
+/** The result for one sheet. */
 export interface TakenSheet {
   readonly kind: SheetKindName;
   readonly taken: number;
   readonly keptBack: readonly { readonly line: number; readonly reason: string }[];
-  /** The first of them as a screen shows them. */
+  /** The first of them in a screen's form. */
   readonly keptBackRows: readonly KeptBackRow[];
-  /** How many rows a station would have asked about, and the first of them. */
+  /** Number of rows that a station would have questioned, and the first of them. */
   readonly unusual: number;
   readonly unusualRows: readonly { readonly line: number; readonly sentence: Sentence }[];
-  /** Headers of columns that were passed over. */
+  /** Headers of ignored columns. */
   readonly unknown: readonly string[];
-  /** Why the sheet as a whole could not be used; null when it could. */
+  /** The reason why the whole sheet was unusable; null if it was usable. */
   readonly refused: Sentence | null;
 }
 
-/** Takes a sheet in, as the sheets screen does. @throws UnusableSheet */
+/** Imports a sheet as the sheets screen does. @throws UnusableSheet */
 export async function takeIn(
   organiser: Organiser,
   kind: SheetKindName,
@@ -62,7 +62,7 @@ export async function takeIn(
   return take(organiser, await bring(organiser, kind, sheet));
 }
 
-/** The same, but a sheet that can't be used is told like a row that is kept back: the rest of the day is still news. */
+/** Imports a sheet, but reports an unusable one like a row that is not imported: the rest of the day is still news. */
 export async function tryToTakeIn(
   organiser: Organiser,
   kind: SheetKindName,
@@ -84,12 +84,12 @@ function nothingOf(kind: SheetKindName, refused: Sentence): TakenSheet {
 
 async function bring(organiser: Organiser, kind: SheetKindName, sheet: RehearsedSheet): Promise<Brought> {
   const { name } = sheet;
-  // Over the door the bytes of a request arrive as a stream; the types name only what a page may send.
+  // At the API a request's bytes arrive as a stream; the types only name what a page may send.
   const { uploadId } = await usable(name, organiser.intake.upload(sheet.open() as unknown as OctetInput));
   return { kind, name, uploadId };
 }
 
-/** Looks at a sheet, then takes it in. */
+/** Previews a sheet, then imports it. */
 async function take(organiser: Organiser, { kind, name, uploadId }: Brought): Promise<TakenSheet> {
   const preview = await look(organiser, { kind, name, uploadId });
   const { counts, keptBack } = await usable(name, organiser.intake.take({ uploadId, kind }));
@@ -116,12 +116,12 @@ async function look(organiser: Organiser, { kind, name, uploadId }: Brought) {
   throw new Error(`Reading ${name} ended with neither a preview nor a refusal.`);
 }
 
-/** A sentence as the door hands it out. */
+/** Returns a sentence in the domain's form. */
 function asSentence({ key, values }: Pick<Sentence, "key"> & { values?: Sentence["values"] | undefined }) {
   return values === undefined ? { key } : { key, values };
 }
 
-/** What the desk refuses about a sheet is told with its name; everything else is a fault. */
+/** Adds the sheet's name to a refusal by the desk; everything else is a fault. */
 async function usable<Result>(name: string, work: Promise<Result>): Promise<Result> {
   try {
     return await work;
@@ -133,7 +133,7 @@ async function usable<Result>(name: string, work: Promise<Result>): Promise<Resu
   }
 }
 
-/** Line and reason of each row of a sheet of kept-back rows: the last two of its headed columns. */
+/** Returns line and reason of each row of a sheet of rows not imported: its last two headed columns. */
 function keptBackIn(text: string): { line: number; reason: string }[] {
   const [headers = [], ...rows] = Papa.parse<string[]>(text, { skipEmptyLines: true }).data;
   return rows.map((row) => ({

@@ -5,16 +5,16 @@ import type { Rehearsed } from "./day.ts";
 import { countMarks } from "./marks.ts";
 import type { TakenSheet } from "./sheets.ts";
 
-/** A line of the summary; `level` how far it stands in. */
+/** A line of the summary; `level` is its indent. */
 interface Line {
   readonly level: 0 | 1;
   readonly text: string;
 }
 
-/** Rows, names or columns that are told one by one; the rest as a number. */
+/** Rows, names or columns that are listed; the rest become a count. */
 const told = 5;
 
-/** What a rehearsal came to, for the person at the terminal. */
+/** Writes a rehearsal's summary for the person at the terminal. */
 export function summaryText(rehearsed: Rehearsed, { out }: RehearsalArguments, seconds: number): string {
   const { date, sheets, bundle } = rehearsed;
   const keptBack = sheets.reduce((sum, sheet) => sum + sheet.keptBack.length, 0);
@@ -59,7 +59,7 @@ function rowLine(row: number, text: string): string {
   return say(sentence("rehearse.row", { line: row, text }));
 }
 
-/** The first few, and how many more there are of `count`. */
+/** Returns the first few, and how many more of `count` there are. */
 function shortened(texts: readonly string[], count: number): Line[] {
   const shown = texts.slice(0, told);
   const more = count - shown.length;

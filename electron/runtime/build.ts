@@ -1,7 +1,7 @@
 /**
- * `npm run build`: builds main process, preload script and pages into out/, unless they were built from these very files
- * already. Processes that ask at the same time (two starts, a start beside the tests) take turns, so that none of them
- * empties the folder which another one is starting from.
+ * `npm run build`: builds main process, preload script and pages into out/, unless they are up to date with their
+ * sources. Processes that ask at the same time (two starts, a start beside the tests) take turns, so that none of them
+ * empties the folder that another one is starting from.
  */
 import { spawn } from "node:child_process";
 import { createHash } from "node:crypto";
@@ -12,13 +12,13 @@ import { join } from "node:path";
 import { cacheFolder, modulesFolder, type PrintLine, projectFolder } from "./host.ts";
 import { holdingLock } from "./once.ts";
 
-/** Everything that a build is made of; the lock file stands for the modules. */
+/** All inputs of a build; the lock file represents the modules. */
 const SOURCES = ["electron", "renderer", "resources"];
 const SINGLE_FILES = ["electron.vite.config.ts", "package.json", "package-lock.json"];
 
 const stampFile = join(projectFolder, "out", "built-from.txt");
 
-/** Builds what is not built from the present sources. Throws when the build fails; it has told why by then. */
+/** Builds unless the build is up to date. Throws when it fails, after printing why. */
 export async function ensureBuild(log: PrintLine): Promise<void> {
   await holdingLock(join(cacheFolder, "build.lock"), log, async () => {
     const wanted = await stampOfSources();
@@ -29,7 +29,7 @@ export async function ensureBuild(log: PrintLine): Promise<void> {
   });
 }
 
-/** A hash over names and contents of all sources, in a fixed order. */
+/** Returns a hash over names and contents of all sources, in a fixed order. */
 async function stampOfSources(): Promise<string> {
   const folders = await Promise.all(SOURCES.map(filesIn));
   const hash = createHash("sha256");

@@ -5,23 +5,23 @@ import { hasCommand, hasDisplay, type PrintLine } from "./host.ts";
 import { installPackages } from "./packages.ts";
 
 export interface Display {
-  /** What to add to the environment of the app: DISPLAY, or nothing when the system has a display of its own. */
+  /** Variables to add to the app's environment: DISPLAY, or none when the system has a display of its own. */
   env: Record<string, string>;
-  /** What to add to the arguments of the app. */
+  /** Arguments to add for the app. */
   args: string[];
   /** Ends the virtual display, if one was started here. */
   stop(): Promise<void>;
 }
 
 /**
- * A machine without a display mostly lacks a graphics card and a desktop bus too. Chromium copes with both, after
- * complaining in a dozen lines at every start; errors that are fatal are still written.
+ * A system without a display mostly lacks a graphics card and a desktop bus too. Chromium copes with both, but prints a
+ * dozen complaints at every start; fatal errors are still printed.
  */
 const UNSEEN_ARGUMENTS = ["--disable-gpu", "--log-level=3"];
 
 /**
- * Makes sure that there is a display. Without one, starts a virtual one (Xvfb) of `size`, in pixels, on a free
- * number, and says so. Call `stop` when the app has ended.
+ * Ensures that there is a display. Without one, starts a virtual one (Xvfb) of `size`, in pixels, on a free number, and
+ * prints that. Call `stop` when the app has ended.
  */
 export async function ensureDisplay(log: PrintLine, size = { width: 1920, height: 1080 }): Promise<Display> {
   if (hasDisplay(process.platform, process.env)) return { env: {}, args: [], stop: async () => {} };
@@ -43,7 +43,7 @@ export async function ensureDisplay(log: PrintLine, size = { width: 1920, height
   };
 }
 
-/** Makes sure that a virtual display can be started where there is no real one. */
+/** Ensures that a virtual display can be started where there is no real one. */
 export async function ensureVirtualDisplay(log: PrintLine): Promise<void> {
   if (hasDisplay(process.platform, process.env)) return;
   const need = async () => (hasCommand("Xvfb") ? undefined : "There is no display, and no Xvfb to stand in");
@@ -52,8 +52,8 @@ export async function ensureVirtualDisplay(log: PrintLine): Promise<void> {
 
 function startServer(size: { width: number; height: number }): ChildProcess {
   const screen = ["-screen", "0", `${size.width}x${size.height}x24`];
-  // It picks a free display itself and writes the number to file 3 once it is ready. Without -noreset it would
-  // restart between two apps, and the second could meet it half way.
+  // It picks a free display itself and writes the number to file 3 once it is ready. Without -noreset it would restart
+  // between two apps, and the second could meet it half-way.
   const args = ["-displayfd", "3", ...screen, "-nolisten", "tcp", "-noreset"];
   // Its own group, so that Ctrl-C reaches the app first and the display stays until the app has closed.
   return spawn("Xvfb", args, { stdio: ["ignore", "ignore", "pipe", "pipe"], detached: true });

@@ -16,7 +16,7 @@ export interface ElectronRuntime {
   how: "installed" | "downloaded" | "registry";
 }
 
-/** One way to a runtime. "kept" is the registry runtime that an earlier run left in the cache. */
+/** One source of a runtime. "kept" is the registry runtime that an earlier run left in the cache. */
 export type Way = "installed" | "kept" | "downloaded" | "registry";
 
 /**
@@ -40,8 +40,8 @@ export function waysInOrder(choice: string | undefined, fits: boolean): Way[] {
 }
 
 /**
- * Finds an Electron runtime for this project, or obtains one. The first call may download and build; later ones
- * only look at files. Throws an error with a sentence for people when there is no way to one.
+ * Finds an Electron runtime for this project, or obtains one. The first call may download and build; later ones only
+ * look at files. Throws an error with a sentence for people when there is none.
  */
 export async function findRuntime(log: PrintLine): Promise<ElectronRuntime> {
   const fits = registryFits(process.platform, process.arch);
@@ -78,7 +78,9 @@ function fromRegistry(found: RegistryElectron | undefined): ElectronRuntime | un
   return { executablePath, version, args: electronArguments(isRoot()), env, how: "registry" };
 }
 
-/** Arguments before the caller's own: no sandbox for root alone (Chromium refuses it), then the app if asked for. */
+/**
+ * Returns the arguments before the caller's own: no sandbox for root only (Chromium refuses it), then the app if given.
+ */
 export function electronArguments(root: boolean, app?: string): string[] {
   return [...(root ? ["--no-sandbox"] : []), ...(app === undefined ? [] : [app])];
 }

@@ -14,17 +14,17 @@ export const cacheFolder = join(modulesFolder, ".cache", "tapeline-runtime");
 const MEBIBYTE = 1024 * 1024;
 const LINES_SHOWN = 15;
 
-/** Whether this process runs as root. Always false on Windows, which has no user ids. */
+/** True if this process runs as root. Always false on Windows, which has no user ids. */
 export function isRoot(): boolean {
   return process.getuid?.() === 0;
 }
 
-/** Whether windows can be shown: always on Windows and macOS; on Linux when X or Wayland says so. */
+/** True if windows can be shown: always on Windows and macOS; on Linux with X or Wayland. */
 export function hasDisplay(platform: string, env: Record<string, string | undefined>): boolean {
   return platform !== "linux" || Boolean(env.DISPLAY || env.WAYLAND_DISPLAY);
 }
 
-/** Whether `name` can be run from the PATH. */
+/** True if `name` is on the PATH. */
 export function hasCommand(name: string): boolean {
   return (process.env.PATH ?? "").split(delimiter).some((folder) => isExecutable(join(folder, name)));
 }
@@ -39,10 +39,9 @@ function isExecutable(file: string): boolean {
 }
 
 /**
- * Runs a command quietly and returns what it wrote to its standard output.
- * The project's own tools (the pinned Node among them) stand first in its PATH.
- * When the command fails, throws an error that opens with the sentence `failure` and ends with the last lines of
- * the output.
+ * Runs a command quietly and returns its standard output. The project's own tools (the pinned Node among them) come
+ * first in its PATH. When the command fails, throws an error that opens with the sentence `failure` and ends with the
+ * last lines of the output.
  */
 export async function run(
   command: string,

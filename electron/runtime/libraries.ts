@@ -1,7 +1,7 @@
 import { hasCommand, hasDisplay, type PrintLine, run } from "./host.ts";
 import { installPackages } from "./packages.ts";
 
-/** What Electron needs of a Debian or Ubuntu system, by the names of Debian 12. */
+/** Electron's packages on a Debian or Ubuntu system, named as in Debian 12. */
 const ELECTRON_PACKAGES = [
   "libgtk-3-0",
   "libnss3",
@@ -13,8 +13,8 @@ const ELECTRON_PACKAGES = [
 ];
 
 /**
- * Makes sure that the system has every library the executable is linked to. Throws what to do when it hasn't.
- * Where a virtual display will be needed too, that comes with the same command.
+ * Ensures that the system has every library the executable is linked to. Throws what to do if not. If a virtual display
+ * will be needed too, the same command installs it.
  */
 export async function ensureLibraries(executablePath: string, log: PrintLine): Promise<void> {
   if (process.platform !== "linux") return;
@@ -32,7 +32,7 @@ function need(missing: string[]): string | undefined {
   return missing.length === 0 ? undefined : `Electron needs ${shortList(missing)}`;
 }
 
-/** The libraries that `ldd` could not find, each once, from what it printed. */
+/** Returns the libraries that `ldd` could not find, each once, from its output. */
 export function missingLibraries(lddOutput: string): string[] {
   const names = [...lddOutput.matchAll(/^\s*(\S+) => not found$/gm)].map((match) => match[1] ?? "");
   return [...new Set(names)];

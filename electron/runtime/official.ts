@@ -4,7 +4,7 @@ import { downloadArtifact } from "@electron/get";
 import { cacheFolder, modulesFolder, type PrintLine, run } from "./host.ts";
 import { holdingLock } from "./once.ts";
 
-/** A download that brings no byte for this long is given up; a slow one that moves is left alone. */
+/** Ms without a byte after which a download is given up; a slow one that moves is left alone. */
 const SILENCE_LIMIT_MS = 10_000;
 
 const packageFolder = join(modulesFolder, "electron");
@@ -14,10 +14,10 @@ export interface OfficialElectron {
   version: string;
 }
 
-/** The Electron that the `electron` package has already unpacked, or undefined when it is absent or older. */
+/** Returns the Electron that the `electron` package has already unpacked, or undefined when it is absent or older. */
 export function installedElectron(): OfficialElectron | undefined {
   const version = wantedVersion();
-  // The package's own installer writes path.txt last, so its presence says that unpacking was completed.
+  // The package's own installer writes path.txt last, so its presence means that unpacking finished.
   const [versionFile, pathFile] = [join(packageFolder, "dist", "version"), join(packageFolder, "path.txt")];
   if (!existsSync(versionFile) || !existsSync(pathFile)) return undefined;
   if (readFileSync(versionFile, "utf8").trim().replace(/^v/, "") !== version) return undefined;

@@ -5,7 +5,7 @@ import { setTimeout as sleep } from "node:timers/promises";
 import type { PrintLine } from "./host.ts";
 
 const BEAT_MS = 2_000;
-/** A lock not touched for this long belongs to a process that is gone, whatever its number says. */
+/** Age in ms at which an untouched lock belongs to a dead process, whatever its number says. */
 const STALE_MS = 30_000;
 const POLL_MS = 250;
 
@@ -30,7 +30,7 @@ export async function makeOnce(
       await rename(unfinished, folder);
     } catch (error) {
       await rm(unfinished, { recursive: true, force: true });
-      // Another process that took a stale lock over may have finished first: its folder is as good.
+      // Another process that took over a stale lock may have finished first: its folder is as good.
       if (!existsSync(folder)) throw error;
     }
   });
@@ -43,7 +43,7 @@ async function removeLeftovers(folder: string): Promise<void> {
   }
 }
 
-/** Runs `work` while holding the lock file, and waits first while another living process holds it. */
+/** Runs `work` while holding the lock file; waits first while another living process holds it. */
 export async function holdingLock<T>(lockFile: string, log: PrintLine, work: () => Promise<T>): Promise<T> {
   await mkdir(dirname(lockFile), { recursive: true });
   for (let told = false; !(await takeLock(lockFile)); told = true) {

@@ -4,19 +4,19 @@ import { cacheFolder, hasCommand, isRoot, type PrintLine, run } from "./host.ts"
 import { holdingLock } from "./once.ts";
 
 const POLL_MS = 1_000;
-/** A system's own unattended upgrade may take minutes; what takes longer than this hangs. */
+/** Longest wait, in ms: a system's own unattended upgrade may take minutes; anything longer hangs. */
 const PATIENCE_MS = 15 * 60_000;
 
 /**
- * What is missing, as the opening of a line for people ("Electron needs libnss3.so"), or undefined when nothing is.
- * It is asked again once it is this process's turn, since another one may have installed it meanwhile.
+ * Returns what is missing, as the opening of a line for people ("Electron needs libnss3.so"), or undefined. It is
+ * called again once it is this process's turn, since another one may have installed it meanwhile.
  */
 export type WhatIsMissing = () => Promise<string | undefined>;
 
 /**
- * Installs Debian packages when this is root on a system with apt-get; otherwise throws an error whose message
- * ends in the one command that does it. Processes of this checkout take turns by a lock of their own, and everybody
- * else's apt-get or dpkg is waited for.
+ * Installs Debian packages as root on a system with apt-get; otherwise throws an error whose message ends in the one
+ * command that does it. Processes of this checkout take turns by a lock of their own, and any other apt-get or dpkg is
+ * waited for.
  */
 export async function installPackages(
   packages: string[],
@@ -35,19 +35,19 @@ export async function installPackages(
   await holdingLock(join(cacheFolder, "packages.lock"), log, async () => {
     if ((await need()) === undefined) return;
     log(`${why}. Installing with apt-get, as you are root.`);
-    // The names are looked up after the update: a fresh system may know no packages at all before it.
+    // Names are looked up after the update: a fresh system may know no packages before it.
     await aptGet(["update"], packages, log);
     const names = namesHere(packages, await knownPackages());
     await aptGet(["install", "-y", "--no-install-recommends", ...names], packages, log);
   });
 }
 
-/** The one command that installs these packages, for somebody who is not root. */
+/** Returns the one command that installs these packages, for somebody who is not root. */
 export function installCommand(packages: string[]): string {
   return `sudo apt-get update && sudo apt-get install -y ${packages.join(" ")}`;
 }
 
-/** Newer Debian and Ubuntu renamed some libraries to `…t64` (64-bit time); takes that name where it is known. */
+/** Returns the packages' names on this system: newer Debian and Ubuntu renamed some to `…t64` (64-bit time). */
 export function namesHere(packages: string[], known: Set<string>): string[] {
   return packages.map((name) => (known.has(`${name}t64`) ? `${name}t64` : name));
 }
@@ -57,12 +57,12 @@ async function knownPackages(): Promise<Set<string>> {
 }
 
 /**
- * Runs apt-get, and again for as long as somebody else holds one of its locks. Its own option to wait
- * (DPkg::Lock::Timeout) covers neither the lists nor the archives, and says nothing to whoever waits here.
+ * Runs apt-get, and again while somebody else holds one of its locks. Its own option to wait (DPkg::Lock::Timeout)
+ * covers neither the lists nor the archives, and prints nothing for the person who waits.
  */
 async function aptGet(args: string[], packages: string[], log: PrintLine): Promise<void> {
   const options = {
-    // In English, because the lock's holder is read from what it says.
+    // In English, because the lock's holder is read from its output.
     env: { DEBIAN_FRONTEND: "noninteractive", LC_ALL: "C" },
     failure: `apt-get could not install ${packages.join(" ")}. It said:`,
   };
@@ -81,8 +81,8 @@ async function aptGet(args: string[], packages: string[], log: PrintLine): Promi
 }
 
 /**
- * Who holds the lock that apt-get or dpkg could not get, from what it printed in English: "apt-get (process 812)",
- * or "Another program" where it did not say. Undefined when it failed for another reason.
+ * Returns the holder of the lock that apt-get or dpkg could not get, from its English output: "apt-get (process 812)",
+ * or "Another program" where it did not say. Undefined for another failure.
  */
 export function lockHolder(printed: string): string | undefined {
   const apt =

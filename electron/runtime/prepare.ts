@@ -4,8 +4,8 @@ import type { PrintLine } from "./host.ts";
 import { ensureLibraries } from "./libraries.ts";
 
 /**
- * Makes ready whatever a start needs of this machine: the runtime, the system's libraries, and a program for a virtual
- * display where there is no real one. Processes that ask at the same time take turns, and the later ones find it done.
+ * Prepares all that a start needs of this computer: the runtime, the system's libraries, and a program for a virtual
+ * display where there is no real one. Processes that ask at the same time take turns, and later ones find it done.
  */
 export async function prepareRuntime(log: PrintLine): Promise<ElectronRuntime> {
   const runtime = await findRuntime(log);

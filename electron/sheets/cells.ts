@@ -4,7 +4,7 @@ import { sentence } from "../domain/words.ts";
 import { restored } from "./formula.ts";
 import { type ColumnName, plainHeader } from "./headers.ts";
 
-/** The cells of one row by the fields whose columns were found. */
+/** Returns a row's cells by field, for the columns found. */
 export function cellsOf(columns: ReadonlyMap<ColumnName, number>, cells: readonly string[]): Cells {
   return (field) => {
     const column = columns.get(field);
@@ -13,7 +13,7 @@ export function cellsOf(columns: ReadonlyMap<ColumnName, number>, cells: readonl
   };
 }
 
-/** A short text on one line; longer than `most` signs is refused. */
+/** Returns a short text on one line; more than `most` characters are refused. */
 export function line(cells: Cells, field: ColumnName, most: number): string {
   const text = cells(field).replace(/\s+/g, " ").normalize("NFC");
   if (text.length > most) throw new RowRefused(field, sentence("sheets.row.tooLong", { most }));
@@ -26,14 +26,14 @@ export function requiredLine(cells: Cells, field: ColumnName, most: number): str
   return text;
 }
 
-/** The number that an athlete skates under: 0 to 4 digits, a text. */
+/** Returns an athlete's derby number: 0 to 4 digits, as text. */
 export function skaterNumber(cells: Cells): string {
   const text = cells("number").replace(/^#\s*/, "");
   if (!/^\d{0,4}$/.test(text)) throw new RowRefused("number", sentence("sheets.row.number"));
   return text;
 }
 
-/** The test, written with or without hyphen and in any case. */
+/** Returns the test, spelled with or without hyphen and in any case. */
 export function testNamed(cells: Cells): TestCode {
   const text = plainHeader(cells("test"));
   const test = testCodes.find((code) => plainHeader(code) === text);

@@ -2,7 +2,10 @@ import { Refusal } from "../domain/refusal.ts";
 import { sheetLimits } from "../domain/sheets/limits.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 
-/** How files that are no text begin. Sources: the formats' own specifications (RFC 2083 for PNG, ISO 32000 for PDF …). */
+/**
+ * First bytes of files that are no text. Sources: the formats' own specifications (RFC 2083 for PNG, ISO 32000 for PDF
+ * …).
+ */
 const beginnings: readonly (readonly [bytes: readonly number[], why: () => Sentence])[] = [
   [[0x89, 0x50, 0x4e, 0x47], () => sentence("sheets.picture")],
   [[0xff, 0xd8, 0xff], () => sentence("sheets.picture")],
@@ -16,8 +19,8 @@ const beginnings: readonly (readonly [bytes: readonly number[], why: () => Sente
 ];
 
 /**
- * The text of a sheet's bytes: UTF-8 with or without byte order mark, else Windows-1252, which every byte can be read
- * as. A picture, a workbook or anything else that is no text is refused by what it is.
+ * Decodes a sheet: UTF-8 with or without byte order mark, else Windows-1252, which can read any byte. A picture, a
+ * workbook or any other non-text file is refused by its kind.
  * @throws Refusal `bad-input`
  */
 export function decodeSheet(bytes: Uint8Array): string {
@@ -32,7 +35,7 @@ export function decodeSheet(bytes: Uint8Array): string {
   return text;
 }
 
-/** @throws Refusal `bad-input` when a sheet of so many bytes is not even looked at. */
+/** @throws Refusal `bad-input` for a sheet of too many bytes, before it is read. */
 export function refuseTooBig(length: number): void {
   if (length > sheetLimits.bytes) {
     throw refused(sentence("sheets.tooBig", { megabytes: sheetLimits.bytes / 1024 / 1024 }));
@@ -51,7 +54,7 @@ function textOf(bytes: Uint8Array): string {
   }
 }
 
-/** More than one sign in fifty that no text has: something else that happens to hold no NUL. */
+/** True if over one in fifty characters never occurs in text: a binary file that happens to hold no NUL. */
 function looksBinary(text: string): boolean {
   const start = text.slice(0, 65_536);
   const controls = start.match(/\p{Cc}|\ufffd/gu) ?? [];

@@ -2,46 +2,46 @@ import { Refusal } from "../domain/refusal.ts";
 import { sheetColumns } from "../domain/tests/sheet-columns.ts";
 import { sentence } from "../domain/words.ts";
 
-/** The sheets that can be taken in. */
+/** The sheets that can be imported. */
 export const sheetKinds = ["roster", "results", "past"] as const;
 export type SheetKindName = (typeof sheetKinds)[number];
 
-/** What tests need of a sheet of results, those first that say how a test was done. */
+/** The tests' columns of a results sheet, those that say how a test was done first. */
 const ofTests = sheetColumns().flatMap(({ name, kind }) => (kind === "written" ? [] : [name]));
 
-/** A column's name; those of results are the tests' own among them. */
+/** A column's name; results sheets include the tests' own. */
 export type ColumnName = string;
 
-/** The columns of each sheet as FORMATS names them. */
+/** The columns of each sheet, named as in FORMATS. */
 export const columnsOf: Readonly<Record<SheetKindName, readonly ColumnName[]>> = {
   roster: ["league", "name", "number", "birth_year", "category", "guardian_consent", "board", "share"],
   results: ["bib", "league", "number", "name", "test", "variant", ...ofTests, "entered_by", "note"],
   past: ["league", "number", "name", "date", "test", "variant", "mark", "unit"],
 };
 
-/** Columns that a sheet of kept-back rows has beside its own; a corrected one comes back with them. */
+/** The columns added to a sheet of rows not imported; a corrected one comes back with them. */
 const added = ["line", "reason"];
 
-/** Which header of the sheet stands for which field, where the header itself does not say so. */
+/** The header of each field, where the header itself does not say so. */
 export type Mapping = Readonly<Record<string, string>>;
 
 export interface MatchedHeaders {
   /** The column (from 0) of each field that the sheet has. */
   readonly columns: ReadonlyMap<ColumnName, number>;
-  /** Headers that say nothing to this program; their columns are passed over. */
+  /** Headers unknown to this program; their columns are ignored. */
   readonly unknown: readonly string[];
-  /** Fields without which no row can be taken. */
+  /** Required fields that the sheet lacks; without them no row is imported. */
   readonly missing: readonly ColumnName[];
 }
 
-/** A header without letter case, spaces, hyphens and underscores: "Birth Year" and "birth_year" are one. */
+/** Folds a header without letter case, spaces, hyphens and underscores: "Birth Year" and "birth_year" are one. */
 export function plainHeader(header: string): string {
   return header.toLowerCase().replace(/[\s_-]+/g, "");
 }
 
 /**
  * Finds the columns of a sheet.
- * @throws Refusal `bad-input` when two columns claim to be the same field and the mapping does not decide.
+ * @throws Refusal `bad-input` when two columns match the same field and the mapping does not decide.
  */
 export function matchHeaders(
   kind: SheetKindName,
@@ -72,7 +72,7 @@ function isMappedElsewhere(header: string | undefined, mapping: Mapping): boolea
   return Object.values(mapping).some((mapped) => mapped === header);
 }
 
-/** Whether a header is one of the two that a sheet of kept-back rows adds. */
+/** True for a header that a sheet of rows not imported adds. */
 export function isAddedHeader(header: string): boolean {
   return added.includes(plainHeader(header));
 }
@@ -102,7 +102,7 @@ function missingFields(kind: SheetKindName, columns: ReadonlyMap<ColumnName, num
   }
 }
 
-/** What a sheet seems to be, by its headers: marks with dates are past results, tests without are results. */
+/** Guesses a sheet's kind by its headers: marks with dates are past results, tests without are results. */
 export function guessKind(headers: readonly string[]): SheetKindName {
   const has = (field: ColumnName) => headers.some((header) => isHeader(header, field));
   if (has("test") || has("mark")) return has("mark") || has("date") ? "past" : "results";

@@ -10,13 +10,13 @@ import { type NamedAthlete, readWho } from "./who.ts";
 /** One mark from before this program. */
 export interface PastRow {
   readonly who: NamedAthlete;
-  /** ISO 8601 day. */
+  /** Day, ISO 8601. */
   readonly date: string;
   readonly test: TestCode;
   readonly variant: string;
   /** In the test's grains. */
   readonly value: number;
-  /** Past results are taken to be by the handbook: the default parameters. */
+  /** Past results count as done by the standard rules: the default parameters. */
   readonly fingerprint: string;
   readonly unusual: Sentence | null;
 }
@@ -37,7 +37,7 @@ export function readPastRow(cells: Cells, today: string): PastRow {
   return { who, date, test, variant, value, fingerprint: fingerprint(test, variant, parameters), unusual };
 }
 
-/** Every mark that a sheet can hold is complete. */
+/** Returns a mark's value; every mark on a sheet is complete. */
 function completeValue(mark: Mark): number {
   if (mark.state === "complete") return mark.value;
   throw new RowRefused("mark", sentence("sheets.row.empty"));

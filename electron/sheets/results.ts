@@ -10,21 +10,21 @@ import { sentence } from "../domain/words.ts";
 import { line, testNamed } from "./cells.ts";
 import { type NamedAthlete, readWho } from "./who.ts";
 
-/** One attempt as it was written down on paper. */
+/** One attempt as written on paper. */
 export interface ResultRow {
   readonly who: NamedAthlete;
   readonly test: TestCode;
   readonly variant: string;
-  /** As the test's own schema says, its keys always in the same order. */
+  /** Parsed by the test's own schema, so that its keys are always in the same order. */
   readonly seen: unknown;
   readonly enteredBy: string;
   readonly note: string;
 }
 
-/** Who keyed a row that does not say. */
+/** Initials of a row that has none. */
 const nobodyNamed = "sheet";
 
-/** Reads one row of results; knows nothing of who is here. @throws RowRefused */
+/** Reads one row of results without knowing who is here. @throws RowRefused */
 export function readResultRow(cells: Cells): ResultRow {
   const who = readWho(cells);
   const test = testNamed(cells);
@@ -35,7 +35,7 @@ export function readResultRow(cells: Cells): ResultRow {
   return { who, test, variant, seen: seen.data, enteredBy, note: line(cells, "note", 500) };
 }
 
-/** The way of doing a test; a blank one is the first, which is the full one. @throws RowRefused */
+/** Returns a test's variant; an empty cell means the first, which is the full one. @throws RowRefused */
 export function variantOf(cells: Cells, test: TestCode): string {
   const { variants } = protocolOf(test);
   const text = cells("variant").toLowerCase();

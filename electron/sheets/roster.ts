@@ -3,7 +3,7 @@ import { sentence } from "../domain/words.ts";
 import type { BoardConsent, Category } from "../store/tables/athletes.ts";
 import { line, requiredLine, skaterNumber } from "./cells.ts";
 
-/** One athlete as a league's list has them; null and an empty number: the sheet does not say. */
+/** One athlete on a league's roster; null and an empty number: the sheet does not say. */
 export interface RosterRow {
   readonly league: string;
   readonly name: string;

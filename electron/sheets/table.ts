@@ -4,13 +4,13 @@ import { sheetLimits } from "../domain/sheets/limits.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 import { breaksIn, endOfRows, newlineOf, separatorOf } from "./text.ts";
 
-/** One row with the line of the file on which it starts (from 1), as a person finds it in an editor. */
+/** One row and the line of the file where it starts (from 1), as an editor counts. */
 export interface SheetRow {
   readonly line: number;
   readonly cells: readonly string[];
 }
 
-/** A row that could not even be split into cells; `cells` is what a plain split gives. */
+/** A row that can't be split into cells properly; `cells` come from a plain split. */
 interface BrokenRow extends SheetRow {
   readonly reason: Sentence;
 }
@@ -21,13 +21,13 @@ export interface Table {
   readonly broken: readonly BrokenRow[];
 }
 
-/** How far the reading is, in lines of the file. */
+/** The progress of reading, in lines of the file. */
 export interface LinesRead {
   readonly done: number;
   readonly total: number;
 }
 
-/** Rows between two moments at which the caller may do something else. */
+/** Rows read between two pauses for the caller's other work. */
 const bunch = 250;
 
 interface Reader {
@@ -41,10 +41,10 @@ interface Reader {
 }
 
 /**
- * Splits a sheet into rows, a bunch at a time: the caller goes on when it likes, so that a long sheet never holds up
- * everything else. Blank rows are passed over. A row whose quotation marks don't pair up is set aside with its line,
- * and reading goes on at the next line.
- * @throws Refusal `bad-input` for too many rows or columns, a header that can't be read, or too many broken rows.
+ * Splits a sheet into rows, in batches: the caller decides when to go on, so that a long sheet never blocks everything
+ * else. Empty rows are skipped. A row with unpaired quotation marks is set aside with its line, and reading continues
+ * at the next line.
+ * @throws Refusal `bad-input` for too many rows or columns, an unreadable header, or too many broken rows.
  */
 export function* readTable(whole: string): Generator<LinesRead, Table> {
   const text = whole.slice(0, endOfRows(whole));
@@ -52,7 +52,7 @@ export function* readTable(whole: string): Generator<LinesRead, Table> {
   const separator = separatorOf(text, newline);
   const reader: Reader = { text, newline, separator, rows: [], broken: [], at: 0, line: 1 };
   const total = breaksIn(text) + 1;
-  // Millions of lines cost minutes before the rows among them are too many.
+  // Millions of lines take minutes before their rows are too many.
   if (total > sheetLimits.lines) throw tooManyRows();
   while (reader.at < text.length) {
     readBunch(reader);
@@ -78,7 +78,7 @@ function readBunch(reader: Reader): void {
     reader.at += Math.max(found.meta.cursor, 1);
     return;
   }
-  // The rows before the broken one are sound; where it begins is where a split of just those ends.
+  // The rows before the broken one are good; it begins where a split of only those ends.
   const sound = badRow === 0 ? { data: [], cursor: 0 } : soundPart(reader, rest, badRow);
   keepRows(reader, sound.data);
   reader.at += sound.cursor;
@@ -90,7 +90,7 @@ function soundPart(reader: Reader, rest: string, count: number): { data: string[
   return { data, cursor: meta.cursor };
 }
 
-/** The quick way of the library reads to the end of the text for each bunch, so it is off. */
+/** Splits with the library's fast mode off, since that reads to the end of the text for each batch. */
 function split({ newline, separator }: Reader, text: string, count: number): Papa.ParseResult<string[]> {
   const delimiter = separator;
   return Papa.parse<string[]>(text, {
@@ -101,7 +101,7 @@ function split({ newline, separator }: Reader, text: string, count: number): Pap
   });
 }
 
-/** Sheets joined end to end leave a byte order mark at the start of a row; the library drops it uncounted. */
+/** Skips a byte order mark at the start of a row, left by sheets joined end to end; the library drops it uncounted. */
 function skipMark(reader: Reader): void {
   if (reader.text.startsWith("\uFEFF", reader.at)) reader.at += 1;
 }

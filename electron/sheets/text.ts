@@ -1,6 +1,6 @@
 import Papa from "papaparse";
 
-/** Line breaks in a text, however they are written: CRLF, LF or CR. */
+/** Counts line breaks in a text of any kind: CRLF, LF or CR. */
 export function breaksIn(text: string): number {
   let count = 0;
   let at = 0;
@@ -17,16 +17,16 @@ function loneReturns(text: string): number {
   return text.match(/\r(?!\n)/g)?.length ?? 0;
 }
 
-/** Where the last row that says something ends: spreadsheets write up to a million blank ones after it. */
+/** Returns the end of the last row with content: spreadsheets write up to a million empty ones after it. */
 export function endOfRows(text: string): number {
   let end = text.length;
   while (end > 0 && " \t\r\n,;".includes(text.charAt(end - 1))) end -= 1;
-  // Blank cells of that row itself stay.
+  // Empty cells of that row itself stay.
   while (end < text.length && !"\r\n".includes(text.charAt(end))) end += 1;
   return text.startsWith("\r\n", end) ? end + 2 : Math.min(end + 1, text.length);
 }
 
-/** What ends a row in this sheet. A line break inside quotation marks ends none, so it does not decide. */
+/** Returns the row ending of a sheet. A line break inside quotation marks ends no row, so it does not count. */
 export function newlineOf(text: string): "\n" | "\r" | "\r\n" {
   if (!text.includes("\n")) return text.includes("\r") ? "\r" : "\n";
   if (!text.includes("\r\n")) return "\n";
@@ -42,7 +42,9 @@ function hasLoneFeedOutsideQuotes(text: string): boolean {
   return false;
 }
 
-/** The separator that splits the first row into the most columns: comma, semicolon or tab; of equals the first. */
+/**
+ * Returns the separator that splits the first row into the most columns: comma, semicolon or tab; of equals the first.
+ */
 export function separatorOf(text: string, newline: "\n" | "\r" | "\r\n"): string {
   const start = text.slice(0, 65_536).replace(/^[\uFEFF\s]+/, "");
   const columns = [",", ";", "\t"].map((delimiter) => {

@@ -2,7 +2,7 @@ import { type Cells, count, RowRefused } from "../domain/tests/cells.ts";
 import { sentence } from "../domain/words.ts";
 import { line, skaterNumber } from "./cells.ts";
 
-/** How a row names its athlete: by bib, or by league with number or name; empty where it does not say. */
+/** A row's athlete: by bib, or by league with number or name; empty if not given. */
 export interface NamedAthlete {
   readonly bib: number | null;
   readonly league: string;
@@ -10,7 +10,7 @@ export interface NamedAthlete {
   readonly name: string;
 }
 
-/** Reads how a row names its athlete. @throws RowRefused when it names nobody. */
+/** Reads a row's athlete. @throws RowRefused when it names nobody. */
 export function readWho(cells: Cells): NamedAthlete {
   const bib = cells("bib") === "" ? null : count(cells, "bib", null);
   const league = line(cells, "league", 80);

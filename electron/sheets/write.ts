@@ -1,18 +1,18 @@
 import Papa from "papaparse";
 import { harmless, numberText } from "./formula.ts";
 
-/** A cell that leaves: text is made harmless, a number is written as one, null is left empty. */
+/** A cell of a sheet that leaves: text is escaped, a number is written as one, null is empty. */
 export type SheetCell = string | number | null;
 
-/** What of a cell stands in a sheet, before quoting. */
+/** Returns a cell's text before quoting. */
 function cellText(cell: SheetCell): string {
   if (cell === null) return "";
   return typeof cell === "number" ? numberText(cell) : harmless(cell);
 }
 
 /**
- * Rows as CSV text by RFC 4180: CRLF after every record, the last one too; fields quoted where they must be.
- * `forSpreadsheets` puts the byte order mark before it, without which some spreadsheets break accents.
+ * Formats rows as CSV by RFC 4180: CRLF after every record, the last one too; fields quoted where necessary.
+ * `forSpreadsheets` adds a byte order mark, without which some spreadsheets break accents.
  */
 export function writeSheet(
   headers: readonly string[],

@@ -2,19 +2,19 @@ import { createRequire } from "node:module";
 import { app } from "electron";
 import { type BlockedRequests, blockedRequests } from "./scheme/guard.ts";
 
-/** What a test that drives the real app may read of its main process, because no window shows it. */
+/** State of the main process that tests of the real app may read, because no window shows it. */
 export interface ForTests {
   readonly blockedRequests: () => BlockedRequests;
 }
 
 declare global {
-  /** There in development alone. */
+  /** Only there in development. */
   var tapelineForTests: ForTests | undefined;
 }
 
 /**
- * Lets tests look in, and runs the script that TAPELINE_TEST_SCRIPT names before any window is there: tests hold the
- * machine's clocks by it. The packaged app has nothing of it, and takes no script.
+ * Gives tests access, and runs the script that TAPELINE_TEST_SCRIPT names before the first window: tests use it to stop
+ * the computer's clocks. The packaged app has no such access, and runs no script.
  */
 export function setupForTests(): void {
   if (app.isPackaged) return;

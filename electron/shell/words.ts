@@ -25,17 +25,17 @@ void words.init({
 
 let languageNow: () => Language = () => "en";
 
-/** Settles whose language the shell speaks: asked anew for each text, so that a change counts at once. */
+/** Sets the source of the shell's language; asked again for each text, so that a change takes effect at once. */
 export function speakIn(language: () => Language): void {
   languageNow = language;
 }
 
-/** The language that the shell speaks just now. */
+/** Returns the shell's current language. */
 export function shellLanguage(): Language {
   return languageNow();
 }
 
-/** One of the shell's own texts, from `shell.json`. */
+/** Returns one of the shell's own texts, from `shell.json`. */
 export function shellText(key: string, values?: Sentence["values"]): string {
   return words.t(key, { ...values, lng: languageNow() });
 }

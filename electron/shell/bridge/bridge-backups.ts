@@ -5,7 +5,7 @@ import type { Windows } from "../windows/windows.ts";
 import { isDeskPage, isOrganiser } from "./bridge.ts";
 import type { FolderOutcome } from "./bridge-types.ts";
 
-/** Lets the desk's page ask for the second folder of backups: which folder it is, a person says in the system's dialog. */
+/** Lets the desk's page ask for the second folder of backups, which a person picks in the system's dialog. */
 export function setupBackupBridge(windows: Windows, { backups, lock }: Desk): void {
   ipcMain.handle("bridge:chooseBackupFolder", async (event): Promise<FolderOutcome> => {
     if (!isDeskPage(event.senderFrame)) throw new Error("Only the desk's page may ask this.");
@@ -20,7 +20,7 @@ export function setupBackupBridge(windows: Windows, { backups, lock }: Desk): vo
     } catch (error) {
       return { chosen: false, trouble: whyNotMade(error) };
     }
-    // Not waited for: the page shows how far it is.
+    // Not awaited: the page shows the progress.
     void backups.run();
     return { chosen: true };
   });

@@ -25,7 +25,7 @@ const fileToSave = z.strictObject({
   bytes: z.instanceof(Uint8Array).refine((bytes) => bytes.length <= largestFile),
 });
 const pageToPrint = z.strictObject({
-  // The print pages and nothing else of the desk: no query, no dots, no way up.
+  // Only the desk's print pages: no query, no dots, no parent folder.
   path: z
     .string()
     .max(120)
@@ -36,8 +36,8 @@ const pageToSave = pageToPrint.extend({ suggestedName });
 const nothing = z.undefined();
 
 /**
- * Answers the desk's page. Every call is checked here, once: which page sends it, that the organiser sits there just now,
- * and that its input is as agreed.
+ * Answers the desk's page. Every call is checked: the page that sends it, that the organiser is at the desk, and its
+ * input.
  */
 export function setupBridge(windows: Windows, lock: DeskLock, report: () => Promise<ReportFile[]>): void {
   const mayAsk = () => isOrganiser(lock);
@@ -53,7 +53,7 @@ export function setupBridge(windows: Windows, lock: DeskLock, report: () => Prom
   answer("cancelPaper", nothing, () => cancelPaper());
   answer("openSheet", nothing, async () => {
     const sheet = await openSheet(windows.desk());
-    // A dialog may have stood open while the desk was locked; what is chosen then is nobody's.
+    // A dialog may have been open while the desk was locked; its result is then dropped.
     return mayAsk() ? sheet : null;
   });
   answer("openBoard", nothing, () => windows.openBoard());
@@ -63,7 +63,7 @@ export function setupBridge(windows: Windows, lock: DeskLock, report: () => Prom
   answer("report", nothing, report);
 }
 
-/** Whether the organiser sits at the desk, and nobody to whom it was handed over. */
+/** True if the organiser is at the desk, not somebody to whom it was handed over. */
 export function isOrganiser(lock: DeskLock): boolean {
   return lock.who().role === "organiser";
 }
@@ -82,12 +82,12 @@ function answering(mayAsk: () => boolean) {
   };
 }
 
-/** Whether a message comes from the desk's own page, and not from a frame in it or another window. */
+/** True if a message comes from the desk's own page, not from a frame in it or another window. */
 export function isDeskPage(frame: WebFrameMain | null): boolean {
   return frame !== null && frame.parent === null && belongsTo("desk", frame.url);
 }
 
-/** Asks where to save; the bytes are only made once somebody wants them. */
+/** Asks where to save; makes the bytes only once there is an answer. */
 async function save(
   window: BrowserWindow,
   mayAsk: () => boolean,

@@ -2,9 +2,9 @@ import type { PaperProgress } from "./bridge-types.ts";
 
 /** One page or pile of pages on its way to paper or to a file. */
 export interface Job {
-  /** Says how far it is; what is not given stays. */
+  /** Reports progress; fields left out stay the same. */
   tell(progress: Partial<PaperProgress>): void;
-  /** Resolves when somebody wants it to stop; never otherwise. */
+  /** Resolves when somebody cancels it; never otherwise. */
   readonly cancelled: Promise<void>;
   end(): void;
 }
@@ -29,12 +29,12 @@ export function startJob(): Job {
   };
 }
 
-/** How far the newest job is; null when none is under way. */
+/** Returns the newest job's progress; null when none is under way. */
 export function paperProgress(): PaperProgress | null {
   return [...running].at(-1)?.progress ?? null;
 }
 
-/** Stops every job that is under way. */
+/** Cancels every running job. */
 export function cancelPaper(): void {
   for (const { cancel } of running) cancel();
 }

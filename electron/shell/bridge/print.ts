@@ -4,7 +4,7 @@ import { preferencesOf } from "../windows/preferences.ts";
 import type { PageToPrint, PrintOutcome, PrintPaper } from "./bridge-types.ts";
 import { type Job, startJob } from "./paper-job.ts";
 
-/** Far more than a page takes on a slow machine; after so long without any progress the page will not come. */
+/** Far more than a page takes on a slow computer, in ms; after that long without progress the page will not come. */
 const readyLimitMs = 60_000;
 const lookEveryMs = 40;
 
@@ -14,7 +14,7 @@ interface Sheet {
   readonly landscape: boolean;
 }
 
-/** The sheet of paper in the printer; two up is two upright cards side by side on one that lies across. */
+/** The sheet of paper in the printer; two-up is two upright cards side by side on a landscape sheet. */
 const sheets: Readonly<Record<PrintPaper, Sheet>> = {
   a4: { size: "A4", landscape: false },
   letter: { size: "Letter", landscape: false },
@@ -25,8 +25,8 @@ const sheets: Readonly<Record<PrintPaper, Sheet>> = {
 };
 
 /**
- * The page as a PDF: text stays text, and the page's own CSS says the size. Rejects when it can't be laid out, and with
- * `Cancelled` when somebody thinks better of it.
+ * Makes a PDF of the page: text stays text, and the page's own CSS sets the size. Rejects when it can't be laid out,
+ * and with `Cancelled` when somebody cancels.
  */
 export function pdfOf(page: PageToPrint): Promise<Uint8Array> {
   const { size, landscape } = sheets[page.paper];
@@ -36,13 +36,13 @@ export function pdfOf(page: PageToPrint): Promise<Uint8Array> {
       landscape,
       preferCSSPageSize: true,
       printBackground: true,
-      // Headings and lists stay headings and lists for those who listen to the file.
+      // Headings and lists stay headings and lists for screen readers.
       generateTaggedPDF: true,
     }),
   );
 }
 
-/** Opens the system's print dialog over `desk`; resolves when the person has printed or thought better of it. */
+/** Opens the system's print dialog over `desk`; resolves when the person has printed or cancelled. */
 export async function printPage(desk: BrowserWindow, page: PageToPrint): Promise<PrintOutcome> {
   try {
     return await withPage(page, desk, (contents) => askAndPrint(contents, page));
@@ -53,12 +53,12 @@ export async function printPage(desk: BrowserWindow, page: PageToPrint): Promise
   }
 }
 
-/** Somebody stopped the job before its end. */
+/** Thrown when somebody cancelled the job. */
 export class Cancelled extends Error {}
 
 function askAndPrint(contents: WebContents, { paper }: PageToPrint): Promise<PrintOutcome> {
   const { size, landscape } = sheets[paper];
-  // The page keeps its own margins; the printer's would come on top.
+  // The page has its own margins; the printer's would be added to them.
   const options = {
     printBackground: true,
     pageSize: typeof size === "string" ? size : micronsOf(size),
@@ -75,12 +75,12 @@ function askAndPrint(contents: WebContents, { paper }: PageToPrint): Promise<Pri
   });
 }
 
-/** Printers are told a paper without a name in µm; 1 in = 25 400 µm. */
+/** Converts a paper size to µm, as printers need it without a name; 1 in = 25 400 µm. */
 function micronsOf({ width, height }: { readonly width: number; readonly height: number }) {
   return { width: width * 25_400, height: height * 25_400 };
 }
 
-/** Shows a print page in a window that nobody sees, and closes it whatever comes of `work`. */
+/** Shows a print page in a hidden window, and closes it whatever the outcome of `work`. */
 async function withPage<Result>(
   { path, paper }: PageToPrint,
   parent: BrowserWindow | undefined,
@@ -89,12 +89,12 @@ async function withPage<Result>(
   const window = new BrowserWindow({
     show: false,
     ...(parent !== undefined && { parent }),
-    // No preload script: a page on paper asks the shell for nothing. A window out of sight must not be slowed down.
+    // No preload script: a page on paper asks the shell for nothing. A hidden window must not be throttled.
     webPreferences: { ...preferencesOf("desk"), backgroundThrottling: false },
   });
   const job = startJob();
   try {
-    // A call to a window that is gone may never be answered, so that what ends the job early is waited for as well.
+    // A call to a closed window may never be answered, so wait for the events that end the job early, too.
     return await Promise.race([run(), stopped(job), crashed(window.webContents)]);
   } finally {
     job.end();
@@ -122,11 +122,11 @@ function crashed(contents: WebContents): Promise<never> {
   });
 }
 
-/** What a print page says of itself: ready (`useReady`), and while it is not, how far it is (`useLaidOut`). */
+/** Reads a print page's state: ready (`useReady`), or else its progress (`useLaidOut`). */
 const askPage = `(({ dataset: { ready, done, total } }) =>
   ({ ready: ready === "true", done: Number(done ?? 0), total: Number(total ?? 0) }))(document.documentElement)`;
 
-/** Waits until the page says that it shows all it is for, for as long as it gets any farther. */
+/** Waits until the page says it is complete, as long as it makes progress. */
 async function untilReady(contents: WebContents, job: Job): Promise<void> {
   let [farthest, since] = [0, Date.now()];
   for (;;) {

@@ -3,11 +3,11 @@ import { type FileHandle, open } from "node:fs/promises";
 import { basename } from "node:path";
 import { largestSheet, type OpenedSheet, type RefusedSheet } from "./bridge-types.ts";
 
-/** Reads a sheet that the person picked. Looks at its size first: of a file that is too big nothing is read. */
+/** Reads a sheet that the person picked. Checks its size first: one that is too big is not read at all. */
 export async function readSheet(file: string): Promise<OpenedSheet | RefusedSheet> {
   const name = basename(file);
   try {
-    // Without waiting: a pipe that somebody named .csv would never answer.
+    // Non-blocking: a pipe that somebody named .csv would never answer.
     const handle = await open(file, constants.O_RDONLY | constants.O_NONBLOCK);
     try {
       return await readOpened(handle, name);
@@ -25,6 +25,6 @@ async function readOpened(handle: FileHandle, name: string): Promise<OpenedSheet
   if (!status.isFile()) return { name, refused: "unreadable" };
   if (status.size > largestSheet) return { name, refused: "too-big" };
   const bytes = new Uint8Array(await handle.readFile());
-  // It may have grown since.
+  // It may have grown since the check.
   return bytes.length > largestSheet ? { name, refused: "too-big" } : { name, bytes };
 }

@@ -1,4 +1,4 @@
-/** Why a file could not be written, as the page tells it. */
+/** Returns why a file could not be written, in the page's terms. */
 export function whyNotSaved(error: unknown): "no-space" | "not-allowed" | "failed" {
   const code = (error as NodeJS.ErrnoException | null)?.code ?? "";
   if (["ENOSPC", "EDQUOT", "EFBIG"].includes(code)) return "no-space";

@@ -3,8 +3,8 @@ import type { LoggedFault } from "./log-line.ts";
 const mostPlaces = 8;
 
 /**
- * What the log tells of anything that was thrown. Never its message: that may quote what somebody typed. Where it was
- * is read off the stack's own lines, by bare file name, because a folder may be called after a person.
+ * Describes a thrown value for the log. Never its message, which may quote what somebody typed. The place comes from
+ * the stack's own lines, by bare file name, because a folder may have a person's name.
  */
 export function faultOf(thrown: unknown): LoggedFault {
   if (!(thrown instanceof Error)) return { error: "other", code: "", call: "", at: "" };
@@ -18,11 +18,11 @@ export function faultOf(thrown: unknown): LoggedFault {
 }
 
 function kindOf(error: Error): string {
-  // A class of our own mostly leaves the name as it found it.
+  // Our own classes mostly leave the name unchanged.
   return error.name === "Error" ? (error.constructor.name ?? "Error") : error.name;
 }
 
-/** The message comes first in a stack, and may have lines of its own that look like places. */
+/** Returns the places in a stack. The message comes first there, and its own lines may look like places. */
 function placesIn({ stack = "", message }: Error): string {
   const after = stack.indexOf(message) + message.length;
   const lines = stack.slice(after).matchAll(/^\s+at (?:.*\()?(?:file:\/\/)?(.+?):(\d+):(\d+)\)?$/gm);
@@ -35,7 +35,7 @@ function placesIn({ stack = "", message }: Error): string {
     .join(",");
 }
 
-/** The name of a file without its folders, from a path or an address. */
+/** Returns a file's name without its folders, from a path or an address. */
 export function bareName(path: string): string {
   return path.replace(/^.*[/\\]/, "");
 }

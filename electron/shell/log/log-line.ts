@@ -4,9 +4,9 @@ import type { Host } from "../scheme/hosts.ts";
 import { isPlace } from "./log-place.ts";
 
 /**
- * What the log may say: numbers, and words out of short lists. No event carries text that somebody typed, a name, a
- * mark, a path or an error's own message, so that a log can be shown to anybody. A line is made by {@link lineOf} alone,
- * which leaves out whatever is not in the lists.
+ * An event for the log: numbers, and words from short lists. No event carries typed text, a name, a mark, a path or an
+ * error's own message, so that anybody may see a log. Only {@link lineOf} makes lines, and it leaves out everything
+ * that is not in the lists.
  */
 export type LogEvent =
   | {
@@ -39,7 +39,7 @@ export type LogEvent =
   | { readonly what: "process-gone"; readonly type: string; readonly reason: string; readonly code: number }
   | { readonly what: "left-out"; readonly lines: number };
 
-/** What is told of an error: its kind, the system's code, and where in the program it was. */
+/** The logged facts of an error: its kind, the system's code, and its place in the program. */
 export interface LoggedFault {
   readonly error: string;
   readonly code: string;
@@ -48,14 +48,14 @@ export interface LoggedFault {
   readonly at: string;
 }
 
-/** One line for the log, without its end; `at` is wall time. */
+/** Makes one line for the log, without its end; `at` is wall time. */
 export function lineOf(event: LogEvent, at: Date): string {
   const { what, ...rest } = event;
   const allowed = rules[what] as Readonly<Record<string, Rule>>;
   const told = Object.entries(rest).flatMap(([field, value]) => {
     const text = String(value);
     if (text === "") return [];
-    // A list keeps those of its parts that may stand there.
+    // Of a list, the allowed parts stay.
     const parts = text.split(",").map((part) => (allowed[field]?.test(part) === true ? part : "?"));
     return [`${field}=${parts.join(",")}`];
   });
@@ -63,7 +63,7 @@ export function lineOf(event: LogEvent, at: Date): string {
 }
 
 interface Rule {
-  /** Whether a text, or a part of a list, may stand in a line as it is. */
+  /** True if a text, or a part of a list, may be in a line as it is. */
   test(text: string): boolean;
 }
 
@@ -76,7 +76,7 @@ const count = /^-?\d{1,12}$/;
 const versionNumber = /^\d{1,5}(\.\d{1,9}){0,3}$/;
 const yesOrNo = oneOf("true false");
 const host = oneOf("desk board other");
-/** Kinds of error that the language, the machine and the program have. */
+/** The kinds of error of the language, the system and the program. */
 const errorKind = oneOf(
   "Error TypeError RangeError ReferenceError SyntaxError EvalError URIError AggregateError SuppressedError " +
     "DOMException AbortError TimeoutError NotAllowedError NotFoundError QuotaExceededError InvalidStateError " +
@@ -85,7 +85,7 @@ const errorKind = oneOf(
 const goneReason = oneOf(
   "clean-exit abnormal-exit killed crashed oom launch-failed integrity-failure memory-eviction",
 );
-/** A place in a program: a file of the build or of Node by its bare name, a line and a column. */
+/** A place in the program: a file of the build or of Node by its bare name, a line and a column. */
 const builtPlace =
   /^(?:(?:main|database|wrappers|transaction|pragma|backup)\.js|preload\.cjs|[A-Za-z-]+-[\w-]{8}\.js|node:[a-z0-9_/]+):\d{1,7}:?\d{0,7}$/;
 const place: Rule = { test: isPlace };

@@ -1,7 +1,7 @@
 import { testCodes } from "../../domain/tests/registry.ts";
 import { belongsTo, type Host } from "../scheme/hosts.ts";
 
-/** The words that the addresses of the desk's places are made of; everything else in one may be somebody's. */
+/** The words in the addresses of the desk's screens; everything else in one may be personal. */
 const known = new Set(
   [
     "day sheets check-in station athletes bundle noise instructions summary report backups reference rehearsal lock",
@@ -11,7 +11,7 @@ const known = new Set(
   ].flatMap((words) => words.split(" ")),
 );
 
-/** Whether a place is made of those words and stars alone. */
+/** True if a place consists of those words and stars only. */
 export function isPlace(text: string): boolean {
   return (
     text === "" || (text.startsWith("/") && text.split("/").every((word) => isKnown(word) || word === "*"))
@@ -22,7 +22,7 @@ function isKnown(word: string): boolean {
   return word === "" || known.has(word);
 }
 
-/** Which page an address is, for the log: its host and its place, with a star for what is not a place's own word. */
+/** Returns an address's page for the log: its host and its screen, with a star for each unknown word. */
 export function logPlaceOf(url: string): { readonly host: Host | "other"; readonly place: string } {
   const host = belongsTo("desk", url) ? "desk" : belongsTo("board", url) ? "board" : "other";
   if (host === "other") return { host, place: "" };

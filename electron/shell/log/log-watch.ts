@@ -5,7 +5,7 @@ import { bareName, faultOf } from "./log-fault.ts";
 import { type LogEvent, lineOf } from "./log-line.ts";
 import { logPlaceOf } from "./log-place.ts";
 
-/** Notes in the log what goes wrong anywhere in the program, from now on. Must be called before the app is ready. */
+/** Logs every fault in the program from now on. Must be called before the app is ready. */
 export function watchForFaults(log: Log): void {
   watchMain(log);
   app.on("web-contents-created", (_event, contents) => watchPage(log, contents));
@@ -20,7 +20,7 @@ export function watchForFaults(log: Log): void {
   app.once("will-quit", () => log.note({ what: "ended", blocked: blockedRequests().count }));
 }
 
-/** Notes the start: which program, on which system, with which of its guards. */
+/** Logs the start: the program, the system, and the active guards. */
 export function noteStart(log: Log): void {
   const sandbox = !app.commandLine.hasSwitch("no-sandbox");
   log.note({
@@ -35,14 +35,14 @@ export function noteStart(log: Log): void {
   });
 }
 
-/** The number of the system's version, without what whoever built it may have put behind. */
+/** Returns the system's version number, without any suffix of its builder. */
 export function systemNumber(): string {
   return /^[\d.]*\d/.exec(process.getSystemVersion())?.[0] ?? "";
 }
 
 /**
- * The program goes on after a fault nobody caught, as Electron does by itself, but without a box that stands over the
- * desk: what is saved is saved, and each request at the door stands for itself.
+ * Keeps the program running after an uncaught fault, as Electron does by itself, but without a box over the desk: saved
+ * data is safe, and each request is independent.
  */
 function watchMain(log: Log): void {
   process.on("uncaughtException", (error) => tell("main", error));
@@ -62,7 +62,7 @@ function watchMain(log: Log): void {
   ): void {
     const event = { what: "fault", where, ...faultOf(error) } as const;
     log.note(event);
-    // What a program prints may end in the system's own log, so that a packaged one prints no more than that line.
+    // Printed text may end up in the system's own log, so a packaged program prints only that line.
     if (app.isPackaged) print(lineOf(event, new Date()));
     else print(...said);
   }
@@ -78,7 +78,7 @@ function watchPage(log: Log, contents: WebContents): void {
   });
 }
 
-/** Since Electron 35 all is in the first value; before, the rest of them had it. */
+/** Reads a page's error. Since Electron 35 the first value holds everything; before, the others did. */
 function pageError(told: readonly unknown[], url: string): LogEvent | undefined {
   const [details, level, message, line, source] = told;
   const { level: ownLevel, message: ownMessage, lineNumber, sourceId } = details as Record<string, unknown>;

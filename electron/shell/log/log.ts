@@ -5,16 +5,16 @@ import { type LogEvent, lineOf } from "./log-line.ts";
 
 /** The log of the program: short lines in a few files of bounded size. */
 export interface Log {
-  /** Adds a line at once. Never throws: a disk that is full or gone must not stop the day. */
+  /** Adds a line at once. Never throws: a full or missing disk must not stop the day. */
   note(event: LogEvent): void;
-  /** The files and what they say, newest first. */
+  /** Returns the files and their text, newest first. */
   files(): readonly { readonly name: string; readonly text: string }[];
 }
 
-/** With {@link olderFiles} beside it, a log takes 1 MB at the most. */
+/** With its {@link olderFiles}, a log takes 1 MB at most. */
 const largestFile = 256 * 1024;
 const olderFiles = 3;
-/** More than a fault that comes back with every frame may write; the rest is counted. */
+/** Most lines per minute, for a fault that comes back with every frame; the rest is counted. */
 const mostLinesAMinute = 120;
 
 /** Opens the log in `folder`. `now` is the wall clock, which labels lines. */
@@ -25,7 +25,7 @@ export function openLog(folder: string, now: () => Date): Log {
 
   function note(event: LogEvent): void {
     const at = now();
-    // Past as well as ahead: the wall clock may have been set back.
+    // Ahead too: the wall clock may have been set back.
     if (Math.abs(at.getTime() - minute.began) >= 60_000) {
       if (minute.leftOut > 0) write(lineOf({ what: "left-out", lines: minute.leftOut }, at));
       Object.assign(minute, { began: at.getTime(), lines: 0, leftOut: 0 });
@@ -49,7 +49,7 @@ function olderNames(): string[] {
 }
 
 function writer(folder: string, file: string): (line: string) => void {
-  // An instance of its own: nothing of the library's own gathering (console, other processes) is switched on.
+  // An instance of its own, without the library's own collecting (console, other processes).
   const logger = log.create({ logId: file });
   logger.transports.console.level = false;
   const { file: transport } = logger.transports;
@@ -63,12 +63,12 @@ function writer(folder: string, file: string): (line: string) => void {
       mkdirSync(folder, { recursive: true, mode: 0o700 });
       logger.info(line);
     } catch {
-      // Without a place to write there is no place to say so either.
+      // Without a log there is no place to report that.
     }
   };
 }
 
-/** Each file becomes the next older one; the oldest is gone. */
+/** Renames each file to the next older one; the oldest is deleted. */
 function moveOn(folder: string): void {
   const names = ["tapeline.log", ...olderNames()];
   for (const [index, older] of [...names.entries()].reverse()) {

@@ -18,8 +18,8 @@ interface ReportParts {
 const mebibyte = 1024 * 1024;
 
 /**
- * What a report for help is made of, as it would be written: the program and its system, how the store is, and the log.
- * Nothing of a person and nothing that was measured, no path and no name of the machine. Nothing is sent anywhere.
+ * Makes the files of a report for help, as they would be written: the program and its system, the store's state, and
+ * the log. No personal data, no results, no path and no name of the computer. Nothing is sent anywhere.
  */
 export async function reportFiles({ desk, log, data }: ReportParts): Promise<ReportFile[]> {
   return [
@@ -70,7 +70,7 @@ async function freeOnDisk(folder: string): Promise<number | null> {
     const { bavail, bsize } = await statfs(folder);
     return mebibytes(bavail * bsize);
   } catch {
-    // A disk that does not say is what the report is for.
+    // A disk that does not answer is just what the report is for.
     return null;
   }
 }

@@ -3,25 +3,25 @@ import type { BuildFiles } from "./build-files.ts";
 import { withSecurityHeaders } from "./headers.ts";
 import { belongsTo, type Host, originOf, whoOfHost } from "./hosts.ts";
 
-/** Answers a request that a page made. Never rejects. */
+/** Answers a page's request. Never rejects. */
 export type Answer = (request: Request) => Promise<Response>;
 
 /**
- * What one host serves: its data at `/trpc`, the build's files elsewhere, and 404 for everything else.
- * A host has a session of its own that knows no other host, so a page can't reach across: Electron tells a scheme's
- * handler neither the page that asks nor an Origin, so it could not be found out here.
+ * Serves one host: its data at `/trpc`, the build's files elsewhere, and 404 for everything else. A host has a session
+ * of its own that knows no other host, so a page can't reach across. Electron tells a scheme's handler neither the
+ * asking page nor an Origin, so it could not be checked here.
  */
 export function createAnswer(host: Host, files: BuildFiles, handle: Handle, who = whoOfHost(host)): Answer {
   return guarded(host, (request, path) => {
     const forData = path === "/trpc" || path.startsWith("/trpc/");
     if (!forData) return serveFile(files, request, path);
-    // Asked anew for every request: a desk that was handed over a moment ago is the volunteer's.
+    // Asked again for every request: a desk handed over a moment ago is the volunteer's.
     const { role, station } = who();
     return handle(request, role, station);
   });
 }
 
-/** Wraps `inner` in the checks and headers that everything on a host shares; `path` is the URL's, undecoded. */
+/** Wraps `inner` in the checks and headers shared by everything on a host; `path` is the URL's, undecoded. */
 export function guarded(
   host: Host,
   inner: (request: Request, path: string) => Promise<Response> | Response,
@@ -41,7 +41,7 @@ export function guarded(
 function refuse(host: Host, request: Request): Response | undefined {
   if (!belongsTo(host, request.url)) return new Response(null, { status: 404 });
   const origin = request.headers.get("origin");
-  // Electron 33 passes no Origin on; where one arrives it has to be the host's own.
+  // Electron 33 passes no Origin on; if one arrives, it must be the host's own.
   if (origin !== null && origin !== originOf(host)) return new Response(null, { status: 403 });
   return undefined;
 }

@@ -27,8 +27,8 @@ const contentTypes: Readonly<Record<string, string>> = {
 };
 
 /**
- * Lists the files of the build once. What is served later is looked up in this list, so no path, however it is
- * written, can lead out of the folder. Links are left out: they could.
+ * Lists the files of the build once. Requests are looked up in this list, so no path, however spelled, can lead out of
+ * the folder. Links are left out: they could.
  */
 export async function listBuildFiles(folder: string): Promise<BuildFiles> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true });

@@ -1,24 +1,21 @@
 import { app, type Session, type WebContents } from "electron";
 import { belongsTo, type Host, originOf, scheme } from "./hosts.ts";
 
-/** What pages tried to reach outside the app since it started. */
+/** Requests by pages to the outside since the app started. */
 export interface BlockedRequests {
   readonly count: number;
-  /** The origin of the last one; empty when there was none. */
+  /** The origin of the last one; empty without any. */
   readonly last: string;
 }
 
 let blocked: BlockedRequests = { count: 0, last: "" };
 
-/** Requests to anything but the app's own scheme, all of them refused. Zero as long as all is well. */
+/** Returns requests to anything but the app's own scheme, all of them refused. Zero as long as all is well. */
 export function blockedRequests(): BlockedRequests {
   return blocked;
 }
 
-/**
- * Puts every session and every page under guard, those that nobody planned for too. Must be called before the app
- * is ready.
- */
+/** Guards every session and every page, unplanned ones too. Must be called before the app is ready. */
 export function setupGuard(): void {
   app.on("session-created", guardSession);
   app.on("web-contents-created", (_event, contents) => guardContents(contents));
@@ -51,19 +48,19 @@ function guardContents(contents: WebContents): void {
     if (!staysAtHost(contents, event.url)) event.preventDefault();
   });
   contents.setWindowOpenHandler(() => ({ action: "deny" }));
-  // Unanswered, the first device in reach would be picked.
+  // Without an answer, the first device in reach would be picked.
   contents.on("select-bluetooth-device", (event, _devices, pick) => {
     event.preventDefault();
     pick("");
   });
   contents.on("will-attach-webview", (event) => event.preventDefault());
-  // A peer connection would send packets past the request filter.
+  // A peer connection would send packets around the request filter.
   contents.setWebRTCIPHandlingPolicy("disable_non_proxied_udp");
 }
 
 /**
- * Brings a window's page back to where it was when it was led away from its host all the same: nobody is asked before a
- * page goes to `about:blank`, and a desk that is shut would stay blank.
+ * Returns a window's page to its last address when it was led away from its host: Electron asks nobody before a page
+ * goes to `about:blank`, and a locked desk would stay blank.
  */
 export function keepAtHome(contents: WebContents, host: Host): void {
   let last = `${originOf(host)}/`;

@@ -1,6 +1,6 @@
 /**
- * What pages may load and do: the build's own files and the app's own door, nothing else. Style attributes are
- * refused in HTML; scripts may still set styles through the CSSOM. No text becomes markup or script (Trusted Types).
+ * The content policy of pages: the build's own files and the app's own API, nothing else. Style attributes are refused
+ * in HTML; scripts may still set styles through the CSSOM. No text becomes markup or script (Trusted Types).
  */
 export const contentSecurityPolicy = [
   "default-src 'none'",
@@ -14,11 +14,11 @@ export const contentSecurityPolicy = [
   "form-action 'none'",
   "frame-ancestors 'none'",
   "require-trusted-types-for 'script'",
-  // The one of renderer/app/trusted.ts.
+  // The policy of renderer/app/trusted.ts.
   "trusted-types default",
 ].join("; ");
 
-/** Sent with every answer of the scheme, files and data alike. */
+/** Headers of every answer of the scheme, files and data alike. */
 const everyAnswer: Readonly<Record<string, string>> = {
   "content-security-policy": contentSecurityPolicy,
   "x-content-type-options": "nosniff",
@@ -26,11 +26,11 @@ const everyAnswer: Readonly<Record<string, string>> = {
   "cross-origin-resource-policy": "same-origin",
   "permissions-policy":
     "camera=(), geolocation=(), microphone=(), display-capture=(), usb=(), serial=(), hid=(), bluetooth=()",
-  // Names of athletes are not to lie about in a cache.
+  // Athletes' names must not stay in a cache.
   "cache-control": "no-store",
 };
 
-/** Adds the headers that every answer carries; returns the same answer. */
+/** Adds the headers of every answer; returns the same answer. */
 export function withSecurityHeaders(response: Response): Response {
   for (const [name, value] of Object.entries(everyAnswer)) response.headers.set(name, value);
   return response;

@@ -1,11 +1,11 @@
 import { app } from "electron";
 
 /**
- * Turns off everything in Chromium that would use a network on its own. Must be called before the app is ready.
- * Pages are stopped elsewhere too (content policy, request filter); this is for what no page asks for.
+ * Turns off everything in Chromium that would use a network on its own. Must be called before the app is ready. Pages
+ * are stopped elsewhere too (content policy, request filter); this is for traffic that no page requests.
  */
 export function setupNoNetwork(): void {
-  // No host name resolves, so nothing leaves even by name look-ups.
+  // No host name resolves, so not even name look-ups leave the computer.
   app.commandLine.appendSwitch("host-resolver-rules", "MAP * ~NOTFOUND");
   app.commandLine.appendSwitch("no-proxy-server");
   app.commandLine.appendSwitch("no-pings");

@@ -2,21 +2,21 @@ import { protocol, type Session, session } from "electron";
 import type { Answer } from "./answer.ts";
 import { type Host, scheme } from "./hosts.ts";
 
-/** Tells Chromium about the app's scheme. Must be called before the app is ready, once. */
+/** Registers the app's scheme with Chromium. Must be called before the app is ready, once. */
 export function registerScheme(): void {
   const privileges = { standard: true, secure: true, supportFetchAPI: true, stream: true };
   protocol.registerSchemesAsPrivileged([{ scheme, privileges }]);
 }
 
 /**
- * The session of a host's pages. Each host has its own, in memory: nothing of a page (storage, cache) reaches the
+ * Returns the session of a host's pages. Each host has its own, in memory: no storage or cache of a page reaches the
  * disk or another host.
  */
 export function sessionOf(host: Host): Session {
   return session.fromPartition(host);
 }
 
-/** Serves a host's pages and data to its own session, and to no other; in place of what was served there before. */
+/** Serves a host's pages and data to its own session only, replacing the earlier answer. */
 export function serveHost(host: Host, answer: Answer): void {
   const { protocol: own } = sessionOf(host);
   if (own.isProtocolHandled(scheme)) own.unhandle(scheme);

@@ -1,18 +1,18 @@
 import type { WebContents } from "electron";
 
-/** Far more than anything takes on a slow machine. */
+/** Far more than anything takes on a slow computer, in ms. */
 const limitMs = 60_000;
 const lookEveryMs = 50;
 
-/** A page as a check sees and handles it: what stands in it, and presses that come in as the system's own do. */
+/** A page under check: reads its content, and presses with the system's own input events. */
 export interface CheckedPage {
-  /** The value of a JavaScript expression in the page. */
+  /** Evaluates a JavaScript expression in the page. */
   read(expression: string): Promise<unknown>;
-  /** Waits until the expression is true. Rejects when it does not become so. */
+  /** Waits until the expression is true. Rejects if it never is. */
   until(expression: string): Promise<void>;
-  /** Presses the button or link with exactly this text, once it is there, with the mouse. */
+  /** Clicks the button or link with exactly this text, once it is there. */
   press(text: string): Promise<void>;
-  /** Asks the door as the page's own client does, by the page's own address. */
+  /** Asks the API as the page's own client does, from the page's own address. */
   ask(procedure: string, input?: unknown): Promise<unknown>;
   tell(procedure: string, input?: unknown): Promise<unknown>;
 }
@@ -32,7 +32,7 @@ export function checkedPage(contents: WebContents): CheckedPage {
     const found = `[...document.querySelectorAll("button, a")]
       .find((each) => each.textContent.trim() === ${JSON.stringify(text)})`;
     await until(`(${found}) !== undefined`);
-    // Pages that write into one another's places move what is to be pressed.
+    // Pages that replace one another's screens move the thing to press.
     const [x, y] = (await read(`(() => { const each = ${found}; each.scrollIntoView({ block: "center" });
       const { left, top, width, height } = each.getBoundingClientRect();
       return [Math.round(left + width / 2), Math.round(top + height / 2)]; })()`)) as [number, number];

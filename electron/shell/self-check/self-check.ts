@@ -8,7 +8,7 @@ import type { Windows } from "../windows/windows.ts";
 import { shellLanguage, shellText } from "../words.ts";
 import { type CheckedPage, checkedPage } from "./page.ts";
 
-/** What a check works with, in the order of its steps. */
+/** The subjects of a check, in the order of its steps. */
 interface Checked {
   readonly windows: Windows;
   readonly log: Log;
@@ -17,7 +17,7 @@ interface Checked {
 
 type Step = readonly [name: string, work: (checked: Checked) => Promise<void>];
 
-/** The main job in small, each step on what the ones before left. The names are keys of `shell.json`. */
+/** The main job in small; each step builds on the ones before. The names are keys of `shell.json`. */
 const steps: readonly Step[] = [
   ["page", showsItsPage],
   ["alone", pageStandsAlone],
@@ -31,8 +31,8 @@ const steps: readonly Step[] = [
 ];
 
 /**
- * `--self-check`: tries the program as it is on this machine, with its real windows, on an empty data folder that is
- * thrown away. Prints a line for each step; true when all went well. A step that fails ends the check.
+ * Runs `--self-check`: tries the program as it is on this computer, with its real windows, on an empty data folder that
+ * is deleted afterwards. Prints a line for each step; true when all passed. A failing step ends the check.
  */
 export async function selfCheck(windows: Windows, log: Log, print: (line: string) => void): Promise<boolean> {
   const checked = { windows, log, desk: checkedPage(windows.desk().webContents) };
@@ -60,9 +60,9 @@ async function pageStandsAlone({ desk }: Checked): Promise<void> {
   const reach =
     "['require', 'process', 'module', 'Buffer', 'global'].filter((name) => name in window).length";
   hold((await desk.read(reach)) === 0);
-  // What lets tests look into the main process is there in development alone.
+  // The tests' access to the main process exists only in development.
   hold((globalThis.tapelineForTests === undefined) === app.isPackaged);
-  // Neither the policy nor the preload's own world lets a script in that is written into the page.
+  // Neither the policy nor the preload's own world runs a script written into the page.
   const written = `(() => { const script = document.createElement("script");
     try { script.textContent = "document.title = 'written in'"; } catch { return true; }
     document.body.append(script); script.remove(); return document.title !== "written in"; })()`;
@@ -79,7 +79,7 @@ interface Overview {
   readonly tests: readonly { readonly test: string; readonly done: number }[];
 }
 
-/** One test stands for all: the first, which everybody waits for. Far above anybody's best, so that whoever it is has a best that is news. */
+/** One test is enough: the first, which everybody waits for. Far above any best, so that every athlete's is news. */
 const reps = 180;
 
 async function entersAnAttemptOnce({ desk }: Checked): Promise<void> {
@@ -132,7 +132,7 @@ async function askedNothingOutside(): Promise<void> {
   hold(blockedRequests().count === 0);
 }
 
-/** The invented people of the demonstration are in the store by now, and must not be in the log. */
+/** Checks the log for the demo's invented people, who are in the store by now. */
 async function logHasNoName({ desk, log }: Checked): Promise<void> {
   const { people } = (await desk.ask("people.list")) as {
     readonly people: readonly { readonly name: string }[];
@@ -145,7 +145,7 @@ async function logHasNoName({ desk, log }: Checked): Promise<void> {
   hold(people.every(({ name }) => !text.includes(name)));
 }
 
-/** There are no more than the two windows while nothing is printed. */
+/** Returns the second window; there are only two while nothing is printed. */
 function besideDesk(windows: Windows): WebContents {
   const window = BrowserWindow.getAllWindows().find((each) => each !== windows.desk());
   if (window === undefined) throw new Error("No other window opened.");

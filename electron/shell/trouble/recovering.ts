@@ -12,13 +12,13 @@ export interface Recovering {
   readonly why: string;
   readonly where: readonly string[];
   window(): BrowserWindow;
-  /** The store's place is as wanted: opens it (as it is, or an empty one, where that was said) and shows the app. */
+  /** Opens the store as decided (the restored one, the old one as it is, or an empty one) and shows the app. */
   done(accepted: boolean): Promise<void>;
 }
 
 /**
- * Serves the page that explains and what its buttons do. Work goes on after the answer, so that the page says that it
- * does; whatever fails is said on the page, where everything can be tried again.
+ * Serves the page that explains a refused store, and its buttons' actions. Work continues after the answer, so that the
+ * page can say so; failures are shown on the page, where everything can be tried again.
  */
 export function createRecoveryAnswer(parts: Recovering): Answer {
   let working = false;
@@ -28,7 +28,7 @@ export function createRecoveryAnswer(parts: Recovering): Answer {
     if (!working) {
       working = true;
       trouble = "";
-      // A moment later, so that the page which says so is there first.
+      // A moment later, so that the page that says so loads first.
       setTimeout(() => void finish(work), 50);
     }
     return textAnswer("text/html", workingPage());
@@ -84,14 +84,14 @@ async function look({ recovery, window }: Recovering): Promise<void> {
   if (!canceled && folder !== undefined) recovery.lookIn(folder);
 }
 
-/** This page alone has forms, and they go nowhere but back to it; it has no script, so none may run. */
+/** Allows forms on this page only, back to the page itself; it has no script, so none may run. */
 function withForms(answer: Answer): Answer {
   return async (request) => {
     const response = await answer(request);
     const policy =
       "default-src 'none'; style-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
     response.headers.set("content-security-policy", policy);
-    // With "no-referrer" a form's origin would be sent as "null", and refused as a stranger's.
+    // With "no-referrer" a form's origin would be sent as "null", and refused as foreign.
     response.headers.set("referrer-policy", "same-origin");
     return response;
   };

@@ -4,18 +4,18 @@ import { localeOf } from "../../domain/languages.ts";
 import { shellLanguage, shellText } from "../words.ts";
 import { escapeText, standalonePage } from "./refused-page.ts";
 
-/** What the page says and offers. */
+/** The content of the page. */
 export interface RecoveryView {
-  /** Why the store is not opened. */
+  /** The reason why the store is not opened. */
   readonly why: string;
-  /** Where things lie: a line each. */
+  /** Locations of the files, one per line. */
   readonly where: readonly string[];
   readonly offers: Offers;
-  /** What went wrong with the last thing that was tried; empty when nothing was. */
+  /** The error of the last action; empty if there is none. */
   readonly trouble: string;
 }
 
-/** The page that explains a store which is not opened, and offers what can be done. It has no script of its own. */
+/** Makes the page that explains a refused store, and offers the possible actions. It has no script of its own. */
 export function recoveryPage({ why, where, offers, trouble }: RecoveryView): string {
   const parts = [
     trouble === "" ? "" : `<p class="trouble" role="alert">${escapeText(trouble)}</p>`,
@@ -26,7 +26,7 @@ export function recoveryPage({ why, where, offers, trouble }: RecoveryView): str
   return standalonePage(shellText("refused.title"), parts.join("\n"));
 }
 
-/** While something goes on: the page asks again each second, until the app takes its place. */
+/** Makes the page shown during work: it reloads each second, until the app replaces it. */
 export function workingPage(): string {
   const words = `<p class="working" role="status">${escapeText(shellText("recovery.working"))}</p>`;
   return standalonePage(shellText("refused.title"), words, '<meta http-equiv="refresh" content="1; url=/">');
@@ -48,7 +48,7 @@ function wayOut(offers: Offers): string {
     ${elsewhere(listOf(offers, false))}`;
 }
 
-/** Backups of other computers hold other halls: below, and said so. */
+/** Lists backups of other computers, which are of other halls: below the own ones, under a heading. */
 function elsewhere(list: string): string {
   if (list === "") return "";
   return `
@@ -97,7 +97,7 @@ function button(action: string, words: string): string {
   return `<form method="post" action="${action}"><button>${escapeText(words)}</button></form>`;
 }
 
-/** An instant as the wall clock here shows it: "Saturday 14 November 2026 at 09:05". */
+/** Formats an instant in local wall time: "Saturday 14 November 2026 at 09:05". */
 function writeInstant(at: string): string {
   const locale = localeOf(shellLanguage());
   return new Intl.DateTimeFormat(locale, { dateStyle: "full", timeStyle: "short" }).format(new Date(at));

@@ -1,14 +1,14 @@
 import { type Answer, guarded } from "../scheme/answer.ts";
 import { shellLanguage } from "../words.ts";
 
-/** What the page says in place of the app. */
+/** The text of the page that replaces the app. */
 export interface RefusedWords {
   readonly title: string;
   /** Paragraphs, as plain text. */
   readonly lines: readonly string[];
 }
 
-/** Serves one static page on the desk's host: what is wrong and what to do. It offers nothing to press. */
+/** Serves one static page on the desk's host: the problem and what to do. It has no buttons. */
 export function createRefusedAnswer(words: RefusedWords): Answer {
   const page = standalonePage(
     words.title,
@@ -20,7 +20,7 @@ export function createRefusedAnswer(words: RefusedWords): Answer {
   });
 }
 
-/** The looks of such a page, at their path. */
+/** Serves the style sheet of such a page, at its path. */
 export function withLooks(path: string): Response {
   return path === "/refused.css" ? textAnswer("text/css", looks) : new Response(null, { status: 404 });
 }
@@ -29,7 +29,7 @@ export function textAnswer(type: string, text: string): Response {
   return new Response(text, { headers: { "content-type": `${type}; charset=utf-8` } });
 }
 
-/** A page that stands alone; `body` and `head` are HTML. */
+/** Makes a self-contained page; `body` and `head` are HTML. */
 export function standalonePage(title: string, body: string, head = ""): string {
   return `<!doctype html>
 <html lang="${shellLanguage()}" data-ready="true">
@@ -53,7 +53,7 @@ export function escapeText(text: string): string {
   return text.replace(/[&<>"']/g, (character) => `&#${character.charCodeAt(0)};`);
 }
 
-/** The page stands alone: when the store can't be opened the build's looks may be what is missing. */
+/** Styles for the self-contained page: when the store can't be opened, the build's own may be missing too. */
 const looks = `
 body { margin: 0; background: #f6f0e4; color: #1d1a16; font: 20px/1.5 system-ui, sans-serif; }
 main { max-width: 48rem; margin: 8vh auto; padding: 0 2rem; }

@@ -1,13 +1,13 @@
 import { app } from "electron";
 import { refusedAmong } from "./refused-switches.ts";
 
-/** The refused switch that the packaged program was started with, or undefined. Nothing is refused in development. */
+/** Returns the refused switch that the packaged program was started with, or undefined. Development refuses none. */
 export function refusedSwitch(): string | undefined {
-  // By the words it was started with: Electron itself adds some of these where a fuse then holds them back.
+  // By the original words: Electron itself adds some of these switches, which a fuse then stops.
   return app.isPackaged ? refusedAmong(process.argv, process.getuid?.() === 0) : undefined;
 }
 
-/** Whether the program was started to try itself out (`--self-check`). */
+/** True if the program was started to check itself (`--self-check`). */
 export function wantsSelfCheck(): boolean {
   return app.commandLine.hasSwitch("self-check");
 }

@@ -3,18 +3,18 @@ import { type Home, homeOf, placeOnDisplay, sameRectangle } from "./displays.ts"
 
 /** Keeps the desk's window where the person put it. */
 export interface DeskPlace {
-  /** Puts it where it belongs, after displays have changed. */
+  /** Moves it to its place, after displays have changed. */
   settle(): void;
-  /** Makes it all that its display shows, or again what it was. */
+  /** Makes it fill its display, or restores it. */
   shut(shut: boolean): void;
 }
 
-/** A move counts as the person's when no display changes within so long: systems move windows too, and first. */
+/** Ms without a display change before a move counts as the person's: systems move windows too, and first. */
 const restMs = 1_500;
-/** So long after a display has changed, or the window was put somewhere from here, its moves are not the person's. */
+/** Ms after a display change, or after a move of our own, in which moves are not the person's. */
 const quietMs = 3_000;
 
-/** Follows where the person puts the desk's window, to bring it back there when a display that was gone returns. */
+/** Remembers where the person puts the desk's window, to move it back there when a missing display returns. */
 export function placeDesk(window: BrowserWindow): DeskPlace {
   let home = here();
   let isShut = false;
@@ -32,7 +32,7 @@ export function placeDesk(window: BrowserWindow): DeskPlace {
       if (!window.isDestroyed() && isFree()) home = here();
     }, restMs);
   }
-  /** What moves now is not the person. */
+  /** From now on, moves are ours and not the person's. */
   function ignoreMoves(): void {
     clearTimeout(timer);
     quietUntil = performance.now() + quietMs;
@@ -47,7 +47,7 @@ export function placeDesk(window: BrowserWindow): DeskPlace {
     const display = screen.getAllDisplays().find(({ id }) => id === home.display);
     const { bounds } = display ?? screen.getDisplayMatching(window.getBounds());
     if (sameRectangle(window.getBounds(), bounds) && window.isKiosk()) return;
-    // A window that is full screen already would stay on the display it is on.
+    // A window in full screen would stay on its current display.
     if (window.isFullScreen()) window.setFullScreen(false);
     window.setBounds(bounds);
     window.setKiosk(true);
@@ -71,7 +71,7 @@ export function placeDesk(window: BrowserWindow): DeskPlace {
     window.setBounds(place());
   }
 
-  // `moved` and `resized`, which come once, are not told on every system.
+  // `moved` and `resized`, which fire once, don't exist on every system.
   window.on("move", moved);
   window.on("resize", moved);
   window.on("closed", () => clearTimeout(timer));

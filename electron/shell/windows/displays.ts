@@ -1,6 +1,6 @@
 import type { Rectangle } from "electron";
 
-/** A display as the system tells it, as far as it matters where windows go; lengths in device-independent pixels. */
+/** The facts about a display that placing windows needs; lengths in device-independent pixels. */
 export interface DisplayArea {
   readonly id: number;
   readonly bounds: Rectangle;
@@ -8,13 +8,13 @@ export interface DisplayArea {
   readonly workArea: Rectangle;
 }
 
-/** Where a window belongs: on which display, and where from the corner of its work area. */
+/** A window's place: its display, and the offset from the corner of its work area. */
 export interface Home {
   readonly display: number;
   readonly offset: Rectangle;
 }
 
-/** The display for the hall's board: the one it was on, where that is there and not the desk's; else any but the desk's. */
+/** Picks a display for the big screen: its last one, if there and not the desk's; else any but the desk's. */
 export function boardScreen<S extends DisplayArea>(
   screens: readonly S[],
   desk: number,
@@ -24,19 +24,19 @@ export function boardScreen<S extends DisplayArea>(
   return others.find(({ id }) => id === last) ?? others[0];
 }
 
-/** Where a window is, to find the way back there. */
+/** Returns a window's place, to find it again. */
 export function homeOf(bounds: Rectangle, { id, workArea }: DisplayArea): Home {
   return { display: id, offset: { ...bounds, x: bounds.x - workArea.x, y: bounds.y - workArea.y } };
 }
 
-/** Where a window goes: home, or as far as that is gone, to the same place of the display that is there instead. */
+/** Returns a window's bounds at home or, without that display, at the same place on the one there instead. */
 export function placeOnDisplay(home: Home, screens: readonly DisplayArea[], instead: DisplayArea): Rectangle {
   const { workArea } = screens.find(({ id }) => id === home.display) ?? instead;
   const { offset } = home;
   return fitInto({ ...offset, x: offset.x + workArea.x, y: offset.y + workArea.y }, workArea);
 }
 
-/** The same rectangle, moved as little as it takes to lie in `area`, and made smaller only where it is larger. */
+/** Fits a rectangle into `area`: moved as little as possible, and made smaller only if it is larger. */
 export function fitInto(bounds: Rectangle, area: Rectangle): Rectangle {
   const width = Math.min(bounds.width, area.width);
   const height = Math.min(bounds.height, area.height);

@@ -8,9 +8,9 @@ export interface Blocker {
 }
 
 /**
- * Keeps the display awake for as long as a day of the hall is open, and in the demonstration while a heat's clock runs,
- * whichever window or process opened or started it: what decides is the store, asked at every change and once at the
- * start. Until the returned function is called.
+ * Keeps the display awake while a day of the hall is open, and in the demo while a heat's clock runs, until the
+ * returned function is called. Only the store decides, at the start and after every change, whichever window or process
+ * made it.
  */
 export function keepAwake(desk: Desk, blocker: Blocker): () => void {
   let held: number | null = null;

@@ -1,4 +1,4 @@
-/** A key as Electron tells it before the page hears of it. */
+/** A key press as Electron reports it before the page gets it. */
 export interface PressedKey {
   readonly key: string;
   readonly control: boolean;
@@ -7,7 +7,7 @@ export interface PressedKey {
   readonly meta: boolean;
 }
 
-/** Keys without a sign of their own that a form needs. */
+/** Keys without a character that a form needs. */
 const named: ReadonlySet<string> = new Set([
   ...["Enter", "Tab", "Escape", "Backspace", "Delete", "Home", "End", "PageUp", "PageDown"],
   ...["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown"],
@@ -25,18 +25,18 @@ const named: ReadonlySet<string> = new Set([
   ],
 ]);
 
-/** What editing needs with Ctrl, on macOS with Cmd: select, copy, cut, paste, undo, redo. */
+/** Editing keys with Ctrl, on macOS with Cmd: select, copy, cut, paste, undo, redo. */
 const editing: ReadonlySet<string> = new Set(["a", "c", "x", "v", "z", "y"]);
-/** Moving by words, and sending a form. */
+/** Keys for moving by words, and for sending a form. */
 const withControl: ReadonlySet<string> = new Set([
   ...["Enter", "ArrowLeft", "ArrowRight", "Home", "End", "Backspace", "Delete"],
   ...["Shift", "Control", "Alt", "AltGraph"],
 ]);
 
 /**
- * Whether a key may reach the page of a desk that is locked or handed over. What is let through is listed, and not what
- * is refused: typing, editing, and the program's own keys (Alt with a letter or a digit). So reload, developer tools,
- * zoom, print, find, new windows, going back, full screen and keys that nobody thought of do nothing.
+ * True if a key may reach the page of a locked or handed-over desk. The list holds the allowed keys, not the refused
+ * ones: typing, editing, and the program's own (Alt with a letter or a digit). So reload, developer tools, zoom, print,
+ * find, new windows, going back, full screen and unforeseen keys do nothing.
  */
 export function mayPress(pressed: PressedKey, mac: boolean): boolean {
   const { key, control, alt, meta } = pressed;
@@ -47,13 +47,13 @@ export function mayPress(pressed: PressedKey, mac: boolean): boolean {
   return isTyped(key) || named.has(key);
 }
 
-/** With Shift only redoing is editing: Ctrl+Shift+C looks into the page. */
+/** True for editing keys. With Shift only redo is one: Ctrl+Shift+C opens the inspector. */
 function isEditing({ key, shift }: PressedKey): boolean {
   const letter = key.toLowerCase();
   return editing.has(letter) && (!shift || letter === "z");
 }
 
-/** A sign, and not a key's name. */
+/** True for a character, false for a key's name. */
 function isTyped(key: string): boolean {
   return [...key].length === 1;
 }

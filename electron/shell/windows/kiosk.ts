@@ -5,20 +5,20 @@ import { mayPress } from "./kiosk-keys.ts";
 import { setMenu } from "./menu.ts";
 import type { Windows } from "./windows.ts";
 
-/** Whether the desk's window is closed to all but what its role may do. */
+/** The kiosk mode of the desk's window: closed to everything but what its role may do. */
 export interface Kiosk {
   readonly isShut: () => boolean;
   /** From now on the windows follow the desk's lock. */
   follow(desk: Desk, windows: Windows): void;
 }
 
-/** Displays are back a moment after the machine is. */
+/** Ms that displays need to return after the computer wakes. */
 const afterSleepMs = 2_000;
-/** How often it is looked whether anybody is at the desk. */
+/** Ms between checks whether anybody is at the desk. */
 const lookEveryMs = 5_000;
 
 /**
- * No way out of a desk that is locked or handed over, by what a program can take: keys, navigation, closing, quitting.
+ * Closes every way out of a locked or handed-over desk that a program can close: keys, navigation, closing, quitting.
  * Must be called before the app is ready. Without a PIN it never shuts.
  */
 export function setupKiosk(): Kiosk {
@@ -33,7 +33,7 @@ export function setupKiosk(): Kiosk {
   });
   app.on("browser-window-created", (_event, window) => guardWindow(window, isShut));
   app.on("before-quit", (event) => {
-    // Cmd+Q, and whatever else asks the program to end.
+    // Cmd+Q, and any other request to end the program.
     if (isShut()) event.preventDefault();
   });
 
@@ -52,7 +52,7 @@ export function setupKiosk(): Kiosk {
     touched = desk.lock.touch;
     lockByItself(desk, windows);
     powerMonitor.on("shutdown", () => {
-      // The machine goes down: holding it up would only cost the work of other programs.
+      // The computer shuts down: delaying it would only cost other programs' work.
       goingDown = true;
       app.quit();
     });
@@ -60,7 +60,7 @@ export function setupKiosk(): Kiosk {
   return { isShut, follow };
 }
 
-/** Locks the organiser's desk when nobody is there: for too long, or because the machine sleeps. */
+/** Locks the organiser's desk when nobody is there: for too long, or because the computer sleeps. */
 function lockByItself(desk: Desk, windows: Windows): void {
   const timer = setInterval(() => desk.lock.lookAtIdle(anyHeatRuns(desk)), lookEveryMs);
   app.on("will-quit", () => clearInterval(timer));
@@ -70,7 +70,7 @@ function lockByItself(desk: Desk, windows: Windows): void {
   powerMonitor.on("suspend", asleep);
   powerMonitor.on("lock-screen", asleep);
   powerMonitor.on("resume", () => {
-    // Where the system did not say that it was going to sleep.
+    // For systems that did not announce their sleep.
     asleep();
     setTimeout(() => windows.settle(), afterSleepMs);
   });
@@ -93,7 +93,7 @@ function guardContents(contents: WebContents, isShut: () => boolean): void {
 }
 
 function guardWindow(window: BrowserWindow, isShut: () => boolean): void {
-  // Alt+F4 and the cross arrive here; what the shell itself takes away it destroys.
+  // Alt+F4 and the close button arrive here; windows closed by the shell are destroyed instead.
   window.on("close", (event) => {
     if (isShut()) event.preventDefault();
   });

@@ -1,8 +1,8 @@
 import { app, Menu, type MenuItemConstructorOptions } from "electron";
 
 /**
- * No menu in the packaged app, except on macOS, where copy, paste and quit come from one. In development a hidden
- * menu (Alt shows it) offers reload and the developer tools. A desk that is shut has none, on macOS only editing.
+ * Sets the menu: none in the packaged app, except on macOS, where copy, paste and quit need one. In development a
+ * hidden menu (Alt shows it) offers reload and the developer tools. A shut desk has none, on macOS only editing.
  */
 export function setMenu(shut: boolean): void {
   const items: MenuItemConstructorOptions[] = [];

@@ -2,7 +2,7 @@ import { app, type WebPreferences } from "electron";
 import type { Host } from "../scheme/hosts.ts";
 import { sessionOf } from "../scheme/scheme.ts";
 
-/** What every page of a host runs under, whatever window it is shown in: in the sandbox, with nothing of Node. */
+/** Returns the settings of every page of a host, in any window: sandboxed, without Node. */
 export function preferencesOf(host: Host): WebPreferences {
   return {
     session: sessionOf(host),

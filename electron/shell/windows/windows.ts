@@ -6,25 +6,24 @@ import { placeDesk } from "./desk-place.ts";
 import { boardScreen } from "./displays.ts";
 import { preferencesOf } from "./preferences.ts";
 
-/** The windows of the app: the desk's, always, and the hall's board when it is wanted. */
+/** The windows of the app: always the desk's, and the big screen's when wanted. */
 export interface Windows {
   desk(): BrowserWindow;
   openBoard(): void;
   closeBoard(): void;
   boardOpen(): boolean;
-  /** Makes the desk's window all that its display shows, with no way out of it; or again what it was before. */
+  /** Makes the desk's window fill its display, with no way out of it; or restores it. */
   shut(shut: boolean): void;
-  /** Puts every window where it belongs, for when displays may have changed unheard. */
+  /** Moves every window to its place, for when displays may have changed unnoticed. */
   settle(): void;
 }
 
-/** Long enough that a page which crashes at once does not keep the machine busy. */
+/** Ms before a reload: a page that crashes at once must not keep the computer busy. */
 const reloadDelayMs = 1_000;
 
 /**
-/**
- * Opens the desk, and the board where there is a second display, and keeps both where they belong while displays come,
- * go and change. `first` is the desk's window where it is open already.
+ * Opens the desk, and the big screen if there is a second display, and keeps both in place while displays come, go and
+ * change. `first` is the desk's window if open already.
  */
 export function openWindows(first = openDeskAlone()): Windows {
   let desk = first;
@@ -50,13 +49,13 @@ export function openWindows(first = openDeskAlone()): Windows {
     });
   }
   function closeBoard(): void {
-    // Not asked, but taken away: a desk that is shut refuses every asking.
+    // Destroyed, not asked to close: a shut desk refuses every request.
     board?.destroy();
   }
   function settle(mayOpen: boolean): void {
     place.settle();
     const display = beside();
-    // Systems move a window to the display that is left, where it would lie full screen over the desk.
+    // Systems move a window to the remaining display, where it would cover the desk in full screen.
     if (display === undefined) closeBoard();
     else if (board !== undefined) fill(board, display);
     else if (mayOpen) openBoard();
@@ -64,11 +63,11 @@ export function openWindows(first = openDeskAlone()): Windows {
   }
   function shut(wanted: boolean): void {
     isShut = wanted;
-    // Alone on one display with the desk, the board would be a window over it that anybody can move.
+    // On the desk's own display, the big screen would be a window over it that anybody can move.
     if (isShut && beside() === undefined) closeBoard();
     place.shut(isShut);
   }
-  /** A page can end its own window without anybody being asked; a desk that is shut comes back then. */
+  /** Reopens a shut desk: a page can close its own window without a request. */
   function comeBack(): void {
     if (!isShut) return;
     desk = openDeskAlone();
@@ -92,7 +91,7 @@ export function openWindows(first = openDeskAlone()): Windows {
   };
 }
 
-/** Brings a window to the front, from the task bar too. */
+/** Brings a window to the front, even from the task bar. */
 export function bringToFront(window: BrowserWindow): void {
   if (window.isMinimized()) window.restore();
   window.show();
@@ -120,7 +119,7 @@ function makeBoard(display: Display | undefined): BrowserWindow {
 }
 
 function fill(window: BrowserWindow, display: Display): void {
-  // A window that is full screen already would stay on the display it is on.
+  // A window in full screen would stay on its current display.
   if (window.isFullScreen()) window.setFullScreen(false);
   window.setBounds(display.bounds);
   window.setFullScreen(true);

@@ -4,8 +4,8 @@ import { app, type Input, type WebContents } from "electron";
 const [smallest, largest] = [-3, 6];
 
 /**
- * Without a menu there are no zoom keys: this gives Ctrl (on macOS Cmd) with +, - and 0 back to every window, while the
- * desk is not shut to all but typing.
+ * Restores the zoom keys, which are missing without a menu: Ctrl (on macOS Cmd) with +, - and 0, in every window while
+ * the desk is not shut.
  */
 export function setupZoomKeys(isShut: () => boolean): void {
   app.on("web-contents-created", (_event, contents) => {
