@@ -12,17 +12,17 @@ function writtenWords(seconds: number): [string, string] {
 
 // Common practice, no source: the stages and how a mark is written.
 test.each([
-  [59, "0:59", "both feet"],
-  [60, "1:00", "one foot"],
-  [90, "1:30", "other foot"],
-  [120, "2:00", "one arm"],
-  [150, "2:30", "other arm"],
-  [180, "3:00", "arm and leg"],
-  [209, "3:29", "arm and leg"],
-  [210, "3:30", "arm and leg, other side"],
-  [239, "3:59", "arm and leg, other side"],
-  [240, "4:00", "round 2, both feet"],
-  [301, "5:01", "round 2, one foot"],
+  [59, "0:59", "both feet down"],
+  [60, "1:00", "one foot up"],
+  [90, "1:30", "other foot up"],
+  [120, "2:00", "one arm up"],
+  [150, "2:30", "other arm up"],
+  [180, "3:00", "arm and opposite leg up"],
+  [209, "3:29", "arm and opposite leg up"],
+  [210, "3:30", "other arm and leg up"],
+  [239, "3:59", "other arm and leg up"],
+  [240, "4:00", "round 2, both feet down"],
+  [301, "5:01", "round 2, one foot up"],
 ])("%i s is written %s, %s", (seconds, number, stage) => {
   expect(writtenWords(seconds)).toEqual([number, stage]);
 });

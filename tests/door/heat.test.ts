@@ -64,7 +64,7 @@ test("a tap is taken back within ten seconds: its mark is void and the lane goes
   await hall.heat.undo(undo);
   await hall.heat.undo(undo);
   expect(entered(hall)).toEqual([{ bib: 1, seen: { held: 60_000 }, stands: false }]);
-  expect(fromHeats(hall)[0]?.void).toMatchObject({ reason: "The tap was taken back.", by });
+  expect(fromHeats(hall)[0]?.void).toMatchObject({ reason: "The tap was undone.", by });
   expect((await lanesOf(hall, "core"))[0]).toMatchObject({ phase: "going", heldMs: 70_000 });
   hall.clock.tick(5000);
   await hall.heat.tap({ heatId, by, events: [sent(1, "stop", 74_000)] });

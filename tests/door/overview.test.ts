@@ -218,10 +218,16 @@ describe("how the tests are held", () => {
     expect((await refusalOf(late)).key).toBe("day.frozen");
   });
 
-  test("rest can be changed while the day is held, within an hour", async () => {
+  test("rest can be changed while the day is held, from three minutes to an hour", async () => {
     await made.as("organiser").day.setRest({ restMinutes: 12 });
     expect((await made.as("organiser").day.current()).day?.restMinutes).toBe(12);
     await expect(made.as("organiser").day.setRest({ restMinutes: 61 })).rejects.toThrow();
+    await made.as("organiser").day.setRest({ restMinutes: 3 });
+    for (const restMinutes of [0, 2]) {
+      const refused = await refusalOf(made.as("organiser").day.setRest({ restMinutes }));
+      expect(refused.key).toBe("door.badInput");
+    }
+    expect((await made.as("organiser").day.current()).day?.restMinutes).toBe(3);
     expect((await refusalOf(made.as("station").day.setRest({ restMinutes: 1 }))).key).toBe("door.forbidden");
   });
 

@@ -49,7 +49,7 @@ test("a station live: nobody called, who is keying, the rules, and a test skippe
   await expect(desk.getByRole("link", { name: "Print the instructions" })).toBeVisible();
   await expectForEverybody(desk);
   await desk.keyboard.press("Escape");
-  await desk.getByRole("button", { name: /^Key from paper/ }).click();
+  await desk.getByRole("button", { name: /^Enter from paper/ }).click();
   const waiting = desk.getByRole("region", { name: /Waiting here/ }).getByRole("listitem");
   await waiting.first().getByRole("button").first().click();
   await desk.getByRole("button", { name: /^Skip this test/ }).click();
@@ -120,10 +120,10 @@ for (const station of stations) {
     await keyFromPaper(desk);
     const waiting = desk.getByRole("region", { name: /Waiting here/ }).getByRole("listitem");
     await waiting.first().getByRole("button").first().click();
-    await expect(entryOf(desk).getByRole("button", { name: /^Save the attempt/ })).toBeVisible();
+    await expect(entryOf(desk).getByRole("button", { name: /^Save the result/ })).toBeVisible();
     await expectForEverybody(desk);
     await entryOf(desk)
-      .getByRole("button", { name: /^Save the attempt/ })
+      .getByRole("button", { name: /^Save the result/ })
       .click();
     await expect(entryOf(desk).locator("[data-invalid] [slot=errorMessage]").first()).toBeVisible();
     await expectForEverybody(desk);

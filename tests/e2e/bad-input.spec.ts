@@ -124,7 +124,7 @@ test("two who enter for the same bib at once: the second is told, and keeps what
   await sayInitials(desk);
   await expect(
     entryOf(desk).getByText(
-      "A push-up attempt stands already (keyed by OT). Correct that one if it is wrong.",
+      "A push-up result is already entered (by OT). If it is wrong, correct that one.",
     ),
   ).toBeVisible();
   await expect(fieldOf(desk, "Reps")).toHaveValue("24");
@@ -154,7 +154,7 @@ test("an answer that was lost once is asked for again by itself, and nothing is 
   await loseAnswers(desk, 1);
   await key(desk, { Reps: "24", Off: "1" });
   await sayInitials(desk);
-  await isSaved(desk, "23 reps", "First mark");
+  await isSaved(desk, "23 reps", "First result");
   expect(await attemptsAt(desk, "push-up")).toHaveLength(1);
 });
 
@@ -171,6 +171,6 @@ test("when no answer comes at all it says so, and a second try by hand saves onc
   await expect(fieldOf(desk, "Reps")).toHaveValue("24");
   await expect(fieldOf(desk, "Off")).toHaveValue("1");
   await desk.getByRole("button", { name: /^Try again/ }).click();
-  await isSaved(desk, "23 reps", "First mark");
+  await isSaved(desk, "23 reps", "First result");
   expect(await attemptsAt(desk, "push-up")).toHaveLength(1);
 });

@@ -55,18 +55,18 @@ const scene = (board: Page, name: string) => board.getByRole("region", { name })
 
 test("an empty board teaches, and the first best takes its place as it is entered", async ({ tapeline }) => {
   const { board, ids } = await openBoardOn(tapeline, spring);
-  await expect(board.getByRole("heading", { name: "The first best of the day appears here" })).toBeVisible();
+  await expect(board.getByRole("heading", { name: "The first personal best of the day appears here" })).toBeVisible();
   await pushUps(tapeline.desk, ids[0], 23);
   const hero = board.getByRole("article");
   await expect(hero).toContainText("Ash Velvet");
   await expect(hero).toContainText("+3");
-  await expect(hero).toContainText("reps more");
+  await expect(hero).toContainText("more reps");
   await expect(hero).toContainText("now 23");
   await expect(board.getByRole("banner")).toContainText("1 best today");
   await pushUps(tapeline.desk, ids[1], 29);
   await expect(hero).toContainText("bib 2");
   await expect(hero).toContainText("a clear gain");
-  await expect(scene(board, "Newest bests")).toContainText("Ash Velvet");
+  await expect(scene(board, "Newest personal bests")).toContainText("Ash Velvet");
   await pushUps(tapeline.desk, ids[2], 40);
   await jumps(tapeline.desk, ids[0]);
   const head = board.getByRole("banner");
@@ -91,7 +91,7 @@ test("a consent changed at the desk changes the board at once, in each of the th
   await expect(main).not.toContainText("Ash Velvet");
   await consent("hidden");
   await expect(main).not.toContainText("bib 1");
-  await expect(main).toContainText("The first best of the day appears here");
+  await expect(main).toContainText("The first personal best of the day appears here");
   await expect(main).not.toContainText("best today");
   await consent("name");
   await expect(main).toContainText("Ash Velvet");
@@ -106,7 +106,7 @@ test("a key at the desk blanks the board at once, and shows it again; so does a 
   await expect(hero).toContainText("Ash Velvet");
   const asked = performance.now();
   await tapeline.desk.keyboard.press("Alt+H");
-  await expect(board.getByRole("img", { name: "The board is hidden" })).toBeVisible();
+  await expect(board.getByRole("img", { name: "The big screen is hidden" })).toBeVisible();
   console.log(`blank, seen ${(performance.now() - asked).toFixed(0)} ms after the key`);
   expect(await board.evaluate(() => document.body.textContent?.trim())).toBe("");
   // What happens meanwhile does not bring it back.
@@ -123,7 +123,7 @@ test("a key at the desk blanks the board at once, and shows it again; so does a 
 test("who is called stands on the board in every scene, until the call ends", async ({ tapeline }) => {
   const { board, ids } = await openBoardOn(tapeline, spring);
   const strip = scene(board, "Called now");
-  await expect(strip).toContainText("When a station calls you, your bib stands here.");
+  await expect(strip).toContainText("When a station calls you, your bib number shows here.");
   for (const athleteId of ids) {
     await callDoor(tapeline.desk, "station.callAthlete", { athleteId, test: "push-up" });
   }

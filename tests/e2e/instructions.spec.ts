@@ -27,11 +27,11 @@ const examples = {
   "push-up": "23 − 3 = 20",
   agility: "(30 + 29) / 2 = 29.5",
   vertical: "262.5 − 219 = 43.5 cm",
-  core: "3:29, arm and leg",
-  endurance: "4:12.34: rounded up to the tenth, the mark is 4:12.4",
+  core: "3:29, arm and opposite leg up",
+  endurance: "4:12.34: rounded up to the tenth, the result is 4:12.4",
 } as const;
 
-const caution = "Stop at pain, dizziness, or breathlessness out of proportion to the work.";
+const caution = "Stop at pain, chest pressure, dizziness, feeling sick, palpitations, or breathlessness out of proportion to the work.";
 
 test("each sheet is one page of either paper, with words that can be selected", async ({ tapeline }) => {
   await openDay(tapeline.desk, {});
@@ -41,7 +41,7 @@ test("each sheet is one page of either paper, with words that can be selected", 
       const sizes = pages.map(({ width, height }) => ({ width, height }));
       expect(sizes, `${name} on ${paper}`).toEqual([papers[paper]]);
       const text = textOf(pages);
-      for (const words of [...sheets[name], caution, "Autumn testing day", "Held as in the handbook"]) {
+      for (const words of [...sheets[name], caution, "Autumn testing day", "Run by the standard rules"]) {
         expect(text, `${name} on ${paper}`).toContain(words);
       }
       if (name !== "athlete") expect(text).toContain(examples[name]);
@@ -83,7 +83,7 @@ test("the sheets show the settings of the day, and that they are not the handboo
   });
   const all = await pdf(tapeline, "all", "letter");
   const text = (index: number) => textOf(all.slice(index, index + 1));
-  for (const words of ["beats 50 a minute", "2.4 s", "At 2 off in a row", "22 − 2 = 20"]) {
+  for (const words of ["beats 50 a minute", "2.4 s", "At 2 missed in a row", "22 − 2 = 20"]) {
     expect(text(0)).toContain(words);
   }
   // 4 × 7 + 3 − 2 × 1 = 29; (29 + 29) / 2 = 29.
@@ -95,8 +95,8 @@ test("the sheets show the settings of the day, and that they are not the handboo
     expect(text(4)).toContain(words);
   }
   expect(text(5)).toContain("2 rounds against the clock: 24 skater strides, 16 lunge jumps, 44 high knees");
-  for (const index of [0, 1, 2, 4]) expect(text(index)).toContain("Held with settings of this day");
-  expect(text(3)).toContain("Held as in the handbook");
+  for (const index of [0, 1, 2, 4]) expect(text(index)).toContain("Run with this day's own settings");
+  expect(text(3)).toContain("Run by the standard rules");
 });
 
 test("from a station to its paper, to the printer and to a file, by the keyboard", async ({ tapeline }) => {

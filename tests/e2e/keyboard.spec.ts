@@ -87,7 +87,7 @@ async function liveStrength({ desk, clock }: Tapeline): Promise<void> {
   await clock.pass(6_000 + 7_000);
   await expect(desk.locator('[data-lane="1"]')).toContainText("2 reps");
   await desk.keyboard.press("Shift+Digit1");
-  await expect(desk.locator('[data-lane="1"]')).toContainText("First mark");
+  await expect(desk.locator('[data-lane="1"]')).toContainText("First result");
 }
 
 /** Both directions of the quadrant jump: the bib, then the direction that is next, laps, quadrants and touches. */
@@ -95,7 +95,7 @@ async function agilityFromPaper(desk: Page): Promise<void> {
   await desk.keyboard.press("Alt+4");
   await expect(desk.getByRole("button", { name: /^Call the next/ })).toBeVisible();
   await desk.keyboard.press("Alt+L");
-  const entry = desk.getByRole("region", { name: "Key an attempt" });
+  const entry = desk.getByRole("region", { name: "Enter a result" });
   for (const [laps, extra, touches] of [
     ["7", "3", "2"],
     ["7", "1", "0"],

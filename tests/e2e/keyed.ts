@@ -27,7 +27,7 @@ export async function keyStrength(desk: Page): Promise<void> {
   // 30 after 20 is ten reps more: more than four typical errors of 2. Asked, and it was somebody else's number.
   await takeUp(desk, "Strength", bibs.ember, "Ember Dunlin");
   await key(desk, { Reps: "30", Off: "0" });
-  await expect(entryOf(desk).getByRole("alert")).toContainText("The last mark was 20 and this one is 30.");
+  await expect(entryOf(desk).getByRole("alert")).toContainText("The last result was 20 and this one is 30.");
   await desk.keyboard.press("Escape");
   await expect(fieldOf(desk, "Reps")).toHaveValue("30");
   await fieldOf(desk, "Reps").fill("22");
@@ -39,26 +39,26 @@ export async function keyStrength(desk: Page): Promise<void> {
 export async function correctStrength(desk: Page): Promise<void> {
   await takeUp(desk, "Strength", bibs.brine, "Brine Kestrel");
   await key(desk, { Reps: "18", Off: "0" });
-  await isSaved(desk, "18 reps", "Below the best");
+  await isSaved(desk, "18 reps", "Below the personal best");
   await desk.keyboard.press("Alt+c");
   const dialog = desk.getByRole("dialog", { name: "Correct bib 6, Brine Kestrel" });
   const reps = dialog.getByRole("textbox", { name: /^Reps/ });
   await expect(reps).toHaveValue("18");
   await reps.fill("25");
   await dialog.getByRole("button", { name: /^Correct it/ }).click();
-  await expect(dialog.getByText("Say why in a few words first.")).toBeVisible();
+  await expect(dialog.getByText("Give the reason first, in a few words.")).toBeVisible();
   await expect(reps).toHaveValue("25");
-  await dialog.getByRole("textbox", { name: "Why" }).fill("misread the tally");
+  await dialog.getByRole("textbox", { name: "Reason" }).fill("misread the tally");
   await desk.keyboard.press("Enter");
   await expect(dialog).toBeHidden();
 
-  const newest = desk.getByRole("button", { name: "History of the attempt of bib 6, Brine Kestrel" });
+  const newest = desk.getByRole("button", { name: "History of the result of bib 6, Brine Kestrel" });
   await newest.first().click();
   const history = desk.getByRole("dialog", { name: "History of bib 6, Brine Kestrel" }).getByRole("listitem");
   await expect(history).toHaveCount(2);
-  await expect(history.first()).toContainText("18 done, 0 off at the end");
-  await expect(history.first()).toContainText(/Voided by ZUQO at .+: misread the tally/);
-  await expect(history.last()).toContainText("25 done, 0 off at the end");
+  await expect(history.first()).toContainText("18 reps in total, 0 missed at the end");
+  await expect(history.first()).toContainText(/Cancelled by ZUQO at .+: misread the tally/);
+  await expect(history.last()).toContainText("25 reps in total, 0 missed at the end");
   await expect(history.last()).toContainText("Stands");
   await desk.keyboard.press("Escape");
 }
@@ -71,7 +71,7 @@ export async function skipStrength(desk: Page): Promise<void> {
   const dialog = desk.getByRole("dialog", { name: "Let Juniper Wick skip a test?" });
   await dialog.getByRole("button", { name: /^Skip this test/ }).click();
   await expect(dialog.getByText("Say why in a few words.")).toBeVisible();
-  await dialog.getByRole("textbox", { name: "Why" }).fill("mat was taken");
+  await dialog.getByRole("textbox", { name: "Reason" }).fill("mat was taken");
   await desk.keyboard.press("Enter");
   await expect(dialog).toBeHidden();
   // One direction alone makes no mark: 4 × 6 laps − 0.5 × 1 touch = 23.5 is shown as a trial.
@@ -109,7 +109,7 @@ export async function keyCore(desk: Page): Promise<void> {
   await key(desk, { Time: "3.00" });
   await isRefused(desk, "Time", "3.00", /This could be minutes or seconds/);
   await key(desk, { Time: "3:29.9" });
-  await isSaved(desk, "3:29", "arm and leg", "Personal best", /0:29 longer .* last time \(3:00/);
+  await isSaved(desk, "3:29", "arm and opposite leg up", "Personal best", /0:29 longer .* last time \(3:00/);
 }
 
 export async function keyEndurance(desk: Page): Promise<void> {

@@ -87,7 +87,7 @@ test("tapped landing by landing or counted by eye, the attempt is the same", asy
   await keys.press("t");
   await expect(desk.getByText("Landings tapped")).toBeVisible();
   await clock.pass(trialMs);
-  await expect(counted(desk)).toHaveText("Whistle. As you tapped it:");
+  await expect(counted(desk)).toHaveText("Time! As you tapped it:");
   // A tap after the whistle is no landing.
   await clock.pass(500);
   await keys.press("Space");
@@ -140,8 +140,8 @@ test("a false start and a trial that is run again are kept, with why", async ({ 
 
   await keys.press("r");
   const dialog = desk.getByRole("dialog", { name: "Run clockwise again?" });
-  await dialog.getByRole("button", { name: /^Void it and run again/ }).click();
-  await expect(dialog).toContainText("Say why in a few words, or choose one.");
+  await dialog.getByRole("button", { name: /^Cancel it and run it again/ }).click();
+  await expect(dialog).toContainText("Write the reason in a few words, or choose one.");
   await expectForEverybody(desk);
   await dialog.getByRole("textbox").fill("Counted for somebody else");
   await keys.press("Enter");

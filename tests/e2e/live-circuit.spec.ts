@@ -194,7 +194,7 @@ test("a round that was tapped twice counts once, and one tapped by mistake is ta
   await expect(round(2)).toHaveAccessibleName(/^Lane 2, bib 2: round 1 done/);
   await expect(round(1)).toHaveAccessibleName(/^Lane 1, bib 1: round 2 done/);
   await keys.press("Shift+2");
-  const question = desk.getByRole("region", { name: "How far did bib 2 come?" });
+  const question = desk.getByRole("region", { name: "How far did bib 2 get?" });
   await expect(question).toContainText("In the first round");
   await expectForEverybody(desk);
   // The others go on while that is asked.
@@ -213,7 +213,7 @@ test("a round that was tapped twice counts once, and one tapped by mistake is ta
   });
   // 200 s, 2.1 s and 2.12 s, hand timed: up to the next tenth.
   await expect(laneOf(desk, 1)).toContainText("3:24.3");
-  await expect(laneOf(desk, 1)).toContainText("First mark");
+  await expect(laneOf(desk, 1)).toContainText("First result");
   await expectForEverybody(desk);
 });
 

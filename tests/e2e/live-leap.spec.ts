@@ -98,7 +98,7 @@ test("what can't be is refused and what is odd is asked, and what was typed stay
   await expect(stage).toContainText("Best so far81 cm");
   // The tap is taken back, and the trial is void.
   await keys.press("Backspace");
-  await expect(field(desk)).toHaveAccessibleName("Touch 1 of 3: ");
+  await expect(field(desk)).toHaveAccessibleName("Jump 1 of 3: ");
   await expect(stage).toContainText("No jump yet");
 });
 
@@ -115,7 +115,7 @@ test("inches are typed as people say them, the pad takes fingers, and enough is 
   }
   await typed(desk, "7' 2 1/2");
   await expectForEverybody(desk);
-  await desk.getByRole("button", { name: /^Keep the reach/ }).click();
+  await desk.getByRole("button", { name: /^Save the reach/ }).click();
   // 7 ft 2 1/2 in is 86.5 in; 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
   await expect(desk.getByText("Standing reach 86.5 in")).toBeVisible();
   await typeKeys(clock.pass, keys, ..."104.25", "Enter");
@@ -144,7 +144,7 @@ test("a half is one key more, the reach is measured again, and without the tick 
   await typeKeys(clock.pass, keys, ..."218.5");
   await clock.pass(longMs);
   await expect(desk.getByText("Standing reach 218.5 cm")).toBeVisible();
-  await desk.getByText("Go on by itself after three digits").click();
+  await desk.getByText("Save automatically after three digits").click();
   await typeKeys(clock.pass, keys, ..."264");
   await clock.pass(longMs);
   await typed(desk, "264");
@@ -180,7 +180,7 @@ test("reach and trials are there again after the program was killed", async ({ t
   await goToLive(desk, "vertical");
   const after = await zeroWithin(desk, "vertical");
   expect(Math.max(before.from, after.from)).toBeLessThanOrEqual(Math.min(before.until, after.until));
-  await expect(field(desk)).toHaveAccessibleName("Touch 2 of 3: ");
+  await expect(field(desk)).toHaveAccessibleName("Jump 2 of 3: ");
   await expect(best(desk).last()).toContainText("Best so far45 cm");
   const again = countedKeys(desk);
   await typeKeys((ms) => desk.waitForTimeout(ms), again, ..."266", "Enter", ..."261", "Enter");

@@ -112,24 +112,24 @@ test("the next stage is announced before it comes, and there is a second round",
   await startedAgo(desk, "core", 54);
   const stage = desk.locator('[data-kind="now"]');
   const next = desk.locator('[data-kind="next"]');
-  await expect(stage).toContainText("both feet");
+  await expect(stage).toContainText("both feet down");
   await expect(next).toContainText("Next, in 6 s");
-  await expect(next).toContainText("one foot");
+  await expect(next).toContainText("one foot up");
   await expect(next).toHaveAttribute("data-near", "false");
   await clock.pass(3_000);
   await expect(next).toContainText("Next, in 3 s");
   await expect(next).toHaveAttribute("data-near", "true");
   await clock.pass(2_999);
   await expect(next).toContainText("Next, in 1 s");
-  await expect(stage).toContainText("both feet");
+  await expect(stage).toContainText("both feet down");
   await clock.pass(1);
-  await expect(stage).toContainText("one foot");
+  await expect(stage).toContainText("one foot up");
   await expect(desk.getByRole("timer")).toHaveText("1:00");
   await keys.press("1");
-  await expect(laneOf(desk, 1)).toContainText("1:00one foot");
+  await expect(laneOf(desk, 1)).toContainText("1:00one foot up");
   await expectForEverybody(desk);
   await keys.press("2");
-  await expect(laneOf(desk, 2)).toContainText("First mark");
+  await expect(laneOf(desk, 2)).toContainText("First result");
   await expectForEverybody(desk);
 });
 
@@ -139,11 +139,11 @@ test("round two is held, shown and written", async ({ tapeline: { desk, clock } 
   const keys = countedKeys(desk);
   await gather(desk, keys, 1);
   await startedAgo(desk, "core", 237);
-  await expect(desk.locator('[data-kind="now"]')).toContainText("arm and leg, other side");
+  await expect(desk.locator('[data-kind="now"]')).toContainText("other arm and leg up");
   await clock.pass(3_000);
-  await expect(desk.locator('[data-kind="now"]')).toContainText("round 2, both feet");
+  await expect(desk.locator('[data-kind="now"]')).toContainText("round 2, both feet down");
   await keys.press("1");
-  await expect(laneOf(desk, 1)).toContainText("4:00round 2, both feet");
+  await expect(laneOf(desk, 1)).toContainText("4:00round 2, both feet down");
 });
 
 test("a stop is taken back within ten seconds; later it is corrected with a reason", async ({
@@ -159,8 +159,8 @@ test("a stop is taken back within ten seconds; later it is corrected with a reas
   await keys.press("Backspace");
   await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "going");
   await keys.press("2");
-  await expect(laneOf(desk, 2)).toContainText("First mark");
-  const undo = desk.getByRole("button", { name: /^Take back/ });
+  await expect(laneOf(desk, 2)).toContainText("First result");
+  const undo = desk.getByRole("button", { name: /^Undo/ });
   await clock.pass(9_900);
   await expect(undo).toBeVisible();
   await clock.pass(200);
@@ -170,7 +170,7 @@ test("a stop is taken back within ten seconds; later it is corrected with a reas
   await laneOf(desk, 2).getByRole("button", { name: "Correct bib 2" }).click();
   const dialog = desk.getByRole("dialog", { name: "Correct bib 2, Skater 2" });
   await dialog.getByRole("textbox", { name: /^Time/ }).fill("0:25");
-  await dialog.getByRole("textbox", { name: "Why" }).fill("Was down before");
+  await dialog.getByRole("textbox", { name: "Reason" }).fill("Was down before");
   await dialog.getByRole("button", { name: /^Correct it/ }).click();
   await expect(dialog).toBeHidden();
   await expect(laneOf(desk, 2)).toContainText("0:25");

@@ -89,7 +89,7 @@ test("six lanes on one beat: what is off is tapped, three in a row end a lane, t
   expect(median(besides)).toBeLessThanOrEqual(3);
   await expectForEverybody(desk);
   await desk.keyboard.press("n");
-  await expect(desk.getByText("Nobody waits here.")).toBeVisible();
+  await expect(desk.getByText("Nobody is waiting.")).toBeVisible();
 });
 
 test("two in a row warn by word, shape and tape; a second tap takes the mark off again; undo gives a lane back", async ({
@@ -100,7 +100,7 @@ test("two in a row warn by word, shape and tape; a second tap takes the mark off
   const keys = countedKeys(desk);
   const zero = await start(tapeline, keys, 2);
   await until(clock, timeOf(zero, 1));
-  await expect(desk.getByText("A tap now marks cadence 1 off.")).toBeVisible();
+  await expect(desk.getByText("Tap a lane now to mark rep 1 as missed.")).toBeVisible();
   // On again within the same cadence; a finger that trembles is one tap.
   const pressAt = async (key: string, at: number) => {
     await until(clock, at);
@@ -113,7 +113,7 @@ test("two in a row warn by word, shape and tape; a second tap takes the mark off
   await pressAt("1", timeOf(zero, 3));
   await expect(laneOf(desk, 1)).toHaveAttribute("data-warning", "true");
   await expect(laneOf(desk, 1)).toContainText("2 in a row: next ends it");
-  await expect(desk.getByRole("status").filter({ hasText: "Lane 1: 2 in a row off" })).toBeAttached();
+  await expect(desk.getByRole("status").filter({ hasText: "Lane 1: 2 missed in a row" })).toBeAttached();
   await expect(laneOf(desk, 2)).toHaveAttribute("data-warning", "false");
   await pressAt("1", timeOf(zero, 4));
   await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "done");
@@ -159,10 +159,10 @@ test("a false start is called off with a reason and run again with the same lane
   await keys.press("x");
   const dialog = desk.getByRole("dialog", { name: "End this heat?" });
   await expectForEverybody(desk);
-  await dialog.getByRole("button", { name: "Call it off and run it again" }).click();
-  await expect(dialog.getByText("Say why in a few words first.")).toBeVisible();
+  await dialog.getByRole("button", { name: "Cancel it and run it again" }).click();
+  await expect(dialog.getByText("Give the reason first, in a few words.")).toBeVisible();
   await dialog.getByRole("textbox").fill("Lane 2 began early");
-  await dialog.getByRole("button", { name: "Call it off and run it again" }).click();
+  await dialog.getByRole("button", { name: "Cancel it and run it again" }).click();
   await expect(desk.getByRole("button", { name: /^Start 3 lanes/ })).toBeVisible();
   await expect(desk.getByRole("button", { name: /^Bib 2: On the knees/ })).toBeVisible();
   const zero = await startNow(tapeline, keys, "push-up", countInMs);

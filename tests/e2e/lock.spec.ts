@@ -54,7 +54,7 @@ test("a desk that is handed over to a station has no way out but the PIN, throug
   await expect(open).toBeDisabled();
   await tapeline.clock.pass(100);
   await open.click();
-  await expect(tapeline.desk.getByRole("link", { name: "The day" })).toBeVisible();
+  await expect(tapeline.desk.getByRole("link", { name: "Overview" })).toBeVisible();
   expect(await kiosk(tapeline.app)).toMatchObject({ kiosk: false, full: false });
 });
 

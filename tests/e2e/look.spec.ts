@@ -119,7 +119,7 @@ async function driftOf(board: Page) {
 test("the hidden board is as dark as off, and says what it is", async ({ tapeline }) => {
   const board = await tapeline.openBoard();
   await callDoor(tapeline.desk, "board.hide", { hidden: true });
-  const dark = board.getByRole("img", { name: "The board is hidden" });
+  const dark = board.getByRole("img", { name: "The big screen is hidden" });
   await expect(dark).toBeVisible();
   expect(await dark.evaluate((element) => getComputedStyle(element).backgroundColor)).toBe("rgb(0, 0, 0)");
   expect(await board.evaluate(() => document.body.textContent?.trim())).toBe("");
@@ -159,7 +159,7 @@ test("a station's numerals are read at 7 : 1, and nothing moves for who wants no
     await keyFromPaper(desk);
     const waiting = desk.getByRole("region", { name: /Waiting here/ }).getByRole("listitem");
     await waiting.first().getByRole("button").first().click();
-    await expect(desk.getByRole("button", { name: /^Save the attempt/ })).toBeVisible();
+    await expect(desk.getByRole("button", { name: /^Save the result/ })).toBeVisible();
     const { faint, looked } = await faintTexts(desk, 7, 22);
     expect.soft(faint, code).toEqual([]);
     expect(looked).toBeGreaterThan(2);

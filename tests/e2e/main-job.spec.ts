@@ -76,7 +76,7 @@ async function checkIn(desk: Page): Promise<void> {
 async function openBoard(tapeline: Tapeline): Promise<Page> {
   await tapeline.desk.getByRole("button", { name: "Open the board" }).click();
   const board = await tapeline.openBoard();
-  await expect(board.getByText("The first best of the day appears here")).toBeVisible();
+  await expect(board.getByText("The first personal best of the day appears here")).toBeVisible();
   await watchBoard(board);
   return board;
 }

@@ -21,8 +21,8 @@ test("each test says what its noise is assumed to be, and learns from a pair whi
   });
   const { desk } = tapeline;
   await goTo(desk, "Athletes");
-  await desk.getByRole("link", { name: "How much is noise?" }).click();
-  await expect(desk.getByRole("heading", { name: "How much is noise" })).toBeVisible();
+  await desk.getByRole("link", { name: "How much is normal variation?" }).click();
+  await expect(desk.getByRole("heading", { name: "How much is normal variation?" })).toBeVisible();
   const pushUps = desk.getByRole("listitem", { name: "Cadence push-up" });
   await expect(pushUps).toContainText("An assumption");
   await expect(pushUps).toContainText("our own assumption, no published source");
@@ -36,10 +36,10 @@ test("each test says what its noise is assumed to be, and learns from a pair whi
   const attempts = [ticket({ how: "tally", reps: 25, offAtEnd: 0 })];
   const entry = { athleteId: ids[1], test: "push-up", variant: "full", attempts, by: "QA", sure: true };
   await callDoor(desk, "station.enter", entry);
-  await expect(pushUps).toContainText("Start and 2 pairs");
-  await expect(pushUps).toContainText("Your own pairs alone say 2 reps (95 % interval 0.9 to 63.8)");
+  await expect(pushUps).toContainText("Starting value and 2 pairs");
+  await expect(pushUps).toContainText("Your own pairs alone give 2 reps (95 % interval 0.9 to 63.8)");
 
   await desk.getByRole("link", { name: "Back to the day" }).click();
-  await desk.getByRole("link", { name: "How much is noise?" }).click();
-  await expect(pushUps).toContainText("Start and 2 pairs");
+  await desk.getByRole("link", { name: "How much is normal variation?" }).click();
+  await expect(pushUps).toContainText("Starting value and 2 pairs");
 });

@@ -42,28 +42,28 @@ test("a station is keyed with the keyboard alone: bib, values, a question, a sli
   await key(desk, ["Bib", "93"]);
   await expect(desk.getByText("No bib 93 today.")).toBeVisible();
   await desk.keyboard.press("Control+A");
-  await key(desk, ["Bib", "2"], ["Reps done in all", "1,5"], ["Off at the end", "3"]);
+  await key(desk, ["Bib", "2"], ["Total reps", "1,5"], ["Missed reps at the end", "3"]);
   await expect(desk.getByText("Write a whole number in digits alone")).toBeVisible();
-  await expect(field(desk, "Reps done in all")).toHaveValue("1,5");
-  await key(desk, ["Reps done in all", "85"], ["Off at the end", "3"]);
+  await expect(field(desk, "Total reps")).toHaveValue("1,5");
+  await key(desk, ["Total reps", "85"], ["Missed reps at the end", "3"]);
   await key(desk, ["Your initials", "mk"]);
   await expect(desk.getByText("82 reps is a lot at this tempo.")).toBeVisible();
   await desk.keyboard.press("Escape");
-  await expect(field(desk, "Off at the end")).toBeFocused();
-  await expect(field(desk, "Reps done in all")).toHaveValue("85");
-  await field(desk, "Reps done in all").focus();
+  await expect(field(desk, "Missed reps at the end")).toBeFocused();
+  await expect(field(desk, "Total reps")).toHaveValue("85");
+  await field(desk, "Total reps").focus();
   await desk.keyboard.press("Control+A");
-  await key(desk, ["Reps done in all", "25"], ["Off at the end", "3"]);
+  await key(desk, ["Total reps", "25"], ["Missed reps at the end", "3"]);
   const result = desk.getByRole("status").filter({ hasText: "Saved" });
   await expect(result).toContainText("22 reps");
-  await expect(result).toContainText("First mark");
+  await expect(result).toContainText("First result");
   await expect(field(desk, "Bib")).toHaveValue("");
   await expect(field(desk, "Bib")).toBeFocused();
 
   await desk.keyboard.press("Alt+C");
-  await key(desk, ["Reps done in all", "24"], ["Off at the end", "2"], ["Why", "Counted one twice"]);
+  await key(desk, ["Total reps", "24"], ["Missed reps at the end", "2"], ["Reason", "Counted one twice"]);
   await expect(desk.getByText("Void: Counted one twice (MK)")).toBeVisible();
-  await expect(desk.getByRole("listitem").filter({ hasText: "24 done, 2 off at the end" })).toContainText(
+  await expect(desk.getByRole("listitem").filter({ hasText: "24 reps in total, 2 missed at the end" })).toContainText(
     "22 reps",
   );
   await expect(field(desk, "Bib")).toBeFocused();
@@ -87,12 +87,12 @@ test("an answer that gets lost is asked for again, and nothing is entered twice"
       return answer;
     };
   });
-  await key(desk, ["Bib", "1"], ["Reps done in all", "20"], ["Off at the end", "0"], ["Your initials", "mk"]);
+  await key(desk, ["Bib", "1"], ["Total reps", "20"], ["Missed reps at the end", "0"], ["Your initials", "mk"]);
   await expect(desk.getByRole("button", { name: "Try again" })).toBeFocused();
-  await expect(field(desk, "Reps done in all")).toHaveValue("20");
+  await expect(field(desk, "Total reps")).toHaveValue("20");
   await desk.keyboard.press("Enter");
   await expect(desk.getByRole("status").filter({ hasText: "Saved" })).toContainText("20 reps");
-  await expect(desk.getByText("20 done, 0 off at the end")).toHaveCount(1);
+  await expect(desk.getByText("20 reps in total, 0 missed at the end")).toHaveCount(1);
 });
 
 test("another window that was faster is heard of, and what was typed stays", async ({
@@ -100,14 +100,14 @@ test("another window that was faster is heard of, and what was typed stays", asy
 }) => {
   await openStation(desk, "push-up", 1);
   await key(desk, ["Bib", "1"]);
-  await expect(field(desk, "Reps done in all")).toBeFocused();
+  await expect(field(desk, "Total reps")).toBeFocused();
   const seen = { how: "tally", reps: 33, offAtEnd: 0 };
   const attempts = [{ id: "6b0d9d3e-8f3f-4a61-9d0a-0f2f0c7f5a01", seen }];
   const other = { athleteId: 1, test: "push-up", variant: "full", attempts, by: "OT", sure: false };
   await callDoor(desk, "station.enter", other);
-  await key(desk, ["Reps done in all", "21"], ["Off at the end", "1"], ["Your initials", "mk"]);
-  await expect(desk.getByRole("alert")).toContainText("A push-up attempt stands already (keyed by OT).");
-  await expect(field(desk, "Reps done in all")).toHaveValue("21");
+  await key(desk, ["Total reps", "21"], ["Missed reps at the end", "1"], ["Your initials", "mk"]);
+  await expect(desk.getByRole("alert")).toContainText("A push-up result is already entered (by OT).");
+  await expect(field(desk, "Total reps")).toHaveValue("21");
 });
 
 test("the order of the tests holds, and a skip with a reason lets an athlete on", async ({
@@ -117,7 +117,7 @@ test("the order of the tests holds, and a skip with a reason lets an athlete on"
   await key(desk, ["Bib", "1"]);
   await expect(desk.getByText("The push-ups come first.")).toBeVisible();
   await desk.keyboard.press("Alt+S");
-  await key(desk, ["Why", "Came late"], ["Your initials", "or"]);
+  await key(desk, ["Reason", "Came late"], ["Your initials", "or"]);
   await key(desk, ["Full laps", "7"], ["Extra quadrants", "3"], ["Line touches", "2"]);
   await expect(desk.getByText("counter-clockwise still to come").first()).toBeVisible();
   // The same athlete turns round: the bib stands there already.

@@ -5,12 +5,12 @@ export type Station = "Strength" | "Agility" | "Power" | "Core" | "Endurance";
 
 /** The part of a station where attempts are keyed. */
 export function entryOf(desk: Page): Locator {
-  return desk.getByRole("region", { name: "Key an attempt" });
+  return desk.getByRole("region", { name: "Enter a result" });
 }
 
 /** A station runs its test live until somebody chooses paper, which then holds for the session. */
 export async function keyFromPaper(desk: Page): Promise<void> {
-  const paper = desk.getByRole("button", { name: /^Key from paper/ });
+  const paper = desk.getByRole("button", { name: /^Enter from paper/ });
   await expect(entryOf(desk).or(paper)).toBeVisible();
   if (await paper.isVisible()) await paper.click();
   await expect(entryOf(desk)).toBeVisible();

@@ -32,7 +32,7 @@ test("a whole day by touch alone", async ({ tapeline }) => {
     const board = await tapeline.openBoard();
     await expect(board.getByRole("heading", { name: "Autumn testing day" })).toBeVisible();
     await tap(desk, button(desk, /Hide the board$/));
-    await expect(board.getByRole("img", { name: "The board is hidden" })).toBeVisible();
+    await expect(board.getByRole("img", { name: "The big screen is hidden" })).toBeVisible();
   });
   // Each is asked at the table; the others' answers are the roster's here.
   await callDoor(desk, "checkIn.admitAll");
@@ -84,9 +84,9 @@ async function liveStrength({ desk, clock }: Tapeline): Promise<void> {
   await clock.pass(6_000 + 7_000);
   await expect(lane(desk)).toContainText("2 reps");
   await tap(desk, lane(desk).getByRole("button", { name: /Stopped/ }));
-  await expect(lane(desk)).toContainText("First mark");
+  await expect(lane(desk)).toContainText("First result");
   await tap(desk, button(desk, /^Finish this heat/));
-  await tap(desk, desk.getByRole("link", { name: "The day" }));
+  await tap(desk, desk.getByRole("link", { name: "Overview" }));
 }
 
 async function writeBundle(tapeline: Tapeline): Promise<void> {

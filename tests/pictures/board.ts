@@ -27,7 +27,7 @@ export async function takeScenes(board: Page, prefix: string, size: Size): Promi
 /** Nobody in the hall sees anything: dark, and as good as off. */
 export async function takeHidden(desk: Page, board: Page, name: string): Promise<void> {
   await callDoor(desk, "board.hide", { hidden: true });
-  await board.getByRole("img", { name: "The board is hidden" }).waitFor();
+  await board.getByRole("img", { name: "The big screen is hidden" }).waitFor();
   await take(board, name);
   await callDoor(desk, "board.hide", { hidden: false });
 }

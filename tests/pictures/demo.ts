@@ -49,7 +49,7 @@ async function takeStations(desk: Page): Promise<void> {
     const waiting = desk.getByRole("region", { name: /Waiting here/ }).getByRole("listitem");
     await waiting.first().getByRole("button").first().click();
     await take(desk, `demo-station-${test}-entry`);
-    await desk.getByRole("button", { name: /^Save the attempt/ }).click();
+    await desk.getByRole("button", { name: /^Save the result/ }).click();
     await take(desk, `fault-station-${test}`);
   }
   await go(desk, "/station/push-up");

@@ -7,8 +7,10 @@ import sentences from "../../resources/locales/en/sentences.json" with { type: "
 const built = [
   "sheets.missing.*",
   "store.*",
+  "stages.call.*",
   "stages.first.*",
   "stages.later.*",
+  "stages.soon.*",
   "station.state.*",
   "station.leftOut.*",
   "station.otherVariant.*",

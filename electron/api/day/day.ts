@@ -17,7 +17,7 @@ import { requireNobodyGoing } from "../heat/over.ts";
 import { leaveDemo, openDemo } from "./demo.ts";
 import { floor } from "./floor.ts";
 import { overview } from "./overview.ts";
-import { protocols, readParameters, setProtocol, setRest } from "./protocols.ts";
+import { protocols, readParameters, restSchema, setProtocol, setRest } from "./protocols.ts";
 
 const daySchema = z.object({
   id: z.int(),
@@ -30,8 +30,8 @@ const daySchema = z.object({
 const newDay = z.object({
   date: z.iso.date(),
   title: z.string().trim().min(1).max(80),
-  restMinutes: z.int().min(0).max(60).default(5),
-  /** Parameters that differ from the standard rules, by test. */
+  restMinutes: restSchema.default(5),
+  /** Parameters that differ from the handbook's, by test. */
   parameters: z.partialRecord(z.enum(testCodes), z.unknown()).default({}),
 });
 

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { leastRestMinutes, mostRestMinutes } from "../../domain/queue/rest.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import {
@@ -67,9 +68,12 @@ export const setProtocol = allow("organiser")
     }),
   );
 
-/** Changes the rest between two tests, also during the day: queues follow, and no mark depends on it. */
+/** A rest that can be set now; days that were stored with less open as they are. */
+export const restSchema = z.int().min(leastRestMinutes).max(mostRestMinutes);
+
+/** Changes the rest between two tests, also while the day is held: queues follow, and no mark depends on it. */
 export const setRest = allow("organiser")
-  .input(z.object({ restMinutes: z.int().min(0).max(60) }))
+  .input(z.object({ restMinutes: restSchema }))
   .mutation(({ ctx: { desk }, input }) =>
     desk.store.write(["day"], (db) => setDayRest(db, requireDay(db).id, input.restMinutes)),
   );

@@ -6,12 +6,12 @@ import { definitionOf, protocolOf, type TestCode } from "../tests/registry.ts";
 /** The typed text as attempts of the test, or the errors by field. */
 export type Keyed = { readonly seen: readonly unknown[] } | { readonly errors: FieldErrors };
 
-/** Reads the fields of a test. The protocol judges whether the attempts are believable. */
-export function readKeyed(test: TestCode, typed: Typed, lengths: LengthUnit): Keyed {
+/** Reads the fields of a test by the day's `parameters`. Whether the attempts can be believed is the protocol's to say. */
+export function readKeyed(test: TestCode, parameters: unknown, typed: Typed, lengths: LengthUnit): Keyed {
   const { keyed } = definitionOf(test);
   const reading: Reading = readingOf(typed);
   const seen = keyed.read(reading, lengths);
-  const errors = { ...keyed.limits?.(reading), ...reading.errors };
+  const errors = { ...keyed.limits?.(reading, parameters), ...reading.errors };
   return Object.keys(errors).length > 0 ? { errors } : { seen };
 }
 

@@ -48,8 +48,8 @@ export interface KeyedTest<Attempt> {
   slot?(typed: Typed): string;
   /** Reads the fields. The protocol judges whether the attempts are believable. */
   read(reading: Reading, lengths: LengthUnit): Attempt[];
-  /** Checks single fields against limits of the attempt's schema, with sentences that fit the field. */
-  limits?(reading: Reading): FieldErrors;
-  /** Returns the text that fills the fields to correct an attempt; reading it again gives the same attempt. */
+  /** Limits of single fields, said in words that fit the field and the day. `parameters`: of the day, as stored. */
+  limits?(reading: Reading, parameters: unknown): FieldErrors;
+  /** What to put into the fields to correct an attempt: reading it again gives the same attempt. */
   retype(seen: Attempt, lengths: LengthUnit): Retyped;
 }

@@ -3,13 +3,16 @@ import { Stack } from "../flow/Stack.tsx";
 import css from "./Cautions.module.css";
 
 interface CautionsProps {
-  /** full: all four, under a heading. short: the two that matter while somebody is moving, in one line each. */
+  /** full: all of them, under a heading. short: the two that matter while somebody is moving. */
   readonly size?: "full" | "short";
 }
 
-const lines = { full: ["stop", "rest", "rules", "advice"], short: ["stop", "rest"] } as const;
+const lines = { full: ["stop", "after", "rest", "rules", "advice"], short: ["stop", "after"] } as const;
 
-/** What stands beside every test and on every printed sheet: safety before any mark. */
+/**
+ * What is shown beside every test and on every printed sheet: safety before any result. Where these texts come from stands
+ * in resources/locales/README.md.
+ */
 export function Cautions({ size = "full" }: CautionsProps) {
   const { t } = useTranslation("cautions");
   return (

@@ -28,7 +28,7 @@ export function Wall({ test, rows, round }: WallProps) {
         <TestMark test={test} size="large" name="ability" />
       </h2>
       <p className={css.under}>
-        <span>{gainIn(rows[0]?.written.unit ?? "")}</span>
+        <span>{gainIn(test, rows[0]?.written.unit ?? "")}</span>
         {page.parts > 1 && <span>{t("wall.part", { part: page.part, parts: page.parts })}</span>}
       </p>
       <ol className={css.rows} data-few={rows.length <= fewRows}>

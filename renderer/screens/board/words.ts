@@ -6,22 +6,22 @@ import { protocolOf, type TestCode } from "../../../electron/domain/tests/regist
 import { useTestWords } from "../../app/testWords.ts";
 
 interface SaidGain {
-  /** With its sign: a circuit's time goes down. */
+  /** "+3", and a time without a sign: "faster" and "longer" say which way, and a minus before "faster" would deny it. */
   readonly number: string;
-  /** "reps more", "s faster". */
+  /** "more reps", "seconds faster". */
   readonly words: string;
 }
 
 /** The words of a gain where its unit is no word of a key. */
 const timeWords: Readonly<Record<string, string>> = { s: "seconds", "min:s": "time" };
 
-/** How a gain is said: the number with its sign, and the test's own words, which hold without the sign. */
+/** How a gain is said: the number, and the test's own words, which say which way it goes. */
 export function useGain(): (test: TestCode, gain: Gain) => SaidGain {
   const testWord = useTestWords();
   return (test, { number, unit }) => {
-    const sign = protocolOf(test).better === "lower" ? "−" : "+";
-    const words = testWord(test, `gain.${timeWords[unit] ?? unit}`, { count: Number(number) });
-    return { number: `${sign}${number}`, words };
+    const timeWord = timeWords[unit];
+    const words = testWord(test, `gain.${timeWord ?? unit}`, { count: Number(number) });
+    return { number: timeWord === undefined ? `+${number}` : number, words };
   };
 }
 
@@ -31,12 +31,14 @@ export function useLabel(): (label: Label) => string {
   return (label) => (label.as === "name" ? label.name : t("bib", { bib: label.bib }));
 }
 
-/** What the gains of a wall are counted in; times show it by their colon or their unit. */
-export function useGainIn(): (unit: Written["unit"]) => string {
+/** What the gains of a wall are counted in; over times, which carry no sign, also which way they go. */
+export function useGainIn(): (test: TestCode, unit: Written["unit"]) => string {
   const { t } = useTranslation("board");
   const { t: common } = useTranslation("common");
-  return (unit) =>
-    unit === "" || unit === "min:s" ? t("wall.inTime") : t("wall.inUnit", { unit: common(`unit.${unit}`) });
+  return (test, unit) => {
+    if (unit !== "" && unit !== "min:s") return t("wall.inUnit", { unit: common(`unit.${unit}`) });
+    return t(protocolOf(test).better === "lower" ? "wall.timeSaved" : "wall.timeGained");
+  };
 }
 
 /** Names take less room a letter the longer they are, and have less of it beside long `figures`. */

@@ -1,6 +1,7 @@
 import { useMutation } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
+import { leastRestMinutes, mostRestMinutes } from "../../../electron/domain/queue/rest.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { Button } from "../../parts/controls/Button.tsx";
@@ -38,7 +39,8 @@ function RestDialog({ minutes, onClose }: { readonly minutes: number; readonly o
       },
     }),
   );
-  const isGood = /^\d{1,2}$/.test(typed.trim()) && Number(typed) <= 60;
+  const isGood =
+    /^\d{1,2}$/.test(typed.trim()) && Number(typed) >= leastRestMinutes && Number(typed) <= mostRestMinutes;
 
   function send(): void {
     setTried(true);
@@ -61,7 +63,9 @@ function RestDialog({ minutes, onClose }: { readonly minutes: number; readonly o
         onEnter={send}
         autoFocus
         maxLength={2}
-        error={tried && !isGood ? t("rules.rest.bad") : null}
+        error={
+          tried && !isGood ? t("rules.rest.bad", { least: leastRestMinutes, most: mostRestMinutes }) : null
+        }
       />
     </ConfirmDialog>
   );

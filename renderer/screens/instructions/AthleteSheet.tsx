@@ -3,11 +3,15 @@ import { useTestWords } from "../../app/testWords.ts";
 import { Cautions } from "../../parts/layout/Cautions.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { faceOf, readParameters, useTexts } from "../../tests/registry.ts";
+import { Help } from "./Help.tsx";
 import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
 import type { DaySheets } from "./sheets.ts";
 
-/** The body of the athletes' page: the whole battery, and how to come to it. */
+/**
+ * The body of the athletes' page: the whole battery, and how to come to it. Where its safety texts come from stands in
+ * resources/locales/README.md.
+ */
 export function AthleteSheet({ day, tests }: DaySheets) {
   const { t } = useTranslation("instructions");
   const textsOf = useTexts();
@@ -50,6 +54,7 @@ export function AthleteSheet({ day, tests }: DaySheets) {
             <Points
               lines={[
                 t("athlete.during.called"),
+                t("athlete.during.warm"),
                 t("athlete.during.variant"),
                 t("athlete.during.practice"),
                 t("athlete.during.skip"),
@@ -62,6 +67,7 @@ export function AthleteSheet({ day, tests }: DaySheets) {
         </div>
       </div>
       <Cautions />
+      <Help />
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { Cautions } from "../../parts/layout/Cautions.tsx";
+import { Help } from "./Help.tsx";
 import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
 import { SheetDrawing } from "./SheetDrawing.tsx";
@@ -47,6 +48,7 @@ export function StationSheet({ test, parameters }: StationSheetProps) {
         </div>
       </div>
       <Cautions />
+      <Help />
     </div>
   );
 }

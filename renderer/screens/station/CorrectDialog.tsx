@@ -21,17 +21,19 @@ import { useCorrection } from "./useCorrection.ts";
 
 interface CorrectDialogProps {
   readonly attempt: AttemptView;
+  /** The frozen parameters of the day. */
+  readonly parameters: unknown;
   readonly lengths: LengthUnit;
   readonly onClose: () => void;
 }
 
 /** A slip is fixed without shame: the same fields with what was keyed, and why it changes. */
-export function CorrectDialog({ attempt, lengths, onClose }: CorrectDialogProps) {
+export function CorrectDialog({ attempt, parameters, lengths, onClose }: CorrectDialogProps) {
   const { t } = useTranslation("station");
   const say = useSay();
   const writeSeen = useWriteSeen();
   const writeTime = useWriteTime();
-  const correction = useCorrection(attempt, lengths);
+  const correction = useCorrection(attempt, parameters, lengths);
   const fields = useRef<ValueFieldsHandle>(null);
   const reason = useRef<HTMLInputElement>(null);
   const { bib, name } = attempt.who;

@@ -78,7 +78,14 @@ export function Station({ test, view, lengths, setLengths }: StationProps) {
           onTakeBack={(athleteId) => unskip.mutate({ athleteId, test })}
         />
       </div>
-      {over?.what === "correct" && <CorrectDialog attempt={over.attempt} lengths={lengths} onClose={close} />}
+      {over?.what === "correct" && (
+        <CorrectDialog
+          attempt={over.attempt}
+          parameters={view.parameters}
+          lengths={lengths}
+          onClose={close}
+        />
+      )}
       {over?.what === "history" && <HistoryDialog attempt={over.attempt} lengths={lengths} onClose={close} />}
       {over?.what === "skip" && <SkipDialog who={over.who} test={over.test} onClose={close} />}
     </div>

@@ -27,8 +27,8 @@ export interface Correction {
   readonly save: (sure: boolean) => Promise<"saved" | "open" | { readonly field: string } | "reason">;
 }
 
-/** The state of one correction; begins with what was keyed. */
-export function useCorrection(attempt: AttemptView, preferred: LengthUnit): Correction {
+/** The state of one correction; begins with what was entered. `parameters`: the frozen ones of the day. */
+export function useCorrection(attempt: AttemptView, parameters: unknown, preferred: LengthUnit): Correction {
   const client = useTRPCClient();
   const { sending, send, reset } = useSend();
   const [start] = useState(() => retype(attempt.test, attempt.seen, preferred));
@@ -55,7 +55,7 @@ export function useCorrection(attempt: AttemptView, preferred: LengthUnit): Corr
   }
 
   async function save(sure: boolean): ReturnType<Correction["save"]> {
-    const keyed = readKeyed(attempt.test, values, lengths);
+    const keyed = readKeyed(attempt.test, parameters, values, lengths);
     setErrors("errors" in keyed ? keyed.errors : {});
     setReasonMissing(reason.trim() === "");
     if ("errors" in keyed) return { field: Object.keys(keyed.errors)[0] ?? "" };

@@ -3,9 +3,10 @@ import { describe, expect, test } from "vitest";
 import { readKeyed, retype } from "../../../electron/domain/keyed/keyed.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { parseAttempt, protocols } from "../../../electron/domain/tests/registry.ts";
+import { sentence } from "../../../electron/domain/words.ts";
 
 function errorsOf(code: TestCode, typed: Record<string, string>, lengths: "cm" | "in" = "cm") {
-  const keyed = readKeyed(code, typed, lengths);
+  const keyed = readKeyed(code, protocols[code].defaults, typed, lengths);
   return "errors" in keyed
     ? Object.fromEntries(Object.entries(keyed.errors).map(([name, { key }]) => [name, key]))
     : {};
@@ -41,14 +42,14 @@ describe("what people type at each station becomes what was seen", () => {
       [{ finished: false, roundsDone: 2, repsDone: 31 }],
     ],
   ] as const)("%s %j", (code, typed, seen) => {
-    expect(readKeyed(code, typed, "cm")).toEqual({ seen });
+    expect(readKeyed(code, protocols[code].defaults, typed, "cm")).toEqual({ seen });
     for (const each of seen) expect(parseAttempt(code, each).success).toBe(true);
   });
 
   test("inches in every way people write them; 1 in = 25.4 mm exactly (agreement of 1959)", () => {
     const typed = { standingReach: `7' 2 1/2"`, touch1: `86.5"`, touch2: "102 3/4", bodyMass: "150" };
     // 86.5 in = 2197.1 mm, 102.75 in = 2609.85 mm, 150 lb = 68,038.8555 g.
-    expect(readKeyed("vertical", typed, "in")).toEqual({
+    expect(readKeyed("vertical", protocols.vertical.defaults, typed, "in")).toEqual({
       seen: [
         { standingReach: 2197, touchReach: 2197, bodyMass: 68_039 },
         { standingReach: 2197, touchReach: 2610, bodyMass: 68_039 },
@@ -85,12 +86,24 @@ describe("what can't be read says so at its field, and nothing is made of the re
   ] as const)("%s %j", (code, typed, errors) => {
     expect(errorsOf(code, typed)).toEqual(errors);
   });
+
+  test.each([1, 2, 3])(
+    "the missed reps at the end are the day's to limit: %i end the test",
+    (missesToStop) => {
+      const parameters = { ...protocols["push-up"].defaults, missesToStop };
+      const read = (offAtEnd: number) =>
+        readKeyed("push-up", parameters, { reps: "20", offAtEnd: String(offAtEnd) }, "cm");
+      expect(read(missesToStop)).toEqual({ seen: [{ how: "tally", reps: 20, offAtEnd: missesToStop }] });
+      const said = sentence("test.push-up.keyed.offAtEnd", { count: missesToStop });
+      expect(read(missesToStop + 1)).toEqual({ errors: { offAtEnd: said } });
+    },
+  );
 });
 
 describe("an attempt typed out again reads as the same attempt", () => {
   function same(code: TestCode, seen: unknown, lengths: "cm" | "in" = "cm") {
     const again = retype(code, seen, lengths);
-    expect(readKeyed(code, again.typed, again.lengths)).toEqual({ seen: [seen] });
+    expect(readKeyed(code, protocols[code].defaults, again.typed, again.lengths)).toEqual({ seen: [seen] });
   }
 
   test("counts and times, of any value", () => {
@@ -132,7 +145,7 @@ describe("an attempt typed out again reads as the same attempt", () => {
     expect(parameters.parse(defaults)).toEqual(defaults);
     for (const cadences of ["", "...", "....xxx", "..x..x..xx", "xxx", "x"]) {
       const seen = { how: "cadences" as const, cadences };
-      const keyed = readKeyed("push-up", retype("push-up", seen, "cm").typed, "cm");
+      const keyed = readKeyed("push-up", defaults, retype("push-up", seen, "cm").typed, "cm");
       const tally = protocols["push-up"].attempt.parse("seen" in keyed ? keyed.seen[0] : null);
       expect(score(defaults, [tally])).toEqual(score(defaults, [seen]));
     }

@@ -97,7 +97,7 @@ test.each(testCodes)("%s: a mark comes back from its unit", (code) => {
 
 test("a mark between two grains is refused with the step to write it in", () => {
   const read = fromUnit(grain, "29.6");
-  expect("sentence" in read && textOf(read.sentence)).toBe("Write this mark in steps of 0.25.");
+  expect("sentence" in read && textOf(read.sentence)).toBe("Write this result in steps of 0.25.");
   expect(fromUnit(protocolOf("endurance").grain, "10.11")).toEqual({ value: 10_110 });
   expect(fromUnit(protocolOf("core").grain, "59.5")).toMatchObject({ sentence: { values: { step: 1 } } });
 });

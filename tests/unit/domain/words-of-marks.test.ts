@@ -54,7 +54,7 @@ test("a mark of every state is written for people", () => {
     return note === undefined ? number : number + textOf(note);
   };
   expect(noteOf("endurance", { state: "unfinished", rounds: 2, reps: 1 }, "cm")).toBe(
-    "not finished: rounds 2, reps 1",
+    "not finished: full rounds 2, reps 1",
   );
   for (const missing of [["cw"], ["ccw"], ["cw", "ccw"]]) {
     expect(noteOf("agility", { state: "incomplete", missing }, "cm")).toMatch(/still to come$/);
@@ -65,7 +65,7 @@ test("a mark far from the last one is asked about in the reader's own unit", () 
   expect(againstLast("vertical", 430, 435, "cm")).toEqual({ level: "fine" });
   const opinion = againstLast("vertical", 254, 508, "in");
   expect(opinion.level === "ask" && textOf(opinion.sentence)).toBe(
-    "The last mark was 10 and this one is 20. Is it the right person, and is the number right?",
+    "The last result was 10 and this one is 20. Is it the right person, and is the number right?",
   );
 });
 
@@ -74,7 +74,7 @@ test("a refused shape is told by its own rule, else by its field", () => {
     const { error } = parseAttempt(code, attempt);
     return error === undefined ? "" : textOf(refusalOf(error));
   };
-  expect(refusal("push-up", { how: "tally", reps: 2, offAtEnd: 3 })).toMatch(/^More reps are off at the end/);
+  expect(refusal("push-up", { how: "tally", reps: 2, offAtEnd: 3 })).toMatch(/^More reps are missed at the end/);
   expect(refusal("core", { held: 0.5 })).toContain("the field held");
   expect(refusal("core", "hello")).toMatch(/^Something is missing/);
   const odd = parseParameters("endurance", {

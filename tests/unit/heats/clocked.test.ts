@@ -6,12 +6,12 @@ import { back, laneAfter, tap } from "./taps.ts";
 
 // The rows of the rule (common practice, no source).
 test.each([
-  [59_999, 59, "both feet"],
-  [60_000, 60, "one foot"],
-  [209_900, 209, "arm and leg"],
-  [239_999, 239, "arm and leg, other side"],
-  [240_000, 240, "round 2, both feet"],
-  [301_000, 301, "round 2, one foot"],
+  [59_999, 59, "both feet down"],
+  [60_000, 60, "one foot up"],
+  [209_900, 209, "arm and opposite leg up"],
+  [239_999, 239, "other arm and leg up"],
+  [240_000, 240, "round 2, both feet down"],
+  [301_000, 301, "round 2, one foot up"],
 ])("a plank stopped at %i ms is %i s, %s", (atMs, seconds, stage) => {
   const lane = laneAfter("core", [tap("stop", atMs)]);
   expect(lane).toMatchObject({ phase: "done", heldMs: atMs, idle: [] });

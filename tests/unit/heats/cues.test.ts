@@ -57,26 +57,34 @@ test("plank: every change is announced three seconds ahead, into round two and o
     "-3000 count-in 3",
     "-2000 count-in 2",
     "-1000 count-in 1",
-    "0 start both feet",
-    "57000 warning one foot",
-    "60000 change one foot",
-    "87000 warning other foot",
-    "90000 change other foot",
-    "117000 warning one arm",
-    "120000 change one arm",
+    "0 start Both forearms and both feet down.",
+    "57000 warning Next: lift one foot.",
+    "60000 change Lift one foot.",
+    "87000 warning Next: change feet.",
+    "90000 change That foot down, the other foot up.",
+    "117000 warning Next: feet down, lift one arm.",
+    "120000 change Both feet down, one arm up.",
   ]);
   expect(told("core", 207_000, 300_001)).toEqual([
-    "207000 warning arm and leg, other side",
-    "210000 change arm and leg, other side",
-    "237000 warning round 2, both feet",
-    "240000 change round 2, both feet",
-    "297000 warning round 2, one foot",
-    "300000 change round 2, one foot",
+    "207000 warning Next: change to the other arm and leg.",
+    "210000 change Both down, the other arm and leg up.",
+    "237000 warning Next: everything down.",
+    "240000 change Both forearms and both feet down.",
+    "297000 warning Next: lift one foot.",
+    "300000 change Lift one foot.",
   ]);
   expect(told("core", 537_000, 540_001)).toEqual([
-    "537000 warning round 3, one foot",
-    "540000 change round 3, one foot",
+    "537000 warning Next: lift one foot.",
+    "540000 change Lift one foot.",
   ]);
+});
+
+test("plank: no announcement says what its change says, so that nobody moves three seconds early", () => {
+  const stages = cues("core", 0, 480_000).filter(({ say }) => say !== undefined);
+  const warnings = stages.filter(({ cue }) => cue === "warning").map(({ say }) => say?.key);
+  expect(warnings).toHaveLength(14);
+  for (const key of warnings) expect(key).toMatch(/^stages\.soon\./);
+  for (const { say } of stages.filter(({ cue }) => cue === "change")) expect(say?.key).toMatch(/^stages\.call\./);
 });
 
 test("circuit: count-in and start; the leap has no clock", () => {

@@ -18,11 +18,11 @@ beforeAll(async () => {
 
 test.each([
   [sentence("day.badParameters", { test: "core" }), "Staged plank", "Plancha por etapas"],
-  [sentence("marks.unreadableField", { field: "offAtEnd" }), "Off at the end", "Fallos al final"],
+  [sentence("marks.unreadableField", { field: "offAtEnd" }), "Missed reps at the end", "Repeticiones fallidas al final"],
   [sentence("reference.contradicts", { test: "juggling" }), "juggling", "juggling"],
-  [sentence("stages.later.one-arm", { round: 2 }), "round 2, one arm", "ronda 2, un brazo"],
-  [sentence("heat.rests", { name: "Ox", count: 1 }), "rests for 1 minute.", "le queda 1 minuto"],
-  [sentence("heat.rests", { name: "Ox", count: 2 }), "rests for 2 minutes.", "le quedan 2 minutos"],
+  [sentence("stages.later.one-arm", { round: 2 }), "round 2, one arm up", "ronda 2, un brazo arriba"],
+  [sentence("heat.rests", { name: "Ox", count: 1 }), "has 1 minute of rest left.", "le queda 1 minuto"],
+  [sentence("heat.rests", { name: "Ox", count: 2 }), "has 2 minutes of rest left.", "le quedan 2 minutos"],
 ])("%j is said in the window's language, with the words in it", async (said, english, spanish) => {
   await i18next.changeLanguage("en");
   expect(say(said)).toContain(english);

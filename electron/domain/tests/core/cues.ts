@@ -1,20 +1,34 @@
+import { type Sentence, sentence } from "../../words.ts";
 import { type Cue, countIn } from "../cue.ts";
 import { liveCore } from "./live.ts";
-import { type CoreParameters, stageAt } from "./protocol.ts";
+import { type CoreParameters, type Stage, stageAt } from "./protocol.ts";
 
 /** Ms by which a change of stage is announced ahead. */
 export const warningMs = 3000;
 
-/** Returns the count-in and every change of stage, announced before it comes and called when it does. */
+/**
+ * The count-in, and every change of stage, announced before it comes and called when it is there. Only the call says
+ * what to do now, so that nobody moves at the announcement.
+ */
 export function coreCues(parameters: CoreParameters, fromMs: number, untilMs: number): Cue[] {
-  const cues = countIn(liveCore.countInMs(parameters), stageAt(parameters, 0).sentence);
+  const cues = countIn(liveCore.countInMs(parameters), called(stageAt(parameters, 0)));
   let stage = stageAt(parameters, Math.max(0, fromMs / 1000));
-  if (stage.from > 0) cues.push({ atMs: stage.from * 1000, cue: "change", say: stage.sentence });
+  if (stage.from > 0) cues.push({ atMs: stage.from * 1000, cue: "change", say: called(stage) });
   while (stage.until * 1000 - warningMs < untilMs) {
     const next = stageAt(parameters, stage.until);
-    cues.push({ atMs: stage.until * 1000 - warningMs, cue: "warning", say: next.sentence });
-    cues.push({ atMs: stage.until * 1000, cue: "change", say: next.sentence });
+    cues.push({ atMs: stage.until * 1000 - warningMs, cue: "warning", say: announced(next) });
+    cues.push({ atMs: stage.until * 1000, cue: "change", say: called(next) });
     stage = next;
   }
   return cues;
+}
+
+/** What to do now, with the limb that goes down where one does. */
+function called({ name }: Stage): Sentence {
+  return sentence(`stages.call.${name}`);
+}
+
+/** What comes next. */
+function announced({ name }: Stage): Sentence {
+  return sentence(`stages.soon.${name}`);
 }

@@ -49,7 +49,7 @@ export interface Stage {
   readonly sentence: Sentence;
 }
 
-/** Returns the stage at `seconds` (0 or more, fractions allowed): 59.9 is both feet, 60 is one foot. */
+/** The stage that begins at or before `seconds` (0 or more, fractions allowed): 59.9 is both feet down, 60 is one foot up. */
 export function stageAt({ cycle }: CoreParameters, seconds: number): Stage {
   const round = Math.floor(seconds / cycle) + 1;
   const start = (round - 1) * cycle;

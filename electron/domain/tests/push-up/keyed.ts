@@ -1,7 +1,7 @@
 import { sentence } from "../../words.ts";
 import type { FieldErrors, KeyedTest } from "../fields.ts";
 import type { Reading, Typed } from "../reading.ts";
-import { mostOffAtEnd, type PushUpAttempt } from "./protocol.ts";
+import { type PushUpAttempt, pushUp } from "./protocol.ts";
 
 /** Enters push-ups from paper as a tally: all reps done, and how many of them were off at the end. */
 export const keyedPushUp: KeyedTest<PushUpAttempt> = {
@@ -16,9 +16,11 @@ export const keyedPushUp: KeyedTest<PushUpAttempt> = {
   retype: (seen, lengths) => ({ typed: retyped(seen), lengths }),
 };
 
-function limits(reading: Reading): FieldErrors {
-  const isOver = Number(reading.text("offAtEnd")) > mostOffAtEnd;
-  return isOver ? { offAtEnd: sentence("test.push-up.keyed.offAtEnd") } : {};
+/** The misses in a row that end the test are the day's to set, and no more of them can be at the end. */
+function limits(reading: Reading, parameters: unknown): FieldErrors {
+  const { missesToStop } = pushUp.parameters.parse(parameters);
+  const isOver = Number(reading.text("offAtEnd")) > missesToStop;
+  return isOver ? { offAtEnd: sentence("test.push-up.keyed.offAtEnd", { count: missesToStop }) } : {};
 }
 
 /** Returns cadences as the tally with the same score: up to the last one on the beat, and none off after it. */

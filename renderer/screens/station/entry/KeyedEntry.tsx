@@ -39,7 +39,7 @@ export function KeyedEntry(props: KeyedEntryProps) {
   const { test, parameters, lengths, setLengths, recent, onCorrect, onSkip, ref } = props;
   const { t } = useTranslation("station");
   const say = useSay();
-  const entry = useKeyedEntry(test, lengths);
+  const entry = useKeyedEntry(test, parameters, lengths);
   const { found, values } = entry;
   const bibInput = useRef<HTMLInputElement>(null);
   const room = found === null ? 0 : roomFor(test, parameters, found.standing, values);

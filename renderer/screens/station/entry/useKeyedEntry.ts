@@ -44,8 +44,8 @@ function startingAt(test: TestCode, { standing, variant }: Found, lengths: Lengt
   return startOf(test, { seen: standing.map(({ seen }) => seen), variant }, lengths);
 }
 
-/** The state of keyed entry: first a bib, then the values of whoever wears it. */
-export function useKeyedEntry(test: TestCode, lengths: LengthUnit): KeyedEntry {
+/** The state of keyed entry: first a bib, then the values of whoever wears it. `parameters`: the frozen ones of the day. */
+export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: LengthUnit): KeyedEntry {
   const client = useTRPCClient();
   const { sending, send, reset } = useSend();
   const [bib, setBib] = useState("");
@@ -78,7 +78,7 @@ export function useKeyedEntry(test: TestCode, lengths: LengthUnit): KeyedEntry {
 
   async function save(sure: boolean): ReturnType<KeyedEntry["save"]> {
     if (found === null) return "open";
-    const keyed = readKeyed(test, values, lengths);
+    const keyed = readKeyed(test, parameters, values, lengths);
     if ("errors" in keyed) {
       setErrors(keyed.errors);
       return { field: Object.keys(keyed.errors)[0] ?? "" };

@@ -59,17 +59,19 @@ function Gathering(props: ComponentProps<typeof Gather>) {
   );
 }
 
-function NoHeat({ test, view, recent, lengths }: NoHeatProps) {
+function NoHeat({ test, parameters, view, recent, lengths }: NoHeatProps) {
   const { lanes, setLanes } = useLaneCount(test);
   const gathering = useGather(test, null, lanes);
-  return <Gathering {...{ test, view, lanes, setLanes, gathering, recent, lengths }} heat={null} />;
+  return (
+    <Gathering {...{ test, parameters, view, lanes, setLanes, gathering, recent, lengths }} heat={null} />
+  );
 }
 
 interface OneHeatProps extends NoHeatProps {
   readonly heat: LiveHeat;
 }
 
-function OneHeat({ test, lengths, recent, view, heat }: OneHeatProps) {
+function OneHeat({ test, parameters, lengths, recent, view, heat }: OneHeatProps) {
   const { lanes, setLanes } = useLaneCount(test);
   const gathering = useGather(test, heat, lanes);
   const outbox = useOutbox(heat);
@@ -77,5 +79,5 @@ function OneHeat({ test, lengths, recent, view, heat }: OneHeatProps) {
   if (isRunning(heat, outbox)) {
     return <Running {...{ test, lengths, recent, view, heat, outbox, gathering }} />;
   }
-  return <Gathering {...{ test, view, heat, lanes, setLanes, gathering, recent, lengths }} />;
+  return <Gathering {...{ test, parameters, view, heat, lanes, setLanes, gathering, recent, lengths }} />;
 }

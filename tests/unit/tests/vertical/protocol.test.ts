@@ -18,13 +18,13 @@ test("the worst of several doubts is the one that is told", () => {
     "refuse: The touch is below the standing reach. Check both readings.",
   );
   expect(judge({ standingReach: 865, touchReach: 1042, bodyMass: 700_000 / 2 })).toBe(
-    "refuse: 350 kg cannot be right for a body mass. Check the number and its unit.",
+    "refuse: 350 kg can't be right for a body weight. Check the number and its unit.",
   );
 });
 
 test("a jump beyond belief says what to check", () => {
   expect(judge({ standingReach: 2190, touchReach: 3690 })).toBe(
-    "refuse: 150 cm (59.06 in) is above any recorded standing jump: is this the reach and not the jump?",
+    "refuse: 150 cm (59.06 in) is too high for a jump. Is this the reach and not the jump?",
   );
 });
 

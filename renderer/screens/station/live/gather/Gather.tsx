@@ -19,6 +19,8 @@ import type { Gathering } from "./useGather.ts";
 
 interface GatherProps {
   readonly test: TestCode;
+  /** The frozen parameters of the day. */
+  readonly parameters: unknown;
   readonly view: HeatView;
   readonly heat: LiveHeat | null;
   readonly lanes: number;
@@ -29,7 +31,8 @@ interface GatherProps {
 }
 
 /** Before the start: who is in which lane, who comes next, and the key that starts the clock. */
-export function Gather({ test, view, heat, lanes, setLanes, gathering, recent, lengths }: GatherProps) {
+export function Gather(props: GatherProps) {
+  const { test, parameters, view, heat, lanes, setLanes, gathering, recent, lengths } = props;
   const { t } = useTranslation("live");
   const [opened, setOpened] = useState<number | null>(null);
   const [bib, setBib] = useState("");
@@ -100,7 +103,7 @@ export function Gather({ test, view, heat, lanes, setLanes, gathering, recent, l
           </BigKey>
           {taken.length > 0 && <span className={css.how}>{t("gather.change")}</span>}
         </div>
-        <LastMarks recent={recent} lengths={lengths} />
+        <LastMarks recent={recent} parameters={parameters} lengths={lengths} />
       </div>
       <aside className={css.side}>
         <NextUp view={view} onPick={(picked) => void place(`${picked}`)} />

@@ -7,6 +7,8 @@ import type { AttemptView, RecentAttempt } from "../../types.ts";
 
 interface LastMarksProps {
   readonly recent: readonly RecentAttempt[];
+  /** The frozen parameters of the day. */
+  readonly parameters: unknown;
   readonly lengths: LengthUnit;
 }
 
@@ -14,7 +16,7 @@ interface LastMarksProps {
 const few = 6;
 
 /** What was entered last, to be corrected after its heat is over. */
-export function LastMarks({ recent, lengths }: LastMarksProps) {
+export function LastMarks({ recent, parameters, lengths }: LastMarksProps) {
   const [over, setOver] = useState<{ what: "correct" | "history"; attempt: AttemptView } | null>(null);
   if (recent.length === 0) return null;
   const close = () => setOver(null);
@@ -26,7 +28,9 @@ export function LastMarks({ recent, lengths }: LastMarksProps) {
         onCorrect={(attempt) => setOver({ what: "correct", attempt })}
         onHistory={(attempt) => setOver({ what: "history", attempt })}
       />
-      {over?.what === "correct" && <CorrectDialog attempt={over.attempt} lengths={lengths} onClose={close} />}
+      {over?.what === "correct" && (
+        <CorrectDialog attempt={over.attempt} parameters={parameters} lengths={lengths} onClose={close} />
+      )}
       {over?.what === "history" && <HistoryDialog attempt={over.attempt} lengths={lengths} onClose={close} />}
     </>
   );

@@ -105,7 +105,12 @@ function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, ga
       <RunningActs {...{ live, outbox, after }} onAfter={goOn} onEnd={() => setOver({ what: "end" })} />
       {over?.what === "end" && <OverDialog live={live} onClose={() => setOver(null)} />}
       {over?.what === "correct" && (
-        <CorrectDialog attempt={over.attempt} lengths={lengths} onClose={() => setOver(null)} />
+        <CorrectDialog
+          attempt={over.attempt}
+          parameters={live.parameters}
+          lengths={lengths}
+          onClose={() => setOver(null)}
+        />
       )}
     </div>
   );
