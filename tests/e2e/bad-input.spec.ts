@@ -123,9 +123,7 @@ test("two who enter for the same bib at once: the second is told, and keeps what
   await fieldOf(desk, "Off").press("Enter");
   await sayInitials(desk);
   await expect(
-    entryOf(desk).getByText(
-      "A push-up result is already entered (by OT). If it is wrong, correct that one.",
-    ),
+    entryOf(desk).getByText("A push-up result is already entered (by OT). If it is wrong, correct that one."),
   ).toBeVisible();
   await expect(fieldOf(desk, "Reps")).toHaveValue("24");
   await expect(fieldOf(desk, "Off")).toHaveValue("1");

@@ -55,7 +55,9 @@ const scene = (board: Page, name: string) => board.getByRole("region", { name })
 
 test("an empty board teaches, and the first best takes its place as it is entered", async ({ tapeline }) => {
   const { board, ids } = await openBoardOn(tapeline, spring);
-  await expect(board.getByRole("heading", { name: "The first personal best of the day appears here" })).toBeVisible();
+  await expect(
+    board.getByRole("heading", { name: "The first personal best of the day appears here" }),
+  ).toBeVisible();
   await pushUps(tapeline.desk, ids[0], 23);
   const hero = board.getByRole("article");
   await expect(hero).toContainText("Ash Velvet");

@@ -26,7 +26,8 @@ const sizes = {
 } as const satisfies Partial<Record<PrintPaper, readonly [number, number]>>;
 type CardPaper = keyof typeof sizes;
 
-const caution = "Stop at pain, chest pressure, dizziness, feeling sick, palpitations, or breathlessness out of proportion to the work.";
+const caution =
+  "Stop at pain, chest pressure, dizziness, feeling sick, palpitations, or breathlessness out of proportion to the work.";
 
 test("everybody's cards are one PDF, a card a page, with words that can be selected and are tagged", async ({
   tapeline,
@@ -52,7 +53,12 @@ test("everybody's cards are one PDF, a card a page, with words that can be selec
   for (const words of ["0000", "24 reps", "First result", "Also 31 reps on the knees", "29.75 landings"]) {
     expect(longest).toContain(words);
   }
-  for (const words of ["42.7 cm", "12:09", "round 4, both feet down", "Not finished: full rounds 2, reps 35"]) {
+  for (const words of [
+    "42.7 cm",
+    "12:09",
+    "round 4, both feet down",
+    "Not finished: full rounds 2, reps 35",
+  ]) {
     expect(longest).toContain(words);
   }
   const { marked, roles } = await readTags(join(tapeline.folder, "a5.pdf"));

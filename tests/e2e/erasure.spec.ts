@@ -146,7 +146,13 @@ async function toPaper({ app, desk }: Tapeline, athleteId: number): Promise<void
   const held = JSON.parse(await readFile(join(folder, "held.json"), "utf8"));
   expect(held).toMatchObject({ format: "tapeline-held", version: 1, person: canary });
   const text = (await readPdf(join(folder, "held.pdf"))).map((page) => page.text).join(" ");
-  for (const words of [canary.name, canary.league, "23 reps in total, 3 missed at the end", "20 reps", "QA"]) {
+  for (const words of [
+    canary.name,
+    canary.league,
+    "23 reps in total, 3 missed at the end",
+    "20 reps",
+    "QA",
+  ]) {
     expect(text).toContain(words);
   }
   expect(text).not.toContain("Ada Rill");

@@ -31,7 +31,8 @@ const examples = {
   endurance: "4:12.34: rounded up to the tenth, the result is 4:12.4",
 } as const;
 
-const caution = "Stop at pain, chest pressure, dizziness, feeling sick, palpitations, or breathlessness out of proportion to the work.";
+const caution =
+  "Stop at pain, chest pressure, dizziness, feeling sick, palpitations, or breathlessness out of proportion to the work.";
 
 test("each sheet is one page of either paper, with words that can be selected", async ({ tapeline }) => {
   await openDay(tapeline.desk, {});

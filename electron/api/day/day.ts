@@ -31,7 +31,7 @@ const newDay = z.object({
   date: z.iso.date(),
   title: z.string().trim().min(1).max(80),
   restMinutes: restSchema.default(5),
-  /** Parameters that differ from the handbook's, by test. */
+  /** Parameters that differ from the standard rules, by test. */
   parameters: z.partialRecord(z.enum(testCodes), z.unknown()).default({}),
 });
 

@@ -74,7 +74,9 @@ test("a refused shape is told by its own rule, else by its field", () => {
     const { error } = parseAttempt(code, attempt);
     return error === undefined ? "" : textOf(refusalOf(error));
   };
-  expect(refusal("push-up", { how: "tally", reps: 2, offAtEnd: 3 })).toMatch(/^More reps are missed at the end/);
+  expect(refusal("push-up", { how: "tally", reps: 2, offAtEnd: 3 })).toMatch(
+    /^More reps are missed at the end/,
+  );
   expect(refusal("core", { held: 0.5 })).toContain("the field held");
   expect(refusal("core", "hello")).toMatch(/^Something is missing/);
   const odd = parseParameters("endurance", {

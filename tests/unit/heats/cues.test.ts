@@ -84,7 +84,8 @@ test("plank: no announcement says what its change says, so that nobody moves thr
   const warnings = stages.filter(({ cue }) => cue === "warning").map(({ say }) => say?.key);
   expect(warnings).toHaveLength(14);
   for (const key of warnings) expect(key).toMatch(/^stages\.soon\./);
-  for (const { say } of stages.filter(({ cue }) => cue === "change")) expect(say?.key).toMatch(/^stages\.call\./);
+  for (const { say } of stages.filter(({ cue }) => cue === "change"))
+    expect(say?.key).toMatch(/^stages\.call\./);
 });
 
 test("circuit: count-in and start; the leap has no clock", () => {

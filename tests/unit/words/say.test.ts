@@ -18,7 +18,11 @@ beforeAll(async () => {
 
 test.each([
   [sentence("day.badParameters", { test: "core" }), "Staged plank", "Plancha por etapas"],
-  [sentence("marks.unreadableField", { field: "offAtEnd" }), "Missed reps at the end", "Repeticiones fallidas al final"],
+  [
+    sentence("marks.unreadableField", { field: "offAtEnd" }),
+    "Missed reps at the end",
+    "Repeticiones fallidas al final",
+  ],
   [sentence("reference.contradicts", { test: "juggling" }), "juggling", "juggling"],
   [sentence("stages.later.one-arm", { round: 2 }), "round 2, one arm up", "ronda 2, un brazo arriba"],
   [sentence("heat.rests", { name: "Ox", count: 1 }), "has 1 minute of rest left.", "le queda 1 minuto"],
