@@ -14,6 +14,7 @@ export function lockFiles(folder: string): LockKeep {
   const file = join(folder, "lock.json");
   const log = join(folder, "lock-log.jsonl");
   return {
+    folder,
     read: () => readOr(file, null),
     write: (text) => writeWholeText(file, text),
     note(line) {

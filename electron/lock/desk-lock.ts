@@ -22,6 +22,8 @@ interface Standing {
   readonly waitMs: number;
   /** True if the stored lock can't be read, so that no PIN opens it. */
   readonly unreadable: boolean;
+  /** Where the file for a forgotten PIN goes: told to the organiser, and where only that file can still help. */
+  readonly folder: string | null;
 }
 
 /** The current user of this computer's desk, and the means to change that. */
@@ -133,7 +135,8 @@ export function createLock(parts: LockParts): DeskLock {
   }
 
   async function unlock(pin: string): Promise<Tried> {
-    if (unreadable) throw new Refusal("unavailable", sentence("lock.unreadable"));
+    if (unreadable)
+      throw new Refusal("unavailable", sentence("lock.unreadable", { folder: keep.folder ?? "?" }));
     if (!locked && kept.post.role === "organiser") return { outcome: "right" };
     const tried = await tryPin(pin);
     if (tried.outcome !== "right") return tried;
@@ -165,6 +168,7 @@ export function createLock(parts: LockParts): DeskLock {
       idleMinutes: kept.idleMinutes,
       waitMs: waitLeft(kept.tries, monotonic()),
       unreadable,
+      folder: unreadable || (!locked && kept.post.role === "organiser") ? keep.folder : null,
     }),
     setPin,
     removePin,

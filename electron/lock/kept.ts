@@ -33,7 +33,9 @@ export const freshLock: KeptLock = {
 
 /** The lock's storage. */
 export interface LockKeep {
-  /** Returns the text written last; null if there is none. */
+  /** Where somebody puts the file that has a PIN forgotten; null where nothing is kept on a disk. */
+  readonly folder: string | null;
+  /** The text that was written last; null when there is none. */
   read(): string | null;
   /** Writes the whole text or nothing, and syncs it. Throws when it can't. */
   write(text: string): void;
@@ -50,6 +52,7 @@ export function keepInMemory(): LockKeep {
   let text: string | null = null;
   const lines: string[] = [];
   return {
+    folder: null,
     read: () => text,
     write(written) {
       text = written;

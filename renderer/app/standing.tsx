@@ -15,12 +15,14 @@ export interface DeskStanding {
   /** How long nobody may try a PIN, in ms, when this was told. */
   readonly waitMs: number;
   readonly unreadable: boolean;
+  /** Where the file for a forgotten PIN goes; null where that is not for whoever sits here. */
+  readonly folder: string | null;
 }
 
 /** A page that asks nobody: paper, and the board. */
 const open: DeskStanding = {
   post: { role: "organiser" },
-  ...{ locked: false, pinSet: false, idleMinutes: 10, waitMs: 0, unreadable: false },
+  ...{ locked: false, pinSet: false, idleMinutes: 10, waitMs: 0, unreadable: false, folder: null },
 };
 
 const StandingContext = createContext<DeskStanding>(open);

@@ -135,7 +135,7 @@ describe("bibs", () => {
     const answers = await Promise.all([ada, bo].map((id) => postAdmit(made, answersOf(id, { bib: 5 }))));
     expect(answers.map(({ status }) => status).sort()).toEqual([200, 409]);
     const refused = answers.find(({ status }) => status === 409);
-    expect(await refused?.text()).toContain("Bib 5 is on Ada Mant. The next free one is 1.");
+    expect(await refused?.text()).toContain("Ada Mant has bib 5. The next free one is 1.");
   });
 
   test.each([0, -1, 1.5, 10_000, Number.MAX_SAFE_INTEGER])("%s is no bib", async (bib) => {

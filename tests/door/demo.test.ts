@@ -48,7 +48,7 @@ test("the demonstration is a day that is being held today, with something to see
   const { kind, day } = await as("organiser").day.current();
   expect({ kind, day }).toMatchObject({
     kind: "demo",
-    day: { title: "Demonstration day", state: "open", date: "2027-03-13" },
+    day: { title: "Demo day", state: "open", date: "2027-03-13" },
   });
   const { counts, tests, needs, endsAbout } = await as("organiser").day.overview();
   expect(counts.testing).toBeGreaterThan(40);
@@ -61,7 +61,7 @@ test("the demonstration is a day that is being held today, with something to see
   expect(needs.map(({ sentence }) => sentence.key)).toEqual(["test.vertical.called", "test.agility.begun"]);
   expect(endsAbout).not.toBeNull();
   const wall = await as("board").board.view();
-  expect(wall).toMatchObject({ demo: true, day: { title: "Demonstration day" } });
+  expect(wall).toMatchObject({ demo: true, day: { title: "Demo day" } });
   expect(wall.newest).toHaveLength(12);
   expect(wall.calls.length).toBeGreaterThan(1);
 });

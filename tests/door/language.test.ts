@@ -78,7 +78,7 @@ test.each(["", "{", '{"language":"xx"}', '{"language":"es","more":1}'])(
 test("what is stored or saved as text is said in the desk's language", async () => {
   const { desk, as } = deskIn("es");
   await as("organiser").day.openDemo();
-  expect((await as("organiser").day.current()).day?.title).toBe("Jornada demo");
+  expect((await as("organiser").day.current()).day?.title).toBe("Jornada de demostración");
   const handle = createHandler(desk, (fault) => expect.unreachable(String(fault)));
   const uploadId = await bring({ handle }, "league,name,number\nNorth Quay,Plum Static,12345\n");
   await as("organiser").intake.take({ uploadId, kind: "roster" });

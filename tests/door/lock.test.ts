@@ -37,7 +37,7 @@ test("without a PIN the desk is the organiser's, nothing locks it, and it can't 
   expect((await refusalOf(page().lock.handOver({ to }))).key).toBe("lock.noPin");
   expect(await page().lock.standing()).toEqual({
     post: { role: "organiser" },
-    ...{ locked: false, pinSet: false, idleMinutes: 10, waitMs: 0, unreadable: false },
+    ...{ locked: false, pinSet: false, idleMinutes: 10, waitMs: 0, unreadable: false, folder: null },
   });
 });
 
@@ -318,6 +318,20 @@ test("a forgotten PIN goes when the machine's account asks, and the log keeps th
   expect(again.desk.lock.who().role).toBe("organiser");
   expect((await again.page().lock.log())[0]).toMatchObject({ what: "forgotten" });
   expect(locking(keep, made.clock).desk.lock.standing().pinSet).toBe(false);
+});
+
+test("where the file of a forgotten PIN goes is for the organiser, and for whom no PIN helps", async () => {
+  const made = await withPin({ ...keepInMemory(), folder: "/data" });
+  expect(made.desk.lock.standing().folder).toBe("/data");
+  made.desk.lock.lock("hand");
+  expect(made.desk.lock.standing().folder).toBeNull();
+  await made.page().lock.unlock({ pin });
+  await handOverToCore(made);
+  expect(made.desk.lock.standing().folder).toBeNull();
+  made.keep.write("{");
+  const shut = locking(made.keep, made.clock);
+  expect(shut.desk.lock.standing()).toMatchObject({ locked: true, folder: "/data" });
+  expect((await refusalOf(shut.page().lock.unlock({ pin }))).values).toEqual({ folder: "/data" });
 });
 
 test.each([

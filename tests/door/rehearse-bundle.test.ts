@@ -82,7 +82,7 @@ test("of a few people nothing may leave, and the bundle says so", async () => {
   table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
   const ran = await table.run(usual);
   expect(ran.code).toBe(0);
-  expect(ran.stdout).toContain("bundle: 0 rows would leave, 1 would stay here");
+  expect(ran.stdout).toContain("anonymous data file: 0 rows included, 1 not included");
   const files = unzipSync(readFileSync(join(table.folder, "out", "bundle.zip")));
   expect(rowsOf(strFromU8(files["marks.csv"] ?? new Uint8Array()))).toEqual([]);
   expect(Object.keys(files)).toContain("privacy.json");

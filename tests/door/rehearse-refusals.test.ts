@@ -40,9 +40,9 @@ test("what can't be taken is listed by sheet and line, and everything else is ta
   );
   const ran = await table.run([...usual, "--past", "past.csv"]);
   expect(ran.code).toBe(3);
-  expect(ran.stdout).toContain("roster: 2 rows taken, 3 kept back");
+  expect(ran.stdout).toContain("roster: 2 rows imported, 3 not imported");
   expect(ran.stdout).toContain(
-    "1 athlete may be under 18 and the roster has no guardian's consent: ask for their guardian's consent at the door",
+    "1 athlete may be under 18 and the roster has no guardian's consent: ask for it before the day",
   );
   expect(ran.stdout).toContain("12 rows were kept back");
   const rejected = rowsOf(table.out("rejected.csv"));

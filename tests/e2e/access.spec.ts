@@ -7,13 +7,13 @@ import { bringSheet, roster } from "./sheets.ts";
 import { entryOf, keyFromPaper, type Station } from "./stations.ts";
 
 async function openDemo(desk: Page): Promise<void> {
-  await desk.getByRole("button", { name: "Open the demo day" }).click();
-  await expect(desk.getByRole("heading", { name: "Day overview" })).toBeVisible();
+  await desk.getByRole("button", { name: "Open the demo" }).click();
+  await expect(desk.getByRole("heading", { name: "Overview of the day" })).toBeVisible();
 }
 
 test("the first screen, empty and with a fault", async ({ tapeline: { desk } }) => {
   await expectForEverybody(desk);
-  await desk.getByRole("button", { name: "Start the day" }).click();
+  await desk.getByRole("button", { name: "Create the day" }).click();
   await expectForEverybody(desk);
 });
 
@@ -22,10 +22,10 @@ alone(
   async ({ tapeline: { desk } }) => {
     await callDoor(desk, "day.create", { date: "2026-03-14", title: "Spring testing day" });
     await desk.reload();
-    await expect(desk.getByRole("link", { name: "Go to the day at hand" })).toBeVisible();
+    await expect(desk.getByRole("link", { name: "Go to your testing day" })).toBeVisible();
     await expectForEverybody(desk);
-    await goTo(desk, "Day");
-    await desk.getByRole("button", { name: /^Change how the Quadrant jump is held/i }).click();
+    await goTo(desk, "Overview");
+    await desk.getByRole("button", { name: /^Change the settings: Quadrant jump/i }).click();
     await expect(desk.getByRole("alertdialog")).toBeVisible();
     await expectForEverybody(desk);
     await desk.keyboard.press("Escape");
@@ -59,7 +59,7 @@ test("a station live: nobody called, who is keying, the rules, and a test skippe
 
 test("the day, its question and its rules", async ({ tapeline: { desk } }) => {
   await openDemo(desk);
-  await expect(desk.getByRole("heading", { name: "Everybody on the floor" })).toBeVisible();
+  await expect(desk.getByRole("heading", { name: "Everyone testing today" })).toBeVisible();
   await expectForEverybody(desk);
   await desk.getByRole("button", { name: "Close the day" }).click();
   await expect(desk.getByRole("alertdialog")).toBeVisible();
@@ -76,16 +76,16 @@ test("the sheets to print", async ({ tapeline: { desk } }) => {
 test("sheets: choosing one, one refused, one without a header, and one to look at", async ({ tapeline }) => {
   const { desk } = tapeline;
   await openDemo(desk);
-  await goTo(desk, "Sheets");
-  await expect(desk.getByRole("button", { name: "Choose a sheet" })).toBeVisible();
+  await goTo(desk, "Import");
+  await expect(desk.getByRole("button", { name: "Choose a file" })).toBeVisible();
   await expectForEverybody(desk);
   await bringSheet(tapeline, "empty.csv", "");
   await expectForEverybody(desk);
-  await desk.getByRole("button", { name: "Choose another sheet" }).click();
+  await desk.getByRole("button", { name: "Choose another file" }).click();
   await bringSheet(tapeline, "club.csv", "Crew,Name\nGravel Moon,Anvil Sparrow\n");
   await expect(desk.getByRole("combobox", { name: "League" })).toBeVisible();
   await expectForEverybody(desk);
-  await desk.getByRole("button", { name: "Choose another sheet" }).click();
+  await desk.getByRole("button", { name: "Choose another file" }).click();
   await bringSheet(tapeline, "roster.csv", roster);
   await expect(desk.getByRole("button", { name: /^Take in/ })).toBeVisible();
   await expectForEverybody(desk);
@@ -97,7 +97,7 @@ test("check-in: the search, the form, a yes, and what is missing", async ({ tape
   await expect(desk.getByRole("option").first()).toBeVisible();
   await expectForEverybody(desk);
   await desk.getByRole("option").first().click();
-  await expect(desk.getByRole("button", { name: "No to all four" })).toBeVisible();
+  await expect(desk.getByRole("button", { name: "No to all seven" })).toBeVisible();
   await expectForEverybody(desk);
   await desk
     .getByRole("radiogroup", { name: /bout or train/ })
@@ -155,8 +155,8 @@ test("the athletes, and one of them", async ({ tapeline: { desk } }) => {
 
 test("the bundle", async ({ tapeline: { desk } }) => {
   await openDemo(desk);
-  await goTo(desk, "Bundle");
-  await expect(desk.getByRole("heading", { name: "What leaves the room" })).toBeVisible();
+  await goTo(desk, "Share");
+  await expect(desk.getByRole("heading", { name: "Share anonymous results" })).toBeVisible();
   await expect(desk.getByRole("main").getByRole("table").first()).toBeVisible();
   await expectForEverybody(desk);
 });

@@ -93,7 +93,7 @@ test("an athlete's marks over time are read by eye, by keys and in a table, each
   const refused = await listenToPolicy(desk);
   await go(desk, "/athletes/1");
   const strength = desk.getByRole("region", { name: /^Strength/ }).first();
-  await expect(strength).toContainText("Clear gain: at least 99 in 100 that it is real.");
+  await expect(strength).toContainText("Clear gain: the chance that it is real is at least 99 in 100.");
   await expect(strength).toContainText("Personal best");
   // 15 of the 20 others did less and one the same: 15.5 of 20 by Wilson's interval is 0.559 to 0.903.
   await expect(strength).toContainText("Better than about 55 to 91 of 100");
@@ -113,7 +113,9 @@ test("an athlete's marks over time are read by eye, by keys and in a table, each
   const agility = desk.getByRole("region", { name: /^Agility/ }).first();
   await expect(agility).toContainText("The same as last time (11 Jul 2026)");
   const core = desk.getByRole("region", { name: /^Core/ }).first();
-  await expect(core).toContainText(/Within test noise: \d\d in 100 for a real loss is too little to tell\./);
+  await expect(core).toContainText(
+    /Within normal variation: the chance of a real loss is about \d\d in 100, too low to call\./,
+  );
   await expect(core).toContainText("Not enough to compare");
   await core.locator("svg g[data-today]").first().hover();
   await expect(core.getByText(/^14 Mar 2026: 1:30, /)).toBeVisible();

@@ -15,14 +15,14 @@ test("the first screen shows the last backup, makes one, and keeps a second on a
   const stick = join(folder, "stick");
   mkdirSync(stick);
   await callDoor(desk, "day.create", { date: "2031-05-04", title: "Kept twice" });
-  const own = desk.getByRole("region", { name: "On this computer" });
+  const own = desk.getByRole("region", { name: "On this laptop" });
   await own.getByRole("button", { name: "Back up now" }).click();
   await expect(own).toContainText("Last good backup: today at");
   await expect(desk.getByRole("status")).toContainText("Backed up, checked and safe.");
   expect(backupsIn(join(folder, "backups"))).toHaveLength(1);
 
   await answerFolder(tapeline.app, stick);
-  const second = desk.getByRole("region", { name: "On a stick or in a second folder" });
+  const second = desk.getByRole("region", { name: "On a USB stick or in a second folder" });
   await second.getByRole("button", { name: "Choose a second folder" }).click();
   await expect(second).toContainText("Last good backup: today at");
   await expect(second).toContainText(join(stick, "Tapeline backups"));
@@ -49,8 +49,8 @@ test("a damaged store is explained, set aside, and the newest backup put in its 
     return Promise.resolve();
   });
   const { desk } = tapeline;
-  await expect(desk.getByRole("heading", { level: 1 })).toHaveText("Tapeline can't open its store");
-  await expect(desk.getByRole("main")).toContainText("Checked just now, and whole.");
+  await expect(desk.getByRole("heading", { level: 1 })).toHaveText("Tapeline can't open its data");
+  await expect(desk.getByRole("main")).toContainText("Checked just now, and complete.");
   await expectForEverybody(desk);
   expect(readFileSync(file)).toEqual(harmed);
 
@@ -68,7 +68,7 @@ test("where only backups are left, no new hall is begun until somebody wants one
     }
   });
   await expect(tapeline.desk.getByRole("main")).toContainText("its file is missing or empty");
-  await tapeline.desk.getByRole("button", { name: "Begin with an empty store" }).click();
+  await tapeline.desk.getByRole("button", { name: "Start with no data" }).click();
   await expect(tapeline.desk.getByRole("button", { name: "Back up now" })).toBeVisible();
   await expect(tapeline.desk.getByRole("heading", { name: "Gone with its file" })).toHaveCount(0);
   await tapeline.restart(() => Promise.resolve());

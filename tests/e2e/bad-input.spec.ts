@@ -16,7 +16,7 @@ async function openDay(desk: Page, count: number): Promise<void> {
     await callDoor(desk, "checkIn.walkUp", { ...who, ...outcome });
   }
   await desk.reload();
-  await desk.getByRole("link", { name: "Go to the day at hand" }).click();
+  await desk.getByRole("link", { name: "Go to your testing day" }).click();
 }
 
 async function sayInitials(desk: Page): Promise<void> {
@@ -49,10 +49,10 @@ test("files that are no sheet are refused at once, and nothing goes in", async (
     // Its size alone is looked at: Node reads no file of more than 2 GiB, so that reading it would be told as a failure.
     await truncate(file, 3 * 1024 ** 3);
     await answerOpenDialog(tapeline, file);
-    await goTo(desk, "Sheets");
-    await desk.getByRole("button", { name: "Choose a sheet" }).click();
+    await goTo(desk, "Import");
+    await desk.getByRole("button", { name: "Choose a file" }).click();
     await expect(desk.getByRole("alert")).toContainText("This file is larger than 20 MB");
-    await desk.getByRole("button", { name: "Choose another sheet" }).click();
+    await desk.getByRole("button", { name: "Choose another file" }).click();
   });
   // The first bytes of each: PNG as in its specification (W3C, section 5.2), a zip's "PK" of a workbook, RFC 4180 quotes.
   const files: readonly (readonly [string, string | Uint8Array, string])[] = [
@@ -66,16 +66,16 @@ test("files that are no sheet are refused at once, and nothing goes in", async (
     await test.step(name, async () => {
       await bringSheet(tapeline, name, content);
       await expect(desk.getByRole("alert")).toContainText(sentence);
-      await expect(desk.getByText("Nothing was taken in, and nothing is lost.")).toBeVisible();
-      await desk.getByRole("button", { name: "Choose another sheet" }).click();
+      await expect(desk.getByText("Nothing was imported, and nothing is lost.")).toBeVisible();
+      await desk.getByRole("button", { name: "Choose another file" }).click();
     });
   }
   await test.step("a lone quote keeps its own row back", async () => {
     await bringSheet(tapeline, "quote.csv", 'league,name\nGravel Moon,"Anvil\nGravel Moon,Brine\n');
     await expect(desk.getByText(/quotation mark/i).first()).toBeVisible();
   });
-  await goTo(desk, "Day");
-  await expect(desk.getByText("The floor is taped, the list is empty.")).toBeVisible();
+  await goTo(desk, "Overview");
+  await expect(desk.getByText("Next: import the rosters.")).toBeVisible();
 });
 
 test("a header without league asks which column it is, and the choice is enough", async ({ tapeline }) => {
@@ -86,7 +86,7 @@ test("a header without league asks which column it is, and the choice is enough"
   await expect(desk.getByRole("button", { name: /^Take in/ })).toHaveCount(0);
   await desk.getByRole("combobox", { name: "League" }).selectOption("Crew");
   await desk.getByRole("button", { name: "Take in 2 rows" }).click();
-  await expect(desk.getByRole("heading", { name: "2 rows are in" })).toBeVisible();
+  await expect(desk.getByRole("heading", { name: "2 rows imported" })).toBeVisible();
 });
 
 test("a value that can't be is told beside its field, and stays typed", async ({ tapeline: { desk } }) => {

@@ -114,7 +114,7 @@ test("a key at the desk blanks the board at once, and shows it again; so does a 
   // What happens meanwhile does not bring it back.
   await pushUps(tapeline.desk, ids[1], 29);
   await expect(hero).toBeHidden();
-  await tapeline.desk.getByRole("button", { name: /Show the board$/ }).click();
+  await tapeline.desk.getByRole("button", { name: /Show the big screen$/ }).click();
   await expect(hero).toContainText("bib 2");
   await board.keyboard.press("h");
   await expect(hero).toBeHidden();

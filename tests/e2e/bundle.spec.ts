@@ -11,12 +11,12 @@ import { answerSaveDialog } from "./sheets.ts";
 test("for the open web, linked, and the one file of the day", async ({ tapeline }) => {
   const { desk, folder } = tapeline;
   await callDoor(desk, "day.openDemo");
-  await goTo(desk, "Bundle");
+  await goTo(desk, "Share");
   const main = desk.getByRole("main");
 
   // What could be found out, before and after, in figures that a picture can't say.
-  const risk = main.getByRole("region", { name: "What could be found out" });
-  await expect(risk.getByRole("row", { name: /Bibs that are found for certain/ })).toContainText(
+  const risk = main.getByRole("region", { name: "What somebody could find out" });
+  await expect(risk.getByRole("row", { name: /Bibs identified for certain/ })).toContainText(
     /(\d+) of \1.*0 of \d+/,
   );
   await expect(risk.getByRole("row", { name: /likeliest guess/ })).toContainText("1 in 5");
@@ -27,22 +27,22 @@ test("for the open web, linked, and the one file of the day", async ({ tapeline 
   await expectForEverybody(desk);
 
   // Of the few who hide here one would be left alone in a profile, and without that one there are too few alike.
-  await desk.getByText("Linked profiles, told coarsely").click();
-  await expect(main.getByText("Nothing can leave in groups of 5.")).toBeVisible();
+  await desk.getByText("One row per athlete, less detail").click();
+  await expect(main.getByText("Nothing can be shared in groups of 5.")).toBeVisible();
   await expect(main.getByText(/They hide from the board/)).toBeVisible();
   await showByBib(desk);
   await expect(risk.getByRole("row", { name: /Profiles that nobody shares/ })).toContainText(/0 of \d+/);
   await expect(main.getByText("profiles.csv", { exact: true })).toBeVisible();
   await expectForEverybody(desk);
 
-  await desk.getByText("The open web: groups of 11").click();
-  await expect(main.getByText("Nothing can leave in groups of 11.")).toBeVisible();
-  await desk.getByText("Single marks, not linked").click();
+  await desk.getByText("The internet (groups of 11 or more)").click();
+  await expect(main.getByText("Nothing can be shared in groups of 11.")).toBeVisible();
+  await desk.getByText("Separate rows, more detail (recommended)").click();
   await expect(risk.getByRole("row", { name: /likeliest guess/ })).toContainText("1 in 11");
 
   const file = join(folder, "web.zip");
   await answerSaveDialog(tapeline, file);
-  const word = desk.getByRole("textbox", { name: "Type “share” to go on" });
+  const word = desk.getByRole("textbox", { name: "Type “share” to continue" });
   await word.fill("share");
   await word.press("Enter");
   await expect(desk.getByText("Saved as web.zip.")).toBeVisible();
@@ -52,7 +52,7 @@ test("for the open web, linked, and the one file of the day", async ({ tapeline 
   await expect(main.getByRole("row", { name: /written/ })).toContainText("11");
 
   // The same day in smaller groups could be laid beside it.
-  await desk.getByText("The sport: groups of 5").click();
+  await desk.getByText("Other derby organisers (groups of 5 or more)").click();
   await expect(main.getByText(/A bundle of this day left on .*, in groups of 11\./)).toBeVisible();
   await expect(word).toHaveCount(0);
   await expectForEverybody(desk);

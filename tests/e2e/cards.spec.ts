@@ -131,7 +131,7 @@ test("from the day to a league's file and to the printer, by the keyboard", asyn
   );
   await answerPrint(app, true, "");
   await desk.getByRole("button", { name: "Print" }).press("Enter");
-  await expect(desk.getByText("Handed to the printer.")).toBeVisible();
+  await expect(desk.getByText("Sent to the printer.")).toBeVisible();
   expect(await app.evaluate(() => Reflect.get(globalThis, "printed"))).toEqual({
     url: `app://desk/#/print/cards/${day.id}/league-${league?.id}/a4-two`,
     options: {

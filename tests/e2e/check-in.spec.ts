@@ -57,7 +57,9 @@ test("somebody is checked in by keyboard alone, and the next one can be typed at
   await keyboard.type("ptra");
   await keyboard.press("Enter");
   await expect(desk.getByRole("heading", { name: "Petra Fied" })).toBeVisible();
-  await expect(desk.getByRole("button", { name: "No to all four" })).toBeFocused();
+  await expect(desk.getByRole("group", { name: "“Does any of this apply to you?”" })).toBeFocused();
+  await keyboard.press("Tab");
+  await expect(desk.getByRole("button", { name: "No to all seven" })).toBeFocused();
   await keyboard.press("Enter");
   // The focus goes to the first consent; nothing is chosen for anybody who was never asked.
   await expect(desk.getByRole("radio", { name: "Not at all" })).toBeFocused();
@@ -80,24 +82,46 @@ test("somebody is checked in by keyboard alone, and the next one can be typed at
   await expect(desk.getByText("Checked in", { exact: true })).toBeVisible();
 });
 
-test("a yes shows the medical lead and asks to choose; the answer never leaves the window", async ({
+test("Enter after Enter opens a person and answers no question of health", async ({ tapeline: { desk } }) => {
+  await openDayWith(desk, ["Petra Fied"]);
+  await desk.keyboard.type("petra");
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByRole("heading", { name: "Petra Fied" })).toBeVisible();
+  for (const _ of [1, 2]) {
+    await desk.keyboard.press("Enter");
+    await expect(desk.locator("[data-part=body]")).toBeVisible();
+    await expect(desk.locator("fieldset input:checked")).toHaveCount(0);
+  }
+  // What is missing is shown on the first question, and there Enter still chooses nothing.
+  await desk.keyboard.press("Control+Enter");
+  await expect(desk.locator("form [data-part]").first().getByRole("radio").first()).toBeFocused();
+  await desk.keyboard.press("Enter");
+  await desk.keyboard.press("Enter");
+  await expect(desk.locator("fieldset input:checked")).toHaveCount(0);
+  await expect(desk.getByRole("heading", { name: "Petra Fied is checked in" })).toBeHidden();
+});
+
+test("a yes shows who decides and asks to choose; the answer never leaves the window", async ({
   tapeline: { desk },
 }) => {
   await openDayWith(desk, ["Petra Fied"]);
   const sent = await listenToSent(desk);
   await desk.keyboard.type("petra");
   await desk.keyboard.press("Enter");
-  await desk.getByRole("button", { name: "No to all four" }).click();
+  await desk.getByRole("button", { name: "No to all seven" }).click();
   await desk.getByRole("button", { name: "Ask again" }).click();
   await desk.locator("[data-part=body]").getByText("Yes").click();
-  await expect(desk.getByText("Speak with the day's medical lead before testing.").first()).toBeVisible();
-  await desk.getByText("Some tests").click();
+  await expect(desk.getByText("Send them to the medical lead before any test.").first()).toBeVisible();
+  await desk.locator("[data-part=heart]").getByText("Yes").click();
+  await expect(desk.getByText("No test without a doctor's word.").first()).toBeVisible();
+  await expect(desk.getByText("Send them to the medical lead before any test.")).toHaveCount(0);
+  await desk.getByText("Some", { exact: true }).click();
   await desk.locator("[data-part=leaveOut]").getByText("Endurance").click();
   await desk.locator("[data-part=board]").getByText("By bib only").click();
   await desk.locator("[data-part=share]").getByText("No").click();
   await desk.getByRole("button", { name: /^Check in · bib 1/ }).click();
   await sayInitials(desk);
-  await expect(desk.getByText("Leaves out")).toBeVisible();
+  await expect(desk.getByText("Skips")).toBeVisible();
   const [admission = ""] = (await sent()).split("\n").filter((body) => body.includes("leaveOut"));
   expect(Object.keys(inputOf(admission)).sort()).toEqual(
     ["athleteId", "bib", "birthYear", "board", "by", "guardianConsent", "leaveOut", "share"].sort(),
@@ -119,14 +143,14 @@ test("a refusal leaves everything that was typed", async ({ tapeline: { desk } }
   await callDoor(desk, "checkIn.admit", { athleteId: 2, ...outcome });
   await desk.keyboard.type("petra");
   await desk.keyboard.press("Enter");
-  await desk.getByRole("button", { name: "No to all four" }).click();
+  await desk.getByRole("button", { name: "No to all seven" }).click();
   await desk.locator("[data-part=board]").getByText("By name").click();
   await desk.locator("[data-part=share]").getByText("Yes").click();
   const bib = desk.getByRole("textbox", { name: "Next free bib" });
   await bib.fill("7");
   await desk.keyboard.press("Enter");
   await sayInitials(desk);
-  await expect(desk.getByText("Bib 7 is on Max Impact. The next free one is 1.")).toBeVisible();
+  await expect(desk.getByText("Max Impact has bib 7. The next free one is 1.")).toBeVisible();
   await expect(desk.getByRole("textbox", { name: "Bib" })).toHaveValue("7");
   await expect(desk.getByRole("radio", { name: "By name" })).toBeChecked();
   await desk.getByRole("textbox", { name: "Bib" }).fill("8");

@@ -40,7 +40,7 @@ test("no byte of the data folder holds somebody who was erased, whatever they di
   await expect(board.getByText(canary.name)).toHaveCount(0);
   await goTo(desk, "Check-in");
   await desk.getByRole("combobox", { name: "Who is it?" }).fill("zarquonix");
-  await expect(desk.getByText("Nobody like “zarquonix”.")).toBeVisible();
+  await expect(desk.getByText("No match for “zarquonix”.")).toBeVisible();
   await desk.getByRole("combobox", { name: "Who is it?" }).fill("");
   expect(await filesWithTraces(tapeline.folder, begun)).toEqual([]);
 
@@ -49,9 +49,9 @@ test("no byte of the data folder holds somebody who was erased, whatever they di
   });
   await goTo(tapeline.desk, "Athletes");
   await expect(tapeline.desk.getByText("1 athlete", { exact: true })).toBeVisible();
-  const log = tapeline.desk.getByRole("region", { name: "People erased" }).first();
+  const log = tapeline.desk.getByRole("region", { name: "Deletions" }).first();
   await expect(log).toContainText("QA");
-  await expect(log.getByText("written anew", { exact: true })).toBeVisible();
+  await expect(log.getByText("rewritten", { exact: true })).toBeVisible();
 });
 
 test("details are corrected, a conflict is told, and a slip of the keys is removed", async ({
@@ -69,19 +69,19 @@ test("details are corrected, a conflict is told, and a slip of the keys is remov
   }, athleteId);
   await desk.getByRole("button", { name: "Correct the details" }).click();
   const dialog = desk.getByRole("alertdialog", { name: "Correct the details" });
-  await dialog.getByRole("textbox", { name: "Name they skate under" }).fill("Ada Rill");
+  await dialog.getByRole("textbox", { name: "Derby name" }).fill("Ada Rill");
   await dialog.getByRole("textbox", { name: "Number" }).fill("12");
   await dialog.getByRole("button", { name: "Save" }).click();
   await expect(dialog.getByRole("alert")).toContainText("Number 12 of Alder is Bo Crank.");
-  await expect(dialog.getByRole("textbox", { name: "Name they skate under" })).toHaveValue("Ada Rill");
+  await expect(dialog.getByRole("textbox", { name: "Derby name" })).toHaveValue("Ada Rill");
   await expectForEverybody(desk);
   await dialog.getByRole("textbox", { name: "Number" }).fill("07");
   await dialog.getByRole("button", { name: "Save" }).click();
   await expect(desk.getByRole("heading", { level: 1, name: "Ada Rill" })).toBeVisible();
   await expect(desk.getByText("Number 07")).toBeVisible();
 
-  await desk.getByRole("button", { name: "Remove: typed by mistake" }).click();
-  await desk.getByRole("alertdialog").getByRole("button", { name: "Remove them" }).click();
+  await desk.getByRole("button", { name: "Remove: added by mistake" }).click();
+  await desk.getByRole("alertdialog").getByRole("button", { name: "Remove" }).click();
   await expect(desk.getByText("1 athlete", { exact: true })).toBeVisible();
 });
 
@@ -96,9 +96,9 @@ async function throughTheDay({ desk }: Tapeline): Promise<number> {
   await search.fill("zarquonx");
   await expect(desk.getByRole("option", { name: canary.name })).toBeVisible();
   await search.press("Enter");
-  await desk.getByRole("button", { name: "No to all four" }).click();
-  await choose(desk, "How may the big screen show you?", "By name");
-  await choose(desk, "May your results be shared with the sport, without your name?", "Yes");
+  await desk.getByRole("button", { name: "No to all seven" }).click();
+  await choose(desk, "“How may the big screen in the hall show you?”", "By name");
+  await choose(desk, "“May your results be published without your name, also on the internet?”", "Yes");
   await desk.keyboard.press("Control+Enter");
   await desk.getByRole("textbox", { name: "Your initials" }).fill("qa");
   await desk.keyboard.press("Enter");
@@ -159,7 +159,7 @@ async function toPaper({ app, desk }: Tapeline, athleteId: number): Promise<void
 }
 
 async function eraseOnPage(desk: Page): Promise<void> {
-  await desk.getByRole("button", { name: "Erase this person" }).click();
+  await desk.getByRole("button", { name: "Delete this person's data" }).click();
   const dialog = desk.getByRole("alertdialog", { name: `Erase ${canary.name}?` });
   await expect(dialog).toContainText("1 mark stays without a name");
   await expect(dialog).toContainText("copies of the store that somebody made by hand");
@@ -171,7 +171,7 @@ async function eraseOnPage(desk: Page): Promise<void> {
   await expect(dialog).toContainText(`Type the name, ${canary.name}, or the number`);
   await box.fill("zarquonix vebbelstrom");
   await box.press("Enter");
-  await expect(desk.getByText("Erased. The store was written anew")).toBeVisible();
+  await expect(desk.getByText("Deleted. The data file was rewritten")).toBeVisible();
   await expect(desk.getByRole("heading", { level: 1, name: "Athletes" })).toBeVisible();
 }
 

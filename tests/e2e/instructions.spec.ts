@@ -113,7 +113,7 @@ test("from a station to its paper, to the printer and to a file, by the keyboard
 
   await answerPrint(app, true, "");
   await desk.getByRole("button", { name: "Print" }).press("Enter");
-  await expect(desk.getByText("Handed to the printer.")).toBeVisible();
+  await expect(desk.getByText("Sent to the printer.")).toBeVisible();
   const printed = await app.evaluate(() => Reflect.get(globalThis, "printed"));
   expect(printed).toEqual({
     url: "app://desk/#/print/instructions/core/letter",

@@ -11,10 +11,10 @@ import { results, roster } from "./twelve.ts";
 test("a whole day by the keyboard alone", async ({ tapeline }) => {
   const { desk } = tapeline;
   await test.step("a day of our own", async () => {
-    await tabTo(desk, /^What do you call the day/);
+    await tabTo(desk, /^Name/);
     await desk.keyboard.type("Autumn testing day");
     await desk.keyboard.press("Enter");
-    await expect(desk.getByRole("heading", { name: "Day overview" })).toBeVisible();
+    await expect(desk.getByRole("heading", { name: "Overview of the day" })).toBeVisible();
   });
   await test.step("the roster", () => takeIn(tapeline, "roster.csv", roster, 12));
   await test.step("open the day", async () => {
@@ -27,7 +27,7 @@ test("a whole day by the keyboard alone", async ({ tapeline }) => {
   await test.step("push-ups, live", () => liveStrength(tapeline));
   await test.step("the quadrant jump from paper", () => agilityFromPaper(desk));
   await test.step("the board", async () => {
-    await enterAt(desk, /^Open the board/);
+    await enterAt(desk, /^Open the big screen/);
     const board = await tapeline.openBoard();
     await expect(board.getByRole("heading", { name: "Autumn testing day" })).toBeVisible();
     await desk.bringToFront();
@@ -50,11 +50,11 @@ async function takeIn(tapeline: Tapeline, name: string, sheet: string, rows: num
   await writeFile(join(folder, name), sheet);
   await answerOpenDialog(tapeline, join(folder, name));
   await desk.keyboard.press("Alt+1");
-  await expect(desk.getByRole("button", { name: "Choose a sheet" })).toBeVisible();
-  await enterAt(desk, /^Choose a sheet/);
+  await expect(desk.getByRole("button", { name: "Choose a file" })).toBeVisible();
+  await enterAt(desk, /^Choose a file/);
   await expect(desk.getByRole("heading", { name })).toBeVisible();
   await enterAt(desk, new RegExp(`^Take in ${rows} rows`));
-  await expect(desk.getByRole("heading", { name: `${rows} rows are in` })).toBeVisible();
+  await expect(desk.getByRole("heading", { name: `${rows} rows imported` })).toBeVisible();
 }
 
 async function checkIn(desk: Page): Promise<void> {
@@ -63,7 +63,9 @@ async function checkIn(desk: Page): Promise<void> {
   await desk.keyboard.type("amber");
   await expect(desk.getByRole("option", { name: "Amber Vole" })).toBeVisible();
   await desk.keyboard.press("Enter");
-  await expect(desk.getByRole("button", { name: "No to all four" })).toBeFocused();
+  await expect(desk.getByRole("group", { name: "“Does any of this apply to you?”" })).toBeFocused();
+  await desk.keyboard.press("Tab");
+  await expect(desk.getByRole("button", { name: "No to all seven" })).toBeFocused();
   await desk.keyboard.press("Enter");
   await choose(desk, /^(Not at all|By bib only|By name)$/, /^By name$/);
   await choose(desk, /^(No|Yes)$/, /^Yes$/);
@@ -121,8 +123,8 @@ async function writeBundle(tapeline: Tapeline): Promise<void> {
   const { desk, folder } = tapeline;
   const file = join(folder, "bundle.zip");
   await answerSaveDialog(tapeline, file);
-  await enterAt(desk, /^Share marks of these days/);
-  await tabTo(desk, /^Type “share” to go on/);
+  await enterAt(desk, /^Share results from these days/);
+  await tabTo(desk, /^Type “share” to continue/);
   await desk.keyboard.type("share");
   await desk.keyboard.press("Enter");
   await expect(desk.getByText("Saved as bundle.zip.")).toBeVisible();

@@ -135,5 +135,5 @@ async function takeUpLeftOut(desk: Page): Promise<void> {
 /** What an athlete agreed to, changed on their own page. */
 export async function changeBoardConsent(desk: Page, option: string): Promise<void> {
   await choose(desk, "How may the big screen show them?", option);
-  await expect(desk.getByText("Kept. The board follows at once.")).toBeVisible();
+  await expect(desk.getByText("Saved. The big screen changes right away.")).toBeVisible();
 }

@@ -37,7 +37,7 @@ test("desk, board and paper speak Spanish at once, English again at once, and as
   const { desk } = tapeline;
   await speaks(desk, "en");
   await desk.getByRole("button", { name: "Español" }).press("Enter");
-  await expect(desk.getByRole("heading", { level: 1, name: "Empieza una jornada de pruebas" })).toBeVisible();
+  await expect(desk.getByRole("heading", { level: 1, name: "Nueva jornada de pruebas" })).toBeVisible();
   await speaks(desk, "es");
   // The keyboard stays where it was, now on the way back.
   await expect(desk.getByRole("button", { name: "English" })).toBeFocused();
@@ -49,7 +49,7 @@ test("desk, board and paper speak Spanish at once, English again at once, and as
   await expect(board.getByText("mejores marcas hoy")).toBeVisible();
   expect(await englishOn(board)).toEqual([]);
   for (const [path, title] of [
-    ["/day", "Vista de la jornada"],
+    ["/day", "Vista general de la jornada"],
     ["/check-in", "Registro"],
     ["/station/agility", "Salto en cuadrantes"],
     ["/athletes", "Atletas"],

@@ -48,7 +48,7 @@ test("a desk that is handed over to a station has no way out but the PIN, throug
   await expect(dialog).toContainText("4 seconds left");
   expect(await callDoor(tapeline.desk, "lock.unlock", { pin })).toMatchObject({ outcome: "wait" });
   await dialog.getByLabel("PIN").fill(pin);
-  const open = dialog.getByRole("button", { name: "Open the desk" });
+  const open = dialog.getByRole("button", { name: "Unlock" });
   await tapeline.clock.pass(3_900);
   await expect(dialog).toContainText("1 second left");
   await expect(open).toBeDisabled();
@@ -65,10 +65,10 @@ test("a locked desk shows nothing, keeps what was typed, and a forgotten PIN lea
   await choosePin(desk);
   await expectForEverybody(desk);
   await go(desk, "/");
-  const name = desk.getByLabel("What do you call the day?");
+  const name = desk.getByLabel("Name");
   await name.fill("Half typ");
   await tapeline.app.evaluate(({ powerMonitor }) => powerMonitor.emit("suspend"));
-  const cover = desk.getByRole("dialog", { name: "This desk is locked" });
+  const cover = desk.getByRole("dialog", { name: "This laptop is locked" });
   await expect(cover).toBeVisible();
   await expect(name).toBeHidden();
   await expectForEverybody(desk);
@@ -85,10 +85,12 @@ test("a locked desk shows nothing, keeps what was typed, and a forgotten PIN lea
   await expect(name).toHaveValue("Half typ");
 
   expect(await readFile(join(tapeline.folder, "lock.json"), "utf8")).not.toContain(pin);
+  await go(tapeline.desk, "/lock");
+  await expect(tapeline.desk.getByText("empty file named forget-pin")).toContainText(tapeline.folder);
   await tapeline.restart(() => writeFile(join(tapeline.folder, "forget-pin"), ""));
   await go(tapeline.desk, "/lock");
   await expect(tapeline.desk.getByRole("heading", { name: "Choose a PIN" })).toBeVisible();
-  await expect(tapeline.desk.getByText("taken away by a file in the data folder")).toBeVisible();
+  await expect(tapeline.desk.getByText("removed with the file forget-pin in the data folder")).toBeVisible();
 });
 
 async function openDayOfOne(desk: Page): Promise<void> {
@@ -103,7 +105,7 @@ async function openDayOfOne(desk: Page): Promise<void> {
 async function choosePin(desk: Page): Promise<void> {
   await go(desk, "/lock");
   await desk.getByLabel("New PIN").fill(pin);
-  await desk.getByLabel("The same once more").fill(pin);
+  await desk.getByLabel("The same again").fill(pin);
   await desk.getByRole("button", { name: "Set this PIN" }).click();
-  await expect(desk.getByRole("heading", { name: "Hand this desk over" })).toBeVisible();
+  await expect(desk.getByRole("heading", { name: "Hand this laptop over" })).toBeVisible();
 }

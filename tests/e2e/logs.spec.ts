@@ -42,7 +42,7 @@ test("the report can be read first, and the file holds what was read, to the let
   tapeline,
 }) => {
   const { desk, folder } = tapeline;
-  await desk.getByRole("link", { name: "Save a report for help" }).click();
+  await desk.getByRole("link", { name: "Save a report for whoever helps you" }).click();
   await expect(desk.getByRole("heading", { name: "A report for help" })).toBeVisible();
   await expect(desk.getByRole("main")).toContainText("Nothing is sent anywhere.");
   const names = ["about.json", "store.json", "tapeline.log"];

@@ -45,21 +45,19 @@ test("a whole testing day, from the leagues' sheets to a board and a bundle", as
 });
 
 async function startDay(desk: Page): Promise<void> {
-  await desk.getByRole("button", { name: "Start the day" }).click();
-  await expect(desk.getByText("Give the day a name that people will know it by.")).toBeVisible();
-  await desk.getByRole("textbox", { name: "What do you call the day?" }).fill(people.day.title);
-  await desk.getByLabel("When is it?").fill(people.day.date);
-  await desk.getByRole("button", { name: "Start the day" }).click();
-  await expect(desk.getByRole("heading", { name: "Day overview" })).toBeVisible();
+  await desk.getByRole("button", { name: "Create the day" }).click();
+  await expect(desk.getByText("Give it a name people will recognise.")).toBeVisible();
+  await desk.getByRole("textbox", { name: "Name" }).fill(people.day.title);
+  await desk.getByLabel("Date").fill(people.day.date);
+  await desk.getByRole("button", { name: "Create the day" }).click();
+  await expect(desk.getByRole("heading", { name: "Overview of the day" })).toBeVisible();
 }
 
 async function openDay(desk: Page): Promise<void> {
-  await goTo(desk, "Day");
+  await goTo(desk, "Overview");
   await expect(desk.getByText("16 people are on the list.")).toBeVisible();
   await desk.getByRole("button", { name: "Open the day" }).click();
-  await expect(
-    desk.getByText("The day is open. The rules of its tests are fixed from now on."),
-  ).toBeVisible();
+  await expect(desk.getByText("The day is open. The test settings are fixed from now on.")).toBeVisible();
 }
 
 async function checkIn(desk: Page): Promise<void> {
@@ -74,7 +72,7 @@ async function checkIn(desk: Page): Promise<void> {
 }
 
 async function openBoard(tapeline: Tapeline): Promise<Page> {
-  await tapeline.desk.getByRole("button", { name: "Open the board" }).click();
+  await tapeline.desk.getByRole("button", { name: "Open the big screen" }).click();
   const board = await tapeline.openBoard();
   await expect(board.getByText("The first personal best of the day appears here")).toBeVisible();
   await watchBoard(board);
@@ -102,8 +100,8 @@ async function keyAttempts(desk: Page, board: Page): Promise<void> {
  * complete and 10 compare with one before, so that 22 are first marks.
  */
 async function lookAtDay(desk: Page): Promise<void> {
-  await goTo(desk, "Day");
-  await expect(desk.getByRole("main")).toContainText("Bests today8and 22 first marks");
+  await goTo(desk, "Overview");
+  await expect(desk.getByRole("main")).toContainText("PBs today8and 22 first results");
 }
 
 async function changeConsent({ desk, clock }: Tapeline, board: Page): Promise<void> {
@@ -125,22 +123,22 @@ async function changeConsent({ desk, clock }: Tapeline, board: Page): Promise<vo
 }
 
 async function closeDay(desk: Page): Promise<void> {
-  await goTo(desk, "Day");
+  await goTo(desk, "Overview");
   await desk.getByRole("button", { name: "Close the day" }).click();
   const question = desk.getByRole("alertdialog", { name: "Close the day?" });
   await question.getByRole("button", { name: "Close the day" }).click();
-  await expect(desk.getByText("The day is closed. Everything that was entered is kept.")).toBeVisible();
+  await expect(desk.getByText("The day is closed. Everything that was entered is saved.")).toBeVisible();
   await expect(desk.getByRole("heading", { name: "Earlier days" })).toBeVisible();
 }
 
 async function writeBundle(tapeline: Tapeline): Promise<void> {
   const { desk, folder } = tapeline;
-  await desk.getByRole("link", { name: "Share marks of these days" }).click();
+  await desk.getByRole("link", { name: "Share results from these days" }).click();
   const held = stays.noShare + stays.notComplete + stays.leftAlone + stays.tooFew;
-  await expect(desk.getByRole("main")).toContainText(`Would leave${leaves.length} marksof 10 athletes`);
-  await expect(desk.getByRole("main")).toContainText(`Stay here${held} marks`);
+  await expect(desk.getByRole("main")).toContainText(`Included${leaves.length} resultsof 10 athletes`);
+  await expect(desk.getByRole("main")).toContainText(`Not included${held} results`);
   await expect(desk.getByRole("main")).toContainText(`Smallest group${smallestGroup} athletes`);
-  const word = desk.getByRole("textbox", { name: "Type “share” to go on" });
+  const word = desk.getByRole("textbox", { name: "Type “share” to continue" });
   const write = desk.getByRole("button", { name: "Write the file" });
   await word.fill("shrae");
   await write.click();

@@ -77,7 +77,7 @@ export function inlineScriptRuns(page: Page): Promise<boolean> {
 
 /** Goes to a place of the day by its name on the tape, as a press there does. */
 export async function goTo(desk: Page, place: string): Promise<void> {
-  const tape = desk.getByRole("navigation", { name: "Places of the day" });
+  const tape = desk.getByRole("navigation", { name: "Screens" });
   await tape.getByRole("link", { name: place, exact: true }).click();
 }
 

@@ -17,10 +17,11 @@ export const bibs = {
   flint: 11,
 } as const;
 
-const board = "How may the big screen show you?";
-const share = "May your results be shared with the sport, without your name?";
-const guardian = "May be under 18: did you see the guardian's consent?";
-const hardSession = "Did you skate a bout or train hard in the last 24 hours?";
+const board = "“How may the big screen in the hall show you?”";
+const share = "“May your results be published without your name, also on the internet?”";
+const guardian =
+  "May be under 18. Have you seen the guardian's consent to testing, the big screen and sharing?";
+const hardSession = "“A game or a hard practice in the past 24 hours?”";
 
 /** Asked once a session, before the first thing is entered. */
 async function sayInitials(desk: Page): Promise<void> {
@@ -52,7 +53,9 @@ async function isCheckedIn(desk: Page, name: string, bib: number): Promise<void>
 export async function checkInWithTypo(desk: Page): Promise<void> {
   await goTo(desk, "Check-in");
   await find(desk, "anvl sparow", "Anvil Sparrow");
-  await expect(desk.getByRole("button", { name: "No to all four" })).toBeFocused();
+  await expect(desk.getByRole("group", { name: "“Does any of this apply to you?”" })).toBeFocused();
+  await desk.keyboard.press("Tab");
+  await expect(desk.getByRole("button", { name: "No to all seven" })).toBeFocused();
   await desk.keyboard.press("Enter");
   await consents(desk, "By name", "Yes");
   await desk.keyboard.press("Control+Enter");
@@ -63,7 +66,7 @@ export async function checkInWithTypo(desk: Page): Promise<void> {
 /** Nobody who may be under 18 is checked in before the guardian's consent was seen. */
 export async function checkInMinor(desk: Page): Promise<void> {
   await find(desk, "juniper", "Juniper Wick");
-  await desk.getByRole("button", { name: "No to all four" }).click();
+  await desk.getByRole("button", { name: "No to all seven" }).click();
   await consents(desk, "By bib only", "Yes");
   await choose(desk, guardian, "Not seen");
   await desk.getByRole("button", { name: /^Check in/ }).click();
@@ -73,23 +76,32 @@ export async function checkInMinor(desk: Page): Promise<void> {
   await isCheckedIn(desk, "Juniper Wick", bibs.juniper);
 }
 
-/** A yes that matters does not block: the medical lead is asked, and one station is left out. */
+/** A yes that matters does not block: somebody who may decide is asked, and one station is left out. */
 export async function checkInWithWorry(desk: Page): Promise<void> {
   await find(desk, "331", "Cinder Plover");
-  for (const question of ["wrong today", "told you not", "warm up"]) {
+  for (const question of [
+    "chest pain",
+    "blow to the head",
+    "told you not",
+    "injured or ill",
+    "asthma",
+    "warm up",
+  ]) {
     await desk
-      .getByRole("radiogroup", { name: new RegExp(question) })
+      .getByRole("radiogroup", { name: new RegExp(question, "i") })
       .getByText("No", { exact: true })
       .click();
   }
   await choose(desk, hardSession, "Yes");
-  await expect(desk.getByText("Speak with the day's medical lead before testing.").first()).toBeVisible();
-  await choose(desk, "Takes part in", "Some tests");
-  await desk.getByRole("group", { name: "Tests that are left out" }).getByText("Endurance").click();
+  await expect(
+    desk.getByText("Ask their coach or the organiser: test today, or another day?").first(),
+  ).toBeVisible();
+  await choose(desk, "Tests today", "Some");
+  await desk.getByRole("group", { name: "Tick the tests to skip" }).getByText("Endurance").click();
   await consents(desk, "By bib only", "Yes");
   await desk.getByRole("button", { name: "Check in · bib 3" }).click();
   await isCheckedIn(desk, "Cinder Plover", bibs.cinder);
-  await expect(desk.getByText("Leaves out")).toBeVisible();
+  await expect(desk.getByText("Skips")).toBeVisible();
 }
 
 /** Two leagues have a number 12, so that Enter opens nobody until one of them is chosen. */
@@ -99,7 +111,7 @@ export async function checkInHidden(desk: Page): Promise<void> {
   await search.press("Enter");
   await expect(desk.getByRole("alert")).toContainText("Several people have number 12.");
   await desk.getByRole("option", { name: "Ember Dunlin" }).click();
-  await desk.getByRole("button", { name: "No to all four" }).click();
+  await desk.getByRole("button", { name: "No to all seven" }).click();
   await consents(desk, "Not at all", "Yes");
   await desk.getByRole("button", { name: "Check in · bib 4" }).click();
   await isCheckedIn(desk, "Ember Dunlin", bibs.ember);
@@ -108,14 +120,14 @@ export async function checkInHidden(desk: Page): Promise<void> {
 /** On no list: the name that was searched for is not typed again. */
 export async function checkInWalkUp(desk: Page): Promise<void> {
   await desk.getByRole("combobox", { name: "Who is it?" }).fill("Rook Tansy");
-  await expect(desk.getByText("Nobody like “Rook Tansy”.")).toBeVisible();
+  await expect(desk.getByText("No match for “Rook Tansy”.")).toBeVisible();
   await desk.keyboard.press("Alt+n");
-  await expect(desk.getByRole("textbox", { name: "Name they skate under" })).toHaveValue("Rook Tansy");
+  await expect(desk.getByRole("textbox", { name: "Derby name" })).toHaveValue("Rook Tansy");
   await desk.getByRole("textbox", { name: "Number", exact: true }).fill("404");
   await desk.getByRole("button", { name: "Gravel Moon" }).click();
-  await choose(desk, "How do you want to be compared?", "Women");
+  await choose(desk, "Category for comparing results", "Women");
   await desk.getByRole("textbox", { name: "Year of birth" }).fill("1998");
-  await desk.getByRole("button", { name: "No to all four" }).click();
+  await desk.getByRole("button", { name: "No to all seven" }).click();
   await consents(desk, "By bib only", "No");
   await desk.getByRole("button", { name: "Check in · bib 5" }).click();
   await isCheckedIn(desk, "Rook Tansy", bibs.rook);
@@ -124,7 +136,7 @@ export async function checkInWalkUp(desk: Page): Promise<void> {
 /** Checked in by mistake: undone, and expected again with the bib free. */
 export async function undoCheckIn(desk: Page): Promise<void> {
   await find(desk, "flint", "Flint Curlew");
-  await desk.getByRole("button", { name: "No to all four" }).click();
+  await desk.getByRole("button", { name: "No to all seven" }).click();
   await consents(desk, "By name", "Yes");
   await desk.getByRole("button", { name: "Check in · bib 6" }).click();
   await isCheckedIn(desk, "Flint Curlew", 6);
@@ -134,8 +146,8 @@ export async function undoCheckIn(desk: Page): Promise<void> {
 
 export async function markNoShow(desk: Page): Promise<void> {
   await find(desk, "nettle", "Nettle Quay");
-  await desk.getByRole("button", { name: "Did not come" }).click();
-  await expect(desk.getByText("Nettle Quay is marked as not having come.")).toBeVisible();
+  await desk.getByRole("button", { name: "No-show" }).click();
+  await expect(desk.getByText("Nettle Quay is marked as a no-show.")).toBeVisible();
 }
 
 /** Everybody who is still expected; the screen has no button for that, because each should be asked. */
@@ -143,6 +155,6 @@ export async function checkInTheRest(desk: Page): Promise<void> {
   const { admitted } = (await callDoor(desk, "checkIn.admitAll")) as { admitted: number };
   // 16 of the roster, less four of them checked in by hand and the one who did not come; the walk-up is the fifth.
   expect(admitted).toBe(16 - 4 - 1);
-  await goTo(desk, "Day");
+  await goTo(desk, "Overview");
   await expect(desk.getByRole("main")).toContainText("Here to test16 of 17");
 }

@@ -42,7 +42,7 @@ async function choose(tapeline: Tapeline, name: string, bytes: Uint8Array): Prom
   const file = join(tapeline.folder, name);
   await writeFile(file, bytes);
   await answerOpenDialog(tapeline, file);
-  await tapeline.desk.getByRole("button", { name: "Choose a bundle" }).click();
+  await tapeline.desk.getByRole("button", { name: "Choose a file" }).click();
   await expect(tapeline.desk.getByRole("heading", { name })).toBeVisible();
 }
 
@@ -56,7 +56,7 @@ async function drop(desk: Page, name: string, bytes: Uint8Array): Promise<void> 
     },
     [name, [...bytes]] as const,
   );
-  await desk.getByText("Drop a bundle here").dispatchEvent("drop", { dataTransfer });
+  await desk.getByText("Drop an anonymous data file here").dispatchEvent("drop", { dataTransfer });
   await expect(desk.getByRole("heading", { name })).toBeVisible();
 }
 
@@ -75,7 +75,7 @@ test("a bundle from elsewhere is added, an athlete stands among its marks, and r
   await expect(desk.getByText("Not enough to compare").first()).toBeVisible();
 
   await goTo(desk, "Athletes");
-  await desk.getByRole("link", { name: "Marks from elsewhere" }).click();
+  await desk.getByRole("link", { name: "Results from elsewhere" }).click();
   await expect(desk.getByText("Nothing from elsewhere yet")).toBeVisible();
   await expectForEverybody(desk);
 
@@ -97,7 +97,7 @@ test("a bundle from elsewhere is added, an athlete stands among its marks, and r
 
   await drop(desk, "again.zip", bundle.bytes);
   await expect(desk.getByText("here already, under “Northern halls”")).toBeVisible();
-  await desk.getByRole("button", { name: "Put it away" }).click();
+  await desk.getByRole("button", { name: "Close" }).click();
 
   await openAthlete(desk);
   // From 10 to 22 of 30: Wilson's lower end of the one is 0.1923, the upper end of the other 0.8582, worked out apart.
@@ -107,9 +107,9 @@ test("a bundle from elsewhere is added, an athlete stands among its marks, and r
   await expect(board.getByRole("banner")).toContainText("1 test done");
   await expect(board.locator("body")).not.toContainText(/Northern halls|of 100/);
 
-  await goTo(desk, "Bundle");
-  await desk.getByRole("link", { name: "Marks from elsewhere" }).click();
-  await desk.getByRole("button", { name: "Remove the bundle from Northern halls" }).click();
+  await goTo(desk, "Share");
+  await desk.getByRole("link", { name: "Results from elsewhere" }).click();
+  await desk.getByRole("button", { name: "Remove the file from Northern halls" }).click();
   await desk.getByRole("alertdialog").getByRole("button", { name: "Remove it" }).click();
   await expect(desk.getByText("Nothing from elsewhere yet")).toBeVisible();
   await openAthlete(desk);

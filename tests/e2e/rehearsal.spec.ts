@@ -49,8 +49,8 @@ test("the evening before, a whole day is tried with the leagues' sheets, and not
   const { desk, folder } = tapeline;
   await callDoor(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day" });
   await desk.reload();
-  await desk.getByRole("link", { name: "Go to the day at hand" }).click();
-  await desk.getByRole("link", { name: "Rehearse with sheets" }).click();
+  await desk.getByRole("link", { name: "Go to your testing day" }).click();
+  await desk.getByRole("link", { name: "Rehearse with these files" }).click();
   await expect(desk.getByRole("heading", { level: 1, name: "Rehearsal" })).toBeVisible();
   await expectForEverybody(desk);
 
@@ -65,24 +65,24 @@ test("the evening before, a whole day is tried with the leagues' sheets, and not
   await drop(desk, "Past results", "past.csv", past);
   await drop(desk, "Results", "results.csv", results);
   await desk.getByRole("button", { name: "Rehearse the day" }).click();
-  await expect(desk.getByRole("heading", { name: "What came of it" })).toBeInViewport();
+  await expect(desk.getByRole("heading", { name: "Result" })).toBeInViewport();
   const main = desk.getByRole("main");
   await expect(main).toContainText("2 rows would stay outside.");
-  await expect(main).toContainText("Roster: 2 rows taken.");
-  await expect(main.getByRole("region", { name: "Roster: 1 row stays outside" }).first()).toContainText(
+  await expect(main).toContainText("Roster: 2 rows imported.");
+  await expect(main.getByRole("region", { name: "Roster: 1 row not imported" }).first()).toContainText(
     "19x6",
   );
   await expect(main).toContainText("1 athlete needs a guardian's consent");
   await expectForEverybody(desk);
 
   await answerSaveDialog(tapeline, join(folder, "kept-back.csv"));
-  await desk.getByRole("button", { name: "Save the rows that stay outside" }).click();
+  await desk.getByRole("button", { name: "Save the rows not imported" }).click();
   await expect(desk.getByText("kept-back.csv is saved.")).toBeVisible();
   const saved = await readFile(join(folder, "kept-back.csv"), "utf8");
   expect(saved).toContain("roster,3,");
   expect(saved).toContain("results,3,");
 
-  await desk.getByRole("link", { name: "Back to the day" }).click();
-  await expect(main).toContainText("The floor is taped, the list is empty.");
+  await desk.getByRole("link", { name: "Back to the overview" }).click();
+  await expect(main).toContainText("Next: import the rosters.");
   expect(await readdir(join(folder, "rehearsals"))).toEqual([]);
 });

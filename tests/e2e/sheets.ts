@@ -115,8 +115,8 @@ export async function bringSheet(tapeline: Tapeline, name: string, content: stri
   const file = join(folder, name);
   await writeFile(file, content);
   await answerOpenDialog(tapeline, file);
-  await goTo(desk, "Sheets");
-  await desk.getByRole("button", { name: "Choose a sheet" }).click();
+  await goTo(desk, "Import");
+  await desk.getByRole("button", { name: "Choose a file" }).click();
   await expect(desk.getByRole("heading", { name })).toBeVisible();
 }
 
@@ -125,11 +125,11 @@ export async function takeIn(tapeline: Tapeline, name: string, content: string, 
   const { desk } = tapeline;
   await bringSheet(tapeline, name, content);
   await expectCount(desk, "New", counts.isNew);
-  await expectCount(desk, "Kept back", counts.keptBack);
+  await expectCount(desk, "Not imported", counts.keptBack);
   await desk.getByRole("button", { name: `Take in ${counts.isNew} rows` }).click();
-  await expect(desk.getByRole("heading", { name: `${counts.isNew} rows are in` })).toBeVisible();
-  await desk.getByRole("button", { name: "Take in another sheet" }).click();
-  await expect(desk.getByRole("button", { name: "Choose a sheet" })).toBeFocused();
+  await expect(desk.getByRole("heading", { name: `${counts.isNew} rows imported` })).toBeVisible();
+  await desk.getByRole("button", { name: "Import another file" }).click();
+  await expect(desk.getByRole("button", { name: "Choose a file" })).toBeFocused();
 }
 
 /** The numbers of a preview are read out together. */

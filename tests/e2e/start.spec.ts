@@ -33,13 +33,13 @@ test("a store that can't be opened is explained and left alone", async ({ tapeli
   const other = "This was never a store. ".repeat(400);
   await tapeline.restart(() => writeFile(file, other));
   const heading = tapeline.desk.getByRole("heading", { level: 1 });
-  await expect(heading).toHaveText("Tapeline can't open its store");
+  await expect(heading).toHaveText("Tapeline can't open its data");
   await expect(tapeline.desk.getByRole("main")).toContainText(
     "belongs to another program. Nothing was changed.",
   );
   await expect(tapeline.desk.getByRole("main")).toContainText(file);
   // There is no backup yet; what can be done moves nothing before it is pressed.
-  const offered = ["Look for backups elsewhere", "Begin with an empty store"];
+  const offered = ["Look for backups elsewhere", "Start with no data"];
   await expect(tapeline.desk.getByRole("button")).toHaveText(offered);
   // This page's own policy lets nothing of it ask for anything.
   expect(await statusOf(tapeline.desk, "/trpc/day.current")).toBe("TypeError");

@@ -10,35 +10,35 @@ import { results, roster } from "./twelve.ts";
 
 const button = (desk: Page, name: string | RegExp) => desk.getByRole("button", { name }).first();
 const place = (desk: Page, name: string) =>
-  desk.getByRole("navigation", { name: "Places of the day" }).getByRole("link", { name, exact: true });
+  desk.getByRole("navigation", { name: "Screens" }).getByRole("link", { name, exact: true });
 
 test("a whole day by touch alone", async ({ tapeline }) => {
   const { desk } = tapeline;
   await test.step("a day of our own", async () => {
-    await write(desk, desk.getByRole("textbox", { name: "What do you call the day?" }), "Autumn testing day");
-    await tap(desk, button(desk, "Start the day"));
-    await expect(desk.getByRole("heading", { name: "Day overview" })).toBeVisible();
+    await write(desk, desk.getByRole("textbox", { name: "Name", exact: true }), "Autumn testing day");
+    await tap(desk, button(desk, "Create the day"));
+    await expect(desk.getByRole("heading", { name: "Overview of the day" })).toBeVisible();
   });
   await test.step("the roster", () => takeIn(tapeline, "roster.csv", roster, 12));
   await test.step("open the day", async () => {
-    await tap(desk, place(desk, "Day"));
+    await tap(desk, place(desk, "Overview"));
     await tap(desk, button(desk, "Open the day"));
     await expect(desk.getByText(/^The day is open/)).toBeVisible();
   });
   await test.step("check in", () => checkIn(desk));
   await test.step("push-ups, live", () => liveStrength(tapeline));
   await test.step("the board, and hiding it", async () => {
-    await tap(desk, button(desk, "Open the board"));
+    await tap(desk, button(desk, "Open the big screen"));
     const board = await tapeline.openBoard();
     await expect(board.getByRole("heading", { name: "Autumn testing day" })).toBeVisible();
-    await tap(desk, button(desk, /Hide the board$/));
-    await expect(board.getByRole("img", { name: "The big screen is hidden" })).toBeVisible();
+    await tap(desk, button(desk, /Hide the big screen$/));
+    await expect(board.getByRole("img", { name: "The board is hidden" })).toBeVisible();
   });
   // Each is asked at the table; the others' answers are the roster's here.
   await callDoor(desk, "checkIn.admitAll");
   await test.step("results from paper", () => takeIn(tapeline, "results.csv", results, 11));
   await test.step("close the day", async () => {
-    await tap(desk, place(desk, "Day"));
+    await tap(desk, place(desk, "Overview"));
     await tap(desk, button(desk, "Close the day"));
     await tap(desk, desk.getByRole("alertdialog").getByRole("button", { name: "Close the day" }));
     await expect(desk.getByText(/^The day is closed/)).toBeVisible();
@@ -50,21 +50,27 @@ async function takeIn(tapeline: Tapeline, name: string, sheet: string, rows: num
   const { desk, folder } = tapeline;
   await writeFile(join(folder, name), sheet);
   await answerOpenDialog(tapeline, join(folder, name));
-  await tap(desk, place(desk, "Sheets"));
-  await tap(desk, button(desk, "Choose a sheet"));
+  await tap(desk, place(desk, "Import"));
+  await tap(desk, button(desk, "Choose a file"));
   await expect(desk.getByRole("heading", { name })).toBeVisible();
   await tap(desk, button(desk, `Take in ${rows} rows`));
-  await expect(desk.getByRole("heading", { name: `${rows} rows are in` })).toBeVisible();
+  await expect(desk.getByRole("heading", { name: `${rows} rows imported` })).toBeVisible();
 }
 
 async function checkIn(desk: Page): Promise<void> {
   await tap(desk, place(desk, "Check-in"));
   await write(desk, desk.getByRole("combobox", { name: "Who is it?" }), "amber");
   await tap(desk, desk.getByRole("option", { name: "Amber Vole" }));
-  await tap(desk, button(desk, "No to all four"));
+  await tap(desk, button(desk, "No to all seven"));
   const group = (name: string) => desk.getByRole("radiogroup", { name });
-  await tap(desk, group("How may the big screen show you?").getByText("By name", { exact: true }));
-  await tap(desk, group("May your results be shared with the sport, without your name?").getByText("Yes"));
+  await tap(
+    desk,
+    group("“How may the big screen in the hall show you?”").getByText("By name", { exact: true }),
+  );
+  await tap(
+    desk,
+    group("“May your results be published without your name, also on the internet?”").getByText("Yes"),
+  );
   await tap(desk, button(desk, "Check in · bib 1"));
   const dialog = desk.getByRole("dialog");
   await write(desk, dialog.getByRole("textbox", { name: "Your initials" }), "QA");
@@ -93,8 +99,8 @@ async function writeBundle(tapeline: Tapeline): Promise<void> {
   const { desk, folder } = tapeline;
   const file = join(folder, "bundle.zip");
   await answerSaveDialog(tapeline, file);
-  await tap(desk, desk.getByRole("link", { name: "Share marks of these days" }));
-  await write(desk, desk.getByRole("textbox", { name: "Type “share” to go on" }), "share");
+  await tap(desk, desk.getByRole("link", { name: "Share results from these days" }));
+  await write(desk, desk.getByRole("textbox", { name: "Type “share” to continue" }), "share");
   await tap(desk, button(desk, "Write the file"));
   await expect(desk.getByText("Saved as bundle.zip.")).toBeVisible();
   expect((await readFile(file)).subarray(0, 2).toString()).toBe("PK");

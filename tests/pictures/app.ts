@@ -63,7 +63,7 @@ export async function openDemo(desk: Page): Promise<void> {
   await desk.evaluate(() => {
     location.hash = "/day";
   });
-  await desk.getByRole("heading", { name: "Day overview" }).waitFor();
+  await desk.getByRole("heading", { name: "Overview of the day" }).waitFor();
 }
 
 /** Reads through the door, as a page does. */

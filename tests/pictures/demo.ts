@@ -86,12 +86,12 @@ async function takeRehearsal({ desk, offer }: Studio): Promise<void> {
   ] as const) {
     const sheet = await readFile(join(projectFolder, "resources", "demo", `${name}.csv`), "utf8");
     await offer(`${name}.csv`, name === "roster" ? sheet.replace(",1992,", ",19x2,") : sheet);
-    await desk.getByRole("button", { name: `Choose the sheet: ${kind}`, exact: true }).click();
+    await desk.getByRole("button", { name: `Choose the file: ${kind}`, exact: true }).click();
     await desk.getByText(`${name}.csv`, { exact: true }).waitFor();
   }
   await take(desk, "demo-rehearsal-chosen");
   await desk.getByRole("button", { name: "Rehearse the day" }).click();
-  await desk.getByRole("heading", { name: "What came of it" }).waitFor({ timeout: 30_000 });
+  await desk.getByRole("heading", { name: "Result" }).waitFor({ timeout: 30_000 });
   await take(desk, "demo-rehearsal-done");
   await takeWhole(desk, "demo-rehearsal-whole");
 }

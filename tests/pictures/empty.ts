@@ -9,7 +9,7 @@ import { go, small, take, takeAt } from "./take.ts";
 export async function takeEmpty({ desk, board }: Studio): Promise<void> {
   await take(desk, "empty-home");
   await takeAt(desk, small, "empty-home-1024");
-  await desk.getByRole("button", { name: "Start the day" }).click();
+  await desk.getByRole("button", { name: "Create the day" }).click();
   await take(desk, "fault-home-without-a-name");
   await callDoor(desk, "day.create", { date: "2026-03-14", title: "Nobody yet" });
   await desk.reload();

@@ -18,7 +18,7 @@ export async function takeFaults({ desk, offer }: Studio): Promise<void> {
     await go(desk, "/day");
     await go(desk, "/sheets");
     await offer(name, content);
-    await desk.getByRole("button", { name: "Choose a sheet" }).click();
+    await desk.getByRole("button", { name: "Choose a file" }).click();
     await desk.getByRole("heading", { name }).waitFor();
     await take(desk, picture);
   };
@@ -26,13 +26,13 @@ export async function takeFaults({ desk, offer }: Studio): Promise<void> {
   await bring("club.csv", "Crew,Name\nGravel Moon,Anvil Sparrow\n", "fault-sheet-without-headers");
   await bring("roster.csv", roster, "fault-sheet-kept-back");
   await desk.getByRole("button", { name: /^Take in/ }).click();
-  await desk.getByRole("heading", { name: "2 rows are in" }).waitFor();
+  await desk.getByRole("heading", { name: "2 rows imported" }).waitFor();
   await take(desk, "fault-sheet-taken-in");
   await go(desk, "/day");
   await take(desk, "planned-day");
   await go(desk, "/rehearsal");
   await offer("club.csv", "Crew,Name\nGravel Moon,Anvil Sparrow\n");
-  await desk.getByRole("button", { name: "Choose the sheet: Roster" }).click();
+  await desk.getByRole("button", { name: "Choose the file: Roster" }).click();
   await desk.getByRole("button", { name: "Rehearse the day" }).click();
   await desk.getByRole("alert").waitFor();
   await take(desk, "fault-rehearsal");

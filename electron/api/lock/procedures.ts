@@ -25,6 +25,7 @@ const standingSchema = z.object({
   idleMinutes: z.int(),
   waitMs: z.number(),
   unreadable: z.boolean(),
+  folder: z.string().nullable(),
 });
 
 /** The desk's lock: its current user, and what a change takes. It says nothing about anybody, only the computer. */

@@ -4,11 +4,33 @@ import { type TestCode, testCodes } from "../tests/registry.ts";
  * The questions at the table. The answers live only in the window that asks and are gone when it moves on, because they
  * are health data. Only the outcome leaves the window.
  */
-export const questions = ["body", "clinician", "hard", "cold"] as const;
+export const questions = ["heart", "head", "clinician", "body", "medicine", "hard", "cold"] as const;
 export type Question = (typeof questions)[number];
 
-/** A yes to one of these goes to the day's medical lead and the organiser; a cold athlete only warms up. */
-const worrying: readonly Question[] = ["body", "clinician", "hard"];
+/** Who decides about a yes, the strictest first. */
+const deciders = ["doctor", "medicalLead", "organiser"] as const;
+export type Decider = (typeof deciders)[number];
+
+/**
+ * Who decides about a yes to each question; null: a cold athlete only warms up. What can hurt most in a hard effort is
+ * for a doctor alone. The grouping is common practice, no source; resources/locales/README.md says where the questions
+ * come from.
+ */
+const decidesAbout: Readonly<Record<Question, Decider | null>> = {
+  heart: "doctor",
+  head: "doctor",
+  clinician: "doctor",
+  body: "medicalLead",
+  medicine: "medicalLead",
+  hard: "organiser",
+  cold: null,
+};
+
+/** A no to every question. */
+export const noToAll: Answers["said"] = {
+  ...{ heart: false, head: false, clinician: false },
+  ...{ body: false, medicine: false, hard: false, cold: false },
+};
 
 /** The organiser's decision: all five tests, some, or none today. */
 export type Decision = "all" | "some" | "none";
@@ -43,7 +65,7 @@ export interface Known {
 /** Returns blank answers; those from another day are filled in and only have to be confirmed. */
 export function unanswered(known: Known): Answers {
   return {
-    said: { body: null, clinician: null, hard: null, cold: null },
+    said: { heart: null, head: null, clinician: null, body: null, medicine: null, hard: null, cold: null },
     decision: known.leftOut.length > 0 ? "some" : null,
     leaveOut: new Set(known.leftOut),
     under18: null,
@@ -55,14 +77,17 @@ export function unanswered(known: Known): Answers {
   };
 }
 
-/** True if an answer concerns the medical lead. */
-export function worries({ said }: Answers): boolean {
-  return worrying.some((question) => said[question] === true);
+/** The strictest of those who have to decide about a yes; null where nobody has to. */
+export function deciderOf({ said }: Answers): Decider | null {
+  const asked = questions
+    .filter((question) => said[question] === true)
+    .map((question) => decidesAbout[question]);
+  return deciders.find((decider) => asked.includes(decider)) ?? null;
 }
 
 /** Returns the decision; all tests, without asking, if no answer concerns the medical lead. */
 export function decisionOf(answers: Answers): Decision | null {
-  return answers.decision ?? (worries(answers) ? null : "all");
+  return answers.decision ?? (deciderOf(answers) === null ? "all" : null);
 }
 
 /** True if the guardian's consent has to be asked for. */

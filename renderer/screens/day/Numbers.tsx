@@ -13,6 +13,8 @@ export function Numbers({ overview }: { readonly overview: Overview }) {
   const { t, i18n } = useTranslation("day");
   const { counts, finished, endsAbout, tests } = overview;
   const total = sum(Object.values(counts));
+  const elsewhere = total - counts.testing - counts.expected;
+  const away = elsewhere === 0 ? [] : [t("numbers.notTesting", { count: elsewhere })];
   const firsts = sum(tests.map((test) => test.firsts));
   return (
     <div className={css.numbers}>
@@ -20,7 +22,7 @@ export function Numbers({ overview }: { readonly overview: Overview }) {
         label={t("numbers.here")}
         number={counts.testing}
         unit={t("numbers.of", { total })}
-        note={t("numbers.expected", { count: counts.expected })}
+        note={[t("numbers.expected", { count: counts.expected }), ...away].join(" · ")}
       />
       <BigNumber
         label={t("numbers.finished")}

@@ -13,7 +13,7 @@ import css from "./LockCover.module.css";
  */
 export function LockCover() {
   const { t } = useTranslation(["lock", "common"]);
-  const { unreadable } = useStanding();
+  const { unreadable, folder } = useStanding();
   const dialog = useRef<HTMLDialogElement>(null);
   useReady(true);
   useEffect(() => {
@@ -42,7 +42,7 @@ export function LockCover() {
       <BareTape />
       <main className={css.sheet}>
         <h1 id="locked">{t("cover.title")}</h1>
-        <p>{unreadable ? t("cover.unreadable") : t("cover.lead")}</p>
+        <p>{unreadable ? t("cover.unreadable", { folder }) : t("cover.lead")}</p>
         {!unreadable && <UnlockForm />}
       </main>
     </dialog>,

@@ -18,10 +18,11 @@ import { SetPin } from "./SetPin.tsx";
 export function PinMatters() {
   const { t } = useTranslation("lock");
   const [open, setOpen] = useState<"change" | "remove" | null>(null);
+  const { folder } = useStanding();
   const close = () => setOpen(null);
   return (
     <>
-      <p className="measure">{t("pin.forgotten")}</p>
+      <p className="measure">{t("pin.forgotten", { folder })}</p>
       <div className={css.actions}>
         <Button onPress={() => setOpen("change")}>{t("pin.change")}</Button>
         <Button kind="danger" onPress={() => setOpen("remove")}>

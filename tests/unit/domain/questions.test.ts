@@ -1,12 +1,14 @@
 import { describe, expect, test } from "vitest";
 import {
   type Answers,
+  deciderOf,
   decisionOf,
   type Known,
   missing,
+  noToAll,
   outcomeOf,
+  questions,
   unanswered,
-  worries,
 } from "../../../electron/domain/people/questions.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 
@@ -19,29 +21,22 @@ const adult: Known = {
   asked: false,
   leftOut: [],
 };
+const asked = ["heart", "head", "clinician", "body", "medicine", "hard", "cold"];
 const minor: Known = { ...adult, birthYear: 2010, mayBeUnder18: true };
 const unknown: Known = { ...adult, birthYear: null };
-const fine = { body: false, clinician: false, hard: false, cold: false };
 
 function answered(known: Known, differing: Partial<Answers> = {}): Answers {
-  return { ...unanswered(known), said: fine, board: "name", share: true, ...differing };
+  return { ...unanswered(known), said: noToAll, board: "name", share: true, ...differing };
 }
 
 describe("what is asked", () => {
   test("somebody new: every question, the board and sharing", () => {
-    expect(missing(unanswered(adult), adult)).toEqual([
-      "body",
-      "clinician",
-      "hard",
-      "cold",
-      "board",
-      "share",
-    ]);
+    expect(missing(unanswered(adult), adult)).toEqual([...asked, "board", "share"]);
   });
 
   test("somebody who answered on another day confirms board and sharing, and is asked the rest", () => {
     const back = { ...adult, asked: true, board: "name", share: true } as const;
-    expect(missing(unanswered(back), back)).toEqual(["body", "clinician", "hard", "cold"]);
+    expect(missing(unanswered(back), back)).toEqual(asked);
     expect(unanswered(back)).toMatchObject({ board: "name", share: true });
   });
 
@@ -65,26 +60,41 @@ describe("what is asked", () => {
 });
 
 describe("a yes", () => {
-  test.each(["body", "clinician", "hard"] as const)(
-    "%s: has to be decided, and blocks nothing by itself",
-    (said) => {
-      const answers = answered(adult, { said: { ...fine, [said]: true } });
-      expect([worries(answers), decisionOf(answers)]).toEqual([true, null]);
-      expect(missing(answers, adult)).toEqual(["decision"]);
-      expect(missing({ ...answers, decision: "all" }, adult)).toEqual([]);
-      expect(missing({ ...answers, decision: "some" }, adult)).toEqual(["leaveOut"]);
-      expect(outcomeOf({ ...answers, decision: "none" }, adult).leaveOut).toEqual([...testCodes]);
-    },
-  );
+  test.each([
+    ["heart", "doctor"],
+    ["head", "doctor"],
+    ["clinician", "doctor"],
+    ["body", "medicalLead"],
+    ["medicine", "medicalLead"],
+    ["hard", "organiser"],
+  ] as const)("%s: has to be decided by the %s, and blocks nothing by itself", (said, decider) => {
+    const answers = answered(adult, { said: { ...noToAll, [said]: true } });
+    expect([deciderOf(answers), decisionOf(answers)]).toEqual([decider, null]);
+    expect(missing(answers, adult)).toEqual(["decision"]);
+    expect(missing({ ...answers, decision: "all" }, adult)).toEqual([]);
+    expect(missing({ ...answers, decision: "some" }, adult)).toEqual(["leaveOut"]);
+    expect(outcomeOf({ ...answers, decision: "none" }, adult).leaveOut).toEqual([...testCodes]);
+  });
+
+  test("of several the strictest decides: no medical lead lets a heart through that a doctor has not", () => {
+    const said = { ...noToAll, hard: true, body: true };
+    expect(deciderOf(answered(adult, { said }))).toBe("medicalLead");
+    expect(deciderOf(answered(adult, { said: { ...said, heart: true } }))).toBe("doctor");
+    expect(deciderOf(answered(adult))).toBeNull();
+  });
 
   test("still cold: nothing to decide", () => {
-    expect(missing(answered(adult, { said: { ...fine, cold: true } }), adult)).toEqual([]);
+    expect(missing(answered(adult, { said: { ...noToAll, cold: true } }), adult)).toEqual([]);
   });
 
   test("what leaves the window is the same whichever question it was", () => {
-    const outcomes = (["body", "clinician", "hard"] as const).map((said) =>
+    const outcomes = questions.map((said) =>
       outcomeOf(
-        answered(adult, { said: { ...fine, [said]: true }, decision: "some", leaveOut: new Set(["core"]) }),
+        answered(adult, {
+          said: { ...noToAll, [said]: true },
+          decision: "some",
+          leaveOut: new Set(["core"]),
+        }),
         adult,
       ),
     );

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
 import {
   type AdmissionOutcome,
+  deciderOf,
   decisionOf,
   type Known,
   outcomeOf,
@@ -42,6 +43,7 @@ export function AdmissionForm(props: AdmissionFormProps) {
   const part = useAnswers(known);
   const { answers, set, missing, open } = part;
   const tests = decisionOf(answers) !== "none";
+  const decider = deciderOf(answers);
   const bibRefusal = refusal !== null && ["checkIn.bibTaken", "checkIn.badBib"].includes(refusal.key);
 
   function send(): void {
@@ -76,9 +78,9 @@ export function AdmissionForm(props: AdmissionFormProps) {
       {tests && <Age {...part} />}
       {tests && <Consents {...part} />}
       <div className={css.give}>
-        {decisionOf(answers) === null && (
+        {decisionOf(answers) === null && decider !== null && (
           <p className={css.error} role="alert">
-            {t("worry.title")}
+            {t(`worry.${decider}`)}
           </p>
         )}
         {refusal !== null && !bibRefusal && (

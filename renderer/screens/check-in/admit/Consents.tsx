@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { asksGuardian } from "../../../../electron/domain/people/questions.ts";
 import { Choice } from "../../../parts/controls/Choice.tsx";
 import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
@@ -13,6 +14,7 @@ export function Consents({ answers, known, set, missing }: FormPart) {
         {t("consent.title")}
         {known.asked && <span className={css.aside}> {t("consent.before")}</span>}
       </legend>
+      {asksGuardian(answers, known) && <p className={css.note}>{t("consent.minor")}</p>}
       <div data-part="board" className={css.row}>
         <span aria-hidden="true">{t("consent.board")}</span>
         <Choice
@@ -37,6 +39,7 @@ export function Consents({ answers, known, set, missing }: FormPart) {
         onChange={(share) => set({ share })}
         error={missing.has("share") ? t("consent.choose") : null}
       />
+      <p className={css.aside}>{t("consent.shareMeans")}</p>
     </fieldset>
   );
 }

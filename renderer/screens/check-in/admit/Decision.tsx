@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { decisionOf, worries } from "../../../../electron/domain/people/questions.ts";
+import { type Decider, deciderOf, decisionOf } from "../../../../electron/domain/people/questions.ts";
 import { type TestCode, testCodes } from "../../../../electron/domain/tests/registry.ts";
 import { Check } from "../../../parts/controls/Check.tsx";
 import { Choice } from "../../../parts/controls/Choice.tsx";
@@ -12,15 +12,10 @@ import type { FormPart } from "./useAnswers.ts";
 export function Decision({ answers, set, missing }: FormPart) {
   const { t } = useTranslation("checkIn");
   const decision = decisionOf(answers);
-  const worried = worries(answers);
+  const decider = deciderOf(answers);
   return (
-    <div className={css.group} data-worried={worried}>
-      {worried && (
-        <Stack className={css.worry}>
-          <strong>{t("worry.title")}</strong>
-          <span>{t("worry.what")}</span>
-        </Stack>
-      )}
+    <div className={css.group} data-decider={decider}>
+      {decider !== null && <Worry decider={decider} />}
       <div data-part="decision" className={css.row}>
         <span aria-hidden="true">{t("decision.label")}</span>
         <Choice
@@ -43,6 +38,19 @@ export function Decision({ answers, set, missing }: FormPart) {
         />
       )}
     </div>
+  );
+}
+
+/** Who has to be asked about a yes. What was answered is not said again: others may read along. */
+function Worry({ decider }: { readonly decider: Decider }) {
+  const { t } = useTranslation("checkIn");
+  return (
+    <Stack className={css.worry}>
+      <strong>{t(`worry.${decider}`)}</strong>
+      <span>
+        {t(`worry.${decider}What`)} {t("worry.what")}
+      </span>
+    </Stack>
   );
 }
 

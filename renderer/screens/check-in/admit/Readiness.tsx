@@ -1,6 +1,6 @@
-import { useState } from "react";
+import { type KeyboardEvent, useEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
-import { type Question, questions } from "../../../../electron/domain/people/questions.ts";
+import { noToAll, type Question, questions } from "../../../../electron/domain/people/questions.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
 import css from "./AdmissionForm.module.css";
@@ -8,23 +8,29 @@ import type { FormPart } from "./useAnswers.ts";
 import { YesNo } from "./YesNo.tsx";
 
 interface ReadinessProps extends FormPart {
-  /** True where nothing is asked before: then the focus begins here. */
+  /** True where nothing is asked before: then the focus begins here, on no answer. */
   readonly isFirst: boolean;
 }
 
-/** The four questions before testing. What is answered stays in this window and is gone with the sheet. */
+/**
+ * The questions before testing. What is answered stays in this window and is gone with the sheet. Enter answers nothing
+ * here: whoever found somebody with it and presses it again has asked nothing yet.
+ */
 export function Readiness({ answers, set, missing, focusNext, isFirst }: ReadinessProps) {
   const { t } = useTranslation("checkIn");
   const [folded, setFolded] = useState(false);
+  const list = useRef<HTMLFieldSetElement>(null);
+  useEffect(() => {
+    if (isFirst) list.current?.focus({ preventScroll: true });
+  }, [isFirst]);
 
   function say(question: Question, yes: boolean): void {
     set({ said: { ...answers.said, [question]: yes } });
   }
   function allNo(): void {
-    const said = { body: false, clinician: false, hard: false, cold: false };
-    set({ said });
+    set({ said: noToAll });
     setFolded(true);
-    focusNext({ ...answers, said });
+    focusNext({ ...answers, said: noToAll });
   }
   if (folded) {
     return (
@@ -35,7 +41,7 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
     );
   }
   return (
-    <fieldset className={css.group}>
+    <fieldset ref={list} className={css.group} tabIndex={-1} onKeyDownCapture={keepEnterFromRadios}>
       <legend className="unseen">{t("readiness.title")}</legend>
       <Row gap={3} lines={2} align="center" wrap between>
         <span>
@@ -44,9 +50,7 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
           </span>{" "}
           <span className={css.aside}>{t("readiness.kept")}</span>
         </span>
-        <Button onPress={allNo} autoFocus={isFirst}>
-          {t("readiness.allNo")}
-        </Button>
+        <Button onPress={allNo}>{t("readiness.allNo")}</Button>
       </Row>
       {questions.map((question) => (
         <YesNo
@@ -60,7 +64,16 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
           error={missing.has(question) ? t("readiness.answer") : null}
         />
       ))}
+      {answers.said.medicine === true && <p className={css.note}>{t("readiness.atHand")}</p>}
       {answers.said.cold === true && <p className={css.note}>{t("readiness.warmUp")}</p>}
     </fieldset>
   );
+}
+
+/** To a radio Enter means "choose this one"; Ctrl+Enter goes on to the form. */
+function keepEnterFromRadios(event: KeyboardEvent): void {
+  if (event.key !== "Enter" || event.ctrlKey || event.metaKey) return;
+  if (!(event.target instanceof HTMLInputElement)) return;
+  event.preventDefault();
+  event.stopPropagation();
 }
