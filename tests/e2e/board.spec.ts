@@ -151,6 +151,23 @@ test("the scenes take turns, and a new best interrupts them at once", async ({ t
   await expect(board.getByRole("article")).toContainText("bib 2");
 });
 
+test("the foot of the board is one tape, and its marker stands in the stretch of the scene that is shown", async ({
+  tapeline,
+}) => {
+  const { board, ids } = await openBoardOn(tapeline, spring);
+  await pushUps(tapeline.desk, ids[0], 20);
+  await tapeline.clock.pass(14_000);
+  await expect(scene(board, "Gains")).toBeVisible();
+  const foot = board.locator('[data-part="foot"]');
+  await expect(foot.locator("> *")).toHaveCount(1);
+  // The newest bests stay for 14 of 37 seconds, then the gains for 12, then who is called for 11.
+  const place = await foot.locator("> *").evaluate((marker) => {
+    return new DOMMatrix(getComputedStyle(marker).transform).e / marker.clientWidth;
+  });
+  expect(place).toBeGreaterThanOrEqual(14 / 37 - 0.001);
+  expect(place).toBeLessThanOrEqual(26 / 37 + 0.001);
+});
+
 test("200 athletes and long names fit every screen, and no text is too small for the hall", async ({
   tapeline,
 }) => {

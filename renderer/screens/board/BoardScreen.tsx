@@ -87,24 +87,28 @@ function WallsScene({ walls, round }: { readonly walls: Board["walls"]; readonly
   );
 }
 
-/** How long this scene still stays: a line runs along a measuring tape on which each scene has its length. */
+/** How long this scene still stays: a marker goes along one measuring tape, on which each scene has its length. */
 function Rhythm({ scenes, turn }: { readonly scenes: readonly Scene[]; readonly turn: Turn }) {
-  if (scenes.length < 2) return <div className={css.tape} aria-hidden="true" />;
+  const lengths = scenes.map(({ kind }) => secondsOf[kind]);
+  const whole = sum(lengths);
+  const from = sum(lengths.slice(0, turn.index));
+  const stays = lengths[turn.index] ?? whole;
+  const style = {
+    "--whole": whole,
+    "--from": from / whole,
+    "--until": (from + stays) / whole,
+    "--stays": stays,
+  };
   return (
-    <div className={css.tape} aria-hidden="true">
-      {scenes.map(({ kind }, index) => {
-        const here = index === turn.index;
-        const style = { "--seconds": secondsOf[kind] } as CSSProperties;
-        return (
-          <div
-            // Whatever starts the scene's time again starts its line again.
-            key={here ? `now ${turn.count} of ${scenes.length}` : `${kind} ${index}`}
-            className={css.rhythmScene}
-            data-turn={here ? "now" : index < turn.index ? "done" : "later"}
-            style={style}
-          />
-        );
-      })}
+    <div className={css.tape} data-part="foot" aria-hidden="true" style={style as CSSProperties}>
+      {scenes.length > 1 && (
+        // Whatever starts the scene's time again starts the marker again.
+        <div key={`${turn.count} of ${scenes.length}`} className={css.marker} />
+      )}
     </div>
   );
+}
+
+function sum(lengths: readonly number[]): number {
+  return lengths.reduce((all, length) => all + length, 0);
 }
