@@ -25,7 +25,7 @@ beforeEach(async () => {
   await table.as("organiser").day.close({ dayId: before });
   table.clock.pass(60 * 24);
   dayId = holdDay(table, { open: true });
-  const list = "Lantern Bay,Vera Velocity,07\nLantern Bay,Zoë Brake,\nMill City,Moss Piglet,212\n";
+  const list = "Lantern Bay,Vera Ropewalk,07\nLantern Bay,Zoë Brake,\nMill City,Moss Parcel,212\n";
   await take(table, "roster", `league,name,number\n${list}`);
   ids = Object.fromEntries(allAthletes(table.desk.store.db).map(({ name, id }) => [name.split(" ")[0], id]));
   checkIn(table, dayId, id("Vera"), 1);
@@ -63,7 +63,7 @@ function results(...rows: string[]): string {
 const paper = results(
   "bib=1; test=push-up; reps=23; off at end=3; entered by=KL",
   "league=Lantern Bay; number=07; test=agility; direction=cw; laps=7; extra=3; touches=2",
-  "league=lantern bay; name=vera velocity; test=agility; direction=ccw; laps=7; extra=1",
+  "league=lantern bay; name=vera ropewalk; test=agility; direction=ccw; laps=7; extra=1",
   "bib=1; test=vertical; standing reach=219.5; touch reach=262",
   "bib=1; test=vertical; standing reach=219.5; touch reach=262",
   "bib=1; test=vertical; standing reach=219.5; touch reach=262",
@@ -148,8 +148,8 @@ describe("results", () => {
       "league=Somewhere Else; number=1",
       "league=Lantern Bay; number=7",
       "league=Lantern Bay; number=99",
-      "league=Lantern Bay; number=99; name=Vera Velocity",
-      "league=Lantern Bay; name=Vera Velocty",
+      "league=Lantern Bay; number=99; name=Vera Ropewalk",
+      "league=Lantern Bay; name=Vera Ropewlk",
       "league=Lantern Bay; name=Nobody",
     ];
     const { keptBack } = await lookAt(table, results(...rows.map((row) => `${row}; test=core; time=60`)));
@@ -164,7 +164,7 @@ describe("results", () => {
       ["sheets.row.nearNumber", "07"],
       ["sheets.row.unknownNumber", undefined],
       ["sheets.row.nearNumber", "07"],
-      ["sheets.row.nearName", "Vera Velocity"],
+      ["sheets.row.nearName", "Vera Ropewalk"],
       ["sheets.row.unknownName", undefined],
     ]);
   });
