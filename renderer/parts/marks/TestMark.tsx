@@ -18,14 +18,15 @@ interface TestMarkProps {
  * wherever a test appears. With `name="none"` the sign carries the name for those who don't see it.
  */
 export function TestMark({ test, size = "medium", name = "none", look = "filled" }: TestMarkProps) {
-  const { outline, letterAt, small = false } = testShapes[test];
+  const { outline, infield, letter } = testShapes[test];
   const testWord = useTestWords();
   const label = name === "test" ? testWord(test, "name") : testWord(test, "ability");
   return (
     <span className={css.mark} data-test={test} data-size={size} data-look={look}>
       <svg className={css.shape} viewBox="0 0 48 48" aria-hidden="true">
         <path d={outline} />
-        <text x="24" y={letterAt} data-small={small}>
+        {infield !== undefined && <path className={css.infield} d={infield} />}
+        <text x={letter.x} y={letter.y} fontSize={letter.size} data-ring={infield !== undefined}>
           {testWord(test, "letter")}
         </text>
       </svg>

@@ -1,22 +1,27 @@
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 
 interface TestShape {
-  /** In a 48 × 48 box; the plainest figure that is not one of the others. */
+  /** In a 48 × 48 box; what lies on the floor of that test or happens there. */
   readonly outline: string;
-  /** The foot of its letter: a triangle has its room below the middle. */
-  readonly letterAt: number;
-  /** Less room for the letter. */
-  readonly small?: true;
+  /** The floor inside it, where the outline is a ring: the letter lies there, and is drawn in the ring's colour. */
+  readonly infield?: string;
+  /** The middle of its letter's foot, and the letter's height, all in the box. */
+  readonly letter: { readonly x: number; readonly y: number; readonly size: number };
 }
 
 /**
- * The tests' shapes. They are tokens like the colours in `app/tokens.css`: chosen beside each other, so that no two are
- * taken for one another, and used below the rooms that know a test.
+ * The tests' shapes: a mat, the taped cross, an upright with an arrow head, steps, an oval track. They are tokens like
+ * the colours in `app/tokens.css`: chosen beside each other, so that no two are taken for one another, and used below the
+ * rooms that know a test. Plain squares, triangles, diamonds and circles are avoided: sets of them are codes elsewhere.
  */
 export const testShapes: Readonly<Record<TestCode, TestShape>> = Object.freeze({
-  "push-up": { outline: "M4 4h40v40H4z", letterAt: 33.5 },
-  agility: { outline: "M12 2h24v10h10v24H36v10H12V36H2V12h10z", letterAt: 33.5 },
-  vertical: { outline: "M24 1 47.5 45H.5z", letterAt: 40, small: true },
-  core: { outline: "M24 0 48 24 24 48 0 24z", letterAt: 33.5 },
-  endurance: { outline: "M24 1a23 23 0 1 0 0 46a23 23 0 1 0 0-46z", letterAt: 33.5 },
+  "push-up": { outline: "M0 10h48v28H0z", letter: { x: 24, y: 33, size: 26 } },
+  agility: { outline: "M12 2h24v10h10v24H36v10H12V36H2V12h10z", letter: { x: 24, y: 33.5, size: 27 } },
+  vertical: { outline: "M24 0 45 18H35.5v30h-23V18H3z", letter: { x: 24, y: 39, size: 26 } },
+  core: { outline: "M1 47V32h13V17h14V2h19v45z", letter: { x: 31, y: 42, size: 27 } },
+  endurance: {
+    outline: "M18 6h12a18 18 0 0 1 0 36H18a18 18 0 0 1 0-36z",
+    infield: "M18 11h12a13 13 0 0 1 0 26H18a13 13 0 0 1 0-26z",
+    letter: { x: 24, y: 32.5, size: 24 },
+  },
 });

@@ -21,7 +21,7 @@ export function PlotLegend() {
 function Sign({ filled = false }: { readonly filled?: boolean }) {
   return (
     <svg className={css.sign} viewBox="0 0 24 24" aria-hidden="true" data-filled={filled}>
-      <path d="M12 2c6 0 9 3 9 9s-2 11-9 11S3 17 3 11s3-9 9-9z" />
+      <path d="M7 3h10l5.5 9L17 21H7L1.5 12z" />
     </svg>
   );
 }

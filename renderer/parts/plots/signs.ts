@@ -47,17 +47,27 @@ function sign(
   each.setAttribute("class", css.sign ?? "");
   each.setAttribute("data-today", String(today));
   each.setAttribute("transform", `translate(${x} ${y}) scale(${scale}) translate(${-box / 2} ${-box / 2})`);
-  const shape = document.createElementNS(namespace, "path");
-  shape.setAttribute("d", testShapes[test].outline);
-  each.append(shape);
+  const { outline, infield } = testShapes[test];
+  each.append(pathOf(document, outline));
+  if (infield !== undefined) each.append(pathOf(document, infield, css.infield));
   if (today || lettered) each.append(letterIn(document, test, letter));
   return each;
 }
 
+function pathOf(document: Document, outline: string, name = ""): SVGPathElement {
+  const path = document.createElementNS(namespace, "path");
+  path.setAttribute("d", outline);
+  path.setAttribute("class", name);
+  return path;
+}
+
 function letterIn(document: Document, test: TestCode, letter: string): SVGTextElement {
   const text = document.createElementNS(namespace, "text");
-  text.setAttribute("x", String(box / 2));
-  text.setAttribute("y", String(testShapes[test].letterAt));
+  const { infield, letter: place } = testShapes[test];
+  text.setAttribute("x", String(place.x));
+  text.setAttribute("y", String(place.y));
+  text.setAttribute("font-size", String(place.size));
+  text.setAttribute("data-ring", String(infield !== undefined));
   text.textContent = letter;
   return text;
 }

@@ -49,18 +49,18 @@ function Past({ test, news, lengths }: ChangeProps & { readonly news: News }) {
   );
 }
 
-/** Up for a gain, down for a loss, filled when it is clear, outlined when it is likely; noise lies flat. */
+/** Chevrons up for a gain, down for a loss, two when it is clear, one when it is likely; noise lies flat. */
 const shapes: Readonly<Record<Verdict, string>> = {
-  "clear gain": "M6 1 11.5 11H.5z",
-  "likely gain": "M6 2.6 10.2 10H1.8z",
+  "clear gain": "M1 6.5 6 1.5l5 5M1 11.5l5-5 5 5",
+  "likely gain": "M1 9l5-5 5 5",
   noise: "M.5 4.5h11M.5 7.5h11",
-  "likely loss": "M6 9.4 10.2 2H1.8z",
-  "clear loss": "M6 11 11.5 1H.5z",
+  "likely loss": "M1 3l5 5 5-5",
+  "clear loss": "M1 .5l5 5 5-5M1 5.5l5 5 5-5",
 };
 
 function VerdictSign({ verdict }: { readonly verdict: Verdict }) {
   return (
-    <svg className={css.verdict} viewBox="0 0 12 12" data-verdict={verdict} aria-hidden="true">
+    <svg className={css.verdict} viewBox="0 0 12 12" aria-hidden="true">
       <path d={shapes[verdict]} />
     </svg>
   );

@@ -87,7 +87,7 @@ type PlaceInTest = "done" | "waiting" | "later" | "leftOut";
 
 const shapes: Record<PlaceInTest, string> = {
   done: "m4 12.5 5.5 5.5L20 6",
-  waiting: "M5 4v16l15-8z",
+  waiting: "M3 12h16M12 5l7 7-7 7",
   later: "M12 10.5v3",
   leftOut: "M5 12h14",
 };

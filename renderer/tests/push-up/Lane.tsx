@@ -10,7 +10,7 @@ interface PushUpLaneProps {
 /** How many of the last cadences a lane shows. */
 const shown = 8;
 
-/** A lane under way: the mark so far, the last cadences as dots and crosses, and how near it is to its end. */
+/** A lane under way: the mark so far, the last cadences as ticks and gaps, and how near it is to its end. */
 export function PushUpLaneView({ lane: { state } }: PushUpLaneProps) {
   const { t } = useTranslation(["push-up", "common"]);
   const { cadences, reps, misses, warning, atHand } = state;
@@ -23,7 +23,7 @@ export function PushUpLaneView({ lane: { state } }: PushUpLaneProps) {
         <Signs cadences={cadences} open={atHand} />
       </span>
       <span className={css.state} data-warning={warning}>
-        {warning && <Triangle />}
+        {warning && <Stripes />}
         {misses > 0 &&
           (warning ? t("live.warning.short", { count: misses }) : t("live.off", { count: misses }))}
       </span>
@@ -37,7 +37,7 @@ interface SignsProps {
   readonly open: number;
 }
 
-/** The last cadences, newest last: a dot on, a cross off; a ring for the one that can still be marked. */
+/** The last cadences on a tape, newest last: a tick on, a gap off; half a tick for the one that can still be marked. */
 function Signs({ cadences, open }: SignsProps) {
   const first = Math.max(0, cadences.length - shown);
   return (
@@ -45,18 +45,19 @@ function Signs({ cadences, open }: SignsProps) {
       {[...cadences.slice(first)].map((sign, index) => {
         const cadence = first + index + 1;
         const x = (shown - cadences.length + cadence - 1) * 16 + 8;
-        if (sign === "x")
-          return <path key={cadence} className={css.cross} d={`M${x - 5} 3l10 10m0-10-10 10`} />;
-        return <circle key={cadence} className={css.dot} data-open={cadence === open} cx={x} cy="8" r="4" />;
+        if (sign === "x") return <path key={cadence} className={css.gap} d={`M${x} 1v8`} />;
+        const height = cadence === open ? 5 : 12;
+        return <path key={cadence} className={css.tick} d={`M${x - 8} 14h16M${x} 14v-${height}`} />;
       })}
     </svg>
   );
 }
 
-function Triangle() {
+/** A caution is striped, as tape on a floor is. */
+function Stripes() {
   return (
-    <svg className={css.triangle} viewBox="0 0 24 22" aria-hidden="true">
-      <path d="M12 1 23 21H1z" />
+    <svg className={css.stripes} viewBox="0 0 24 22" aria-hidden="true">
+      <path d="M2 20 10 2M9 20 17 2M16 20 24 2" />
     </svg>
   );
 }

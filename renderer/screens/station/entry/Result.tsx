@@ -79,7 +79,7 @@ function Hero({ number, unit }: Pick<Written, "number" | "unit">) {
 /** A shape for each way a mark can stand, so that one glance is enough: a flag of tape for a best. */
 function StandingSign({ standing }: { readonly standing: NonNullable<Told["news"]>["standing"] }) {
   const paths = {
-    first: "M12 3v18M3 12h18",
+    first: "M5 3v18M5 12h15",
     best: "M4 15 12 7l8 8",
     equal: "M4 9h16M4 15h16",
     below: "M4 9l8 8 8-8",

@@ -5,7 +5,7 @@ import css from "./Standing.module.css";
 type StandingName = NonNullable<Told["news"]>["standing"];
 
 const paths: Readonly<Record<StandingName, string>> = {
-  first: "M12 3v18M3 12h18",
+  first: "M5 3v18M5 12h15",
   best: "M4 15 12 7l8 8",
   equal: "M4 9h16M4 15h16",
   below: "M4 9l8 8 8-8",
