@@ -88,7 +88,7 @@ export const heldSchema = z.object({
   format: z.literal("tapeline-held"),
   version: z.literal(1),
   made_at: z.string(),
-  /** True for the invented people of the demonstration. */
+  /** True for the invented people of the demo. */
   invented: z.boolean(),
   person: z.object({
     id: z.int(),

@@ -14,9 +14,9 @@ export interface PlaceBand {
 }
 
 /**
- * Returns the percentile rank of a mark by mid-rank: (worse + ½ equal) / n × 100, so that the best mark is near 100
- * whichever way the test counts. Source: the definition of the percentile rank; statistics libraries call it the mean
- * of the strict and the weak one. `equalWithin` and all values are grains.
+ * Returns the percentile rank of a mark by mid-rank: (worse + ½ equal) / n × 100, so that a mark better than all others
+ * is at 100 whichever way the test counts. Source: the definition of the percentile rank; statistics libraries call it
+ * the mean of the strict and the weak one. `equalWithin` and all values are grains.
  * @throws RangeError when there is nothing to compare with.
  */
 export function percentileRank(
