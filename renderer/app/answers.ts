@@ -1,7 +1,7 @@
 import type { inferRouterInputs, inferRouterOutputs } from "@trpc/server";
 import type { AppRouter } from "../../electron/api/router.ts";
 
-/** What the door answers, by capability and procedure. */
+/** The API's answers, by capability and procedure. */
 export type Answers = inferRouterOutputs<AppRouter>;
-/** What it is asked, likewise. */
+/** The API's inputs, likewise. */
 export type Questions = inferRouterInputs<AppRouter>;

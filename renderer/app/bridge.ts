@@ -6,5 +6,5 @@ declare global {
   }
 }
 
-/** What only the shell can do; null in a window that has no bridge (the board, a tablet). */
+/** The shell's functions; null in a window without a bridge (the big screen, a tablet). */
 export const bridge: Bridge | null = window.bridge ?? null;

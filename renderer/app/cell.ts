@@ -1,10 +1,10 @@
 import { useSyncExternalStore } from "react";
 
-/** A value that lives as long as the window: anybody may change it, and parts show it. */
+/** A value that lives as long as the window: anybody may change it, and components show it. */
 export interface Cell<Value> {
   get(): Value;
   set(value: Value): void;
-  /** The value in a part that renders again whenever it changes. */
+  /** Returns the value in a component, which renders again whenever it changes. */
   use(): Value;
 }
 
@@ -26,7 +26,7 @@ export function createCell<Value>(first: Value): Cell<Value> {
   };
 }
 
-/** The same, kept in the browser's storage under `key`; `read` says what is meant by whatever lies there. */
+/** Makes a cell kept in the browser's storage under `key`; `read` interprets the stored text. */
 export function keptCell<Value extends string>(
   storage: Storage,
   key: string,

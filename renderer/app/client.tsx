@@ -15,7 +15,7 @@ import { isUnanswered, sentenceOf } from "./trouble.ts";
 
 const url = "/trpc";
 
-/** The one door, from this side: files go as they are, everything else as JSON, changes as a stream. */
+/** The client of the API: files are sent as they are, everything else as JSON, changes as a stream. */
 export const client = createTRPCClient<AppRouter>({
   links: [
     splitLink({
@@ -24,7 +24,7 @@ export const client = createTRPCClient<AppRouter>({
       false: splitLink({
         condition: (operation) => isNonJsonSerializable(operation.input),
         true: httpLink({ url }),
-        // The door takes up to 100 calls at once.
+        // The API takes up to 100 calls at once.
         false: httpBatchLink({ url, maxItems: 50 }),
       }),
     }),
@@ -42,17 +42,16 @@ export type Client = typeof client;
 const { TRPCProvider, useTRPC, useTRPCClient } = createTRPCContext<AppRouter>();
 
 /**
- * The procedures as options for TanStack Query:
- * `const trpc = useTRPC(); useQuery(trpc.day.current.queryOptions())`,
- * `useMutation(trpc.day.open.mutationOptions({ onSuccess }))`.
- * What changes, here or elsewhere, arrives by itself (`feed.ts`), a moment after the mutation's answer. Only where the
- * next screen cannot wait: `await queryClient.invalidateQueries(trpc.day.current.queryFilter())` before going there.
+ * The procedures as options for TanStack Query: `const trpc = useTRPC(); useQuery(trpc.day.current.queryOptions())`,
+ * `useMutation(trpc.day.open.mutationOptions({ onSuccess }))`. Changes, made here or elsewhere, arrive by themselves
+ * (`feed.ts`), a moment after the mutation's answer. Only if the next screen can't wait: `await
+ * queryClient.invalidateQueries(trpc.day.current.queryFilter())` before going there.
  */
 export { useTRPC, useTRPCClient };
 
 /**
- * A mutation may only be tried again where no answer came, since then nobody knows whether it was taken; the ids that
- * the client makes keep that from entering anything twice. A refusal is an answer.
+ * Retries a mutation only without an answer, since then nobody knows whether it was accepted; ids made by the client
+ * prevent double entries. A refusal is an answer.
  */
 function retryMutation(count: number, error: unknown): boolean {
   return count < 2 && isUnanswered(error);
@@ -67,7 +66,7 @@ export const queryClient = new QueryClient({
   defaultOptions: {
     queries: {
       networkMode: "always",
-      // The change feed says when to read again.
+      // The change feed decides when to read again.
       staleTime: Number.POSITIVE_INFINITY,
       refetchOnWindowFocus: false,
       retry: (count, error) => count < 3 && isUnanswered(error),
@@ -78,8 +77,8 @@ export const queryClient = new QueryClient({
 });
 
 /**
- * Everything under it may use the one door. A failed mutation is told in the message strip by itself; a screen that
- * shows the error at a field gives the mutation `meta: { shownByScreen: true }`.
+ * Gives its children the API. A failed mutation is reported in the message strip; a screen that shows the error at a
+ * field gives the mutation `meta: { shownByScreen: true }`.
  */
 export function ClientProvider({ children }: { readonly children: ReactNode }) {
   return (

@@ -1,6 +1,9 @@
 import { type DragEvent, useState } from "react";
 
-/** Makes an element a place to drop a file on: spread what it answers over it; `data-over` says that something hangs above it. */
+/**
+ * Makes an element accept a dropped file: spread the returned props over it; `data-over` is set while a file hangs over
+ * it.
+ */
 export function useDropped(onFile: (file: File) => void) {
   const [over, setOver] = useState(false);
   return {

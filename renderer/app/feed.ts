@@ -3,12 +3,12 @@ import { useEffect, useRef } from "react";
 import { type Client, client, queryClient } from "./client.tsx";
 import { groupsToRead } from "./topics.ts";
 
-/** tRPC's query keys begin with the path: `[["day", "overview"], …]`. */
+/** Returns the first part of a query's path, as in tRPC's keys: `[["day", "overview"], …]`. */
 function groupOfKey(key: readonly unknown[]): unknown {
   return Array.isArray(key[0]) ? key[0][0] : undefined;
 }
 
-/** Ends once all that is shown of these topics was read, or could not be. */
+/** Reads all shown queries of these topics again; ends when each has been read or has failed. */
 function readAgain(queries: QueryClient, topics: Iterable<string>): Promise<void> {
   const groups = groupsToRead(topics);
   return queries.invalidateQueries(
@@ -16,14 +16,14 @@ function readAgain(queries: QueryClient, topics: Iterable<string>): Promise<void
   );
 }
 
-/** A reading that takes longer holds up no other. */
+/** Longest wait for a reading, in ms; a longer one holds up no other. */
 const longestReadingMs = 2_000;
 
 /**
  * Follows the change feed until the returned function is called. A change is read again at once; more that arrive
- * before the next frame are then read together. What is being read is read to its end, and what changed meanwhile after
- * it: begun anew at every change, it would never end while many come, and the window would stand still. The server resumes after the last event seen, or says "all" where that
- * is too long ago. While it is paused only the lock is read again: whoever goes on then reads everything.
+ * before the next frame are then read together. A refetch under way is finished before the next begins. Restarting it
+ * at every change would starve the window while many changes come. The server resumes after the last event seen, or
+ * says "all" if that is too long ago. While paused, only the lock is read again; continuing reads everything.
  */
 export function followChanges(
   from: Client,
@@ -62,7 +62,10 @@ export function followChanges(
   };
 }
 
-/** Keeps all that is shown true while the window is open: once a window. `paused`: it may read nothing just now. */
+/**
+ * Keeps everything shown up to date while the window is open; use it once per window. `paused`: nothing may be read
+ * now.
+ */
 export function useChanges(paused = false): void {
   const latest = useRef(paused);
   latest.current = paused;

@@ -14,9 +14,9 @@ import { nameOfPost, useStanding } from "./standing.tsx";
 const storageKey = "initials";
 
 interface Initials {
-  /** Who keys at this window, once they said so. */
+  /** The volunteer's initials at this window; null until given. */
   readonly initials: string | null;
-  /** Gives the initials, asking for them the first time; null when the person closes the question. */
+  /** Returns the initials, asking for them the first time; null when the person closes the question. */
   readonly ask: () => Promise<string | null>;
   /** Asks again, when somebody else takes over. */
   readonly change: () => Promise<string | null>;
@@ -26,11 +26,11 @@ const InitialsContext = createContext<Initials | null>(null);
 
 interface InitialsProviderProps {
   readonly children: ReactNode;
-  /** Asks who keys, and answers null when the person closes the question. */
+  /** Asks for the initials, and answers null when the person closes the question. */
   readonly question: ComponentType<{ readonly onAnswer: (initials: string | null) => void }>;
 }
 
-/** Keeps who keys for as long as the window lives: a new session asks again. */
+/** Keeps the initials as long as the window lives: a new session asks again. */
 export function InitialsProvider({ children, question: Question }: InitialsProviderProps) {
   const [initials, setInitials] = useState(() => sessionStorage.getItem(storageKey));
   const [asking, setAsking] = useState(false);
@@ -42,7 +42,7 @@ export function InitialsProvider({ children, question: Question }: InitialsProvi
   useEffect(() => {
     if (whose === before.current) return;
     before.current = whose;
-    // Whoever comes next keys under initials of their own.
+    // The next person enters under their own initials.
     sessionStorage.removeItem(storageKey);
     setInitials(null);
   }, [whose]);

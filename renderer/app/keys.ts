@@ -1,6 +1,6 @@
 import { useLayoutEffect, useRef } from "react";
 
-/** What keys do on a screen: `{ "Alt+N": addWalkUp, "/": search, "Escape": clear }`. */
+/** A screen's keys and their actions: `{ "Alt+N": addWalkUp, "/": search, "Escape": clear }`. */
 export type Keys = Readonly<Record<string, () => void>>;
 
 function isTyping(target: EventTarget | null): boolean {
@@ -9,7 +9,7 @@ function isTyping(target: EventTarget | null): boolean {
   );
 }
 
-/** The name of a pressed key as written in hints: modifiers, then the key; digits and letters by their place. */
+/** Returns the name of a pressed key as in hints: modifiers, then the key; digits and letters by their position. */
 function nameOfKey(event: KeyboardEvent): string {
   const place = /^(?:Key|Digit|Numpad)([A-Z0-9])$/.exec(event.code)?.[1];
   const key = (event.ctrlKey || event.altKey || event.metaKey) && place !== undefined ? place : event.key;
@@ -18,12 +18,12 @@ function nameOfKey(event: KeyboardEvent): string {
 }
 
 /**
- * Binds shortcuts while the screen is shown. Keys without Ctrl or Alt do nothing while somebody types. Whatever is
- * bound must also be visible: as `hint` of its button or in the screen's `hints`.
+ * Binds shortcuts while the screen is shown. Keys without Ctrl or Alt do nothing while somebody types. Every bound key
+ * must also be visible: as `hint` of its button or in the screen's `hints`.
  */
 export function useKeys(keys: Keys): void {
   const latest = useRef(keys);
-  // Before the screen is painted: a key that is shown works.
+  // Before the screen is painted: a visible key must work.
   useLayoutEffect(() => {
     latest.current = keys;
   });

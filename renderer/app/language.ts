@@ -3,7 +3,7 @@ import i18next from "i18next";
 import { useEffect } from "react";
 import { client, useTRPC } from "./client.tsx";
 
-/** What the desk speaks, for a page that begins; English where no answer comes, until `useLanguage` has one. */
+/** Returns the desk's language for a new page; English without an answer, until `useLanguage` has one. */
 export async function languageToBegin(): Promise<string> {
   try {
     return (await client.language.current.query()).language;
@@ -13,7 +13,7 @@ export async function languageToBegin(): Promise<string> {
   }
 }
 
-/** Keeps this window in the desk's language, which any window of the desk may change: once a window. */
+/** Keeps this window in the desk's language, which any window may change; use it once per window. */
 export function useLanguage(): void {
   const trpc = useTRPC();
   const language = useQuery(trpc.language.current.queryOptions()).data?.language;

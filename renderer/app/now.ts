@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 
-/** Now, again every fifteen seconds: for "rests until". */
+/** Returns the current time, updated every fifteen seconds: for "rests until". */
 export function useNow(): number {
   const [now, setNow] = useState(() => Date.now());
   useEffect(() => {

@@ -1,12 +1,12 @@
 import { type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
 
-/** A place of the desk; `test` is the one of a station. */
+/** A screen of the desk; `test` is a station's test. */
 export type Place = { readonly path: string } & (
   | { readonly key: "day" | "sheets" | "checkIn" | "athletes" | "bundle"; readonly test: null }
   | { readonly key: TestCode; readonly test: TestCode }
 );
 
-/** The desk's places in the order of a day; their order gives the first ten a shortcut, Alt+0 to Alt+9. */
+/** The desk's screens in the order of a day; the first ten get a shortcut, Alt+0 to Alt+9. */
 export const places: readonly Place[] = [
   { key: "day", path: "/day", test: null },
   { key: "sheets", path: "/sheets", test: null },
@@ -16,12 +16,12 @@ export const places: readonly Place[] = [
   { key: "bundle", path: "/bundle", test: null },
 ];
 
-/** Whether a path is that place or lies under it. */
+/** True if a path is that screen or lies under it. */
 export function isAt(path: string, place: Place): boolean {
   return path === place.path || path.startsWith(`${place.path}/`);
 }
 
-/** The one way back: from one athlete to all of them, from a place to the day, from the day to the start. */
+/** Returns the one way back: from one athlete to all of them, from a screen to the day, from the day to the start. */
 export function parentOf(path: string): "/" | "/day" | "/athletes" | null {
   if (path === "/" || path === "") return null;
   if (/^\/(?:cards|instructions|noise|reference|rehearsal|summary)(?:\/|$)/.test(path)) return "/day";

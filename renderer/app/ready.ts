@@ -1,8 +1,8 @@
 import { useEffect, useState } from "react";
 
 /**
- * Tells the outside (tests, the shell's first show) that the first screen has its data: sets
- * `<html data-ready="true">`. Call it once a screen, with true as soon as the screen shows what it is for.
+ * Signals to the outside (tests, the shell's first show) that the first screen has its data: sets `<html
+ * data-ready="true">`. Call it once per screen, with true as soon as the screen shows its content.
  */
 export function useReady(ready: boolean): void {
   useEffect(() => {
@@ -10,7 +10,7 @@ export function useReady(ready: boolean): void {
   }, [ready]);
 }
 
-/** Whether the type that a page for paper is set in is there, once it shows text: before, lines would break elsewhere. */
+/** True once a paper page's font has loaded, after it shows text: before, lines would break elsewhere. */
 export function useType(shown = true): boolean {
   const [there, setThere] = useState(false);
   useEffect(() => {

@@ -10,12 +10,12 @@ import { bridge } from "./bridge.ts";
 import { tell } from "./messages.ts";
 import { sentenceOf } from "./trouble.ts";
 
-/** Whose file of words may have sentences of its own under `saving`; the others are those of common.json. */
+/** Screens whose word file may have its own sentences under `saving`; the others use common.json. */
 type Screen = "bundle" | "cards" | "held" | "instructions" | "report" | "sheets" | "summary";
 
 /**
- * Says in the message strip what came of saving or printing. `undefined`: this window has no shell to do it. `values`
- * are what the screen's own sentences take in beside the file's name.
+ * Reports the outcome of saving or printing in the message strip. `undefined`: this window has no shell for it.
+ * `values` go into the screen's own sentences, besides the file's name.
  */
 export function tellOutcome(
   screen: Screen,
@@ -40,12 +40,12 @@ function keyOf(outcome: SaveOutcome | PrintOutcome | undefined): string {
   return outcome.why === "cancelled" ? "notPrinted" : "unprintable";
 }
 
-/** Says in the message strip what went wrong at the door. */
+/** Reports an error of the API in the message strip. */
 function tellTrouble(error: unknown): void {
   tell({ tone: "alert", sentence: sentenceOf(error) });
 }
 
-/** Saves a file that the desk makes where the person says, and says what came of it. */
+/** Saves a file made by the desk where the person chooses, and reports the outcome. */
 export async function saveMade(screen: Screen, make: () => Promise<FileToSave>): Promise<void> {
   if (bridge === null) return tellOutcome(screen, undefined);
   await make()
@@ -53,17 +53,17 @@ export async function saveMade(screen: Screen, make: () => Promise<FileToSave>):
     .then((outcome) => tellOutcome(screen, outcome), tellTrouble);
 }
 
-/** A text as a file to save. */
+/** Returns a text as a file to save. */
 export function textFile({ name, text }: { readonly name: string; readonly text: string }): FileToSave {
   return { suggestedName: name, bytes: new TextEncoder().encode(text) };
 }
 
-/** A file whose bytes came as base64. */
+/** Decodes a file's bytes from base64. */
 export function bytesOf(base64: string): Uint8Array {
   return Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
 }
 
-/** Printing a page and saving it as a PDF; `run` does other work of the same kind, and `busy` is true meanwhile. */
+/** Prints a page or saves it as a PDF; `run` does other such work, and `busy` is true meanwhile. */
 export function usePaperwork(screen: Screen, page: PageToSave) {
   const [busy, setBusy] = useState(false);
   function run(work: () => Promise<void>): void {

@@ -6,20 +6,20 @@ import { useChanges } from "./feed.ts";
 import { tell } from "./messages.ts";
 import { isAt, places } from "./places.ts";
 
-/** How the desk stands: whose it is, and whether anybody may use it. The desk decides it; a page is only told. */
+/** The desk's state: its user, and whether it is locked. The desk decides it; a page only shows it. */
 export interface DeskStanding {
   readonly post: Post;
   readonly locked: boolean;
   readonly pinSet: boolean;
   readonly idleMinutes: number;
-  /** How long nobody may try a PIN, in ms, when this was told. */
+  /** Ms for which nobody may try a PIN, at the time of this answer. */
   readonly waitMs: number;
   readonly unreadable: boolean;
   /** Where the file for a forgotten PIN goes; null where that is not for whoever sits here. */
   readonly folder: string | null;
 }
 
-/** A page that asks nobody: paper, and the board. */
+/** The state for pages that don't ask: paper, and the big screen. */
 const open: DeskStanding = {
   post: { role: "organiser" },
   ...{ locked: false, pinSet: false, idleMinutes: 10, waitMs: 0, unreadable: false, folder: null },
@@ -27,40 +27,40 @@ const open: DeskStanding = {
 
 const StandingContext = createContext<DeskStanding>(open);
 
-/** Whose desk this is just now. */
+/** Returns the desk's current state. */
 export function useStanding(): DeskStanding {
   return useContext(StandingContext);
 }
 
-/** Whether a place of the desk is open to whoever it was handed over to. The door refuses the rest in any case. */
+/** True if the desk's user may open a screen. The API refuses the others in any case. */
 export function mayOpen(post: Post, path: string): boolean {
   if (post.role === "organiser") return true;
   const own = places.find((place) => place.path === firstPathOf(post));
   return own !== undefined && isAt(path, own);
 }
 
-/** The place where a desk begins. */
+/** Returns the first screen for a user. */
 export function firstPathOf(post: Post): string {
   if (post.role === "organiser") return "/";
   return post.role === "station" ? `/station/${post.test}` : "/check-in";
 }
 
-/** Tells one post from another. */
+/** Returns a unique name for each post. */
 export function nameOfPost(post: Post): string {
   return post.role === "station" ? `station ${post.test}` : post.role;
 }
 
 interface StandingProviderProps {
   readonly children: ReactNode;
-  /** What stands over everything while the desk is locked. */
+  /** Covers everything while the desk is locked. */
   readonly cover: ReactNode;
-  /** What stands there when nobody can say how the desk stands. */
+  /** Replaces everything when the desk's state can't be read. */
   readonly failed: (query: UseQueryResult<unknown, unknown>) => ReactNode;
 }
 
 /**
- * Follows the desk's lock. What is under a lock stays as it is, hidden and out of reach, and reads nothing anew; a window
- * that starts locked has nothing under it.
+ * Follows the desk's lock. Everything under the lock stays as it is, hidden and out of reach, and is not read again; a
+ * window that starts locked has nothing under it.
  */
 export function StandingProvider({ children, cover, failed }: StandingProviderProps) {
   const trpc = useTRPC();
@@ -86,7 +86,7 @@ export function StandingProvider({ children, cover, failed }: StandingProviderPr
   );
 }
 
-/** What was read for one must not lie about for the next, and what was missed under a lock is read. */
+/** Drops one user's data for the next, and reads changes missed while locked. */
 function useReadAnew(standing: DeskStanding | undefined): void {
   const name = standing === undefined ? null : `${nameOfPost(standing.post)} ${standing.locked}`;
   const before = useRef(name);

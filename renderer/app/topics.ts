@@ -1,4 +1,4 @@
-/** Which groups of procedures to read again for a topic of the change feed; a topic not named here means all. */
+/** The groups of procedures to read again for each topic of the change feed; a topic missing here means all. */
 const groupsOf: Readonly<Record<string, readonly string[]>> = {
   people: ["heat", "people", "checkIn", "day", "board", "station", "bundle", "cards", "noise", "summary"],
   entrants: ["heat", "checkIn", "station", "board", "day", "people", "bundle", "cards", "noise", "summary"],
@@ -11,7 +11,7 @@ const groupsOf: Readonly<Record<string, readonly string[]>> = {
   heats: ["heat", "station", "board", "day", "summary"],
 };
 
-/** The groups to read again, or null for everything. */
+/** Returns the groups to read again, or null for everything. */
 export function groupsToRead(topics: Iterable<string>): ReadonlySet<string> | null {
   const groups = new Set<string>();
   for (const topic of topics) {

@@ -1,7 +1,7 @@
 import { TRPCClientError } from "@trpc/client";
 import type { Sentence } from "../../electron/domain/words.ts";
 
-/** What went wrong, as a sentence for people: the API's own, or ours where no answer came. */
+/** Returns the sentence about an error: the API's own, or ours where no answer came. */
 export function sentenceOf(error: unknown): Sentence {
   if (error instanceof TRPCClientError) {
     const told: unknown = error.data?.sentence;
@@ -10,7 +10,7 @@ export function sentenceOf(error: unknown): Sentence {
   return { key: isUnanswered(error) ? "common:trouble.unanswered" : "common:trouble.inside" };
 }
 
-/** True where the request got no answer: whether it was taken is unknown. */
+/** True if the request got no answer: whether it was accepted is unknown. */
 export function isUnanswered(error: unknown): boolean {
   return error instanceof TRPCClientError && (error.data === undefined || error.data === null);
 }

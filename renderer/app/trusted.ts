@@ -1,6 +1,6 @@
 import { z } from "zod";
 
-/** The part of the Trusted Types standard that is used here; the compiler's own types lack it. */
+/** The part of the Trusted Types standard in use here; the compiler's own types lack it. */
 interface TrustedTypes {
   createPolicy(
     name: string,
@@ -15,12 +15,12 @@ declare global {
 }
 
 /**
- * Makes the one policy that the content policy allows: no text becomes markup or script in a page of ours. Must be called
- * before anything else. The empty text is let through, by which the controls' library empties what it read out, and so are
- * scripts of this host, as the ticker's thread is one; they still have to be files of the build.
+ * Makes the one policy that the content policy allows: no text becomes markup or script in our pages. Must be called
+ * before anything else. It allows the empty text, by which the library of controls clears its announcements, and
+ * scripts of this host, such as the ticker's thread; these still have to be files of the build.
  */
 export function trustNothing(): void {
-  // Else it tries whether it may make functions of text, and each try is told as a fault.
+  // Otherwise zod tries to make functions from text, and each try is reported as a fault.
   z.config({ jitless: true });
   window.trustedTypes.createPolicy("default", {
     createHTML: (text) => (text === "" ? text : null),
