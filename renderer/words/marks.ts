@@ -3,33 +3,33 @@ import type { LengthUnit, Written } from "../../electron/domain/tests/protocol.t
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { protocolOf } from "../../electron/domain/tests/registry.ts";
 
-/** A unit's word; empty where the number says by itself that it is a time. */
+/** Returns a unit's word; empty where the number itself shows that it is a time. */
 export function useUnitWord(): (unit: Written["unit"]) => string {
   const { t } = useTranslation("common");
   return (unit) => (unit === "" || unit === "min:s" ? "" : t(`unit.${unit}`));
 }
 
-/** A mark as a short text with its unit where it needs one: "24 reps", "43 cm", "3:21". */
+/** Formats a mark as a short text with its unit where needed: "24 reps", "43 cm", "3:21". */
 export function useMarkText(): (written: Written) => string {
   const unitWord = useUnitWord();
   return ({ number, unit }) => `${number} ${unitWord(unit)}`.trimEnd();
 }
 
-/** The way in which a test was done, "on the knees"; empty where there is only one. */
+/** Returns a variant's name, "on the knees"; empty where there is only one. */
 export function useVariantName(): (variant: string) => string {
   const { t } = useTranslation("common");
   return (variant) => (variant === "full" || variant === "knee" ? t(`variant.${variant}`) : variant);
 }
 
-/** The same as `useMarkText` of a value in grains. */
+/** Returns `useMarkText` for a value in grains. */
 export function useWriteValue(test: TestCode, lengths: LengthUnit): (value: number) => string {
   const markText = useMarkText();
   return (value) => markText(protocolOf(test).write(value, lengths));
 }
 
 /**
- * A change (positive is better; only its sign counts) in words that leave no doubt which way is good: "+3 reps", "0:12
- * longer". `number` is its amount as it is written.
+ * Describes a change (positive is better; only its sign counts) in words that show which way is good: "+3 reps", "0:12
+ * longer". `number` is its formatted amount.
  */
 export function useChangeText(): (test: TestCode, change: number, number: string) => string {
   const { t } = useTranslation("station");
@@ -41,7 +41,7 @@ export function useChangeText(): (test: TestCode, change: number, number: string
   };
 }
 
-/** The same of a change in grains. */
+/** Returns the same for a change in grains. */
 export function useWriteChange(test: TestCode, lengths: LengthUnit): (change: number) => string {
   const writeValue = useWriteValue(test, lengths);
   const changeText = useChangeText();

@@ -1,11 +1,11 @@
 import { localeOf } from "../../electron/domain/languages.ts";
 
-/** A space that is narrow and does not break. */
+/** A narrow no-break space. */
 const narrow = "\u202f";
 
 /**
- * A number for people. The decimal mark is a point in every language: what stands on a screen is what is keyed, and what
- * stands in the sheets. Thousands are parted as English does, elsewhere by a space, which nobody takes for a decimal.
+ * Formats a number for people. The decimal mark is a point in every language, as in entries and on sheets. Thousands
+ * are grouped as in English, elsewhere by a space, which nobody takes for a decimal mark.
  */
 export function writeNumber(
   number: number,

@@ -3,24 +3,24 @@ import { useTranslation } from "react-i18next";
 import { testCodes } from "../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../electron/domain/words.ts";
 
-/** Keys of sentences come over the wire, so the compiler cannot check them; a test does. */
+/** Sentence keys come over the wire, so the compiler can't check them; a test does. */
 type AnyKey = (key: string | readonly string[], values?: Record<string, unknown>) => string;
 
-/** Values of sentences that are words of the program and not of people, and where their own words stand. */
+/** Values in sentences that are the program's own words, and the keys of those words. */
 const named: Readonly<Record<string, (value: string) => string | readonly string[]>> = {
   test: (code) => `${code}:name`,
-  // Of which test a field is does not stand in the sentence; those of one name are called the same.
+  // The sentence does not say the field's test; fields of one name have the same label.
   field: (name) => testCodes.map((code) => `${code}:field.${name}`),
 };
 
-/** A sentence of the domain or the API in the language of now; for rendering use {@link useSay}. */
+/** Translates a sentence of the domain or the API into the current language; for rendering use {@link useSay}. */
 export function say(sentence: Sentence, translate: TFunction<never> = i18next.t as TFunction<never>): string {
   const any = translate as unknown as AnyKey;
   const key = sentence.key.includes(":") ? sentence.key : `sentences:${sentence.key}`;
   return any(key, inWords(sentence.values ?? {}, any));
 }
 
-/** A value without words of its own (a code from somewhere else, a field with none) is told as it is. */
+/** Translates a sentence's values; one without its own words (a foreign code, a nameless field) stays as it is. */
 function inWords(values: NonNullable<Sentence["values"]>, any: AnyKey): Record<string, unknown> {
   const told = Object.entries(values).map(([name, value]) => {
     const keyOf = named[name];
@@ -30,7 +30,7 @@ function inWords(values: NonNullable<Sentence["values"]>, any: AnyKey): Record<s
   return Object.fromEntries(told);
 }
 
-/** `const say = useSay(); say(sentence)`: renders again when the language changes. */
+/** Returns `say` for rendering: `const say = useSay(); say(sentence)`. Renders again when the language changes. */
 export function useSay(): (sentence: Sentence) => string {
   const { t } = useTranslation();
   return (sentence) => say(sentence, t as unknown as TFunction<never>);

@@ -6,7 +6,7 @@ const files = import.meta.glob<Words>("../../resources/locales/*/*.json", { eage
 
 type Texts = Record<string, string>;
 
-/** The word files as i18next wants them: language → namespace (the file's name) → keys. */
+/** Gathers the word files for i18next: language → namespace (the file's name) → keys. */
 function gatherWords(): Record<string, Record<string, Texts>> {
   const words: Record<string, Record<string, Texts>> = {};
   for (const [path, keys] of Object.entries(files)) {
@@ -18,7 +18,7 @@ function gatherWords(): Record<string, Record<string, Texts>> {
   return words;
 }
 
-/** Makes the words ready, in a language to begin with; before it, `t()` knows none. */
+/** Loads the words in the first language; before that, `t()` knows none. */
 export async function setUpWords(language: string): Promise<void> {
   i18next.on("languageChanged", (now) => {
     document.documentElement.lang = now;

@@ -24,8 +24,8 @@ import type station from "../../resources/locales/en/station.json";
 import type summary from "../../resources/locales/en/summary.json";
 
 /**
- * The word files by name, in English, so that every key of `t()` is checked: one line here for each file. Each test adds
- * its own from its folder (`renderer/tests/<code>/words.d.ts`).
+ * The English word files by name, so that every key of `t()` is checked: one line for each file. Each test adds its own
+ * from its folder (`renderer/tests/<code>/words.d.ts`).
  */
 export interface WordFiles {
   athletes: typeof athletes;
