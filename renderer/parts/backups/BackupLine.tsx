@@ -5,7 +5,7 @@ import { Row } from "../flow/Stack.tsx";
 import css from "./BackupLine.module.css";
 import { useBackups, useWhen } from "./useBackups.ts";
 
-/** When the last backup was made, in one line, for the foot of the day's own screen. */
+/** Shows the time of the last backup in one line, at the foot of the day's screen. */
 export function BackupLine() {
   const { t } = useTranslation("backups");
   const when = useWhen();
@@ -23,7 +23,7 @@ export function BackupLine() {
   );
 }
 
-/** That the last backup was not made, and why, for the head of that screen; nothing while all is well. */
+/** Shows why the last backup failed, at the head of that screen; nothing while all is well. */
 export function BackupTrouble() {
   const { t } = useTranslation("backups");
   const say = useSay();

@@ -9,11 +9,11 @@ export type BackupState = Outputs["state"];
 export type BackupPlace = BackupState["places"][number];
 export type ListedBackup = Outputs["list"]["backups"][number];
 
-/** Backups come and go without a change in the store, and sticks without anybody saying so. */
+/** Ms between readings, at rest and during a backup: backups and sticks come and go without a change in the store. */
 const restMs = 10_000;
 const busyMs = 300;
 
-/** Where backups are and how they do; `watched` while one is being made. */
+/** Reads the backup places and their state; `watched` while one is being made. */
 export function useBackups(watched = false) {
   const trpc = useTRPC();
   return useQuery(
@@ -23,7 +23,7 @@ export function useBackups(watched = false) {
   );
 }
 
-/** An instant in words, by the clock here: "today at 14:05", "Saturday 14 November 2026, 14:05". */
+/** Formats an instant in local time: "today at 14:05", "Saturday 14 November 2026, 14:05". */
 export function useWhen(): (instant: string) => string {
   const { t, i18n } = useTranslation("backups");
   return (instant) => {

@@ -12,7 +12,7 @@ interface LookProps {
   /** primary: the one next step of a screen (floor tape). quiet: everything else. danger: undoes or removes. */
   readonly kind?: Kind;
   readonly size?: "normal" | "large";
-  /** The key that does the same, shown on the button; binding it is the screen's work (`useKeys`). */
+  /** The key that does the same, shown on the button; the screen binds it (`useKeys`). */
   readonly hint?: string;
 }
 
@@ -20,14 +20,14 @@ interface ButtonProps extends LookProps {
   readonly onPress?: () => void;
   readonly type?: "button" | "submit";
   readonly disabled?: boolean;
-  /** Still working: pressing again does nothing, and the focus stays. What came of it is told by the message strip. */
+  /** True while working: pressing again does nothing, and the focus stays. The message strip reports the outcome. */
   readonly busy?: boolean;
-  /** For a button whose text is only a sign. */
+  /** For a button whose text is only a symbol. */
   readonly label?: string;
   readonly autoFocus?: boolean;
 }
 
-/** A button. Name it by what happens ("Open the day"), never "OK". */
+/** A button. Name it by its effect ("Open the day"), never "OK". */
 export function Button(props: ButtonProps) {
   const { children, kind = "quiet", size = "normal", hint, onPress, type = "button" } = props;
   const { disabled = false, busy = false, label, autoFocus = false } = props;
@@ -52,11 +52,11 @@ export function Button(props: ButtonProps) {
 }
 
 interface LinkButtonProps extends LookProps {
-  /** A place of the desk, for example "/check-in". */
+  /** A screen of the desk, for example "/check-in". */
   readonly to: string;
 }
 
-/** A way to another screen that looks like a button; not there where whoever has the desk may not go. */
+/** A link to another screen that looks like a button; hidden if the desk's user may not go there. */
 export function LinkButton({ children, kind = "quiet", size = "normal", hint, to }: LinkButtonProps) {
   const { post } = useStanding();
   if (!mayOpen(post, to)) return null;

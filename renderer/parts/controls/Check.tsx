@@ -9,7 +9,7 @@ interface CheckProps {
   readonly disabled?: boolean;
 }
 
-/** Something that is so or is not. The whole line is the target. */
+/** A checkbox. The whole line is the target. */
 export function Check({ children, checked, onChange, disabled = false }: CheckProps) {
   return (
     <CheckboxField isSelected={checked} onChange={onChange} isDisabled={disabled}>

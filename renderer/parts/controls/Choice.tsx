@@ -15,12 +15,12 @@ interface ChoiceOption<Value extends string> {
 interface ChoiceProps<Value extends string> {
   readonly label: string;
   readonly options: readonly ChoiceOption<Value>[];
-  /** null: nothing is chosen yet. */
+  /** null: no choice yet. */
   readonly value: Value | null;
   readonly onChange: (value: Value) => void;
   readonly help?: string;
   readonly error?: string | null;
-  /** Keeps the label for those who listen, where it is plain to those who look. */
+  /** Keeps the label for screen readers only, where it is obvious to the eye. */
   readonly hideLabel?: boolean;
 }
 

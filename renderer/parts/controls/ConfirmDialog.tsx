@@ -4,22 +4,22 @@ import { Dialog } from "./Dialog.tsx";
 
 interface ConfirmDialogProps {
   readonly title: ReactNode;
-  /** What is asked: sentences, fields. */
+  /** The question: sentences, fields. */
   readonly children: ReactNode;
-  /** The word that leaves everything as it is. */
+  /** The button that changes nothing. */
   readonly cancel: string;
-  /** The word that does it. */
+  /** The button that does it. */
   readonly confirm: string;
   readonly onConfirm: () => void;
   readonly onClose: () => void;
   readonly busy: boolean;
   /** primary: it can be changed again. */
   readonly kind?: "danger" | "primary";
-  /** Whether Enter confirms at once, where nothing is typed before. */
+  /** True if Enter confirms at once, without any typing before. */
   readonly autoFocus?: boolean;
 }
 
-/** A question that must be answered before something is done. */
+/** A question to answer before an action. */
 export function ConfirmDialog({
   title,
   children,

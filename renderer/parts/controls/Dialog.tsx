@@ -6,17 +6,17 @@ import css from "./Dialog.module.css";
 
 interface DialogProps {
   readonly open: boolean;
-  /** Escape, a press outside, or the program closes it. */
+  /** Called when Escape, a press outside, or the program closes it. */
   readonly onClose: () => void;
   readonly title: ReactNode;
   readonly children: ReactNode;
-  /** The buttons, the one to press last. */
+  /** The buttons, the main one last. */
   readonly actions?: ReactNode;
   /** question: must be answered; a press outside does not close it. */
   readonly kind?: "plain" | "question";
 }
 
-/** A short matter over the screen: the focus stays inside and returns to where it was. */
+/** A dialog over the screen: the focus stays inside and returns to where it was. */
 export function Dialog({ open, onClose, title, children, actions, kind = "plain" }: DialogProps) {
   return (
     <ModalOverlay

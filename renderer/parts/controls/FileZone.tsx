@@ -8,15 +8,15 @@ interface FileZoneProps {
   readonly title: string;
   readonly button: string;
   readonly note: string;
-  /** Which files the browser's own dialog offers, as the attribute of an input says it. */
+  /** The files that the browser's own dialog offers, in the form of an input's attribute. */
   readonly accept: string;
-  /** large: the one thing of its screen, so that its button has the focus. */
+  /** large: the main thing on its screen, so that its button has the focus. */
   readonly size?: "normal" | "large";
   readonly onFile: (name: string, content: Blob) => void;
   readonly onRefused: (name: string, why: "too-big" | "unreadable") => void;
 }
 
-/** Where a file is chosen by the system's dialog, or dropped. */
+/** A zone to choose a file by the system's dialog, or to drop one. */
 export function FileZone(props: FileZoneProps) {
   const { title, button, note, accept, size = "normal", onFile, onRefused } = props;
   const input = useRef<HTMLInputElement>(null);

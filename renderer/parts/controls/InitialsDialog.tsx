@@ -4,7 +4,7 @@ import { Button } from "./Button.tsx";
 import { Dialog } from "./Dialog.tsx";
 import { TextField } from "./TextField.tsx";
 
-/** Asks who keys at this window. */
+/** Asks for the initials of the person at this window. */
 export function InitialsDialog({ onAnswer }: { readonly onAnswer: (initials: string | null) => void }) {
   const { t } = useTranslation("common");
   const [typed, setTyped] = useState("");

@@ -3,11 +3,11 @@ import css from "./KeyHint.module.css";
 interface KeyHintProps {
   /** Keys pressed together, joined by "+": "Alt+3", "Enter". */
   readonly keys: string;
-  /** What the keys do; left out where it already stands beside them. */
+  /** The effect of the keys; left out if the text beside them says it. */
   readonly does?: string;
 }
 
-/** A shortcut, visible where it works. */
+/** A shortcut, shown where it works. */
 export function KeyHint({ keys, does }: KeyHintProps) {
   return (
     <span className={css.hint}>

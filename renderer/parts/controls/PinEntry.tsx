@@ -9,27 +9,27 @@ interface PinField {
   readonly key: string;
   readonly label: string;
   readonly help?: string;
-  /** What is wrong with what was typed here, and what to do. */
+  /** The error in this field, and what to do. */
   readonly error?: string | null;
 }
 
 interface PinEntryProps {
   readonly fields: readonly PinField[];
   readonly submit: string;
-  /** What was typed, by the fields' keys. */
+  /** Called with the typed text, by the fields' keys. */
   readonly onSubmit: (typed: Readonly<Record<string, string>>) => void;
   readonly busy: boolean;
-  /** Nothing can be sent just now. */
+  /** True while nothing can be sent. */
   readonly waiting?: boolean;
-  /** Stands between the fields and the button. */
+  /** Placed between the fields and the button. */
   readonly children?: ReactNode;
-  /** A second way, beside the button. */
+  /** A second action, beside the button. */
   readonly beside?: ReactNode;
 }
 
 /**
- * Where PINs are typed: by the keyboard, or by fingers on keys of its own, since a touch keyboard of the system can't be
- * counted on in full screen. The keys write into the field that was used last and leave the focus where it is.
+ * Entry of PINs: by keyboard, or by touch on its own keys, since the system's touch keyboard may not appear in full
+ * screen. The keys write into the last used field and leave the focus where it is.
  */
 export function PinEntry(props: PinEntryProps) {
   const { fields, submit, onSubmit, busy, waiting = false, children, beside } = props;

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import css from "./PinEntry.module.css";
 
-/** How long the next try has to wait. It is told once; the seconds count down for the eyes alone. */
+/** Shows the wait before the next try. It is read out once; the seconds only count down visually. */
 export function PinWait({ seconds }: { readonly seconds: number }) {
   const { t } = useTranslation("lock");
   if (seconds === 0) return null;

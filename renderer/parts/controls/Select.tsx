@@ -9,7 +9,7 @@ interface SelectProps {
   readonly children: ReactNode;
 }
 
-/** One of a few rows by their id, under a label: the system's own list. */
+/** A labelled choice of one row by id: the system's own list. */
 export function Select({ label, value, onChange, children }: SelectProps) {
   const id = useId();
   return (

@@ -12,10 +12,10 @@ export interface TextFieldProps {
   readonly onChange: (typed: string) => void;
   /** One line under the label that says what to type. */
   readonly help?: string;
-  /** What is wrong and what to do. What was typed stays as it is: a refusal never empties a field. */
+  /** The error and what to do. The typed text stays: a refusal never empties a field. */
   readonly error?: string | null;
   readonly type?: "text" | "date" | "search" | "password";
-  /** huge: the one value that the screen is for. */
+  /** huge: the one value of the screen. */
   readonly size?: "normal" | "huge";
   readonly required?: boolean;
   readonly disabled?: boolean;
@@ -26,7 +26,7 @@ export interface TextFieldProps {
   readonly unit?: string;
   /** To move the focus here: `ref.current?.focus()`. */
   readonly inputRef?: Ref<HTMLInputElement>;
-  /** Enter inside the field, for screens that are keyed without a form. */
+  /** Called on Enter inside the field, for screens without a form. */
   readonly onEnter?: () => void;
   readonly onFocus?: () => void;
 }

@@ -14,7 +14,7 @@ interface UnlockFormProps {
   readonly beside?: ReactNode;
 }
 
-/** The PIN that makes the desk the organiser's again, with the wait that wrong ones bring. */
+/** Asks for the PIN that returns the desk to the organiser, with the wait after wrong ones. */
 export function UnlockForm({ onOpen, beside }: UnlockFormProps) {
   const { t } = useTranslation("lock");
   const say = useSay();

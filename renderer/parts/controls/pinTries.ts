@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 
-/** Counts a wait down on the page's own clock: whole seconds left, and how to begin anew. The desk decides in any case. */
+/** Counts a wait down on the page's own clock: whole seconds left, and a restart. The desk decides in any case. */
 export function useWait(waitMs: number): { readonly seconds: number; readonly begin: (ms: number) => void } {
   const [until, setUntil] = useState(() => performance.now() + waitMs);
   const [now, setNow] = useState(() => performance.now());

@@ -1,7 +1,7 @@
 import { createElement, type HTMLAttributes } from "react";
 import css from "./Stack.module.css";
 
-/** Attributes of the element, and how its children lie in it. */
+/** Attributes of the element, and the layout of its children. */
 interface LayoutProps extends HTMLAttributes<HTMLElement> {
   /** The element; a div unless the content is a list, a section or the like. */
   readonly as?: keyof HTMLElementTagNameMap;
@@ -12,11 +12,11 @@ interface LayoutProps extends HTMLAttributes<HTMLElement> {
 interface StackProps extends LayoutProps {
   /** start: children are as wide as they need. Without it they are as wide as the stack. */
   readonly align?: "start";
-  /** Keeps the children at the top of a stack that is higher than they need. */
+  /** Keeps the children at the top of a taller stack. */
   readonly top?: boolean;
 }
 
-/** Children one below another. */
+/** Children stacked vertically. */
 export function Stack({ align, top, ...props }: StackProps) {
   return layOut("stack", [align, top && "top"], props);
 }
@@ -26,11 +26,11 @@ interface RowProps extends LayoutProps {
   readonly lines?: 0 | 1 | 2 | 3 | 4;
   readonly align?: "start" | "center" | "end" | "baseline";
   readonly wrap?: boolean;
-  /** Puts the space that is left between the children. */
+  /** Puts the remaining space between the children. */
   readonly between?: boolean;
 }
 
-/** Children beside each other. */
+/** Children side by side. */
 export function Row({ lines, align, wrap, between, ...props }: RowProps) {
   const ways = [lines !== undefined && `lines-${lines}`, align, wrap && "wrap", between && "between"];
   return layOut("row", ways, props);

@@ -15,8 +15,8 @@ import { MessageStrip } from "./MessageStrip.tsx";
 import { BareTape, TapeNav } from "./TapeNav.tsx";
 
 /**
- * The one frame of the desk: the day and who keys on top, the way between places on a measuring tape, the sheet with
- * the screen, and the one place for messages at the bottom. Screens fill it with `Screen`.
+ * The one frame of the desk: the day and the initials on top, the navigation on a measuring tape, the sheet with the
+ * screen, and the one place for messages at the bottom. Screens fill it with `Screen`.
  */
 export function Frame({ children }: { readonly children: ReactNode }) {
   const { t } = useTranslation("common");

@@ -19,7 +19,7 @@ interface FrameHeadProps {
   readonly demo: boolean;
 }
 
-/** The top of the desk: which day this is and how it stands, who keys, and the way to the board. */
+/** The top of the desk: the day and its state, the initials, and the button for the big screen. */
 export function FrameHead({ day, demo }: FrameHeadProps) {
   const { t, i18n } = useTranslation("common");
   const { initials, change } = useInitials();

@@ -3,13 +3,13 @@ import type { Post } from "../../../electron/domain/lock/post.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Tag } from "../marks/Tag.tsx";
 
-/** Says in the head that the desk is a volunteer's, and whose. */
+/** Shows in the head that the desk is a volunteer's, and which one's. */
 export function HandedOver({ post }: { readonly post: Post }) {
   const { t } = useTranslation("lock");
   return <Tag tone="go">{t("handed.tag", { to: useNameOfPost(post) })}</Tag>;
 }
 
-/** A post in words: "Check-in", "Core". */
+/** Returns a post's name: "Check-in", "Core". */
 export function useNameOfPost(post: Post): string {
   const { t } = useTranslation(["common", "lock"]);
   const testWord = useTestWords();

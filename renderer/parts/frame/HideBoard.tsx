@@ -5,7 +5,7 @@ import { useKeys } from "../../app/keys.ts";
 import { KeyHint } from "../controls/KeyHint.tsx";
 import css from "./HideBoard.module.css";
 
-/** Blanks the hall's board at once, and shows it again: at the foot of every screen, since it can't wait for a way. */
+/** Blanks the big screen at once, or shows it again: at the foot of every screen, since it is urgent. */
 export function HideBoard() {
   const { t } = useTranslation("common");
   const trpc = useTRPC();

@@ -5,8 +5,8 @@ import { useTRPC } from "../../app/client.tsx";
 import css from "./LanguageChoice.module.css";
 
 /**
- * The languages that the desk could speak instead, each in its own name; its board and its papers follow. Small, since
- * it stands in the head while there is no day, and at the foot of every screen of a day.
+ * The other languages of the desk, each in its own name; its big screen and papers follow. Small, since it is in the
+ * head while there is no day, and at the foot of every screen of a day.
  */
 export function LanguageChoice() {
   const { t, i18n } = useTranslation("common");
@@ -27,7 +27,7 @@ export function LanguageChoice() {
   );
 }
 
-/** A language's name in itself, as it stands alone: "Español". */
+/** Returns a language's own name, capitalised: "Español". */
 function nameOf(language: string): string {
   const name = new Intl.DisplayNames([language], { type: "language" }).of(language) ?? language;
   return name.charAt(0).toLocaleUpperCase(language) + name.slice(1);

@@ -5,7 +5,7 @@ import { queryClient, useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { Button } from "../controls/Button.tsx";
 
-/** The way out of the demonstration, back to the own days. */
+/** The button that leaves the demo, back to the hall's own days. */
 export function LeaveDemo({ kind = "quiet" }: { readonly kind?: "primary" | "quiet" }) {
   const { t } = useTranslation("common");
   const [, go] = useLocation();

@@ -10,7 +10,7 @@ import { UnlockForm } from "../controls/UnlockForm.tsx";
 import { useNameOfPost } from "./HandedOver.tsx";
 import css from "./HideBoard.module.css";
 
-/** At the foot of every screen: for the organiser the way to lock or hand over, for a volunteer the way back by PIN. */
+/** At the foot of every screen: the organiser locks or hands over here, a volunteer returns the desk by PIN. */
 export function LockKey() {
   const { t } = useTranslation("lock");
   const { post } = useStanding();

@@ -10,7 +10,7 @@ const signs: Record<Message["tone"], string> = {
   alert: "M12 4v10M12 17.5v2",
 };
 
-/** The one place for messages. The live region stays in the page, so that each new message is read out, politely. */
+/** The one place for messages. The live region stays in the page, so that each new message is read out politely. */
 export function MessageStrip() {
   const { t } = useTranslation("common");
   const say = useSay();

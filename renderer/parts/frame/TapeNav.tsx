@@ -7,12 +7,12 @@ import { mayOpen, useStanding } from "../../app/standing.tsx";
 import { TestMark } from "../marks/TestMark.tsx";
 import css from "./TapeNav.module.css";
 
-/** The way between places: a measuring tape that starts at 0, where each numeral is also the key that goes there. */
+/** The navigation: a measuring tape that starts at 0, where each numeral is also the screen's key. */
 export function TapeNav() {
   const { t } = useTranslation("common");
   const [path, go] = useLocation();
   const { post } = useStanding();
-  // Each place keeps its numeral, also where it is the only one.
+  // Each screen keeps its numeral, even where it is the only one.
   const shown = places
     .map((place, index) => ({ place, index }))
     .filter(({ place }) => mayOpen(post, place.path));
@@ -31,7 +31,7 @@ export function TapeNav() {
   );
 }
 
-/** The same tape before a day is there: blank, with the name printed on it. */
+/** The same tape without a day: blank, with the name printed on it. */
 export function BareTape() {
   const { t } = useTranslation("common");
   return (

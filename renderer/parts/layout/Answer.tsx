@@ -12,7 +12,9 @@ interface AnswerProps<Data> {
   readonly children: (data: Data) => ReactNode;
 }
 
-/** What a query answered; until then nothing for half a second, then a word; after a failure the reason and a way on. */
+/**
+ * Shows a query's answer. Until then nothing for half a second, then a word; after a failure the reason and a retry.
+ */
 export function Answer<Data>({ query, children }: AnswerProps<Data>) {
   const { t } = useTranslation("common");
   const say = useSay();
@@ -28,7 +30,7 @@ export function Answer<Data>({ query, children }: AnswerProps<Data>) {
   return <Waiting />;
 }
 
-/** A word that work goes on, once it takes over half a second. */
+/** Says that work goes on, once it takes over half a second. */
 function Waiting() {
   const { t } = useTranslation("common");
   const [late, setLate] = useState(false);

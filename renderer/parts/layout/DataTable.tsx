@@ -1,7 +1,9 @@
 import { type CSSProperties, type ReactNode, useState } from "react";
 import css from "./DataTable.module.css";
 
-/** Rows have one height, so that only those in sight need to be in the page; this one holds one line. */
+/**
+ * Height of a row with one line, in px. All rows are equally high, so that only visible ones need to be in the page.
+ */
 const oneLine = 48;
 const spare = 12;
 
@@ -10,34 +12,34 @@ export interface Column<Row> {
   /** The head, in words. */
   readonly head: ReactNode;
   readonly cell: (row: Row) => ReactNode;
-  /** number: figures stand right under each other. */
+  /** number: digits are aligned under each other. */
   readonly kind?: "text" | "number";
-  /** CSS width, for example "8rem"; the rest is shared. */
+  /** CSS width, for example "8rem"; the others share the rest. */
   readonly width?: string;
 }
 
 interface DataTableProps<Row> {
-  /** Says what the table holds, for those who listen. */
+  /** Describes the table for screen readers. */
   readonly caption: string;
   readonly columns: readonly Column<Row>[];
   readonly rows: readonly Row[];
   readonly rowKey: (row: Row) => string | number;
   /** The key of the column that names a row; the first by default. */
   readonly nameColumn?: string;
-  /** What stands in place of rows when there are none. */
+  /** Replaces the rows when there are none. */
   readonly empty?: ReactNode;
-  /** How much of the window's height it may take before it scrolls inside, for example "60vh". */
+  /** Most of the window's height before it scrolls inside, for example "60vh". */
   readonly maxHeight?: string;
-  /** The height of every row in px, where cells have more than one line. */
+  /** The height of every row in px, for cells with more than one line. */
   readonly rowHeight?: number;
 }
 
-/** A table with a head that stays: one height a row, 5,000 rows are as quick as 50. Long text is cut with its full text as title. */
+/** A table with a fixed head and rows of one height: 5,000 are as quick as 50. Cut text is whole in its title. */
 export function DataTable<Row>(props: DataTableProps<Row>) {
   const { caption, columns, rows, rowKey, empty, maxHeight = "60vh", rowHeight = oneLine } = props;
   const nameColumn = props.nameColumn ?? columns[0]?.key;
   const [top, setTop] = useState(0);
-  // A table that does not scroll by itself shows all of it: nobody knows here how far the page has been scrolled.
+  // A table that doesn't scroll shows all rows: it can't know how far the page has scrolled.
   const scrolls = maxHeight !== "none";
   const inSight = scrolls ? Math.ceil(window.innerHeight / rowHeight) + 2 * spare : rows.length;
   const first = Math.max(0, Math.min(Math.floor(top / rowHeight) - spare, rows.length - inSight));
@@ -111,7 +113,7 @@ function Cell<Row>({ column, row, names }: CellProps<Row>) {
   return <td data-kind={column.kind ?? "text"}>{inside}</td>;
 }
 
-/** Holds the place of rows that are out of sight. */
+/** Fills the space of hidden rows. */
 function Gap({ height, columns }: { readonly height: number; readonly columns: number }) {
   if (height <= 0) return null;
   return (

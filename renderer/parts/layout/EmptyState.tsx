@@ -2,16 +2,16 @@ import type { ReactNode } from "react";
 import css from "./EmptyState.module.css";
 
 interface EmptyStateProps {
-  /** What is not here yet, as a sentence. */
+  /** The missing thing, as a sentence. */
   readonly title: ReactNode;
-  /** What makes it appear: the next thing to do, or two or three of them in order. */
+  /** The way to fill it: the next thing to do, or two or three of them in order. */
   readonly steps?: readonly ReactNode[];
   readonly children?: ReactNode;
   /** The button that does the first step. */
   readonly action?: ReactNode;
 }
 
-/** A place with nothing in it that teaches how it fills. */
+/** An empty screen that teaches how to fill it. */
 export function EmptyState({ title, steps = [], children, action }: EmptyStateProps) {
   return (
     <div className={css.empty}>

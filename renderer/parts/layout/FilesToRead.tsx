@@ -3,15 +3,15 @@ import css from "./FilesToRead.module.css";
 interface FilesToReadProps {
   readonly files: readonly {
     readonly name: string;
-    /** What it is, in a few words. */
+    /** A description in a few words. */
     readonly what: string;
-    /** How large it is, in words. */
+    /** Its size, in words. */
     readonly size: string;
     readonly text: string;
   }[];
 }
 
-/** Files before they are written anywhere; each opens to be read just as it will be. */
+/** Files before they are written; each opens to be read exactly as it will be. */
 export function FilesToRead({ files }: FilesToReadProps) {
   return (
     <ul className={css.files}>

@@ -5,17 +5,17 @@ import css from "./Panel.module.css";
 
 interface PanelProps {
   readonly children: ReactNode;
-  /** The heading (h2); a panel without one is only a place on the floor. */
+  /** The heading (h2); a panel without one is only an area on the floor. */
   readonly title?: ReactNode;
-  /** Stands at the right of the heading: a small action or a count. */
+  /** At the right of the heading: a small action or a count. */
   readonly aside?: ReactNode;
   /** alert: something here needs a decision now. */
   readonly tone?: "plain" | "alert";
-  /** A paper of its own, on the bare floor. */
+  /** True for its own paper on the bare floor. */
   readonly paper?: boolean;
 }
 
-/** A place marked out with corner tape: for the one or two things of a screen that stand apart. */
+/** An area marked with corner tape: for the one or two special things of a screen. */
 export function Panel({ children, title, aside, tone = "plain", paper = false }: PanelProps) {
   const id = useId();
   return (
@@ -36,7 +36,7 @@ export function Panel({ children, title, aside, tone = "plain", paper = false }:
   );
 }
 
-/** A part of a screen under a measured line: the usual way to divide a sheet. */
+/** A part of a screen under a measured line: the usual division of a sheet. */
 export function Section({ children, title, aside }: Omit<PanelProps, "tone" | "paper">) {
   const id = useId();
   return (

@@ -6,7 +6,7 @@ import css from "./Progress.module.css";
 
 interface ProgressProps {
   readonly label: string;
-  /** How far, of `total`; null while nobody knows. */
+  /** Progress out of `total`; null while unknown. */
   readonly done: number | null;
   readonly total: number;
   /** The figures in words ("312 of 5,000 rows"), shown and read out. */

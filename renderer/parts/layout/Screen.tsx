@@ -15,22 +15,22 @@ interface ScreenProps {
   readonly title: string;
   /** A test's mark before the heading. */
   readonly mark?: ReactNode;
-  /** One line under the heading that says what this is for. */
+  /** One line under the heading that says what the screen is for. */
   readonly lead?: ReactNode;
   /** Buttons at the right of the heading, at most two. */
   readonly actions?: ReactNode;
-  /** The keys of this screen that no button shows; they appear at the bottom right. */
+  /** The keys of this screen without a button; they appear at the bottom right. */
   readonly hints?: readonly { readonly keys: string; readonly does: string }[];
   /** paper: the usual sheet. floor: the screen lays its own papers (`Panel paper`) on the bare floor. */
   readonly ground?: "paper" | "floor";
-  /** True as soon as the screen has its data. */
+  /** True once the screen has its data. */
   readonly ready: boolean;
   readonly children: ReactNode;
 }
 
 let firstScreen = true;
 
-/** One screen on the sheet: the way back, the heading, the content. Every desk screen is one of these. */
+/** One screen on the sheet: the way back, the heading, the content. Every desk screen is one. */
 export function Screen({
   title,
   mark,
@@ -50,7 +50,7 @@ export function Screen({
     document.title = `${title} · ${t("name")}`;
   }, [title, t]);
 
-  // After a change of screen the heading is read out and Tab goes on from there; the first screen leaves focus alone.
+  // After a change of screen the heading is read out and Tab continues from there; the first screen leaves focus alone.
   useEffect(() => {
     const alreadyPlaced = document.activeElement !== null && document.activeElement !== document.body;
     const insideSheet = heading.current?.closest("main")?.contains(document.activeElement) === true;

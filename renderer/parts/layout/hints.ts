@@ -1,9 +1,9 @@
 import { createContext, use } from "react";
 
-/** Where the frame shows the keys of the screen; null until the frame stands. */
+/** The frame's element for a screen's key hints; null until the frame is rendered. */
 export const HintsPlace = createContext<HTMLElement | null>(null);
 
-/** The element into which a screen puts its key hints. */
+/** Returns the element for a screen's key hints. */
 export function useHintsPlace(): HTMLElement | null {
   return use(HintsPlace);
 }

@@ -4,22 +4,22 @@ import type { HeatClock } from "../../sound/clock.ts";
 import css from "./Beat.module.css";
 
 interface BeatProps {
-  /** The heat's clock; null while no heat runs: the beat rests. */
+  /** The heat's clock; null while no heat runs, and the beat rests. */
   readonly clock: HeatClock | null;
   readonly beatMs: number;
   readonly beatsPerRep: number;
   readonly countInBeats: number;
-  /** What to do on the way: "Down", "Up". Short, they are written as large as they fit. */
+  /** The instructions on the way: "Down", "Up". Short, since they are as large as they fit. */
   readonly words: { readonly down: string; readonly up: string };
 }
 
-/** How long a line stays lit after its beat, in ms. */
+/** Ms that a line stays lit after its beat. */
 const litMs = 420;
 
 /**
- * The beat to be seen across a loud hall: a bar of floor tape goes down and up between two lines and meets one on each
- * beat. Every frame reads the heat's clock, so it can be late by a frame but never drift. It says nothing to a screen
- * reader: the sounds and the count do. With reduced motion nothing travels; the half to go to is filled instead.
+ * The beat, visible across a loud hall: a bar of floor tape moves down and up between two lines and meets one on each
+ * beat. Every frame reads the heat's clock, so it can be late by a frame but never drift. Screen readers skip it: the
+ * sounds and the count speak instead. With reduced motion nothing moves; the half to go to is filled instead.
  */
 export function Beat({ clock, beatMs, beatsPerRep, countInBeats, words }: BeatProps) {
   const box = useRef<HTMLDivElement>(null);
@@ -39,7 +39,7 @@ export function Beat({ clock, beatMs, beatsPerRep, countInBeats, words }: BeatPr
   );
 }
 
-/** Calls `frame` with the heat's time at every picture that the screen shows. */
+/** Calls `frame` with the heat's time at every animation frame. */
 function useFrames(clock: HeatClock | null, frame: (elapsedMs: number) => void): void {
   const latest = useRef(frame);
   useEffect(() => {

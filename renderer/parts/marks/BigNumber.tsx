@@ -2,20 +2,20 @@ import type { ReactNode } from "react";
 import css from "./BigNumber.module.css";
 
 interface BigNumberProps {
-  /** Already written for people ("29.5", "1:40"); a dash where there is none yet. */
+  /** Formatted for people ("29.5", "1:40"); a dash if there is none yet. */
   readonly number: ReactNode;
   /** Small, after the number: "cm", "of 60". */
   readonly unit?: ReactNode;
-  /** What the number is, in a few words. */
+  /** The meaning of the number, in a few words. */
   readonly label?: ReactNode;
   /** One quiet line under it: a stage, a difference, a hint. */
   readonly note?: ReactNode;
-  /** row: in a list. sum: several on a screen. hero: alone on a screen. */
+  /** row: in a list. sum: several on a screen. hero: the only one. */
   readonly size?: "row" | "sum" | "hero";
   readonly tone?: "plain" | "alert";
 }
 
-/** A number as the hero: tabular figures, the unit small, one reading per glance. */
+/** A number in large type: tabular figures, a small unit, one reading per glance. */
 export function BigNumber({ number, unit, label, note, size = "sum", tone = "plain" }: BigNumberProps) {
   return (
     <div className={css.big} data-size={size} data-tone={tone}>

@@ -4,15 +4,15 @@ import { Stack } from "../flow/Stack.tsx";
 import css from "./PlaceBand.module.css";
 
 interface PlaceBandProps {
-  /** null: there are not enough others to compare with. */
+  /** null: too few others to compare with. */
   readonly place: PlaceAmongOthers | null;
-  /** page: with the group and how many they are. card: the same for paper, in the type around it. */
+  /** page: with the group and its size. card: the same for paper, in the surrounding type. */
   readonly size?: "page" | "card";
 }
 
 /**
- * Where a mark stands in a reference group: from how many to how many of a hundred it is better than, in words and as
- * a block on a line from 0 to 100. Never on the board.
+ * Shows a mark's place in a reference group: how many of a hundred it beats, in words and as a block on a line from 0
+ * to 100. Never on the big screen.
  */
 export function PlaceBand({ place, size = "page" }: PlaceBandProps) {
   const { t } = useTranslation("place");
@@ -37,7 +37,7 @@ export function PlaceBand({ place, size = "page" }: PlaceBandProps) {
   }
 }
 
-/** A place in words: "Better than about 40 to 60 of 100". */
+/** Returns a place in words: "Better than about 40 to 60 of 100". */
 export function usePlaceWords(): (place: Pick<PlaceAmongOthers, "low" | "high">) => string {
   const { t } = useTranslation("place");
   return ({ low, high }) => {
@@ -46,7 +46,7 @@ export function usePlaceWords(): (place: Pick<PlaceAmongOthers, "low" | "high">)
   };
 }
 
-/** The same as a picture; the words beside it say it to those who listen. */
+/** Shows the same as a picture; screen readers get the words beside it. */
 function Strip({ place: { low, high } }: { readonly place: PlaceAmongOthers }) {
   return (
     <svg className={css.strip} viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">

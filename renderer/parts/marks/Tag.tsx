@@ -3,11 +3,11 @@ import css from "./Tag.module.css";
 
 interface TagProps {
   readonly children: ReactNode;
-  /** go: under way (tape). quiet: a fact. alert: needs somebody. Each has its own outline, not only its colour. */
+  /** go: under way (tape). quiet: a fact. alert: needs attention. Each has its own outline, not only its colour. */
   readonly tone?: "go" | "quiet" | "alert";
 }
 
-/** A word or two about a state. */
+/** A state in a word or two. */
 export function Tag({ children, tone = "quiet" }: TagProps) {
   return (
     <span className={css.tag} data-tone={tone}>

@@ -7,15 +7,15 @@ interface TestMarkProps {
   readonly test: TestCode;
   /** small 24 px (in a line of text), medium 36 px, large 56 px, hero 112 px. */
   readonly size?: "small" | "medium" | "large" | "hero";
-  /** Writes the name beside the shape: what it measures ("Strength"), or the test itself ("Cadence push-up"). */
+  /** The name beside the shape: the ability ("Strength"), or the test itself ("Cadence push-up"). */
   readonly name?: "none" | "ability" | "test";
-  /** filled: the sign beside words. painted: outlined like a court line, where the sign itself is the picture. */
+  /** filled: the symbol beside words. painted: outlined like a court line, where the symbol itself is the picture. */
   readonly look?: "filled" | "painted";
 }
 
 /**
- * The sign of one test: its line colour, its shape and its letter, so that no meaning hangs on colour alone. Use it
- * wherever a test appears. With `name="none"` the sign carries the name for those who don't see it.
+ * The symbol of one test: its line colour, its shape and its letter, so that no meaning depends on colour alone. Use it
+ * wherever a test appears. With `name="none"` the symbol carries the name for screen readers.
  */
 export function TestMark({ test, size = "medium", name = "none", look = "filled" }: TestMarkProps) {
   const { outline, infield, letter } = testShapes[test];

@@ -14,7 +14,7 @@ interface LeagueFieldProps {
 
 const most = 6;
 
-/** A league: one of the known ones by a press, or a new one by typing. */
+/** Enters a league: a known one by a press, or a new one by typing. */
 export function LeagueField({ value, onChange, error }: LeagueFieldProps) {
   const { t } = useTranslation("checkIn");
   const trpc = useTRPC();

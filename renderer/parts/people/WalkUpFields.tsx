@@ -6,7 +6,7 @@ import { TextField } from "../controls/TextField.tsx";
 import { LeagueField } from "./LeagueField.tsx";
 import css from "./WalkUpFields.module.css";
 
-/** Who a walk-up is, as typed. */
+/** A walk-up's identity, as typed. */
 export interface TypedWalkUp {
   readonly name: string;
   readonly number: string;
@@ -17,7 +17,7 @@ export interface TypedWalkUp {
 
 export type WalkUpFault = "name" | "number" | "league" | "birthYear";
 
-/** What was typed into the search is not typed again. */
+/** Returns blank fields, prefilled with the text typed into the search. */
 export function emptyWalkUp(typed: string): TypedWalkUp {
   const digits = /^\d{1,4}$/.test(typed.trim());
   return {

@@ -15,17 +15,20 @@ interface HistoryPlotProps {
   readonly test: TestCode;
   /** One athlete's marks of one fingerprint, in any order; at most one of them is today's. */
   readonly points: readonly HistoryPoint[];
-  /** What is no news after the last test (`noiseBand` of the test before today's, or of the newest); null: no band. */
+  /**
+   * The band of no change after the last test (`noiseBand` of the test before today's, or of the newest); null: no
+   * band.
+   */
   readonly noise: Noise | null;
-  /** page: fills its place and answers to pointer and keys. card: still, 240 × 88 units, as wide as its place. */
+  /** page: fills its place and reacts to pointer and keys. card: static, 240 × 88 units, as wide as its place. */
   readonly size: PlotSize;
-  /** How heights are written at the axis. */
+  /** The unit of heights at the axis. */
   readonly lengths?: LengthUnit;
 }
 
 /**
- * An athlete's marks of one test over time, better always higher up: the test's sign at each mark, today's filled and
- * larger, and the band of what is no news after the last test.
+ * Plots an athlete's marks of one test over time, better always higher up: the test's symbol at each mark, today's
+ * filled and larger, and the band of no change after the last test.
  */
 export function HistoryPlot({ test, points, noise, size, lengths = "cm" }: HistoryPlotProps) {
   const { t } = useTranslation(["plots", "common"]);
@@ -81,7 +84,7 @@ function isSame(before: Drawn["places"], after: Drawn["places"]): boolean {
   );
 }
 
-/** How dates stand at the axis: the day on a page, the month on a card. */
+/** Returns the format of dates at the axis: the day on a page, the month on a card. */
 function useWriteTick(size: PlotSize): (tick: DateTick) => string {
   const { i18n } = useTranslation();
   return ({ at, form }) => {
@@ -90,7 +93,7 @@ function useWriteTick(size: PlotSize): (tick: DateTick) => string {
   };
 }
 
-/** The width of an element in whole px, kept up to date; a plain width until it is known. */
+/** Returns an element's width in whole px, kept up to date; a default until it is known. */
 function useWidth(element: RefObject<HTMLElement | null>): number {
   const [width, setWidth] = useState(640);
   useLayoutEffect(() => {

@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import { Row } from "../flow/Stack.tsx";
 import css from "./PlotLegend.module.css";
 
-/** What the signs of every history plot mean; once on a page is enough. */
+/** Explains the symbols of every history plot; once per page is enough. */
 export function PlotLegend() {
   const { t } = useTranslation("plots");
   return (
@@ -17,7 +17,7 @@ export function PlotLegend() {
   );
 }
 
-/** No test's own shape: the legend is about all five. */
+/** A neutral shape, not a test's own: the legend is about all five. */
 function Sign({ filled = false }: { readonly filled?: boolean }) {
   return (
     <svg className={css.sign} viewBox="0 0 24 24" aria-hidden="true" data-filled={filled}>
@@ -36,11 +36,11 @@ function Band() {
 }
 
 interface LegendProps {
-  /** What each sign means; `sign` may be a TestMark or a small SVG. */
+  /** The meaning of each symbol; `sign` may be a TestMark or a small SVG. */
   readonly entries: readonly { readonly key: string; readonly sign: ReactNode; readonly means: ReactNode }[];
 }
 
-/** What the signs of a screen mean, in one quiet line. */
+/** Explains a screen's symbols in one quiet line. */
 function Legend({ entries }: LegendProps) {
   return (
     <Row as="ul" gap={5} lines={2} wrap className={`small quiet ${css.legend}`}>

@@ -14,14 +14,14 @@ interface ScanProps {
   /** Oldest first, at least one. */
   readonly points: readonly HistoryPoint[];
   readonly places: Drawn["places"];
-  /** Of the picture, in px. */
+  /** Width of the picture, in px. */
   readonly width: number;
   readonly children: ReactNode;
 }
 
 /**
- * Reads a picture mark by mark: the one nearest to the pointer, or by the arrow keys. To those who listen it is a
- * slider over the marks, so that the arrow keys reach it through any screen reader.
+ * Reads a picture mark by mark: the nearest to the pointer, or by the arrow keys. For screen readers it is a slider
+ * over the marks, so that the arrow keys reach it.
  */
 export function Scan({ test, points, places, width, children }: ScanProps) {
   const { t } = useTranslation(["plots", "common"]);
@@ -68,7 +68,7 @@ export function Scan({ test, points, places, width, children }: ScanProps) {
   );
 }
 
-/** A mark in words, with its day. */
+/** Describes a mark in words, with its day. */
 function useReading(): (point: HistoryPoint) => string {
   const { t } = useTranslation("plots");
   const say = useSay();

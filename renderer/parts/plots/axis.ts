@@ -1,7 +1,7 @@
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { definitionOf, type TestCode } from "../../../electron/domain/tests/registry.ts";
 
-/** At most `most` round values from `low` to `high`, all in grains; inches are rarely whole millimetres. */
+/** Returns at most `most` round values from `low` to `high`, all in grains; inches are rarely whole millimetres. */
 export function valueTicks(
   test: TestCode,
   low: number,
@@ -15,18 +15,18 @@ export function valueTicks(
   return Array.from({ length: Math.max(0, countOf(low, high, step)) }, (_, index) => (first + index) * step);
 }
 
-/** How many multiples of `step` lie from `low` to `high`. */
+/** Counts the multiples of `step` from `low` to `high`. */
 function countOf(low: number, high: number, step: number): number {
   return Math.floor(high / step) - Math.ceil(low / step) + 1;
 }
 
-/** A tick's value as it stands at the axis: no unit, and times without tenths. */
+/** Formats a tick's value for the axis: no unit, and times without tenths. */
 export function writeTick(test: TestCode, value: number, lengths: LengthUnit): string {
   const { figures, protocol } = definitionOf(test);
   return figures.writeTick?.(value) ?? protocol.write(value, lengths).number;
 }
 
-/** From the least to the greatest of the values with room around them, so that no mark sits on the edge. */
+/** Returns the range of the values with some margin, so that no mark is on the edge. */
 export function valueRange(values: readonly number[]): { readonly low: number; readonly high: number } {
   const low = Math.min(...values);
   const high = Math.max(...values);

@@ -1,21 +1,21 @@
 const dayMs = 86_400_000;
-/** Months from one tick to the next, where the ends of the time are too far apart to do without. */
+/** Months from one tick to the next, for a time span too long without ticks between its ends. */
 const monthSteps = [1, 3, 6, 12, 24, 60, 120] as const;
-/** How near to an end, as a share of the time, a tick between would crowd it. */
+/** Smallest distance of a tick from an end, as a share of the time; a nearer one would crowd it. */
 const tooNear = 0.25;
 
-/** A tick of the time axis: a day written out at the ends, a month or a year between them. */
+/** A tick of the time axis: a full day at the ends, a month or a year between them. */
 export interface DateTick {
   readonly at: Date;
   readonly form: "day" | "month" | "year";
 }
 
-/** A calendar day (ISO 8601) as an instant at which axes put it. */
+/** Returns the instant at which axes put a calendar day (ISO 8601). */
 export function instantOf(date: string): Date {
   return new Date(`${date}T00:00:00Z`);
 }
 
-/** The first and the last day and, where there is room, at most `between` months or years between them. */
+/** Returns the first and the last day and, where there is room, at most `between` months or years between them. */
 export function dateTicks(first: string, last: string, between: number): DateTick[] {
   const [start, end] = [instantOf(first), instantOf(last)];
   const ends: DateTick[] =
@@ -39,7 +39,7 @@ export function dateTicks(first: string, last: string, between: number): DateTic
   return ends;
 }
 
-/** The first days of every `step`-th month, counted from January, from one day to another. */
+/** Returns the first days of every `step`-th month, counted from January, from one day to another. */
 function monthStarts(start: Date, end: Date, step: number): Date[] {
   const months = (day: Date) => day.getUTCFullYear() * 12 + day.getUTCMonth();
   const first = Math.ceil(months(start) / step);
@@ -47,14 +47,14 @@ function monthStarts(start: Date, end: Date, step: number): Date[] {
   return Array.from({ length: Math.max(0, count) }, (_, index) => monthStart((first + index) * step));
 }
 
-/** The first day of the month that is so many months after January of the year 0. */
+/** Returns the first day of a month, numbered from January of the year 0. */
 function monthStart(month: number): Date {
   const day = new Date(0);
   day.setUTCFullYear(Math.floor(month / 12), month % 12, 1);
   return day;
 }
 
-/** What the time axis reaches over: the days with room at both ends; around one day alone, three months. */
+/** Returns the range of the time axis: the days with margins at both ends; around one day alone, three months. */
 export function dateRange(first: string, last: string): readonly [Date, Date] {
   const [start, end] = [instantOf(first).getTime(), instantOf(last).getTime()];
   const room = end > start ? (end - start) * 0.07 : 45 * dayMs;

@@ -8,7 +8,7 @@ import css from "./HistoryPlot.module.css";
 import { type HistoryPoint, lastTestOf, type Noise, type PlotSize } from "./points.ts";
 import { signs, todayScale } from "./signs.ts";
 
-/** What a drawing is made of; everything in words or in the reader's units comes in ready. */
+/** The input of a drawing; text in words or in the reader's units comes ready. */
 export interface Drawing {
   readonly test: TestCode;
   /** At least one, oldest first. */
@@ -21,22 +21,22 @@ export interface Drawing {
   readonly writeDate: (tick: DateTick) => string;
 }
 
-/** Where a mark stands in the picture's own coordinates, and the radius of a ring around its sign. */
+/** The position of a mark in the picture's own coordinates, and the radius of a ring around its symbol. */
 interface Place {
   readonly x: number;
   readonly y: number;
   readonly ring: number;
 }
 
-/** The picture, and where in it each point came to stand. */
+/** The picture, and each point's position in it. */
 export interface Drawn {
   readonly svg: SVGSVGElement;
   readonly places: readonly Place[];
 }
 
 /**
- * Sizes in the picture's own units: px on a page, and about a quarter of a millimetre on a card. `figure` is how wide a
- * figure is at the axis.
+ * Sizes in the picture's own units: px on a page, and about a quarter of a millimetre on a card. `figure` is the width
+ * of a digit at the axis.
  */
 export const measures = {
   page: {
@@ -53,12 +53,12 @@ export const measures = {
   card: { height: 88, top: 8, right: 20, bottom: 18, left: 36, sign: 12, ticks: 3, between: 0, figure: 6.2 },
 } as const;
 export const cardWidth = 240;
-/** More marks than this are drawn smaller, without their letters: only today's keeps its own. */
+/** Most marks at full size; more are drawn smaller, without letters except today's. */
 const crowd = 16;
 
 /**
- * Draws the marks over time. Nothing in the picture has a style of its own: looks come from classes, as the content
- * policy wants it, and the style element that the library adds is taken out before the page sees it.
+ * Draws the marks over time. Nothing in the picture has inline styles: looks come from classes, as the content policy
+ * demands, and the library's style element is removed before the page gets the picture.
  */
 export function draw(drawing: Drawing): Drawn {
   const { test, points, noise, size, lengths } = drawing;
@@ -140,7 +140,7 @@ function dateAxis(ticks: readonly DateTick[], write: (tick: DateTick) => string)
   ];
 }
 
-/** The band reaches from the last test on: it says what a mark after it would have to leave behind. */
+/** Returns the noise band, which begins at the last test: a later mark must leave it to be a change. */
 function noiseMarks(points: readonly HistoryPoint[], noise: Noise | null, end: Date): Plot.Markish[] {
   const last = lastTestOf(points);
   if (noise === null || last === undefined) return [];

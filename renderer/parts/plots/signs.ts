@@ -5,21 +5,21 @@ import css from "./HistoryPlot.module.css";
 import type { HistoryPoint } from "./points.ts";
 
 const namespace = "http://www.w3.org/2000/svg";
-/** Outlines are drawn in a box of this side. */
+/** Side of the box of outlines. */
 const box = 48;
-/** How much larger today's sign is. */
+/** Scale of today's symbol. */
 export const todayScale = 1.45;
 
 interface Signs {
   readonly test: TestCode;
   readonly letter: string;
-  /** Of an earlier mark, in the picture's units; today's is larger. */
+  /** Side of an earlier mark, in the picture's units; today's is larger. */
   readonly side: number;
-  /** Whether earlier marks have their letter too. */
+  /** True if earlier marks have letters too. */
   readonly lettered: boolean;
 }
 
-/** Puts the test's sign at each mark: painted like a court line for earlier ones, filled and larger for today's. */
+/** Draws the test's symbol at each mark: outlined like a court line for earlier ones, filled and larger for today's. */
 export function signs(points: readonly HistoryPoint[], look: Signs): RenderFunction {
   return (index, _scales, values, _dimensions, { document }) => {
     const group = document.createElementNS(namespace, "g");

@@ -5,7 +5,7 @@ import { useWriteDay } from "../../words/dates.ts";
 import { useMarkText } from "../../words/marks.ts";
 import type { HistoryPoint } from "./points.ts";
 
-/** What a plot shows, in one sentence for those who listen. */
+/** Describes a plot in one sentence for screen readers. */
 export function usePlotSummary(test: TestCode, points: readonly HistoryPoint[]): string {
   const { t } = useTranslation(["plots", "common"]);
   const testWord = useTestWords();

@@ -3,11 +3,11 @@ import { useTranslation } from "react-i18next";
 import { Section } from "../layout/Panel.tsx";
 import css from "./LineList.module.css";
 
-/** Something to say about one line of the sheet. */
+/** A remark on one line of the sheet. */
 interface AboutLine {
   readonly line: number;
   readonly says: ReactNode;
-  /** What stands on that line, cut to one line of the screen. */
+  /** The text of that line, cut to one line of the screen. */
   readonly stands: string;
 }
 
@@ -17,11 +17,11 @@ interface LineListProps {
   readonly lines: readonly AboutLine[];
   /** A button at the right of the heading. */
   readonly aside?: ReactNode;
-  /** A line under the list, where it does not show all. */
+  /** A line under the list, if it does not show all. */
   readonly more?: string | undefined;
 }
 
-/** Lines of the sheet with something to say about each; a long list scrolls inside. */
+/** Lists lines of the sheet with a remark on each; a long list scrolls inside. */
 export function LineList({ title, lead, lines, aside, more }: LineListProps) {
   const { t } = useTranslation("sheets");
   return (

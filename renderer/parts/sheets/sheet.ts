@@ -11,10 +11,10 @@ export type KeptBackRow = Taken["keptBack"][number];
 export type Counts = Taken["counts"];
 export type Kind = Taken["kind"];
 
-/** The kinds in the order of a day. */
+/** The kinds in the day's order. */
 export const kinds = ["roster", "results", "past"] as const satisfies readonly Kind[];
 
-/** Where the sheet in hand stands. */
+/** The state of the current sheet's import. */
 export type SheetState =
   | { readonly step: "none" }
   | { readonly step: "bringing" }
@@ -23,7 +23,7 @@ export type SheetState =
   | { readonly step: "preview"; readonly preview: Preview }
   | { readonly step: "taken"; readonly taken: Taken };
 
-/** A sentence as it came over the wire, which knows no difference between undefined and missing. */
+/** Returns a sentence from the wire, which has no difference between undefined and missing. */
 export function asSentence({
   key,
   values,
@@ -34,7 +34,7 @@ export function asSentence({
   return values === undefined ? { key } : { key, values };
 }
 
-/** Rows that change something, those among them that only come onto the day's list. */
+/** Counts rows with changes, including those that are only added to the day's list. */
 export function changesOf(counts: Counts): number {
   return Math.max(counts.new + counts.changed, counts.joined);
 }

@@ -3,7 +3,7 @@ import { testCodes } from "../../../electron/domain/tests/registry.ts";
 
 type AnyKeys = (keys: readonly string[]) => string;
 
-/** How a column of a sheet is called: every sheet's own, or one that a test needs. */
+/** Returns the name of a sheet's column: a common one, or one that a test needs. */
 export function useFieldName(): (field: string) => string {
   const { t } = useTranslation();
   const any = t as unknown as AnyKeys;
