@@ -2,15 +2,15 @@ import type { Sentence } from "../../electron/domain/words.ts";
 import type { HeatClock } from "./clock.ts";
 import type { Timeline } from "./schedule.ts";
 
-/** Words that come later than this, in ms, would be about something that has gone by. */
+/** Longest delay of words, in ms; later ones would be about the past. */
 const latestMs = 1_500;
 
 export interface Announcer {
-  /** Says what has become due since the last call; a voice can't be scheduled ahead as a tone can. */
+  /** Speaks the sentences due since the last call; a voice can't be scheduled ahead like a tone. */
   tick(timeline: Timeline): void;
 }
 
-/** Says the sentences that the cues of a heat bring, when they are due. */
+/** Speaks the sentences of a heat's cues when they are due. */
 export function createAnnouncer(clock: HeatClock, say: (sentence: Sentence) => void): Announcer {
   let saidUntil = clock.elapsed();
   return {

@@ -1,42 +1,42 @@
 /**
- * The sound card's clock against the page's clock. Each runs on its own crystal (up to about 100 millionths apart: 6 ms a
- * minute) and sound takes a while to be heard, so the two are compared again and again. What this keeps is one number,
- * the offset between them; it follows slowly and evenly, so that beats planned one after the other stay even.
+ * The sound card's clock against the page's clock. Each has its own crystal (up to about 100 millionths apart: 6 ms a
+ * minute) and sound has latency, so the two are compared again and again. This file keeps one number, the offset
+ * between them; it follows slowly and evenly, so that beats planned one after the other stay even.
  */
 
-/** One look at both clocks. */
+/** One reading of both clocks. */
 export interface ClockPair {
-  /** A place in the sound, in seconds of the audio clock. */
+  /** A position in the sound, in seconds of the audio clock. */
   readonly audio: number;
-  /** When that place is heard, in ms of `performance.now()`. */
+  /** The time at which that position is heard, in ms of `performance.now()`. */
   readonly performance: number;
-  /** True when the system told the two together; false when they were read one after the other. */
+  /** True when the system gave both together; false when they were read one after the other. */
   readonly exact: boolean;
 }
 
-/** Translates between the two clocks. */
+/** Converts between the two clocks. */
 export interface AudioClock {
-  /** Takes a look into account; at most a few a second are needed. */
+  /** Adds a reading; a few per second are enough. */
   learn(pair: ClockPair): void;
-  /** The audio time, in seconds, of what is to be heard at `performanceMs`; null before the first look. */
+  /** Returns the audio time, in seconds, of a sound to be heard at `performanceMs`; null before the first reading. */
   toAudio(performanceMs: number): number | null;
-  /** When the sound at `audioSeconds` is heard, in ms of `performance.now()`; null before the first look. */
+  /** Returns when the sound at `audioSeconds` is heard, in ms of `performance.now()`; null before the first reading. */
   toPerformance(audioSeconds: number): number | null;
-  /** How often the clocks jumped against each other: the machine slept, or the sound went to another device. */
+  /** Counts the clocks' jumps against each other: the computer slept, or the sound went to another device. */
   leaps(): number;
-  /** Starts anew: the audio clock stood still for a while. */
+  /** Restarts after the audio clock has stopped for a while. */
   forget(): void;
 }
 
-/** Looks older than this are forgotten. */
+/** Age in ms at which readings are dropped. */
 const memoryMs = 5_000;
-/** During the first second after a start or a leap the offset is still found, not followed. */
+/** Ms after a start or a leap in which the offset is searched, not followed. */
 const findingMs = 1_000;
-/** While it is being found, a correction larger than this counts as a leap, so that what is planned is planned anew. */
+/** During that search, a correction over this many ms counts as a leap, so that plans are made again. */
 const foundWrongMs = 3;
-/** The offset moves by at most this much a second: five times the drift of a poor crystal, too little to be heard. */
+/** Most that the offset moves per second, in ms: five times the drift of a poor crystal, too little to be heard. */
 const followMsPerSecond = 0.5;
-/** Three looks in a row this far off are a leap. */
+/** Three readings in a row this far off, in ms, are a leap. */
 const leapMs = 25;
 const looksOfLeap = 3;
 
@@ -45,7 +45,7 @@ interface Look {
   readonly offset: number;
 }
 
-/** Makes an audio clock that has seen nothing yet. */
+/** Makes an audio clock without any reading. */
 export function createAudioClock(): AudioClock {
   let looks: Look[] = [];
   let exact = true;
@@ -56,7 +56,7 @@ export function createAudioClock(): AudioClock {
 
   function learn(pair: ClockPair): void {
     const at = pair.performance;
-    // The two kinds of look have different errors and are not to be mixed.
+    // The two kinds of reading have different errors and must not be mixed.
     if (pair.exact !== exact) looks = [];
     exact = pair.exact;
     looks = [...looks.filter((look) => at - look.at < memoryMs), { at, offset: at - pair.audio * 1000 }];
@@ -92,28 +92,30 @@ function haveLeapt(looks: readonly Look[], offset: number): boolean {
   return newest.length === looksOfLeap && newest.every((look) => Math.abs(look.offset - offset) > leapMs);
 }
 
-/** Looks told together err to both sides: their median. Looks read one after the other are only ever late: the least. */
+/**
+ * Returns the offset of readings. Exact ones err to both sides: their median. The others are only ever late: the least.
+ */
 function offsetOf(looks: readonly Look[], exact: boolean): number {
   const sorted = looks.map((look) => look.offset).sort((a, b) => a - b);
   const place = exact ? Math.floor((sorted.length - 1) / 2) : 0;
   return sorted[place] ?? 0;
 }
 
-/** One step from the offset in use towards the measured one. */
+/** Moves the offset in use one step towards the measured one. */
 function follow(used: number, measured: number, passedMs: number): number {
   const most = (Math.max(0, passedMs) * followMsPerSecond) / 1000;
   return used + Math.min(most, Math.max(-most, measured - used));
 }
 
-/** What is read of an AudioContext. */
+/** The fields of an AudioContext in use here. */
 export type ClockSource = Pick<AudioContext, "currentTime" | "getOutputTimestamp" | "outputLatency">;
 
-/** An output time stamp further from now than this, in ms, is of another clock or of a card that stands still. */
+/** Largest distance in ms of an output time stamp from now; beyond it is another clock's, or a stopped card's. */
 const freshMs = 1_000;
 
 /**
- * Looks at both clocks. Where the system doesn't tell what is heard when (before the first sound has left, and with
- * some drivers for good), it reads the one and then the other and adds the latency that is reported.
+ * Reads both clocks. If the system gives no output time (before the first sound, and with some drivers never), it reads
+ * one after the other and adds the reported latency.
  */
 export function lookAt(source: ClockSource, now: () => number = () => performance.now()): ClockPair {
   const { contextTime = 0, performanceTime = 0 } = source.getOutputTimestamp();

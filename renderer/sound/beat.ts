@@ -1,8 +1,8 @@
-/** Where a rep of the cadence stands at a moment: what the big visual beat shows. Pure; times in ms of the heat's clock. */
+/** The state of a rep of the cadence at a moment, for the big visual beat. Pure; times in ms of the heat's clock. */
 export interface BeatMoment {
   /** rest: before the count-in. count-in: before time 0. down, up: on the way to the bottom, to the top. */
   readonly way: "rest" | "count-in" | "down" | "up";
-  /** 0 at the top, 1 at the bottom: there on the beat, evenly on the way in between. */
+  /** 0 at the top, 1 at the bottom: exactly there on the beat, moving evenly in between. */
   readonly place: number;
   /** Ms since the last beat. */
   readonly sinceBeat: number;
@@ -10,7 +10,7 @@ export interface BeatMoment {
   readonly count: number;
 }
 
-/** The beat whose place in the heat is `ordinal` (0 the start, negative in the count-in) and what follows it. */
+/** Returns the beat at `elapsedMs` of the heat's clock. */
 export function beatAt(
   elapsedMs: number,
   beatMs: number,

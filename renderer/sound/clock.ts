@@ -1,54 +1,54 @@
 /**
- * A heat's clock in a window. The heat's truth is the desk's: the store holds its start, and every answer says how much
- * time has passed since. The page hangs that on its own monotonic clock (`performance.now()`), which no change of the
- * system's time moves; beats, pictures and taps are all read from there.
+ * A heat's clock in a window. The desk holds the true time: the store has the heat's start, and every answer says how
+ * much time has passed since. The page bases that on its own monotonic clock (`performance.now()`), which no change of
+ * the system's time moves; beats, pictures and taps all read it there.
  */
 
-/** Where a heat's zero lies on the page's clock, in ms of `performance.now()`, and by how much that may be wrong. */
+/** A heat's zero on the page's clock, in ms of `performance.now()`, and its possible error. */
 export interface Anchor {
   readonly zeroAt: number;
   readonly doubtMs: number;
 }
 
-/** An answer that tells how far a heat is. Times in ms of `performance.now()`. */
+/** An answer with the heat's elapsed time. Times in ms of `performance.now()`. */
 export interface Answered {
-  /** Time since the heat's zero when the answer was made; negative during the count-in. */
+  /** Time from the heat's zero to the making of the answer; negative during the count-in. */
   readonly elapsedMs: number;
   readonly askedAt: number;
   readonly answeredAt: number;
 }
 
-/** The time that a heat shows, in ms since its zero. One per heat and window; all that beats or counts reads it. */
+/** The time of a heat, in ms since its zero. One per heat and window; every beat and count reads it. */
 export interface HeatClock {
-  /** The heat's time now; negative during the count-in. */
+  /** Returns the heat's current time; negative during the count-in. */
   elapsed(): number;
-  /** The heat's time of an event (`event.timeStamp` of the native event), whenever its handler came to run. */
+  /** Returns the heat's time of an event (`event.timeStamp` of the native event), however late its handler runs. */
   elapsedAt(timeStamp: number): number;
-  /** When the heat reaches `elapsedMs`, in ms of `performance.now()`. */
+  /** Returns when the heat reaches `elapsedMs`, in ms of `performance.now()`. */
   performanceAt(elapsedMs: number): number;
-  /** Takes what an answer told, where it is the better knowledge: see {@link betterAnchor}. */
+  /** Takes an answer's anchor if it is the better one: see {@link betterAnchor}. */
   settle(anchor: Anchor): void;
 }
 
-/** An answer that disagrees by more than this tells of another start (or a machine that slept), not of a slow way. */
+/** An answer that differs by over this many ms is from another start (or the computer slept), not a slow one. */
 const anotherStartMs = 250;
-/** A time stamp older than this is no time of a tap: some machines hand out stamps of another clock. */
+/** Oldest time stamp of a tap, in ms; some computers give stamps of another clock. */
 const oldestTapMs = 10_000;
 
-/** Half of the way there and back lies between the answer's making and its coming: the other half is the doubt. */
+/** Returns an answer's anchor. The answer was made at half of the round trip; the other half is the doubt. */
 export function anchorOfAnswer({ elapsedMs, askedAt, answeredAt }: Answered): Anchor {
   const half = Math.max(0, answeredAt - askedAt) / 2;
   return { zeroAt: answeredAt - half - elapsedMs, doubtMs: half };
 }
 
-/** The anchor of a heat that a tap in this window starts: at `timeStamp` its clock shows `elapsedMs`. */
+/** Returns the anchor of a heat that a tap in this window starts: at `timeStamp` its clock shows `elapsedMs`. */
 export function anchorOfTap(timeStamp: number, elapsedMs: number): Anchor {
   return { zeroAt: timeStamp - elapsedMs, doubtMs: 0 };
 }
 
 /**
- * Which of two anchors to keep. The surer one wins, so that a slow answer never shifts a clock that runs; but one that
- * contradicts what is known by more than a quarter of a second is news, and taken.
+ * Chooses between two anchors. The surer one wins, so that a slow answer never shifts a running clock; but one that
+ * differs by over a quarter of a second is news, and replaces it.
  */
 export function betterAnchor(kept: Anchor, fresh: Anchor): Anchor {
   const apart = Math.abs(fresh.zeroAt - kept.zeroAt);
@@ -56,7 +56,7 @@ export function betterAnchor(kept: Anchor, fresh: Anchor): Anchor {
   return fresh.doubtMs < kept.doubtMs ? fresh : kept;
 }
 
-/** Makes the clock of a heat. `now` reads the page's monotonic clock. */
+/** Makes a heat's clock. `now` reads the page's monotonic clock. */
 export function createHeatClock(first: Anchor, now: () => number = () => performance.now()): HeatClock {
   let anchor = first;
   return {
@@ -74,7 +74,7 @@ function timeOfTap(timeStamp: number, now: number): number {
   return plausible ? timeStamp : now;
 }
 
-/** Asks, and notes when: `const { answer, askedAt, answeredAt } = await timed(() => client.heat.view.query(…))`. */
+/** Asks, with the times: `const { answer, askedAt, answeredAt } = await timed(() => client.heat.view.query(…))`. */
 export async function timed<Result>(
   ask: () => Promise<Result>,
   now: () => number = () => performance.now(),

@@ -7,12 +7,12 @@ import type { SoundName } from "./voices.ts";
 import { gainOf, keepVolume, keptVolume } from "./volume.ts";
 
 /**
- * asleep: waits for a press or a key before the system lets it sound. ready: it sounds. none: this machine has nothing to
- * sound with; the visual beat goes on from the same clock.
+ * asleep: needs a press or a key before the system lets it play. ready: it plays. none: this computer has no sound
+ * output; the visual beat continues from the same clock.
  */
 type SoundState = "asleep" | "ready" | "none";
 
-/** What a screen shows of the sound; a new object whenever something of it changes. */
+/** The sound's state for a screen; a new object after every change. */
 export interface SoundView {
   readonly state: SoundState;
   /** 0 to 1. */
@@ -24,26 +24,26 @@ export interface SoundEngine {
   readonly output: SoundOutput;
   view(): SoundView;
   subscribe(listener: () => void): () => void;
-  /** Wakes the sound. Where the system wants a press or a key first, it resolves only once it has had one. */
+  /** Wakes the sound. If the system needs a press or a key first, it resolves only after one. */
   wake(): Promise<void>;
   setVolume(volume: number): void;
   /** Plays at once. */
   play(name: SoundName): void;
-  /** The bottom beat, the top beat and the start: enough to set the volume by. */
+  /** Plays the bottom beat, the top beat and the start: enough to set the volume by. */
   test(): void;
   /**
-   * Compares the clocks and then calls `tick`, about eight times a second, also while the window is hidden, until the
+   * Compares the clocks and then calls `tick`, about eight times a second, even while the window is hidden, until the
    * returned function is called.
    */
   keepTime(tick: () => void): () => void;
 }
 
-/** The volume glides within about this many seconds, so that a slider does not crackle. */
+/** Seconds in which the volume glides, so that a slider does not crackle. */
 const glide = 0.02;
-/** The system tells of a device that comes or goes, but not every system does: it is asked too, every so many ticks. */
+/** Ticks between checks for sound devices: not every system reports when one comes or goes. */
 const ticksBetweenDeviceLooks = 40;
 
-/** Makes the sound of a window; nothing touches the machine's sound before `wake`. */
+/** Makes a window's sound; the computer's sound is not touched before `wake`. */
 export function createSoundEngine(): SoundEngine {
   const listeners = new Set<() => void>();
   const ticks = new Set<() => void>();
@@ -84,7 +84,7 @@ export function createSoundEngine(): SoundEngine {
   async function lookForDevice(): Promise<void> {
     const before = device;
     device = await hasOutputDevice();
-    // Sound that was opened with nothing to sound with goes on sounding nowhere when a device comes.
+    // Sound opened without a device stays silent even when one comes.
     if (device && !before && live !== null) {
       close();
       await wake();

@@ -3,28 +3,28 @@ import { playSound } from "./play.ts";
 import type { SoundOutput } from "./schedule.ts";
 import { gainOf } from "./volume.ts";
 
-/** The machine's sound, opened. */
+/** The opened sound output. */
 export interface Live {
   readonly context: AudioContext;
   /** The volume; every sound goes through it. */
   readonly master: GainNode;
   readonly clock: AudioClock;
-  /** Which opening this is, counted from 1: each has a clock of its own. */
+  /** Number of this opening, from 1: each has its own clock. */
   readonly opened: number;
 }
 
-/** More leaps than one opening ever sees. */
+/** More leaps than one opening ever has. */
 const mostLeaps = 1_000_000;
 
-/** Opens the machine's sound; `onState` hears of sleeping and waking, `onError` of its end. */
+/** Opens the sound output; `onState` is called on sleep and wake, `onError` at its end. */
 export function openSound(
   volume: number,
   opened: number,
   onState: () => void,
   onError: (error: Event) => void,
 ): Live {
-  // Beats are planned ahead, so a buffer of about a tenth of a second costs them nothing; with the smaller one of
-  // "balanced" a busy machine was heard to stutter.
+  // Beats are planned ahead, so a buffer of about a tenth of a second costs nothing; with the smaller one of "balanced"
+  // a busy computer audibly stuttered.
   const context = new AudioContext({ latencyHint: "playback" });
   const master = context.createGain();
   master.gain.value = gainOf(volume);
@@ -38,7 +38,7 @@ export function openSound(
   return { context, master, clock, opened };
 }
 
-/** What a scheduler needs of the sound that is open when it asks; nothing sounds while it sleeps. */
+/** Returns the scheduler's view of the currently open sound; nothing plays while it sleeps. */
 export function outputOf(current: () => Live | null): SoundOutput {
   function running(): Live | null {
     const live = current();
@@ -59,7 +59,7 @@ export function outputOf(current: () => Live | null): SoundOutput {
   };
 }
 
-/** Whether the machine has something to sound with; its name is nobody's business and not asked for. */
+/** True if the computer has a sound output; its name is nobody's business and not read. */
 export async function hasOutputDevice(): Promise<boolean> {
   const devices = await navigator.mediaDevices.enumerateDevices();
   return devices.some(({ kind }) => kind === "audiooutput");

@@ -1,24 +1,24 @@
 import { type Note, type SoundName, voices } from "./voices.ts";
 
-/** A sound on its way. */
+/** A scheduled sound. */
 export interface Playing {
-  /** When it begins, in seconds of the audio clock. */
+  /** Its start, in seconds of the audio clock. */
   readonly when: number;
-  /** Takes it back so that nothing of it is heard, and says true; one that has begun rings out, and this says false. */
+  /** Cancels it unheard and returns true; one that has begun plays to its end, and this returns false. */
   cancel(): boolean;
 }
 
-/** Rises within this many seconds: too quick to soften a beat, slow enough not to click. */
+/** Attack in seconds: too quick to soften a beat, slow enough not to click. */
 const rise = 0.0015;
-/** A held note falls within this many seconds. */
+/** Release of a held note, in seconds. */
 const fall = 0.008;
-/** What a struck note has died away to, of its peak, when it is cut: 66 dB down. */
+/** Level at which a decaying note is cut, as a share of its peak: 66 dB down. */
 const silence = 0.0005;
-/** What begins within this many seconds may already be in the card's buffer. */
+/** Seconds before its start in which a sound may already be in the card's buffer. */
 const onItsWay = 0.02;
 
 /**
- * Puts a sound into `context` to begin exactly at `when`, in seconds of its clock; a time that has passed means at once.
+ * Schedules a sound in `context` to begin exactly at `when`, in seconds of its clock; a past time means at once.
  * Nothing moves it afterwards.
  */
 export function playSound(context: BaseAudioContext, out: AudioNode, name: SoundName, when: number): Playing {
@@ -76,7 +76,7 @@ function tone(context: BaseAudioContext, note: Note, begin: number, end: number)
   return oscillator;
 }
 
-/** Hiss in a band around the note's pitch. */
+/** Makes noise in a band around the note's pitch. */
 function noise(context: BaseAudioContext, note: Note, out: AudioNode): AudioBufferSourceNode {
   const source = context.createBufferSource();
   source.buffer = hiss(context);
@@ -91,7 +91,7 @@ function noise(context: BaseAudioContext, note: Note, out: AudioNode): AudioBuff
 
 const hisses = new WeakMap<BaseAudioContext, AudioBuffer>();
 
-/** Half a second of hiss, the same every time: numbers of a linear congruential generator (Park and Miller's). */
+/** Makes half a second of noise, always the same: a linear congruential generator (Park and Miller's). */
 function hiss(context: BaseAudioContext): AudioBuffer {
   const kept = hisses.get(context);
   if (kept !== undefined) return kept;

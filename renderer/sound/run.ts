@@ -8,21 +8,21 @@ export interface HeatSoundParts {
   readonly engine: SoundEngine;
   readonly clock: HeatClock;
   readonly timeline: Timeline;
-  /** Says a sentence that a cue brings. */
+  /** Speaks a cue's sentence. */
   readonly say: (sentence: Sentence) => void;
-  /** Told of every cue once it is scheduled or left out. */
+  /** Called for every cue once it is scheduled or skipped. */
   readonly onScheduled: (scheduled: ScheduledCue) => void;
 }
 
-/** A heat that sounds. */
+/** A sounding heat. */
 export interface HeatSound {
-  /** Goes on with other cues: what has not begun of the old ones is taken back. */
+  /** Continues with other cues: old ones that have not begun are cancelled. */
   follow(timeline: Timeline): void;
-  /** Ends it: what has not begun will not be heard, what has begun rings out. */
+  /** Ends it: sounds that have not begun are cancelled, the others play to their end. */
   stop(): void;
 }
 
-/** Sounds a heat until it is stopped. */
+/** Plays a heat's sounds until it is stopped. */
 export function runHeatSound({ engine, clock, timeline, say, onScheduled }: HeatSoundParts): HeatSound {
   let followed = timeline;
   const scheduler = createScheduler({ clock, timeline, output: engine.output, onScheduled });

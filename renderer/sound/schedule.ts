@@ -4,29 +4,29 @@ import type { Playing } from "./play.ts";
 import { nextSpan } from "./span.ts";
 import type { SoundName } from "./voices.ts";
 
-/** The cues from `fromMs`, which is in it, until `untilMs`, which is not; pure, asked again and again. */
+/** Returns the cues from `fromMs` (included) to `untilMs` (excluded); pure, called again and again. */
 export type Timeline = (fromMs: number, untilMs: number) => Iterable<Cue>;
 
-/** Where sounds go to. */
+/** The destination of sounds. */
 export interface SoundOutput {
-  /** The audio time at which a sound is to begin to be heard at `performanceMs`; null while there is no sound. */
+  /** Returns the audio time for a sound to be heard at `performanceMs`; null while there is no sound. */
   toAudio(performanceMs: number): number | null;
-  /** The audio time now, in seconds. */
+  /** Returns the current audio time, in seconds. */
   now(): number;
-  /** How often the audio clock has jumped against the page's. */
+  /** Counts the jumps of the audio clock against the page's. */
   leaps(): number;
   play(name: SoundName, when: number): Playing;
 }
 
-/** What was done with a cue. */
+/** The outcome of scheduling a cue. */
 export interface ScheduledCue {
   readonly cue: Cue["cue"];
   readonly atMs: number;
-  /** When it should be heard, in ms of `performance.now()`. */
+  /** The time when it should be heard, in ms of `performance.now()`. */
   readonly idealMs: number;
-  /** When it begins, in seconds of the audio clock; null when it came too late to be of use and was left out. */
+  /** Its start, in seconds of the audio clock; null when it was too late to be useful and was skipped. */
   readonly when: number | null;
-  /** How much later than it should, in ms; 0 for a cue that was scheduled ahead. */
+  /** Its delay in ms; 0 for a cue that was scheduled ahead. */
   readonly lateMs: number;
 }
 
@@ -34,28 +34,28 @@ export interface SchedulerParts {
   readonly clock: HeatClock;
   readonly timeline: Timeline;
   readonly output: SoundOutput;
-  /** Told of every cue once it is scheduled or left out. */
+  /** Called for every cue once it is scheduled or skipped. */
   readonly onScheduled?: (scheduled: ScheduledCue) => void;
 }
 
 export interface Scheduler {
-  /** Schedules what has come into reach. Call it several times a second; when exactly changes no sound. */
+  /** Schedules the cues that have come into reach. Call it several times a second; the exact times don't matter. */
   topUp(): void;
-  /** Takes back what has not begun and plans it anew: after another timeline or another start. */
+  /** Cancels sounds that have not begun and plans them again: after another timeline or another start. */
   replan(timeline?: Timeline): void;
-  /** Ends it: what has not begun will not be heard, what has begun rings out. */
+  /** Ends it: sounds that have not begun are cancelled, the others play to their end. */
   stop(): void;
 }
 
-/** Sounds are handed to the audio thread this long before they are due: a page that hangs for two seconds is not heard. */
+/** Ms that sounds are given to the audio thread before they are due: a page that hangs for two seconds is not heard. */
 export const lookAheadMs = 2_500;
-/** A cue due up to this long before the scheduler began is still played. */
+/** Longest delay in ms of a cue due before the scheduler began that is still played. */
 const reachBackMs = 350;
-/** A start of the heat that moved by more than this, in ms, is another start. */
+/** Largest move of the heat's start, in ms, that is not another start. */
 const movedMs = 5;
-/** A beat that comes late misleads, so it is left out; a signal that comes late still says what it has to. */
+/** Longest delay of each cue. A late beat misleads, so it is skipped; a late signal still says what it must. */
 const latest: Readonly<Record<Cue["cue"], number>> = {
-  // The first of it may be due at the tap that starts the heat, and is then late by the sound's own way to the ear.
+  // The first may be due at the tap that starts the heat, and is then late by the sound's own latency.
   "count-in": 300,
   top: 60,
   bottom: 60,
@@ -99,7 +99,7 @@ export function createScheduler(parts: SchedulerParts): Scheduler {
     const moved = Math.abs(clock.performanceAt(0) - zeroAt) > movedMs;
     if (moved || output.leaps() !== leaps) replan();
     if (output.toAudio(0) === null) {
-      // Without sound nothing counts as covered: what is due when it wakes is then played.
+      // Without sound nothing counts as covered: cues due when it wakes are then played.
       coveredUntil = null;
       return;
     }

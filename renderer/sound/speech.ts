@@ -1,6 +1,6 @@
-/** Speech, where the system brings a voice of its own. Without one nothing is said, and the sounds tell enough. */
+/** Speech, if the system has its own voice. Without one nothing is spoken, and the sounds are enough. */
 
-/** A voice of this machine for a language ("en"), or null. Voices that a server makes would need the internet. */
+/** Returns a voice of this computer for a language ("en"), or null. Voices from a server would need the internet. */
 function voiceFor(language: string): SpeechSynthesisVoice | null {
   if (!("speechSynthesis" in globalThis)) return null;
   const wanted = language.toLowerCase().split("-")[0];
@@ -10,9 +10,7 @@ function voiceFor(language: string): SpeechSynthesisVoice | null {
   return voices.find((voice) => voice.default) ?? voices[0] ?? null;
 }
 
-/**
- * Says `text`, `volume` 0 to 1; whatever is still being said gives way. Returns whether there is a voice for it.
- */
+/** Speaks `text`, `volume` 0 to 1; interrupts earlier speech. Returns true if there is a voice for it. */
 export function speak(text: string, language: string, volume: number): boolean {
   const voice = voiceFor(language);
   if (voice === null) return false;
@@ -25,7 +23,7 @@ export function speak(text: string, language: string, volume: number): boolean {
   return true;
 }
 
-/** Stops whatever is being said. */
+/** Stops any speech. */
 export function hush(): void {
   if ("speechSynthesis" in globalThis) speechSynthesis.cancel();
 }

@@ -1,4 +1,4 @@
-/** Calls `tick` about eight times a second, also while the window is hidden, until the returned function is called. */
+/** Calls `tick` about eight times a second, even while the window is hidden, until the returned function is called. */
 export function startTicker(tick: () => void): () => void {
   const worker = new Worker(new URL("./ticker.worker.ts", import.meta.url), {
     type: "module",

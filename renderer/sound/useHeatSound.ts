@@ -8,15 +8,15 @@ import { hush, speak } from "./speech.ts";
 import { soundEngine } from "./useSound.ts";
 
 interface HeatSoundProps {
-  /** The clock of the heat that runs, the same object for as long as it runs; null while none does: nothing sounds. */
+  /** The running heat's clock, the same object as long as it runs; null without a heat: nothing sounds. */
   readonly clock: HeatClock | null;
-  /** What is to be heard. Keep the function the same (useCallback) for as long as its cues are. */
+  /** The sounds to play. Keep the function the same (useCallback) as long as its cues are. */
   readonly timeline: Timeline;
-  /** Told of every cue once it is scheduled or left out. */
+  /** Called for every cue once it is scheduled or skipped. */
   readonly onScheduled?: ((scheduled: ScheduledCue) => void) | undefined;
 }
 
-/** Sounds a heat for as long as the screen shows it; also speaks what its cues bring, where the system has a voice. */
+/** Plays a heat's sounds while the screen shows it; also speaks its cues' sentences, if the system has a voice. */
 export function useHeatSound({ clock, timeline, onScheduled }: HeatSoundProps): void {
   const { i18n } = useTranslation();
   const now = { timeline, onScheduled, language: i18n.language };

@@ -3,18 +3,18 @@ import { createSoundEngine, type SoundEngine, type SoundView } from "./engine.ts
 
 let engine: SoundEngine | undefined;
 
-/** The sound of this window: one for all screens. */
+/** Returns the sound of this window: one for all screens. */
 export function soundEngine(): SoundEngine {
   engine ??= createSoundEngine();
   return engine;
 }
 
-/** What a screen shows and does with the sound: the view, and ways to change it. */
+/** The sound for a screen: its state, and functions to change it. */
 export interface Sound extends SoundView, Pick<SoundEngine, "wake" | "setVolume" | "play" | "test"> {}
 
 /**
- * The sound of this window for a screen. Wakes it when the screen comes, and again at a press or key while it still
- * sleeps; and compares the clocks from then on, so that all is known before the first beat.
+ * Returns the window's sound for a screen. Wakes it when the screen comes, and again at a press or key while it still
+ * sleeps; then keeps comparing the clocks, so that the offset is known before the first beat.
  */
 export function useSound(): Sound {
   const sound = soundEngine();

@@ -1,10 +1,10 @@
 /**
- * What the cues sound like. Everything is made from oscillators and noise; no file. A hall is loud below 500 Hz (feet,
- * wheels, voices), so the energy lies between 1 and 4 kHz, where ears are keenest (the dip of the equal-loudness
- * contours, ISO 226). Pitch, length and pattern differ together, so that each is known without a good ear.
+ * The sounds of the cues. All are made from oscillators and noise; no file. A hall is loud below 500 Hz (feet, wheels,
+ * voices), so the energy lies between 1 and 4 kHz, where ears are keenest (the dip of the equal-loudness contours, ISO
+ * 226). Pitch, length and pattern differ together, so that no good ear is needed to know each.
  */
 
-/** Every sound that there is: one for each cue of a heat, and `two-off`, the warning at two off cadences in a row. */
+/** Every sound: one for each cue of a heat, and `two-off`, the warning at two off cadences in a row. */
 export const soundNames = [
   "count-in",
   "start",
@@ -20,16 +20,16 @@ export type SoundName = (typeof soundNames)[number];
 /** One tone of a sound. */
 export interface Note {
   readonly wave: "sine" | "triangle" | "square" | "noise";
-  /** Pitch in Hz; of noise, the middle of its band. */
+  /** Pitch in Hz; for noise, the middle of its band. */
   readonly hertz: number;
-  /** The pitch that it glides to by its end, in Hz. */
+  /** The pitch in Hz at the end of a glide. */
   readonly toHertz?: number;
-  /** When it begins after the sound does, and how long it lasts, in ms. */
+  /** Start after the sound's own start, and length, in ms. */
   readonly at: number;
   readonly ms: number;
-  /** Loudest amplitude, 0 to 1. The notes of a sound that ring together add up to at most 1. */
+  /** Loudest amplitude, 0 to 1. The notes of a sound that ring together sum to at most 1. */
   readonly peak: number;
-  /** struck: loud at once, then dying away. held: as loud until its end. */
+  /** struck: loud at once, then decaying. held: constant until its end. */
   readonly shape: "struck" | "held";
 }
 

@@ -1,4 +1,4 @@
-/** How loud sounds are, 0 (silent) to 1, kept for as long as the window lives and not longer. */
+/** The volume of sounds, 0 (silent) to 1, kept only as long as the window lives. */
 
 const place = "sound.volume";
 const usual = 0.8;
@@ -13,7 +13,7 @@ export function keepVolume(volume: number): void {
   sessionStorage.setItem(place, String(volume));
 }
 
-/** The factor for the sound's amplitude: squared, so that the middle of a slider sounds about half as loud. */
+/** Returns the factor for the amplitude: squared, so that the middle of a slider sounds about half as loud. */
 export function gainOf(volume: number): number {
   return Math.min(1, Math.max(0, volume)) ** 2;
 }
