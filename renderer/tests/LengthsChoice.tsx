@@ -11,7 +11,7 @@ interface LengthsChoiceProps {
   readonly setLengths: (lengths: LengthUnit) => void;
 }
 
-/** Whether the tape on the wall reads centimetres or inches. */
+/** Chooses the unit of the tape on the wall: centimetres or inches. */
 export function LengthsChoice({ lengths, setLengths }: LengthsChoiceProps) {
   const { t } = useTranslation(["station", "common"]);
   useStationKeys({ "Alt+I": () => setLengths(lengths === "cm" ? "in" : "cm") });

@@ -1,6 +1,6 @@
 import type { Mark } from "../../electron/domain/tests/protocol.ts";
 
-/** The value of a mark that is complete: each example is one by the way it is made. */
+/** Returns a complete mark's value: every example is made complete. */
 export function completeValue(mark: Mark): number {
   if (mark.state !== "complete") throw new Error("An example has to amount to a mark.");
   return mark.value;

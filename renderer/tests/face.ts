@@ -4,24 +4,24 @@ import type { LengthUnit, Mark, Written } from "../../electron/domain/tests/prot
 import type { AttemptOf, ParametersOf, TestCode } from "../../electron/domain/tests/registry.ts";
 import type { LiveTool } from "./live/tool.ts";
 
-/** The words of one test, and those that all windows share. */
+/** The words of one test, and those shared by all windows. */
 export type Texts<Code extends TestCode> = TFunction<[Code, "common"]>;
 
 /** A number of a test's rules that the organiser can change; its label is `setting.<name>` in the test's words. */
 export type Setting = readonly [name: string, value: number];
 
-/** The sentences of a station's sheet that its rules beside the entry don't say, a sentence a line. */
+/** The sentences on a station's sheet besides the rules shown at entry, one per line. */
 export interface SheetLines {
   readonly setUp: readonly string[];
   readonly run: readonly string[];
   readonly form: readonly string[];
 }
 
-/** How the drawing of a station's sheet lies in its place; a strip is set in type, and grows with it. */
+/** The layout of the drawing on a station's sheet; a strip is set in type, and scales with it. */
 type DrawingLayout = "picture" | "pair" | "strip" | "large-strip";
 
 /**
- * All that windows know of one test. A test's folder makes one of these and hands it to `registry.ts`; screens ask the
+ * All that windows know of one test. A test's folder makes one and passes it to `registry.ts`; screens ask the
  * registry, so that no other file names a test.
  */
 export interface TestFace<
@@ -29,41 +29,41 @@ export interface TestFace<
   Parameters = ParametersOf<Code>,
   Attempt = AttemptOf<Code>,
 > {
-  /** How it is run live. */
+  /** Its live run. */
   readonly live: LiveTool<Code>;
-  /** The drawing of a station's sheet. */
+  /** The drawing on a station's sheet. */
   readonly drawing: {
     readonly layout: DrawingLayout;
     readonly Drawing: (props: { readonly parameters: Parameters }) => ReactNode;
   };
-  /** What happens one after the other while it is run, a line each, under "How it is run". */
+  /** The steps of the test in order, one per line, under "How it is run". */
   readonly Steps?: (props: { readonly parameters: Parameters }) => ReactNode;
-  /** The numbers that stand in the sentences of its rules. */
+  /** Returns the numbers in the sentences of its rules. */
   numbers(parameters: Parameters): Readonly<Record<string, string | number>>;
-  /** The numbers of its rules that can be changed, in the units in which people think. */
+  /** Returns the numbers of its rules that can be changed, in the units people think in. */
   settings(parameters: Parameters): readonly Setting[];
-  /** The parameters with other numbers; whether they can be held is for the API to say. */
+  /** Returns the parameters with other numbers; the API judges whether they are allowed. */
   withSettings(parameters: Parameters, settings: readonly Setting[]): unknown;
-  /** How it is held, in one line. */
+  /** Describes its rules in one line. */
   summary(t: Texts<Code>, parameters: Parameters): string;
-  /** What was seen in an attempt, in one line. */
+  /** Describes an attempt in one line. */
   seen(t: Texts<Code>, seen: Attempt, lengths: LengthUnit): string;
-  /** What else is held of an attempt, for whoever asks what is kept of them. */
+  /** Describes an attempt's other data, for an athlete who asks for theirs. */
   besides?(t: Texts<Code>, seen: Attempt): string | null;
-  /** An attempt by itself, where it makes no mark yet: what it comes to, and what that is. */
+  /** Describes an attempt's own value, where it alone makes no mark. */
   alone?(
     t: Texts<Code>,
     parameters: Parameters,
     seen: Attempt,
   ): { readonly written: Written; readonly what: string };
-  /** What a saved attempt tells beside its mark. */
+  /** Describes a saved attempt besides its mark. */
   remark?(t: Texts<Code>, seen: Attempt, mark: Mark): string | null;
-  /** What it asks of an athlete, in a sentence or two. */
+  /** Describes in a sentence or two what an athlete has to do. */
   asks(t: Texts<Code>, parameters: Parameters): string;
   lines(t: Texts<Code>, parameters: Parameters): SheetLines;
   /**
-   * One worked example of its score, a sentence a line. What was seen is invented; what it amounts to is the protocol's
-   * own answer with the parameters of the day, so that the paper never says another mark than the desk.
+   * Returns one worked example of its score, one sentence per line. The attempt is invented; its mark is the protocol's
+   * own answer with that day's parameters, so that the paper never differs from the desk.
    */
   example(t: Texts<Code>, parameters: Parameters): readonly string[];
 }

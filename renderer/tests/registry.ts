@@ -7,7 +7,7 @@ import type { TestFace, Texts } from "./face.ts";
 import { pushUpFace } from "./push-up/face.tsx";
 import { verticalFace } from "./vertical/face.tsx";
 
-/** What windows show of each test. */
+/** The windows' part of each test. */
 const faces: { readonly [Code in TestCode]: TestFace<Code> } = {
   "push-up": pushUpFace,
   agility: agilityFace,
@@ -16,20 +16,20 @@ const faces: { readonly [Code in TestCode]: TestFace<Code> } = {
   endurance: enduranceFace,
 };
 
-/** A test whose parameters and attempts the caller does not look into: it only hands on what its schemas parsed. */
+/** A test whose parameters and attempts the caller only passes on as parsed, without looking into them. */
 export type AnyFace = TestFace<TestCode, unknown, unknown>;
 
-/** What windows show of a test whose code is only known when the program runs. */
+/** Returns the windows' part of a test whose code is known only at run time. */
 export function faceOf(test: TestCode): AnyFace {
   return faces[test] as unknown as AnyFace;
 }
 
-/** The frozen parameters of a day, read by the test's own schema. */
+/** Parses the frozen parameters of a day by the test's own schema. */
 export function readParameters(test: TestCode, parameters: unknown): unknown {
   return protocolOf(test).parameters.parse(parameters);
 }
 
-/** The words of a test, for its face to speak with: `const textsOf = useTexts(); textsOf(test)`. */
+/** Returns a test's words, for its face: `const textsOf = useTexts(); textsOf(test)`. */
 export function useTexts(): (test: TestCode) => Texts<TestCode> {
   const { i18n } = useTranslation();
   return (test) => i18n.getFixedT(null, [test, "common"]) as unknown as Texts<TestCode>;

@@ -2,7 +2,7 @@ import type { LengthUnit } from "../../electron/domain/tests/protocol.ts";
 import { protocolOf, type TestCode } from "../../electron/domain/tests/registry.ts";
 import { faceOf, useTexts } from "./registry.ts";
 
-/** Returns a writer that says in one line what was seen in an attempt. */
+/** Returns a writer that describes an attempt in one line. */
 export function useWriteSeen(): (test: TestCode, seen: unknown, lengths: LengthUnit) => string {
   const textsOf = useTexts();
   return (test, seen, lengths) =>

@@ -1,6 +1,6 @@
 import type { Setting } from "./face.ts";
 
-/** Parameters with some of their numbers changed, where each setting is a parameter as it is. */
+/** Returns parameters with some of their numbers changed, where each setting is a parameter itself. */
 export function changed<Parameters extends object>(
   parameters: Parameters,
   settings: readonly Setting[],

@@ -16,7 +16,7 @@ interface CountTrialProps {
   readonly trial: NonNullable<LiveLane<"agility">["state"]["trial"]>;
 }
 
-/** After the whistle: laps, extra quadrants, touches, a digit each; the last one saves. */
+/** Counts a trial after the whistle: laps, extra quadrants, touches, a digit each; the last one saves. */
 export function CountTrial({ live, lane, trial: { direction, landings } }: CountTrialProps) {
   const { t } = useTranslation("agility");
   const counting = useCounting(live, lane);
@@ -69,7 +69,7 @@ interface CountColumnProps extends Omit<CountTrialProps, "trial"> {
   readonly name: CountName;
 }
 
-/** One of the three numbers, with its steppers; the one that is asked lies on tape. */
+/** One of the three numbers, with its steppers; the current one is on tape. */
 function CountColumn({ live, lane, counting, name }: CountColumnProps) {
   const { t } = useTranslation("agility");
   const field = t(`live.count.${name}`);
@@ -105,7 +105,7 @@ interface NoticeProps {
   readonly direction: "cw" | "ccw";
 }
 
-/** What the count comes to, and what to look at before it is saved. */
+/** Shows the count's result, and questions before it is saved. */
 function Notice({ live, counting, direction }: NoticeProps) {
   const { t } = useTranslation("agility");
   const say = useSay();

@@ -5,9 +5,9 @@ type Direction = "cw" | "ccw";
 
 interface CrossProps {
   readonly direction: Direction;
-  /** Side of the cross in mm; its measure is drawn where it is given. */
+  /** Side of the cross in mm; drawn as a measure if given. */
   readonly size?: number;
-  /** Which landing of the lap somebody stands on, from 0: for a screen that follows. */
+  /** The landing of the lap, from 0, where somebody is: for a screen that follows. */
   readonly at?: number;
 }
 
@@ -17,13 +17,13 @@ const frontLeft = [66, 64] as const;
 const frontRight = [126, 64] as const;
 const backRight = [126, 124] as const;
 
-/** Landings in order: both ways begin in the back left quadrant. */
+/** Landings in order: both directions begin in the back left quadrant. */
 const landings = {
   cw: [backLeft, frontLeft, frontRight, backRight],
   ccw: [backLeft, backRight, frontRight, frontLeft],
 } as const;
 
-/** The taped cross from above: where the start is, and which way it goes around. */
+/** Draws the taped cross from above: the start, and the direction. */
 export function Cross({ direction, size, at }: CrossProps) {
   const { t } = useTranslation("agility");
   const way = t(`drawing.${direction}`);
@@ -56,10 +56,10 @@ export function Cross({ direction, size, at }: CrossProps) {
   );
 }
 
-/** The arrow from one landing to the next, over the tape: the first one's figure turned about the middle. */
+/** Draws the arrow from one landing to the next, over the tape: the first one's figure, rotated about the middle. */
 function Hop({ index, direction }: { readonly index: number; readonly direction: Direction }) {
   const turn = direction === "cw" ? 90 * index : -90 * index;
-  // Counter-clockwise is the same figure in a mirror that lies on the diagonal through the start.
+  // Counter-clockwise is the same figure mirrored on the diagonal through the start.
   const mirror = direction === "cw" ? "" : " matrix(0 -1 -1 0 190 190)";
   return (
     <g transform={`rotate(${turn} 96 94)${mirror}`}>
@@ -69,7 +69,7 @@ function Hop({ index, direction }: { readonly index: number; readonly direction:
   );
 }
 
-/** Two feet outside the back left corner, and the first jump. */
+/** Draws two feet outside the back left corner, and the first jump. */
 function Start() {
   const { t } = useTranslation("agility");
   return (
@@ -85,7 +85,7 @@ function Start() {
   );
 }
 
-/** The same measure each way. */
+/** Draws the same measure each way. */
 function Measure({ size }: { readonly size: number }) {
   const { t } = useTranslation("agility");
   const words = t("drawing.size", { feet: Math.round(size / 30.48) / 10, metres: size / 1000 });

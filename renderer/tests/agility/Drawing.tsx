@@ -1,7 +1,7 @@
 import type { AgilityParameters } from "../../../electron/domain/tests/agility/protocol.ts";
 import { Cross } from "./Cross.tsx";
 
-/** Both ways around the cross, with its size. */
+/** Draws both directions around the cross, with its size. */
 export function Drawing({ parameters: { crossSize } }: { readonly parameters: AgilityParameters }) {
   return (
     <>

@@ -8,7 +8,7 @@ interface AgilityLaneViewProps {
   readonly lane: LiveLane<"agility">;
 }
 
-/** A lane in one line: how far it is. The work itself is on the stage. */
+/** Shows a lane's progress in one line. The work itself is on the stage. */
 export function AgilityLaneView({ live, lane }: AgilityLaneViewProps) {
   const { t } = useTranslation("agility");
   const atHand = useLaneAtHand(live)?.lane === lane.lane;

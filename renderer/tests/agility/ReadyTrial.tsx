@@ -11,7 +11,7 @@ interface ReadyTrialProps {
   readonly lane: LiveLane<"agility">;
 }
 
-/** Before a trial: which way, how long they have rested, and the key that starts the count-in. */
+/** Shows, before a trial, the direction, the rest so far, and the key that starts the count-in. */
 export function ReadyTrial({ live, lane }: ReadyTrialProps) {
   const { t } = useTranslation("agility");
   const { next, lastEndMs } = lane.state;
@@ -47,7 +47,7 @@ export function ReadyTrial({ live, lane }: ReadyTrialProps) {
   );
 }
 
-/** Nothing more to run here. */
+/** Shows that both directions are done. */
 export function BothIn({ lane }: { readonly lane: LiveLane<"agility"> }) {
   const { t } = useTranslation("agility");
   if (lane.state.phase !== "done") return null;

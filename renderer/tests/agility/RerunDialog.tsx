@@ -9,7 +9,7 @@ import css from "./Trial.module.css";
 
 const usual = ["slipped", "notHeard", "disturbed"] as const;
 
-/** Why a trial that was counted does not count: it is run again, and stays in the history with the reason. */
+/** Asks why a counted trial does not count: it is run again, and stays in the history with the reason. */
 export function RerunDialog({ live }: { readonly live: Live<"agility"> }) {
   const { t } = useTranslation("agility");
   const asked = rerunning.use();

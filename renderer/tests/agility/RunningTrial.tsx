@@ -15,7 +15,7 @@ interface RunningTrialProps {
   readonly trial: Trial;
 }
 
-/** While the clock of a trial runs: what is left, and the two keys for what the eyes see. */
+/** Shows a running trial: the time left, and the two keys for landings and touches. */
 export function RunningTrial({ live, lane, trial }: RunningTrialProps) {
   const { t } = useTranslation("agility");
   const { lane: number } = lane;
@@ -60,7 +60,7 @@ export function RunningTrial({ live, lane, trial }: RunningTrialProps) {
   );
 }
 
-/** The seconds left, written each frame. */
+/** Shows the seconds left, updated each frame. */
 function TrialClock({
   clock,
   trial: { fromMs, untilMs },

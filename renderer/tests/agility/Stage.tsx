@@ -15,7 +15,7 @@ interface StageProps {
   readonly live: Live<"agility">;
 }
 
-/** The trial of the lane at hand: which way, the clock, the count, and what is in already. */
+/** Shows the trial of the current lane: the direction, the clock, the count, and the trials done. */
 export function AgilityStage({ live }: StageProps) {
   const lane = useLaneAtHand(live);
   useTrialSound(live);
@@ -52,7 +52,7 @@ function AtHand({ live, lane }: AtHandProps) {
   return <RunningTrial live={live} lane={lane} trial={trial} />;
 }
 
-/** Each trial sounds by itself: count-in, signal, whistle. */
+/** Plays each trial's own sounds: count-in, signal, whistle. */
 function useTrialSound({ lanes, clock, parameters }: Live<"agility">): void {
   const starts = startsOf(lanes.map(({ state }) => state)).join(" ");
   const cues = useMemo(

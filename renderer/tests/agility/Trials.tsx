@@ -10,7 +10,7 @@ interface TrialsProps {
   readonly lane: LiveLane<"agility">;
 }
 
-/** Both directions side by side, their mean once both are in, and the trials that did not count. */
+/** Shows both directions side by side, their mean once both are done, and the trials that did not count. */
 export function Trials({ live, lane }: TrialsProps) {
   const { t } = useTranslation("agility");
   const { counted, results, lost } = lane.state;

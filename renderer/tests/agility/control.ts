@@ -18,20 +18,20 @@ import {
   typeDigit,
 } from "./counting.ts";
 
-/** What the quadrant jump does, whether a key or a finger asks for it. */
+/** The actions of the quadrant jump, by key or by finger. */
 type AgilityLive = Live<"agility">;
 type Lane = LiveLane<"agility">;
 
-/** Counts that were begun and not saved, by trial. */
+/** Counts begun and not saved, by trial. */
 const counts = createCell<ReadonlyMap<string, Counting>>(new Map());
-/** The trial that somebody is about to run again, and has still to give the reason for. */
+/** The trial to be run again, while its reason is asked. */
 export const rerunning = createCell<{ readonly lane: number; readonly direction: Direction } | null>(null);
 
 function nameOfTrial(live: AgilityLive, { lane, state }: Lane): string {
   return `${live.heat.heatId}.${lane}.${state.trial?.fromMs}`;
 }
 
-/** How far the trial at hand of a lane has been counted; null without one. */
+/** Returns the count so far of a lane's current trial; null without one. */
 function countingAt(live: AgilityLive, lane: Lane): Counting | null {
   const { trial } = lane.state;
   return trial === null ? null : (counts.get().get(nameOfTrial(live, lane)) ?? countingOf(trial));
@@ -51,7 +51,7 @@ export function go(live: AgilityLive, lane: Lane, timeStamp: number): void {
   live.tap({ lane: lane.lane, kind: "go", detail: { direction: next }, atMs });
 }
 
-/** The trial at hand does not count. During its count-in it is lost at its signal, which it can't come before. */
+/** Voids the current trial. During its count-in it is lost at its signal, since it can't come earlier. */
 export function falseStart(live: AgilityLive, { lane, state }: Lane, timeStamp: number): void {
   if (state.trial === null) return;
   const atMs = Math.max(live.clock.elapsedAt(timeStamp), state.trial.fromMs);
@@ -66,7 +66,7 @@ export function goAll(live: AgilityLive, timeStamp: number): void {
   }
 }
 
-/** Lanes that could start a trial now. */
+/** Returns the lanes that could start a trial now. */
 export function waiting(live: AgilityLive): readonly Lane[] {
   return live.lanes.filter(({ state }) => state.trial === null && state.next !== null && isOpen(state));
 }
@@ -81,21 +81,21 @@ export function change(live: AgilityLive, lane: Lane, by: (counting: Counting) =
   counts.set(new Map(counts.get()).set(nameOfTrial(live, lane), by(counting)));
 }
 
-/** A digit answers what is asked; the last answer saves the trial. */
+/** Answers the current question with a digit; the last answer saves the trial. */
 export function answer(live: AgilityLive, lane: Lane, digit: number, timeStamp: number): void {
   const wasLast = isLast(countingAt(live, lane)?.at ?? "laps");
   change(live, lane, (counting) => typeDigit(counting, digit));
   if (wasLast) save(live, lane, timeStamp);
 }
 
-/** On to the next question, or saves. */
+/** Goes on to the next question, or saves. */
 export function next(live: AgilityLive, lane: Lane, timeStamp: number): void {
   const wasLast = isLast(countingAt(live, lane)?.at ?? "laps");
   change(live, lane, goOn);
   if (wasLast) save(live, lane, timeStamp);
 }
 
-/** Enters the trial as it is counted; as tapped, where nobody changed the taps. */
+/** Enters the trial as counted, or as tapped if nobody changed the taps. */
 function save(live: AgilityLive, lane: Lane, timeStamp: number): void {
   const { trial } = lane.state;
   const counting = countingAt(live, lane);
@@ -113,11 +113,11 @@ function save(live: AgilityLive, lane: Lane, timeStamp: number): void {
     count.touches === trial.touches;
   if (asTapped) live.tap({ lane: lane.lane, kind: "take", timeStamp });
   else live.tap({ lane: lane.lane, kind: "count", detail: { ...count }, timeStamp });
-  // Whoever has done both makes room for the next one.
+  // An athlete who has done both makes room for the next one.
   if (lane.state.counted.length > 0) forgetLane();
 }
 
-/** The keys that work now: what they do stands on the screen beside each. */
+/** Returns the keys that work now; the screen shows each one's action beside it. */
 export function keys(live: AgilityLive): LiveKeys {
   const lane = laneAtHand(live);
   if (lane === null) return {};
@@ -137,7 +137,7 @@ function keysOfStage(live: AgilityLive, lane: Lane): LiveKeys {
   const tap = (kind: string) => (timeStamp: number) => live.tap({ lane: lane.lane, kind, timeStamp });
   const stop = bind(["F", (timeStamp) => falseStart(live, lane, timeStamp)]);
   if (trial.stage !== "to-count") return { ...stop, ...bind(["Space", tap("landing")], ["T", tap("touch")]) };
-  // The last landing is tapped a moment after the whistle.
+  // The last landing may be tapped shortly after the whistle.
   const isLate = live.elapsedMs < trial.untilMs + reactionMs;
   return { ...stop, ...keysOfCount(live, lane), ...(isLate ? bind(["Space", tap("landing")]) : {}) };
 }

@@ -1,34 +1,34 @@
 import type { AgilityLane } from "../../../electron/domain/tests/agility/live.ts";
 import { countShape } from "../../../electron/domain/tests/agility/protocol.ts";
 
-/** What is asked after the whistle, in this order. */
+/** The questions after the whistle, in order. */
 export const countNames = ["laps", "extra", "touches"] as const;
 export type CountName = (typeof countNames)[number];
 
-/** A trial as far as it has been counted; null where nothing has been said yet. */
+/** The count of a trial so far; null where nothing is entered yet. */
 export interface Counting {
   readonly laps: number | null;
   readonly extra: number | null;
   readonly touches: number | null;
-  /** What the next digit answers. */
+  /** The question that the next digit answers. */
   readonly at: CountName;
-  /** Somebody typed four or more quadrants. */
+  /** True if somebody typed four or more quadrants. */
   readonly tooMany: boolean;
 }
 
-/** A trial that is counted wholly. */
+/** A completely counted trial. */
 export interface Count {
   readonly laps: number;
   readonly extra: number;
   readonly touches: number;
 }
 
-/** The most of something that a trial can have, as the test itself says. */
+/** Returns the most of a count that a trial can have, from the test's own schema. */
 function most(name: CountName): number {
   return countShape[name].maxValue ?? Number.POSITIVE_INFINITY;
 }
 
-/** What is known at the whistle: the landings and touches that were tapped while the clock ran. */
+/** Returns the count at the whistle: the landings and touches tapped while the clock ran. */
 export function countingOf(trial: NonNullable<AgilityLane["trial"]>): Counting {
   const tapped = trial.landings > 0;
   return {
@@ -40,13 +40,13 @@ export function countingOf(trial: NonNullable<AgilityLane["trial"]>): Counting {
   };
 }
 
-/** A digit answers what is asked, and goes on to the next question. */
+/** Answers the question with a digit, and goes on to the next one. */
 export function typeDigit(counting: Counting, digit: number): Counting {
   if (digit > most(counting.at)) return { ...counting, tooMany: true };
   return { ...counting, [counting.at]: digit, at: after(counting.at), tooMany: false };
 }
 
-/** One more or one less of something; four quadrants more are a lap, so they stay below. */
+/** Changes a count by one; four quadrants more would be a lap, so they stay below. */
 export function stepBy(counting: Counting, name: CountName, by: 1 | -1): Counting {
   const value = Math.min(most(name), Math.max(0, (counting[name] ?? 0) + by));
   return { ...counting, [name]: value, at: name, tooMany: false };
@@ -56,7 +56,7 @@ export function goTo(counting: Counting, name: CountName): Counting {
   return { ...counting, at: name, tooMany: false };
 }
 
-/** To the next question; what was passed by is none. */
+/** Goes on to the next question; a skipped count is 0. */
 export function goOn(counting: Counting): Counting {
   return { ...counting, [counting.at]: counting[counting.at] ?? 0, at: after(counting.at), tooMany: false };
 }
@@ -66,7 +66,7 @@ export function goBack(counting: Counting): Counting {
   return { ...counting, at: before, tooMany: false };
 }
 
-/** The whole count; null while something is still open. A trial without a lap and a quadrant was no trial. */
+/** Returns the whole count; null while something is open. A trial without a lap or a quadrant was no trial. */
 export function countOf({ laps, extra, touches }: Counting): Count | null {
   if (laps === null || extra === null || touches === null) return null;
   return { laps, extra, touches };

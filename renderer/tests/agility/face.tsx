@@ -4,7 +4,7 @@ import { Drawing } from "./Drawing.tsx";
 import { bothWays, example, lines, numbers, settings, summary, withSettings } from "./rules.ts";
 import { agilityTool } from "./tool.tsx";
 
-/** What windows show of the quadrant jump. */
+/** The windows' part of the quadrant jump. */
 export const agilityFace: TestFace<"agility"> = {
   live: agilityTool,
   drawing: { layout: "pair", Drawing },

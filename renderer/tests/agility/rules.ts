@@ -14,7 +14,7 @@ export function numbers({ crossSize, seconds, touchPenalty }: AgilityParameters)
   return { cm: crossSize / 10, feet, seconds, penalty: touchPenalty };
 }
 
-/** The side of the cross in cm. */
+/** Returns the settings, with the side of the cross in cm. */
 export function settings({ seconds, crossSize, touchPenalty }: AgilityParameters): readonly Setting[] {
   return [
     ["seconds", seconds],
@@ -50,7 +50,7 @@ export function lines(t: Translate, parameters: AgilityParameters): SheetLines {
   };
 }
 
-/** The mark, in grains, that the same trial both ways would have. */
+/** Returns the mark, in grains, of the same trial in both directions. */
 export function bothWays(parameters: AgilityParameters, seen: AgilityAttempt): number {
   const both = (["cw", "ccw"] as const).map((direction) => ({ ...seen, direction }));
   return completeValue(agility.score(parameters, both));

@@ -4,7 +4,7 @@ import type { AgilityParameters } from "../../../electron/domain/tests/agility/p
 import type { Cue } from "../../../electron/domain/tests/cue.ts";
 import type { Timeline } from "../../sound/schedule.ts";
 
-/** What is heard of the trials at hand, by the heat's time: each has its own count-in, signal and whistle. */
+/** Returns the cues of the current trials, by the heat's time: each has its own count-in, signal and whistle. */
 export function trialCues(starts: readonly number[], parameters: AgilityParameters): Timeline {
   return (fromMs, untilMs) =>
     starts
@@ -19,7 +19,7 @@ function cuesAt(start: number, parameters: AgilityParameters, fromMs: number, un
   }));
 }
 
-/** When the trials at hand start; lanes that start together are heard once. */
+/** Returns the starts of the current trials; lanes that start together give one. */
 export function startsOf(lanes: readonly AgilityLane[]): number[] {
   return [...new Set(lanes.flatMap(({ trial }) => trial?.fromMs ?? []))].sort((a, b) => a - b);
 }

@@ -5,7 +5,7 @@ import { keys } from "./control.ts";
 import { AgilityLaneView } from "./Lane.tsx";
 import { AgilityStage } from "./Stage.tsx";
 
-/** The quadrant jump: the stage runs the trial of one lane, the lanes choose which. */
+/** The quadrant jump: the stage runs the trial of one lane, and the lanes select it. */
 export const agilityTool: LiveTool<"agility"> = {
   Stage: AgilityStage,
   Lane: AgilityLaneView,

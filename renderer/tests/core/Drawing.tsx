@@ -3,7 +3,7 @@ import { type CoreParameters, stageAt } from "../../../electron/domain/tests/cor
 import { stagesOf } from "./rules.ts";
 import { CoreStages } from "./Stages.tsx";
 
-/** A round of stages and the first of the next: they go on without end. */
+/** Draws a round of stages and the first of the next: they go on without end. */
 export function Drawing({ parameters }: { readonly parameters: CoreParameters }) {
   const { t } = useTranslation("core");
   return (

@@ -1,7 +1,7 @@
 import type { StageName } from "../../../electron/domain/tests/core/protocol.ts";
 import css from "../Drawing.module.css";
 
-/** Which limbs are off the floor; near is the side turned to you. */
+/** The lifted limbs by stage; near is the side towards you. */
 const lifted: Record<StageName, { readonly arm?: "near" | "far"; readonly leg?: "near" | "far" }> = {
   "both-feet": {},
   "one-foot": { leg: "near" },
@@ -23,7 +23,7 @@ const limbs = {
   },
 } as const;
 
-/** One stage of the plank from the side. What is lifted is thick and in the test's colour, with an arrow at it. */
+/** Draws one stage of the plank from the side. Lifted limbs are thick and in the test's colour, with an arrow. */
 export function CoreFigure({ stage }: { readonly stage: StageName }) {
   const { arm, leg } = lifted[stage];
   return (

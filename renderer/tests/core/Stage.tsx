@@ -12,7 +12,7 @@ interface StageProps {
   readonly live: Live<"core">;
 }
 
-/** One clock for everybody, the stage that is held now, drawn and named, and the next one with the time until it. */
+/** Shows one clock for everybody, the current stage, drawn and named, and the time until the next one. */
 export function CoreStage({ live }: StageProps) {
   const { t } = useTranslation("core");
   const { parameters, elapsedMs } = live;
@@ -37,7 +37,7 @@ interface HeldProps {
   readonly stage: Stage;
   readonly label: string;
   readonly kind: "now" | "next";
-  /** It is about to come. */
+  /** True if it comes soon. */
   readonly isNear?: boolean;
 }
 

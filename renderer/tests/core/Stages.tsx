@@ -8,11 +8,11 @@ import { CoreFigure } from "./Figure.tsx";
 interface CoreStagesProps {
   /** The stages in order. */
   readonly stages: readonly Stage[];
-  /** The stage that is held now: for a screen that follows. */
+  /** The current stage: for a screen that follows. */
   readonly current?: StageName;
 }
 
-/** The stages of the plank side by side, each with the time at which it begins. Grows with the size of its type. */
+/** Draws the stages of the plank side by side, each with its start time. Scales with its font size. */
 export function CoreStages({ stages, current }: CoreStagesProps) {
   const { t } = useTranslation("core");
   const say = useSay();

@@ -4,7 +4,7 @@ import { useSay } from "../../words/say.ts";
 import css from "../Steps.module.css";
 import { stagesOf } from "./rules.ts";
 
-/** The stages, one a line. */
+/** Lists the stages, one per line. */
 export function Steps({ parameters }: { readonly parameters: CoreParameters }) {
   const say = useSay();
   return (

@@ -5,13 +5,13 @@ import { example, lines, numbers } from "./rules.ts";
 import { Steps } from "./Steps.tsx";
 import { coreTool } from "./tool.tsx";
 
-/** What windows show of the staged plank. */
+/** The windows' part of the staged plank. */
 export const coreFace: TestFace<"core"> = {
   live: coreTool,
   drawing: { layout: "strip", Drawing },
   Steps,
   numbers,
-  // Its staging is one of a kind: there is nothing to change (core/protocol.ts).
+  // Only one staging exists, so nothing can be changed (core/protocol.ts).
   settings: () => [],
   withSettings: (parameters) => parameters,
   summary: (t, { cycle }) => t("summary", { cycle }),

@@ -16,7 +16,7 @@ export function numbers({ cycle }: CoreParameters) {
   return { cycle: formatTime(cycle * 1000, false) };
 }
 
-/** The stages of the first round, in order. */
+/** Returns the stages of the first round, in order. */
 export function stagesOf(parameters: CoreParameters): Stage[] {
   const stages: Stage[] = [];
   for (let second = 0; second < parameters.cycle; second = stageAt(parameters, second).until)

@@ -4,7 +4,7 @@ import css from "../Drawing.module.css";
 
 export type ExerciseName = EnduranceParameters["exercises"][number]["exercise"];
 
-/** Each exercise in the position that tells it from the others, with the way it moves. */
+/** Each exercise in its most typical position, with its direction of movement. */
 const figures: Record<ExerciseName, ReactNode> = {
   "skater-strides": (
     <>
@@ -51,7 +51,7 @@ const figures: Record<ExerciseName, ReactNode> = {
   ),
 };
 
-/** One exercise of the circuit from the side, in line art. */
+/** Draws one exercise of the circuit from the side, as line art. */
 export function ExerciseFigure({ exercise }: { readonly exercise: ExerciseName }) {
   return (
     <svg className={css.drawing} viewBox="0 0 112 100" aria-hidden="true">

@@ -12,7 +12,7 @@ interface HowFarProps {
   readonly reps: number;
 }
 
-/** How far somebody came who stopped: the exercise, then the reps of it. The clock and the other lanes go on. */
+/** Asks how far a stopped athlete came: the exercise, then its reps. The clock and the other lanes go on. */
 export function HowFar({ live, lane, reps }: HowFarProps) {
   const { t } = useTranslation("endurance");
   const { parameters } = live;

@@ -8,7 +8,7 @@ interface EnduranceLaneProps {
   readonly lane: LiveLane<"endurance">;
 }
 
-/** A lane under way: the round at hand large, and the rounds that are done. */
+/** Shows a lane under way: the current round, large, and the rounds done. */
 export function EnduranceLaneView({ live, lane }: EnduranceLaneProps) {
   const { t } = useTranslation("endurance");
   const { rounds } = live.parameters;
@@ -25,7 +25,7 @@ export function EnduranceLaneView({ live, lane }: EnduranceLaneProps) {
   );
 }
 
-/** A lane that is done keeps its rounds in sight. */
+/** Keeps the rounds of a finished lane visible. */
 export function EnduranceDone({ live, lane }: EnduranceLaneProps) {
   return <Splits live={live} splits={lane.state.splits} />;
 }
@@ -35,7 +35,7 @@ interface SplitsProps {
   readonly splits: readonly number[];
 }
 
-/** When each round was done, by the clock of the heat. */
+/** Shows the end of each round, by the heat's clock. */
 function Splits({ live, splits }: SplitsProps) {
   const { t } = useTranslation("endurance");
   return (

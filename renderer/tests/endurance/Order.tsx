@@ -3,7 +3,7 @@ import type { EnduranceParameters } from "../../../electron/domain/tests/enduran
 import { ExerciseFigure } from "./ExerciseFigure.tsx";
 import css from "./Order.module.css";
 
-/** One round in its order: count, exercise and how it looks, low enough to leave the lanes their room. */
+/** Shows one round in order: count, exercise and its figure, low enough to leave room for the lanes. */
 export function Order({ exercises }: Pick<EnduranceParameters, "exercises">) {
   const { t } = useTranslation("endurance");
   return (

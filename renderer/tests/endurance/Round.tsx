@@ -5,11 +5,11 @@ import { ExerciseFigure } from "./ExerciseFigure.tsx";
 
 interface RoundProps {
   readonly parameters: EnduranceParameters;
-  /** The exercise of the round that is under way, from 0: for a screen that follows. */
+  /** The current exercise of the round, from 0: for a screen that follows. */
   readonly current?: number;
 }
 
-/** One round in order, the counts large, and the way back to its start. Grows with the size of its type. */
+/** Draws one round in order, with large counts and the way back to its start. Scales with its font size. */
 export function Round({ parameters: { rounds, exercises }, current }: RoundProps) {
   const { t } = useTranslation("endurance");
   return (

@@ -10,7 +10,7 @@ interface StageProps {
   readonly live: Live<"endurance">;
 }
 
-/** One clock for everybody, without tenths: it runs and hurries nobody. Beside it the order of a round. */
+/** Shows one clock for everybody, without tenths: it runs and hurries nobody. Beside it the order of a round. */
 export function EnduranceStage({ live }: StageProps) {
   const { t } = useTranslation("endurance");
   const asked = useStopped(live);

@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { EnduranceParameters } from "../../../electron/domain/tests/endurance/protocol.ts";
 import css from "../Steps.module.css";
 
-/** The exercises of a round, one a line. */
+/** Lists the exercises of a round, one per line. */
 export function Steps({ parameters: { exercises } }: { readonly parameters: EnduranceParameters }) {
   const { t } = useTranslation("endurance");
   return (

@@ -7,7 +7,7 @@ import { exerciseAt, repsBefore, withinRound } from "./howFar.ts";
 type EnduranceLive = Live<"endurance">;
 type Lane = LiveLane<"endurance">;
 
-/** Somebody stopped; how far they came is asked while the others go on. */
+/** An athlete who stopped; how far they came is asked while the others go on. */
 export interface Stopped {
   readonly heatId: string;
   readonly lane: number;
@@ -21,7 +21,7 @@ export function useStopped(live: EnduranceLive): { readonly stopped: Stopped; re
   return stoppedAt(live);
 }
 
-/** Who is asked about; null as soon as that lane is through in another way. */
+/** Returns the lane in question; null once that lane is done in another way. */
 function stoppedAt(live: EnduranceLive): { readonly stopped: Stopped; readonly lane: Lane } | null {
   const asked = stopped.get();
   if (asked === null || asked.heatId !== live.heat.heatId) return null;
@@ -43,7 +43,7 @@ export function setReps(live: EnduranceLive, by: (reps: number) => number): void
   if (asked !== null) stopped.set({ ...asked, reps: withinRound(live.parameters, by(asked.reps)) });
 }
 
-/** To the beginning of the exercise before or after. */
+/** Moves to the start of the previous or next exercise. */
 function stepExercise(live: EnduranceLive, by: 1 | -1): void {
   const starts = repsBefore(live.parameters);
   setReps(live, (reps) => starts[exerciseAt(live.parameters, reps) + by] ?? reps);
@@ -62,7 +62,7 @@ export function stillGoing(): void {
   stopped.set(null);
 }
 
-/** The keys of the question; those of the lanes go on working beside it. */
+/** Returns the keys of the question; the lanes' keys work beside it. */
 export function keys(live: EnduranceLive): LiveKeys {
   if (stoppedAt(live) === null) return {};
   return bind(

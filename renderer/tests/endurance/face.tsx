@@ -5,7 +5,7 @@ import { asks, example, lines, settings, summary, withSettings } from "./rules.t
 import { Steps } from "./Steps.tsx";
 import { enduranceTool } from "./tool.tsx";
 
-/** What windows show of the circuit. */
+/** The windows' part of the circuit. */
 export const enduranceFace: TestFace<"endurance"> = {
   live: enduranceTool,
   drawing: { layout: "large-strip", Drawing: Round },

@@ -1,18 +1,18 @@
 import type { EnduranceParameters } from "../../../electron/domain/tests/endurance/protocol.ts";
 
-/** Reps before each exercise of a round: where somebody is who has just begun it. */
+/** Returns the reps of a round before each exercise, that is at its start. */
 export function repsBefore({ exercises }: EnduranceParameters): number[] {
   return exercises.map((_exercise, index) =>
     exercises.slice(0, index).reduce((sum, { count }) => sum + count, 0),
   );
 }
 
-/** Which exercise somebody is in after so many reps of a round. */
+/** Returns the exercise reached after `reps` reps of a round. */
 export function exerciseAt(parameters: EnduranceParameters, reps: number): number {
   return repsBefore(parameters).findLastIndex((before) => before <= reps);
 }
 
-/** A whole round is a round, so there is always a rep less. */
+/** Returns the most reps of an unfinished round: one less than a whole one. */
 export function mostReps({ exercises }: EnduranceParameters): number {
   return exercises.reduce((sum, { count }) => sum + count, 0) - 1;
 }

@@ -45,7 +45,7 @@ export function lines(t: Translate, { rounds }: EnduranceParameters): SheetLines
 export function example(t: Translate, parameters: EnduranceParameters): readonly string[] {
   const time = 252_340;
   const value = completeValue(endurance.score(parameters, [{ finished: true, time }]));
-  // The watch shows hundredths, which are never written.
+  // The watch shows hundredths, which are never written down.
   const shown = `${formatTime(time, false)}.${String((time % 1000) / 10).padStart(2, "0")}`;
   return [t("sheet.example", { shown, mark: endurance.write(value, "cm").number })];
 }

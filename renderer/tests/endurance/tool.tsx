@@ -4,7 +4,7 @@ import { askHowFar, keys, round } from "./control.ts";
 import { EnduranceDone, EnduranceLaneView } from "./Lane.tsx";
 import { EnduranceStage } from "./Stage.tsx";
 
-/** The circuit: one start and one clock, a tap a lane a round. */
+/** The circuit: one start and one clock, one tap per lane and round. */
 export const enduranceTool: LiveTool<"endurance"> = {
   Stage: EnduranceStage,
   Lane: EnduranceLaneView,

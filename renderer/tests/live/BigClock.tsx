@@ -5,12 +5,14 @@ import { writeClock } from "./writeClock.ts";
 
 interface BigClockProps {
   readonly clock: HeatClock;
-  /** Shown with tenths; the count-in is whole seconds either way. */
+  /** True for tenths; the count-in is in whole seconds either way. */
   readonly tenths?: boolean;
   readonly size?: "normal" | "huge";
 }
 
-/** A time that runs, written each frame from the heat's clock. It is no live region: a clock read out would never end. */
+/**
+ * Shows a running time, updated each frame from the heat's clock. No live region: reading a clock out would never end.
+ */
 export function BigClock({ clock, tenths = false, size = "huge" }: BigClockProps) {
   const number = useRef<HTMLSpanElement>(null);
   useEffect(() => {

@@ -7,10 +7,10 @@ interface BigKeyProps {
   readonly children: ReactNode;
   /** The key that does the same, shown on it. */
   readonly hint?: string;
-  /** next: what to do now (floor tape). plain: everything else. quiet: rarely wanted. */
+  /** next: the next action (floor tape). plain: everything else. quiet: rarely wanted. */
   readonly kind?: "next" | "plain" | "quiet";
   readonly size?: "normal" | "large" | "huge";
-  /** `timeStamp` of the finger's coming down. */
+  /** Called with the `timeStamp` when the finger comes down. */
   readonly onPress: (timeStamp: number) => void;
   readonly label?: string;
   readonly pressed?: boolean;
@@ -18,7 +18,7 @@ interface BigKeyProps {
 
 /**
  * A key for a finger on a live screen: acts when the finger comes down, and leaves the focus where it is, so that the
- * keys of the screen go on working.
+ * screen's keys still work.
  */
 export function BigKey(props: BigKeyProps) {
   const { children, hint, kind = "plain", size = "normal", onPress, label, pressed } = props;

@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import css from "./NumberPad.module.css";
 
-/** What a press on the pad puts at the end of the text. */
+/** The texts that the pad's keys append. */
 const signs = {
   cm: { half: ".5" },
   in: { quarter: " 1/4", half: " 1/2", threeQuarters: " 3/4", feet: "' " },
@@ -14,7 +14,7 @@ interface NumberPadProps {
   readonly onText: (text: string) => void;
 }
 
-/** Keys for fingers: what a keyboard types, and the parts that people say. It never takes the focus from the field. */
+/** Keys for fingers: a keyboard's digits, and common fractions. The field keeps the focus. */
 export function NumberPad({ unit, text, onText }: NumberPadProps) {
   const { t } = useTranslation("live");
   const parts = Object.entries(signs[unit]) as [keyof (typeof signs)["in"], string][];

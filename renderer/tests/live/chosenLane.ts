@@ -2,17 +2,17 @@ import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { createCell } from "../../app/cell.ts";
 import type { Live, LiveLane } from "./tool.ts";
 
-/** Which athlete of which heat somebody chose to work with. Who, not where: they may be moved to another lane. */
+/** The chosen athlete of a heat. By athlete, not by lane, since they may be moved to another one. */
 const chosen = createCell<{ readonly heatId: string; readonly athleteId: number } | null>(null);
 
-/** Works with a lane from now on. */
+/** Makes a lane the current one. */
 export function chooseLane(live: Live, lane: LiveLane): void {
   chosen.set({ heatId: live.heat.heatId, athleteId: lane.in.who.athleteId });
 }
 
 /**
- * The lane to work with where lanes go at their own pace: the one that was chosen, otherwise the first that is under
- * way, otherwise the first that has still to begin, otherwise the last. Null when nobody is in a lane.
+ * Returns the current lane where lanes go at their own pace: the chosen one, otherwise the first under way, otherwise
+ * the first not begun, otherwise the last. Null when all lanes are empty.
  */
 export function laneAtHand<Test extends TestCode>(live: Live<Test>): LiveLane<Test> | null {
   const wanted = chosen.get();
@@ -28,18 +28,18 @@ export function laneAtHand<Test extends TestCode>(live: Live<Test>): LiveLane<Te
   );
 }
 
-/** `laneAtHand` for a part that renders again when another lane is chosen. */
+/** Returns `laneAtHand` for a component, which renders again when another lane is chosen. */
 export function useLaneAtHand<Test extends TestCode>(live: Live<Test>): LiveLane<Test> | null {
   chosen.use();
   return laneAtHand(live);
 }
 
-/** Lets the next lane that is not done come up by itself, once the one at hand is through. */
+/** Lets the next unfinished lane become current by itself, once this one is done. */
 export function forgetLane(): void {
   chosen.set(null);
 }
 
-/** The lane before or after the one at hand, around the end. */
+/** Moves to the previous or next lane, around the end. */
 export function stepLane(live: Live, by: 1 | -1): void {
   const { lanes } = live;
   const at = laneAtHand(live);

@@ -2,7 +2,7 @@ import { useLayoutEffect, useRef } from "react";
 import { flushSync } from "react-dom";
 import { mostLanes } from "../../../electron/domain/heats/heat.ts";
 
-/** The lanes' keys, by their places on the keyboard: the row of digits and the two keys after it. */
+/** The lanes' keys by their positions on the keyboard: the row of digits and the two keys after it. */
 const laneCodes = [
   ...["Digit1", "Digit2", "Digit3", "Digit4", "Digit5", "Digit6"],
   ...["Digit7", "Digit8", "Digit9", "Digit0", "Minus", "Equal"],
@@ -14,10 +14,13 @@ export function keyOfLane(lane: number): string {
   return laneKeys[lane - 1] ?? "";
 }
 
-/** What keys do; `timeStamp` is the native event's. "Space", "Enter", "Backspace", "A", "1", "Shift+1", "Escape". */
+/**
+ * Keys and their actions; `timeStamp` is the native event's. "Space", "Enter", "Backspace", "A", "1", "Shift+1",
+ * "Escape".
+ */
 export type LiveKeys = Readonly<Record<string, (timeStamp: number) => void>>;
 
-/** A press as its name; keys of lanes by their place, so that Shift and other layouts change nothing. */
+/** Returns a press's name; lanes' keys go by position, so that Shift and other layouts change nothing. */
 export function nameOfPress(event: Pick<KeyboardEvent, "code" | "key" | "shiftKey">): string {
   const place = laneCodes.indexOf(event.code);
   const numpad = /^Numpad([0-9])$/.exec(event.code)?.[1];
@@ -27,7 +30,7 @@ export function nameOfPress(event: Pick<KeyboardEvent, "code" | "key" | "shiftKe
   return event.shiftKey && (place >= 0 || letter !== undefined) ? `Shift+${name}` : name;
 }
 
-/** Keys of a scanner follow each other within this many ms; nobody types that fast, digit after digit and Enter. */
+/** Most ms between two keys of a scanner; nobody types digit after digit and Enter that fast. */
 export const scannerMs = 50;
 
 interface Press {
@@ -35,16 +38,16 @@ interface Press {
   readonly timeStamp: number;
 }
 
-/** Tells the digits of a scanner from those of a finger. */
+/** Separates a scanner's digits from a finger's. */
 export interface Sorter {
-  /** True when the press is taken: it will be acted on, or is part of a scan. */
+  /** Adds a press, which is then acted on or becomes part of a scan. */
   press(press: Press): void;
   stop(): void;
 }
 
 /**
- * Holds digits back for the time in which a scanner would have sent the next one: digits that follow each other that
- * fast and end with Enter are a bib, everything else is what it looks like, with the time at which it was pressed.
+ * Holds digits for the time in which a scanner would send the next one. Digits that follow each other that fast and end
+ * with Enter are a bib; everything else is an ordinary press, with its own time.
  */
 export function createSorter(onScan: (bib: string) => void, onPress: (press: Press) => void): Sorter {
   let held: Press[] = [];
@@ -78,9 +81,9 @@ export function createSorter(onScan: (bib: string) => void, onPress: (press: Pre
   };
 }
 
-/** Inputs that take no text: a choice or a slider keeps the focus once it was pressed, and the lanes' keys go on. */
+/** Inputs without text: a choice or a slider keeps the focus after a press, and the lanes' keys still work. */
 const typed = "input:not([type=radio], [type=checkbox], [type=range]), textarea, select, [contenteditable]";
-/** What Space or Enter does something to: nothing happens to a choice that is made already, or to a slider. */
+/** Controls that react to Space or Enter, unlike a selected choice or a slider. */
 const controls =
   "button, a, input[type=checkbox], input[type=radio]:not(:checked), [role=radio], [role=slider]";
 
@@ -88,7 +91,7 @@ function isTyping(target: EventTarget | null): boolean {
   return target instanceof HTMLElement && target.closest(typed) !== null;
 }
 
-/** Space and Enter belong to a control that has the focus. */
+/** True if Space and Enter belong to the focused control. */
 function isControl(target: EventTarget | null): boolean {
   return target instanceof HTMLElement && target.closest(controls) !== null;
 }
@@ -98,20 +101,20 @@ function isOverlaid(): boolean {
 }
 
 /**
- * Binds keys of a live screen, each with the time at which it was pressed. Nothing is taken while somebody types, with
- * Ctrl, Alt or Meta, while a dialog stands open, or from a key that repeats. `keys` is asked at each press: a question
- * that stands on the screen has its keys, whether or not what is around it has been drawn anew.
+ * Binds the keys of a live screen, each with the time of its press. Ignores keys while somebody types, with Ctrl, Alt
+ * or Meta, while a dialog is open, and repeats. `keys` is called at each press, so that a question on the screen has
+ * its keys even before the rest is rendered again.
  */
 export function useLiveKeys(keys: () => LiveKeys, onScan: (bib: string) => void): void {
   const latest = useRef({ keys, onScan });
-  // Before the screen is painted: a key that is shown works.
+  // Before the screen is painted: a visible key must work.
   useLayoutEffect(() => {
     latest.current = { keys, onScan };
   });
   useLayoutEffect(() => {
     const sorter = createSorter(
       (bib) => latest.current.onScan(bib),
-      // Presses that were held back come at once: each has to see what the one before it changed.
+      // Held presses are released at once: each has to see the changes of the one before.
       ({ name, timeStamp }) => {
         const act = () => latest.current.keys()[name]?.(timeStamp);
         if (ended) act();
@@ -124,7 +127,7 @@ export function useLiveKeys(keys: () => LiveKeys, onScan: (bib: string) => void)
       if (isTyping(event.target)) return;
       const name = nameOfPress(event);
       if ((name === "Space" || name === "Enter") && isControl(event.target)) {
-        // The Enter of a scanner must not press what happens to have the focus.
+        // A scanner's Enter must not press the focused control.
         if (name === "Enter" && scanning(event.timeStamp)) event.preventDefault();
         else return;
       }
@@ -147,7 +150,7 @@ export function useLiveKeys(keys: () => LiveKeys, onScan: (bib: string) => void)
   }, []);
 }
 
-/** The keys of all lanes: `act` with the lane and the time. */
+/** Returns the keys of all lanes: `act` gets the lane and the time. */
 export function keysOfLanes(act: (lane: number, timeStamp: number) => void, shift = false): LiveKeys {
   const entries = Array.from({ length: mostLanes }, (_, index) => {
     const name = `${shift ? "Shift+" : ""}${keyOfLane(index + 1)}`;

@@ -6,80 +6,80 @@ import type { HeatClock } from "../../sound/clock.ts";
 import type { LiveKeys } from "./liveKeys.ts";
 import type { HeatLane, LiveHeat } from "./types.ts";
 
-/** A lane: who is in it, and where its taps have brought it. */
+/** A lane: its athlete, and its state by its taps. */
 export interface LiveLane<Test extends TestCode = TestCode> {
   readonly lane: number;
   /** The key that belongs to the lane: "1" to "9", "0", "-", "=". */
   readonly key: string;
-  /** Who is in it and what the desk knows of them. */
+  /** The athlete, and the desk's facts about them. */
   readonly in: HeatLane;
-  /** Folded from all taps, those not sent yet among them, at `elapsedMs`. */
+  /** Folded from all taps, unsent ones included, at `elapsedMs`. */
   readonly state: FoldedLane<LaneOf<Test>>;
 }
 
-/** A tap of a test's own kinds (`electron/domain/heats/<test>.ts` lists them). */
+/** A tap of a test's own kinds (`electron/domain/tests/<test>/live.ts` lists them). */
 export interface Tapping {
   /** Null: every lane. */
   readonly lane: number | null;
   readonly kind: string;
   readonly detail?: Readonly<Record<string, unknown>>;
-  /** `timeStamp` of the native event; the moment of the call without it. */
+  /** `timeStamp` of the native event; without it the moment of the call. */
   readonly timeStamp?: number;
-  /** The heat's time, for what does not happen at the tap, such as a start after a count-in. */
+  /** The heat's time, for an event not at the tap itself, such as a start after a count-in. */
   readonly atMs?: number;
 }
 
-/** A heat that runs, as its tool sees it. Renders again a few times a second, and at every tap at once. */
+/** A running heat for its tool. Renders again a few times a second, and immediately at every tap. */
 export interface Live<Test extends TestCode = TestCode> {
   readonly test: Test;
   readonly parameters: ParametersOf<Test>;
   readonly heat: LiveHeat;
-  /** Lanes with somebody in them, in order. */
+  /** Lanes with an athlete, in order. */
   readonly lanes: readonly LiveLane<Test>[];
-  /** For beats, sounds and numbers that run: read it each frame, it is exact. */
+  /** For beats, sounds and running numbers: read it each frame, it is exact. */
   readonly clock: HeatClock;
-  /** The heat's time of this rendering; below 0 during the count-in. */
+  /** The heat's time at this rendering; below 0 during the count-in. */
   readonly elapsedMs: number;
   readonly lengths: LengthUnit;
-  /** Shows a tap at once, keeps it, and sends it until the desk has it. Returns its id. */
+  /** Shows a tap at once, stores it, and sends it until the desk has it. Returns its id. */
   readonly tap: (tapping: Tapping) => string;
 }
 
-/** How one test is run live: what the frame (`Running.tsx`) shows around its lanes and in them. */
+/** One test's live run: the content that the frame (`Running.tsx`) shows around its lanes and in them. */
 export interface LiveTool<Test extends TestCode> {
-  /** What all lanes share, beside them: the clock, the beat, the stage. */
+  /** The part shared by all lanes, beside them: the clock, the beat, the stage. */
   readonly Stage: (props: { readonly live: Live<Test> }) => ReactNode;
   /**
-   * What stands in a lane that is not done, under its number and name. With `press` it lies inside of a button, so it
-   * may hold nothing to press then.
+   * The content of an unfinished lane, under its number and name. With `press` it is inside a button, so it may not
+   * contain controls then.
    */
   readonly Lane: (props: { readonly live: Live<Test>; readonly lane: LiveLane<Test> }) => ReactNode;
-  /** What stands under the mark of a lane that is done. */
+  /** The content under the mark of a finished lane. */
   readonly Done?: (props: { readonly live: Live<Test>; readonly lane: LiveLane<Test> }) => ReactNode;
-  /** What the lane's key and a press anywhere on the lane do, at the native event's `timeStamp`. */
+  /** The action of the lane's key and of a press anywhere on the lane, at the native event's `timeStamp`. */
   readonly press?: (live: Live<Test>, lane: LiveLane<Test>, timeStamp: number) => void;
-  /** Says what `press` does, for those who listen: "Stop lane 3, bib 12". */
+  /** Describes `press` for screen readers: "Stop lane 3, bib 12". */
   readonly usePressLabel?: () => (lane: LiveLane<Test>) => string;
-  /** A second, rarer thing that a lane can do: a button of its own in the lane, and Shift with the lane's key. */
+  /** A lane's second, rarer action: a button of its own in the lane, and Shift with the lane's key. */
   readonly second?: {
     readonly useLabel: () => string;
     readonly press: (live: Live<Test>, lane: LiveLane<Test>, timeStamp: number) => void;
   };
-  /** Keys of the tool's own besides; shown where they work. */
+  /** The tool's other keys; shown where they work. */
   readonly keys?: (live: Live<Test>) => LiveKeys;
   /**
-   * Digits and Enter that came as fast as a scanner's but are nobody's bib today: they may have been typed. What was
-   * typed must not be lost, and nothing may be entered before somebody says so.
+   * Handles digits and Enter as fast as a scanner's that are nobody's bib today. They may have been typed: they must
+   * not be lost, and nothing may be entered before somebody confirms.
    */
   readonly onStrayDigits?: (live: Live<Test>, digits: string) => void;
-  /** How a lane looks that wants attention (two misses in a row): shape and word are the tool's own. */
+  /** True for a lane that wants attention (two misses in a row): shape and word are the tool's own. */
   readonly isWarning?: (lane: LiveLane<Test>) => boolean;
-  /** It makes no sound, so there is none to set. */
+  /** True if it makes no sound, so that there is none to set. */
   readonly silent?: true;
-  /** What stands beside the lanes needs little room. */
+  /** True if the part beside the lanes needs little room. */
   readonly slim?: true;
-  /** How wide a lane has to be to be usable, in rem; the frame fits as many beside each other as go. */
+  /** Least usable width of a lane, in rem; the frame puts as many side by side as fit. */
   readonly laneWidth?: number;
-  /** No more lanes than these beside each other, however wide the screen is: what is wide can be large. */
+  /** Most lanes side by side, however wide the screen is: wide ones can be large. */
   readonly mostBeside?: number;
 }

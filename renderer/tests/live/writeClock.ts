@@ -1,4 +1,4 @@
-/** 83 456 ms: "1:23", or "1:23.4". Before time 0 what is left, with a minus: "−3". */
+/** Formats 83 456 ms as "1:23", or "1:23.4"; before time 0 the time left, with a minus: "−3". */
 export function writeClock(ms: number, tenths: boolean): string {
   if (ms < 0) return `−${Math.ceil(-ms / 1000)}`;
   const whole = Math.floor(ms / 1000);

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import css from "../Drawing.module.css";
 
-/** The two angles of a push-up at the bottom: elbows off the body from above, and bent, from the side. */
+/** Draws the two angles of a push-up at the bottom: elbows off the body from above, and bent, from the side. */
 export function PushUpForm() {
   const { t } = useTranslation(["push-up", "instructions"]);
   return (

@@ -7,7 +7,7 @@ interface PushUpLaneProps {
   readonly lane: LiveLane<"push-up">;
 }
 
-/** How many of the last cadences a lane shows. */
+/** Number of last cadences that a lane shows. */
 const shown = 8;
 
 /** A lane under way: the mark so far, the last cadences as ticks and gaps, and how near it is to its end. */

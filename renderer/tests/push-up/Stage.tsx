@@ -10,7 +10,7 @@ interface StageProps {
   readonly live: Live<"push-up">;
 }
 
-/** The beat for everybody, the cadence that is under way, and which one a tap would mark. */
+/** Shows the beat for everybody, the current cadence, and the one that a tap would mark. */
 export function PushUpStage({ live }: StageProps) {
   const { t } = useTranslation("push-up");
   const { parameters, elapsedMs, clock } = live;

@@ -4,7 +4,9 @@ import type { Live, LiveLane } from "../live/tool.ts";
 type PushUpLive = Live<"push-up">;
 type Lane = LiveLane<"push-up">;
 
-/** The cadence that a tap at that moment means is off; tapped again before its time is over, it is on after all. */
+/**
+ * Marks the cadence that a tap at that moment means as off; tapped again before its time is over, it is on after all.
+ */
 export function mark(live: PushUpLive, { lane, state }: Lane, timeStamp: number): void {
   const atMs = live.clock.elapsedAt(timeStamp);
   const cadence = cadenceAt(live.parameters, atMs);
@@ -13,7 +15,7 @@ export function mark(live: PushUpLive, { lane, state }: Lane, timeStamp: number)
   live.tap({ lane, kind, detail: { cadence }, timeStamp });
 }
 
-/** Two taps closer than this, in ms, are one finger that trembled, and nobody who changed their mind. */
+/** Two taps closer than this, in ms, are one trembling finger, not a change of mind. */
 const bounceMs = 80;
 
 function bounces(live: PushUpLive, lane: number, atMs: number): boolean {
@@ -21,7 +23,7 @@ function bounces(live: PushUpLive, lane: number, atMs: number): boolean {
   return last !== undefined && Math.abs(atMs - last.atMs) < bounceMs;
 }
 
-/** The athlete stopped by themselves. Before the start there is nothing to stop. */
+/** Stops a lane whose athlete stopped. Before the start there is nothing to stop. */
 export function stop(live: PushUpLive, { lane, state }: Lane, timeStamp: number): void {
   if (state.phase !== "going" || live.clock.elapsedAt(timeStamp) < 0) return;
   live.tap({ lane, kind: "stop", timeStamp });

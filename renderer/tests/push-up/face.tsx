@@ -4,7 +4,7 @@ import { PushUpForm } from "./Form.tsx";
 import { example, lines, numbers, settings, summary } from "./rules.ts";
 import { pushUpTool } from "./tool.tsx";
 
-/** What windows show of the cadence push-up. */
+/** The windows' part of the cadence push-up. */
 export const pushUpFace: TestFace<"push-up"> = {
   live: pushUpTool,
   drawing: { layout: "picture", Drawing: PushUpForm },

@@ -4,7 +4,7 @@ import { mark, stop } from "./control.ts";
 import { PushUpLaneView } from "./Lane.tsx";
 import { PushUpStage } from "./Stage.tsx";
 
-/** The cadence push-up: one beat for all lanes, a tap for what is off. */
+/** The cadence push-up: one beat for all lanes, and a tap for each missed rep. */
 export const pushUpTool: LiveTool<"push-up"> = {
   Stage: PushUpStage,
   Lane: PushUpLaneView,

@@ -2,7 +2,7 @@ import { useEffect, useRef } from "react";
 import { soundEngine } from "../../sound/useSound.ts";
 import type { Live } from "../live/tool.ts";
 
-/** The lanes that the next off cadence ends; sounds once whenever another one joins them. */
+/** Returns the lanes that the next missed rep ends; plays a sound when another one joins them. */
 export function useWarnings(live: Live<"push-up">): readonly number[] {
   const warned = live.lanes.filter(({ state }) => state.warning).map(({ lane }) => lane);
   const sounded = useRef<ReadonlySet<number>>(new Set());

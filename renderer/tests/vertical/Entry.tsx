@@ -19,7 +19,7 @@ import {
 } from "./control.ts";
 import css from "./Entry.module.css";
 
-/** Long enough to go on with a half or to take a digit back, short enough not to be waited for. */
+/** Ms before an automatic entry: long enough to add a half or to delete a digit, short enough not to be waited for. */
 const holdMs = 900;
 
 interface VerticalEntryProps {
@@ -28,7 +28,7 @@ interface VerticalEntryProps {
   readonly typing: Typing;
 }
 
-/** What is measured now, as large as it can be read from the wall, and what comes of it. */
+/** Shows the current measurement, large enough to read from the wall, and its result. */
 export function VerticalEntry({ live, lane, typing }: VerticalEntryProps) {
   const { t } = useTranslation(["vertical", "common"]);
   const { heights, trialsLeft, standingReach } = lane.state;
@@ -75,7 +75,7 @@ export function VerticalEntry({ live, lane, typing }: VerticalEntryProps) {
   );
 }
 
-/** The sentence about what is typed, or what jump it makes. */
+/** Shows the sentence about the typed text, or the height of its jump. */
 function Outcome({ live, lane }: Omit<VerticalEntryProps, "typing">) {
   const { t } = useTranslation(["vertical", "common"]);
   const say = useSay();
@@ -103,7 +103,7 @@ function Outcome({ live, lane }: Omit<VerticalEntryProps, "typing">) {
   return <p className={css.reads}>{t("live.reads", { length, unit: t(`common:unit.${live.lengths}`) })}</p>;
 }
 
-/** Three digits go in by themselves after a moment; for tapes in inches there is no telling when a text is whole. */
+/** Enters three digits by itself after a moment; a text in inches may always go on. */
 function Auto({ live, lane, typing }: VerticalEntryProps) {
   const { t } = useTranslation("vertical");
   const { isAuto, setAuto } = useAuto();

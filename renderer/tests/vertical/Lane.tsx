@@ -9,7 +9,7 @@ interface VerticalLaneViewProps {
   readonly lane: LiveLane<"vertical">;
 }
 
-/** A lane in one line: how far it is. The work itself is on the stage. */
+/** Shows a lane's progress in one line. The work itself is on the stage. */
 export function VerticalLaneView({ live, lane }: VerticalLaneViewProps) {
   const { t } = useTranslation(["vertical", "common"]);
   const atHand = useLaneAtHand(live)?.lane === lane.lane;

@@ -14,7 +14,7 @@ interface StageProps {
   readonly live: Live<"vertical">;
 }
 
-/** The jumps of the lane at hand: what is measured now, the pad for fingers, and the best so far. */
+/** Shows the jumps of the current lane: the current measurement, the pad for fingers, and the best so far. */
 export function VerticalStage({ live }: StageProps) {
   const lane = useLaneAtHand(live);
   const { lengths, setLengths } = useLengthUnit();

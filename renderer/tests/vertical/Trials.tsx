@@ -10,7 +10,7 @@ interface TrialsProps {
   readonly lengths: LengthUnit;
 }
 
-/** The best jump so far, large, and every trial in its place, those to come as well. */
+/** Shows the best jump so far, large, and every trial in order, future ones too. */
 export function Trials({ lane, lengths }: TrialsProps) {
   const { t } = useTranslation(["vertical", "common"]);
   const { heights, best, trialsLeft } = lane;

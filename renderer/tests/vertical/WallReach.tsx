@@ -1,10 +1,10 @@
 import { useTranslation } from "react-i18next";
 import css from "../Drawing.module.css";
 
-/** A mark every handbreadth, longer at every fifth. */
+/** One tick per handbreadth; every fifth is longer. */
 const ticks = Array.from({ length: 45 }, (_none, index) => index);
 
-/** The tape on the wall, the standing reach and the highest touch, and the leap between them. */
+/** Draws the tape on the wall, the standing reach and the highest touch, and the leap between them. */
 export function WallReach() {
   const { t } = useTranslation("vertical");
   return (
@@ -36,7 +36,7 @@ export function WallReach() {
   );
 }
 
-/** Somebody beside the tape, the arm next to it stretched up. */
+/** Draws somebody beside the tape, the arm next to it stretched up. */
 function Standing() {
   return (
     <g>

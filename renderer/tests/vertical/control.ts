@@ -8,12 +8,12 @@ import { isWhole, type ReadLength, readReach, readTouch } from "./reading.ts";
 type VerticalLive = Live<"vertical">;
 type Lane = LiveLane<"vertical">;
 
-/** A length on its way in. */
+/** A length being typed. */
 export interface Typing {
   readonly text: string;
-  /** Somebody pressed Enter, and this came of it. */
+  /** The result of the last Enter. */
   readonly said: Exclude<ReadLength, { state: "fine" }> | null;
-  /** Somebody said no: nothing more is said, and nothing goes in by itself, before the text changes. */
+  /** The question was answered no: don't ask again or auto-submit until the text changes. */
   readonly quiet: boolean;
 }
 
@@ -21,7 +21,7 @@ const nothing: Typing = { text: "", said: null, quiet: false };
 const typed = createCell<ReadonlyMap<string, Typing>>(new Map());
 /** The lane whose standing reach is measured again. */
 const again = createCell<string | null>(null);
-/** Where this desk keeps it, under the name it has always had. */
+/** The storage key of this desk's choice, under its original name. */
 const autoPlace = "live.leap.auto";
 const auto = createCell(localStorage.getItem(autoPlace) !== "no");
 
@@ -39,7 +39,7 @@ function typingAt(live: VerticalLive, lane: Lane): Typing {
   return typed.get().get(nameOf(live, lane)) ?? nothing;
 }
 
-/** Whether three digits go in by themselves; kept on this desk. */
+/** Returns whether three digits are entered automatically, a choice kept on this desk. */
 export function useAuto(): { readonly isAuto: boolean; readonly setAuto: (isAuto: boolean) => void } {
   const isAuto = auto.use();
   return {
@@ -51,7 +51,7 @@ export function useAuto(): { readonly isAuto: boolean; readonly setAuto: (isAuto
   };
 }
 
-/** What is measured now: the standing reach comes first, and again when somebody asks for it. */
+/** True if the standing reach is asked: it comes first, and again on request. */
 export function asksReach(live: VerticalLive, lane: Lane): boolean {
   return lane.state.standingReach === null || again.get() === nameOf(live, lane);
 }
@@ -64,7 +64,7 @@ function setTyping(live: VerticalLive, lane: Lane, typing: Typing): void {
   typed.set(new Map(typed.get()).set(nameOf(live, lane), typing));
 }
 
-/** Longer than any way to say a length. */
+/** Longer than any text of a length. */
 const longestText = 14;
 
 export function setText(live: VerticalLive, lane: Lane, text: string): void {
@@ -77,7 +77,7 @@ export function readingOf(live: VerticalLive, lane: Lane): ReadLength {
   return readTouch(text, live.lengths, live.parameters, lane.state);
 }
 
-/** What is to be said of the text now: after Enter, or as soon as it can't go on in another way. */
+/** Returns the remark on the current text: after Enter, or once no continuation can be right. */
 export function saidOf(live: VerticalLive, lane: Lane): Typing["said"] {
   const { text, said, quiet } = typingAt(live, lane);
   if (said !== null || quiet || !isWhole(text, live.lengths)) return said;
@@ -85,15 +85,15 @@ export function saidOf(live: VerticalLive, lane: Lane): Typing["said"] {
   return reading.state === "fine" ? null : reading;
 }
 
-/** Whether the text goes in by itself in a moment. */
+/** True if the text is about to be entered automatically. */
 export function isHeld(live: VerticalLive, lane: Lane): boolean {
   const { text, quiet } = typingAt(live, lane);
   return auto.get() && !quiet && isWhole(text, live.lengths) && readingOf(live, lane).state === "fine";
 }
 
-/** Enters what is typed; a question is asked first, and Enter again is yes. */
+/** Enters the typed text; a question is asked first, and another Enter is a yes. */
 export function enter(live: VerticalLive, lane: Lane, timeStamp: number): void {
-  // A second Enter right after the first says nothing new.
+  // A second Enter right after the first adds nothing.
   if (typingAt(live, lane).text.trim() === "") return;
   const reading = readingOf(live, lane);
   const asked = saidOf(live, lane)?.state === "asked";
@@ -109,29 +109,29 @@ export function enter(live: VerticalLive, lane: Lane, timeStamp: number): void {
   if (isLast) forgetLane();
 }
 
-/** Digits that looked like a scan stay in an empty field until somebody presses Enter. */
+/** Keeps digits that looked like a scan in an empty field until somebody presses Enter. */
 export function keepStray(live: VerticalLive, digits: string): void {
   const lane = laneAtHand(live);
   if (lane === null || typingAt(live, lane).text !== "") return;
   setTyping(live, lane, { text: digits, said: null, quiet: true });
 }
 
-/** No to a question: the text stays to be changed. */
+/** Answers a question with no: the text stays, to be changed. */
 export function refuse(live: VerticalLive, lane: Lane): void {
   setTyping(live, lane, { ...typingAt(live, lane), said: null, quiet: true });
 }
 
-/** No more trials, though there are some left. */
+/** Ends the trials, though there are some left. */
 export function enough(live: VerticalLive, lane: Lane, timeStamp: number): void {
   if (lane.state.heights.length === 0) return;
   live.tap({ lane: lane.lane, kind: "enough", timeStamp });
   forgetLane();
 }
 
-/** Signs that are typed as they are; a comma so that the sentence about it comes. */
+/** Characters typed as they are; the comma only brings up the sentence about it. */
 const signs = [..."0123456789.,'\"/-"];
 
-/** The keys that work now: what they do stands on the screen beside each. */
+/** Returns the keys that work now; the screen shows each one's action beside it. */
 export function keys(live: VerticalLive): LiveKeys {
   const lane = laneAtHand(live);
   const between = keysBetweenLanes(live as never);
@@ -152,7 +152,7 @@ function keysOfText(live: VerticalLive, lane: Lane): LiveKeys {
   const { text } = typingAt(live, lane);
   const add = (sign: string) => () => setText(live, lane, typingAt(live, lane).text + sign);
   const typing = bind(...signs.map((sign) => [sign, add(sign)] as const));
-  // While nothing is typed, Backspace is left to the frame, which takes the last tap back with it.
+  // Without any text, Backspace is left to the frame, which undoes the last tap.
   if (text === "") return typing;
   return {
     ...typing,

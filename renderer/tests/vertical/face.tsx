@@ -7,7 +7,7 @@ import { example, lines } from "./rules.ts";
 import { verticalTool } from "./tool.tsx";
 import { WallReach } from "./WallReach.tsx";
 
-/** What windows show of the vertical leap. */
+/** The windows' part of the vertical leap. */
 export const verticalFace: TestFace<"vertical"> = {
   live: verticalTool,
   drawing: { layout: "picture", Drawing: WallReach },
@@ -26,7 +26,7 @@ export const verticalFace: TestFace<"vertical"> = {
   example,
 };
 
-/** Height and mass together give an estimate of power; never ranked, and nothing below zero. */
+/** Describes the power estimated from height and mass; never ranked, and nothing below zero. */
 function remark(t: Texts<"vertical">, { bodyMass }: VerticalAttempt, mark: Mark): string | null {
   if (bodyMass === undefined || mark.state !== "complete") return null;
   const watts = Math.round(peakPower(mark.value, bodyMass) ?? 0);

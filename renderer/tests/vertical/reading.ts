@@ -4,19 +4,21 @@ import { reachQuestion, type VerticalParameters } from "../../../electron/domain
 import { parseLength } from "../../../electron/domain/units.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 
-/** What a typed length amounts to, before anything is entered. */
+/** The result of reading a typed length, before anything is entered. */
 export type ReadLength =
   | { readonly state: "refused"; readonly sentence: Sentence }
   | { readonly state: "asked"; readonly mm: number; readonly questions: readonly Sentence[] }
   | { readonly state: "fine"; readonly mm: number };
 
-/** What is known of whoever jumps. */
+/** The facts about the jumping athlete. */
 export interface Jumper {
   readonly standingReach: number | null;
   readonly bodyMass: number | null;
 }
 
-/** Reads a standing reach. The trials are judged with it later; a reach in the wrong unit is asked about at once. */
+/**
+ * Reads a standing reach. The trials are judged with it later, so a reach in the wrong unit raises a question at once.
+ */
 export function readReach(text: string, unit: LengthUnit): ReadLength {
   const read = parseLength(spelled(text, unit), unit);
   if ("sentence" in read) return { state: "refused", sentence: read.sentence };
@@ -25,7 +27,7 @@ export function readReach(text: string, unit: LengthUnit): ReadLength {
   return question === null ? { state: "fine", mm } : { state: "asked", mm, questions: [question] };
 }
 
-/** Reads a touch and judges the jump that it makes. */
+/** Reads a touch and judges its jump. */
 export function readTouch(
   text: string,
   unit: LengthUnit,
@@ -39,21 +41,21 @@ export function readTouch(
   const seen = { standingReach: standingReach ?? 0, touchReach: mm, ...mass };
   const { refusal, questions } = judge("vertical", parameters, [seen]);
   if (refusal !== null) return { state: "refused", sentence: refusal };
-  // The reach was asked about when it was measured.
+  // The reach was questioned when it was measured.
   const asked = reachQuestion(seen.standingReach)?.key;
   const open = questions.filter(({ key }) => key !== asked);
   return open.length > 0 ? { state: "asked", mm, questions: open } : { state: "fine", mm };
 }
 
 /**
- * Whether a text in centimetres can be meant to end here: no wall reads more than three digits, and no tape finer than
- * a half. Inches are said in too many ways to tell.
+ * True if a text in centimetres may be complete: no wall reads more than three digits, and no tape finer than a half.
+ * Inches are written in too many ways to tell.
  */
 export function isWhole(text: string, unit: LengthUnit): boolean {
   return unit === "cm" && /^\d{3}(?:\.[05]?)?$/.test(text.trim());
 }
 
-/** After the point of a centimetre only a half is worth a key: `264.` is 264.5. */
+/** Completes a text: after the point of a centimetre only a half is possible, so `264.` is 264.5. */
 function spelled(text: string, unit: LengthUnit): string {
   return unit === "cm" && /^\d{1,3}\.$/.test(text.trim()) ? `${text.trim()}5` : text;
 }

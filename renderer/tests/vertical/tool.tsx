@@ -5,7 +5,7 @@ import { keepStray, keys } from "./control.ts";
 import { VerticalLaneView } from "./Lane.tsx";
 import { VerticalStage } from "./Stage.tsx";
 
-/** The vertical leap: the stage measures the jumps of one lane, the lanes choose whose. */
+/** The vertical leap: the stage measures the jumps of one lane, and the lanes select it. */
 export const verticalTool: LiveTool<"vertical"> = {
   Stage: VerticalStage,
   Lane: VerticalLaneView,
