@@ -60,7 +60,7 @@ export async function tidyBackups(folder: string, source: string, today: string)
   for (const { name } of superseded(own, today)) await rm(join(folder, name));
 }
 
-/** Deletes this source's backups up to a number, and the rests of an interrupted one. Returns the number deleted. */
+/** Deletes this source's backups up to a number, and the remains of an interrupted one. Returns the number deleted. */
 export async function forgetBackups(folder: string, source: string, upTo: number): Promise<number> {
   const own = (await backupsIn(folder)).filter((backup) => backup.source === source && backup.number <= upTo);
   for (const { name } of own) await rm(join(folder, name));
@@ -68,7 +68,7 @@ export async function forgetBackups(folder: string, source: string, upTo: number
   return own.length;
 }
 
-/** Deletes the rests of an interrupted backup: they are useless, and hold personal data. */
+/** Deletes the remains of an interrupted backup: they are useless, and hold personal data. */
 export async function dropUnfinished(folder: string): Promise<void> {
   const names = await readdir(folder).catch(() => []);
   for (const name of names.filter((each) => /^\.(?:copy-[0-9a-f-]{36}|[0-9a-f-]{36}\.part)/.test(each))) {

@@ -87,7 +87,7 @@ function minuteOf({ minute }: Arrival, test: TestCode): number {
   return Math.ceil(minute + toFirstTest + betweenTests * testCodes.indexOf(test));
 }
 
-/** Returns the athletes whose sheet ends early, as stopped by the time of their next test. */
+/** Returns an arrival as stopped if their sheet ends before a test whose time has come. */
 function stopped(results: readonly DemoRow[], arrival: Arrival): { who: string; minute: number }[] {
   const done = new Set(results.filter((row) => whoOf(row) === arrival.who).map(testOf));
   const next = testCodes.find((test) => !done.has(test) && !arrival.leaveOut.includes(test));

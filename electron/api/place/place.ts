@@ -73,9 +73,9 @@ function placeIn(group: Group, athleteId: number, test: TestCode, value: number)
 }
 
 /**
- * Chooses the most informative of the large enough groups, whatever the mark: of exact marks the largest; marks with
- * bounds must be more by as much as the bounds leave open. The first of equal ones, today's before all; one without
- * reported categories only if there is no other.
+ * Chooses the most informative of the large enough groups, whatever the mark: of exact marks the largest; a group with
+ * bounds has to be larger to make up for them. The first of equal ones, today's before all; one without reported
+ * categories only if there is no other.
  */
 function chosenOf(found: readonly Found[]): PlaceAmongOthers | null {
   const sameCategory = found.filter(({ place }) => place.group !== "mixed");

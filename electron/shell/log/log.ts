@@ -25,7 +25,7 @@ export function openLog(folder: string, now: () => Date): Log {
 
   function note(event: LogEvent): void {
     const at = now();
-    // Ahead too: the wall clock may have been set back.
+    // In both directions: the wall clock may have been set back.
     if (Math.abs(at.getTime() - minute.began) >= 60_000) {
       if (minute.leftOut > 0) write(lineOf({ what: "left-out", lines: minute.leftOut }, at));
       Object.assign(minute, { began: at.getTime(), lines: 0, leftOut: 0 });

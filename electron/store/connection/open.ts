@@ -119,7 +119,7 @@ function lookInside(location: StoreLocation, { proved }: Proof): boolean {
   });
 }
 
-/** True for an empty, unclaimed database: the rest of a first start that a full disk or a power cut ended. */
+/** True for an empty, unclaimed database: left by a first start that a full disk or a power cut ended. */
 function isUnborn(db: Database): boolean {
   // SQLite takes a file too short to be a database for an empty one; it is somebody else's file.
   if (Number(db.pragma("page_count", { simple: true })) === 0) return false;
