@@ -51,6 +51,12 @@ async function jumps(desk: Page, athleteId: number | undefined): Promise<void> {
   await callDoor(desk, "station.enter", entry);
 }
 
+/** Enters one attempt of a test that has no variants. */
+async function enter(desk: Page, athleteId: number | undefined, code: string, seen: object): Promise<void> {
+  const entry = { athleteId, test: code, variant: "", attempts: [ticket(seen)], by: "QA", sure: true };
+  await callDoor(desk, "station.enter", entry);
+}
+
 const scene = (board: Page, name: string) => board.getByRole("region", { name });
 
 test("an empty board teaches, and the first best takes its place as it is entered", async ({ tapeline }) => {
@@ -64,7 +70,7 @@ test("an empty board teaches, and the first best takes its place as it is entere
   await expect(hero).toContainText("+3");
   await expect(hero).toContainText("more reps");
   await expect(hero).toContainText("now 23");
-  await expect(board.getByRole("banner")).toContainText("1 best today");
+  await expect(board.getByRole("banner")).toContainText("1 personal best today");
   await pushUps(tapeline.desk, ids[1], 29);
   await expect(hero).toContainText("bib 2");
   await expect(hero).toContainText("a clear gain");
@@ -74,9 +80,33 @@ test("an empty board teaches, and the first best takes its place as it is entere
   const head = board.getByRole("banner");
   // Two push-ups and a first mark in the jumps; the hidden one's best is in no count.
   await expect(head).toContainText("3 tests done");
-  await expect(head).toContainText("2 bests today");
+  await expect(head).toContainText("2 personal bests today");
   await expect(hero).toContainText("bib 2");
   await expect(board.locator("body")).not.toContainText("Cinder Rue");
+});
+
+test("a time says faster or longer and carries no sign, on the newest best and on its wall", async ({
+  tapeline,
+}) => {
+  const { board, ids } = await openBoardOn(tapeline, async (file) => {
+    const day = await boardDay(people, file);
+    day.past(1, "core", 180);
+    // In tenths of a second: 6:20.0.
+    day.past(1, "endurance", 3800);
+    return day;
+  });
+  const hero = board.getByRole("article");
+  await pushUps(tapeline.desk, ids[0], 23);
+  await jumps(tapeline.desk, ids[0]);
+  await enter(tapeline.desk, ids[0], "vertical", { standingReach: 2100, touchReach: 2520 });
+  await enter(tapeline.desk, ids[0], "core", { held: 209_000 });
+  // 209 − 180 = 29 s; 380 − 354.9 = 25.1 s.
+  await expect(hero.locator("strong").first()).toHaveText("29");
+  await expect(hero).toContainText("seconds longer");
+  await enter(tapeline.desk, ids[0], "endurance", { finished: true, time: 354_900 });
+  await expect(hero.locator("strong").first()).toHaveText("25.1");
+  await expect(hero).toContainText("seconds faster");
+  await expect(board.locator("body")).not.toContainText("−");
 });
 
 test("a consent changed at the desk changes the board at once, in each of the three ways", async ({

@@ -27,7 +27,7 @@ const examples = {
   "push-up": "23 − 3 = 20",
   agility: "(30 + 29) / 2 = 29.5",
   vertical: "262.5 − 219 = 43.5 cm",
-  core: "3:29, arm and opposite leg up",
+  core: "3:29, arm and opposite leg",
   endurance: "4:12.34: rounded up to the tenth, the result is 4:12.4",
 } as const;
 

@@ -139,7 +139,7 @@ test("round two is held, shown and written", async ({ tapeline: { desk, clock } 
   const keys = countedKeys(desk);
   await gather(desk, keys, 1);
   await startedAgo(desk, "core", 237);
-  await expect(desk.locator('[data-kind="now"]')).toContainText("other arm and leg up");
+  await expect(desk.locator('[data-kind="now"]')).toContainText("other arm and leg");
   await clock.pass(3_000);
   await expect(desk.locator('[data-kind="now"]')).toContainText("round 2, both feet down");
   await keys.press("1");

@@ -54,8 +54,8 @@ async function takeStations(desk: Page): Promise<void> {
   }
   await go(desk, "/station/push-up");
   for (const [name, does] of [
-    ["correct", /^Correct the attempt/],
-    ["history", /^History of the attempt/],
+    ["correct", /^Correct the result/],
+    ["history", /^History of the result/],
   ] as const) {
     await desk.getByRole("button", { name: does }).first().click();
     await desk.getByRole("dialog").waitFor();

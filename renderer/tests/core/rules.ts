@@ -28,6 +28,7 @@ export function lines(t: Translate, parameters: CoreParameters): SheetLines {
   return {
     setUp: [t("sheet.setUp.see"), t("sheet.setUp.clock")],
     run: [
+      t("sheet.run.practice"),
       t("sheet.run.start"),
       t("sheet.run.call"),
       t("sheet.run.round", numbers(parameters)),

@@ -8,8 +8,8 @@ import { back, laneAfter, tap } from "./taps.ts";
 test.each([
   [59_999, 59, "both feet down"],
   [60_000, 60, "one foot up"],
-  [209_900, 209, "arm and opposite leg up"],
-  [239_999, 239, "other arm and leg up"],
+  [209_900, 209, "arm and opposite leg"],
+  [239_999, 239, "other arm and leg"],
   [240_000, 240, "round 2, both feet down"],
   [301_000, 301, "round 2, one foot up"],
 ])("a plank stopped at %i ms is %i s, %s", (atMs, seconds, stage) => {
