@@ -12,37 +12,37 @@ export async function keyStrength(desk: Page): Promise<void> {
   const bib = entryOf(desk).getByRole("textbox", { name: "Bib", exact: true });
   await bib.fill("99");
   await bib.press("Enter");
-  await expect(entryOf(desk).getByText("No bib 99 today.")).toBeVisible();
+  await expect(entryOf(desk).getByText("Nobody has bib 99 today.")).toBeVisible();
   await expect(bib).toHaveValue("99");
 
   // 23 done, the last 3 off: 23 − 3 = 20. The last mark was 18, so 20 is a best by 2.
   await takeUp(desk, "Strength", bibs.anvil, "Anvil Sparrow");
-  await key(desk, { Reps: "2O", Off: "3" });
-  await isRefused(desk, "Reps", "2O", "Write a whole number in digits alone, such as 12.");
-  await key(desk, { Reps: "23" });
-  await expect(fieldOf(desk, "Off")).toHaveValue("3");
-  await fieldOf(desk, "Off").press("Enter");
+  await key(desk, { "Total reps": "2O", "Missed reps": "3" });
+  await isRefused(desk, "Total reps", "2O", "Write a whole number in digits alone, such as 12.");
+  await key(desk, { "Total reps": "23" });
+  await expect(fieldOf(desk, "Missed reps")).toHaveValue("3");
+  await fieldOf(desk, "Missed reps").press("Enter");
   await isSaved(desk, "20 reps", "Personal best", /\+2 reps .* last time \(18 reps/);
 
   // 30 after 20 is ten reps more: more than four typical errors of 2. Asked, and it was somebody else's number.
   await takeUp(desk, "Strength", bibs.ember, "Ember Dunlin");
-  await key(desk, { Reps: "30", Off: "0" });
+  await key(desk, { "Total reps": "30", "Missed reps": "0" });
   await expect(entryOf(desk).getByRole("alert")).toContainText("The last result was 20 and this one is 30.");
   await desk.keyboard.press("Escape");
-  await expect(fieldOf(desk, "Reps")).toHaveValue("30");
-  await fieldOf(desk, "Reps").fill("22");
-  await fieldOf(desk, "Off").press("Enter");
+  await expect(fieldOf(desk, "Total reps")).toHaveValue("30");
+  await fieldOf(desk, "Total reps").fill("22");
+  await fieldOf(desk, "Missed reps").press("Enter");
   await isSaved(desk, "22 reps", "Personal best");
 }
 
 /** A slip is corrected with a reason, and both attempts stand in the history. */
 export async function correctStrength(desk: Page): Promise<void> {
   await takeUp(desk, "Strength", bibs.brine, "Brine Kestrel");
-  await key(desk, { Reps: "18", Off: "0" });
+  await key(desk, { "Total reps": "18", "Missed reps": "0" });
   await isSaved(desk, "18 reps", "Below the personal best");
   await desk.keyboard.press("Alt+c");
   const dialog = desk.getByRole("dialog", { name: "Correct bib 6, Brine Kestrel" });
-  const reps = dialog.getByRole("textbox", { name: /^Reps/ });
+  const reps = dialog.getByRole("textbox", { name: /^Total reps/ });
   await expect(reps).toHaveValue("18");
   await reps.fill("25");
   await dialog.getByRole("button", { name: /^Correct it/ }).click();
@@ -59,7 +59,7 @@ export async function correctStrength(desk: Page): Promise<void> {
   await expect(history.first()).toContainText("18 reps in total, 0 missed at the end");
   await expect(history.first()).toContainText(/Cancelled by ZUQO at .+: misread the tally/);
   await expect(history.last()).toContainText("25 reps in total, 0 missed at the end");
-  await expect(history.last()).toContainText("Stands");
+  await expect(history.last()).toContainText("Counts");
   await desk.keyboard.press("Escape");
 }
 
@@ -70,7 +70,7 @@ export async function skipStrength(desk: Page): Promise<void> {
   await desk.keyboard.press("Alt+s");
   const dialog = desk.getByRole("dialog", { name: "Let Juniper Wick skip a test?" });
   await dialog.getByRole("button", { name: /^Skip this test/ }).click();
-  await expect(dialog.getByText("Say why in a few words.")).toBeVisible();
+  await expect(dialog.getByText("Give the reason in a few words.")).toBeVisible();
   await dialog.getByRole("textbox", { name: "Reason" }).fill("mat was taken");
   await desk.keyboard.press("Enter");
   await expect(dialog).toBeHidden();
@@ -128,7 +128,7 @@ async function takeUpLeftOut(desk: Page): Promise<void> {
   await bib.fill(String(bibs.cinder));
   await bib.press("Enter");
   await expect(
-    entryOf(desk).getByText("Cinder Plover leaves this test out today, as decided at check-in."),
+    entryOf(desk).getByText("Cinder Plover skips this test today, as decided at check-in."),
   ).toBeVisible();
 }
 

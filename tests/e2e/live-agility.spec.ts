@@ -11,7 +11,7 @@ const short = { agility: { crossSize: 914, seconds: 5, touchPenalty: 0.5 } };
 const countInMs = 3_000;
 const trialMs = 5_000;
 
-const counted = (desk: Page) => desk.getByRole("heading", { name: /^Whistle/ });
+const counted = (desk: Page) => desk.getByRole("heading", { name: /^Time!/ });
 const start = (desk: Page) => desk.getByRole("button", { name: /^Start the count-in/ });
 
 /** Starts the next trial and lets its time pass; the whistle is on the screen when it should be, and not before. */

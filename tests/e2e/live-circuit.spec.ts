@@ -103,7 +103,7 @@ async function stop(eyes: Eyes, keys: Keys): Promise<number> {
   await expect.poll(() => textOf(eyes, question)).toContain("After 1 round");
   await keys.press("ArrowRight");
   for (let rep = 0; rep < 3; rep += 1) await keys.press("ArrowUp");
-  await expect.poll(() => textOf(eyes, question)).toContain("Rounds 1, reps 23");
+  await expect.poll(() => textOf(eyes, question)).toContain("Full rounds 1, reps 23");
   await keys.press("Enter");
   await isDone(eyes, stopper);
   return keys.pressed() - before;

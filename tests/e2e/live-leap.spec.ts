@@ -159,7 +159,7 @@ test("a scan is a bib whatever is asked, and a reach as fast as a scan is not lo
   const keys = countedKeys(desk);
   await callIn(desk, keys, "vertical", [1, 2]);
   await scan(desk, "219");
-  await expect(desk.getByText("No bib 219 today.")).toBeVisible();
+  await expect(desk.getByText("Nobody has bib 219 today.")).toBeVisible();
   await typed(desk, "219");
   await clock.pass(longMs);
   expect((await heatOf(desk, "vertical")).events).toEqual([]);

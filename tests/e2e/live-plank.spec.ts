@@ -203,7 +203,7 @@ test("a tap that nobody answers is kept through a crash of the page, with its ow
   await clock.pass(1_234);
   await keys.press("2");
   await expect(laneOf(desk, 2)).toHaveAttribute("data-phase", "done");
-  await expect(desk.getByText(/1 tap waits for an answer/)).toBeVisible();
+  await expect(desk.getByText(/1 tap is not saved yet/)).toBeVisible();
   expect((await heatOf(desk, "core")).events).toEqual([]);
   await isPutAside(tapeline, '"atMs":21234');
   await clock.pass(5_000);
@@ -235,7 +235,7 @@ test("a scanner never stops a lane, whatever has the focus", async ({ tapeline: 
     await scan(desk, bib);
     expect((await answered).status()).toBe(refused);
   }
-  await expect(desk.getByText("so its lanes stay as they are")).toBeVisible();
+  await expect(desk.getByText("so its lanes can't be changed")).toBeVisible();
   for (const lane of [1, 2]) await expect(laneOf(desk, lane)).toHaveAttribute("data-phase", "going");
   expect((await heatOf(desk, "core")).events).toEqual([]);
 });

@@ -40,7 +40,7 @@ test("a station is keyed with the keyboard alone: bib, values, a question, a sli
 }) => {
   await openStation(desk, "push-up", 3);
   await key(desk, ["Bib", "93"]);
-  await expect(desk.getByText("No bib 93 today.")).toBeVisible();
+  await expect(desk.getByText("Nobody has bib 93 today.")).toBeVisible();
   await desk.keyboard.press("Control+A");
   await key(desk, ["Bib", "2"], ["Total reps", "1,5"], ["Missed reps at the end", "3"]);
   await expect(desk.getByText("Write a whole number in digits alone")).toBeVisible();
@@ -62,7 +62,7 @@ test("a station is keyed with the keyboard alone: bib, values, a question, a sli
 
   await desk.keyboard.press("Alt+C");
   await key(desk, ["Total reps", "24"], ["Missed reps at the end", "2"], ["Reason", "Counted one twice"]);
-  await expect(desk.getByText("Void: Counted one twice (MK)")).toBeVisible();
+  await expect(desk.getByText("Cancelled: Counted one twice (MK)")).toBeVisible();
   await expect(
     desk.getByRole("listitem").filter({ hasText: "24 reps in total, 2 missed at the end" }),
   ).toContainText("22 reps");
