@@ -41,8 +41,8 @@ function table(file: TextFile, title: string, schema: object) {
 
 function rowsTable({ kind, rows }: Contents, file: TextFile) {
   return kind === "marks"
-    ? table(file, "One row a mark", marksSchema)
-    : table(file, "One row an athlete", profilesSchema(profileTests(rows)));
+    ? table(file, "One row per result", marksSchema)
+    : table(file, "One row per athlete", profilesSchema(profileTests(rows)));
 }
 
 /** Returns the part of a name for a bundle without real data: `-demo`, `-rehearsal`, or nothing. */
@@ -56,23 +56,25 @@ export function occasionOf({ demo, rehearsal }: Pick<Contents, "demo" | "rehears
  */
 export function descriptorFile(contents: Contents, files: Described): TextFile {
   const { demo, rehearsal } = contents;
-  const invented = demo ? " These athletes are invented: a demonstration, not data." : "";
-  const tried = rehearsal ? " A rehearsal, not to be handed on." : "";
+  const invented = demo ? " These athletes are made up: a demo, not data." : "";
+  const tried = rehearsal ? " A rehearsal, not to be shared." : "";
   const what =
-    contents.kind === "marks" ? "one row a mark, rows not linked" : "one row an athlete, few tests told";
+    contents.kind === "marks"
+      ? "one row per result, rows not linked"
+      : "one row per athlete, few tests included";
   const json = { format: "json", mediatype: "application/json" };
   return jsonFile("datapackage.json", {
     profile: "data-package",
     name: `tapeline-${contents.kind}${occasionOf(contents)}-${contents.quarter.toLowerCase()}`,
-    title: `Fitness marks of a roller derby testing day, ${contents.quarter}`,
-    description: `${inWords(testCodes.length)} field tests, athletes not named, ${what}, marks told as intervals. Read codebook.md first.${invented}${tried}`,
+    title: `Fitness test results of a roller derby testing day, ${contents.quarter}`,
+    description: `${inWords(testCodes.length)} field tests, athletes not named, ${what}, results reported as intervals. Read codebook.md first.${invented}${tried}`,
     formatVersion,
     ...{ demo, rehearsal },
     resources: [
       rowsTable(contents, files.rows),
       table(files.summary, "Count and quartiles of each test and variant", summarySchema),
-      resource(files.protocols, "How each test was held", json),
-      resource(files.privacy, "What was generalised and held back", json),
+      resource(files.protocols, "How each test was run", json),
+      resource(files.privacy, "What was generalised and suppressed", json),
       resource(files.codebook, "What every column means", { format: "md", mediatype: "text/markdown" }),
     ],
   });

@@ -2,7 +2,7 @@ import { definitionOf, testCodes } from "../domain/tests/registry.ts";
 import type { DayProtocol } from "../store/tables/days.ts";
 import { wrapped } from "./wrapped.ts";
 
-/** Writes one paragraph per test, with that day's parameters, in the order of the tests. */
+/** One paragraph per test, with the parameters of that day, in the order of the tests. */
 export function howMarksAreMade(held: readonly DayProtocol[]): string {
   return testCodes
     .flatMap((test) => {

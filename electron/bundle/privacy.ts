@@ -53,9 +53,9 @@ const leftOut = [
 
 const meanings = {
   marks:
-    "At least k different athletes, its own counted, stand behind everything a row says: test, variant, age band, category, league size, quarter and the interval of the mark.",
+    "At least k different athletes, its own counted, share everything a row says: test, variant, age band, category, league size, quarter and the interval of the result.",
   profiles:
-    "At least k different athletes, its own counted, stand behind everything a row says: age band, category, league size, quarter, which of the told tests were done, and the intervals of all their marks together.",
+    "At least k different athletes, its own counted, share everything a row says: age band, category, league size, quarter, which of the included tests were done, and the intervals of all their results together.",
 };
 
 /** Makes the file on privacy: the strictness, its cost, and a neighbour's success. */
@@ -80,7 +80,7 @@ export function privacyFile(contents: Contents): TextFile {
       {
         from: "mark",
         to: "interval",
-        how: "steps of a fixed ladder, all lines multiples of the step; the lowest and the highest marks have one bound only",
+        how: "steps of a fixed ladder, all lines multiples of the step; the lowest and the highest results have one bound only",
       },
     ],
     tests: decisions.flatMap((decision) => decision.codings.flatMap((coding) => howTold(decision, coding))),
@@ -93,7 +93,7 @@ export function privacyFile(contents: Contents): TextFile {
       likeliestGuess: rounded(attack.largest),
     },
     neighbourWithoutTheHidden: {
-      knows: "the same, but no mark of those whom the board hides, and takes off everybody else",
+      knows: "the same, but no result of those hidden on the big screen, and crosses everybody else off",
       marksFoundForCertain: subtraction.found,
     },
   });

@@ -11,14 +11,14 @@ const variants = [...new Set(testCodes.flatMap((test) => protocolOf(test).varian
 const id = {
   type: "string",
   title: "Row",
-  description: "Random, made for this bundle alone. It says nothing about the athlete.",
+  description: "Random, made for this file alone. It says nothing about the athlete.",
   constraints: { required: true, unique: true, pattern: "[b-z]{10}" },
 };
 const test = { type: "string", title: "Test", constraints: { required: true, enum: [...testCodes] } };
 const variant = {
   type: "string",
   title: "Way of doing the test",
-  description: "Empty where there is only one. Marks of different variants never compare.",
+  description: "Empty where there is only one. Results of different variants are never compared.",
   constraints: { enum: variants },
 };
 const unit = { type: "string", title: "Unit of the bounds", constraints: { required: true, enum: units } };
@@ -33,7 +33,7 @@ const quasiFields: Record<(typeof quasiColumns)[number], object> = {
   category: {
     type: "string",
     title: "Category",
-    description: "How the athlete wants to be compared, unknown, or not told.",
+    description: "The category in which the athlete is compared, unknown, or not told.",
     constraints: { required: true, enum: ["women", "men", "open", "unknown", notTold] },
   },
   league_size: {
@@ -53,13 +53,13 @@ const quasiFields: Record<(typeof quasiColumns)[number], object> = {
 const low = {
   type: "number",
   title: "Lower bound",
-  description: "The mark is this or more. Empty: the lowest marks, which have no lower bound told.",
+  description: "The result is this or more. Empty: the lowest results, which have no lower bound.",
   constraints: { minimum: 0 },
 };
 const high = {
   type: "number",
   title: "Upper bound",
-  description: "The mark is less than this. Empty: the highest marks, which have no upper bound told.",
+  description: "The result is less than this. Empty: the highest results, which have no upper bound.",
   constraints: { minimum: 0 },
 };
 
@@ -70,7 +70,7 @@ const markFields: Record<(typeof markColumns)[number], object> = {
 
 function bound(name: string, side: "low" | "high"): object {
   const { title } = side === "low" ? low : high;
-  const description = "Of the intervals that the quartile lies in. Empty: no bound is told.";
+  const description = "Of the intervals that the quartile lies in. Empty: there is no bound.";
   return {
     type: "number",
     title: `${name}: ${title.toLowerCase()}`,
@@ -82,7 +82,7 @@ function bound(name: string, side: "low" | "high"): object {
 const summaryFields: Record<(typeof summaryColumns)[number], object> = {
   test,
   variant,
-  n: { type: "integer", title: "Marks in this bundle", constraints: { required: true, minimum: 1 } },
+  n: { type: "integer", title: "Results in this file", constraints: { required: true, minimum: 1 } },
   lower_quartile_low: bound("Lower quartile", "low"),
   lower_quartile_high: bound("Lower quartile", "high"),
   median_low: bound("Median", "low"),
@@ -110,7 +110,7 @@ export function profilesSchema(tests: readonly ProfileTest[]) {
     const what = `${code}${way === "" ? "" : `, ${way}`}, in ${unitOf(code)}`;
     return [
       { name: columns[0], ...low, title: `${low.title} of ${what}` },
-      { name: columns[1], ...high, title: `${high.title} of ${what}. Both bounds empty: no mark` },
+      { name: columns[1], ...high, title: `${high.title} of ${what}. Both bounds empty: no result` },
     ];
   });
   return {

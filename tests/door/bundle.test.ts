@@ -289,7 +289,7 @@ test("a bundle of the demonstration says so in its name and in its files", async
     name: "tapeline-marks-demo-2026-q4",
     demo: true,
   });
-  expect(files.find((file) => file.name === "codebook.md")?.text).toContain("These athletes are invented");
+  expect(files.find((file) => file.name === "codebook.md")?.text).toContain("These athletes are made up");
 });
 
 test.each(roles.filter((role) => role !== "organiser" && role !== "locked"))(

@@ -87,7 +87,7 @@ test("sheets: choosing one, one refused, one without a header, and one to look a
   await expectForEverybody(desk);
   await desk.getByRole("button", { name: "Choose another file" }).click();
   await bringSheet(tapeline, "roster.csv", roster);
-  await expect(desk.getByRole("button", { name: /^Take in/ })).toBeVisible();
+  await expect(desk.getByRole("button", { name: /^Import \d/ })).toBeVisible();
   await expectForEverybody(desk);
 });
 
@@ -100,7 +100,7 @@ test("check-in: the search, the form, a yes, and what is missing", async ({ tape
   await expect(desk.getByRole("button", { name: "No to all seven" })).toBeVisible();
   await expectForEverybody(desk);
   await desk
-    .getByRole("radiogroup", { name: /bout or train/ })
+    .getByRole("radiogroup", { name: /game or a hard practice/ })
     .getByText("Yes", { exact: true })
     .click();
   await desk.keyboard.press("Control+Enter");

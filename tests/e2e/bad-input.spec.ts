@@ -83,9 +83,9 @@ test("a header without league asks which column it is, and the choice is enough"
   await openDay(desk, 0);
   await bringSheet(tapeline, "club.csv", "Crew,Name\nGravel Moon,Anvil Sparrow\nGravel Moon,Brine Kestrel\n");
   await expect(desk.getByRole("alert")).toContainText("No column is headed “league”.");
-  await expect(desk.getByRole("button", { name: /^Take in/ })).toHaveCount(0);
+  await expect(desk.getByRole("button", { name: /^Import \d/ })).toHaveCount(0);
   await desk.getByRole("combobox", { name: "League" }).selectOption("Crew");
-  await desk.getByRole("button", { name: "Take in 2 rows" }).click();
+  await desk.getByRole("button", { name: "Import 2 rows" }).click();
   await expect(desk.getByRole("heading", { name: "2 rows imported" })).toBeVisible();
 });
 

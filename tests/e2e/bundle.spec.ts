@@ -21,7 +21,7 @@ test("for the open web, linked, and the one file of the day", async ({ tapeline 
   );
   await expect(risk.getByRole("row", { name: /likeliest guess/ })).toContainText("1 in 5");
 
-  await expect(risk.getByRole("row", { name: /whom the board hides/ })).toContainText(
+  await expect(risk.getByRole("row", { name: /hidden on the big screen/ })).toContainText(
     /[1-9]\d* of (\d+).*0 of \1/,
   );
   await expectForEverybody(desk);
@@ -29,7 +29,7 @@ test("for the open web, linked, and the one file of the day", async ({ tapeline 
   // Of the few who hide here one would be left alone in a profile, and without that one there are too few alike.
   await desk.getByText("One row per athlete, less detail").click();
   await expect(main.getByText("Nothing can be shared in groups of 5.")).toBeVisible();
-  await expect(main.getByText(/They hide from the board/)).toBeVisible();
+  await expect(main.getByText(/They are hidden on the big screen/)).toBeVisible();
   await showByBib(desk);
   await expect(risk.getByRole("row", { name: /Profiles that nobody shares/ })).toContainText(/0 of \d+/);
   await expect(main.getByText("profiles.csv", { exact: true })).toBeVisible();
@@ -53,7 +53,7 @@ test("for the open web, linked, and the one file of the day", async ({ tapeline 
 
   // The same day in smaller groups could be laid beside it.
   await desk.getByText("Other derby organisers (groups of 5 or more)").click();
-  await expect(main.getByText(/A bundle of this day left on .*, in groups of 11\./)).toBeVisible();
+  await expect(main.getByText(/A file of this day was already shared on .*, in groups of 11\./)).toBeVisible();
   await expect(word).toHaveCount(0);
   await expectForEverybody(desk);
 });

@@ -53,7 +53,7 @@ async function takeIn(tapeline: Tapeline, name: string, sheet: string, rows: num
   await expect(desk.getByRole("button", { name: "Choose a file" })).toBeVisible();
   await enterAt(desk, /^Choose a file/);
   await expect(desk.getByRole("heading", { name })).toBeVisible();
-  await enterAt(desk, new RegExp(`^Take in ${rows} rows`));
+  await enterAt(desk, new RegExp(`^Import ${rows} rows`));
   await expect(desk.getByRole("heading", { name: `${rows} rows imported` })).toBeVisible();
 }
 

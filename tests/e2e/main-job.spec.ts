@@ -142,7 +142,7 @@ async function writeBundle(tapeline: Tapeline): Promise<void> {
   const write = desk.getByRole("button", { name: "Write the file" });
   await word.fill("shrae");
   await write.click();
-  await expect(desk.getByText("so that nothing leaves by a slip of the hand")).toBeVisible();
+  await expect(desk.getByText("so that nothing is shared by accident")).toBeVisible();
   await expect(word).toHaveValue("shrae");
   const file = join(folder, "bundle.zip");
   await answerSaveDialog(tapeline, file);

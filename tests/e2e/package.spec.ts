@@ -45,7 +45,7 @@ test("the packaged program does the main job with its own windows, store and fil
   // What it throws away lies in a place of its own: on this machine others may be trying themselves out too.
   const temporary = { TMPDIR: folder, TEMP: folder, TMP: folder };
   const { code, printed } = await runPackaged(stage, packaged, ["--self-check"], temporary);
-  expect(printed).toContain("Everything works on this machine.");
+  expect(printed).toContain("Everything works on this laptop.");
   expect(printed.match(/^ok {6}/gm)).toHaveLength(9);
   expect(printed).not.toContain("FAILED");
   expect(code).toBe(0);

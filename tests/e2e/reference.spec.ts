@@ -81,14 +81,14 @@ test("a bundle from elsewhere is added, an athlete stands among its marks, and r
 
   const forged = tamper(bundle, "marks.csv", (text) => text.replace("women", "nobody"));
   await choose(tapeline, "forged.zip", forged);
-  await expect(desk.getByRole("alert")).toContainText("Line 2 of marks.csv says something under category");
+  await expect(desk.getByRole("alert")).toContainText("Line 2 of marks.csv has something under category");
   await desk.getByRole("button", { name: "Choose another file" }).click();
 
   await choose(tapeline, "north.zip", bundle.bytes);
-  await expect(desk.getByText("30 marks, Q1 2026.")).toBeVisible();
+  await expect(desk.getByText("30 results, Q1 2026.")).toBeVisible();
   await expect(desk.getByRole("textbox", { name: "Where is it from?" })).toBeFocused();
   await desk.keyboard.press("Enter");
-  await expect(desk.getByText("Say where this bundle is from")).toBeVisible();
+  await expect(desk.getByText("Say where this file is from")).toBeVisible();
   await desk.keyboard.type("Northern halls");
   await expectForEverybody(desk);
   await desk.keyboard.press("Enter");

@@ -24,7 +24,7 @@ async function choose(tapeline: Tapeline, kind: string, name: string, content: s
   const { desk, folder } = tapeline;
   await writeFile(join(folder, name), content);
   await answerOpenDialog(tapeline, join(folder, name));
-  await desk.getByRole("button", { name: new RegExp(`^Choose (the|another) sheet: ${kind}$`) }).click();
+  await desk.getByRole("button", { name: new RegExp(`^Choose (the|another) file: ${kind}$`) }).click();
   await expect(desk.getByText(name, { exact: true })).toBeVisible();
 }
 
@@ -57,7 +57,7 @@ test("the evening before, a whole day is tried with the leagues' sheets, and not
   await choose(tapeline, "Roster", "club.csv", "Crew,Who\nGravel Moon,Anvil\n");
   await desk.getByRole("button", { name: "Rehearse the day" }).click();
   await expect(desk.getByRole("alert")).toContainText("The roster can't be used");
-  await expect(desk.getByRole("alert")).toContainText("Name the column so in the sheet.");
+  await expect(desk.getByRole("alert")).toContainText("Give the column that name in the file.");
   await expectForEverybody(desk);
 
   await choose(tapeline, "Roster", "roster.csv", roster);

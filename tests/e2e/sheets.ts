@@ -126,7 +126,7 @@ export async function takeIn(tapeline: Tapeline, name: string, content: string, 
   await bringSheet(tapeline, name, content);
   await expectCount(desk, "New", counts.isNew);
   await expectCount(desk, "Not imported", counts.keptBack);
-  await desk.getByRole("button", { name: `Take in ${counts.isNew} rows` }).click();
+  await desk.getByRole("button", { name: `Import ${counts.isNew} rows` }).click();
   await expect(desk.getByRole("heading", { name: `${counts.isNew} rows imported` })).toBeVisible();
   await desk.getByRole("button", { name: "Import another file" }).click();
   await expect(desk.getByRole("button", { name: "Choose a file" })).toBeFocused();

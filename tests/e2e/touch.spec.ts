@@ -53,7 +53,7 @@ async function takeIn(tapeline: Tapeline, name: string, sheet: string, rows: num
   await tap(desk, place(desk, "Import"));
   await tap(desk, button(desk, "Choose a file"));
   await expect(desk.getByRole("heading", { name })).toBeVisible();
-  await tap(desk, button(desk, `Take in ${rows} rows`));
+  await tap(desk, button(desk, `Import ${rows} rows`));
   await expect(desk.getByRole("heading", { name: `${rows} rows imported` })).toBeVisible();
 }
 

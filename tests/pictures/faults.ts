@@ -25,7 +25,7 @@ export async function takeFaults({ desk, offer }: Studio): Promise<void> {
   await bring("empty.csv", "", "fault-sheet-empty");
   await bring("club.csv", "Crew,Name\nGravel Moon,Anvil Sparrow\n", "fault-sheet-without-headers");
   await bring("roster.csv", roster, "fault-sheet-kept-back");
-  await desk.getByRole("button", { name: /^Take in/ }).click();
+  await desk.getByRole("button", { name: /^Import \d/ }).click();
   await desk.getByRole("heading", { name: "2 rows imported" }).waitFor();
   await take(desk, "fault-sheet-taken-in");
   await go(desk, "/day");
