@@ -16,15 +16,16 @@ export function whatIsPromised(contents: Contents): string {
       : `The smallest group here has ${likeness.k} athletes.`;
   return `## What was done so that nobody can be found
 
-Against whom: somebody who was in the hall, saw the big screen, wrote down every result by bib, knows everybody's league, category
-and rough age, and knows who agreed to sharing. So a result counts as something that is known, not as a secret.
+Against whom: somebody who was in the hall, saw the big screen, wrote down every result by bib, knows everybody's league,
+category and rough age, and knows who agreed to sharing. So a result counts as something that is known, not as a secret.
 
 - Not included: name, number, bib, league, year of birth, date, devices, volunteers, notes, order of entry and exact results.
 - ${kind === "marks" ? inMarks(k) : inProfiles(k)} (k-anonymity after Sweeney, with the results
   counted as quasi-identifiers). ${held} ${least}
 - In every group of equal age band, category, league size and quarter as reported, each test has at least ${l} different
   intervals (distinct l-diversity after Machanavajjhala and others).
-- A league size is reported only where athletes of two or more leagues share everything else that is reported beside the results.
+- A league size is reported only where athletes of two or more leagues share everything else that is reported beside
+  the results.
 - Of the records reported in the same way at most ${Math.round(suppression * 100)} in a hundred were suppressed for being rare; where that was not enough,
   all of them were.
 - Of all ways to report the rest that keep to this, the one that loses least was chosen, found by trying all.

@@ -62,7 +62,7 @@ describe("merging a folder", () => {
     const out = join(folder, "made", "many.csv");
     const ran = await run(bundles, "--out", out);
     expect(ran).toMatchObject({ code: 0, stderr: "" });
-    expect(ran.stdout).toContain("60 bundles with 9000 marks");
+    expect(ran.stdout).toContain("60 files with 9000 results");
     const [header, ...lines] = linesOf(out);
     expect(header).toBe(
       "test,variant,fingerprint,category,age_band,percentile,low,high,unit,better,n,bundles",
@@ -108,7 +108,7 @@ describe("merging a folder", () => {
     const out = join(folder, "mixed.csv");
     const ran = await run(bundles, "--out", out);
     expect(ran.code).toBe(3);
-    expect(ran.stdout).toContain("7 bundles kept back");
+    expect(ran.stdout).toContain("7 files not used");
     const said = ran.stderr.trimEnd().split("\n");
     expect(said.map((line) => line.split(":")[0])).toEqual(
       ["bomb", "demo", "folder", "good", "slip", "tried", "wrong"].map((name) => `${name}.zip`),
@@ -134,7 +134,7 @@ describe("merging a folder", () => {
     ["nothing", [], "Say which folder"],
     ["no sheet", ["."], "Say with --out"],
     ["an option that nobody knows", [".", "--out", "x.csv", "--fast"], "--fast"],
-    ["two folders", [".", "..", "--out", "x.csv"], "One folder"],
+    ["two folders", [".", "..", "--out", "x.csv"], "Only one folder"],
     ["a folder that is not there", ["gone", "--out", "x.csv"], "There is no folder"],
     ["a folder to write to", [".", "--out", "."], "is a folder"],
     ["a bundle to write to", [".", "--out", "x.zip"], "end its name in .csv"],

@@ -169,6 +169,6 @@ test("not while a day is open, and not for anybody but the organiser", async () 
   ]);
   const ids = { roster: crypto.randomUUID(), past: null, results: null };
   for (const who of ["check-in", "station", "board"] as const) {
-    await expect(hall.as(who).rehearsal.run(ids)).rejects.toThrow("This screen may not do that.");
+    await expect(hall.as(who).rehearsal.run(ids)).rejects.toThrow("This screen can't do that.");
   }
 });

@@ -44,7 +44,7 @@ test("the bundle of the demonstration opens, keeps its promises and matches the 
   expect(rows.length).toBeGreaterThan(50);
   // No log remembers a rehearsal, so that two of them could be subtracted: it says what it is.
   expect(JSON.parse(text("datapackage.json"))).toMatchObject({ rehearsal: true });
-  expect(text("codebook.md")).toContain("**This is a rehearsal.** Do not hand it on");
+  expect(text("codebook.md")).toContain("**This is a rehearsal.** Do not share it");
   expect(countBundle(readFileSync(join(table.folder, "out", "bundle.zip"))).k).toBeGreaterThanOrEqual(5);
   expect(JSON.stringify(rows)).toContain("2026-Q3");
   const everything = Object.keys(files).map(text).join("\n");

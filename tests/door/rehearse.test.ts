@@ -127,7 +127,7 @@ test("first, best, equal and below, against the last test and the best one, whol
   );
   const ran = await table.run([...usual, "--past", "past.csv"]);
   expect(ran).toMatchObject({ code: 0, stderr: "" });
-  expect(ran.stdout).toContain("9 marks: 1 first, 4 best, 2 equal, 2 below");
+  expect(ran.stdout).toContain("9 results: 1 first, 4 PB, 2 equal, 2 below");
   expect(table.out("marks.csv")).toBe(
     [
       "league,number,name,bib,test,variant,mark,unit,best,previous,change,verdict",
