@@ -21,7 +21,9 @@ category and rough age, and knows who agreed to sharing. So a result counts as s
 
 - Not included: name, number, bib, league, year of birth, date, devices, volunteers, notes, order of entry and exact results.
 - ${kind === "marks" ? inMarks(k) : inProfiles(k)} (k-anonymity after Sweeney, with the results
-  counted as quasi-identifiers). ${held} ${least}
+  counted as quasi-identifiers).
+  ${held}
+  ${least}
 - In every group of equal age band, category, league size and quarter as reported, each test has at least ${l} different
   intervals (distinct l-diversity after Machanavajjhala and others).
 - A league size is reported only where athletes of two or more leagues share everything else that is reported beside
@@ -38,8 +40,8 @@ category and rough age, and knows who agreed to sharing. So a result counts as s
 
 What is not promised: that nobody can tell who shared; that somebody who is in a group does not know ${k - 1} others
 instead of ${k}; that an age band or a category stays hidden from somebody who knows the result; anything against somebody who
-has the data file of the program itself, or the exact results of nearly everybody in a group and asks about the last one. Where results of
-hidden people are all that is left, a guess between two intervals may well be right.`;
+has the data file of the program itself, or the exact results of nearly everybody in a group and asks about the
+last one. Where results of hidden people are all that is left, a guess between two intervals may well be right.`;
 }
 
 function inMarks(k: number): string {

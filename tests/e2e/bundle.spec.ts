@@ -53,7 +53,9 @@ test("for the open web, linked, and the one file of the day", async ({ tapeline 
 
   // The same day in smaller groups could be laid beside it.
   await desk.getByText("Other derby organisers (groups of 5 or more)").click();
-  await expect(main.getByText(/A file of this day was already shared on .*, in groups of 11\./)).toBeVisible();
+  await expect(
+    main.getByText(/A file of this day was already shared on .*, in groups of 11\./),
+  ).toBeVisible();
   await expect(word).toHaveCount(0);
   await expectForEverybody(desk);
 });
