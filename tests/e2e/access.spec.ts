@@ -99,6 +99,8 @@ test("check-in: the search, the form, a yes, and what is missing", async ({ tape
   await desk.getByRole("option").first().click();
   await expect(desk.getByRole("button", { name: "No to all seven" })).toBeVisible();
   await expectForEverybody(desk);
+  await desk.getByRole("button", { name: "Answer one by one" }).click();
+  await expectForEverybody(desk);
   await desk
     .getByRole("radiogroup", { name: /game or a hard practice/ })
     .getByText("Yes", { exact: true })

@@ -7,17 +7,17 @@ test("the demonstration opens as a day that is being held, says that it is inven
   const { desk } = tapeline;
   await desk.getByRole("button", { name: "Open the demo" }).click();
   await expect(desk.getByRole("heading", { name: "Overview of the day" })).toBeVisible();
-  await expect(desk.getByText("Demo: all data is made up")).toBeVisible();
+  await expect(desk.getByText("Demo: made-up data")).toBeVisible();
   await expect(desk.getByText("49", { exact: true })).toBeVisible();
   const board = await tapeline.openBoard();
   await expect(board.getByText("Demo", { exact: true })).toBeVisible();
 
   await desk.getByRole("link", { name: "Check-in" }).click();
-  await expect(desk.getByText("Demo: all data is made up")).toBeVisible();
+  await expect(desk.getByText("Demo: made-up data")).toBeVisible();
   await desk.getByRole("button", { name: "Leave the demo" }).click();
   await expect(desk.getByRole("heading", { name: "New testing day" })).toBeVisible();
   await expect(desk.getByRole("status")).toContainText("Your own days are as they were");
-  await expect(desk.getByText("Demo: all data is made up")).toHaveCount(0);
+  await expect(desk.getByText("Demo: made-up data")).toHaveCount(0);
   await expect(board.getByText("Demo", { exact: true })).toHaveCount(0);
 });
 
@@ -31,5 +31,5 @@ test("a day of one's own can't be begun in the demonstration, and a restart come
   await expect(tapeline.desk.getByRole("button", { name: "Create the day" })).toHaveCount(0);
   await tapeline.restart();
   await expect(tapeline.desk.getByRole("button", { name: "Create the day" })).toBeVisible();
-  await expect(tapeline.desk.getByText("Demo: all data is made up")).toHaveCount(0);
+  await expect(tapeline.desk.getByText("Demo: made-up data")).toHaveCount(0);
 });

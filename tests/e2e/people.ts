@@ -79,6 +79,7 @@ export async function checkInMinor(desk: Page): Promise<void> {
 /** A yes that matters does not block: somebody who may decide is asked, and one station is left out. */
 export async function checkInWithWorry(desk: Page): Promise<void> {
   await find(desk, "331", "Cinder Plover");
+  await desk.getByRole("button", { name: "Answer one by one" }).click();
   for (const question of [
     "chest pain",
     "blow to the head",

@@ -70,7 +70,7 @@ async function takeAthlete(desk: Page): Promise<void> {
   await desk.getByRole("link", { name: "Chimney Comet" }).click();
   await desk.getByRole("heading", { name: "What they agreed to" }).waitFor();
   await takeWhole(desk, "demo-athlete");
-  await desk.getByRole("button", { name: /^Erase/ }).click();
+  await desk.getByRole("button", { name: /^Delete/ }).click();
   await desk.getByRole("alertdialog").waitFor();
   await take(desk, "demo-athlete-erase");
   await desk.keyboard.press("Escape");

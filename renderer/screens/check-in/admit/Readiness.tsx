@@ -18,7 +18,7 @@ interface ReadinessProps extends FormPart {
  */
 export function Readiness({ answers, set, missing, focusNext, isFirst }: ReadinessProps) {
   const { t } = useTranslation("checkIn");
-  const [folded, setFolded] = useState(false);
+  const [shape, setShape] = useState<"list" | "rows" | "folded">("list");
   const list = useRef<HTMLFieldSetElement>(null);
   useEffect(() => {
     if (isFirst) list.current?.focus({ preventScroll: true });
@@ -29,44 +29,67 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
   }
   function allNo(): void {
     set({ said: noToAll });
-    setFolded(true);
+    setShape("folded");
     focusNext({ ...answers, said: noToAll });
   }
-  if (folded) {
+  function oneByOne(): void {
+    setShape("rows");
+    focusNext(answers);
+  }
+  if (shape === "folded") {
     return (
       <p className={css.row}>
         <span>{t("readiness.saidNo")}</span>
-        <Button onPress={() => setFolded(false)}>{t("readiness.again")}</Button>
+        <Button onPress={() => setShape("rows")}>{t("readiness.again")}</Button>
       </p>
     );
   }
+  // What is missing is shown where it is answered.
+  const asRows = shape === "rows" || questions.some((question) => missing.has(question));
   return (
     <fieldset ref={list} className={css.group} tabIndex={-1} onKeyDownCapture={keepEnterFromRadios}>
       <legend className="unseen">{t("readiness.title")}</legend>
-      <Row gap={3} lines={2} align="center" wrap between>
-        <span>
-          <span className={css.legend} aria-hidden="true">
-            {t("readiness.title")}
-          </span>{" "}
-          <span className={css.aside}>{t("readiness.kept")}</span>
-        </span>
+      <span>
+        <span className={css.legend} aria-hidden="true">
+          {t("readiness.title")}
+        </span>{" "}
+        <span className={css.aside}>{t("readiness.kept")}</span>
+      </span>
+      {!asRows && <QuestionList />}
+      <Row gap={3} lines={2} align="center" wrap>
         <Button onPress={allNo}>{t("readiness.allNo")}</Button>
+        {!asRows && <Button onPress={oneByOne}>{t("readiness.oneByOne")}</Button>}
       </Row>
-      {questions.map((question) => (
-        <YesNo
-          key={question}
-          part={question}
-          label={t(`readiness.${question}`)}
-          yes={t("readiness.yes")}
-          no={t("readiness.no")}
-          value={answers.said[question]}
-          onChange={(yes) => say(question, yes)}
-          error={missing.has(question) ? t("readiness.answer") : null}
-        />
-      ))}
+      {asRows &&
+        questions.map((question) => (
+          <YesNo
+            key={question}
+            part={question}
+            label={t(`readiness.${question}`)}
+            yes={t("readiness.yes")}
+            no={t("readiness.no")}
+            value={answers.said[question]}
+            onChange={(yes) => say(question, yes)}
+            error={missing.has(question) ? t("readiness.answer") : null}
+          />
+        ))}
       {answers.said.medicine === true && <p className={css.note}>{t("readiness.atHand")}</p>}
       {answers.said.cold === true && <p className={css.note}>{t("readiness.warmUp")}</p>}
     </fieldset>
+  );
+}
+
+/** All questions at once, to be read aloud or by the athlete. */
+function QuestionList() {
+  const { t } = useTranslation("checkIn");
+  return (
+    <ul className={css.questions}>
+      {questions.map((question) => (
+        <li key={question} data-part={question}>
+          {t(`readiness.${question}`)}
+        </li>
+      ))}
+    </ul>
   );
 }
 
