@@ -160,10 +160,10 @@ async function toPaper({ app, desk }: Tapeline, athleteId: number): Promise<void
 
 async function eraseOnPage(desk: Page): Promise<void> {
   await desk.getByRole("button", { name: "Delete this person's data" }).click();
-  const dialog = desk.getByRole("alertdialog", { name: `Erase ${canary.name}?` });
+  const dialog = desk.getByRole("alertdialog", { name: `Delete all data about ${canary.name}?` });
   await expect(dialog).toContainText("1 result stays without a name");
   await expect(dialog).toContainText("copies of its data that somebody made by hand");
-  await expect(dialog).toContainText("brings them back when it is taken in");
+  await expect(dialog).toContainText("with their name on it brings them back");
   await expectForEverybody(desk);
   const box = dialog.getByRole("textbox");
   await box.fill("Zarquonix");
