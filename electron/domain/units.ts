@@ -16,14 +16,29 @@ function unread(key: Sentence): Unread {
 }
 
 /**
- * Parses a length into whole millimetres: whole or half centimetres (`219`, `43.5`), or inches with halves and
- * quarters, with or without feet (`86.5"`, `86 1/2`, `7' 2 1/2"`). 1 in = 25.4 mm exactly (international yard and pound
- * agreement, 1959), rounded to the nearest millimetre. A unit may follow; the other one is refused.
+ * The text with its decimal comma as a point. A comma alone between two digits is one in every language, since nothing
+ * that is read here reaches thousands; undefined where the text has a comma in another place or beside a point.
+ */
+function withPoint(text: string): string | undefined {
+  if (!text.includes(",")) return text;
+  return /^[^.,]*\d,\d[^.,]*$/.test(text) ? text.replace(",", ".") : undefined;
+}
+
+/** Reads a plain number with a decimal point or comma, as settings are typed; undefined where it is none. */
+export function parseNumber(text: string): number | undefined {
+  const plain = withPoint(text.trim());
+  return plain !== undefined && /^\d+(\.\d+)?$/.test(plain) ? Number(plain) : undefined;
+}
+
+/**
+ * Reads a length into whole millimetres: whole or half centimetres (`219`, `43.5`), or inches with halves and
+ * quarters, with or without feet (`86.5"`, `86 1/2`, `7' 2 1/2"`), with a decimal point or comma. 1 in = 25.4 mm exactly (international yard and
+ * pound agreement, 1959), rounded to the nearest millimetre. A unit may be written behind; another one is refused.
  */
 export function parseLength(text: string, unit: LengthUnit): { readonly mm: number } | Unread {
-  const plain = plainMarks(text);
+  const plain = withPoint(plainMarks(text));
+  if (plain === undefined) return unread(sentence("units.comma"));
   if (plain === "") return unread(sentence("units.length.empty"));
-  if (plain.includes(",")) return unread(sentence("units.comma"));
   if (unit === "cm" && /["'/]|in$/.test(plain)) return unread(sentence("units.length.notInches"));
   if (unit === "in" && /cm$/.test(plain)) return unread(sentence("units.length.notCentimetres"));
   const mm = unit === "cm" ? millimetresOfCentimetres(plain) : millimetresOfInches(plain);
@@ -94,13 +109,16 @@ export function formatLength(mm: number, unit: LengthUnit): string {
 }
 
 /**
- * Parses a time into whole milliseconds: `m:ss`, `m:ss.s`, `h:mm:ss`, or plain seconds (`75`, `75.5`, `9 s`), with at
- * most three decimals. `3.00` alone could be minutes or seconds and is refused; so is a decimal comma.
+ * Reads a time into whole milliseconds: `m:ss`, `m:ss.s`, `h:mm:ss`, or plain seconds (`75`, `75.5`, `9 s`), with at
+ * most three decimals after a point or a comma. `3.00` alone could be minutes or seconds and is refused; so is `1,020`,
+ * a thousand and twenty seconds to some and hardly more than one to others.
  */
 export function parseTime(text: string): { readonly ms: number } | Unread {
-  const plain = text.trim();
+  const plain = withPoint(text.trim());
+  if (plain === undefined) return unread(sentence("units.comma"));
   if (plain === "") return unread(sentence("units.time.empty"));
-  if (plain.includes(",")) return unread(sentence("units.comma"));
+  const thousands = /^([1-9]\d{0,2}),(\d{3})(?!\d)/.exec(text.trim());
+  if (thousands !== null) return unread(eitherReading(thousands));
   const parts = /^(?:(?:(\d{1,2}):)?(\d{1,4}):)?(\d{1,6})(?:\.(\d+))?(\s*s)?$/.exec(plain);
   if (parts === null) return unread(sentence("units.time.form"));
   const [, hours, minutes, seconds = "", decimals = "", suffix] = parts;
@@ -109,6 +127,13 @@ export function parseTime(text: string): { readonly ms: number } | Unread {
   const whole = (Number(hours ?? 0) * 60 + Number(minutes ?? 0)) * 60 + Number(seconds);
   const ms = whole * 1000 + Number(decimals.padEnd(3, "0"));
   return ms > longestTime ? unread(sentence("units.time.tooLong")) : { ms };
+}
+
+function eitherReading([, whole = "", part = ""]: RegExpExecArray): Sentence {
+  return sentence("units.time.thousands", {
+    whole: `${whole}${part}`,
+    part: `${formatTime(Number(whole) * 1000, false)}.${part}`,
+  });
 }
 
 interface TimeParts {
@@ -163,12 +188,12 @@ export function inUnit(grain: Grain, value: number): number {
 }
 
 /**
- * Converts a sheet's text (`29.5`) into grains, on the decimal digits so that no binary fraction rounds. Refused when
- * the text is no plain decimal number or falls between two grains (29.6 landings).
+ * The way back, from the text of a sheet (`29.5` or `29,5`), worked out on the decimal digits so that no binary fraction rounds.
+ * Refused when the text is no plain decimal number or falls between two grains (29.6 landings).
  */
 export function fromUnit(grain: Grain, text: string): { readonly value: number } | Unread {
-  const plain = text.trim();
-  if (plain.includes(",")) return unread(sentence("units.comma"));
+  const plain = withPoint(text.trim());
+  if (plain === undefined) return unread(sentence("units.comma"));
   const parts = /^(\d{1,7})(?:\.(\d{1,6}))?$/.exec(plain);
   if (parts === null) return unread(sentence("units.number"));
   const [, whole = "", decimals = ""] = parts;

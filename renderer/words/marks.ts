@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit, Written } from "../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { protocolOf } from "../../electron/domain/tests/registry.ts";
+import { useShowNumber } from "./numbers.ts";
 
 /** Returns a unit's word; empty where the number itself shows that it is a time. */
 export function useUnitWord(): (unit: Written["unit"]) => string {
@@ -12,7 +13,8 @@ export function useUnitWord(): (unit: Written["unit"]) => string {
 /** Formats a mark as a short text with its unit where needed: "24 reps", "43 cm", "3:21". */
 export function useMarkText(): (written: Written) => string {
   const unitWord = useUnitWord();
-  return ({ number, unit }) => `${number} ${unitWord(unit)}`.trimEnd();
+  const show = useShowNumber();
+  return ({ number, unit }) => `${show(number)} ${unitWord(unit)}`.trimEnd();
 }
 
 /** Returns a variant's name, "on the knees"; empty where there is only one. */

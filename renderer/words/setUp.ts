@@ -1,6 +1,7 @@
 import i18next from "i18next";
 import { initReactI18next } from "react-i18next";
 import { type Words, withPlurals } from "../../electron/domain/languages.ts";
+import { inSentences } from "./numbers.ts";
 
 const files = import.meta.glob<Words>("../../resources/locales/*/*.json", { eager: true, import: "default" });
 
@@ -23,11 +24,14 @@ export async function setUpWords(language: string): Promise<void> {
   i18next.on("languageChanged", (now) => {
     document.documentElement.lang = now;
   });
-  await i18next.use(initReactI18next).init({
-    resources: gatherWords(),
-    lng: language,
-    fallbackLng: "en",
-    defaultNS: "common",
-    interpolation: { escapeValue: false },
-  });
+  await i18next
+    .use(initReactI18next)
+    .use(inSentences)
+    .init({
+      resources: gatherWords(),
+      lng: language,
+      fallbackLng: "en",
+      defaultNS: "common",
+      interpolation: { escapeValue: false, alwaysFormat: true },
+    });
 }

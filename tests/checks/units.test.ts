@@ -1,6 +1,13 @@
 import { expect, test } from "vitest";
 import type { LengthUnit } from "../../electron/domain/tests/protocol.ts";
-import { formatLength, formatTime, parseCount, parseLength, parseTime } from "../../electron/domain/units.ts";
+import {
+  formatLength,
+  formatTime,
+  fromUnit,
+  parseCount,
+  parseLength,
+  parseTime,
+} from "../../electron/domain/units.ts";
 
 // International yard and pound agreement, 1959: 1 in = 25.4 mm exactly, 1 ft = 304.8 mm; rounded to whole mm.
 test.each<[string, LengthUnit, number]>([
@@ -21,6 +28,11 @@ test.each<[string, LengthUnit, number]>([
   ["7' 2 1/2\"", "in", 2197],
   ["7′2½″", "in", 2197],
   ["86.25", "in", 2191],
+  // A comma is the decimal mark in most of Europe and Latin America (ISO 80000-1 allows both, SI Brochure 5.4.4).
+  ["219,5", "cm", 2195],
+  ["43,5 cm", "cm", 435],
+  ["86,5", "in", 2197],
+  ["7' 2,5\"", "in", 2197],
   ["86.75", "in", 2203],
   ["3/4", "in", 19],
   // 63.5 mm: a half goes up.
@@ -31,7 +43,13 @@ test.each<[string, LengthUnit, number]>([
 
 test.each<[string, LengthUnit, string]>([
   ["", "cm", "units.length.empty"],
-  ["43,5", "cm", "units.comma"],
+  ["1,219,5", "cm", "units.comma"],
+  ["1.219,5", "cm", "units.comma"],
+  ["219,", "cm", "units.comma"],
+  [",5", "cm", "units.comma"],
+  ["86, 5", "in", "units.comma"],
+  ["1,500", "cm", "units.length.centimetres"],
+  ["43,2", "cm", "units.length.centimetres"],
   ["43.2", "cm", "units.length.centimetres"],
   ["219.", "cm", "units.length.centimetres"],
   ["-3", "cm", "units.length.centimetres"],
@@ -75,6 +93,13 @@ test.each([
   ["3.000", 3000],
   ["3.75", 3750],
   ["61.20", 61_200],
+  ["6:12,4", 372_400],
+  ["0:59,99", 59_990],
+  ["6:12,400", 372_400],
+  ["10,11 s", 10_110],
+  ["3,0", 3000],
+  ["75,25", 75_250],
+  ["0,500", 500],
   [" 0 ", 0],
 ])("%s is %i ms", (text, ms) => {
   expect(parseTime(text)).toEqual({ ms });
@@ -82,7 +107,13 @@ test.each([
 
 test.each([
   ["", "units.time.empty"],
-  ["6:12,4", "units.comma"],
+  ["6,12,4", "units.comma"],
+  ["1.020,5", "units.comma"],
+  ["6:12,", "units.comma"],
+  ["3,00", "units.time.ambiguous"],
+  // A thousand and twenty seconds in English, one and a bit in Spanish.
+  ["1,020", "units.time.thousands"],
+  ["1,020 s", "units.time.thousands"],
   ["3.00", "units.time.ambiguous"],
   ["59.59", "units.time.ambiguous"],
   ["1:60", "units.time.sixty"],
@@ -104,6 +135,21 @@ test("an ambiguous time says how to write both readings", () => {
     sentence: { key: "units.time.ambiguous", values: { minutes: "3:00", seconds: "3.00 s" } },
   });
   expect([parseTime("3:00"), parseTime("3.00 s")]).toEqual([{ ms: 180_000 }, { ms: 3000 }]);
+});
+
+test("a comma before three digits says how to write both readings", () => {
+  expect(parseTime("1,020")).toEqual({
+    sentence: { key: "units.time.thousands", values: { whole: "1020", part: "0:01.020" } },
+  });
+  expect([parseTime("1020"), parseTime("0:01.020")]).toEqual([{ ms: 1_020_000 }, { ms: 1020 }]);
+});
+
+test("a mark in its unit is read with either decimal mark, and never with thousands", () => {
+  const quarters = { unit: "landings", perUnit: 4 } as const;
+  expect([fromUnit(quarters, "29.5"), fromUnit(quarters, "29,5")]).toEqual([{ value: 118 }, { value: 118 }]);
+  for (const text of ["1,029.5", "1.029,5", "29,5,", "29,"]) {
+    expect(fromUnit(quarters, text), text).toEqual({ sentence: { key: "units.comma" } });
+  }
 });
 
 test.each<[number, boolean, string]>([

@@ -86,6 +86,21 @@ describe("results", () => {
     expect(first).toMatchObject({ source: "sheet", enteredBy: "KL", replaces: null });
   });
 
+  test("with decimal commas between semicolons are read as with points between commas", async () => {
+    const rows = [
+      "1;vertical;219,5;262;",
+      "1;vertical;219,5;261,5;",
+      "1;vertical;219,5;261;",
+      "2;core;;;2:31,9",
+    ];
+    const sheet = ["bib;test;standing_reach;touch_reach;time", ...rows, ""].join("\r\n");
+    expect((await take(table, "results", sheet)).counts).toMatchObject({ new: 4, keptBack: 0 });
+    expect(marks()).toEqual([
+      ["Vera", "vertical", "", 425],
+      ["Zoë", "core", "", 151],
+    ]);
+  });
+
   test("twice is once, and three equal leaps stay three", async () => {
     await take(table, "results", paper);
     const before = attemptsOfDay(table.desk.store.db, dayId);

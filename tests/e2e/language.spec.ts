@@ -72,6 +72,33 @@ test("desk, board and paper speak Spanish at once, English again at once, and as
   expect(await englishOn(tapeline.desk)).toEqual([]);
 });
 
+test("a Spanish desk writes a decimal comma and reads one at a station", async ({ tapeline }) => {
+  const { desk } = tapeline;
+  await callDoor(desk, "language.choose", { language: "es" });
+  await speaks(desk, "es");
+  await callDoor(desk, "day.create", { date: "2026-03-14", title: "Marzo" });
+  await callDoor(desk, "day.open");
+  const who = { league: "Foundry Town", name: "Ash Velvet", number: "7", birthYear: 1995, bib: 1 };
+  const agreed = { leaveOut: [], board: "name", share: true, guardianConsent: false, by: "QA" };
+  await callDoor(desk, "checkIn.walkUp", { ...who, ...agreed });
+  await goTo(desk, "/station/vertical", "Salto vertical");
+  await desk.locator("main").press("Alt+l");
+  await desk.getByRole("textbox", { name: "Dorsal", exact: true }).fill("1");
+  await desk.keyboard.press("Enter");
+  const reach = desk.getByRole("textbox", { name: /^Alcance de pie/ });
+  await reach.fill("219,5");
+  await desk.keyboard.press("Enter");
+  await desk.keyboard.type("262");
+  await desk.keyboard.press("Enter");
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByText("42,5").first()).toBeVisible();
+  await expect(desk.getByText("42.5")).toHaveCount(0);
+  // What is known of the next touch is shown as it would be typed.
+  await desk.getByRole("textbox", { name: "Dorsal", exact: true }).fill("1");
+  await desk.keyboard.press("Enter");
+  await expect(reach).toHaveValue("219,5");
+});
+
 test("sheets for the hall are Spanish too, one page each, with nothing cut off", async ({ tapeline }) => {
   const { desk, app, folder } = tapeline;
   await callDoor(desk, "language.choose", { language: "es" });

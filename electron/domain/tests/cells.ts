@@ -85,7 +85,7 @@ export function pastTime(cells: Cells): number {
   const unit = cells("unit").toLowerCase();
   const text = cells("mark");
   if (["s", "sec", "seconds"].includes(unit)) {
-    return time(cells, "mark", /^[\d.]+$/.test(text) ? `${text} s` : text);
+    return time(cells, "mark", /^[\d.,]+$/.test(text) ? `${text} s` : text);
   }
   if (["", "m:ss", "mm:ss", "m:ss.s", "min:s", "h:mm:ss"].includes(unit)) return time(cells, "mark");
   throw new RowRefused("unit", sentence("sheets.row.timeUnit"));

@@ -1,8 +1,9 @@
 import type { ReactNode } from "react";
+import { useShowNumber } from "../../words/numbers.ts";
 import css from "./BigNumber.module.css";
 
 interface BigNumberProps {
-  /** Formatted for people ("29.5", "1:40"); a dash if there is none yet. */
+  /** As the domain writes it ("29.5", "1:40"); shown with the mark of the language; a dash where there is none yet. */
   readonly number: ReactNode;
   /** Small, after the number: "cm", "of 60". */
   readonly unit?: ReactNode;
@@ -17,11 +18,12 @@ interface BigNumberProps {
 
 /** A number in large type: tabular figures, a small unit, one reading per glance. */
 export function BigNumber({ number, unit, label, note, size = "sum", tone = "plain" }: BigNumberProps) {
+  const show = useShowNumber();
   return (
     <div className={css.big} data-size={size} data-tone={tone}>
       {label !== undefined && <div className={css.label}>{label}</div>}
       <div className={css.value}>
-        <span className={css.number}>{number}</span>
+        <span className={css.number}>{typeof number === "string" ? show(number) : number}</span>
         {unit !== undefined && <span className={css.unit}> {unit}</span>}
       </div>
       {note !== undefined && <div className={css.note}>{note}</div>}

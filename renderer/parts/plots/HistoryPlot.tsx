@@ -4,6 +4,7 @@ import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { dateFormat } from "../../words/dates.ts";
+import { useShowNumber } from "../../words/numbers.ts";
 import type { DateTick } from "./dates.ts";
 import { cardWidth, type Drawn, draw } from "./draw.ts";
 import css from "./HistoryPlot.module.css";
@@ -53,6 +54,7 @@ function Picture({ test, points, noise, size, lengths }: Required<HistoryPlotPro
   const testWord = useTestWords();
   const summary = usePlotSummary(test, points);
   const writeDate = useWriteTick(size);
+  const showNumber = useShowNumber();
   const place = useRef<HTMLDivElement>(null);
   const available = useWidth(place);
   const width = size === "card" ? cardWidth : available;
@@ -60,7 +62,7 @@ function Picture({ test, points, noise, size, lengths }: Required<HistoryPlotPro
   const [places, setPlaces] = useState<Drawn["places"]>([]);
 
   useLayoutEffect(() => {
-    const drawn = draw({ test, points, noise, size, width, lengths, letter, writeDate });
+    const drawn = draw({ test, points, noise, size, width, lengths, letter, writeDate, showNumber });
     if (size === "page") drawn.svg.setAttribute("aria-hidden", "true");
     else drawn.svg.setAttribute("role", "img");
     drawn.svg.setAttribute("aria-label", summary);

@@ -19,6 +19,8 @@ export interface Drawing {
   readonly lengths: LengthUnit;
   readonly letter: string;
   readonly writeDate: (tick: DateTick) => string;
+  /** A number in the language of now. */
+  readonly showNumber: (text: string) => string;
 }
 
 /** The position of a mark in the picture's own coordinates, and the radius of a ring around its symbol. */
@@ -80,7 +82,7 @@ export function draw(drawing: Drawing): Drawn {
     x: { type: "utc", domain: x, axis: null },
     y: { type: "linear", domain: [low, high], reverse: protocolOf(test).better === "lower", axis: null },
     marks: [
-      ...valueAxis(ticks, (tick) => writeTick(test, tick, lengths)),
+      ...valueAxis(ticks, (tick) => drawing.showNumber(writeTick(test, tick, lengths))),
       ...noiseMarks(points, noise, x[1]),
       ...dateAxis(dateTicks(first, last, measure.between), drawing.writeDate),
       Plot.dot(points, {

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { Best } from "../../../electron/api/board/schemas.ts";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
+import { useShowNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import { GainTape } from "./GainTape.tsx";
 import css from "./Hero.module.css";
@@ -16,6 +17,7 @@ interface HeroProps {
 export function Hero({ best, fresh }: HeroProps) {
   const { t } = useTranslation("board");
   const say = useSay();
+  const show = useShowNumber();
   const gain = useGain()(best.test, best.gain);
   const label = useLabel()(best.label);
   const { note } = best.written;
@@ -30,7 +32,7 @@ export function Hero({ best, fresh }: HeroProps) {
         <span className={css.words}>
           <span className={css.more}>{gain.words}</span>
           <span className={`quiet ${css.now}`}>
-            {t("newest.now")} <b>{best.written.number}</b>
+            {t("newest.now")} <b>{show(best.written.number)}</b>
             {note !== undefined && <span className={css.note}> {say(note)}</span>}
           </span>
         </span>

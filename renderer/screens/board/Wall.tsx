@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { BoardRow } from "../../../electron/api/board/schemas.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
+import { useShowNumber } from "../../words/numbers.ts";
 import { listPageOf, nameOf } from "./scenes.ts";
 import css from "./Wall.module.css";
 import { roomFor, useGain, useGainIn, useLabel } from "./words.ts";
@@ -44,13 +45,14 @@ function WallRow({ test, row }: { readonly test: TestCode; readonly row: BoardRo
   const { t } = useTranslation("board");
   const label = useLabel()(row.label);
   const said = useGain();
+  const show = useShowNumber();
   const figures = `${row.written.number}${row.gain === null ? "" : said(test, row.gain).number}`;
   return (
     <li className={css.row}>
       <span className={css.label} data-room={roomFor(label, figures)}>
         {label}
       </span>
-      <span className={css.mark}>{row.written.number}</span>
+      <span className={css.mark}>{show(row.written.number)}</span>
       {row.gain === null || row.standing === "first" ? (
         <span className={css.standing}>{t(row.standing === "first" ? "wall.first" : "wall.equal")}</span>
       ) : (

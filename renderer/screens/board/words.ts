@@ -2,8 +2,8 @@ import { useTranslation } from "react-i18next";
 import type { Gain, Label } from "../../../electron/api/board/schemas.ts";
 import type { Written } from "../../../electron/domain/tests/protocol.ts";
 import { protocolOf, type TestCode } from "../../../electron/domain/tests/registry.ts";
-
 import { useTestWords } from "../../app/testWords.ts";
+import { useShowNumber } from "../../words/numbers.ts";
 
 interface SaidGain {
   /** "+3", and a time without a sign: "faster" and "longer" say which way, and a minus before "faster" would deny it. */
@@ -18,10 +18,11 @@ const timeWords: Readonly<Record<string, string>> = { s: "seconds", "min:s": "ti
 /** How a gain is said: the number, and the test's own words, which say which way it goes. */
 export function useGain(): (test: TestCode, gain: Gain) => SaidGain {
   const testWord = useTestWords();
+  const show = useShowNumber();
   return (test, { number, unit }) => {
-    const timeWord = timeWords[unit];
-    const words = testWord(test, `gain.${timeWord ?? unit}`, { count: Number(number) });
-    return { number: timeWord === undefined ? `+${number}` : number, words };
+    const sign = protocolOf(test).better === "lower" ? "−" : "+";
+    const words = testWord(test, `gain.${timeWords[unit] ?? unit}`, { count: Number(number) });
+    return { number: `${sign}${show(number)}`, words };
   };
 }
 

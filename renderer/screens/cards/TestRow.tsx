@@ -7,6 +7,7 @@ import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
 import { useWriteDay } from "../../words/dates.ts";
 import { useMarkText, useUnitWord, useVariantName } from "../../words/marks.ts";
+import { useShowNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import { Change } from "./Change.tsx";
 import css from "./TestRow.module.css";
@@ -62,12 +63,13 @@ function Taken({ test, lengths }: TestRowProps) {
   const way = useVariantName();
   const markText = useMarkText();
   const unitWord = useUnitWord();
+  const show = useShowNumber();
   if (test.told === null) return null;
   const { number, unit, note } = test.told.written;
   return (
     <>
       <p className={css.mark}>
-        {number !== "" && <strong className={css.number}>{number}</strong>}{" "}
+        {number !== "" && <strong className={css.number}>{show(number)}</strong>}{" "}
         {unitWord(unit) !== "" && <span>{unitWord(unit)} </span>}
         {number === "" && note !== undefined && <span className={css.instead}>{say(note)} </span>}
         <Standing test={test} />

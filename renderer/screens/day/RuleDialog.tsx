@@ -3,6 +3,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { protocolOf } from "../../../electron/domain/tests/registry.ts";
+import { parseNumber } from "../../../electron/domain/units.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { useTestWords } from "../../app/testWords.ts";
@@ -10,7 +11,9 @@ import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Dialog } from "../../parts/controls/Dialog.tsx";
 import { NumberField } from "../../parts/controls/NumberField.tsx";
+import type { Setting } from "../../tests/face.ts";
 import { faceOf, readParameters } from "../../tests/registry.ts";
+import { showNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Rules.module.css";
 
@@ -22,22 +25,27 @@ interface RuleDialogProps {
 
 type Typed = readonly (readonly [name: string, text: string])[];
 
-function typedOf(test: TestCode, parameters: unknown): Typed {
+function typedOf(test: TestCode, parameters: unknown, language: string): Typed {
   const settings = faceOf(test).settings(readParameters(test, parameters));
-  return settings.map(([name, value]) => [name, String(value)]);
+  return settings.map(([name, value]) => [name, showNumber(String(value), language)]);
 }
 
-function isNumber(typed: string): boolean {
-  return /^\d+(\.\d+)?$/.test(typed.trim());
+/** The numbers as they were typed, or null where one is none. */
+function settingsOf(typed: Typed): readonly Setting[] | null {
+  const settings = typed.flatMap(([name, text]): Setting[] => {
+    const number = parseNumber(text);
+    return number === undefined ? [] : [[name, number]];
+  });
+  return settings.length === typed.length ? settings : null;
 }
 
 /** The numbers of one test's rules; a refusal leaves everything as it was typed. */
 export function RuleDialog({ test, parameters, onClose }: RuleDialogProps) {
-  const { t } = useTranslation(["day", "common"]);
+  const { t, i18n } = useTranslation(["day", "common"]);
   const testWord = useTestWords();
   const say = useSay();
   const trpc = useTRPC();
-  const [typed, setTyped] = useState(() => typedOf(test, parameters));
+  const [typed, setTyped] = useState(() => typedOf(test, parameters, i18n.language));
   const [tried, setTried] = useState(false);
   const keep = useMutation(
     trpc.day.setProtocol.mutationOptions({
@@ -51,8 +59,8 @@ export function RuleDialog({ test, parameters, onClose }: RuleDialogProps) {
 
   function send(): void {
     setTried(true);
-    if (!typed.every(([, text]) => isNumber(text))) return;
-    const settings = typed.map(([name, text]) => [name, Number(text)] as const);
+    const settings = settingsOf(typed);
+    if (settings === null) return;
     const changed = faceOf(test).withSettings(readParameters(test, parameters), settings);
     keep.mutate({ test, parameters: changed });
   }
@@ -64,7 +72,7 @@ export function RuleDialog({ test, parameters, onClose }: RuleDialogProps) {
       title={testWord(test, "name")}
       actions={
         <>
-          <Button onPress={() => setTyped(typedOf(test, protocolOf(test).defaults))}>
+          <Button onPress={() => setTyped(typedOf(test, protocolOf(test).defaults, i18n.language))}>
             {t("rules.handbook")}
           </Button>
           <Button onPress={onClose}>{t("rules.cancel")}</Button>
@@ -86,7 +94,7 @@ export function RuleDialog({ test, parameters, onClose }: RuleDialogProps) {
           onEnter={send}
           autoFocus={index === 0}
           maxLength={8}
-          error={tried && !isNumber(text) ? t("rules.notNumber") : null}
+          error={tried && parseNumber(text) === undefined ? t("rules.notNumber") : null}
         />
       ))}
       {keep.isError && (

@@ -4,6 +4,7 @@ import { normalQuantile } from "../../../electron/domain/statistics/normal.ts";
 import { Stack } from "../../parts/flow/Stack.tsx";
 import { useWriteDay } from "../../words/dates.ts";
 import { useUnitWord } from "../../words/marks.ts";
+import { useShowNumber } from "../../words/numbers.ts";
 import type { TestNoise } from "./types.ts";
 import css from "./Zones.module.css";
 
@@ -17,6 +18,7 @@ export function Zones({ told }: { readonly told: TestNoise }) {
   const { t } = useTranslation(["noise", "common"]);
   const writeDay = useWriteDay();
   const { typical, likelyFrom, clearFrom } = told;
+  const show = useShowNumber();
   const word = useUnitWord()(typical.written.unit);
   const zones = [
     { zone: "noise", starts: typical.written.number, grow: likely },
@@ -32,7 +34,7 @@ export function Zones({ told }: { readonly told: TestNoise }) {
         {zones.map(({ zone, starts, grow }) => (
           <li key={zone} data-zone={zone} style={{ flexGrow: grow }}>
             <span className={css.bar} aria-hidden="true" />
-            <strong className={css.starts}>{starts ?? "–"}</strong>
+            <strong className={css.starts}>{show(starts ?? "–")}</strong>
             {zone === "noise" && word !== "" && ` ${word}`}
             <span className={css.word}>{t(`zone.${zone}`)}</span>
           </li>

@@ -7,6 +7,7 @@ import { Section } from "../../parts/layout/Panel.tsx";
 import { useWriteSeen } from "../../tests/seen.ts";
 import { useWriteTime } from "../../words/dates.ts";
 import { useUnitWord } from "../../words/marks.ts";
+import { useShowNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Recent.module.css";
 import type { AttemptView, RecentAttempt } from "./types.ts";
@@ -85,10 +86,11 @@ function Attempt({ recent, lengths, onCorrect, onHistory }: AttemptProps) {
 function Amount({ written }: { readonly written: NonNullable<RecentAttempt["written"]> }) {
   const say = useSay();
   const unitWord = useUnitWord();
+  const show = useShowNumber();
   if (written.number === "") return written.note === undefined ? null : <span>{say(written.note)}</span>;
   return (
     <span>
-      <strong className={css.number}>{written.number}</strong> {unitWord(written.unit)}
+      <strong className={css.number}>{show(written.number)}</strong> {unitWord(written.unit)}
     </span>
   );
 }

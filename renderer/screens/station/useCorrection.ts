@@ -1,10 +1,12 @@
 import { useState } from "react";
+import { useTranslation } from "react-i18next";
 import { readKeyed, retype } from "../../../electron/domain/keyed/keyed.ts";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { Typed } from "../../../electron/domain/tests/reading.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../app/client.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
+import { showNumbers } from "../../words/numbers.ts";
 import { type Sending, useSend } from "./entry/useSend.ts";
 import type { AttemptView } from "./types.ts";
 
@@ -30,9 +32,13 @@ export interface Correction {
 /** The state of one correction; begins with what was entered. `parameters`: the frozen ones of the day. */
 export function useCorrection(attempt: AttemptView, parameters: unknown, preferred: LengthUnit): Correction {
   const client = useTRPCClient();
+  const { language } = useTranslation().i18n;
   const { sending, send, reset } = useSend();
   const [start] = useState(() => retype(attempt.test, attempt.seen, preferred));
-  const [values, setValues] = useState<Typed>({ variant: attempt.variant, ...start.typed });
+  const [values, setValues] = useState<Typed>({
+    variant: attempt.variant,
+    ...showNumbers(start.typed, language),
+  });
   const [lengths, setLengths] = useState(start.lengths);
   const [errors, setErrors] = useState<Readonly<Record<string, Sentence>>>({});
   const [bib, setBib] = useState(String(attempt.who.bib ?? ""));

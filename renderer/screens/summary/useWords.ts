@@ -5,6 +5,7 @@ import { protocolOf } from "../../../electron/domain/tests/registry.ts";
 import { missingOf } from "../../../electron/domain/tests/written.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
 import { useChangeText } from "../../words/marks.ts";
+import { useShowNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import type { Gap, Summary } from "./summary.ts";
 
@@ -28,8 +29,9 @@ export function useUnit(lengths: LengthUnit): (test: TestCode) => string {
 /** The same with its unit where it needs one: "24 reps", "42 cm", "6:06.8". */
 export function useWrite(lengths: LengthUnit): (test: TestCode, value: number) => string {
   const unitOf = useUnit(lengths);
+  const show = useShowNumber();
   return (test, value) => {
-    const number = writeNumber(test, value, lengths);
+    const number = show(writeNumber(test, value, lengths));
     return protocolOf(test).grain.unit === "s" ? number : `${number} ${unitOf(test)}`;
   };
 }

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import type { HeatClock } from "../../sound/clock.ts";
+import { showNumber } from "../../words/numbers.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import type { Live, LiveLane } from "../live/tool.ts";
 import { falseStart } from "./control.ts";
@@ -69,16 +70,18 @@ function TrialClock({
   readonly trial: Trial;
 }) {
   const number = useRef<HTMLSpanElement>(null);
+  const { language } = useTranslation().i18n;
   useEffect(() => {
     let asked = 0;
     function draw(): void {
       const now = clock.elapsed();
-      const text = now < fromMs ? `${countInLeft(fromMs, now)}` : secondsLeft(untilMs, now);
+      const text =
+        now < fromMs ? `${countInLeft(fromMs, now)}` : showNumber(secondsLeft(untilMs, now), language);
       if (number.current !== null && number.current.textContent !== text) number.current.textContent = text;
       asked = requestAnimationFrame(draw);
     }
     draw();
     return () => cancelAnimationFrame(asked);
-  }, [clock, fromMs, untilMs]);
+  }, [clock, fromMs, untilMs, language]);
   return <span ref={number} role="timer" className={css.clock} />;
 }

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { agility, directions } from "../../../electron/domain/tests/agility/protocol.ts";
+import { useShowNumber } from "../../words/numbers.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import type { Live, LiveLane } from "../live/tool.ts";
 import { rerunning } from "./control.ts";
@@ -13,6 +14,7 @@ interface TrialsProps {
 /** Shows both directions side by side, their mean once both are done, and the trials that did not count. */
 export function Trials({ live, lane }: TrialsProps) {
   const { t } = useTranslation("agility");
+  const show = useShowNumber();
   const { counted, results, lost } = lane.state;
   const mark = agility.score(live.parameters, counted);
   const newest = results.at(-1)?.key;
@@ -42,7 +44,7 @@ export function Trials({ live, lane }: TrialsProps) {
       {mark.state === "complete" && (
         <div className={css.mark} role="status">
           <strong>{t("live.trial.mark")}</strong>
-          <span className={css.number}>{agility.write(mark.value, live.lengths).number}</span>
+          <span className={css.number}>{show(agility.write(mark.value, live.lengths).number)}</span>
         </div>
       )}
       {lost.length > 0 && (

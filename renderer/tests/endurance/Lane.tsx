@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { useShowNumber } from "../../words/numbers.ts";
 import type { Live, LiveLane } from "../live/tool.ts";
 import css from "./Lane.module.css";
 import { writeSplit } from "./times.ts";
@@ -38,6 +39,7 @@ interface SplitsProps {
 /** Shows the end of each round, by the heat's clock. */
 function Splits({ live, splits }: SplitsProps) {
   const { t } = useTranslation("endurance");
+  const show = useShowNumber();
   return (
     <span className={css.splits}>
       {Array.from({ length: live.parameters.rounds }, (_none, index) => {
@@ -46,7 +48,9 @@ function Splits({ live, splits }: SplitsProps) {
           // biome-ignore lint/suspicious/noArrayIndexKey: a split is its round
           <span key={index} className={css.split} data-done={split !== undefined}>
             <span className={css.name}>{t("live.split", { round: index + 1 })}</span>
-            <span className={css.time}>{split === undefined ? "–" : writeSplit(live.parameters, split)}</span>
+            <span className={css.time}>
+              {split === undefined ? "–" : show(writeSplit(live.parameters, split))}
+            </span>
           </span>
         );
       })}

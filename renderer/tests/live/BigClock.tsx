@@ -1,5 +1,6 @@
 import { useEffect, useRef } from "react";
 import type { HeatClock } from "../../sound/clock.ts";
+import { useShowNumber } from "../../words/numbers.ts";
 import css from "./BigClock.module.css";
 import { writeClock } from "./writeClock.ts";
 
@@ -15,9 +16,14 @@ interface BigClockProps {
  */
 export function BigClock({ clock, tenths = false, size = "huge" }: BigClockProps) {
   const number = useRef<HTMLSpanElement>(null);
+  const show = useShowNumber();
+  const shown = useRef(show);
+  useEffect(() => {
+    shown.current = show;
+  });
   useEffect(() => {
     function draw(): void {
-      const text = writeClock(clock.elapsed(), tenths);
+      const text = shown.current(writeClock(clock.elapsed(), tenths));
       if (number.current !== null && number.current.textContent !== text) number.current.textContent = text;
     }
     draw();

@@ -1,10 +1,11 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import { decimalMark } from "../../words/numbers.ts";
 import css from "./NumberPad.module.css";
 
-/** The texts that the pad's keys append. */
+/** What a press on the pad puts at the end of the text; a half by the decimal mark of the language. */
 const signs = {
-  cm: { half: ".5" },
+  cm: { half: "5" },
   in: { quarter: " 1/4", half: " 1/2", threeQuarters: " 3/4", feet: "' " },
 } as const;
 
@@ -16,7 +17,8 @@ interface NumberPadProps {
 
 /** Keys for fingers: a keyboard's digits, and common fractions. The field keeps the focus. */
 export function NumberPad({ unit, text, onText }: NumberPadProps) {
-  const { t } = useTranslation("live");
+  const { t, i18n } = useTranslation("live");
+  const point = decimalMark(i18n.language);
   const parts = Object.entries(signs[unit]) as [keyof (typeof signs)["in"], string][];
   return (
     <fieldset className={css.pad} onPointerDown={(event) => event.preventDefault()}>
@@ -26,8 +28,8 @@ export function NumberPad({ unit, text, onText }: NumberPadProps) {
           {digit}
         </PadKey>
       ))}
-      <PadKey label={t("pad.point")} onPress={() => onText(`${text}.`)}>
-        .
+      <PadKey label={t("pad.point")} onPress={() => onText(`${text}${point}`)}>
+        {point}
       </PadKey>
       <PadKey label="0" onPress={() => onText(`${text}0`)}>
         0
@@ -39,7 +41,11 @@ export function NumberPad({ unit, text, onText }: NumberPadProps) {
       </PadKey>
       <span className={css.parts}>
         {parts.map(([name, sign]) => (
-          <PadKey key={name} label={t(`pad.${name}`)} onPress={() => onText(`${text}${sign}`)}>
+          <PadKey
+            key={name}
+            label={t(`pad.${name}`)}
+            onPress={() => onText(`${text}${unit === "cm" ? point : ""}${sign}`)}
+          >
             {{ half: "½", quarter: "¼", threeQuarters: "¾", feet: "ft" }[name]}
           </PadKey>
         ))}

@@ -3,6 +3,7 @@ import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { VerticalLane } from "../../../electron/domain/tests/vertical/live.ts";
 import { formatLength } from "../../../electron/domain/units.ts";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
+import { useShowNumber } from "../../words/numbers.ts";
 import css from "./Trials.module.css";
 
 interface TrialsProps {
@@ -14,6 +15,7 @@ interface TrialsProps {
 export function Trials({ lane, lengths }: TrialsProps) {
   const { t } = useTranslation(["vertical", "common"]);
   const { heights, best, trialsLeft } = lane;
+  const show = useShowNumber();
   const unit = t(`common:unit.${lengths}`);
   const places = [...heights, ...Array.from({ length: trialsLeft }, () => null)];
   const bestAt = heights.indexOf(best ?? Number.NaN);
@@ -31,7 +33,7 @@ export function Trials({ lane, lengths }: TrialsProps) {
           <li key={index} className={css.trial} data-best={index === bestAt} data-open={height === null}>
             <span className={css.name}>{t("live.trial", { number: index + 1 })}</span>
             <span className={css.height}>
-              {height === null ? t("live.open") : `${formatLength(height, lengths)} ${unit}`}
+              {height === null ? t("live.open") : `${show(formatLength(height, lengths))} ${unit}`}
             </span>
           </li>
         ))}

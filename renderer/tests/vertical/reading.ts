@@ -52,10 +52,10 @@ export function readTouch(
  * Inches are written in too many ways to tell.
  */
 export function isWhole(text: string, unit: LengthUnit): boolean {
-  return unit === "cm" && /^\d{3}(?:\.[05]?)?$/.test(text.trim());
+  return unit === "cm" && /^\d{3}(?:[.,][05]?)?$/.test(text.trim());
 }
 
-/** Completes a text: after the point of a centimetre only a half is possible, so `264.` is 264.5. */
+/** After the decimal mark of a centimetre only a half is worth a key: `264.` is 264.5. */
 function spelled(text: string, unit: LengthUnit): string {
-  return unit === "cm" && /^\d{1,3}\.$/.test(text.trim()) ? `${text.trim()}5` : text;
+  return unit === "cm" && /^\d{1,3}[.,]$/.test(text.trim()) ? `${text.trim()}5` : text;
 }

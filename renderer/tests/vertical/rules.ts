@@ -24,7 +24,7 @@ export function example(t: Translate, parameters: VerticalParameters): readonly 
   const value = completeValue(vertical.score(parameters, attempts));
   const values = {
     reach: standingReach / 10,
-    touches: touches.map((touch) => touch / 10).join(", "),
+    touches: touches.map((touch) => touch / 10).join("; "),
     best: Math.max(...touches) / 10,
     mark: value / 10,
   };

@@ -78,7 +78,7 @@ describe("what can't be read says so at its field, and nothing is made of the re
       { standingReach: "units.length.empty", touch1: "units.length.empty" },
     ],
     ["vertical", { standingReach: "219", touch2: `86.5"` }, { touch2: "units.length.notInches" }],
-    ["vertical", { standingReach: "219", touch1: "260", bodyMass: "68,5" }, { bodyMass: "units.comma" }],
+    ["vertical", { standingReach: "219", touch1: "260", bodyMass: "1.068,5" }, { bodyMass: "units.comma" }],
     ["core", { time: "3.00" }, { time: "units.time.ambiguous" }],
     ["core", { time: "1:75" }, { time: "units.time.sixty" }],
     ["endurance", { time: "" }, { time: "units.time.empty" }],

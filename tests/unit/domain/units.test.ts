@@ -10,6 +10,7 @@ import {
   parseLength,
   parseTime,
 } from "../../../electron/domain/units.ts";
+import { showNumber } from "../../../renderer/words/numbers.ts";
 import { textOf } from "./text.ts";
 
 const anyText = fc.oneof(
@@ -100,4 +101,15 @@ test("a mark between two grains is refused with the step to write it in", () => 
   expect("sentence" in read && textOf(read.sentence)).toBe("Write this result in steps of 0.25.");
   expect(fromUnit(protocolOf("endurance").grain, "10.11")).toEqual({ value: 10_110 });
   expect(fromUnit(protocolOf("core").grain, "59.5")).toMatchObject({ sentence: { values: { step: 1 } } });
+});
+
+test.each(["en", "es"])("what is shown in %s is read back as it is: lengths, times and marks", (language) => {
+  const shown = (text: string) => showNumber(text, language);
+  fc.assert(
+    fc.property(fc.integer({ min: 0, max: 1000 }), fc.integer({ min: 0, max: 600_000 }), (grains, tenths) => {
+      expect(parseLength(shown(formatLength(grains * 5, "cm")), "cm")).toEqual({ mm: grains * 5 });
+      expect(parseTime(shown(formatTime(tenths * 100, true)))).toEqual({ ms: tenths * 100 });
+      expect(fromUnit(grain, shown(`${inUnit(grain, grains)}`))).toEqual({ value: grains });
+    }),
+  );
 });

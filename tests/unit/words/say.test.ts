@@ -5,7 +5,7 @@ import { withPlurals } from "../../../electron/domain/languages.ts";
 import { sentence } from "../../../electron/domain/words.ts";
 import { shellText, speakIn } from "../../../electron/shell/words.ts";
 import { writeDate } from "../../../renderer/words/dates.ts";
-import { writeNumber } from "../../../renderer/words/numbers.ts";
+import { inSentences, showNumber, writeNumber } from "../../../renderer/words/numbers.ts";
 import { say } from "../../../renderer/words/say.ts";
 import { filesOf } from "../word-files.ts";
 
@@ -13,7 +13,8 @@ beforeAll(async () => {
   const of = (language: string) =>
     Object.fromEntries([...filesOf(language)].map(([name, words]) => [name, withPlurals(words, language)]));
   const resources = { en: of("en"), es: of("es") } as Record<string, Record<string, Record<string, string>>>;
-  await i18next.init({ lng: "en", fallbackLng: "en", resources, interpolation: { escapeValue: false } });
+  const interpolation = { escapeValue: false, alwaysFormat: true };
+  await i18next.use(inSentences).init({ lng: "en", fallbackLng: "en", resources, interpolation });
 });
 
 test.each([
@@ -64,12 +65,36 @@ test("the shell follows the language of now", () => {
  */
 test.each([
   ["en", 1234.5, "1,234.5"],
-  ["es", 1234.5, "1234.5"],
-  ["es", 12345.5, "12\u202f345.5"],
-  ["es", -0.25, "-0.25"],
+  ["es", 1234.5, "1234,5"],
+  ["es", 12345.5, "12\u202f345,5"],
+  ["es", -0.25, "-0,25"],
   ["es", 12, "12"],
 ])("in %s %d is written %s", (language, number, written) => {
   expect(writeNumber(number, language)).toBe(written);
+});
+
+test.each([
+  ["29.5", "29,5"],
+  ["6:12.4", "6:12,4"],
+  ["−0:01.5", "−0:01,5"],
+  ["+3.25 apoyos", "+3,25 apoyos"],
+  ["3.00 s", "3,00 s"],
+  ["24", "24"],
+  // No numbers of ours.
+  ["0.1.0", "0.1.0"],
+  ["2026-03-14", "2026-03-14"],
+  ["Route 4.5 crew of the harbour", "Route 4.5 crew of the harbour"],
+])("%s is shown in Spanish as %s, and in English as it is", (text, spanish) => {
+  expect([showNumber(text, "es"), showNumber(text, "en")]).toEqual([spanish, text]);
+});
+
+test("numbers in a sentence follow the language, and what people typed does not", async () => {
+  await i18next.changeLanguage("es");
+  expect(say(sentence("units.grain", { step: 0.25 }))).toContain("0,25");
+  expect(say(sentence("units.time.ambiguous", { minutes: "3:00", seconds: "3.00 s" }))).toContain("3,00 s");
+  expect(say(sentence("station.leftOut.skip", { name: "4.5" }))).toContain("4.5");
+  await i18next.changeLanguage("en");
+  expect(say(sentence("units.grain", { step: 0.25 }))).toContain("0.25");
 });
 
 test("dates are written as each language does", () => {

@@ -1,4 +1,5 @@
 import { useState } from "react";
+import { useTranslation } from "react-i18next";
 import { readKeyed, startOf } from "../../../../electron/domain/keyed/keyed.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { Typed } from "../../../../electron/domain/tests/reading.ts";
@@ -6,6 +7,7 @@ import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../../app/client.tsx";
 import { sentenceOf } from "../../../app/trouble.ts";
+import { showNumbers } from "../../../words/numbers.ts";
 import type { Found, StationPerson, Told } from "../types.ts";
 import { type Sending, useSend } from "./useSend.ts";
 
@@ -47,6 +49,7 @@ function startingAt(test: TestCode, { standing, variant }: Found, lengths: Lengt
 /** The state of keyed entry: first a bib, then the values of whoever wears it. `parameters`: the frozen ones of the day. */
 export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: LengthUnit): KeyedEntry {
   const client = useTRPCClient();
+  const { language } = useTranslation().i18n;
   const { sending, send, reset } = useSend();
   const [bib, setBib] = useState("");
   const [bibError, setBibError] = useState<Sentence | null>(null);
@@ -56,7 +59,8 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
   const [saved, setSaved] = useState<Saved | null>(null);
   // One ticket an attempt, kept through every try: a retry can't enter anything twice.
   const [tickets, setTickets] = useState<readonly string[]>(newTickets);
-  const values = found === null ? typed : { ...startingAt(test, found, lengths), ...typed };
+  const values =
+    found === null ? typed : { ...showNumbers(startingAt(test, found, lengths), language), ...typed };
 
   async function find(wanted = bib): Promise<boolean> {
     setBib(wanted);

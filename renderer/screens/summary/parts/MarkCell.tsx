@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { Row } from "../../../parts/flow/Stack.tsx";
+import { useShowNumber } from "../../../words/numbers.ts";
 import type { SummaryMark, TestCell } from "../summary.ts";
 import { useShortChange, useVariant, writeNumber } from "../useWords.ts";
 import css from "./MarkCell.module.css";
@@ -38,6 +39,7 @@ function Lines({ test, mark: told, lengths, detail }: LinesProps) {
   const { t } = useTranslation("summary");
   const writeChange = useShortChange(lengths);
   const variant = useVariant();
+  const show = useShowNumber();
   const { mark, news } = told;
   if (mark.state !== "complete" || news === null) return null;
   const { standing, previous, change, verdict } = news;
@@ -48,7 +50,7 @@ function Lines({ test, mark: told, lengths, detail }: LinesProps) {
   return (
     <span className={css.lines}>
       <span className={css.line}>
-        <strong className={css.mark}>{writeNumber(test, mark.value, lengths)}</strong>
+        <strong className={css.mark}>{show(writeNumber(test, mark.value, lengths))}</strong>
         {way}
         {full ? (
           <span className={css.soft}>

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
 import { protocolOf } from "../../../../../electron/domain/tests/registry.ts";
 import type { Live, LiveLane } from "../../../../tests/live/tool.ts";
+import { useShowNumber } from "../../../../words/numbers.ts";
 import { useSay } from "../../../../words/say.ts";
 import css from "./LaneDone.module.css";
 import { Standing } from "./Standing.tsx";
@@ -17,6 +18,7 @@ interface LaneDoneProps {
 export function LaneDone({ live, lane, children }: LaneDoneProps) {
   const { t } = useTranslation(["live", "common"]);
   const say = useSay();
+  const show = useShowNumber();
   const { told, doubts, trouble } = lane.in;
   const written = told?.written ?? writtenHere(live, lane);
   return (
@@ -26,7 +28,7 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
           t("lane.done")
         ) : (
           <>
-            <strong className={css.number}>{written.number}</strong>
+            <strong className={css.number}>{show(written.number)}</strong>
             {written.unit !== "" && written.unit !== "min:s" && (
               <span className={css.unit}>{t(`common:unit.${written.unit}`)}</span>
             )}
