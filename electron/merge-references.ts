@@ -1,16 +1,15 @@
 /**
- * `npm run reference -- DIR --out FILE`: merges the bundles of many organisers into one sheet of percentiles. Exits
- * with 0 when every bundle was merged, 3 when some were refused, 2 when there was nothing to merge, 1 when something
- * failed.
+ * `npm run percentiles -- DIR --out FILE` (`npm run reference` before): merges the bundles of many organisers into one sheet of percentiles. Ends with 0
+ * when every bundle was taken, 3 when some were kept back, 2 when there was nothing to merge, 1 when something failed.
  */
 import { say } from "./api/door/words.ts";
 import { sentence } from "./domain/words.ts";
 import { type MergeArguments, NothingToMerge, readArguments } from "./reference/arguments.ts";
 import { merge } from "./reference/merge.ts";
 
-/** npm runs scripts in the project's folder; paths are relative to where it was called. */
-const folder =
-  process.env.npm_lifecycle_event === "reference" ? (process.env.INIT_CWD ?? process.cwd()) : process.cwd();
+/** npm runs its scripts in the project's folder; paths are meant from where it was called. */
+const isByNpm = ["percentiles", "reference"].includes(process.env.npm_lifecycle_event ?? "");
+const folder = isByNpm ? (process.env.INIT_CWD ?? process.cwd()) : process.cwd();
 
 async function main(): Promise<number> {
   try {

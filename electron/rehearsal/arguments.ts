@@ -25,8 +25,11 @@ export class WrongArguments extends Error {
   }
 }
 
-const names = ["roster", "results", "past", "out", "date"] as const;
+const names = ["roster", "results", "past-results", "out", "date"] as const;
 type Name = (typeof names)[number];
+
+/** What options were called before: lines of then still work. */
+const former: ReadonlyMap<string, Name> = new Map([["past", "past-results"]]);
 
 function isName(name: string): name is Name {
   return names.some((each) => each === name);
@@ -46,7 +49,7 @@ export function readArguments(args: readonly string[], folder: string): Rehearsa
     takeOption(given, token);
   }
   const path = (name: Name) => resolve(folder, required(given, name));
-  const past = given.has("past") ? path("past") : null;
+  const past = given.has("past-results") ? path("past-results") : null;
   const wanted = { roster: path("roster"), results: path("results"), past, out: path("out") };
   if (statSync(wanted.out, { throwIfNoEntry: false })?.isDirectory() === false) {
     throw new WrongArguments(sentence("rehearse.outIsFile", { path: wanted.out }));
@@ -57,7 +60,7 @@ export function readArguments(args: readonly string[], folder: string): Rehearsa
 
 function tokensOf(args: readonly string[]) {
   const string = { type: "string" } as const;
-  const options = { roster: string, results: string, past: string, out: string, date: string };
+  const options = Object.fromEntries([...names, ...former.keys()].map((name) => [name, string]));
   return parseArgs({ args: [...args], options, strict: false, allowPositionals: true, tokens: true }).tokens;
 }
 
@@ -68,7 +71,9 @@ interface OptionToken {
   readonly inlineValue: boolean | undefined;
 }
 
-function takeOption(given: Map<Name, string>, { name, rawName, value, inlineValue }: OptionToken): void {
+function takeOption(given: Map<Name, string>, token: OptionToken): void {
+  const { rawName, value, inlineValue } = token;
+  const name = former.get(token.name) ?? token.name;
   if (!isName(name)) throw new WrongArguments(sentence("rehearse.unknownOption", { option: rawName }));
   if (given.has(name)) throw new WrongArguments(sentence("rehearse.twice", { option: rawName }));
   // A text like the next option is no value; a file of that name can be given as --roster=--file.

@@ -9,12 +9,20 @@ export type SheetKindName = (typeof sheetKinds)[number];
 /** The tests' columns of a results sheet, those that say how a test was done first. */
 const ofTests = sheetColumns().flatMap(({ name, kind }) => (kind === "written" ? [] : [name]));
 
-/** A column's name; results sheets include the tests' own. */
+/** What columns were called by earlier versions, by what they are called now: the sheets of then are still read. */
+const former: ReadonlyMap<ColumnName, string> = new Map([
+  ["screen", "board"],
+  ...sheetColumns().flatMap(({ name, formerly }) =>
+    formerly === undefined ? [] : [[name, formerly] as const],
+  ),
+]);
+
+/** A column's name; those of results are the tests' own among them. */
 export type ColumnName = string;
 
 /** The columns of each sheet, named as in FORMATS. */
 export const columnsOf: Readonly<Record<SheetKindName, readonly ColumnName[]>> = {
-  roster: ["league", "name", "number", "birth_year", "category", "guardian_consent", "board", "share"],
+  roster: ["league", "name", "number", "birth_year", "category", "guardian_consent", "screen", "share"],
   results: ["bib", "league", "number", "name", "test", "variant", ...ofTests, "entered_by", "note"],
   past: ["league", "number", "name", "date", "test", "variant", "mark", "unit"],
 };
@@ -65,7 +73,8 @@ export function matchHeaders(
 }
 
 function isHeader(header: string, field: ColumnName): boolean {
-  return plainHeader(header) === plainHeader(field);
+  const plain = plainHeader(header);
+  return plain === plainHeader(field) || plain === plainHeader(former.get(field) ?? field);
 }
 
 function isMappedElsewhere(header: string | undefined, mapping: Mapping): boolean {

@@ -37,7 +37,7 @@ export function readRosterRow(cells: Cells, today: string): RosterRow {
     birthYear: birthYear(line(cells, "birth_year", 80), today),
     category: category(cells("category")),
     guardianConsent: yesNo(cells, "guardian_consent"),
-    board: board(cells("board")),
+    board: board(cells("screen")),
     share: yesNo(cells, "share"),
   };
 }
@@ -62,6 +62,6 @@ function category(text: string): Category | null {
 function board(text: string): BoardConsent | null {
   if (text === "") return null;
   const found = boards.find((each) => each === text.toLowerCase());
-  if (found === undefined) throw new RowRefused("board", sentence("sheets.row.board"));
+  if (found === undefined) throw new RowRefused("screen", sentence("sheets.row.board"));
   return found;
 }

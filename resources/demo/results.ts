@@ -54,7 +54,7 @@ type Writer = (random: () => number, mark: number, person: Person) => readonly R
 const writers: Readonly<Record<DoneTest, Writer>> = {
   "push-up"(random, mark, { variant }) {
     const off = pick(random, [3, 3, 3, 0, 1]);
-    return [{ variant, reps: mark + off, off_at_end: off }];
+    return [{ variant, reps: mark + off, missed_at_end: off }];
   },
   /** The two directions lie on both sides of the mark; the second one's touches take up what is left. */
   agility(random, mark) {
@@ -87,7 +87,7 @@ const writers: Readonly<Record<DoneTest, Writer>> = {
 function trial(random: () => number, halves: number): ResultCells {
   const touches = (halves % 2) + 2 * pick(random, [0, 0, 0, 1]);
   const landings = (halves + touches) / 2;
-  return { laps: Math.floor(landings / 4), extra: landings % 4, touches };
+  return { laps: Math.floor(landings / 4), extra_quadrants: landings % 4, line_touches: touches };
 }
 
 /** A mark of an earlier day as its sheet gives it; rounded as the test's own rule rounds. */

@@ -73,7 +73,7 @@ function rosterCells(person: Person): ResultCells {
     birth_year: birthYear,
     category,
     guardian_consent: guardianConsent,
-    board,
+    screen: board,
     share,
   };
 }

@@ -101,6 +101,17 @@ describe("results", () => {
     ]);
   });
 
+  test("with the columns' names of now are the rows that they were with the names of before", async () => {
+    await take(table, "results", paper);
+    const now = [
+      ["off at end", "missed_at_end"],
+      [",extra,", ",extra_quadrants,"],
+      [",touches,", ",line_touches,"],
+    ].reduce((text, [before = "", after = ""]) => text.replace(before, after), paper);
+    expect((await lookAt(table, now)).unknown).toEqual([]);
+    expect((await take(table, "results", now)).counts).toMatchObject({ new: 0, known: 8, keptBack: 0 });
+  });
+
   test("twice is once, and three equal leaps stay three", async () => {
     await take(table, "results", paper);
     const before = attemptsOfDay(table.desk.store.db, dayId);

@@ -76,7 +76,7 @@ describe("a roster", () => {
     await take(table, "roster", roster);
     const sheet = "league,name,number,birth year,category,board\nLANTERN BAY,Vera Ropewalk,07,,men,bib\n";
     const preview = await lookAt(table, sheet);
-    expect(preview.rows[0]).toMatchObject({ status: "changed", was: { category: "women", board: "name" } });
+    expect(preview.rows[0]).toMatchObject({ status: "changed", was: { category: "women", screen: "name" } });
     await take(table, "roster", sheet);
     const [vera] = allAthletes(table.desk.store.db);
     expect(vera).toMatchObject({ birthYear: 1996, category: "men", board: "bib", share: true });
@@ -243,6 +243,25 @@ test("the kept-back rows come as a sheet that can be corrected and taken in", as
   const corrected = text.replace("Mill City,,55", "Mill City,Rita Ramp,55").replace("12345", "1234");
   const { counts } = await take(table, "roster", corrected);
   expect(counts).toMatchObject({ new: 2, known: 0, keptBack: 0 });
+});
+
+test("examples have the columns' names of now, and a roster with a column board is still read", async () => {
+  const table = testDesk();
+  holdDay(table);
+  const { intake } = table.as("organiser");
+  const heads = await Promise.all(
+    (["roster", "results"] as const).map(
+      async (kind) => (await intake.template({ kind })).text.split("\r\n")[0],
+    ),
+  );
+  expect(heads[0]).toContain(",guardian_consent,screen,share");
+  expect(heads[1]).toContain(",reps,missed_at_end,");
+  expect(heads[1]).toContain(",laps,extra_quadrants,line_touches,");
+  for (const [number, head] of ["board", "screen"].entries()) {
+    const sheet = `league,name,number,${head}\nMill City,Rita Ramp ${number},5${number},hidden\n`;
+    expect((await take(table, "roster", sheet)).counts).toMatchObject({ new: 1, keptBack: 0 });
+  }
+  expect(allAthletes(table.desk.store.db).map(({ board }) => board)).toEqual(["hidden", "hidden"]);
 });
 
 test.each(["roster", "results", "past"] as const)("the example sheet %s is one", async (kind) => {

@@ -77,7 +77,7 @@ test("attempts in the order of entry, also what no longer stands, with when, by 
   const rows = rowsOf((await filesOf(await workedDay())).texts, "attempts.csv");
   expect(rows).toHaveLength(14);
   expect(rows[3]).toMatchObject({
-    ...{ order: "4", name: "Di Stomp", test: "push-up", reps: "30", off_at_end: "0", entered_by: "RS" },
+    ...{ order: "4", name: "Di Stomp", test: "push-up", reps: "30", missed_at_end: "0", entered_by: "RS" },
     ...{ entered_at: "2026-11-14T09:50:00.000Z", source: "station", stands: "no", void_by: "QA" },
     ...{ void_at: "2026-11-14T09:56:00.000Z", void_reason: "Miscounted", corrects: "" },
   });

@@ -73,7 +73,7 @@ test("what can't be is refused and what is odd is asked, and what was typed stay
   await expect(desk.getByText("Standing reach 219 cm")).toBeVisible();
   const stage = best(desk).last();
   await typeKeys(clock.pass, keys, ..."21,8", "Enter");
-  await expect(stage.getByRole("alert")).toContainText("decimal point");
+  await expect(stage.getByRole("alert")).toContainText("half centimetres");
   await typed(desk, "21,8");
   for (let sign = 0; sign < 4; sign += 1) await keys.press("Backspace");
   await typeKeys(clock.pass, keys, ..."218");

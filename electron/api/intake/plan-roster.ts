@@ -154,7 +154,7 @@ const compared = [
   ["birth_year", "birthYear"],
   ["category", "category"],
   ["guardian_consent", "guardianConsent"],
-  ["board", "board"],
+  ["screen", "board"],
   ["share", "share"],
 ] as const satisfies readonly (readonly [ColumnName, keyof Athlete])[];
 

@@ -30,7 +30,7 @@ test("the roster has what leagues' lists have", () => {
   const minors = roster.filter(({ birth_year }) => Number(birth_year) >= 2008);
   expect(new Set(minors.map((row) => row.guardian_consent))).toEqual(new Set(["yes", "no", ""]));
   expect(roster.some(({ name }) => name?.includes(","))).toBe(true);
-  expect(new Set(roster.map(({ board }) => board))).toEqual(new Set(["name", "bib", "hidden"]));
+  expect(new Set(roster.map(({ screen }) => screen))).toEqual(new Set(["name", "bib", "hidden"]));
   const years = roster.map(({ birth_year }) => Number(birth_year));
   expect([Math.min(...years), Math.max(...years)]).toEqual([1979, 2009]);
 });
@@ -40,11 +40,11 @@ test("the marks lie where marks of people who train lie", () => {
   const of = (test: string) => results.filter((row) => row.test === test);
   expect(new Set(results.map(({ league, name }) => `${league} ${name}`)).size).toBeGreaterThan(45);
   within(
-    of("push-up").map((row) => Number(row.reps) - Number(row.off_at_end)),
+    of("push-up").map((row) => Number(row.reps) - Number(row.missed_at_end)),
     [3, 42],
   );
   within(
-    of("agility").map((row) => 4 * Number(row.laps) + Number(row.extra) - 0.5 * Number(row.touches)),
+    of("agility").map((row) => 4 * Number(row.laps) + Number(row.extra_quadrants) - 0.5 * Number(row.line_touches)),
     [15, 40],
   );
   within(

@@ -35,6 +35,22 @@ describe("headers", () => {
     expect(missing).toEqual([]);
   });
 
+  test.each([
+    ["roster", "screen", "board"],
+    ["results", "missed_at_end", "Off at end"],
+    ["results", "extra_quadrants", "extra"],
+    ["results", "line_touches", "touches"],
+  ] as const)(
+    "in a sheet of %s the column %s is found by its name of before, too: %s",
+    (kind, now, before) => {
+      for (const header of [now, before]) {
+        expect(matchHeaders(kind, ["league", header]).columns.get(now), header).toBe(1);
+        expect(matchHeaders(kind, ["league", header]).unknown, header).toEqual([]);
+      }
+      expect(() => matchHeaders(kind, [now, before])).toThrow(Refusal);
+    },
+  );
+
   test("two columns of one meaning are refused, and a mapping decides", () => {
     expect(() => matchHeaders("roster", ["league", "Name", "name"])).toThrow(Refusal);
     expect(matchHeaders("roster", ["league", "Name", "name"], { name: "name" }).columns.get("name")).toBe(2);

@@ -28,7 +28,7 @@ describe("a roster row", () => {
     readRosterRow(cellsOf({ league: "Lantern Bay", name: "Ann", ...given }), "2026-11-14");
 
   test("keeps apart what the sheet says and what it does not", () => {
-    expect(read({ number: "07", birth_year: "2001", category: "Women", board: "Name", share: "y" })).toEqual({
+    expect(read({ number: "07", birth_year: "2001", category: "Women", screen: "Name", share: "y" })).toEqual({
       league: "Lantern Bay",
       name: "Ann",
       number: "07",
@@ -51,7 +51,7 @@ describe("a roster row", () => {
     [{ birth_year: "1899" }, "birth_year sheets.row.birthYearRange"],
     [{ birth_year: "2027" }, "birth_year sheets.row.birthYearRange"],
     [{ category: "constructor" }, "category sheets.row.category"],
-    [{ board: "everywhere" }, "board sheets.row.board"],
+    [{ screen: "everywhere" }, "screen sheets.row.board"],
     [{ share: "perhaps" }, "share sheets.row.yesNo"],
   ])("with %j is kept back: %s", (given, why) => {
     expect(whyNot(() => read(given))).toBe(why);
@@ -63,7 +63,7 @@ describe("a row of results", () => {
 
   test.each([
     [
-      { test: "push-up", reps: "23", off_at_end: "3" },
+      { test: "push-up", reps: "23", missed_at_end: "3" },
       { variant: "full", seen: { how: "tally", reps: 23, offAtEnd: 3 } },
     ],
     [
@@ -71,11 +71,11 @@ describe("a row of results", () => {
       { variant: "knee", seen: { how: "tally", reps: 9, offAtEnd: 0 } },
     ],
     [
-      { test: "agility", direction: "CW", laps: "7", extra: "3" },
+      { test: "agility", direction: "CW", laps: "7", extra_quadrants: "3" },
       { variant: "", seen: { direction: "cw", laps: 7, extra: 3, touches: 0 } },
     ],
     [
-      { test: "agility", direction: "counter-clockwise", laps: "7", touches: "2" },
+      { test: "agility", direction: "counter-clockwise", laps: "7", line_touches: "2" },
       { variant: "", seen: { direction: "ccw", laps: 7, extra: 0, touches: 2 } },
     ],
     [
@@ -113,7 +113,7 @@ describe("a row of results", () => {
     [{ test: "push-up", reps: "1000000000" }, "reps units.count.tooLong"],
     [{ test: "push-up", reps: "NaN" }, "reps units.count.whole"],
     [{ test: "push-up", reps: "1,5" }, "reps units.count.whole"],
-    [{ test: "push-up", reps: "3", off_at_end: "4" }, "null test.push-up.plausibility.offMoreThanReps"],
+    [{ test: "push-up", reps: "3", missed_at_end: "4" }, "null test.push-up.plausibility.offMoreThanReps"],
     [{ test: "push-up", reps: "3", variant: "wall" }, "variant sheets.row.variant"],
     [{ test: "core", time: "60", variant: "knee" }, "variant sheets.row.noVariant"],
     [{ test: "core", time: "3.00" }, "time units.time.ambiguous"],
@@ -124,7 +124,10 @@ describe("a row of results", () => {
     [{ test: "core", time: "1.001,5" }, "time units.comma"],
     [{ test: "core" }, "time units.time.empty"],
     [{ test: "agility", laps: "7" }, "direction test.agility.row.direction"],
-    [{ test: "agility", direction: "cw", laps: "7", extra: "4" }, "extra test.agility.row.extra"],
+    [
+      { test: "agility", direction: "cw", laps: "7", extra_quadrants: "4" },
+      "extra_quadrants test.agility.row.extra",
+    ],
     [
       { test: "vertical", standing_reach: "219.3", touch_reach: "262" },
       "standing_reach units.length.centimetres",

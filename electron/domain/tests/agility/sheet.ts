@@ -13,16 +13,33 @@ export const agilitySheet: SheetTest<AgilityAttempt> = {
       kind: "way",
     },
     { name: "laps", unit: "laps", means: "Quadrant jump: full laps of four landings", kind: "seen" },
-    { name: "extra", unit: "quadrants", means: "Landings of the lap that was not finished", kind: "seen" },
-    { name: "touches", unit: "touches", means: "Touches of a line", kind: "seen" },
+    {
+      name: "extra_quadrants",
+      formerly: "extra",
+      unit: "quadrants",
+      means: "Landings of the lap that was not finished",
+      kind: "seen",
+    },
+    {
+      name: "line_touches",
+      formerly: "touches",
+      unit: "touches",
+      means: "Touches of a line",
+      kind: "seen",
+    },
   ],
   read: (cells) => ({
     direction: direction(cells),
     laps: count(cells, "laps", null),
     extra: extra(cells),
-    touches: count(cells, "touches", 0),
+    touches: count(cells, "line_touches", 0),
   }),
-  write: (seen) => ({ ...seen }),
+  write: ({ direction, laps, extra, touches }) => ({
+    direction,
+    laps,
+    extra_quadrants: extra,
+    line_touches: touches,
+  }),
   readPast(cells) {
     refuseOtherUnit(cells, ["landings", "landing"]);
     const value = pastGrains(cells, agility.grain);
@@ -50,7 +67,7 @@ function direction(cells: Cells): Direction {
 
 /** Four quadrants are a lap, so more than three left over is a slip of the pen. */
 function extra(cells: Cells): number {
-  const quadrants = count(cells, "extra", 0);
-  if (quadrants > mostExtra) throw new RowRefused("extra", sentence("test.agility.row.extra"));
+  const quadrants = count(cells, "extra_quadrants", 0);
+  if (quadrants > mostExtra) throw new RowRefused("extra_quadrants", sentence("test.agility.row.extra"));
   return quadrants;
 }

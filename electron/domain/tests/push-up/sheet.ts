@@ -8,10 +8,16 @@ export const pushUpSheet: SheetTest<PushUpAttempt> = {
     {
       name: "reps",
       unit: "reps",
-      means: "Push-ups done in all; the mark is reps less off_at_end",
+      means: "Push-ups done in all; the mark is reps less missed_at_end",
       kind: "seen",
     },
-    { name: "off_at_end", unit: "reps", means: "Of these, off the beat at the end", kind: "seen" },
+    {
+      name: "missed_at_end",
+      formerly: "off_at_end",
+      unit: "reps",
+      means: "Of these, missed at the end",
+      kind: "seen",
+    },
     {
       name: "cadences",
       unit: ". and x",
@@ -22,7 +28,7 @@ export const pushUpSheet: SheetTest<PushUpAttempt> = {
   read: (cells) => ({
     how: "tally",
     reps: count(cells, "reps", null),
-    offAtEnd: count(cells, "off_at_end", 0),
+    offAtEnd: count(cells, "missed_at_end", 0),
   }),
   write,
   readPast(cells) {
@@ -31,13 +37,13 @@ export const pushUpSheet: SheetTest<PushUpAttempt> = {
   },
 };
 
-/** Writes an attempt's cells; however it was judged, the mark is reps less off_at_end. */
+/** Whichever way it was judged, the mark is reps less missed_at_end. */
 function write(tried: PushUpAttempt): SeenCells {
-  if (tried.how === "tally") return { reps: tried.reps, off_at_end: tried.offAtEnd };
+  if (tried.how === "tally") return { reps: tried.reps, missed_at_end: tried.offAtEnd };
   const { cadences } = tried;
   return {
     reps: cadences.length,
-    off_at_end: cadences.length - cadences.replace(/x+$/, "").length,
+    missed_at_end: cadences.length - cadences.replace(/x+$/, "").length,
     cadences,
   };
 }
