@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import type { Distance } from "../../electron/domain/day/dates.ts";
 import { localeOf } from "../../electron/domain/languages.ts";
 
 /** The formats of dates and times. A calendar day has no time zone: it is written as it is. */
@@ -26,7 +27,12 @@ function writer(way: keyof typeof ways, language: string): (at: string) => strin
   };
 }
 
-/** Formats a calendar day (`YYYY-MM-DD`): "Saturday 14 November 2026". */
+/** Writes how far a date lies from today: "in 10 years", "3 months ago". */
+export function writeDistance({ amount, unit }: Distance, language: string): string {
+  return new Intl.RelativeTimeFormat(localeOf(language), { numeric: "always" }).format(amount, unit);
+}
+
+/** A calendar day (`YYYY-MM-DD`) as people write it: "Saturday 14 November 2026". */
 export function writeDate(date: string, language: string): string {
   return writer("date", language)(date);
 }

@@ -14,6 +14,7 @@ import type live from "../../resources/locales/en/live.json";
 import type lock from "../../resources/locales/en/lock.json";
 import type noise from "../../resources/locales/en/noise.json";
 import type place from "../../resources/locales/en/place.json";
+import type planning from "../../resources/locales/en/planning.json";
 import type plots from "../../resources/locales/en/plots.json";
 import type reference from "../../resources/locales/en/reference.json";
 import type rehearsal from "../../resources/locales/en/rehearsal.json";
@@ -44,6 +45,7 @@ export interface WordFiles {
   lock: typeof lock;
   noise: typeof noise;
   place: typeof place;
+  planning: typeof planning;
   plots: typeof plots;
   reference: typeof reference;
   rehearsal: typeof rehearsal;

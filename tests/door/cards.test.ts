@@ -75,9 +75,9 @@ describe("who has a card", () => {
     await day.enter(1, "push-up", reps(16));
     await day.as("organiser").day.close({ dayId: day.dayId });
     expect((await cards().people()).day).toMatchObject({ id: day.dayId, state: "closed" });
-    const planned = await day.as("organiser").day.create({ date: "2027-03-13", title: "Spring" });
+    const planned = await day.as("organiser").day.create({ date: "2027-03-13", title: "Spring", sure: true });
     expect((await cards().people()).day).toMatchObject({ id: day.dayId, state: "closed" });
-    await day.as("organiser").day.open();
+    await day.as("organiser").day.open({ sure: true });
     expect(await cards().people()).toMatchObject({ day: { id: planned.dayId }, people: [] });
     const first = await cards().people({ dayId: day.dayId });
     expect(first).toMatchObject({ day: { id: day.dayId }, people: [{ name: "Ash Velvet" }] });

@@ -114,7 +114,7 @@ test("opening the demonstration twice gives the same day again", async () => {
 });
 
 test("the own day is as it was, whatever happens in the demonstration", async () => {
-  await as("organiser").day.create({ date: "2027-03-14", title: "Spring testing day" });
+  await as("organiser").day.create({ date: "2027-03-14", title: "Spring testing day", sure: true });
   const before = await as("organiser").day.current();
   await as("organiser").day.openDemo();
   await as("organiser").day.leaveDemo();
@@ -142,7 +142,7 @@ test("windows hear that they must read everything again, after the demonstration
 });
 
 test("when the demonstration can't be opened, the own store stays in use", async () => {
-  await as("organiser").day.create({ date: "2027-03-14", title: "Spring testing day" });
+  await as("organiser").day.create({ date: "2027-03-14", title: "Spring testing day", sure: true });
   broken = "demo";
   await expect(as("organiser").day.openDemo()).rejects.toThrow("the disk is full");
   expect(await as("organiser").day.current()).toMatchObject({
@@ -154,7 +154,7 @@ test("when the demonstration can't be opened, the own store stays in use", async
 test("no day of one's own is begun in what is thrown away", async () => {
   await as("organiser").day.openDemo();
   await as("organiser").day.close({ dayId: 1 });
-  const create = as("organiser").day.create({ date: "2027-03-14", title: "Spring testing day" });
+  const create = as("organiser").day.create({ date: "2027-03-14", title: "Spring testing day", sure: true });
   expect(await refusalOf(create)).toEqual({ key: "day.inDemo" });
 });
 

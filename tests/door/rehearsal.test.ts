@@ -125,7 +125,7 @@ test("rows that stay outside are told with their line and what stands there, and
 
 test("it is held as the planned day will be: on its date, by its rules", async () => {
   const organiser = hall.as("organiser");
-  await organiser.day.create({ date: "2029-03-03", title: "Spring" });
+  await organiser.day.create({ date: "2029-03-03", title: "Spring", sure: true });
   const { parameters } =
     (await organiser.day.protocols()).find(({ test: code }) => code === "vertical") ?? {};
   await organiser.day.setProtocol({ test: "vertical", parameters: { ...Object(parameters), trials: 1 } });

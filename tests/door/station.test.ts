@@ -330,7 +330,7 @@ test("nothing is entered before a day opens or after it closed", async () => {
   await day.as("organiser").day.close({ dayId: day.dayId });
   const late = day.station.enter(entry(day.idOf(1), "push-up", reps(20)));
   expect((await refusalOf(late)).key).toBe("day.none");
-  await day.as("organiser").day.create({ date: "2026-11-21", title: "Another" });
+  await day.as("organiser").day.create({ date: "2026-11-21", title: "Another", sure: true });
   const early = day.station.enter(entry(day.idOf(1), "push-up", reps(20)));
   expect((await refusalOf(early)).key).toBe("day.notOpen");
 });

@@ -67,6 +67,7 @@ test("no place for free words is forgotten, where a name could stand in a row ab
   expect(places.sort()).toEqual(
     [
       "attempt.note",
+      "day_event.reason",
       "heat.reason",
       "heat_event.detail",
       "left_out.reason",

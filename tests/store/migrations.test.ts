@@ -7,6 +7,7 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import { applicationId, openStore } from "../../electron/store/connection/open.ts";
 import { references } from "../../electron/store/migrations/0005-references.ts";
 import { heatOfAttempt } from "../../electron/store/migrations/0006-heat-of-attempt.ts";
+import { dayHistory } from "../../electron/store/migrations/0007-day-history.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { connectionOf } from "./connection.ts";
 
@@ -268,4 +269,21 @@ test("a heat that has ended stays as it is", () => {
   );
   expect(() => connectionOf(store.db).exec("UPDATE heat SET reason = 'x'")).toThrow(/has ended/);
   store.close();
+});
+
+test("the step to a day's history leaves every row of before, and adds its own empty tables", () => {
+  const from = migrations.indexOf(dayHistory);
+  makeVersion(1, rows);
+  const older = new SqliteDatabase(file());
+  for (const sql of migrations.slice(1, from)) older.exec(`BEGIN; ${sql}; COMMIT`);
+  older.close();
+  const before = everything();
+  const db = new SqliteDatabase(file());
+  db.exec(`BEGIN; ${migrations[from] ?? ""}; COMMIT`);
+  db.close();
+  const after = everything();
+  for (const [name, all] of before.tables) expect([name, after.tables.get(name)]).toEqual([name, all]);
+  for (const [name, sql] of before.schema) expect([name, after.schema.get(name)]).toEqual([name, sql]);
+  const added = [...after.tables].filter(([name]) => !before.tables.has(name));
+  expect(added).toEqual(["day_event", "discarded_day"].map((name) => [name, []]));
 });

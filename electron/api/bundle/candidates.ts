@@ -41,7 +41,7 @@ function ofAthletes(db: ReadableDb, day: Day): Candidate[] {
     return [
       {
         ...{ athlete: athleteId, league: leagueId, hidden, test, mark },
-        ...{ consent: consentOf(athlete, day.date), ...quasi },
+        ...{ consent: consentOf(athlete, day.openedOn ?? day.date), ...quasi },
       },
     ];
   });

@@ -1,3 +1,4 @@
+import { heldOn } from "../../domain/day/dates.ts";
 import { admit } from "../../domain/people/attendance.ts";
 import { fold } from "../../domain/people/fold.ts";
 import { checkBirthYear, checkIdentity, type TypedIdentity } from "../../domain/people/identity.ts";
@@ -21,6 +22,7 @@ import {
   setEntrant,
   setReadiness,
 } from "../../store/tables/entrants.ts";
+import { isoDate } from "../door/calendar.ts";
 import { requireAthlete } from "../people/person.ts";
 import type { CheckInOutcome } from "./inputs.ts";
 
@@ -50,11 +52,12 @@ export function admitAthlete(
 ): Admitted {
   const athlete = requireAthlete(db, athleteId);
   const answered = answeredBy(athlete, given);
-  checkBirthYear(given.birthYear ?? null, day.date);
+  const date = heldOn(day, isoDate(new Date(at)));
+  checkBirthYear(given.birthYear ?? null, date);
   const state = admit({
     ...answered,
     leaveOut: given.leaveOut,
-    date: day.date,
+    date,
     hasAttempts: hasAttempts(db, day, athleteId),
   });
   if (state === "testing" && !wasAsked(given)) throw new Refusal("bad-input", sentence("checkIn.consents"));
@@ -100,11 +103,12 @@ function chooseBib(db: ReadableDb, day: Day, athleteId: number, wanted: number |
 }
 
 /**
- * Finds a walk-up's athlete by league and number (or name), or adds one. Part of the caller's transaction.
- * @throws Refusal `bad-input` for unreadable input, `conflict` when the number belongs to another name in the league.
+ * The athlete that a walk-up is: found by league and number (or name), or added. Part of the caller's transaction.
+ * @param date the calendar day on which they stand there (ISO 8601)
+ * @throws Refusal `bad-input` for what can't be read, `conflict` when the number belongs to another name of the league.
  */
-export function walkUpAthlete(db: WritableDb, day: Day, typed: TypedIdentity): number {
-  const { league, name, number, birthYear } = checkIdentity(typed, day.date);
+export function walkUpAthlete(db: WritableDb, typed: TypedIdentity, date: string): number {
+  const { league, name, number, birthYear } = checkIdentity(typed, date);
   const found = athleteByIdentity(db, league, number, name);
   if (found !== undefined) {
     if (fold(found.name) === fold(name)) return found.id;

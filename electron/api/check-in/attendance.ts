@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { heldOn } from "../../domain/day/dates.ts";
 import { mayBeUnder18 } from "../../domain/people/age.ts";
 import { freeBibs, mayBeNoShow, mayUndo } from "../../domain/people/attendance.ts";
 import { Refusal } from "../../domain/refusal.ts";
@@ -15,6 +16,7 @@ import {
   setEntrant,
   setReadiness,
 } from "../../store/tables/entrants.ts";
+import { isoDate } from "../door/calendar.ts";
 import { requireAthlete } from "../people/person.ts";
 import { hasAttempts } from "./admission.ts";
 import type { undoInput } from "./inputs.ts";
@@ -104,10 +106,11 @@ export function admitExpected(
   );
   if ((bibs.at(-1) ?? 0) > 9999) throw new Refusal("conflict", sentence("checkIn.noBibs"));
   const askGuardian: AskGuardian[] = [];
+  const date = heldOn(day, isoDate(new Date(at)));
   for (const [index, { athleteId }] of expected.entries()) {
     setEntrant(db, day.id, { athleteId, state: "testing", bib: bibs[index] ?? null, since: at });
     const athlete = athleteById(db, athleteId);
-    if (athlete !== undefined && mayBeUnder18(athlete.birthYear, day.date) && !athlete.guardianConsent) {
+    if (athlete !== undefined && mayBeUnder18(athlete.birthYear, date) && !athlete.guardianConsent) {
       askGuardian.push({ athleteId, name: athlete.name, league: athlete.league, number: athlete.number });
     }
   }

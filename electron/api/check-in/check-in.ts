@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { heldOn } from "../../domain/day/dates.ts";
 import type { Store } from "../../store/connection/store.ts";
 import { leagues } from "../../store/tables/athletes.ts";
 import type { Day } from "../../store/tables/days.ts";
@@ -10,6 +11,7 @@ import {
   nextFreeBib,
 } from "../../store/tables/entrants.ts";
 import { requireDay, requireOpenDay } from "../door/at-hand.ts";
+import { isoDate } from "../door/calendar.ts";
 import { allow, router } from "../door/trpc.ts";
 import { personOf, personSchema, requireAthlete } from "../people/person.ts";
 import { findAthletes } from "../people/search.ts";
@@ -44,7 +46,7 @@ export const checkIn = router({
       const ids = meant(desk.store, day, input.query);
       const people = ids
         .slice(0, input.limit)
-        .map((id) => personOf(db, day, requireAthlete(db, id), day.date));
+        .map((id) => personOf(db, day, requireAthlete(db, id), isoDate(desk.now())));
       return { people, more: ids.length - people.length };
     }),
 
@@ -55,7 +57,7 @@ export const checkIn = router({
     .query(({ ctx: { desk }, input }) => {
       const { db } = desk.store;
       const day = requireDay(db);
-      const person = personOf(db, day, requireAthlete(db, input.athleteId), day.date);
+      const person = personOf(db, day, requireAthlete(db, input.athleteId), isoDate(desk.now()));
       const freeBib = nextFreeBib(db, day.id);
       return { ...person, freeBib, measured: hasAttempts(db, day, input.athleteId) };
     }),
@@ -77,7 +79,7 @@ export const checkIn = router({
     .mutation(({ ctx: { desk }, input }) =>
       desk.store.write(["people", "entrants"], (db) => {
         const day = requireOpenDay(db);
-        const athleteId = walkUpAthlete(db, day, input);
+        const athleteId = walkUpAthlete(db, input, heldOn(day, isoDate(desk.now())));
         return admitAthlete(db, day, athleteId, input, desk.now().toISOString());
       }),
     ),

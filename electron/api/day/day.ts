@@ -1,10 +1,13 @@
 import { z } from "zod";
+import { heldOn } from "../../domain/day/dates.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { protocolOf, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
+import { addDayEvent } from "../../store/tables/day-events.ts";
 import {
   addDay,
   allDays,
+  type Day,
   type DayProtocol,
   dayAtHand,
   dayById,
@@ -16,8 +19,10 @@ import { allow, router } from "../door/trpc.ts";
 import { requireNobodyGoing } from "../heat/over.ts";
 import { leaveDemo, openDemo } from "./demo.ts";
 import { floor } from "./floor.ts";
+import { lineOf } from "./lines.ts";
 import { overview } from "./overview.ts";
-import { protocols, readParameters, restSchema, setProtocol, setRest } from "./protocols.ts";
+import { changePlan, discard, planShape, requireNearOrSure, sureSchema } from "./plan.ts";
+import { protocols, readParameters, setProtocol, setRest } from "./protocols.ts";
 
 const daySchema = z.object({
   id: z.int(),
@@ -25,13 +30,15 @@ const daySchema = z.object({
   title: z.string(),
   state: z.enum(["planned", "open", "closed"]),
   restMinutes: z.int(),
+  /** The calendar day on which people really stand in the hall: ages are judged by it. */
+  heldOn: z.string(),
 });
 
 const newDay = z.object({
-  date: z.iso.date(),
-  title: z.string().trim().min(1).max(80),
-  restMinutes: restSchema.default(5),
-  /** Parameters that differ from the standard rules, by test. */
+  ...planShape,
+  sure: sureSchema,
+  restMinutes: z.int().min(0).max(60).default(5),
+  /** Parameters that differ from the handbook's, by test. */
   parameters: z.partialRecord(z.enum(testCodes), z.unknown()).default({}),
 });
 
@@ -42,13 +49,19 @@ function protocolsOf(parameters: z.infer<typeof newDay>["parameters"]): DayProto
   }));
 }
 
-/** Makes, opens and closes a day, and shows its progress. */
+function dayView(day: Day, today: string): z.infer<typeof daySchema> {
+  return { ...day, heldOn: heldOn(day, today) };
+}
+
+/** Making, opening and closing a day, and seeing where it stands. */
 export const day = router({
   overview,
   floor,
   protocols,
   setProtocol,
   setRest,
+  changePlan,
+  discard,
   openDemo,
   leaveDemo,
 
@@ -62,12 +75,18 @@ export const day = router({
         earlier: z.array(daySchema),
       }),
     )
-    .query(({ ctx: { desk } }) => ({
-      kind: desk.kind,
-      today: isoDate(desk.now()),
-      day: dayAtHand(desk.store.db) ?? null,
-      earlier: allDays(desk.store.db).filter((each) => each.state === "closed"),
-    })),
+    .query(({ ctx: { desk } }) => {
+      const { db } = desk.store;
+      const today = isoDate(desk.now());
+      const day = dayAtHand(db);
+      const earlier = allDays(db).filter((each) => each.state === "closed");
+      return {
+        kind: desk.kind,
+        today,
+        day: day === undefined ? null : dayView(day, today),
+        earlier: earlier.map((each) => dayView(each, today)),
+      };
+    }),
 
   /** Plans a day; its protocols can change until it opens. Not in the demo, which is thrown away. */
   create: allow("organiser")
@@ -78,18 +97,23 @@ export const day = router({
         if (desk.kind === "demo") throw new Refusal("conflict", sentence("day.inDemo"));
         if (dayAtHand(db) !== undefined) throw new Refusal("conflict", sentence("day.already"));
         const { date, title, restMinutes } = input;
+        requireNearOrSure(desk, date, input.sure);
         return { dayId: addDay(db, { date, title, restMinutes }, protocolsOf(input.parameters)) };
       }),
     ),
 
   /** Opens the planned day and freezes its protocols; opening an open day changes nothing. */
   open: allow("organiser")
+    .input(z.object({ sure: sureSchema }).prefault({}))
     .output(z.object({ dayId: z.int() }))
-    .mutation(({ ctx: { desk } }) =>
+    .mutation(({ ctx: { desk }, input }) =>
       desk.store.write(["day"], (db) => {
-        const planned = requireDay(db);
-        if (planned.state === "planned") setDayState(db, planned.id, "open");
-        return { dayId: planned.id };
+        const { id, state, date } = requireDay(db);
+        if (state !== "planned") return { dayId: id };
+        requireNearOrSure(desk, date, input.sure);
+        setDayState(db, id, "open");
+        addDayEvent(db, id, lineOf(desk, "opened"));
+        return { dayId: id };
       }),
     ),
 
@@ -100,7 +124,9 @@ export const day = router({
       desk.store.write(["day"], (db) => {
         if (dayById(db, input.dayId) === undefined) throw new Refusal("not-found", sentence("day.none"));
         requireNobodyGoing(db, input.dayId);
+        if (dayById(db, input.dayId)?.state === "closed") return;
         setDayState(db, input.dayId, "closed");
+        addDayEvent(db, input.dayId, lineOf(desk, "closed"));
       }),
     ),
 });

@@ -3,6 +3,7 @@ import { defaultParameters, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
 import { type Athlete, athleteByIdentity } from "../../store/tables/athletes.ts";
+import { addDayEvent } from "../../store/tables/day-events.ts";
 import { addDay, type Day, setDayState } from "../../store/tables/days.ts";
 import { admitAthlete } from "../check-in/admission.ts";
 import { markNoShow, withdrawAthlete } from "../check-in/attendance.ts";
@@ -13,6 +14,7 @@ import { planSheet } from "../intake/sheet.ts";
 import { call, skip } from "../station/turns.ts";
 import { queueOf } from "../station/view.ts";
 import { type Arrival, type Cast, openSince } from "./demo-floor.ts";
+import { lineOf } from "./lines.ts";
 
 /** The demo's sheets as read, and the events so far. */
 export interface DemoScript {
@@ -52,11 +54,12 @@ export function fillDemo(db: WritableDb, script: DemoScript, now: Now): void {
   callSome(db, day, at);
 }
 
-function openDay(db: WritableDb, { today: date, language }: Now): Day {
+function openDay(db: WritableDb, { today: date, instant, language }: Now): Day {
   const protocols = testCodes.map((test) => ({ test, parameters: defaultParameters(test) }));
   const title = say(sentence("day.demoTitle"), language);
   const id = addDay(db, { date, title, restMinutes: 5 }, protocols);
   setDayState(db, id, "open");
+  addDayEvent(db, id, { ...lineOf({ now: () => instant }, "opened"), on: date });
   return requireOpenDay(db);
 }
 

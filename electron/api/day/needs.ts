@@ -1,3 +1,4 @@
+import { heldOn } from "../../domain/day/dates.ts";
 import { mayBeUnder18 } from "../../domain/people/age.ts";
 import type { Runner } from "../../domain/queue/queue.ts";
 import { isFinished } from "../../domain/queue/tally.ts";
@@ -9,6 +10,7 @@ import { athleteById } from "../../store/tables/athletes.ts";
 import { calls } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
 import type { EntrantState } from "../../store/tables/entrants.ts";
+import { isoDate } from "../door/calendar.ts";
 import type { MarkWithNews } from "../marks/marks.ts";
 
 /** A task for somebody, and the screen where it is done. */
@@ -54,11 +56,11 @@ function uncalled(db: ReadableDb, day: Day, { people, now }: Floor): Need[] {
   });
 }
 
-function guardians(db: ReadableDb, day: Day, { runners, people }: Floor): Need[] {
+function guardians(db: ReadableDb, day: Day, { runners, people, now }: Floor): Need[] {
+  const date = heldOn(day, isoDate(new Date(now)));
   const minors = runners.flatMap(({ athleteId }) => {
     const athlete = athleteById(db, athleteId);
-    const asks =
-      athlete !== undefined && mayBeUnder18(athlete.birthYear, day.date) && !athlete.guardianConsent;
+    const asks = athlete !== undefined && mayBeUnder18(athlete.birthYear, date) && !athlete.guardianConsent;
     return asks ? people.filter((present) => present.athleteId === athleteId) : [];
   });
   if (minors.length > mostOfAKind) {

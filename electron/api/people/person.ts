@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { heldOn } from "../../domain/day/dates.ts";
 import { mayBeUnder18 } from "../../domain/people/age.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
@@ -35,14 +36,14 @@ export function requireAthlete(db: ReadableDb, athleteId: number): Athlete {
   return athlete;
 }
 
-/** Returns a person. Without a current day (`day` null), `today` (ISO 8601) decides whether they may be under 18. */
+/** `today` (ISO 8601): whether somebody may be under 18 is asked of it where no day at hand says better; `day` null: there is none. */
 export function personOf(db: ReadableDb, day: Day | null, athlete: Athlete, today: string): Person {
   const { id, leagueId: _, ...who } = athlete;
   const entrant = day === null ? undefined : entrantOf(db, day.id, id);
   return {
     ...who,
     athleteId: id,
-    mayBeUnder18: mayBeUnder18(athlete.birthYear, day?.date ?? today),
+    mayBeUnder18: mayBeUnder18(athlete.birthYear, day === null ? today : heldOn(day, today)),
     state: entrant?.state ?? null,
     bib: entrant?.bib ?? null,
     leftOut: day === null ? [] : leftOutOf(db, day.id, id),

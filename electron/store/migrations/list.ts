@@ -4,6 +4,15 @@ import { erasure } from "./0003-erasure.ts";
 import { unsaved } from "./0004-unsaved.ts";
 import { references } from "./0005-references.ts";
 import { heatOfAttempt } from "./0006-heat-of-attempt.ts";
+import { dayHistory } from "./0007-day-history.ts";
 
-/** All migrations in order; the store's `user_version` counts those it has had. A shipped one never changes. */
-export const migrations: readonly string[] = [first, heats, erasure, unsaved, references, heatOfAttempt];
+/** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
+export const migrations: readonly string[] = [
+  first,
+  heats,
+  erasure,
+  unsaved,
+  references,
+  heatOfAttempt,
+  dayHistory,
+];

@@ -9,6 +9,8 @@ export interface Day {
   readonly state: "planned" | "open" | "closed";
   /** Rest between two tests of one athlete, in minutes. */
   readonly restMinutes: number;
+  /** The calendar day on which it was opened first; null before that, and for days from before this was kept. */
+  readonly openedOn: string | null;
 }
 
 /** The parameters of one test on one day, as stored; parse with the test's own schema. */
@@ -17,7 +19,8 @@ export interface DayProtocol {
   readonly parameters: unknown;
 }
 
-const columns = "id, date, title, state, rest_minutes AS restMinutes";
+const columns = `id, date, title, state, rest_minutes AS restMinutes,
+  (SELECT on_date FROM day_event WHERE day_id = day.id AND kind = 'opened' ORDER BY at LIMIT 1) AS openedOn`;
 
 /** Returns the day that is being prepared or held; undefined when there is none. */
 export function dayAtHand(db: ReadableDb): Day | undefined {
@@ -33,14 +36,18 @@ export function allDays(db: ReadableDb): Day[] {
   return allRows(db, `SELECT ${columns} FROM day ORDER BY date DESC, id DESC`);
 }
 
-/** Adds a planned day with the protocols that freeze when it opens; returns its id. */
+/**
+ * Adds a planned day with the protocols that it will freeze when it opens; returns its id, which no day had before, not
+ * even one that was thrown away.
+ */
 export function addDay(
   db: WritableDb,
-  day: Omit<Day, "id" | "state">,
+  day: Pick<Day, "date" | "title" | "restMinutes">,
   protocols: readonly DayProtocol[],
 ): number {
-  const sql =
-    "INSERT INTO day (date, title, state, rest_minutes) VALUES (@date, @title, 'planned', @restMinutes)";
+  const sql = `INSERT INTO day (id, date, title, state, rest_minutes)
+    SELECT 1 + max(coalesce((SELECT max(id) FROM day), 0), coalesce((SELECT max(day_id) FROM discarded_day), 0)),
+      @date, @title, 'planned', @restMinutes`;
   const id = Number(execute(db, sql, { ...day }).lastInsertRowid);
   for (const protocol of protocols) setDayProtocol(db, id, protocol);
   return id;
@@ -63,7 +70,29 @@ export function setDayState(db: WritableDb, dayId: number, state: Day["state"]):
   execute(db, "UPDATE day SET state = @state WHERE id = @dayId", { dayId, state });
 }
 
-/** Sets the rest between two tests of one athlete, in minutes; no mark depends on it. */
+/** Sets what a planned day is called, and its date. */
+export function setDayPlan(db: WritableDb, dayId: number, plan: Pick<Day, "date" | "title">): void {
+  execute(db, "UPDATE day SET date = @date, title = @title WHERE id = @dayId", { ...plan, dayId });
+}
+
+/** Whether a day with this id was thrown away. */
+export function wasDiscarded(db: ReadableDb, dayId: number): boolean {
+  return firstRow(db, "SELECT day_id FROM discarded_day WHERE day_id = @dayId", { dayId }) !== undefined;
+}
+
+/** Throws a planned day away with its rules and its list; the store refuses one in which anything else was entered. */
+export function discardDay(db: WritableDb, dayId: number, at: string): void {
+  for (const sql of [
+    "DELETE FROM day_protocol WHERE day_id = @dayId",
+    "DELETE FROM entrant WHERE day_id = @dayId AND state = 'expected'",
+    "DELETE FROM day WHERE id = @dayId",
+  ]) {
+    execute(db, sql, { dayId });
+  }
+  execute(db, "INSERT INTO discarded_day (day_id, at) VALUES (@dayId, @at)", { dayId, at });
+}
+
+/** Sets the rest between two tests of one athlete; no mark depends on it. */
 export function setDayRest(db: WritableDb, dayId: number, restMinutes: number): void {
   execute(db, "UPDATE day SET rest_minutes = @restMinutes WHERE id = @dayId", { dayId, restMinutes });
 }

@@ -39,7 +39,9 @@ type DayMark = Pick<NamelessMark, "dayId" | "test" | "variant" | "fingerprint" |
  * guardian, agreed to share. `newId` gives random ids.
  */
 export function namelessOf(db: ReadableDb, athlete: Athlete, newId: () => string): NamelessMark[] {
-  const sql = `SELECT day_id AS dayId, day.date AS date, test, variant, fingerprint, value
+  // Ages are judged by the day on which people stood there (`domain/day/dates.ts`).
+  const sql = `SELECT day_id AS dayId, test, variant, fingerprint, value,
+      coalesce((SELECT min(on_date) FROM day_event WHERE day_id = day.id AND kind = 'opened'), day.date) AS date
     FROM mark JOIN day ON day.id = day_id WHERE athlete_id = @athleteId AND mark.state = 'complete'`;
   return allRows<DayMark>(db, sql, { athleteId: athlete.id })
     .filter(({ date }) => consentOf(athlete, date) === "given")

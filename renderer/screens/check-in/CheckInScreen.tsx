@@ -16,7 +16,7 @@ export function CheckInScreen({ id }: { readonly id: string | null }) {
   const day = current.data?.day;
   if (day === null) return <Redirect to="/" />;
   if (day?.state === "open") {
-    return <Table key={id} date={day.date} firstId={id !== null && /^\d+$/.test(id) ? Number(id) : null} />;
+    return <Table key={id} date={day.heldOn} firstId={id !== null && /^\d+$/.test(id) ? Number(id) : null} />;
   }
   return (
     <Screen title={t("title")} ready={current.isFetched}>

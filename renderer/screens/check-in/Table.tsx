@@ -14,7 +14,7 @@ import type { Admitted, Before, Shown } from "./people.ts";
 import css from "./Table.module.css";
 
 interface TableProps {
-  /** The day, ISO 8601. */
+  /** The calendar day on which people stand here, ISO 8601. */
   readonly date: string;
   /** An athlete who is open from the beginning. */
   readonly firstId: number | null;

@@ -16,6 +16,7 @@ import { Floor } from "./Floor.tsx";
 import { Leagues } from "./Leagues.tsx";
 import { Numbers } from "./Numbers.tsx";
 import type { Overview } from "./overview.ts";
+import { Plan } from "./Plan.tsx";
 import { Rules } from "./Rules.tsx";
 import { TestLines } from "./TestLines.tsx";
 
@@ -32,7 +33,8 @@ export function DayScreen() {
     trpc.day.overview.queryOptions(undefined, { enabled: day !== null, refetchInterval }),
   );
   if (day === null) return <Redirect to="/" />;
-  const listed = (overview.data?.leagues.length ?? 0) > 0;
+  const today = current.data?.today ?? "";
+  const listed = Object.values(overview.data?.counts ?? {}).reduce((sum, count) => sum + count, 0);
   return (
     <Screen
       title={t("title")}
@@ -41,12 +43,13 @@ export function DayScreen() {
         actions: (
           <>
             {day.state !== "planned" && <LinkButton to="/summary">{t("summary:link")}</LinkButton>}
-            <DayState day={day} listed={listed} />
+            <DayState day={day} today={today} listed={listed > 0} />
           </>
         ),
       })}
     >
       <BackupTrouble />
+      {day?.state === "planned" && <Plan day={day} today={today} listed={listed} />}
       <Answer query={overview}>{(told) => <Glance overview={told} />}</Answer>
       {day !== undefined && <Rules day={day} />}
       <BackupLine />

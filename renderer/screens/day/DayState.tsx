@@ -5,29 +5,26 @@ import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
+import { OpenDay } from "./OpenDay.tsx";
 
 interface DayStateProps {
-  readonly day: { readonly id: number; readonly state: "planned" | "open" | "closed" };
-  /** Whether anybody is on the list: before that, the rosters are the next step and opening is not. */
+  readonly day: {
+    readonly id: number;
+    readonly title: string;
+    readonly date: string;
+    readonly state: "planned" | "open" | "closed";
+  };
+  /** ISO 8601. */
+  readonly today: string;
+  /** Whether anybody is on the list. */
   readonly listed: boolean;
 }
 
 /** The one step that comes next for the day as a whole: open it, or close it. */
-export function DayState({ day, listed }: DayStateProps) {
-  const { t } = useTranslation("day");
-  const trpc = useTRPC();
-  const open = useMutation(
-    trpc.day.open.mutationOptions({
-      onSuccess: () => tell({ tone: "done", sentence: { key: "day:open.done" } }),
-    }),
-  );
+export function DayState({ day, today, listed }: DayStateProps) {
   if (day.state === "closed") return null;
   if (day.state === "open") return <CloseDay dayId={day.id} />;
-  return (
-    <Button kind={listed ? "primary" : "quiet"} busy={open.isPending} onPress={() => open.mutate()}>
-      {t("open.action")}
-    </Button>
-  );
+  return <OpenDay day={day} today={today} listed={listed} />;
 }
 
 function CloseDay({ dayId }: { readonly dayId: number }) {

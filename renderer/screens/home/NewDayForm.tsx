@@ -1,13 +1,14 @@
 import { useMutation } from "@tanstack/react-query";
-import { useState } from "react";
+import { useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { queryClient, useTRPC } from "../../app/client.tsx";
 import { Button } from "../../parts/controls/Button.tsx";
-import { TextField } from "../../parts/controls/TextField.tsx";
 import { Stack } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
-import { writeDate } from "../../words/dates.ts";
+import { FarDateDialog } from "../../parts/plan/FarDateDialog.tsx";
+import { isPlan, PlanFields, type TypedPlan } from "../../parts/plan/PlanFields.tsx";
+import { useDistance } from "../../parts/plan/useDistance.ts";
 import css from "./HomeScreen.module.css";
 
 /** The place to begin a day. */
@@ -22,25 +23,29 @@ export function NewDayPanel({ today }: { readonly today: string }) {
 
 /** A day needs no more than a name and a date to begin with; `today` is the desk's own date. */
 function NewDayForm({ today }: { readonly today: string }) {
-  const { t, i18n } = useTranslation("home");
+  const { t } = useTranslation("home");
   const [, go] = useLocation();
   const trpc = useTRPC();
-  const [title, setTitle] = useState("");
-  const [date, setDate] = useState(today);
+  const [plan, setPlan] = useState<TypedPlan>({ title: "", date: today });
   const [tried, setTried] = useState(false);
+  const [asking, setAsking] = useState(false);
+  const date = useRef<HTMLInputElement>(null);
+  const far = useDistance(plan.date, today) !== null;
   const create = useMutation(
     trpc.day.create.mutationOptions({
       async onSuccess() {
         await queryClient.invalidateQueries(trpc.day.current.queryFilter());
         go("/day");
       },
+      onError: () => setAsking(false),
     }),
   );
-  const empty = title.trim() === "";
 
-  function submit(): void {
+  function submit(sure: boolean): void {
     setTried(true);
-    if (!empty && date !== "") create.mutate({ title: title.trim(), date });
+    if (!isPlan(plan)) return;
+    if (far && !sure) setAsking(true);
+    else create.mutate({ title: plan.title.trim(), date: plan.date, sure });
   }
   return (
     <Stack
@@ -49,30 +54,33 @@ function NewDayForm({ today }: { readonly today: string }) {
       align="start"
       onSubmit={(event) => {
         event.preventDefault();
-        submit();
+        submit(false);
       }}
     >
       <div className={css.fields}>
-        <TextField
-          label={t("own.name")}
-          help={t("own.nameHelp")}
-          value={title}
-          onChange={setTitle}
-          error={tried && empty ? t("own.nameEmpty") : null}
-          maxLength={80}
-        />
-        <TextField
-          label={t("own.date")}
-          type="date"
-          value={date}
-          onChange={setDate}
-          help={writeDate(date, i18n.language)}
-          error={tried && date === "" ? t("own.dateEmpty") : null}
+        <PlanFields
+          plan={plan}
+          onChange={setPlan}
+          tried={tried}
+          nameHelp={t("own.nameHelp")}
+          dateRef={date}
         />
       </div>
       <Button kind="primary" size="large" type="submit" busy={create.isPending}>
         {t("own.start")}
       </Button>
+      {asking && (
+        <FarDateDialog
+          date={plan.date}
+          today={today}
+          busy={create.isPending}
+          onYes={() => submit(true)}
+          onNo={() => {
+            setAsking(false);
+            setTimeout(() => date.current?.focus());
+          }}
+        />
+      )}
     </Stack>
   );
 }

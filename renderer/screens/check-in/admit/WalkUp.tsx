@@ -21,7 +21,7 @@ import css from "./PersonSheet.module.css";
 interface WalkUpProps {
   /** What stood in the search: nobody was found under it. */
   readonly typed: string;
-  /** The day, ISO 8601. */
+  /** The calendar day on which they stand here, ISO 8601. */
   readonly date: string;
   readonly freeBib: number;
   readonly onDone: (admitted: Admitted) => void;

@@ -1,0 +1,67 @@
+import { useMutation } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { tell } from "../../app/messages.ts";
+import { Button } from "../../parts/controls/Button.tsx";
+import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
+import { useDistance } from "../../parts/plan/useDistance.ts";
+import { writeDate } from "../../words/dates.ts";
+import { ChangePlanDialog } from "./ChangePlanDialog.tsx";
+
+interface OpenDayProps {
+  readonly day: { readonly id: number; readonly title: string; readonly date: string };
+  /** ISO 8601. */
+  readonly today: string;
+  /** Whether anybody is on the list: before that, the rosters are the next step and opening is not. */
+  readonly listed: boolean;
+}
+
+/** Opens the planned day; a date that is not near today is asked about first. */
+export function OpenDay({ day, today, listed }: OpenDayProps) {
+  const { t, i18n } = useTranslation(["day", "planning"]);
+  const trpc = useTRPC();
+  const [step, setStep] = useState<"ask" | "change" | null>(null);
+  const distance = useDistance(day.date, today);
+  const write = (date: string) => writeDate(date, i18n.language);
+  const open = useMutation(
+    trpc.day.open.mutationOptions({
+      onSuccess: () => tell({ tone: "done", sentence: { key: "day:open.done" } }),
+      onSettled: () => setStep(null),
+    }),
+  );
+  return (
+    <>
+      <Button
+        kind={listed ? "primary" : "quiet"}
+        busy={open.isPending}
+        onPress={() => (distance === null ? open.mutate({}) : setStep("ask"))}
+      >
+        {t("day:open.action")}
+      </Button>
+      {step === "ask" && (
+        <ConfirmDialog
+          title={t("planning:open.title")}
+          cancel={t("planning:open.change")}
+          confirm={t("planning:open.yes")}
+          kind="primary"
+          busy={open.isPending}
+          onConfirm={() => open.mutate({ sure: true })}
+          onClose={() => setStep("change")}
+        >
+          <p>
+            {t("planning:open.what", {
+              date: write(day.date),
+              today: write(today),
+              distance: distance ?? "",
+            })}
+          </p>
+          <p>{t("planning:open.clock")}</p>
+        </ConfirmDialog>
+      )}
+      {step === "change" && (
+        <ChangePlanDialog day={day} today={today} first="date" onClose={() => setStep(null)} />
+      )}
+    </>
+  );
+}
