@@ -39,7 +39,9 @@ export interface DeskLock {
   /** Locks an organiser's desk; changes nothing without a PIN, or for a volunteer's desk. */
   lock(why: NonNullable<LockNote["why"]>): void;
   unlock(pin: string): Promise<Tried>;
-  /** Notes activity at the desk. */
+  /** Asks for the PIN again before something that only its owner may do; without a PIN the answer is always right. */
+  confirm(pin: string): Promise<Tried>;
+  /** Somebody is at the desk. */
   touch(): void;
   /** Returns the lock's events, newest first. */
   notes(): LockNote[];
@@ -184,6 +186,7 @@ export function createLock(parts: LockParts): DeskLock {
     },
     lock,
     unlock,
+    confirm: async (pin) => (kept.pin === null ? { outcome: "right" } : await tryPin(pin)),
     touch() {
       touched = monotonic().ms;
     },

@@ -3,7 +3,8 @@ import { heldOn } from "../../domain/day/dates.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { protocolOf, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
-import { addDayEvent } from "../../store/tables/day-events.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { addDayEvent, dayEvents } from "../../store/tables/day-events.ts";
 import {
   addDay,
   allDays,
@@ -17,12 +18,14 @@ import { requireDay } from "../door/at-hand.ts";
 import { isoDate } from "../door/calendar.ts";
 import { allow, router } from "../door/trpc.ts";
 import { requireNobodyGoing } from "../heat/over.ts";
+import { beforeClosing } from "./before-closing.ts";
 import { leaveDemo, openDemo } from "./demo.ts";
 import { floor } from "./floor.ts";
 import { lineOf } from "./lines.ts";
 import { overview } from "./overview.ts";
 import { changePlan, discard, planShape, requireNearOrSure, sureSchema } from "./plan.ts";
 import { protocols, readParameters, setProtocol, setRest } from "./protocols.ts";
+import { history, reopen } from "./reopen.ts";
 
 const daySchema = z.object({
   id: z.int(),
@@ -32,6 +35,8 @@ const daySchema = z.object({
   restMinutes: z.int(),
   /** The calendar day on which people really stand in the hall: ages are judged by it. */
   heldOn: z.string(),
+  /** The calendar day on which it was closed last; null while it is not, and for days from before this was kept. */
+  closedOn: z.string().nullable(),
 });
 
 const newDay = z.object({
@@ -49,8 +54,9 @@ function protocolsOf(parameters: z.infer<typeof newDay>["parameters"]): DayProto
   }));
 }
 
-function dayView(day: Day, today: string): z.infer<typeof daySchema> {
-  return { ...day, heldOn: heldOn(day, today) };
+function dayView(db: ReadableDb, day: Day, today: string): z.infer<typeof daySchema> {
+  const last = dayEvents(db, day.id).at(-1);
+  return { ...day, heldOn: heldOn(day, today), closedOn: last?.kind === "closed" ? last.on : null };
 }
 
 /** Making, opening and closing a day, and seeing where it stands. */
@@ -62,6 +68,9 @@ export const day = router({
   setRest,
   changePlan,
   discard,
+  beforeClosing,
+  reopen,
+  history,
   openDemo,
   leaveDemo,
 
@@ -83,8 +92,8 @@ export const day = router({
       return {
         kind: desk.kind,
         today,
-        day: day === undefined ? null : dayView(day, today),
-        earlier: earlier.map((each) => dayView(each, today)),
+        day: day === undefined ? null : dayView(db, day, today),
+        earlier: earlier.map((each) => dayView(db, each, today)),
       };
     }),
 

@@ -4,19 +4,12 @@ import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { noteSchema } from "../../lock/log.ts";
 import type { Desk } from "../door/desk.ts";
+import { triedSchema } from "../door/tried.ts";
 import { allow, router } from "../door/trpc.ts";
 import { anyHeatRuns, heatsRunning } from "../heat/running.ts";
 
 /** Longer than any PIN; the typed text is tried as it is. */
 const typed = z.string().max(64);
-
-const triedSchema = z.discriminatedUnion("outcome", [
-  z.object({ outcome: z.literal("right") }),
-  /** Ms until the next try is allowed. */
-  z.object({ outcome: z.literal("wrong"), waitMs: z.number() }),
-  /** The PIN was not checked. */
-  z.object({ outcome: z.literal("wait"), waitMs: z.number() }),
-]);
 
 const standingSchema = z.object({
   post: postSchema,

@@ -10,6 +10,7 @@ import { EmptyState } from "../../parts/layout/EmptyState.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
 import { useSay } from "../../words/say.ts";
+import { DayHistory } from "./DayHistory.tsx";
 import css from "./DayScreen.module.css";
 import { DayState } from "./DayState.tsx";
 import { Floor } from "./Floor.tsx";
@@ -52,6 +53,7 @@ export function DayScreen() {
       {day?.state === "planned" && <Plan day={day} today={today} listed={listed} />}
       <Answer query={overview}>{(told) => <Glance overview={told} />}</Answer>
       {day !== undefined && <Rules day={day} />}
+      {day?.state === "open" && <DayHistory dayId={day.id} />}
       <BackupLine />
     </Screen>
   );

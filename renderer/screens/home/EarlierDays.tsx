@@ -5,13 +5,16 @@ import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import { writeDate } from "../../words/dates.ts";
 import css from "./HomeScreen.module.css";
+import { ReopenDay } from "./ReopenDay.tsx";
 
 interface EarlierDaysProps {
   readonly days: readonly { readonly id: number; readonly title: string; readonly date: string }[];
+  /** Whether one of them can be opened again: not while another day is planned or open. */
+  readonly reopening: boolean;
 }
 
 /** The days that were closed, newest first as they come, and what is still done with them. */
-export function EarlierDays({ days }: EarlierDaysProps) {
+export function EarlierDays({ days, reopening }: EarlierDaysProps) {
   const { t, i18n } = useTranslation(["home", "cards"]);
   return (
     <Panel paper title={t("earlier.title")}>
@@ -27,6 +30,7 @@ export function EarlierDays({ days }: EarlierDaysProps) {
             <Link className={css.summary} href={`/cards/${day.id}/all`}>
               {t("cards:link")} <span className="unseen">{day.title}</span>
             </Link>
+            {reopening && <ReopenDay day={day} />}
           </li>
         ))}
       </Stack>

@@ -14,6 +14,7 @@ import { writeDate } from "../../words/dates.ts";
 import { BackupsPanel } from "./backups/BackupsPanel.tsx";
 import { EarlierDays } from "./EarlierDays.tsx";
 import css from "./HomeScreen.module.css";
+import { JustClosed } from "./JustClosed.tsx";
 import { NewDayPanel } from "./NewDayForm.tsx";
 
 /** The first screen: start a day of your own, go to the one at hand, or look around in the demo day. */
@@ -34,12 +35,13 @@ export function HomeScreen() {
       <Answer query={current}>
         {({ day, kind, today, earlier }) => (
           <>
+            {day === null && <JustClosed days={earlier} today={today} />}
             <div className={css.ways}>
               {day !== null && <DayAtHand day={day} />}
               {day === null && kind === "own" && <NewDayPanel today={today} />}
               {kind === "own" ? <DemoPanel /> : <InDemo />}
             </div>
-            {earlier.length > 0 && <EarlierDays days={earlier} />}
+            {earlier.length > 0 && <EarlierDays days={earlier} reopening={day === null} />}
             <BackupsPanel />
           </>
         )}

@@ -1,0 +1,65 @@
+import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
+import type { Answers } from "../../app/answers.ts";
+import { useTestWords } from "../../app/testWords.ts";
+import { Stack } from "../../parts/flow/Stack.tsx";
+import css from "./DayScreen.module.css";
+
+type Told = Answers["day"]["beforeClosing"];
+
+interface MissingProps {
+  readonly told: Told;
+  /** Called when somebody goes where something is missing. */
+  readonly onGo: () => void;
+}
+
+/** What a day lacks before it is closed, each with the way to where it can be done. */
+export function Missing({ told, onGo }: MissingProps) {
+  const { t } = useTranslation("planning");
+  const lines = useLines(told);
+  if (lines.length === 0) return <p>{t("closing.nothing")}</p>;
+  return (
+    <>
+      <p>{t("closing.missing")}</p>
+      <Stack as="ul" className={css.needs}>
+        {lines.map(({ to, text }) => (
+          <li key={text}>
+            <Link className={css.need} href={to} onClick={onGo}>
+              {text}
+              <svg className={css.arrow} viewBox="0 0 12 16" aria-hidden="true">
+                <path d="m2 2 7 6-7 6" />
+              </svg>
+            </Link>
+          </li>
+        ))}
+      </Stack>
+    </>
+  );
+}
+
+function useLines({ expected, waiting, heats }: Told): { to: string; text: string }[] {
+  const { t } = useTranslation("planning");
+  const testWord = useTestWords();
+  function write({ count, names }: Told["expected"]): string {
+    const more = count - names.length;
+    return more > 0 ? t("closing.more", { names: names.join(", "), count: more }) : names.join(", ");
+  }
+  const { count } = expected;
+  return [
+    ...heats.map((test) => ({
+      to: `/station/${test}`,
+      text: t("closing.heat", { test: testWord(test, "ability") }),
+    })),
+    ...waiting.map(({ test, ...people }) => ({
+      to: `/station/${test}`,
+      text: t("closing.waits", {
+        test: testWord(test, "ability"),
+        count: people.count,
+        names: write(people),
+      }),
+    })),
+    ...(count > 0
+      ? [{ to: "/check-in", text: t("closing.expected", { count, names: write(expected) }) }]
+      : []),
+  ];
+}
