@@ -8,8 +8,7 @@ export type TestWord =
   | "ability"
   | "letter"
   /** "The push-ups come first." */
-  | "blocked"
-  /** The consequence of skipping it. */
+  /** What it means to skip it. */
   | "skip"
   /** The better direction in a plot of its marks; `unit` is that of its lengths. */
   | "up"

@@ -20,7 +20,7 @@ test("the first screen, empty and with a fault", async ({ tapeline: { desk } }) 
 alone(
   "a planned day, its rules and their question; a closed one, and the start after it",
   async ({ tapeline: { desk } }) => {
-    await callDoor(desk, "day.create", { date: "2026-03-14", title: "Spring testing day" });
+    await callDoor(desk, "day.create", { sure: true, date: "2026-03-14", title: "Spring testing day" });
     await desk.reload();
     await expect(desk.getByRole("link", { name: "Go to your testing day" })).toBeVisible();
     await expectForEverybody(desk);
@@ -30,6 +30,9 @@ alone(
     await expectForEverybody(desk);
     await desk.keyboard.press("Escape");
     await desk.getByRole("button", { name: "Open the day" }).click();
+    await expect(desk.getByRole("alertdialog", { name: "Open it today?" })).toBeVisible();
+    await expectForEverybody(desk);
+    await desk.getByRole("button", { name: "Open it today" }).click();
     await expect(desk.getByText(/^The day is open/)).toBeVisible();
     await expectForEverybody(desk);
     await callDoor(desk, "day.close", { dayId: 1 });

@@ -14,8 +14,8 @@ test("the first screen shows the last backup, makes one, and keeps a second on a
   const { desk, folder } = tapeline;
   const stick = join(folder, "stick");
   mkdirSync(stick);
-  await callDoor(desk, "day.create", { date: "2031-05-04", title: "Kept twice" });
-  const own = desk.getByRole("region", { name: "On this laptop" });
+  await callDoor(desk, "day.create", { sure: true, date: "2031-05-04", title: "Kept twice" });
+  const own = desk.getByRole("region", { name: "On this computer" });
   await own.getByRole("button", { name: "Back up now" }).click();
   await expect(own).toContainText("Last good backup: today at");
   await expect(desk.getByRole("status")).toContainText("Backed up, checked and safe.");
@@ -38,7 +38,7 @@ test("a damaged store is explained, set aside, and the newest backup put in its 
   tapeline,
 }) => {
   const file = join(tapeline.folder, "tapeline.sqlite");
-  await callDoor(tapeline.desk, "day.create", { date: "2031-05-04", title: "Kept over damage" });
+  await callDoor(tapeline.desk, "day.create", { sure: true, date: "2031-05-04", title: "Kept over damage" });
   let harmed = Buffer.alloc(0);
   await tapeline.restart(() => {
     harmed = readFileSync(file);
@@ -61,7 +61,7 @@ test("a damaged store is explained, set aside, and the newest backup put in its 
 });
 
 test("where only backups are left, no new hall is begun until somebody wants one", async ({ tapeline }) => {
-  await callDoor(tapeline.desk, "day.create", { date: "2031-05-04", title: "Gone with its file" });
+  await callDoor(tapeline.desk, "day.create", { sure: true, date: "2031-05-04", title: "Gone with its file" });
   await tapeline.restart(async () => {
     for (const name of readdirSync(tapeline.folder).filter((each) => each.startsWith("tapeline.sqlite"))) {
       rmSync(join(tapeline.folder, name));

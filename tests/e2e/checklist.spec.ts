@@ -29,7 +29,7 @@ const methods = [
 test("no window has a preference that weakens it, the one that is laid out on paper too", async ({
   tapeline,
 }) => {
-  await callDoor(tapeline.desk, "day.create", { date: "2031-05-04", title: "A day" });
+  await callDoor(tapeline.desk, "day.create", { sure: true, date: "2031-05-04", title: "A day" });
   await tapeline.openBoard();
   const seen = tapeline.app.evaluate(
     ({ app, BrowserWindow }) =>

@@ -57,8 +57,8 @@ test("no byte of the data folder holds somebody who was erased, whatever they di
 test("details are corrected, a conflict is told, and a slip of the keys is removed", async ({
   tapeline: { desk },
 }) => {
-  await callDoor(desk, "day.create", { date: "2026-11-14", title: "A day" });
-  await callDoor(desk, "day.open", {});
+  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "A day" });
+  await callDoor(desk, "day.open", { sure: true });
   const answers = { bib: null, leaveOut: [], board: "bib", share: false, guardianConsent: false, by: "QA" };
   const walkUp = (name: string, number: string) =>
     callDoor(desk, "checkIn.walkUp", { ...answers, league: "Alder", name, number, birthYear: null });
@@ -87,8 +87,8 @@ test("details are corrected, a conflict is told, and a slip of the keys is remov
 
 /** A sheet, the table at the door, and a station, by hand; returns the id. */
 async function throughTheDay({ desk }: Tapeline): Promise<number> {
-  await callDoor(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day" });
-  await callDoor(desk, "day.open", {});
+  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day" });
+  await callDoor(desk, "day.open", { sure: true });
   await takeIn(desk, "roster", roster);
   await takeIn(desk, "past", past);
   await goTo(desk, "Check-in");

@@ -14,8 +14,8 @@ export async function openLive(
   count: number,
   parameters: Partial<Record<TestCode, unknown>> = {},
 ): Promise<void> {
-  await callDoor(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day", parameters });
-  await callDoor(desk, "day.open", {});
+  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day", parameters });
+  await callDoor(desk, "day.open", { sure: true });
   const leaveOut = testCodes.filter((each) => each !== test);
   for (let bib = 1; bib <= count; bib += 1) {
     const outcome = { bib, leaveOut, board: "bib", share: false, guardianConsent: false, by: "QA" };

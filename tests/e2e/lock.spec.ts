@@ -94,8 +94,8 @@ test("a locked desk shows nothing, keeps what was typed, and a forgotten PIN lea
 });
 
 async function openDayOfOne(desk: Page): Promise<void> {
-  await callDoor(desk, "day.create", { date: "2031-05-04", title: "Locked day" });
-  await callDoor(desk, "day.open");
+  await callDoor(desk, "day.create", { sure: true, date: "2031-05-04", title: "Locked day" });
+  await callDoor(desk, "day.open", { sure: true });
   await callDoor(desk, "checkIn.walkUp", {
     ...{ league: "Gravel Moon", name: "Anvil Sparrow", number: "7", birthYear: 1995, bib: 1 },
     ...{ leaveOut: [], board: "name", share: true, guardianConsent: false, by: "QA" },

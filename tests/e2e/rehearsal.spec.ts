@@ -47,7 +47,7 @@ test("the evening before, a whole day is tried with the leagues' sheets, and not
   tapeline,
 }) => {
   const { desk, folder } = tapeline;
-  await callDoor(desk, "day.create", { date: "2026-11-14", title: "Autumn testing day" });
+  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day" });
   await desk.reload();
   await desk.getByRole("link", { name: "Go to your testing day" }).click();
   await desk.getByRole("link", { name: "Rehearse with these files" }).click();

@@ -14,8 +14,8 @@ const title = "Autumn testing day";
 
 /** Two leagues; one athlete with a first mark and a correction, one who leaves a test out, one who has done nothing. */
 async function smallDay(desk: Page): Promise<void> {
-  await callDoor(desk, "day.create", { date: "2026-11-14", title });
-  await callDoor(desk, "day.open");
+  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title });
+  await callDoor(desk, "day.open", { sure: true });
   const people = [
     { league: "Gravel Moon", name: "Anvil Sparrow", leaveOut: [] },
     { league: "Gravel Moon", name: "Brine Kestrel", leaveOut: ["vertical"] },

@@ -11,7 +11,7 @@ export async function takeEmpty({ desk, board }: Studio): Promise<void> {
   await takeAt(desk, small, "empty-home-1024");
   await desk.getByRole("button", { name: "Create the day" }).click();
   await take(desk, "fault-home-without-a-name");
-  await callDoor(desk, "day.create", { date: "2026-03-14", title: "Nobody yet" });
+  await callDoor(desk, "day.create", { sure: true, date: "2026-03-14", title: "Nobody yet" });
   await desk.reload();
   await takePlaces(desk, "empty");
   await go(desk, "/rehearsal");
@@ -31,8 +31,8 @@ export async function takeThree({ desk, board }: Studio): Promise<void> {
 }
 
 async function threeAthletes(desk: Page): Promise<void> {
-  await callDoor(desk, "day.create", { date: "2026-03-14", title: "Three of us" });
-  await callDoor(desk, "day.open");
+  await callDoor(desk, "day.create", { sure: true, date: "2026-03-14", title: "Three of us" });
+  await callDoor(desk, "day.open", { sure: true });
   for (const [index, name] of ["Anvil Sparrow", "Brine Kestrel", "Cinder Plover"].entries()) {
     const who = { league: "Gravel Moon", name, number: `${index + 7}`, birthYear: 1995, bib: index + 1 };
     const agreed = { leaveOut: [], board: "name", share: true, guardianConsent: false, by: "QA" };

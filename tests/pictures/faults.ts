@@ -12,7 +12,7 @@ Gravel Moon,Cinder Plover,9,2012,name,no
 
 /** Sheets that are wrong in several ways, and questions before what can't be taken back. */
 export async function takeFaults({ desk, offer }: Studio): Promise<void> {
-  await callDoor(desk, "day.create", { date: "2026-03-14", title: "Spring testing day" });
+  await callDoor(desk, "day.create", { sure: true, date: "2026-03-14", title: "Spring testing day" });
   await desk.reload();
   const bring = async (name: string, content: string, picture: string) => {
     await go(desk, "/day");
@@ -36,7 +36,7 @@ export async function takeFaults({ desk, offer }: Studio): Promise<void> {
   await desk.getByRole("button", { name: "Rehearse the day" }).click();
   await desk.getByRole("alert").waitFor();
   await take(desk, "fault-rehearsal");
-  await callDoor(desk, "day.open");
+  await callDoor(desk, "day.open", { sure: true });
   await go(desk, "/day");
   await desk.getByRole("button", { name: "Close the day" }).click();
   await desk.getByRole("alertdialog").waitFor();

@@ -12,7 +12,7 @@ function has(key: string): boolean {
 
 /** What every test's file has to say, as `renderer/app/testWords.ts` lists it, and what its face says of it. */
 const ofEvery = [
-  ...["name", "ability", "letter", "blocked", "skip", "up", "better", "hint", "summary", "asks"],
+  ...["name", "ability", "letter", "skip", "up", "better", "hint", "summary", "asks"],
   ...["setUp", "run", "counts", "score", "stop"].map((part) => `rules.${part}`),
 ];
 

@@ -17,7 +17,7 @@ import { initialsSchema, reasonSchema } from "../door/said.ts";
 import { lengthsSchema, sentenceSchema, type Told, testSchema, toldSchema } from "../door/shapes.ts";
 import { tellOne } from "../marks/attempts.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
-import { requirePresent, requireTesting, requireTurn } from "./who.ts";
+import { requirePresent, requireTesting } from "./who.ts";
 
 /** An entry at a station: one or more attempts of one athlete that belong together. */
 export const entrySchema = z.object({
@@ -127,9 +127,9 @@ function takeUp(db: WritableDb, day: Day, at: string, entry: Entry): readonly Se
   if (refusal !== null) throw new Refusal("bad-input", refusal);
   const who = requirePresent(db, day, entry.athleteId);
   const corrected = entry.replaces === undefined ? null : voidCorrected(db, day, at, entry);
-  // An athlete's own slip can always be corrected, whatever their state since; the order of tests binds entries only.
+  // Correcting an athlete's own slip is always right, whatever has become of them since. The order of the tests is not
+  // looked at: what is keyed has been done already, and piles of paper come as they come. Calls and heats hold it.
   if (corrected?.athleteId !== who.athleteId) requireTesting(db, day, who, entry.test);
-  if (corrected === null) requireTurn(db, day, who, entry.test);
   return [...questions, ...askAboutVariant(db, day, entry)];
 }
 

@@ -31,7 +31,8 @@ export const foundSchema = z.object({
   history: z.array(
     z.object({ variant: z.string(), today: toldSchema.nullable(), last: earlierSchema, best: earlierSchema }),
   ),
-  blockedBy: testSchema.nullable(),
+  /** A test that comes before this one and is neither done nor left out; it holds up calls and heats, not what is keyed. */
+  stillBefore: testSchema.nullable(),
   readyAt: z.string(),
 });
 
@@ -57,7 +58,7 @@ export function find(
     taken: countBySlot(standing),
     variant: lastVariant(db, who.athleteId, test) ?? protocolOf(test).variants[0] ?? "",
     history: historyOf(db, day, who.athleteId, test, lengths),
-    blockedBy: firstBefore(db, day, who.athleteId, test),
+    stillBefore: firstBefore(db, day, who.athleteId, test),
     readyAt: readyAt(db, day, who, test, now),
   };
 }

@@ -11,7 +11,7 @@ import type { AttemptView, RecentAttempt, StationPerson } from "../types.ts";
 import { AthleteMarks, AthleteName } from "./AthleteCard.tsx";
 import css from "./KeyedEntry.module.css";
 import { Result } from "./Result.tsx";
-import { Blocked, Full } from "./Stopped.tsx";
+import { Full, StillBefore } from "./Stopped.tsx";
 import { useKeyedEntry } from "./useKeyedEntry.ts";
 import { ValueEntry } from "./ValueEntry.tsx";
 
@@ -106,13 +106,11 @@ export function KeyedEntry(props: KeyedEntryProps) {
       {found !== null && (
         <AthleteMarks test={test} found={found} variant={values.variant ?? ""} lengths={lengths} />
       )}
-      {found !== null && found.blockedBy !== null && (
-        <Blocked before={found.blockedBy} onSkip={() => onSkip(found.who, found.blockedBy ?? test)} />
-      )}
-      {found !== null && found.blockedBy === null && room <= 0 && (
+      {found !== null && found.stillBefore !== null && room > 0 && <StillBefore before={found.stillBefore} />}
+      {found !== null && room <= 0 && (
         <Full test={test} found={found} lengths={lengths} onCorrect={onCorrect} />
       )}
-      {found !== null && found.blockedBy === null && room > 0 && (
+      {found !== null && room > 0 && (
         <ValueEntry
           key={found.who.athleteId}
           {...{ test, entry, lengths, setLengths, room }}

@@ -1,7 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
-import { useStanding } from "../../../app/standing.tsx";
 import { useTestWords } from "../../../app/testWords.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
@@ -48,22 +47,13 @@ export function Full({ test, found, lengths, onCorrect }: FullProps) {
   );
 }
 
-/** Another test comes first; the organiser may let the athlete skip it. */
-export function Blocked({ before, onSkip }: { readonly before: TestCode; readonly onSkip: () => void }) {
-  const { t } = useTranslation("station");
+/** Says that a test before this one is still to come: what is on paper is saved all the same. */
+export function StillBefore({ before }: { readonly before: TestCode }) {
+  const { t } = useTranslation("planning");
   const testWord = useTestWords();
-  const isOrganiser = useStanding().post.role === "organiser";
-  useStationKeys(isOrganiser ? { "Alt+S": onSkip } : {});
   return (
-    <div className={css.notice} role="status">
-      <p className={css.title}>{testWord(before, "blocked")}</p>
-      {isOrganiser && (
-        <Row gap={3} wrap>
-          <Button hint="Alt+S" onPress={onSkip}>
-            {t("athlete.letSkip")}
-          </Button>
-        </Row>
-      )}
-    </div>
+    <p className="small quiet" role="status">
+      {t("keyed.stillBefore", { test: testWord(before, "name") })}
+    </p>
   );
 }
