@@ -14,22 +14,29 @@ const beginnings: readonly (readonly [bytes: readonly number[], why: () => Sente
   [[0x50, 0x4b, 0x03, 0x04], () => sentence("sheets.workbook")],
   [[0xd0, 0xcf, 0x11, 0xe0], () => sentence("sheets.workbook")],
   [[0x25, 0x50, 0x44, 0x46], () => sentence("sheets.document")],
-  [[0xff, 0xfe], () => sentence("sheets.utf16")],
-  [[0xfe, 0xff], () => sentence("sheets.utf16")],
 ];
 
 /**
- * Decodes a sheet: UTF-8 with or without byte order mark, else Windows-1252, which can read any byte. A picture, a
- * workbook or any other non-text file is refused by its kind.
+ * The byte order marks of UTF-16, which is what spreadsheets call "Unicode text". Without its mark it is not told from
+ * something broken. Source: RFC 2781, section 3.2.
+ */
+const utf16Marks: readonly (readonly [mark: readonly number[], encoding: "utf-16le" | "utf-16be"])[] = [
+  [[0xff, 0xfe], "utf-16le"],
+  [[0xfe, 0xff], "utf-16be"],
+];
+
+/**
+ * Reads the text of a sheet's bytes: UTF-16 with its byte order mark, UTF-8 with or without one, else Windows-1252,
+ * which every byte can be read as. A picture, a workbook or anything else that is no text is refused by what it is.
  * @throws Refusal `bad-input`
  */
 export function decodeSheet(bytes: Uint8Array): string {
   if (bytes.length === 0) throw refused(sentence("sheets.empty"));
   refuseTooBig(bytes.length);
-  const known = beginnings.find(([beginning]) => beginning.every((byte, index) => bytes[index] === byte));
+  const known = beginnings.find(([beginning]) => beginsWith(bytes, beginning));
   if (known !== undefined) throw refused(known[1]());
-  if (bytes.includes(0)) throw refused(sentence("sheets.nul"));
-  const text = textOf(bytes);
+  const text = utf16Text(bytes) ?? eightBitText(bytes);
+  if (text.includes("\0")) throw refused(sentence("sheets.nul"));
   if (text.trim() === "") throw refused(sentence("sheets.empty"));
   if (looksBinary(text)) throw refused(sentence("sheets.binary"));
   return text;
@@ -46,7 +53,18 @@ function refused(why: Sentence): Refusal {
   return new Refusal("bad-input", why);
 }
 
-function textOf(bytes: Uint8Array): string {
+function beginsWith(bytes: Uint8Array, beginning: readonly number[]): boolean {
+  return beginning.every((byte, index) => bytes[index] === byte);
+}
+
+function utf16Text(bytes: Uint8Array): string | undefined {
+  const marked = utf16Marks.find(([mark]) => beginsWith(bytes, mark));
+  return marked === undefined ? undefined : new TextDecoder(marked[1]).decode(bytes);
+}
+
+function eightBitText(bytes: Uint8Array): string {
+  // Looked for in the bytes: half of a UTF-16 text without its mark is NUL, and decoding 20 MB of it costs.
+  if (bytes.includes(0)) throw refused(sentence("sheets.nul"));
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {

@@ -22,6 +22,15 @@ describe("text", () => {
     expect(decodeSheet(utf8("\uFEFFname\nZoë"))).toBe("name\nZoë");
   });
 
+  // Source: RFC 2781, sections 3.2 and 4.4: the mark FF FE is little-endian, FE FF big-endian; ë is U+00EB.
+  test("UTF-16 is read in either order of bytes where its mark says which", () => {
+    const units = [..."name\tn\nZoë\t7"].map((sign) => sign.charCodeAt(0));
+    const little = [0xff, 0xfe, ...units.flatMap((unit) => [unit & 0xff, unit >> 8])];
+    const big = [0xfe, 0xff, ...units.flatMap((unit) => [unit >> 8, unit & 0xff])];
+    expect(decodeSheet(Uint8Array.from(little))).toBe("name\tn\nZoë\t7");
+    expect(decodeSheet(Uint8Array.from(big))).toBe("name\tn\nZoë\t7");
+  });
+
   // Source: WHATWG Encoding Standard, index windows-1252: 0xEB is ë, 0x80 the euro sign, 0x92 ’.
   test("bytes that are no UTF-8 are read as Windows-1252", () => {
     expect(decodeSheet(Uint8Array.of(0x5a, 0x6f, 0xeb, 0x2c, 0x80, 0x2c, 0x92))).toBe("Zoë,€,’");
@@ -38,7 +47,9 @@ describe("what is no sheet is refused by what it is", () => {
     ["a JPEG", [0xff, 0xd8, 0xff, 0xe0, 0, 0x10], "sheets.picture"],
     ["a workbook", [0x50, 0x4b, 0x03, 0x04, 0x14, 0], "sheets.workbook"],
     ["a PDF", [...utf8("%PDF-1.7")], "sheets.document"],
-    ["UTF-16", [0xff, 0xfe, 0x61, 0], "sheets.utf16"],
+    ["UTF-16 without its mark", [0x6e, 0, 0x61, 0], "sheets.nul"],
+    ["NUL in UTF-16", [0xff, 0xfe, 0x61, 0, 0, 0], "sheets.nul"],
+    ["a UTF-16 mark alone", [0xff, 0xfe], "sheets.empty"],
     ["NUL bytes", [...utf8("league,name\nA,\0\0")], "sheets.nul"],
     ["noise without NUL", Array.from({ length: 400 }, (_, index) => (index % 31) + 1), "sheets.binary"],
   ])("%s", (_what, bytes, key) => {
