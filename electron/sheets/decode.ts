@@ -11,8 +11,7 @@ const beginnings: readonly (readonly [bytes: readonly number[], why: () => Sente
   [[0xff, 0xd8, 0xff], () => sentence("sheets.picture")],
   [[0x47, 0x49, 0x46, 0x38], () => sentence("sheets.picture")],
   [[0x52, 0x49, 0x46, 0x46], () => sentence("sheets.picture")],
-  [[0x50, 0x4b, 0x03, 0x04], () => sentence("sheets.workbook")],
-  [[0xd0, 0xcf, 0x11, 0xe0], () => sentence("sheets.workbook")],
+  [[0xd0, 0xcf, 0x11, 0xe0], () => sentence("sheets.oldWorkbook")],
   [[0x25, 0x50, 0x44, 0x46], () => sentence("sheets.document")],
 ];
 
@@ -27,12 +26,11 @@ const utf16Marks: readonly (readonly [mark: readonly number[], encoding: "utf-16
 
 /**
  * Reads the text of a sheet's bytes: UTF-16 with its byte order mark, UTF-8 with or without one, else Windows-1252,
- * which every byte can be read as. A picture, a workbook or anything else that is no text is refused by what it is.
+ * which every byte can be read as. A picture, an old workbook or anything else that is no text is refused by what it is.
  * @throws Refusal `bad-input`
  */
 export function decodeSheet(bytes: Uint8Array): string {
-  if (bytes.length === 0) throw refused(sentence("sheets.empty"));
-  refuseTooBig(bytes.length);
+  refuseEmptyOrBig(bytes);
   const known = beginnings.find(([beginning]) => beginsWith(bytes, beginning));
   if (known !== undefined) throw refused(known[1]());
   const text = utf16Text(bytes) ?? eightBitText(bytes);
@@ -42,7 +40,13 @@ export function decodeSheet(bytes: Uint8Array): string {
   return text;
 }
 
-/** @throws Refusal `bad-input` for a sheet of too many bytes, before it is read. */
+/** @throws Refusal `bad-input` when there is nothing in a file, or too much. */
+export function refuseEmptyOrBig({ length }: Uint8Array): void {
+  if (length === 0) throw refused(sentence("sheets.empty"));
+  refuseTooBig(length);
+}
+
+/** @throws Refusal `bad-input` when a sheet of so many bytes is not even looked at. */
 export function refuseTooBig(length: number): void {
   if (length > sheetLimits.bytes) {
     throw refused(sentence("sheets.tooBig", { megabytes: sheetLimits.bytes / 1024 / 1024 }));

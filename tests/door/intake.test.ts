@@ -4,6 +4,7 @@ import { sheetLimits } from "../../electron/domain/sheets/limits.ts";
 import { allAthletes } from "../../electron/store/tables/athletes.ts";
 import { entrants } from "../../electron/store/tables/entrants.ts";
 import { connectionOf } from "../store/connection.ts";
+import { odsOf, xlsxOf } from "../unit/sheets/workbooks.ts";
 import { refusalOf, testDesk } from "./desk.ts";
 import { bring, checkIn, holdDay, look, lookAt, refusalOfSheet, take } from "./sheets.ts";
 
@@ -153,6 +154,33 @@ describe("a roster", () => {
     await take(table, "roster", bytes);
     expect(allAthletes(table.desk.store.db)[0]).toMatchObject({ league: "Mühle", name: "Zoë" });
   });
+});
+
+test.each([
+  [".xlsx", xlsxOf],
+  [".ods", odsOf],
+] as const)("a roster in %s is the same as in text", async (_kind, make) => {
+  const table = testDesk();
+  holdDay(table);
+  const rows = [
+    ["League", "Name", "Number", "Birth year", "Share"],
+    ["Lantern Bay", "Vera Velocity", "07", 1996, true],
+    ["Mill City", "=1+2", 55, null, null],
+  ];
+  const preview = await lookAt(table, make([{ name: "Sheet 1", rows }]));
+  expect(preview).toMatchObject({ kind: "roster", counts: { new: 2, keptBack: 0 } });
+  await take(table, "roster", make([{ name: "Sheet 1", rows }]));
+  expect(
+    allAthletes(table.desk.store.db).map(({ name, number, birthYear, share }) => [
+      name,
+      number,
+      birthYear,
+      share,
+    ]),
+  ).toEqual([
+    ["Vera Velocity", "07", 1996, true],
+    ["=1+2", "55", null, false],
+  ]);
 });
 
 describe("bad sheets change nothing", () => {

@@ -58,7 +58,7 @@ test("files that are no sheet are refused at once, and nothing goes in", async (
   const files: readonly (readonly [string, string | Uint8Array, string])[] = [
     ["empty.csv", "", "There is nothing in this file."],
     ["picture.csv", Uint8Array.of(137, 80, 78, 71, 13, 10, 26, 10, 0, 0, 0, 13), "This is a picture"],
-    ["workbook.csv", Uint8Array.of(80, 75, 3, 4, 20, 0, 6, 0), "This is a whole workbook."],
+    ["workbook.csv", Uint8Array.of(80, 75, 3, 4, 20, 0, 6, 0), "This workbook is damaged."],
     ["wide.csv", `${Array.from({ length: 300 }, (_none, index) => `c${index}`).join()}\n`, "has 300 columns"],
     ["nul.csv", "league,name\nGravel Moon,An\0vil\n", "There are NUL signs in this file"],
   ];

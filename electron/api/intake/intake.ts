@@ -83,7 +83,7 @@ async function* stages(
     const upload = uploadOf(desk, uploadId);
     const steps = readSteps(upload.bytes, readingAt(desk, kind ?? null, mapping));
     for (;;) {
-      const step = steps.next();
+      const step = await steps.next();
       if (!step.done) {
         yield { stage: "reading", ...step.value };
         await setImmediate();

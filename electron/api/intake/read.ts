@@ -3,7 +3,7 @@ import { Refusal } from "../../domain/refusal.ts";
 import { type Cells, RowRefused } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
 import { cellsOf } from "../../sheets/cells.ts";
-import { decodeSheet } from "../../sheets/decode.ts";
+import type { LinesRead, SheetRow } from "../../sheets/grid.ts";
 import {
   type ColumnName,
   guessKind,
@@ -13,9 +13,10 @@ import {
   type SheetKindName,
 } from "../../sheets/headers.ts";
 import { readPastRow } from "../../sheets/past.ts";
+import { readGrid } from "../../sheets/read-grid.ts";
 import { readResultRow } from "../../sheets/results.ts";
 import { readRosterRow } from "../../sheets/roster.ts";
-import { type LinesRead, readTable, type SheetRow, type Table } from "../../sheets/table.ts";
+import { type Table, tableOf } from "../../sheets/table.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { type KeptBackRow, keptBack, type ReadRow, type RowOutcome } from "./outcome.ts";
 import { planPast } from "./plan-past.ts";
@@ -48,8 +49,11 @@ const bunch = 500;
  * Reads a sheet in batches of rows. Reads no row if a needed column is missing.
  * @throws Refusal `bad-input` when the file as a whole can't be read.
  */
-export function* readSteps(bytes: Uint8Array, reading: SheetReading): Generator<LinesRead, ReadSheet> {
-  const table = yield* readTable(decodeSheet(bytes));
+export async function* readSteps(
+  bytes: Uint8Array,
+  reading: SheetReading,
+): AsyncGenerator<LinesRead, ReadSheet> {
+  const table = tableOf(yield* readGrid(bytes, null));
   const kind = reading.kind ?? guessKind(table.headers);
   const matched = matchHeaders(kind, table.headers, reading.mapping);
   if (table.rows.length + table.broken.length === 0)
@@ -62,7 +66,7 @@ export function* readSteps(bytes: Uint8Array, reading: SheetReading): Generator<
 export async function readWhole(bytes: Uint8Array, reading: SheetReading): Promise<ReadSheet> {
   const steps = readSteps(bytes, reading);
   for (;;) {
-    const step = steps.next();
+    const step = await steps.next();
     if (step.done) return step.value;
     await setImmediate();
   }

@@ -28,7 +28,7 @@ export function SheetsScreen() {
   );
 }
 
-const readable = ".csv,.tsv,.txt,text/csv,text/tab-separated-values,text/plain";
+const readable = ".csv,.tsv,.txt,.xlsx,.xlsm,.ods,text/csv,text/tab-separated-values,text/plain";
 
 /** Where a sheet is chosen or dropped, and what the three kinds look like. */
 function ChooseSheet({ sheet }: { readonly sheet: SheetInHand }) {

@@ -45,7 +45,7 @@ describe("what is no sheet is refused by what it is", () => {
     ["a byte order mark alone", [0xef, 0xbb, 0xbf], "sheets.empty"],
     ["a PNG named .csv", [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 0x0d], "sheets.picture"],
     ["a JPEG", [0xff, 0xd8, 0xff, 0xe0, 0, 0x10], "sheets.picture"],
-    ["a workbook", [0x50, 0x4b, 0x03, 0x04, 0x14, 0], "sheets.workbook"],
+    ["an old workbook", [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1], "sheets.oldWorkbook"],
     ["a PDF", [...utf8("%PDF-1.7")], "sheets.document"],
     ["UTF-16 without its mark", [0x6e, 0, 0x61, 0], "sheets.nul"],
     ["NUL in UTF-16", [0xff, 0xfe, 0x61, 0, 0, 0], "sheets.nul"],

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { restored } from "../../../electron/sheets/formula.ts";
-import { readTable } from "../../../electron/sheets/table.ts";
+import { readTextRows } from "../../../electron/sheets/text-rows.ts";
 import { writeSheet } from "../../../electron/sheets/write.ts";
 import { tableOf } from "./tables.ts";
 
@@ -54,7 +54,7 @@ test("property: what is written is read back, whatever the cells hold", () => {
 
 test("reading gives way between bunches and tells how far it is", () => {
   const rows = Array.from({ length: 1000 }, (_, index) => [`skater ${index}`, index]);
-  const steps = [...readTable(writeSheet(["name", "number"], rows))];
+  const steps = [...readTextRows(writeSheet(["name", "number"], rows))];
   expect(steps.length).toBeGreaterThanOrEqual(4);
   expect(steps.at(-1)).toEqual({ done: 1002, total: 1002 });
 });
