@@ -1,8 +1,9 @@
 import { type Cells, RowRefused } from "../domain/tests/cells.ts";
-import { type TestCode, testCodes } from "../domain/tests/registry.ts";
+import type { TestCode } from "../domain/tests/registry.ts";
 import { sentence } from "../domain/words.ts";
 import { restored } from "./formula.ts";
-import { type ColumnName, plainHeader } from "./headers.ts";
+import type { ColumnName } from "./headers.ts";
+import { testCalled } from "./test-words.ts";
 
 /** Returns a row's cells by field, for the columns found. */
 export function cellsOf(columns: ReadonlyMap<ColumnName, number>, cells: readonly string[]): Cells {
@@ -33,10 +34,9 @@ export function skaterNumber(cells: Cells): string {
   return text;
 }
 
-/** Returns the test, spelled with or without hyphen and in any case. */
+/** The test, by its code or as people call it. */
 export function testNamed(cells: Cells): TestCode {
-  const text = plainHeader(cells("test"));
-  const test = testCodes.find((code) => plainHeader(code) === text);
+  const test = testCalled(cells("test"));
   if (test === undefined) throw new RowRefused("test", sentence("sheets.row.test"));
   return test;
 }

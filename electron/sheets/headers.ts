@@ -1,6 +1,8 @@
 import { Refusal } from "../domain/refusal.ts";
 import { sheetColumns } from "../domain/tests/sheet-columns.ts";
 import { sentence } from "../domain/words.ts";
+import { wordsOf } from "./header-words.ts";
+import { plainHeader } from "./plain.ts";
 
 /** The sheets that can be imported. */
 export const sheetKinds = ["roster", "results", "past"] as const;
@@ -42,11 +44,6 @@ export interface MatchedHeaders {
   readonly missing: readonly ColumnName[];
 }
 
-/** Folds a header without letter case, spaces, hyphens and underscores: "Birth Year" and "birth_year" are one. */
-export function plainHeader(header: string): string {
-  return header.toLowerCase().replace(/[\s_-]+/g, "");
-}
-
 /**
  * Finds the columns of a sheet.
  * @throws Refusal `bad-input` when two columns match the same field and the mapping does not decide.
@@ -60,9 +57,8 @@ export function matchHeaders(
   const used = new Set<number>();
   for (const field of columnsOf[kind]) {
     const mapped = headers.indexOf(mapping[field] ?? "\n");
-    const column = mapped >= 0 ? mapped : headers.findIndex((header) => isHeader(header, field));
-    if (column < 0 || (mapped < 0 && isMappedElsewhere(headers[column], mapping))) continue;
-    if (mapped < 0) refuseSecond(headers, field, column);
+    const column = mapped >= 0 ? mapped : columnHeaded(kind, headers, field, mapping);
+    if (column < 0) continue;
     columns.set(field, column);
     used.add(column);
   }
@@ -72,9 +68,28 @@ export function matchHeaders(
   return { columns, unknown, missing: missingFields(kind, columns) };
 }
 
-function isHeader(header: string, field: ColumnName): boolean {
-  const plain = plainHeader(header);
-  return plain === plainHeader(field) || plain === plainHeader(former.get(field) ?? field);
+/** The column that is headed with the best word for a field; -1 when none is. */
+function columnHeaded(
+  kind: SheetKindName,
+  headers: readonly string[],
+  field: ColumnName,
+  mapping: Mapping,
+): number {
+  for (const word of wordsOf(kind, field)) {
+    const [column, second] = headers.flatMap((header, index) =>
+      plainHeader(header) === word ? [index] : [],
+    );
+    if (column === undefined || isMappedElsewhere(headers[column], mapping)) continue;
+    if (second !== undefined) throw twice(headers[column] ?? "", headers[second] ?? "");
+    return column;
+  }
+  return -1;
+}
+
+/** Whether a header says what its column is, in a sheet of that kind. */
+export function isKnownHeader(kind: SheetKindName, header: string): boolean {
+  const word = plainHeader(header);
+  return columnsOf[kind].some((field) => wordsOf(kind, field).includes(word));
 }
 
 function isMappedElsewhere(header: string | undefined, mapping: Mapping): boolean {
@@ -86,11 +101,8 @@ export function isAddedHeader(header: string): boolean {
   return added.includes(plainHeader(header));
 }
 
-function refuseSecond(headers: readonly string[], field: ColumnName, first: number): void {
-  const second = headers.find((header, index) => index > first && isHeader(header, field));
-  if (second !== undefined) {
-    throw new Refusal("bad-input", sentence("sheets.twice", { first: headers[first] ?? "", second }));
-  }
+function twice(first: string, second: string): Refusal {
+  return new Refusal("bad-input", sentence("sheets.twice", { first, second }));
 }
 
 function missingFields(kind: SheetKindName, columns: ReadonlyMap<ColumnName, number>): ColumnName[] {
@@ -113,7 +125,8 @@ function missingFields(kind: SheetKindName, columns: ReadonlyMap<ColumnName, num
 
 /** Guesses a sheet's kind by its headers: marks with dates are past results, tests without are results. */
 export function guessKind(headers: readonly string[]): SheetKindName {
-  const has = (field: ColumnName) => headers.some((header) => isHeader(header, field));
+  const has = (field: ColumnName) =>
+    headers.some((header) => wordsOf("past", field).includes(plainHeader(header)));
   if (has("test") || has("mark")) return has("mark") || has("date") ? "past" : "results";
   return "roster";
 }

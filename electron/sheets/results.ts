@@ -8,6 +8,7 @@ import {
 } from "../domain/tests/registry.ts";
 import { sentence } from "../domain/words.ts";
 import { line, testNamed } from "./cells.ts";
+import { plainHeader } from "./plain.ts";
 import { type NamedAthlete, readWho } from "./who.ts";
 
 /** One attempt as written on paper. */
@@ -21,7 +22,18 @@ export interface ResultRow {
   readonly note: string;
 }
 
-/** Initials of a row that has none. */
+/** How people write the ways of doing a test, beside the codes. */
+const variantWords: Readonly<Record<string, string>> = {
+  knees: "knee",
+  rodillas: "knee",
+  rodilla: "knee",
+  toes: "full",
+  completa: "full",
+  completas: "full",
+  completo: "full",
+};
+
+/** Who keyed a row that does not say. */
 const nobodyNamed = "sheet";
 
 /** Reads one row of results without knowing who is here. @throws RowRefused */
@@ -38,7 +50,8 @@ export function readResultRow(cells: Cells): ResultRow {
 /** Returns a test's variant; an empty cell means the first, which is the full one. @throws RowRefused */
 export function variantOf(cells: Cells, test: TestCode): string {
   const { variants } = protocolOf(test);
-  const text = cells("variant").toLowerCase();
+  const word = plainHeader(cells("variant"));
+  const text = variantWords[word] ?? word;
   const [first = ""] = variants;
   if (text === "" || (text === "full" && first === "")) return first;
   const found = variants.find((variant) => variant === text);

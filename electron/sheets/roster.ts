@@ -2,6 +2,7 @@ import { type Cells, RowRefused, yesNo } from "../domain/tests/cells.ts";
 import { sentence } from "../domain/words.ts";
 import type { BoardConsent, Category } from "../store/tables/athletes.ts";
 import { line, requiredLine, skaterNumber } from "./cells.ts";
+import { plainHeader } from "./plain.ts";
 
 /** One athlete on a league's roster; null and an empty number: the sheet does not say. */
 export interface RosterRow {
@@ -15,46 +16,69 @@ export interface RosterRow {
   readonly share: boolean | null;
 }
 
-const categories: Readonly<Record<string, Category>> = {
-  women: "women",
-  woman: "women",
-  w: "women",
-  men: "men",
-  man: "men",
-  m: "men",
-  open: "open",
-  o: "open",
+const categoryWords: Readonly<Record<Category, readonly string[]>> = {
+  women: ["women", "woman", "w", "f", "female", "fem", "mujer", "mujeres", "femenino", "femenina"],
+  men: ["men", "man", "m", "male", "masc", "hombre", "hombres", "h", "masculino"],
+  open: [
+    ...["open", "o", "nb", "enby", "non-binary", "nonbinary", "x", "mixed"],
+    ...["abierta", "abierto", "mixta", "mixto", "no binarie", "no binaria", "no binario"],
+  ],
 };
+
+const categories = new Map(
+  Object.entries(categoryWords).flatMap(([category, words]) =>
+    words.map((word) => [plainHeader(word), category as Category] as const),
+  ),
+);
+
+/** What a whole column of a roster says about each of its cells. */
+export interface RosterWays {
+  /** ISO 8601 day. */
+  readonly today: string;
+  /** M stands for women: Spanish lists have M and H (mujer, hombre), others F and M. */
+  readonly mIsWomen: boolean;
+}
+
+/** What M stands for in a column of categories. */
+export function mIsWomen(column: Iterable<string>): boolean {
+  const words = new Set([...column].map(plainHeader));
+  return words.has("h") && !words.has("f") && !words.has("w");
+}
 
 const boards: readonly BoardConsent[] = ["name", "bib", "hidden"];
 
-/** Reads one row of a roster; `today` is an ISO 8601 day. @throws RowRefused */
-export function readRosterRow(cells: Cells, today: string): RosterRow {
+/** Reads one row of a roster. @throws RowRefused */
+export function readRosterRow(cells: Cells, ways: RosterWays): RosterRow {
   return {
     league: requiredLine(cells, "league", 80),
     name: requiredLine(cells, "name", 80),
     number: skaterNumber(cells),
-    birthYear: birthYear(line(cells, "birth_year", 80), today),
-    category: category(cells("category")),
+    birthYear: birthYear(line(cells, "birth_year", 80), ways.today),
+    category: category(cells("category"), ways),
     guardianConsent: yesNo(cells, "guardian_consent"),
     board: board(cells("screen")),
     share: yesNo(cells, "share"),
   };
 }
 
+/** The year alone, or that of a whole date: nothing else of it is kept. */
+const yearForm = /^(?:(\d{4})(?:[-/.]\d{1,2}[-/.]\d{1,2})?|\d{1,2}[-/.]\d{1,2}[-/.](\d{4}))$/;
+
 function birthYear(text: string, today: string): number | null {
   if (text === "") return null;
-  if (!/^\d{4}$/.test(text)) throw new RowRefused("birth_year", sentence("sheets.row.birthYear"));
-  const year = Number(text);
+  const found = yearForm.exec(text);
+  if (found === null) throw new RowRefused("birth_year", sentence("sheets.row.birthYear"));
+  const year = Number(found[1] ?? found[2]);
   const thisYear = Number(today.slice(0, 4));
   if (year >= 1900 && year <= thisYear) return year;
   throw new RowRefused("birth_year", sentence("sheets.row.birthYearRange", { year: thisYear }));
 }
 
-function category(text: string): Category | null {
+function category(text: string, ways: RosterWays): Category | null {
   if (text === "") return null;
-  const key = text.toLowerCase();
-  const found = Object.hasOwn(categories, key) ? categories[key] : undefined;
+  const word = plainHeader(text);
+  if (word === "m" && ways.mIsWomen) return "women";
+  const found = categories.get(word);
   if (found === undefined) throw new RowRefused("category", sentence("sheets.row.category"));
   return found;
 }

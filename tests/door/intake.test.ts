@@ -132,11 +132,11 @@ describe("a roster", () => {
   test("a header without league is told, and a mapping puts it right", async () => {
     const table = testDesk();
     holdDay(table);
-    const sheet = "Club,name\nLantern Bay,Vera Ropewalk\n";
+    const sheet = "Crew,name\nLantern Bay,Vera Velocity\n";
     const preview = await lookAt(table, sheet);
-    expect(preview).toMatchObject({ missing: ["league"], unknown: ["Club"], rows: [], keptBack: [] });
+    expect(preview).toMatchObject({ missing: ["league"], unknown: ["Crew"], rows: [], keptBack: [] });
     expect((await refusalOf(take(table, "roster", sheet))).key).toBe("sheets.missing.league");
-    const { counts } = await take(table, "roster", sheet, { league: "Club" });
+    const { counts } = await take(table, "roster", sheet, { league: "Crew" });
     expect(counts.new).toBe(1);
   });
 

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { cellsOf } from "../../sheets/cells.ts";
 import type { ColumnName } from "../../sheets/headers.ts";
 import { columnsOf } from "../../sheets/headers.ts";
+import { testCalled } from "../../sheets/test-words.ts";
 import { sentenceSchema } from "../door/shapes.ts";
 import { takenSchema } from "../door/sheet-shapes.ts";
 import type { TakenRow } from "./outcome.ts";
@@ -72,5 +73,8 @@ export function takenOf(planned: PlannedSheet): z.infer<typeof takenSchema> {
 function filledCells({ rows, matched }: ReadSheet, line: number): Record<string, string> {
   const cells = cellsOf(matched.columns, rows.get(line)?.cells ?? []);
   const filled = [...matched.columns.keys()].map((field) => [field, cells(field)] as const);
-  return Object.fromEntries(filled.filter(([, text]) => text !== ""));
+  const found = Object.fromEntries(filled.filter(([, text]) => text !== ""));
+  // A test by its code, however the sheet calls it.
+  const test = testCalled(found.test ?? "");
+  return test === undefined ? found : { ...found, test };
 }

@@ -15,7 +15,7 @@ import {
 import { readPastRow } from "../../sheets/past.ts";
 import { readGrid } from "../../sheets/read-grid.ts";
 import { readResultRow } from "../../sheets/results.ts";
-import { readRosterRow } from "../../sheets/roster.ts";
+import { mIsWomen, readRosterRow } from "../../sheets/roster.ts";
 import { type Table, tableOf } from "../../sheets/table.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { type KeptBackRow, keptBack, type ReadRow, type RowOutcome } from "./outcome.ts";
@@ -75,12 +75,17 @@ export async function readWhole(bytes: Uint8Array, reading: SheetReading): Promi
 function readRows(kind: SheetKindName, table: Table, matched: MatchedHeaders, today: string): RowSteps {
   switch (kind) {
     case "roster":
-      return readAll(table, matched, (cells) => readRosterRow(cells, today), planRoster);
+      return readAll(table, matched, rosterReader(table, matched, today), planRoster);
     case "results":
       return readAll(table, matched, readResultRow, planResults);
     case "past":
       return readAll(table, matched, (cells) => readPastRow(cells, today), planPast);
   }
+}
+
+function rosterReader({ rows }: Table, { columns }: MatchedHeaders, today: string) {
+  const ways = { today, mIsWomen: mIsWomen(rows.map(({ cells }) => cellsOf(columns, cells)("category"))) };
+  return (cells: Cells) => readRosterRow(cells, ways);
 }
 
 type RowSteps = Generator<LinesRead, Pick<ReadSheet, "rows" | "unread" | "plan">>;

@@ -15,8 +15,8 @@ export class RowRefused extends Refusal {
 /** Reads a column's cell without outer spaces, formula text unescaped; "" where there is none. */
 export type Cells = (column: string) => string;
 
-const yes = ["yes", "y", "true", "1", "ja", "oui", "sí", "si"];
-const no = ["no", "n", "false", "0", "nein", "non"];
+const yes = ["yes", "y", "true", "1", "x", "✓", "✔", "ok", "ja", "oui", "sí", "si", "s", "verdadero"];
+const no = ["no", "n", "false", "0", "nein", "non", "falso"];
 
 /** Reads yes or no in common spellings; null for an empty cell. @throws RowRefused */
 export function yesNo(cells: Cells, column: string): boolean | null {

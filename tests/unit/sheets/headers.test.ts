@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { Refusal } from "../../../electron/domain/refusal.ts";
-import { guessKind, matchHeaders } from "../../../electron/sheets/headers.ts";
+import { wordsOf } from "../../../electron/sheets/header-words.ts";
+import { columnsOf, guessKind, matchHeaders, sheetKinds } from "../../../electron/sheets/headers.ts";
 
 describe("headers", () => {
   test("match in any case, with spaces, hyphens or underscores", () => {
@@ -15,14 +16,14 @@ describe("headers", () => {
   });
 
   test("what is missing and what is unknown is told", () => {
-    const { unknown, missing } = matchHeaders("roster", ["Team", "name", "", "Shirt"]);
-    expect({ unknown, missing }).toEqual({ unknown: ["Team", "Shirt"], missing: ["league"] });
+    const { unknown, missing } = matchHeaders("roster", ["Crew", "name", "", "Shirt"]);
+    expect({ unknown, missing }).toEqual({ unknown: ["Crew", "Shirt"], missing: ["league"] });
   });
 
   test("a mapping says it where the header does not, and may say otherwise", () => {
-    const headers = ["Team", "name", "Skates as", "number"];
+    const headers = ["Crew", "name", "Skates as", "number"];
     const { columns, unknown, missing } = matchHeaders("roster", headers, {
-      league: "Team",
+      league: "Crew",
       name: "Skates as",
     });
     expect(Object.fromEntries(columns)).toEqual({ league: 0, name: 2, number: 3 });
@@ -54,6 +55,39 @@ describe("headers", () => {
   test("two columns of one meaning are refused, and a mapping decides", () => {
     expect(() => matchHeaders("roster", ["league", "Name", "name"])).toThrow(Refusal);
     expect(matchHeaders("roster", ["league", "Name", "name"], { name: "name" }).columns.get("name")).toBe(2);
+  });
+
+  test.each([
+    ["roster", ["Team", "Derby name", "#", "Born", "Gender", "Guardian", "Shares"]],
+    ["roster", ["Liga", "Nombre derby", "Nº", "Año", "Género", "Tutor", "Comparte"]],
+    ["roster", ["EQUIPO", "Patinadora", "Dorsal", "Fecha de nacimiento", "Sexo", "Permiso", "Compartir"]],
+    ["roster", ["Club:", "Skater", "No.", "D.O.B.", "Category", "Consent?", "Share?"]],
+  ] as const)("of a %s are known as people write them: %j", (kind, headers) => {
+    const { columns, unknown } = matchHeaders(kind, headers);
+    expect([...columns].map(([field, column]) => [column, field]).sort()).toEqual([
+      [0, "league"],
+      [1, "name"],
+      [2, "number"],
+      [3, "birth_year"],
+      [4, "category"],
+      [5, "guardian_consent"],
+      [6, "share"],
+    ]);
+    expect(unknown).toEqual([]);
+  });
+
+  test("a derby name comes before a name, and a bib before a number where both are there", () => {
+    const { columns, unknown } = matchHeaders("roster", ["League", "Name", "Derby name"]);
+    expect({ column: columns.get("name"), unknown }).toEqual({ column: 2, unknown: ["Name"] });
+    const spanish = matchHeaders("results", ["Liga", "Número", "Dorsal", "Prueba"]).columns;
+    expect([spanish.get("number"), spanish.get("bib")]).toEqual([1, 2]);
+  });
+
+  test.each(sheetKinds)("no word heads two columns of a sheet: %s", (kind) => {
+    const all = columnsOf[kind].flatMap((field) => wordsOf(kind, field));
+    expect(all.filter((word, index) => all.indexOf(word) !== index)).toEqual([]);
+    // Each column is found by its own name.
+    for (const field of columnsOf[kind]) expect(matchHeaders(kind, [field]).columns.get(field)).toBe(0);
   });
 
   test("the columns of a sheet of kept-back rows are nothing unknown", () => {

@@ -3,7 +3,7 @@ import { type Cells, RowRefused } from "../../../electron/domain/tests/cells.ts"
 import type { ColumnName } from "../../../electron/sheets/headers.ts";
 import { readPastRow } from "../../../electron/sheets/past.ts";
 import { readResultRow } from "../../../electron/sheets/results.ts";
-import { readRosterRow } from "../../../electron/sheets/roster.ts";
+import { mIsWomen, readRosterRow } from "../../../electron/sheets/roster.ts";
 
 type Given = Partial<Record<ColumnName, string>>;
 
@@ -25,7 +25,10 @@ function whyNot(read: () => unknown): string {
 
 describe("a roster row", () => {
   const read = (given: Given) =>
-    readRosterRow(cellsOf({ league: "Lantern Bay", name: "Ann", ...given }), "2026-11-14");
+    readRosterRow(cellsOf({ league: "Lantern Bay", name: "Ann", ...given }), {
+      today: "2026-11-14",
+      mIsWomen: false,
+    });
 
   test("keeps apart what the sheet says and what it does not", () => {
     expect(read({ number: "07", birth_year: "2001", category: "Women", screen: "Name", share: "y" })).toEqual({
@@ -41,13 +44,49 @@ describe("a roster row", () => {
     expect(read({})).toMatchObject({ number: "", birthYear: null, category: null, board: null, share: null });
   });
 
+  test.each(["2001-05-03", "3.5.2001", "5/3/2001", "2001/05/03"])(
+    "keeps the year alone of the whole date %s",
+    (text) => expect(read({ birth_year: text }).birthYear).toBe(2001),
+  );
+
+  test.each([
+    ["F", "women"],
+    ["mujer", "women"],
+    ["M", "men"],
+    ["Hombre", "men"],
+    ["NB", "open"],
+    ["Non-binary", "open"],
+    ["no binaria", "open"],
+  ])("takes the category %s for %s", (text, category) => {
+    expect(read({ category: text }).category).toBe(category);
+  });
+
+  test("takes M for women where the column has H for men", () => {
+    const spanish = { today: "2026-11-14", mIsWomen: mIsWomen(["M", "H", "", "nb"]) };
+    const cells = cellsOf({ league: "Lantern Bay", name: "Ann", category: "M" });
+    expect(readRosterRow(cells, spanish).category).toBe("women");
+    expect(mIsWomen(["M", "F", "H"])).toBe(false);
+    expect(mIsWomen(["M", "open"])).toBe(false);
+  });
+
+  test.each([
+    ["x", true],
+    ["✓", true],
+    ["Sí", true],
+    ["TRUE", true],
+    ["falso", false],
+  ])("takes %s for %s", (text, share) => {
+    expect(read({ share: text }).share).toBe(share);
+  });
+
   test.each([
     [{ league: "" }, "league sheets.row.empty"],
     [{ name: "" }, "name sheets.row.empty"],
     [{ name: "x".repeat(81) }, "name sheets.row.tooLong"],
     [{ number: "12345" }, "number sheets.row.number"],
     [{ number: "7.0" }, "number sheets.row.number"],
-    [{ birth_year: "2001-05-03" }, "birth_year sheets.row.birthYear"],
+    [{ birth_year: "95" }, "birth_year sheets.row.birthYear"],
+    [{ birth_year: "12/05/95" }, "birth_year sheets.row.birthYear"],
     [{ birth_year: "1899" }, "birth_year sheets.row.birthYearRange"],
     [{ birth_year: "2027" }, "birth_year sheets.row.birthYearRange"],
     [{ category: "constructor" }, "category sheets.row.category"],
