@@ -5,12 +5,17 @@ import { restored } from "./formula.ts";
 import type { ColumnName } from "./headers.ts";
 import { testCalled } from "./test-words.ts";
 
-/** Returns a row's cells by field, for the columns found. */
-export function cellsOf(columns: ReadonlyMap<ColumnName, number>, cells: readonly string[]): Cells {
+/** The cells of one row by the fields whose columns were found; `given` is what was said of all rows. */
+export function cellsOf(
+  columns: ReadonlyMap<ColumnName, number>,
+  cells: readonly string[],
+  given: Readonly<Record<string, string>> = {},
+): Cells {
   return (field) => {
     const column = columns.get(field);
     const cell = column === undefined ? undefined : cells[column];
-    return cell === undefined ? "" : restored(cell.trim()).trim();
+    const text = cell === undefined ? "" : restored(cell.trim()).trim();
+    return text === "" ? (given[field] ?? "") : text;
   };
 }
 

@@ -3,6 +3,7 @@ import { sheetColumns } from "../domain/tests/sheet-columns.ts";
 import { sentence } from "../domain/words.ts";
 import { wordsOf } from "./header-words.ts";
 import { plainHeader } from "./plain.ts";
+import { guessWide, type WidePart, widePartsOf } from "./wide.ts";
 
 /** The sheets that can be imported. */
 export const sheetKinds = ["roster", "results", "past"] as const;
@@ -35,10 +36,15 @@ const added = ["line", "reason"];
 /** The header of each field, where the header itself does not say so. */
 export type Mapping = Readonly<Record<string, string>>;
 
+/** What was said of all rows of a sheet, by field: their league, the date of their test. */
+export type Given = Readonly<Record<string, string>>;
+
 export interface MatchedHeaders {
   /** The column (from 0) of each field that the sheet has. */
   readonly columns: ReadonlyMap<ColumnName, number>;
-  /** Headers unknown to this program; their columns are ignored. */
+  /** Of a sheet with a column a test what each row holds; empty for a sheet with a row a test. */
+  readonly parts: readonly WidePart[];
+  /** Headers that say nothing to this program; their columns are passed over. */
   readonly unknown: readonly string[];
   /** Required fields that the sheet lacks; without them no row is imported. */
   readonly missing: readonly ColumnName[];
@@ -52,20 +58,25 @@ export function matchHeaders(
   kind: SheetKindName,
   headers: readonly string[],
   mapping: Mapping = {},
+  given: Given = {},
 ): MatchedHeaders {
   const columns = new Map<ColumnName, number>();
-  const used = new Set<number>();
+  const wide = widePartsOf(kind, headers);
+  const used = new Set(wide.flatMap((part) => [...part.columns.values()]));
+  const inWide = new Set(used);
   for (const field of columnsOf[kind]) {
     const mapped = headers.indexOf(mapping[field] ?? "\n");
     const column = mapped >= 0 ? mapped : columnHeaded(kind, headers, field, mapping);
-    if (column < 0) continue;
+    if (column < 0 || (mapped < 0 && inWide.has(column))) continue;
     columns.set(field, column);
     used.add(column);
   }
   const unknown = headers.filter(
     (header, index) => header !== "" && !used.has(index) && !isAddedHeader(header),
   );
-  return { columns, unknown, missing: missingFields(kind, columns) };
+  // Where a column says the test, the sheet has a row a test.
+  const parts = columns.has("test") || columns.has("mark") ? [] : wide;
+  return { columns, parts, unknown, missing: missingFields(kind, { columns, given, parts }) };
 }
 
 /** The column that is headed with the best word for a field; -1 when none is. */
@@ -105,8 +116,13 @@ function twice(first: string, second: string): Refusal {
   return new Refusal("bad-input", sentence("sheets.twice", { first, second }));
 }
 
-function missingFields(kind: SheetKindName, columns: ReadonlyMap<ColumnName, number>): ColumnName[] {
-  const lacks = (field: ColumnName) => !columns.has(field);
+type Found = Pick<MatchedHeaders, "columns" | "parts"> & { readonly given: Given };
+
+function missingFields(kind: SheetKindName, { columns, given, parts }: Found): ColumnName[] {
+  const isWide = parts.length > 0;
+  const everyDated = isWide && parts.every(({ date }) => date !== "");
+  const has: Readonly<Record<string, boolean>> = { test: isWide, mark: isWide, date: everyDated };
+  const lacks = (field: ColumnName) => !columns.has(field) && !given[field] && has[field] !== true;
   switch (kind) {
     case "roster":
       return ["league", "name"].filter(lacks);
@@ -126,7 +142,11 @@ function missingFields(kind: SheetKindName, columns: ReadonlyMap<ColumnName, num
 /** Guesses a sheet's kind by its headers: marks with dates are past results, tests without are results. */
 export function guessKind(headers: readonly string[]): SheetKindName {
   const has = (field: ColumnName) =>
-    headers.some((header) => wordsOf("past", field).includes(plainHeader(header)));
+    headers.some((header) =>
+      wordsOf(field === "bib" ? "results" : "past", field).includes(plainHeader(header)),
+    );
+  const wide = has("test") ? null : guessWide(headers, has("bib"));
+  if (wide !== null) return wide;
   if (has("test") || has("mark")) return has("mark") || has("date") ? "past" : "results";
   return "roster";
 }

@@ -4,6 +4,8 @@ import type { Mark, Plausibility } from "../domain/tests/protocol.ts";
 import { defaultParameters, definitionOf, type TestCode } from "../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 import { testNamed } from "./cells.ts";
+import { type DateOrder, dayOf } from "./dates.ts";
+import { gathering } from "./gather.ts";
 import { variantOf } from "./results.ts";
 import { type NamedAthlete, readWho } from "./who.ts";
 
@@ -21,20 +23,40 @@ export interface PastRow {
   readonly unusual: Sentence | null;
 }
 
-/** Reads one row of past results; `today` is an ISO 8601 day. @throws RowRefused */
-export function readPastRow(cells: Cells, today: string): PastRow {
-  const who = readWho(cells);
-  const date = pastDate(cells("date"), today);
-  const test = testNamed(cells);
-  const variant = variantOf(cells, test);
+/** What a whole sheet of past results says about each of its rows. */
+export interface PastWays {
+  /** ISO 8601 day. */
+  readonly today: string;
+  readonly order: DateOrder;
+}
+
+/** Reads one row of past results. @throws RowRefused */
+export function readPastRow(cells: Cells, ways: PastWays): PastRow {
+  const all = gathering();
+  const who = all.of(() => readWho(cells), null);
+  const date = all.of(() => pastDate(cells("date"), ways), "");
+  const test = all.of(() => testNamed(cells), null);
+  const variant = test === null ? "" : all.of(() => variantOf(cells, test), "");
+  const mark = test === null ? null : all.of(() => markIn(cells, test), null);
+  const row = all.done({ date, variant });
+  // What is null here was refused, and the row with it.
+  return pastRow({ ...row, who: who as NamedAthlete, test: test as TestCode }, mark as PastMark);
+}
+
+type PastMark = Pick<PastRow, "value" | "unusual">;
+
+function pastRow(row: Pick<PastRow, "who" | "date" | "test" | "variant">, mark: PastMark): PastRow {
+  return { ...row, ...mark, fingerprint: fingerprint(row.test, row.variant, defaultParameters(row.test)) };
+}
+
+function markIn(cells: Cells, test: TestCode): PastMark {
   const { protocol, sheet } = definitionOf(test);
   const parameters = defaultParameters(test);
   const mark = sheet.readPast(cells);
   const value = mark.value ?? completeValue(protocol.score(parameters, [mark.seen]));
   const opinion: Plausibility = protocol.plausibility(parameters, mark.seen);
   if (opinion.level === "refuse") throw new RowRefused("mark", opinion.sentence);
-  const unusual = opinion.level === "ask" ? opinion.sentence : null;
-  return { who, date, test, variant, value, fingerprint: fingerprint(test, variant, parameters), unusual };
+  return { value, unusual: opinion.level === "ask" ? opinion.sentence : null };
 }
 
 /** Returns a mark's value; every mark on a sheet is complete. */
@@ -43,14 +65,10 @@ function completeValue(mark: Mark): number {
   throw new RowRefused("mark", sentence("sheets.row.empty"));
 }
 
-function pastDate(text: string, today: string): string {
-  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  const day = parts === null ? undefined : new Date(`${text}T00:00:00Z`);
-  // A 30 February parses to a day in March, or not at all.
-  if (day === undefined || Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== text) {
-    throw new RowRefused("date", sentence("sheets.row.date"));
-  }
-  if (text > today) throw new RowRefused("date", sentence("sheets.row.dateAhead"));
-  if (text < "1950-01-01") throw new RowRefused("date", sentence("sheets.row.dateLongAgo"));
-  return text;
+function pastDate(text: string, { today, order }: PastWays): string {
+  const day = dayOf(text, order);
+  if (day === null) throw new RowRefused("date", sentence("sheets.row.date"));
+  if (day > today) throw new RowRefused("date", sentence("sheets.row.dateAhead"));
+  if (day < "1950-01-01") throw new RowRefused("date", sentence("sheets.row.dateLongAgo"));
+  return day;
 }

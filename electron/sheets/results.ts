@@ -8,8 +8,10 @@ import {
 } from "../domain/tests/registry.ts";
 import { sentence } from "../domain/words.ts";
 import { line, testNamed } from "./cells.ts";
+import { gathering } from "./gather.ts";
 import { plainHeader } from "./plain.ts";
 import { type NamedAthlete, readWho } from "./who.ts";
+import { bareField } from "./wide.ts";
 
 /** One attempt as written on paper. */
 export interface ResultRow {
@@ -38,13 +40,24 @@ const nobodyNamed = "sheet";
 
 /** Reads one row of results without knowing who is here. @throws RowRefused */
 export function readResultRow(cells: Cells): ResultRow {
-  const who = readWho(cells);
-  const test = testNamed(cells);
-  const variant = variantOf(cells, test);
+  const all = gathering();
+  const who = all.of(() => readWho(cells), null);
+  const enteredBy = all.of(() => line(cells, "entered_by", 40), "") || nobodyNamed;
+  const note = all.of(() => line(cells, "note", 500), "");
+  const test = all.of(() => testNamed(cells), null);
+  const variant = test === null ? "" : all.of(() => variantOf(cells, test), "");
+  const seen = test === null ? null : all.of(() => seenIn(cells, test), null);
+  const row = all.done({ variant, seen, enteredBy, note });
+  // What is null here was refused, and the row with it.
+  return { ...row, who: who as NamedAthlete, test: test as TestCode };
+}
+
+/** A number alone is no attempt of some tests: it says nothing of the reaches, or of the direction. */
+function seenIn(cells: Cells, test: TestCode): unknown {
+  if (cells(bareField) !== "") throw new RowRefused(bareField, sentence("sheets.row.bare"));
   const seen = parseAttempt(test, definitionOf(test).sheet.read(cells));
   if (!seen.success) throw new RowRefused(null, refusalOf(seen.error));
-  const enteredBy = line(cells, "entered_by", 40) || nobodyNamed;
-  return { who, test, variant, seen: seen.data, enteredBy, note: line(cells, "note", 500) };
+  return seen.data;
 }
 
 /** Returns a test's variant; an empty cell means the first, which is the full one. @throws RowRefused */

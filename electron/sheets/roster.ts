@@ -2,6 +2,7 @@ import { type Cells, RowRefused, yesNo } from "../domain/tests/cells.ts";
 import { sentence } from "../domain/words.ts";
 import type { BoardConsent, Category } from "../store/tables/athletes.ts";
 import { line, requiredLine, skaterNumber } from "./cells.ts";
+import { gathering } from "./gather.ts";
 import { plainHeader } from "./plain.ts";
 
 /** One athlete on a league's roster; null and an empty number: the sheet does not say. */
@@ -49,16 +50,17 @@ const boards: readonly BoardConsent[] = ["name", "bib", "hidden"];
 
 /** Reads one row of a roster. @throws RowRefused */
 export function readRosterRow(cells: Cells, ways: RosterWays): RosterRow {
-  return {
-    league: requiredLine(cells, "league", 80),
-    name: requiredLine(cells, "name", 80),
-    number: skaterNumber(cells),
-    birthYear: birthYear(line(cells, "birth_year", 80), ways.today),
-    category: category(cells("category"), ways),
-    guardianConsent: yesNo(cells, "guardian_consent"),
-    board: board(cells("screen")),
-    share: yesNo(cells, "share"),
-  };
+  const all = gathering();
+  return all.done({
+    league: all.of(() => requiredLine(cells, "league", 80), ""),
+    name: all.of(() => requiredLine(cells, "name", 80), ""),
+    number: all.of(() => skaterNumber(cells), ""),
+    birthYear: all.of(() => birthYear(line(cells, "birth_year", 80), ways.today), null),
+    category: all.of(() => category(cells("category"), ways), null),
+    guardianConsent: all.of(() => yesNo(cells, "guardian_consent"), null),
+    board: all.of(() => board(cells("board")), null),
+    share: all.of(() => yesNo(cells, "share"), null),
+  });
 }
 
 /** The year alone, or that of a whole date: nothing else of it is kept. */

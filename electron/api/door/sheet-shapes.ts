@@ -11,10 +11,12 @@ const countsSchema = z.object({
   unusual: z.int(),
 });
 
-const keptBackSchema = z.object({
+const reasonSchema = z.object({ field: z.string().nullable(), reason: sentenceSchema });
+
+const keptBackSchema = reasonSchema.extend({
   line: z.int(),
-  field: z.string().nullable(),
-  reason: sentenceSchema,
+  /** What else is wrong with the row. */
+  also: z.array(reasonSchema),
   cells: z.array(z.string()),
 });
 

@@ -7,6 +7,7 @@ import type { Desk } from "../door/desk.ts";
 import { sentenceSchema } from "../door/shapes.ts";
 import { takenSchema } from "../door/sheet-shapes.ts";
 import { allow, router } from "../door/trpc.ts";
+import { choicesOf, choicesShape } from "./choices.ts";
 import { keptBackSheet } from "./kept-back-sheet.ts";
 import { previewOf, previewSchema, takenOf } from "./preview.ts";
 import { readSteps } from "./read.ts";
@@ -14,13 +15,7 @@ import { planSheet, readingAt, takeSheet } from "./sheet.ts";
 import { templateOf } from "./template.ts";
 import { keepUpload, uploadOf } from "./uploads.ts";
 
-const which = z.object({
-  uploadId: z.uuid(),
-  /** Left out: decided by its headers. */
-  kind: z.enum(sheetKinds).optional(),
-  /** Field → header, for headers that don't name their field. */
-  mapping: z.record(z.string().max(40), z.string().max(1000)).default({}),
-});
+const which = z.object({ uploadId: z.uuid(), ...choicesShape });
 
 const file = z.object({ name: z.string(), text: z.string() });
 
@@ -51,9 +46,9 @@ export const intake = router({
   take: allow("organiser")
     .input(which.required({ kind: true }))
     .output(takenSchema)
-    .mutation(async ({ ctx: { desk }, input: { uploadId, kind, mapping } }) => {
+    .mutation(async ({ ctx: { desk }, input: { uploadId, kind, ...said } }) => {
       const upload = uploadOf(desk, uploadId);
-      const taken = await takeSheet(desk, kind, upload.bytes, mapping);
+      const taken = await takeSheet(desk, kind, upload.bytes, choicesOf(kind, said));
       upload.keptBack = taken;
       return takenOf(taken);
     }),
@@ -77,11 +72,11 @@ export const intake = router({
 
 async function* stages(
   desk: Desk,
-  { uploadId, kind, mapping }: z.infer<typeof which>,
+  { uploadId, kind, ...said }: z.infer<typeof which>,
 ): AsyncGenerator<Stage> {
   try {
     const upload = uploadOf(desk, uploadId);
-    const steps = readSteps(upload.bytes, readingAt(desk, kind ?? null, mapping));
+    const steps = readSteps(upload.bytes, readingAt(desk, choicesOf(kind ?? null, said)));
     for (;;) {
       const step = await steps.next();
       if (!step.done) {

@@ -5,9 +5,13 @@ import { say } from "../door/words.ts";
 import type { KeptBackRow } from "./outcome.ts";
 import { ownColumns, type PlannedSheet } from "./sheet.ts";
 
-/** Returns why a row is not imported, after the column to look at. */
-function reasonText({ field, reason }: KeptBackRow, language: Language): string {
-  return field === null ? say(reason, language) : `${field}: ${say(reason, language)}`;
+/** Why a row is not imported, in words, with the column to look at before each reason. */
+function reasonText(row: KeptBackRow, language: Language): string {
+  return [row, ...(row.also ?? [])]
+    .map(({ field, reason }) =>
+      field === null ? say(reason, language) : `${field}: ${say(reason, language)}`,
+    )
+    .join(" ");
 }
 
 /**

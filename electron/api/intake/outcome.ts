@@ -1,4 +1,4 @@
-import type { RowRefused } from "../../domain/tests/cells.ts";
+import type { Cells, RowRefused } from "../../domain/tests/cells.ts";
 import type { Sentence } from "../../domain/words.ts";
 import type { ColumnName } from "../../sheets/headers.ts";
 import type { WritableDb } from "../../store/connection/database.ts";
@@ -24,21 +24,30 @@ export interface TakenRow {
   readonly apply: ((db: WritableDb) => void) | null;
 }
 
-/** A row that is not imported, with the field to look at (null: the whole row). */
-export interface KeptBackRow {
-  readonly line: number;
+/** Why a row is not imported, with the field to look at (null: the row as a whole). */
+export interface Reason {
   readonly field: ColumnName | null;
   readonly reason: Sentence;
 }
 
+/** A row that is not imported, and what else is wrong with it. */
+export interface KeptBackRow extends Reason {
+  readonly line: number;
+  readonly also?: readonly Reason[];
+}
+
 export type RowOutcome = TakenRow | KeptBackRow;
 
-export function isTaken(outcome: RowOutcome): outcome is TakenRow {
+/** With the cells that it came of, by field. */
+export type PlannedOutcome = RowOutcome & { readonly cells: Cells };
+
+export function isTaken<Outcome extends RowOutcome>(outcome: Outcome): outcome is Extract<Outcome, TakenRow> {
   return "status" in outcome;
 }
 
 export function keptBack(line: number, refused: RowRefused): KeptBackRow {
-  return { line, field: refused.field, reason: refused.sentence };
+  const also = refused.also.map(({ field, sentence }) => ({ field, reason: sentence }));
+  return { line, field: refused.field, reason: refused.sentence, also };
 }
 
 /** Returns the outcome of a row that is known word for word. */

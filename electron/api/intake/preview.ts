@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { cellsOf } from "../../sheets/cells.ts";
+import type { Cells } from "../../domain/tests/cells.ts";
+import type { SheetRow } from "../../sheets/grid.ts";
 import type { ColumnName } from "../../sheets/headers.ts";
 import { columnsOf } from "../../sheets/headers.ts";
 import { testCalled } from "../../sheets/test-words.ts";
@@ -15,6 +16,16 @@ export const previewSchema = takenSchema.extend({
   fields: z.array(z.object({ field: z.string(), header: z.string().nullable() })),
   unknown: z.array(z.string()),
   missing: z.array(z.string()),
+  headerLine: z.int(),
+  /** The first rows of the sheet, among which the headers may be chosen. */
+  start: z.array(z.object({ line: z.int(), text: z.string() })),
+  worksheets: z.array(z.string()),
+  worksheet: z.int(),
+  /** A row holds several tests, a column each. */
+  wide: z.boolean(),
+  asksDateOrder: z.boolean(),
+  /** Rows that are left out by choice. */
+  leftOut: z.array(z.object({ line: z.int(), text: z.string() })),
   rows: z.array(
     z.object({
       line: z.int(),
@@ -38,7 +49,7 @@ export function previewOf(sheet: ReadSheet, planned: PlannedSheet): Preview {
   const { headers, matched } = sheet;
   const first = [...planned.taken].sort((a, b) => urgency(a) - urgency(b));
   const rows = first.slice(0, shownRows).map((row) => {
-    const filled = filledCells(sheet, row.line);
+    const filled = filledCells(sheet, row.cells);
     const cells = row.about === null ? filled : { ...filled, name: row.about.name, league: row.about.league };
     const { line, status, joins, unusual, was } = row;
     return { line, status, joins, unusual, cells, was: was as Record<string, string> };
@@ -48,8 +59,13 @@ export function previewOf(sheet: ReadSheet, planned: PlannedSheet): Preview {
     return { field, header: column === undefined ? null : (headers[column] ?? null) };
   });
   const { unknown, missing } = matched;
+  const { headerLine, worksheet, worksheets, asksDateOrder } = sheet;
   return {
     ...takenOf(planned),
+    ...{ headerLine, worksheet, worksheets: [...worksheets], asksDateOrder },
+    wide: matched.parts.length > 0,
+    start: sheet.start.map(shownLine),
+    leftOut: sheet.leftOut.map(shownLine),
     headers: [...headers],
     fields,
     unknown: [...unknown],
@@ -63,16 +79,23 @@ function urgency({ unusual, status }: TakenRow): number {
   return { changed: 1, new: 2, known: 3 }[status];
 }
 
-/** Returns the counts and the first rows not imported. */
+/** A row in one line, cut where it is long. */
+function shownLine({ line, cells }: SheetRow): { line: number; text: string } {
+  const text = cells.filter((cell) => cell.trim() !== "").join(" · ");
+  return { line, text: text.length > 120 ? `${text.slice(0, 119)}…` : text };
+}
+
+/** The counts and the first kept-back rows. */
 export function takenOf(planned: PlannedSheet): z.infer<typeof takenSchema> {
-  const keptBack = planned.keptBack.slice(0, shownKeptBack).map((row) => ({ ...row, cells: [...row.cells] }));
+  const keptBack = planned.keptBack
+    .slice(0, shownKeptBack)
+    .map((row) => ({ ...row, also: [...row.also], cells: [...row.cells] }));
   return { kind: planned.kind, counts: planned.counts, keptBack };
 }
 
-/** Returns a row's filled cells by field. */
-function filledCells({ rows, matched }: ReadSheet, line: number): Record<string, string> {
-  const cells = cellsOf(matched.columns, rows.get(line)?.cells ?? []);
-  const filled = [...matched.columns.keys()].map((field) => [field, cells(field)] as const);
+/** The cells of a row that are filled in, by field. */
+function filledCells({ kind }: ReadSheet, cells: Cells): Record<string, string> {
+  const filled = columnsOf[kind].map((field) => [field, cells(field)] as const);
   const found = Object.fromEntries(filled.filter(([, text]) => text !== ""));
   // A test by its code, however the sheet calls it.
   const test = testCalled(found.test ?? "");

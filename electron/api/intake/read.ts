@@ -3,47 +3,67 @@ import { Refusal } from "../../domain/refusal.ts";
 import { type Cells, RowRefused } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
 import { cellsOf } from "../../sheets/cells.ts";
+import { orderOf } from "../../sheets/dates.ts";
 import type { LinesRead, SheetRow } from "../../sheets/grid.ts";
 import {
-  type ColumnName,
+  type Given,
   guessKind,
-  type Mapping,
   type MatchedHeaders,
   matchHeaders,
   type SheetKindName,
 } from "../../sheets/headers.ts";
-import { readPastRow } from "../../sheets/past.ts";
+import { type PastWays, readPastRow } from "../../sheets/past.ts";
 import { readGrid } from "../../sheets/read-grid.ts";
 import { readResultRow } from "../../sheets/results.ts";
 import { mIsWomen, readRosterRow } from "../../sheets/roster.ts";
 import { type Table, tableOf } from "../../sheets/table.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { type KeptBackRow, keptBack, type ReadRow, type RowOutcome } from "./outcome.ts";
+import { putRight, type SheetChoices } from "./choices.ts";
+import {
+  isTaken,
+  type KeptBackRow,
+  keptBack,
+  type PlannedOutcome,
+  type ReadRow,
+  type Reason,
+  type RowOutcome,
+} from "./outcome.ts";
 import { planPast } from "./plan-past.ts";
 import { planResults } from "./plan-results.ts";
 import { planRoster } from "./plan-roster.ts";
+import { fieldToLookAt, type Said, unfold } from "./unfold.ts";
 
 /** A sheet as read; its rows' changes are planned later, against the store at that moment. */
 export interface ReadSheet {
   readonly kind: SheetKindName;
   readonly headers: readonly string[];
+  readonly headerLine: number;
+  readonly worksheets: readonly string[];
+  readonly worksheet: number;
+  /** The first rows as they are, among which the headers may be chosen. */
+  readonly start: readonly SheetRow[];
   readonly matched: MatchedHeaders;
+  /** Dates may be read in two ways, and none of them decides. */
+  readonly asksDateOrder: boolean;
   /** Every row by its line. */
   readonly rows: ReadonlyMap<number, SheetRow>;
+  /** Rows that are left out by choice. */
+  readonly leftOut: readonly SheetRow[];
   readonly unread: readonly KeptBackRow[];
   /** Plans all rows that could be read, in their order (`at`: ISO 8601 instant). */
-  plan(db: ReadableDb, at: string): RowOutcome[];
+  plan(db: ReadableDb, at: string): PlannedOutcome[];
 }
 
-/** The options for reading a sheet; `kind` null: by its headers. `today`: ISO 8601 day. */
+/** What to read a sheet as; `today`: ISO 8601 day. */
 export interface SheetReading {
-  readonly kind: SheetKindName | null;
-  readonly mapping: Mapping;
+  readonly choices: SheetChoices;
   readonly today: string;
 }
 
 /** Rows read between two pauses for the caller's other work. */
 const bunch = 500;
+/** Rows among which the headers may be chosen. */
+const startRows = 20;
 
 /**
  * Reads a sheet in batches of rows. Reads no row if a needed column is missing.
@@ -51,15 +71,38 @@ const bunch = 500;
  */
 export async function* readSteps(
   bytes: Uint8Array,
-  reading: SheetReading,
+  { choices, today }: SheetReading,
 ): AsyncGenerator<LinesRead, ReadSheet> {
-  const table = tableOf(yield* readGrid(bytes, null));
-  const kind = reading.kind ?? guessKind(table.headers);
-  const matched = matchHeaders(kind, table.headers, reading.mapping);
+  const grid = yield* readGrid(bytes, choices.worksheet);
+  const { worksheets, worksheet } = grid;
+  const table = tableOf({ ...grid, rows: putRight(grid.rows, choices) }, choices.headerLine);
+  const kind = choices.kind ?? guessKind(table.headers);
+  const matched = matchHeaders(kind, table.headers, choices.mapping, choices.given);
   if (table.rows.length + table.broken.length === 0)
     throw new Refusal("bad-input", sentence("sheets.noRows"));
-  const { rows, unread, plan } = yield* readRows(kind, table, matched, reading.today);
-  return { kind, headers: table.headers, matched, rows, unread, plan };
+  const leftOut = table.rows.filter(({ line }) => choices.leftOut.has(line));
+  const rows = table.rows.filter(({ line }) => !choices.leftOut.has(line));
+  const found = kind === "past" ? orderOf(datesIn(rows, matched)) : null;
+  const asksDateOrder = found === "open";
+  const order = found === "open" ? choices.dateOrder : found;
+  const missing = asksDateOrder && order === null ? [...matched.missing, "date_order"] : matched.missing;
+  const readable = { ...table, rows, matched: { ...matched, missing }, given: choices.given };
+  const read = yield* readRows(kind, readable, { today, order: order ?? "day" });
+  const about = { headers: table.headers, headerLine: table.headerLine, worksheets, worksheet, leftOut };
+  return {
+    kind,
+    ...about,
+    start: grid.rows.slice(0, startRows),
+    matched: readable.matched,
+    asksDateOrder,
+    ...read,
+  };
+}
+
+function datesIn(rows: readonly SheetRow[], { columns, parts }: MatchedHeaders): string[] {
+  const column = columns.get("date");
+  const cells = column === undefined ? [] : rows.map((row) => row.cells[column] ?? "");
+  return [...cells, ...parts.map(({ date }) => date)];
 }
 
 /** Runs {@link readSteps} to its end, yielding to other work between batches. */
@@ -72,50 +115,79 @@ export async function readWhole(bytes: Uint8Array, reading: SheetReading): Promi
   }
 }
 
-function readRows(kind: SheetKindName, table: Table, matched: MatchedHeaders, today: string): RowSteps {
+interface Readable extends Table {
+  readonly matched: MatchedHeaders;
+  readonly given: Given;
+}
+
+function readRows(kind: SheetKindName, sheet: Readable, ways: PastWays): RowSteps {
   switch (kind) {
     case "roster":
-      return readAll(table, matched, rosterReader(table, matched, today), planRoster);
+      return readAll(sheet, rosterReader(sheet, ways.today), planRoster);
     case "results":
-      return readAll(table, matched, readResultRow, planResults);
+      return readAll(sheet, readResultRow, planResults);
     case "past":
-      return readAll(table, matched, (cells) => readPastRow(cells, today), planPast);
+      return readAll(sheet, (cells) => readPastRow(cells, ways), planPast);
   }
 }
 
-function rosterReader({ rows }: Table, { columns }: MatchedHeaders, today: string) {
+function rosterReader({ rows, matched: { columns } }: Readable, today: string) {
   const ways = { today, mIsWomen: mIsWomen(rows.map(({ cells }) => cellsOf(columns, cells)("category"))) };
   return (cells: Cells) => readRosterRow(cells, ways);
 }
 
 type RowSteps = Generator<LinesRead, Pick<ReadSheet, "rows" | "unread" | "plan">>;
+type GoodRow<Row> = ReadRow<Row> & Said;
 
 function* readAll<Row>(
-  table: Table,
-  { columns, missing }: MatchedHeaders,
+  { headers, rows: all, broken, matched, given }: Readable,
   read: (cells: Cells) => Row,
   plan: (db: ReadableDb, rows: readonly ReadRow<Row>[], at: string) => RowOutcome[],
 ): RowSteps {
-  const good: ReadRow<Row>[] = [];
+  const good: GoodRow<Row>[] = [];
   const unread: KeptBackRow[] = [];
-  const wanted = missing.length === 0 ? table.rows : [];
+  const wanted = matched.missing.length === 0 ? all : [];
   for (const [index, row] of wanted.entries()) {
-    const outcome = readRow(row, table.headers.length, columns, read);
-    if ("reason" in outcome) unread.push(outcome);
-    else good.push(outcome);
+    for (const said of unfold(row, matched, given)) {
+      const outcome = readOne(row, headers, said, read);
+      if ("reason" in outcome) unread.push(outcome);
+      else good.push(outcome);
+    }
     if (index % bunch === bunch - 1) yield { done: index, total: wanted.length };
   }
-  for (const { line, reason } of table.broken) unread.push({ line, field: null, reason });
-  const rows = new Map([...table.rows, ...table.broken].map((row) => [row.line, row]));
-  return { rows, unread, plan: (db, at) => plan(db, good, at) };
+  for (const { line, reason } of broken) unread.push({ line, field: null, reason });
+  const rows = new Map([...all, ...broken].map((row) => [row.line, row]));
+  return { rows, unread, plan: (db, at) => withSources(plan(db, good, at), good, headers) };
 }
 
-function readRow<Row>(
+/** Plans come in the order of the rows: each with what its row says. */
+function withSources(
+  outcomes: readonly RowOutcome[],
+  good: readonly Said[],
+  headers: readonly string[],
+): PlannedOutcome[] {
+  return outcomes.flatMap((outcome, index) => {
+    const said = good[index];
+    if (said === undefined) return [];
+    return [{ ...(isTaken(outcome) ? outcome : lookedAt(outcome, said, headers)), cells: said.cells }];
+  });
+}
+
+function lookedAt(row: KeptBackRow, { part }: Said, headers: readonly string[]): KeptBackRow {
+  const look = <Why extends Reason>(why: Why): Why => ({
+    ...why,
+    field: fieldToLookAt(why.field, part, headers),
+  });
+  return { ...look(row), also: (row.also ?? []).map(look) };
+}
+
+function readOne<Row>(
   { line, cells }: SheetRow,
-  width: number,
-  columns: ReadonlyMap<ColumnName, number>,
+  headers: readonly string[],
+  said: Said,
   read: (cells: Cells) => Row,
-): ReadRow<Row> | KeptBackRow {
+): GoodRow<Row> | KeptBackRow {
+  const width = headers.length;
   try {
     if (cells.length > width && cells.slice(width).some((cell) => cell.trim() !== "")) {
       throw new RowRefused(
@@ -123,9 +195,9 @@ function readRow<Row>(
         sentence("sheets.row.tooManyCells", { count: cells.length, columns: width }),
       );
     }
-    return { line, row: read(cellsOf(columns, cells)) };
+    return { line, row: read(said.cells), ...said };
   } catch (error) {
-    if (error instanceof RowRefused) return keptBack(line, error);
+    if (error instanceof RowRefused) return lookedAt(keptBack(line, error), said, headers);
     throw error;
   }
 }

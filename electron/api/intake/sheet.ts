@@ -1,11 +1,13 @@
 import { Refusal } from "../../domain/refusal.ts";
+import type { Cells } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
-import { isAddedHeader, type Mapping, type SheetKindName } from "../../sheets/headers.ts";
+import { isAddedHeader, type SheetKindName } from "../../sheets/headers.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Topic } from "../../store/connection/store.ts";
 import { isoDate } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
-import { isTaken, type KeptBackRow, type TakenRow } from "./outcome.ts";
+import { choicesOf, type SheetChoices } from "./choices.ts";
+import { isTaken, type KeptBackRow, type Reason, type TakenRow } from "./outcome.ts";
 import { type ReadSheet, readWhole, type SheetReading } from "./read.ts";
 
 /** Counts of a sheet's rows by kind. `keptBack` rows are not imported; `joined` ones are added to the day's list. */
@@ -20,22 +22,26 @@ interface Counts {
 
 /** A row not imported, with its cells as in the sheet. */
 interface KeptBackCells extends KeptBackRow {
+  readonly also: readonly Reason[];
   readonly cells: readonly string[];
 }
 
-/** The planned import of a sheet at the moment of asking. */
+/** A row that is taken, with what it says by field. */
+export type PlannedRow = TakenRow & { readonly cells: Cells };
+
+/** What a sheet comes to at the moment of asking. */
 export interface PlannedSheet {
   readonly kind: SheetKindName;
   readonly headers: readonly string[];
   readonly counts: Counts;
-  readonly taken: readonly TakenRow[];
+  readonly taken: readonly PlannedRow[];
   /** All of them, by line. */
   readonly keptBack: readonly KeptBackCells[];
 }
 
-/** Returns the options for reading a sheet now; `kind` null: by its headers. */
-export function readingAt(desk: Desk, kind: SheetKindName | null, mapping: Mapping = {}): SheetReading {
-  return { kind, mapping, today: isoDate(desk.now()) };
+/** How to read a sheet now. */
+export function readingAt(desk: Desk, choices: SheetChoices): SheetReading {
+  return { choices, today: isoDate(desk.now()) };
 }
 
 /**
@@ -46,19 +52,20 @@ export function readSheet(
   desk: Desk,
   kind: SheetKindName | null,
   bytes: Uint8Array,
-  mapping: Mapping = {},
+  choices: SheetChoices = choicesOf(kind),
 ): Promise<ReadSheet> {
-  return readWhole(bytes, readingAt(desk, kind, mapping));
+  return readWhole(bytes, readingAt(desk, choices));
 }
 
 /** Plans a sheet's import without changing anything. @throws Refusal `unavailable` without the day that it needs. */
 export function planSheet(db: ReadableDb, sheet: ReadSheet, at: string): PlannedSheet {
   const outcomes = sheet.plan(db, at);
-  const taken = outcomes.filter(isTaken);
-  const outside = outcomes.flatMap((outcome): KeptBackRow[] => (isTaken(outcome) ? [] : [outcome]));
-  const keptBack = [...outside, ...sheet.unread]
-    .sort((a, b) => a.line - b.line)
-    .map((row) => ({ ...row, cells: sheet.rows.get(row.line)?.cells ?? [] }));
+  const taken = outcomes.filter((outcome) => isTaken(outcome));
+  const outside = outcomes.filter((outcome) => !isTaken(outcome)) as KeptBackRow[];
+  const keptBack = byLine([...outside, ...sheet.unread]).map((row) => ({
+    ...row,
+    cells: sheet.rows.get(row.line)?.cells ?? [],
+  }));
   return {
     kind: sheet.kind,
     headers: sheet.headers,
@@ -66,6 +73,23 @@ export function planSheet(db: ReadableDb, sheet: ReadSheet, at: string): Planned
     taken,
     keptBack,
   };
+}
+
+/** One row a line with all its reasons: of a wide sheet several tests of one line may be wrong. */
+function byLine(rows: readonly KeptBackRow[]): (KeptBackRow & { readonly also: readonly Reason[] })[] {
+  const lines = [...Map.groupBy(rows, ({ line }) => line).values()];
+  return lines
+    .map((same) => {
+      const [first, ...more] = same as [KeptBackRow, ...KeptBackRow[]];
+      const also = more.flatMap((row) => [{ field: row.field, reason: row.reason }, ...(row.also ?? [])]);
+      return {
+        line: first.line,
+        field: first.field,
+        reason: first.reason,
+        also: [...(first.also ?? []), ...also],
+      };
+    })
+    .sort((a, b) => a.line - b.line);
 }
 
 function countsOf(taken: readonly TakenRow[], keptBack: number): Counts {
@@ -95,9 +119,9 @@ export async function takeSheet(
   desk: Desk,
   kind: SheetKindName | null,
   bytes: Uint8Array,
-  mapping: Mapping = {},
+  choices: SheetChoices = choicesOf(kind),
 ): Promise<PlannedSheet> {
-  const sheet = await readSheet(desk, kind, bytes, mapping);
+  const sheet = await readSheet(desk, kind, bytes, choices);
   refuseMissing(sheet);
   return desk.store.write(topicsOf[sheet.kind], (db) => {
     const planned = planSheet(db, sheet, desk.now().toISOString());

@@ -3,12 +3,14 @@ import { fromUnit, parseCount, parseLength, parseTime } from "../units.ts";
 import { type Sentence, sentence } from "../words.ts";
 import type { Grain, LengthUnit } from "./protocol.ts";
 
-/** The refusal of one row, with its reason and the column to look at (null for the whole row). */
+/** One row is not imported: which column to look at (null for the row as a whole), why, and what else is wrong with it. */
 export class RowRefused extends Refusal {
   readonly field: string | null;
-  constructor(field: string | null, why: Sentence) {
+  readonly also: readonly RowRefused[];
+  constructor(field: string | null, why: Sentence, also: readonly RowRefused[] = []) {
     super("bad-input", why);
     this.field = field;
+    this.also = also;
   }
 }
 

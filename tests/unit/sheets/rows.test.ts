@@ -187,7 +187,10 @@ describe("a row of results", () => {
 
 describe("a past result", () => {
   const read = (given: Given) =>
-    readPastRow(cellsOf({ league: "Lantern Bay", number: "7", date: "2026-03-14", ...given }), "2026-11-14");
+    readPastRow(cellsOf({ league: "Lantern Bay", number: "7", date: "2026-03-14", ...given }), {
+      today: "2026-11-14",
+      order: "day",
+    });
 
   test.each([
     [{ test: "push-up", mark: "22" }, 22],
@@ -221,7 +224,9 @@ describe("a past result", () => {
   });
 
   test.each([
-    [{ date: "14.03.2026" }, "date sheets.row.date"],
+    [{ date: "14.13.2026" }, "date sheets.row.date"],
+    [{ date: "14/3-2026" }, "date sheets.row.date"],
+    [{ date: "14/3/026" }, "date sheets.row.date"],
     [{ date: "2026-02-30" }, "date sheets.row.date"],
     // ISO 8601 week and ordinal dates name a day too, but nobody writes them on a list.
     [{ date: "2026-W11-6" }, "date sheets.row.date"],
