@@ -86,7 +86,7 @@ function columnHeaded(
   field: ColumnName,
   mapping: Mapping,
 ): number {
-  for (const word of wordsOf(kind, field)) {
+  for (const word of headingsOf(kind, field)) {
     const [column, second] = headers.flatMap((header, index) =>
       plainHeader(header) === word ? [index] : [],
     );
@@ -100,7 +100,13 @@ function columnHeaded(
 /** Whether a header says what its column is, in a sheet of that kind. */
 export function isKnownHeader(kind: SheetKindName, header: string): boolean {
   const word = plainHeader(header);
-  return columnsOf[kind].some((field) => wordsOf(kind, field).includes(word));
+  return columnsOf[kind].some((field) => headingsOf(kind, field).includes(word));
+}
+
+/** The plain words that may head a column: what people write, the best one first, then what it was called before. */
+function headingsOf(kind: SheetKindName, field: ColumnName): readonly string[] {
+  const before = former.get(field);
+  return before === undefined ? wordsOf(kind, field) : [...wordsOf(kind, field), plainHeader(before)];
 }
 
 function isMappedElsewhere(header: string | undefined, mapping: Mapping): boolean {

@@ -61,7 +61,11 @@ test("a damaged store is explained, set aside, and the newest backup put in its 
 });
 
 test("where only backups are left, no new hall is begun until somebody wants one", async ({ tapeline }) => {
-  await callDoor(tapeline.desk, "day.create", { sure: true, date: "2031-05-04", title: "Gone with its file" });
+  await callDoor(tapeline.desk, "day.create", {
+    sure: true,
+    date: "2031-05-04",
+    title: "Gone with its file",
+  });
   await tapeline.restart(async () => {
     for (const name of readdirSync(tapeline.folder).filter((each) => each.startsWith("tapeline.sqlite"))) {
       rmSync(join(tapeline.folder, name));

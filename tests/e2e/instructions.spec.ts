@@ -181,7 +181,12 @@ test("the shell lays out print pages and nothing else", async ({ tapeline }) => 
 
 /** A day that is open, with parameters of its own where they are given. */
 async function openDay(desk: Page, parameters: Record<string, unknown>): Promise<void> {
-  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day", parameters });
+  await callDoor(desk, "day.create", {
+    sure: true,
+    date: "2026-11-14",
+    title: "Autumn testing day",
+    parameters,
+  });
   await callDoor(desk, "day.open", { sure: true });
 }
 

@@ -14,7 +14,12 @@ export async function openLive(
   count: number,
   parameters: Partial<Record<TestCode, unknown>> = {},
 ): Promise<void> {
-  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day", parameters });
+  await callDoor(desk, "day.create", {
+    sure: true,
+    date: "2026-11-14",
+    title: "Autumn testing day",
+    parameters,
+  });
   await callDoor(desk, "day.open", { sure: true });
   const leaveOut = testCodes.filter((each) => each !== test);
   for (let bib = 1; bib <= count; bib += 1) {

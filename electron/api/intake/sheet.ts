@@ -27,7 +27,7 @@ interface KeptBackCells extends KeptBackRow {
 }
 
 /** A row that is taken, with what it says by field. */
-export type PlannedRow = TakenRow & { readonly cells: Cells };
+type PlannedRow = TakenRow & { readonly cells: Cells };
 
 /** What a sheet comes to at the moment of asking. */
 export interface PlannedSheet {

@@ -1,7 +1,7 @@
 /**
  * How many days a date may lie from today before people are asked about it. Our own choice: a Sunday is prepared on Friday.
  */
-export const nearDays = 2;
+const nearDays = 2;
 
 /** How far a date lies from today, as people say it: a negative amount is in the past. */
 export interface Distance {

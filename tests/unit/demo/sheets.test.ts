@@ -44,7 +44,9 @@ test("the marks lie where marks of people who train lie", () => {
     [3, 42],
   );
   within(
-    of("agility").map((row) => 4 * Number(row.laps) + Number(row.extra_quadrants) - 0.5 * Number(row.line_touches)),
+    of("agility").map(
+      (row) => 4 * Number(row.laps) + Number(row.extra_quadrants) - 0.5 * Number(row.line_touches),
+    ),
     [15, 40],
   );
   within(

@@ -31,16 +31,18 @@ describe("a roster row", () => {
     });
 
   test("keeps apart what the sheet says and what it does not", () => {
-    expect(read({ number: "07", birth_year: "2001", category: "Women", screen: "Name", share: "y" })).toEqual({
-      league: "Lantern Bay",
-      name: "Ann",
-      number: "07",
-      birthYear: 2001,
-      category: "women",
-      guardianConsent: null,
-      board: "name",
-      share: true,
-    });
+    expect(read({ number: "07", birth_year: "2001", category: "Women", screen: "Name", share: "y" })).toEqual(
+      {
+        league: "Lantern Bay",
+        name: "Ann",
+        number: "07",
+        birthYear: 2001,
+        category: "women",
+        guardianConsent: null,
+        board: "name",
+        share: true,
+      },
+    );
     expect(read({})).toMatchObject({ number: "", birthYear: null, category: null, board: null, share: null });
   });
 

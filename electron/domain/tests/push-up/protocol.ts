@@ -5,7 +5,7 @@ import { frozen } from "../frozen.ts";
 import type { Plausibility, Protocol } from "../protocol.ts";
 
 /** Most reps off at the end on a paper tally. */
-export const mostOffAtEnd = 3;
+const mostOffAtEnd = 3;
 /** Most cadences in an attempt: twenty minutes at 40 bpm. */
 export const mostCadences = 400;
 
