@@ -91,8 +91,8 @@ test("a time says faster or longer and carries no sign, on the newest best and o
   const { board, ids } = await openBoardOn(tapeline, async (file) => {
     const day = await boardDay(people, file);
     day.past(1, "core", 180);
-    // In tenths of a second: 6:20.0.
-    day.past(1, "endurance", 3800);
+    // In milliseconds: 6:20.0.
+    day.past(1, "endurance", 380_000);
     return day;
   });
   const hero = board.getByRole("article");
