@@ -4,9 +4,9 @@ import { believe, refuse } from "../believable.ts";
 import { frozen } from "../frozen.ts";
 import type { Plausibility, Protocol } from "../protocol.ts";
 
-/** Most reps off at the end on a paper tally. */
+/** Reps off at the end that a tally from paper can name. */
 const mostOffAtEnd = 3;
-/** Most cadences in an attempt: twenty minutes at 40 bpm. */
+/** Cadences that an attempt can hold: twenty minutes at 40 beats a minute. */
 export const mostCadences = 400;
 
 const parameters = z.strictObject({
