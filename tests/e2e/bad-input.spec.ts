@@ -60,7 +60,7 @@ test("files that are no sheet are refused at once, and nothing goes in", async (
     ["picture.csv", Uint8Array.of(137, 80, 78, 71, 13, 10, 26, 10, 0, 0, 0, 13), "This is a picture"],
     ["workbook.csv", Uint8Array.of(80, 75, 3, 4, 20, 0, 6, 0), "This workbook is damaged."],
     ["wide.csv", `${Array.from({ length: 300 }, (_none, index) => `c${index}`).join()}\n`, "has 300 columns"],
-    ["nul.csv", "league,name\nGravel Moon,An\0vil\n", "There are NUL signs in this file"],
+    ["nul.csv", "league,name\nGravel Moon,An\0vil\n", "There are NUL characters in this file"],
   ];
   for (const [name, content, sentence] of files) {
     await test.step(name, async () => {
@@ -165,9 +165,9 @@ test("when no answer comes at all it says so, and a second try by hand saves onc
   await loseAnswers(desk, 3);
   await key(desk, { "Total reps": "24", "Missed reps": "1" });
   await sayInitials(desk);
-  await expect(entryOf(desk).getByRole("alert")).toContainText("it is not known whether that was saved");
-  await expect(fieldOf(desk, "Total reps")).toHaveValue("24");
-  await expect(fieldOf(desk, "Missed reps")).toHaveValue("1");
+  await expect(entryOf(desk).getByRole("alert")).toContainText("so this may not be saved");
+  await expect(fieldOf(desk, "Reps")).toHaveValue("24");
+  await expect(fieldOf(desk, "Off")).toHaveValue("1");
   await desk.getByRole("button", { name: /^Try again/ }).click();
   await isSaved(desk, "23 reps", "First result");
   expect(await attemptsAt(desk, "push-up")).toHaveLength(1);

@@ -31,7 +31,7 @@ test("for the open web, linked, and the one file of the day", async ({ tapeline 
   await expect(main.getByText("Nothing can be shared in groups of 5.")).toBeVisible();
   await expect(main.getByText(/They are hidden on the big screen/)).toBeVisible();
   await showByBib(desk);
-  await expect(risk.getByRole("row", { name: /Profiles that nobody shares/ })).toContainText(/0 of \d+/);
+  await expect(risk.getByRole("row", { name: /Rows that are unique in the file/ })).toContainText(/0 of \d+/);
   await expect(main.getByText("profiles.csv", { exact: true })).toBeVisible();
   await expectForEverybody(desk);
 

@@ -127,7 +127,7 @@ test("from a station to its paper, to the printer and to a file, by the keyboard
   await expect(desk.getByText("Not printed.")).toBeVisible();
   await answerPrint(app, false, "Print job failed");
   await desk.getByRole("button", { name: "Print" }).press("Enter");
-  await expect(desk.getByText("That could not be printed.")).toBeVisible();
+  await expect(desk.getByText("This could not be printed.")).toBeVisible();
 
   await answerSave(app, join(folder, "plank.pdf"));
   await desk.getByRole("button", { name: "Save as PDF" }).press("Enter");

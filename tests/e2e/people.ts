@@ -70,7 +70,7 @@ export async function checkInMinor(desk: Page): Promise<void> {
   await consents(desk, "By bib only", "Yes");
   await choose(desk, guardian, "Not seen");
   await desk.getByRole("button", { name: /^Check in/ }).click();
-  await expect(desk.getByText("Without it they can't test.")).toBeVisible();
+  await expect(desk.getByText("Without the guardian's consent to testing they can't test.")).toBeVisible();
   await choose(desk, guardian, "Seen");
   await desk.getByRole("button", { name: "Check in · bib 2" }).click();
   await isCheckedIn(desk, "Juniper Wick", bibs.juniper);

@@ -96,7 +96,7 @@ test("a bundle from elsewhere is added, an athlete stands among its marks, and r
   await expectForEverybody(desk);
 
   await drop(desk, "again.zip", bundle.bytes);
-  await expect(desk.getByText("here already, under “Northern halls”")).toBeVisible();
+  await expect(desk.getByText("You already have this file, under “Northern halls”")).toBeVisible();
   await desk.getByRole("button", { name: "Close" }).click();
 
   await openAthlete(desk);

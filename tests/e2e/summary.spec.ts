@@ -82,7 +82,7 @@ test("from the overview to one league's summary, to a file of sheets and to pape
   await expect(desk.getByText("Saved as league.pdf.")).toBeVisible();
   const pages = await readPdf(join(folder, "league.pdf"));
   const text = pages.map((page) => page.text).join(" ");
-  for (const words of ["North Quay", title, "Who did what", "Holds names", `Page 1 of ${pages.length}`]) {
+  for (const words of ["North Quay", title, "Who did what", "Contains names", `Page 1 of ${pages.length}`]) {
     expect(text).toContain(words);
   }
   expect(text).not.toContain("Anvil Sparrow");
