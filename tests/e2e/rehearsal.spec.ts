@@ -65,7 +65,7 @@ test("the evening before, a whole day is tried with the leagues' sheets, and not
   await drop(desk, "Past results", "past.csv", past);
   await drop(desk, "Results", "results.csv", results);
   await desk.getByRole("button", { name: "Rehearse the day" }).click();
-  await expect(desk.getByRole("heading", { name: "Result" })).toBeInViewport();
+  await expect(desk.getByRole("heading", { name: "Result", exact: true })).toBeInViewport();
   const main = desk.getByRole("main");
   await expect(main).toContainText("2 rows would stay outside.");
   await expect(main).toContainText("Roster: 2 rows imported.");
