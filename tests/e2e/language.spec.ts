@@ -79,8 +79,8 @@ test("a Spanish desk writes a decimal comma and reads one at a station", async (
   await callDoor(desk, "day.create", { date: "2026-03-14", title: "Marzo" });
   await callDoor(desk, "day.open");
   const who = { league: "Foundry Town", name: "Ash Velvet", number: "7", birthYear: 1995, bib: 1 };
-  const agreed = { leaveOut: [], board: "name", share: true, guardianConsent: false, by: "QA" };
-  await callDoor(desk, "checkIn.walkUp", { ...who, ...agreed });
+  const agreed = { board: "name", share: true, guardianConsent: false, by: "QA" };
+  await callDoor(desk, "checkIn.walkUp", { ...who, ...agreed, leaveOut: ["push-up", "agility"] });
   await goTo(desk, "/station/vertical", "Salto vertical");
   await desk.locator("main").press("Alt+l");
   await desk.getByRole("textbox", { name: "Dorsal", exact: true }).fill("1");
@@ -90,6 +90,8 @@ test("a Spanish desk writes a decimal comma and reads one at a station", async (
   await desk.keyboard.press("Enter");
   await desk.keyboard.type("262");
   await desk.keyboard.press("Enter");
+  await desk.keyboard.press("Enter");
+  await desk.getByRole("textbox", { name: "Tus iniciales" }).fill("QA");
   await desk.keyboard.press("Enter");
   await expect(desk.getByText("42,5").first()).toBeVisible();
   await expect(desk.getByText("42.5")).toHaveCount(0);
