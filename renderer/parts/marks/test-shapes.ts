@@ -18,7 +18,7 @@ export const testShapes: Readonly<Record<TestCode, TestShape>> = Object.freeze({
   "push-up": { outline: "M0 10h48v28H0z", letter: { x: 24, y: 33, size: 26 } },
   agility: {
     outline: "M14.5 1h19v13.5H47v19H33.5V47h-19V33.5H1v-19h13.5z",
-    letter: { x: 24, y: 33, size: 25 },
+    letter: { x: 24, y: 31.5, size: 21 },
   },
   vertical: { outline: "M24 0 45 18H35.5v30h-23V18H3z", letter: { x: 24, y: 39, size: 26 } },
   core: { outline: "M1 47V32h13V17h14V2h19v45z", letter: { x: 31, y: 42, size: 27 } },
