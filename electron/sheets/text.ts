@@ -42,14 +42,21 @@ function hasLoneFeedOutsideQuotes(text: string): boolean {
   return false;
 }
 
-/**
- * Returns the separator that splits the first row into the most columns: comma, semicolon or tab; of equals the first.
- */
+/** Rows that are looked at for the separator: the first may be a title. */
+const looked = 20;
+
+/** The separator (comma, semicolon or tab) that splits the first rows into the most columns, and evenly; of equals the first. */
 export function separatorOf(text: string, newline: "\n" | "\r" | "\r\n"): string {
   const start = text.slice(0, 65_536).replace(/^[\uFEFF\s]+/, "");
-  const columns = [",", ";", "\t"].map((delimiter) => {
-    const { data } = Papa.parse<string[]>(start, { delimiter, newline, preview: 1 });
-    return { delimiter, count: data[0]?.length ?? 0 };
+  const all = [",", ";", "\t"].map((delimiter) => {
+    const { data } = Papa.parse<string[]>(start, { delimiter, newline, preview: looked, fastMode: false });
+    return { delimiter, cells: evenCells(data.map(({ length }) => length)) };
   });
-  return columns.reduce((most, each) => (each.count > most.count ? each : most)).delimiter;
+  return all.reduce((most, each) => (each.cells > most.cells ? each : most)).delimiter;
+}
+
+/** Separators in the rows that have equally many: commas in a title or in a few names are not even. */
+function evenCells(widths: readonly number[]): number {
+  const same = [...Map.groupBy(widths, (width) => width).entries()];
+  return Math.max(0, ...same.map(([width, rows]) => (width - 1) * rows.length));
 }

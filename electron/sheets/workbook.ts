@@ -17,7 +17,7 @@ export function isZip(bytes: Uint8Array): boolean {
 
 /**
  * Reads a worksheet of a workbook (`.xlsx`, `.ods`) as stored: no formula and no macro is run, and of a formula the value
- * that was last worked out counts. `chosen` null: the first worksheet with something in it.
+ * that was last worked out counts. `chosen` null: the first worksheet with headers and a row.
  * @throws Refusal `bad-input` for another file, or one that unpacks to too much.
  */
 export async function* readWorkbook(
@@ -26,12 +26,17 @@ export async function* readWorkbook(
 ): AsyncGenerator<LinesRead, Grid> {
   const worksheets = await sound(() => worksheetsIn(unpack(bytes)));
   const names = worksheets.map(({ name }) => name);
+  let first: Grid | null = null;
   for (const [index, worksheet] of worksheets.entries()) {
     if (chosen !== null && chosen !== index) continue;
     const rows = yield* readRows(worksheet);
-    if (rows.length > 0) return { rows, broken: [], worksheets: names, worksheet: index };
+    const grid = { rows, broken: [], worksheets: names, worksheet: index };
+    // Headers and a row: a note alone is no list, and the list may be behind it.
+    if (rows.length > 1) return grid;
+    if (rows.length > 0) first ??= grid;
   }
-  throw refused(sentence("sheets.empty"));
+  if (first === null) throw refused(sentence("sheets.empty"));
+  return first;
 }
 
 async function* readRows(worksheet: Worksheet): AsyncGenerator<LinesRead, SheetRow[]> {

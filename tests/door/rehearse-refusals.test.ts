@@ -86,7 +86,7 @@ test.each([
 ])("%s ends with 2, a clear line and no file", async (_name, args, line) => {
   table.write("roster.csv", "league,name\r\nFoundry Town,Ada\r\n");
   table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
-  table.write("noleague.csv", "team,name\r\nFoundry Town,Ada\r\n");
+  table.write("noleague.csv", "crew,name\r\nFoundry Town,Ada\r\n");
   table.write("empty.csv", "");
   table.write("picture.csv", Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0]));
   const ran = await table.run(args);

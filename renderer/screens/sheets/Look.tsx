@@ -2,8 +2,10 @@ import { useTranslation } from "react-i18next";
 import { Section } from "../../parts/layout/Panel.tsx";
 import type { Preview } from "../../parts/sheets/sheet.ts";
 import { writeNumber } from "../../words/numbers.ts";
+import { Choices } from "./Choices.tsx";
 import { Glance } from "./Glance.tsx";
 import { KeptBack } from "./KeptBack.tsx";
+import { LeftOut } from "./LeftOut.tsx";
 import { Mapping } from "./Mapping.tsx";
 import { TakenRows } from "./TakenRows.tsx";
 import { Changes, Unusual } from "./Unusual.tsx";
@@ -17,10 +19,14 @@ interface LookProps {
 /** What a sheet would change: the counts, what needs a look, and the first rows. */
 export function Look({ preview, sheet }: LookProps) {
   const canRead = preview.missing.length === 0;
-  const isMapped = !canRead || preview.unknown.length > 0 || Object.keys(sheet.mapping).length > 0;
+  const isMapped =
+    preview.missing.some((field) => field !== "date_order") ||
+    preview.unknown.length > 0 ||
+    Object.keys(sheet.mapping).length > 0;
   return (
     <>
       {canRead && <Glance preview={preview} sheet={sheet} />}
+      <Choices key="choices" preview={preview} sheet={sheet} />
       {/* One place for it, so that a column chosen by keyboard keeps the focus while the sheet is read anew. */}
       {isMapped && <Mapping key="mapping" preview={preview} sheet={sheet} />}
       {canRead && <Rows preview={preview} sheet={sheet} />}
@@ -41,8 +47,10 @@ function Rows({ preview, sheet }: LookProps) {
           count={counts.keptBack}
           others={taken > 0 ? "goIn" : "none"}
           sheet={sheet}
+          headers={preview.headers}
         />
       )}
+      {preview.leftOut.length > 0 && <LeftOut rows={preview.leftOut} sheet={sheet} />}
       {counts.unusual > 0 && <Unusual rows={rows} count={counts.unusual} />}
       {counts.changed > 0 && <Changes rows={rows} count={counts.changed} />}
       {taken > 0 && (
@@ -50,7 +58,7 @@ function Rows({ preview, sheet }: LookProps) {
           title={t("rows.title")}
           aside={rows.length < taken && <p>{t("rows.first", { shown: rows.length, of })}</p>}
         >
-          <TakenRows preview={preview} />
+          <TakenRows preview={preview} sheet={sheet} />
         </Section>
       )}
     </>

@@ -33,9 +33,11 @@ export function Mapping({ preview, sheet }: MappingProps) {
       {isNeeded && (
         <div role="alert">
           <ul className={css.why}>
-            {missing.map((field) => (
-              <li key={field}>{say({ key: `sheets.missing.${field}` })}</li>
-            ))}
+            {missing
+              .filter((field) => field !== "date_order")
+              .map((field) => (
+                <li key={field}>{say({ key: `sheets.missing.${field}` })}</li>
+              ))}
           </ul>
         </div>
       )}

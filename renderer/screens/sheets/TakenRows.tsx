@@ -1,6 +1,7 @@
 import type { TFunction } from "i18next";
 import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
+import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
 import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
@@ -8,18 +9,22 @@ import { TestMark } from "../../parts/marks/TestMark.tsx";
 import type { Preview, PreviewRow } from "../../parts/sheets/sheet.ts";
 import { useFieldName } from "../../parts/sheets/useFieldName.ts";
 import { markIn, Seen, whoIn } from "./cells.tsx";
+import type { SheetInHand } from "./useSheet.ts";
 
 /** The first rows as they would be taken in. */
-export function TakenRows({ preview }: { readonly preview: Preview }) {
+export function TakenRows({ preview, sheet }: { readonly preview: Preview; readonly sheet: SheetInHand }) {
   const { t } = useTranslation("sheets");
   const fieldName = useFieldName();
   const columns = preview.kind === "roster" ? rosterColumns(preview, fieldName) : resultColumns(preview, t);
   return (
     <DataTable
       caption={t("rows.title")}
-      columns={[...common(t), ...columns]}
+      columns={[...common(t), ...columns, leavingOut(t, sheet)]}
       rows={preview.rows}
-      rowKey={({ line }) => line}
+      // A line of a wide sheet holds several tests.
+      rowKey={({ line, cells }) =>
+        `${line} ${cells.test} ${cells.date} ${cells.variant} ${JSON.stringify(cells)}`
+      }
       nameColumn={preview.kind === "roster" ? "name" : "who"}
       maxHeight="28rem"
     />
@@ -33,6 +38,19 @@ function common(t: Words): Column<PreviewRow>[] {
     { key: "line", head: t("column.line"), kind: "number", width: "4.5rem", cell: ({ line }) => line },
     { key: "status", head: t("column.status"), width: "7rem", cell: (row) => <Status row={row} t={t} /> },
   ];
+}
+
+function leavingOut(t: Words, sheet: SheetInHand): Column<PreviewRow> {
+  return {
+    key: "leaveOut",
+    head: t("column.leaveOut"),
+    width: "10rem",
+    cell: ({ line }) => (
+      <Button label={t("keptBack.leaveOutOf", { line })} onPress={() => sheet.leaveOut(line)}>
+        {t("keptBack.leaveOut")}
+      </Button>
+    ),
+  };
 }
 
 function Status({ row, t }: { readonly row: PreviewRow; readonly t: Words }) {

@@ -12,6 +12,19 @@ interface InHand {
   /** null: what its headers say. */
   readonly kind: Kind | null;
   readonly mapping: Readonly<Record<string, string>>;
+  readonly said: Said;
+}
+
+/** What a person says of the sheet that the sheet does not say itself, as the door takes it. */
+interface Said {
+  readonly headerLine?: number;
+  readonly worksheet?: number;
+  readonly league?: string;
+  readonly date?: string;
+  readonly dateOrder?: "day" | "month";
+  /** Line → column (from 0) → text. */
+  readonly edits?: Readonly<Record<string, Readonly<Record<string, string>>>>;
+  readonly leftOut?: readonly number[];
 }
 
 export interface SheetInHand {
@@ -21,12 +34,21 @@ export interface SheetInHand {
   readonly kind: Kind | null;
   readonly mapping: Readonly<Record<string, string>>;
   readonly standing: SheetState;
+  /** What the door is asked with to import the sheet as it is read now. */
+  readonly asked: ReturnType<typeof askedOf> | null;
   bring(file: { readonly name: string; readonly content: Blob }): void;
   /** The shell has refused a file before anything of it was read. */
   refuse(name: string, key: string): void;
   readAs(kind: Kind): void;
   /** Which header stands for which field; an empty header: none. */
   map(field: string, header: string): void;
+  readonly said: Said;
+  /** Says something of the whole sheet. Other headers or another worksheet are another sheet: columns are told anew. */
+  say(more: Said): void;
+  /** Puts cells of a row right; column (from 0) → text. */
+  putRight(line: number, cells: Readonly<Record<string, string>>): void;
+  leaveOut(line: number): void;
+  bringBack(line: number): void;
   readAgain(): void;
   isTaken(taken: Taken): void;
   /** Puts the sheet away; what was taken in stays. */
@@ -44,8 +66,7 @@ export function useSheet(): SheetInHand {
 
   useEffect(() => {
     if (inHand === null) return;
-    const { kind, ...rest } = inHand;
-    const subscription = client.intake.read.subscribe(kind === null ? rest : { ...rest, kind }, {
+    const subscription = client.intake.read.subscribe(askedOf(inHand), {
       onData(stage) {
         if (stage.stage === "reading") setStanding((before) => progressed(before, stage.done, stage.total));
         else if (stage.stage === "preview") setStanding({ step: "preview", preview: stage.preview });
@@ -77,7 +98,7 @@ export function useSheet(): SheetInHand {
     setInHand(null);
     setStanding({ step: "bringing" });
     client.intake.upload.mutate(content).then(
-      ({ uploadId }) => setInHand({ uploadId, kind: null, mapping: {} }),
+      ({ uploadId }) => setInHand({ uploadId, kind: null, mapping: {}, said: {} }),
       (error: unknown) => setStanding({ step: "refused", sentence: sentenceOf(error) }),
     );
   }
@@ -86,16 +107,27 @@ export function useSheet(): SheetInHand {
     if (inHand !== null) setInHand({ ...inHand, ...changes });
   }
 
+  const said = inHand?.said ?? {};
   return {
     name,
     uploadId: inHand?.uploadId ?? null,
     kind: inHand?.kind ?? null,
     mapping: inHand?.mapping ?? {},
+    said,
+    asked: inHand === null ? null : askedOf(inHand),
     standing,
     bring,
     refuse,
     readAs: (kind) => change({ kind, mapping: {} }),
     map: (field, header) => change({ mapping: mapped(inHand?.mapping ?? {}, field, header) }),
+    say: (more) => change({ said: { ...said, ...more }, ...(isOtherSheet(more) && { mapping: {} }) }),
+    putRight(line, cells) {
+      const before = said.edits ?? {};
+      change({ said: { ...said, edits: { ...before, [line]: { ...before[line], ...cells } } } });
+    },
+    leaveOut: (line) => change({ said: { ...said, leftOut: [...(said.leftOut ?? []), line] } }),
+    bringBack: (line) =>
+      change({ said: { ...said, leftOut: (said.leftOut ?? []).filter((each) => each !== line) } }),
     readAgain: () => change({}),
     isTaken: (taken) => setStanding({ step: "taken", taken }),
     putAway() {
@@ -104,6 +136,17 @@ export function useSheet(): SheetInHand {
       setStanding(none);
     },
   };
+}
+
+/** A sheet and all that is said of it, as the door takes it. */
+function askedOf({ uploadId, kind, mapping, said }: InHand) {
+  const { edits = {}, leftOut = [], ...rest } = said;
+  const asked = { ...rest, uploadId, mapping, edits, leftOut: [...leftOut] };
+  return kind === null ? asked : { ...asked, kind };
+}
+
+function isOtherSheet({ headerLine, worksheet }: Said): boolean {
+  return headerLine !== undefined || worksheet !== undefined;
 }
 
 const megabytes = sheetLimits.bytes / 1024 / 1024;

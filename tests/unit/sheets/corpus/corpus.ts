@@ -66,6 +66,11 @@ const entries: Readonly<Record<string, readonly Entry[]>> = {
       { headerLine: 3, mapping: { name: "Who" } },
     ],
     [
+      "with semicolons below, and a comma in the title",
+      "Our skaters, spring\n\n#;Derby name;Team\n8;Juno Jab;Salt Harbour\n9;Marlow Mash;Salt Harbour\n",
+      rosterOf(2),
+    ],
+    [
       "in a workbook",
       xlsxOf([
         {

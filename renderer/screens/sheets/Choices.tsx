@@ -1,0 +1,139 @@
+import { useId, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { Button } from "../../parts/controls/Button.tsx";
+import { Choice } from "../../parts/controls/Choice.tsx";
+import { TextField } from "../../parts/controls/TextField.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
+import { Panel } from "../../parts/layout/Panel.tsx";
+import type { Preview } from "../../parts/sheets/sheet.ts";
+import css from "./Mapping.module.css";
+import type { SheetInHand } from "./useSheet.ts";
+
+interface ChoicesProps {
+  readonly preview: Preview;
+  readonly sheet: SheetInHand;
+}
+
+/** What holds for the whole sheet and does not stand in it: where its headers are, its league, its day. */
+export function Choices({ preview, sheet }: ChoicesProps) {
+  const { t } = useTranslation("sheets");
+  const { kind, missing, fields, worksheets, asksDateOrder } = preview;
+  const hasColumn = (name: string) => fields.some(({ field, header }) => field === name && header !== null);
+  const asksLeague = !hasColumn("league") && !(kind === "results" && hasColumn("bib"));
+  const asksDate =
+    kind === "past" && !hasColumn("date") && (missing.includes("date") || sheet.said.date !== undefined);
+  return (
+    <Panel title={t("choices.title")}>
+      <Row gap={5} wrap align="end">
+        <HeaderLine preview={preview} sheet={sheet} />
+        {worksheets.length > 1 && <WorksheetChoice preview={preview} sheet={sheet} />}
+        {asksLeague && (
+          <ForAll
+            key="league"
+            label={t("choices.league")}
+            type="text"
+            value={sheet.said.league ?? ""}
+            onUse={(league) => sheet.say({ league })}
+          />
+        )}
+        {asksDate && (
+          <ForAll
+            key="date"
+            label={t("choices.date")}
+            type="date"
+            value={sheet.said.date ?? ""}
+            onUse={(date) => sheet.say({ date })}
+          />
+        )}
+        {asksDateOrder && (
+          <Choice
+            label={t("choices.order")}
+            options={(["day", "month"] as const).map((value) => ({ value, label: t(`choices.${value}`) }))}
+            value={sheet.said.dateOrder ?? null}
+            onChange={(dateOrder) => sheet.say({ dateOrder })}
+          />
+        )}
+      </Row>
+    </Panel>
+  );
+}
+
+interface OptionsProps {
+  readonly label: string;
+  readonly value: number;
+  readonly options: readonly { readonly value: number; readonly text: string }[];
+  readonly onChange: (value: number) => void;
+}
+
+function Options({ label, value, options, onChange }: OptionsProps) {
+  const id = useId();
+  return (
+    <Stack gap={1} className="strong">
+      <label htmlFor={id}>{label}</label>
+      <select
+        id={id}
+        className={css.select}
+        value={value}
+        onChange={(event) => onChange(Number(event.target.value))}
+      >
+        {options.map((each) => (
+          <option key={each.value} value={each.value}>
+            {each.text}
+          </option>
+        ))}
+      </select>
+    </Stack>
+  );
+}
+
+function HeaderLine({ preview, sheet }: ChoicesProps) {
+  const { t } = useTranslation("sheets");
+  const options = preview.start.map(({ line, text }) => ({
+    value: line,
+    text: t("choices.line", { line, text }),
+  }));
+  return (
+    <Options
+      label={t("choices.header")}
+      value={preview.headerLine}
+      options={options}
+      onChange={(headerLine) => sheet.say({ headerLine })}
+    />
+  );
+}
+
+function WorksheetChoice({ preview, sheet }: ChoicesProps) {
+  const { t } = useTranslation("sheets");
+  return (
+    <Options
+      label={t("choices.worksheet")}
+      value={preview.worksheet}
+      options={preview.worksheets.map((text, value) => ({ value, text }))}
+      onChange={(worksheet) => sheet.say({ worksheet })}
+    />
+  );
+}
+
+interface ForAllProps {
+  readonly label: string;
+  readonly type: "text" | "date";
+  readonly value: string;
+  readonly onUse: (value: string) => void;
+}
+
+/** Something that is said of all rows; the sheet is read anew when it is said, not at every key. */
+function ForAll({ label, type, value, onUse }: ForAllProps) {
+  const { t } = useTranslation("sheets");
+  const [typed, setTyped] = useState(value);
+  const use = () => {
+    if (typed.trim() !== "" && typed !== value) onUse(typed.trim());
+  };
+  return (
+    <Row gap={2} align="end">
+      <TextField label={label} type={type} value={typed} maxLength={80} onChange={setTyped} onEnter={use} />
+      <Button label={`${t("choices.use")}: ${label}`} onPress={use}>
+        {t("choices.use")}
+      </Button>
+    </Row>
+  );
+}

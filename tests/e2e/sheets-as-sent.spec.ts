@@ -1,0 +1,74 @@
+import { expect } from "@playwright/test";
+import { xlsxOf } from "../unit/sheets/workbooks.ts";
+import { test } from "./fixture.ts";
+import { callDoor } from "./page.ts";
+import type { Tapeline } from "./session.ts";
+import { bringSheet } from "./sheets.ts";
+
+async function planDay({ desk }: Tapeline): Promise<void> {
+  await callDoor(desk, "day.create", { date: "2026-03-14", title: "Spring testing day" });
+  await desk.reload();
+  await desk.getByRole("link", { name: "Go to the day at hand" }).click();
+}
+
+test("a league's list with a title and no league goes in, its slips put right on the screen", async ({
+  tapeline,
+}) => {
+  const { desk } = tapeline;
+  await planDay(tapeline);
+  const list =
+    "Our skaters 2026\n\n#;Derby name;Born;Gender\n7;Anvil Sparrow;1996;F\n22B;Brine Kestrel;95;NB\n;Total;;\n";
+  await bringSheet(tapeline, "our skaters.csv", list);
+  await expect(desk.getByRole("combobox", { name: "The headers are in line" })).toHaveValue("3");
+  await desk.getByRole("textbox", { name: "All of these are of one league" }).fill("Gravel Moon");
+  await desk.getByRole("button", { name: "Use: All of these are of one league" }).click();
+  await expect(desk.getByRole("main").getByRole("status")).toContainText("New2");
+  await expect(desk.getByText("A skater's number has up to four digits", { exact: false })).toBeVisible();
+  await expect(desk.getByText("Write the year of birth alone", { exact: false })).toBeVisible();
+  await desk.getByRole("button", { name: "Put right line 5" }).click();
+  await desk.getByRole("textbox", { name: "#" }).fill("22");
+  await desk.getByRole("textbox", { name: "Born" }).fill("1995");
+  await desk.getByRole("button", { name: "Try again" }).click();
+  await expect(desk.getByRole("main").getByRole("status")).toContainText("New3");
+  await desk.getByRole("button", { name: "Don't import line 6" }).click();
+  await expect(desk.getByRole("main").getByRole("status")).toContainText("New2");
+  await expect(desk.getByRole("heading", { name: "1 row is left out by choice" })).toBeVisible();
+  await desk.getByRole("button", { name: /^(?:Take in|Import) 2 rows/ }).click();
+  await expect(desk.getByRole("heading", { name: /^2 rows/ })).toBeVisible();
+});
+
+test("a workbook with a column a test goes in as past results of the day that is said", async ({
+  tapeline,
+}) => {
+  const { desk } = tapeline;
+  await planDay(tapeline);
+  const roster = xlsxOf([
+    {
+      name: "S",
+      rows: [
+        ["League", "Name", "No."],
+        ["Gravel Moon", "Anvil Sparrow", "007"],
+      ],
+    },
+  ]);
+  await bringSheet(tapeline, "roster.xlsx", roster);
+  await desk.getByRole("button", { name: /^(?:Take in|Import) 1 row/ }).click();
+  await desk.getByRole("button", { name: /another sheet/ }).click();
+  const wide = xlsxOf([
+    { name: "Notes", rows: [["Held in the old hall"]] },
+    {
+      name: "Autumn",
+      rows: [
+        ["Team", "No.", "Strength", "Plank"],
+        ["Gravel Moon", "007", 22, "2:31"],
+      ],
+    },
+  ]);
+  await bringSheet(tapeline, "autumn.xlsx", wide);
+  await desk.getByRole("combobox", { name: "Worksheet" }).selectOption("Autumn");
+  await desk.getByRole("textbox", { name: "All of these are of one day" }).fill("2025-11-08");
+  await desk.getByRole("button", { name: "Use: All of these are of one day" }).click();
+  await expect(desk.getByRole("main").getByRole("status")).toContainText("New2");
+  await desk.getByRole("button", { name: /^(?:Take in|Import) 2 rows/ }).click();
+  await expect(desk.getByRole("heading", { name: /^2 rows/ })).toBeVisible();
+});
