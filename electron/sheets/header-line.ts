@@ -1,5 +1,5 @@
 import type { SheetRow } from "./grid.ts";
-import { isKnownHeader, sheetKinds } from "./headers.ts";
+import { isKnownHeader, longestHeader, sheetKinds } from "./headers.ts";
 import { wideHeader } from "./wide-header.ts";
 
 /** Lines among which the headers are looked for: above them a sheet may have its title, a date, an address. */
@@ -20,6 +20,6 @@ export function headerRow(rows: readonly SheetRow[]): SheetRow | undefined {
 
 function isHeader(cell: string): boolean {
   const text = cell.trim();
-  if (text === "") return false;
+  if (text === "" || text.length > longestHeader) return false;
   return sheetKinds.some((kind) => isKnownHeader(kind, text)) || wideHeader("past", text) !== null;
 }

@@ -79,6 +79,13 @@ export function matchHeaders(
   return { columns, parts, unknown, missing: missingFields(kind, { columns, given, parts }) };
 }
 
+/** Characters of the longest header that is compared: a file of one giant line costs no more than another. */
+export const longestHeader = 200;
+
+function plainWord(header: string): string {
+  return header.length > longestHeader ? "" : plainHeader(header);
+}
+
 /** The column that is headed with the best word for a field; -1 when none is. */
 function columnHeaded(
   kind: SheetKindName,
@@ -86,12 +93,12 @@ function columnHeaded(
   field: ColumnName,
   mapping: Mapping,
 ): number {
+  const words = headers.map(plainWord);
   for (const word of headingsOf(kind, field)) {
-    const [column, second] = headers.flatMap((header, index) =>
-      plainHeader(header) === word ? [index] : [],
-    );
+    const [column, second] = words.flatMap((each, index) => (each === word ? [index] : []));
     if (column === undefined || isMappedElsewhere(headers[column], mapping)) continue;
-    if (second !== undefined) throw twice(headers[column] ?? "", headers[second] ?? "");
+    const before = second ?? (former.has(field) ? words.indexOf(formerWord(field)) : -1);
+    if (before >= 0 && before !== column) throw twice(headers[column] ?? "", headers[before] ?? "");
     return column;
   }
   return -1;
@@ -99,14 +106,18 @@ function columnHeaded(
 
 /** Whether a header says what its column is, in a sheet of that kind. */
 export function isKnownHeader(kind: SheetKindName, header: string): boolean {
-  const word = plainHeader(header);
+  const word = plainWord(header);
   return columnsOf[kind].some((field) => headingsOf(kind, field).includes(word));
 }
 
 /** The plain words that may head a column: what people write, the best one first, then what it was called before. */
 function headingsOf(kind: SheetKindName, field: ColumnName): readonly string[] {
-  const before = former.get(field);
-  return before === undefined ? wordsOf(kind, field) : [...wordsOf(kind, field), plainHeader(before)];
+  return [...wordsOf(kind, field), ...(former.has(field) ? [formerWord(field)] : [])];
+}
+
+/** What a column of {@link former} was called before, as a plain word. */
+function formerWord(field: ColumnName): string {
+  return plainHeader(former.get(field) ?? field);
 }
 
 function isMappedElsewhere(header: string | undefined, mapping: Mapping): boolean {

@@ -58,7 +58,7 @@ export function readRosterRow(cells: Cells, ways: RosterWays): RosterRow {
     birthYear: all.of(() => birthYear(line(cells, "birth_year", 80), ways.today), null),
     category: all.of(() => category(cells("category"), ways), null),
     guardianConsent: all.of(() => yesNo(cells, "guardian_consent"), null),
-    board: all.of(() => board(cells("board")), null),
+    board: all.of(() => board(cells("screen")), null),
     share: all.of(() => yesNo(cells, "share"), null),
   });
 }

@@ -113,7 +113,7 @@ describe("merging a folder", () => {
     expect(said.map((line) => line.split(":")[0])).toEqual(
       ["bomb", "demo", "folder", "good", "slip", "tried", "wrong"].map((name) => `${name}.zip`),
     );
-    expect(said[3]).toContain("taken already, from again.zip");
+    expect(said[3]).toContain("This file was already used, under the name again.zip");
     expect(linesOf(out)).toHaveLength(8);
   });
 

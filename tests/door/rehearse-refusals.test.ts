@@ -76,7 +76,7 @@ test.each([
   ["no folder", usual.slice(0, 4), "--out is missing"],
   ["nothing at all", [], "is missing"],
   ["an unknown option", [...usual, "--rooster", "r.csv"], "There is no option --rooster"],
-  ["a stray word", [...usual, "stray.csv"], "“stray.csv” belongs to no option"],
+  ["a stray word", [...usual, "stray.csv"], "I don't know what “stray.csv” is for"],
   ["an option without value", [...usual, "--past-results"], "--past-results needs a value"],
   ["an option that swallows the next", ["--past", ...usual], "--past needs a value"],
   ["an option by both its names", [...usual, "--past", "a.csv", "--past-results", "b.csv"], "--past-results"],

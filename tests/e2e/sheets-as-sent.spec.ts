@@ -32,7 +32,7 @@ test("a league's list with a title and no league goes in, its slips put right on
   await expect(desk.getByRole("main").getByRole("status")).toContainText("New3");
   await desk.getByRole("button", { name: "Don't import line 6" }).click();
   await expect(desk.getByRole("main").getByRole("status")).toContainText("New2");
-  await expect(desk.getByRole("heading", { name: "1 row is left out by choice" })).toBeVisible();
+  await expect(desk.getByRole("heading", { name: "1 row is not imported by choice" })).toBeVisible();
   await desk.getByRole("button", { name: /^(?:Take in|Import) 2 rows/ }).click();
   await expect(desk.getByRole("heading", { name: /^2 rows/ })).toBeVisible();
 });
