@@ -98,10 +98,11 @@ test("everything in every table is in the file, under keys that stay", async () 
     past_marks: [
       { date: "2025-10-01", test: "core", variant: "", protocol: "core cycle=240", value: 90, unit: "s" },
     ],
+    past_removed: [],
   });
   expect(heldSchema.parse(held)).toEqual(held);
   // Whoever adds a table that says something about athletes gives it a place in the file above.
-  expect(heldTables).toHaveLength(11);
+  expect(heldTables).toHaveLength(12);
 });
 
 test("nothing of anybody else is in it, also not a name in a note or whose attempt was corrected", async () => {

@@ -119,7 +119,7 @@ test("another window that was faster is heard of, and what was typed stays", asy
 test("paper of a later test is entered first, and nobody has to skip", async ({ tapeline: { desk } }) => {
   await openStation(desk, "agility", 1);
   await key(desk, ["Bib", "1"]);
-  await expect(desk.getByText(/^Still to come before this: /)).toBeVisible();
+  await expect(desk.getByText(/^Not done yet: /)).toBeVisible();
   await key(
     desk,
     ["Full laps", "7"],

@@ -72,6 +72,7 @@ test("no place for free words is forgotten, where a name could stand in a row ab
       "heat_event.detail",
       "left_out.reason",
       "mark.detail",
+      "past_void.reason",
       "void.reason",
     ].sort(),
   );

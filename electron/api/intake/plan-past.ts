@@ -6,6 +6,7 @@ import type { PastRow } from "../../sheets/past.ts";
 import type { NamedAthlete } from "../../sheets/who.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Athlete } from "../../store/tables/athletes.ts";
+import { allDays } from "../../store/tables/days.ts";
 import { addPastMark, pastMarkValue } from "../../store/tables/past-marks.ts";
 import { keptBack, known, type ReadRow, type RowOutcome } from "./outcome.ts";
 import { athleteNamed, registerOf } from "./register.ts";
@@ -14,6 +15,11 @@ import { athleteNamed, registerOf } from "./register.ts";
 export function planPast(db: ReadableDb, rows: readonly ReadRow<PastRow>[]): RowOutcome[] {
   const register = registerOf(db);
   const inSheet = new Map<string, number>();
+  const days = new Map(
+    allDays(db)
+      .filter(({ state }) => state !== "planned")
+      .map(({ date, title }) => [date, title]),
+  );
 
   function planRow({ line, row }: ReadRow<PastRow>): RowOutcome {
     const athlete = athleteNamed(register, row.who);
@@ -24,7 +30,7 @@ export function planPast(db: ReadableDb, rows: readonly ReadRow<PastRow>[]): Row
     if (held === value) return known(line, athlete);
     if (held !== undefined) throw new RowRefused("mark", otherMark(row, held));
     inSheet.set(key, value);
-    const unusual = row.unusual ?? otherName(row.who, athlete);
+    const unusual = row.unusual ?? otherName(row.who, athlete) ?? ownDay(row, days.get(row.date));
     return {
       line,
       status: "new",
@@ -44,6 +50,11 @@ export function planPast(db: ReadableDb, rows: readonly ReadRow<PastRow>[]): Row
       throw error;
     }
   });
+}
+
+/** A result of a date on which this hall held a day itself may be that day's own, which counts already. */
+function ownDay({ date }: PastRow, title: string | undefined): Sentence | null {
+  return title === undefined ? null : sentence("pastResult.ownDay", { date, title });
 }
 
 function otherMark({ test, date }: PastRow, held: number): Sentence {

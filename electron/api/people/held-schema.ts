@@ -84,6 +84,15 @@ const day = z.object({
   heats: z.array(heat),
 });
 
+const pastMark = z.object({
+  date: z.string(),
+  test: testSchema,
+  variant: z.string(),
+  protocol: z.string(),
+  value: z.number(),
+  unit: z.enum(["reps", "landings", "cm", "s"]),
+});
+
 export const heldSchema = z.object({
   format: z.literal("tapeline-held"),
   version: z.literal(1),
@@ -105,14 +114,14 @@ export const heldSchema = z.object({
     asked_at_the_table: z.boolean(),
   }),
   days: z.array(day),
-  past_marks: z.array(
-    z.object({
-      date: z.string(),
-      test: testSchema,
-      variant: z.string(),
-      protocol: z.string(),
-      value: z.number(),
-      unit: z.enum(["reps", "landings", "cm", "s"]),
+  past_marks: z.array(pastMark),
+  /** Those that were removed or corrected, with who did it and why. */
+  past_removed: z.array(
+    pastMark.extend({
+      instead: z.number().nullable(),
+      reason: z.string(),
+      voided_by: z.string(),
+      at: z.string(),
     }),
   ),
 });

@@ -32,6 +32,12 @@ export function heldAbout(db: ReadableDb, athlete: Athlete, about: Pick<Held, "m
       ...{ date, test, variant, protocol: fingerprint },
       ...measured(test, value),
     })),
+    past_removed: rows.past_void.map(({ date, test, variant, fingerprint, value, instead, ...line }) => ({
+      ...{ date, test, variant, protocol: fingerprint },
+      ...measured(test, value),
+      instead: instead === null ? null : measured(test, instead).value,
+      ...{ reason: own(line.reason), voided_by: line.voided_by, at: line.at },
+    })),
   };
 }
 

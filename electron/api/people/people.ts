@@ -18,6 +18,7 @@ import { heldAbout } from "./held.ts";
 import { heldSchema } from "./held-schema.ts";
 import { mend } from "./mend.ts";
 import { athletePage, buildAthletePage } from "./page.ts";
+import { pastResults, voidPast } from "./past.ts";
 import { personOf, personSchema, requireAthlete } from "./person.ts";
 import { remove } from "./remove.ts";
 import { findAthletes } from "./search.ts";
@@ -57,6 +58,8 @@ export const people = router({
   erase,
   wipeAgain,
   erasures,
+  pastResults,
+  voidPast,
 
   /** Returns all data about one athlete, to be given to them. */
   held: allow("organiser")

@@ -30,6 +30,10 @@ const freeTexts: readonly FreeText[] = [
     write: "UPDATE left_out SET reason = @text WHERE day_id || ' ' || athlete_id || ' ' || test = @key",
   },
   {
+    read: "SELECT id AS key, reason AS text FROM past_void WHERE reason <> '' AND athlete_id <> @athleteId",
+    write: "UPDATE past_void SET reason = @text WHERE id = @key",
+  },
+  {
     read: "SELECT id AS key, reason AS text FROM day_event WHERE reason <> ''",
     write: "UPDATE day_event SET reason = @text WHERE id = @key",
   },

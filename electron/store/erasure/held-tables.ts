@@ -64,6 +64,12 @@ export const heldTables = [
     remove: "DELETE FROM entrant WHERE athlete_id = @athleteId",
   },
   {
+    name: "past_void",
+    read: `SELECT id, athlete_id, fingerprint, date, test, variant, value, instead, reason, voided_by, at FROM past_void
+      WHERE athlete_id = @athleteId ORDER BY at, id`,
+    remove: "DELETE FROM past_void WHERE athlete_id = @athleteId",
+  },
+  {
     name: "past_mark",
     read: `SELECT athlete_id, fingerprint, date, test, variant, value FROM past_mark WHERE athlete_id = @athleteId
       ORDER BY date, fingerprint`,

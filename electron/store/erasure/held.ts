@@ -20,6 +20,7 @@ export interface HeldRows {
   readonly void: readonly { attempt_id: string; reason: string; voided_by: string; at: string }[];
   readonly mark: readonly MarkRow[];
   readonly past_mark: readonly PastMarkRow[];
+  readonly past_void: readonly PastVoidRow[];
   readonly heat_lane: readonly { heat_id: string; lane: number; day_id: number; variant: string }[];
   readonly heat_event: readonly EventRow[];
 }
@@ -75,6 +76,14 @@ interface PastMarkRow {
   readonly test: TestCode;
   readonly variant: string;
   readonly value: number;
+}
+
+interface PastVoidRow extends PastMarkRow {
+  readonly id: string;
+  readonly instead: number | null;
+  readonly reason: string;
+  readonly voided_by: string;
+  readonly at: string;
 }
 
 interface EventRow {

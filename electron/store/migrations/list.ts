@@ -5,6 +5,7 @@ import { unsaved } from "./0004-unsaved.ts";
 import { references } from "./0005-references.ts";
 import { heatOfAttempt } from "./0006-heat-of-attempt.ts";
 import { dayHistory } from "./0007-day-history.ts";
+import { pastVoid } from "./0008-past-void.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -15,4 +16,5 @@ export const migrations: readonly string[] = [
   references,
   heatOfAttempt,
   dayHistory,
+  pastVoid,
 ];

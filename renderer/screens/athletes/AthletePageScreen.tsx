@@ -11,6 +11,7 @@ import css from "./AthletePage.module.css";
 import { Attempts } from "./Attempts.tsx";
 import { Consents } from "./Consents.tsx";
 import { HeldSection } from "./held/HeldSection.tsx";
+import { PastResults } from "./PastResults.tsx";
 import { AllSeries } from "./Series.tsx";
 import { Today } from "./Today.tsx";
 import type { AthletePage } from "./types.ts";
@@ -37,6 +38,7 @@ export function AthletePageScreen({ athleteId }: { readonly athleteId: number })
             </div>
             <AllSeries athlete={athlete} lengths={lengths} />
             <ApartMarks apart={athlete.apart} />
+            <PastResults athleteId={athleteId} lengths={lengths} />
             <Attempts attempts={athlete.attempts} lengths={lengths} />
             <HeldSection athlete={athlete} />
           </>

@@ -5,3 +5,6 @@ type Outputs = Answers["people"];
 export type Listed = Outputs["list"]["people"][number];
 export type AthletePage = Outputs["get"];
 export type Series = AthletePage["series"][number];
+
+/** An imported result that stands. */
+export type PastResult = Answers["people"]["pastResults"]["standing"][number];

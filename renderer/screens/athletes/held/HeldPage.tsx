@@ -8,6 +8,7 @@ import { HeldAbout } from "./HeldAbout.tsx";
 import { HeldDayPart } from "./HeldDayPart.tsx";
 import css from "./HeldPage.module.css";
 import { HeldPast } from "./HeldPast.tsx";
+import { HeldRemoved } from "./HeldRemoved.tsx";
 import type { Held } from "./types.ts";
 
 /** All that is held about one athlete on paper, as many pages as it takes. An address that is none shows nothing. */
@@ -52,6 +53,7 @@ function Page({ held, paper }: { readonly held: Held; readonly paper: "a4" | "le
         <HeldDayPart key={`${day.date} ${day.title}`} day={day} />
       ))}
       <HeldPast marks={held.past_marks} />
+      <HeldRemoved marks={held.past_removed} />
       <HeldWhy />
     </main>
   );
