@@ -65,7 +65,7 @@ function overviewOf(db: ReadableDb, day: Day, now: string): Overview {
     state: day.state,
     counts,
     finished: runners.filter(isFinished).length,
-    endsAbout: endAtPace(runners, now),
+    endsAbout: endAtPace(runners, now, counts.expected),
     leagues: leaguesOf(people, runners),
     tests: testCodes.map((test) => testOf(db, day, test, { runners, marks, now })),
     needs: needsOf(db, day, floor),

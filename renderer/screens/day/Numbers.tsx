@@ -8,10 +8,17 @@ function sum(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0);
 }
 
+/** An instant that has passed since it was asked for is now: the day has not ended yet. */
+function notPast(instant: string | null): string | null {
+  const now = new Date().toISOString();
+  return instant !== null && instant < now ? now : instant;
+}
+
 /** The four numbers of the day. */
 export function Numbers({ overview }: { readonly overview: Overview }) {
   const { t, i18n } = useTranslation("day");
-  const { counts, finished, endsAbout, tests } = overview;
+  const { counts, finished, tests } = overview;
+  const endsAbout = notPast(overview.endsAbout);
   const total = sum(Object.values(counts));
   const elsewhere = total - counts.testing - counts.expected;
   const away = elsewhere === 0 ? [] : [t("numbers.notTesting", { count: elsewhere })];

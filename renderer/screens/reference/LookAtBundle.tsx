@@ -2,8 +2,10 @@ import { useMutation } from "@tanstack/react-query";
 import { type FormEvent, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { bundleLimits } from "../../../electron/domain/reference/limits.ts";
+import { leastToCompare } from "../../../electron/domain/statistics/place.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
@@ -38,6 +40,7 @@ export function LookAtBundle({ name, bundle, onDone }: LookProps) {
       </p>
       <Tests tests={tests} />
       {tests.every(({ sameRules }) => !sameRules) && <p>{t("look.nothingCompares")}</p>}
+      <TooFew tests={tests} />
       {known === null ? (
         <AddForm bundle={bundle} onDone={onDone} />
       ) : (
@@ -50,6 +53,16 @@ export function LookAtBundle({ name, bundle, onDone }: LookProps) {
       )}
     </Panel>
   );
+}
+
+/** Tests of which the bundle has too few marks for pages and cards to compare with. */
+function TooFew({ tests }: Pick<Brought, "tests">) {
+  const { t } = useTranslation("planning");
+  const testWord = useTestWords();
+  const few = tests.filter(({ sameRules, marks }) => sameRules && marks < leastToCompare);
+  const names = [...new Set(few.map(({ test }) => testWord(test, "name")))];
+  if (names.length === 0) return null;
+  return <p>{t("reference.tooFew", { count: leastToCompare, tests: names.join(", ") })}</p>;
 }
 
 function AddForm({ bundle: { bundleId }, onDone }: Omit<LookProps, "name">) {

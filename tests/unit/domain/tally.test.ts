@@ -60,6 +60,10 @@ test("ten tests in half an hour and twenty to go: an hour more", () => {
     runner(10, ["push-up"], ["agility", "vertical", "core", "endurance"], "2026-11-14T09:00:00.000Z"),
   ];
   expect(endAtPace(runners, "2026-11-14T10:30:00.000Z")).toBe("2026-11-14T11:30:00.000Z");
+  // Two who are still to come bring ten tests more.
+  const left = testsLeft(runners);
+  const later = Date.parse("2026-11-14T10:30:00.000Z") + (3_600_000 * (left + 10)) / left;
+  expect(endAtPace(runners, "2026-11-14T10:30:00.000Z", 2)).toBe(new Date(later).toISOString());
 });
 
 test("no end is told when nothing is left or next to nothing was done", () => {

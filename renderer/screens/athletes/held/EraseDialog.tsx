@@ -92,7 +92,7 @@ function useErase() {
 
 /** What goes, what stays, what is out of reach, and what would bring it back. */
 function EraseSentences({ before }: { readonly before: Before }) {
-  const { t } = useTranslation("held");
+  const { t } = useTranslation(["held", "planning"]);
   const { nameless, mentions } = before;
   const stays = nameless === 0 ? t("erase.nothing") : t("erase.nameless", { count: nameless });
   return (
@@ -101,6 +101,7 @@ function EraseSentences({ before }: { readonly before: Before }) {
         {t("erase.goes", useAmounts(before))} {mentions > 0 && t("erase.mentions", { count: mentions })}
       </li>
       <li>{stays}</li>
+      <li>{t("planning:backups.gone")}</li>
       <li>{t("erase.reach")}</li>
       <li>{t("erase.back")}</li>
       <li data-weight="alert">{t("erase.never")}</li>
