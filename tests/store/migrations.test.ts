@@ -8,6 +8,7 @@ import { applicationId, openStore } from "../../electron/store/connection/open.t
 import { references } from "../../electron/store/migrations/0005-references.ts";
 import { heatOfAttempt } from "../../electron/store/migrations/0006-heat-of-attempt.ts";
 import { dayHistory } from "../../electron/store/migrations/0007-day-history.ts";
+import { pastVoid } from "../../electron/store/migrations/0008-past-void.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { connectionOf } from "./connection.ts";
 
@@ -271,19 +272,25 @@ test("a heat that has ended stays as it is", () => {
   store.close();
 });
 
-test("the step to a day's history leaves every row of before, and adds its own empty tables", () => {
-  const from = migrations.indexOf(dayHistory);
-  makeVersion(1, rows);
-  const older = new SqliteDatabase(file());
-  for (const sql of migrations.slice(1, from)) older.exec(`BEGIN; ${sql}; COMMIT`);
-  older.close();
-  const before = everything();
-  const db = new SqliteDatabase(file());
-  db.exec(`BEGIN; ${migrations[from] ?? ""}; COMMIT`);
-  db.close();
-  const after = everything();
-  for (const [name, all] of before.tables) expect([name, after.tables.get(name)]).toEqual([name, all]);
-  for (const [name, sql] of before.schema) expect([name, after.schema.get(name)]).toEqual([name, sql]);
-  const added = [...after.tables].filter(([name]) => !before.tables.has(name));
-  expect(added).toEqual(["day_event", "discarded_day"].map((name) => [name, []]));
-});
+test.each([
+  ["a day's history", dayHistory, ["day_event", "discarded_day"]],
+  ["removed earlier results", pastVoid, ["past_void"]],
+] as const)(
+  "the step to %s leaves every row of before, and adds its own empty tables",
+  (_what, sqlOfStep, names) => {
+    const from = migrations.indexOf(sqlOfStep);
+    makeVersion(1, rows);
+    const older = new SqliteDatabase(file());
+    for (const sql of migrations.slice(1, from)) older.exec(`BEGIN; ${sql}; COMMIT`);
+    older.close();
+    const before = everything();
+    const db = new SqliteDatabase(file());
+    db.exec(`BEGIN; ${migrations[from] ?? ""}; COMMIT`);
+    db.close();
+    const after = everything();
+    for (const [name, all] of before.tables) expect([name, after.tables.get(name)]).toEqual([name, all]);
+    for (const [name, sql] of before.schema) expect([name, after.schema.get(name)]).toEqual([name, sql]);
+    const added = [...after.tables].filter(([name]) => !before.tables.has(name));
+    expect(added).toEqual(names.map((name) => [name, []]));
+  },
+);
