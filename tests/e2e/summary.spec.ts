@@ -93,7 +93,7 @@ test("a closed day is summed up on paper: every athlete once, no page too full",
   await callDoor(desk, "day.openDemo");
   await callDoor(desk, "day.close", { dayId: 1 });
   await desk.reload();
-  await desk.getByRole("link", { name: /^Summary/ }).click();
+  await desk.getByRole("link", { name: "Summary of the day" }).click();
   await expect(desk.getByRole("heading", { level: 1, name: "Day summary" })).toBeVisible();
   await expect(desk.getByText("The day is still going")).toHaveCount(0);
   const names = await desk.evaluate(() =>
