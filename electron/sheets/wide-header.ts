@@ -54,6 +54,7 @@ const ofMark = [
 
 /** Reads the header of a column of one test; null: it is no such header. */
 export function wideHeader(kind: WideKind, header: string): WideHeader | null {
+  if (header.length > 200) return null;
   const date = dateInside.exec(header)?.[0] ?? "";
   const word = plainHeader(date === "" ? header : header.replace(date, " "));
   for (const [name, test] of testWords) {
