@@ -183,6 +183,21 @@ test.each([
   ]);
 });
 
+test("the columns of a sheet are read as they were said last time, and no header is kept", async () => {
+  const table = testDesk();
+  holdDay(table);
+  const sheet = (name: string) => `Crew,Name\nLantern Bay,${name}\n`;
+  await take(table, "roster", sheet("Vera Velocity"), { league: "Crew" });
+  const again = await lookAt(table, sheet("Moss Piglet"), { recall: true });
+  expect(again).toMatchObject({ missing: [], mapping: { league: "Crew" }, counts: { new: 1 } });
+  // Whoever says otherwise is heard, and another form is another sheet.
+  expect((await lookAt(table, sheet("Moss Piglet"))).missing).toEqual(["league"]);
+  const other = await lookAt(table, "Crew,Name,Number\nLantern Bay,Moss Piglet,9\n", { recall: true });
+  expect(other.missing).toEqual(["league"]);
+  const kept = connectionOf(table.desk.store.db).prepare("SELECT * FROM sheet_form").all();
+  expect(kept).toEqual([{ form: expect.stringMatching(/^[0-9a-f]{64}$/), columns: '{"league":0}' }]);
+});
+
 describe("bad sheets change nothing", () => {
   const png = Uint8Array.of(
     0x89,

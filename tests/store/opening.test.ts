@@ -96,8 +96,7 @@ test("the steps from nothing make exactly these tables, and a second opening non
   const first = ["athlete", "attempt", "call", "day", "day_protocol", "entrant", "export_log", "league"];
   const heats = ["absence", "heat", "heat_event", "heat_lane"];
   const erasure = ["athlete_highest", "erasing", "erasure", "nameless_mark", "never"];
-  const later = ["export_unsaved", "reference", "reference_mark", "reference_test"];
-  const dayHistory = ["day_event", "discarded_day", "past_void"];
+  const later = ["export_unsaved", "reference", "reference_mark", "reference_test", "sheet_form"];
   expect(made).toEqual(
     [...first, "left_out", "mark", "past_mark", "void", ...heats, ...erasure, ...later, ...dayHistory].sort(),
   );

@@ -8,6 +8,7 @@ import { sentenceSchema } from "../door/shapes.ts";
 import { takenSchema } from "../door/sheet-shapes.ts";
 import { allow, router } from "../door/trpc.ts";
 import { choicesOf, choicesShape } from "./choices.ts";
+import { rememberedMapping } from "./forms.ts";
 import { keptBackSheet } from "./kept-back-sheet.ts";
 import { previewOf, previewSchema, takenOf } from "./preview.ts";
 import { readSteps } from "./read.ts";
@@ -37,7 +38,7 @@ export const intake = router({
 
   /** Reads a sheet, reporting progress and finally its changes, or why it can't be read. Changes nothing. */
   read: allow("organiser")
-    .input(which)
+    .input(which.extend({ recall: z.boolean().default(false) }))
     .subscription(async function* ({ ctx: { desk }, input }) {
       for await (const each of stages(desk, input)) yield stage.parse(each);
     }),
@@ -70,13 +71,18 @@ export const intake = router({
     .query(({ input }) => templateOf(input.kind)),
 });
 
+function recallAt({ store }: Desk) {
+  return (kind: string, headers: readonly string[]) => rememberedMapping(store.db, kind, headers);
+}
+
 async function* stages(
   desk: Desk,
-  { uploadId, kind, ...said }: z.infer<typeof which>,
+  { uploadId, kind, recall, ...said }: z.infer<typeof which> & { recall: boolean },
 ): AsyncGenerator<Stage> {
   try {
     const upload = uploadOf(desk, uploadId);
-    const steps = readSteps(upload.bytes, readingAt(desk, choicesOf(kind ?? null, said)));
+    const reading = readingAt(desk, choicesOf(kind ?? null, said));
+    const steps = readSteps(upload.bytes, recall ? { ...reading, recall: recallAt(desk) } : reading);
     for (;;) {
       const step = await steps.next();
       if (!step.done) {

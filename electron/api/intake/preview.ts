@@ -16,6 +16,8 @@ export const previewSchema = takenSchema.extend({
   fields: z.array(z.object({ field: z.string(), header: z.string().nullable() })),
   unknown: z.array(z.string()),
   missing: z.array(z.string()),
+  /** Field → header, as it was said or remembered. */
+  mapping: z.record(z.string(), z.string()),
   headerLine: z.int(),
   /** The first rows of the sheet, among which the headers may be chosen. */
   start: z.array(z.object({ line: z.int(), text: z.string() })),
@@ -63,6 +65,7 @@ export function previewOf(sheet: ReadSheet, planned: PlannedSheet): Preview {
   return {
     ...takenOf(planned),
     ...{ headerLine, worksheet, worksheets: [...worksheets], asksDateOrder },
+    mapping: { ...sheet.mapping },
     wide: matched.parts.length > 0,
     start: sheet.start.map(shownLine),
     leftOut: sheet.leftOut.map(shownLine),

@@ -8,6 +8,7 @@ import type { LinesRead, SheetRow } from "../../sheets/grid.ts";
 import {
   type Given,
   guessKind,
+  type Mapping,
   type MatchedHeaders,
   matchHeaders,
   type SheetKindName,
@@ -43,6 +44,8 @@ export interface ReadSheet {
   /** The first rows as they are, among which the headers may be chosen. */
   readonly start: readonly SheetRow[];
   readonly matched: MatchedHeaders;
+  /** As a person said it, or as it was remembered. */
+  readonly mapping: Mapping;
   /** Dates may be read in two ways, and none of them decides. */
   readonly asksDateOrder: boolean;
   /** Every row by its line. */
@@ -58,6 +61,8 @@ export interface ReadSheet {
 export interface SheetReading {
   readonly choices: SheetChoices;
   readonly today: string;
+  /** How a sheet with such headers was read last; left out: only what is said now counts. */
+  readonly recall?: (kind: SheetKindName, headers: readonly string[]) => Mapping;
 }
 
 /** Rows read between two pauses for the caller's other work. */
@@ -71,13 +76,14 @@ const startRows = 20;
  */
 export async function* readSteps(
   bytes: Uint8Array,
-  { choices, today }: SheetReading,
+  { choices, today, recall }: SheetReading,
 ): AsyncGenerator<LinesRead, ReadSheet> {
   const grid = yield* readGrid(bytes, choices.worksheet);
   const { worksheets, worksheet } = grid;
   const table = tableOf({ ...grid, rows: putRight(grid.rows, choices) }, choices.headerLine);
   const kind = choices.kind ?? guessKind(table.headers);
-  const matched = matchHeaders(kind, table.headers, choices.mapping, choices.given);
+  const mapping = recall?.(kind, table.headers) ?? choices.mapping;
+  const matched = matchHeaders(kind, table.headers, mapping, choices.given);
   if (table.rows.length + table.broken.length === 0)
     throw new Refusal("bad-input", sentence("sheets.noRows"));
   const leftOut = table.rows.filter(({ line }) => choices.leftOut.has(line));
@@ -88,7 +94,14 @@ export async function* readSteps(
   const missing = asksDateOrder && order === null ? [...matched.missing, "date_order"] : matched.missing;
   const readable = { ...table, rows, matched: { ...matched, missing }, given: choices.given };
   const read = yield* readRows(kind, readable, { today, order: order ?? "day" });
-  const about = { headers: table.headers, headerLine: table.headerLine, worksheets, worksheet, leftOut };
+  const about = {
+    headers: table.headers,
+    headerLine: table.headerLine,
+    worksheets,
+    worksheet,
+    leftOut,
+    mapping,
+  };
   return {
     kind,
     ...about,

@@ -7,6 +7,7 @@ import type { Topic } from "../../store/connection/store.ts";
 import { isoDate } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
 import { choicesOf, type SheetChoices } from "./choices.ts";
+import { rememberMapping } from "./forms.ts";
 import { isTaken, type KeptBackRow, type Reason, type TakenRow } from "./outcome.ts";
 import { type ReadSheet, readWhole, type SheetReading } from "./read.ts";
 
@@ -126,6 +127,7 @@ export async function takeSheet(
   return desk.store.write(topicsOf[sheet.kind], (db) => {
     const planned = planSheet(db, sheet, desk.now().toISOString());
     for (const row of planned.taken) row.apply?.(db);
+    rememberMapping(db, sheet.kind, sheet.headers, sheet.mapping);
     return planned;
   });
 }

@@ -13,6 +13,8 @@ interface InHand {
   readonly kind: Kind | null;
   readonly mapping: Readonly<Record<string, string>>;
   readonly said: Said;
+  /** Nobody has said anything yet: its columns are read as those of such a sheet were last time. */
+  readonly recall: boolean;
 }
 
 /** What a person says of the sheet that the sheet does not say itself, as the door takes it. */
@@ -66,14 +68,22 @@ export function useSheet(): SheetInHand {
 
   useEffect(() => {
     if (inHand === null) return;
-    const subscription = client.intake.read.subscribe(askedOf(inHand), {
-      onData(stage) {
-        if (stage.stage === "reading") setStanding((before) => progressed(before, stage.done, stage.total));
-        else if (stage.stage === "preview") setStanding({ step: "preview", preview: stage.preview });
-        else setStanding({ step: "refused", sentence: asSentence(stage.sentence) });
+    const subscription = client.intake.read.subscribe(
+      { ...askedOf(inHand), recall: inHand.recall },
+      {
+        onData(stage) {
+          if (stage.stage === "reading") setStanding((before) => progressed(before, stage.done, stage.total));
+          else if (stage.stage === "preview") {
+            setStanding({ step: "preview", preview: stage.preview });
+            const { mapping } = stage.preview;
+            // From here on it is as if it had been said now.
+            if (inHand.recall && Object.keys(mapping).length > 0)
+              setInHand({ ...inHand, mapping, recall: false });
+          } else setStanding({ step: "refused", sentence: asSentence(stage.sentence) });
+        },
+        onError: (error) => setStanding({ step: "refused", sentence: sentenceOf(error) }),
       },
-      onError: (error) => setStanding({ step: "refused", sentence: sentenceOf(error) }),
-    });
+    );
     return () => subscription.unsubscribe();
   }, [client, inHand]);
 
@@ -98,13 +108,13 @@ export function useSheet(): SheetInHand {
     setInHand(null);
     setStanding({ step: "bringing" });
     client.intake.upload.mutate(content).then(
-      ({ uploadId }) => setInHand({ uploadId, kind: null, mapping: {}, said: {} }),
+      ({ uploadId }) => setInHand({ uploadId, kind: null, mapping: {}, said: {}, recall: true }),
       (error: unknown) => setStanding({ step: "refused", sentence: sentenceOf(error) }),
     );
   }
 
   function change(changes: Partial<InHand>): void {
-    if (inHand !== null) setInHand({ ...inHand, ...changes });
+    if (inHand !== null) setInHand({ ...inHand, recall: false, ...changes });
   }
 
   const said = inHand?.said ?? {};
@@ -118,9 +128,10 @@ export function useSheet(): SheetInHand {
     standing,
     bring,
     refuse,
-    readAs: (kind) => change({ kind, mapping: {} }),
+    readAs: (kind) => change({ kind, mapping: {}, recall: true }),
     map: (field, header) => change({ mapping: mapped(inHand?.mapping ?? {}, field, header) }),
-    say: (more) => change({ said: { ...said, ...more }, ...(isOtherSheet(more) && { mapping: {} }) }),
+    say: (more) =>
+      change({ said: { ...said, ...more }, ...(isOtherSheet(more) && { mapping: {}, recall: true }) }),
     putRight(line, cells) {
       const before = said.edits ?? {};
       change({ said: { ...said, edits: { ...before, [line]: { ...before[line], ...cells } } } });
