@@ -56,15 +56,16 @@ function KeptBackRows({ sheet: { keptBack, keptBackRows }, kind }: RowsProps) {
     <LineList
       title={t("sheet.keptBack", { kind, count: keptBack })}
       lead={t("sheet.keptBackLead")}
-      lines={keptBackRows.map(({ line, field, reason, cells }) => ({
-        line,
-        says: (
-          <>
+      lines={keptBackRows.map((row) => ({
+        line: row.line,
+        says: [row, ...row.also].map(({ field, reason }, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: reasons have no names, and never change places
+          <p key={index}>
             {field !== null && <strong>{fieldName(field)}: </strong>}
             {say(asSentence(reason))}
-          </>
-        ),
-        stands: cells.filter((cell) => cell.trim() !== "").join(" · "),
+          </p>
+        )),
+        stands: row.cells.filter((cell) => cell.trim() !== "").join(" · "),
       }))}
       more={more(keptBackRows.length, keptBack)}
     />
