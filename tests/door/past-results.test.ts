@@ -64,7 +64,7 @@ test("a result of a date on which this hall held a day itself is asked about whe
       test: "core",
       mark: "90",
     };
-    const row = readPastRow((column) => cells[column] ?? "", "2026-11-14");
+    const row = readPastRow((column) => cells[column] ?? "", { today: "2026-11-14", order: "day" });
     const [planned] = planPast(db, [{ line: 2, row }]);
     return planned !== undefined && "unusual" in planned ? planned.unusual : undefined;
   }

@@ -120,7 +120,10 @@ function requireStanding(db: ReadableDb, mark: Voiding): void {
 function readInstead(athlete: Athlete, { test, variant, date, instead }: Voiding, today: string) {
   const { league, name, number } = athlete;
   const cells: Readonly<Record<string, string>> = { league, name, number, test, variant, date };
-  return readPastRow((column) => (column === "mark" ? (instead ?? "").trim() : (cells[column] ?? "")), today);
+  return readPastRow((column) => (column === "mark" ? (instead ?? "").trim() : (cells[column] ?? "")), {
+    today,
+    order: "day",
+  });
 }
 
 function replace(db: WritableDb, input: Voiding, instead: number | null, at: string): void {

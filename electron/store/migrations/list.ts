@@ -4,7 +4,9 @@ import { erasure } from "./0003-erasure.ts";
 import { unsaved } from "./0004-unsaved.ts";
 import { references } from "./0005-references.ts";
 import { heatOfAttempt } from "./0006-heat-of-attempt.ts";
-import { sheetForms } from "./0007-sheet-forms.ts";
+import { dayHistory } from "./0007-day-history.ts";
+import { pastVoid } from "./0008-past-void.ts";
+import { sheetForms } from "./0009-sheet-forms.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -14,5 +16,7 @@ export const migrations: readonly string[] = [
   unsaved,
   references,
   heatOfAttempt,
+  dayHistory,
+  pastVoid,
   sheetForms,
 ];
