@@ -14,9 +14,7 @@ export default defineConfig({
   // a small machine shows smoothly.
   workers: 3,
   fullyParallel: false,
-  // One test in 153 still hung once in a run beside other work (a tap that nobody answers): until that was seen green under
-  // load, a second try is told as flaky.
-  retries: 1,
+  retries: 0,
   forbidOnly: true,
   reporter: [["list"]],
 });
