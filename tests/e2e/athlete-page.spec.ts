@@ -96,7 +96,7 @@ test("an athlete's marks over time are read by eye, by keys and in a table, each
   await expect(strength).toContainText("Clear gain: the chance that it is real is at least 99 in 100.");
   await expect(strength).toContainText("Personal best");
   // 15 of the 20 others did less and one the same: 15.5 of 20 by Wilson's interval is 0.559 to 0.903.
-  await expect(strength).toContainText("Better than about 55 to 91 of 100");
+  await expect(strength).toContainText("Better than about 55 to 91 in every 100");
   await expect(strength.getByRole("row")).toHaveCount(4);
   await expect(strength.getByRole("row").nth(1)).toContainText("+8 reps, clear gain");
 
@@ -140,11 +140,13 @@ test("the signs of the five tests differ in shape and letter alone, with every c
   const letters = await signs.locator("text").allTextContents();
   expect(new Set(letters).size).toBe(5);
   // Each shape painted black in the box of the signs: how much of two of them together only one covers.
-  const differences = await signs.locator("path").evaluateAll((paths) => {
-    const masks = paths.map((path) => {
+  const differences = await signs.evaluateAll((drawn) => {
+    const masks = drawn.map((sign) => {
       const canvas = new OffscreenCanvas(48, 48);
       const pen = canvas.getContext("2d");
-      pen?.fill(new Path2D(path.getAttribute("d") ?? ""));
+      // What is cut out of a sign is a path of its own.
+      const paths = [...sign.querySelectorAll("path")].map((path) => path.getAttribute("d") ?? "");
+      pen?.fill(new Path2D(paths.join("")), "evenodd");
       const bytes = pen?.getImageData(0, 0, 48, 48).data ?? [];
       return Array.from(bytes)
         .filter((_byte, index) => index % 4 === 3)

@@ -15,7 +15,7 @@ test("the first screen shows the last backup, makes one, and keeps a second on a
   const stick = join(folder, "stick");
   mkdirSync(stick);
   await callDoor(desk, "day.create", { sure: true, date: "2031-05-04", title: "Kept twice" });
-  const own = desk.getByRole("region", { name: "On this computer" });
+  const own = desk.getByRole("region", { name: "On this laptop" });
   await own.getByRole("button", { name: "Back up now" }).click();
   await expect(own).toContainText("Last good backup: today at");
   await expect(desk.getByRole("status")).toContainText("Backed up, checked and safe.");

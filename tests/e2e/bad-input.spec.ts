@@ -166,8 +166,8 @@ test("when no answer comes at all it says so, and a second try by hand saves onc
   await key(desk, { "Total reps": "24", "Missed reps": "1" });
   await sayInitials(desk);
   await expect(entryOf(desk).getByRole("alert")).toContainText("so this may not be saved");
-  await expect(fieldOf(desk, "Reps")).toHaveValue("24");
-  await expect(fieldOf(desk, "Off")).toHaveValue("1");
+  await expect(fieldOf(desk, "Total reps")).toHaveValue("24");
+  await expect(fieldOf(desk, "Missed reps")).toHaveValue("1");
   await desk.getByRole("button", { name: /^Try again/ }).click();
   await isSaved(desk, "23 reps", "First result");
   expect(await attemptsAt(desk, "push-up")).toHaveLength(1);

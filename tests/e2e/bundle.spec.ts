@@ -19,7 +19,7 @@ test("for the open web, linked, and the one file of the day", async ({ tapeline 
   await expect(risk.getByRole("row", { name: /Bibs identified for certain/ })).toContainText(
     /(\d+) of \1.*0 of \d+/,
   );
-  await expect(risk.getByRole("row", { name: /likeliest guess/ })).toContainText("1 in 5");
+  await expect(risk.getByRole("row", { name: /Best chance of identifying/ })).toContainText("1 in 5");
 
   await expect(risk.getByRole("row", { name: /hidden on the big screen/ })).toContainText(
     /[1-9]\d* of (\d+).*0 of \1/,
@@ -38,7 +38,7 @@ test("for the open web, linked, and the one file of the day", async ({ tapeline 
   await desk.getByText("The internet (groups of 11 or more)").click();
   await expect(main.getByText("Nothing can be shared in groups of 11.")).toBeVisible();
   await desk.getByText("Separate rows, more detail (recommended)").click();
-  await expect(risk.getByRole("row", { name: /likeliest guess/ })).toContainText("1 in 11");
+  await expect(risk.getByRole("row", { name: /Best chance of identifying/ })).toContainText("1 in 11");
 
   const file = join(folder, "web.zip");
   await answerSaveDialog(tapeline, file);

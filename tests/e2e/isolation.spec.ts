@@ -156,7 +156,7 @@ test("the board may read but not write, and has no bridge", async ({ tapeline })
   const board = await tapeline.openBoard();
   expect(await board.evaluate(() => "bridge" in window)).toBe(false);
   expect(await tapeline.desk.evaluate(() => "bridge" in window)).toBe(true);
-  const day = JSON.stringify({ date: "2031-05-04", title: "A day from the board" });
+  const day = JSON.stringify({ date: "2031-05-04", title: "A day from the board", sure: true });
   const headers = { "content-type": "application/json" };
   expect(await statusOf(board, "/trpc/day.current")).toBe(200);
   expect(await statusOf(board, "/trpc/day.create", { method: "POST", body: day, headers })).toBe(403);

@@ -101,11 +101,11 @@ test("a bundle from elsewhere is added, an athlete stands among its marks, and r
 
   await openAthlete(desk);
   // From 10 to 22 of 30: Wilson's lower end of the one is 0.1923, the upper end of the other 0.8582, worked out apart.
-  await expect(desk.getByText("Better than about 19 to 86 of 100")).toBeVisible();
+  await expect(desk.getByText("Better than about 19 to 86 in every 100")).toBeVisible();
   await expect(desk.getByText("among 30 results from Northern halls")).toBeVisible();
   const board = await tapeline.openBoard();
   await expect(board.getByRole("banner")).toContainText("1 test done");
-  await expect(board.locator("body")).not.toContainText(/Northern halls|of 100/);
+  await expect(board.locator("body")).not.toContainText(/Northern halls|in every 100/);
 
   await goTo(desk, "Share");
   await desk.getByRole("link", { name: "Results from elsewhere" }).click();

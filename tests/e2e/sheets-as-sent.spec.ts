@@ -25,7 +25,7 @@ test("a league's list with a title and no league goes in, its slips put right on
   await expect(desk.getByRole("main").getByRole("status")).toContainText("New2");
   await expect(desk.getByText("A skater's number has up to four digits", { exact: false })).toBeVisible();
   await expect(desk.getByText("Write the year of birth alone", { exact: false })).toBeVisible();
-  await desk.getByRole("button", { name: "Put right line 5" }).click();
+  await desk.getByRole("button", { name: "Put it right: line 5" }).click();
   await desk.getByRole("textbox", { name: "#" }).fill("22");
   await desk.getByRole("textbox", { name: "Born" }).fill("1995");
   await desk.getByRole("button", { name: "Try again" }).click();

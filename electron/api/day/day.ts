@@ -24,7 +24,7 @@ import { floor } from "./floor.ts";
 import { lineOf } from "./lines.ts";
 import { overview } from "./overview.ts";
 import { changePlan, discard, planShape, requireNearOrSure, sureSchema } from "./plan.ts";
-import { protocols, readParameters, setProtocol, setRest } from "./protocols.ts";
+import { protocols, readParameters, restSchema, setProtocol, setRest } from "./protocols.ts";
 import { history, reopen } from "./reopen.ts";
 
 const daySchema = z.object({
@@ -42,7 +42,7 @@ const daySchema = z.object({
 const newDay = z.object({
   ...planShape,
   sure: sureSchema,
-  restMinutes: z.int().min(0).max(60).default(5),
+  restMinutes: restSchema.default(5),
   /** Parameters that differ from the handbook's, by test. */
   parameters: z.partialRecord(z.enum(testCodes), z.unknown()).default({}),
 });

@@ -69,7 +69,7 @@ export const setProtocol = allow("organiser")
   );
 
 /** A rest that can be set now; days that were stored with less open as they are. */
-const restSchema = z.int().min(leastRestMinutes).max(mostRestMinutes);
+export const restSchema = z.int().min(leastRestMinutes).max(mostRestMinutes);
 
 /** Changes the rest between two tests, also while the day is held: queues follow, and no mark depends on it. */
 export const setRest = allow("organiser")

@@ -20,9 +20,9 @@ export function useGain(): (test: TestCode, gain: Gain) => SaidGain {
   const testWord = useTestWords();
   const show = useShowNumber();
   return (test, { number, unit }) => {
-    const sign = protocolOf(test).better === "lower" ? "−" : "+";
-    const words = testWord(test, `gain.${timeWords[unit] ?? unit}`, { count: Number(number) });
-    return { number: `${sign}${show(number)}`, words };
+    const timeWord = timeWords[unit];
+    const words = testWord(test, `gain.${timeWord ?? unit}`, { count: Number(number) });
+    return { number: timeWord === undefined ? `+${show(number)}` : show(number), words };
   };
 }
 
