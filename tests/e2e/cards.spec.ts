@@ -119,7 +119,7 @@ test("from the day to a league's file and to the printer, by the keyboard", asyn
   await expect(desk.locator("article")).toHaveCount(1);
   await expectForEverybody(desk);
   await desk.getByRole("link", { name: `${league?.name} (${league?.count})` }).press("Enter");
-  await expect(desk.getByText(`Sheet 1 of ${league?.count}`)).toBeVisible();
+  await expect(desk.getByText(`Page 1 of ${league?.count}`)).toBeVisible();
   await desk.getByRole("radio", { name: "A4, two up" }).press("Space");
   await expect(desk.getByText("put the right half under the left")).toBeVisible();
 

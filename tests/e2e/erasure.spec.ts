@@ -104,7 +104,7 @@ async function throughTheDay({ desk }: Tapeline): Promise<number> {
   await desk.keyboard.press("Enter");
   await expect(desk.getByRole("heading", { name: `${canary.name} is checked in` })).toBeVisible();
   await takeUp(desk, "Strength", 1, canary.name);
-  await key(desk, { Reps: "23", Off: "3" });
+  await key(desk, { "Total reps": "23", "Missed reps": "3" });
   await isSaved(desk, "20 reps");
   const found = await desk.evaluate(() =>
     fetch(`/trpc/people.list?input=${encodeURIComponent('{"query":"zarquonix"}')}`).then((answer) =>

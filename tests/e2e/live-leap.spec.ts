@@ -41,7 +41,7 @@ test("three trials are typed digit by digit: the reach once, the best so far, an
     await typeKeys(clock.pass, keys, ...reach);
     await clock.pass(longMs);
     for (const [trial, touch] of touches.entries()) {
-      await expect(field(desk)).toHaveAccessibleName(`Touch ${trial + 1} of 3: `);
+      await expect(field(desk)).toHaveAccessibleName(`Jump ${trial + 1} of 3: `);
       await typeKeys(clock.pass, keys, ...touch);
       await clock.pass(longMs);
       await expect.poll(async () => trialsOf(desk, lane)).toBe(trial + 1);

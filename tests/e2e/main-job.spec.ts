@@ -45,13 +45,13 @@ test("a whole testing day, from the leagues' sheets to a board and a bundle", as
 });
 
 async function startDay(desk: Page): Promise<void> {
-  await desk.getByRole("button", { name: "Start the day" }).click();
-  await expect(desk.getByText("Give the day a name that people will know it by.")).toBeVisible();
-  await desk.getByRole("textbox", { name: "What do you call the day?" }).fill(people.day.title);
-  await desk.getByLabel("When is it?").fill(people.day.date);
-  await desk.getByRole("button", { name: "Start the day" }).click();
+  await desk.getByRole("button", { name: "Create the day" }).click();
+  await expect(desk.getByText("Give it a name people will recognise.")).toBeVisible();
+  await desk.getByRole("textbox", { name: "Name" }).fill(people.day.title);
+  await desk.getByLabel("Date").fill(people.day.date);
+  await desk.getByRole("button", { name: "Create the day" }).click();
   await desk.getByRole("button", { name: "Yes, that date" }).click();
-  await expect(desk.getByRole("heading", { name: "Day overview" })).toBeVisible();
+  await expect(desk.getByRole("heading", { name: "Overview of the day" })).toBeVisible();
 }
 
 async function openDay(desk: Page): Promise<void> {
@@ -59,9 +59,7 @@ async function openDay(desk: Page): Promise<void> {
   await expect(desk.getByText("16 people are on the list.")).toBeVisible();
   await desk.getByRole("button", { name: "Open the day" }).click();
   await desk.getByRole("button", { name: "Open it today" }).click();
-  await expect(
-    desk.getByText("The day is open. The rules of its tests are fixed from now on."),
-  ).toBeVisible();
+  await expect(desk.getByText("The day is open. The test settings are fixed from now on.")).toBeVisible();
 }
 
 async function checkIn(desk: Page): Promise<void> {

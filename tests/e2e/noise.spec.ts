@@ -40,6 +40,6 @@ test("each test says what its noise is assumed to be, and learns from a pair whi
   await expect(pushUps).toContainText("Your own pairs alone give 2 reps (95 % interval 0.9 to 63.8)");
 
   await desk.getByRole("link", { name: "Back to the overview" }).click();
-  await desk.getByRole("link", { name: "How much is noise?" }).click();
+  await desk.getByRole("link", { name: "How much is normal variation?" }).click();
   await expect(pushUps).toContainText("Start and 2 pairs");
 });
