@@ -97,9 +97,6 @@ export async function keyPower(desk: Page): Promise<void> {
   // Highest touch 252.5 − standing reach 210.5 = 42 cm; 1.5 cm over the best.
   await takeUp(desk, "Power", bibs.anvil, "Anvil Sparrow");
   await key(desk, { Standing: "210,5", "Touch 1": "250", "Touch 2": "252.5", "Touch 3": "251" });
-  await isRefused(desk, "Standing", "210,5", "Write a decimal point instead of a comma.");
-  await fieldOf(desk, "Standing").fill("210.5");
-  await fieldOf(desk, "Touch 3").press("Enter");
   await isSaved(desk, /42(\.0)? cm/, "Personal best", /\+1\.5 cm .* last time \(40\.5 cm/);
 }
 

@@ -77,7 +77,7 @@ test("a Spanish desk writes a decimal comma and reads one at a station", async (
   await callDoor(desk, "language.choose", { language: "es" });
   await speaks(desk, "es");
   await callDoor(desk, "day.create", { sure: true, date: "2026-03-14", title: "Marzo" });
-  await callDoor(desk, "day.open");
+  await callDoor(desk, "day.open", { sure: true });
   const who = { league: "Foundry Town", name: "Ash Velvet", number: "7", birthYear: 1995, bib: 1 };
   const agreed = { board: "name", share: true, guardianConsent: false, by: "QA" };
   await callDoor(desk, "checkIn.walkUp", { ...who, ...agreed, leaveOut: ["push-up", "agility"] });

@@ -82,7 +82,7 @@ test("what can't be is refused and what is odd is asked, and what was typed stay
   await typed(desk, "218");
   for (let sign = 0; sign < 3; sign += 1) await keys.press("Backspace");
   await typeKeys(clock.pass, keys, ..."300");
-  await expect(stage.getByRole("alert")).toContainText("Sure?");
+  await expect(stage.getByRole("alert")).toContainText("Is this right?");
   await expect(stage.getByRole("alert")).toContainText(/81 cm \(31\.\d+ in\)/);
   await expectForEverybody(desk);
   // Nothing goes in while it is asked.

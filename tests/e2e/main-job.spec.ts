@@ -93,7 +93,7 @@ async function keyAttempts(desk: Page, board: Page): Promise<void> {
   await test.step("power", () => keyPower(desk));
   await test.step("core", () => keyCore(desk));
   await test.step("endurance", () => keyEndurance(desk));
-  await expect(board.getByText("−7.5").first()).toBeVisible();
+  await expect(board.getByText("7.5", { exact: true }).first()).toBeVisible();
 }
 
 /**

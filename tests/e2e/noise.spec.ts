@@ -41,5 +41,5 @@ test("each test says what its noise is assumed to be, and learns from a pair whi
 
   await desk.getByRole("link", { name: "Back to the overview" }).click();
   await desk.getByRole("link", { name: "How much is normal variation?" }).click();
-  await expect(pushUps).toContainText("Start and 2 pairs");
+  await expect(pushUps).toContainText("Starting value and 2 pairs");
 });

@@ -67,7 +67,7 @@ test("the evening before, a whole day is tried with the leagues' sheets, and not
   await desk.getByRole("button", { name: "Rehearse the day" }).click();
   await expect(desk.getByRole("heading", { name: "Result", exact: true })).toBeInViewport();
   const main = desk.getByRole("main");
-  await expect(main).toContainText("2 rows would stay outside.");
+  await expect(main).toContainText("2 rows would not be imported.");
   await expect(main).toContainText("Roster: 2 rows imported.");
   await expect(main.getByRole("region", { name: "Roster: 1 row not imported" }).first()).toContainText(
     "19x6",

@@ -6,9 +6,9 @@ import type { Tapeline } from "./session.ts";
 import { bringSheet } from "./sheets.ts";
 
 async function planDay({ desk }: Tapeline): Promise<void> {
-  await callDoor(desk, "day.create", { date: "2026-03-14", title: "Spring testing day" });
+  await callDoor(desk, "day.create", { sure: true, date: "2026-03-14", title: "Spring testing day" });
   await desk.reload();
-  await desk.getByRole("link", { name: "Go to the day at hand" }).click();
+  await desk.getByRole("link", { name: "Go to your testing day" }).click();
 }
 
 test("a league's list with a title and no league goes in, its slips put right on the screen", async ({
@@ -53,7 +53,7 @@ test("a workbook with a column a test goes in as past results of the day that is
   ]);
   await bringSheet(tapeline, "roster.xlsx", roster);
   await desk.getByRole("button", { name: /^(?:Take in|Import) 1 row/ }).click();
-  await desk.getByRole("button", { name: /another sheet/ }).click();
+  await desk.getByRole("button", { name: /another file/ }).click();
   const wide = xlsxOf([
     { name: "Notes", rows: [["Held in the old hall"]] },
     {

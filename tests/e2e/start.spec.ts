@@ -18,7 +18,7 @@ test("a second start brings the first window back and ends", async ({ tapeline, 
 });
 
 test("what was entered is there after a restart", async ({ tapeline }) => {
-  const body = JSON.stringify({ date: "2031-05-04", title: "Kept over a restart" });
+  const body = JSON.stringify({ date: "2031-05-04", title: "Kept over a restart", sure: true });
   const headers = { "content-type": "application/json" };
   expect(await statusOf(tapeline.desk, "/trpc/day.create", { method: "POST", body, headers })).toBe(200);
   await tapeline.restart();
@@ -52,6 +52,6 @@ test("a store that the system keeps from us is explained too", async ({ tapeline
     await rm(file);
     await mkdir(file);
   });
-  await expect(tapeline.desk.getByRole("main")).toContainText("Check that its disk is there");
+  await expect(tapeline.desk.getByRole("main")).toContainText("Check that the disk is there");
   await expect(tapeline.desk.getByRole("main")).toContainText(/The system says: \S/);
 });

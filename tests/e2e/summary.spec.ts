@@ -56,13 +56,13 @@ test("from the overview to one league's summary, to a file of sheets and to pape
   await expectForEverybody(desk);
 
   await desk.getByRole("combobox", { name: "For" }).selectOption({ label: "North Quay (1)" });
-  await expect(desk.getByText("They hold North Quay alone")).toBeVisible();
+  await expect(desk.getByText("They hold only North Quay")).toBeVisible();
   await expect(who.getByRole("row")).toHaveCount(2);
   await expect(desk.getByText("Anvil Sparrow")).toHaveCount(0);
 
   await answerSave(app, join(folder, "all.zip"));
   await desk.getByRole("button", { name: "Save all as one file" }).click();
-  await expect(desk.getByText("Saved as all.zip. It holds names")).toBeVisible();
+  await expect(desk.getByText("Saved as all.zip. It contains names")).toBeVisible();
   expect(await app.evaluate(() => Reflect.get(globalThis, "askedFor"))).toBe(
     "tapeline-summary-2026-11-14-north-quay.zip",
   );

@@ -32,7 +32,7 @@ test("a whole day by touch alone", async ({ tapeline }) => {
     const board = await tapeline.openBoard();
     await expect(board.getByRole("heading", { name: "Autumn testing day" })).toBeVisible();
     await tap(desk, button(desk, /Hide the big screen$/));
-    await expect(board.getByRole("img", { name: "The board is hidden" })).toBeVisible();
+    await expect(board.getByRole("img", { name: "The big screen is hidden" })).toBeVisible();
   });
   // Each is asked at the table; the others' answers are the roster's here.
   await callDoor(desk, "checkIn.admitAll");

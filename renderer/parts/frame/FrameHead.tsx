@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import { bridge } from "../../app/bridge.ts";
 import { useInitials } from "../../app/initials.tsx";
 import { useStanding } from "../../app/standing.tsx";
-import { writeDate } from "../../words/dates.ts";
+import { useWriteDay } from "../../words/dates.ts";
 import { Button } from "../controls/Button.tsx";
 import { Tag } from "../marks/Tag.tsx";
 import css from "./FrameHead.module.css";
@@ -21,7 +21,8 @@ interface FrameHeadProps {
 
 /** The top of the desk: the day and its state, the initials, and the button for the big screen. */
 export function FrameHead({ day, demo }: FrameHeadProps) {
-  const { t, i18n } = useTranslation("common");
+  const { t } = useTranslation("common");
+  const writeDay = useWriteDay();
   const { initials, change } = useInitials();
   const { post } = useStanding();
   const isOrganiser = post.role === "organiser";
@@ -30,7 +31,7 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
       {day !== null && (
         <p className={css.day}>
           <strong className={css.title}>{day.title}</strong>
-          <span>{writeDate(day.date, i18n.language)}</span>
+          <span>{writeDay(day.date)}</span>
           <Tag tone={day.state === "open" ? "go" : "quiet"}>{t(`day.${day.state}`)}</Tag>
         </p>
       )}
