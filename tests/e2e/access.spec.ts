@@ -154,7 +154,7 @@ test("the athletes, and one of them", async ({ tapeline: { desk } }) => {
   await expect(desk.getByRole("searchbox")).toBeVisible();
   await expectForEverybody(desk);
   await desk.getByRole("main").getByRole("table").getByRole("link").first().click();
-  await expect(desk.getByRole("heading", { name: "What they agreed to" })).toBeVisible();
+  await expect(desk.getByRole("heading", { name: "Consent" })).toBeVisible();
   await expectForEverybody(desk);
 });
 

@@ -27,7 +27,7 @@ const sizes = {
 type CardPaper = keyof typeof sizes;
 
 const caution =
-  "Stop at pain, chest pressure, dizziness, feeling sick, palpitations, or breathlessness out of proportion to the work.";
+  "Stop at once if there is pain, chest pressure, dizziness, nausea, palpitations, or breathlessness out of proportion to the work.";
 
 test("everybody's cards are one PDF, a card a page, with words that can be selected and are tagged", async ({
   tapeline,

@@ -32,7 +32,7 @@ const examples = {
 } as const;
 
 const caution =
-  "Stop at pain, chest pressure, dizziness, feeling sick, palpitations, or breathlessness out of proportion to the work.";
+  "Stop the test at once if there is pain, chest pressure, dizziness, nausea, palpitations, or breathlessness out of proportion to the work.";
 
 test("each sheet is one page of either paper, with words that can be selected", async ({ tapeline }) => {
   await openDay(tapeline.desk, {});

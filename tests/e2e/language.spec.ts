@@ -128,7 +128,7 @@ test("sheets for the hall are Spanish too, one page each, with nothing cut off",
   expect(pages).toHaveLength(6);
   expect(pages[0]?.text).toContain("Flexiones con cadencia");
   expect(pages[0]?.text).toContain(
-    "El metrónomo da 40 pulsos por minuto; una repetición dura 2 pulsos, 3 s.",
+    "El metrónomo da 40 golpes por minuto; una repetición dura 2 golpes, 3 s.",
   );
   expect(pages[5]?.text).toContain(
     "Nadie se clasifica por su resultado: se muestra la mejora sobre tu propia mejor marca.",

@@ -68,7 +68,7 @@ async function takeStations(desk: Page): Promise<void> {
 async function takeAthlete(desk: Page): Promise<void> {
   await go(desk, "/athletes");
   await desk.getByRole("link", { name: "Chimney Comet" }).click();
-  await desk.getByRole("heading", { name: "What they agreed to" }).waitFor();
+  await desk.getByRole("heading", { name: "Consent" }).waitFor();
   await takeWhole(desk, "demo-athlete");
   await desk.getByRole("button", { name: /^Delete/ }).click();
   await desk.getByRole("alertdialog").waitFor();
