@@ -103,7 +103,14 @@ export function AdmissionForm(props: AdmissionFormProps) {
           <p className={css.open} role="status">
             {missing.size > 0 && t("give.missing", { count: open })}
           </p>
-          <Button kind="primary" size="large" type="submit" busy={busy} hint="Ctrl+Enter">
+          <Button
+            // The eye goes to what is still to be asked first.
+            kind={open > 0 ? "quiet" : "primary"}
+            size="large"
+            type="submit"
+            busy={busy}
+            hint="Ctrl+Enter"
+          >
             {goWords()}
           </Button>
         </div>
