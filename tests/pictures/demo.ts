@@ -91,7 +91,7 @@ async function takeRehearsal({ desk, offer }: Studio): Promise<void> {
   }
   await take(desk, "demo-rehearsal-chosen");
   await desk.getByRole("button", { name: "Rehearse the day" }).click();
-  await desk.getByRole("heading", { name: "Result" }).waitFor({ timeout: 30_000 });
+  await desk.getByRole("heading", { name: "Result", exact: true }).waitFor({ timeout: 30_000 });
   await take(desk, "demo-rehearsal-done");
   await takeWhole(desk, "demo-rehearsal-whole");
 }
