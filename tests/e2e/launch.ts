@@ -57,6 +57,8 @@ export async function launchApp(
     args,
     env: { ...environment(stage, folder), ...env },
   });
+  // The runner gives presses 30 s, within which a loaded machine may draw no frame.
+  app.context().setDefaultTimeout(120_000);
   const process = app.process();
   let output = "";
   for (const stream of [process.stdout, process.stderr]) {
