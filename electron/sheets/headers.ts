@@ -64,9 +64,10 @@ export function matchHeaders(
   const wide = widePartsOf(kind, headers);
   const used = new Set(wide.flatMap((part) => [...part.columns.values()]));
   const inWide = new Set(used);
+  const words = headers.map(plainWord);
   for (const field of columnsOf[kind]) {
     const mapped = headers.indexOf(mapping[field] ?? "\n");
-    const column = mapped >= 0 ? mapped : columnHeaded(kind, headers, field, mapping);
+    const column = mapped >= 0 ? mapped : columnHeaded(kind, { headers, words }, field, mapping);
     if (column < 0 || (mapped < 0 && inWide.has(column))) continue;
     columns.set(field, column);
     used.add(column);
@@ -89,11 +90,10 @@ function plainWord(header: string): string {
 /** The column that is headed with the best word for a field; -1 when none is. */
 function columnHeaded(
   kind: SheetKindName,
-  headers: readonly string[],
+  { headers, words }: Readonly<Record<"headers" | "words", readonly string[]>>,
   field: ColumnName,
   mapping: Mapping,
 ): number {
-  const words = headers.map(plainWord);
   for (const word of headingsOf(kind, field)) {
     const [column, second] = words.flatMap((each, index) => (each === word ? [index] : []));
     if (column === undefined || isMappedElsewhere(headers[column], mapping)) continue;
@@ -126,7 +126,7 @@ function isMappedElsewhere(header: string | undefined, mapping: Mapping): boolea
 
 /** True for a header that a sheet of rows not imported adds. */
 export function isAddedHeader(header: string): boolean {
-  return added.includes(plainHeader(header));
+  return added.includes(plainWord(header));
 }
 
 function twice(first: string, second: string): Refusal {

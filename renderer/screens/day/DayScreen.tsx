@@ -1,6 +1,6 @@
 import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
-import { Link, Redirect } from "wouter";
+import { Redirect } from "wouter";
 import { useTRPC } from "../../app/client.tsx";
 import { BackupLine, BackupTrouble } from "../../parts/backups/BackupLine.tsx";
 import { LinkButton } from "../../parts/controls/Button.tsx";
@@ -15,6 +15,7 @@ import css from "./DayScreen.module.css";
 import { DayState } from "./DayState.tsx";
 import { Floor } from "./Floor.tsx";
 import { Leagues } from "./Leagues.tsx";
+import { NeedLink } from "./NeedLink.tsx";
 import { Numbers } from "./Numbers.tsx";
 import type { Overview } from "./overview.ts";
 import { Plan } from "./Plan.tsx";
@@ -119,12 +120,7 @@ function Needs({ needs }: { readonly needs: Overview["needs"] }) {
       <Stack as="ul" className={css.needs}>
         {needs.map((need) => (
           <li key={`${need.to} ${say(need.sentence)}`}>
-            <Link className={css.need} href={need.to}>
-              {say(need.sentence)}
-              <svg className={css.arrow} viewBox="0 0 12 16" aria-hidden="true">
-                <path d="m2 2 7 6-7 6" />
-              </svg>
-            </Link>
+            <NeedLink to={need.to} text={say(need.sentence)} />
           </li>
         ))}
       </Stack>

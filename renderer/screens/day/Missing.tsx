@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
-import { Link } from "wouter";
 import type { Answers } from "../../app/answers.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Stack } from "../../parts/flow/Stack.tsx";
 import css from "./DayScreen.module.css";
+import { NeedLink } from "./NeedLink.tsx";
 
 type Told = Answers["day"]["beforeClosing"];
 
@@ -24,12 +24,7 @@ export function Missing({ told, onGo }: MissingProps) {
       <Stack as="ul" className={css.needs}>
         {lines.map(({ to, text }) => (
           <li key={text}>
-            <Link className={css.need} href={to} onClick={onGo}>
-              {text}
-              <svg className={css.arrow} viewBox="0 0 12 16" aria-hidden="true">
-                <path d="m2 2 7 6-7 6" />
-              </svg>
-            </Link>
+            <NeedLink to={to} text={text} onGo={onGo} />
           </li>
         ))}
       </Stack>

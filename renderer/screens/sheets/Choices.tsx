@@ -1,12 +1,12 @@
-import { useId, useState } from "react";
+import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Choice } from "../../parts/controls/Choice.tsx";
+import { Select } from "../../parts/controls/Select.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
-import { Row, Stack } from "../../parts/flow/Stack.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import type { Preview } from "../../parts/sheets/sheet.ts";
-import css from "./Mapping.module.css";
 import type { SheetInHand } from "./useSheet.ts";
 
 interface ChoicesProps {
@@ -58,59 +58,37 @@ export function Choices({ preview, sheet }: ChoicesProps) {
   );
 }
 
-interface OptionsProps {
-  readonly label: string;
-  readonly value: number;
-  readonly options: readonly { readonly value: number; readonly text: string }[];
-  readonly onChange: (value: number) => void;
-}
-
-function Options({ label, value, options, onChange }: OptionsProps) {
-  const id = useId();
-  return (
-    <Stack gap={1} className="strong">
-      <label htmlFor={id}>{label}</label>
-      <select
-        id={id}
-        className={css.select}
-        value={value}
-        onChange={(event) => onChange(Number(event.target.value))}
-      >
-        {options.map((each) => (
-          <option key={each.value} value={each.value}>
-            {each.text}
-          </option>
-        ))}
-      </select>
-    </Stack>
-  );
-}
-
 function HeaderLine({ preview, sheet }: ChoicesProps) {
   const { t } = useTranslation("sheets");
-  const options = preview.start.map(({ line, text }) => ({
-    value: line,
-    text: t("choices.line", { line, text }),
-  }));
   return (
-    <Options
+    <Select
       label={t("choices.header")}
       value={preview.headerLine}
-      options={options}
       onChange={(headerLine) => sheet.say({ headerLine })}
-    />
+    >
+      {preview.start.map(({ line, text }) => (
+        <option key={line} value={line}>
+          {t("choices.line", { line, text })}
+        </option>
+      ))}
+    </Select>
   );
 }
 
 function WorksheetChoice({ preview, sheet }: ChoicesProps) {
   const { t } = useTranslation("sheets");
   return (
-    <Options
+    <Select
       label={t("choices.worksheet")}
       value={preview.worksheet}
-      options={preview.worksheets.map((text, value) => ({ value, text }))}
       onChange={(worksheet) => sheet.say({ worksheet })}
-    />
+    >
+      {preview.worksheets.map((name, index) => (
+        <option key={name} value={index}>
+          {name}
+        </option>
+      ))}
+    </Select>
   );
 }
 

@@ -1,0 +1,20 @@
+import { Link } from "wouter";
+import css from "./DayScreen.module.css";
+
+interface NeedLinkProps {
+  readonly to: string;
+  readonly text: string;
+  readonly onGo?: () => void;
+}
+
+/** Something to see to, and the way to where that is done. */
+export function NeedLink({ to, text, onGo }: NeedLinkProps) {
+  return (
+    <Link className={css.need} href={to} {...(onGo !== undefined && { onClick: onGo })}>
+      {text}
+      <svg className={css.arrow} viewBox="0 0 12 16" aria-hidden="true">
+        <path d="m2 2 7 6-7 6" />
+      </svg>
+    </Link>
+  );
+}
