@@ -8,6 +8,8 @@ export default defineConfig({
     include: ["tests/{unit,store,checks,door,faults}/**/*.test.ts"],
     // Left to itself the runner keeps a core free: half of a machine with two.
     maxWorkers: availableParallelism(),
+    // Our modules keep nothing between tests, so a file need not load them anew: a fifth of the time.
+    isolate: false,
     // When something is given up that never ends, and nothing else.
     testTimeout: 600_000,
     hookTimeout: 600_000,

@@ -88,7 +88,7 @@ async function start(
 
 async function shown(launched: Launched): Promise<Page> {
   try {
-    await launched.app.context().tracing.start({ snapshots: true });
+    if (isTraced()) await launched.app.context().tracing.start({ snapshots: true });
     return await pageOf(launched.app, "desk");
   } catch (error) {
     await finish(launched, true);
@@ -113,11 +113,17 @@ async function keepEvidence({ app, printed }: Launched): Promise<void> {
       await info.attach(host, { body: Buffer.from(picture, "base64"), contentType: "image/png" });
     }
   });
+  if (!isTraced()) return;
   await attached("trace", async () => {
     const path = info.outputPath("trace.zip");
     await app.context().tracing.stop({ path });
     await info.attach("trace", { path });
   });
+}
+
+/** A trace costs a tenth of the whole suite, so only a second try is traced; the pictures are of every failure. */
+function isTraced(): boolean {
+  return test.info().retry > 0;
 }
 
 async function attached(what: string, attach: () => Promise<void>): Promise<void> {
