@@ -2,11 +2,13 @@ import { setImmediate } from "node:timers/promises";
 import { octetInputParser } from "@trpc/server/http";
 import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
+import { refuseTooBig } from "../../sheets/decode.ts";
 import { sheetKinds } from "../../sheets/headers.ts";
 import type { Desk } from "../door/desk.ts";
 import { sentenceSchema } from "../door/shapes.ts";
 import { takenSchema } from "../door/sheet-shapes.ts";
 import { allow, router } from "../door/trpc.ts";
+import { readUpload } from "../door/uploads.ts";
 import { choicesOf, choicesShape } from "./choices.ts";
 import { rememberedMapping } from "./forms.ts";
 import { keptBackSheet } from "./kept-back-sheet.ts";
@@ -14,7 +16,7 @@ import { previewOf, previewSchema, takenOf } from "./preview.ts";
 import { readSteps } from "./read.ts";
 import { planSheet, readingAt, takeSheet } from "./sheet.ts";
 import { templateOf } from "./template.ts";
-import { keepUpload, uploadOf } from "./uploads.ts";
+import { uploads } from "./uploads.ts";
 
 const which = z.object({ uploadId: z.uuid(), ...choicesShape });
 
@@ -34,7 +36,10 @@ export const intake = router({
   upload: allow("organiser")
     .input(octetInputParser)
     .output(z.object({ uploadId: z.uuid() }))
-    .mutation(async ({ ctx: { desk }, input }) => ({ uploadId: await keepUpload(desk, input) })),
+    .mutation(async ({ ctx: { desk }, input }) => {
+      const bytes = await readUpload(input, refuseTooBig);
+      return { uploadId: uploads.keep(desk, { bytes, keptBack: null }) };
+    }),
 
   /** Reads a sheet, reporting progress and finally its changes, or why it can't be read. Changes nothing. */
   read: allow("organiser")
@@ -48,7 +53,7 @@ export const intake = router({
     .input(which.required({ kind: true }))
     .output(takenSchema)
     .mutation(async ({ ctx: { desk }, input: { uploadId, kind, ...said } }) => {
-      const upload = uploadOf(desk, uploadId);
+      const upload = uploads.find(desk, uploadId);
       const taken = await takeSheet(desk, kind, upload.bytes, choicesOf(kind, said));
       upload.keptBack = taken;
       return takenOf(taken);
@@ -59,7 +64,7 @@ export const intake = router({
     .input(which.pick({ uploadId: true }))
     .output(file)
     .query(({ ctx: { desk }, input }) => {
-      const { keptBack } = uploadOf(desk, input.uploadId);
+      const { keptBack } = uploads.find(desk, input.uploadId);
       const planned = keptBack ?? { kind: "roster" as const, headers: [], keptBack: [] };
       return { name: `kept-back-${planned.kind}.csv`, text: keptBackSheet(planned, desk.language) };
     }),
@@ -80,7 +85,7 @@ async function* stages(
   { uploadId, kind, recall, ...said }: z.infer<typeof which> & { recall: boolean },
 ): AsyncGenerator<Stage> {
   try {
-    const upload = uploadOf(desk, uploadId);
+    const upload = uploads.find(desk, uploadId);
     const reading = readingAt(desk, choicesOf(kind ?? null, said));
     const steps = readSteps(upload.bytes, recall ? { ...reading, recall: recallAt(desk) } : reading);
     for (;;) {

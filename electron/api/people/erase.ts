@@ -20,7 +20,7 @@ import type { Desk } from "../door/desk.ts";
 import { initialsSchema } from "../door/said.ts";
 import { sentenceSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
-import { forgetUploads } from "../intake/uploads.ts";
+import { uploads } from "../intake/uploads.ts";
 import { requireAthlete } from "./person.ts";
 import { whyNotRemoved } from "./remove.ts";
 import { forgetNames } from "./search.ts";
@@ -87,7 +87,7 @@ export const erase = allow("organiser")
         eraseAthlete(db, athlete, erasure, namelessOf(db, athlete, randomUUID));
       });
       forgetNames(desk.store);
-      forgetUploads(desk);
+      uploads.forget(desk);
     }
     const notWiped = wipe(desk);
     // Earlier backups still hold the athlete; those out of reach go when reached, and the first screen says so.

@@ -2,17 +2,26 @@ import { octetInputParser } from "@trpc/server/http";
 import { z } from "zod";
 import type { Bundle } from "../../domain/reference/bundle.ts";
 import { bundleLimits } from "../../domain/reference/limits.ts";
-import { refused } from "../../domain/reference/refused.ts";
+import { refused, tooBig } from "../../domain/reference/refused.ts";
 import { sentence } from "../../domain/words.ts";
 import { allExports } from "../../store/tables/exports.ts";
 import { addReference, referenceOf, removeReference } from "../../store/tables/reference-bundles.ts";
 import type { Desk } from "../door/desk.ts";
 import { allow, router } from "../door/trpc.ts";
-import { bundleInHand, keepInHand, readBytes } from "./in-hand.ts";
+import { createUploads, readUpload } from "../door/uploads.ts";
 import { readBundle, sha256Of } from "./read.ts";
 import { contentOfBundle, referencesIn } from "./view.ts";
 
+/** Bundles that were read and may be added, with the hash of their file. */
+const uploads = createUploads<{ readonly sha256: string; readonly bundle: Bundle }>(
+  sentence("reference.gone"),
+);
+
 const originSchema = z.string().trim().min(1).max(bundleLimits.originLength);
+
+function requireSize(bytes: number): void {
+  if (bytes > bundleLimits.bytes) throw tooBig();
+}
 
 /**
  * @throws Refusal `bad-input` for a valid bundle that can't be compared with: invented athletes among real ones, a
@@ -33,20 +42,20 @@ export const reference = router({
   bring: allow("organiser")
     .input(octetInputParser)
     .mutation(async ({ ctx: { desk }, input }) => {
-      const bytes = await readBytes(input);
+      const bytes = await readUpload(input, requireSize);
       const bundle = readBundle(bytes);
       const sha256 = sha256Of(bytes);
       requireForeign(desk, bundle, sha256);
       const { db } = desk.store;
       const known = referenceOf(db, { sha256, contentSha256: bundle.contentSha256 })?.origin ?? null;
-      return { bundleId: keepInHand(desk, { sha256, bundle }), ...contentOfBundle(db, bundle), known };
+      return { bundleId: uploads.keep(desk, { sha256, bundle }), ...contentOfBundle(db, bundle), known };
     }),
 
   /** Adds an uploaded bundle. The same bundle again changes nothing and returns the origin it is stored under. */
   add: allow("organiser")
     .input(z.object({ bundleId: z.uuid(), origin: z.string().max(1000) }))
     .mutation(({ ctx: { desk }, input }) => {
-      const { sha256, bundle } = bundleInHand(desk, input.bundleId);
+      const { sha256, bundle } = uploads.find(desk, input.bundleId);
       const { data: origin } = originSchema.safeParse(input.origin);
       if (origin === undefined)
         throw refused(sentence("reference.origin", { most: bundleLimits.originLength }));

@@ -8,7 +8,7 @@ import type { Desk } from "../door/desk.ts";
 import { type RehearsalStage, rehearsalStage } from "../door/rehearsal-shapes.ts";
 import type { DayToRehearse } from "../door/rehearse.ts";
 import { allow, router } from "../door/trpc.ts";
-import { uploadOf } from "../intake/uploads.ts";
+import { uploads } from "../intake/uploads.ts";
 
 /** Sheets uploaded by `intake.upload`. The evening before there are no results yet. */
 const brought = z.object({
@@ -50,7 +50,7 @@ function dayOf(desk: Desk, { roster, past, results }: z.infer<typeof brought>): 
   if (planned?.state === "open" && desk.kind === "own") {
     throw new Refusal("conflict", sentence("rehearsal.open"));
   }
-  const bytes = (id: string | null) => (id === null ? null : uploadOf(desk, id).bytes);
+  const bytes = (id: string | null) => (id === null ? null : uploads.find(desk, id).bytes);
   return {
     date: planned?.date ?? isoDate(desk.now()),
     restMinutes: planned?.restMinutes ?? usualRest,
@@ -58,7 +58,7 @@ function dayOf(desk: Desk, { roster, past, results }: z.infer<typeof brought>): 
       planned === undefined
         ? testCodes.map((test) => ({ test, parameters: defaultParameters(test) }))
         : dayProtocols(db, planned.id),
-    roster: uploadOf(desk, roster).bytes,
+    roster: uploads.find(desk, roster).bytes,
     past: bytes(past),
     results: bytes(results),
   };
