@@ -8,23 +8,7 @@ import { freshLock, type KeptLock, type LockKeep } from "./kept.ts";
 import { loadLock } from "./load.ts";
 import { type LockNote, newestNotes } from "./log.ts";
 import { isPin, keepPin, usualCost } from "./scrypt.ts";
-
-/** The outcome of a try with a PIN; `waitMs` is the delay until the next one. */
-type Tried = { readonly outcome: "right" } | { readonly outcome: "wrong" | "wait"; readonly waitMs: number };
-
-/** The desk's state for its window. */
-interface Standing {
-  readonly post: Post;
-  /** True if nobody may use it until the PIN is given. */
-  readonly locked: boolean;
-  readonly pinSet: boolean;
-  readonly idleMinutes: number;
-  readonly waitMs: number;
-  /** True if the stored lock can't be read, so that no PIN opens it. */
-  readonly unreadable: boolean;
-  /** Where the file for a forgotten PIN goes: told to the organiser, and where only that file can still help. */
-  readonly folder: string | null;
-}
+import type { Standing, Tried } from "./standing.ts";
 
 /** The current user of this computer's desk, and the means to change that. */
 export interface DeskLock {

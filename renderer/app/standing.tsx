@@ -1,23 +1,14 @@
 import { type UseQueryResult, useQuery } from "@tanstack/react-query";
 import { createContext, type ReactNode, useContext, useEffect, useRef, useState } from "react";
 import type { Post } from "../../electron/domain/lock/post.ts";
+import type { Answers } from "./answers.ts";
 import { queryClient, useTRPC } from "./client.tsx";
 import { useChanges } from "./feed.ts";
 import { tell } from "./messages.ts";
 import { isAt, places } from "./places.ts";
 
 /** The desk's state: its user, and whether it is locked. The desk decides it; a page only shows it. */
-export interface DeskStanding {
-  readonly post: Post;
-  readonly locked: boolean;
-  readonly pinSet: boolean;
-  readonly idleMinutes: number;
-  /** Ms for which nobody may try a PIN, at the time of this answer. */
-  readonly waitMs: number;
-  readonly unreadable: boolean;
-  /** Where the file for a forgotten PIN goes; null where that is not for whoever sits here. */
-  readonly folder: string | null;
-}
+type DeskStanding = Answers["lock"]["standing"];
 
 /** The state for pages that don't ask: paper, and the big screen. */
 const open: DeskStanding = {

@@ -1,13 +1,13 @@
 import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
+import { triedSchema } from "../../lock/standing.ts";
 import type { WritableDb } from "../../store/connection/database.ts";
 import { addDayEvent, dayEvents, dayOfEvent } from "../../store/tables/day-events.ts";
 import { dayAtHand, dayById, setDayState } from "../../store/tables/days.ts";
 import { isoDate } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
 import { initialsSchema, reasonSchema } from "../door/said.ts";
-import { triedSchema } from "../door/tried.ts";
 import { allow } from "../door/trpc.ts";
 
 const reopening = z.object({

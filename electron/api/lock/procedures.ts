@@ -1,25 +1,15 @@
 import { z } from "zod";
-import { idleMinutesSchema, postSchema, volunteerPostSchema } from "../../domain/lock/post.ts";
+import { idleMinutesSchema, volunteerPostSchema } from "../../domain/lock/post.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { noteSchema } from "../../lock/log.ts";
+import { standingSchema, triedSchema } from "../../lock/standing.ts";
 import type { Desk } from "../door/desk.ts";
-import { triedSchema } from "../door/tried.ts";
 import { allow, router } from "../door/trpc.ts";
 import { anyHeatRuns, heatsRunning } from "../heat/running.ts";
 
 /** Longer than any PIN; the typed text is tried as it is. */
 const typed = z.string().max(64);
-
-const standingSchema = z.object({
-  post: postSchema,
-  locked: z.boolean(),
-  pinSet: z.boolean(),
-  idleMinutes: z.int(),
-  waitMs: z.number(),
-  unreadable: z.boolean(),
-  folder: z.string().nullable(),
-});
 
 /** The desk's lock: its current user, and what a change takes. It says nothing about anybody, only the computer. */
 export const lock = router({
