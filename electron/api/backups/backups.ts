@@ -8,55 +8,46 @@ import { restoreStore } from "../../backups/restore.ts";
 import { lockOf } from "../../backups/settings.ts";
 import { whyNotUsed } from "../../backups/trouble.ts";
 import { ownFirst } from "../../domain/backups/order.ts";
-import { holdingSchema } from "../../domain/backups/records.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { holdingOf } from "../../store/connection/checks.ts";
 import type { Desk } from "../door/desk.ts";
 import { allow, router } from "../door/trpc.ts";
-import { foundSchema, named, stateSchema } from "./schemas.ts";
 
 const listed = 200;
 
+const named = z.object({ place: z.enum(["own", "second"]), name: z.string().max(120) });
+
 /** Lists, makes and locks backups, and restores one. Only the shell chooses folders. */
 export const backups = router({
-  state: allow("organiser")
-    .output(stateSchema)
-    .query(({ ctx: { desk } }) => stateOf(desk)),
+  state: allow("organiser").query(({ ctx: { desk } }) => stateOf(desk)),
 
   /** Makes a backup now, in every reachable place; answers once it is made. */
-  now: allow("organiser")
-    .output(stateSchema)
-    .mutation(async ({ ctx: { desk } }) => {
-      requireOwn(desk);
-      await requireKeeper(desk).run();
-      return stateOf(desk);
-    }),
+  now: allow("organiser").mutation(async ({ ctx: { desk } }) => {
+    requireOwn(desk);
+    await requireKeeper(desk).run();
+    return stateOf(desk);
+  }),
 
   /** Locks the second backups from now on; null leaves them open. Earlier backups stay as they are. */
   setPassphrase: allow("organiser")
     .input(z.object({ passphrase: z.string().min(12).max(200).nullable() }))
-    .output(stateSchema)
     .mutation(async ({ ctx: { desk }, input }) => {
       await requireKeeper(desk).choosePassphrase(input.passphrase);
       return stateOf(desk);
     }),
 
   /** Stops second backups; those already made stay. */
-  leaveSecond: allow("organiser")
-    .output(stateSchema)
-    .mutation(async ({ ctx: { desk } }) => {
-      await requireKeeper(desk).chooseSecond(null);
-      return stateOf(desk);
-    }),
+  leaveSecond: allow("organiser").mutation(async ({ ctx: { desk } }) => {
+    await requireKeeper(desk).chooseSecond(null);
+    return stateOf(desk);
+  }),
 
   /** Returns the backups reachable now: this computer's own, newest first, then others'. */
-  list: allow("organiser")
-    .output(z.object({ here: holdingSchema, backups: z.array(foundSchema) }))
-    .query(async ({ ctx: { desk } }) => ({
-      here: holdingOf(desk.store.db),
-      backups: await found(requireKeeper(desk)),
-    })),
+  list: allow("organiser").query(async ({ ctx: { desk } }) => ({
+    here: holdingOf(desk.store.db),
+    backups: await found(requireKeeper(desk)),
+  })),
 
   /**
    * Restores a backup. The current store is backed up first, and its file set aside.
@@ -64,7 +55,6 @@ export const backups = router({
    */
   restore: allow("organiser")
     .input(named.extend({ passphrase: z.string().max(200).nullable() }))
-    .output(z.object({ setAside: z.string().nullable() }))
     .mutation(async ({ ctx: { desk }, input }) => {
       requireOwn(desk);
       const keeper = requireKeeper(desk);
@@ -73,27 +63,30 @@ export const backups = router({
       await keeper.runWhatLacks();
       requireOwn(desk);
       const location = keeper.location();
-      return desk.replaceOwn(() => ({ setAside: unless(() => restoreStore(location, store, desk.now())) }));
+      return desk.replaceOwn(() => ({ setAside: orRefuse(() => restoreStore(location, store, desk.now())) }));
     }),
 });
 
-function stateOf(desk: Desk): z.infer<typeof stateSchema> {
+function stateOf(desk: Desk) {
   const keeper = requireKeeper(desk);
   const { lock, forgetUpTo } = keeper.settings();
+  const running = keeper.running();
   const places = keeper.places().map((place) => {
     const { last, trouble } = keeper.news(place.kind);
     return { kind: place.kind, folder: place.folder, there: isThere(place), last, trouble };
   });
   return {
+    /** True in the demo, where nothing is backed up. */
     demo: desk.kind === "demo",
     places: places.map(({ last, ...place }) => ({ ...place, last: last?.at ?? null })),
-    running: keeper.running(),
+    running: running === null ? null : { ...running },
     locked: lock !== null,
+    /** True while earlier backups still hold somebody erased, in a place that has not been reached since. */
     toForget: forgetUpTo > 0 && places.some(({ there, last }) => !there || (last?.number ?? 0) <= forgetUpTo),
   };
 }
 
-async function found(keeper: Keeper): Promise<z.infer<typeof foundSchema>[]> {
+async function found(keeper: Keeper) {
   const { source } = keeper.settings();
   const forgotten = forgottenBy(keeper.settings());
   const lists = keeper
@@ -138,7 +131,7 @@ async function openerOf(
   return { file, opener: header.locked === null || lock === null ? null : { lock } };
 }
 
-function unless<Result>(work: () => Result): Result {
+function orRefuse<Result>(work: () => Result): Result {
   try {
     return work();
   } catch (error) {

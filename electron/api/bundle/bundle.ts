@@ -8,7 +8,7 @@ import { allExports, noteExport, noteUnsaved } from "../../store/tables/exports.
 import { allow, router } from "../door/trpc.ts";
 import { requireFirst, requireHidden } from "./may-leave.ts";
 import { prepare } from "./prepare.ts";
-import { logOf, logView, previewOf, previewView } from "./views.ts";
+import { logOf, previewOf } from "./views.ts";
 
 /** Returns the requested day; without an id the current day, else the newest one. */
 function dayFor(db: ReadableDb, dayId: number | undefined): Day | undefined {
@@ -29,7 +29,6 @@ export const bundle = router({
   /** Returns exactly the rows and files to be shared; null while there is no day. Writes nothing. */
   preview: allow("organiser")
     .input(wish.extend({ dayId: z.int().optional() }).prefault({}))
-    .output(previewView.nullable())
     .query(({ ctx: { desk }, input }) => {
       const { db } = desk.store;
       const day = dayFor(db, input.dayId);
@@ -75,9 +74,9 @@ export const bundle = router({
     }),
 
   /** Returns all shared bundles, newest first; never a row of them. */
-  log: allow("organiser")
-    .output(logView)
-    .query(({ ctx: { desk } }) => logOf(allExports(desk.store.db), allDays(desk.store.db))),
+  log: allow("organiser").query(({ ctx: { desk } }) =>
+    logOf(allExports(desk.store.db), allDays(desk.store.db)),
+  ),
 });
 
 /** Returns the shared bundles of a day. */

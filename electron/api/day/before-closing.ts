@@ -1,44 +1,32 @@
-import { z } from "zod";
 import { testCodes } from "../../domain/tests/registry.ts";
 import { everybody } from "../../store/reads/present.ts";
 import { liveHeats } from "../../store/tables/heats.ts";
 import { requireDay } from "../door/at-hand.ts";
-import { testSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 import { queueOf, runnersOf } from "../station/view.ts";
 
 /** Names that are told of those who are missing; the others are a number. */
 const told = 4;
 
-const peopleSchema = z.object({ count: z.int(), names: z.array(z.string()) });
-
 /** What is missing from the day at hand before it is closed: who has not come, who still waits, which heats still stand. */
-export const beforeClosing = allow("organiser")
-  .output(
-    z.object({
-      expected: peopleSchema,
-      waiting: z.array(peopleSchema.extend({ test: testSchema })),
-      heats: z.array(testSchema),
-    }),
-  )
-  .query(({ ctx: { desk } }) => {
-    const { db } = desk.store;
-    const day = requireDay(db);
-    const now = desk.now().toISOString();
-    const people = everybody(db, day.id);
-    const runners = runnersOf(db, day, now);
-    const nameOf = new Map(people.map(({ athleteId, name }) => [athleteId, name]));
-    const waiting = testCodes.map((test) => {
-      const names = queueOf(db, day, test, now, runners).map(({ athleteId }) => nameOf.get(athleteId) ?? "");
-      return { test, ...peopleOf(names) };
-    });
-    return {
-      expected: peopleOf(people.filter(({ state }) => state === "expected").map(({ name }) => name)),
-      waiting: waiting.filter(({ count }) => count > 0),
-      heats: liveHeats(db, day.id).map(({ test }) => test),
-    };
+export const beforeClosing = allow("organiser").query(({ ctx: { desk } }) => {
+  const { db } = desk.store;
+  const day = requireDay(db);
+  const now = desk.now().toISOString();
+  const people = everybody(db, day.id);
+  const runners = runnersOf(db, day, now);
+  const nameOf = new Map(people.map(({ athleteId, name }) => [athleteId, name]));
+  const waiting = testCodes.map((test) => {
+    const names = queueOf(db, day, test, now, runners).map(({ athleteId }) => nameOf.get(athleteId) ?? "");
+    return { test, ...peopleOf(names) };
   });
+  return {
+    expected: peopleOf(people.filter(({ state }) => state === "expected").map(({ name }) => name)),
+    waiting: waiting.filter(({ count }) => count > 0),
+    heats: liveHeats(db, day.id).map(({ test }) => test),
+  };
+});
 
-function peopleOf(names: readonly string[]): z.infer<typeof peopleSchema> {
+function peopleOf(names: readonly string[]) {
   return { count: names.length, names: names.slice(0, told) };
 }

@@ -1,59 +1,24 @@
-import { z } from "zod";
 import type { Runner } from "../../domain/queue/queue.ts";
 import { endAtPace, isFinished, tally } from "../../domain/queue/tally.ts";
 import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { everybody, type Present } from "../../store/reads/present.ts";
 import type { Day } from "../../store/tables/days.ts";
-import { countStates, entrantStates } from "../../store/tables/entrants.ts";
+import { countStates } from "../../store/tables/entrants.ts";
 import { requireDay } from "../door/at-hand.ts";
-import { sentenceSchema, testSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { queueOf, runnersOf } from "../station/view.ts";
 import { type Floor, needsOf } from "./needs.ts";
 
-const countsSchema = z.record(z.enum(entrantStates), z.int());
-
-const overviewSchema = z.object({
-  title: z.string(),
-  date: z.string(),
-  state: z.enum(["planned", "open", "closed"]),
-  counts: countsSchema,
-  /** Number of athletes who test and have no test left. */
-  finished: z.int(),
-  /** Estimated end of the day at the pace of the last half hour; null without an estimate. */
-  endsAbout: z.string().nullable(),
-  leagues: z.array(z.object({ league: z.string(), counts: countsSchema, finished: z.int() })),
-  tests: z.array(
-    z.object({
-      test: testSchema,
-      done: z.int(),
-      waiting: z.int(),
-      later: z.int(),
-      leftOut: z.int(),
-      incomplete: z.int(),
-      bests: z.int(),
-      firsts: z.int(),
-      /** Start of the longest wait. */
-      longestWait: z.string().nullable(),
-    }),
-  ),
-  needs: z.array(z.object({ sentence: sentenceSchema, to: z.string() })),
+/** Returns the organiser's overview: attendance, the progress of each test, and what needs a hand. */
+export const overview = allow("organiser").query(({ ctx: { desk } }) => {
+  const { db } = desk.store;
+  const day = requireDay(db);
+  return overviewOf(db, day, desk.now().toISOString());
 });
 
-type Overview = z.infer<typeof overviewSchema>;
-
-/** Returns the organiser's overview: attendance, the progress of each test, and what needs a hand. */
-export const overview = allow("organiser")
-  .output(overviewSchema)
-  .query(({ ctx: { desk } }) => {
-    const { db } = desk.store;
-    const day = requireDay(db);
-    return overviewOf(db, day, desk.now().toISOString());
-  });
-
-function overviewOf(db: ReadableDb, day: Day, now: string): Overview {
+function overviewOf(db: ReadableDb, day: Day, now: string) {
   const people = everybody(db, day.id);
   const runners = runnersOf(db, day, now);
   const marks = tellMarks(db, day);
@@ -64,6 +29,7 @@ function overviewOf(db: ReadableDb, day: Day, now: string): Overview {
     date: day.date,
     state: day.state,
     counts,
+    /** Number of athletes who test and have no test left. */
     finished: runners.filter(isFinished).length,
     endsAbout: endAtPace(runners, now, counts.expected),
     leagues: leaguesOf(people, runners),
@@ -72,7 +38,7 @@ function overviewOf(db: ReadableDb, day: Day, now: string): Overview {
   };
 }
 
-function leaguesOf(people: readonly Present[], runners: readonly Runner[]): Overview["leagues"] {
+function leaguesOf(people: readonly Present[], runners: readonly Runner[]) {
   const finished = new Set(runners.filter(isFinished).map(({ athleteId }) => athleteId));
   return [...Map.groupBy(people, ({ league }) => league)]
     .map(([league, some]) => ({
@@ -88,7 +54,7 @@ function testOf(
   day: Day,
   test: TestCode,
   { runners, marks, now }: Pick<Floor, "runners" | "marks" | "now">,
-): Overview["tests"][number] {
+) {
   const own = marks.filter((mark) => mark.test === test);
   const begun = own.filter(({ mark }) => mark.state === "incomplete").map(({ athleteId }) => athleteId);
   const waits = queueOf(db, day, test, now, runners).map(({ waitingSince }) => waitingSince);
@@ -96,6 +62,7 @@ function testOf(
     ...tally(test, runners, new Set(begun)),
     bests: own.filter(({ news }) => news?.standing === "best").length,
     firsts: own.filter(({ news }) => news?.standing === "first").length,
+    /** Start of the longest wait. */
     longestWait: waits.sort()[0] ?? null,
   };
 }

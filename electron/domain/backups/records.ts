@@ -31,7 +31,7 @@ export const tallySchema = z.strictObject({
 export type LogTally = Readonly<z.infer<typeof tallySchema>>;
 
 /** Counts of a store's content: enough to say what a backup of it lacks. */
-export const holdingSchema = z.strictObject({
+const holdingSchema = z.strictObject({
   days: z.int().nonnegative(),
   athletes: z.int().nonnegative(),
   attempts: z.int().nonnegative(),
