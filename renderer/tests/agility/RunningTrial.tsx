@@ -5,8 +5,8 @@ import { showNumber } from "../../words/numbers.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import type { Live, LiveLane } from "../live/tool.ts";
 import { falseStart } from "./control.ts";
-import { countInLeft, secondsLeft } from "./seconds.ts";
 import css from "./Trial.module.css";
+import { countInLeft, secondsLeft } from "./timeline.ts";
 
 type Trial = NonNullable<LiveLane<"agility">["state"]["trial"]>;
 

@@ -1,6 +1,6 @@
-import { agility } from "../../../electron/domain/tests/agility/protocol.ts";
+import { type AgilityParameters, agility } from "../../../electron/domain/tests/agility/protocol.ts";
 import type { TestFace } from "../face.ts";
-import { Drawing } from "./Drawing.tsx";
+import { Cross } from "./Cross.tsx";
 import { bothWays, example, lines, numbers, settings, summary, withSettings } from "./rules.ts";
 import { agilityTool } from "./tool.tsx";
 
@@ -22,3 +22,13 @@ export const agilityFace: TestFace<"agility"> = {
   lines,
   example,
 };
+
+/** Draws both directions around the cross, with its size. */
+function Drawing({ parameters: { crossSize } }: { readonly parameters: AgilityParameters }) {
+  return (
+    <>
+      <Cross direction="cw" size={crossSize} />
+      <Cross direction="ccw" size={crossSize} />
+    </>
+  );
+}

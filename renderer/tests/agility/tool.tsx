@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
-import { chooseLane } from "../live/chosenLane.ts";
-import type { LiveTool } from "../live/tool.ts";
+import { chooseLane, useLaneAtHand } from "../live/chosenLane.ts";
+import type { Live, LiveLane, LiveTool } from "../live/tool.ts";
 import { keys } from "./control.ts";
-import { AgilityLaneView } from "./Lane.tsx";
+import css from "./Lane.module.css";
 import { AgilityStage } from "./Stage.tsx";
 
 /** The quadrant jump: the stage runs the trial of one lane, and the lanes select it. */
@@ -17,3 +17,24 @@ export const agilityTool: LiveTool<"agility"> = {
   keys,
   laneWidth: 11,
 };
+
+interface AgilityLaneViewProps {
+  readonly live: Live<"agility">;
+  readonly lane: LiveLane<"agility">;
+}
+
+/** Shows a lane's progress in one line. The work itself is on the stage. */
+function AgilityLaneView({ live, lane }: AgilityLaneViewProps) {
+  const { t } = useTranslation("agility");
+  const atHand = useLaneAtHand(live)?.lane === lane.lane;
+  const { trial, next, counted } = lane.state;
+  const direction = trial?.direction ?? next;
+  return (
+    <span className={css.lane} data-here={atHand}>
+      {direction !== null && <strong>{t(`live.direction.${direction}`)}</strong>}
+      <span>
+        {trial !== null ? t(`live.lane.${trial.stage}`) : t("live.lane.in", { count: counted.length })}
+      </span>
+    </span>
+  );
+}

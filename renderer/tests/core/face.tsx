@@ -1,8 +1,11 @@
+import type { CoreParameters } from "../../../electron/domain/tests/core/protocol.ts";
 import { timeText } from "../../../electron/domain/tests/time-text.ts";
+import { formatTime } from "../../../electron/domain/units.ts";
+import { useSay } from "../../words/say.ts";
 import type { TestFace } from "../face.ts";
+import css from "../Steps.module.css";
 import { Drawing } from "./Drawing.tsx";
-import { example, lines, numbers } from "./rules.ts";
-import { Steps } from "./Steps.tsx";
+import { example, lines, numbers, stagesOf } from "./rules.ts";
 import { coreTool } from "./tool.tsx";
 
 /** The windows' part of the staged plank. */
@@ -20,3 +23,17 @@ export const coreFace: TestFace<"core"> = {
   lines,
   example,
 };
+
+/** Lists the stages, one per line. */
+function Steps({ parameters }: { readonly parameters: CoreParameters }) {
+  const say = useSay();
+  return (
+    <ol className={css.steps}>
+      {stagesOf(parameters).map((stage) => (
+        <li key={stage.from}>
+          <span className={css.figure}>{formatTime(stage.from * 1000, false)}</span> {say(stage.sentence)}
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
-import type { LiveTool } from "../live/tool.ts";
-import { CoreLaneView } from "./Lane.tsx";
+import type { Live, LiveLane, LiveTool } from "../live/tool.ts";
+import css from "./Lane.module.css";
 import { CoreStage } from "./Stage.tsx";
 
 /** The staged plank: one clock, and a tap for each lane that comes down. */
@@ -17,3 +17,14 @@ export const coreTool: LiveTool<"core"> = {
   },
   laneWidth: 14,
 };
+
+interface CoreLaneProps {
+  readonly live: Live<"core">;
+  readonly lane: LiveLane<"core">;
+}
+
+/** A lane that holds: all there is to do is to stop it, so that is what it says. A word: no sign of a state looks like a test's. */
+function CoreLaneView({ live }: CoreLaneProps) {
+  const { t } = useTranslation("core");
+  return <span className={css.lane}>{t(live.elapsedMs < 0 ? "live.ready" : "live.stop")}</span>;
+}

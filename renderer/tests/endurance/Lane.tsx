@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { useShowNumber } from "../../words/numbers.ts";
 import type { Live, LiveLane } from "../live/tool.ts";
+import { writeSplit } from "./howFar.ts";
 import css from "./Lane.module.css";
-import { writeSplit } from "./times.ts";
 
 interface EnduranceLaneProps {
   readonly live: Live<"endurance">;

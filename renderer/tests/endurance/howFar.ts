@@ -1,4 +1,5 @@
-import type { EnduranceParameters } from "../../../electron/domain/tests/endurance/protocol.ts";
+import { type EnduranceParameters, endurance } from "../../../electron/domain/tests/endurance/protocol.ts";
+import { formatTime } from "../../../electron/domain/units.ts";
 
 /** Returns the reps of a round before each exercise, that is at its start. */
 export function repsBefore({ exercises }: EnduranceParameters): number[] {
@@ -19,4 +20,10 @@ export function mostReps({ exercises }: EnduranceParameters): number {
 
 export function withinRound(parameters: EnduranceParameters, reps: number): number {
   return Math.min(mostReps(parameters), Math.max(0, reps));
+}
+
+/** Formats a circuit's time as scored: hundredths are rounded up to the next tenth, by the protocol's own rule. */
+export function writeSplit(parameters: EnduranceParameters, ms: number): string {
+  const mark = endurance.score(parameters, [{ finished: true, time: Math.ceil(ms) }]);
+  return mark.state === "complete" ? formatTime(mark.value, true) : "";
 }

@@ -1,10 +1,11 @@
+import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { countInMs } from "../../../electron/domain/heats/fold.ts";
 import { cadenceAt, msPerBeat, msPerRep } from "../../../electron/domain/tests/push-up/live.ts";
 import { Beat } from "../../parts/marks/Beat.tsx";
+import { soundEngine } from "../../sound/useSound.ts";
 import type { Live } from "../live/tool.ts";
 import css from "./Stage.module.css";
-import { useWarnings } from "./useWarnings.ts";
 
 interface StageProps {
   readonly live: Live<"push-up">;
@@ -44,4 +45,18 @@ export function PushUpStage({ live }: StageProps) {
       </p>
     </div>
   );
+}
+
+/** Returns the lanes that the next missed rep ends; plays a sound when another one joins them. */
+function useWarnings(live: Live<"push-up">): readonly number[] {
+  const warned = live.lanes.filter(({ state }) => state.warning).map(({ lane }) => lane);
+  const sounded = useRef<ReadonlySet<number>>(new Set());
+  const names = warned.join(" ");
+  useEffect(() => {
+    const now = new Set(names === "" ? [] : names.split(" ").map(Number));
+    const isNew = [...now].some((lane) => !sounded.current.has(lane));
+    sounded.current = now;
+    if (isNew) soundEngine().play("two-off");
+  }, [names]);
+  return warned;
 }

@@ -1,5 +1,10 @@
 import { useTranslation } from "react-i18next";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import type { VerticalLane } from "../../../electron/domain/tests/vertical/live.ts";
+import { formatLength } from "../../../electron/domain/units.ts";
+import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { useLengthUnit } from "../../words/lengths.ts";
+import { useShowNumber } from "../../words/numbers.ts";
 import { LengthsChoice } from "../LengthsChoice.tsx";
 import { useLaneAtHand } from "../live/chosenLane.ts";
 import { NumberPad } from "../live/NumberPad.tsx";
@@ -7,7 +12,6 @@ import type { Live } from "../live/tool.ts";
 import { asksReach, setText, useTyping } from "./control.ts";
 import { VerticalEntry } from "./Entry.tsx";
 import css from "./Stage.module.css";
-import { Trials } from "./Trials.tsx";
 import { WallReach } from "./WallReach.tsx";
 
 interface StageProps {
@@ -57,3 +61,39 @@ function Measured({ live, lane }: { readonly live: Live<"vertical">; readonly la
 }
 
 type LaneAtHand = NonNullable<ReturnType<typeof useLaneAtHand<"vertical">>>;
+
+interface TrialsProps {
+  readonly lane: VerticalLane;
+  readonly lengths: LengthUnit;
+}
+
+/** Shows the best jump so far, large, and every trial in order, future ones too. */
+function Trials({ lane, lengths }: TrialsProps) {
+  const { t } = useTranslation(["vertical", "common"]);
+  const { heights, best, trialsLeft } = lane;
+  const show = useShowNumber();
+  const unit = t(`common:unit.${lengths}`);
+  const places = [...heights, ...Array.from({ length: trialsLeft }, () => null)];
+  const bestAt = heights.indexOf(best ?? Number.NaN);
+  return (
+    <div className={css.trials}>
+      <BigNumber
+        size="hero"
+        label={best === null ? t("live.noBest") : t("live.best")}
+        number={best === null ? "–" : formatLength(best, lengths)}
+        {...(best !== null && { unit })}
+      />
+      <ol className={css.list}>
+        {places.map((height, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a trial is its place
+          <li key={index} className={css.trial} data-best={index === bestAt} data-open={height === null}>
+            <span className={css.name}>{t("live.trial", { number: index + 1 })}</span>
+            <span className={css.height}>
+              {height === null ? t("live.open") : `${show(formatLength(height, lengths))} ${unit}`}
+            </span>
+          </li>
+        ))}
+      </ol>
+    </div>
+  );
+}

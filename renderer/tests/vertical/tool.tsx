@@ -1,8 +1,10 @@
 import { useTranslation } from "react-i18next";
-import { chooseLane } from "../live/chosenLane.ts";
-import type { LiveTool } from "../live/tool.ts";
+import { formatLength } from "../../../electron/domain/units.ts";
+import { useShowNumber } from "../../words/numbers.ts";
+import { chooseLane, useLaneAtHand } from "../live/chosenLane.ts";
+import type { Live, LiveLane, LiveTool } from "../live/tool.ts";
 import { keepStray, keys } from "./control.ts";
-import { VerticalLaneView } from "./Lane.tsx";
+import css from "./Lane.module.css";
 import { VerticalStage } from "./Stage.tsx";
 
 /** The vertical leap: the stage measures the jumps of one lane, and the lanes select it. */
@@ -19,3 +21,24 @@ export const verticalTool: LiveTool<"vertical"> = {
   onStrayDigits: keepStray,
   laneWidth: 11,
 };
+
+interface VerticalLaneViewProps {
+  readonly live: Live<"vertical">;
+  readonly lane: LiveLane<"vertical">;
+}
+
+/** Shows a lane's progress in one line. The work itself is on the stage. */
+function VerticalLaneView({ live, lane }: VerticalLaneViewProps) {
+  const { t } = useTranslation(["vertical", "common"]);
+  const show = useShowNumber();
+  const atHand = useLaneAtHand(live)?.lane === lane.lane;
+  const { standingReach, best, trialsLeft } = lane.state;
+  return (
+    <span className={css.lane} data-here={atHand}>
+      {best !== null && (
+        <strong>{`${show(formatLength(best, live.lengths))} ${t(`common:unit.${live.lengths}`)}`}</strong>
+      )}
+      <span>{standingReach === null ? t("live.lane.reach") : t("live.more", { count: trialsLeft })}</span>
+    </span>
+  );
+}

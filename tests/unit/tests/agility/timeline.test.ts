@@ -1,7 +1,6 @@
 import { expect, test } from "vitest";
 import { agility } from "../../../../electron/domain/tests/agility/protocol.ts";
-import { countInLeft, secondsLeft } from "../../../../renderer/tests/agility/seconds.ts";
-import { trialCues } from "../../../../renderer/tests/agility/timeline.ts";
+import { countInLeft, secondsLeft, trialCues } from "../../../../renderer/tests/agility/timeline.ts";
 
 test("each trial has its own count-in, signal and whistle, whenever in the heat it starts", () => {
   const cues = trialCues([63_000, 120_500], agility.defaults);

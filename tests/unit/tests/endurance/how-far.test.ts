@@ -5,8 +5,8 @@ import {
   mostReps,
   repsBefore,
   withinRound,
+  writeSplit,
 } from "../../../../renderer/tests/endurance/howFar.ts";
-import { writeSplit } from "../../../../renderer/tests/endurance/times.ts";
 
 const parameters = endurance.defaults;
 
