@@ -1,8 +1,10 @@
+import { fingerprint } from "../domain/tests/fingerprint.ts";
+import { protocolOf, rulesVersion, testCodes } from "../domain/tests/registry.ts";
+import type { DayProtocol } from "../store/tables/days.ts";
 import { codebookFile } from "./codebook.ts";
-import type { Contents, TextFile } from "./contents.ts";
+import { type Contents, jsonFile, type TextFile } from "./contents.ts";
 import { descriptorFile, occasionOf, sha256 } from "./datapackage.ts";
 import { privacyFile } from "./privacy.ts";
-import { protocolsFile } from "./protocols.ts";
 import { marksSheet, profilesSheet, summarySheet } from "./sheets.ts";
 import { zipOf } from "./zip.ts";
 
@@ -31,4 +33,25 @@ export function bundleFile(contents: Contents): BundleFile {
   const bytes = zipOf(files);
   const name = `tapeline-${kind === "marks" ? "bundle" : "profiles"}${occasionOf(contents)}-${quarter}.zip`;
   return { name, bytes, sha256: sha256(bytes), files };
+}
+
+/** Makes the file of each test's rules: only marks of equal fingerprints compare when bundles are merged. */
+function protocolsFile(protocols: readonly DayProtocol[]): TextFile {
+  const tests = protocols
+    .toSorted((a, b) => testCodes.indexOf(a.test) - testCodes.indexOf(b.test))
+    .map(({ test, parameters }) => {
+      const { better, grain, variants } = protocolOf(test);
+      return {
+        test,
+        unit: grain.unit,
+        smallestStep: 1 / grain.perUnit,
+        better,
+        parameters,
+        variants: variants.map((variant) => ({
+          variant,
+          fingerprint: fingerprint(test, variant, parameters),
+        })),
+      };
+    });
+  return jsonFile("protocols.json", { scoringRules: rulesVersion, tests });
 }

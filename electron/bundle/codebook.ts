@@ -1,8 +1,8 @@
 import { leastForQuartiles } from "../domain/privacy/publish.ts";
 import { definitionOf, testCodes } from "../domain/tests/registry.ts";
+import type { DayProtocol } from "../store/tables/days.ts";
 import type { Contents, TextFile } from "./contents.ts";
 import { inWords, listed } from "./english.ts";
-import { howMarksAreMade } from "./how-marks-are-made.ts";
 import { whatIsPromised } from "./promises.ts";
 import { profileTests } from "./sheets.ts";
 import { wrapped } from "./wrapped.ts";
@@ -121,3 +121,17 @@ const cautions = `## Cautions
 - Times are taken by hand. Push-ups are judged by people, and judges differ.
 - Compare results only where the fingerprints in protocols.json are equal.
 - These are field tests of volunteers in a hall, not medical findings and not a selection standard.`;
+
+/** One paragraph per test, with the parameters of that day, in the order of the tests. */
+function howMarksAreMade(held: readonly DayProtocol[]): string {
+  return testCodes
+    .flatMap((test) => {
+      const parameters = held.find((protocol) => protocol.test === test)?.parameters;
+      if (parameters === undefined) return [];
+      const { protocol, english } = definitionOf(test);
+      const better = protocol.better === "higher" ? "Higher is better." : "**Lower is better.**";
+      const how = english.how(protocol.parameters.parse(parameters));
+      return [wrapped(`**\`${test}\`** (${protocol.grain.unit}). ${how} ${better}`)];
+    })
+    .join("\n\n");
+}

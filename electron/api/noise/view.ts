@@ -16,8 +16,21 @@ import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { newestMarks } from "../../store/reads/newest-marks.ts";
 import { noiseOf, type TestNoise } from "./known.ts";
-import { quantityOf } from "./quantity.ts";
 import type { NoiseView, Quantity, TestNoiseView } from "./schemas.ts";
+
+const centimetresPerInch = 2.54;
+
+/** Formats grains, whole or not, in the test's unit with at most one decimal (inches: two). */
+function quantityOf(test: TestCode, grains: number, lengths: LengthUnit): Quantity {
+  const { unit, perUnit } = protocolOf(test).grain;
+  const amount = grains / perUnit;
+  if (unit !== "cm" || lengths === "cm") return { number: rounded(amount, 1), unit };
+  return { number: rounded(amount / centimetresPerInch, 2), unit: "in" };
+}
+
+function rounded(amount: number, decimals: number): string {
+  return String(Number(amount.toFixed(decimals)));
+}
 
 /** Fewest pairs or marks for the spread between athletes; fewer say little. */
 const enough = 20;

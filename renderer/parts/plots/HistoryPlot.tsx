@@ -3,14 +3,14 @@ import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useTestWords } from "../../app/testWords.ts";
-import { dateFormat } from "../../words/dates.ts";
+import { dateFormat, useWriteDay } from "../../words/dates.ts";
+import { useMarkText } from "../../words/marks.ts";
 import { useShowNumber } from "../../words/numbers.ts";
 import type { DateTick } from "./dates.ts";
 import { cardWidth, type Drawn, draw } from "./draw.ts";
 import css from "./HistoryPlot.module.css";
 import { type HistoryPoint, inOrder, type Noise, type PlotSize } from "./points.ts";
 import { Scan } from "./Scan.tsx";
-import { usePlotSummary } from "./usePlotSummary.ts";
 
 interface HistoryPlotProps {
   readonly test: TestCode;
@@ -111,4 +111,22 @@ function useWidth(element: RefObject<HTMLElement | null>): number {
     return () => observer.disconnect();
   }, [element]);
   return width;
+}
+
+/** Describes a plot in one sentence for screen readers. */
+function usePlotSummary(test: TestCode, points: readonly HistoryPoint[]): string {
+  const { t } = useTranslation(["plots", "common"]);
+  const testWord = useTestWords();
+  const writeDay = useWriteDay();
+  const markText = useMarkText();
+  const [first, last] = [points[0], points.at(-1)];
+  if (first === undefined || last === undefined) return "";
+  return t("summary", {
+    count: points.length,
+    test: testWord(test, "ability"),
+    first: markText(first.written),
+    firstDate: writeDay(first.date),
+    last: markText(last.written),
+    lastDate: writeDay(last.date),
+  });
 }

@@ -1,14 +1,53 @@
 import { useTranslation } from "react-i18next";
+import { clearChance, likelyChance } from "../../../electron/domain/statistics/change.ts";
+import { normalQuantile } from "../../../electron/domain/statistics/normal.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Stack } from "../../parts/flow/Stack.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
+import { useWriteDay } from "../../words/dates.ts";
+import { useUnitWord } from "../../words/marks.ts";
+import { useShowNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
-import { useFacts } from "./facts.ts";
 import css from "./Noise.module.css";
 import type { TestNoise } from "./types.ts";
-import { Zones } from "./Zones.tsx";
+
+/** As on the board's tape: zones as long as the spreads of a difference that they cover. */
+const length = 3.4;
+const likely = normalQuantile(likelyChance);
+const clear = normalQuantile(clearChance);
+
+/** From which mark on a gain is likely, and from which clear, laid out from a middling mark. */
+function Zones({ told }: { readonly told: TestNoise }) {
+  const { t } = useTranslation(["noise", "common"]);
+  const writeDay = useWriteDay();
+  const { typical, likelyFrom, clearFrom } = told;
+  const show = useShowNumber();
+  const word = useUnitWord()(typical.written.unit);
+  const zones = [
+    { zone: "noise", starts: typical.written.number, grow: likely },
+    { zone: "likely", starts: likelyFrom?.number, grow: clear - likely },
+    { zone: "clear", starts: clearFrom?.number, grow: length - clear },
+  ] as const;
+  return (
+    <Stack gap={1}>
+      <p className="small quiet">
+        {typical.date === null ? t("from.example") : t("from.day", { date: writeDay(typical.date) })}
+      </p>
+      <ol className={css.lane}>
+        {zones.map(({ zone, starts, grow }) => (
+          <li key={zone} data-zone={zone} style={{ flexGrow: grow }}>
+            <span className={css.bar} aria-hidden="true" />
+            <strong className={css.starts}>{show(starts ?? "–")}</strong>
+            {zone === "noise" && word !== "" && ` ${word}`}
+            <span className={css.word}>{t(`zone.${zone}`)}</span>
+          </li>
+        ))}
+      </ol>
+    </Stack>
+  );
+}
 
 /** One test: the figure that is used, what it is made of, and from which mark on a gain is likely or clear. */
 export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
@@ -42,4 +81,36 @@ export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
       </div>
     </li>
   );
+}
+
+/** What there is to say of one test's noise, in plain sentences; the first says what the figure stands on. */
+function useFacts(told: TestNoise): string[] {
+  const { t } = useTranslation("noise");
+  const written = ({ number, unit }: TestNoise["used"]) => ({
+    number,
+    unit: t(`unit.${unit}`, { count: Number(number) }),
+  });
+  const { own, trials, icc, detectable, worthwhile } = told;
+  const facts = [t("detectable", written(detectable))];
+  if (own === null) facts.unshift(t("assumed"));
+  else {
+    const [low, high] = [own.low.number, own.high.number];
+    facts.unshift(t("own", { used: own.used.number, unit: written(own.used).unit, low, high }));
+  }
+  if (worthwhile !== null) {
+    const seen = Number(worthwhile.number) > Number(detectable.number);
+    facts.push(t(seen ? "worthwhile.more" : "worthwhile.less", written(worthwhile)));
+  }
+  if (icc !== null) {
+    const [percent, low, high] = [icc.value, icc.low, icc.high].map((share) =>
+      Math.round(100 * Math.max(0, share)),
+    );
+    facts.push(t("icc", { percent, low, high }));
+  }
+  if (trials !== null) {
+    const { used, athletes, raised } = trials;
+    const values = { count: athletes, used: used.number, unit: written(used).unit };
+    facts.push(t(raised ? "trials.raised" : "trials.below", values));
+  }
+  return facts;
 }

@@ -1,11 +1,14 @@
+import { useMutation } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { tell } from "../../app/messages.ts";
 import { Button } from "../../parts/controls/Button.tsx";
+import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
 import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
 import { dateFormat } from "../../words/dates.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import css from "./Reference.module.css";
-import { RemoveDialog } from "./RemoveDialog.tsx";
 import { Tests } from "./Tests.tsx";
 import type { KeptBundle } from "./types.ts";
 import { useWriteQuarters } from "./words.ts";
@@ -70,4 +73,37 @@ function useColumns(remove: (reference: KeptBundle) => void): Column<KeptBundle>
       ),
     },
   ];
+}
+
+interface RemoveDialogProps {
+  readonly reference: KeptBundle;
+  readonly onClose: () => void;
+}
+
+/** Takes a bundle away with every place among its marks. */
+function RemoveDialog({ reference: { id, origin, marks }, onClose }: RemoveDialogProps) {
+  const { t, i18n } = useTranslation("reference");
+  const trpc = useTRPC();
+  const remove = useMutation(
+    trpc.reference.remove.mutationOptions({
+      onSuccess() {
+        tell({ tone: "done", sentence: { key: "reference:remove.done", values: { origin } } });
+        onClose();
+      },
+      onError: onClose,
+    }),
+  );
+  return (
+    <ConfirmDialog
+      title={t("remove.title", { origin })}
+      cancel={t("remove.cancel")}
+      confirm={t("remove.sure")}
+      autoFocus
+      busy={remove.isPending}
+      onConfirm={() => remove.mutate({ id })}
+      onClose={onClose}
+    >
+      <p>{t("remove.what", { count: marks, shown: writeNumber(marks, i18n.language) })}</p>
+    </ConfirmDialog>
+  );
 }
