@@ -18,6 +18,26 @@ export interface Column<Row> {
   readonly width?: string;
 }
 
+/** Makes a column of text; those of width "auto" share what the others leave. */
+export function column<Row>(
+  key: string,
+  head: ReactNode,
+  width: string,
+  cell: Column<Row>["cell"],
+): Column<Row> {
+  return { key, head, width, cell };
+}
+
+/** Makes a column of numbers. */
+export function numberColumn<Row>(
+  key: string,
+  head: ReactNode,
+  width: string,
+  cell: Column<Row>["cell"],
+): Column<Row> {
+  return { key, head, width, cell, kind: "number" };
+}
+
 interface DataTableProps<Row> {
   /** Describes the table for screen readers. */
   readonly caption: string;

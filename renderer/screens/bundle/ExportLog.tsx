@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { writeMoment } from "../../words/dates.ts";
 import { type LogEntry, shortHash } from "./preview.ts";
@@ -8,21 +8,11 @@ import { type LogEntry, shortHash } from "./preview.ts";
 export function ExportLog({ entries }: { readonly entries: readonly LogEntry[] }) {
   const { t, i18n } = useTranslation("bundle");
   const columns: Column<LogEntry>[] = [
-    { key: "at", head: t("log.when"), cell: ({ at }) => writeMoment(at, i18n.language), width: "14rem" },
-    { key: "day", head: t("log.day"), cell: ({ day }) => day?.title ?? "" },
-    {
-      key: "saved",
-      head: t("log.saved"),
-      cell: ({ saved }) => (saved ? t("log.left") : t("log.notSaved")),
-      width: "11rem",
-    },
-    { key: "k", head: t("log.k"), kind: "number", cell: ({ k }) => k, width: "12rem" },
-    {
-      key: "sha256",
-      head: t("log.sha"),
-      cell: ({ sha256 }) => <span title={sha256}>{shortHash(sha256)}</span>,
-      width: "14rem",
-    },
+    column("at", t("log.when"), "14rem", ({ at }) => writeMoment(at, i18n.language)),
+    column("day", t("log.day"), "auto", ({ day }) => day?.title ?? ""),
+    column("saved", t("log.saved"), "11rem", ({ saved }) => (saved ? t("log.left") : t("log.notSaved"))),
+    numberColumn("k", t("log.k"), "12rem", ({ k }) => k),
+    column("sha256", t("log.sha"), "14rem", ({ sha256 }) => <span title={sha256}>{shortHash(sha256)}</span>),
   ];
   return (
     <Section title={t("log.title")}>

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import type { Preview } from "./preview.ts";
 import css from "./WhatLeaves.module.css";
@@ -12,32 +12,32 @@ export function RowsTable({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   const boundsOf = useBounds();
   const columns: Column<Row>[] = [
-    { key: "id", head: t("leaves.row.id"), cell: ({ id }) => id, width: "9rem" },
-    {
-      key: "test",
-      head: t("leaves.row.test"),
-      cell: ({ marks: [mark] }) =>
+    column("id", t("leaves.row.id"), "9rem", ({ id }) => id),
+    column(
+      "test",
+      t("leaves.row.test"),
+      "auto",
+      ({ marks: [mark] }) =>
         mark !== undefined && (
           <span className={css.test}>
             <TestMark test={mark.test} size="small" /> {mark.test}
           </span>
         ),
-    },
-    { key: "variant", head: t("leaves.row.variant"), cell: ({ marks }) => marks[0]?.variant, width: "6rem" },
+    ),
+    column("variant", t("leaves.row.variant"), "6rem", ({ marks }) => marks[0]?.variant),
     ...quasiColumns(t),
-    {
-      key: "mark",
-      head: t("leaves.row.mark"),
-      kind: "number",
-      width: "17rem",
-      cell: ({ marks: [mark] }) =>
+    numberColumn(
+      "mark",
+      t("leaves.row.mark"),
+      "17rem",
+      ({ marks: [mark] }) =>
         mark !== undefined && (
           <>
             <strong>{boundsOf(mark)}</strong>
             <span className={css.unit}>{mark.unit}</span>
           </>
         ),
-    },
+    ),
   ];
   return (
     <DataTable
@@ -53,14 +53,9 @@ export function RowsTable({ bundle }: { readonly bundle: Preview }) {
 /** What a row says beside its marks. */
 export function quasiColumns(t: ReturnType<typeof useTranslation<"bundle">>["t"]): Column<Row>[] {
   return [
-    { key: "ageBand", head: t("leaves.row.ageBand"), cell: ({ ageBand }) => ageBand, width: "7rem" },
-    { key: "category", head: t("leaves.row.category"), cell: ({ category }) => category, width: "7rem" },
-    {
-      key: "leagueSize",
-      head: t("leaves.row.leagueSize"),
-      cell: ({ leagueSize }) => leagueSize,
-      width: "8rem",
-    },
-    { key: "quarter", head: t("leaves.row.quarter"), cell: ({ quarter }) => quarter, width: "7rem" },
+    column("ageBand", t("leaves.row.ageBand"), "7rem", ({ ageBand }) => ageBand),
+    column("category", t("leaves.row.category"), "7rem", ({ category }) => category),
+    column("leagueSize", t("leaves.row.leagueSize"), "8rem", ({ leagueSize }) => leagueSize),
+    column("quarter", t("leaves.row.quarter"), "7rem", ({ quarter }) => quarter),
   ];
 }

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { FilesToRead } from "../../parts/layout/FilesToRead.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useVariantName } from "../../words/marks.ts";
@@ -63,24 +63,23 @@ function ProfilesTable({ bundle }: { readonly bundle: Preview }) {
   const variantName = useVariantName();
   const tests = bundle.tests.filter(({ told }) => told > 0);
   const columns: Column<Row>[] = [
-    { key: "id", head: t("leaves.row.id"), cell: ({ id }) => id, width: "9rem" },
+    column("id", t("leaves.row.id"), "9rem", ({ id }) => id),
     ...quasiColumns(t),
     ...tests.map(
-      ({ test, variant, unit }): Column<Row> => ({
-        key: `${test} ${variant}`,
-        head: (
+      ({ test, variant, unit }): Column<Row> =>
+        numberColumn(
+          `${test} ${variant}`,
           <span className={css.test}>
             <TestMark test={test} size="small" name="ability" />
             {variant !== "" && <span className="small quiet">{variantName(variant)}</span>}
             <span className="small quiet">{unit}</span>
-          </span>
+          </span>,
+          "auto",
+          ({ marks }) => {
+            const mark = marks.find((one) => one.test === test && one.variant === variant);
+            return mark === undefined ? "" : boundsOf(mark);
+          },
         ),
-        kind: "number",
-        cell: ({ marks }) => {
-          const mark = marks.find((one) => one.test === test && one.variant === variant);
-          return mark === undefined ? "" : boundsOf(mark);
-        },
-      }),
     ),
   ];
   return (

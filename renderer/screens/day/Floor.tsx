@@ -6,7 +6,7 @@ import type { Answers } from "../../app/answers.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useTestWords } from "../../app/testWords.ts";
 import { Answer } from "../../parts/layout/Answer.tsx";
-import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { writeTime } from "../../words/dates.ts";
@@ -41,31 +41,21 @@ export function Floor() {
 function useColumns(): Column<Whereabouts>[] {
   const { t } = useTranslation("day");
   return [
-    {
-      key: "bib",
-      head: t("floor.bib"),
-      kind: "number",
-      width: "4.5rem",
-      cell: ({ who }) => <strong className={css.bib}>{who.bib}</strong>,
-    },
-    {
-      key: "name",
-      head: t("floor.name"),
-      cell: ({ who }) => (
-        <Link className={css.open} href={`/athletes/${who.athleteId}`}>
-          {who.name}
-        </Link>
-      ),
-    },
+    numberColumn("bib", t("floor.bib"), "4.5rem", ({ who }) => (
+      <strong className={css.bib}>{who.bib}</strong>
+    )),
+    column("name", t("floor.name"), "auto", ({ who }) => (
+      <Link className={css.open} href={`/athletes/${who.athleteId}`}>
+        {who.name}
+      </Link>
+    )),
     ...testCodes.map(
-      (test, index): Column<Whereabouts> => ({
-        key: test,
-        head: <TestMark test={test} size="small" />,
-        width: "3.5rem",
-        cell: ({ tests }) => <PlaceSign place={tests[index]?.place ?? "later"} />,
-      }),
+      (test, index): Column<Whereabouts> =>
+        column(test, <TestMark test={test} size="small" />, "3.5rem", ({ tests }) => (
+          <PlaceSign place={tests[index]?.place ?? "later"} />
+        )),
     ),
-    { key: "now", head: t("floor.now"), width: "22rem", cell: (row) => <Now row={row} /> },
+    column("now", t("floor.now"), "22rem", (row) => <Now row={row} />),
   ];
 }
 

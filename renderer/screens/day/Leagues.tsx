@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { LinkButton } from "../../parts/controls/Button.tsx";
-import { DataTable } from "../../parts/layout/DataTable.tsx";
+import { column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import type { Overview } from "./overview.ts";
 
@@ -29,29 +29,11 @@ export function Leagues({ leagues, cards }: LeaguesProps) {
         rows={leagues}
         rowKey={({ league }) => league}
         columns={[
-          { key: "league", head: t("leagues.league"), cell: ({ league }) => league },
-          { key: "listed", head: t("leagues.listed"), kind: "number", width: "8rem", cell: listed },
-          {
-            key: "expected",
-            head: t("leagues.expected"),
-            kind: "number",
-            width: "8rem",
-            cell: ({ counts }) => counts.expected,
-          },
-          {
-            key: "here",
-            head: t("leagues.here"),
-            kind: "number",
-            width: "8rem",
-            cell: ({ counts }) => counts.testing,
-          },
-          {
-            key: "finished",
-            head: t("leagues.finished"),
-            kind: "number",
-            width: "8rem",
-            cell: ({ finished }) => finished,
-          },
+          column("league", t("leagues.league"), "auto", ({ league }) => league),
+          numberColumn("listed", t("leagues.listed"), "8rem", listed),
+          numberColumn("expected", t("leagues.expected"), "8rem", ({ counts }) => counts.expected),
+          numberColumn("here", t("leagues.here"), "8rem", ({ counts }) => counts.testing),
+          numberColumn("finished", t("leagues.finished"), "8rem", ({ finished }) => finished),
         ]}
       />
     </Section>

@@ -5,7 +5,7 @@ import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
-import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { dateFormat } from "../../words/dates.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import css from "./Reference.module.css";
@@ -38,40 +38,20 @@ function useColumns(remove: (reference: KeptBundle) => void): Column<KeptBundle>
   const writeQuarters = useWriteQuarters();
   const format = dateFormat("dayHere", i18n.language);
   return [
-    {
-      key: "origin",
-      head: t("list.origin"),
-      cell: ({ origin }) => <span className={css.whole}>{origin}</span>,
-    },
-    {
-      key: "marks",
-      head: t("list.marks"),
-      kind: "number",
-      width: "5rem",
-      cell: ({ marks }) => writeNumber(marks, i18n.language),
-    },
-    { key: "tests", head: t("list.tests"), width: "32rem", cell: ({ tests }) => <Tests tests={tests} /> },
-    {
-      key: "when",
-      head: t("list.when"),
-      width: "11rem",
-      cell: ({ quarters, addedAt }) => (
-        <>
-          {writeQuarters(quarters)}
-          <small className={css.added}>{t("list.added", { date: format.format(new Date(addedAt)) })}</small>
-        </>
-      ),
-    },
-    {
-      key: "remove",
-      head: <span className="unseen">{t("list.remove")}</span>,
-      width: "8.5rem",
-      cell: (reference) => (
-        <Button label={t("list.removeOf", { origin: reference.origin })} onPress={() => remove(reference)}>
-          {t("list.remove")}
-        </Button>
-      ),
-    },
+    column("origin", t("list.origin"), "auto", ({ origin }) => <span className={css.whole}>{origin}</span>),
+    numberColumn("marks", t("list.marks"), "5rem", ({ marks }) => writeNumber(marks, i18n.language)),
+    column("tests", t("list.tests"), "32rem", ({ tests }) => <Tests tests={tests} />),
+    column("when", t("list.when"), "11rem", ({ quarters, addedAt }) => (
+      <>
+        {writeQuarters(quarters)}
+        <small className={css.added}>{t("list.added", { date: format.format(new Date(addedAt)) })}</small>
+      </>
+    )),
+    column("remove", <span className="unseen">{t("list.remove")}</span>, "8.5rem", (reference) => (
+      <Button label={t("list.removeOf", { origin: reference.origin })} onPress={() => remove(reference)}>
+        {t("list.remove")}
+      </Button>
+    )),
   ];
 }
 

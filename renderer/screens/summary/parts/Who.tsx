@@ -1,3 +1,4 @@
+import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import css from "./Everybody.module.css";
 
@@ -17,4 +18,20 @@ export function Who({ who, facts }: WhoProps) {
       {facts.length > 0 && <span className={css.facts}>{facts.join(", ")}</span>}
     </span>
   );
+}
+
+interface Known {
+  readonly bib: number | null;
+  readonly number: string;
+  readonly league: string;
+}
+
+/** What tells athletes of one name apart: the bib, or the number of who has none; and the league where there are several. */
+export function useFacts(whole: boolean): (who: Known) => string[] {
+  const { t } = useTranslation("summary");
+  return ({ bib, number, league }) => [
+    ...(bib === null ? [] : [t("everybody.bib", { bib })]),
+    ...(bib !== null || number === "" ? [] : [t("everybody.number", { number })]),
+    ...(whole ? [league] : []),
+  ];
 }

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { leastToCompare } from "../../../../electron/domain/summary/judges.ts";
+import { column } from "../../../parts/layout/DataTable.tsx";
 import type { Spread, Summary, SummaryPart } from "../summary.ts";
 import { useJudge, useVariant } from "../useWords.ts";
 
@@ -29,32 +30,26 @@ export function useCompared(summary: Summary): SummaryPart<Line> {
     title: t("compared.title"),
     lead: t("compared.lead"),
     columns: [
-      {
-        key: "judge",
-        head: t("column.judge"),
-        width: "9rem",
-        cell: ({ judge, variant: way }) => `${nameOf(judge)}, ${variant(way)}`,
-      },
-      { key: "own", head: t("compared.own"), cell: ({ compared }) => middle(compared.own) },
-      { key: "others", head: t("compared.others"), cell: ({ compared }) => middle(compared.others) },
-      {
-        key: "difference",
-        head: t("compared.difference"),
-        cell: ({ compared: { shift } }) =>
-          shift === null
-            ? "–"
-            : t("compared.shift", {
-                amount: signed(shift.amount),
-                low: signed(shift.low),
-                high: signed(shift.high),
-              }),
-      },
-      {
-        key: "says",
-        head: t("compared.says"),
-        width: "18rem",
-        cell: ({ compared }) => t(`compared.finding.${compared.finding}`),
-      },
+      column(
+        "judge",
+        t("column.judge"),
+        "9rem",
+        ({ judge, variant: way }) => `${nameOf(judge)}, ${variant(way)}`,
+      ),
+      column("own", t("compared.own"), "auto", ({ compared }) => middle(compared.own)),
+      column("others", t("compared.others"), "auto", ({ compared }) => middle(compared.others)),
+      column("difference", t("compared.difference"), "auto", ({ compared: { shift } }) =>
+        shift === null
+          ? "–"
+          : t("compared.shift", {
+              amount: signed(shift.amount),
+              low: signed(shift.low),
+              high: signed(shift.high),
+            }),
+      ),
+      column("says", t("compared.says"), "18rem", ({ compared }) =>
+        t(`compared.finding.${compared.finding}`),
+      ),
     ],
     lines: summary.judges.filter(isCompared),
     lineKey: ({ judge, variant: way }) => `${nameOf(judge)} ${way}`,

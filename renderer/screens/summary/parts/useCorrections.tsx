@@ -1,12 +1,12 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import { column } from "../../../parts/layout/DataTable.tsx";
 import { useWriteSeen } from "../../../tests/seen.ts";
 import { useWriteTime } from "../../../words/dates.ts";
 import type { Summary, SummaryPart } from "../summary.ts";
 import css from "./Everybody.module.css";
 import { Test } from "./Test.tsx";
-import { useFacts } from "./useFacts.ts";
-import { Who } from "./Who.tsx";
+import { useFacts, Who } from "./Who.tsx";
 
 type Line = Summary["corrections"][number];
 
@@ -22,58 +22,32 @@ export function useCorrections(summary: Summary, lengths: LengthUnit): SummaryPa
     key: "corrections",
     title: t("corrections.title"),
     columns: [
-      {
-        key: "time",
-        head: t("column.time"),
-        width: "5rem",
-        cell: ({ attempt }) => writeTime(attempt.void?.at ?? attempt.at),
-      },
-      {
-        key: "name",
-        head: t("column.name"),
-        width: "12rem",
-        cell: ({ attempt: { who } }) => <Who who={who} facts={facts(who)} />,
-      },
-      {
-        key: "test",
-        head: t("column.test"),
-        width: "9.5rem",
-        cell: ({ attempt }) => <Test test={attempt.test} />,
-      },
-      {
-        key: "entered",
-        head: t("column.entered"),
-        cell: ({ attempt }) => (
-          <span className={`${css.wrap} ${css.struck}`} title={entered(attempt)}>
-            {entered(attempt)}
+      column("time", t("column.time"), "5rem", ({ attempt }) => writeTime(attempt.void?.at ?? attempt.at)),
+      column("name", t("column.name"), "12rem", ({ attempt: { who } }) => (
+        <Who who={who} facts={facts(who)} />
+      )),
+      column("test", t("column.test"), "9.5rem", ({ attempt }) => <Test test={attempt.test} />),
+      column("entered", t("column.entered"), "auto", ({ attempt }) => (
+        <span className={`${css.wrap} ${css.struck}`} title={entered(attempt)}>
+          {entered(attempt)}
+        </span>
+      )),
+      column("instead", t("column.instead"), "auto", ({ attempt, instead }) => {
+        if (instead === null) return t("corrections.nothing");
+        const moved = instead.who.athleteId !== attempt.who.athleteId;
+        const told = moved ? `${instead.who.name}: ${entered(instead)}` : entered(instead);
+        return (
+          <span className={css.wrap} title={told}>
+            {told}
           </span>
-        ),
-      },
-      {
-        key: "instead",
-        head: t("column.instead"),
-        cell: ({ attempt, instead }) => {
-          if (instead === null) return t("corrections.nothing");
-          const moved = instead.who.athleteId !== attempt.who.athleteId;
-          const told = moved ? `${instead.who.name}: ${entered(instead)}` : entered(instead);
-          return (
-            <span className={css.wrap} title={told}>
-              {told}
-            </span>
-          );
-        },
-      },
-      {
-        key: "why",
-        head: t("column.why"),
-        width: "12rem",
-        cell: ({ attempt }) => (
-          <span className={css.wrap} title={attempt.void?.reason}>
-            {attempt.void?.reason}
-          </span>
-        ),
-      },
-      { key: "by", head: t("column.by"), width: "4rem", cell: ({ attempt }) => attempt.void?.by ?? "" },
+        );
+      }),
+      column("why", t("column.why"), "12rem", ({ attempt }) => (
+        <span className={css.wrap} title={attempt.void?.reason}>
+          {attempt.void?.reason}
+        </span>
+      )),
+      column("by", t("column.by"), "4rem", ({ attempt }) => attempt.void?.by ?? ""),
     ],
     lines: summary.corrections,
     lineKey: ({ attempt }) => attempt.attemptId,

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
 import { sentence } from "../../../../electron/domain/words.ts";
+import { column } from "../../../parts/layout/DataTable.tsx";
 import { Tag } from "../../../parts/marks/Tag.tsx";
 import { useSay } from "../../../words/say.ts";
 import type { Summary, SummaryPart } from "../summary.ts";
@@ -26,26 +27,14 @@ export function useErrors(summary: Summary): SummaryPart<Line> {
     lead: t("errors.lead"),
     aside: <Link href="/noise">{t("noise:link")}</Link>,
     columns: [
-      { key: "test", head: t("column.test"), width: "10rem", cell: ({ test }) => <Test test={test} /> },
-      {
-        key: "amount",
-        head: t("errors.amount"),
-        width: "11rem",
-        cell: (line) => <strong>{amount(line, line.amount)}</strong>,
-      },
-      {
-        key: "from",
-        head: t("errors.from"),
-        width: "15rem",
-        cell: ({ assumed, pairs }) => (
-          <Tag>{assumed ? t("errors.assumed") : t("errors.pairs", { count: pairs })}</Tag>
-        ),
-      },
-      {
-        key: "start",
-        head: t("errors.start"),
-        cell: ({ test }) => <span className={css.wrap}>{say(sentence(`test.${test}.noiseSource`))}</span>,
-      },
+      column("test", t("column.test"), "10rem", ({ test }) => <Test test={test} />),
+      column("amount", t("errors.amount"), "11rem", (line) => <strong>{amount(line, line.amount)}</strong>),
+      column("from", t("errors.from"), "15rem", ({ assumed, pairs }) => (
+        <Tag>{assumed ? t("errors.assumed") : t("errors.pairs", { count: pairs })}</Tag>
+      )),
+      column("start", t("errors.start"), "auto", ({ test }) => (
+        <span className={css.wrap}>{say(sentence(`test.${test}.noiseSource`))}</span>
+      )),
     ],
     lines: summary.errors,
     lineKey: ({ test }) => test,

@@ -1,14 +1,13 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import { testCodes } from "../../../../electron/domain/tests/registry.ts";
-import type { Column } from "../../../parts/layout/DataTable.tsx";
+import { type Column, column } from "../../../parts/layout/DataTable.tsx";
 import { TestMark } from "../../../parts/marks/TestMark.tsx";
 import type { Summary, SummaryPart, SummaryRow } from "../summary.ts";
 import { useUnit } from "../useWords.ts";
 import css from "./Everybody.module.css";
 import { MarkCell } from "./MarkCell.tsx";
-import { useFacts } from "./useFacts.ts";
-import { Who } from "./Who.tsx";
+import { useFacts, Who } from "./Who.tsx";
 
 /** Gaps of people who take no test: said once, beside the name. */
 const ofPerson = ["no-show", "expected", "not-testing"];
@@ -48,17 +47,10 @@ export function useEverybody(summary: Summary, lengths: LengthUnit): SummaryPart
     key: "everybody",
     title: t("everybody.title"),
     columns: [
-      {
-        key: "name",
-        head: t("column.name"),
-        width: "14rem",
-        cell: (row) => {
-          const why = whyNothing(row);
-          return (
-            <Who who={row.who} facts={[...(why === null ? [] : [t(`why.${why}`)]), ...facts(row.who)]} />
-          );
-        },
-      },
+      column("name", t("column.name"), "14rem", (row) => {
+        const why = whyNothing(row);
+        return <Who who={row.who} facts={[...(why === null ? [] : [t(`why.${why}`)]), ...facts(row.who)]} />;
+      }),
       ...tests,
     ],
     lines: summary.rows,

@@ -1,13 +1,13 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { column } from "../../../parts/layout/DataTable.tsx";
 import { useWriteDay } from "../../../words/dates.ts";
 import type { Summary, SummaryMark, SummaryPart, SummaryRow } from "../summary.ts";
 import { useWrite, useWriteChange } from "../useWords.ts";
 import css from "./Everybody.module.css";
 import { Test } from "./Test.tsx";
-import { useFacts } from "./useFacts.ts";
-import { Who } from "./Who.tsx";
+import { useFacts, Who } from "./Who.tsx";
 
 interface Line {
   readonly who: SummaryRow["who"];
@@ -44,33 +44,21 @@ export function useHighlights(summary: Summary, lengths: LengthUnit): SummaryPar
     key: "highlights",
     title: t("highlights.title"),
     columns: [
-      {
-        key: "name",
-        head: t("column.name"),
-        cell: ({ who }) => <Who who={who} facts={facts(who)} />,
-      },
-      {
-        key: "test",
-        head: t("column.test"),
-        width: "13rem",
-        cell: ({ test, variant }) => <Test test={test} variant={variant} />,
-      },
-      {
-        key: "mark",
-        head: t("column.mark"),
-        width: "13rem",
-        cell: ({ test, value, news: { standing } }) => (
-          <>
-            <strong>{write(test, value)}</strong>{" "}
-            {standing === "best" && <span className={css.best}>{t("standing.best")}</span>}
-          </>
-        ),
-      },
-      {
-        key: "was",
-        head: t("column.was"),
-        width: "11rem",
-        cell: ({ test, news: { previous, previousDate } }) =>
+      column("name", t("column.name"), "auto", ({ who }) => <Who who={who} facts={facts(who)} />),
+      column("test", t("column.test"), "13rem", ({ test, variant }) => (
+        <Test test={test} variant={variant} />
+      )),
+      column("mark", t("column.mark"), "13rem", ({ test, value, news: { standing } }) => (
+        <>
+          <strong>{write(test, value)}</strong>{" "}
+          {standing === "best" && <span className={css.best}>{t("standing.best")}</span>}
+        </>
+      )),
+      column(
+        "was",
+        t("column.was"),
+        "11rem",
+        ({ test, news: { previous, previousDate } }) =>
           previous !== null &&
           previousDate !== null && (
             <span className={css.two}>
@@ -78,12 +66,12 @@ export function useHighlights(summary: Summary, lengths: LengthUnit): SummaryPar
               <span className="small quiet">{writeDay(previousDate)}</span>
             </span>
           ),
-      },
-      {
-        key: "change",
-        head: t("column.change"),
-        width: "14rem",
-        cell: ({ test, news: { change, verdict } }) =>
+      ),
+      column(
+        "change",
+        t("column.change"),
+        "14rem",
+        ({ test, news: { change, verdict } }) =>
           change !== null &&
           verdict !== null && (
             <span className={css.two}>
@@ -95,7 +83,7 @@ export function useHighlights(summary: Summary, lengths: LengthUnit): SummaryPar
               )}
             </span>
           ),
-      },
+      ),
     ],
     lines: linesOf(summary),
     lineKey: ({ who, test, variant }) => `${who.athleteId} ${test} ${variant}`,

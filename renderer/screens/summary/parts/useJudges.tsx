@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import { column, numberColumn } from "../../../parts/layout/DataTable.tsx";
 import type { Summary, SummaryPart } from "../summary.ts";
 import { useFromTo, useJudge, useWrite } from "../useWords.ts";
 import { Test } from "./Test.tsx";
@@ -17,43 +18,23 @@ export function useJudges(summary: Summary, lengths: LengthUnit): SummaryPart<Li
     title: t("judges.title"),
     lead: t("judges.lead"),
     columns: [
-      {
-        key: "test",
-        head: t("column.test"),
-        width: "11rem",
-        cell: ({ test, variant }) => <Test test={test} variant={variant} />,
-      },
-      { key: "judge", head: t("column.judge"), cell: ({ judge }) => nameOf(judge) },
-      {
-        key: "marks",
-        head: t("column.marks"),
-        kind: "number",
-        width: "6rem",
-        cell: ({ marks }) => marks.count,
-      },
-      {
-        key: "middle",
-        head: t("column.middle"),
-        width: "10rem",
-        cell: ({ test, marks }) => <strong>{write(test, marks.median)}</strong>,
-      },
-      {
-        key: "half",
-        head: t("column.half"),
-        cell: ({ test, marks: { lower, upper } }) =>
-          lower === null || upper === null ? "–" : fromTo(test, lower, upper),
-      },
-      {
-        key: "range",
-        head: t("column.range"),
-        cell: ({ test, marks }) => fromTo(test, marks.lowest, marks.highest),
-      },
-      {
-        key: "off",
-        head: t("column.off"),
-        width: "9rem",
-        cell: ({ cadences }) => (cadences === null ? "" : t("judges.offOf", cadences)),
-      },
+      column("test", t("column.test"), "11rem", ({ test, variant }) => (
+        <Test test={test} variant={variant} />
+      )),
+      column("judge", t("column.judge"), "auto", ({ judge }) => nameOf(judge)),
+      numberColumn("marks", t("column.marks"), "6rem", ({ marks }) => marks.count),
+      column("middle", t("column.middle"), "10rem", ({ test, marks }) => (
+        <strong>{write(test, marks.median)}</strong>
+      )),
+      column("half", t("column.half"), "auto", ({ test, marks: { lower, upper } }) =>
+        lower === null || upper === null ? "–" : fromTo(test, lower, upper),
+      ),
+      column("range", t("column.range"), "auto", ({ test, marks }) =>
+        fromTo(test, marks.lowest, marks.highest),
+      ),
+      column("off", t("column.off"), "9rem", ({ cadences }) =>
+        cadences === null ? "" : t("judges.offOf", cadences),
+      ),
     ],
     lines: summary.judges,
     lineKey: ({ test, variant, judge }) => `${test} ${variant} ${nameOf(judge)} ${judge.kind}`,

@@ -1,10 +1,10 @@
 import { useTranslation } from "react-i18next";
+import { column } from "../../../parts/layout/DataTable.tsx";
 import { TestMark } from "../../../parts/marks/TestMark.tsx";
 import type { Summary, SummaryPart } from "../summary.ts";
 import { useBecause } from "../useWords.ts";
 import css from "./Everybody.module.css";
-import { useFacts } from "./useFacts.ts";
-import { Who } from "./Who.tsx";
+import { useFacts, Who } from "./Who.tsx";
 
 type Line = Summary["missing"][number];
 
@@ -17,21 +17,16 @@ export function useMissing(summary: Summary): SummaryPart<Line> {
     key: "missing",
     title: t("missing.title"),
     columns: [
-      { key: "name", head: t("column.name"), cell: ({ who }) => <Who who={who} facts={facts(who)} /> },
-      {
-        key: "tests",
-        head: t("column.tests"),
-        width: "11rem",
-        cell: ({ tests }) => (
-          <span className={css.marks}>
-            {tests.map((test) => (
-              <TestMark key={test} test={test} size="small" />
-            ))}
-          </span>
-        ),
-      },
-      { key: "why", head: t("column.why"), width: "28rem", cell: because },
-      { key: "by", head: t("column.by"), width: "5rem", cell: ({ by }) => by },
+      column("name", t("column.name"), "auto", ({ who }) => <Who who={who} facts={facts(who)} />),
+      column("tests", t("column.tests"), "11rem", ({ tests }) => (
+        <span className={css.marks}>
+          {tests.map((test) => (
+            <TestMark key={test} test={test} size="small" />
+          ))}
+        </span>
+      )),
+      column("why", t("column.why"), "28rem", because),
+      column("by", t("column.by"), "5rem", ({ by }) => by),
     ],
     lines: summary.missing,
     lineKey: ({ who, tests }) => `${who.athleteId} ${tests.join(" ")}`,

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { column, numberColumn } from "../../../parts/layout/DataTable.tsx";
 import type { Spread, Summary, SummaryPart } from "../summary.ts";
 import { writeMs } from "../useWords.ts";
 import css from "./Everybody.module.css";
@@ -13,20 +14,12 @@ export function useStations(summary: Summary): SummaryPart<Line> {
     key: "stations",
     title: t("stations.title"),
     columns: [
-      { key: "test", head: t("column.test"), width: "10rem", cell: ({ test }) => <Test test={test} /> },
-      { key: "atWork", head: t("stations.atWork"), cell: ({ atWork }) => <Times spread={atWork} /> },
-      {
-        key: "perAthlete",
-        head: t("stations.perAthlete"),
-        cell: ({ perAthlete }) => <Times spread={perAthlete} />,
-      },
-      {
-        key: "not",
-        head: t("stations.notTimed"),
-        kind: "number",
-        width: "9rem",
-        cell: ({ leftOut, fromSheets }) => leftOut + fromSheets,
-      },
+      column("test", t("column.test"), "10rem", ({ test }) => <Test test={test} />),
+      column("atWork", t("stations.atWork"), "auto", ({ atWork }) => <Times spread={atWork} />),
+      column("perAthlete", t("stations.perAthlete"), "auto", ({ perAthlete }) => (
+        <Times spread={perAthlete} />
+      )),
+      numberColumn("not", t("stations.notTimed"), "9rem", ({ leftOut, fromSheets }) => leftOut + fromSheets),
     ],
     lines: summary.stations.some(isTimed) ? summary.stations : [],
     lineKey: ({ test }) => test,
