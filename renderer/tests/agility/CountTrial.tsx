@@ -123,7 +123,7 @@ function Notice({ live, counting, direction }: NoticeProps) {
   return (
     <p className={css.sum} role="status">
       <strong>{t("live.count.sum", { count: 4 * laps + extra })}</strong>
-      {said !== undefined && <span className={css.doubt}> {say(said)}</span>}
+      {said !== undefined && <span> {say(said)}</span>}
     </p>
   );
 }

@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { chooseLane, useLaneAtHand } from "../live/chosenLane.ts";
+import css from "../live/Lane.module.css";
 import type { Live, LiveLane, LiveTool } from "../live/tool.ts";
 import { keys } from "./control.ts";
-import css from "./Lane.module.css";
 import { AgilityStage } from "./Stage.tsx";
 
 /** The quadrant jump: the stage runs the trial of one lane, and the lanes select it. */

@@ -39,7 +39,7 @@ function CoreStages({ stages, current }: CoreStagesProps) {
         <li key={stage.from} className={css.stop} aria-current={stage.name === current ? "step" : undefined}>
           <span className={css.time}>{formatTime(stage.from * 1000, false)}</span>
           <CoreFigure stage={stage.name} />
-          <span className={css.name}>{say(stage.sentence)}</span>
+          <span>{say(stage.sentence)}</span>
         </li>
       ))}
     </ol>

@@ -47,7 +47,7 @@ function Splits({ live, splits }: SplitsProps) {
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a split is its round
           <span key={index} className={css.split} data-done={split !== undefined}>
-            <span className={css.name}>{t("live.split", { round: index + 1 })}</span>
+            <span>{t("live.split", { round: index + 1 })}</span>
             <span className={css.time}>
               {split === undefined ? "–" : show(writeSplit(live.parameters, split))}
             </span>

@@ -20,7 +20,7 @@ export function Round({ parameters: { rounds, exercises }, current }: RoundProps
           <li key={index} className={css.stop} aria-current={index === current ? "step" : undefined}>
             <ExerciseFigure exercise={exercise} />
             <span className={css.count}>{count}</span>
-            <strong className={css.name}>{t(`exercise.${exercise}`)}</strong>
+            <strong>{t(`exercise.${exercise}`)}</strong>
             {sides === 2 && <span className={css.side}>{t("drawing.sides", { count: count / 2 })}</span>}
           </li>
         ))}

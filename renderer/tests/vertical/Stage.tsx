@@ -87,7 +87,7 @@ function Trials({ lane, lengths }: TrialsProps) {
         {places.map((height, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a trial is its place
           <li key={index} className={css.trial} data-best={index === bestAt} data-open={height === null}>
-            <span className={css.name}>{t("live.trial", { number: index + 1 })}</span>
+            <span>{t("live.trial", { number: index + 1 })}</span>
             <span className={css.height}>
               {height === null ? t("live.open") : `${show(formatLength(height, lengths))} ${unit}`}
             </span>

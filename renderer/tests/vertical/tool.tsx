@@ -2,9 +2,9 @@ import { useTranslation } from "react-i18next";
 import { formatLength } from "../../../electron/domain/units.ts";
 import { useShowNumber } from "../../words/numbers.ts";
 import { chooseLane, useLaneAtHand } from "../live/chosenLane.ts";
+import css from "../live/Lane.module.css";
 import type { Live, LiveLane, LiveTool } from "../live/tool.ts";
 import { keepStray, keys } from "./control.ts";
-import css from "./Lane.module.css";
 import { VerticalStage } from "./Stage.tsx";
 
 /** The vertical leap: the stage measures the jumps of one lane, and the lanes select it. */
