@@ -6,7 +6,7 @@ type Test = Preview["tests"][number];
 
 const height = { ticks: 18, bars: 44 };
 
-/** Above, the exact marks as ticks; below, what the file says: one bar a part, with how many marks it has. */
+/** Draws a test's marks twice: the exact ones as ticks above, the file's parts as bars with their counts below. */
 export function BeforeAfter({ test }: { readonly test: Test }) {
   const boundsOf = useBounds();
   const { marks, parts } = test;
@@ -55,7 +55,7 @@ export function BeforeAfter({ test }: { readonly test: Test }) {
   );
 }
 
-/** Every bound once; where they would stand on each other only the outer ones. */
+/** Returns each bound once, and only the outer ones where two would overlap. */
 function linesOf(parts: Test["parts"]): number[] {
   const lines = [...new Set(parts.flatMap(({ low, high }) => [low, high]))].filter((line) => line !== null);
   return lines.length <= 6 ? lines : [Math.min(...lines), Math.max(...lines)];

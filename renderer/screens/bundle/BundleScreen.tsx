@@ -14,7 +14,9 @@ import { ExportLog } from "./ExportLog.tsx";
 import { NoDay } from "./NothingToShare.tsx";
 import type { Wish } from "./preview.ts";
 
-/** What could be found out, what was done about it, what would leave and what stays; then the file. */
+/**
+ * Shows what a neighbour could find out, what the bundle does about it, what it releases and withholds; then writes it.
+ */
 export function BundleScreen() {
   const { t } = useTranslation(["bundle", "reference"]);
   const trpc = useTRPC();
@@ -65,7 +67,7 @@ interface DayChoiceProps {
   readonly onChoose: (dayId: number) => void;
 }
 
-/** Which day the bundle is of; nothing to choose while there is only one. */
+/** Selects the day of the bundle; renders nothing while there is only one day. */
 function DayChoice({ chosen, onChoose }: DayChoiceProps) {
   const { t, i18n } = useTranslation("bundle");
   const trpc = useTRPC();
@@ -83,7 +85,7 @@ function DayChoice({ chosen, onChoose }: DayChoiceProps) {
   );
 }
 
-/** For whom the bundle is, and whether the marks of one athlete stay together. */
+/** Selects the bundle's k, by its readers, and its kind: marks alone, or an athlete's marks linked. */
 function WishChoice({ wish, onChange }: { readonly wish: Wish; readonly onChange: (wish: Wish) => void }) {
   const { t } = useTranslation("bundle");
   return (

@@ -12,11 +12,11 @@ import { WriteFile } from "./WriteFile.tsx";
 
 interface BundleStepsProps {
   readonly bundle: Preview;
-  /** True while another choice is being worked out: this one can't be written. */
+  /** True while another choice is being computed: this one can't be written. */
   readonly isOld: boolean;
 }
 
-/** The four steps; without a row to share, what to do about it and what stays. */
+/** Shows the four steps; with no row to share, the reasons and what to do about them. */
 export function BundleSteps({ bundle, isOld }: BundleStepsProps) {
   const { t } = useTranslation("bundle");
   const word = useRef<HTMLInputElement>(null);
@@ -57,13 +57,13 @@ export function BundleSteps({ bundle, isOld }: BundleStepsProps) {
 }
 
 interface StepProps {
-  /** Painted large beside the step; left out where there is nothing to go through in order. */
+  /** The step's number, painted large; undefined where there is only one step. */
   readonly number?: number;
   readonly title: string;
   readonly children: ReactNode;
 }
 
-/** One step of several on a page, under a measured line. */
+/** Shows one step of the page under a measured line. */
 function Step({ number, title, children }: StepProps) {
   const id = useId();
   return (
@@ -78,7 +78,7 @@ function Step({ number, title, children }: StepProps) {
   );
 }
 
-/** What stays, reason by reason: how much, why, and what can be done about it. */
+/** Lists the withheld marks by reason: their number, why, and what the organiser can do about it. */
 function HeldBack({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   if (bundle.held.length === 0) return <p>{t("stays.nothing")}</p>;

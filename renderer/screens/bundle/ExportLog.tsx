@@ -4,7 +4,7 @@ import { Section } from "../../parts/layout/Panel.tsx";
 import { writeMoment } from "../../words/dates.ts";
 import { type LogEntry, shortHash } from "./preview.ts";
 
-/** Which bundles were made and when, never a row of one. */
+/** Lists the bundles that were made, newest first, never a row of one. */
 export function ExportLog({ entries }: { readonly entries: readonly LogEntry[] }) {
   const { t, i18n } = useTranslation("bundle");
   const columns: Column<LogEntry>[] = [

@@ -6,11 +6,11 @@ import type { Preview } from "./preview.ts";
 
 interface GlanceProps {
   readonly bundle: Preview;
-  /** Goes to the last step, for whoever has looked before. */
+  /** Goes to the last step, for an organiser who has looked before. */
   readonly onToFile: () => void;
 }
 
-/** The whole in three numbers: how much would leave, how much stays, and the smallest group that would leave. */
+/** Sums the bundle up in three numbers: marks released, marks withheld, and the smallest group of rows alike. */
 export function Glance({ bundle, onToFile }: GlanceProps) {
   const { t } = useTranslation("bundle");
   const { rows, athletes, kReached } = bundle;

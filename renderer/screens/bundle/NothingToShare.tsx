@@ -3,7 +3,7 @@ import { LinkButton } from "../../parts/controls/Button.tsx";
 import { EmptyState } from "../../parts/layout/EmptyState.tsx";
 import type { Preview } from "./preview.ts";
 
-/** No day was ever begun in this store. */
+/** Says that this store has no day yet. */
 export function NoDay() {
   const { t } = useTranslation("bundle");
   return (
@@ -19,7 +19,7 @@ export function NoDay() {
   );
 }
 
-/** Nothing of the day would leave: because nothing is there, nobody said yes, or too few are alike. */
+/** Says why no mark of the day can be released: there are none, nobody agreed, or too few are alike. */
 export function NothingToShare({ bundle: { held, k } }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   const reasons = new Set(held.map(({ reason }) => reason));

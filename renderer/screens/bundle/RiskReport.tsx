@@ -3,7 +3,7 @@ import { Stack } from "../../parts/flow/Stack.tsx";
 import type { Preview } from "./preview.ts";
 import css from "./RiskReport.module.css";
 
-/** What a neighbour could find out without all this, and what is left to find out: figures and plain words. */
+/** Compares, in figures and plain words, a neighbour's success with the exact marks and with the bundle. */
 export function RiskReport({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   const { before, after, kind, k } = bundle;

@@ -7,7 +7,7 @@ import { useBounds } from "./words.ts";
 
 type Row = Preview["rows"][number];
 
-/** Every row of marks.csv with the very words and figures of the file, in its order. */
+/** Lists every row of marks.csv in the file's order and with its very words and figures. */
 export function RowsTable({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   const boundsOf = useBounds();
@@ -50,7 +50,7 @@ export function RowsTable({ bundle }: { readonly bundle: Preview }) {
   );
 }
 
-/** What a row says beside its marks. */
+/** Returns the columns of a row's quasi-identifiers. */
 export function quasiColumns(t: ReturnType<typeof useTranslation<"bundle">>["t"]): Column<Row>[] {
   return [
     column("ageBand", t("leaves.row.ageBand"), "7rem", ({ ageBand }) => ageBand),

@@ -13,7 +13,7 @@ interface ToldHowProps {
   readonly bundle: Preview;
 }
 
-/** In words: the step, and what is not told; or why nothing is. */
+/** Says how a test's marks are reported: the step and what is left out, or why none are reported. */
 function ToldHow({ test, bundle: { k, kind } }: ToldHowProps) {
   const { t, i18n } = useTranslation(["bundle", "common"]);
   const { levels, step, parts } = test;
@@ -43,7 +43,7 @@ function ToldHow({ test, bundle: { k, kind } }: ToldHowProps) {
   }
 }
 
-/** One line a test and variant: how many marks, how they lie before and after, and how they are told. */
+/** Lists each test and variant: number of marks, their distribution before and after, and how they are reported. */
 export function TestsTable({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   return (

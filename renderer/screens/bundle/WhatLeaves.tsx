@@ -10,7 +10,7 @@ import { TestsTable } from "./TestsTable.tsx";
 import css from "./WhatLeaves.module.css";
 import { useBounds } from "./words.ts";
 
-/** Everything that would leave: how the marks lie before and after, row by row, and the files as they are. */
+/** Shows everything to be released: distributions before and after, each row, and the files as they are. */
 export function WhatLeaves({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   return (
@@ -39,7 +39,7 @@ const told = [
   "privacy.json",
 ] as const;
 
-/** The files of the zip; each opens to be read as it would leave. */
+/** Lists the files of the zip; each opens to be read as it would leave. */
 function FilesInside({ bundle }: { readonly bundle: Preview }) {
   const { t, i18n } = useTranslation("bundle");
   const files = bundle.files.map(({ name, bytes, text }) => {
@@ -56,7 +56,7 @@ function FilesInside({ bundle }: { readonly bundle: Preview }) {
 
 type Row = Preview["rows"][number];
 
-/** Every row of profiles.csv in its order: one athlete, the tests that are told side by side. */
+/** Lists every row of profiles.csv in the file's order: one athlete, the reported tests side by side. */
 function ProfilesTable({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   const boundsOf = useBounds();

@@ -16,13 +16,13 @@ import css from "./WriteFile.module.css";
 
 interface WriteFileProps {
   readonly bundle: Preview;
-  /** True while another choice is being worked out. */
+  /** True while another choice is being computed. */
   readonly isOld: boolean;
-  /** The field for the word, to go to. */
+  /** The field of the confirming word, to focus it from elsewhere. */
   readonly wordRef: RefObject<HTMLInputElement | null>;
 }
 
-/** The last step: a typed word, then the file that was looked at, saved where the organiser says. */
+/** Confirms with a typed word, then saves the file that was looked at where the organiser chooses. */
 export function WriteFile({ bundle, isOld, wordRef }: WriteFileProps) {
   const { t, i18n } = useTranslation("bundle");
   const say = useSay();
@@ -86,7 +86,7 @@ export function WriteFile({ bundle, isOld, wordRef }: WriteFileProps) {
   );
 }
 
-/** A bundle of this day is out, and this is another one: it would give away who was added. */
+/** Refuses a second bundle of a day: compared with the first, it would give away the athletes who were added. */
 function Second({ earlier }: { readonly earlier: NonNullable<Preview["earlier"]> }) {
   const { t, i18n } = useTranslation("bundle");
   return (
@@ -99,10 +99,10 @@ function Second({ earlier }: { readonly earlier: NonNullable<Preview["earlier"]>
   );
 }
 
-/** Hands the file out and saves it; what came of it stands in the message strip. A place refused loses nothing. */
+/** Logs the file as shared and saves it; the message strip says the outcome. A refused folder loses nothing. */
 function useWrite(onSaved: () => void) {
   const trpc = useTRPC();
-  // Where writing failed for no known reason a part of the file may be on the disk, so that then it counts as having left.
+  // After a failure for no known reason a part of the file may be on the disk: then it counts as shared.
   const unsaved = useMutation(trpc.bundle.notSaved.mutationOptions());
   return useMutation(
     trpc.bundle.write.mutationOptions({
@@ -120,7 +120,7 @@ function useWrite(onSaved: () => void) {
   );
 }
 
-/** The rows are not those that were looked at any more: nothing can be written until they were. */
+/** Says that the rows have changed since they were looked at; nothing can be written until they are looked at again. */
 function Changed({ bundle, onLooked }: { readonly bundle: Preview; readonly onLooked: () => void }) {
   const { t } = useTranslation("bundle");
   const count = bundle.rows.reduce((sum, row) => sum + row.marks.length, 0);

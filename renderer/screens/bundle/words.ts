@@ -5,7 +5,7 @@ interface Bounds {
   readonly high: number | null;
 }
 
-/** An interval in words: "under 30", "30 to under 35", "35 and more". */
+/** Formats an interval in words: "under 30", "30 to under 35", "35 and more". */
 export function useBounds(): (bounds: Bounds) => string {
   const { t } = useTranslation("bundle");
   return ({ low, high }) => {

@@ -9,11 +9,11 @@ import { ReopenDay } from "./ReopenDay.tsx";
 
 interface EarlierDaysProps {
   readonly days: readonly { readonly id: number; readonly title: string; readonly date: string }[];
-  /** Whether one of them can be opened again: not while another day is planned or open. */
+  /** True if a closed day can be opened again: while no other day is planned or open. */
   readonly reopening: boolean;
 }
 
-/** The days that were closed, newest first as they come, and what is still done with them. */
+/** Lists the closed days, newest first, with what can still be done with each. */
 export function EarlierDays({ days, reopening }: EarlierDaysProps) {
   const { t, i18n } = useTranslation(["home", "cards"]);
   return (

@@ -17,7 +17,7 @@ import css from "./HomeScreen.module.css";
 import { JustClosed } from "./JustClosed.tsx";
 import { NewDayPanel } from "./NewDayForm.tsx";
 
-/** The first screen: start a day of your own, go to the one at hand, or look around in the demo day. */
+/** Shows the first screen: start a day, continue the day at hand, or open the demo day. */
 export function HomeScreen() {
   const { t } = useTranslation("home");
   const trpc = useTRPC();
@@ -50,7 +50,7 @@ export function HomeScreen() {
   );
 }
 
-/** The way to a report for whoever helps. */
+/** Links to the report for a helper. */
 function Help() {
   const { t } = useTranslation("home");
   return (
@@ -62,7 +62,7 @@ function Help() {
   );
 }
 
-/** The way back into the day that was begun. */
+/** Links back to the day at hand. */
 function DayAtHand({ day }: { readonly day: { readonly title: string; readonly date: string } }) {
   const { t, i18n } = useTranslation("home");
   return (
@@ -77,7 +77,7 @@ function DayAtHand({ day }: { readonly day: { readonly title: string; readonly d
   );
 }
 
-/** The way into the invented day. */
+/** Opens the demo, an invented day. */
 function DemoPanel() {
   const { t } = useTranslation("home");
   const [, go] = useLocation();
@@ -102,7 +102,7 @@ function DemoPanel() {
   );
 }
 
-/** In the demonstration no day of one's own is begun: it would be thrown away with the rest. */
+/** Says that the demo has no days of one's own: they would be thrown away with it. */
 function InDemo() {
   const { t } = useTranslation("home");
   return (
@@ -115,7 +115,7 @@ function InDemo() {
   );
 }
 
-/** The five tests along one painted line, in the order in which a day holds them. */
+/** Shows the five tests along a painted line, in the order in which a day holds them. */
 function OrderOfTests() {
   const { t } = useTranslation(["home", "common"]);
   const testWord = useTestWords();

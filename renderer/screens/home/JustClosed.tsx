@@ -6,11 +6,11 @@ import { Panel } from "../../parts/layout/Panel.tsx";
 interface ClosedDay {
   readonly id: number;
   readonly title: string;
-  /** ISO 8601; null where it is not known. */
+  /** ISO 8601; null where it is unknown. */
   readonly closedOn: string | null;
 }
 
-/** What is done with a day that was closed today, before anything else on the first screen. */
+/** Lists the next steps for a day that was closed today, before anything else on the first screen. */
 export function JustClosed({ days, today }: { readonly days: readonly ClosedDay[]; readonly today: string }) {
   const { t } = useTranslation("planning");
   const day = days.find(({ closedOn }) => closedOn === today);

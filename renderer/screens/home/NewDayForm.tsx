@@ -11,7 +11,7 @@ import { isPlan, PlanFields, type TypedPlan } from "../../parts/plan/PlanFields.
 import { useDistance } from "../../parts/plan/useDistance.ts";
 import css from "./HomeScreen.module.css";
 
-/** The place to begin a day. */
+/** Holds the form that starts a day. */
 export function NewDayPanel({ today }: { readonly today: string }) {
   const { t } = useTranslation("home");
   return (
@@ -21,7 +21,7 @@ export function NewDayPanel({ today }: { readonly today: string }) {
   );
 }
 
-/** A day needs no more than a name and a date to begin with; `today` is the desk's own date. */
+/** Asks for a name and a date, all that a day needs at first; `today` is the desk's own date. */
 function NewDayForm({ today }: { readonly today: string }) {
   const { t } = useTranslation("home");
   const [, go] = useLocation();

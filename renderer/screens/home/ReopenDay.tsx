@@ -30,7 +30,7 @@ export function ReopenDay({ day }: ReopenDayProps) {
   );
 }
 
-/** Asks why, and for the PIN where there is one. */
+/** Asks for the reason, and for the PIN where there is one. */
 function ReopenDialog({ day, onClose }: ReopenDayProps & { readonly onClose: () => void }) {
   const { t } = useTranslation("planning");
   const { pinSet, waitMs } = useStanding();
@@ -91,7 +91,7 @@ function ReopenDialog({ day, onClose }: ReopenDayProps & { readonly onClose: () 
   );
 }
 
-/** Sends it, and goes to the day when it is open again. */
+/** Sends the request, and goes to the day once it is open again. */
 function useReopen(onDone: () => void, onRefused: (outcome: "wrong" | "wait", waitMs: number) => void) {
   const trpc = useTRPC();
   const [, go] = useLocation();

@@ -12,7 +12,7 @@ import css from "./Lock.module.css";
 
 type Volunteer = Exclude<Post, { role: "organiser" }>;
 
-/** Whom the desk goes to: one press, and only the PIN takes it back. */
+/** Hands the desk over with one press; only the PIN takes it back. */
 export function HandOver() {
   const { t } = useTranslation(["lock", "common"]);
   const trpc = useTRPC();

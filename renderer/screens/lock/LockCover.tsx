@@ -8,8 +8,8 @@ import { BareTape } from "../../parts/frame/TapeNav.tsx";
 import css from "./LockCover.module.css";
 
 /**
- * Stands over everything of a desk that is locked, dialogs too: the browser's own top layer makes the rest of the page
- * inert. What was typed there is still there when the PIN was given.
+ * Covers everything of a locked desk, dialogs too: the browser's own top layer makes the rest of the page inert. Text
+ * typed there is still there once the PIN is given.
  */
 export function LockCover() {
   const { t } = useTranslation(["lock", "common"]);
@@ -27,7 +27,7 @@ export function LockCover() {
 
   function stay(event: SyntheticEvent<HTMLDialogElement>): void {
     event.preventDefault();
-    // Escape a second time closes it all the same.
+    // A second Escape closes it all the same.
     if (dialog.current?.open === false) dialog.current.showModal();
   }
   return createPortal(

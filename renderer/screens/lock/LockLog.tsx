@@ -10,7 +10,7 @@ import css from "./Lock.module.css";
 
 type Note = Answers["lock"]["log"][number];
 
-/** What became of the lock, newest first: also what somebody did while the organiser was away. */
+/** Lists the lock's events, newest first, those while the organiser was away too. */
 export function LockLog() {
   const { t, i18n } = useTranslation("lock");
   const trpc = useTRPC();

@@ -12,7 +12,7 @@ import { LockLog } from "./LockLog.tsx";
 import { PinMatters } from "./PinMatters.tsx";
 import { SetPin } from "./SetPin.tsx";
 
-/** The organiser's place for the lock: a PIN, whom the desk goes to, and when it locks by itself. */
+/** Shows the organiser's settings of the lock: the PIN, the next user, and the time until it locks itself. */
 export function LockScreen() {
   const { t } = useTranslation("lock");
   const { pinSet } = useStanding();
@@ -68,7 +68,7 @@ function WithPin() {
 
 const usual = [5, 10, 20, 60];
 
-/** After how long without a touch the organiser's desk locks itself. */
+/** Sets the minutes without a touch after which the organiser's desk locks itself. */
 function IdleTime() {
   const { t } = useTranslation("lock");
   const trpc = useTRPC();

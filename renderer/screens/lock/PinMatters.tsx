@@ -14,7 +14,7 @@ import { useSay } from "../../words/say.ts";
 import css from "./Lock.module.css";
 import { SetPin } from "./SetPin.tsx";
 
-/** Changing the PIN, and doing without one. */
+/** Changes or removes the PIN. */
 export function PinMatters() {
   const { t } = useTranslation("lock");
   const [open, setOpen] = useState<"change" | "remove" | null>(null);

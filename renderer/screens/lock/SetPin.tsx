@@ -18,7 +18,7 @@ interface Errors {
   readonly again?: string;
 }
 
-/** A PIN, typed twice; another one takes the one before. */
+/** Sets a PIN, typed twice; a change also asks for the current one. */
 export function SetPin({ onDone }: { readonly onDone?: () => void }) {
   const { t } = useTranslation("lock");
   const say = useSay();

@@ -13,12 +13,12 @@ import { useSay } from "../../words/say.ts";
 import css from "./Noise.module.css";
 import type { TestNoise } from "./types.ts";
 
-/** As on the board's tape: zones as long as the spreads of a difference that they cover. */
+/** Length of the tape in spreads of a difference, as on the board. */
 const length = 3.4;
 const likely = normalQuantile(likelyChance);
 const clear = normalQuantile(clearChance);
 
-/** From which mark on a gain is likely, and from which clear, laid out from a middling mark. */
+/** Draws the first marks that are a likely and a clear gain, starting from a typical mark. */
 function Zones({ told }: { readonly told: TestNoise }) {
   const { t } = useTranslation(["noise", "common"]);
   const writeDay = useWriteDay();
@@ -49,7 +49,7 @@ function Zones({ told }: { readonly told: TestNoise }) {
   );
 }
 
-/** One test: the figure that is used, what it is made of, and from which mark on a gain is likely or clear. */
+/** Shows one test's typical error, its source, and the first marks that are a likely or a clear gain. */
 export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
   const { t } = useTranslation(["noise", "common"]);
   const testWord = useTestWords();
@@ -83,7 +83,7 @@ export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
   );
 }
 
-/** What there is to say of one test's noise, in plain sentences; the first says what the figure stands on. */
+/** Describes one test's noise in plain sentences; the first says what the figure is based on. */
 function useFacts(told: TestNoise): string[] {
   const { t } = useTranslation("noise");
   const written = ({ number, unit }: TestNoise["used"]) => ({

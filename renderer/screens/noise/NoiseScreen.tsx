@@ -9,7 +9,7 @@ import { useLengthUnit } from "../../words/lengths.ts";
 import css from "./Noise.module.css";
 import { NoiseOfTest } from "./NoiseOfTest.tsx";
 
-/** What each test swings by when nothing has changed, where that figure is from, and what it takes to be news. */
+/** Shows each test's typical error, its source, and the change that exceeds it. */
 export function NoiseScreen() {
   const { t } = useTranslation("noise");
   const trpc = useTRPC();
@@ -36,7 +36,7 @@ export function NoiseScreen() {
   );
 }
 
-/** The three verdicts, as every screen, the board and the cards use them. */
+/** Explains the three verdicts, as every screen, the board and the cards use them. */
 function Words() {
   const { t } = useTranslation("noise");
   const words = [

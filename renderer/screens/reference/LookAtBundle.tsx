@@ -24,7 +24,7 @@ interface LookProps {
   readonly onDone: () => void;
 }
 
-/** What is in a bundle that was brought, and where it is from; then it can be added. */
+/** Shows the content of an uploaded bundle, asks for its origin, and adds it. */
 export function LookAtBundle({ name, bundle, onDone }: LookProps) {
   const { t, i18n } = useTranslation("reference");
   const writeQuarters = useWriteQuarters();
@@ -55,7 +55,7 @@ export function LookAtBundle({ name, bundle, onDone }: LookProps) {
   );
 }
 
-/** Tests of which the bundle has too few marks for pages and cards to compare with. */
+/** Names the tests with too few marks for pages and cards to compare with. */
 function TooFew({ tests }: Pick<Brought, "tests">) {
   const { t } = useTranslation("planning");
   const testWord = useTestWords();

@@ -16,7 +16,7 @@ import css from "./Reference.module.css";
 import { ReferenceTable } from "./ReferenceTable.tsx";
 import { type BundleInHand, tooBig, useBundle } from "./useBundle.ts";
 
-/** Bundles of other organisers to compare with: bring one, say where it is from, look at those that are kept. */
+/** Adds other organisers' bundles to compare with, under an origin, and lists those that are kept. */
 export function ReferenceScreen() {
   const { t } = useTranslation("reference");
   const trpc = useTRPC();
@@ -65,7 +65,7 @@ function Empty() {
   return <EmptyState title={t("empty.title")} steps={[t("empty.ask"), t("empty.bring"), t("empty.look")]} />;
 }
 
-/** Where a bundle is chosen or dropped. */
+/** Takes a bundle that is chosen or dropped. */
 function BringBundle({ bundle }: { readonly bundle: BundleInHand }) {
   const { t } = useTranslation("reference");
   const unreadable = { key: "reference:choose.unreadable" };
@@ -87,7 +87,7 @@ interface RefusedProps {
   readonly onDone: () => void;
 }
 
-/** Why a file is not taken. Nothing of it is kept. */
+/** Says why a file was refused; nothing of it is kept. */
 function RefusedBundle({ name, sentence, onDone }: RefusedProps) {
   const { t } = useTranslation("reference");
   const say = useSay();

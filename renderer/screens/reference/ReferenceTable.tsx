@@ -13,7 +13,7 @@ import { Tests } from "./Tests.tsx";
 import type { KeptBundle } from "./types.ts";
 import { useWriteQuarters } from "./words.ts";
 
-/** Every bundle that is kept: where it is from, what it holds, and the way to take it away. */
+/** Lists every kept bundle: its origin, its content, and the button that removes it. */
 export function ReferenceTable({ references }: { readonly references: readonly KeptBundle[] }) {
   const { t } = useTranslation("reference");
   const [removing, setRemoving] = useState<KeptBundle | null>(null);
@@ -60,7 +60,7 @@ interface RemoveDialogProps {
   readonly onClose: () => void;
 }
 
-/** Takes a bundle away with every place among its marks. */
+/** Removes a bundle with all places among its marks, after a confirmation. */
 function RemoveDialog({ reference: { id, origin, marks }, onClose }: RemoveDialogProps) {
   const { t, i18n } = useTranslation("reference");
   const trpc = useTRPC();

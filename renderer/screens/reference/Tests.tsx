@@ -5,7 +5,7 @@ import { writeNumber } from "../../words/numbers.ts";
 import css from "./Reference.module.css";
 import type { KeptTest } from "./types.ts";
 
-/** How many marks there are of each test: first those that are compared, then those by other rules. */
+/** Lists the number of marks per test: first those that compare, then those by other rules. */
 export function Tests({ tests }: { readonly tests: readonly KeptTest[] }) {
   const { t } = useTranslation("reference");
   const [same, other] = [true, false].map((rules) => tests.filter(({ sameRules }) => sameRules === rules));

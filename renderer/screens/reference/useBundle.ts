@@ -6,7 +6,7 @@ import { tell } from "../../app/messages.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import type { Brought } from "./types.ts";
 
-/** How far the one bundle is that is looked at; nothing is kept before it is added. */
+/** The state of the one bundle being looked at; nothing is kept before it is added. */
 type Standing =
   | { readonly step: "none" }
   | { readonly step: "bringing"; readonly name: string }
@@ -16,7 +16,7 @@ type Standing =
 export interface BundleInHand {
   readonly standing: Standing;
   bring(name: string, content: Blob): void;
-  /** The shell has refused a file before anything of it was read. */
+  /** Shows the shell's refusal of a file that was not read. */
   refuse(name: string, sentence: Sentence): void;
   putAway(): void;
 }
@@ -34,7 +34,7 @@ export function useBundle(): BundleInHand {
   function bring(name: string, content: Blob): void {
     tell(null);
     const { size } = content;
-    // An empty body does not get through to the desk.
+    // An empty body would not reach the desk.
     if (size === 0 || size > bundleLimits.bytes) {
       refuse(name, size === 0 ? { key: "reference.notZip" } : tooBig);
       return;

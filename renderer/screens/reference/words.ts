@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 
-/** Quarters and years as people write them: "Q1 2026, 2025". */
+/** Formats quarters and years: "Q1 2026, 2025". */
 export function useWriteQuarters(): (quarters: readonly string[]) => string {
   const { t } = useTranslation("reference");
   return (quarters) =>

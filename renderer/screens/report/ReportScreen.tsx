@@ -14,10 +14,10 @@ import { dateHere } from "../../words/dates.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import css from "./ReportScreen.module.css";
 
-/** A report for somebody who helps: read first, then saved where the organiser says. Nothing is sent. */
+/** Shows the report for a helper, then saves it where the organiser chooses. Nothing is sent. */
 export function ReportScreen() {
   const { t } = useTranslation("report");
-  // Read once a visit: what is saved is what was read, to the letter.
+  // Read once a visit, so that the saved files are the ones that were read, to the letter.
   const files = useQuery({
     queryKey: ["report"],
     queryFn: () => (bridge === null ? [] : bridge.report()),
@@ -83,7 +83,7 @@ function Inside({ files }: { readonly files: readonly ReportFile[] }) {
   return <FilesToRead files={told} />;
 }
 
-/** The files that were read as one zip, named by the hall's date. */
+/** Packs the files that were read into one zip, named by the hall's date. */
 function zipOf(files: readonly ReportFile[]) {
   const bytes = zipSync(Object.fromEntries(files.map(({ name, text }) => [name, strToU8(text)])));
   return { suggestedName: `tapeline-report-${dateHere()}.zip`, bytes };

@@ -9,7 +9,7 @@ import { Panel, Section } from "../../parts/layout/Panel.tsx";
 import css from "./SheetsPart.module.css";
 import type { Summary } from "./summary.ts";
 
-/** What each sheet is for; the words stand in the word file. */
+/** The sheets whose purpose the word file explains. */
 const kinds = [
   "athletes",
   "athletes_marks",
@@ -21,7 +21,7 @@ const kinds = [
   "typical_errors",
 ] as const;
 
-/** The sheets, one by one or all in one file; before them, what they hold. */
+/** Saves the sheets, one by one or all in one file, after a caution about the names they hold. */
 export function SheetsPart({ summary }: { readonly summary: Summary }) {
   const { t } = useTranslation("summary");
   const trpc = useTRPC();

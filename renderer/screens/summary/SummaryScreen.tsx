@@ -29,7 +29,7 @@ interface SummaryScreenProps {
   readonly leagueId: number | null;
 }
 
-/** What a day came to: who did what, what is missing, how it went, and the ways to take that along. */
+/** Shows the result of a day: who did what, what is missing, how it went, and the files and pages to take along. */
 export function SummaryScreen({ dayId, leagueId }: SummaryScreenProps) {
   const { t, i18n } = useTranslation("summary");
   const trpc = useTRPC();
@@ -53,7 +53,7 @@ export function SummaryScreen({ dayId, leagueId }: SummaryScreenProps) {
   );
 }
 
-/** On which paper, and the two ways out. */
+/** Selects the paper, and saves or prints the summary. */
 function Paperwork({ summary }: { readonly summary: Summary }) {
   const { t } = useTranslation("summary");
   const [paper, setPaper] = useState<SummaryPaper>("a4");
@@ -130,7 +130,7 @@ function Nobody() {
   );
 }
 
-/** The four numbers that say how the day went. */
+/** Shows the day in four numbers. */
 function Numbers({ totals }: { readonly totals: Summary["totals"] }) {
   const { t } = useTranslation("summary");
   const { listed, came, measured, whole, firsts, bests, clearGains } = totals;
@@ -149,7 +149,7 @@ function Numbers({ totals }: { readonly totals: Summary["totals"] }) {
   );
 }
 
-/** One part under its heading: a sentence, the table, and how to read it. */
+/** Shows one part under its heading: a sentence, the table, and how to read it. */
 function PartOnScreen({ part }: { readonly part: AnyPart }) {
   const { title, aside, lead, columns, lines, lineKey, nameColumn, empty, notes = [], rowHeight } = part;
   return (
@@ -176,14 +176,14 @@ function PartOnScreen({ part }: { readonly part: AnyPart }) {
   );
 }
 
-/** Printing and saving a summary. */
+/** Prints and saves a summary. */
 function useSummaryPaperwork(summary: Summary, paper: SummaryPaper) {
   const suggestedName = useFileName(summary, paper);
   const path = printPathOf(summary.day.id, summary.league?.id ?? null);
   return usePaperwork("summary", { path, paper, suggestedName });
 }
 
-/** A league's name may hold what no file's name may. */
+/** Makes the file's name; a league's name may contain characters that a file's name can't. */
 function useFileName({ day, league }: Summary, paper: SummaryPaper): string {
   const { t } = useTranslation("summary");
   const whose = league === null ? t("which.all") : forFile(league.name);

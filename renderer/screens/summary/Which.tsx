@@ -8,7 +8,7 @@ import { writeDate } from "../../words/dates.ts";
 import { pathOf } from "./paths.ts";
 import type { Summary } from "./summary.ts";
 
-/** Which day, and whose part of it. */
+/** Selects the day, and the league or everybody. */
 export function Which({ summary }: { readonly summary: Summary }) {
   const { t, i18n } = useTranslation("summary");
   const [, go] = useLocation();

@@ -10,7 +10,7 @@ import { useMissing } from "./parts/useMissing.tsx";
 import { useStations } from "./parts/useStations.tsx";
 import { type AnyPart, anyPart, type Summary } from "./summary.ts";
 
-/** The parts of a summary in their order, on the screen as on paper: athletes first, then how the day went. */
+/** Returns the parts of a summary in order, for screen and paper: athletes first, then how the day went. */
 export function useParts(summary: Summary, lengths: LengthUnit): readonly AnyPart[] {
   return [
     anyPart(useEverybody(summary, lengths)),

@@ -9,14 +9,16 @@ import { useShowNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import type { Gap, Summary } from "./summary.ts";
 
-/** A value in grains without its unit: "24", "42.5", "6:06.8". Middles between grains get two decimals at most. */
+/**
+ * Formats a value in grains without its unit: "24", "42.5", "6:06.8". Medians between grains get two decimals at most.
+ */
 export function writeNumber(test: TestCode, value: number, lengths: LengthUnit): string {
   const { write, grain } = protocolOf(test);
   if (grain.unit === "s" || Number.isInteger(value)) return write(Math.round(value), lengths).number;
   return String(Math.round(Number(write(value, lengths).number) * 100) / 100);
 }
 
-/** The unit in which a test's marks are written. */
+/** Returns the unit that a test's marks are written in. */
 export function useUnit(lengths: LengthUnit): (test: TestCode) => string {
   const { t } = useTranslation(["summary", "common"]);
   return (test) => {
@@ -26,7 +28,7 @@ export function useUnit(lengths: LengthUnit): (test: TestCode) => string {
   };
 }
 
-/** The same with its unit where it needs one: "24 reps", "42 cm", "6:06.8". */
+/** Formats a value with its unit where it needs one: "24 reps", "42 cm", "6:06.8". */
 export function useWrite(lengths: LengthUnit): (test: TestCode, value: number) => string {
   const unitOf = useUnit(lengths);
   const show = useShowNumber();
@@ -36,7 +38,7 @@ export function useWrite(lengths: LengthUnit): (test: TestCode, value: number) =
   };
 }
 
-/** From one value to another, with the unit once: "17 to 30 reps". */
+/** Formats a range with the unit once: "17 to 30 reps". */
 export function useFromTo(lengths: LengthUnit): (test: TestCode, low: number, high: number) => string {
   const { t } = useTranslation("summary");
   const write = useWrite(lengths);
@@ -46,7 +48,7 @@ export function useFromTo(lengths: LengthUnit): (test: TestCode, low: number, hi
       : t("judges.range", { low: writeNumber(test, low, lengths), high: write(test, high) });
 }
 
-/** A change in grains, above zero for the better, in words that leave no doubt which way is good. */
+/** Formats a change in grains (positive is better) in words that leave no doubt which way is good. */
 export function useWriteChange(lengths: LengthUnit): (test: TestCode, change: number) => string {
   const { t } = useTranslation("summary");
   const write = useWrite(lengths);
@@ -55,7 +57,7 @@ export function useWriteChange(lengths: LengthUnit): (test: TestCode, change: nu
     change === 0 ? t("everybody.same") : changeText(test, change, write(test, Math.abs(change)));
 }
 
-/** The same for a narrow place whose head says the unit: "+3", "0:12 longer". */
+/** Formats a change without its unit, for a column whose head has it: "+3", "0:12 longer". */
 export function useShortChange(lengths: LengthUnit): (test: TestCode, change: number) => string {
   const { t } = useTranslation("summary");
   const changeText = useChangeText();
@@ -65,7 +67,7 @@ export function useShortChange(lengths: LengthUnit): (test: TestCode, change: nu
       : changeText(test, change, writeNumber(test, Math.abs(change), lengths));
 }
 
-/** Why a mark is missing, in a sentence. */
+/** Formats in a sentence why a mark is missing. */
 export function useBecause(): (gap: Gap & { readonly tests: readonly TestCode[] }) => string {
   const { t } = useTranslation("summary");
   const say = useSay();
@@ -79,18 +81,18 @@ export function useBecause(): (gap: Gap & { readonly tests: readonly TestCode[] 
   };
 }
 
-/** Milliseconds as minutes and seconds. */
+/** Formats milliseconds as minutes and seconds. */
 export function writeMs(ms: number): string {
   return formatTime(ms, false);
 }
 
-/** How a test was done, where there are two ways. */
+/** Names the variant of a test that has two. */
 export function useVariant(): (variant: string) => string {
   const { t } = useTranslation("summary");
   return (variant) => (variant === "full" || variant === "knee" ? t(`everybody.${variant}`) : "");
 }
 
-/** Whose initials are with a mark. */
+/** Names the judge of a mark. */
 export function useJudge(): (judge: Summary["judges"][number]["judge"]) => string {
   const { t } = useTranslation("summary");
   return (judge) => (judge.kind === "named" ? judge.name : t(`judges.${judge.kind}`));

@@ -6,7 +6,7 @@ import { type BackupState, useBackups } from "../../../parts/backups/useBackups.
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Progress } from "../../../parts/layout/Progress.tsx";
 
-/** Makes a backup at once, and shows how far any that is being made is. */
+/** Makes a backup at once, and shows the progress of any backup being made. */
 export function BackUpNow({ running }: { readonly running: BackupState["running"] }) {
   const { t } = useTranslation("backups");
   const trpc = useTRPC();

@@ -10,7 +10,7 @@ import { PlaceLine } from "./PlaceLine.tsx";
 import { RestoreDialog } from "./RestoreDialog.tsx";
 import { SecondFolder } from "./SecondFolder.tsx";
 
-/** Where backups go, when the last good one was made, and the way back to one. */
+/** Shows the places of backups, the time of the last good one in each, and the way to restore one. */
 export function BackupsPanel() {
   const { t } = useTranslation("backups");
   const { data: state } = useBackups();

@@ -6,17 +6,17 @@ import css from "./Backups.module.css";
 
 interface PlaceLineProps {
   readonly title: string;
-  /** Null where none was chosen. */
+  /** Null where no folder was chosen. */
   readonly place: BackupPlace | null;
-  /** What stands where there is no backup yet. */
+  /** The text while there is no backup yet. */
   readonly none: string;
   /** One more fact, such as whether it is locked. */
   readonly fact?: string;
-  /** What can be done about it. */
+  /** The actions on the place. */
   readonly children: ReactNode;
 }
 
-/** One place of backups: the last good one, where it lies, what is wrong, what can be done. */
+/** Shows one place of backups: its last good one, its folder, its trouble and its actions. */
 export function PlaceLine({ title, place, none, fact, children }: PlaceLineProps) {
   const { t } = useTranslation("backups");
   const say = useSay();

@@ -9,7 +9,7 @@ import { Answer } from "../../../parts/layout/Answer.tsx";
 import css from "./Backups.module.css";
 import { RestoreOne } from "./RestoreOne.tsx";
 
-/** The backups that can be reached, each with what it holds and lacks; then the one that was taken. */
+/** Lists the backups that can be reached, each with what it holds and lacks; then confirms the chosen one. */
 export function RestoreDialog({ onClose }: { readonly onClose: () => void }) {
   const { t } = useTranslation("backups");
   const trpc = useTRPC();
@@ -33,12 +33,14 @@ export function RestoreDialog({ onClose }: { readonly onClose: () => void }) {
 
 interface BackupsProps {
   readonly backups: readonly ListedBackup[];
-  /** Attempts in the store now. */
+  /** Number of attempts in the store now. */
   readonly here: number;
   readonly onTake: (backup: ListedBackup) => void;
 }
 
-/** This computer's own first, the newest at the head; each a line of when and where, one of what it holds and lacks, and the way to it. */
+/**
+ * Lists this computer's own backups first, newest at the head: when and where, what each holds and lacks, and a button.
+ */
 function Backups({ backups, here, onTake }: BackupsProps) {
   const { t } = useTranslation("backups");
   const when = useWhen();

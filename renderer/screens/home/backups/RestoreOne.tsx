@@ -16,7 +16,7 @@ interface RestoreOneProps {
   readonly onClose: () => void;
 }
 
-/** Goes back to one backup once somebody has said so, with its passphrase where it is locked. */
+/** Restores one backup after a confirmation, with its passphrase where it is locked. */
 export function RestoreOne({ backup, onClose }: RestoreOneProps) {
   const { t } = useTranslation("backups");
   const say = useSay();
@@ -61,7 +61,7 @@ export function RestoreOne({ backup, onClose }: RestoreOneProps) {
   );
 }
 
-/** Afterwards everything is read again, wherever the window is. */
+/** Restores a backup, then reads all queries again, whatever screen is shown. */
 function useRestore(onDone: () => void) {
   const trpc = useTRPC();
   return useMutation(

@@ -14,7 +14,7 @@ interface SecondFolderProps {
   readonly locked: boolean;
 }
 
-/** The second backups: choosing their folder, locking them, giving them up. */
+/** Chooses the folder of second backups, locks them, or stops them. */
 export function SecondFolder({ place, locked }: SecondFolderProps) {
   const { t } = useTranslation("backups");
   const trpc = useTRPC();

@@ -9,13 +9,13 @@ import type { SummaryPaper } from "./papers.ts";
 interface PageProps {
   readonly summary: Summary;
   readonly paper: SummaryPaper;
-  /** Null: the page that holds everything, to be measured. */
+  /** Null for the page that holds everything, to be measured. */
   readonly page: number | null;
   readonly pages: number;
   readonly children: ReactNode;
 }
 
-/** One page with its head and foot; the first one also says the day in numbers. */
+/** Lays out one page with its head and foot; the first one also shows the day in numbers. */
 export function Page({ summary, paper, page, pages, children }: PageProps) {
   const { t, i18n } = useTranslation(["summary", "common"]);
   const { day, league } = summary;

@@ -9,7 +9,7 @@ interface PartOnPaperProps {
   readonly piece: Omit<Piece, "part">;
 }
 
-/** A piece of one part on one page: the heading, a table of some lines, and at its end how to read it. */
+/** Lays out a piece of one part on one page: its heading, some lines of its table, and at the end how to read it. */
 export function PartOnPaper({ part, piece }: PartOnPaperProps) {
   const { t } = useTranslation("summary");
   const { title, lead, lines, empty, notes = [] } = part;

@@ -12,7 +12,7 @@ import { PartOnPaper } from "./PartOnPaper.tsx";
 import { type PartHeights, type Piece, pack } from "./pack.ts";
 import { papers, type SummaryPaper } from "./papers.ts";
 
-/** The height of an element with what stands under it, in px. */
+/** Returns the height of an element, in px; 0 for none. */
 function heightOf(element: Element | null): number {
   return element === null ? 0 : element.getBoundingClientRect().height;
 }
@@ -46,7 +46,7 @@ interface SummaryPrintPageProps {
   readonly paper: string;
 }
 
-/** A summary as it goes to paper: nothing of the desk around it. An address that is none shows nothing. */
+/** Lays a summary out for paper, without the desk's frame; renders nothing for an invalid address. */
 export function SummaryPrintPage({ day, league, paper }: SummaryPrintPageProps) {
   const size = papers.find((each) => each === paper);
   const dayId = idOf(day);
@@ -66,7 +66,7 @@ function Pages({ dayId, leagueId, paper }: PagesProps) {
   const trpc = useTRPC();
   const { data } = useQuery(trpc.summary.get.queryOptions({ dayId, leagueId }));
   const title = data == null ? null : `${data.league?.name ?? t("title")}, ${data.day.title}`;
-  // What the system's dialog and the file call it.
+  // The system's dialog and the file take their name from here.
   useEffect(() => {
     if (title !== null) document.title = title;
   }, [title]);

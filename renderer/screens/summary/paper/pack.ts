@@ -1,26 +1,26 @@
-/** How high the pieces of one part are, in any one unit. */
+/** Heights of one part's pieces, all in one unit. */
 export interface PartHeights {
-  /** The heading with what stands before the table, again on each page. */
+  /** The heading with the sentence under it, counted on each page. */
   readonly heading: number;
-  /** The table's head, again on each page. */
+  /** The table's head, repeated on each page. */
   readonly head: number;
   readonly lines: readonly number[];
-  /** What stands after the table, in one piece. */
+  /** The notes after the table, in one piece. */
   readonly after: number;
 }
 
-/** Some lines of a part on one page. */
+/** Lines of one part on one page. */
 export interface Piece {
-  /** Which part, from 0. */
+  /** Index of the part, from 0. */
   readonly part: number;
-  /** Lines from `from` up to, not including, `to`. */
+  /** First line, and the one after the last. */
   readonly from: number;
   readonly to: number;
-  /** Whether what stands after the table comes here. */
+  /** True if the notes after the table come here. */
   readonly after: boolean;
 }
 
-/** Room on pages: the first one, every other one, and the gap between two parts. */
+/** Room on the first page and on every other one, and the gap between two parts. */
 export interface Room {
   readonly first: number;
   readonly other: number;
@@ -28,8 +28,8 @@ export interface Room {
 }
 
 /**
- * Divides parts into pages: a heading never stands without a line under it, a line is never cut, and what stands after a
- * table may begin the next page. What is higher than a whole page gets one of its own.
+ * Divides parts into pages: a heading is never without a line under it, a line is never cut, and notes may start the
+ * next page. A piece higher than a page gets a page of its own.
  */
 export function pack(parts: readonly PartHeights[], room: Room): Piece[][] {
   const stack = newStack(room);
@@ -37,9 +37,9 @@ export function pack(parts: readonly PartHeights[], room: Room): Piece[][] {
   return stack.pages();
 }
 
-/** Pages as they fill, one after another. */
+/** The pages being filled. */
 interface Stack {
-  /** What is left of the page at hand for one more piece. */
+  /** Returns the room left on the current page for one more piece. */
   left(): number;
   isFresh(): boolean;
   put(piece: Piece, height: number): void;
@@ -93,7 +93,7 @@ function place(stack: Stack, index: number, part: PartHeights): void {
   stack.put({ part: index, from, to: from, after: true }, heading + after);
 }
 
-/** Up to which line there is room. */
+/** Returns the first line without room. */
 function fitting(lines: readonly number[], from: number, room: number): number {
   let left = room;
   let to = from;

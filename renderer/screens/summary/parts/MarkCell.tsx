@@ -10,13 +10,13 @@ import css from "./MarkCell.module.css";
 interface MarkCellProps {
   readonly cell: TestCell;
   readonly lengths: LengthUnit;
-  /** short: the mark and what its change is worth. full: the last test's mark and the change as well. */
+  /** short: the mark and the verdict on its change. full: the last test's mark and the change as well. */
   readonly detail: "short" | "full";
-  /** Why there is no mark stands with the name already. */
+  /** True if the name already says why there is no mark. */
   readonly quiet?: boolean;
 }
 
-/** One athlete's test in two or three short lines. */
+/** Shows one athlete's marks of a test in two or three short lines. */
 export function MarkCell({ cell, lengths, detail, quiet = false }: MarkCellProps) {
   const { t } = useTranslation("summary");
   const complete = cell.marks.filter(({ mark }) => mark.state === "complete");

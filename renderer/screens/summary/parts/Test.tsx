@@ -3,7 +3,7 @@ import { TestMark } from "../../../parts/marks/TestMark.tsx";
 import { useVariant } from "../useWords.ts";
 import css from "./Everybody.module.css";
 
-/** A test's sign and name, and how it was done where that matters. */
+/** Shows a test's sign and name, and the variant where there is one. */
 export function Test({ test, variant = "" }: { readonly test: TestCode; readonly variant?: string }) {
   const way = useVariant()(variant);
   return (

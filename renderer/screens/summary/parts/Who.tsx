@@ -4,11 +4,11 @@ import css from "./Everybody.module.css";
 
 interface WhoProps {
   readonly who: { readonly athleteId: number; readonly name: string };
-  /** What stands under the name, joined by commas. */
+  /** Facts under the name, joined by commas. */
   readonly facts: readonly string[];
 }
 
-/** An athlete by name, the way to their page, and a fact or two. */
+/** Shows an athlete's name, linked to their page, with a fact or two. */
 export function Who({ who, facts }: WhoProps) {
   return (
     <span className={css.who}>
@@ -26,7 +26,10 @@ interface Known {
   readonly league: string;
 }
 
-/** What tells athletes of one name apart: the bib, or the number of who has none; and the league where there are several. */
+/**
+ * Returns the facts that distinguish athletes of one name: the bib, else the number, and the league where there are
+ * several.
+ */
 export function useFacts(whole: boolean): (who: Known) => string[] {
   const { t } = useTranslation("summary");
   return ({ bib, number, league }) => [

@@ -11,12 +11,12 @@ function isCompared(judge: Judge): judge is Line {
   return judge.compared !== null;
 }
 
-/** Reps with their sign, halves and quarters as they fall. */
+/** Formats reps with their sign; halves and quarters stay as they are. */
 function signed(reps: number): string {
   return reps > 0 ? `+${reps}` : reps < 0 ? `−${-reps}` : "0";
 }
 
-/** The changes of each judge's push-ups beside all others', with numbers and without blame. */
+/** Compares the changes of each judge's push-ups with all others', in numbers and without blame. */
 export function useCompared(summary: Summary): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   const nameOf = useJudge();

@@ -10,7 +10,7 @@ import { useFacts, Who } from "./Who.tsx";
 
 type Line = Summary["corrections"][number];
 
-/** Everything that no longer stands: what, when, by whom, why, and what stands instead. */
+/** Lists every void attempt: what, when, by whom, why, and the attempt in its place. */
 export function useCorrections(summary: Summary, lengths: LengthUnit): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   const facts = useFacts(summary.league === null);

@@ -8,7 +8,7 @@ type Line = Summary["tests"][number];
 const standings = ["first", "best", "equal", "below"] as const;
 const verdicts = ["clear gain", "likely gain", "noise", "likely loss", "clear loss"] as const;
 
-/** One line a test: how many marks, and what they are worth to those who made them. */
+/** Counts each test's marks, by standing in their athletes' own history and by verdict. */
 export function useCounts(summary: Summary): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   return {

@@ -11,7 +11,7 @@ import { Test } from "./Test.tsx";
 
 type Line = Summary["errors"][number];
 
-/** What every change was judged by, and where that number is from. */
+/** Lists the typical error that judged each test's changes, and its source. */
 export function useErrors(summary: Summary): SummaryPart<Line> {
   const { t } = useTranslation(["summary", "common", "noise"]);
   const say = useSay();

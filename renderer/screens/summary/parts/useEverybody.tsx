@@ -9,10 +9,10 @@ import css from "./Everybody.module.css";
 import { MarkCell } from "./MarkCell.tsx";
 import { useFacts, Who } from "./Who.tsx";
 
-/** Gaps of people who take no test: said once, beside the name. */
+/** Gaps of athletes who take no test: shown once, beside the name. */
 const ofPerson = ["no-show", "expected", "not-testing"];
 
-/** Why somebody has no mark at all, where that is one and the same reason. */
+/** Returns the reason for having no mark at all, if all tests share one. */
 function whyNothing({ tests }: SummaryRow): "no-show" | "expected" | "not-testing" | null {
   const kinds = new Set(tests.map(({ gap }) => gap?.kind ?? ""));
   const [kind] = kinds;
@@ -20,7 +20,7 @@ function whyNothing({ tests }: SummaryRow): "no-show" | "expected" | "not-testin
   return kind as "no-show" | "expected" | "not-testing";
 }
 
-/** Athletes and their five marks; of one league with the last test's beside each. */
+/** Lists athletes with their five marks; those of one league with their last test's too. */
 export function useEverybody(summary: Summary, lengths: LengthUnit): SummaryPart<SummaryRow> {
   const { t } = useTranslation(["summary", "common"]);
   const unitOf = useUnit(lengths);

@@ -17,7 +17,7 @@ interface Line {
   readonly news: NonNullable<SummaryMark["news"]>;
 }
 
-/** Bests and clear gains, test by test; of one test the clear gains first. */
+/** Returns bests and clear gains, test by test, the clear gains of a test first. */
 function linesOf({ rows, tests }: Summary): Line[] {
   const all = rows.flatMap(({ who, tests: cells }) =>
     cells.flatMap(({ test, marks }) =>

@@ -7,7 +7,7 @@ import { Test } from "./Test.tsx";
 
 type Line = Summary["judges"][number];
 
-/** The marks of each test by the initials that were entered with them. */
+/** Lists each test's marks by the initials entered with them. */
 export function useJudges(summary: Summary, lengths: LengthUnit): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   const write = useWrite(lengths);

@@ -8,7 +8,7 @@ import { useFacts, Who } from "./Who.tsx";
 
 type Line = Summary["missing"][number];
 
-/** Who lacks which tests, and why: a line a reason. */
+/** Lists the athletes who lack tests, one line per reason. */
 export function useMissing(summary: Summary): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   const because = useBecause();

@@ -7,7 +7,7 @@ import { Test } from "./Test.tsx";
 
 type Line = Summary["stations"][number];
 
-/** How long each station took per athlete, and of how many that is known. */
+/** Lists each station's time per athlete, and the number of athletes without a known time. */
 export function useStations(summary: Summary): SummaryPart<Line> {
   const { t } = useTranslation("summary");
   return {
@@ -32,12 +32,12 @@ export function useStations(summary: Summary): SummaryPart<Line> {
   };
 }
 
-/** Whether anything of a station came in as it happened. */
+/** True if any of a station's results were entered as they happened. */
 function isTimed({ atWork, perAthlete, leftOut }: Line): boolean {
   return atWork !== null || perAthlete !== null || leftOut > 0;
 }
 
-/** The middle large, then the range and of how many. */
+/** Shows the median, then the range and the count. */
 function Times({ spread }: { readonly spread: Spread | null }) {
   const { t } = useTranslation(["summary", "athletes"]);
   if (spread === null) return <span className="small quiet">{t("stations.unknown")}</span>;
