@@ -13,12 +13,12 @@ interface ChangePlanDialogProps {
   readonly day: { readonly id: number } & TypedPlan;
   /** ISO 8601. */
   readonly today: string;
-  /** Which of the two is most likely to be changed. */
+  /** The field that is focused, which is the one most likely to be changed. */
   readonly first?: "name" | "date";
   readonly onClose: () => void;
 }
 
-/** The name and the date of a planned day; a new date that is not near today is asked about. */
+/** Changes the name and the date of a planned day; asks about a new date that is not near today. */
 export function ChangePlanDialog({ day, today, first = "name", onClose }: ChangePlanDialogProps) {
   const { t } = useTranslation("planning");
   const trpc = useTRPC();

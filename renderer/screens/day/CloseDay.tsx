@@ -8,7 +8,7 @@ import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { Missing } from "./Missing.tsx";
 
-/** Closes the day, after what is missing was said. */
+/** Closes the day, after saying what is missing. */
 export function CloseDay({ dayId }: { readonly dayId: number }) {
   const { t } = useTranslation("day");
   const [asking, setAsking] = useState(false);

@@ -5,7 +5,7 @@ import { Stack } from "../../parts/flow/Stack.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { writeMoment } from "../../words/dates.ts";
 
-/** Of a day that was opened again: when it was opened and closed, by whom it was opened again, and why. */
+/** Lists the events of a day that was opened again: each opening and closing, by whom, and why. */
 export function DayHistory({ dayId }: { readonly dayId: number }) {
   const { t, i18n } = useTranslation("planning");
   const trpc = useTRPC();

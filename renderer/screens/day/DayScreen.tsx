@@ -22,10 +22,10 @@ import { Plan } from "./Plan.tsx";
 import { Rules } from "./Rules.tsx";
 import { TestLines } from "./TestLines.tsx";
 
-/** Minutes pass without anything being entered, and calls grow old. */
+/** Ms between readings: calls grow old although nothing is entered. */
 const refetchInterval = 30_000;
 
-/** The day at one glance: who is here, where they wait, what is missing, what needs somebody now. */
+/** Shows the day at a glance: who is here, where they wait, what is missing, and what needs somebody now. */
 export function DayScreen() {
   const { t } = useTranslation(["day", "summary"]);
   const trpc = useTRPC();
@@ -76,7 +76,7 @@ function Glance({ overview }: { readonly overview: Overview }) {
   );
 }
 
-/** Before the day opens there is only the list, and how the tests will be held. */
+/** Shows a planned day: only the list, and the rules of its tests. */
 function Planned({ overview }: { readonly overview: Overview }) {
   const { t } = useTranslation(["day", "rehearsal"]);
   const count = Object.values(overview.counts).reduce((sum, each) => sum + each, 0);
@@ -91,7 +91,7 @@ function Planned({ overview }: { readonly overview: Overview }) {
   );
 }
 
-/** What to do on a day that has nobody on its list. */
+/** Lists the first steps of a day that has nobody on its list. */
 function FirstSteps({ open }: { readonly open: boolean }) {
   const { t } = useTranslation(["day", "rehearsal"]);
   return (
@@ -110,7 +110,7 @@ function FirstSteps({ open }: { readonly open: boolean }) {
   );
 }
 
-/** What somebody has to do, each with the way to where it is done. */
+/** Lists the open tasks, each linked to the screen where it is done. */
 function Needs({ needs }: { readonly needs: Overview["needs"] }) {
   const { t } = useTranslation("day");
   const say = useSay();

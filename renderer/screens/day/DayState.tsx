@@ -10,11 +10,11 @@ interface DayStateProps {
   };
   /** ISO 8601. */
   readonly today: string;
-  /** Whether anybody is on the list. */
+  /** True if anybody is on the list. */
   readonly listed: boolean;
 }
 
-/** The one step that comes next for the day as a whole: open it, or close it. */
+/** Offers the next step of the whole day: opening or closing it. */
 export function DayState({ day, today, listed }: DayStateProps) {
   if (day.state === "closed") return null;
   if (day.state === "open") return <CloseDay dayId={day.id} />;

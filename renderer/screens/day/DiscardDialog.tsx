@@ -10,7 +10,7 @@ interface DiscardDialogProps {
   readonly onClose: () => void;
 }
 
-/** Says what goes with a planned day before it is thrown away. */
+/** Says what is deleted with a planned day, before it is. */
 export function DiscardDialog({ day, listed, onClose }: DiscardDialogProps) {
   const { t } = useTranslation("planning");
   const trpc = useTRPC();

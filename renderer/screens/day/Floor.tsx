@@ -14,7 +14,7 @@ import css from "./Floor.module.css";
 
 type Whereabouts = Answers["day"]["floor"][number];
 
-/** Where everybody is who tests: a line an athlete, a column a test. */
+/** Shows where all athletes who test are: a row per athlete, a column per test. */
 export function Floor() {
   const { t } = useTranslation("day");
   const trpc = useTRPC();
@@ -82,7 +82,7 @@ const shapes: Record<PlaceInTest, string> = {
   leftOut: "M5 12h14",
 };
 
-/** Where somebody stands with one test: a tick, an arrow for the next one, a dot, or a dash. */
+/** Draws an athlete's state in one test: a tick, an arrow for the next one, a dot, or a dash. */
 function PlaceSign({ place }: { readonly place: PlaceInTest }) {
   const { t } = useTranslation("day");
   return (

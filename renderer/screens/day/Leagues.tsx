@@ -12,11 +12,11 @@ function listed({ counts }: League): number {
 
 interface LeaguesProps {
   readonly leagues: Overview["leagues"];
-  /** Whether athletes can have cards: not before the day opens. */
+  /** True if athletes can have cards: once the day is open. */
   readonly cards: boolean;
 }
 
-/** How far each league is, and the cards that its athletes take home. */
+/** Shows the progress of each league, with links to its athletes' cards. */
 export function Leagues({ leagues, cards }: LeaguesProps) {
   const { t } = useTranslation(["day", "cards"]);
   return (

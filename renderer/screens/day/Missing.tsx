@@ -9,11 +9,11 @@ type Told = Answers["day"]["beforeClosing"];
 
 interface MissingProps {
   readonly told: Told;
-  /** Called when somebody goes where something is missing. */
+  /** Called when a link to something missing is followed. */
   readonly onGo: () => void;
 }
 
-/** What a day lacks before it is closed, each with the way to where it can be done. */
+/** Lists what a day lacks before it is closed, each linked to the screen where it is done. */
 export function Missing({ told, onGo }: MissingProps) {
   const { t } = useTranslation("planning");
   const lines = useLines(told);

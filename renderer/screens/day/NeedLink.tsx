@@ -7,7 +7,7 @@ interface NeedLinkProps {
   readonly onGo?: () => void;
 }
 
-/** Something to see to, and the way to where that is done. */
+/** Links a task to the screen where it is done. */
 export function NeedLink({ to, text, onGo }: NeedLinkProps) {
   return (
     <Link className={css.need} href={to} {...(onGo !== undefined && { onClick: onGo })}>

@@ -8,13 +8,13 @@ function sum(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0);
 }
 
-/** An instant that has passed since it was asked for is now: the day has not ended yet. */
+/** Returns the instant, or now if it has passed: the day has not ended yet. */
 function notPast(instant: string | null): string | null {
   const now = new Date().toISOString();
   return instant !== null && instant < now ? now : instant;
 }
 
-/** The four numbers of the day. */
+/** Shows the four numbers of the day. */
 export function Numbers({ overview }: { readonly overview: Overview }) {
   const { t, i18n } = useTranslation("day");
   const { counts, finished, tests } = overview;

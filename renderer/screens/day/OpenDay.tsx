@@ -13,11 +13,11 @@ interface OpenDayProps {
   readonly day: { readonly id: number; readonly title: string; readonly date: string };
   /** ISO 8601. */
   readonly today: string;
-  /** Whether anybody is on the list: before that, the rosters are the next step and opening is not. */
+  /** True if anybody is on the list: before that, the rosters are the next step, not opening. */
   readonly listed: boolean;
 }
 
-/** Opens the planned day; a date that is not near today is asked about first. */
+/** Opens the planned day; asks about a date that is not near today first. */
 export function OpenDay({ day, today, listed }: OpenDayProps) {
   const { t, i18n } = useTranslation(["day", "planning"]);
   const trpc = useTRPC();

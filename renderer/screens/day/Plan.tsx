@@ -12,11 +12,11 @@ interface PlanProps {
   readonly day: { readonly id: number; readonly title: string; readonly date: string };
   /** ISO 8601. */
   readonly today: string;
-  /** How many are on its list. */
+  /** Number of athletes on its list. */
   readonly listed: number;
 }
 
-/** What a planned day is called and when it is; both can be changed, and the day thrown away, until it opens. */
+/** Shows the name and the date of a planned day; both can be changed, and the day deleted, until it opens. */
 export function Plan({ day, today, listed }: PlanProps) {
   const { t, i18n } = useTranslation("planning");
   const [open, setOpen] = useState<"change" | "discard" | null>(null);

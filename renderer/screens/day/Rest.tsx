@@ -9,7 +9,7 @@ import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
 import { NumberField } from "../../parts/controls/NumberField.tsx";
 import css from "./Rules.module.css";
 
-/** The rest between two tests: the organiser's to set at any time, for no mark depends on it. */
+/** Sets the minutes of rest between two tests, at any time, since no mark depends on it. */
 export function Rest({ minutes }: { readonly minutes: number }) {
   const { t } = useTranslation("day");
   const [changing, setChanging] = useState(false);

@@ -30,7 +30,7 @@ function typedOf(test: TestCode, parameters: unknown, language: string): Typed {
   return settings.map(([name, value]) => [name, showNumber(String(value), language)]);
 }
 
-/** The numbers as they were typed, or null where one is none. */
+/** Parses the typed numbers; null if one of them is none. */
 function settingsOf(typed: Typed): readonly Setting[] | null {
   const settings = typed.flatMap(([name, text]): Setting[] => {
     const number = parseNumber(text);
@@ -39,7 +39,7 @@ function settingsOf(typed: Typed): readonly Setting[] | null {
   return settings.length === typed.length ? settings : null;
 }
 
-/** The numbers of one test's rules; a refusal leaves everything as it was typed. */
+/** Changes the numbers of one test's rules; a refusal leaves all as typed. */
 export function RuleDialog({ test, parameters, onClose }: RuleDialogProps) {
   const { t, i18n } = useTranslation(["day", "common"]);
   const testWord = useTestWords();

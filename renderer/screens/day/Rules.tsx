@@ -19,7 +19,7 @@ interface RulesProps {
   readonly day: { readonly state: "planned" | "open" | "closed"; readonly restMinutes: number };
 }
 
-/** How the five tests are held today, in words; to be changed until the day opens. */
+/** Describes today's rules of the five tests in words; they can be changed until the day opens. */
 export function Rules({ day }: RulesProps) {
   const { t } = useTranslation(["day", "instructions"]);
   const trpc = useTRPC();
@@ -59,7 +59,7 @@ interface RuleRowProps {
   readonly test: TestCode;
   readonly parameters: unknown;
   readonly standard: boolean;
-  /** null: frozen. */
+  /** Null when frozen. */
   readonly onChange: (() => void) | null;
 }
 

@@ -7,7 +7,7 @@ import { writeTime } from "../../words/dates.ts";
 import type { Overview } from "./overview.ts";
 import css from "./TestLines.module.css";
 
-/** One line a test, painted as far as the athletes are: done, waiting, to come. */
+/** Draws a line per test, painted by its athletes: done, waiting, to come. */
 export function TestLines({ tests }: { readonly tests: Overview["tests"] }) {
   const { t } = useTranslation(["day", "noise"]);
   return (

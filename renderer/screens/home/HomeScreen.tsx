@@ -50,7 +50,7 @@ export function HomeScreen() {
   );
 }
 
-/** Links to the report for a helper. */
+/** Links to the report for a helper, and to the lock. */
 function Help() {
   const { t } = useTranslation("home");
   return (
