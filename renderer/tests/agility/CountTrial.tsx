@@ -4,15 +4,13 @@ import { judge } from "../../../electron/domain/tests/judge.ts";
 import { KeyHint } from "../../parts/controls/KeyHint.tsx";
 import { useSay } from "../../words/say.ts";
 import { BigKey } from "../live/BigKey.tsx";
-import type { Live, LiveLane } from "../live/tool.ts";
+import type { LaneProps, LiveLane, StageProps } from "../live/tool.ts";
 import css from "./CountTrial.module.css";
 import { answer, change, falseStart, next, useCounting } from "./control.ts";
 import { type Counting, type CountName, countNames, goBack, goTo, isLast, stepBy } from "./counting.ts";
 import trial from "./Trial.module.css";
 
-interface CountTrialProps {
-  readonly live: Live<"agility">;
-  readonly lane: LiveLane<"agility">;
+interface CountTrialProps extends LaneProps<"agility"> {
   readonly trial: NonNullable<LiveLane<"agility">["state"]["trial"]>;
 }
 
@@ -99,8 +97,7 @@ function CountColumn({ live, lane, counting, name }: CountColumnProps) {
   );
 }
 
-interface NoticeProps {
-  readonly live: Live<"agility">;
+interface NoticeProps extends StageProps<"agility"> {
   readonly counting: Counting;
   readonly direction: "cw" | "ccw";
 }

@@ -2,17 +2,12 @@ import { useTranslation } from "react-i18next";
 import { trialCountInMs } from "../../../electron/domain/tests/agility/live.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
 import { BigKey } from "../live/BigKey.tsx";
-import type { Live, LiveLane } from "../live/tool.ts";
+import type { LaneProps, LiveLane } from "../live/tool.ts";
 import { go, goAll, waiting } from "./control.ts";
 import css from "./Trial.module.css";
 
-interface ReadyTrialProps {
-  readonly live: Live<"agility">;
-  readonly lane: LiveLane<"agility">;
-}
-
 /** Shows, before a trial, the direction, the rest so far, and the key that starts the count-in. */
-export function ReadyTrial({ live, lane }: ReadyTrialProps) {
+export function ReadyTrial({ live, lane }: LaneProps<"agility">) {
   const { t } = useTranslation("agility");
   const { next, lastEndMs } = lane.state;
   const together = waiting(live).length;

@@ -3,14 +3,14 @@ import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Dialog } from "../../parts/controls/Dialog.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
-import type { Live } from "../live/tool.ts";
+import type { StageProps } from "../live/tool.ts";
 import { rerunning } from "./control.ts";
 import css from "./Trial.module.css";
 
 const usual = ["slipped", "notHeard", "disturbed"] as const;
 
 /** Asks why a counted trial does not count: it is run again, and stays in the history with the reason. */
-export function RerunDialog({ live }: { readonly live: Live<"agility"> }) {
+export function RerunDialog({ live }: StageProps<"agility">) {
   const { t } = useTranslation("agility");
   const asked = rerunning.use();
   const [reason, setReason] = useState("");

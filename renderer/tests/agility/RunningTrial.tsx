@@ -3,16 +3,14 @@ import { useTranslation } from "react-i18next";
 import type { HeatClock } from "../../sound/clock.ts";
 import { showNumber } from "../../words/numbers.ts";
 import { BigKey } from "../live/BigKey.tsx";
-import type { Live, LiveLane } from "../live/tool.ts";
+import type { LaneProps, LiveLane } from "../live/tool.ts";
 import { falseStart } from "./control.ts";
 import css from "./Trial.module.css";
 import { countInLeft, secondsLeft } from "./timeline.ts";
 
 type Trial = NonNullable<LiveLane<"agility">["state"]["trial"]>;
 
-interface RunningTrialProps {
-  readonly live: Live<"agility">;
-  readonly lane: LiveLane<"agility">;
+interface RunningTrialProps extends LaneProps<"agility"> {
   readonly trial: Trial;
 }
 

@@ -1,7 +1,7 @@
 import { useCallback, useMemo } from "react";
 import { useHeatSound } from "../../sound/useHeatSound.ts";
 import { useLaneAtHand } from "../live/chosenLane.ts";
-import type { Live, LiveLane } from "../live/tool.ts";
+import type { LaneProps, Live, StageProps } from "../live/tool.ts";
 import { CountTrial } from "./CountTrial.tsx";
 import { Cross } from "./Cross.tsx";
 import { BothIn, ReadyTrial } from "./ReadyTrial.tsx";
@@ -11,12 +11,8 @@ import css from "./Stage.module.css";
 import { Trials } from "./Trials.tsx";
 import { startsOf, trialCues } from "./timeline.ts";
 
-interface StageProps {
-  readonly live: Live<"agility">;
-}
-
 /** Shows the trial of the current lane: the direction, the clock, the count, and the trials done. */
-export function AgilityStage({ live }: StageProps) {
+export function AgilityStage({ live }: StageProps<"agility">) {
   const lane = useLaneAtHand(live);
   useTrialSound(live);
   if (lane === null) return null;
@@ -40,11 +36,7 @@ export function AgilityStage({ live }: StageProps) {
   );
 }
 
-interface AtHandProps extends StageProps {
-  readonly lane: LiveLane<"agility">;
-}
-
-function AtHand({ live, lane }: AtHandProps) {
+function AtHand({ live, lane }: LaneProps<"agility">) {
   const { trial, next, phase } = lane.state;
   if (phase === "aside" || (trial === null && next === null)) return <BothIn lane={lane} />;
   if (trial === null) return <ReadyTrial live={live} lane={lane} />;

@@ -2,17 +2,12 @@ import { useTranslation } from "react-i18next";
 import { agility, directions } from "../../../electron/domain/tests/agility/protocol.ts";
 import { useShowNumber } from "../../words/numbers.ts";
 import { BigKey } from "../live/BigKey.tsx";
-import type { Live, LiveLane } from "../live/tool.ts";
+import type { LaneProps } from "../live/tool.ts";
 import { rerunning } from "./control.ts";
 import css from "./Trials.module.css";
 
-interface TrialsProps {
-  readonly live: Live<"agility">;
-  readonly lane: LiveLane<"agility">;
-}
-
 /** Shows both directions side by side, their mean once both are done, and the trials that did not count. */
-export function Trials({ live, lane }: TrialsProps) {
+export function Trials({ live, lane }: LaneProps<"agility">) {
   const { t } = useTranslation("agility");
   const show = useShowNumber();
   const { counted, results, lost } = lane.state;

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { chooseLane, useLaneAtHand } from "../live/chosenLane.ts";
 import css from "../live/Lane.module.css";
-import type { Live, LiveLane, LiveTool } from "../live/tool.ts";
+import type { LaneProps, LiveTool } from "../live/tool.ts";
 import { keys } from "./control.ts";
 import { AgilityStage } from "./Stage.tsx";
 
@@ -18,13 +18,8 @@ export const agilityTool: LiveTool<"agility"> = {
   laneWidth: 11,
 };
 
-interface AgilityLaneViewProps {
-  readonly live: Live<"agility">;
-  readonly lane: LiveLane<"agility">;
-}
-
 /** Shows a lane's progress in one line. The work itself is on the stage. */
-function AgilityLaneView({ live, lane }: AgilityLaneViewProps) {
+function AgilityLaneView({ live, lane }: LaneProps<"agility">) {
   const { t } = useTranslation("agility");
   const atHand = useLaneAtHand(live)?.lane === lane.lane;
   const { trial, next, counted } = lane.state;

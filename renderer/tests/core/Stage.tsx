@@ -4,16 +4,12 @@ import type { Stage } from "../../../electron/domain/tests/core/protocol.ts";
 import { stageAt } from "../../../electron/domain/tests/core/protocol.ts";
 import { useSay } from "../../words/say.ts";
 import { BigClock } from "../live/BigClock.tsx";
-import type { Live } from "../live/tool.ts";
+import type { StageProps } from "../live/tool.ts";
 import { CoreFigure } from "./Figure.tsx";
 import css from "./Stage.module.css";
 
-interface StageProps {
-  readonly live: Live<"core">;
-}
-
 /** Shows one clock for everybody, the current stage, drawn and named, and the time until the next one. */
-export function CoreStage({ live }: StageProps) {
+export function CoreStage({ live }: StageProps<"core">) {
   const { t } = useTranslation("core");
   const { parameters, elapsedMs } = live;
   const seconds = Math.max(0, elapsedMs / 1000);

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { Live, LiveLane, LiveTool } from "../live/tool.ts";
+import type { LaneProps, LiveTool } from "../live/tool.ts";
 import css from "./Lane.module.css";
 import { CoreStage } from "./Stage.tsx";
 
@@ -18,13 +18,8 @@ export const coreTool: LiveTool<"core"> = {
   laneWidth: 14,
 };
 
-interface CoreLaneProps {
-  readonly live: Live<"core">;
-  readonly lane: LiveLane<"core">;
-}
-
 /** A lane that holds: all there is to do is to stop it, so that is what it says. A word: no sign of a state looks like a test's. */
-function CoreLaneView({ live }: CoreLaneProps) {
+function CoreLaneView({ live }: LaneProps<"core">) {
   const { t } = useTranslation("core");
   return <span className={css.lane}>{t(live.elapsedMs < 0 ? "live.ready" : "live.stop")}</span>;
 }

@@ -1,14 +1,12 @@
 import { useTranslation } from "react-i18next";
 import { KeyHint } from "../../parts/controls/KeyHint.tsx";
 import { BigKey } from "../live/BigKey.tsx";
-import type { Live, LiveLane } from "../live/tool.ts";
+import type { LaneProps } from "../live/tool.ts";
 import { keepHowFar, setReps, stillGoing } from "./control.ts";
 import css from "./HowFar.module.css";
 import { exerciseAt, repsBefore } from "./howFar.ts";
 
-interface HowFarProps {
-  readonly live: Live<"endurance">;
-  readonly lane: LiveLane<"endurance">;
+interface HowFarProps extends LaneProps<"endurance"> {
   readonly reps: number;
 }
 

@@ -1,16 +1,11 @@
 import { useTranslation } from "react-i18next";
 import { useShowNumber } from "../../words/numbers.ts";
-import type { Live, LiveLane } from "../live/tool.ts";
+import type { LaneProps, StageProps } from "../live/tool.ts";
 import { writeSplit } from "./howFar.ts";
 import css from "./Lane.module.css";
 
-interface EnduranceLaneProps {
-  readonly live: Live<"endurance">;
-  readonly lane: LiveLane<"endurance">;
-}
-
 /** Shows a lane under way: the current round, large, and the rounds done. */
-export function EnduranceLaneView({ live, lane }: EnduranceLaneProps) {
+export function EnduranceLaneView({ live, lane }: LaneProps<"endurance">) {
   const { t } = useTranslation("endurance");
   const { rounds } = live.parameters;
   const { round, splits } = lane.state;
@@ -27,12 +22,11 @@ export function EnduranceLaneView({ live, lane }: EnduranceLaneProps) {
 }
 
 /** Keeps the rounds of a finished lane visible. */
-export function EnduranceDone({ live, lane }: EnduranceLaneProps) {
+export function EnduranceDone({ live, lane }: LaneProps<"endurance">) {
   return <Splits live={live} splits={lane.state.splits} />;
 }
 
-interface SplitsProps {
-  readonly live: Live<"endurance">;
+interface SplitsProps extends StageProps<"endurance"> {
   readonly splits: readonly number[];
 }
 

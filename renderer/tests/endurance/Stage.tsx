@@ -1,17 +1,13 @@
 import { useTranslation } from "react-i18next";
 import { BigClock } from "../live/BigClock.tsx";
-import type { Live } from "../live/tool.ts";
+import type { StageProps } from "../live/tool.ts";
 import { useStopped } from "./control.ts";
 import { HowFar } from "./HowFar.tsx";
 import { Order } from "./Order.tsx";
 import css from "./Stage.module.css";
 
-interface StageProps {
-  readonly live: Live<"endurance">;
-}
-
 /** Shows one clock for everybody, without tenths: it runs and hurries nobody. Beside it the order of a round. */
-export function EnduranceStage({ live }: StageProps) {
+export function EnduranceStage({ live }: StageProps<"endurance">) {
   const { t } = useTranslation("endurance");
   const asked = useStopped(live);
   return (

@@ -45,17 +45,27 @@ export interface Live<Test extends TestCode = TestCode> {
   readonly tap: (tapping: Tapping) => string;
 }
 
+/** Props of a tool's stage. */
+export interface StageProps<Test extends TestCode> {
+  readonly live: Live<Test>;
+}
+
+/** Props of a tool's content of one lane. */
+export interface LaneProps<Test extends TestCode> extends StageProps<Test> {
+  readonly lane: LiveLane<Test>;
+}
+
 /** One test's live run: the content that the frame (`Running.tsx`) shows around its lanes and in them. */
 export interface LiveTool<Test extends TestCode> {
   /** The part shared by all lanes, beside them: the clock, the beat, the stage. */
-  readonly Stage: (props: { readonly live: Live<Test> }) => ReactNode;
+  readonly Stage: (props: StageProps<Test>) => ReactNode;
   /**
    * The content of an unfinished lane, under its number and name. With `press` it is inside a button, so it may not
    * contain controls then.
    */
-  readonly Lane: (props: { readonly live: Live<Test>; readonly lane: LiveLane<Test> }) => ReactNode;
+  readonly Lane: (props: LaneProps<Test>) => ReactNode;
   /** The content under the mark of a finished lane. */
-  readonly Done?: (props: { readonly live: Live<Test>; readonly lane: LiveLane<Test> }) => ReactNode;
+  readonly Done?: (props: LaneProps<Test>) => ReactNode;
   /** The action of the lane's key and of a press anywhere on the lane, at the native event's `timeStamp`. */
   readonly press?: (live: Live<Test>, lane: LiveLane<Test>, timeStamp: number) => void;
   /** Describes `press` for screen readers: "Stop lane 3, bib 12". */

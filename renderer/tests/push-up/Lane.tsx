@@ -1,17 +1,12 @@
 import { useTranslation } from "react-i18next";
-import type { Live, LiveLane } from "../live/tool.ts";
+import type { LaneProps } from "../live/tool.ts";
 import css from "./Lane.module.css";
-
-interface PushUpLaneProps {
-  readonly live: Live<"push-up">;
-  readonly lane: LiveLane<"push-up">;
-}
 
 /** Number of last cadences that a lane shows. */
 const shown = 8;
 
 /** A lane under way: the mark so far, the last cadences as ticks and gaps, and how near it is to its end. */
-export function PushUpLaneView({ lane: { state } }: PushUpLaneProps) {
+export function PushUpLaneView({ lane: { state } }: LaneProps<"push-up">) {
   const { t } = useTranslation(["push-up", "common"]);
   const { cadences, reps, misses, warning, atHand } = state;
   return (

@@ -4,15 +4,11 @@ import { countInMs } from "../../../electron/domain/heats/fold.ts";
 import { cadenceAt, msPerBeat, msPerRep } from "../../../electron/domain/tests/push-up/live.ts";
 import { Beat } from "../../parts/marks/Beat.tsx";
 import { soundEngine } from "../../sound/useSound.ts";
-import type { Live } from "../live/tool.ts";
+import type { Live, StageProps } from "../live/tool.ts";
 import css from "./Stage.module.css";
 
-interface StageProps {
-  readonly live: Live<"push-up">;
-}
-
 /** Shows the beat for everybody, the current cadence, and the one that a tap would mark. */
-export function PushUpStage({ live }: StageProps) {
+export function PushUpStage({ live }: StageProps<"push-up">) {
   const { t } = useTranslation("push-up");
   const { parameters, elapsedMs, clock } = live;
   const beatMs = msPerBeat(parameters);

@@ -4,7 +4,7 @@ import { formatLength } from "../../../electron/domain/units.ts";
 import { Check } from "../../parts/controls/Check.tsx";
 import { useSay } from "../../words/say.ts";
 import { BigKey } from "../live/BigKey.tsx";
-import type { Live, LiveLane } from "../live/tool.ts";
+import type { LaneProps } from "../live/tool.ts";
 import {
   asksReach,
   enough,
@@ -22,9 +22,7 @@ import css from "./Entry.module.css";
 /** Ms before an automatic entry: long enough to add a half or to delete a digit, short enough not to be waited for. */
 const holdMs = 900;
 
-interface VerticalEntryProps {
-  readonly live: Live<"vertical">;
-  readonly lane: LiveLane<"vertical">;
+interface VerticalEntryProps extends LaneProps<"vertical"> {
   readonly typing: Typing;
 }
 

@@ -8,18 +8,14 @@ import { useShowNumber } from "../../words/numbers.ts";
 import { LengthsChoice } from "../LengthsChoice.tsx";
 import { useLaneAtHand } from "../live/chosenLane.ts";
 import { NumberPad } from "../live/NumberPad.tsx";
-import type { Live } from "../live/tool.ts";
+import type { Live, StageProps } from "../live/tool.ts";
 import { asksReach, setText, useTyping } from "./control.ts";
 import { VerticalEntry } from "./Entry.tsx";
 import css from "./Stage.module.css";
 import { WallReach } from "./WallReach.tsx";
 
-interface StageProps {
-  readonly live: Live<"vertical">;
-}
-
 /** Shows the jumps of the current lane: the current measurement, the pad for fingers, and the best so far. */
-export function VerticalStage({ live }: StageProps) {
+export function VerticalStage({ live }: StageProps<"vertical">) {
   const lane = useLaneAtHand(live);
   const { lengths, setLengths } = useLengthUnit();
   if (lane === null) return null;

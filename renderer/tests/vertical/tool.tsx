@@ -3,7 +3,7 @@ import { formatLength } from "../../../electron/domain/units.ts";
 import { useShowNumber } from "../../words/numbers.ts";
 import { chooseLane, useLaneAtHand } from "../live/chosenLane.ts";
 import css from "../live/Lane.module.css";
-import type { Live, LiveLane, LiveTool } from "../live/tool.ts";
+import type { LaneProps, LiveTool } from "../live/tool.ts";
 import { keepStray, keys } from "./control.ts";
 import { VerticalStage } from "./Stage.tsx";
 
@@ -22,13 +22,8 @@ export const verticalTool: LiveTool<"vertical"> = {
   laneWidth: 11,
 };
 
-interface VerticalLaneViewProps {
-  readonly live: Live<"vertical">;
-  readonly lane: LiveLane<"vertical">;
-}
-
 /** Shows a lane's progress in one line. The work itself is on the stage. */
-function VerticalLaneView({ live, lane }: VerticalLaneViewProps) {
+function VerticalLaneView({ live, lane }: LaneProps<"vertical">) {
   const { t } = useTranslation(["vertical", "common"]);
   const show = useShowNumber();
   const atHand = useLaneAtHand(live)?.lane === lane.lane;
