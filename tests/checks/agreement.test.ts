@@ -1,10 +1,6 @@
 import { expect, test } from "vitest";
 import { intraclass, type Model, type Of } from "../../electron/domain/statistics/agreement.ts";
-import {
-  measurementError,
-  measurementErrorFrom,
-  minimalDetectableChange,
-} from "../../electron/domain/statistics/reliability.ts";
+import { minimalDetectableChange } from "../../electron/domain/statistics/reliability.ts";
 import { twoWay } from "../../electron/domain/statistics/two-way.ts";
 
 function near(value: number | undefined, published: number, within: number): void {
@@ -105,12 +101,15 @@ test.each([
   "set %s: the error of measurement hangs on the differences alone, and by an ICC on who was tested",
   (_set, rows, byIcc) => {
     const table = twoWay(rows);
-    near(measurementError(table), 7.557, 5e-4);
-    near(minimalDetectableChange(measurementError(table)), 20.95, 0.005);
+    // The root of the error mean square, without effects of whole columns, is to be preferred (Weir 2005).
+    const error = Math.sqrt(table.error);
+    near(error, 7.557, 5e-4);
+    near(minimalDetectableChange(error), 20.95, 0.005);
     const all = rows.flat();
     const mean = all.reduce((sum, value) => sum + value, 0) / all.length;
     const spread = Math.sqrt(all.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (all.length - 1));
-    near(measurementErrorFrom(spread, intraclass(table, 3, "single")?.value ?? 0), byIcc, 6e-4);
+    const icc = intraclass(table, 3, "single")?.value ?? 0;
+    near(spread * Math.sqrt(1 - icc), byIcc, 6e-4);
   },
 );
 

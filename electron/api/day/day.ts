@@ -100,7 +100,6 @@ export const day = router({
   /** Plans a day; its protocols can change until it opens. Not in the demo, which is thrown away. */
   create: allow("organiser")
     .input(newDay)
-    .output(z.object({ dayId: z.int() }))
     .mutation(({ ctx: { desk }, input }) =>
       desk.store.write(["day"], (db) => {
         if (desk.kind === "demo") throw new Refusal("conflict", sentence("day.inDemo"));
@@ -114,7 +113,6 @@ export const day = router({
   /** Opens the planned day and freezes its protocols; opening an open day changes nothing. */
   open: allow("organiser")
     .input(z.object({ sure: sureSchema }).prefault({}))
-    .output(z.object({ dayId: z.int() }))
     .mutation(({ ctx: { desk }, input }) =>
       desk.store.write(["day"], (db) => {
         const { id, state, date } = requireDay(db);

@@ -18,13 +18,10 @@ export const summary = router({
   }),
 
   /** What can be saved: the names of the files, and how many rows each sheet has. */
-  sheets: organiser
-    .input(whichSummarySchema)
-    .output(z.array(z.object({ name: z.string(), rows: z.int().nullable() })))
-    .query(({ ctx: { desk }, input }) => {
-      const files = filesOf(desk.store.db, requireChosen(desk.store.db, input), desk.kind === "demo");
-      return files.map(({ name, rows }) => ({ name, rows }));
-    }),
+  sheets: organiser.input(whichSummarySchema).query(({ ctx: { desk }, input }) => {
+    const files = filesOf(desk.store.db, requireChosen(desk.store.db, input), desk.kind === "demo");
+    return files.map(({ name, rows }) => ({ name, rows }));
+  }),
 
   /** One of the files, under a name that says of what it is. */
   sheet: organiser

@@ -2,7 +2,6 @@ import jstat from "jstat";
 import { mean, sampleStandardDeviation } from "simple-statistics";
 import { type Interval, upperShare } from "./interval.ts";
 import { normalQuantile } from "./normal.ts";
-import type { TwoWay } from "./two-way.ts";
 
 /** Two marks of one athlete, the earlier first. */
 export type Pair = readonly [before: number, after: number];
@@ -41,11 +40,6 @@ function ofDifferences(differences: number[]): Estimate | null {
   return { amount, degrees: pairs - 1, pairs, meanChange: mean(differences) };
 }
 
-/** Converts a spread on logarithms into a coefficient of variation (share): exp(s) − 1, as Hopkins 2000 prints it. */
-export function asVariation(share: number): number {
-  return Math.expm1(share);
-}
-
 /** Returns the confidence interval of a typical error: TE · √(df / χ²). */
 export function typicalErrorInterval(amount: number, degrees: number, level = 0.95): Interval {
   const share = upperShare(level);
@@ -53,28 +47,9 @@ export function typicalErrorInterval(amount: number, degrees: number, level = 0.
   return { low: end(share), high: end(1 - share) };
 }
 
-/** Returns the standard error of measurement: the root of the error mean square, without effects of whole columns. */
-export function measurementError(table: TwoWay): number {
-  return Math.sqrt(table.error);
-}
-
-/**
- * Returns the same from an intraclass correlation and the SD of all values. It depends on the choice of coefficient and
- * on who was tested, so that the root of the error mean square is to be preferred (Weir 2005, J Strength Cond Res
- * 19(1)).
- */
-export function measurementErrorFrom(spread: number, icc: number): number {
-  return spread * Math.sqrt(1 - icc);
-}
-
 /** Returns the difference between two marks that noise alone exceeds once in twenty: 1.96 · √2 · typical error. */
 export function minimalDetectableChange(typicalError: number, level = 0.95): number {
   return normalQuantile(upperShare(level)) * Math.SQRT2 * typicalError;
-}
-
-/** Returns the limit of agreement, which 95 of 100 pairs of tests stay within: t · SD of the differences. */
-export function limitOfAgreement({ amount, degrees }: Estimate, level = 0.95): number {
-  return jstat.studentt.inv(upperShare(level), degrees) * Math.SQRT2 * amount;
 }
 
 /**
