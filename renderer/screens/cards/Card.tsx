@@ -18,7 +18,7 @@ interface CardProps {
   readonly lengths: LengthUnit;
 }
 
-/** What one athlete takes home: the size of its paper, on the screen as in print. Nothing but their own is on it. */
+/** Lays out one athlete's card at its paper's size, on the screen as in print. Nothing but their own marks is on it. */
 export const Card = memo(function Card({ card, day, next, size, lengths }: CardProps) {
   const { t } = useTranslation("cards");
   const paper = useFit();
@@ -73,13 +73,13 @@ function Head({ card, day }: Pick<CardProps, "card" | "day">) {
   );
 }
 
-/** Long names are set smaller rather than cut. */
+/** Returns the class of a name's length: long names are set smaller rather than cut. */
 function lengthOf(name: string): "short" | "long" | "longest" {
   if (name.length <= 18) return "short";
   return name.length <= 40 ? "long" : "longest";
 }
 
-/** How the pictures are read, and where the band and the places come from. */
+/** Explains how to read the pictures, and the source of the band and the places. */
 function Notes({ card: { tests } }: { readonly card: CardData }) {
   const { t } = useTranslation("cards");
   const placed = placedAmong(tests);
@@ -108,7 +108,7 @@ function placedAmong(tests: CardData["tests"]): "here" | "imported" | "both" | n
   return elsewhere === groups.length ? "imported" : "both";
 }
 
-/** A strip of measuring tape, ticks along its lower edge: decoration, never a scale. */
+/** Draws a strip of measuring tape with ticks along its lower edge: decoration, never a scale. */
 function Tape({ children }: { readonly children: ReactNode }) {
   return <div className={css.tape}>{children}</div>;
 }

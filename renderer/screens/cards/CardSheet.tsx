@@ -10,7 +10,7 @@ interface CardSheetProps extends Pick<Cards, "day" | "next"> {
   readonly lengths: LengthUnit;
 }
 
-/** One sheet of paper: a card, or two side by side with the line where it is cut. */
+/** Lays out one sheet of paper: a card, or two side by side with the line to cut along. */
 export function CardSheet({ cards, paper, lengths, day, next }: CardSheetProps) {
   return (
     <div className={`${css.sheet} print-sheet`} data-paper={paper}>

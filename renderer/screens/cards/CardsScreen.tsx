@@ -19,12 +19,12 @@ import { type CardPaper, cardPapers } from "./papers.ts";
 import { chosenOf, nameOf, type People, type WhichCards, whichNamed } from "./which.ts";
 
 interface CardsScreenProps {
-  /** As they stand in the address; null: the usual day, and everybody. */
+  /** From the address; null: the default day, and everybody. */
   readonly day: string | null;
   readonly which: string | null;
 }
 
-/** The athletes' cards: choose one, a league or all, see the paper, print it or keep it as a PDF. */
+/** Selects the cards of an athlete, a league or everybody, shows the paper, and prints or saves it. */
 export function CardsScreen({ day, which: asked }: CardsScreenProps) {
   const which = whichNamed(asked ?? "all");
   const named = day === null || day === "current" ? "current" : Number(day);
@@ -107,7 +107,7 @@ function PaperChoice({ paper, setPaper }: PaperChoiceProps) {
   );
 }
 
-/** What is good to know before a pile goes to the printer. */
+/** Notes what to know before a pile is printed. */
 function Notes({ people, which, paper }: WaysProps) {
   const { t } = useTranslation("cards");
   const isCut = (paper === "a4-two" || paper === "letter-two") && chosenOf(people, which).length > 1;
@@ -133,7 +133,7 @@ function NoCards({ people }: { readonly people: People }) {
   );
 }
 
-/** The two ways out for what is chosen. */
+/** Prints or saves the selected cards. */
 function useWork(people: People, which: WhichCards, paper: CardPaper) {
   const suggestedName = useFileName(people, which, paper);
   const count = chosenOf(people, which).length;
@@ -144,7 +144,7 @@ function useWork(people: People, which: WhichCards, paper: CardPaper) {
   };
 }
 
-/** "Cards 2026-11-14 A5.pdf", and with the league's or the athlete's name where it is theirs alone. */
+/** Makes the file's name: "Cards 2026-11-14 A5.pdf", with the league's or athlete's name if it is theirs alone. */
 function useFileName(people: People, which: WhichCards, paper: CardPaper): string {
   const { t } = useTranslation("cards");
   const values = { date: people.day?.date ?? "", paper: t(`file.paper.${paper}`) };

@@ -14,7 +14,7 @@ interface ChangeProps {
 type News = NonNullable<NonNullable<CardTest["told"]>["news"]>;
 type Verdict = NonNullable<News["verdict"]>;
 
-/** What a mark says against the last test, in words and as a shape; then the last and the best before it. */
+/** Shows the verdict on a mark's change in words and as a shape, then the last and the best mark before it. */
 export function Change({ test, lengths }: ChangeProps) {
   const { t } = useTranslation("cards");
   const writeChange = useWriteChange(test.test, lengths);
@@ -36,7 +36,7 @@ export function Change({ test, lengths }: ChangeProps) {
   );
 }
 
-/** The marks that this one was held against, without the unit that stands beside it. */
+/** Shows the marks that this one was compared with, without the unit, which is beside it. */
 function Past({ test, news, lengths }: ChangeProps & { readonly news: News }) {
   const { t } = useTranslation("cards");
   const writeDay = useWriteDay();
@@ -49,7 +49,7 @@ function Past({ test, news, lengths }: ChangeProps & { readonly news: News }) {
   );
 }
 
-/** Chevrons up for a gain, down for a loss, two when it is clear, one when it is likely; noise lies flat. */
+/** Shapes of the verdicts: chevrons up for a gain, down for a loss, two when clear, one when likely; noise is flat. */
 const shapes: Readonly<Record<Verdict, string>> = {
   "clear gain": "M1 6.5 6 1.5l5 5M1 11.5l5-5 5 5",
   "likely gain": "M1 9l5-5 5 5",

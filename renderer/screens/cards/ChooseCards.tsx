@@ -8,12 +8,12 @@ import { type CardPerson, nameOf, type People, pathOf, type WhichCards } from ".
 
 interface ChooseCardsProps {
   readonly people: People;
-  /** As it stands in the address. */
+  /** The day in the address. */
   readonly day: number | "current";
   readonly which: WhichCards;
 }
 
-/** Everybody's cards, a league's, or one athlete's. */
+/** Selects everybody's cards, a league's, or one athlete's. */
 export function ChooseCards({ people, day, which }: ChooseCardsProps) {
   const { t } = useTranslation("cards");
   const chosen = nameOf(which);
@@ -60,7 +60,7 @@ interface FindOneProps {
   readonly chosen: string;
 }
 
-/** By any part of a name, a number or a bib. */
+/** Finds an athlete by any part of a name, a number or a bib. */
 function FindOne({ people, day, chosen }: FindOneProps) {
   const { t } = useTranslation("cards");
   const [typed, setTyped] = useState("");

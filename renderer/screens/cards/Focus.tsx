@@ -5,7 +5,7 @@ import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./After.module.css";
 import type { CardData } from "./which.ts";
 
-/** What to work on until the next test, why, and a first idea how. */
+/** Names what to work on until the next test, the reason, and a first idea how. */
 export function Focus({ focus }: { readonly focus: CardData["focus"] }) {
   const { t } = useTranslation(["cards", "common"]);
   const testWord = useTestWords();

@@ -4,7 +4,7 @@ import { Panel } from "../../parts/layout/Panel.tsx";
 import { Progress } from "../../parts/layout/Progress.tsx";
 import { type CardJob, cancelCardJob, useCardJob } from "./job.ts";
 
-/** How many cards are laid out of how many, and the way to stop; nothing while no job is under way. */
+/** Shows the number of cards laid out, of all, and the button that stops; nothing without a job. */
 export function JobPanel() {
   const { t } = useTranslation("cards");
   const job = useCardJob();
@@ -20,7 +20,7 @@ export function JobPanel() {
   );
 }
 
-/** The file is written in one go, which nobody can count: then the bar waits. */
+/** Draws the progress; writing the file can't be measured, so the bar waits then. */
 function Bar({ kind, progress }: { kind: CardJob["kind"]; progress: NonNullable<CardJob["progress"]> }) {
   const { t } = useTranslation("cards");
   const { phase, done, total } = progress;

@@ -5,7 +5,7 @@ import { useWriteSpan } from "../../words/dates.ts";
 import css from "./After.module.css";
 import type { Cards } from "./which.ts";
 
-/** When the next test is worth taking: two dates, and the weeks until then as a tape that starts today. */
+/** Shows the two dates between which the next test is worth taking, with the weeks until then on a tape. */
 export function NextTest({ next: { from, until } }: { readonly next: Cards["next"] }) {
   const { t } = useTranslation("cards");
   const writeSpan = useWriteSpan();
@@ -20,7 +20,7 @@ export function NextTest({ next: { from, until } }: { readonly next: Cards["next
   );
 }
 
-/** One week is 10 units. */
+/** Length of a week in units of the drawing. */
 const week = 10;
 const named = [4, 8, windowWeeks.from, windowWeeks.until];
 

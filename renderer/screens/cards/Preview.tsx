@@ -23,7 +23,7 @@ interface PreviewProps {
   readonly paper: CardPaper;
 }
 
-/** One sheet of what is chosen as it will come out of the printer, and the way to the next. */
+/** Shows one sheet of the selection as it will be printed, and the button to the next. */
 export function Preview({ people, which, paper }: PreviewProps) {
   const { t } = useTranslation("cards");
   const sheets = layOut(chosenOf(people, which), paper);
@@ -59,7 +59,7 @@ interface SheetProps {
   readonly paper: CardPaper;
 }
 
-/** Reads only the cards that it shows, however many are chosen. */
+/** Shows one sheet, and reads only its cards, however many are selected. */
 function Sheet({ people, dayId, paper }: SheetProps) {
   const trpc = useTRPC();
   const { lengths } = useLengthUnit();

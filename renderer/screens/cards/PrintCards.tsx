@@ -14,7 +14,7 @@ interface PrintCardsProps {
   readonly paper: string;
 }
 
-/** The cards alone, as they go to paper. An address that names none shows nothing, and never gets ready. */
+/** Lays the cards out for paper; an address that names none renders nothing and is never ready. */
 export function PrintCards({ day, which, paper }: PrintCardsProps) {
   const chosen = whichNamed(which);
   const size = cardPapers.find((each) => each === paper);
@@ -34,7 +34,7 @@ function Asked({ dayId, which, paper }: AskedProps) {
   const { lengths } = useLengthUnit();
   const { data } = useQuery(trpc.cards.list.queryOptions({ dayId, which, lengths }));
   const title = data?.day.title;
-  // What the system's dialog and the file call it.
+  // The system's dialog and the file take their name from here.
   useEffect(() => {
     if (title !== undefined) document.title = t("print-title", { title });
   }, [title, t]);
@@ -48,10 +48,10 @@ interface PileProps {
   readonly lengths: ReturnType<typeof useLengthUnit>["lengths"];
 }
 
-/** So many sheets are laid out at a time, so that whoever waits is told how far it is. */
+/** Number of sheets laid out at a time, so that the progress can be shown. */
 const sheetsAtOnce = 4;
 
-/** All sheets, a few more each time; the page says how many cards are laid out, and when all are. */
+/** Lays out all sheets, a few at a time; the page says how many cards are laid out, and when all are. */
 function Pile({ list, paper, lengths }: PileProps) {
   const sheets = layOut(list.cards, paper);
   const [count, setCount] = useState(0);
@@ -74,14 +74,14 @@ function Pile({ list, paper, lengths }: PileProps) {
   );
 }
 
-/** A sheet that is laid out stays as it is when more come. */
+/** A sheet that is not rendered again when more are laid out. */
 const Laid = memo(CardSheet, (before, after) => before.cards[0] === after.cards[0]);
 
 function datesOf({ day, next }: Cards): Pick<Cards, "day" | "next"> {
   return { day, next };
 }
 
-/** Tells the outside how many cards are laid out, of how many: `<html data-done="37" data-total="120">`. */
+/** Reports the number of cards laid out, and of all, to the shell: `<html data-done="37" data-total="120">`. */
 function useLaidOut(done: number, total: number): void {
   useEffect(() => {
     const { dataset } = document.documentElement;

@@ -18,7 +18,7 @@ interface TestRowProps {
   readonly lengths: LengthUnit;
 }
 
-/** One of the five: the mark, what it says against the athlete's own past, and that past as a picture. */
+/** Shows one test: its mark, the mark's standing in the athlete's own past, and that past as a plot. */
 export function TestRow({ test, lengths }: TestRowProps) {
   const testWord = useTestWords();
   const { test: code, points, noise } = test;
@@ -42,7 +42,7 @@ export function TestRow({ test, lengths }: TestRowProps) {
   );
 }
 
-/** The test itself, the way it was done, and how far a plank went. */
+/** Names the test, the variant, and the stage that a plank reached. */
 function How({ test: { test, variant, told, points } }: { readonly test: CardTest }) {
   const testWord = useTestWords();
   const say = useSay();
@@ -83,7 +83,7 @@ function Taken({ test, lengths }: TestRowProps) {
   );
 }
 
-/** The two or three words that make somebody hang a card on the fridge; none where the mark is below the best. */
+/** Shows the few words that make an athlete hang the card up; none for a mark below the best. */
 function Standing({ test: { told } }: { readonly test: CardTest }) {
   const { t } = useTranslation("cards");
   const standing = told?.news?.standing;
@@ -102,7 +102,7 @@ const among = {
   mixed: "card.place.mixed",
 } as const;
 
-/** Where the mark stands among others, as a band and never as a rank; others from elsewhere with where they are from. */
+/** Shows the mark's place among others as a band, never as a rank, with the origin of others from elsewhere. */
 function Place({ test: { place } }: { readonly test: CardTest }) {
   const { t } = useTranslation("cards");
   const words = usePlaceWords();

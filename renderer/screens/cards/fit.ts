@@ -11,7 +11,7 @@ export function useFit(): RefObject<HTMLElement | null> {
     if (current === null) return;
     setToFit(current);
     if (document.fonts.status === "loaded") return;
-    // Until its own type is there, a card stands in another one that may be wider.
+    // Until its own typeface is loaded, a card is set in another one that may be wider.
     let here = true;
     void document.fonts.ready.then(() => here && setToFit(current));
     return () => {

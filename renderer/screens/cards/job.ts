@@ -8,25 +8,25 @@ import { bridge } from "../../app/bridge.ts";
 import { createCell } from "../../app/cell.ts";
 import { tellOutcome } from "../../app/saving.ts";
 
-/** A pile of cards on its way to the printer or to a file. It goes on when its screen is left. */
+/** A pile of cards being printed or saved. It goes on when its screen is left. */
 export interface CardJob {
   readonly kind: "print" | "save";
-  /** null: nothing is laid out yet, for example while somebody is asked where to save. */
+  /** Null: nothing is laid out yet, for example while the dialog asks where to save. */
   readonly progress: PaperProgress | null;
 }
 
 const failed = { print: { printed: false, why: "failed" }, save: { saved: false, why: "failed" } } as const;
 
-/** How often the shell is asked how far it is, in ms: more often than anybody sees. */
+/** Ms between two questions to the shell about the progress: shorter than anybody sees. */
 const askEvery = 150;
 const job = createCell<CardJob | null>(null);
 
-/** The job that is under way; null when there is none. */
+/** Returns the current job; null when there is none. */
 export function useCardJob(): CardJob | null {
   return job.use();
 }
 
-/** Prints or saves the page, one job at a time; what came of it is told in the message strip. */
+/** Prints or saves the page, one job at a time; the message strip says the outcome. */
 export async function runCardJob(kind: CardJob["kind"], page: PageToSave, count: number): Promise<void> {
   if (job.get() !== null) return;
   job.set({ kind, progress: null });
@@ -34,7 +34,7 @@ export async function runCardJob(kind: CardJob["kind"], page: PageToSave, count:
   try {
     tellOutcome("cards", await outcomeOf(kind, page), { count });
   } catch {
-    // The shell answers what can be expected; this is anything else, such as a page that is not taken.
+    // The shell answers every expected outcome; this is anything else, such as a page that it does not accept.
     tellOutcome("cards", failed[kind]);
   } finally {
     clearInterval(timer);
@@ -42,7 +42,7 @@ export async function runCardJob(kind: CardJob["kind"], page: PageToSave, count:
   }
 }
 
-/** Stops the job; whoever waits for it is told so. */
+/** Stops the job; its outcome then says so. */
 export function cancelCardJob(): void {
   void bridge?.cancelPaper();
 }

@@ -1,6 +1,6 @@
 import type { PrintPaper } from "../../../electron/shell/bridge/bridge-types.ts";
 
-/** The papers that cards are laid out for. */
+/** The papers for cards. */
 export const cardPapers = [
   "a5",
   "half-letter",
@@ -9,12 +9,12 @@ export const cardPapers = [
 ] as const satisfies readonly PrintPaper[];
 export type CardPaper = (typeof cardPapers)[number];
 
-/** The size of one card on that paper. */
+/** Returns the size of one card on a paper. */
 export function cardSize(paper: CardPaper): "a5" | "half-letter" {
   return paper === "a5" || paper === "a4-two" ? "a5" : "half-letter";
 }
 
-/** What lies on one sheet of paper: one card, or two side by side; null where the right half stays empty. */
+/** The items on one sheet of paper: one, or two side by side; null where the right half stays empty. */
 export type OnSheet<Item> = readonly [Item] | readonly [Item, Item | null];
 
 /**

@@ -10,7 +10,7 @@ export type CardTest = CardData["tests"][number];
 export type People = Outputs["people"];
 export type CardPerson = People["people"][number];
 
-/** A choice as it stands in an address: `all`, `league-3`, `athlete-12`. */
+/** Writes a selection as in an address: `all`, `league-3`, `athlete-12`. */
 export function nameOf(which: WhichCards): string {
   switch (which.kind) {
     case "all":
@@ -22,7 +22,7 @@ export function nameOf(which: WhichCards): string {
   }
 }
 
-/** The choice that an address names; null when it names none. */
+/** Parses a selection in an address; null if it is none. */
 export function whichNamed(name: string): WhichCards | null {
   if (name === "all") return { kind: "all" };
   const [, kind, digits] = /^(league|athlete)-(\d{1,9})$/.exec(name) ?? [];
@@ -31,12 +31,12 @@ export function whichNamed(name: string): WhichCards | null {
   return kind === "league" ? { kind: "league", leagueId: id } : { kind: "athlete", athleteId: id };
 }
 
-/** The place of a choice on the desk; `current` is the day at hand or the last that was closed. */
+/** Returns the path of a selection; `current` is the day at hand or the last closed one. */
 export function pathOf(day: number | "current", which: WhichCards): string {
   return `/cards/${day}/${nameOf(which)}`;
 }
 
-/** Who is chosen, in the order of print. */
+/** Returns the selected athletes in the order of print. */
 export function chosenOf({ people }: People, which: WhichCards): readonly CardPerson[] {
   switch (which.kind) {
     case "all":
