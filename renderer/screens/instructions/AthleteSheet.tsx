@@ -9,8 +9,8 @@ import css from "./Sheet.module.css";
 import type { DaySheets } from "./sheets.ts";
 
 /**
- * The body of the athletes' page: the whole battery, and how to come to it. Where its safety texts come from stands in
- * resources/locales/README.md.
+ * Lays out the body of the athletes' page: all tests, and how to prepare. resources/locales/README.md names the sources
+ * of its safety texts.
  */
 export function AthleteSheet({ day, tests }: DaySheets) {
   const { t } = useTranslation("instructions");

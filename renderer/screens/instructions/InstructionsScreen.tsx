@@ -16,7 +16,7 @@ import { type DaySheets, type Paper, papers, sheetsOf, type WhichSheets, whiches
 import { useDaySheets } from "./useDaySheets.ts";
 import { useSheetTitle } from "./useSheetTitle.ts";
 
-/** The instruction sheets: choose one or all, see the paper, print it or keep it as a PDF. */
+/** Selects one or all instruction sheets, shows the paper, and prints or saves it. */
 export function InstructionsScreen({ which: asked }: { readonly which: string | null }) {
   const { t } = useTranslation("instructions");
   const { sheets, noDay, tests } = useDaySheets();
@@ -44,11 +44,11 @@ interface PaperworkProps {
   readonly which: WhichSheets;
   readonly paper: Paper;
   readonly setPaper: (paper: Paper) => void;
-  /** The day's. */
+  /** The date of the day, for the file's name. */
   readonly date: string;
 }
 
-/** On which paper, and the two ways out. */
+/** Selects the paper, and prints or saves the sheets. */
 function Paperwork({ which, paper, setPaper, date }: PaperworkProps) {
   const { t } = useTranslation("instructions");
   const work = useSheetPaperwork(which, paper, date);
@@ -77,7 +77,7 @@ interface DeskProps {
   readonly sheets: DaySheets;
 }
 
-/** The choice at the left, the paper at the right. */
+/** Shows the selection on the left and the paper on the right. */
 function Desk({ which, paper, sheets }: DeskProps) {
   const { t } = useTranslation("instructions");
   return (
@@ -122,7 +122,7 @@ function WhichSheet({ which }: { readonly which: WhichSheets }) {
   );
 }
 
-/** Printing and saving the sheets that are chosen. */
+/** Prints and saves the selected sheets. */
 function useSheetPaperwork(which: WhichSheets, paper: Paper, date: string) {
   const suggestedName = useFileName(which, paper, date);
   return usePaperwork("instructions", { path: `/print/instructions/${which}`, paper, suggestedName });

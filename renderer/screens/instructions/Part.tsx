@@ -1,7 +1,7 @@
 import { type ReactNode, useId } from "react";
 import css from "./Sheet.module.css";
 
-/** A headed part of a page. */
+/** Lays out a part of a page under its heading. */
 export function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
   const id = useId();
   return (
@@ -14,11 +14,11 @@ export function Part({ title, children }: { readonly title: string; readonly chi
 
 interface PointsProps {
   readonly lines: readonly string[];
-  /** boxes: to be ticked off. numbers: in this order. */
+  /** boxes: to tick off. numbers: in this order. */
   readonly look?: "dots" | "boxes" | "numbers";
 }
 
-/** Sentences one below the other. */
+/** Lists sentences, one per line. */
 export function Points({ lines, look = "dots" }: PointsProps) {
   const List = look === "numbers" ? "ol" : "ul";
   return (

@@ -6,7 +6,7 @@ import { type Paper, papers, sheetsOf, type WhichSheets, whiches } from "./sheet
 import { useDaySheets } from "./useDaySheets.ts";
 import { useSheetTitle } from "./useSheetTitle.ts";
 
-/** The pages alone, as they go to paper: nothing of the desk around them. An address that is none shows nothing. */
+/** Lays the pages out for paper, without the desk's frame; an address that names none renders nothing. */
 export function PrintPage({ which, paper }: { readonly which: string; readonly paper: string }) {
   const chosen = whiches.find((each) => each === which);
   const size = papers.find((each) => each === paper);
@@ -18,7 +18,7 @@ function Pages({ which, paper }: { readonly which: WhichSheets; readonly paper: 
   const type = useType(sheets !== null);
   const titleOf = useSheetTitle();
   const title = sheets === null ? null : `${titleOf(which)}, ${sheets.day.title}`;
-  // What the system's dialog and the file call it.
+  // The system's dialog and the file take their name from here.
   useEffect(() => {
     if (title !== null) document.title = title;
   }, [title]);

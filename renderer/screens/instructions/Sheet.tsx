@@ -15,7 +15,7 @@ interface SheetProps extends DaySheets {
   readonly paper: Paper;
 }
 
-/** One page, the size of its paper, on the screen as in print. */
+/** Lays out one page at its paper's size, on the screen as in print. */
 export function Sheet({ name, paper, day, tests }: SheetProps) {
   const held = tests.filter(({ test }) => name === "athlete" || test === name);
   const [station] = held;
@@ -56,7 +56,7 @@ function Head({ name, day }: Pick<SheetProps, "name" | "day">) {
   );
 }
 
-/** Which settings the page was printed with, so that an old page is found out. */
+/** Prints the settings that the page was made with, so that an old page is noticed. */
 function Foot({ day, held }: { readonly day: SheetProps["day"]; readonly held: readonly HeldTest[] }) {
   const { t } = useTranslation(["instructions", "common"]);
   const rulesLine = useRulesLine();

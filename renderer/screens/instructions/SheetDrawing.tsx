@@ -8,7 +8,7 @@ interface SheetDrawingProps {
   readonly parameters: unknown;
 }
 
-/** The drawing of a station's page. */
+/** Shows the drawing of a station's page. */
 export function SheetDrawing({ test, parameters }: SheetDrawingProps) {
   const { layout, Drawing } = faceOf(test).drawing;
   return (

@@ -13,7 +13,7 @@ interface StationSheetProps {
   readonly parameters: unknown;
 }
 
-/** The body of a station's page: how to set it up, run it, judge it and end it. */
+/** Lays out the body of a station's page: how to set it up, run it, judge it and end it. */
 export function StationSheet({ test, parameters }: StationSheetProps) {
   const { t } = useTranslation("instructions");
   const lines = useLines(test, parameters);

@@ -7,26 +7,26 @@ type Outputs = Answers["day"];
 type DayAtHand = NonNullable<Outputs["current"]["day"]>;
 export type HeldTest = Outputs["protocols"][number];
 
-/** All that the sheets of a day are made of. */
+/** The data of a day's sheets. */
 export interface DaySheets {
   readonly day: DayAtHand;
-  /** How each test is held, in the order of the day. */
+  /** The rules of each test, in the order of the day. */
   readonly tests: readonly HeldTest[];
 }
 
 /** One page: a station's, or the athletes'. */
 export type SheetName = TestCode | "athlete";
-/** What can be printed at once. */
+/** The pages that can be printed at once. */
 export type WhichSheets = SheetName | "all";
 
-/** The pages in the order in which they are printed: what the athletes read comes last. */
+/** The pages in the order of print: the athletes' comes last. */
 const sheetNames: readonly SheetName[] = [...testCodes, "athlete"];
 export const whiches: readonly WhichSheets[] = ["all", ...sheetNames];
 
 export const papers = ["a4", "letter"] as const;
 export type Paper = (typeof papers)[number];
 
-/** The pages of a choice. */
+/** Returns the pages of a selection. */
 export function sheetsOf(which: WhichSheets): readonly SheetName[] {
   return which === "all" ? sheetNames : [which];
 }

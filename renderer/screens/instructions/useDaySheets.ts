@@ -2,7 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useTRPC } from "../../app/client.tsx";
 import type { DaySheets } from "./sheets.ts";
 
-/** What the pages of the day at hand are made of; null until it is there, and where there is no day. */
+/** Reads the data of the pages of the day at hand; null until it has arrived, and without a day. */
 export function useDaySheets(): {
   readonly sheets: DaySheets | null;
   /** True when there is no day to print for. */

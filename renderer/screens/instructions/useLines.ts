@@ -3,7 +3,7 @@ import { useTestWords } from "../../app/testWords.ts";
 import type { SheetLines } from "../../tests/face.ts";
 import { faceOf, readParameters, useTexts } from "../../tests/registry.ts";
 
-/** What stands under the headings of a station's sheet, a sentence a line. */
+/** The sentences under the headings of a station's sheet. */
 export interface StationLines extends SheetLines {
   readonly stop: string;
   readonly mark: string;
@@ -11,8 +11,8 @@ export interface StationLines extends SheetLines {
 }
 
 /**
- * The sentences of a station's sheet with the numbers of the day. What the rules beside the entry say as well is the
- * same sentence.
+ * Returns the sentences of a station's sheet with the day's numbers. A sentence that the rules beside the entry also
+ * contain is the same one.
  */
 export function useLines(test: TestCode, parameters: unknown): StationLines {
   const testWord = useTestWords();

@@ -3,7 +3,7 @@ import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import type { WhichSheets } from "./sheets.ts";
 
-/** What a sheet is called in lists. */
+/** Returns the name of a sheet in lists. */
 export function useSheetTitle(): (which: WhichSheets) => string {
   const { t } = useTranslation(["instructions", "common"]);
   const testWord = useTestWords();
