@@ -10,7 +10,7 @@ import css from "./RehearsalScreen.module.css";
 import type { Rehearsed } from "./rehearsed.ts";
 import { SheetOutcome, TakenLine } from "./SheetOutcome.tsx";
 
-/** What came of the day: ready or not, in numbers, then sheet by sheet what somebody has to see to. */
+/** Shows the result of the rehearsal: ready or not, in numbers, then what to correct, sheet by sheet. */
 export function Outcome({ rehearsed }: { readonly rehearsed: Rehearsed }) {
   const { t, i18n } = useTranslation("rehearsal");
   const { date, sheets, askGuardian, keptBackSheet } = rehearsed;

@@ -11,7 +11,7 @@ import { isAboutHeaders, type RehearsalState, slots } from "./rehearsed.ts";
 import { Slot } from "./Slot.tsx";
 import { useRehearsal } from "./useRehearsal.ts";
 
-/** Trying the leagues' sheets out before the day: choose them, hold the day, look at what came of it. */
+/** Rehearses a day with the leagues' sheets: choose them, start it, look at the result. */
 export function RehearsalScreen() {
   const { t } = useTranslation("rehearsal");
   const rehearsal = useRehearsal();
@@ -74,7 +74,7 @@ function WhatComes({ standing }: { readonly standing: RehearsalState }) {
   }
 }
 
-/** What came of it begins below the sheets, perhaps below the window: it is brought into sight, and off the foot. */
+/** Scrolls the result into view, clear of the foot: it begins below the sheets, perhaps below the window. */
 function InSight({ children }: { readonly children: ReactNode }) {
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {

@@ -7,7 +7,7 @@ import { writeNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import { isAboutHeaders, type RehearsedSheet } from "./rehearsed.ts";
 
-/** Which rows of one sheet somebody has to look at; nothing where there are none. */
+/** Lists the rows of one sheet that somebody has to look at; nothing where there are none. */
 export function SheetOutcome({ sheet }: { readonly sheet: RehearsedSheet }) {
   const { t } = useTranslation(["rehearsal", "sheets"]);
   const say = useSay();
@@ -28,7 +28,7 @@ export function SheetOutcome({ sheet }: { readonly sheet: RehearsedSheet }) {
   );
 }
 
-/** What was taken of a sheet, in one line, and the columns that were passed over. */
+/** Counts the rows imported from a sheet, in one line, and names the columns that were ignored. */
 export function TakenLine({ sheet }: { readonly sheet: RehearsedSheet }) {
   const { t, i18n } = useTranslation(["rehearsal", "sheets"]);
   const { taken, unknown } = sheet;

@@ -14,7 +14,7 @@ interface SlotProps {
   readonly disabled: boolean;
 }
 
-/** A place for one of the three sheets: chosen by dialog, or dropped. */
+/** Takes one of the three sheets, chosen by dialog or dropped. */
 export function Slot({ kind, rehearsal, disabled }: SlotProps) {
   const { t } = useTranslation(["rehearsal", "sheets"]);
   const chosen = rehearsal.choice[kind];

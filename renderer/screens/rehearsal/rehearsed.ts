@@ -9,7 +9,7 @@ export type Rehearsed = Extract<Stage, { stage: "done" }>["rehearsed"];
 export type RehearsedSheet = Rehearsed["sheets"][number];
 type Step = Extract<Stage, { stage: "working" }>["step"];
 
-/** The sheets in the order in which a rehearsal takes them in. */
+/** The sheets in the order in which a rehearsal imports them. */
 export const slots = ["roster", "past", "results"] as const satisfies readonly Kind[];
 
 /** A sheet in the window; it goes to the desk only when the rehearsal begins. */
@@ -20,7 +20,7 @@ export interface ChosenSheet {
 
 export type ChosenSheets = Readonly<Record<Kind, ChosenSheet | null>>;
 
-/** Where the rehearsal stands. */
+/** The state of the rehearsal. */
 export type RehearsalState =
   | { readonly at: "choosing" }
   | { readonly at: "bringing" }
@@ -28,7 +28,7 @@ export type RehearsalState =
   | { readonly at: "refused"; readonly sheet: Kind; readonly sentence: Sentence }
   | { readonly at: "done"; readonly rehearsed: Rehearsed };
 
-/** Whether a sheet lacks a column: under Sheets somebody can say which one it is, here its headers have to. */
+/** True if a sheet lacks a column: the Sheets screen asks which one it is, here its headers have to say it. */
 export function isAboutHeaders({ key }: { readonly key: string }): boolean {
   return key.startsWith("sheets.missing.");
 }

@@ -9,9 +9,9 @@ import { type ChosenSheet, type ChosenSheets, type RehearsalState, slots } from 
 export interface Rehearsal {
   readonly choice: ChosenSheets;
   readonly standing: RehearsalState;
-  /** Puts a sheet into its place, or takes it out (null). What was told of the rehearsal before does not hold any more. */
+  /** Sets or removes (null) a sheet; the result shown before no longer holds. */
   choose(kind: Kind, sheet: ChosenSheet | null): void;
-  /** The shell refused a file before anything of it was read. */
+  /** Shows the shell's refusal of a file that was not read. */
   refuse(kind: Kind, sentence: Sentence): void;
   start(): void;
 }
@@ -22,7 +22,7 @@ interface Brought {
   readonly results: string | null;
 }
 
-/** Three sheets at most, and one rehearsal with them at a time; leaving the screen ends it. */
+/** Holds up to three sheets, and one rehearsal with them at a time; leaving the screen ends it. */
 export function useRehearsal(): Rehearsal {
   const client = useTRPCClient();
   const [choice, setChoice] = useState<ChosenSheets>({ roster: null, past: null, results: null });
@@ -64,14 +64,14 @@ export function useRehearsal(): Rehearsal {
   return { choice, standing, choose, refuse, start };
 }
 
-/** What can be said of a file without reading it. An empty body does not get through to the desk. */
+/** Returns the reason to refuse a file without reading it. An empty body would not reach the desk. */
 function refusalOf({ content }: ChosenSheet): Sentence | null {
   if (content.size === 0) return { key: "sheets.empty" };
   if (content.size <= sheetLimits.bytes) return null;
   return { key: "sheets.tooBig", values: { megabytes: sheetLimits.bytes / 1024 / 1024 } };
 }
 
-/** One after another: the desk keeps just so many sheets at a time. */
+/** Uploads the sheets one after another; the desk keeps only three at a time. */
 async function bringAll(client: Client, choice: ChosenSheets): Promise<Brought> {
   const ids: Record<Kind, string | null> = { roster: null, past: null, results: null };
   for (const kind of slots) {
