@@ -14,7 +14,7 @@ import { type Turn, useRotation, useWide } from "./rotation.ts";
 import { type Scene, scenesOf, secondsOf } from "./scenes.ts";
 import { Wall } from "./Wall.tsx";
 
-/** The hall's board: only what each athlete agreed to, and nobody is ever last on it. */
+/** Shows the hall's board: only what each athlete agreed to, and nobody is ever last on it. */
 export function BoardScreen() {
   const trpc = useTRPC();
   const { data } = useQuery(trpc.board.view.queryOptions(undefined, { placeholderData: keepPreviousData }));
@@ -76,7 +76,7 @@ function Shown({ scene, board, round, news }: ShownProps) {
   }
 }
 
-/** Two or three tests side by side, each with the gains of today: the largest first, and nobody last. */
+/** Shows two or three tests side by side, each with today's gains: the largest first, and nobody last. */
 function WallsScene({ walls, round }: { readonly walls: Board["walls"]; readonly round: number }) {
   return (
     <div className={css.walls}>
@@ -87,7 +87,7 @@ function WallsScene({ walls, round }: { readonly walls: Board["walls"]; readonly
   );
 }
 
-/** How long this scene still stays: a marker goes along one measuring tape, on which each scene has its length. */
+/** Draws the time left of a scene: a marker moves along a measuring tape on which each scene has its length. */
 function Rhythm({ scenes, turn }: { readonly scenes: readonly Scene[]; readonly turn: Turn }) {
   const lengths = scenes.map(({ kind }) => secondsOf[kind]);
   const whole = sum(lengths);
@@ -102,7 +102,7 @@ function Rhythm({ scenes, turn }: { readonly scenes: readonly Scene[]; readonly 
   return (
     <div className={css.tape} data-part="foot" aria-hidden="true" style={style as CSSProperties}>
       {scenes.length > 1 && (
-        // Whatever starts the scene's time again starts the marker again.
+        // A restart of the scene's time restarts the marker.
         <div key={`${turn.count} of ${scenes.length}`} className={css.marker} />
       )}
     </div>

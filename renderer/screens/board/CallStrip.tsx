@@ -3,10 +3,10 @@ import type { Board } from "../../../electron/api/board/schemas.ts";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./CallStrip.module.css";
 
-/** Bibs of one station that have room beside four other stations, in two lines. */
+/** Number of bibs of one station that fit beside four other stations, in two lines. */
 const room = 4;
 
-/** Who is called where: always there, in every scene, because a call does not wait for its turn. */
+/** Shows the calls of each station in every scene, because a call does not wait for its turn. */
 export function CallStrip({ calls }: { readonly calls: Board["calls"] }) {
   const { t } = useTranslation("board");
   return (

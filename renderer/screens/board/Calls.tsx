@@ -4,10 +4,10 @@ import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./Calls.module.css";
 import { roomFor } from "./words.ts";
 
-/** So many have room at each of five stations. */
+/** Number of calls that fit at each of five stations. */
 const room = 4;
 
-/** Who is called to which station: the bib large, the name beside it where that was agreed. */
+/** Lists each station's calls: the bib large, the name beside it where the athlete agreed. */
 export function Calls({ calls }: { readonly calls: Board["calls"] }) {
   const { t } = useTranslation("board");
   return (

@@ -3,7 +3,7 @@ import type { Board } from "../../../electron/api/board/schemas.ts";
 import { Calls } from "./Calls.tsx";
 import css from "./FloorScene.module.css";
 
-/** The floor as a whole: what those who are shown have done so far, and who is called where, by name where that was agreed. */
+/** Shows the whole floor: the totals of the athletes shown, and each station's calls, by name where that was agreed. */
 export function FloorScene({ calls, totals }: Pick<Board, "calls" | "totals">) {
   const { t } = useTranslation("board");
   const { bests, testsDone, athletesTested } = totals;

@@ -11,8 +11,8 @@ const clear = normalQuantile(clearChance);
 const share = (spreads: number) => `${(100 * Math.min(spreads, length)) / length}%`;
 
 /**
- * The gain as a length of tape laid out from the own best: over the stretch that a day's noise may make, the likely one
- * or the clear one. It says nothing that the number and the verdict do not, and only of this athlete.
+ * Draws the gain as a length of tape from the athlete's own best: over the zone of a day's noise, the likely zone or
+ * the clear one. It adds nothing to the number and the verdict, and concerns only this athlete.
  */
 export function GainTape({ spreads }: { readonly spreads: number }) {
   const { t } = useTranslation("board");

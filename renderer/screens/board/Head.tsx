@@ -4,11 +4,11 @@ import css from "./Head.module.css";
 
 interface HeadProps {
   readonly board: Board;
-  /** The scene does not show them itself. */
+  /** True if the scene does not show the figures itself. */
   readonly figures: boolean;
 }
 
-/** Which day this is, and the two figures that belong to everybody. */
+/** Shows the day, and the two figures about everybody. */
 export function Head({ board: { day, demo, totals }, figures }: HeadProps) {
   const { t } = useTranslation("board");
   const { t: common } = useTranslation("common");

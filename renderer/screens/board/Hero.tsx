@@ -9,11 +9,11 @@ import { roomFor, useGain, useLabel } from "./words.ts";
 
 interface HeroProps {
   readonly best: Best;
-  /** It just happened: the tape runs out to it. */
+  /** True if it just happened: then the tape is animated. */
   readonly fresh: boolean;
 }
 
-/** One best: who, in what, how much more than ever before, and whether that is more than the day's own noise. */
+/** Shows one best: the athlete, the test, the gain over all earlier marks, and whether it exceeds the day's noise. */
 export function Hero({ best, fresh }: HeroProps) {
   const { t } = useTranslation("board");
   const say = useSay();

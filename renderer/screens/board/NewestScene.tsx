@@ -11,11 +11,11 @@ const before = 6;
 
 interface NewestSceneProps {
   readonly newest: readonly Best[];
-  /** The first one just happened. */
+  /** True if the first one just happened. */
   readonly fresh: boolean;
 }
 
-/** The newest best, as large as the hall, and those just before it. */
+/** Shows the newest best as large as the hall needs, and those just before it. */
 export function NewestScene({ newest, fresh }: NewestSceneProps) {
   const { t } = useTranslation("board");
   const [best, ...others] = newest;
@@ -54,7 +54,7 @@ function Before({ best }: { readonly best: Best }) {
   );
 }
 
-/** Before the first best: the five tests painted on the floor, and what a best is. */
+/** Shows, before the first best, the five tests painted on the floor, and what a best is. */
 function EmptyBoard() {
   const { t } = useTranslation("board");
   return (

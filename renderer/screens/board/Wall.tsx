@@ -8,17 +8,17 @@ import css from "./Wall.module.css";
 import { roomFor, useGain, useGainIn, useLabel } from "./words.ts";
 
 const rowsOfPage = 8;
-/** So few rows are written larger. */
+/** Number of rows up to which they are set larger. */
 const fewRows = 4;
 
 interface WallProps {
   readonly test: TestCode;
   readonly rows: readonly BoardRow[];
-  /** How often this wall was shown before: a long one goes on where it stopped. */
+  /** Number of earlier showings of this wall: a long one continues where it stopped. */
   readonly round: number;
 }
 
-/** The gains of today in one test. */
+/** Shows today's gains in one test. */
 export function Wall({ test, rows, round }: WallProps) {
   const { t } = useTranslation("board");
   const gainIn = useGainIn();

@@ -2,14 +2,14 @@ import { useEffect, useState, useSyncExternalStore } from "react";
 import type { Best } from "../../../electron/api/board/schemas.ts";
 import { hasNews, type Scene, secondsOf } from "./scenes.ts";
 
-/** Where the rotation stands. */
+/** The state of the rotation. */
 export interface Turn {
   readonly index: number;
-  /** How often all scenes were shown: lists go on where they stopped the round before. */
+  /** Number of completed rounds: lists continue where they stopped the round before. */
   readonly round: number;
-  /** Rises with each change of scene, and with each interruption. */
+  /** Increases with each change of scene, and with each interruption. */
   readonly count: number;
-  /** A new best interrupted: this is not the scene's usual turn. */
+  /** True if a new best interrupted: this is not the scene's usual turn. */
   readonly news: boolean;
 }
 
@@ -34,7 +34,7 @@ export function useRotation(scenes: readonly Scene[], newest: readonly Best[]): 
   const seconds = secondsOf[scenes[index]?.kind ?? "newest"];
   const { count } = now;
   useEffect(() => {
-    // Only the turn that is over is followed by the next; an interruption has begun another one.
+    // Only the turn that has ended is followed by the next; an interruption has started another one.
     const end = (current: Turn) =>
       current.count === count ? after({ ...current, index }, scenes.length) : current;
     const timer = setTimeout(() => setTurn(end), seconds * 1000);
@@ -50,7 +50,7 @@ function listen(changed: () => void): () => void {
   return () => wide.removeEventListener("change", changed);
 }
 
-/** Whether the screen is wider than an old projector's 4 : 3. */
+/** Returns true if the screen is wider than an old projector's 4 : 3. */
 export function useWide(): boolean {
   return useSyncExternalStore(listen, () => wide.matches);
 }

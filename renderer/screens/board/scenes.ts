@@ -1,15 +1,18 @@
 import type { Best, Board } from "../../../electron/api/board/schemas.ts";
 
-/** One picture of the rotation, and how long it stays. */
+/** One scene of the rotation, and the time it is shown. */
 export type Scene =
   | { readonly kind: "newest" }
   | { readonly kind: "walls"; readonly walls: Board["walls"] }
   | { readonly kind: "floor" };
 
-/** Seconds that a scene stays: long enough to find a name in it from the back of the hall. */
+/** Seconds for which a scene is shown: long enough to find a name in it from the back of the hall. */
 export const secondsOf: Readonly<Record<Scene["kind"], number>> = { newest: 14, walls: 12, floor: 11 };
 
-/** The scenes that have something to show, walls in groups of `together`; the newest bests always, to teach if empty. */
+/**
+ * Returns the scenes with content, walls in groups of `together`; always the newest bests, which explain a best if
+ * empty.
+ */
 export function scenesOf(board: Board, together: number): Scene[] {
   const filled = board.walls.filter(({ rows }) => rows.length > 0);
   const groups = Math.ceil(filled.length / together);
@@ -23,12 +26,12 @@ export function scenesOf(board: Board, together: number): Scene[] {
   return [{ kind: "newest" }, ...walls, ...floor];
 }
 
-/** Tells a best from every other; a further trial that changes nothing about it leaves it the same best. */
+/** Returns a name that identifies a best; a further trial that changes nothing about it leaves the same best. */
 export function nameOf({ label, test, written }: Pick<Best, "label" | "test" | "written">): string {
   return JSON.stringify([label, test, written.number]);
 }
 
-/** Whether the newest best is one that the board has not shown: reason to interrupt. */
+/** Returns true if the board has not shown the newest best: reason to interrupt. */
 export function hasNews(before: readonly Best[], now: readonly Best[]): boolean {
   const [newest] = now;
   if (newest === undefined) return false;
@@ -38,13 +41,13 @@ export function hasNews(before: readonly Best[], now: readonly Best[]): boolean 
 
 /** One part of a long list. */
 export interface ListPage<Row> {
-  /** From 1. */
+  /** Index of the part, from 1. */
   readonly part: number;
   readonly parts: number;
   readonly rows: readonly Row[];
 }
 
-/** The part of a list that is shown on the `round`th visit (from 0), so that everybody has their turn. */
+/** Returns the part of a list for the `round`th visit (from 0), so that everybody has their turn. */
 export function listPageOf<Row>(rows: readonly Row[], size: number, round: number): ListPage<Row> {
   const parts = Math.max(1, Math.ceil(rows.length / size));
   const page = round % parts;

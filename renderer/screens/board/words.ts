@@ -6,16 +6,16 @@ import { useTestWords } from "../../app/testWords.ts";
 import { useShowNumber } from "../../words/numbers.ts";
 
 interface SaidGain {
-  /** "+3", and a time without a sign: "faster" and "longer" say which way, and a minus before "faster" would deny it. */
+  /** "+3"; a time has no sign: "faster" and "longer" give the direction, and a minus before "faster" would deny it. */
   readonly number: string;
   /** "more reps", "seconds faster". */
   readonly words: string;
 }
 
-/** The words of a gain where its unit is no word of a key. */
+/** The keys of a gain's words, for units that are no part of a key. */
 const timeWords: Readonly<Record<string, string>> = { s: "seconds", "min:s": "time" };
 
-/** How a gain is said: the number, and the test's own words, which say which way it goes. */
+/** Formats a gain: the number, and the test's own words, which give its direction. */
 export function useGain(): (test: TestCode, gain: Gain) => SaidGain {
   const testWord = useTestWords();
   const show = useShowNumber();
@@ -26,13 +26,13 @@ export function useGain(): (test: TestCode, gain: Gain) => SaidGain {
   };
 }
 
-/** A person of the board in words: the name they skate under, or their bib. */
+/** Formats an athlete on the board: the name they skate under, or their bib. */
 export function useLabel(): (label: Label) => string {
   const { t } = useTranslation("board");
   return (label) => (label.as === "name" ? label.name : t("bib", { bib: label.bib }));
 }
 
-/** What the gains of a wall are counted in; over times, which carry no sign, also which way they go. */
+/** Formats the unit of a wall's gains; for times, which have no sign, also their direction. */
 export function useGainIn(): (test: TestCode, unit: Written["unit"]) => string {
   const { t } = useTranslation("board");
   const { t: common } = useTranslation("common");
@@ -42,7 +42,7 @@ export function useGainIn(): (test: TestCode, unit: Written["unit"]) => string {
   };
 }
 
-/** Names take less room a letter the longer they are, and have less of it beside long `figures`. */
+/** Returns the class of a text's length: long names have smaller letters, smaller still beside long `figures`. */
 export function roomFor(text: string, figures = ""): "short" | "medium" | "long" {
   const taken = Math.max(0, figures.length - 6);
   if (text.length <= 12 - taken) return "short";
