@@ -14,7 +14,7 @@ interface ChoicesProps {
   readonly sheet: SheetInHand;
 }
 
-/** What holds for the whole sheet and does not stand in it: where its headers are, its league, its day. */
+/** Asks for what concerns the whole sheet and is not in it: the row of its headers, its league, its day. */
 export function Choices({ preview, sheet }: ChoicesProps) {
   const { t } = useTranslation("sheets");
   const { kind, missing, fields, worksheets, asksDateOrder } = preview;
@@ -99,7 +99,7 @@ interface ForAllProps {
   readonly onUse: (value: string) => void;
 }
 
-/** Something that is said of all rows; the sheet is read anew when it is said, not at every key. */
+/** Asks for a value of all rows; the sheet is read again when the value is confirmed, not at every key. */
 function ForAll({ label, type, value, onUse }: ForAllProps) {
   const { t } = useTranslation("sheets");
   const [typed, setTyped] = useState(value);

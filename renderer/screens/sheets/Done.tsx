@@ -8,7 +8,7 @@ import { KeptBack } from "./KeptBack.tsx";
 import css from "./Sheets.module.css";
 import type { SheetInHand } from "./useSheet.ts";
 
-/** What is in now, what stayed outside, and the way on. */
+/** Says what was imported and what was not, and offers the next steps. */
 export function Done({ taken, sheet }: { readonly taken: Taken; readonly sheet: SheetInHand }) {
   const { t, i18n } = useTranslation("sheets");
   const { counts, kind } = taken;

@@ -8,7 +8,7 @@ import { Stack } from "../../parts/flow/Stack.tsx";
 import { kinds } from "../../parts/sheets/sheet.ts";
 import css from "./Sheets.module.css";
 
-/** The three kinds of sheets, each with an example to fill in. */
+/** Shows the three kinds of sheets, each with an example to fill in. */
 export function Examples() {
   const { t } = useTranslation("sheets");
   const client = useTRPCClient();

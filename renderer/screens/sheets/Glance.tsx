@@ -10,7 +10,7 @@ import { writeNumber } from "../../words/numbers.ts";
 import css from "./Sheets.module.css";
 import type { SheetInHand } from "./useSheet.ts";
 
-/** The sheet in a few numbers, and the one button. */
+/** Shows the sheet in a few numbers, with the import button. */
 export function Glance({ preview, sheet }: { readonly preview: Preview; readonly sheet: SheetInHand }) {
   const { t, i18n } = useTranslation("sheets");
   const trpc = useTRPC();

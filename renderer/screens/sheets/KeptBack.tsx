@@ -11,18 +11,20 @@ import { PutRight } from "./PutRight.tsx";
 import type { SheetInHand } from "./useSheet.ts";
 
 interface KeptBackProps {
-  /** The first of them. */
+  /** The first rows that are not imported. */
   readonly rows: readonly KeptBackRow[];
-  /** All of them. */
+  /** Number of all rows that are not imported. */
   readonly count: number;
-  /** What of the others: they go in, they are in, or there are none. */
+  /** The other rows: to be imported, imported, or none. */
   readonly others: "goIn" | "areIn" | "none";
   readonly sheet: SheetInHand;
-  /** Of the sheet, where its rows can still be put right; left out once it is imported. */
+  /** The sheet's headers, where its rows can still be corrected; undefined once it is imported. */
   readonly headers?: readonly string[];
 }
 
-/** The rows that stay outside, each with its line, why, and what stands there; they can be saved to be put right. */
+/**
+ * Lists the rows that are not imported, each with its line, the reason and its cells; they can be saved for correction.
+ */
 export function KeptBack({ rows, count, others, sheet, headers }: KeptBackProps) {
   const { t } = useTranslation("sheets");
   const fieldName = useFieldName();

@@ -4,7 +4,7 @@ import { LineList } from "../../parts/sheets/LineList.tsx";
 import type { Preview } from "../../parts/sheets/sheet.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
-/** Rows that somebody chose not to import, and the way back for each. */
+/** Lists the rows that somebody chose not to import, each with a button that undoes it. */
 export function LeftOut({ rows, sheet }: { readonly rows: Preview["leftOut"]; readonly sheet: SheetInHand }) {
   const { t } = useTranslation("sheets");
   const lines = rows.map(({ line, text }) => ({

@@ -16,7 +16,7 @@ interface LookProps {
   readonly sheet: SheetInHand;
 }
 
-/** What a sheet would change: the counts, what needs a look, and the first rows. */
+/** Shows what a sheet would change: the counts, the rows that need a look, and the first rows. */
 export function Look({ preview, sheet }: LookProps) {
   const canRead = preview.missing.length === 0;
   const isMapped =

@@ -13,14 +13,14 @@ interface MappingProps {
   readonly sheet: SheetInHand;
 }
 
-/** Which column is which, where the headers don't say so: first what is needed, then what else could be there. */
+/** Assigns columns to fields where the headers don't: first the required fields, then the others. */
 export function Mapping({ preview, sheet }: MappingProps) {
   const { t } = useTranslation("sheets");
   const say = useSay();
   const { missing, unknown, fields } = preview;
   const isNeeded = missing.length > 0;
   const open = fields.filter(({ field, header }) => header === null || field in sheet.mapping);
-  // A field that was mapped stays where it is, and so does the focus.
+  // A field that was assigned keeps its place, and so does the focus.
   const isFirst = (field: string) => missing.includes(field) || field in sheet.mapping;
   const needed = open.filter(({ field }) => isFirst(field));
   const rest = open.filter(({ field }) => !isFirst(field));

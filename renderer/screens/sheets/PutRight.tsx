@@ -12,7 +12,7 @@ interface PutRightProps {
   readonly sheet: SheetInHand;
 }
 
-/** A row that is not imported: its cells can be put right on the spot, or the row is left out by choice. */
+/** Shows a row that is not imported: its cells can be corrected on the spot, or the row is left out by choice. */
 export function PutRight({ row, headers, sheet }: PutRightProps) {
   const { t } = useTranslation("sheets");
   const [open, setOpen] = useState(false);

@@ -7,7 +7,7 @@ import { useSay } from "../../words/say.ts";
 import css from "./Sheets.module.css";
 import { isAboutTheDay, type SheetInHand } from "./useSheet.ts";
 
-/** Why the sheet as a whole can't be taken, and the ways on. Nothing was changed. */
+/** Says why the whole sheet can't be imported, and offers the next steps. Nothing was changed. */
 export function Refused({ sentence, sheet }: { readonly sentence: Sentence; readonly sheet: SheetInHand }) {
   const { t } = useTranslation("sheets");
   const say = useSay();

@@ -7,7 +7,7 @@ import { kinds } from "../../parts/sheets/sheet.ts";
 import css from "./Sheets.module.css";
 import { isAboutTheDay, type SheetInHand } from "./useSheet.ts";
 
-/** The file in hand, what it is read as, and the way to another one. */
+/** Shows the current file, the kind it is read as, and the button to choose another. */
 export function SheetHead({ sheet }: { readonly sheet: SheetInHand }) {
   const { t } = useTranslation("sheets");
   const heading = useRef<HTMLHeadingElement>(null);
@@ -15,7 +15,7 @@ export function SheetHead({ sheet }: { readonly sheet: SheetInHand }) {
   const isPreview = standing.step === "preview";
   const mayBeAnother = isPreview || (standing.step === "refused" && isAboutTheDay(standing.sentence));
 
-  // The button that was pressed is gone; from here the keyboard goes on, and the file is read out.
+  // The pressed button is gone; the keyboard goes on from here, and the file is read out.
   useEffect(() => heading.current?.focus(), []);
 
   return (

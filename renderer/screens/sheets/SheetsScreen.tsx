@@ -12,7 +12,7 @@ import { SheetHead } from "./SheetHead.tsx";
 import css from "./Sheets.module.css";
 import { type SheetInHand, useSheet } from "./useSheet.ts";
 
-/** Taking in the leagues' sheets: choose one, look at what it would change, take it in. */
+/** Imports the leagues' sheets: choose one, look at what it would change, import it. */
 export function SheetsScreen() {
   const { t } = useTranslation("sheets");
   const sheet = useSheet();
@@ -30,7 +30,7 @@ export function SheetsScreen() {
 
 const readable = ".csv,.tsv,.txt,.xlsx,.xlsm,.ods,text/csv,text/tab-separated-values,text/plain";
 
-/** Where a sheet is chosen or dropped, and what the three kinds look like. */
+/** Takes a sheet that is chosen or dropped, and explains the three kinds. */
 function ChooseSheet({ sheet }: { readonly sheet: SheetInHand }) {
   const { t } = useTranslation("sheets");
   return (
@@ -53,7 +53,7 @@ function ChooseSheet({ sheet }: { readonly sheet: SheetInHand }) {
 
 type InWork = Extract<SheetState, { step: "bringing" | "reading" }>;
 
-/** How far the reading is. */
+/** Shows the progress of the reading. */
 function Reading({ standing }: { readonly standing: InWork }) {
   const { t, i18n } = useTranslation("sheets");
   if (standing.step === "bringing") return <Progress label={t("reading.label")} done={null} total={1} />;

@@ -11,7 +11,7 @@ import { useFieldName } from "../../parts/sheets/useFieldName.ts";
 import { markIn, Seen, whoIn } from "./cells.tsx";
 import type { SheetInHand } from "./useSheet.ts";
 
-/** The first rows as they would be taken in. */
+/** Lists the first rows as they would be imported. */
 export function TakenRows({ preview, sheet }: { readonly preview: Preview; readonly sheet: SheetInHand }) {
   const { t } = useTranslation("sheets");
   const fieldName = useFieldName();
@@ -21,7 +21,7 @@ export function TakenRows({ preview, sheet }: { readonly preview: Preview; reado
       caption={t("rows.title")}
       columns={[...common(t), ...columns, leavingOut(t, sheet)]}
       rows={preview.rows}
-      // A line of a wide sheet holds several tests.
+      // A row of a wide sheet holds several tests.
       rowKey={({ line, cells }) =>
         `${line} ${cells.test} ${cells.date} ${cells.variant} ${JSON.stringify(cells)}`
       }
@@ -57,7 +57,7 @@ function Status({ row, t }: { readonly row: PreviewRow; readonly t: Words }) {
   return <Tag tone={row.status === "known" ? "quiet" : "go"}>{t(`status.${row.status}`)}</Tag>;
 }
 
-/** One column for each field that the sheet has, the name first. */
+/** Returns a column for each field that the sheet has, the name first. */
 function rosterColumns({ fields }: Preview, fieldName: (field: string) => string): Column<PreviewRow>[] {
   const widths: Readonly<Record<string, string>> = {
     number: "6rem",
@@ -123,7 +123,7 @@ function resultColumns({ kind }: Preview, t: Words): Column<PreviewRow>[] {
   return [who, date, test, mark];
 }
 
-/** A test by its sign; what a sheet calls it is kept where it is no code. */
+/** Shows a test by its sign, or the sheet's own text where that is no code. */
 function Test({ text, variant }: { readonly text: string; readonly variant: string }) {
   const plain = (name: string) => name.toLowerCase().replace(/[\s_-]+/g, "");
   const code = testCodes.find((each) => plain(each) === plain(text));

@@ -7,13 +7,13 @@ import { useSay } from "../../words/say.ts";
 import { whoIn } from "./cells.tsx";
 
 interface SomeRowsProps {
-  /** The first rows of the preview; the desk puts those that deserve a look first. */
+  /** The first rows of the preview; the desk puts the unusual ones first. */
   readonly rows: readonly PreviewRow[];
-  /** How many there are in the whole sheet. */
+  /** Number of such rows in the whole sheet. */
   readonly count: number;
 }
 
-/** Rows that are taken and still deserve a second look. */
+/** Lists the rows that are imported and still deserve a second look. */
 export function Unusual({ rows, count }: SomeRowsProps) {
   const { t } = useTranslation("sheets");
   const say = useSay();
@@ -26,7 +26,7 @@ export function Unusual({ rows, count }: SomeRowsProps) {
   );
 }
 
-/** Athletes who are known with other values: what stands now and what would stand there. */
+/** Lists known athletes with other values in the sheet: the stored ones and the new ones. */
 export function Changes({ rows, count }: SomeRowsProps) {
   const { t } = useTranslation("sheets");
   const fieldName = useFieldName();

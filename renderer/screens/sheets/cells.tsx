@@ -5,7 +5,7 @@ import { useFieldName } from "../../parts/sheets/useFieldName.ts";
 
 type Cells = PreviewRow["cells"];
 
-/** What names the athlete and the test stands in columns of its own; everything else is what was seen. */
+/** Fields with columns of their own, which name the athlete and the test; all others are what was seen. */
 const named = [
   "league",
   "number",
@@ -20,7 +20,7 @@ const named = [
   "note",
 ];
 
-/** Who a row is about, in one line. */
+/** Formats the athlete of a row in one line. */
 export function whoIn({ bib, league, number, name }: Cells, t: TFunction<"sheets">): string {
   const parts = [
     bib === undefined ? "" : t("who.bib", { bib }),
@@ -33,7 +33,7 @@ export function whoIn({ bib, league, number, name }: Cells, t: TFunction<"sheets
 
 const columns = new Map(sheetColumns().map((column) => [column.name, column]));
 
-/** What was seen: each filled cell with the name of its column. */
+/** Shows what was seen: each filled cell with the name of its column. */
 export function Seen({ cells }: { readonly cells: Cells }) {
   const fieldName = useFieldName();
   const seen = Object.entries(cells).filter(([field]) => !named.includes(field));
@@ -46,7 +46,7 @@ export function Seen({ cells }: { readonly cells: Cells }) {
   return <>{words.join(" · ")}</>;
 }
 
-/** A mark with its unit, where the unit says more than the mark itself. */
+/** Formats a mark with its unit, unless the mark itself shows it. */
 export function markIn({ mark = "", unit = "" }: Cells): string {
   return mark.includes(":") ? mark : `${mark} ${unit}`.trim();
 }

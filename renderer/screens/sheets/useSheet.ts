@@ -6,18 +6,18 @@ import { tell } from "../../app/messages.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { asSentence, type Kind, type SheetState, type Taken } from "../../parts/sheets/sheet.ts";
 
-/** A sheet that was brought to the desk; it is read anew when the kind or the mapping changes. */
+/** An uploaded sheet; it is read again when the kind or the mapping changes. */
 interface InHand {
   readonly uploadId: string;
-  /** null: what its headers say. */
+  /** Null: as its headers say. */
   readonly kind: Kind | null;
   readonly mapping: Readonly<Record<string, string>>;
   readonly said: Said;
-  /** Nobody has said anything yet: its columns are read as those of such a sheet were last time. */
+  /** True until the person decides something: then columns are read as in the last such sheet. */
   readonly recall: boolean;
 }
 
-/** What a person says of the sheet that the sheet does not say itself, as the door takes it. */
+/** The person's decisions about the sheet, as the API takes them. */
 interface Said {
   readonly headerLine?: number;
   readonly worksheet?: number;
@@ -32,34 +32,37 @@ interface Said {
 export interface SheetInHand {
   readonly name: string | null;
   readonly uploadId: string | null;
-  /** As the person said; null: what its headers say. */
+  /** As the person decided; null: as its headers say. */
   readonly kind: Kind | null;
   readonly mapping: Readonly<Record<string, string>>;
   readonly standing: SheetState;
-  /** What the door is asked with to import the sheet as it is read now. */
+  /** The API's input to import the sheet as it is read now. */
   readonly asked: ReturnType<typeof askedOf> | null;
   bring(file: { readonly name: string; readonly content: Blob }): void;
-  /** The shell has refused a file before anything of it was read. */
+  /** Shows the shell's refusal of a file that was not read. */
   refuse(name: string, key: string): void;
   readAs(kind: Kind): void;
-  /** Which header stands for which field; an empty header: none. */
+  /** Assigns a header to a field; an empty header: none. */
   map(field: string, header: string): void;
   readonly said: Said;
-  /** Says something of the whole sheet. Other headers or another worksheet are another sheet: columns are told anew. */
+  /**
+   * Decides something about the whole sheet. Another row of headers or worksheet is another sheet: its mapping starts
+   * again.
+   */
   say(more: Said): void;
-  /** Puts cells of a row right; column (from 0) → text. */
+  /** Corrects cells of a row; column (from 0) → text. */
   putRight(line: number, cells: Readonly<Record<string, string>>): void;
   leaveOut(line: number): void;
   bringBack(line: number): void;
   readAgain(): void;
   isTaken(taken: Taken): void;
-  /** Puts the sheet away; what was taken in stays. */
+  /** Closes the sheet; imported rows stay. */
   putAway(): void;
 }
 
 const none: SheetState = { step: "none" };
 
-/** The one sheet that is looked at: brought, read as often as something about it changes, taken in. */
+/** Holds the one current sheet: uploads it, reads it again at every change, imports it. */
 export function useSheet(): SheetInHand {
   const client = useTRPCClient();
   const [name, setName] = useState<string | null>(null);
@@ -76,7 +79,7 @@ export function useSheet(): SheetInHand {
           else if (stage.stage === "preview") {
             setStanding({ step: "preview", preview: stage.preview });
             const { mapping } = stage.preview;
-            // From here on it is as if it had been said now.
+            // From now on the recalled mapping counts as the person's own.
             if (inHand.recall && Object.keys(mapping).length > 0)
               setInHand({ ...inHand, mapping, recall: false });
           } else setStanding({ step: "refused", sentence: asSentence(stage.sentence) });
@@ -98,7 +101,7 @@ export function useSheet(): SheetInHand {
       refuse(broughtName, "sheets.tooBig");
       return;
     }
-    // An empty body does not get through to the desk.
+    // An empty body would not reach the desk.
     if (content.size === 0) {
       refuse(broughtName, "sheets.empty");
       return;
@@ -149,7 +152,7 @@ export function useSheet(): SheetInHand {
   };
 }
 
-/** A sheet and all that is said of it, as the door takes it. */
+/** Returns a sheet with all decisions about it, as the API takes them. */
 function askedOf({ uploadId, kind, mapping, said }: InHand) {
   const { edits = {}, leftOut = [], ...rest } = said;
   const asked = { ...rest, uploadId, mapping, edits, leftOut: [...leftOut] };
@@ -162,12 +165,12 @@ function isOtherSheet({ headerLine, worksheet }: Said): boolean {
 
 const megabytes = sheetLimits.bytes / 1024 / 1024;
 
-/** What was shown of the sheet stays while it is read in another way, so that nobody loses their place. */
+/** Keeps what is shown of the sheet while it is read in another way, so that nobody loses their place. */
 function progressed(before: SheetState, done: number, total: number): SheetState {
   return before.step === "bringing" || before.step === "reading" ? { step: "reading", done, total } : before;
 }
 
-/** A column stands for one field only: choosing it anew takes it from the other. */
+/** Assigns a column, which serves one field only: the other field that had it loses it. */
 function mapped(
   before: Readonly<Record<string, string>>,
   field: string,
@@ -177,7 +180,7 @@ function mapped(
   return Object.fromEntries(header === "" ? others : [...others, [field, header]]);
 }
 
-/** Whether it is the day that is missing, and not the sheet that is wrong. */
+/** Returns true if the day is missing, rather than the sheet being wrong. */
 export function isAboutTheDay(sentence: Sentence): boolean {
   return sentence.key.startsWith("day.");
 }
