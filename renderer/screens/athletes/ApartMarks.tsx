@@ -10,7 +10,7 @@ import type { AthletePage } from "./types.ts";
 
 type Apart = AthletePage["apart"][number];
 
-/** Marks that compare with none above, newest first, each with the reason; nothing where there are none. */
+/** Lists the marks that compare with none above, newest first, each with the reason; nothing where there are none. */
 export function ApartMarks({ apart }: { readonly apart: readonly Apart[] }) {
   const { t } = useTranslation("athletes");
   const columns = useColumns();
@@ -58,7 +58,7 @@ function useColumns(): Column<Apart>[] {
   ];
 }
 
-/** A mark in a row: the number strong, the unit small. */
+/** Shows a mark in a row: the number strong, the unit small. */
 function WrittenMark({ written: { number, unit } }: { readonly written: Written }) {
   const word = useUnitWord()(unit);
   return (

@@ -16,7 +16,7 @@ import { AllSeries } from "./Series.tsx";
 import { Today } from "./Today.tsx";
 import type { AthletePage } from "./types.ts";
 
-/** One athlete: today's marks, every attempt, the marks before, and what they agreed to. */
+/** Shows one athlete: today's marks, every attempt, the marks before, and the consents. */
 export function AthletePageScreen({ athleteId }: { readonly athleteId: number }) {
   const { t } = useTranslation(["athletes", "cards"]);
   const trpc = useTRPC();

@@ -1,7 +1,7 @@
 import { AthletePageScreen } from "./AthletePageScreen.tsx";
 import { ListScreen } from "./ListScreen.tsx";
 
-/** All athletes, or the one of `id`. */
+/** Shows all athletes, or the one of `id`. */
 export function AthletesScreen({ id }: { readonly id: string | null }) {
   if (id === null || !/^\d+$/.test(id)) return <ListScreen />;
   return <AthletePageScreen key={id} athleteId={Number(id)} />;

@@ -13,7 +13,7 @@ interface AthletesTableProps {
   readonly onClear: () => void;
 }
 
-/** One line an athlete: who, where they stand today, and what they agreed to. */
+/** Lists athletes, one per row: who they are, their tests today, and their consents. */
 export function AthletesTable({ people, onClear }: AthletesTableProps) {
   const { t } = useTranslation("athletes");
   const columns = useColumns();
@@ -93,7 +93,7 @@ function useColumns(): Column<Listed>[] {
   ];
 }
 
-/** "3/5": done of those that are taken. */
+/** Draws "3/5": tests done, of those that the athlete takes. */
 function Dots({ done, of }: { readonly done: number; readonly of: number }) {
   return (
     <span>

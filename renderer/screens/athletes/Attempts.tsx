@@ -14,7 +14,7 @@ interface AttemptsProps {
 
 type Attempt = AthletePage["attempts"][number];
 
-/** All that was entered today, in the order of entry; what no longer stands stays, with who, when and why. */
+/** Lists all of today's attempts in the order of entry; void ones stay, with who voided them, when and why. */
 export function Attempts({ attempts, lengths }: AttemptsProps) {
   const { t } = useTranslation("athletes");
   return (

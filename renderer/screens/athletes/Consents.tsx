@@ -13,7 +13,7 @@ interface Agreed {
   readonly guardianConsent: boolean;
 }
 
-/** What is held, or what was just chosen in its place. */
+/** Returns the stored consents, replaced by those just chosen. */
 function agreed(athlete: Agreed, chosen: { [Key in keyof Agreed]?: Agreed[Key] | undefined } = {}): Agreed {
   return {
     board: chosen.board ?? athlete.board,
@@ -22,7 +22,7 @@ function agreed(athlete: Agreed, chosen: { [Key in keyof Agreed]?: Agreed[Key] |
   };
 }
 
-/** What the athlete agreed to, changed at any time: kept at once, and the board follows. */
+/** Shows and changes the athlete's consents at any time: stored at once, and the board follows. */
 export function Consents({ athlete }: { readonly athlete: AthletePage }) {
   const { t } = useTranslation("athletes");
   const trpc = useTRPC();
@@ -32,7 +32,7 @@ export function Consents({ athlete }: { readonly athlete: AthletePage }) {
       onSuccess: () => tell({ tone: "done", sentence: { key: "athletes:consents.kept" } }),
     }),
   );
-  // What was just chosen stands until the answer comes.
+  // The new choice is shown until the answer comes.
   const now = keep.isPending ? agreed(athlete, keep.variables) : agreed(athlete);
   function change(change: Partial<Agreed>): void {
     const { guardianConsent, ...both } = { ...now, ...change };

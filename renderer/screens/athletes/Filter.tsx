@@ -13,7 +13,7 @@ interface FilterProps {
   readonly onEnter: () => void;
 }
 
-/** Which athletes are listed. */
+/** Selects the athletes to list, by text and league. */
 export function Filter({ query, leagueId, leagues, inputRef, onChange, onEnter }: FilterProps) {
   const { t } = useTranslation("athletes");
   const id = useId();

@@ -15,7 +15,7 @@ import { Erasures } from "./held/Erasures.tsx";
 
 const everybody = { query: "", leagueId: null, page: 0 };
 
-/** Everybody in the store, by league and name or by what is typed. */
+/** Lists all athletes in the store, by league and name, or those that match the typed text. */
 export function ListScreen() {
   const { t } = useTranslation(["athletes", "noise", "reference"]);
   const [, go] = useLocation();
@@ -26,7 +26,7 @@ export function ListScreen() {
   const list = useQuery({ ...options, placeholderData: keepPreviousData });
   useKeys({ "/": () => box.current?.focus() });
 
-  /** Waits for the answer to what stands there, since a scanner presses Enter at once. */
+  /** Waits for the answer to the typed text, since a scanner presses Enter at once. */
   async function openFirst(): Promise<void> {
     const { people } = await queryClient.fetchQuery(options);
     if (input.query.trim() !== "" && people[0] !== undefined) go(`/athletes/${people[0].athleteId}`);
@@ -85,13 +85,13 @@ function Empty() {
 }
 
 interface PagesProps {
-  /** From 0. */
+  /** Index of the page, from 0. */
   readonly page: number;
   readonly pages: number;
   readonly onPage: (page: number) => void;
 }
 
-/** The way through a long list; nothing where one page holds all. */
+/** Turns the pages of a long list; renders nothing where one page holds all. */
 function Pages({ page, pages, onPage }: PagesProps) {
   const { t } = useTranslation("athletes");
   if (pages === 1) return null;

@@ -17,7 +17,7 @@ interface NewsProps {
 
 type Point = Series["points"][number];
 
-/** The newest mark and what it says: against the last test with its chance, against the best, and among others. */
+/** Shows the newest mark with its change since the last test and its chance, against the best, and among others. */
 export function News({ series: { test, points, place, placed }, lengths }: NewsProps) {
   const { t } = useTranslation(["athletes", "station"]);
   const say = useSay();
@@ -65,8 +65,8 @@ export function News({ series: { test, points, place, placed }, lengths }: NewsP
 }
 
 /**
- * What a change amounts to, with its chance in whole parts of a hundred: rounded down, so that the words never claim
- * more than the numbers.
+ * Formats the verdict on a change with its chance in whole percent: rounded down, so that the words never claim more
+ * than the numbers.
  */
 function useVerdict(): (point: Pick<Point, "verdict" | "chance" | "change">) => string {
   const { t } = useTranslation("athletes");

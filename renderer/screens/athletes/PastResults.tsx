@@ -17,7 +17,7 @@ interface PastResultsProps {
   readonly lengths: LengthUnit;
 }
 
-/** What was imported from before this program; each can be corrected or removed with a reason, which stays to be seen. */
+/** Lists the imported results; each can be corrected or removed with a reason, which stays visible. */
 export function PastResults({ athleteId, lengths }: PastResultsProps) {
   const { t, i18n } = useTranslation("planning");
   const trpc = useTRPC();

@@ -18,7 +18,7 @@ interface AllSeriesProps {
   readonly lengths: LengthUnit;
 }
 
-/** Each test over time: what the newest mark says, the picture, and the same in a table. */
+/** Shows each test over time: the newest mark's verdict, the plot, and the same in a table. */
 export function AllSeries({ athlete: { series }, lengths }: AllSeriesProps) {
   const { t } = useTranslation("athletes");
   const without = testCodes.filter((test) => series.every((each) => each.test !== test));

@@ -14,7 +14,7 @@ interface SeriesTableProps {
 
 type Row = Series["points"][number] & { readonly place: number };
 
-/** The marks of one test, newest first: each against the one before it, and against the best before it. */
+/** Lists the marks of one test, newest first: each against the one before it, and against the best before it. */
 export function SeriesTable({ series: { test, points }, lengths }: SeriesTableProps) {
   const { t } = useTranslation(["athletes", "common"]);
   const testWord = useTestWords();

@@ -20,7 +20,7 @@ interface TodayProps {
 
 type Told = AthletePage["marks"][number];
 
-/** The five tests in order: the mark, or why there is none, and where it stands against the athlete's own past. */
+/** Shows the five tests in order: the mark or why there is none, and its standing in the athlete's own past. */
 export function Today({ athlete, lengths }: TodayProps) {
   const { t } = useTranslation("athletes");
   const { state, bib } = athlete;

@@ -20,7 +20,7 @@ interface VoidPastDialogProps {
   readonly onClose: () => void;
 }
 
-/** The right value and why; or the reason alone, to remove it. */
+/** Asks for the right value and the reason; or for the reason alone, to remove the result. */
 export function VoidPastDialog({ athleteId, mark, what, onClose }: VoidPastDialogProps) {
   const { t } = useTranslation("planning");
   const say = useSay();

@@ -6,5 +6,5 @@ export type Listed = Outputs["list"]["people"][number];
 export type AthletePage = Outputs["get"];
 export type Series = AthletePage["series"][number];
 
-/** An imported result that stands. */
+/** An imported result that was not removed. */
 export type PastResult = Answers["people"]["pastResults"]["standing"][number];

@@ -21,7 +21,7 @@ interface EraseDialogProps {
   readonly onClose: () => void;
 }
 
-/** Says what goes and what stays, and erases once the organiser has typed whom they mean. */
+/** Says what is erased and what stays; erases once the organiser has typed the athlete's number, or else the name. */
 export function EraseDialog({ athlete, before, onClose }: EraseDialogProps) {
   const { t } = useTranslation("held");
   const say = useSay();
@@ -72,7 +72,7 @@ export function EraseDialog({ athlete, before, onClose }: EraseDialogProps) {
   );
 }
 
-/** Erases, forgets what this window remembers, and goes where nobody is looked at. */
+/** Erases, empties this window's memory, and goes to a screen without an athlete. */
 function useErase() {
   const trpc = useTRPC();
   const [, go] = useLocation();
@@ -83,14 +83,14 @@ function useErase() {
         const done = { tone: "done", sentence: { key: "held:erase.done" } } as const;
         tell(notWiped === null ? done : { tone: "alert", sentence: notWiped });
         go("/athletes");
-        // What no screen shows any more would stay in memory for minutes.
+        // Data that no screen shows any more would stay in memory for minutes.
         queryClient.removeQueries({ type: "inactive" });
       },
     }),
   );
 }
 
-/** What goes, what stays, what is out of reach, and what would bring it back. */
+/** Says what is erased, what stays, what is out of reach, and what would bring it back. */
 function EraseSentences({ before }: { readonly before: Before }) {
   const { t } = useTranslation(["held", "planning"]);
   const { nameless, mentions } = before;

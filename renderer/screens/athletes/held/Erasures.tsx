@@ -9,7 +9,7 @@ import { writeMoment } from "../../../words/dates.ts";
 import css from "./Held.module.css";
 import type { Erasure } from "./types.ts";
 
-/** That people were erased, when and by whom; nothing where nobody was. */
+/** Lists the erasures, with when and by whom; nothing where there were none. */
 export function Erasures() {
   const { t } = useTranslation("held");
   const trpc = useTRPC();
@@ -40,7 +40,7 @@ function useColumns(): Column<Erasure>[] {
   ];
 }
 
-/** The disk was full, or something read the store: it can be tried again at any time. */
+/** Says that wiping failed, because the disk was full or something read the store; it can be retried at any time. */
 function Due() {
   const { t } = useTranslation("held");
   const trpc = useTRPC();

@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import css from "./HeldPage.module.css";
 import type { Held } from "./types.ts";
 
-/** Who the athlete is, and what they agreed to. */
+/** Shows who the athlete is, and their consents. */
 export function HeldAbout({ held: { person, consents } }: { readonly held: Held }) {
   const { t } = useTranslation("held");
   const yesNo = (yes: boolean) => t(yes ? "page.yes" : "page.no");

@@ -11,7 +11,7 @@ import { useWayInBrackets } from "./useWayInBrackets.ts";
 
 type Attempt = HeldDay["attempts"][number];
 
-/** Every attempt in the order of entry, those that do not count any more among them. */
+/** Lists every attempt in the order of entry, void ones too. */
 export function HeldAttempts({ attempts }: { readonly attempts: readonly Attempt[] }) {
   const { t } = useTranslation("held");
   return (
@@ -67,7 +67,7 @@ function Row({ attempt }: { readonly attempt: Attempt }) {
   );
 }
 
-/** What was seen, what was noted, and what became of it. */
+/** Says what was seen, what was noted, and whether the attempt was voided. */
 function useSeen({ test, seen, note, replaces, void: ended }: Attempt): string[] {
   const { t } = useTranslation("held");
   const { lengths } = useLengthUnit();

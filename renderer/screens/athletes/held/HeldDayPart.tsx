@@ -7,7 +7,7 @@ import { HeldMarks } from "./HeldMarks.tsx";
 import css from "./HeldPage.module.css";
 import type { HeldDay } from "./types.ts";
 
-/** One day: how the athlete was there, what was seen, and what it came to. */
+/** Shows one day: the athlete's attendance, the attempts, and the marks. */
 export function HeldDayPart({ day }: { readonly day: HeldDay }) {
   const { t } = useTranslation("held");
   const writeDay = useWriteDay();
@@ -25,7 +25,7 @@ export function HeldDayPart({ day }: { readonly day: HeldDay }) {
   );
 }
 
-/** How the athlete was there and what was left out, each in a sentence. */
+/** Says how the athlete attended and which tests they skipped, each in a sentence. */
 function useSentences({ entry, left_out, calls, absences }: HeldDay): string[] {
   const { t } = useTranslation(["held", "common"]);
   const testWord = useTestWords();

@@ -7,7 +7,7 @@ import type { HeldDay } from "./types.ts";
 
 type Heat = HeldDay["heats"][number];
 
-/** The live heats in which the athlete had a lane, with every tap that was made for it. */
+/** Lists the live heats in which the athlete had a lane, with every tap made for it. */
 export function HeldHeats({ heats }: { readonly heats: readonly Heat[] }) {
   const { t } = useTranslation("held");
   return (
@@ -49,7 +49,7 @@ const kinds = [
   ...(["rerun", "round", "not-finished", "reach", "enough", "aside", "undo"] as const),
 ];
 
-/** All taps in one line: what, when by the heat's clock, and by whom. */
+/** Formats all taps in one line: kind, time by the heat's clock, and by whom. */
 function useWriteTaps(): (taps: Heat["taps"]) => string {
   const { t } = useTranslation("held");
   return (taps) =>

@@ -10,7 +10,7 @@ import { useWayInBrackets } from "./useWayInBrackets.ts";
 
 type Mark = HeldDay["marks"][number];
 
-/** What the attempts of a day came to. */
+/** Lists the marks of a day's attempts. */
 export function HeldMarks({ marks }: { readonly marks: readonly Mark[] }) {
   const { t } = useTranslation(["held", "common"]);
   const testWord = useTestWords();

@@ -11,7 +11,7 @@ import { HeldPast } from "./HeldPast.tsx";
 import { HeldRemoved } from "./HeldRemoved.tsx";
 import type { Held } from "./types.ts";
 
-/** All that is held about one athlete on paper, as many pages as it takes. An address that is none shows nothing. */
+/** Lays out all data held about one athlete for paper, on as many pages as needed; nothing for an invalid address. */
 export function HeldPage({ athleteId, paper }: { readonly athleteId: string; readonly paper: string }) {
   const size = (["a4", "letter"] as const).find((each) => each === paper);
   if (size === undefined || !/^\d{1,15}$/.test(athleteId)) return null;
@@ -24,7 +24,7 @@ function Loaded({ athleteId, paper }: { readonly athleteId: number; readonly pap
   const held = useQuery(trpc.people.held.queryOptions({ athleteId })).data;
   const type = useType(held !== undefined);
   useEffect(() => {
-    // No name: what a printer or a system remembers of a job must not give anybody away.
+    // No name: a printer's or a system's memory of a job must not identify anybody.
     document.title = t("page.file");
   }, [t]);
   useReady(held !== undefined && type);
@@ -59,7 +59,7 @@ function Page({ held, paper }: { readonly held: Held; readonly paper: "a4" | "le
   );
 }
 
-/** Why each thing is held, for how long, and how it leaves. */
+/** Says why each kind of data is held, for how long, and how it is deleted. */
 function HeldWhy() {
   const { t } = useTranslation("held");
   const reasons = ["name", "birth", "consent", "marks", "keyed", "long", "erase"] as const;

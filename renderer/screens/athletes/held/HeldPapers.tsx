@@ -9,12 +9,12 @@ import { Matter } from "./Matter.tsx";
 import type { Before } from "./types.ts";
 import { useAmounts } from "./useAmounts.ts";
 
-/** Everything held about an athlete, to be handed to them on paper or as a file. */
+/** Prints or saves everything held about an athlete, to be handed to them. */
 export function HeldPapers({ athleteId, before }: { readonly athleteId: number; readonly before: Before }) {
   const { t } = useTranslation("held");
   const [paper, setPaper] = useState<"a4" | "letter">("a4");
   const client = useTRPCClient();
-  // The file's name says nobody's: systems remember names of files.
+  // The file's name has no name of anybody: systems remember the names of files.
   const nameOf = (kind: "json" | "pdf") => t("held.name", { date: dateHere(), kind });
   const page = { path: `/print/held/${athleteId}`, paper, suggestedName: nameOf("pdf") };
   const { busy, run, print, save } = usePaperwork("held", page);

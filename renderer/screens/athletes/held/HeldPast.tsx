@@ -11,7 +11,7 @@ import { useWayInBrackets } from "./useWayInBrackets.ts";
 
 type Past = Held["past_marks"][number];
 
-/** Marks that came from a sheet of past results; nothing where there is none. */
+/** Lists the marks from a sheet of past results; nothing where there are none. */
 export function HeldPast({ marks }: { readonly marks: readonly Past[] }) {
   const { t } = useTranslation(["held", "common"]);
   const testWord = useTestWords();

@@ -10,7 +10,7 @@ import type { Held } from "./types.ts";
 
 type Removed = Held["past_removed"][number];
 
-/** Imported results that were removed or corrected, with who did it and why; nothing where there is none. */
+/** Lists imported results that were removed or corrected, with who did it and why; nothing where there are none. */
 export function HeldRemoved({ marks }: { readonly marks: readonly Removed[] }) {
   const { t, i18n } = useTranslation("planning");
   const testWord = useTestWords();

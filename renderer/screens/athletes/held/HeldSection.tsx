@@ -14,7 +14,7 @@ import type { HeldAthlete } from "./types.ts";
 
 type Open = "mend" | "remove" | "erase" | null;
 
-/** What an athlete may ask of the organiser: to have it put right, to see all of it, to be erased. */
+/** Offers what an athlete may ask of the organiser: to correct their data, to see all of it, to be erased. */
 export function HeldSection({ athlete }: { readonly athlete: HeldAthlete }) {
   const { t } = useTranslation("held");
   const trpc = useTRPC();

@@ -8,7 +8,7 @@ interface MatterProps {
   readonly children: ReactNode;
 }
 
-/** One question with what to know and what to press. */
+/** Shows one matter: what to know about it, and the buttons. */
 export function Matter({ title, what, children }: MatterProps) {
   return (
     <Stack gap={3} top className={css.matter}>

@@ -10,7 +10,7 @@ import { useSay } from "../../../words/say.ts";
 import css from "./Held.module.css";
 import type { HeldAthlete } from "./types.ts";
 
-/** Who somebody is, to be put right; what can't be taken is said, and what was typed stays. */
+/** Corrects who an athlete is; a refusal is shown, and the typed text stays. */
 export function MendDialog({
   athlete,
   onClose,

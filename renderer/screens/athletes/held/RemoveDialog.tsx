@@ -6,7 +6,7 @@ import { tell } from "../../../app/messages.ts";
 import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
 import type { HeldAthlete } from "./types.ts";
 
-/** Takes out somebody typed by mistake. */
+/** Removes somebody who was entered by mistake. */
 export function RemoveDialog({
   athlete,
   onClose,

@@ -2,14 +2,14 @@ import type { Answers } from "../../../app/answers.ts";
 
 type People = Answers["people"];
 
-/** All that is held about one athlete. */
+/** All data held about one athlete. */
 export type Held = People["held"];
 export type HeldDay = Held["days"][number];
-/** What would go and what would stay. */
+/** Counts of the data that an erasure deletes and keeps. */
 export type Before = People["beforeErasing"];
 export type Erasure = People["erasures"][number];
 
-/** Of an athlete's page, what this part of it needs. */
+/** The part of an athlete's page that this section needs. */
 export interface HeldAthlete {
   readonly athleteId: number;
   readonly name: string;

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { Before } from "./types.ts";
 
-/** How much is held, in words: "2 days", "9 attempts", "3 marks from sheets". */
+/** Formats the amounts of data held: "2 days", "9 attempts", "3 marks from sheets". */
 export function useAmounts({ days, attempts, pastMarks }: Before) {
   const { t } = useTranslation("held");
   return {

@@ -1,6 +1,6 @@
 import { useVariantName } from "../../../words/marks.ts";
 
-/** How a test was done, to stand behind its name: " (on the knees)"; empty where there is only one way. */
+/** Formats the variant to follow the test's name: " (on the knees)"; empty for a test with only one. */
 export function useWayInBrackets(): (variant: string) => string {
   const variantName = useVariantName();
   return (variant) => (variant === "" ? "" : ` (${variantName(variant)})`);
