@@ -8,7 +8,7 @@ import { EmptyState } from "../../parts/layout/EmptyState.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
 import { Table } from "./Table.tsx";
 
-/** Finding people, asking them, and giving bibs; `id`: an athlete to begin with. */
+/** Checks athletes in: finds them, asks the questions, gives bibs; `id`: the first athlete to open. */
 export function CheckInScreen({ id }: { readonly id: string | null }) {
   const { t } = useTranslation("checkIn");
   const trpc = useTRPC();

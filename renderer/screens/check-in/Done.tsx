@@ -14,11 +14,11 @@ import type { Admitted, Before } from "./people.ts";
 interface DoneProps {
   readonly admitted: Admitted;
   readonly before: Before | null;
-  /** Opens the person again after the check-in was undone. */
+  /** Opens the athlete's sheet again after the check-in was undone. */
   readonly onUndone: (athleteId: number) => void;
 }
 
-/** The bib to hand over, as large as it goes; the search already waits for the next person. */
+/** Shows the bib to hand over, as large as possible; the search already waits for the next athlete. */
 export function Done({ admitted, before, onUndone }: DoneProps) {
   const { t } = useTranslation("checkIn");
   const steps = useSteps();

@@ -12,7 +12,7 @@ interface HereProps {
   readonly onAsk: () => void;
 }
 
-/** Somebody who came to the table already, or is known not to come: what holds, and what can be done about it. */
+/** Shows an athlete who was admitted or is known not to come: their state, and what can be done about it. */
 export function Here({ person, onAsk }: HereProps) {
   const { t } = useTranslation("checkIn");
   return (

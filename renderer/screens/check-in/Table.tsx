@@ -14,13 +14,13 @@ import type { Admitted, Before, Shown } from "./people.ts";
 import css from "./Table.module.css";
 
 interface TableProps {
-  /** The calendar day on which people stand here, ISO 8601. */
+  /** The calendar day of the check-in, ISO 8601. */
   readonly date: string;
-  /** An athlete who is open from the beginning. */
+  /** The athlete whose sheet is open at first. */
   readonly firstId: number | null;
 }
 
-/** The table on an open day: the search at the left, one person at the right. */
+/** Shows the check-in table of an open day: the search on the left, one athlete on the right. */
 export function Table({ date, firstId }: TableProps) {
   const { t } = useTranslation("checkIn");
   const trpc = useTRPC();
@@ -43,7 +43,7 @@ export function Table({ date, firstId }: TableProps) {
     setQuery("");
     box.current?.focus();
   }
-  // The screen is for the next person at the table: typing may begin at once.
+  // The screen is for the next athlete at the table: typing may begin at once.
   useEffect(() => {
     if (firstId === null) box.current?.focus();
   }, [firstId]);

@@ -2,21 +2,21 @@ import type { Answers } from "../../app/answers.ts";
 
 type Outputs = Answers["checkIn"];
 
-/** Somebody in the list of what was found. */
+/** An athlete among the results of the search. */
 export type FoundPerson = Outputs["search"]["people"][number];
-/** Somebody whose sheet is open. */
+/** An athlete whose sheet is open. */
 export type SheetPerson = Outputs["person"];
-/** What came of a check-in. */
+/** The outcome of a check-in. */
 export type Admitted = Outputs["admit"];
 
-/** What the right side of the screen shows. */
+/** The content of the right side of the screen. */
 export type Shown =
   | { readonly kind: "nobody" }
   | { readonly kind: "person"; readonly athleteId: number }
   | { readonly kind: "walkUp"; readonly typed: string }
   | { readonly kind: "done"; readonly admitted: Admitted; readonly before: Before | null };
 
-/** What was known before a check-in, to be put back by an undo. */
+/** The athlete's data before a check-in, which an undo restores. */
 export type Before = Pick<
   SheetPerson,
   "board" | "share" | "guardianConsent" | "asked" | "birthYear" | "category"

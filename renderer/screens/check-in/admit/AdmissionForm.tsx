@@ -21,21 +21,21 @@ import { useAnswers } from "./useAnswers.ts";
 
 interface AdmissionFormProps {
   readonly known: Known;
-  /** The bib they have, or the next free one. */
+  /** The athlete's bib, or the next free one. */
   readonly bib: number;
-  /** True where they have this bib already. */
+  /** True if it is the athlete's already. */
   readonly hasBib: boolean;
-  /** Stands before the questions: who a walk-up is. */
+  /** Fields before the questions: who a walk-up is. */
   readonly children?: ReactNode;
-  /** Looked at together with the answers; false keeps the form from being sent. */
+  /** Checked together with the answers; false keeps the form from being sent. */
   readonly alsoCheck?: () => boolean;
   readonly onSend: (outcome: AdmissionOutcome) => void;
   readonly busy: boolean;
-  /** Why it was refused; everything that was answered stays. */
+  /** The reason of a refusal; all answers stay. */
   readonly refusal: Sentence | null;
 }
 
-/** The questions in the order in which they are asked aloud, and the one button at the end. */
+/** Asks the questions in the order in which they are read aloud, with the one button at the end. */
 export function AdmissionForm(props: AdmissionFormProps) {
   const { known, bib, hasBib, children, alsoCheck = () => true, onSend, busy, refusal } = props;
   const { t } = useTranslation("checkIn");
@@ -59,7 +59,7 @@ export function AdmissionForm(props: AdmissionFormProps) {
       ref={part.form}
       className={css.form}
       noValidate
-      // Before the radios hear of it: to them Enter means "choose this one".
+      // Handled before the radio buttons, for which Enter means "choose this one".
       onKeyDownCapture={(event) => {
         if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey)) return;
         event.preventDefault();
@@ -104,7 +104,7 @@ export function AdmissionForm(props: AdmissionFormProps) {
             {missing.size > 0 && t("give.missing", { count: open })}
           </p>
           <Button
-            // The eye goes to what is still to be asked first.
+            // The eye goes to the open questions first.
             kind={open > 0 ? "quiet" : "primary"}
             size="large"
             type="submit"
@@ -134,15 +134,15 @@ export function AdmissionForm(props: AdmissionFormProps) {
   }
 }
 
-/** Who somebody is stands before what they answer. */
+/** Focuses the first fault; who somebody is comes before their answers. */
 function focusFirstFault(form: HTMLFormElement | null): void {
   // The fields are marked with the next rendering, and the questions have asked for the focus before it.
   requestAnimationFrame(() => form?.querySelector<HTMLElement>("input[aria-invalid=true]")?.focus());
 }
 
 /**
- * Brings the part that takes the focus between the top and the bar at the end. The radios can't do it by themselves:
- * they lie in clipped boxes, which swallow their scroll margins.
+ * Scrolls the focused part between the top and the bar at the end. The radio buttons can't do it by themselves: they
+ * lie in clipped boxes, which swallow their scroll margins.
  */
 function keepInSight(element: Element): void {
   const part = element.closest<HTMLElement>("[data-part]");

@@ -5,7 +5,7 @@ import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
 import { YesNo } from "./YesNo.tsx";
 
-/** Under 18 or not, and then whether the guardian's consent was seen. Asks nothing of who is known to be older. */
+/** Asks whether the athlete is under 18, and then for the guardian's consent. Asks nothing of a known adult. */
 export function Age({ answers, known, set, missing }: FormPart) {
   const { t } = useTranslation("checkIn");
   const asks = asksGuardian(answers, known);

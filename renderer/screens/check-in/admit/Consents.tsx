@@ -5,7 +5,9 @@ import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
 import { YesNo } from "./YesNo.tsx";
 
-/** How the board may show them, and whether results may be shared. Nothing is chosen for anybody who was never asked. */
+/**
+ * Asks how the board may show the athlete, and whether results may be shared. Nothing is preselected for a new athlete.
+ */
 export function Consents({ answers, known, set, missing }: FormPart) {
   const { t } = useTranslation("checkIn");
   return (
@@ -20,7 +22,7 @@ export function Consents({ answers, known, set, missing }: FormPart) {
         <Choice
           label={t("consent.board")}
           hideLabel
-          // Whoever presses Enter too soon shows and shares less, never more.
+          // Pressing Enter too soon shows and shares less, never more.
           options={(["hidden", "bib", "name"] as const).map((value) => ({
             value,
             label: t(`consent.${value}`),

@@ -8,7 +8,10 @@ import { TestMark } from "../../../parts/marks/TestMark.tsx";
 import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
 
-/** What somebody takes part in. A yes that matters asks for it; nobody is cleared or turned away by this program. */
+/**
+ * Asks which tests the athlete takes. A yes that matters asks for a decision; the program itself clears or refuses
+ * nobody.
+ */
 export function Decision({ answers, set, missing }: FormPart) {
   const { t } = useTranslation("checkIn");
   const decision = decisionOf(answers);
@@ -41,7 +44,7 @@ export function Decision({ answers, set, missing }: FormPart) {
   );
 }
 
-/** Who has to be asked about a yes. What was answered is not said again: others may read along. */
+/** Names who has to decide about a yes. It does not repeat the answer: others may read along. */
 function Worry({ decider }: { readonly decider: Decider }) {
   const { t } = useTranslation("checkIn");
   return (

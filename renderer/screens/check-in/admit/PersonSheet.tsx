@@ -19,7 +19,7 @@ interface PersonSheetProps {
   readonly onDone: (admitted: Admitted, before: Before) => void;
 }
 
-/** One person: who they are, then the questions, or what was decided when they are here already. */
+/** Shows one athlete: who they are, then the questions, or the decision once they are admitted. */
 export function PersonSheet({ athleteId, onDone }: PersonSheetProps) {
   const trpc = useTRPC();
   const person = useQuery(trpc.checkIn.person.queryOptions({ athleteId }));
@@ -72,7 +72,7 @@ function Asking({ person, onDone }: SheetProps) {
   );
 }
 
-/** Who it is, large enough to read out; for somebody expected also the way to say that they did not come. */
+/** Shows the athlete's name large enough to read out, and for an expected one the button for a no-show. */
 function PersonHead({ person }: { readonly person: SheetPerson }) {
   const { t } = useTranslation("checkIn");
   const steps = useSteps();

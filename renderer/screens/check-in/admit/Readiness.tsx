@@ -8,13 +8,13 @@ import type { FormPart } from "./useAnswers.ts";
 import { YesNo } from "./YesNo.tsx";
 
 interface ReadinessProps extends FormPart {
-  /** True where nothing is asked before: then the focus begins here, on no answer. */
+  /** True if nothing is asked before: then the focus begins here, on no answer. */
   readonly isFirst: boolean;
 }
 
 /**
- * The questions before testing. What is answered stays in this window and is gone with the sheet. Enter answers nothing
- * here: whoever found somebody with it and presses it again has asked nothing yet.
+ * Asks the questions before testing. The answers stay in this window and are gone with the sheet. Enter answers nothing
+ * here: pressed twice after a search, it would answer what nobody has asked.
  */
 export function Readiness({ answers, set, missing, focusNext, isFirst }: ReadinessProps) {
   const { t } = useTranslation("checkIn");
@@ -44,7 +44,7 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
       </p>
     );
   }
-  // What is missing is shown where it is answered.
+  // A missing answer is shown where it is given.
   const asRows = shape === "rows" || questions.some((question) => missing.has(question));
   return (
     <fieldset ref={list} className={css.group} tabIndex={-1} onKeyDownCapture={keepEnterFromRadios}>
@@ -79,7 +79,7 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
   );
 }
 
-/** All questions at once, to be read aloud or by the athlete. */
+/** Lists all questions at once, to be read aloud or by the athlete. */
 function QuestionList() {
   const { t } = useTranslation("checkIn");
   return (
@@ -93,7 +93,7 @@ function QuestionList() {
   );
 }
 
-/** To a radio Enter means "choose this one"; Ctrl+Enter goes on to the form. */
+/** Keeps Enter from the radio buttons, for which it means "choose this one"; Ctrl+Enter goes on to the form. */
 function keepEnterFromRadios(event: KeyboardEvent): void {
   if (event.key !== "Enter" || event.ctrlKey || event.metaKey) return;
   if (!(event.target instanceof HTMLInputElement)) return;

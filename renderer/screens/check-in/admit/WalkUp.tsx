@@ -19,16 +19,16 @@ import { AdmissionForm } from "./AdmissionForm.tsx";
 import css from "./PersonSheet.module.css";
 
 interface WalkUpProps {
-  /** What stood in the search: nobody was found under it. */
+  /** The text of the search that found nobody. */
   readonly typed: string;
-  /** The calendar day on which they stand here, ISO 8601. */
+  /** The calendar day of the check-in, ISO 8601. */
   readonly date: string;
   readonly freeBib: number;
   readonly onDone: (admitted: Admitted) => void;
   readonly onCancel: () => void;
 }
 
-/** Somebody who is on no list: who they are, and then the same questions as for everybody. */
+/** Admits somebody who is on no list: who they are, then the same questions as for everybody. */
 export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) {
   const { t } = useTranslation("checkIn");
   const trpc = useTRPC();
@@ -70,7 +70,7 @@ export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) 
   );
 }
 
-/** What is known of somebody nobody knows yet. */
+/** Returns what is known about an athlete whom the store does not know. */
 function stranger(birthYear: number | null, date: string): Known {
   return {
     birthYear,

@@ -12,7 +12,7 @@ interface YesNoProps {
   readonly error: string | null;
 }
 
-/** A question on one line with its two answers at the end: the plain one first. */
+/** Asks a question on one line with its two answers at the end: the usual one first. */
 export function YesNo({ part, label, yes, no, value, onChange, error }: YesNoProps) {
   return (
     <div className={css.row} data-part={part} data-missing={error !== null}>

@@ -7,26 +7,26 @@ import {
   unanswered,
 } from "../../../../electron/domain/people/questions.ts";
 
-/** What each part of the form is given. */
+/** The props of each part of the form. */
 export interface FormPart {
   readonly answers: Answers;
   readonly known: Known;
   readonly set: (change: Partial<Answers>) => void;
-  /** What is missing, once somebody tried to go on without it. */
+  /** The missing answers, shown once somebody tried to go on without them. */
   readonly missing: ReadonlySet<Part>;
-  /** Moves to the first part of these answers that still needs something, or to the button that checks in. */
+  /** Focuses the first part that still needs an answer, or the button that checks in. */
   readonly focusNext: (answers: Answers) => void;
 }
 
 interface Form extends FormPart {
   readonly form: RefObject<HTMLFormElement | null>;
-  /** How many answers are missing now, tried or not. */
+  /** Number of missing answers, shown or not. */
   readonly open: number;
-  /** True when nothing is missing; otherwise shows what is, and goes there. */
+  /** Returns true when nothing is missing; otherwise shows what is, and focuses it. */
   readonly check: () => boolean;
 }
 
-/** The answers of one person, for as long as their sheet is open and not a moment longer. */
+/** Holds the answers of one athlete, only while their sheet is open. */
 export function useAnswers(known: Known): Form {
   const [answers, setAnswers] = useState(() => unanswered(known));
   const [tried, setTried] = useState(false);
@@ -35,7 +35,7 @@ export function useAnswers(known: Known): Form {
 
   function focusNext(next: Answers): void {
     const [part] = missingOf(next, known);
-    // The part may only appear with the answer that was just given.
+    // The part may appear only with the answer just given.
     requestAnimationFrame(() => focusPart(form.current, part ?? "go"));
   }
   function check(): boolean {

@@ -8,7 +8,7 @@ interface Person {
   readonly name: string;
 }
 
-/** The steps at the table that need no questions; each says what it did and how to take it back. */
+/** Returns the steps at the table that need no questions; each reports itself and how to undo it. */
 export function useSteps() {
   const trpc = useTRPC();
   const undo = useMutation(trpc.checkIn.undo.mutationOptions());
@@ -41,5 +41,5 @@ export function useSteps() {
   };
 }
 
-/** The message strip has told it already (client.tsx). */
+/** The message strip has said it already (client.tsx). */
 function ignore(): void {}

@@ -5,17 +5,17 @@ import css from "./FoundList.module.css";
 import type { useSearch } from "./useSearch.ts";
 
 interface FoundListProps {
-  /** Of the search box; the list and its options are named after it. */
+  /** The search box's id, from which the list and its options get theirs. */
   readonly id: string;
   readonly query: string;
   readonly search: ReturnType<typeof useSearch>;
-  /** Which one Enter opens. */
+  /** Index of the one that Enter opens. */
   readonly marked: number;
   readonly openId: number | null;
   readonly onOpen: (athleteId: number) => void;
 }
 
-/** Whom the search found; the marked one is what Enter opens. */
+/** Lists the found athletes; Enter opens the marked one. */
 export function FoundList({ id, query, search, marked, openId, onOpen }: FoundListProps) {
   const { t } = useTranslation("checkIn");
   const { people, more, answered } = search;

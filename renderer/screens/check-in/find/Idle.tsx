@@ -5,12 +5,12 @@ import { Cautions } from "../../../parts/layout/Cautions.tsx";
 import { EmptyState } from "../../../parts/layout/EmptyState.tsx";
 
 interface IdleProps {
-  /** How many are on the list; null while that is not known. */
+  /** Number of athletes on the list; null while unknown. */
   readonly listed: number | null;
   readonly onWalkUp: () => void;
 }
 
-/** Nobody is open: how it goes, or how the list fills. */
+/** Explains, while no athlete is open, how to check in, or how to fill the list. */
 export function Idle({ listed, onWalkUp }: IdleProps) {
   const { t } = useTranslation("checkIn");
   if (listed === null) return null;

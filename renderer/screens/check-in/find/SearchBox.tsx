@@ -9,19 +9,19 @@ interface SearchBoxProps {
   readonly query: string;
   readonly onQuery: (query: string) => void;
   readonly inputRef: Ref<HTMLInputElement>;
-  /** Who is open at the right. */
+  /** Id of the athlete open on the right. */
   readonly openId: number | null;
   readonly onOpen: (athleteId: number) => void;
 }
 
-/** Type a scrap, move with the arrows, Enter opens; a scanned bib ends with Enter by itself. */
+/** Searches while typing: arrows move, Enter opens; a scanned bib ends with Enter by itself. */
 export function SearchBox({ query, onQuery, inputRef, openId, onOpen }: SearchBoxProps) {
   const { t } = useTranslation("checkIn");
   const id = useId();
   const [active, setActive] = useState<number | null>(null);
   const [undecided, setUndecided] = useState(false);
   const search = useSearch(query);
-  // With nothing typed, Enter opens nobody until the arrows have chosen.
+  // Without text, Enter opens nobody until the arrows have chosen.
   const first = query.trim() === "" ? -1 : 0;
   const marked = Math.min(active ?? first, search.people.length - 1);
 

@@ -2,20 +2,20 @@ import { keepPreviousData, useQuery } from "@tanstack/react-query";
 import { queryClient, useTRPC } from "../../../app/client.tsx";
 import type { FoundPerson } from "../people.ts";
 
-/** As many as stand beside the sheet without scrolling. */
+/** Number of results that fit beside the sheet without scrolling. */
 const limit = 8;
 
 interface Search {
   readonly people: readonly FoundPerson[];
-  /** How many more were found than are shown. */
+  /** Number of further results. */
   readonly more: number;
   /** False until the first answer. */
   readonly answered: boolean;
-  /** Who exactly this text means: waits for the answer, since a scanner presses Enter at once. */
+  /** Returns the athletes that match the text now: waits for the answer, since a scanner presses Enter at once. */
   readonly now: () => Promise<readonly FoundPerson[]>;
 }
 
-/** Whom the typed text may mean, as it is typed. */
+/** Searches for the typed text as it is typed. */
 export function useSearch(query: string): Search {
   const trpc = useTRPC();
   const options = trpc.checkIn.search.queryOptions({ query, limit });
@@ -28,7 +28,7 @@ export function useSearch(query: string): Search {
   };
 }
 
-/** Whether digits mean several people alike, so that nobody may be opened unseen. */
+/** Returns true if digits match several athletes equally, so that none may be opened unseen. */
 export function isUndecided(query: string, people: readonly FoundPerson[]): boolean {
   const digits = query.trim();
   if (!/^\d+$/.test(digits) || people[0]?.bib === Number(digits)) return false;
