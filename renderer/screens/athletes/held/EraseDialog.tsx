@@ -21,7 +21,7 @@ interface EraseDialogProps {
   readonly onClose: () => void;
 }
 
-/** Says what is erased and what stays; erases once the organiser has typed the athlete's number, or else the name. */
+/** Says what is erased and what stays; erases once the organiser has typed the athlete's name or number. */
 export function EraseDialog({ athlete, before, onClose }: EraseDialogProps) {
   const { t } = useTranslation("held");
   const say = useSay();
