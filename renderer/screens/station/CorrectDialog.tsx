@@ -27,7 +27,7 @@ interface CorrectDialogProps {
   readonly onClose: () => void;
 }
 
-/** A slip is fixed without shame: the same fields with what was keyed, and why it changes. */
+/** Corrects an attempt: the same fields with the entered values, and the reason of the change. */
 export function CorrectDialog({ attempt, parameters, lengths, onClose }: CorrectDialogProps) {
   const { t } = useTranslation("station");
   const say = useSay();
@@ -132,7 +132,7 @@ interface VoidOnlyProps {
   readonly onDone: () => void;
 }
 
-/** Takes the attempt out with nothing in its place. */
+/** Voids the attempt with nothing in its place. */
 function VoidOnly({ attempt, reason, onMissing, onDone }: VoidOnlyProps) {
   const { t } = useTranslation("station");
   const trpc = useTRPC();

@@ -18,7 +18,7 @@ interface HistoryDialogProps {
   readonly onClose: () => void;
 }
 
-/** Everything that was ever entered in the place of one attempt, oldest first: nothing is ever overwritten. */
+/** Lists all versions of one attempt, oldest first: nothing is ever overwritten. */
 export function HistoryDialog({ attempt, lengths, onClose }: HistoryDialogProps) {
   const { t } = useTranslation("station");
   const trpc = useTRPC();

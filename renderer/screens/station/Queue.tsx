@@ -16,7 +16,7 @@ interface QueueProps extends QueueActions {
   readonly onTakeBack: (athleteId: number) => void;
 }
 
-/** Who waits here, in turn: called ones on top, then whoever has waited longest. */
+/** Lists the waiting athletes in turn: called ones on top, then by the length of the wait. */
 export function Queue({ view, onCallNext, onTakeBack, ...actions }: QueueProps) {
   const { t } = useTranslation("station");
   const [all, setAll] = useState(false);
@@ -61,7 +61,7 @@ interface SkippedProps {
   readonly onTakeBack: (athleteId: number) => void;
 }
 
-/** Who skips this test and why; each can be put back. */
+/** Lists the athletes who skip this test and why; each can be put back. */
 function Skipped({ skipped, onTakeBack }: SkippedProps) {
   const { t } = useTranslation("station");
   return (

@@ -13,11 +13,11 @@ export interface QueueActions {
 
 interface QueueRowProps extends QueueActions {
   readonly place: QueuePlace;
-  /** ms since 1970. */
+  /** Ms since 1970. */
   readonly now: number;
 }
 
-/** One who waits: pressing them takes them up in the entry. */
+/** Shows one waiting athlete; a press opens them in the entry. */
 export function QueueRow({ place, now, onPick, onCall }: QueueRowProps) {
   const { t } = useTranslation("station");
   const say = useSay();

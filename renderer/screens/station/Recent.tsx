@@ -19,7 +19,7 @@ interface RecentProps {
   readonly onHistory: (attempt: AttemptView) => void;
 }
 
-/** The newest attempts, each to be corrected or looked into. */
+/** Lists the newest attempts, each to be corrected or looked into. */
 export function Recent({ recent, ...rest }: RecentProps) {
   const { t } = useTranslation("station");
   return (
@@ -82,7 +82,7 @@ function Attempt({ recent, lengths, onCorrect, onHistory }: AttemptProps) {
   );
 }
 
-/** The athlete's mark of today, or what it still needs. */
+/** Shows the athlete's mark of today, or what it still lacks. */
 function Amount({ written }: { readonly written: NonNullable<RecentAttempt["written"]> }) {
   const say = useSay();
   const unitWord = useUnitWord();

@@ -20,7 +20,7 @@ interface RulesProps {
   readonly onFold: () => void;
 }
 
-/** The rules of the test beside the entry, in our words and with the numbers of this day. */
+/** Shows the rules of the test beside the entry, in our words and with the day's numbers. */
 export function Rules({ test, parameters, folded, onFold }: RulesProps) {
   const { t } = useTranslation("station");
   const id = useId();
@@ -49,7 +49,7 @@ export function Rules({ test, parameters, folded, onFold }: RulesProps) {
   );
 }
 
-/** The same over a station that runs its test and needs the room. */
+/** Shows the same rules over a live station, which needs the room. */
 export function RulesInFull({ test, parameters }: Pick<RulesProps, "test" | "parameters">) {
   return (
     <Stack gap={3} data-test={test}>

@@ -19,7 +19,7 @@ interface SkipDialogProps {
   readonly onClose: (skipped: boolean) => void;
 }
 
-/** Lets somebody skip a test, with the reason that the protocol asks for. */
+/** Skips a test for an athlete, with the reason that the protocol asks for. */
 export function SkipDialog({ who, test, onClose }: SkipDialogProps) {
   const { t } = useTranslation("station");
   const testWord = useTestWords();

@@ -22,12 +22,12 @@ interface StationProps {
   readonly setLengths: (lengths: LengthUnit) => void;
 }
 
-/** What is open over the screen. */
+/** The dialog open over the screen. */
 type Over =
   | { readonly what: "correct" | "history"; readonly attempt: AttemptView }
   | { readonly what: "skip"; readonly who: StationPerson; readonly test: TestCode };
 
-/** An open station: the entry, the rules beside it, who waits, and what was entered last. */
+/** Shows an open station: the entry, the rules beside it, the queue, and the newest attempts. */
 export function Station({ test, view, lengths, setLengths }: StationProps) {
   const trpc = useTRPC();
   const entry = useRef<KeyedEntryHandle>(null);
@@ -92,7 +92,7 @@ export function Station({ test, view, lengths, setLengths }: StationProps) {
   );
 }
 
-/** Whether a part of a screen is folded away; remembered on this desk. */
+/** Returns whether a part of the screen is folded away, a choice kept on this desk. */
 function useFolded(name: string): { folded: boolean; fold: () => void } {
   const place = `folded.${name}`;
   const [folded, setFolded] = useState(() => localStorage.getItem(place) === "yes");

@@ -17,7 +17,7 @@ import { useMode } from "./live/mode.ts";
 import { Station } from "./Station.tsx";
 import type { StationView } from "./types.ts";
 
-/** The station of one test. */
+/** Shows the station of one test. */
 export function StationScreen({ test }: { readonly test: TestCode }) {
   const { t } = useTranslation(["station", "common"]);
   const testWord = useTestWords();
@@ -68,7 +68,7 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
   );
 }
 
-/** How the station stands, in one glance. */
+/** Counts the station's athletes: done, waiting, to come. */
 function Counts({ counts }: { readonly counts: StationView["counts"] }) {
   const { t } = useTranslation("station");
   return (

@@ -25,11 +25,11 @@ export interface Correction {
   readonly missReason: () => void;
   readonly sending: Sending;
   readonly unask: () => void;
-  /** Reads the fields and sends them; what can't be read is named. */
+  /** Reads the fields and sends them; names what can't be read. */
   readonly save: (sure: boolean) => Promise<"saved" | "open" | { readonly field: string } | "reason">;
 }
 
-/** The state of one correction; begins with what was entered. `parameters`: the frozen ones of the day. */
+/** Holds the state of one correction, starting with the entered values. `parameters`: the day's frozen ones. */
 export function useCorrection(attempt: AttemptView, parameters: unknown, preferred: LengthUnit): Correction {
   const client = useTRPCClient();
   const { language } = useTranslation().i18n;
@@ -45,10 +45,10 @@ export function useCorrection(attempt: AttemptView, parameters: unknown, preferr
   const [bibError, setBibError] = useState<Sentence | null>(null);
   const [reason, setReason] = useState("");
   const [reasonMissing, setReasonMissing] = useState(false);
-  // Kept through every try: a retry can't enter anything twice.
+  // Kept through all tries: a retry can't enter anything twice.
   const [ticket] = useState(() => crypto.randomUUID());
 
-  /** Whose attempt it is: the same athlete's, or that of the bib that should have been typed. */
+  /** Returns the attempt's athlete: the same one, or the one whose bib should have been typed. */
   async function athleteOf(): Promise<number | null> {
     if (bib.trim() === String(attempt.who.bib ?? "")) return attempt.who.athleteId;
     try {

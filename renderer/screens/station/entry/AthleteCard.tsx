@@ -16,7 +16,7 @@ interface AthleteCardProps {
   readonly lengths: LengthUnit;
 }
 
-/** Who stands there, big enough to compare with the person. */
+/** Shows the athlete's name, large enough to compare with the person. */
 export function AthleteName({ found }: Pick<AthleteCardProps, "found">) {
   const { t } = useTranslation("station");
   const writeTime = useWriteTime();
@@ -36,7 +36,7 @@ export function AthleteName({ found }: Pick<AthleteCardProps, "found">) {
   );
 }
 
-/** The marks that the next one is compared with: today's, the last and the best. */
+/** Shows the marks that the next one is compared with: today's, the last and the best. */
 export function AthleteMarks({ test, found, variant, lengths }: AthleteCardProps) {
   const { t } = useTranslation("station");
   const history = found.history.find((each) => each.variant === variant) ?? found.history[0];

@@ -7,7 +7,7 @@ import { KeyHint } from "../../../parts/controls/KeyHint.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
 import css from "../../../tests/Choice.module.css";
 
-/** The key that changes a choice which has no keys of its own. */
+/** The key that changes a choice without keys of its own. */
 export const otherKey = "D";
 
 interface ChosenWayProps {
@@ -17,7 +17,7 @@ interface ChosenWayProps {
   readonly onChoose: (option: string) => void;
 }
 
-/** How the test was done, in which direction, or whether it was finished: always in sight, never in the way. */
+/** Shows a choice always in sight and never in the way: the variant, the direction, or whether it was finished. */
 export function ChosenWay({ test, choice, value, onChoose }: ChosenWayProps) {
   const { t } = useTranslation("station");
   const testWord = useTestWords();

@@ -16,16 +16,16 @@ import { useKeyedEntry } from "./useKeyedEntry.ts";
 import { ValueEntry } from "./ValueEntry.tsx";
 
 export interface KeyedEntryHandle {
-  /** Takes an athlete up, as if the bib had been typed. */
+  /** Opens an athlete as if the bib had been typed. */
   readonly pick: (bib: number) => void;
-  /** Reads the athlete again after something about them changed. */
+  /** Reads the athlete again after a change. */
   readonly again: () => void;
 }
 
 interface KeyedEntryProps {
   readonly test: TestCode;
   readonly parameters: unknown;
-  /** The newest attempts of the station, to correct what was just saved. */
+  /** The station's newest attempts, to correct what was just saved. */
   readonly recent: readonly RecentAttempt[];
   readonly lengths: LengthUnit;
   readonly setLengths: (lengths: LengthUnit) => void;
@@ -34,7 +34,7 @@ interface KeyedEntryProps {
   readonly ref: Ref<KeyedEntryHandle>;
 }
 
-/** A bib, Enter, the values, Enter: the whole of a station that keys from paper or by eye. */
+/** Enters results by keyboard, from paper or by eye: a bib, Enter, the values, Enter. */
 export function KeyedEntry(props: KeyedEntryProps) {
   const { test, parameters, lengths, setLengths, recent, onCorrect, onSkip, ref } = props;
   const { t } = useTranslation("station");
@@ -55,7 +55,7 @@ export function KeyedEntry(props: KeyedEntryProps) {
     toBib();
   }
 
-  // The bib keeps the focus until it is known whether the athlete may be tested; then the values take it.
+  // The bib keeps the focus until the desk says that the athlete may be tested; then the values get it.
   async function find(bib?: string): Promise<void> {
     toBib();
     await entry.find(bib);

@@ -11,7 +11,7 @@ interface QuestionsProps {
   readonly onNo: () => void;
 }
 
-/** "Sure?" right where the eyes are: Enter is yes, Escape goes back to the field. */
+/** Asks "Sure?" where the eyes are: Enter is yes, Escape goes back to the field. */
 export function Questions({ questions, onYes, onNo }: QuestionsProps) {
   const { t } = useTranslation("station");
   const say = useSay();

@@ -19,11 +19,11 @@ interface ResultProps {
   readonly parameters: unknown;
   readonly saved: Saved;
   readonly lengths: LengthUnit;
-  /** Corrects it, as soon as the list has it. */
+  /** Corrects the attempt, once the list has it. */
   readonly correct: (() => void) | null;
 }
 
-/** What was just saved, to be read from two steps away, and whether it is news. Read out politely. */
+/** Shows what was just saved, legible from two steps away, and its standing. Screen readers read it politely. */
 export function Result({ test, parameters, saved, lengths, correct }: ResultProps) {
   const { t } = useTranslation(["station", "common"]);
   const say = useSay();
@@ -69,14 +69,14 @@ export function Result({ test, parameters, saved, lengths, correct }: ResultProp
   );
 }
 
-/** A mark, or an attempt by itself, alone on the screen; nothing where there is no number yet. */
+/** Shows a mark, or a single attempt, alone on the screen; nothing without a number. */
 function Hero({ number, unit }: Pick<Written, "number" | "unit">) {
   const unitWord = useUnitWord();
   if (number === "") return null;
   return <BigNumber size="hero" number={number} unit={unitWord(unit) || undefined} />;
 }
 
-/** A shape for each way a mark can stand, so that one glance is enough: a flag of tape for a best. */
+/** Draws a shape per standing, so that one glance is enough: a flag of tape for a best. */
 function StandingSign({ standing }: { readonly standing: NonNullable<Told["news"]>["standing"] }) {
   const paths = {
     first: "M5 3v18M5 12h15",
@@ -97,7 +97,7 @@ interface NewsProps {
   readonly news: NonNullable<Told["news"]>;
 }
 
-/** Against the last test first, then whether that is more than noise. */
+/** Says the change since the last test first, then whether it exceeds the noise. */
 function News({ test, lengths, news }: NewsProps) {
   const { t } = useTranslation("station");
   const writeDay = useWriteDay();

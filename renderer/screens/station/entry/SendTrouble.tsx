@@ -8,12 +8,12 @@ import type { Sending } from "./useSend.ts";
 
 interface SendTroubleProps {
   readonly sending: Sending;
-  /** Sends the same again; `sure` after a yes. */
+  /** Sends the same entry again; `sure` after a yes. */
   readonly onSend: (sure: boolean) => void;
   readonly onNo: () => void;
 }
 
-/** What stands between an entry and its being saved: a question, a refusal, or no answer. */
+/** Shows what keeps an entry from being saved: a question, a refusal, or no answer. */
 export function SendTrouble({ sending, onSend, onNo }: SendTroubleProps) {
   const { t } = useTranslation("station");
   const say = useSay();

@@ -17,7 +17,7 @@ interface FullProps {
   readonly onCorrect: (attempt: AttemptView) => void;
 }
 
-/** Everything that fits stands already: what it is, and how to correct it. */
+/** Says that all attempts are entered already: which, and how to correct them. */
 export function Full({ test, found, lengths, onCorrect }: FullProps) {
   const { t } = useTranslation("station");
   const writeSeen = useWriteSeen();
@@ -47,7 +47,7 @@ export function Full({ test, found, lengths, onCorrect }: FullProps) {
   );
 }
 
-/** Says that a test before this one is still to come: what is on paper is saved all the same. */
+/** Says that an earlier test is still to come: results on paper are saved all the same. */
 export function StillBefore({ before }: { readonly before: TestCode }) {
   const { t } = useTranslation("planning");
   const testWord = useTestWords();

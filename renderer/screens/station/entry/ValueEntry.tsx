@@ -23,7 +23,7 @@ interface ValueEntryProps {
   readonly onSkip: () => void;
 }
 
-/** The values of an athlete who may be tested: the first field has the focus, Enter on the last saves. */
+/** Enters the values of an athlete who may be tested: the first field has the focus, Enter on the last saves. */
 export function ValueEntry(props: ValueEntryProps) {
   const { test, entry, lengths, setLengths, room, onSaved, onLeave, onSkip } = props;
   const { t } = useTranslation("station");

@@ -14,7 +14,7 @@ import { ChosenWay, otherKey } from "./ChosenWay.tsx";
 import css from "./ValueFields.module.css";
 
 export interface ValueFieldsHandle {
-  /** To the first field that is empty, or the first of all. */
+  /** Focuses the first empty field, or the first of all. */
   readonly focusFirst: () => void;
   readonly focusField: (name: string) => void;
   readonly focusLast: () => void;
@@ -27,12 +27,12 @@ interface ValueFieldsProps {
   readonly errors: Readonly<Record<string, Sentence>>;
   readonly lengths: LengthUnit;
   readonly room: number;
-  /** Enter on the last field. */
+  /** Called at Enter on the last field. */
   readonly onEnd: () => void;
   readonly ref: Ref<ValueFieldsHandle>;
 }
 
-/** The fields of one test: Enter goes from one to the next, and on the last it ends. */
+/** Shows the fields of one test: Enter goes from one to the next, and ends on the last. */
 export function ValueFields(props: ValueFieldsProps) {
   const { test, values, setValue, errors, lengths, room, onEnd, ref } = props;
   const { t } = useTranslation(["station", "common"]);
@@ -57,7 +57,7 @@ export function ValueFields(props: ValueFieldsProps) {
     focusLast: () => focusField(chain.at(-1)?.name ?? ""),
   }));
 
-  // "Not finished" changes the fields under the hands that pressed it.
+  // "Not finished" changes the fields while the hands are on the keys.
   const names = fields.map(({ name }) => name).join(" ");
   const shown = useRef(names);
   useEffect(() => {
@@ -74,7 +74,7 @@ export function ValueFields(props: ValueFieldsProps) {
     else focusField(next.name);
   }
 
-  /** Letters mean nothing in these fields, so they choose. */
+  /** Chooses by letters, which mean nothing else in these fields. */
   function choose(event: KeyboardEvent): void {
     if (choice === null || event.ctrlKey || event.altKey || event.metaKey) return;
     const key = event.key.toUpperCase();

@@ -11,7 +11,7 @@ import { showNumbers } from "../../../words/numbers.ts";
 import type { Found, StationPerson, Told } from "../types.ts";
 import { type Sending, useSend } from "./useSend.ts";
 
-/** What was saved last; it stays until the next athlete is found. */
+/** The attempts saved last; they stay until the next athlete is found. */
 export interface Saved {
   readonly who: StationPerson;
   readonly told: Told | null;
@@ -30,13 +30,13 @@ export interface KeyedEntry {
   readonly errors: Readonly<Record<string, Sentence>>;
   readonly sending: Sending;
   readonly saved: Saved | null;
-  /** Looks for the athlete; by default of the bib that is typed. */
+  /** Finds the athlete; by default by the typed bib. */
   readonly find: (bib?: string) => Promise<boolean>;
-  /** Reads the fields and sends them; a field that can't be read is named. */
+  /** Reads the fields and sends them; names a field that can't be read. */
   readonly save: (sure: boolean) => Promise<"saved" | "open" | { readonly field: string }>;
-  /** Takes a question back. */
+  /** Withdraws a question. */
   readonly unask: () => void;
-  /** Back to the bib; what was typed stays for whoever is found next. */
+  /** Goes back to the bib; the typed values stay for the next athlete. */
   readonly leave: () => void;
 }
 
@@ -46,7 +46,7 @@ function startingAt(test: TestCode, { standing, variant }: Found, lengths: Lengt
   return startOf(test, { seen: standing.map(({ seen }) => seen), variant }, lengths);
 }
 
-/** The state of keyed entry: first a bib, then the values of whoever wears it. `parameters`: the frozen ones of the day. */
+/** Holds the state of keyed entry: a bib, then its athlete's values. `parameters`: the day's frozen ones. */
 export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: LengthUnit): KeyedEntry {
   const client = useTRPCClient();
   const { language } = useTranslation().i18n;
@@ -57,7 +57,7 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
   const [typed, setTyped] = useState<Typed>({});
   const [errors, setErrors] = useState<Readonly<Record<string, Sentence>>>({});
   const [saved, setSaved] = useState<Saved | null>(null);
-  // One ticket an attempt, kept through every try: a retry can't enter anything twice.
+  // One ticket per attempt, kept through every try: a retry can't enter anything twice.
   const [tickets, setTickets] = useState<readonly string[]>(newTickets);
   const values =
     found === null ? typed : { ...showNumbers(startingAt(test, found, lengths), language), ...typed };
@@ -101,7 +101,7 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
     setSaved(done);
     setFound(null);
     setTyped({});
-    // Half a quadrant jump: the same athlete mostly turns round and goes on.
+    // After half a quadrant jump the same athlete mostly turns round and goes on.
     setBib(done.told?.mark.state === "incomplete" ? String(done.who.bib ?? "") : "");
   }
 

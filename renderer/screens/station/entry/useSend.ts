@@ -6,22 +6,22 @@ import { useInitials } from "../../../app/initials.tsx";
 import { isUnanswered, sentenceOf } from "../../../app/trouble.ts";
 import type { Entry, Told } from "../types.ts";
 
-/** How far an entry is. */
+/** The state of an entry. */
 export type Sending =
   | { readonly state: "idle" }
   | { readonly state: "busy" }
   | { readonly state: "asked"; readonly questions: readonly Sentence[] }
-  /** again: no answer came, and the same tickets may be sent once more. */
+  /** `again`: no answer came, and the same tickets may be sent once more. */
   | { readonly state: "refused"; readonly sentence: Sentence; readonly again: boolean };
 
 export interface Send {
   readonly sending: Sending;
-  /** Sends an entry; what it amounts to once it is saved, undefined while it is not. */
+  /** Sends an entry; returns its mark once it is saved, undefined while it is not. */
   readonly send: (entry: Omit<Entry, "by">) => Promise<{ told: Told | null } | undefined>;
   readonly reset: () => void;
 }
 
-/** Sends entries one at a time, and keeps what came back until the next one. */
+/** Sends entries one at a time, and keeps each answer until the next one. */
 export function useSend(): Send {
   const trpc = useTRPC();
   const { ask } = useInitials();

@@ -19,7 +19,7 @@ interface LiveHeadProps {
   readonly parameters: unknown;
 }
 
-/** One line over a live station, which has the whole window: what runs here, the sound, who keys, and the ways out. */
+/** Shows one line over a live station, which fills the window: the test, the sound, the initials, and the exits. */
 export function LiveHead({ test, parameters }: LiveHeadProps) {
   const { t } = useTranslation(["live", "common"]);
   const testWord = useTestWords();
@@ -46,7 +46,7 @@ export function LiveHead({ test, parameters }: LiveHeadProps) {
   );
 }
 
-/** The rules and the cautions are one key away, also while a heat runs. */
+/** Opens the rules and cautions with one key, also while a heat runs. */
 function RulesButton({ test, parameters }: LiveHeadProps) {
   const { t } = useTranslation(["station", "common"]);
   const testWord = useTestWords();

@@ -21,11 +21,11 @@ interface LiveStationProps {
   readonly lengths: LengthUnit;
   /** The frozen parameters of the day. */
   readonly parameters: unknown;
-  /** The newest attempts of this station: what a lane came to can be corrected from here. */
+  /** The station's newest attempts: a lane's result can be corrected from here. */
   readonly recent: readonly RecentAttempt[];
 }
 
-/** A station that runs its test: call the next, start, tap; nothing is keyed afterwards. */
+/** Runs a station's test live: call the next, start, tap; nothing is keyed afterwards. */
 export function LiveStation(props: LiveStationProps) {
   const query = useHeatView(props.test, props.lengths);
   useEffect(resumeOutboxes, []);
@@ -49,7 +49,7 @@ interface NoHeatProps extends LiveStationProps {
   readonly view: HeatView;
 }
 
-/** While nothing runs there is room for what comes first. */
+/** Adds the cautions while no heat runs, when there is room. */
 function Gathering(props: ComponentProps<typeof Gather>) {
   return (
     <>

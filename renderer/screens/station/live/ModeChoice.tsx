@@ -5,7 +5,7 @@ import { KeyHint } from "../../../parts/controls/KeyHint.tsx";
 import css from "./ModeChoice.module.css";
 import { useMode } from "./mode.ts";
 
-/** Whether the test is run here, or keyed from paper. */
+/** Chooses whether the test is run here, or keyed from paper. */
 export function ModeChoice() {
   const { t } = useTranslation("live");
   const { mode, setMode } = useMode();

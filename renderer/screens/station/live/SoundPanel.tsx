@@ -3,7 +3,7 @@ import { Button } from "../../../parts/controls/Button.tsx";
 import { useSound } from "../../../sound/useSound.ts";
 import css from "./SoundPanel.module.css";
 
-/** The volume, and tones to set it by; says where the machine has nothing to sound with. */
+/** Sets the volume, with tones to try it; says if the machine has no sound. */
 export function SoundPanel() {
   const { t } = useTranslation("live");
   const { state, volume, setVolume, test } = useSound();

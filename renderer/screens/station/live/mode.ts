@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from "react";
 
-/** How a station works: the test is run here, or its results are keyed from paper. */
+/** How a station works: its test is run here, or its results are keyed from paper. */
 export type Mode = "live" | "paper";
 
 const place = "station.mode";
@@ -15,7 +15,7 @@ function listen(listener: () => void): () => void {
   return () => listeners.delete(listener);
 }
 
-/** How the stations of this window work; kept for the session, live until somebody chooses paper. */
+/** Returns how this window's stations work; kept for the session, live until somebody chooses paper. */
 export function useMode(): { readonly mode: Mode; readonly setMode: (mode: Mode) => void } {
   const mode = useSyncExternalStore(listen, current);
   function setMode(chosen: Mode): void {

@@ -10,7 +10,7 @@ interface BibBoxProps {
   readonly inputRef: Ref<HTMLInputElement>;
 }
 
-/** Where digits go that are typed before the start, whatever has the focus: somebody who is not next in turn. */
+/** Takes digits typed before the start, whatever has the focus, for an athlete who is not next in turn. */
 export function BibBox({ bib, setBib, onPlace, inputRef }: BibBoxProps) {
   const { t } = useTranslation("live");
   return (

@@ -30,7 +30,7 @@ interface GatherProps {
   readonly lengths: LengthUnit;
 }
 
-/** Before the start: who is in which lane, who comes next, and the key that starts the clock. */
+/** Shows, before the start, the athletes in the lanes, the next ones, and the key that starts the clock. */
 export function Gather(props: GatherProps) {
   const { test, parameters, view, heat, lanes, setLanes, gathering, recent, lengths } = props;
   const { t } = useTranslation("live");
@@ -47,7 +47,7 @@ export function Gather(props: GatherProps) {
 
   async function place(wanted: string): Promise<void> {
     if (wanted.trim() === "") return;
-    // A bib that was refused stays, to be seen and changed.
+    // A refused bib stays, to be seen and changed.
     if (!(await gathering.placeBib(wanted))) return;
     setBib("");
     bibInput.current?.blur();

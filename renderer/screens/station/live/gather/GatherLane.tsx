@@ -20,7 +20,7 @@ interface GatherLaneProps {
   readonly onOpen: () => void;
 }
 
-/** A lane before the start: free, or with somebody in it who can be moved, sent back or marked absent. */
+/** Shows a lane before the start: free, or with an athlete who can be moved, sent back or marked absent. */
 export function GatherLane({ test, lane, taken, count, gathering, isOpen, onOpen }: GatherLaneProps) {
   const { t } = useTranslation("live");
   const head = (
@@ -55,7 +55,7 @@ export function GatherLane({ test, lane, taken, count, gathering, isOpen, onOpen
   );
 }
 
-/** A press with the mouse leaves the focus where it is, so that Space still starts the heat. */
+/** Leaves the focus where it is at a press of the mouse, so that Space still starts the heat. */
 function keepFocus(event: MouseEvent): void {
   event.preventDefault();
 }
@@ -66,7 +66,7 @@ interface VariantProps {
   readonly gathering: Gathering;
 }
 
-/** How they do the test; a press changes it to the other way. Marks of the two never compare. */
+/** Shows the athlete's variant; a press changes it to the other. Marks of the two never compare. */
 function Variant({ test, taken, gathering }: VariantProps) {
   const { t } = useTranslation("live");
   const testWord = useTestWords();
@@ -90,11 +90,11 @@ interface LaneActsProps {
   readonly taken: HeatLane;
   readonly count: number;
   readonly gathering: Gathering;
-  /** Shows the keys, where they work. */
+  /** True to show the keys, where they work. */
   readonly hints?: boolean;
 }
 
-/** What can be done with somebody who has not begun. */
+/** Lists the actions on an athlete who has not begun. */
 export function LaneActs({ taken, count, gathering, hints = false }: LaneActsProps) {
   const { t } = useTranslation("live");
   const { who, lane } = taken;

@@ -12,10 +12,10 @@ interface LastMarksProps {
   readonly lengths: LengthUnit;
 }
 
-/** About the last heat: what is older is found on the athlete's own page. */
+/** Number of marks shown, about the last heat; older ones are on the athletes' own pages. */
 const few = 6;
 
-/** What was entered last, to be corrected after its heat is over. */
+/** Lists the newest attempts, to be corrected after their heat is over. */
 export function LastMarks({ recent, parameters, lengths }: LastMarksProps) {
   const [over, setOver] = useState<{ what: "correct" | "history"; attempt: AttemptView } | null>(null);
   if (recent.length === 0) return null;

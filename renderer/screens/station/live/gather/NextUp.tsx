@@ -9,7 +9,7 @@ interface NextUpProps {
   readonly onPick: (bib: number) => void;
 }
 
-/** Who comes next, in turn; a press puts somebody into the next free lane. */
+/** Lists the next athletes in turn; a press puts one into the next free lane. */
 export function NextUp({ view, onPick }: NextUpProps) {
   const { t } = useTranslation("live");
   const writeTime = useWriteTime();

@@ -3,7 +3,7 @@ import { keysOfLanes, type LiveKeys } from "../../../../tests/live/liveKeys.ts";
 import type { HeatLane } from "../../../../tests/live/types.ts";
 import type { Gathering } from "./useGather.ts";
 
-/** The keys of a lane that is open to be changed: a lane's key moves whoever is in it there. */
+/** Returns the keys of an open lane: another lane's key moves its athlete there. */
 export function keysOfLane(taken: HeatLane, gathering: Gathering, close: () => void): LiveKeys {
   const { athleteId } = taken.who;
   function then(act: () => void): () => void {
@@ -23,7 +23,7 @@ export function keysOfLane(taken: HeatLane, gathering: Gathering, close: () => v
   };
 }
 
-/** Full or on the knees: the other one of what a lane has now. */
+/** Returns the variant that a lane does not have now: full, or on the knees. */
 export function otherVariant({ variant }: HeatLane): "full" | "knee" {
   return variant === "knee" ? "full" : "knee";
 }

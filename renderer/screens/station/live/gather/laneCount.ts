@@ -2,7 +2,7 @@ import { useState } from "react";
 import { mostLanes } from "../../../../../electron/domain/heats/heat.ts";
 import { definitionOf, type TestCode } from "../../../../../electron/domain/tests/registry.ts";
 
-/** How many lanes a station has; remembered on this desk. */
+/** Returns the number of lanes of a station, a choice kept on this desk. */
 export function useLaneCount(test: TestCode): {
   readonly lanes: number;
   readonly setLanes: (lanes: number) => void;

@@ -6,10 +6,10 @@ import { tell } from "../../../../app/messages.ts";
 import type { LiveHeat } from "../../../../tests/live/types.ts";
 import { setTapper } from "../sync/heatOutboxes.ts";
 
-/** What can be done with the lanes of a heat before they begin. Refusals are told in the message strip. */
+/** The actions on a heat's lanes before they begin. The message strip says the refusals. */
 export interface Gathering {
   readonly callNext: () => Promise<boolean>;
-  /** By the bib as it was scanned or typed; false when it was refused. */
+  /** Places the athlete of a scanned or typed bib; false when it was refused. */
   readonly placeBib: (bib: string, lane?: number) => Promise<boolean>;
   readonly setVariant: (athleteId: number, variant: string) => void;
   readonly move: (athleteId: number, to: number) => void;
@@ -18,7 +18,7 @@ export interface Gathering {
   readonly busy: boolean;
 }
 
-/** `lanes`: how many the station has. */
+/** `lanes`: number of lanes of the station. */
 export function useGather(test: TestCode, heat: LiveHeat | null, lanes: number): Gathering {
   const trpc = useTRPC();
   const { ask } = useInitials();
@@ -29,7 +29,7 @@ export function useGather(test: TestCode, heat: LiveHeat | null, lanes: number):
   const sendBack = useMutation(trpc.heat.sendBack.mutationOptions());
   const absent = useMutation(trpc.heat.absent.mutationOptions());
 
-  /** One heat of a test is at hand at a time; a heat that is over ends by asking for another. */
+  /** Returns the heat to gather: a test has one at a time, and asking for another ends one that is over. */
   function wanted() {
     const isAtHand = heat !== null && !heat.allDone;
     return { test, lanes, heatId: isAtHand ? heat.heatId : crypto.randomUUID() };
@@ -41,7 +41,7 @@ export function useGather(test: TestCode, heat: LiveHeat | null, lanes: number):
       setTapper((await act(by)).heatId, by);
       return true;
     } catch {
-      // Told by the client already.
+      // The client has said it already.
       return false;
     }
   }

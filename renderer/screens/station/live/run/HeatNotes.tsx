@@ -9,7 +9,7 @@ interface HeatNotesProps {
   readonly view: HeatView;
 }
 
-/** What somebody should know of a heat that runs: a clock that is less sure, taps that are still on their way. */
+/** Notes what to know about a running heat: a less certain clock, or unsent taps. */
 export function HeatNotes({ heat, outbox, view }: HeatNotesProps) {
   const { t } = useTranslation("live");
   return (

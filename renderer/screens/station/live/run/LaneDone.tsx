@@ -10,11 +10,11 @@ import { Standing } from "./Standing.tsx";
 interface LaneDoneProps {
   readonly live: Live;
   readonly lane: LiveLane;
-  /** What the test shows besides. */
+  /** The test's own content. */
   readonly children?: ReactNode;
 }
 
-/** What a lane came to: at once from its own taps, then as the desk tells it, with where it stands. */
+/** Shows a lane's result: at once by its own taps, then as the desk says it, with its standing. */
 export function LaneDone({ live, lane, children }: LaneDoneProps) {
   const { t } = useTranslation(["live", "common"]);
   const say = useSay();
@@ -48,7 +48,7 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
   );
 }
 
-/** The mark by the protocol's own scoring, before the desk has answered. */
+/** Formats the mark by the protocol's own scoring, before the desk has answered. */
 function writtenHere(live: Live, lane: LiveLane) {
   const protocol = protocolOf(live.test);
   const attempts = [...lane.in.prior, ...lane.state.results.map(({ seen }) => seen)];

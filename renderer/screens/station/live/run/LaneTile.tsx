@@ -9,16 +9,16 @@ interface LaneTileProps {
   readonly live: Live;
   readonly lane: LiveLane;
   readonly tool: LiveTool<Live["test"]>;
-  /** Corrects what the lane came to; null while that can't be done. */
+  /** Corrects the lane's result; null while that is impossible. */
   readonly onCorrect: (() => void) | null;
-  /** What can be done with a lane that has not begun, where each goes at its own pace. */
+  /** The actions on a lane that has not begun, where each goes at its own pace. */
   readonly menu?: ReactNode;
 }
 
-/** In rem. */
+/** Width of a lane in rem. */
 const usualWidth = 14;
 
-/** One lane while its heat runs: number and key, who, and what the test shows; a button as a whole where one tap does. */
+/** Shows a lane of a running heat: number, key, athlete, and the test's content; all one button where one tap does. */
 export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
   const { t } = useTranslation("live");
   const { phase } = lane.state;
@@ -67,7 +67,7 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
   );
 }
 
-/** The lane's number, the same as its key but for the last three; bib and name. */
+/** Shows the lane's number (its key, but for the last three), the bib and the name. */
 function LaneHead({ lane, aside }: { readonly lane: LiveLane; readonly aside?: ReactNode }) {
   const { who } = lane.in;
   return (

@@ -14,7 +14,7 @@ interface OverDialogProps {
   readonly onClose: () => void;
 }
 
-/** Ends a heat: as it stands, with whoever is not done set aside; or calls it off, with a reason, to run it again. */
+/** Ends a heat as it is, with unfinished athletes set aside; or cancels it, with a reason, to run it again. */
 export function OverDialog({ live, onClose }: OverDialogProps) {
   const { t } = useTranslation("live");
   const trpc = useTRPC();

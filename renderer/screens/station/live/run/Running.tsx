@@ -35,7 +35,7 @@ interface RunningProps {
   readonly gathering: Gathering;
 }
 
-/** A heat whose clock runs: the stage that its lanes share, the lanes, and what can be taken back. */
+/** Shows a running heat: the stage that its lanes share, the lanes, and the last tap to undo. */
 export function Running(props: RunningProps) {
   const { test, heat, outbox, lengths } = props;
   const live = useLive(test, heat, outbox, lengths);
@@ -45,7 +45,7 @@ export function Running(props: RunningProps) {
   return <RunningHeat {...props} live={live} tool={tool} />;
 }
 
-/** One timeline for all lanes; where each has its own pace, its tool sounds itself. */
+/** Plays one timeline for all lanes; where each has its own pace, its tool plays the sounds. */
 function useCommonSound(test: TestCode, heat: LiveHeat, live: Live | null): void {
   const parameters = useMemo(() => parametersOf(test, heat.parameters), [test, heat.parameters]);
   const timeline = useMemo<Timeline>(
@@ -53,7 +53,7 @@ function useCommonSound(test: TestCode, heat: LiveHeat, live: Live | null): void
     [test, parameters],
   );
   const isCommon = clockOf(test) === "common";
-  // Judged by the taps here, so that it is quiet at the last one, and sounds again when that is taken back.
+  // Judged by the taps here, so that it is silent at the last one, and sounds again when that is undone.
   const sounds = isCommon && (live?.lanes.some(isGoing) ?? false);
   useHeatSound({ clock: sounds ? (live?.clock ?? null) : null, timeline });
 }
@@ -73,7 +73,7 @@ function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, ga
   const [over, setOver] = useState<Over | null>(null);
   const isOwn = clockOf(test) === "own";
   const isFull = heat.lane.length >= heat.lanes;
-  // At their own pace those who have not begun are free to go, and come with the next heat if they are left.
+  // At their own pace, those who have not begun don't count in `allDone`: left alone, they come with the next heat.
   const isThrough = heat.allDone && live.lanes.every(({ state }) => state.phase !== "ready");
   const finish = useFinish(heat);
   const mayCall = isThrough || (isOwn && !isFull);
@@ -116,7 +116,7 @@ function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, ga
   );
 }
 
-/** Ends a heat that is through, where nobody waits for another. */
+/** Ends a finished heat, when nobody waits for another. */
 function useFinish({ heatId }: LiveHeat): () => void {
   const trpc = useTRPC();
   const { ask } = useInitials();
@@ -128,7 +128,7 @@ function useFinish({ heatId }: LiveHeat): () => void {
   };
 }
 
-/** What every heat's keys do: each lane's own key, Shift for the rarer thing, and taking back. */
+/** Returns the keys of every heat: each lane's own, Shift for its second action, and undo. */
 function keysOfHeat(live: Live, tool: LiveTool<TestCode>): LiveKeys {
   const { press, second } = tool;
   const laneOf = (lane: number) => live.lanes.find((each) => each.lane === lane);

@@ -5,7 +5,7 @@ import type { OutboxView } from "../sync/outbox.ts";
 import css from "./Running.module.css";
 import { UndoKey } from "./UndoKey.tsx";
 
-/** What comes after this heat: more athletes into it, the next heat, its end since nobody waits, or nothing yet. */
+/** The next step after this heat: more athletes into it, the next heat, its end since nobody waits, or none yet. */
 type After = "call" | "next" | "finish" | null;
 
 interface RunningActsProps {
@@ -18,7 +18,7 @@ interface RunningActsProps {
 
 const words = { call: "gather.callNext", next: "running.nextHeat", finish: "running.finish" } as const;
 
-/** Under the lanes: taking back, what comes next, the end; and whether the desk has everything. */
+/** Shows, under the lanes, undo, the next step, the end, and whether the desk has everything. */
 export function RunningActs({ live, outbox, after, onAfter, onEnd }: RunningActsProps) {
   const { t } = useTranslation("live");
   return (

@@ -18,7 +18,7 @@ interface RunningLanesProps {
   readonly onCorrect: (attempt: AttemptView) => void;
 }
 
-/** All lanes of a heat, each as large as the others whatever it has come to. */
+/** Shows all lanes of a heat in one size, whatever their results. */
 export function RunningLanes({ live, tool, gathering, recent, onCorrect }: RunningLanesProps) {
   const mostBeside = tool.mostBeside ?? beside(live.lanes.length);
   const style = {
@@ -45,13 +45,13 @@ export function RunningLanes({ live, tool, gathering, recent, onCorrect }: Runni
   );
 }
 
-/** So that up to eight lanes fit a small screen, each as wide as can be: a name wants to be read. */
+/** Returns the number of lanes side by side: up to eight fit a small screen, each as wide as possible for its name. */
 function beside(count: number): number {
   if (count <= 3) return 1;
   return count <= 8 ? 2 : 3;
 }
 
-/** The newest attempt that a lane entered and that still stands. */
+/** Returns the newest attempt of a lane that is not void. */
 function attemptOf(lane: LiveLane, recent: readonly RecentAttempt[]): AttemptView | null {
   const ids = lane.in.entered.filter((each) => !each.void).map(({ attemptId }) => attemptId);
   const newest = ids.at(-1);
@@ -64,7 +64,7 @@ interface OwnMenuProps {
   readonly gathering: Gathering;
 }
 
-/** Where each lane goes at its own pace: whoever has not begun can still be changed, whoever has can be set aside. */
+/** Shows the actions on a lane at its own pace: changes before it begins, and setting aside afterwards. */
 function OwnMenu({ live, lane, gathering }: OwnMenuProps) {
   const { t } = useTranslation("live");
   const [isOpen, setOpen] = useState(false);

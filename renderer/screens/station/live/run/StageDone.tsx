@@ -5,7 +5,7 @@ import { Standing } from "./Standing.tsx";
 
 const standings = ["best", "first", "equal", "below"] as const;
 
-/** In place of the clock once everybody is through: how many, and how many of them have news. */
+/** Counts the marks of each standing, in place of the clock once all lanes are done. */
 export function StageDone({ live }: { readonly live: Live }) {
   const { t } = useTranslation("live");
   const told = live.lanes.map(({ in: each }) => each.told?.news?.standing ?? null);

@@ -11,7 +11,7 @@ const paths: Readonly<Record<StandingName, string>> = {
   below: "M4 9l8 8 8-8",
 };
 
-/** Where a mark stands among the athlete's own: a shape and a word; a best lies on floor tape. */
+/** Shows a mark's standing among the athlete's own as a shape and a word; a best is on floor tape. */
 export function Standing({ standing }: { readonly standing: StandingName }) {
   const { t } = useTranslation("station");
   return (

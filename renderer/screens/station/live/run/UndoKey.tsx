@@ -7,7 +7,7 @@ import type { Live } from "../../../../tests/live/tool.ts";
 import { takeBack } from "../sync/useLive.ts";
 import css from "./UndoKey.module.css";
 
-/** Takes the last tap back while it is young; says which one that is, and a tape shows how long it still can. */
+/** Undoes the last tap while it is recent; names it, and a tape shows the time left. */
 export function UndoKey({ live }: { readonly live: Live }) {
   const { t } = useTranslation("live");
   const testWord = useTestWords();

@@ -7,7 +7,7 @@ interface Kept {
 
 const clocks = new Map<string, Kept>();
 
-/** Takes what is known of a heat's clock; the surer knowledge stays, in whatever order it comes. */
+/** Sets a heat's clock; the more certain anchor is kept, in whatever order they come. */
 export function settleClock(heatId: string, anchor: Anchor): void {
   const kept = clocks.get(heatId);
   if (kept === undefined) {
@@ -18,12 +18,12 @@ export function settleClock(heatId: string, anchor: Anchor): void {
   kept.doubtMs = Math.min(kept.doubtMs, anchor.doubtMs);
 }
 
-/** A heat's clock, the same object for as long as the window lives; null before anything is known of it. */
+/** Returns a heat's clock, the same object for as long as the window lives; null before anything is known of it. */
 export function clockOfHeat(heatId: string): HeatClock | null {
   return clocks.get(heatId)?.clock ?? null;
 }
 
-/** By how much, in ms, the clock of a heat may be wrong. */
+/** Returns the possible error of a heat's clock, in ms. */
 export function doubtOf(heatId: string): number {
   return clocks.get(heatId)?.doubtMs ?? Number.POSITIVE_INFINITY;
 }

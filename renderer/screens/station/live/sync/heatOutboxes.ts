@@ -6,7 +6,7 @@ import { createOutbox, type ItemKeeper, type Outbox, type Outgoing } from "./out
 const outboxes = new Map<string, Outbox>();
 const places = { items: "live.unsent.", by: "live.by." } as const;
 
-/** Whose initials go with the taps of a heat: kept with it, so that nobody is asked after a crash in the middle of it. */
+/** Returns the initials of a heat's taps: kept with it, so that a crash in the middle asks nobody again. */
 export function tapperOf(heatId: string): string | null {
   return localStorage.getItem(places.by + heatId);
 }
@@ -19,14 +19,14 @@ export function setTapper(heatId: string, by: string): void {
 
 const waiting = new Map<string, ((by: string) => void)[]>();
 
-/** The initials of a heat, as soon as they are known: taps wait for them, their times do not. */
+/** Resolves to the initials of a heat once they are known: taps wait for them, their times do not. */
 function knownTapper(heatId: string): Promise<string> {
   const by = tapperOf(heatId);
   if (by !== null) return Promise.resolve(by);
   return new Promise((resolve) => waiting.set(heatId, [...(waiting.get(heatId) ?? []), resolve]));
 }
 
-/** What of a heat is on its way to the desk: one for each heat, for as long as the window lives. */
+/** Returns the outbox of a heat: one for each, for as long as the window lives. */
 export function outboxOf(heatId: string): Outbox {
   const kept = outboxes.get(heatId);
   if (kept !== undefined) return kept;
@@ -42,7 +42,7 @@ export function outboxOf(heatId: string): Outbox {
   return outbox;
 }
 
-/** Sends what pages before this one left behind, whatever heat it is of. */
+/** Sends what earlier pages left unsent, of any heat. */
 export function resumeOutboxes(): void {
   for (const place of Object.keys(localStorage)) {
     if (place.startsWith(places.items)) outboxOf(place.slice(places.items.length));
@@ -60,7 +60,7 @@ function keeperOf(heatId: string): ItemKeeper {
   };
 }
 
-/** Now in ms since 1970, by the monotonic clock of this page. */
+/** Returns the moment in ms since 1970, by this page's monotonic clock. */
 export function pageTime(timeStamp: number = performance.now()): number {
   return performance.timeOrigin + timeStamp;
 }
@@ -68,7 +68,7 @@ export function pageTime(timeStamp: number = performance.now()): number {
 async function send(heatId: string, items: readonly Outgoing[]): Promise<void> {
   const [first] = items;
   if (first?.what === "start") {
-    // The screen of the heat is drawn first, which takes a while: how long ago the tap was is told just before it goes.
+    // The heat's screen is drawn first, which takes a while: the age of the tap is computed just before sending.
     await new Promise((resolve) => setTimeout(resolve, 0));
     const startedAgoMs = Math.min(600_000, Math.max(0, pageTime() - first.at));
     await client.heat.start.mutate({ heatId, startedAgoMs });

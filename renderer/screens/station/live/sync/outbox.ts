@@ -1,8 +1,10 @@
 import type { HeatEvent } from "../../../../../electron/domain/heats/heat.ts";
 
-/** Something of a heat on its way to the desk. Times by the heat's clock, but for a start. */
+/** An item of a heat to be sent to the desk. Times are by the heat's clock, except a start's. */
 export type Outgoing =
-  /** `at`: when the start was tapped, in ms since 1970 by the page's monotonic clock, so that a later page can tell. */
+  /**
+   * `at`: the moment of the start's tap in ms since 1970, by the page's monotonic clock, so that a later page knows it.
+   */
   | { readonly what: "start"; readonly id: string; readonly at: number }
   | { readonly what: "tap"; readonly id: string; readonly tap: HeatEvent }
   | {
@@ -13,26 +15,26 @@ export type Outgoing =
       readonly atMs: number;
     };
 
-/** How one item, or several taps at once, are sent: resolves when the desk has them. */
+/** Sends one item, or several taps at once: resolves when the desk has them. */
 export interface Door {
   readonly send: (items: readonly Outgoing[]) => Promise<void>;
-  /** True where no answer came, and nobody knows whether it was taken. */
+  /** True if no answer came, so that nobody knows whether it was accepted. */
   readonly isUnanswered: (error: unknown) => boolean;
-  /** A refusal is an answer: what was refused is gone, and somebody must hear of it. */
+  /** Called at a refusal, which is an answer: the item is dropped, and somebody must hear of it. */
   readonly onRefused: (error: unknown, items: readonly Outgoing[]) => void;
 }
 
-/** Where what was not sent yet outlives the page. */
+/** Stores unsent items beyond the page's life. */
 export interface ItemKeeper {
   read(): readonly Outgoing[];
   write(items: readonly Outgoing[]): void;
 }
 
-/** What a screen shows of it; a new object whenever something changes. */
+/** The outbox for a screen; a new object at every change. */
 export interface OutboxView {
-  /** Not known to be in what the desk tells: sent or not, all of it counts on the screen. */
+  /** Items not known to be in the desk's view: sent or not, all of them count on the screen. */
   readonly items: readonly Outgoing[];
-  /** saved: the desk has everything. sending: on its way. waiting: no answer, it is tried again. */
+  /** saved: the desk has everything. sending: under way. waiting: no answer, to be retried. */
   readonly state: "saved" | "sending" | "waiting";
   readonly unsent: number;
 }
@@ -41,7 +43,7 @@ export interface Outbox {
   view(): OutboxView;
   subscribe(listener: () => void): () => void;
   add(item: Outgoing): void;
-  /** The desk's own view has these by now. */
+  /** Drops the items that the desk's own view has. */
   seen(ids: ReadonlySet<string>): void;
 }
 
@@ -49,8 +51,8 @@ const firstDelayMs = 150;
 const longestDelayMs = 2_000;
 
 /**
- * Sends what happens in a heat in its order, until the desk has it. Every item has its own id, so that sending it again
- * changes nothing; what was not sent is kept through a reload.
+ * Sends a heat's items in order, until the desk has them. Every item has its own id, so that sending it again changes
+ * nothing; unsent ones survive a reload.
  */
 export function createOutbox(door: Door, keeper: ItemKeeper): Outbox {
   const listeners = new Set<() => void>();
@@ -86,7 +88,7 @@ export function createOutbox(door: Door, keeper: ItemKeeper): Outbox {
           await new Promise((resolve) => setTimeout(resolve, delay));
           delay = Math.min(longestDelayMs, delay * 2);
         } else if (batch.length > 1) {
-          // One of them was refused, and none was taken: each has to speak for itself.
+          // One of them was refused, and none accepted: each is sent alone now.
           alone = true;
         } else {
           drop(batch);
@@ -124,7 +126,7 @@ export function createOutbox(door: Door, keeper: ItemKeeper): Outbox {
   };
 }
 
-/** Taps that follow each other go together; a start and an undo go alone. */
+/** Returns the items to send together: consecutive taps; a start and an undo go alone. */
 function firstBatch(items: readonly Outgoing[]): readonly Outgoing[] {
   const [first] = items;
   if (first === undefined || first.what !== "tap") return items.slice(0, 1);
@@ -132,7 +134,7 @@ function firstBatch(items: readonly Outgoing[]): readonly Outgoing[] {
   return items.slice(0, end < 0 ? items.length : end);
 }
 
-/** What is on its way as the events that the desk will keep. */
+/** Returns unsent items as the events that the desk will store. */
 export function outgoingEvents(items: readonly Outgoing[]): HeatEvent[] {
   return items.flatMap((item): HeatEvent[] => {
     if (item.what === "tap") return [item.tap];

@@ -7,7 +7,7 @@ import { anchorOfAnswer, timed } from "../../../../sound/clock.ts";
 import type { HeatView } from "../../../../tests/live/types.ts";
 import { doubtOf, settleClock } from "./heatClocks.ts";
 
-/** Good enough for a clock: half of a quick answer's way. */
+/** Error of a clock that is certain enough, in ms: half the time of a quick answer. */
 const sureMs = 4;
 const looks = 8;
 const betweenLooksMs = 250;
@@ -22,12 +22,12 @@ async function ask(test: TestCode, lengths: LengthUnit): Promise<HeatView> {
 }
 
 /**
- * What the desk knows of a station's heat. Each answer also sets the heat's clock; after a reload, when the first answer
- * came with much else, it is asked a few times more until the clock is sure.
+ * Reads the desk's view of a station's heat. Each answer also sets the heat's clock; after a reload, when the first
+ * answer came with much else, it asks a few times more until the clock is certain.
  */
 export function useHeatView(test: TestCode, lengths: LengthUnit): UseQueryResult<HeatView> {
   const query = useQuery({
-    // The change feed finds queries by the beginning of their key, as the client's own are named.
+    // The change feed finds queries by the first part of their key, named as the client's own.
     queryKey: [["heat", "view"], { test, lengths }],
     queryFn: () => ask(test, lengths),
   });

@@ -12,15 +12,15 @@ import { clockOfHeat, settleClock } from "./heatClocks.ts";
 import { outboxOf, pageTime } from "./heatOutboxes.ts";
 import { type OutboxView, outgoingEvents } from "./outbox.ts";
 
-/** How often a heat that runs is drawn anew, in ms; what moves evenly reads the clock each frame instead. */
+/** Ms between renderings of a running heat; smooth motion reads the clock each frame instead. */
 const stepMs = 100;
 
-/** The frozen parameters of a heat, read by the test's own schema. */
+/** Parses the frozen parameters of a heat by the test's own schema. */
 export function parametersOf<Test extends TestCode>(test: Test, parameters: unknown): ParametersOf<Test> {
   return protocols[test].parameters.parse(parameters) as ParametersOf<Test>;
 }
 
-/** What of a heat is on its way to the desk; forgets what the desk's view has by now. */
+/** Returns the outbox of a heat; drops what the desk's view already has. */
 export function useOutbox(heat: LiveHeat): OutboxView {
   const outbox = outboxOf(heat.heatId);
   const view = useSyncExternalStore(outbox.subscribe, outbox.view);
@@ -36,19 +36,19 @@ function startIdOf(heatId: string): string {
   return `${heatId} start`;
 }
 
-/** Starts a gathered heat at the tap: its clock runs from now on, whenever the desk hears of it. */
+/** Starts a gathered heat at the tap: its clock runs from then on, whenever the desk hears of it. */
 export function startHeat(heat: LiveHeat, timeStamp: number): void {
   const countIn = countInMs(heat.test, parametersOf(heat.test, heat.parameters));
   settleClock(heat.heatId, anchorOfTap(timeStamp, -countIn));
   outboxOf(heat.heatId).add({ what: "start", id: startIdOf(heat.heatId), at: pageTime(timeStamp) });
 }
 
-/** Whether the clock of a heat runs, for the desk or for this window that has just started it. */
+/** Returns true if a heat's clock runs, for the desk or for this window, which has just started it. */
 export function isRunning(heat: LiveHeat, { items }: OutboxView): boolean {
   return heat.state === "running" || items.some(({ what }) => what === "start");
 }
 
-/** The heat's time now, in steps; null without a clock. */
+/** Returns the heat's time, in steps; null without a clock. */
 function useElapsed(clock: HeatClock | null): number {
   const [elapsed, setElapsed] = useState(() => clock?.elapsed() ?? 0);
   useEffect(() => {
@@ -63,7 +63,7 @@ function useElapsed(clock: HeatClock | null): number {
   return elapsed;
 }
 
-/** A heat whose clock runs, with what was tapped here folded in at once. */
+/** Returns a running heat, with this window's taps folded in at once. */
 export function useLive<Test extends TestCode>(
   test: Test,
   heat: LiveHeat,
@@ -109,7 +109,7 @@ function tap(
   return id;
 }
 
-/** Takes a tap back, at once here and then at the desk. */
+/** Undoes a tap, at once here and then at the desk. */
 export function takeBack(live: Live, eventId: string): void {
   const lane = live.heat.events.find(({ id }) => id === eventId)?.lane ?? null;
   const atMs = Math.round(live.clock.elapsed());

@@ -4,8 +4,8 @@ import type { LiveHeat } from "../../../../tests/live/types.ts";
 import { setTapper, tapperOf } from "./heatOutboxes.ts";
 
 /**
- * Knows whose initials go with the taps of a heat. Whoever gathered it has said so; after a crash in the middle it is
- * whoever tapped last, and only where nobody has tapped yet somebody is asked. Taps wait for it, their times do not.
+ * Sets the initials of a heat's taps. Whoever gathered it has given them; after a crash in the middle they are the last
+ * tapper's, and only if nobody has tapped yet somebody is asked. Taps wait for them, their times do not.
  */
 export function useTapper(heat: LiveHeat): void {
   const { initials, ask } = useInitials();
