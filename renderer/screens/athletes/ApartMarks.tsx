@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { Written } from "../../../electron/domain/tests/protocol.ts";
-import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { type Column, column, DataTable } from "../../parts/layout/DataTable.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useWriteDay } from "../../words/dates.ts";
@@ -33,28 +33,17 @@ function useColumns(): Column<Apart>[] {
   const writeDay = useWriteDay();
   const variantName = useVariantName();
   return [
-    { key: "date", head: t("series.column.date"), width: "10rem", cell: ({ date }) => writeDay(date) },
-    {
-      key: "test",
-      head: t("apart.test"),
-      cell: ({ test, variant }) => (
-        <span className={css.title}>
-          <TestMark test={test} size="small" name="ability" />
-          {variant !== "" && <span className={css.quiet}>{variantName(variant)}</span>}
-        </span>
-      ),
-    },
-    {
-      key: "mark",
-      head: t("series.column.mark"),
-      cell: ({ written }) => <WrittenMark written={written} />,
-    },
-    {
-      key: "why",
-      head: t("apart.why.head"),
-      cell: ({ why, source }) =>
-        source === "imported" ? `${t(`apart.why.${why}`)}, ${t("series.imported")}` : t(`apart.why.${why}`),
-    },
+    column("date", t("series.column.date"), "10rem", ({ date }) => writeDay(date)),
+    column("test", t("apart.test"), "auto", ({ test, variant }) => (
+      <span className={css.title}>
+        <TestMark test={test} size="small" name="ability" />
+        {variant !== "" && <span className={css.quiet}>{variantName(variant)}</span>}
+      </span>
+    )),
+    column("mark", t("series.column.mark"), "auto", ({ written }) => <WrittenMark written={written} />),
+    column("why", t("apart.why.head"), "auto", ({ why, source }) =>
+      source === "imported" ? `${t(`apart.why.${why}`)}, ${t("series.imported")}` : t(`apart.why.${why}`),
+    ),
   ];
 }
 

@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { Button } from "../../parts/controls/Button.tsx";
-import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { EmptyState } from "../../parts/layout/EmptyState.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
 import css from "./Athletes.module.css";
@@ -39,57 +39,31 @@ export function AthletesTable({ people, onClear }: AthletesTableProps) {
 function useColumns(): Column<Listed>[] {
   const { t } = useTranslation("athletes");
   return [
-    {
-      key: "number",
-      head: t("column.number"),
-      kind: "number",
-      width: "4.5rem",
-      cell: ({ number }) => <strong className={css.number}>{number === "" ? "–" : number}</strong>,
-    },
-    {
-      key: "name",
-      head: t("column.name"),
-      cell: ({ athleteId, name }) => (
-        <Link className={css.open} href={`/athletes/${athleteId}`}>
-          {name}
-        </Link>
+    numberColumn("number", t("column.number"), "4.5rem", ({ number }) => (
+      <strong className={css.number}>{number === "" ? "–" : number}</strong>
+    )),
+    column("name", t("column.name"), "auto", ({ athleteId, name }) => (
+      <Link className={css.open} href={`/athletes/${athleteId}`}>
+        {name}
+      </Link>
+    )),
+    column("league", t("column.league"), "auto", ({ league }) => league),
+    column("state", t("column.state"), "9.5rem", ({ state, bib }) =>
+      state === "testing" ? (
+        <Tag tone="go">{t("state.testing", { bib })}</Tag>
+      ) : (
+        t(`state.${state ?? "unlisted"}`)
       ),
-    },
-    { key: "league", head: t("column.league"), cell: ({ league }) => league },
-    {
-      key: "state",
-      head: t("column.state"),
-      width: "9.5rem",
-      cell: ({ state, bib }) =>
-        state === "testing" ? (
-          <Tag tone="go">{t("state.testing", { bib })}</Tag>
-        ) : (
-          t(`state.${state ?? "unlisted"}`)
-        ),
-    },
-    {
-      key: "tested",
-      head: t("column.tested"),
-      width: "7.5rem",
-      cell: ({ state, tested, leftOut }) =>
-        state === null ? "" : <Dots done={tested} of={testCodes.length - leftOut.length} />,
-    },
-    { key: "board", head: t("column.board"), width: "6rem", cell: ({ board }) => t(`board.${board}`) },
-    {
-      key: "share",
-      head: t("column.share"),
-      width: "6.5rem",
-      cell: ({ share }) => t(`share.${share ? "yes" : "no"}`),
-    },
-    {
-      key: "guardian",
-      head: t("column.guardian"),
-      width: "7rem",
-      cell: ({ mayBeUnder18, guardianConsent }) => {
-        if (!mayBeUnder18) return "";
-        return guardianConsent ? t("guardian.seen") : <Tag tone="alert">{t("guardian.missing")}</Tag>;
-      },
-    },
+    ),
+    column("tested", t("column.tested"), "7.5rem", ({ state, tested, leftOut }) =>
+      state === null ? "" : <Dots done={tested} of={testCodes.length - leftOut.length} />,
+    ),
+    column("board", t("column.board"), "6rem", ({ board }) => t(`board.${board}`)),
+    column("share", t("column.share"), "6.5rem", ({ share }) => t(`share.${share ? "yes" : "no"}`)),
+    column("guardian", t("column.guardian"), "7rem", ({ mayBeUnder18, guardianConsent }) => {
+      if (!mayBeUnder18) return "";
+      return guardianConsent ? t("guardian.seen") : <Tag tone="alert">{t("guardian.missing")}</Tag>;
+    }),
   ];
 }
 

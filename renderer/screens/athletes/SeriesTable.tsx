@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, Written } from "../../../electron/domain/tests/protocol.ts";
 import { useTestWords } from "../../app/testWords.ts";
-import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { type Column, column, DataTable } from "../../parts/layout/DataTable.tsx";
 import { useWriteDay } from "../../words/dates.ts";
 import { useUnitWord, useWriteChange } from "../../words/marks.ts";
 import css from "./Series.module.css";
@@ -39,31 +39,24 @@ function useColumns(writeChange: (change: number) => string, unit: Written["unit
     return [...stands, ...(source === "imported" ? [t("series.sheet")] : [])].join(", ");
   }
   return [
-    {
-      key: "date",
-      head: t("series.column.date"),
-      width: "8.5rem",
-      cell: ({ date, today }) => (today ? t("series.today") : writeDay(date)),
-    },
-    {
-      key: "mark",
-      head: word === "" ? t("series.column.mark") : t("series.column.markIn", { unit: word }),
-      width: "9.5rem",
-      cell: ({ written: { number }, standing, source }) => (
+    column("date", t("series.column.date"), "8.5rem", ({ date, today }) =>
+      today ? t("series.today") : writeDay(date),
+    ),
+    column(
+      "mark",
+      word === "" ? t("series.column.mark") : t("series.column.markIn", { unit: word }),
+      "9.5rem",
+      ({ written: { number }, standing, source }) => (
         <>
           <strong>{number}</strong>
           <span className={css.quiet}> {beside(standing, source)}</span>
         </>
       ),
-    },
-    {
-      key: "says",
-      head: t("series.column.says"),
-      cell: ({ change, verdict }) => {
-        if (change === null || verdict === null) return "–";
-        const said = change === 0 ? t("series.same") : writeChange(change);
-        return `${said}, ${t(`series.short.${verdict}`)}`;
-      },
-    },
+    ),
+    column("says", t("series.column.says"), "auto", ({ change, verdict }) => {
+      if (change === null || verdict === null) return "–";
+      const said = change === 0 ? t("series.same") : writeChange(change);
+      return `${said}, ${t(`series.short.${verdict}`)}`;
+    }),
   ];
 }

@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
-import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
+import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import type { Preview, PreviewRow } from "../../parts/sheets/sheet.ts";
@@ -35,22 +35,17 @@ type Words = TFunction<"sheets">;
 
 function common(t: Words): Column<PreviewRow>[] {
   return [
-    { key: "line", head: t("column.line"), kind: "number", width: "4.5rem", cell: ({ line }) => line },
-    { key: "status", head: t("column.status"), width: "7rem", cell: (row) => <Status row={row} t={t} /> },
+    numberColumn("line", t("column.line"), "4.5rem", ({ line }) => line),
+    column("status", t("column.status"), "7rem", (row) => <Status row={row} t={t} />),
   ];
 }
 
 function leavingOut(t: Words, sheet: SheetInHand): Column<PreviewRow> {
-  return {
-    key: "leaveOut",
-    head: t("column.leaveOut"),
-    width: "10rem",
-    cell: ({ line }) => (
-      <Button label={t("keptBack.leaveOutOf", { line })} onPress={() => sheet.leaveOut(line)}>
-        {t("keptBack.leaveOut")}
-      </Button>
-    ),
-  };
+  return column("leaveOut", t("column.leaveOut"), "10rem", ({ line }) => (
+    <Button label={t("keptBack.leaveOutOf", { line })} onPress={() => sheet.leaveOut(line)}>
+      {t("keptBack.leaveOut")}
+    </Button>
+  ));
 }
 
 function Status({ row, t }: { readonly row: PreviewRow; readonly t: Words }) {
@@ -81,45 +76,16 @@ function rosterColumns({ fields }: Preview, fieldName: (field: string) => string
 }
 
 function resultColumns({ kind }: Preview, t: Words): Column<PreviewRow>[] {
-  const who: Column<PreviewRow> = {
-    key: "who",
-    head: t("column.who"),
-    width: "18rem",
-    cell: ({ cells }) => whoIn(cells, t),
-  };
-  const test: Column<PreviewRow> = {
-    key: "test",
-    head: t("field.test"),
-    width: "13rem",
-    cell: ({ cells }) => <Test text={cells.test ?? ""} variant={cells.variant ?? ""} />,
-  };
+  const who = column<PreviewRow>("who", t("column.who"), "18rem", ({ cells }) => whoIn(cells, t));
+  const test = column<PreviewRow>("test", t("field.test"), "13rem", ({ cells }) => (
+    <Test text={cells.test ?? ""} variant={cells.variant ?? ""} />
+  ));
   if (kind === "results") {
-    const by: Column<PreviewRow> = {
-      key: "by",
-      head: t("field.entered_by"),
-      width: "7rem",
-      cell: ({ cells }) => cells.entered_by ?? "",
-    };
-    return [
-      who,
-      test,
-      { key: "seen", head: t("column.seen"), cell: ({ cells }) => <Seen cells={cells} /> },
-      by,
-    ];
+    const by = column<PreviewRow>("by", t("field.entered_by"), "7rem", ({ cells }) => cells.entered_by ?? "");
+    return [who, test, column("seen", t("column.seen"), "auto", ({ cells }) => <Seen cells={cells} />), by];
   }
-  const date: Column<PreviewRow> = {
-    key: "date",
-    head: t("field.date"),
-    width: "9.5rem",
-    cell: ({ cells }) => cells.date ?? "",
-  };
-  const mark: Column<PreviewRow> = {
-    key: "mark",
-    head: t("field.mark"),
-    kind: "number",
-    width: "9rem",
-    cell: ({ cells }) => markIn(cells),
-  };
+  const date = column<PreviewRow>("date", t("field.date"), "9.5rem", ({ cells }) => cells.date ?? "");
+  const mark = numberColumn<PreviewRow>("mark", t("field.mark"), "9rem", ({ cells }) => markIn(cells));
   return [who, date, test, mark];
 }
 

@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
-import { type Column, DataTable } from "../../../parts/layout/DataTable.tsx";
+import { type Column, column, DataTable } from "../../../parts/layout/DataTable.tsx";
 import { Section } from "../../../parts/layout/Panel.tsx";
 import { writeMoment } from "../../../words/dates.ts";
 import css from "./Held.module.css";
@@ -34,9 +34,9 @@ export function Erasures() {
 function useColumns(): Column<Erasure>[] {
   const { t, i18n } = useTranslation("held");
   return [
-    { key: "at", head: t("log.when"), cell: ({ at }) => writeMoment(at, i18n.language), width: "14rem" },
-    { key: "by", head: t("log.by"), cell: ({ by }) => by, width: "8rem" },
-    { key: "file", head: t("log.file"), cell: ({ wiped }) => t(wiped ? "log.wiped" : "log.notWiped") },
+    column("at", t("log.when"), "14rem", ({ at }) => writeMoment(at, i18n.language)),
+    column("by", t("log.by"), "8rem", ({ by }) => by),
+    column("file", t("log.file"), "auto", ({ wiped }) => t(wiped ? "log.wiped" : "log.notWiped")),
   ];
 }
 
