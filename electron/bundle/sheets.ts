@@ -1,8 +1,7 @@
 import { tablesOf } from "../domain/privacy/able.ts";
 import type { MarkBounds } from "../domain/privacy/coding.ts";
 import type { PublishedRow, TestSummary } from "../domain/privacy/publish.ts";
-import type { TestCode } from "../domain/tests/registry.ts";
-import { protocolOf } from "../domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../domain/tests/registry.ts";
 import { inUnit } from "../domain/units.ts";
 import { type SheetCell, writeSheet } from "../sheets/write.ts";
 import type { TextFile } from "./contents.ts";

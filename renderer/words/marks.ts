@@ -1,7 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, Written } from "../../electron/domain/tests/protocol.ts";
-import type { TestCode } from "../../electron/domain/tests/registry.ts";
-import { protocolOf } from "../../electron/domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../electron/domain/tests/registry.ts";
 import { useShowNumber } from "./numbers.ts";
 
 /** Returns a unit's word; empty where the number itself shows that it is a time. */

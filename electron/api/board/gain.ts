@@ -1,6 +1,5 @@
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
-import type { TestCode } from "../../domain/tests/registry.ts";
-import { protocolOf } from "../../domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
 import type { Gain } from "./schemas.ts";
 
 /** Formats a gain (grains, above zero) for people: in the test's unit, and below a minute in plain seconds. */

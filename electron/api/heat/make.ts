@@ -1,7 +1,6 @@
 import { clockOf } from "../../domain/heats/fold.ts";
 import { Refusal } from "../../domain/refusal.ts";
-import type { TestCode } from "../../domain/tests/registry.ts";
-import { protocolOf } from "../../domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
 import { lastVariant } from "../../store/tables/attempts.ts";

@@ -1,5 +1,4 @@
-import type { AnyLane } from "../../domain/heats/fold.ts";
-import { clockOf } from "../../domain/heats/fold.ts";
+import { type AnyLane, clockOf } from "../../domain/heats/fold.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { judge } from "../../domain/tests/judge.ts";
 import type { LaneResult } from "../../domain/tests/live.ts";

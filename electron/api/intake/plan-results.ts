@@ -1,6 +1,5 @@
 import { RowRefused } from "../../domain/tests/cells.ts";
-import type { TestCode } from "../../domain/tests/registry.ts";
-import { protocolOf } from "../../domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
 import { slotTaken } from "../../domain/tests/slots.ts";
 import { againstLast } from "../../domain/tests/written.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";

@@ -1,8 +1,7 @@
 import { z } from "zod";
 import type { Cells } from "../../domain/tests/cells.ts";
 import type { SheetRow } from "../../sheets/grid.ts";
-import type { ColumnName } from "../../sheets/headers.ts";
-import { columnsOf } from "../../sheets/headers.ts";
+import { type ColumnName, columnsOf } from "../../sheets/headers.ts";
 import { testCalled } from "../../sheets/test-words.ts";
 import { sentenceSchema } from "../door/shapes.ts";
 import { takenSchema } from "../door/sheet-shapes.ts";

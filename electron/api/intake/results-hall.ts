@@ -1,10 +1,8 @@
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
-import type { TestCode } from "../../domain/tests/registry.ts";
-import { ofEachTest } from "../../domain/tests/registry.ts";
+import { ofEachTest, type TestCode } from "../../domain/tests/registry.ts";
 import type { Slot } from "../../domain/tests/slots.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import type { Athlete } from "../../store/tables/athletes.ts";
-import { allAthletes } from "../../store/tables/athletes.ts";
+import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 import { attemptsOfDay } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { type Entrant, entrants, leftOut } from "../../store/tables/entrants.ts";

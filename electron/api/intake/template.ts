@@ -1,5 +1,4 @@
-import type { SheetKindName } from "../../sheets/headers.ts";
-import { columnsOf } from "../../sheets/headers.ts";
+import { columnsOf, type SheetKindName } from "../../sheets/headers.ts";
 import { type SheetCell, writeSheet } from "../../sheets/write.ts";
 
 /** Two invented rows of each sheet, by field; two show the form, so not every test is included. */

@@ -1,8 +1,7 @@
 import { fold } from "../../domain/people/fold.ts";
 import { withoutName } from "../../domain/people/mentions.ts";
 import type { Mark } from "../../domain/tests/protocol.ts";
-import type { TestCode } from "../../domain/tests/registry.ts";
-import { protocolOf } from "../../domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { type HeldRows, heldRows } from "../../store/erasure/held.ts";
 import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";

@@ -1,8 +1,7 @@
 import { placeAmong } from "../../domain/statistics/place.ts";
 import { placeBetween, widthOfPlace } from "../../domain/statistics/place-between.ts";
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
-import type { TestCode } from "../../domain/tests/registry.ts";
-import { protocolOf } from "../../domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { type Athlete, athleteById } from "../../store/tables/athletes.ts";
 import type { Day } from "../../store/tables/days.ts";

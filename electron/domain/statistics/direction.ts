@@ -1,5 +1,4 @@
-import type { TestCode } from "../tests/registry.ts";
-import { protocols } from "../tests/registry.ts";
+import { protocols, type TestCode } from "../tests/registry.ts";
 import { chanceOfGain, gain, startingTypicalErrors, typicalError } from "./change.ts";
 
 /**

@@ -1,5 +1,4 @@
-import type { TestCode } from "../tests/registry.ts";
-import { protocolOf } from "../tests/registry.ts";
+import { protocolOf, type TestCode } from "../tests/registry.ts";
 import { gain, startingTypicalErrors, type Verdict, verdict } from "./change.ts";
 import { type Standing, standingOf } from "./standing.ts";
 

@@ -1,6 +1,5 @@
 import type { Sentence } from "../words.ts";
-import type { TestCode } from "./registry.ts";
-import { protocolOf } from "./registry.ts";
+import { protocolOf, type TestCode } from "./registry.ts";
 
 /** The judgement of attempts entered together. */
 export interface Judgement {

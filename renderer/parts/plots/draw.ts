@@ -1,7 +1,6 @@
 import * as Plot from "@observablehq/plot";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { protocolOf } from "../../../electron/domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../../electron/domain/tests/registry.ts";
 import { valueRange, valueTicks, writeTick } from "./axis.ts";
 import { type DateTick, dateRange, dateTicks, instantOf } from "./dates.ts";
 import css from "./HistoryPlot.module.css";

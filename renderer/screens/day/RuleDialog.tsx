@@ -1,8 +1,7 @@
 import { useMutation } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { protocolOf } from "../../../electron/domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../../electron/domain/tests/registry.ts";
 import { parseNumber } from "../../../electron/domain/units.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";

@@ -1,5 +1,4 @@
-import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { testCodes } from "../../../electron/domain/tests/registry.ts";
+import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 import type { Answers } from "../../app/answers.ts";
 
 type Outputs = Answers["day"];

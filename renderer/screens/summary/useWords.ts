@@ -1,7 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import type { TestCode } from "../../../electron/domain/tests/registry.ts";
-import { protocolOf } from "../../../electron/domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../../electron/domain/tests/registry.ts";
 import { missingOf } from "../../../electron/domain/tests/written.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
 import { useChangeText } from "../../words/marks.ts";

@@ -1,5 +1,4 @@
-import type { AgilityLane } from "../../../electron/domain/tests/agility/live.ts";
-import { reactionMs, trialCountInMs } from "../../../electron/domain/tests/agility/live.ts";
+import { type AgilityLane, reactionMs, trialCountInMs } from "../../../electron/domain/tests/agility/live.ts";
 import type { Direction } from "../../../electron/domain/tests/agility/protocol.ts";
 import { createCell } from "../../app/cell.ts";
 import { bind, keysBetweenLanes } from "../live/bind.ts";

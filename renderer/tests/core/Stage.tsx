@@ -1,7 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { warningMs } from "../../../electron/domain/tests/core/cues.ts";
-import type { Stage } from "../../../electron/domain/tests/core/protocol.ts";
-import { stageAt } from "../../../electron/domain/tests/core/protocol.ts";
+import { type Stage, stageAt } from "../../../electron/domain/tests/core/protocol.ts";
 import { useSay } from "../../words/say.ts";
 import { BigClock } from "../live/BigClock.tsx";
 import type { StageProps } from "../live/tool.ts";

@@ -1,5 +1,4 @@
-import type { GapKind } from "../../../domain/summary/gaps.ts";
-import { gapKinds } from "../../../domain/summary/gaps.ts";
+import { type GapKind, gapKinds } from "../../../domain/summary/gaps.ts";
 
 const gaps: Readonly<Record<GapKind, string>> = {
   "no-show": "never came",

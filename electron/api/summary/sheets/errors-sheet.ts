@@ -1,6 +1,5 @@
 import type { TypicalError } from "../../../domain/statistics/change.ts";
-import type { TestCode } from "../../../domain/tests/registry.ts";
-import { protocolOf } from "../../../domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../../domain/tests/registry.ts";
 import { inUnit } from "../../../domain/units.ts";
 import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
 import { unitOf } from "./values.ts";

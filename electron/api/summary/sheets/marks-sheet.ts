@@ -1,8 +1,7 @@
 import type { SummaryMark, SummaryPerson } from "../../../domain/summary/day.ts";
 import type { Gap } from "../../../domain/summary/gaps.ts";
 import type { RollRow } from "../../../domain/summary/roll.ts";
-import type { TestCode } from "../../../domain/tests/registry.ts";
-import { protocolOf } from "../../../domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../../domain/tests/registry.ts";
 import { gapCodes, standingCodes, verdictCodes } from "./codes.ts";
 import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
 import { inTestUnit, lessPrevious, unitOf } from "./values.ts";

@@ -1,5 +1,4 @@
-import type { TestCode } from "../../../domain/tests/registry.ts";
-import { protocolOf } from "../../../domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../../domain/tests/registry.ts";
 import { inUnit } from "../../../domain/units.ts";
 
 /** Converts grains to the test's unit on sheets; medians fall on quarters of a grain, so five decimals are enough. */

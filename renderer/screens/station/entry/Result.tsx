@@ -1,7 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, Written } from "../../../../electron/domain/tests/protocol.ts";
-import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
-import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Row, Stack } from "../../../parts/flow/Stack.tsx";
 import { BigNumber } from "../../../parts/marks/BigNumber.tsx";

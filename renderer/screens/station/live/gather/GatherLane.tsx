@@ -1,7 +1,6 @@
 import type { MouseEvent } from "react";
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../../../../electron/domain/tests/registry.ts";
-import { protocols } from "../../../../../electron/domain/tests/registry.ts";
+import { protocols, type TestCode } from "../../../../../electron/domain/tests/registry.ts";
 import { useTestWords } from "../../../../app/testWords.ts";
 import { BigKey } from "../../../../tests/live/BigKey.tsx";
 import { keyOfLane } from "../../../../tests/live/liveKeys.ts";

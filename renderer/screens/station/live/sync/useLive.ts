@@ -2,8 +2,11 @@ import { useEffect, useMemo, useState, useSyncExternalStore } from "react";
 import { countInMs, foldHeat } from "../../../../../electron/domain/heats/fold.ts";
 import type { HeatEvent } from "../../../../../electron/domain/heats/heat.ts";
 import type { LengthUnit } from "../../../../../electron/domain/tests/protocol.ts";
-import type { TestCode } from "../../../../../electron/domain/tests/registry.ts";
-import { type ParametersOf, protocols } from "../../../../../electron/domain/tests/registry.ts";
+import {
+  type ParametersOf,
+  protocols,
+  type TestCode,
+} from "../../../../../electron/domain/tests/registry.ts";
 import { anchorOfTap, type HeatClock } from "../../../../sound/clock.ts";
 import { keyOfLane } from "../../../../tests/live/liveKeys.ts";
 import type { Live, LiveLane, Tapping } from "../../../../tests/live/tool.ts";
