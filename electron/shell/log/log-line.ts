@@ -1,7 +1,6 @@
 import { constants } from "node:os";
 import { refusals } from "../../store/connection/refused.ts";
-import type { Host } from "../scheme/hosts.ts";
-import { isPlace } from "./log-place.ts";
+import { isPlace, type LogPlace } from "./log-place.ts";
 
 /**
  * An event for the log: numbers, and words from short lists. No event carries typed text, a name, a mark, a path or an
@@ -22,20 +21,9 @@ export type LogEvent =
   | { readonly what: "ended"; readonly blocked: number }
   | { readonly what: "store"; readonly is: string }
   | ({ readonly what: "fault"; readonly where: string } & LoggedFault)
-  | {
-      readonly what: "page-gone";
-      readonly host: Host | "other";
-      readonly place: string;
-      readonly reason: string;
-    }
-  | { readonly what: "page-hung"; readonly host: Host | "other"; readonly place: string }
-  | {
-      readonly what: "page-error";
-      readonly host: Host | "other";
-      readonly place: string;
-      readonly error: string;
-      readonly at: string;
-    }
+  | ({ readonly what: "page-gone"; readonly reason: string } & LogPlace)
+  | ({ readonly what: "page-hung" } & LogPlace)
+  | ({ readonly what: "page-error"; readonly error: string; readonly at: string } & LogPlace)
   | { readonly what: "process-gone"; readonly type: string; readonly reason: string; readonly code: number }
   | { readonly what: "left-out"; readonly lines: number };
 

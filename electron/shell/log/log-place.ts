@@ -22,8 +22,14 @@ function isKnown(word: string): boolean {
   return word === "" || known.has(word);
 }
 
-/** Returns an address's page for the log: its host and its screen, with a star for each unknown word. */
-export function logPlaceOf(url: string): { readonly host: Host | "other"; readonly place: string } {
+/** A page for the log: its host, and its screen with a star for each unknown word of its address. */
+export interface LogPlace {
+  readonly host: Host | "other";
+  readonly place: string;
+}
+
+/** Returns the page of an address. */
+export function logPlaceOf(url: string): LogPlace {
   const host = belongsTo("desk", url) ? "desk" : belongsTo("board", url) ? "board" : "other";
   if (host === "other") return { host, place: "" };
   const [path = ""] = new URL(url).hash.replace(/^#/, "").split("?");

@@ -1,4 +1,3 @@
-import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
 import { Row } from "../flow/Stack.tsx";
 import css from "./PlotLegend.module.css";
@@ -7,13 +6,20 @@ import css from "./PlotLegend.module.css";
 export function PlotLegend() {
   const { t } = useTranslation("plots");
   return (
-    <Legend
-      entries={[
-        { key: "earlier", sign: <Sign />, means: t("legend.earlier") },
-        { key: "today", sign: <Sign filled />, means: t("legend.today") },
-        { key: "noise", sign: <Band />, means: t("legend.noise") },
-      ]}
-    />
+    <Row as="ul" gap={5} lines={2} wrap className={`small quiet ${css.legend}`}>
+      <li>
+        <Sign />
+        <span>{t("legend.earlier")}</span>
+      </li>
+      <li>
+        <Sign filled />
+        <span>{t("legend.today")}</span>
+      </li>
+      <li>
+        <Band />
+        <span>{t("legend.noise")}</span>
+      </li>
+    </Row>
   );
 }
 
@@ -32,24 +38,5 @@ function Band() {
       <rect x="0" y="4" width="40" height="16" />
       <path d="M0 4h40M0 20h40" />
     </svg>
-  );
-}
-
-interface LegendProps {
-  /** The meaning of each symbol; `sign` may be a TestMark or a small SVG. */
-  readonly entries: readonly { readonly key: string; readonly sign: ReactNode; readonly means: ReactNode }[];
-}
-
-/** Explains a screen's symbols in one quiet line. */
-function Legend({ entries }: LegendProps) {
-  return (
-    <Row as="ul" gap={5} lines={2} wrap className={`small quiet ${css.legend}`}>
-      {entries.map((entry) => (
-        <li key={entry.key}>
-          {entry.sign}
-          <span>{entry.means}</span>
-        </li>
-      ))}
-    </Row>
   );
 }

@@ -1,11 +1,12 @@
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import { Cautions } from "../../parts/layout/Cautions.tsx";
+import type { SheetLines } from "../../tests/face.ts";
+import { faceOf, readParameters, useTexts } from "../../tests/registry.ts";
 import { Help } from "./Help.tsx";
 import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
-import { SheetDrawing } from "./SheetDrawing.tsx";
-import { useLines } from "./useLines.ts";
 
 interface StationSheetProps {
   readonly test: TestCode;
@@ -51,4 +52,43 @@ export function StationSheet({ test, parameters }: StationSheetProps) {
       <Help />
     </div>
   );
+}
+
+/** Shows the drawing of a station's page. */
+function SheetDrawing({ test, parameters }: StationSheetProps) {
+  const { layout, Drawing } = faceOf(test).drawing;
+  return (
+    <figure className={css.figure} data-test={test} data-layout={layout}>
+      <Drawing parameters={readParameters(test, parameters)} />
+    </figure>
+  );
+}
+
+/** The sentences under the headings of a station's sheet. */
+interface StationLines extends SheetLines {
+  readonly stop: string;
+  readonly mark: string;
+  readonly example: readonly string[];
+}
+
+/**
+ * Returns the sentences of a station's sheet with the day's numbers. A sentence that the rules beside the entry also
+ * contain is the same one.
+ */
+function useLines(test: TestCode, parameters: unknown): StationLines {
+  const testWord = useTestWords();
+  const textsOf = useTexts();
+  const face = faceOf(test);
+  const rules = readParameters(test, parameters);
+  const numbers = face.numbers(rules);
+  const rule = (part: "setUp" | "counts" | "stop" | "score") => testWord(test, `rules.${part}`, numbers);
+  const { setUp, run, form } = face.lines(textsOf(test), rules);
+  return {
+    setUp: [rule("setUp"), ...setUp],
+    run,
+    form: [rule("counts"), ...form],
+    stop: rule("stop"),
+    mark: rule("score"),
+    example: face.example(textsOf(test), rules),
+  };
 }
