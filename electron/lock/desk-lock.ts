@@ -25,7 +25,7 @@ export interface DeskLock {
   unlock(pin: string): Promise<Tried>;
   /** Asks for the PIN again before something that only its owner may do; without a PIN the answer is always right. */
   confirm(pin: string): Promise<Tried>;
-  /** Somebody is at the desk. */
+  /** Notes that somebody is at the desk. */
   touch(): void;
   /** Returns the lock's events, newest first. */
   notes(): LockNote[];

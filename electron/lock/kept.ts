@@ -33,7 +33,7 @@ export const freshLock: KeptLock = {
 
 /** The lock's storage. */
 export interface LockKeep {
-  /** Where somebody puts the file that has a PIN forgotten; null where nothing is kept on a disk. */
+  /** The folder for the file that drops a forgotten PIN; null where nothing is kept on a disk. */
   readonly folder: string | null;
   /** The text that was written last; null when there is none. */
   read(): string | null;

@@ -12,7 +12,9 @@ export const standingSchema = z.object({
   waitMs: z.number(),
   /** True if the stored lock can't be read, so that no PIN opens it. */
   unreadable: z.boolean(),
-  /** Where the file for a forgotten PIN goes: told to the organiser, and where only that file can still help. */
+  /**
+   * The folder for the file that drops a forgotten PIN: told to the organiser, and where only that file can still help.
+   */
   folder: z.string().nullable(),
 });
 

@@ -28,7 +28,7 @@ export class WrongArguments extends Error {
 const names = ["roster", "results", "past-results", "out", "date"] as const;
 type Name = (typeof names)[number];
 
-/** What options were called before: lines of then still work. */
+/** Earlier names of options, which still work. */
 const former: ReadonlyMap<string, Name> = new Map([["past", "past-results"]]);
 
 function isName(name: string): name is Name {

@@ -1,4 +1,4 @@
-/** Which comes first in a date whose year stands last. */
+/** The orders of day and month in a date whose year comes last. */
 export const dateOrders = ["day", "month"] as const;
 export type DateOrder = (typeof dateOrders)[number];
 

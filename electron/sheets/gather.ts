@@ -2,7 +2,7 @@ import { RowRefused } from "../domain/tests/cells.ts";
 
 /** Reads the parts of one row on their own, so that a row with three faults tells all three. */
 export interface Gathering {
-  /** What `read` gives; `instead` where it refuses. */
+  /** Returns the result of `read`, or `instead` if it refuses. */
   of<Value>(read: () => Value, instead: Value): Value;
   /** Goes on with what was read. @throws RowRefused when anything was refused. */
   done<Row>(row: Row): Row;

@@ -22,7 +22,7 @@ export interface Grid {
   readonly worksheet: number;
 }
 
-/** How far the reading is, in lines of the file. */
+/** The progress of the reading, in lines of the file. */
 export interface LinesRead {
   readonly done: number;
   readonly total: number;

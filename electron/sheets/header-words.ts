@@ -4,8 +4,8 @@ type Kind = "roster" | "results" | "past";
 type Words = Readonly<Record<string, readonly string[]>>;
 
 /**
- * How people head the columns of their lists, in English and Spanish, beside the names of the columns themselves. Where a
- * sheet has several, the first in the list is the one: a derby name comes before a name.
+ * Usual headers of columns in English and Spanish, beside the columns' own names. Where a sheet has several, the first
+ * in the list counts: a derby name comes before a name.
  */
 const ofAll: Words = {
   league: ["league", "league name", "home league", "team", "club", "liga", "equipo", "nombre de la liga"],
@@ -114,7 +114,7 @@ const plain = new Map(
   ]),
 );
 
-/** What a column of a kind of sheet may be headed with, as plain words; the best one first. */
+/** Returns the possible headers of a column in a kind of sheet, as plain words, the best one first. */
 export function wordsOf(kind: Kind, field: string): readonly string[] {
   return plain.get(kind)?.get(field) ?? [plainHeader(field)];
 }

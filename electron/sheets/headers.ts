@@ -12,7 +12,7 @@ export type SheetKindName = (typeof sheetKinds)[number];
 /** The tests' columns of a results sheet, those that say how a test was done first. */
 const ofTests = sheetColumns().flatMap(({ name, kind }) => (kind === "written" ? [] : [name]));
 
-/** What columns were called by earlier versions, by what they are called now: the sheets of then are still read. */
+/** Earlier versions' names of columns, by their present names: sheets of those versions are still read. */
 const former: ReadonlyMap<ColumnName, string> = new Map([
   ["screen", "board"],
   ...sheetColumns().flatMap(({ name, formerly }) =>
@@ -36,7 +36,7 @@ const added = ["line", "reason"];
 /** The header of each field, where the header itself does not say so. */
 export type Mapping = Readonly<Record<string, string>>;
 
-/** What was said of all rows of a sheet, by field: their league, the date of their test. */
+/** Values given for all rows of a sheet, by field: their league, the date of their test. */
 export type Given = Readonly<Record<string, string>>;
 
 export interface MatchedHeaders {
@@ -104,7 +104,7 @@ function columnHeaded(
   return -1;
 }
 
-/** Whether a header says what its column is, in a sheet of that kind. */
+/** Returns true if a header names its column, in that kind of sheet. */
 export function isKnownHeader(kind: SheetKindName, header: string): boolean {
   const word = plainWord(header);
   return columnsOf[kind].some((field) => headingsOf(kind, field).includes(word));
@@ -115,7 +115,7 @@ function headingsOf(kind: SheetKindName, field: ColumnName): readonly string[] {
   return [...wordsOf(kind, field), ...(former.has(field) ? [formerWord(field)] : [])];
 }
 
-/** What a column of {@link former} was called before, as a plain word. */
+/** Returns the earlier name of a column of {@link former}, as a plain word. */
 function formerWord(field: ColumnName): string {
   return plainHeader(former.get(field) ?? field);
 }

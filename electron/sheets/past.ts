@@ -23,7 +23,7 @@ export interface PastRow {
   readonly unusual: Sentence | null;
 }
 
-/** What a whole sheet of past results says about each of its rows. */
+/** The facts about each row that only the whole sheet of past results tells. */
 export interface PastWays {
   /** ISO 8601 day. */
   readonly today: string;

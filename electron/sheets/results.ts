@@ -24,7 +24,7 @@ export interface ResultRow {
   readonly note: string;
 }
 
-/** How people write the ways of doing a test, beside the codes. */
+/** Usual spellings of the variants, beside the codes. */
 const variantWords: Readonly<Record<string, string>> = {
   knees: "knee",
   rodillas: "knee",
@@ -35,7 +35,7 @@ const variantWords: Readonly<Record<string, string>> = {
   completo: "full",
 };
 
-/** Who keyed a row that does not say. */
+/** The initials of a row without any. */
 const nobodyNamed = "sheet";
 
 /** Reads one row of results without knowing who is here. @throws RowRefused */

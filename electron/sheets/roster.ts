@@ -32,7 +32,7 @@ const categories = new Map(
   ),
 );
 
-/** What a whole column of a roster says about each of its cells. */
+/** The facts about each cell that only the whole column of a roster tells. */
 export interface RosterWays {
   /** ISO 8601 day. */
   readonly today: string;
@@ -40,7 +40,7 @@ export interface RosterWays {
   readonly mIsWomen: boolean;
 }
 
-/** What M stands for in a column of categories. */
+/** Returns true if M means women in a column of categories. */
 export function mIsWomen(column: Iterable<string>): boolean {
   const words = new Set([...column].map(plainHeader));
   return words.has("h") && !words.has("f") && !words.has("w");

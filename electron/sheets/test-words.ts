@@ -1,7 +1,7 @@
 import { type TestCode, testCodes } from "../domain/tests/registry.ts";
 import { plainHeader } from "./plain.ts";
 
-/** How people call the tests: by their codes, as the screens write them in either language, and in short. */
+/** Usual names of the tests: their codes, the screens' names in either language, and short forms. */
 const words: Readonly<Record<TestCode, readonly string[]>> = {
   "push-up": [
     ...["push-up", "push-ups", "cadence push-up", "cadence push-ups", "strength"],

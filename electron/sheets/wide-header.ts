@@ -3,12 +3,12 @@ import { wordsOf } from "./header-words.ts";
 import { plainHeader } from "./plain.ts";
 import { testWords } from "./test-words.ts";
 
-/** What the header of a column of one test says: "Plank 2026-03-14", "Leap touch 2", "Push-ups (knee)". */
+/** The header of one test's column: "Plank 2026-03-14", "Leap touch 2", "Push-ups (knee)". */
 export interface WideHeader {
   readonly test: TestCode;
   /** The field of a long sheet that its cells are; null: the header names the test alone. */
   readonly field: string | null;
-  /** What the header says of the whole column, by field. */
+  /** Values that the header gives for the whole column, by field. */
   readonly says: Readonly<Record<string, string>>;
   /** As written; "" where there is none. */
   readonly date: string;
@@ -69,7 +69,7 @@ export function wideHeader(kind: WideKind, header: string): WideHeader | null {
   return null;
 }
 
-/** What stands beside the test's name must be understood to its end. */
+/** Reads the rest of a header beside the test's name; all of it must be understood. */
 function readRest(
   kind: WideKind,
   test: TestCode,

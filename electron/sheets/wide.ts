@@ -26,7 +26,7 @@ const onlyField: Readonly<Partial<Record<TestCode, string>>> = {
 /** The field for a number of a test that is no attempt by itself: a leap needs its two reaches. */
 export const bareField = "bare";
 
-/** How a sheet with a column a test is to be read: its parts, in the order of their columns. Empty: it is no such sheet. */
+/** Returns the parts of a sheet with one column per test, in the order of its columns; empty for any other sheet. */
 export function widePartsOf(kind: "roster" | "results" | "past", headers: readonly string[]): WidePart[] {
   if (kind === "roster") return [];
   const columns = wideColumns(kind, headers);
@@ -74,7 +74,7 @@ function partOf(
   return { test, date, columns, own, says: Object.assign({}, ...all.map(({ says }) => says)) };
 }
 
-/** What a sheet with a column a test seems to be; null: it is no such sheet. */
+/** Guesses the kind of a sheet with one column per test; null for any other sheet. */
 export function guessWide(headers: readonly string[], hasBib: boolean): "results" | "past" | null {
   const past = wideColumns("past", headers);
   const results = wideColumns("results", headers);

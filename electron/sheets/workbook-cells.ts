@@ -29,8 +29,8 @@ function momentText(moment: Date): string {
 }
 
 /**
- * Who types 2:31 into a spreadsheet means minutes and seconds, and the spreadsheet takes it for hours and minutes: with
- * no seconds the two are read as they were typed.
+ * Reads a time as minutes and seconds: 2:31 in a spreadsheet is meant so, and the spreadsheet takes it for hours and
+ * minutes. Without seconds the two are read as typed.
  */
 function timeText(moment: Date): string {
   const [hours, minutes, seconds] = [moment.getUTCHours(), moment.getUTCMinutes(), moment.getUTCSeconds()];

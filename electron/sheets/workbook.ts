@@ -10,7 +10,7 @@ import { cellText, type WorkbookRow, type Worksheet } from "./workbook-cells.ts"
 /** Rows between two moments at which the caller may do something else. */
 const bunch = 250;
 
-/** Whether bytes are a zip, as every workbook of today is (APPNOTE 6.3.10, section 4.3.7). */
+/** Returns true if bytes are a zip, as every present workbook is (APPNOTE 6.3.10, section 4.3.7). */
 export function isZip(bytes: Uint8Array): boolean {
   return [0x50, 0x4b, 0x03, 0x04].every((byte, index) => bytes[index] === byte);
 }
@@ -110,7 +110,7 @@ async function xlsxWorksheets(files: Unzipped): Promise<Worksheet[]> {
   }));
 }
 
-/** What goes wrong inside the libraries is the file's fault: they are given bytes and nothing else. */
+/** Turns every failure of the libraries into a refusal of the file: they get bytes and nothing else. */
 async function sound<Result>(work: () => Promise<Result>): Promise<Result> {
   try {
     return await work();

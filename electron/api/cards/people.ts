@@ -28,7 +28,7 @@ export function cardedOf(db: ReadableDb, day: Day): Carded[] {
     .map((athlete) => ({ ...athlete, bib: bibs.get(athlete.id) ?? null }));
 }
 
-/** Who of them is asked for. */
+/** Returns the athletes that were asked for. */
 export function chosenOf(all: readonly Carded[], which: WhichCards): readonly Carded[] {
   switch (which.kind) {
     case "all":
@@ -41,8 +41,8 @@ export function chosenOf(all: readonly Carded[], which: WhichCards): readonly Ca
 }
 
 /**
- * Who has a card, by league and name as cards are printed, and how many are testing without one because they have no mark
- * yet.
+ * Returns the athletes with a card, by league and name as cards are printed, and the number of athletes who test and
+ * have no mark yet.
  */
 export function peopleOf(db: ReadableDb, day: Day | null) {
   if (day === null) return { day: null, people: [], leagues: [], without: 0 };

@@ -41,7 +41,7 @@ export function cardsOf(db: ReadableDb, day: Day, which: WhichCards, lengths: Le
   });
 }
 
-/** What the marks of a test under the day's rules are called, by variant. */
+/** Returns the fingerprints of a test's marks under the day's rules, by variant. */
 function fingerprintsOf(db: ReadableDb, day: Day, test: TestCode): ReadonlyMap<string, string> {
   const parameters = parametersOf(db, day.id, test);
   return new Map(

@@ -8,7 +8,7 @@ import { toldOf } from "../marks/attempts.ts";
 import type { MarkWithNews } from "../marks/marks.ts";
 import type { PlaceAmongOthers } from "../place/schemas.ts";
 
-/** What one test of a card is made of. */
+/** The facts of one test on a card. */
 export interface TestFacts {
   readonly test: TestCode;
   /** ISO 8601 day. */
@@ -21,7 +21,7 @@ export interface TestFacts {
   readonly marks: readonly MarkWithNews[];
   /** The athlete's own earlier marks of a fingerprint, oldest first. */
   readonly earlier: (fingerprint: string) => readonly EarlierMark[];
-  /** Where a complete mark stands in the reference group; null where there is not enough to say. */
+  /** Returns a complete mark's place in the reference group; null with too few others. */
   readonly place: (variant: string, value: number) => PlaceAmongOthers | null;
 }
 

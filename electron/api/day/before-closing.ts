@@ -8,7 +8,7 @@ import { queueOf, runnersOf } from "../station/view.ts";
 /** Names that are told of those who are missing; the others are a number. */
 const told = 4;
 
-/** What is missing from the day at hand before it is closed: who has not come, who still waits, which heats still stand. */
+/** Returns what the day at hand lacks before it is closed: athletes not come, athletes waiting, heats running. */
 export const beforeClosing = allow("organiser").query(({ ctx: { desk } }) => {
   const { db } = desk.store;
   const day = requireDay(db);

@@ -9,10 +9,10 @@ import { isoDate } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
 import { allow } from "../door/trpc.ts";
 
-/** What a planned day is called and when it is. */
+/** The date and the name of a planned day. */
 export const planShape = { date: z.iso.date(), title: z.string().trim().min(1).max(80) };
 
-/** Whether people have answered that a date which is not near today is right all the same. */
+/** True if people have confirmed a date that is not near today. */
 export const sureSchema = z.boolean().default(false);
 
 /**

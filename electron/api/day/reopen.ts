@@ -14,7 +14,7 @@ const reopening = z.object({
   dayId: z.int(),
   /** Made by the client, so that a retry is known. */
   id: z.uuid(),
-  /** What was typed as the PIN; it is looked at only where there is one. */
+  /** The typed PIN; checked only where there is one. */
   pin: z.string().max(64).default(""),
   by: initialsSchema,
   reason: reasonSchema,
@@ -48,7 +48,7 @@ function openAgain(db: WritableDb, desk: Desk, { dayId, id, by, reason }: z.infe
   addDayEvent(db, dayId, { id, kind: "reopened", at: now.toISOString(), on: isoDate(now), by, reason });
 }
 
-/** What became of a day: when it was opened, closed and opened again, and by whom and why. */
+/** Returns the events of a day: each opening and closing, by whom, and why. */
 export const history = allow("organiser")
   .input(z.object({ dayId: z.int() }))
   .output(

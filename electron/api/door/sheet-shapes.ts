@@ -15,7 +15,7 @@ const reasonSchema = z.object({ field: z.string().nullable(), reason: sentenceSc
 
 const keptBackSchema = reasonSchema.extend({
   line: z.int(),
-  /** What else is wrong with the row. */
+  /** The row's other faults. */
   also: z.array(reasonSchema),
   cells: z.array(z.string()),
 });

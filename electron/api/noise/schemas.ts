@@ -38,7 +38,7 @@ const testNoiseSchema = z.object({
   clearFrom: writtenSchema.nullable(),
   /** A small but worthwhile change among that day's athletes; null with too few marks, or all alike. */
   worthwhile: quantitySchema.nullable(),
-  /** How well the pairs distinguish athletes: ICC(2,1) with its 95 % interval; null with too few pairs. */
+  /** The pairs' power to distinguish athletes: ICC(2,1) with its 95 % interval; null with too few pairs. */
   icc: z.object({ value: z.number(), low: z.number(), high: z.number() }).nullable(),
 });
 

@@ -11,7 +11,10 @@ import {
   testsOfReference,
 } from "../../store/tables/reference-bundles.ts";
 
-/** What is in a bundle. `sameRules`: held by the rules of the day at hand (without one, by the usual rules), so that it compares. */
+/**
+ * The content of a bundle. `sameRules`: by the rules of the day at hand (without one, the usual rules), so that it
+ * compares.
+ */
 interface Content extends Pick<Bundle, "kind"> {
   readonly tests: { test: TestCode; variant: string; marks: number; sameRules: boolean }[];
   readonly marks: number;
@@ -31,7 +34,7 @@ export function referencesIn(db: ReadableDb) {
   });
 }
 
-/** What a bundle holds before it is added. */
+/** Returns the content of a bundle before it is added. */
 export function contentOfBundle(db: ReadableDb, { kind, tests, marks }: Bundle): Content {
   const counted = tests.map((test) => ({ ...test, marks: countOf(marks, test) }));
   const quarters = [...new Set(marks.map(({ quarter }) => quarter))].sort();
@@ -67,7 +70,7 @@ function contentOf(
   };
 }
 
-/** Whether a test was held by the rules of the day at hand; where there is none, by the usual ones. */
+/** Returns a check whether a test has the rules of the day at hand or, without one, the usual rules. */
 function rulesHere(db: ReadableDb): (test: BundleTest) => boolean {
   const day = dayAtHand(db);
   return ({ test, variant, fingerprint: rules }) => {

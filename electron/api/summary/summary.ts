@@ -17,7 +17,7 @@ export const summary = router({
     return chosen === null ? null : summaryOf(desk.store.db, chosen);
   }),
 
-  /** What can be saved: the names of the files, and how many rows each sheet has. */
+  /** Returns the names of the files that can be saved, and the number of rows of each sheet. */
   sheets: organiser.input(whichSummarySchema).query(({ ctx: { desk }, input }) => {
     const files = filesOf(desk.store.db, requireChosen(desk.store.db, input), desk.kind === "demo");
     return files.map(({ name, rows }) => ({ name, rows }));

@@ -38,7 +38,7 @@ export function summaryOf(db: ReadableDb, { day, league, leagues }: Chosen) {
   };
 }
 
-/** What every change is judged by. */
+/** Returns the typical errors that judge every change. */
 export function errorsOf(db: ReadableDb) {
   const errors = typicalErrorsOf(db);
   return testCodes.map((test) => {

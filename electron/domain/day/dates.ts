@@ -1,9 +1,7 @@
-/**
- * How many days a date may lie from today before people are asked about it. Our own choice: a Sunday is prepared on Friday.
- */
+/** Days from today up to which a date is not questioned. Our own choice: a Sunday is prepared on Friday. */
 const nearDays = 2;
 
-/** How far a date lies from today, as people say it: a negative amount is in the past. */
+/** The distance of a date from today, as people say it: a negative amount is in the past. */
 export interface Distance {
   readonly amount: number;
   readonly unit: "day" | "week" | "month" | "year";
@@ -26,7 +24,7 @@ function roughly(days: number): Distance {
   return { amount: Math.round(days / 365.25), unit: "year" };
 }
 
-/** What says on which date people stood in the hall. */
+/** The facts that tell on which date people stood in the hall. */
 export interface DatedDay {
   readonly date: string;
   readonly state: "planned" | "open" | "closed";
@@ -35,9 +33,9 @@ export interface DatedDay {
 }
 
 /**
- * The calendar day on which people really stand in the hall (ISO 8601), by which ages are judged: the one on which the day
- * was opened, whatever date was typed when it was planned. Where that is not known, today or the typed date, whichever is
- * earlier: a guardian is asked about once too often rather than once too seldom.
+ * Returns the calendar day on which people really stand in the hall (ISO 8601), by which ages are judged: the one on
+ * which the day was opened, whatever date was typed when it was planned. Where that is unknown, today or the typed
+ * date, whichever is earlier: a guardian is asked about once too often rather than once too seldom.
  */
 export function heldOn({ date, state, openedOn }: DatedDay, today: string): string {
   if (openedOn !== null) return openedOn;

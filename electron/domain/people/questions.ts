@@ -7,14 +7,14 @@ import { type TestCode, testCodes } from "../tests/registry.ts";
 export const questions = ["heart", "head", "clinician", "body", "medicine", "hard", "cold"] as const;
 export type Question = (typeof questions)[number];
 
-/** Who decides about a yes, the strictest first. */
+/** The people who decide about a yes, the strictest first. */
 const deciders = ["doctor", "medicalLead", "organiser"] as const;
 export type Decider = (typeof deciders)[number];
 
 /**
- * Who decides about a yes to each question; null: a cold athlete only warms up. What can hurt most in a hard effort is
- * for a doctor alone. The grouping is common practice, no source; resources/locales/README.md says where the questions
- * come from.
+ * The decider about a yes to each question; null: a cold athlete only warms up. Whatever can hurt most in a hard effort
+ * is for a doctor alone. The grouping is common practice, no source; resources/locales/README.md names the source of
+ * the questions.
  */
 const decidesAbout: Readonly<Record<Question, Decider | null>> = {
   heart: "doctor",

@@ -1,7 +1,7 @@
 /** Limits of a sheet. A league's roster has some hundreds of rows; more is a mistake, and would fill memory. */
 export const sheetLimits = Object.freeze({
   bytes: 20 * 1024 * 1024,
-  /** What the parts of a workbook may unpack to: 20,000 rows of 20 columns are about 30 MB of XML. */
+  /** Unpacked size of a workbook's parts: 20,000 rows of 20 columns are about 30 MB of XML. */
   unpackedBytes: 64 * 1024 * 1024,
   /** Parts of a workbook, pictures among them. */
   entries: 2_000,

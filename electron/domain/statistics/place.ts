@@ -5,7 +5,7 @@ import { normalQuantile } from "./normal.ts";
 /** Fewest marks to compare with: with fewer, one more mark would move the answer by more than five in a hundred. */
 export const leastToCompare = 20;
 
-/** How many of a hundred marks this one beats, from `low` to `high`, in whole numbers from 0 to 100. */
+/** A share of a hundred marks that this one beats, from `low` to `high`, in whole numbers from 0 to 100. */
 export interface PlaceBand {
   /** Number of marks it was compared with. */
   readonly n: number;

@@ -34,7 +34,7 @@ export interface TestDefinition<
 /** A column of results that a test needs, by its name in FORMATS; tests may share one. */
 export interface SheetColumn {
   readonly name: string;
-  /** What an earlier version called it: sheets of then are still read. */
+  /** The column's name in an earlier version, whose sheets are still read. */
   readonly formerly?: string;
   readonly unit: string;
   /** Meaning, for the data dictionary. */

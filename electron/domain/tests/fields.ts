@@ -50,6 +50,6 @@ export interface KeyedTest<Attempt> {
   read(reading: Reading, lengths: LengthUnit): Attempt[];
   /** Limits of single fields, said in words that fit the field and the day. `parameters`: of the day, as stored. */
   limits?(reading: Reading, parameters: unknown): FieldErrors;
-  /** What to put into the fields to correct an attempt: reading it again gives the same attempt. */
+  /** Returns the fields' texts to correct an attempt: reading them again gives the same attempt. */
   retype(seen: Attempt, lengths: LengthUnit): Retyped;
 }

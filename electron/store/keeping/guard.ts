@@ -42,7 +42,7 @@ const longLog = 4 * 1024 * 1024;
 /** Longest time (ms) that an outside reader may hold up a checkpoint, and every station with it. */
 const patience = 100;
 
-/** Somebody is reading the file from outside. That passes; retrying at each commit would slow down every one. */
+/** Thrown while another program reads the file. That passes; retrying at each commit would slow down every one. */
 class BeingRead extends Error {}
 
 const guards = new WeakMap<Database, Guard>();

@@ -7,7 +7,7 @@ export interface Present {
   readonly athleteId: number;
   readonly bib: number | null;
   readonly state: EntrantState;
-  /** When the state was reached (ISO 8601 instant). */
+  /** Time of reaching the state (ISO 8601 instant). */
   readonly since: string;
   readonly name: string;
   readonly number: string;

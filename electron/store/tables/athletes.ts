@@ -2,7 +2,7 @@ import { fold } from "../../domain/people/fold.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
 export type Category = "women" | "men" | "open";
-/** What the big screen may show of an athlete. */
+/** The consent to be shown on the big screen. */
 export type BoardConsent = "name" | "bib" | "hidden";
 
 export interface Athlete {

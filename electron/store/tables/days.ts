@@ -75,7 +75,7 @@ export function setDayPlan(db: WritableDb, dayId: number, plan: Pick<Day, "date"
   execute(db, "UPDATE day SET date = @date, title = @title WHERE id = @dayId", { ...plan, dayId });
 }
 
-/** Whether a day with this id was thrown away. */
+/** Returns true if the day with this id was thrown away. */
 export function wasDiscarded(db: ReadableDb, dayId: number): boolean {
   return firstRow(db, "SELECT day_id FROM discarded_day WHERE day_id = @dayId", { dayId }) !== undefined;
 }

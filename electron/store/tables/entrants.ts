@@ -9,7 +9,7 @@ export interface Entrant {
   readonly athleteId: number;
   readonly state: EntrantState;
   readonly bib: number | null;
-  /** When the state was reached (ISO 8601 instant). */
+  /** Time of reaching the state (ISO 8601 instant). */
   readonly since: string;
 }
 

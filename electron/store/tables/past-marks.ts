@@ -48,7 +48,7 @@ export function pastVoidsOf(db: ReadableDb, athleteId: number): PastVoid[] {
   return allRows(db, sql, { athleteId });
 }
 
-/** Whether a step with this id was taken. */
+/** Returns true if the step with this id was taken. */
 export function hasPastVoid(db: ReadableDb, id: string): boolean {
   return firstRow(db, "SELECT id FROM past_void WHERE id = @id", { id }) !== undefined;
 }

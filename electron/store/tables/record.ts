@@ -20,7 +20,7 @@ export interface NewAttempt extends Omit<Attempt, "slot" | "heatId" | "result"> 
   readonly fromHeat?: { readonly heatId: string; readonly result: string };
 }
 
-/** Why an attempt no longer stands. */
+/** The reason why an attempt is void. */
 export interface VoidReason {
   readonly reason: string;
   readonly by: string;

@@ -3,7 +3,10 @@ import { execute, firstRow, type ReadableDb, type WritableDb } from "../connecti
 /** Field → column (from 0). */
 type FormColumns = Readonly<Record<string, number>>;
 
-/** How a sheet of that form was read last; undefined when none was. `form`: SHA-256 in hexadecimal digits. */
+/**
+ * Returns the columns as read in the last sheet of that form; undefined without one. `form`: SHA-256 in hexadecimal
+ * digits.
+ */
 export function columnsOfForm(db: ReadableDb, form: string): FormColumns | undefined {
   const found = firstRow<{ columns: string }>(db, "SELECT columns FROM sheet_form WHERE form = @form", {
     form,

@@ -23,12 +23,12 @@ export function coreCues(parameters: CoreParameters, fromMs: number, untilMs: nu
   return cues;
 }
 
-/** What to do now, with the limb that goes down where one does. */
+/** Returns the position to take now, with the limb that goes down where there is one. */
 function called({ name }: Stage): Sentence {
   return sentence(`stages.call.${name}`);
 }
 
-/** What comes next. */
+/** Returns the announcement of the next position. */
 function announced({ name }: Stage): Sentence {
   return sentence(`stages.soon.${name}`);
 }
