@@ -8,7 +8,7 @@ export type TestWord =
   | "ability"
   | "letter"
   /** "The push-ups come first." */
-  /** What it means to skip it. */
+  /** The consequence of skipping it. */
   | "skip"
   /** The better direction in a plot of its marks; `unit` is that of its lengths. */
   | "up"

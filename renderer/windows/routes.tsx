@@ -18,7 +18,7 @@ import { StationScreen } from "../screens/station/StationScreen.tsx";
 import { idOf } from "../screens/summary/paths.ts";
 import { SummaryScreen } from "../screens/summary/SummaryScreen.tsx";
 
-/** Which screen stands at which place; the places themselves and the way back are in places.ts. */
+/** Renders the screen of each place; the places themselves and the way back are in places.ts. */
 export function DeskRoutes() {
   const { post } = useStanding();
   const [path] = useLocation();

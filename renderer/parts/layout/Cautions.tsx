@@ -10,8 +10,8 @@ interface CautionsProps {
 const lines = { full: ["stop", "after", "rest", "rules", "advice"], short: ["stop", "after"] } as const;
 
 /**
- * What is shown beside every test and on every printed sheet: safety before any result. Where these texts come from stands
- * in resources/locales/README.md.
+ * Shows the cautions beside every test and on every printed sheet: safety before any result.
+ * resources/locales/README.md names the sources of these texts.
  */
 export function Cautions({ size = "full" }: CautionsProps) {
   const { t } = useTranslation("cautions");

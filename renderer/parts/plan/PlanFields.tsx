@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import { writeDate } from "../../words/dates.ts";
 import { TextField } from "../controls/TextField.tsx";
 
-/** What a day is called and when it is, as typed. */
+/** The typed name and date of a day. */
 export interface TypedPlan {
   readonly title: string;
   /** ISO 8601, or empty. */
@@ -13,14 +13,14 @@ export interface TypedPlan {
 interface PlanFieldsProps {
   readonly plan: TypedPlan;
   readonly onChange: (plan: TypedPlan) => void;
-  /** Whether somebody tried to go on, so that what is missing is said. */
+  /** True once somebody tried to go on, so that the missing parts are shown. */
   readonly tried: boolean;
   readonly nameHelp?: string;
   readonly dateRef?: Ref<HTMLInputElement>;
   readonly autoFocus?: "name" | "date";
 }
 
-/** Whether both are there. */
+/** Returns true if both are given. */
 export function isPlan({ title, date }: TypedPlan): boolean {
   return title.trim() !== "" && date !== "";
 }

@@ -3,7 +3,7 @@ import { testCodes } from "../../../electron/domain/tests/registry.ts";
 
 type AnyKeys = (keys: readonly string[], options: { readonly defaultValue: string }) => string;
 
-/** How a column of a sheet is called: every sheet's own, one that a test needs, or by the sheet's own header. */
+/** Returns the name of a sheet's column: every sheet's own, one that a test needs, or the sheet's own header. */
 export function useFieldName(): (field: string) => string {
   const { t } = useTranslation();
   const any = t as unknown as AnyKeys;

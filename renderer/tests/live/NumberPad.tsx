@@ -3,7 +3,7 @@ import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { decimalMark } from "../../words/numbers.ts";
 import css from "./NumberPad.module.css";
 
-/** What a press on the pad puts at the end of the text; a half by the decimal mark of the language. */
+/** The text that a press on the pad adds; a half with the decimal mark of the language. */
 const signs = {
   cm: { half: "5" },
   in: { quarter: " 1/4", half: " 1/2", threeQuarters: " 3/4", feet: "' " },
