@@ -1,6 +1,15 @@
 import { afterAll, describe, expect, test } from "vitest";
 import { buildDisk, canMount } from "./disk.ts";
-import { cutInCheckpoints, cutOff, failing, filledUp, killed, startedFull, type Toll } from "./trials.ts";
+import {
+  bornInNoRoom,
+  cutInCheckpoints,
+  cutOff,
+  failing,
+  filledUp,
+  killed,
+  startedFull,
+  type Toll,
+} from "./trials.ts";
 
 /** The short form of `npm run plug`: the same faults, a few of each. */
 const library = buildDisk();
@@ -49,6 +58,11 @@ describe.skipIf(typeof library !== "string")("on a disk that loses power or fail
     expect(toll.refused.get("disk.full")).toBeGreaterThan(0);
   });
 });
+
+test.skipIf(mount !== true)(
+  "a store that could not be made whole for want of room is not there, and the next start makes it",
+  async () => expectAllKept(await bornInNoRoom(650_000, 91), 1),
+);
 
 test.skipIf(mount !== true)(
   "a disk filled to the last byte refuses with a sentence and keeps what was saved",

@@ -1,11 +1,21 @@
 import { damaged } from "./damage.ts";
 import { buildDisk, canMount } from "./disk.ts";
 import { cutInCheckpoint } from "./mid-checkpoint.ts";
-import { cutInCheckpoints, cutOff, failing, filledUp, killed, startedFull, type Toll } from "./trials.ts";
+import {
+  born,
+  bornInNoRoom,
+  cutInCheckpoints,
+  cutOff,
+  failing,
+  filledUp,
+  killed,
+  startedFull,
+  type Toll,
+} from "./trials.ts";
 import { damagedTwice } from "./twice-damaged.ts";
 
 /**
- * `npm run plug`: the long form. 200 kills, 70 power cuts, 100 ends in checkpoints, failing syncs and writes, full disks, 500
+ * `npm run plug`: the long form. 200 kills, 70 power cuts, 100 ends in checkpoints, failing syncs and writes, stores made while writes fail, full disks, 500
  * damaged stores, 300 with two files damaged, 300 left in the middle of a checkpoint. Ends with 0 when nothing that was
  * saved was lost, doubled or shown wrong, and the same cuts with `synchronous=NORMAL` were noticed. An argument multiplies
  * the counts: `npm run plug -- 0.1`.
@@ -38,12 +48,16 @@ if (typeof library === "string") {
   tell(`${count(100)} ends in checkpoints`, await cutInCheckpoints(library, count(100), seed));
   tell(`${count(20)} lives with failing syncs`, await failing(library, count(20), seed, "sync"));
   tell(`${count(20)} lives with failing writes`, await failing(library, count(20), seed, "write"));
+  tell(`${count(60)} stores made while writes fail`, await born(library, count(60), seed));
 } else {
   console.log(`skipped  power cuts and failing disks: ${library.why}`);
 }
 const mount = canMount();
 if (mount === true) {
-  for (const bytes of [700_000, 1_000_000, 2_000_000]) {
+  for (const bytes of [100_000, 300_000, 500_000, 600_000, 700_000]) {
+    tell(`a store made on a disk of ${bytes} bytes`, await bornInNoRoom(bytes, seed));
+  }
+  for (const bytes of [800_000, 1_000_000, 2_000_000]) {
     tell(`a disk of ${bytes} bytes filled to the last`, await filledUp(bytes, seed));
   }
   for (const ending of ["closed", "killed"] as const) {

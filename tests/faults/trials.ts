@@ -100,17 +100,55 @@ export function cutInCheckpoints(library: string, times: number, seed: number): 
 export function failing(library: string, times: number, seed: number, kind: "sync" | "write"): Promise<Toll> {
   const chance = chanceOf(seed);
   const life = (book: Book, index: number): Life => {
-    // The first life makes the store in peace.
+    // The first life makes the store in peace; `born` makes it otherwise.
     const at = 150 + Math.floor(chance() * 300);
     const count = 1 + Math.floor(chance() * 40);
     const faults: Faults =
       kind === "sync"
         ? { failSyncAt: Math.floor(at / 4), times: count }
         : { failWriteAt: at, times: count * 5 };
-    const environment = index === 0 ? {} : onFailingDisk(library, book.folder, faults);
+    const environment = index % usualLives === 0 ? {} : onFailingDisk(library, book.folder, faults);
     return { seed: seed + index, entries: 120, environment };
   };
   return suffer(times + 1, life, () => false);
+}
+
+/** Lets writes fail while a store is made: it is there whole or not at all, and the next start goes on in peace. */
+export async function born(library: string, times: number, seed: number): Promise<Toll> {
+  const chance = chanceOf(seed);
+  const wrong: string[] = [];
+  let [faults, saved] = [0, 0];
+  for (let index = 0; index < times; index += 1) {
+    const book = newBook();
+    const environment = onFailingDisk(library, book.folder, {
+      failWriteAt: 1 + Math.floor(chance() * 400),
+      times: 1 + Math.floor(chance() * 200),
+    });
+    const ended = await live(book, { seed: seed + index, entries: 5, environment });
+    if (!ended.closed) faults += 1;
+    const again = await live(book, { seed: seed + index, entries: 5 });
+    saved += again.saved;
+    if (!again.closed) wrong.push(`${index}: ended with ${again.code}: ${again.complaint}`);
+    wrong.push(...judge(book).map((each) => `${index}: ${each}`));
+    dropBook(book);
+  }
+  return { faults, saved, wrong, refused: new Map() };
+}
+
+/** Makes a store on a disk that is too small for it, and goes on with what is left there on one with room. */
+export async function bornInNoRoom(bytes: number, seed: number): Promise<Toll> {
+  const book = newBook();
+  const after = mkdtempSync(join(tmpdir(), "tapeline-born-"));
+  try {
+    const first = await live(book, { seed, entries: 5, through: onSmallDisk(book.folder, bytes, after) });
+    const again = await live({ ...book, folder: after }, { seed, entries: 5 });
+    const bad = again.closed ? [] : [`ended with ${again.code}: ${again.complaint}`];
+    const wrong = [...bad, ...judge({ ...book, folder: after })];
+    return { faults: first.closed ? 0 : 1, saved: again.saved, wrong, refused: book.refused };
+  } finally {
+    dropBook(book);
+    rmSync(after, { recursive: true, force: true });
+  }
 }
 
 /** Fills a file system of its own to the last byte while entering goes on. */

@@ -8,10 +8,20 @@ import { syncFile, syncFolder } from "../../files/through.ts";
  */
 export function makeFile(store: string, make: (file: string) => void): void {
   const begun = `${store}.begun`;
-  for (const part of ["", "-wal", "-shm", "-journal"]) rmSync(`${begun}${part}`, { force: true });
-  closeSync(openSync(begun, "w", 0o600));
-  make(begun);
-  syncFile(begun);
-  renameSync(begun, store);
+  removeBegun(begun);
+  try {
+    closeSync(openSync(begun, "w", 0o600));
+    make(begun);
+    syncFile(begun);
+    renameSync(begun, store);
+  } catch (error) {
+    // Half a file would take the room that is missing.
+    removeBegun(begun);
+    throw error;
+  }
   syncFolder(dirname(store));
+}
+
+function removeBegun(begun: string): void {
+  for (const part of ["", "-wal", "-shm", "-journal"]) rmSync(`${begun}${part}`, { force: true });
 }

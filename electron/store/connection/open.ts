@@ -53,12 +53,14 @@ function openInMemory(location: StoreLocation): Store {
   return createStore(db);
 }
 
-/** Makes an empty store. */
+/** Makes an empty store whose file is whole without its log. @throws on a disk with no room for that. */
 function begin(location: StoreLocation): void {
   const db = connect(location);
   try {
     setPragmas(db);
     migrate(db);
+    // Closing brings the log in as well, but says nothing when it can't, and leaves half of it in the file.
+    db.pragma("wal_checkpoint(TRUNCATE)");
   } finally {
     db.close();
   }
