@@ -7,12 +7,13 @@ import { Choice } from "../../parts/controls/Choice.tsx";
 import { Select } from "../../parts/controls/Select.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
+import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
+import { Section } from "../../parts/layout/Panel.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
-import { writeDate } from "../../words/dates.ts";
+import { writeDate, writeMoment } from "../../words/dates.ts";
 import { BundleSteps } from "./BundleSteps.tsx";
-import { ExportLog } from "./ExportLog.tsx";
 import { NoDay } from "./NothingToShare.tsx";
-import type { Wish } from "./preview.ts";
+import { type LogEntry, shortHash, type Wish } from "./preview.ts";
 
 /**
  * Shows what a neighbour could find out, what the bundle does about it, what it releases and withholds; then writes it.
@@ -109,5 +110,29 @@ function WishChoice({ wish, onChange }: { readonly wish: Wish; readonly onChange
         onChange={(kind) => onChange({ ...wish, kind })}
       />
     </Row>
+  );
+}
+
+/** Lists the bundles that were made, newest first, never a row of one. */
+function ExportLog({ entries }: { readonly entries: readonly LogEntry[] }) {
+  const { t, i18n } = useTranslation("bundle");
+  const columns: Column<LogEntry>[] = [
+    column("at", t("log.when"), "14rem", ({ at }) => writeMoment(at, i18n.language)),
+    column("day", t("log.day"), "auto", ({ day }) => day?.title ?? ""),
+    column("saved", t("log.saved"), "11rem", ({ saved }) => (saved ? t("log.left") : t("log.notSaved"))),
+    numberColumn("k", t("log.k"), "12rem", ({ k }) => k),
+    column("sha256", t("log.sha"), "14rem", ({ sha256 }) => <span title={sha256}>{shortHash(sha256)}</span>),
+  ];
+  return (
+    <Section title={t("log.title")}>
+      <DataTable
+        caption={t("log.caption")}
+        columns={columns}
+        rows={entries}
+        rowKey={({ id }) => id}
+        empty={<p>{t("log.none")}</p>}
+        maxHeight="18rem"
+      />
+    </Section>
   );
 }

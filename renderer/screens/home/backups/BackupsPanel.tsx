@@ -1,10 +1,13 @@
+import { useMutation } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
+import { queryClient, useTRPC } from "../../../app/client.tsx";
+import { tell } from "../../../app/messages.ts";
 import { type BackupState, useBackups } from "../../../parts/backups/useBackups.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Panel } from "../../../parts/layout/Panel.tsx";
+import { Progress } from "../../../parts/layout/Progress.tsx";
 import { useSay } from "../../../words/say.ts";
-import { BackUpNow } from "./BackUpNow.tsx";
 import css from "./Backups.module.css";
 import { PlaceLine } from "./PlaceLine.tsx";
 import { RestoreDialog } from "./RestoreDialog.tsx";
@@ -42,6 +45,39 @@ function Places({ state }: { readonly state: BackupState }) {
       </div>
       {state.toForget && <p className={css.trouble}>{say({ key: "backups:toForget" })}</p>}
       {goingBack && <RestoreDialog onClose={() => setGoingBack(false)} />}
+    </>
+  );
+}
+
+/** Makes a backup at once, and shows the progress of any backup being made. */
+function BackUpNow({ running }: { readonly running: BackupState["running"] }) {
+  const { t } = useTranslation("backups");
+  const trpc = useTRPC();
+  const make = useMutation(
+    trpc.backups.now.mutationOptions({
+      async onSuccess({ places }) {
+        await queryClient.invalidateQueries(trpc.backups.pathFilter());
+        const well = places.every(({ trouble }) => trouble === null);
+        const sentence = { key: well ? "backups:made" : "backups:notMade" };
+        tell({ tone: well ? "done" : "alert", sentence });
+      },
+    }),
+  );
+  useBackups(make.isPending);
+  const words = running === null ? t("running.copying") : t(`running.${running.step}`);
+  return (
+    <>
+      <Button busy={make.isPending} onPress={() => make.mutate()}>
+        {t("now")}
+      </Button>
+      {(make.isPending || running !== null) && (
+        <Progress
+          label={t("running.label")}
+          done={running?.step === "copying" ? running.done : null}
+          total={running?.total ?? 1}
+          words={words}
+        />
+      )}
     </>
   );
 }
