@@ -77,8 +77,11 @@ test("planks that an earlier version entered, corrected and moved to somebody el
   await correct(4, 66, second);
   const before = await seenOf(hall, "core");
   const [one, two] = liveOf(before.live).lane;
-  expect(one).toMatchObject({ prior: [], entered: [{ attemptId: first, void: true, corrected: true }] });
-  expect(two).toMatchObject({ prior: [], entered: [{ attemptId: second, void: true, corrected: false }] });
+  expect(one).toMatchObject({
+    prior: [],
+    entered: [{ attempt: { replaces: first, void: null }, corrected: true }],
+  });
+  expect(two).toMatchObject({ prior: [], entered: [{ attempt: { attemptId: second }, corrected: false }] });
 
   const again = broughtBack(hall);
   expect(await seenOf(again, "core")).toEqual(before);

@@ -20,7 +20,7 @@ test("six planks on one clock: each stop enters its mark at once", async () => {
       news: { standing: "first" },
     },
     ...{ doubts: [], trouble: null, free: false },
-    entered: [{ key: "mark", void: false, corrected: false }],
+    entered: [{ key: "mark", attempt: { void: null }, corrected: false }],
   });
   expect(liveOf(view).allDone).toBe(false);
   hall.clock.tick(60_000);
@@ -90,7 +90,7 @@ test("after ten seconds a slip is corrected with a reason, and the heat leaves t
   const [first, second] = liveOf(await hall.heat.view({ test: "core" })).lane;
   expect(first).toMatchObject({
     told: { written: { number: "1:05" } },
-    entered: [{ attemptId, void: true, corrected: true }],
+    entered: [{ attempt: { replaces: attemptId, void: null }, corrected: true }],
     prior: [],
     trouble: null,
   });

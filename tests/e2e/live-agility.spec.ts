@@ -170,10 +170,38 @@ test("two lanes start together on one signal, and each is counted by itself", as
   expect(events).toHaveLength(2);
   expect(one?.atMs).toBe(other?.atMs);
   await typeKeys(clock.pass, keys, "7", "0", "0");
-  await keys.press("PageDown");
+  // It goes on by itself to the lane that is to be counted next, so that digits are counts.
   await expect(counted(desk)).toBeVisible();
-  await typeKeys(clock.pass, keys, "6", "0", "0");
+  await typeKeys(clock.pass, keys, "6", "0", "1");
   await expect.poll(async () => (await attemptsOf(desk)).length).toBe(2);
+  expect((await attemptsOf(desk)).map(({ seen }) => seen)).toEqual([
+    { direction: "cw", laps: 6, extra: 0, touches: 1 },
+    { direction: "cw", laps: 7, extra: 0, touches: 0 },
+  ]);
+  // All are counted: the first one's other direction is next, and one key starts both.
+  await expect(desk.getByRole("heading", { name: "Counter-clockwise" })).toBeVisible();
+  await expect(desk.getByText("Skater 1").last()).toBeVisible();
+  await keys.press("a");
+  await expect(desk.getByText("Get ready")).toBeVisible();
+});
+
+test("a doubtful count is asked about before it is saved, and no digit or Enter says yes", async ({
+  tapeline: { desk, clock },
+}) => {
+  await openLive(desk, "agility", 1, short);
+  await clock.hold();
+  const keys = countedKeys(desk);
+  await callIn(desk, keys, "agility", [1]);
+  await keys.press("Space");
+  await clock.pass(countInMs + trialMs);
+  await expect(counted(desk)).toBeVisible();
+  await typeKeys(clock.pass, keys, "0", "0", "0");
+  await expect(desk.getByRole("alert")).toContainText("Is this right?");
+  await typeKeys(clock.pass, keys, "Enter", "7", "Enter");
+  expect(await attemptsOf(desk)).toEqual([]);
+  await typeKeys(clock.pass, keys, "Escape", "5", "0", "0");
+  await expect.poll(async () => (await attemptsOf(desk)).length).toBe(1);
+  expect((await attemptsOf(desk))[0]?.seen).toEqual({ direction: "cw", laps: 5, extra: 0, touches: 0 });
 });
 
 test("a trial goes on by the same clock after the program was killed in the middle of it", async ({
@@ -202,6 +230,9 @@ test("a trial goes on by the same clock after the program was killed in the midd
   await expect(desk.getByRole("timer")).toHaveText("0.1");
   await clock.pass(100);
   await expect(counted(desk)).toBeVisible();
+  // Two landings are few: that is asked about.
   await countedKeys(desk).press("Enter");
+  await expect(desk.getByRole("alert")).toContainText("Is this right?");
+  await countedKeys(desk).press("y");
   await expect.poll(() => kindsOf(desk)).toEqual(["go", "landing", "landing", "touch", "take"]);
 });

@@ -92,8 +92,12 @@ test("what can't be is refused and what is odd is asked, and what was typed stay
   await typed(desk, "300");
   await clock.pass(longMs);
   expect(await trialsOf(desk, 1)).toBe(0);
+  // No Enter says yes, however often.
   await keys.press("Enter");
   await keys.press("Enter");
+  await expect(stage.getByRole("alert")).toContainText("Is this right?");
+  expect(await trialsOf(desk, 1)).toBe(0);
+  await keys.press("y");
   await expect.poll(() => trialsOf(desk, 1)).toBe(1);
   await expect(stage).toContainText("Best so far81 cm");
   // The tap is taken back, and the trial is void.

@@ -167,11 +167,11 @@ test("a stop is taken back within ten seconds; later it is corrected with a reas
   await expect(undo).toBeHidden();
   await keys.press("Backspace");
   await expect(laneOf(desk, 2)).toHaveAttribute("data-phase", "done");
-  await laneOf(desk, 2).getByRole("button", { name: "Correct bib 2" }).click();
+  await laneOf(desk, 2).getByRole("button", { name: "Correct this result: bib 2" }).click();
   const dialog = desk.getByRole("dialog", { name: "Correct bib 2, Skater 2" });
   await dialog.getByRole("textbox", { name: /^Time/ }).fill("0:25");
   await dialog.getByRole("textbox", { name: "Reason" }).fill("Was down before");
-  await dialog.getByRole("button", { name: /^Correct it/ }).click();
+  await dialog.getByRole("button", { name: /^Correct this result/ }).click();
   await expect(dialog).toBeHidden();
   await expect(laneOf(desk, 2)).toContainText("0:25");
   // The clock of the other lane did not care.

@@ -133,7 +133,9 @@ test("two in a row warn by word, shape and tape; a second tap takes the mark off
     "stop",
     "stop",
   ]);
-  expect(lane.map(({ entered }) => entered.filter((each) => !each.void).length)).toEqual([1, 1]);
+  expect(lane.map(({ entered }) => entered.filter(({ attempt }) => attempt.void === null).length)).toEqual([
+    1, 1,
+  ]);
 });
 
 test("a false start is called off with a reason and run again with the same lanes; knees are their own mark", async ({

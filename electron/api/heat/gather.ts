@@ -1,10 +1,11 @@
 import { fillFrom } from "../../domain/heats/fill.ts";
 import { setCall } from "../../store/tables/calls.ts";
-import { type HeatLane, lanesOf, takenLanes } from "../../store/tables/heat-lanes.ts";
+import { type HeatLane, lanesOf } from "../../store/tables/heat-lanes.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import type { Desk } from "../door/desk.ts";
 import { queueOf } from "../station/view.ts";
 import { nobodyToCall } from "../station/who.ts";
+import { heldAthletes } from "./held.ts";
 import { freeLanes, heatToFill, put, type WantedHeat } from "./make.ts";
 
 export interface Gathered {
@@ -23,10 +24,12 @@ export function gather(desk: Desk, wanted: WantedHeat): Gathered {
     const day = requireOpenDay(db);
     const heat = heatToFill(db, desk, day, wanted);
     const now = desk.now().toISOString();
-    const inLanes = new Set(takenLanes(db, day.id).map(({ athleteId }) => athleteId));
+    const own = lanesOf(db, heat.id);
+    // Whoever has a lane of this heat gets no second one in it, done or not.
+    const inLanes = new Set([...heldAthletes(db, day.id), ...own.map(({ athleteId }) => athleteId)]);
     const free = freeLanes(db, heat);
     const { called, resting } = fillFrom(queueOf(db, day, heat.test, now), inLanes, free.length, now);
-    if (called.length === 0 && lanesOf(db, heat.id).length === 0) throw nobodyToCall(resting, now);
+    if (called.length === 0 && own.length === 0) throw nobodyToCall(resting, now);
     const placed = called.map(({ athleteId, calledAt }, index) => {
       setCall(db, day.id, { athleteId, test: heat.test, at: calledAt ?? now });
       return put(db, heat, free[index] ?? 0, athleteId);

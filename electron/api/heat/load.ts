@@ -25,7 +25,9 @@ export interface LoadedLane extends HeatLane {
   readonly prior: readonly unknown[];
   /** This heat's attempts, standing or void, in the order of entry. */
   readonly made: readonly MadeAttempt[];
-  /** Ids of attempts that correct another. */
+  /** The corrections of this heat's attempts by the same athlete, in the order of entry. */
+  readonly corrections: readonly KeptAttempt[];
+  /** Ids of attempts that another one corrects. */
   readonly corrected: ReadonlySet<string>;
 }
 
@@ -83,6 +85,7 @@ function loadLane(db: ReadableDb, heat: Heat, lane: HeatLane): LoadedLane {
     ...lane,
     prior: others.filter(({ variant }) => variant === lane.variant).map(({ seen }) => seen),
     made: own.filter(isMade),
+    corrections: own.filter((attempt) => !isMade(attempt)),
     corrected: new Set(all.flatMap(({ replaces }) => replaces ?? [])),
   };
 }

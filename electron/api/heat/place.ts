@@ -6,8 +6,8 @@ import type { Present } from "../../store/reads/present.ts";
 import { standingAttempts } from "../../store/tables/attempts.ts";
 import { setCall } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
-import { type HeatLane, takenLanes } from "../../store/tables/heat-lanes.ts";
-import type { Heat } from "../../store/tables/heats.ts";
+import { type HeatLane, type TakenLane, takenLanes } from "../../store/tables/heat-lanes.ts";
+import { type Heat, liveHeat } from "../../store/tables/heats.ts";
 import { parametersOf } from "../../store/tables/marks.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import type { Desk } from "../door/desk.ts";
@@ -19,7 +19,10 @@ import {
   requireTesting,
   requireTurn,
 } from "../station/who.ts";
+import { heldLanes } from "./held.ts";
+import { load } from "./load.ts";
 import { freeLanes, heatToFill, put, type WantedHeat } from "./make.ts";
+import { isOver } from "./over.ts";
 
 export interface Placing {
   /** The athlete, by typed or scanned bib, or by id. */
@@ -41,9 +44,10 @@ export function place(desk: Desk, wanted: WantedHeat, placing: Placing): HeatLan
   return desk.store.write(["heats", "calls"], (db) => {
     const day = requireOpenDay(db);
     const who = requireWho(db, day, placing.who);
-    const there = takenLanes(db, day.id).find(({ athleteId }) => athleteId === who.athleteId);
-    if (there?.test === wanted.test) return pickLane(there);
-    if (there !== undefined) throw new Refusal("conflict", sentence("heat.elsewhere", { name: who.name }));
+    const own = ownLane(db, day, wanted, who.athleteId);
+    if (own !== undefined) return pickLane(own);
+    const held = heldLanes(db, day.id).some(({ athleteId }) => athleteId === who.athleteId);
+    if (held) throw new Refusal("conflict", sentence("heat.elsewhere", { name: who.name }));
     const heat = heatToFill(db, desk, day, wanted);
     const now = desk.now().toISOString();
     requireMay(db, day, heat, who);
@@ -53,6 +57,16 @@ export function place(desk: Desk, wanted: WantedHeat, placing: Placing): HeatLan
     setCall(db, day.id, { athleteId: who.athleteId, test: heat.test, at: now });
     return { heatId: heat.id, ...put(db, heat, lane, who.athleteId, placing.variant) };
   });
+}
+
+/** Returns the athlete's lane in this station's heat; undefined once that heat is over and another one is wanted. */
+function ownLane(db: ReadableDb, day: Day, wanted: WantedHeat, athleteId: number): TakenLane | undefined {
+  const lane = takenLanes(db, day.id).find(
+    (each) => each.athleteId === athleteId && each.test === wanted.test,
+  );
+  const heat = liveHeat(db, day.id, wanted.test);
+  const givesWay = heat !== undefined && heat.id !== wanted.heatId && isOver(load(db, heat));
+  return givesWay ? undefined : lane;
 }
 
 function pickLane({ heatId, lane, athleteId, variant }: HeatLane & { heatId: string }) {

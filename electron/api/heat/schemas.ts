@@ -1,6 +1,12 @@
 import { z } from "zod";
 import { mostLanes } from "../../domain/heats/heat.ts";
-import { sentenceSchema, stationPersonSchema, testSchema, toldSchema } from "../door/shapes.ts";
+import {
+  attemptSchema,
+  sentenceSchema,
+  stationPersonSchema,
+  testSchema,
+  toldSchema,
+} from "../door/shapes.ts";
 
 /** The schemas of live heats. Instants are ISO 8601; ms count from the heat's time 0. */
 export const heatIdSchema = z.uuid();
@@ -46,10 +52,8 @@ const laneSchema = z.object({
   readyAt: z.string().nullable(),
   /** Today's mark, including this heat's own attempts; null without any. */
   told: toldSchema.nullable(),
-  /** The attempts that this heat entered, by the key of the lane's result; none if it could not be entered. */
-  entered: z.array(
-    z.object({ key: z.string(), attemptId: z.string(), void: z.boolean(), corrected: z.boolean() }),
-  ),
+  /** What is stored of each result that this heat entered, by its key: the newest attempt, void if it was cancelled. */
+  entered: z.array(z.object({ key: z.string(), attempt: attemptSchema, corrected: z.boolean() })),
   /** Results entered that deserve a second look. */
   doubts: z.array(sentenceSchema),
   /** The reason why a result was not entered, and what to do about it; null when all were. */
@@ -90,6 +94,8 @@ export const viewSchema = z.object({
       absences: z.int(),
     }),
   ),
+  /** How many wait in all: `next` names the first of them. */
+  waiting: z.int(),
   /** The latest ended heats of this test, newest first. */
   ended: z.array(
     z.object({

@@ -9,14 +9,16 @@ import { type Sentence, sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { everybody, type Present } from "../../store/reads/present.ts";
 import { absences } from "../../store/tables/absences.ts";
+import type { KeptAttempt } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
-import { lanesOf, takenLanes } from "../../store/tables/heat-lanes.ts";
+import { lanesOf } from "../../store/tables/heat-lanes.ts";
 import { endedHeats, type Heat, liveHeat } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
 import type { Told } from "../door/shapes.ts";
-import { personIn, tellOne } from "../marks/attempts.ts";
+import { attemptView, personIn, tellOne } from "../marks/attempts.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { queueOf } from "../station/view.ts";
+import { heldAthletes } from "./held.ts";
 import { type LoadedHeat, type LoadedLane, lanesAt, load, momentOf } from "./load.ts";
 import { isFixed } from "./make.ts";
 import { isOver } from "./over.ts";
@@ -42,26 +44,32 @@ export function view(desk: Desk, day: Day, test: TestCode, lengths: LengthUnit):
   const queue = queueOf(db, day, test, desk.now().toISOString());
   const scene: Scene = { db, day, people, queue, lengths };
   const heat = liveHeat(db, day.id, test);
+  const loaded = heat === undefined ? null : load(db, heat);
+  const waiting = waitingOf(scene, loaded);
   return {
     open: day.state === "open",
-    next: nextOf(scene, test),
+    next: nextOf(scene, test, waiting),
+    waiting: waiting.length,
     ended: endedHeats(db, day.id, test, lately).map((each) => endedView(scene, each)),
-    heat: heat === undefined ? null : heatView(desk, scene, load(db, heat)),
+    heat: loaded === null ? null : heatView(desk, scene, loaded),
   };
 }
 
-function nextOf(scene: Scene, test: TestCode): HeatView["next"] {
-  const { db, day, queue } = scene;
-  const inLanes = new Set(takenLanes(db, day.id).map(({ athleteId }) => athleteId));
-  const missed = absences(db, day.id).filter((absence) => absence.test === test);
-  return queue
-    .filter(({ athleteId }) => !inLanes.has(athleteId))
-    .slice(0, soon)
-    .map(({ athleteId, waitingSince, readyAt, calledAt }) => ({
-      who: personIn(scene.people, athleteId),
-      ...{ waitingSince, readyAt, calledAt },
-      absences: missed.filter((absence) => absence.athleteId === athleteId).length,
-    }));
+/** Returns the queue without those whom a lane holds, and without those who have one in this station's own heat. */
+function waitingOf({ db, day, queue }: Scene, loaded: LoadedHeat | null): QueuePlace[] {
+  const held = heldAthletes(db, day.id);
+  const lanes = loaded === null || isOver(loaded) ? [] : loaded.lanes;
+  const own = new Set(lanes.map(({ athleteId }) => athleteId));
+  return queue.filter(({ athleteId }) => !held.has(athleteId) && !own.has(athleteId));
+}
+
+function nextOf(scene: Scene, test: TestCode, waiting: readonly QueuePlace[]): HeatView["next"] {
+  const missed = absences(scene.db, scene.day.id).filter((absence) => absence.test === test);
+  return waiting.slice(0, soon).map(({ athleteId, waitingSince, readyAt, calledAt }) => ({
+    who: personIn(scene.people, athleteId),
+    ...{ waitingSince, readyAt, calledAt },
+    absences: missed.filter((absence) => absence.athleteId === athleteId).length,
+  }));
 }
 
 function endedView(scene: Scene, heat: Heat): HeatView["ended"][number] {
@@ -106,26 +114,32 @@ function laneView(scene: Scene, loaded: LoadedHeat, lane: LoadedLane): HeatLaneV
     calledAt: place?.calledAt ?? null,
     readyAt: place?.readyAt ?? null,
     told,
-    entered: enteredOf(lane),
+    entered: enteredOf(scene, lane),
     doubts: doubtsOf(scene, loaded, lane, told),
     trouble: troubleOf(loaded, lane),
   };
 }
 
-/** Returns the newest attempt of each result. */
-function enteredOf(lane: LoadedLane): HeatLaneView["entered"] {
+/** Returns the newest attempt of each result, as it is stored. */
+function enteredOf({ people }: Scene, lane: LoadedLane): HeatLaneView["entered"] {
   const newest = new Map(lane.made.map((attempt) => [attempt.result, attempt]));
   return [...newest].map(([key, attempt]) => ({
     key,
-    attemptId: attempt.id,
-    void: attempt.void !== null,
+    attempt: attemptView(storedFor(lane, attempt), personIn(people, attempt.athleteId)),
     corrected: lane.corrected.has(attempt.id),
   }));
 }
 
+/** Returns the last correction of an attempt by the same athlete, or the attempt itself. */
+function storedFor(lane: LoadedLane, attempt: KeptAttempt): KeptAttempt {
+  const correction = lane.corrections.find(({ replaces }) => replaces === attempt.id);
+  return correction === undefined ? attempt : storedFor(lane, correction);
+}
+
 /** Returns the questions that paper entry would have asked: a live heat enters first and asks afterwards. */
 function doubtsOf(scene: Scene, loaded: LoadedHeat, lane: LoadedLane, told: Told | null): Sentence[] {
-  const standing = lane.made.filter((attempt) => attempt.void === null).map(({ seen }) => seen);
+  const stored = lane.made.map((attempt) => storedFor(lane, attempt));
+  const standing = stored.filter((attempt) => attempt.void === null).map(({ seen }) => seen);
   if (standing.length === 0) return [];
   const { questions } = judge(loaded.heat.test, loaded.parameters, standing);
   const previous = told?.news?.previous ?? null;

@@ -31,14 +31,20 @@ export function history(
   which: z.infer<typeof whichHistorySchema>,
 ): z.infer<typeof historySchema> {
   const attempts =
-    "attemptId" in which ? chain(db, day, which.attemptId) : ofTest(db, day, which.athleteId, which.test);
+    "attemptId" in which
+      ? attemptChain(db, day, which.attemptId)
+      : ofTest(db, day, which.athleteId, which.test);
   return attempts.map((attempt) => ({
     attempt: attemptView(attempt, stationPersonOf(requirePresent(db, day, attempt.athleteId))),
     replacedBy: attempts.filter((each) => each.replaces === attempt.id).map(({ id }) => id),
   }));
 }
 
-function chain(db: ReadableDb, day: Day, attemptId: string): KeptAttempt[] {
+/**
+ * Returns an attempt with all that it corrects and all that correct it, in the order of entry.
+ * @throws Refusal `not-found` for an attempt that is not of this day.
+ */
+export function attemptChain(db: ReadableDb, day: Day, attemptId: string): KeptAttempt[] {
   if (attemptById(db, attemptId)?.dayId !== day.id) {
     throw new Refusal("not-found", sentence("record.unknownAttempt"));
   }

@@ -13,6 +13,7 @@ import { tellOne } from "../marks/attempts.ts";
 import { enter, enteredSchema, entrySchema } from "./enter.ts";
 import { find, foundSchema } from "./find.ts";
 import { history, historySchema, whichHistorySchema } from "./history.ts";
+import { standing, standingSchema } from "./standing.ts";
 import { call, callNext, skip, unskip } from "./turns.ts";
 import { view, viewSchema } from "./view.ts";
 
@@ -61,6 +62,11 @@ export const station = router({
         return { told: tellOne(db, day, attempt, input.lengths) };
       });
     }),
+
+  /** What stands in the place of an attempt now: itself, its newest correction, or nothing any more. */
+  standing: keyer(z.object({ attemptId: z.string().max(100), lengths: lengthsSchema }))
+    .output(standingSchema)
+    .query(({ ctx: { desk }, input }) => standing(desk.store.db, requireDay(desk.store.db), input)),
 
   history: keyer(whichHistorySchema)
     .output(historySchema)

@@ -7,7 +7,7 @@ import { presentById } from "../../store/reads/present.ts";
 import { endCallTo, setCall } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { leaveOut, leftOut, takeBackIn } from "../../store/tables/entrants.ts";
-import { takenLanes } from "../../store/tables/heat-lanes.ts";
+import { heldAthletes } from "../heat/held.ts";
 import { queueOf } from "./view.ts";
 import { doneBy, nobodyToCall, requirePresent, requireTesting, requireTurn } from "./who.ts";
 
@@ -30,8 +30,8 @@ export function call(db: WritableDb, day: Day, athleteId: number, test: TestCode
  * @throws Refusal `conflict` when nobody is left to call, or all of them still rest.
  */
 export function callNext(db: WritableDb, day: Day, test: TestCode, now: string): number {
-  const inLanes = new Set(takenLanes(db, day.id).map(({ athleteId }) => athleteId));
-  const waiting = queueOf(db, day, test, now).filter(({ athleteId }) => !inLanes.has(athleteId));
+  const held = heldAthletes(db, day.id);
+  const waiting = queueOf(db, day, test, now).filter(({ athleteId }) => !held.has(athleteId));
   const next = nextCall(waiting, now);
   if (!("who" in next)) throw nobodyToCall("resting" in next ? next.resting : null, now);
   setCall(db, day.id, { athleteId: next.who.athleteId, test, at: now });

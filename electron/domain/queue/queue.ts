@@ -49,6 +49,11 @@ export function waitFor(
   };
 }
 
+/** Returns the first whole minute at or after a rest's end: "rests until 18:09" is true at 18:09, of 18:08:16 too. */
+export function readyMinute(readyAt: string): string {
+  return new Date(Math.ceil(Date.parse(readyAt) / 60_000) * 60_000).toISOString();
+}
+
 /**
  * Returns the queue of `test`: athletes whose next test it is. Called ones come first, by the time of the call; then
  * the others, longest wait first. `called` holds the times of calls to this test.

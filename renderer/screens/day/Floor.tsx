@@ -1,6 +1,7 @@
 import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
+import { readyMinute } from "../../../electron/domain/queue/queue.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import type { Answers } from "../../app/answers.ts";
 import { useTRPC } from "../../app/client.tsx";
@@ -69,7 +70,7 @@ function Now({ row }: { readonly row: Whereabouts }) {
   if (next === null || waitingSince === null || readyAt === null) return t("floor.finished");
   const test = testWord(next, "ability");
   const rests = readyAt > new Date().toISOString();
-  const time = writeTime(rests ? readyAt : waitingSince, i18n.language);
+  const time = writeTime(rests ? readyMinute(readyAt) : waitingSince, i18n.language);
   return rests ? t("floor.rests", { test, time }) : t("floor.waits", { test, time });
 }
 

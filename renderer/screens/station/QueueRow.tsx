@@ -4,6 +4,7 @@ import { Row } from "../../parts/flow/Stack.tsx";
 import { useWriteTime } from "../../words/dates.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Queue.module.css";
+import { useWriteReady } from "./readyTime.ts";
 import type { QueuePlace, StationPerson } from "./types.ts";
 
 export interface QueueActions {
@@ -22,6 +23,7 @@ export function QueueRow({ place, now, onPick, onCall }: QueueRowProps) {
   const { t } = useTranslation("station");
   const say = useSay();
   const writeTime = useWriteTime();
+  const writeReady = useWriteReady();
   const { who, calledAt, begun } = place;
   const called = calledAt !== null;
   const resting = Date.parse(place.readyAt) > now;
@@ -34,7 +36,7 @@ export function QueueRow({ place, now, onPick, onCall }: QueueRowProps) {
           <span className={css.name}>{who.name}</span>
           <Row as="span" gap={3} lines={0} wrap className="small quiet">
             {called && <strong>{t("queue.calledSince", { time: writeTime(calledAt) })}</strong>}
-            {!called && resting && t("queue.rests", { time: writeTime(place.readyAt) })}
+            {!called && resting && t("queue.rests", { time: writeReady(place.readyAt) })}
             {!called && !resting && t("queue.waits", { time: writeTime(place.waitingSince) })}
             {begun !== null && <strong className={css.begun}>{say(begun)}</strong>}
           </Row>

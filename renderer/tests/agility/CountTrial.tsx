@@ -6,7 +6,7 @@ import { useSay } from "../../words/say.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import type { LaneProps, LiveLane, StageProps } from "../live/tool.ts";
 import css from "./CountTrial.module.css";
-import { answer, change, falseStart, next, useCounting } from "./control.ts";
+import { agree, answer, change, falseStart, next, useCounting } from "./control.ts";
 import { type Counting, type CountName, countNames, goBack, goTo, isLast, stepBy } from "./counting.ts";
 import trial from "./Trial.module.css";
 
@@ -45,10 +45,14 @@ export function CountTrial({ live, lane, trial: { direction, landings } }: Count
         ))}
       </fieldset>
       <div className={trial.keys}>
-        <BigKey kind="next" size="large" hint="Enter" onPress={(timeStamp) => next(live, lane, timeStamp)}>
-          {t(last ? "live.count.save" : "live.count.next")}
-        </BigKey>
-        {counting.at !== "laps" && (
+        {counting.asked ? (
+          <Answers live={live} lane={lane} />
+        ) : (
+          <BigKey kind="next" size="large" hint="Enter" onPress={(timeStamp) => next(live, lane, timeStamp)}>
+            {t(last ? "live.count.save" : "live.count.next")}
+          </BigKey>
+        )}
+        {counting.at !== "laps" && !counting.asked && (
           <BigKey hint="Backspace" onPress={() => change(live, lane, goBack)}>
             {t("live.count.back")}
           </BigKey>
@@ -59,6 +63,26 @@ export function CountTrial({ live, lane, trial: { direction, landings } }: Count
         <span className={css.help}>{t("live.count.keys")}</span>
       </div>
     </div>
+  );
+}
+
+/** No comes first; yes takes a key that nobody presses by habit. */
+function Answers({ live, lane }: Omit<CountTrialProps, "trial">) {
+  const { t } = useTranslation("station");
+  return (
+    <>
+      <BigKey
+        kind="next"
+        size="large"
+        hint="Esc"
+        onPress={() => change(live, lane, (each) => goTo(each, "laps"))}
+      >
+        {t("ask.no")}
+      </BigKey>
+      <BigKey hint="Y" onPress={(timeStamp) => agree(live, lane, timeStamp)}>
+        {t("ask.yes")}
+      </BigKey>
+    </>
   );
 }
 
@@ -104,9 +128,9 @@ interface NoticeProps extends StageProps<"agility"> {
 
 /** Shows the count's result, and questions before it is saved. */
 function Notice({ live, counting, direction }: NoticeProps) {
-  const { t } = useTranslation("agility");
+  const { t } = useTranslation(["agility", "station"]);
   const say = useSay();
-  const { laps, extra, touches, tooMany } = counting;
+  const { laps, extra, touches, tooMany, asked } = counting;
   if (tooMany)
     return (
       <p className={css.alert} role="alert">
@@ -117,6 +141,12 @@ function Notice({ live, counting, direction }: NoticeProps) {
   const seen = { direction, laps, extra, touches: touches ?? 0 };
   const { refusal, questions } = judge("agility", live.parameters, [seen]);
   const said = refusal ?? questions[0];
+  if (asked && said !== undefined)
+    return (
+      <p className={css.alert} role="alert">
+        {t("station:ask.title")} {say(said)}
+      </p>
+    );
   return (
     <p className={css.sum} role="status">
       <strong>{t("live.count.sum", { count: 4 * laps + extra })}</strong>

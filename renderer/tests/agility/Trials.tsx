@@ -1,7 +1,8 @@
 import { useTranslation } from "react-i18next";
-import { agility, directions } from "../../../electron/domain/tests/agility/protocol.ts";
+import { type AgilityAttempt, agility, directions } from "../../../electron/domain/tests/agility/protocol.ts";
 import { useShowNumber } from "../../words/numbers.ts";
 import { BigKey } from "../live/BigKey.tsx";
+import { storedOf } from "../live/stored.ts";
 import type { LaneProps } from "../live/tool.ts";
 import { rerunning } from "./control.ts";
 import css from "./Trials.module.css";
@@ -10,8 +11,12 @@ import css from "./Trials.module.css";
 export function Trials({ live, lane }: LaneProps<"agility">) {
   const { t } = useTranslation("agility");
   const show = useShowNumber();
-  const { counted, results, lost } = lane.state;
-  const mark = agility.score(live.parameters, counted);
+  const { results, lost } = lane.state;
+  const counted = [
+    ...(lane.in.prior as AgilityAttempt[]),
+    ...storedOf("agility", lane).filter((seen) => seen !== null),
+  ];
+  const mark = counted.length === 0 ? null : agility.score(live.parameters, counted);
   const newest = results.at(-1)?.key;
   return (
     <div className={css.trials}>
@@ -36,7 +41,7 @@ export function Trials({ live, lane }: LaneProps<"agility">) {
           </div>
         );
       })}
-      {mark.state === "complete" && (
+      {mark?.state === "complete" && (
         <div className={css.mark} role="status">
           <strong>{t("live.trial.mark")}</strong>
           <span className={css.number}>{show(agility.write(mark.value, live.lengths).number)}</span>

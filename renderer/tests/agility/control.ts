@@ -1,11 +1,13 @@
 import { type AgilityLane, reactionMs, trialCountInMs } from "../../../electron/domain/tests/agility/live.ts";
 import type { Direction } from "../../../electron/domain/tests/agility/protocol.ts";
+import { judge } from "../../../electron/domain/tests/judge.ts";
 import { createCell } from "../../app/cell.ts";
 import { bind, keysBetweenLanes } from "../live/bind.ts";
 import { chooseLane, forgetLane, laneAtHand } from "../live/chosenLane.ts";
 import type { LiveKeys } from "../live/liveKeys.ts";
 import type { Live, LiveLane } from "../live/tool.ts";
 import {
+  type Count,
   type Counting,
   countingOf,
   countOf,
@@ -94,8 +96,20 @@ export function next(live: AgilityLive, lane: Lane, timeStamp: number): void {
   if (wasLast) save(live, lane, timeStamp);
 }
 
+/** Answers with yes that a doubtful count is right. */
+export function agree(live: AgilityLive, lane: Lane, timeStamp: number): void {
+  if (countingAt(live, lane)?.asked === true) save(live, lane, timeStamp, true);
+}
+
+/** True if a count may be entered now; a doubtful one is asked about first, and what can't be is not entered at all. */
+function isSure(live: AgilityLive, lane: Lane, direction: Direction, count: Count): boolean {
+  const { refusal, questions } = judge("agility", live.parameters, [{ direction, ...count }]);
+  if (refusal === null && questions.length > 0) change(live, lane, (each) => ({ ...each, asked: true }));
+  return refusal === null && questions.length === 0;
+}
+
 /** Enters the trial as counted, or as tapped if nobody changed the taps. */
-function save(live: AgilityLive, lane: Lane, timeStamp: number): void {
+function save(live: AgilityLive, lane: Lane, timeStamp: number, sure = false): void {
   const { trial } = lane.state;
   const counting = countingAt(live, lane);
   const count = counting === null ? null : countOf(counting);
@@ -105,6 +119,7 @@ function save(live: AgilityLive, lane: Lane, timeStamp: number): void {
     change(live, lane, (each) => goTo(each, open));
     return;
   }
+  if (!sure && !isSure(live, lane, trial.direction, count)) return;
   const asTapped =
     trial.landings > 0 &&
     count.laps === trial.laps &&
@@ -112,8 +127,21 @@ function save(live: AgilityLive, lane: Lane, timeStamp: number): void {
     count.touches === trial.touches;
   if (asTapped) live.tap({ lane: lane.lane, kind: "take", timeStamp });
   else live.tap({ lane: lane.lane, kind: "count", detail: { ...count }, timeStamp });
-  // An athlete who has done both makes room for the next one.
-  if (lane.state.counted.length > 0) forgetLane();
+  goOnFrom(live, lane);
+}
+
+/** Goes on to the next lane whose trial is to be counted, so that the next digits are its count. */
+function goOnFrom(live: AgilityLive, lane: Lane): void {
+  const open = live.lanes.filter(({ state }) => state.trial?.stage === "to-count" && lane.state !== state);
+  const following = open.find((each) => each.lane > lane.lane) ?? open[0];
+  if (following !== undefined) chooseLane(live, following);
+  // Whoever has done both makes room; and those who started together are all counted, so it begins with the first.
+  else if (lane.state.counted.length > 0 || wasTogether(live, lane)) forgetLane();
+}
+
+function wasTogether({ heat }: AgilityLive, { lane, state }: Lane): boolean {
+  const { trial } = state;
+  return heat.events.some((each) => each.kind === "go" && each.atMs === trial?.fromMs && each.lane !== lane);
 }
 
 /** Returns the keys that work now; the screen shows each one's action beside it. */
@@ -148,6 +176,13 @@ function keysOfAgain({ lane, state }: Lane): LiveKeys {
 }
 
 function keysOfCount(live: AgilityLive, lane: Lane): LiveKeys {
+  if (countingAt(live, lane)?.asked === true) {
+    // Digits and Enter do nothing: whoever types on has not seen the question.
+    return bind(
+      ["Y", (timeStamp) => agree(live, lane, timeStamp)],
+      ["Escape", () => change(live, lane, (counting) => goTo(counting, "laps"))],
+    );
+  }
   const digits = Array.from({ length: 10 }, (_none, digit) => {
     return [`${digit}`, (timeStamp: number) => answer(live, lane, digit, timeStamp)] as const;
   });

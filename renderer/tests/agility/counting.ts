@@ -14,6 +14,8 @@ export interface Counting {
   readonly at: CountName;
   /** True if somebody typed four or more quadrants. */
   readonly tooMany: boolean;
+  /** True while it is asked whether the whole count is right. */
+  readonly asked: boolean;
 }
 
 /** A completely counted trial. */
@@ -36,34 +38,37 @@ export function countingOf(trial: NonNullable<AgilityLane["trial"]>): Counting {
     extra: tapped ? trial.extra : null,
     touches: trial.touches > 0 ? trial.touches : null,
     at: tapped ? "touches" : "laps",
-    tooMany: false,
+    ...plain,
   };
 }
+
+/** What a count is that was just changed. */
+const plain = { tooMany: false, asked: false } as const;
 
 /** Answers the question with a digit, and goes on to the next one. */
 export function typeDigit(counting: Counting, digit: number): Counting {
   if (digit > most(counting.at)) return { ...counting, tooMany: true };
-  return { ...counting, [counting.at]: digit, at: after(counting.at), tooMany: false };
+  return { ...counting, [counting.at]: digit, at: after(counting.at), ...plain };
 }
 
 /** Changes a count by one; four quadrants more would be a lap, so they stay below. */
 export function stepBy(counting: Counting, name: CountName, by: 1 | -1): Counting {
   const value = Math.min(most(name), Math.max(0, (counting[name] ?? 0) + by));
-  return { ...counting, [name]: value, at: name, tooMany: false };
+  return { ...counting, [name]: value, at: name, ...plain };
 }
 
 export function goTo(counting: Counting, name: CountName): Counting {
-  return { ...counting, at: name, tooMany: false };
+  return { ...counting, at: name, ...plain };
 }
 
 /** Goes on to the next question; a skipped count is 0. */
 export function goOn(counting: Counting): Counting {
-  return { ...counting, [counting.at]: counting[counting.at] ?? 0, at: after(counting.at), tooMany: false };
+  return { ...counting, [counting.at]: counting[counting.at] ?? 0, at: after(counting.at), ...plain };
 }
 
 export function goBack(counting: Counting): Counting {
   const before = countNames[countNames.indexOf(counting.at) - 1] ?? "laps";
-  return { ...counting, at: before, tooMany: false };
+  return { ...counting, at: before, ...plain };
 }
 
 /** Returns the whole count; null while something is open. A trial without a lap or a quadrant was no trial. */

@@ -15,6 +15,7 @@ export const agilityTool: LiveTool<"agility"> = {
     return ({ lane, in: { who } }) => t("live.lane.choose", { lane, bib: who.bib ?? 0 });
   },
   keys,
+  digits: "typed",
   laneWidth: 11,
 };
 

@@ -1,6 +1,7 @@
 import { useLayoutEffect, useRef } from "react";
 import { flushSync } from "react-dom";
 import { mostLanes } from "../../../electron/domain/heats/heat.ts";
+import { isOverlaid, isTyping } from "../../app/keys.ts";
 
 /** The lanes' keys by their positions on the keyboard: the row of digits and the two keys after it. */
 const laneCodes = [
@@ -81,23 +82,19 @@ export function createSorter(onScan: (bib: string) => void, onPress: (press: Pre
   };
 }
 
-/** Inputs without text: a choice or a slider keeps the focus after a press, and the lanes' keys still work. */
-const typed = "input:not([type=radio], [type=checkbox], [type=range]), textarea, select, [contenteditable]";
 /** Controls that react to Space or Enter, unlike a selected choice or a slider. */
 const controls =
   "button, a, input[type=checkbox], input[type=radio]:not(:checked), [role=radio], [role=slider]";
 
-function isTyping(target: EventTarget | null): boolean {
-  return target instanceof HTMLElement && target.closest(typed) !== null;
-}
+/**
+ * True if somebody went to the focused control by Tab, and has not touched anything since. One that a finger or a closed
+ * dialog left the focus on has no claim to the screen's keys.
+ */
+let byTab = false;
 
-/** True if Space and Enter belong to the focused control. */
+/** True for a control that Space and Enter would press. */
 function isControl(target: EventTarget | null): boolean {
   return target instanceof HTMLElement && target.closest(controls) !== null;
-}
-
-function isOverlaid(): boolean {
-  return document.querySelector("[role=dialog], [role=alertdialog]") !== null;
 }
 
 /**
@@ -128,8 +125,10 @@ export function useLiveKeys(keys: () => LiveKeys, onScan: (bib: string) => void)
       const name = nameOfPress(event);
       if ((name === "Space" || name === "Enter") && isControl(event.target)) {
         // A scanner's Enter must not press the focused control.
-        if (name === "Enter" && scanning(event.timeStamp)) event.preventDefault();
-        else return;
+        const isScan = name === "Enter" && scanning(event.timeStamp);
+        if (!isScan && (byTab || latest.current.keys()[name] === undefined)) return;
+        event.preventDefault();
+        event.stopPropagation();
       }
       const isDigit = /^\d$/.test(name);
       if (isDigit) lastDigit = event.timeStamp;
@@ -138,12 +137,22 @@ export function useLiveKeys(keys: () => LiveKeys, onScan: (bib: string) => void)
       if (!event.repeat) sorter.press({ name, timeStamp: event.timeStamp });
     }
     let lastDigit = Number.NEGATIVE_INFINITY;
+    function onTab({ key }: KeyboardEvent): void {
+      if (key === "Tab") byTab = true;
+    }
+    function onPointer(): void {
+      byTab = false;
+    }
     function scanning(timeStamp: number): boolean {
       return timeStamp - lastDigit <= scannerMs;
     }
     window.addEventListener("keydown", onKeyDown, true);
+    window.addEventListener("keydown", onTab, true);
+    window.addEventListener("pointerdown", onPointer, true);
     return () => {
       window.removeEventListener("keydown", onKeyDown, true);
+      window.removeEventListener("keydown", onTab, true);
+      window.removeEventListener("pointerdown", onPointer, true);
       ended = true;
       sorter.stop();
     };

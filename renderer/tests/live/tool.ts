@@ -75,6 +75,8 @@ export interface LiveTool<Test extends TestCode> {
     readonly useLabel: () => string;
     readonly press: (live: Live<Test>, lane: LiveLane<Test>, timeStamp: number) => void;
   };
+  /** typed: digits alone are typed into something, so a lane's key takes Shift. */
+  readonly digits?: "typed";
   /** The tool's other keys; shown where they work. */
   readonly keys?: (live: Live<Test>) => LiveKeys;
   /**

@@ -6,6 +6,7 @@ import { useSay } from "../../words/say.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import type { LaneProps } from "../live/tool.ts";
 import {
+  agree,
   asksReach,
   enough,
   enter,
@@ -31,6 +32,7 @@ export function VerticalEntry({ live, lane, typing }: VerticalEntryProps) {
   const { t } = useTranslation(["vertical", "common"]);
   const { heights, trialsLeft, standingReach } = lane.state;
   const reach = asksReach(live, lane);
+  const isAsked = saidOf(live, lane)?.state === "asked";
   const unit = t(`common:unit.${live.lengths}`);
   const label = reach
     ? t("live.reach")
@@ -46,12 +48,18 @@ export function VerticalEntry({ live, lane, typing }: VerticalEntryProps) {
       </p>
       <Outcome live={live} lane={lane} />
       <div className={css.keys}>
-        <BigKey kind="next" size="large" hint="Enter" onPress={(timeStamp) => enter(live, lane, timeStamp)}>
-          {t(saidOf(live, lane)?.state === "asked" ? "live.yes" : reach ? "live.keepReach" : "live.record")}
-        </BigKey>
-        {saidOf(live, lane)?.state === "asked" && (
-          <BigKey hint="Esc" onPress={() => refuse(live, lane)}>
-            {t("live.no")}
+        {isAsked ? (
+          <>
+            <BigKey kind="next" hint="Esc" onPress={() => refuse(live, lane)}>
+              {t("live.no")}
+            </BigKey>
+            <BigKey hint="Y" onPress={(timeStamp) => agree(live, lane, timeStamp)}>
+              {t("live.yes")}
+            </BigKey>
+          </>
+        ) : (
+          <BigKey kind="next" size="large" hint="Enter" onPress={(timeStamp) => enter(live, lane, timeStamp)}>
+            {t(reach ? "live.keepReach" : "live.record")}
           </BigKey>
         )}
         {heights.length > 0 && (

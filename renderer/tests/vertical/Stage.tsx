@@ -1,6 +1,5 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import type { VerticalLane } from "../../../electron/domain/tests/vertical/live.ts";
 import { formatLength } from "../../../electron/domain/units.ts";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { useLengthUnit } from "../../words/lengths.ts";
@@ -8,9 +7,10 @@ import { useShowNumber } from "../../words/numbers.ts";
 import { LengthsChoice } from "../LengthsChoice.tsx";
 import { useLaneAtHand } from "../live/chosenLane.ts";
 import { NumberPad } from "../live/NumberPad.tsx";
-import type { Live, StageProps } from "../live/tool.ts";
-import { asksReach, setText, useTyping } from "./control.ts";
+import type { Live, LiveLane, StageProps } from "../live/tool.ts";
+import { addSign, asksReach, setText, useTyping } from "./control.ts";
 import { VerticalEntry } from "./Entry.tsx";
+import { bestOf, heightsOf } from "./heights.ts";
 import css from "./Stage.module.css";
 import { WallReach } from "./WallReach.tsx";
 
@@ -39,14 +39,16 @@ function Measured({ live, lane }: { readonly live: Live<"vertical">; readonly la
   const first = asksReach(live, lane) && heights.length === 0;
   return (
     <>
-      <div className={css.best}>
-        {first ? <WallReach /> : <Trials lane={lane.state} lengths={live.lengths} />}
-      </div>
+      <div className={css.best}>{first ? <WallReach /> : <Trials lane={lane} lengths={live.lengths} />}</div>
       {trialsLeft > 0 && phase !== "aside" ? (
         <>
           <VerticalEntry live={live} lane={lane} typing={typing} />
           <div className={css.pad}>
-            <NumberPad unit={live.lengths} text={typing.text} onText={(text) => setText(live, lane, text)} />
+            <NumberPad
+              unit={live.lengths}
+              text={typing.text}
+              onText={(text) => press(live, lane, typing.text, text)}
+            />
           </div>
         </>
       ) : (
@@ -56,21 +58,29 @@ function Measured({ live, lane }: { readonly live: Live<"vertical">; readonly la
   );
 }
 
+/** Types what a press on the pad adds like a key's sign, and takes away what it takes away. */
+function press(live: Live<"vertical">, lane: LaneAtHand, before: string, text: string): void {
+  if (text.length < before.length) setText(live, lane, text);
+  else addSign(live, lane, text.slice(before.length), performance.now());
+}
+
 type LaneAtHand = NonNullable<ReturnType<typeof useLaneAtHand<"vertical">>>;
 
 interface TrialsProps {
-  readonly lane: VerticalLane;
+  readonly lane: LiveLane<"vertical">;
   readonly lengths: LengthUnit;
 }
 
 /** Shows the best jump so far, large, and every trial in order, future ones too. */
 function Trials({ lane, lengths }: TrialsProps) {
   const { t } = useTranslation(["vertical", "common"]);
-  const { heights, best, trialsLeft } = lane;
+  const { trialsLeft } = lane.state;
+  const heights = heightsOf(lane);
+  const best = bestOf(heights);
   const show = useShowNumber();
   const unit = t(`common:unit.${lengths}`);
-  const places = [...heights, ...Array.from({ length: trialsLeft }, () => null)];
-  const bestAt = heights.indexOf(best ?? Number.NaN);
+  const places = [...heights, ...Array.from({ length: trialsLeft }, () => undefined)];
+  const bestAt = best === null ? -1 : heights.indexOf(best);
   return (
     <div className={css.trials}>
       <BigNumber
@@ -82,10 +92,12 @@ function Trials({ lane, lengths }: TrialsProps) {
       <ol className={css.list}>
         {places.map((height, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a trial is its place
-          <li key={index} className={css.trial} data-best={index === bestAt} data-open={height === null}>
+          <li key={index} className={css.trial} data-best={index === bestAt} data-open={height == null}>
             <span>{t("live.trial", { number: index + 1 })}</span>
             <span className={css.height}>
-              {height === null ? t("live.open") : `${show(formatLength(height, lengths))} ${unit}`}
+              {height === undefined && t("live.open")}
+              {height === null && t("live.cancelled")}
+              {height != null && `${show(formatLength(height, lengths))} ${unit}`}
             </span>
           </li>
         ))}

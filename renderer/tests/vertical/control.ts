@@ -3,7 +3,7 @@ import { bind, keysBetweenLanes } from "../live/bind.ts";
 import { forgetLane, laneAtHand } from "../live/chosenLane.ts";
 import type { LiveKeys } from "../live/liveKeys.ts";
 import type { Live, LiveLane } from "../live/tool.ts";
-import { isWhole, type ReadLength, readReach, readTouch } from "./reading.ts";
+import { isWhole, type ReadLength, readReach, readTouch, withSign } from "./reading.ts";
 
 type VerticalLive = Live<"vertical">;
 type Lane = LiveLane<"vertical">;
@@ -64,11 +64,21 @@ function setTyping(live: VerticalLive, lane: Lane, typing: Typing): void {
   typed.set(new Map(typed.get()).set(nameOf(live, lane), typing));
 }
 
-/** Longer than any text of a length. */
-const longestText = 14;
-
 export function setText(live: VerticalLive, lane: Lane, text: string): void {
-  setTyping(live, lane, { text: text.slice(0, longestText), said: null, quiet: false });
+  setTyping(live, lane, { text, said: null, quiet: false });
+}
+
+/**
+ * Adds a sign as it is typed. After a question or a refusal it begins the reading anew; a digit after a whole reading
+ * belongs to the next one, which is entered first if it is about to be.
+ */
+export function addSign(live: VerticalLive, lane: Lane, sign: string, timeStamp: number): void {
+  const { text, quiet } = typingAt(live, lane);
+  const added = withSign(text, sign, live.lengths);
+  const begins = /\d/.test(sign) && (saidOf(live, lane) !== null || (quiet && added === null));
+  if (added === null && !begins && !isHeld(live, lane)) return;
+  if (added === null && !begins) enter(live, lane, timeStamp);
+  setText(live, lane, added === null || begins ? (withSign("", sign, live.lengths) ?? "") : added);
 }
 
 export function readingOf(live: VerticalLive, lane: Lane): ReadLength {
@@ -91,19 +101,25 @@ export function isHeld(live: VerticalLive, lane: Lane): boolean {
   return auto.get() && !quiet && isWhole(text, live.lengths) && readingOf(live, lane).state === "fine";
 }
 
-/** Enters the typed text; a question is asked first, and another Enter is a yes. */
+/** Enters the typed text; a question is asked instead, to which no Enter is a yes. */
 export function enter(live: VerticalLive, lane: Lane, timeStamp: number): void {
   // A second Enter right after the first adds nothing.
   if (typingAt(live, lane).text.trim() === "") return;
   const reading = readingOf(live, lane);
-  const asked = saidOf(live, lane)?.state === "asked";
-  if (reading.state === "refused" || (reading.state === "asked" && !asked)) {
-    setTyping(live, lane, { ...typingAt(live, lane), said: reading });
-    return;
-  }
+  if (reading.state === "fine") take(live, lane, reading.mm, timeStamp);
+  else setTyping(live, lane, { ...typingAt(live, lane), said: reading });
+}
+
+/** Answers a question with yes. */
+export function agree(live: VerticalLive, lane: Lane, timeStamp: number): void {
+  const said = saidOf(live, lane);
+  if (said?.state === "asked") take(live, lane, said.mm, timeStamp);
+}
+
+function take(live: VerticalLive, lane: Lane, mm: number, timeStamp: number): void {
   const kind = asksReach(live, lane) ? "reach" : "touch";
   const isLast = kind === "touch" && lane.state.trialsLeft === 1;
-  live.tap({ lane: lane.lane, kind, detail: { mm: reading.mm }, timeStamp });
+  live.tap({ lane: lane.lane, kind, detail: { mm }, timeStamp });
   setTyping(live, lane, nothing);
   again.set(null);
   if (isLast) forgetLane();
@@ -140,6 +156,7 @@ export function keys(live: VerticalLive): LiveKeys {
     ...between,
     ...keysOfText(live, lane),
     ...(saidOf(live, lane) === null ? {} : bind(["Escape", () => refuse(live, lane)])),
+    ...(saidOf(live, lane)?.state === "asked" ? bind(["Y", (time) => agree(live, lane, time)]) : {}),
     ...bind(
       ["Enter", (timeStamp) => enter(live, lane, timeStamp)],
       ["E", (timeStamp) => enough(live, lane, timeStamp)],
@@ -150,7 +167,7 @@ export function keys(live: VerticalLive): LiveKeys {
 
 function keysOfText(live: VerticalLive, lane: Lane): LiveKeys {
   const { text } = typingAt(live, lane);
-  const add = (sign: string) => () => setText(live, lane, typingAt(live, lane).text + sign);
+  const add = (sign: string) => (timeStamp: number) => addSign(live, lane, sign, timeStamp);
   const typing = bind(...signs.map((sign) => [sign, add(sign)] as const));
   // Without any text, Backspace is left to the frame, which undoes the last tap.
   if (text === "") return typing;

@@ -55,6 +55,19 @@ export function isWhole(text: string, unit: LengthUnit): boolean {
   return unit === "cm" && /^\d{3}(?:[.,][05]?)?$/.test(text.trim());
 }
 
+/** Longer than any text of a length. */
+const longestText = 14;
+
+/**
+ * Adds a typed sign to a text; null where no reading goes on like that: after three digits of a centimetre comes its
+ * mark or nothing, and no inches have more than three digits.
+ */
+export function withSign(text: string, sign: string, unit: LengthUnit): string | null {
+  const added = text + sign;
+  if (added.length > longestText || /\d{4}/.test(added)) return null;
+  return unit === "cm" && isWhole(text, unit) && /\d/.test(sign) && !isWhole(added, unit) ? null : added;
+}
+
 /** After the decimal mark of a centimetre only a half is worth a key: `264.` is 264.5. */
 function spelled(text: string, unit: LengthUnit): string {
   return unit === "cm" && /^\d{1,3}[.,]$/.test(text.trim()) ? `${text.trim()}5` : text;

@@ -5,6 +5,7 @@ import { chooseLane, useLaneAtHand } from "../live/chosenLane.ts";
 import css from "../live/Lane.module.css";
 import type { LaneProps, LiveTool } from "../live/tool.ts";
 import { keepStray, keys } from "./control.ts";
+import { bestOf, heightsOf } from "./heights.ts";
 import { VerticalStage } from "./Stage.tsx";
 
 /** The vertical leap: the stage measures the jumps of one lane, and the lanes select it. */
@@ -19,6 +20,7 @@ export const verticalTool: LiveTool<"vertical"> = {
   keys,
   silent: true,
   onStrayDigits: keepStray,
+  digits: "typed",
   laneWidth: 11,
 };
 
@@ -27,7 +29,8 @@ function VerticalLaneView({ live, lane }: LaneProps<"vertical">) {
   const { t } = useTranslation(["vertical", "common"]);
   const show = useShowNumber();
   const atHand = useLaneAtHand(live)?.lane === lane.lane;
-  const { standingReach, best, trialsLeft } = lane.state;
+  const { standingReach, trialsLeft } = lane.state;
+  const best = bestOf(heightsOf(lane));
   return (
     <span className={css.lane} data-here={atHand}>
       {best !== null && (

@@ -6,6 +6,7 @@ import {
   type QueuePlace,
   queueFor,
   type Runner,
+  readyMinute,
   waitFor,
 } from "../../../electron/domain/queue/queue.ts";
 import { lastDoneByAthlete, type TimedAttempt } from "../../../electron/domain/queue/times.ts";
@@ -113,4 +114,17 @@ test("a mark with a direction missing is not done; one that was stopped is", () 
   expect(isDone({ state: "incomplete", missing: ["cw"] })).toBe(false);
   expect(isDone({ state: "unfinished", rounds: 1, reps: 2 })).toBe(true);
   expect(isDone({ state: "complete", value: 0 })).toBe(true);
+});
+
+test("a rest's end is told as the first whole minute at which it is over", () => {
+  expect(readyMinute("2026-11-14T18:08:16.000Z")).toBe("2026-11-14T18:09:00.000Z");
+  expect(readyMinute("2026-11-14T18:08:00.000Z")).toBe("2026-11-14T18:08:00.000Z");
+  fc.assert(
+    fc.property(fc.date({ noInvalidDate: true }), (ready) => {
+      const told = Date.parse(readyMinute(ready.toISOString()));
+      expect(told - ready.getTime()).toBeGreaterThanOrEqual(0);
+      expect(told - ready.getTime()).toBeLessThan(60_000);
+      expect(told % 60_000 === 0).toBe(true);
+    }),
+  );
 });

@@ -51,7 +51,8 @@ function RulesButton({ test, parameters }: LiveHeadProps) {
   const { t } = useTranslation(["station", "common"]);
   const testWord = useTestWords();
   const [open, setOpen] = useState(false);
-  useKeys({ "Alt+R": () => setOpen(!open) });
+  // The key that opens them closes them again.
+  useKeys({ "Alt+R": () => setOpen(!open) }, { always: open });
   return (
     <>
       <Button hint="Alt+R" onPress={() => setOpen(true)}>

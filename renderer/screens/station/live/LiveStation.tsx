@@ -4,7 +4,7 @@ import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { Answer } from "../../../parts/layout/Answer.tsx";
 import { Cautions } from "../../../parts/layout/Cautions.tsx";
 import type { HeatView, LiveHeat } from "../../../tests/live/types.ts";
-import type { RecentAttempt } from "../types.ts";
+import type { AttemptView, RecentAttempt } from "../types.ts";
 import { Gather } from "./gather/Gather.tsx";
 import { useLaneCount } from "./gather/laneCount.ts";
 import { useGather } from "./gather/useGather.ts";
@@ -23,6 +23,7 @@ interface LiveStationProps {
   readonly parameters: unknown;
   /** The station's newest attempts: a lane's result can be corrected from here. */
   readonly recent: readonly RecentAttempt[];
+  readonly onCorrect: (attempt: AttemptView) => void;
 }
 
 /** Runs a station's test live: call the next, start, tap; nothing is keyed afterwards. */
@@ -59,25 +60,24 @@ function Gathering(props: ComponentProps<typeof Gather>) {
   );
 }
 
-function NoHeat({ test, parameters, view, recent, lengths }: NoHeatProps) {
-  const { lanes, setLanes } = useLaneCount(test);
-  const gathering = useGather(test, null, lanes);
-  return (
-    <Gathering {...{ test, parameters, view, lanes, setLanes, gathering, recent, lengths }} heat={null} />
-  );
+function NoHeat(props: NoHeatProps) {
+  const { lanes, setLanes } = useLaneCount(props.test);
+  const gathering = useGather(props.test, null, lanes);
+  return <Gathering {...{ ...props, lanes, setLanes, gathering }} heat={null} />;
 }
 
 interface OneHeatProps extends NoHeatProps {
   readonly heat: LiveHeat;
 }
 
-function OneHeat({ test, parameters, lengths, recent, view, heat }: OneHeatProps) {
+function OneHeat(props: OneHeatProps) {
+  const { test, lengths, view, heat, onCorrect } = props;
   const { lanes, setLanes } = useLaneCount(test);
   const gathering = useGather(test, heat, lanes);
   const outbox = useOutbox(heat);
   useTapper(heat);
   if (isRunning(heat, outbox)) {
-    return <Running {...{ test, lengths, recent, view, heat, outbox, gathering }} />;
+    return <Running {...{ test, lengths, view, heat, outbox, gathering, onCorrect }} />;
   }
-  return <Gathering {...{ test, parameters, view, heat, lanes, setLanes, gathering, recent, lengths }} />;
+  return <Gathering {...{ ...props, lanes, setLanes, gathering }} />;
 }

@@ -20,7 +20,9 @@ export function SoundPanel() {
           onChange={(event) => setVolume(Number(event.target.value) / 100)}
         />
       </label>
-      <Button onPress={test}>{t("sound.test")}</Button>
+      <Button keepsFocus onPress={test}>
+        {t("sound.test")}
+      </Button>
       {state === "asleep" && <p className={css.note}>{t("sound.asleep")}</p>}
     </section>
   );

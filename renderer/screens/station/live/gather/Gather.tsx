@@ -7,7 +7,7 @@ import { BigKey } from "../../../../tests/live/BigKey.tsx";
 import { bind } from "../../../../tests/live/bind.ts";
 import { keysOfLanes, type LiveKeys, useLiveKeys } from "../../../../tests/live/liveKeys.ts";
 import type { HeatView, LiveHeat } from "../../../../tests/live/types.ts";
-import type { RecentAttempt } from "../../types.ts";
+import type { AttemptView, RecentAttempt } from "../../types.ts";
 import { startHeat } from "../sync/useLive.ts";
 import { BibBox } from "./BibBox.tsx";
 import css from "./Gather.module.css";
@@ -28,11 +28,12 @@ interface GatherProps {
   readonly gathering: Gathering;
   readonly recent: readonly RecentAttempt[];
   readonly lengths: LengthUnit;
+  readonly onCorrect: (attempt: AttemptView) => void;
 }
 
 /** Shows, before the start, the athletes in the lanes, the next ones, and the key that starts the clock. */
 export function Gather(props: GatherProps) {
-  const { test, parameters, view, heat, lanes, setLanes, gathering, recent, lengths } = props;
+  const { test, parameters, view, heat, lanes, setLanes, gathering, recent, lengths, onCorrect } = props;
   const { t } = useTranslation("live");
   const [opened, setOpened] = useState<number | null>(null);
   const [bib, setBib] = useState("");
@@ -103,7 +104,7 @@ export function Gather(props: GatherProps) {
           </BigKey>
           {taken.length > 0 && <span className={css.how}>{t("gather.change")}</span>}
         </div>
-        <LastMarks recent={recent} parameters={parameters} lengths={lengths} />
+        <LastMarks {...{ recent, parameters, lengths, onCorrect }} />
       </div>
       <aside className={css.side}>
         <NextUp view={view} onPick={(picked) => void place(`${picked}`)} />

@@ -24,11 +24,12 @@ export function GatherLane({ test, lane, taken, count, gathering, isOpen, onOpen
   const { t } = useTranslation("live");
   const head = (
     <span className={css.who}>
-      <kbd className={css.key}>{keyOfLane(lane)}</kbd>
       {taken === null ? (
-        <span className={css.free}>{t("gather.free")}</span>
+        // Before the start digits are a bib: a lane that nobody has yet has a number, and no key.
+        <span className={css.free}>{t("gather.freeLane", { lane })}</span>
       ) : (
         <>
+          <kbd className={css.key}>{t("lane.shift", { key: keyOfLane(lane) })}</kbd>
           <strong className={css.bib}>{taken.who.bib}</strong>
           <span className={css.name}>{taken.who.name}</span>
         </>

@@ -2,7 +2,11 @@ import { useTranslation } from "react-i18next";
 import { useNow } from "../../../../app/now.ts";
 import type { HeatView } from "../../../../tests/live/types.ts";
 import { useWriteTime } from "../../../../words/dates.ts";
+import { useWriteReady } from "../../readyTime.ts";
 import css from "./NextUp.module.css";
+
+/** As many as fit beside the lanes. */
+const few = 6;
 
 interface NextUpProps {
   readonly view: HeatView;
@@ -13,6 +17,7 @@ interface NextUpProps {
 export function NextUp({ view, onPick }: NextUpProps) {
   const { t } = useTranslation("live");
   const writeTime = useWriteTime();
+  const writeReady = useWriteReady();
   const now = useNow();
   return (
     <section className={css.next} aria-labelledby="next-up">
@@ -21,7 +26,7 @@ export function NextUp({ view, onPick }: NextUpProps) {
       </h2>
       {view.next.length === 0 && <p className={css.none}>{t("next.none")}</p>}
       <ol className={css.rows}>
-        {view.next.slice(0, 6).map(({ who, readyAt, calledAt, absences }) => (
+        {view.next.slice(0, few).map(({ who, readyAt, calledAt, absences }) => (
           <li key={who.athleteId}>
             <button
               type="button"
@@ -34,13 +39,14 @@ export function NextUp({ view, onPick }: NextUpProps) {
               <span className={css.note}>
                 {calledAt !== null
                   ? t("next.called", { time: writeTime(calledAt) })
-                  : Date.parse(readyAt) > now && t("next.rests", { time: writeTime(readyAt) })}
+                  : Date.parse(readyAt) > now && t("next.rests", { time: writeReady(readyAt) })}
                 {absences > 0 && ` ${t("next.absences", { count: absences })}`}
               </span>
             </button>
           </li>
         ))}
       </ol>
+      {view.waiting > few && <p className={css.none}>{t("next.more", { count: view.waiting - few })}</p>}
     </section>
   );
 }

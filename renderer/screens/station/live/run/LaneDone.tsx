@@ -41,7 +41,7 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
       {trouble !== null && <p className={css.trouble}>{say(trouble)}</p>}
       {doubts.map((doubt) => (
         <p key={doubt.key} className={css.doubt}>
-          {say(doubt)}
+          <strong>{t("lane.sure")}</strong> {say(doubt)}
         </p>
       ))}
     </div>

@@ -35,12 +35,12 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
     >
       {isOpen && press !== undefined ? (
         <PressArea tool={tool} lane={lane} onPress={(timeStamp) => press(live, lane, timeStamp)}>
-          <LaneHead lane={lane} />
+          <LaneHead lane={lane} isShifted={tool.digits === "typed"} />
           <tool.Lane live={live} lane={lane} />
         </PressArea>
       ) : (
         <div className={css.body}>
-          <LaneHead lane={lane} aside={menu} />
+          <LaneHead lane={lane} isShifted={tool.digits === "typed"} aside={menu} />
           {isOpen && <tool.Lane live={live} lane={lane} />}
           {phase === "done" && (
             <LaneDone live={live} lane={lane}>
@@ -67,12 +67,22 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
   );
 }
 
+interface HeadProps {
+  readonly lane: LiveLane;
+  /** True if the lane's key works with Shift, since digits alone are typed. */
+  readonly isShifted: boolean;
+  readonly aside?: ReactNode;
+}
+
 /** Shows the lane's number (its key, but for the last three), the bib and the name. */
-function LaneHead({ lane, aside }: { readonly lane: LiveLane; readonly aside?: ReactNode }) {
+function LaneHead({ lane, isShifted, aside }: HeadProps) {
+  const { t } = useTranslation("live");
   const { who } = lane.in;
   return (
     <span className={css.head}>
-      <kbd className={css.key}>{lane.key}</kbd>
+      <kbd className={isShifted ? css.shift : css.key}>
+        {isShifted ? t("lane.shift", { key: lane.key }) : lane.key}
+      </kbd>
       <strong className={css.bib}>{who.bib}</strong>
       <span className={css.name}>{who.name}</span>
       {aside}
@@ -90,7 +100,12 @@ interface PressProps {
 function PressArea({ tool, lane, onPress, children }: PressProps) {
   const label = tool.usePressLabel?.()(lane);
   return (
-    <button type="button" className={css.press} aria-keyshortcuts={lane.key} {...onDown(onPress)}>
+    <button
+      type="button"
+      className={css.press}
+      aria-keyshortcuts={tool.digits === "typed" ? `Shift+${lane.key}` : lane.key}
+      {...onDown(onPress)}
+    >
       <span className="unseen">{label}</span>
       {children}
     </button>

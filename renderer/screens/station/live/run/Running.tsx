@@ -13,8 +13,7 @@ import { keysOfLanes, type LiveKeys, useLiveKeys } from "../../../../tests/live/
 import type { Live, LiveLane, LiveTool } from "../../../../tests/live/tool.ts";
 import type { HeatView, LiveHeat } from "../../../../tests/live/types.ts";
 import { faceOf } from "../../../../tests/registry.ts";
-import { CorrectDialog } from "../../CorrectDialog.tsx";
-import type { AttemptView, RecentAttempt } from "../../types.ts";
+import type { AttemptView } from "../../types.ts";
 import type { Gathering } from "../gather/useGather.ts";
 import type { OutboxView } from "../sync/outbox.ts";
 import { parametersOf, takeBack, useLive } from "../sync/useLive.ts";
@@ -28,11 +27,11 @@ import { StageDone } from "./StageDone.tsx";
 interface RunningProps {
   readonly test: TestCode;
   readonly lengths: LengthUnit;
-  readonly recent: readonly RecentAttempt[];
   readonly view: HeatView;
   readonly heat: LiveHeat;
   readonly outbox: OutboxView;
   readonly gathering: Gathering;
+  readonly onCorrect: (attempt: AttemptView) => void;
 }
 
 /** Shows a running heat: the stage that its lanes share, the lanes, and the last tap to undo. */
@@ -67,10 +66,8 @@ interface RunningHeatProps extends RunningProps {
   readonly tool: LiveTool<TestCode>;
 }
 
-type Over = { readonly what: "end" } | { readonly what: "correct"; readonly attempt: AttemptView };
-
-function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, gathering }: RunningHeatProps) {
-  const [over, setOver] = useState<Over | null>(null);
+function RunningHeat({ live, tool, test, view, heat, outbox, gathering, onCorrect }: RunningHeatProps) {
+  const [isEnding, setEnding] = useState(false);
   const isOwn = clockOf(test) === "own";
   const isFull = heat.lane.length >= heat.lanes;
   // At their own pace, those who have not begun don't count in `allDone`: left alone, they come with the next heat.
@@ -79,11 +76,13 @@ function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, ga
   const mayCall = isThrough || (isOwn && !isFull);
   const after = !mayCall ? null : isThrough ? (view.next.length > 0 ? "next" : "finish") : "call";
   const goOn = () => (after === "finish" ? finish() : void gathering.callNext());
+  // Nobody has to call the next ones to be done with this heat.
+  const end = isThrough ? finish : () => setEnding(true);
   useLiveKeys(
     () => ({
       ...keysOfHeat(live, tool),
       ...(after === null ? {} : bind(["N", goOn])),
-      ...bind(["X", () => setOver({ what: "end" })]),
+      ...bind(["X", end]),
       ...tool.keys?.(live),
     }),
     (bib) => {
@@ -98,20 +97,9 @@ function RunningHeat({ live, tool, test, lengths, recent, view, heat, outbox, ga
       <div className={css.stage}>
         {isOwn || live.lanes.some(isGoing) ? <tool.Stage live={live} /> : <StageDone live={live} />}
       </div>
-      <RunningLanes
-        {...{ live, tool, gathering, recent }}
-        onCorrect={(attempt) => setOver({ what: "correct", attempt })}
-      />
-      <RunningActs {...{ live, outbox, after }} onAfter={goOn} onEnd={() => setOver({ what: "end" })} />
-      {over?.what === "end" && <OverDialog live={live} onClose={() => setOver(null)} />}
-      {over?.what === "correct" && (
-        <CorrectDialog
-          attempt={over.attempt}
-          parameters={live.parameters}
-          lengths={lengths}
-          onClose={() => setOver(null)}
-        />
-      )}
+      <RunningLanes {...{ live, tool, gathering, onCorrect }} />
+      <RunningActs {...{ live, outbox, after }} onAfter={goOn} onEnd={end} />
+      {isEnding && <OverDialog live={live} onClose={() => setEnding(false)} />}
     </div>
   );
 }
@@ -139,7 +127,7 @@ function keysOfHeat(live: Live, tool: LiveTool<TestCode>): LiveKeys {
     };
   }
   return {
-    ...(press === undefined ? {} : keysOfLanes(act(press))),
+    ...(press === undefined ? {} : keysOfLanes(act(press), tool.digits === "typed")),
     ...(second === undefined ? {} : keysOfLanes(act(second.press), true)),
     ...bind([
       "Backspace",

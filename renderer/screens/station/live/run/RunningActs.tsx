@@ -1,4 +1,6 @@
 import { useTranslation } from "react-i18next";
+import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
+import { KeyHint } from "../../../../parts/controls/KeyHint.tsx";
 import { BigKey } from "../../../../tests/live/BigKey.tsx";
 import type { Live } from "../../../../tests/live/tool.ts";
 import type { OutboxView } from "../sync/outbox.ts";
@@ -20,7 +22,7 @@ const words = { call: "gather.callNext", next: "running.nextHeat", finish: "runn
 
 /** Shows, under the lanes, undo, the next step, the end, and whether the desk has everything. */
 export function RunningActs({ live, outbox, after, onAfter, onEnd }: RunningActsProps) {
-  const { t } = useTranslation("live");
+  const { t } = useTranslation(["live", "cautions"]);
   return (
     <div className={css.acts}>
       {after !== null && (
@@ -32,11 +34,18 @@ export function RunningActs({ live, outbox, after, onAfter, onEnd }: RunningActs
       <span className={css.saved} data-state={outbox.state}>
         {t(`saved.${outbox.state}`)}
       </span>
-      {after !== "next" && after !== "finish" && (
+      {after !== "finish" && (
         <BigKey kind="quiet" hint="X" onPress={onEnd}>
-          {t("running.end")}
+          {t(after === "next" ? "running.finish" : "running.end")}
         </BigKey>
       )}
+      {clockOf(live.test) === "own" && live.lanes.length > 1 && (
+        <span className={css.between}>
+          <KeyHint keys={t("running.pageUp")} />
+          <KeyHint keys={t("running.pageDown")} does={t("running.otherLane")} />
+        </span>
+      )}
+      <p className={css.caution}>{t("cautions:stop")}</p>
     </div>
   );
 }

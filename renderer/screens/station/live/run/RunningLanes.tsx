@@ -4,7 +4,7 @@ import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
 import type { TestCode } from "../../../../../electron/domain/tests/registry.ts";
 import { BigKey } from "../../../../tests/live/BigKey.tsx";
 import type { Live, LiveLane, LiveTool } from "../../../../tests/live/tool.ts";
-import type { AttemptView, RecentAttempt } from "../../types.ts";
+import type { AttemptView } from "../../types.ts";
 import { LaneActs } from "../gather/GatherLane.tsx";
 import type { Gathering } from "../gather/useGather.ts";
 import { LaneTile } from "./LaneTile.tsx";
@@ -14,12 +14,11 @@ interface RunningLanesProps {
   readonly live: Live;
   readonly tool: LiveTool<TestCode>;
   readonly gathering: Gathering;
-  readonly recent: readonly RecentAttempt[];
   readonly onCorrect: (attempt: AttemptView) => void;
 }
 
 /** Shows all lanes of a heat in one size, whatever their results. */
-export function RunningLanes({ live, tool, gathering, recent, onCorrect }: RunningLanesProps) {
+export function RunningLanes({ live, tool, gathering, onCorrect }: RunningLanesProps) {
   const mostBeside = tool.mostBeside ?? beside(live.lanes.length);
   const style = {
     "--lane-width": `${tool.laneWidth ?? 14}rem`,
@@ -29,7 +28,7 @@ export function RunningLanes({ live, tool, gathering, recent, onCorrect }: Runni
   return (
     <ol className={css.lanes} style={style}>
       {live.lanes.map((lane) => {
-        const attempt = attemptOf(lane, recent);
+        const attempt = attemptOf(lane);
         return (
           <LaneTile
             key={lane.lane}
@@ -52,10 +51,8 @@ function beside(count: number): number {
 }
 
 /** Returns the newest attempt of a lane that is not void. */
-function attemptOf(lane: LiveLane, recent: readonly RecentAttempt[]): AttemptView | null {
-  const ids = lane.in.entered.filter((each) => !each.void).map(({ attemptId }) => attemptId);
-  const newest = ids.at(-1);
-  return recent.find(({ attempt }) => attempt.attemptId === newest)?.attempt ?? null;
+function attemptOf(lane: LiveLane): AttemptView | null {
+  return lane.in.entered.findLast(({ attempt }) => attempt.void === null)?.attempt ?? null;
 }
 
 interface OwnMenuProps {

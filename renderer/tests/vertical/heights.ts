@@ -1,0 +1,15 @@
+import type { VerticalAttempt } from "../../../electron/domain/tests/vertical/protocol.ts";
+import { storedOf } from "../live/stored.ts";
+import type { LiveLane } from "../live/tool.ts";
+
+/** Returns the heights of a lane's trials in mm as they are stored, those from before this heat first; null: cancelled. */
+export function heightsOf(lane: LiveLane<"vertical">): (number | null)[] {
+  const all = [...(lane.in.prior as VerticalAttempt[]), ...storedOf("vertical", lane)];
+  return all.map((seen) => (seen === null ? null : seen.touchReach - seen.standingReach));
+}
+
+/** Returns the best of them; null without any. */
+export function bestOf(heights: readonly (number | null)[]): number | null {
+  const there = heights.filter((height) => height !== null);
+  return there.length === 0 ? null : Math.max(...there);
+}
