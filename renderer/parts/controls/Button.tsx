@@ -25,12 +25,14 @@ interface ButtonProps extends LookProps {
   /** For a button whose text is only a symbol. */
   readonly label?: string;
   readonly autoFocus?: boolean;
+  /** Leaves the focus where it is when pressed with a finger or the mouse: typing goes on where it was. */
+  readonly keepsFocus?: boolean;
 }
 
 /** A button. Name it by its effect ("Open the day"), never "OK". */
 export function Button(props: ButtonProps) {
   const { children, kind = "quiet", size = "normal", hint, onPress, type = "button" } = props;
-  const { disabled = false, busy = false, label, autoFocus = false } = props;
+  const { disabled = false, busy = false, label, autoFocus = false, keepsFocus = false } = props;
   return (
     <AriaButton
       className={css.button ?? ""}
@@ -40,6 +42,7 @@ export function Button(props: ButtonProps) {
       type={busy ? "button" : type}
       isDisabled={disabled}
       autoFocus={autoFocus}
+      preventFocusOnPress={keepsFocus}
       {...(onPress && !busy && { onPress })}
       {...(label !== undefined && { "aria-label": label })}
     >

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { Dialog as AriaDialog } from "react-aria-components/Dialog";
 import { Heading } from "react-aria-components/Heading";
 import { Modal, ModalOverlay } from "react-aria-components/Modal";
+import { InDialog } from "../../app/keys.ts";
 import css from "./Dialog.module.css";
 
 interface DialogProps {
@@ -32,8 +33,10 @@ export function Dialog({ open, onClose, title, children, actions, kind = "plain"
           <Heading slot="title" level={2} className={css.title ?? ""}>
             {title}
           </Heading>
-          {children}
-          {actions !== undefined && <div className={css.actions}>{actions}</div>}
+          <InDialog value={true}>
+            {children}
+            {actions !== undefined && <div className={css.actions}>{actions}</div>}
+          </InDialog>
         </AriaDialog>
       </Modal>
     </ModalOverlay>

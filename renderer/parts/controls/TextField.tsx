@@ -63,7 +63,10 @@ export function TextField(props: TextFieldProps) {
           spellCheck="false"
           {...(props.inputRef !== undefined && { ref: props.inputRef })}
           onKeyDown={(event) => {
-            if (event.key === "Enter") props.onEnter?.();
+            if (event.key !== "Enter" || props.onEnter === undefined) return;
+            // Whatever has the focus after it must not be pressed by the same Enter.
+            event.preventDefault();
+            props.onEnter();
           }}
         />
         {unit !== undefined && <span className="quiet">{unit}</span>}

@@ -12,7 +12,7 @@ export function HideBoard() {
   const hidden = useQuery(trpc.board.hidden.queryOptions()).data?.hidden === true;
   const { mutate } = useMutation(trpc.board.hide.mutationOptions());
   const turn = () => mutate({ hidden: !hidden });
-  useKeys({ "Alt+H": turn });
+  useKeys({ "Alt+H": turn }, { always: true });
   return (
     <button type="button" className={css.hide} data-hidden={hidden} onClick={turn}>
       <KeyHint keys="Alt+H" does={t(hidden ? "frame.showBoard" : "frame.hideBoard")} />

@@ -19,7 +19,7 @@ export function LockKey() {
   const isOrganiser = post.role === "organiser";
   const name = useNameOfPost(post);
   const press = () => (isOrganiser ? go("/lock") : setAsking(true));
-  useKeys({ "Alt+U": press });
+  useKeys({ "Alt+U": press }, { always: true });
   return (
     <>
       <button type="button" className={css.hide} onClick={press}>

@@ -31,7 +31,7 @@ export function MessageStrip() {
         <Button onPress={message.action.act}>{say(message.action.label)}</Button>
       )}
       {message !== null && (
-        <Button label={t("message.close")} onPress={() => tell(null)}>
+        <Button label={t("message.close")} keepsFocus onPress={() => tell(null)}>
           <svg className={css.cross} viewBox="0 0 16 16" aria-hidden="true">
             <path d="m2 2 12 12M14 2 2 14" />
           </svg>
