@@ -129,6 +129,32 @@ export function parseTime(text: string): { readonly ms: number } | Unread {
   return ms > longestTime ? unread(sentence("units.time.tooLong")) : { ms };
 }
 
+/** What digits without their colon can mean, as text that `parseTime` reads in one way alone. */
+export interface EitherTime {
+  /** As minutes and seconds: `1:45`. */
+  readonly minutes: string;
+  /** As seconds: `145 s`. */
+  readonly seconds: string;
+  /** The seconds on a clock: `2:25`. */
+  readonly clock: string;
+}
+
+/**
+ * Returns both readings of three or four digits whose colon may have been left out: `145` is `1:45`, or 145 seconds.
+ * Null for any other text; the last two digits of `190` can be no seconds.
+ */
+export function eitherTime(text: string): EitherTime | null {
+  const parts = /^(\d{1,2})([0-5]\d)([.,]\d{1,3})?$/.exec(text.trim());
+  const [, minutes = "", seconds = "", part = ""] = parts ?? [];
+  if (parts === null || Number(minutes) === 0) return null;
+  const digits = minutes + seconds;
+  return {
+    minutes: `${Number(minutes)}:${seconds}${part}`,
+    seconds: `${digits}${part} s`,
+    clock: formatTime(Number(digits) * 1000, false) + part,
+  };
+}
+
 function eitherReading([, whole = "", part = ""]: RegExpExecArray): Sentence {
   return sentence("units.time.thousands", {
     whole: `${whole}${part}`,

@@ -2,9 +2,18 @@ import type { Choosing, EnteredToday, Field, FieldErrors, Retyped } from "../tes
 import type { LengthUnit } from "../tests/protocol.ts";
 import { type Reading, readingOf, type Typed } from "../tests/reading.ts";
 import { definitionOf, protocolOf, type TestCode } from "../tests/registry.ts";
+import type { EitherTime } from "../units.ts";
 
-/** The typed text as attempts of the test, or the errors by field. */
-export type Keyed = { readonly seen: readonly unknown[] } | { readonly errors: FieldErrors };
+/** A time in a field that can be read in two ways. */
+export interface EitherField extends EitherTime {
+  readonly field: string;
+}
+
+/** The typed text as attempts of the test, the errors by field, or a time that has to be asked about first. */
+export type Keyed =
+  | { readonly seen: readonly unknown[] }
+  | { readonly errors: FieldErrors }
+  | { readonly either: EitherField };
 
 /** Reads the fields of a test by the day's `parameters`. Whether the attempts can be believed is the protocol's to say. */
 export function readKeyed(test: TestCode, parameters: unknown, typed: Typed, lengths: LengthUnit): Keyed {
@@ -12,7 +21,9 @@ export function readKeyed(test: TestCode, parameters: unknown, typed: Typed, len
   const reading: Reading = readingOf(typed);
   const seen = keyed.read(reading, lengths);
   const errors = { ...keyed.limits?.(reading, parameters), ...reading.errors };
-  return Object.keys(errors).length > 0 ? { errors } : { seen };
+  if (Object.keys(errors).length > 0) return { errors };
+  const [either] = Object.entries(reading.eithers);
+  return either === undefined ? { seen } : { either: { field: either[0], ...either[1] } };
 }
 
 /** Returns the text that fills the fields to correct an attempt; reading it again gives the same attempt. */

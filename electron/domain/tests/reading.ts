@@ -1,4 +1,12 @@
-import { fromUnit, parseCount, parseLength, parseTime, type Unread } from "../units.ts";
+import {
+  type EitherTime,
+  eitherTime,
+  fromUnit,
+  parseCount,
+  parseLength,
+  parseTime,
+  type Unread,
+} from "../units.ts";
 import type { Sentence } from "../words.ts";
 import type { LengthUnit } from "./protocol.ts";
 
@@ -8,6 +16,8 @@ export type Typed = Readonly<Record<string, string>>;
 /** Reads fields one by one and collects their errors; an unreadable field counts as 0. */
 export interface Reading {
   readonly errors: Readonly<Record<string, Sentence>>;
+  /** Times that were read, and could be other ones: their colon may have been left out. */
+  readonly eithers: Readonly<Record<string, EitherTime>>;
   text(name: string): string;
   isEmpty(name: string): boolean;
   count(name: string): number;
@@ -24,6 +34,7 @@ const poundInHundredths = 45_359_237;
 
 export function readingOf(typed: Typed): Reading {
   const errors: Record<string, Sentence> = {};
+  const eithers: Record<string, EitherTime> = {};
   const text = (name: string) => typed[name] ?? "";
 
   function take<Key extends string>(name: string, read: Record<Key, number> | Unread, key: Key): number {
@@ -32,12 +43,19 @@ export function readingOf(typed: Typed): Reading {
     return 0;
   }
 
+  function time(name: string): number {
+    const either = eitherTime(text(name));
+    if (either !== null) eithers[name] = either;
+    return take(name, parseTime(text(name)), "ms");
+  }
+
   return {
     errors,
+    eithers,
     text,
     isEmpty: (name) => text(name).trim() === "",
     count: (name) => take(name, parseCount(text(name)), "count"),
-    time: (name) => take(name, parseTime(text(name)), "ms"),
+    time,
     length: (name, unit) => take(name, parseLength(text(name), unit), "mm"),
     mass(name, unit) {
       const thousandths = take(name, fromUnit({ unit: "cm", perUnit: 1000 }, text(name)), "value");

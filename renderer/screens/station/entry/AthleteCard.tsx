@@ -4,8 +4,9 @@ import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useNow } from "../../../app/now.ts";
 import { Row, Stack } from "../../../parts/flow/Stack.tsx";
 import { Tag } from "../../../parts/marks/Tag.tsx";
-import { useWriteDay, useWriteTime } from "../../../words/dates.ts";
+import { useWriteDay } from "../../../words/dates.ts";
 import { useWriteValue } from "../../../words/marks.ts";
+import { useWriteReady } from "../readyTime.ts";
 import type { Found } from "../types.ts";
 import css from "./AthleteCard.module.css";
 
@@ -19,7 +20,7 @@ interface AthleteCardProps {
 /** Shows the athlete's name, large enough to compare with the person. */
 export function AthleteName({ found }: Pick<AthleteCardProps, "found">) {
   const { t } = useTranslation("station");
-  const writeTime = useWriteTime();
+  const writeReady = useWriteReady();
   const now = useNow();
   const { who, readyAt } = found;
   return (
@@ -29,7 +30,7 @@ export function AthleteName({ found }: Pick<AthleteCardProps, "found">) {
         {who.number !== "" && <span className="strong">{who.number}</span>}
         {who.league}
         {Date.parse(readyAt) > now && (
-          <Tag tone="alert">{t("athlete.resting", { time: writeTime(readyAt) })}</Tag>
+          <Tag tone="alert">{t("athlete.resting", { time: writeReady(readyAt) })}</Tag>
         )}
       </Row>
     </Stack>

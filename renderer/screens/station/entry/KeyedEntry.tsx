@@ -7,12 +7,13 @@ import { Button } from "../../../parts/controls/Button.tsx";
 import { NumberField } from "../../../parts/controls/NumberField.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
 import { useSay } from "../../../words/say.ts";
-import type { AttemptView, RecentAttempt, StationPerson } from "../types.ts";
+import type { AttemptView, StationPerson } from "../types.ts";
 import { AthleteMarks, AthleteName } from "./AthleteCard.tsx";
 import css from "./KeyedEntry.module.css";
 import { Result } from "./Result.tsx";
 import { Full, StillBefore } from "./Stopped.tsx";
 import { useKeyedEntry } from "./useKeyedEntry.ts";
+import { isAsking } from "./useSend.ts";
 import { ValueEntry } from "./ValueEntry.tsx";
 
 export interface KeyedEntryHandle {
@@ -25,8 +26,6 @@ export interface KeyedEntryHandle {
 interface KeyedEntryProps {
   readonly test: TestCode;
   readonly parameters: unknown;
-  /** The station's newest attempts, to correct what was just saved. */
-  readonly recent: readonly RecentAttempt[];
   readonly lengths: LengthUnit;
   readonly setLengths: (lengths: LengthUnit) => void;
   readonly onCorrect: (attempt: AttemptView) => void;
@@ -36,14 +35,13 @@ interface KeyedEntryProps {
 
 /** Enters results by keyboard, from paper or by eye: a bib, Enter, the values, Enter. */
 export function KeyedEntry(props: KeyedEntryProps) {
-  const { test, parameters, lengths, setLengths, recent, onCorrect, onSkip, ref } = props;
+  const { test, parameters, lengths, setLengths, onCorrect, onSkip, ref } = props;
   const { t } = useTranslation("station");
   const say = useSay();
   const entry = useKeyedEntry(test, parameters, lengths);
   const { found, values } = entry;
   const bibInput = useRef<HTMLInputElement>(null);
   const room = found === null ? 0 : roomFor(test, parameters, found.standing, values);
-  const justSaved = recent.find(({ attempt }) => attempt.attemptId === entry.saved?.attemptId);
 
   function toBib(): void {
     bibInput.current?.focus();
@@ -106,7 +104,9 @@ export function KeyedEntry(props: KeyedEntryProps) {
       {found !== null && (
         <AthleteMarks test={test} found={found} variant={values.variant ?? ""} lengths={lengths} />
       )}
-      {found !== null && found.stillBefore !== null && room > 0 && <StillBefore before={found.stillBefore} />}
+      {found !== null && found.stillBefore !== null && room > 0 && !isAsking(entry.sending) && (
+        <StillBefore before={found.stillBefore} />
+      )}
       {found !== null && room <= 0 && (
         <Full test={test} found={found} lengths={lengths} onCorrect={onCorrect} />
       )}
@@ -114,17 +114,13 @@ export function KeyedEntry(props: KeyedEntryProps) {
         <ValueEntry
           key={found.who.athleteId}
           {...{ test, entry, lengths, setLengths, room }}
-          onSaved={toBib}
+          onSaved={(next) => (next === null ? toBib() : void find(next))}
           onLeave={leave}
           onSkip={() => onSkip(found.who, test)}
         />
       )}
       {entry.saved !== null && found === null && (
-        <Result
-          {...{ test, parameters, lengths }}
-          saved={entry.saved}
-          correct={justSaved === undefined ? null : () => onCorrect(justSaved.attempt)}
-        />
+        <Result {...{ test, parameters, lengths, onCorrect }} saved={entry.saved} />
       )}
     </section>
   );

@@ -1,15 +1,18 @@
+import { useQuery } from "@tanstack/react-query";
+import { useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, Written } from "../../../../electron/domain/tests/protocol.ts";
 import { protocolOf, type TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { useTRPC } from "../../../app/client.tsx";
+import { useKeys } from "../../../app/keys.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Row, Stack } from "../../../parts/flow/Stack.tsx";
 import { BigNumber } from "../../../parts/marks/BigNumber.tsx";
 import { faceOf, readParameters, useTexts } from "../../../tests/registry.ts";
-import { useStationKeys } from "../../../tests/stationKeys.ts";
 import { useWriteDay } from "../../../words/dates.ts";
 import { useUnitWord, useWriteChange, useWriteValue } from "../../../words/marks.ts";
 import { useSay } from "../../../words/say.ts";
-import type { Told } from "../types.ts";
+import type { AttemptView, Told } from "../types.ts";
 import css from "./Result.module.css";
 import type { Saved } from "./useKeyedEntry.ts";
 
@@ -18,31 +21,41 @@ interface ResultProps {
   readonly parameters: unknown;
   readonly saved: Saved;
   readonly lengths: LengthUnit;
-  /** Corrects the attempt, once the list has it. */
-  readonly correct: (() => void) | null;
+  readonly onCorrect: (attempt: AttemptView) => void;
 }
 
-/** Shows what was just saved, legible from two steps away, and its standing. Screen readers read it politely. */
-export function Result({ test, parameters, saved, lengths, correct }: ResultProps) {
+/**
+ * Shows what was just saved, legible from two steps away, and its standing; after a correction, what stands in its place
+ * now. Screen readers read it politely.
+ */
+export function Result({ test, parameters, saved, lengths, onCorrect }: ResultProps) {
   const { t } = useTranslation(["station", "common"]);
   const say = useSay();
   const textsOf = useTexts();
-  const { who, told } = saved;
-  useStationKeys(correct === null ? {} : { "Alt+C": correct });
+  const trpc = useTRPC();
+  const which = { attemptId: saved.attemptId, lengths };
+  const now = useQuery(trpc.station.standing.queryOptions(which)).data;
+  const attempt = now?.attempt ?? null;
+  const { who } = attempt ?? saved;
+  const told = now === undefined ? saved.told : now.told;
+  const correct = useWhenThere(attempt, onCorrect);
+  useKeys(attempt?.void != null ? {} : { "Alt+C": correct });
   const name = t("athlete.bib", { bib: who.bib });
+  if (attempt?.void != null) return <Cancelled attempt={attempt} void={attempt.void} />;
   if (told === null) return <p role="status">{t("result.voided")}</p>;
   const { written, news } = told;
   const face = faceOf(test);
   const texts = textsOf(test);
   const rules = readParameters(test, parameters);
-  const seen = protocolOf(test).attempt.parse(saved.seen[0]);
+  const seen = protocolOf(test).attempt.parse(attempt?.seen ?? saved.seen[0]);
   const alone = told.mark.state === "incomplete" ? face.alone?.(texts, rules, seen) : undefined;
   const remark = face.remark?.(texts, seen, told.mark) ?? null;
   return (
     <div className={css.result} data-standing={news?.standing ?? "none"}>
       <Row gap={5} lines={2} align="center" wrap role="status">
         <p className={css.who}>
-          <strong>{t("result.title")}</strong> {name} · {who.name}
+          <strong>{t(now?.corrected === true ? "result.corrected" : "result.title")}</strong> {name} ·{" "}
+          {who.name}
         </p>
         {alone !== undefined && <Hero {...alone.written} />}
         <Hero {...written} />
@@ -59,11 +72,37 @@ export function Result({ test, parameters, saved, lengths, correct }: ResultProp
           {remark !== null && <p className={css.note}>{remark}</p>}
         </div>
       </Row>
-      {correct !== null && (
-        <Button hint="Alt+C" onPress={correct}>
-          {t("result.correct")}
-        </Button>
-      )}
+      <Button hint="Alt+C" onPress={correct}>
+        {t("result.correct")}
+      </Button>
+    </div>
+  );
+}
+
+/** Returns what corrects an attempt: at once, or as soon as the desk has said what stands, so that no key is lost. */
+function useWhenThere(attempt: AttemptView | null, act: (attempt: AttemptView) => void): () => void {
+  const [isWanted, setWanted] = useState(false);
+  useEffect(() => {
+    if (!isWanted || attempt === null) return;
+    setWanted(false);
+    act(attempt);
+  }, [isWanted, attempt, act]);
+  return () => (attempt === null ? setWanted(true) : act(attempt));
+}
+
+interface CancelledProps {
+  readonly attempt: AttemptView;
+  readonly void: NonNullable<AttemptView["void"]>;
+}
+
+/** In place of a result that was cancelled since: nothing of it counts. */
+function Cancelled({ attempt: { who }, void: ended }: CancelledProps) {
+  const { t } = useTranslation("station");
+  return (
+    <div className={css.result}>
+      <p role="status">
+        {t("athlete.bib", { bib: who.bib })} · {who.name}. <strong>{t("recent.void", ended)}</strong>
+      </p>
     </div>
   );
 }

@@ -1,11 +1,11 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { useKeys } from "../../../app/keys.ts";
 import { useTestWords } from "../../../app/testWords.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
 import { useWriteSeen } from "../../../tests/seen.ts";
-import { useStationKeys } from "../../../tests/stationKeys.ts";
 import { useWriteTime } from "../../../words/dates.ts";
 import type { AttemptView, Found } from "../types.ts";
 import css from "./Notice.module.css";
@@ -23,7 +23,7 @@ export function Full({ test, found, lengths, onCorrect }: FullProps) {
   const writeSeen = useWriteSeen();
   const writeTime = useWriteTime();
   const newest = found.standing.at(-1);
-  useStationKeys({ "Alt+C": () => newest !== undefined && onCorrect(newest) });
+  useKeys({ "Alt+C": () => newest !== undefined && onCorrect(newest) });
   return (
     <div className={css.notice} data-tone="note" role="status">
       {found.standing.map((attempt) => (

@@ -2,14 +2,19 @@ import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { measuresLengths } from "../../../../electron/domain/keyed/keyed.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
+import type { Typed } from "../../../../electron/domain/tests/reading.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { useKeys } from "../../../app/keys.ts";
 import { useStanding } from "../../../app/standing.tsx";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
 import { LengthsChoice } from "../../../tests/LengthsChoice.tsx";
-import { useStationKeys } from "../../../tests/stationKeys.ts";
+import { AheadNote } from "./AheadNote.tsx";
+import css from "./KeyedEntry.module.css";
 import { SendTrouble } from "./SendTrouble.tsx";
+import { isOfBib, useHeldKeys } from "./useHeldKeys.ts";
 import type { KeyedEntry } from "./useKeyedEntry.ts";
+import { isAsking } from "./useSend.ts";
 import { ValueFields, type ValueFieldsHandle } from "./ValueFields.tsx";
 
 interface ValueEntryProps {
@@ -18,7 +23,8 @@ interface ValueEntryProps {
   readonly lengths: LengthUnit;
   readonly setLengths: (lengths: LengthUnit) => void;
   readonly room: number;
-  readonly onSaved: () => void;
+  /** `next`: the bib that was typed ahead, with Enter; null for none. */
+  readonly onSaved: (next: string | null) => void;
   readonly onLeave: () => void;
   readonly onSkip: () => void;
 }
@@ -28,20 +34,38 @@ export function ValueEntry(props: ValueEntryProps) {
   const { test, entry, lengths, setLengths, room, onSaved, onLeave, onSkip } = props;
   const { t } = useTranslation("station");
   const fields = useRef<ValueFieldsHandle>(null);
-  const { sending } = entry;
+  const place = useRef<HTMLDivElement>(null);
+  const { sending, box } = entry;
+  // The next athlete's bib, typed before the answer is there, must not end up in this one's fields.
+  useHeldKeys(
+    place,
+    sending.state === "busy" ? (key) => (isOfBib(key) ? () => box.type(key) : undefined) : null,
+  );
   const isOrganiser = useStanding().post.role === "organiser";
-  useStationKeys(isOrganiser ? { "Alt+S": onSkip } : {});
+  useKeys(isOrganiser ? { "Alt+S": onSkip } : {});
   useEffect(() => fields.current?.focusFirst(), []);
 
-  async function save(sure: boolean): Promise<void> {
-    const outcome = await entry.save(sure);
-    if (outcome === "saved") onSaved();
-    else if (outcome !== "open") fields.current?.focusField(outcome.field);
+  async function save(sure: boolean, written: Typed = {}): Promise<void> {
+    const outcome = await entry.save(sure, written);
+    if (outcome === "open") return;
+    if ("field" in outcome) fields.current?.focusField(outcome.field);
+    else onSaved(outcome.next);
   }
+  const isAsked = isAsking(sending);
 
   return (
-    <>
-      {measuresLengths(test) && <LengthsChoice lengths={lengths} setLengths={setLengths} />}
+    <div className={css.values} ref={place}>
+      <SendTrouble
+        sending={sending}
+        box={box}
+        onSend={(sure) => void save(sure)}
+        onWrite={(field, text) => void save(false, { [field]: text })}
+        onNo={() => {
+          entry.decline();
+          fields.current?.focusLast();
+        }}
+      />
+      {measuresLengths(test) && !isAsked && <LengthsChoice lengths={lengths} setLengths={setLengths} />}
       <ValueFields
         ref={fields}
         {...{ test, lengths, room }}
@@ -50,15 +74,8 @@ export function ValueEntry(props: ValueEntryProps) {
         errors={entry.errors}
         onEnd={() => void save(false)}
       />
-      <SendTrouble
-        sending={sending}
-        onSend={(sure) => void save(sure)}
-        onNo={() => {
-          entry.unask();
-          fields.current?.focusLast();
-        }}
-      />
-      {sending.state !== "asked" && (
+      {!isAsked && <AheadNote ahead={box.ahead} />}
+      {!isAsked && (
         <Row gap={3} wrap>
           <Button
             kind="primary"
@@ -78,6 +95,6 @@ export function ValueEntry(props: ValueEntryProps) {
           )}
         </Row>
       )}
-    </>
+    </div>
   );
 }

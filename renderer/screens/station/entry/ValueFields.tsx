@@ -27,14 +27,16 @@ interface ValueFieldsProps {
   readonly errors: Readonly<Record<string, Sentence>>;
   readonly lengths: LengthUnit;
   readonly room: number;
-  /** Called at Enter on the last field. */
-  readonly onEnd: () => void;
+  /** Called at Enter on the last field; left out where every Enter does the same. */
+  readonly onEnd?: () => void;
+  /** Called at Enter on any field, instead of going to the next one. */
+  readonly onEnter?: () => void;
   readonly ref: Ref<ValueFieldsHandle>;
 }
 
 /** Shows the fields of one test: Enter goes from one to the next, and ends on the last. */
 export function ValueFields(props: ValueFieldsProps) {
-  const { test, values, setValue, errors, lengths, room, onEnd, ref } = props;
+  const { test, values, setValue, errors, lengths, room, onEnd, onEnter, ref } = props;
   const { t } = useTranslation(["station", "common"]);
   const testWord = useTestWords();
   const say = useSay();
@@ -70,7 +72,8 @@ export function ValueFields(props: ValueFieldsProps) {
   function goOn(field: Field): void {
     const next = chain[chain.indexOf(field) + 1];
     const mayEnd = field.mayEnd === true && (values[field.name] ?? "").trim() === "";
-    if (next === undefined || mayEnd) onEnd();
+    if (onEnter !== undefined) onEnter();
+    else if (next === undefined || mayEnd) onEnd?.();
     else focusField(next.name);
   }
 

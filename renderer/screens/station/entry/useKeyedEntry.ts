@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { readKeyed, startOf } from "../../../../electron/domain/keyed/keyed.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
@@ -8,7 +8,9 @@ import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../../app/client.tsx";
 import { sentenceOf } from "../../../app/trouble.ts";
 import { showNumbers } from "../../../words/numbers.ts";
+import { useEntryDraft } from "../drafts.ts";
 import type { Found, StationPerson, Told } from "../types.ts";
+import { type AheadBox, useAhead } from "./ahead.ts";
 import { type Sending, useSend } from "./useSend.ts";
 
 /** The attempts saved last; they stay until the next athlete is found. */
@@ -20,6 +22,8 @@ export interface Saved {
   readonly attemptId: string;
 }
 
+type Outcome = "open" | { readonly field: string } | { readonly next: string | null };
+
 export interface KeyedEntry {
   readonly bib: string;
   readonly setBib: (typed: string) => void;
@@ -29,13 +33,15 @@ export interface KeyedEntry {
   readonly setValue: (name: string, typed: string) => void;
   readonly errors: Readonly<Record<string, Sentence>>;
   readonly sending: Sending;
+  /** What was typed for the next athlete before this one's entry was through. */
+  readonly box: AheadBox;
   readonly saved: Saved | null;
   /** Finds the athlete; by default by the typed bib. */
   readonly find: (bib?: string) => Promise<boolean>;
-  /** Reads the fields and sends them; names a field that can't be read. */
-  readonly save: (sure: boolean) => Promise<"saved" | "open" | { readonly field: string }>;
-  /** Withdraws a question. */
-  readonly unask: () => void;
+  /** Reads the fields and sends them; names a field that can't be read, and a next bib that was typed ahead. */
+  readonly save: (sure: boolean, written?: Typed) => Promise<Outcome>;
+  /** Answers a question with no. */
+  readonly decline: () => void;
   /** Goes back to the bib; the typed values stay for the next athlete. */
   readonly leave: () => void;
 }
@@ -50,11 +56,14 @@ function startingAt(test: TestCode, { standing, variant }: Found, lengths: Lengt
 export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: LengthUnit): KeyedEntry {
   const client = useTRPCClient();
   const { language } = useTranslation().i18n;
-  const { sending, send, reset } = useSend();
-  const [bib, setBib] = useState("");
+  const { sending, send, askEither, decline, change, reset } = useSend();
+  const box = useAhead();
+  const drafts = useEntryDraft(test);
+  const [first] = useState(drafts.first);
+  const [bib, setBib] = useState(first?.bib ?? "");
   const [bibError, setBibError] = useState<Sentence | null>(null);
   const [found, setFound] = useState<Found | null>(null);
-  const [typed, setTyped] = useState<Typed>({});
+  const [typed, setTyped] = useState<Typed>(first?.typed ?? {});
   const [errors, setErrors] = useState<Readonly<Record<string, Sentence>>>({});
   const [saved, setSaved] = useState<Saved | null>(null);
   // One ticket per attempt, kept through every try: a retry can't enter anything twice.
@@ -62,8 +71,15 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
   const values =
     found === null ? typed : { ...showNumbers(startingAt(test, found, lengths), language), ...typed };
 
+  useEffect(() => drafts.keep({ bib, isFound: found !== null, typed: found === null ? {} : typed }));
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the screen is there again
+  useEffect(() => {
+    if (first?.isFound === true) void find(first.bib);
+  }, []);
+
   async function find(wanted = bib): Promise<boolean> {
     setBib(wanted);
+    box.take();
     reset();
     try {
       const athlete = await client.station.find.query({ test, bib: wanted, lengths });
@@ -80,32 +96,44 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
     }
   }
 
-  async function save(sure: boolean): ReturnType<KeyedEntry["save"]> {
+  async function save(sure: boolean, written: Typed = {}): Promise<Outcome> {
     if (found === null) return "open";
-    const keyed = readKeyed(test, parameters, values, lengths);
+    setTyped((before) => ({ ...before, ...written }));
+    const keyed = readKeyed(test, parameters, { ...values, ...written }, lengths);
     if ("errors" in keyed) {
       setErrors(keyed.errors);
       return { field: Object.keys(keyed.errors)[0] ?? "" };
     }
     setErrors({});
+    if ("either" in keyed) {
+      askEither(keyed.either);
+      return "open";
+    }
     const attempts = keyed.seen.map((seen, index) => ({ id: tickets[index] ?? crypto.randomUUID(), seen }));
     const { athleteId } = found.who;
     const variant = values.variant ?? "";
     const answer = await send({ athleteId, test, variant, attempts, sure, lengths });
     if (answer === undefined) return "open";
-    finish({ who: found.who, told: answer.told, seen: keyed.seen, attemptId: attempts.at(-1)?.id ?? "" });
-    return "saved";
+    return finish({
+      ...{ who: found.who, told: answer.told, seen: keyed.seen },
+      attemptId: attempts.at(-1)?.id ?? "",
+    });
   }
 
-  function finish(done: Saved): void {
+  function finish(done: Saved): Outcome {
     setSaved(done);
     setFound(null);
     setTyped({});
+    const ahead = box.take();
     // After half a quadrant jump the same athlete mostly turns round and goes on.
-    setBib(done.told?.mark.state === "incomplete" ? String(done.who.bib ?? "") : "");
+    const same = done.told?.mark.state === "incomplete" ? String(done.who.bib ?? "") : "";
+    setBib(ahead.bib === "" ? same : ahead.bib);
+    return { next: ahead.ended ? ahead.bib : null };
   }
 
   function leave(): void {
+    const ahead = box.take();
+    if (ahead.bib !== "") setBib(ahead.bib);
     setFound(null);
     setErrors({});
     reset();
@@ -123,14 +151,15 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
     setValue(name, text) {
       setTyped((before) => ({ ...before, [name]: text }));
       setErrors(({ [name]: _mended, ...rest }) => rest);
-      if (sending.state === "refused" && !sending.again) reset();
+      change();
     },
     errors,
     sending,
+    box,
     saved,
     find,
     save,
-    unask: reset,
+    decline,
     leave,
   };
 }

@@ -1,5 +1,6 @@
 import { useMutation } from "@tanstack/react-query";
 import { useRef, useState } from "react";
+import type { EitherField } from "../../../../electron/domain/keyed/keyed.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { useInitials } from "../../../app/initials.tsx";
@@ -11,13 +12,28 @@ export type Sending =
   | { readonly state: "idle" }
   | { readonly state: "busy" }
   | { readonly state: "asked"; readonly questions: readonly Sentence[] }
+  /** A time that can be read in two ways: nothing was sent yet. */
+  | { readonly state: "either"; readonly either: EitherField }
+  /** The questions were answered with no, and nothing was changed since. */
+  | { readonly state: "declined"; readonly questions: readonly Sentence[] }
   /** `again`: no answer came, and the same tickets may be sent once more. */
   | { readonly state: "refused"; readonly sentence: Sentence; readonly again: boolean };
+
+/** True while something has to be answered before anything goes on. */
+export function isAsking({ state }: Sending): boolean {
+  return state === "asked" || state === "either";
+}
 
 export interface Send {
   readonly sending: Sending;
   /** Sends an entry; returns its mark once it is saved, undefined while it is not. */
   readonly send: (entry: Omit<Entry, "by">) => Promise<{ told: Told | null } | undefined>;
+  /** Asks which of two times is meant. */
+  readonly askEither: (either: EitherField) => void;
+  /** Answers what is asked with no. */
+  readonly decline: () => void;
+  /** Forgets what is no longer true once a field is written anew. */
+  readonly change: () => void;
   readonly reset: () => void;
 }
 
@@ -28,6 +44,7 @@ export function useSend(): Send {
   const enter = useMutation(trpc.station.enter.mutationOptions({ meta: { shownByScreen: true } }));
   const [sending, setSending] = useState<Sending>({ state: "idle" });
   const busy = useRef(false);
+  const reset = () => setSending({ state: "idle" });
 
   async function sendBy(by: string, entry: Omit<Entry, "by">) {
     setSending({ state: "busy" });
@@ -55,5 +72,19 @@ export function useSend(): Send {
       busy.current = false;
     }
   }
-  return { sending, send, reset: () => setSending({ state: "idle" }) };
+  return {
+    sending,
+    send,
+    askEither: (either) => setSending({ state: "either", either }),
+    decline() {
+      if (sending.state === "asked") setSending({ state: "declined", questions: sending.questions });
+      else reset();
+    },
+    change() {
+      // Without an answer the same may have been saved: its tickets are kept, and so is what is said about it.
+      const stays = sending.state === "busy" || (sending.state === "refused" && sending.again);
+      if (!stays && sending.state !== "idle") reset();
+    },
+    reset,
+  };
 }
