@@ -1,10 +1,9 @@
-import { useMutation } from "@tanstack/react-query";
-import { useEffect, useRef } from "react";
+import { useEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { measuresLengths } from "../../../electron/domain/keyed/keyed.ts";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import { useTRPC } from "../../app/client.tsx";
-import { useInitials } from "../../app/initials.tsx";
+import type { Typed } from "../../../electron/domain/tests/reading.ts";
+import { tell } from "../../app/messages.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Dialog } from "../../parts/controls/Dialog.tsx";
 import { NumberField } from "../../parts/controls/NumberField.tsx";
@@ -14,138 +13,167 @@ import { useWriteSeen } from "../../tests/seen.ts";
 import { useWriteTime } from "../../words/dates.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./CorrectDialog.module.css";
+import type { Corrections } from "./drafts.ts";
+import { Doubt } from "./entry/Doubt.tsx";
 import { SendTrouble } from "./entry/SendTrouble.tsx";
+import { isAsking } from "./entry/useSend.ts";
 import { ValueFields, type ValueFieldsHandle } from "./entry/ValueFields.tsx";
 import type { AttemptView } from "./types.ts";
-import { useCorrection } from "./useCorrection.ts";
+import { type Correction, useCorrection } from "./useCorrection.ts";
+import { VoidOnly } from "./VoidOnly.tsx";
 
 interface CorrectDialogProps {
   readonly attempt: AttemptView;
   /** The frozen parameters of the day. */
   readonly parameters: unknown;
   readonly lengths: LengthUnit;
-  readonly onClose: () => void;
+  readonly corrections: Corrections;
 }
 
 /** Corrects an attempt: the same fields with the entered values, and the reason of the change. */
-export function CorrectDialog({ attempt, parameters, lengths, onClose }: CorrectDialogProps) {
+export function CorrectDialog({ attempt, parameters, lengths, corrections }: CorrectDialogProps) {
   const { t } = useTranslation("station");
-  const say = useSay();
-  const writeSeen = useWriteSeen();
-  const writeTime = useWriteTime();
-  const correction = useCorrection(attempt, parameters, lengths);
+  const correction = useCorrection(attempt, parameters, lengths, corrections);
+  const [isLeaving, setLeaving] = useState(false);
   const fields = useRef<ValueFieldsHandle>(null);
   const reason = useRef<HTMLInputElement>(null);
+  const { sending } = correction;
   const { bib, name } = attempt.who;
-  const was = {
-    by: attempt.by,
-    time: writeTime(attempt.at),
-    seen: writeSeen(attempt.test, attempt.seen, lengths),
-  };
 
   useEffect(() => fields.current?.focusFirst(), []);
 
-  async function save(sure: boolean): Promise<void> {
-    const outcome = await correction.save(sure);
-    if (outcome === "saved") onClose();
-    else if (outcome === "reason") reason.current?.focus();
+  async function save(sure: boolean, written: Typed = {}): Promise<void> {
+    const outcome = await correction.save(sure, written);
+    if (outcome === "saved") {
+      corrections.close();
+      tell({ tone: "done", sentence: { key: "station:correct.kept", values: { bib: bib ?? "", name } } });
+    } else if (outcome === "reason") reason.current?.focus();
     else if (outcome !== "open") fields.current?.focusField(outcome.field);
+  }
+  /** What was changed is dropped by an answer alone, never by a key that was meant for something else. */
+  function leave(): void {
+    if (correction.isChanged) setLeaving(true);
+    else corrections.close();
+  }
+  function stay(): void {
+    setLeaving(false);
+    fields.current?.focusFirst();
   }
 
   return (
     <Dialog
       open
-      onClose={onClose}
+      onClose={leave}
       title={t("correct.title", { bib, name })}
       actions={
-        <>
-          <Button hint="Esc" onPress={onClose}>
-            {t("correct.cancel")}
-          </Button>
-          <VoidOnly
-            attempt={attempt}
-            reason={correction.reason}
-            onMissing={correction.missReason}
-            onDone={onClose}
-          />
-          <Button
-            kind="primary"
-            hint="Enter"
-            busy={correction.sending.state === "busy"}
-            onPress={() => void save(false)}
-          >
-            {t("correct.save")}
-          </Button>
-        </>
+        // While something is asked, its own answers are all there is.
+        isLeaving || isAsking(sending) ? undefined : (
+          <>
+            <Button hint="Esc" onPress={leave}>
+              {t("correct.cancel")}
+            </Button>
+            <VoidOnly
+              attempt={attempt}
+              reason={correction.draft.reason}
+              onMissing={correction.missReason}
+              onDone={corrections.close}
+            />
+            <Button
+              kind="primary"
+              hint="Enter"
+              busy={sending.state === "busy"}
+              onPress={() => void save(false)}
+            >
+              {t("correct.save")}
+            </Button>
+          </>
+        )
       }
     >
-      <p>{t("correct.was", was)}</p>
-      <p className="small quiet">{t("correct.how")}</p>
+      {isLeaving ? (
+        <Doubt
+          no={t("correct.stay")}
+          onNo={stay}
+          answers={[{ key: "D", text: t("correct.drop"), choose: corrections.close }]}
+        >
+          <p className="strong">{t("correct.notSaved")}</p>
+        </Doubt>
+      ) : (
+        <SendTrouble
+          sending={sending}
+          onSend={(sure) => void save(sure)}
+          onWrite={(field, text) => void save(false, { [field]: text })}
+          onNo={() => {
+            correction.decline();
+            fields.current?.focusLast();
+          }}
+        />
+      )}
+      <Was attempt={attempt} lengths={lengths} />
       {measuresLengths(attempt.test) && (
-        <LengthsChoice lengths={correction.lengths} setLengths={correction.setLengths} />
+        <LengthsChoice
+          lengths={correction.draft.lengths}
+          setLengths={(unit) => correction.change({ lengths: unit })}
+        />
       )}
       <ValueFields
         ref={fields}
         test={attempt.test}
-        values={correction.values}
+        values={correction.draft.values}
         setValue={correction.setValue}
         errors={correction.errors}
-        lengths={correction.lengths}
+        lengths={correction.draft.lengths}
         room={1}
-        onEnd={() => reason.current?.focus()}
+        onEnter={() => void save(false)}
       />
-      <div className={css.why}>
-        <TextField
-          label={t("correct.reason")}
-          value={correction.reason}
-          onChange={correction.setReason}
-          error={correction.reasonMissing ? t("correct.reasonEmpty") : null}
-          maxLength={200}
-          inputRef={reason}
-          onEnter={() => void save(false)}
-        />
-        <NumberField
-          label={t("correct.bib")}
-          value={correction.bib}
-          onChange={correction.setBib}
-          error={correction.bibError === null ? null : say(correction.bibError)}
-          maxLength={6}
-          onEnter={() => reason.current?.focus()}
-        />
-      </div>
-      <SendTrouble
-        sending={correction.sending}
-        onSend={(sure) => void save(sure)}
-        onNo={() => {
-          correction.unask();
-          fields.current?.focusLast();
-        }}
-      />
+      <Why correction={correction} reasonInput={reason} onEnter={() => void save(false)} />
     </Dialog>
   );
 }
 
-interface VoidOnlyProps {
-  readonly attempt: AttemptView;
-  readonly reason: string;
-  readonly onMissing: () => void;
-  readonly onDone: () => void;
+function Was({ attempt, lengths }: Pick<CorrectDialogProps, "attempt" | "lengths">) {
+  const { t } = useTranslation("station");
+  const writeSeen = useWriteSeen();
+  const writeTime = useWriteTime();
+  const { by, at, test, seen } = attempt;
+  return (
+    <>
+      <p>{t("correct.was", { by, time: writeTime(at), seen: writeSeen(test, seen, lengths) })}</p>
+      <p className="small quiet">{t("correct.how")}</p>
+    </>
+  );
 }
 
-/** Voids the attempt with nothing in its place. */
-function VoidOnly({ attempt, reason, onMissing, onDone }: VoidOnlyProps) {
+interface WhyProps {
+  readonly correction: Correction;
+  readonly reasonInput: React.RefObject<HTMLInputElement | null>;
+  readonly onEnter: () => void;
+}
+
+/** Why it is corrected, and the bib of somebody else whose result it is. */
+function Why({ correction, reasonInput, onEnter }: WhyProps) {
   const { t } = useTranslation("station");
-  const trpc = useTRPC();
-  const { ask } = useInitials();
-  const end = useMutation(trpc.station.void.mutationOptions({ onSuccess: onDone }));
-  async function submit(): Promise<void> {
-    if (reason.trim() === "") return onMissing();
-    const by = await ask();
-    if (by !== null) end.mutate({ attemptId: attempt.attemptId, reason, by });
-  }
+  const say = useSay();
+  const { draft, change, bibError, reasonMissing } = correction;
   return (
-    <Button kind="danger" busy={end.isPending} onPress={() => void submit()}>
-      {t("correct.voidOnly")}
-    </Button>
+    <div className={css.why}>
+      <TextField
+        label={t("correct.reason")}
+        value={draft.reason}
+        onChange={(reason) => change({ reason })}
+        error={reasonMissing ? t("correct.reasonEmpty") : null}
+        maxLength={200}
+        inputRef={reasonInput}
+        onEnter={onEnter}
+      />
+      <NumberField
+        label={t("correct.bib")}
+        value={draft.bib}
+        onChange={(bib) => change({ bib })}
+        error={bibError === null ? null : say(bibError)}
+        maxLength={6}
+        onEnter={onEnter}
+      />
+    </div>
   );
 }

@@ -1,9 +1,11 @@
 import { useTranslation } from "react-i18next";
-import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import type { LengthUnit, Written } from "../../../electron/domain/tests/protocol.ts";
+import { protocolOf } from "../../../electron/domain/tests/registry.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
+import { faceOf, readParameters, useTexts } from "../../tests/registry.ts";
 import { useWriteSeen } from "../../tests/seen.ts";
 import { useWriteTime } from "../../words/dates.ts";
 import { useUnitWord } from "../../words/marks.ts";
@@ -14,6 +16,8 @@ import type { AttemptView, RecentAttempt } from "./types.ts";
 
 interface RecentProps {
   readonly recent: readonly RecentAttempt[];
+  /** The frozen parameters of the day. */
+  readonly parameters: unknown;
   readonly lengths: LengthUnit;
   readonly onCorrect: (attempt: AttemptView) => void;
   readonly onHistory: (attempt: AttemptView) => void;
@@ -41,7 +45,7 @@ interface AttemptProps extends Omit<RecentProps, "recent"> {
   readonly recent: RecentAttempt;
 }
 
-function Attempt({ recent, lengths, onCorrect, onHistory }: AttemptProps) {
+function Attempt({ recent, parameters, lengths, onCorrect, onHistory }: AttemptProps) {
   const { t } = useTranslation(["station", "common"]);
   const testWord = useTestWords();
   const writeSeen = useWriteSeen();
@@ -49,13 +53,20 @@ function Attempt({ recent, lengths, onCorrect, onHistory }: AttemptProps) {
   const { attempt, written } = recent;
   const { who } = attempt;
   const named = { bib: who.bib, name: who.name };
+  const own = useOwn()(attempt, parameters, lengths);
   return (
     <li className={css.row} data-void={attempt.void !== null}>
       <span className={css.bib}>{who.bib}</span>
       <div className={css.what}>
         <Row as="p" gap={3} lines={0} align="baseline" wrap>
           <span className="strong">{who.name}</span>
-          {written !== null && <Amount written={written} />}
+          {written !== null && own !== null && (
+            <>
+              <Amount written={own} />
+              <Whole written={written} />
+            </>
+          )}
+          {written !== null && own === null && <Amount written={written} />}
         </Row>
         <Row as="p" gap={3} lines={0} wrap className="small quiet">
           <span className={css.seen}>{writeSeen(attempt.test, attempt.seen, lengths)}</span>
@@ -79,6 +90,30 @@ function Attempt({ recent, lengths, onCorrect, onHistory }: AttemptProps) {
         </Button>
       </div>
     </li>
+  );
+}
+
+/** Returns a writer of what one attempt comes to by itself, where several make the mark; null where it is the mark. */
+function useOwn(): (attempt: AttemptView, parameters: unknown, lengths: LengthUnit) => Written | null {
+  const textsOf = useTexts();
+  return ({ test, seen: kept }, parameters, lengths) => {
+    const protocol = protocolOf(test);
+    const seen = protocol.attempt.parse(kept);
+    const rules = readParameters(test, parameters);
+    if (protocol.slotSize(rules) === 1)
+      return faceOf(test).alone?.(textsOf(test), rules, seen).written ?? null;
+    const mark = protocol.score(rules, [seen]);
+    return mark.state === "complete" ? protocol.write(mark.value, lengths) : null;
+  };
+}
+
+/** The mark that an attempt is a part of. */
+function Whole({ written }: { readonly written: NonNullable<RecentAttempt["written"]> }) {
+  const { t } = useTranslation("station");
+  return (
+    <span className="small quiet">
+      {t("recent.whole")} <Amount written={written} />
+    </span>
   );
 }
 

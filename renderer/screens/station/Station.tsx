@@ -1,11 +1,10 @@
 import { useMutation } from "@tanstack/react-query";
-import { useRef, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useKeys } from "../../app/keys.ts";
-import { KeysOn } from "../../tests/stationKeys.ts";
-import { CorrectDialog } from "./CorrectDialog.tsx";
+import type { Corrections } from "./drafts.ts";
 import { KeyedEntry, type KeyedEntryHandle } from "./entry/KeyedEntry.tsx";
 import { HistoryDialog } from "./HistoryDialog.tsx";
 import { Queue } from "./Queue.tsx";
@@ -20,15 +19,16 @@ interface StationProps {
   readonly view: StationView;
   readonly lengths: LengthUnit;
   readonly setLengths: (lengths: LengthUnit) => void;
+  readonly corrections: Corrections;
 }
 
 /** The dialog open over the screen. */
 type Over =
-  | { readonly what: "correct" | "history"; readonly attempt: AttemptView }
+  | { readonly what: "history"; readonly attempt: AttemptView }
   | { readonly what: "skip"; readonly who: StationPerson; readonly test: TestCode };
 
 /** Shows an open station: the entry, the rules beside it, the queue, and the newest attempts. */
-export function Station({ test, view, lengths, setLengths }: StationProps) {
+export function Station({ test, view, lengths, setLengths, corrections }: StationProps) {
   const trpc = useTRPC();
   const entry = useRef<KeyedEntryHandle>(null);
   const [over, setOver] = useState<Over | null>(null);
@@ -37,7 +37,13 @@ export function Station({ test, view, lengths, setLengths }: StationProps) {
   const uncall = useMutation(trpc.station.uncall.mutationOptions());
   const callNext = useMutation(trpc.station.callNext.mutationOptions());
   const unskip = useMutation(trpc.station.unskip.mutationOptions());
-  useKeys(over === null ? { "Alt+N": () => callNext.mutate({ test }), "Alt+R": fold } : {});
+  useKeys({ "Alt+N": () => callNext.mutate({ test }), "Alt+R": fold });
+  const isCorrecting = corrections.open !== null;
+  const wasCorrecting = useRef(isCorrecting);
+  useEffect(() => {
+    if (wasCorrecting.current && !isCorrecting) entry.current?.again();
+    wasCorrecting.current = isCorrecting;
+  }, [isCorrecting]);
 
   function close(): void {
     setOver(null);
@@ -47,20 +53,18 @@ export function Station({ test, view, lengths, setLengths }: StationProps) {
   return (
     <div className={css.station} data-folded={folded}>
       <div className={css.work}>
-        <KeysOn value={over === null}>
-          <KeyedEntry
-            ref={entry}
-            {...{ test, lengths, setLengths }}
-            parameters={view.parameters}
-            recent={view.recent}
-            onCorrect={(attempt) => setOver({ what: "correct", attempt })}
-            onSkip={(who, before) => setOver({ what: "skip", who, test: before })}
-          />
-        </KeysOn>
+        <KeyedEntry
+          ref={entry}
+          {...{ test, lengths, setLengths }}
+          parameters={view.parameters}
+          onCorrect={corrections.correct}
+          onSkip={(who, before) => setOver({ what: "skip", who, test: before })}
+        />
         <Recent
           recent={view.recent}
+          parameters={view.parameters}
           lengths={lengths}
-          onCorrect={(attempt) => setOver({ what: "correct", attempt })}
+          onCorrect={corrections.correct}
           onHistory={(attempt) => setOver({ what: "history", attempt })}
         />
       </div>
@@ -78,14 +82,6 @@ export function Station({ test, view, lengths, setLengths }: StationProps) {
           onTakeBack={(athleteId) => unskip.mutate({ athleteId, test })}
         />
       </div>
-      {over?.what === "correct" && (
-        <CorrectDialog
-          attempt={over.attempt}
-          parameters={view.parameters}
-          lengths={lengths}
-          onClose={close}
-        />
-      )}
       {over?.what === "history" && <HistoryDialog attempt={over.attempt} lengths={lengths} onClose={close} />}
       {over?.what === "skip" && <SkipDialog who={over.who} test={over.test} onClose={close} />}
     </div>

@@ -11,6 +11,8 @@ import { Screen } from "../../parts/layout/Screen.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useLengthUnit } from "../../words/lengths.ts";
+import { Correcting } from "./Correcting.tsx";
+import { useCorrections } from "./drafts.ts";
 import { LiveStation } from "./live/LiveStation.tsx";
 import { ModeChoice } from "./live/ModeChoice.tsx";
 import { useMode } from "./live/mode.ts";
@@ -25,6 +27,7 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
   const { lengths, setLengths } = useLengthUnit();
   const { mode } = useMode();
   const live = mode === "live";
+  const corrections = useCorrections(test);
   const query = useQuery(trpc.station.view.queryOptions({ test, lengths }));
   return (
     <Screen
@@ -50,10 +53,20 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
     >
       <Answer query={query}>
         {(view) =>
-          view.open && live ? (
-            <LiveStation test={test} lengths={lengths} parameters={view.parameters} recent={view.recent} />
-          ) : view.open ? (
-            <Station test={test} view={view} lengths={lengths} setLengths={setLengths} />
+          view.open ? (
+            <>
+              {live ? (
+                <LiveStation
+                  {...{ test, lengths }}
+                  parameters={view.parameters}
+                  recent={view.recent}
+                  onCorrect={corrections.correct}
+                />
+              ) : (
+                <Station {...{ test, view, lengths, setLengths, corrections }} />
+              )}
+              <Correcting corrections={corrections} parameters={view.parameters} lengths={lengths} />
+            </>
           ) : (
             <EmptyState
               title={t("closed.title")}
