@@ -139,7 +139,7 @@ test("corrections and histories over a station", async ({ tapeline: { desk } }) 
   await openDemo(desk);
   await goTo(desk, "Strength");
   await keyFromPaper(desk);
-  for (const name of [/^Correct the result/, /^History of the result/]) {
+  for (const name of [/^Correct it: /, /^History of the result/]) {
     await desk.getByRole("button", { name }).first().click();
     await expect(desk.getByRole("dialog")).toBeVisible();
     await expectForEverybody(desk);

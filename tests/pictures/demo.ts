@@ -54,7 +54,7 @@ async function takeStations(desk: Page): Promise<void> {
   }
   await go(desk, "/station/push-up");
   for (const [name, does] of [
-    ["correct", /^Correct the result/],
+    ["correct", /^Correct it: /],
     ["history", /^History of the result/],
   ] as const) {
     await desk.getByRole("button", { name: does }).first().click();
