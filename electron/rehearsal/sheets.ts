@@ -92,7 +92,10 @@ async function bring(organiser: Organiser, kind: SheetKindName, sheet: Rehearsed
 /** Previews a sheet, then imports it. */
 async function take(organiser: Organiser, { kind, name, uploadId }: Brought): Promise<TakenSheet> {
   const preview = await look(organiser, { kind, name, uploadId });
-  const { counts, keptBack } = await usable(name, organiser.intake.take({ uploadId, kind }));
+  const { counts, keptBack } = await usable(
+    name,
+    organiser.intake.take({ uploadId, kind, unanswered: "keepBack" }),
+  );
   const unusualRows = preview.rows.flatMap(({ line, unusual }) =>
     unusual === null ? [] : { line, sentence: asSentence(unusual) },
   );

@@ -178,18 +178,21 @@ describe("results", () => {
       "league=Lantern Bay; name=Vera Ropewlk",
       "league=Lantern Bay; name=Nobody",
     ];
-    const { keptBack } = await lookAt(table, results(...rows.map((row) => `${row}; test=core; time=60`)));
+    const sheet = results(...rows.map((row) => `${row}; test=core; time=60`));
+    const { keptBack, questions } = await lookAt(table, sheet);
+    expect(questions.map(({ about, lines, candidates }) => [about, lines, candidates[0]])).toMatchObject([
+      ["league", [7], { league: "Lantern Bay" }],
+      ["person", [11], { name: "Vera Ropewalk", number: "07" }],
+    ]);
     expect(keptBack.map(({ reason }) => [reason.key, reason.values?.near])).toEqual([
       ["sheets.row.notCheckedIn", undefined],
       ["sheets.row.notListed", undefined],
       ["sheets.row.notTesting", undefined],
       ["sheets.row.unknownBib", undefined],
       ["sheets.row.bibOfAnother", undefined],
-      ["sheets.row.nearLeague", "Lantern Bay"],
       ["sheets.row.unknownLeague", undefined],
       ["sheets.row.nearNumber", "07"],
       ["sheets.row.unknownNumber", undefined],
-      ["sheets.row.nearNumber", "07"],
       ["sheets.row.nearName", "Vera Ropewalk"],
       ["sheets.row.unknownName", undefined],
     ]);
@@ -224,8 +227,9 @@ describe("results", () => {
       "bib=2; test=agility; direction=cw; laps=7",
       "bib=1; test=endurance; time=3.00",
     );
-    const { counts, keptBack, rows } = await lookAt(table, sheet);
-    expect(counts).toMatchObject({ new: 3, keptBack: 3, unusual: 3 });
+    const { counts, keptBack, rows, questions } = await lookAt(table, sheet);
+    expect(counts).toMatchObject({ new: 2, keptBack: 3, unusual: 2 });
+    expect(questions.map(({ lines }) => lines)).toEqual([[5]]);
     expect(keptBack.map(({ line, reason }) => [line, reason.key])).toEqual([
       [2, "test.push-up.plausibility.tooHigh"],
       [4, "test.vertical.plausibility.touchBelowReach"],
@@ -233,7 +237,6 @@ describe("results", () => {
     ]);
     expect(rows.map(({ line, unusual }) => [line, unusual?.key])).toEqual([
       [3, "test.push-up.plausibility.high"],
-      [5, "sheets.row.otherName"],
       [6, "sheets.row.leavesOut"],
     ]);
   });

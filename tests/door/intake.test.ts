@@ -31,7 +31,7 @@ describe("a roster", () => {
     expect(preview.keptBack.map(({ line, field, reason }) => [line, field, reason.key])).toEqual([
       [5, "name", "sheets.row.empty"],
       [6, "number", "sheets.row.number"],
-      [7, null, "sheets.row.twice"],
+      [7, "number", "sheets.row.numberTwice"],
     ]);
     expect(allAthletes(table.desk.store.db)).toEqual([]);
 
@@ -283,7 +283,12 @@ test("the kept-back rows come as a sheet that can be corrected and taken in", as
     "Mill City,,55,,,,,5,name: This can't be left empty.",
     "Mill City,Otto Orbit,12345,,,,,6,number: A skater's number has up to four digits and nothing else.",
   ]);
-  const corrected = text.replace("Mill City,,55", "Mill City,Rita Ramp,55").replace("12345", "1234");
+  const lines = text
+    .replace("Mill City,,55", "Mill City,Rita Ramp,55")
+    .replace("12345", "1234")
+    .split("\r\n");
+  // The number that two have would be asked about now.
+  const corrected = lines.filter((line) => !line.includes("Vera V.")).join("\r\n");
   const { counts } = await take(table, "roster", corrected);
   expect(counts).toMatchObject({ new: 2, known: 0, keptBack: 0 });
 });

@@ -65,7 +65,10 @@ function openDay(db: WritableDb, { today: date, instant, language }: Now): Day {
 
 /** Imports one of the demo's own sheets whole; a row that is not imported is a fault of ours. */
 function takeIn(db: WritableDb, sheet: ReadSheet, at: string): void {
-  const { taken, keptBack } = planSheet(db, sheet, at);
+  const { taken, keptBack, questions } = planSheet(db, sheet, at);
+  const [asked] = questions;
+  if (asked !== undefined)
+    throw new Error(`The demonstration's ${sheet.kind} asks who ${asked.said.name} is.`);
   const [outside] = keptBack;
   if (outside !== undefined) {
     throw new Error(`The demonstration's ${sheet.kind}, line ${outside.line}: ${say(outside.reason)}`);

@@ -5,6 +5,7 @@ import type { SheetRow } from "../../sheets/grid.ts";
 import { type Given, type Mapping, type SheetKindName, sheetKinds } from "../../sheets/headers.ts";
 
 const isoDay = z.iso.date();
+const answer = z.union([z.literal("new"), z.int().nonnegative().max(100)]);
 const row = z.string().regex(/^\d{1,7}$/);
 
 /** What a person says about a sheet that the sheet does not say itself; everything may be left out. */
@@ -27,9 +28,16 @@ export const choicesShape = {
   edits: z.record(row, z.record(row, z.string().max(1000))).default({}),
   /** Lines that are left out by choice. */
   leftOut: z.array(z.int().positive()).max(20_000).default([]),
+  /** Who is who: question → none of the candidates, or one of them (from 0). */
+  answers: z.record(z.string().regex(/^[0-9a-f]{64}$/), answer).default({}),
+  /** What becomes of rows whose question nobody answered: the sheet waits, or they are not imported. */
+  unanswered: z.enum(["ask", "keepBack"]).default("ask"),
 };
 
 const choicesSchema = z.object(choicesShape);
+
+/** Answers to the questions of a sheet, by their ids. */
+export type SheetAnswers = Readonly<Record<string, z.output<typeof answer>>>;
 
 export interface SheetChoices {
   readonly kind: SheetKindName | null;
@@ -40,6 +48,8 @@ export interface SheetChoices {
   readonly dateOrder: DateOrder | null;
   readonly edits: Readonly<Record<string, Readonly<Record<string, string>>>>;
   readonly leftOut: ReadonlySet<number>;
+  readonly answers: SheetAnswers;
+  readonly unanswered: "ask" | "keepBack";
 }
 
 /** Nothing said: everything as the sheet says it. */
@@ -47,7 +57,18 @@ export function choicesOf(
   kind: SheetKindName | null,
   said: Partial<z.output<typeof choicesSchema>> = {},
 ): SheetChoices {
-  const { mapping = {}, headerLine, worksheet, league, date, dateOrder, edits = {}, leftOut = [] } = said;
+  const {
+    mapping = {},
+    headerLine,
+    worksheet,
+    league,
+    date,
+    dateOrder,
+    edits = {},
+    leftOut = [],
+    answers = {},
+    unanswered = "ask",
+  } = said;
   return {
     kind,
     mapping,
@@ -57,6 +78,8 @@ export function choicesOf(
     dateOrder: dateOrder ?? null,
     edits,
     leftOut: new Set(leftOut),
+    answers,
+    unanswered,
   };
 }
 

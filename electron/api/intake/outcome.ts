@@ -2,6 +2,14 @@ import type { Cells, RowRefused } from "../../domain/tests/cells.ts";
 import type { Sentence } from "../../domain/words.ts";
 import type { ColumnName } from "../../sheets/headers.ts";
 import type { WritableDb } from "../../store/connection/database.ts";
+import type { SheetAnswers } from "./choices.ts";
+import { type Question, RowAsked } from "./questions.ts";
+
+/** When a sheet is planned (ISO 8601 instant), and what people said of who is who. */
+export interface Planning {
+  readonly at: string;
+  readonly answers: SheetAnswers;
+}
 
 /** A row that was read. */
 export interface ReadRow<Row> {
@@ -34,6 +42,8 @@ export interface Reason {
 export interface KeptBackRow extends Reason {
   readonly line: number;
   readonly also?: readonly Reason[];
+  /** What people have to say first: it is no fault of the row. */
+  readonly ask?: Question;
 }
 
 export type RowOutcome = TakenRow | KeptBackRow;
@@ -47,7 +57,8 @@ export function isTaken<Outcome extends RowOutcome>(outcome: Outcome): outcome i
 
 export function keptBack(line: number, refused: RowRefused): KeptBackRow {
   const also = refused.also.map(({ field, sentence }) => ({ field, reason: sentence }));
-  return { line, field: refused.field, reason: refused.sentence, also };
+  const ask = refused instanceof RowAsked ? { ask: refused.question } : {};
+  return { line, field: refused.field, reason: refused.sentence, also, ...ask };
 }
 
 /** Returns the outcome of a row that is known word for word. */

@@ -1,19 +1,20 @@
-import { fold } from "../../domain/people/fold.ts";
 import { RowRefused } from "../../domain/tests/cells.ts";
 import { protocolOf } from "../../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { PastRow } from "../../sheets/past.ts";
-import type { NamedAthlete } from "../../sheets/who.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import type { Athlete } from "../../store/tables/athletes.ts";
 import { allDays } from "../../store/tables/days.ts";
 import { addPastMark, pastMarkValue } from "../../store/tables/past-marks.ts";
-import { keptBack, known, type ReadRow, type RowOutcome } from "./outcome.ts";
-import { athleteNamed, registerOf } from "./register.ts";
+import { keptBack, known, type Planning, type ReadRow, type RowOutcome } from "./outcome.ts";
+import { finderIn, registerOf } from "./register.ts";
 
 /** Plans the import of past results. A stored mark stays, and a row with another value for it is not imported. */
-export function planPast(db: ReadableDb, rows: readonly ReadRow<PastRow>[]): RowOutcome[] {
-  const register = registerOf(db);
+export function planPast(
+  db: ReadableDb,
+  rows: readonly ReadRow<PastRow>[],
+  { answers }: Pick<Planning, "answers">,
+): RowOutcome[] {
+  const find = finderIn(registerOf(db), answers);
   const inSheet = new Map<string, number>();
   const days = new Map(
     allDays(db)
@@ -22,7 +23,7 @@ export function planPast(db: ReadableDb, rows: readonly ReadRow<PastRow>[]): Row
   );
 
   function planRow({ line, row }: ReadRow<PastRow>): RowOutcome {
-    const athlete = athleteNamed(register, row.who);
+    const athlete = find(row.who);
     const { date, test, variant, value, fingerprint } = row;
     const mark = { athleteId: athlete.id, fingerprint, date, test, variant, value };
     const key = `${athlete.id} ${date} ${fingerprint}`;
@@ -30,7 +31,7 @@ export function planPast(db: ReadableDb, rows: readonly ReadRow<PastRow>[]): Row
     if (held === value) return known(line, athlete);
     if (held !== undefined) throw new RowRefused("mark", otherMark(row, held));
     inSheet.set(key, value);
-    const unusual = row.unusual ?? otherName(row.who, athlete) ?? ownDay(row, days.get(row.date));
+    const unusual = row.unusual ?? ownDay(row, days.get(row.date));
     return {
       line,
       status: "new",
@@ -60,10 +61,4 @@ function ownDay({ date }: PastRow, title: string | undefined): Sentence | null {
 function otherMark({ test, date }: PastRow, held: number): Sentence {
   const { number } = protocolOf(test).write(held, "cm");
   return sentence("sheets.row.otherMark", { date, held: number });
-}
-
-/** Returns a warning when the row has another name: the number decides, but that deserves a look. */
-export function otherName(who: NamedAthlete, athlete: Athlete): Sentence | null {
-  if (who.name === "" || fold(who.name) === fold(athlete.name)) return null;
-  return sentence("sheets.row.otherName", { name: athlete.name, sheet: who.name });
 }

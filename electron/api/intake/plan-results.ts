@@ -10,13 +10,13 @@ import type { EntrantState } from "../../store/tables/entrants.ts";
 import { recordAttempt } from "../../store/tables/record.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import { attemptId, contentOf } from "./attempt-id.ts";
-import { isTaken, keptBack, known, type ReadRow, type RowOutcome } from "./outcome.ts";
-import { otherName } from "./plan-past.ts";
-import { athleteNamed } from "./register.ts";
+import { isTaken, keptBack, known, type Planning, type ReadRow, type RowOutcome } from "./outcome.ts";
+import { type Finder, finderIn } from "./register.ts";
 import { addTo, type Hall, readHall } from "./results-hall.ts";
 
 interface Plan {
   readonly hall: Hall;
+  readonly find: Finder;
   readonly at: string;
   /** Counts of equal content in this sheet so far. */
   readonly occurrences: Map<string, number>;
@@ -28,9 +28,14 @@ interface Plan {
  * Plans the import of results.
  * @throws Refusal `unavailable` when no day is open.
  */
-export function planResults(db: ReadableDb, rows: readonly ReadRow<ResultRow>[], at: string): RowOutcome[] {
+export function planResults(
+  db: ReadableDb,
+  rows: readonly ReadRow<ResultRow>[],
+  { at, answers }: Planning,
+): RowOutcome[] {
   const hall = readHall(db, requireOpenDay(db));
-  const plan: Plan = { hall, at, occurrences: new Map(), touched: new Map() };
+  const find = finderIn(hall.register, answers);
+  const plan: Plan = { hall, find, at, occurrences: new Map(), touched: new Map() };
   const outcomes = rows.map((each, index): RowOutcome => {
     try {
       return planRow(plan, each, index);
@@ -46,7 +51,7 @@ export function planResults(db: ReadableDb, rows: readonly ReadRow<ResultRow>[],
 function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): RowOutcome {
   const { hall } = plan;
   const { test, variant, seen, enteredBy, note } = row;
-  const athlete = athleteOf(hall, row);
+  const athlete = athleteOf(plan, row);
   refuseAbsent(hall, athlete);
   const attempt = { dayId: hall.day.id, athleteId: athlete.id, test, variant, seen };
   const content = contentOf(attempt);
@@ -59,7 +64,7 @@ function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): 
   takePlace(hall, athlete.id, row);
   plan.touched.set(`${athlete.id} ${test} ${variant}`, { index, athleteId: athlete.id, test, variant });
   const asked = opinion.level === "ask" ? opinion.sentence : null;
-  const unusual = asked ?? otherName(row.who, athlete) ?? partLeft(hall, athlete, test);
+  const unusual = asked ?? partLeft(hall, athlete, test);
   const entry = { id, athleteId: athlete.id, test, variant, seen, enteredBy, note, at: plan.at };
   function apply(db: WritableDb): void {
     recordAttempt(db, hall.day.id, { ...entry, source: "sheet", replaces: null });
@@ -68,13 +73,13 @@ function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): 
 }
 
 /** Finds a row's athlete: by bib if given (the rest must agree), else by league and number or name. */
-function athleteOf(hall: Hall, { who }: ResultRow): Athlete {
-  if (who.bib === null) return athleteNamed(hall.register, who);
+function athleteOf({ hall, find }: Plan, { who }: ResultRow): Athlete {
+  if (who.bib === null) return find(who);
   const id = hall.bibs.get(who.bib);
   const athlete = id === undefined ? undefined : hall.athletes.get(id);
   if (athlete === undefined) throw new RowRefused("bib", sentence("sheets.row.unknownBib", { bib: who.bib }));
   const isNamed = who.league !== "" && (who.number !== "" || who.name !== "");
-  if (isNamed && athleteNamed(hall.register, who) !== athlete) {
+  if (isNamed && find(who) !== athlete) {
     const values = { bib: who.bib, name: athlete.name, league: athlete.league };
     throw new RowRefused("bib", sentence("sheets.row.bibOfAnother", values));
   }

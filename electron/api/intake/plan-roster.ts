@@ -1,4 +1,5 @@
-import { sentence } from "../../domain/words.ts";
+import { RowRefused } from "../../domain/tests/cells.ts";
+import { type Sentence, sentence } from "../../domain/words.ts";
 import type { ColumnName } from "../../sheets/headers.ts";
 import type { RosterRow } from "../../sheets/roster.ts";
 import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
@@ -6,25 +7,35 @@ import {
   type Athlete,
   addAthlete,
   allAthletes,
+  dropEmptyLeague,
   leagueNamed,
+  leagues,
   updateAthlete,
 } from "../../store/tables/athletes.ts";
 import { entrants, expectEntrant } from "../../store/tables/entrants.ts";
 import { requireDay } from "../door/at-hand.ts";
-import type { KeptBackRow, ReadRow, RowOutcome, TakenRow } from "./outcome.ts";
-import { createRegister, type Register } from "./register.ts";
+import type { SheetAnswers } from "./choices.ts";
+import { leagueReader } from "./leagues.ts";
+import { keptBack, type Planning, type ReadRow, type RowOutcome, type TakenRow } from "./outcome.ts";
+import { questionId, RowAsked } from "./questions.ts";
+import { createRegister, type Register, shownPerson } from "./register.ts";
+import { choiceOf, type Meant } from "./who-is-who.ts";
 
 /** An athlete of the store or of an earlier row; `line` is this sheet's row for the same athlete. */
 interface Entry {
-  readonly league: string;
-  readonly name: string;
+  league: string;
+  name: string;
   number: string;
-  readonly athlete: Athlete | null;
+  birthYear: number | null;
+  /** As they stand after the rows so far; null for somebody new of this sheet. */
+  athlete: Athlete | null;
   line: number | null;
 }
 
 interface Plan {
   readonly register: Register<Entry>;
+  readonly leagueOf: ReturnType<typeof leagueReader>;
+  readonly answers: SheetAnswers;
   readonly dayId: number;
   readonly listed: ReadonlySet<number>;
   readonly at: string;
@@ -33,75 +44,149 @@ interface Plan {
 }
 
 /**
- * Plans the import of a roster: new athletes, changed values, and additions to the day's list.
+ * Plans the import of a roster: new athletes, changed values, and additions to the day's list. Where a row may be about
+ * somebody else than whom its number, its name or its league points to, people are asked.
  * @throws Refusal `unavailable` without a day to work on.
  */
-export function planRoster(db: ReadableDb, rows: readonly ReadRow<RosterRow>[], at: string): RowOutcome[] {
+export function planRoster(
+  db: ReadableDb,
+  rows: readonly ReadRow<RosterRow>[],
+  { at, answers }: Planning,
+): RowOutcome[] {
   const day = requireDay(db);
-  const entries = allAthletes(db).map(
-    (athlete): Entry => ({
-      league: athlete.league,
-      name: athlete.name,
-      number: athlete.number,
-      athlete,
-      line: null,
-    }),
-  );
+  const entries = allAthletes(db).map((athlete): Entry => ({ ...shownPerson(athlete), athlete, line: null }));
+  const known = leagues(db).map(({ name }) => name);
   const plan: Plan = {
     register: createRegister(entries),
+    leagueOf: leagueReader(known, answers, true),
+    answers,
     dayId: day.id,
     listed: new Set(entrants(db, day.id).map(({ athleteId }) => athleteId)),
     at,
     leagueIds: new Map(),
   };
-  return rows.map(({ line, row }) => planRow(plan, line, row));
+  return rows.map(({ line, row }) => {
+    try {
+      return planRow(plan, line, row);
+    } catch (error) {
+      if (error instanceof RowRefused) return keptBack(line, error);
+      throw error;
+    }
+  });
 }
 
-function planRow(plan: Plan, line: number, row: RosterRow): RowOutcome {
-  const found = entryOf(plan.register, row);
-  if (found === "several") {
-    return refused(line, "number", sentence("sheets.row.sameName", { name: row.name }));
-  }
-  if (found !== undefined && found.line !== null) {
-    return refused(line, null, sentence("sheets.row.twice", { name: found.name, line: found.line }));
-  }
-  if (found?.athlete) return changeOf(plan, line, row, found, found.athlete);
-  plan.register.add({ league: row.league, name: row.name, number: row.number, athlete: null, line });
+function planRow(plan: Plan, line: number, said: RosterRow): RowOutcome {
+  const league = plan.leagueOf(said.league);
+  if ("question" in league) throw new RowAsked(league.question);
+  const row = { ...said, league: league.name };
+  const meant = meantBy(plan, row);
+  requireTold(plan, meant?.athlete == null ? row : merged(meant.athlete, row), row, meant);
+  const holder = holderOf(plan, row, meant);
+  if (meant?.athlete != null)
+    return changeOf(plan, line, row, { entry: meant, athlete: meant.athlete, holder });
+  plan.register.add({ ...shownPerson(row), athlete: null, line });
   return {
     line,
     status: "new",
     about: null,
-    unusual: null,
+    unusual: lossOf(holder),
     was: {},
     joins: true,
-    apply: (db) => addRow(db, plan, row),
+    apply: (db) => {
+      takeNumber(db, holder);
+      addRow(db, plan, row);
+    },
   };
 }
 
-function refused(line: number, field: ColumnName | null, reason: KeptBackRow["reason"]): KeptBackRow {
-  return { line, field, reason };
+/** Finds who a row means; undefined for somebody new. @throws RowRefused for a row twice, RowAsked to be answered. */
+function meantBy({ register, answers }: Plan, row: RosterRow): Entry | undefined {
+  const choice = choiceOf(register, row);
+  refuseTwice(choice, row);
+  if (choice.sure !== undefined) return choice.sure;
+  const { candidates, sameName } = choice;
+  if (candidates.length === 0 && sameName === undefined) return undefined;
+  const asked = {
+    about: "person" as const,
+    said: shownPerson(row),
+    candidates: candidates.map(shownPerson),
+    line: sameName?.line ?? null,
+  };
+  const id = questionId(asked);
+  const answer = answers[id];
+  if (answer !== undefined && answer !== "new" && candidates[answer] !== undefined) return candidates[answer];
+  // Two people of one name in one league are told apart by their numbers alone.
+  const mayBeNew = row.number !== "" || !register.byName(row.league, row.name).some(isBare);
+  if (answer === "new" && mayBeNew) return undefined;
+  const loses = choice.byNumber?.name ?? null;
+  throw new RowAsked({ ...asked, id, mayBeNew, takesNew: true, loses });
 }
 
-/** Finds the entry with the same league and number, or league and name where sheet or store lacks a number. */
-function entryOf(register: Register<Entry>, row: RosterRow): Entry | "several" | undefined {
-  if (row.number !== "") {
-    const found = register.byNumber(row.league, row.number);
-    return found ?? register.byName(row.league, row.name).find(({ number }) => number === "");
+/** @throws RowRefused for a row about somebody whom this sheet has already, or with a number that it gave to another. */
+function refuseTwice({ sure, byNumber }: Meant<Entry>, { name, number }: RosterRow): void {
+  if (sure !== undefined && sure.line !== null) {
+    throw new RowRefused(null, sentence("sheets.row.twice", { name: sure.name, line: sure.line }));
   }
-  const named = register.byName(row.league, row.name);
-  const bare = named.find(({ number }) => number === "");
-  if (bare !== undefined || named.length < 2) return bare ?? named[0];
-  return "several";
+  if (byNumber === undefined || byNumber.line === null || byNumber === sure) return;
+  const values = { name, number, other: byNumber.name, line: byNumber.line };
+  throw new RowRefused("number", sentence("sheets.row.numberTwice", values));
+}
+
+/** @throws RowRefused for a name without a number, or a number brought along, that somebody else of the league has. */
+function requireTold(
+  { register }: Plan,
+  { name, number, league }: Pick<RosterRow, "name" | "number" | "league">,
+  row: RosterRow,
+  meant: Entry | undefined,
+): void {
+  const isOther = (each: Entry | undefined) => each !== undefined && each !== meant;
+  const taken =
+    number === ""
+      ? register.byName(league, name).some((each) => isBare(each) && isOther(each))
+      : row.number === "" && isOther(register.byNumber(league, number));
+  if (taken) throw new RowRefused("number", sentence("sheets.row.tellApart", { name, league }));
+}
+
+/** Who has the number of a row that means somebody else, and loses it. @throws RowRefused where that can't be. */
+function holderOf({ register }: Plan, { league, number }: RosterRow, meant: Entry | undefined) {
+  const found = number === "" ? undefined : register.byNumber(league, number);
+  if (found?.athlete == null || found === meant) return undefined;
+  const { name, athlete } = found;
+  if (register.byName(league, name).some((each) => isBare(each) && each !== found)) {
+    throw new RowRefused("number", sentence("sheets.row.cannotLose", { name, number }));
+  }
+  found.number = "";
+  found.athlete = { ...athlete, number: "" };
+  register.add(found);
+  return { number, athlete: found.athlete };
+}
+
+type Holder = ReturnType<typeof holderOf>;
+
+const isBare = ({ number }: Entry) => number === "";
+
+function lossOf(holder: Holder): Sentence | null {
+  if (holder === undefined) return null;
+  const { number, athlete } = holder;
+  return sentence("sheets.row.losesNumber", { number, name: athlete.name });
+}
+
+/** Takes a number from whoever had it; their results stay theirs. */
+function takeNumber(db: WritableDb, holder: Holder): void {
+  if (holder !== undefined) updateAthlete(db, holder.athlete.id, holder.athlete);
+}
+
+function leagueIdOf(db: WritableDb, plan: Plan, league: string): number {
+  const known = plan.leagueIds.get(league);
+  if (known !== undefined) return known;
+  const leagueId = leagueNamed(db, league);
+  plan.leagueIds.set(league, leagueId);
+  return leagueId;
 }
 
 function addRow(db: WritableDb, plan: Plan, row: RosterRow): void {
-  let leagueId = plan.leagueIds.get(row.league);
-  if (leagueId === undefined) {
-    leagueId = leagueNamed(db, row.league);
-    plan.leagueIds.set(row.league, leagueId);
-  }
   const id = addAthlete(db, {
-    leagueId,
+    leagueId: leagueIdOf(db, plan, row.league),
     name: row.name,
     number: row.number,
     birthYear: row.birthYear,
@@ -114,23 +199,34 @@ function addRow(db: WritableDb, plan: Plan, row: RosterRow): void {
   expectEntrant(db, plan.dayId, id, plan.at);
 }
 
-function changeOf(plan: Plan, line: number, row: RosterRow, entry: Entry, athlete: Athlete): TakenRow {
-  entry.line = line;
+interface Changing {
+  readonly entry: Entry;
+  readonly athlete: Athlete;
+  readonly holder: Holder;
+}
+
+function changeOf(plan: Plan, line: number, row: RosterRow, changing: Changing): TakenRow {
+  const { entry, athlete, holder } = changing;
   const after = merged(athlete, row);
-  // A number filled in by this row identifies the athlete from now on.
-  if (after.number !== athlete.number) {
-    entry.number = after.number;
-    plan.register.add(entry);
-  }
+  // From now on they are found by what this row says.
+  Object.assign(entry, shownPerson(after), { athlete: after, line });
+  plan.register.add(entry);
   const was = differences(athlete, after);
   const isChanged = Object.keys(was).length > 0;
   const joins = !plan.listed.has(athlete.id);
   function apply(db: WritableDb): void {
-    if (isChanged) updateAthlete(db, athlete.id, after);
+    takeNumber(db, holder);
+    if (isChanged) {
+      const leagueId =
+        athlete.league === after.league ? athlete.leagueId : leagueIdOf(db, plan, after.league);
+      updateAthlete(db, athlete.id, { ...after, leagueId });
+      if (leagueId !== athlete.leagueId) dropEmptyLeague(db, athlete.leagueId);
+    }
     if (joins) expectEntrant(db, plan.dayId, athlete.id, plan.at);
   }
   const status = isChanged ? "changed" : "known";
-  return { line, status, about: null, unusual: null, was, joins, apply: isChanged || joins ? apply : null };
+  const unusual = lossOf(holder);
+  return { line, status, about: null, unusual, was, joins, apply: isChanged || joins ? apply : null };
 }
 
 /** Merges the filled cells of a row into an athlete; no sheet changes an athlete's answers at the table. */
@@ -138,6 +234,7 @@ function merged(athlete: Athlete, row: RosterRow): Athlete {
   const told = athlete.asked ? { guardianConsent: null, board: null, share: null } : row;
   return {
     ...athlete,
+    league: row.league,
     name: row.name,
     number: row.number === "" ? athlete.number : row.number,
     birthYear: row.birthYear ?? athlete.birthYear,
@@ -149,6 +246,7 @@ function merged(athlete: Athlete, row: RosterRow): Athlete {
 }
 
 const compared = [
+  ["league", "league"],
   ["name", "name"],
   ["number", "number"],
   ["birth_year", "birthYear"],

@@ -9,6 +9,27 @@ import type { TakenRow } from "./outcome.ts";
 import type { ReadSheet } from "./read.ts";
 import type { PlannedSheet } from "./sheet.ts";
 
+const personSchema = z.object({
+  name: z.string(),
+  number: z.string(),
+  league: z.string(),
+  birthYear: z.int().nullable(),
+});
+
+const questionSchema = z.object({
+  id: z.string(),
+  about: z.enum(["league", "person"]),
+  /** As the sheet has it. */
+  said: personSchema,
+  /** An answer is the place of one of them, from 0, or `new`. */
+  candidates: z.array(personSchema),
+  mayBeNew: z.boolean(),
+  takesNew: z.boolean(),
+  loses: z.string().nullable(),
+  line: z.int().nullable(),
+  lines: z.array(z.int()),
+});
+
 export const previewSchema = takenSchema.extend({
   headers: z.array(z.string()),
   /** Every field that this sheet can have, with the header matched to it. */
@@ -25,6 +46,9 @@ export const previewSchema = takenSchema.extend({
   /** A row holds several tests, a column each. */
   wide: z.boolean(),
   asksDateOrder: z.boolean(),
+  /** The first questions of who is who; nothing is imported before all are answered. */
+  questions: z.array(questionSchema),
+  questionCount: z.int(),
   /** Rows that are left out by choice. */
   leftOut: z.array(z.object({ line: z.int(), text: z.string() })),
   rows: z.array(
@@ -44,6 +68,7 @@ export type Preview = z.infer<typeof previewSchema>;
 /** Most rows of each kind in a preview; the counts are of all. */
 const shownRows = 50;
 const shownKeptBack = 200;
+const shownQuestions = 50;
 
 /** Returns the preview of an import: rows that deserve a look come first, known ones last. */
 export function previewOf(sheet: ReadSheet, planned: PlannedSheet): Preview {
@@ -66,6 +91,7 @@ export function previewOf(sheet: ReadSheet, planned: PlannedSheet): Preview {
     ...{ headerLine, worksheet, worksheets: [...worksheets], asksDateOrder },
     mapping: { ...sheet.mapping },
     wide: matched.parts.length > 0,
+    ...questionsOf(planned),
     start: sheet.start.map(shownLine),
     leftOut: sheet.leftOut.map(shownLine),
     headers: [...headers],
@@ -74,6 +100,15 @@ export function previewOf(sheet: ReadSheet, planned: PlannedSheet): Preview {
     missing: [...missing],
     rows,
   };
+}
+
+function questionsOf({ questions }: PlannedSheet): Pick<Preview, "questions" | "questionCount"> {
+  const shown = questions.slice(0, shownQuestions).map(({ candidates, lines, ...rest }) => ({
+    ...rest,
+    candidates: [...candidates],
+    lines: [...lines],
+  }));
+  return { questions: shown, questionCount: questions.length };
 }
 
 function urgency({ unusual, status }: TakenRow): number {

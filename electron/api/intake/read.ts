@@ -19,12 +19,13 @@ import { readResultRow } from "../../sheets/results.ts";
 import { mIsWomen, readRosterRow } from "../../sheets/roster.ts";
 import { type Table, tableOf } from "../../sheets/table.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { putRight, type SheetChoices } from "./choices.ts";
+import { putRight, type SheetAnswers, type SheetChoices } from "./choices.ts";
 import {
   isTaken,
   type KeptBackRow,
   keptBack,
   type PlannedOutcome,
+  type Planning,
   type ReadRow,
   type Reason,
   type RowOutcome,
@@ -92,7 +93,8 @@ export async function* readSteps(
   const asksDateOrder = found === "open";
   const order = found === "open" ? choices.dateOrder : found;
   const missing = asksDateOrder && order === null ? [...matched.missing, "date_order"] : matched.missing;
-  const readable = { ...table, rows, matched: { ...matched, missing }, given: choices.given };
+  const { given, answers } = choices;
+  const readable = { ...table, rows, matched: { ...matched, missing }, given, answers };
   const read = yield* readRows(kind, readable, { today, order: order ?? "day" });
   const about = {
     headers: table.headers,
@@ -131,6 +133,7 @@ export async function readWhole(bytes: Uint8Array, reading: SheetReading): Promi
 interface Readable extends Table {
   readonly matched: MatchedHeaders;
   readonly given: Given;
+  readonly answers: SheetAnswers;
 }
 
 function readRows(kind: SheetKindName, sheet: Readable, ways: PastWays): RowSteps {
@@ -153,9 +156,9 @@ type RowSteps = Generator<LinesRead, Pick<ReadSheet, "rows" | "unread" | "plan">
 type GoodRow<Row> = ReadRow<Row> & Said;
 
 function* readAll<Row>(
-  { headers, rows: all, broken, matched, given }: Readable,
+  { headers, rows: all, broken, matched, given, answers }: Readable,
   read: (cells: Cells) => Row,
-  plan: (db: ReadableDb, rows: readonly ReadRow<Row>[], at: string) => RowOutcome[],
+  plan: (db: ReadableDb, rows: readonly ReadRow<Row>[], when: Planning) => RowOutcome[],
 ): RowSteps {
   const good: GoodRow<Row>[] = [];
   const unread: KeptBackRow[] = [];
@@ -170,7 +173,7 @@ function* readAll<Row>(
   }
   for (const { line, reason } of broken) unread.push({ line, field: null, reason });
   const rows = new Map([...all, ...broken].map((row) => [row.line, row]));
-  return { rows, unread, plan: (db, at) => withSources(plan(db, good, at), good, headers) };
+  return { rows, unread, plan: (db, at) => withSources(plan(db, good, { at, answers }), good, headers) };
 }
 
 /** Plans come in the order of the rows: each with what its row says. */

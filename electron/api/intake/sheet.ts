@@ -8,7 +8,8 @@ import { isoDate } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
 import { choicesOf, type SheetChoices } from "./choices.ts";
 import { rememberMapping } from "./forms.ts";
-import { isTaken, type KeptBackRow, type Reason, type TakenRow } from "./outcome.ts";
+import { isTaken, type KeptBackRow, keptBack, type Reason, type TakenRow } from "./outcome.ts";
+import { type Question, RowAsked } from "./questions.ts";
 import { type ReadSheet, readWhole, type SheetReading } from "./read.ts";
 
 /** Counts of a sheet's rows by kind. `keptBack` rows are not imported; `joined` ones are added to the day's list. */
@@ -38,6 +39,13 @@ export interface PlannedSheet {
   readonly taken: readonly PlannedRow[];
   /** All of them, by line. */
   readonly keptBack: readonly KeptBackCells[];
+  /** What people have to say before the rows of those lines can be imported. */
+  readonly questions: readonly AskedLines[];
+}
+
+/** A question, and the lines that wait for its answer. */
+export interface AskedLines extends Question {
+  readonly lines: readonly number[];
 }
 
 /** How to read a sheet now. */
@@ -63,17 +71,32 @@ export function planSheet(db: ReadableDb, sheet: ReadSheet, at: string): Planned
   const outcomes = sheet.plan(db, at);
   const taken = outcomes.filter((outcome) => isTaken(outcome));
   const outside = outcomes.filter((outcome) => !isTaken(outcome)) as KeptBackRow[];
-  const keptBack = byLine([...outside, ...sheet.unread]).map((row) => ({
-    ...row,
-    cells: sheet.rows.get(row.line)?.cells ?? [],
-  }));
+  const refused = outside.filter(({ ask }) => ask === undefined);
+  const outsideRows = keptBackCells([...refused, ...sheet.unread], sheet);
   return {
     kind: sheet.kind,
     headers: sheet.headers,
-    counts: countsOf(taken, keptBack.length),
+    counts: countsOf(taken, outsideRows.length),
     taken,
-    keptBack,
+    keptBack: outsideRows,
+    questions: askedLines(outside),
   };
+}
+
+/** Each question once, with all rows that wait for it. */
+function askedLines(rows: readonly KeptBackRow[]): AskedLines[] {
+  const all = new Map<string, { question: Question; lines: Set<number> }>();
+  for (const { ask, line } of rows) {
+    if (ask === undefined) continue;
+    const asked = all.get(ask.id) ?? { question: ask, lines: new Set() };
+    asked.lines.add(line);
+    all.set(ask.id, asked);
+  }
+  return [...all.values()].map(({ question, lines }) => ({ ...question, lines: [...lines] }));
+}
+
+function keptBackCells(rows: readonly KeptBackRow[], sheet: ReadSheet): KeptBackCells[] {
+  return byLine(rows).map((row) => ({ ...row, cells: sheet.rows.get(row.line)?.cells ?? [] }));
 }
 
 /** One row a line with all its reasons: of a wide sheet several tests of one line may be wrong. */
@@ -125,11 +148,28 @@ export async function takeSheet(
   const sheet = await readSheet(desk, kind, bytes, choices);
   refuseMissing(sheet);
   return desk.store.write(topicsOf[sheet.kind], (db) => {
-    const planned = planSheet(db, sheet, desk.now().toISOString());
+    const planned = answered(planSheet(db, sheet, desk.now().toISOString()), sheet, choices);
     for (const row of planned.taken) row.apply?.(db);
     rememberMapping(db, sheet.kind, sheet.headers, sheet.mapping);
     return planned;
   });
+}
+
+/**
+ * Holds a sheet until it is said who is who; where nobody can be asked, the rows that wait stay outside.
+ * @throws Refusal `conflict`
+ */
+function answered(planned: PlannedSheet, sheet: ReadSheet, { unanswered }: SheetChoices): PlannedSheet {
+  const { questions } = planned;
+  if (questions.length === 0) return planned;
+  if (unanswered === "ask") {
+    throw new Refusal("conflict", sentence("sheets.whoIsWho", { count: questions.length }));
+  }
+  const waiting = questions.flatMap(({ lines, ...ask }) =>
+    lines.map((line) => keptBack(line, new RowAsked(ask))),
+  );
+  const all = keptBackCells([...planned.keptBack, ...waiting], sheet);
+  return { ...planned, questions: [], keptBack: all, counts: { ...planned.counts, keptBack: all.length } };
 }
 
 /** @throws Refusal `bad-input` when the sheet lacks a column that every row needs. */

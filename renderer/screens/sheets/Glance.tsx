@@ -50,7 +50,11 @@ export function Glance({ preview, sheet }: { readonly preview: Preview; readonly
           />
         ))}
       </Row>
-      {changes > 0 ? (
+      {preview.questionCount > 0 ? (
+        <Button size="large" disabled>
+          {t("take.waits", { count: preview.questionCount })}
+        </Button>
+      ) : changes > 0 ? (
         <Button kind="primary" size="large" busy={take.isPending} onPress={takeIn}>
           {t("take.button", { count: changes, shown: writeNumber(changes, i18n.language) })}
         </Button>

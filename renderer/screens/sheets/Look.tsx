@@ -10,6 +10,7 @@ import { Mapping } from "./Mapping.tsx";
 import { TakenRows } from "./TakenRows.tsx";
 import { Changes, Unusual } from "./Unusual.tsx";
 import type { SheetInHand } from "./useSheet.ts";
+import { WhoIsWho } from "./WhoIsWho.tsx";
 
 interface LookProps {
   readonly preview: Preview;
@@ -26,6 +27,7 @@ export function Look({ preview, sheet }: LookProps) {
   return (
     <>
       {canRead && <Glance preview={preview} sheet={sheet} />}
+      {canRead && <WhoIsWho preview={preview} sheet={sheet} />}
       <Choices key="choices" preview={preview} sheet={sheet} />
       {/* One place for it, so that a column chosen by keyboard keeps the focus while the sheet is read anew. */}
       {isMapped && <Mapping key="mapping" preview={preview} sheet={sheet} />}

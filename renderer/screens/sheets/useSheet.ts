@@ -27,6 +27,8 @@ interface Said {
   /** Line → column (from 0) → text. */
   readonly edits?: Readonly<Record<string, Readonly<Record<string, string>>>>;
   readonly leftOut?: readonly number[];
+  /** Who is who: question → one of its candidates (from 0), or none of them. */
+  readonly answers?: Readonly<Record<string, number | "new">>;
 }
 
 export interface SheetInHand {
