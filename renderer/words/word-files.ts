@@ -22,6 +22,7 @@ import type report from "../../resources/locales/en/report.json";
 import type sentences from "../../resources/locales/en/sentences.json";
 import type sheets from "../../resources/locales/en/sheets.json";
 import type station from "../../resources/locales/en/station.json";
+import type steps from "../../resources/locales/en/steps.json";
 import type summary from "../../resources/locales/en/summary.json";
 
 /**
@@ -53,5 +54,6 @@ export interface WordFiles {
   sentences: typeof sentences;
   sheets: typeof sheets;
   station: typeof station;
+  steps: typeof steps;
   summary: typeof summary;
 }

@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, test } from "vitest";
 import { addPastMark } from "../../electron/store/tables/past-marks.ts";
 import { refusalOf, type TestDesk, testDesk } from "./desk.ts";
 import { addPeople, answersOf, openDay } from "./people-of-a-day.ts";
+import { setState, stationDay } from "./station-day.ts";
 
 const first = "11111111-1111-4111-8111-111111111111";
 const second = "22222222-2222-4222-8222-222222222222";
@@ -115,4 +116,22 @@ describe("consent", () => {
       guardianConsent: false,
     });
   });
+});
+
+test("the list is narrowed to those with tests left, or with consents that are missing or not asked about", async () => {
+  const day = await stationDay();
+  const { people } = day.as("organiser");
+  const names = async (need: "notDone" | "guardian" | "notAsked") =>
+    (await people.list({ need })).people.map(({ name }) => name);
+  expect(await names("notDone")).toHaveLength(6);
+  expect(await names("guardian")).toEqual([]);
+  expect(await names("notAsked")).toContain("Ada Rill");
+  await people.setConsent({ athleteId: day.idOf(1), board: "bib", share: false });
+  expect(await names("notAsked")).not.toContain("Ada Rill");
+  const { athleteId, name, number, league, category } = await people.get({ athleteId: day.idOf(2) });
+  await people.mend({ athleteId, name, number, league, category, birthYear: 2015 });
+  expect(await names("guardian")).toEqual(["Bo Crank"]);
+  setState(day, day.dayId, day.idOf(3), "withdrawn", 3);
+  expect(await names("notDone")).not.toContain("Cy Loop");
+  day.desk.close();
 });

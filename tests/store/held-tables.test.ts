@@ -60,7 +60,7 @@ test("a table stands before every table that it refers to, so that its rows go f
 test("no place for free words is forgotten, where a name could stand in a row about somebody else", () => {
   const places = tables.flatMap((table) =>
     columnsOf(table)
-      .filter((column) => /^(?:note|notes|reason|detail|text|comment|remark)$/.test(column))
+      .filter((column) => /^(?:note|notes|reason|detail|text|comment|remark|file)$/.test(column))
       .map((column) => `${table}.${column}`),
   );
   // `mark.detail` is worked out from the attempts; all others are looked through (`erase-mentions.ts`).
@@ -73,6 +73,7 @@ test("no place for free words is forgotten, where a name could stand in a row ab
       "left_out.reason",
       "mark.detail",
       "past_void.reason",
+      "step.file",
       "void.reason",
     ].sort(),
   );

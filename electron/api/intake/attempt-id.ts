@@ -25,6 +25,21 @@ export function attemptId(attempt: SheetAttempt, occurrence: number): string {
     .join("-");
 }
 
+/** Equal rows of one sheet are fewer than this: an attempt whose import was undone counts on from here. */
+const anew = 1_000_000;
+
+/** Returns the id of an attempt as {@link attemptId}, but for those whose import was undone: they are entered anew. */
+export function freshAttemptId(
+  attempt: SheetAttempt,
+  occurrence: number,
+  undone: ReadonlySet<string>,
+): string {
+  for (let counted = occurrence; ; counted += anew) {
+    const id = attemptId(attempt, counted);
+    if (!undone.has(id)) return id;
+  }
+}
+
 /** Returns an attempt's content as text; equal attempts give equal texts. */
 export function contentOf({ dayId, athleteId, test, variant, seen }: SheetAttempt): string {
   return [dayId, athleteId, test, variant, JSON.stringify(seen)].join("\n");

@@ -50,11 +50,12 @@ export const intake = router({
 
   /** Imports all good rows, or none. The same sheet again changes nothing. */
   take: allow("organiser")
-    .input(which.required({ kind: true }))
+    .input(which.required({ kind: true }).extend({ fileName: z.string().max(1000).default("") }))
     .output(takenSchema)
-    .mutation(async ({ ctx: { desk }, input: { uploadId, kind, ...said } }) => {
+    .mutation(async ({ ctx: { desk }, input: { uploadId, kind, fileName, ...said } }) => {
       const upload = uploads.find(desk, uploadId);
-      const taken = await takeSheet(desk, kind, upload.bytes, choicesOf(kind, said));
+      const file = fileName.replace(/\s+/g, " ").trim().slice(0, 120);
+      const taken = await takeSheet(desk, kind, upload.bytes, choicesOf(kind, said), file);
       upload.keptBack = taken;
       return takenOf(taken);
     }),

@@ -9,7 +9,7 @@ import type { Athlete } from "../../store/tables/athletes.ts";
 import type { EntrantState } from "../../store/tables/entrants.ts";
 import { recordAttempt } from "../../store/tables/record.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
-import { attemptId, contentOf } from "./attempt-id.ts";
+import { contentOf, freshAttemptId } from "./attempt-id.ts";
 import { isTaken, keptBack, known, type Planning, type ReadRow, type RowOutcome } from "./outcome.ts";
 import { type Finder, finderIn } from "./register.ts";
 import { addTo, type Hall, readHall } from "./results-hall.ts";
@@ -57,7 +57,7 @@ function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): 
   const content = contentOf(attempt);
   const occurrence = (plan.occurrences.get(content) ?? 0) + 1;
   plan.occurrences.set(content, occurrence);
-  const id = attemptId(attempt, occurrence);
+  const id = freshAttemptId(attempt, occurrence, hall.undone);
   if (hall.ids.has(id)) return known(line, athlete);
   const opinion = protocolOf(test).plausibility(hall.parameters[test], seen);
   if (opinion.level === "refuse") throw new RowRefused(null, opinion.sentence);

@@ -2,6 +2,7 @@ import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import { ofEachTest, type TestCode } from "../../domain/tests/registry.ts";
 import type { Slot } from "../../domain/tests/slots.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
+import { undoneAttempts } from "../../store/steps/steps.ts";
 import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 import { attemptsOfDay } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
@@ -28,6 +29,8 @@ export interface Hall {
   readonly parameters: Readonly<Record<TestCode, unknown>>;
   /** Ids of all attempts of the day, void ones included. */
   readonly ids: ReadonlySet<string>;
+  /** Ids of attempts whose import was undone. */
+  readonly undone: ReadonlySet<string>;
   standing(athleteId: number, test: TestCode, variant: string): CountedAttempts;
   /** The typical error of each test from the days before. */
   readonly errors: TypicalErrors;
@@ -58,6 +61,7 @@ export function readHall(db: ReadableDb, day: Day): Hall {
     leftOut: new Set(leftOut(db, day.id).map(({ athleteId, test }) => `${athleteId} ${test}`)),
     parameters,
     ids: new Set(attempts.map(({ id }) => id)),
+    undone: undoneAttempts(db),
     standing,
     errors: typicalErrorsOf(db, day.id),
     last: (athleteId, test, variant) =>

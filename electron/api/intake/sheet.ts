@@ -1,9 +1,12 @@
+import { randomUUID } from "node:crypto";
 import { Refusal } from "../../domain/refusal.ts";
 import type { Cells } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
 import { isAddedHeader, type SheetKindName } from "../../sheets/headers.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Topic } from "../../store/connection/store.ts";
+import type { Place } from "../../store/steps/rows.ts";
+import { takeImportStep } from "../../store/steps/take-step.ts";
 import { isoDate } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
 import { choicesOf, type SheetChoices } from "./choices.ts";
@@ -134,6 +137,13 @@ const topicsOf: Readonly<Record<SheetKindName, readonly Topic[]>> = {
   past: ["people", "attempts"],
 };
 
+/** What an import of each kind may add to or change. */
+const tablesOf = {
+  roster: ["league", "athlete", "entrant"],
+  results: ["attempt"],
+  past: ["past_mark"],
+} as const satisfies Readonly<Record<SheetKindName, readonly Place[]>>;
+
 /**
  * Imports all good rows of a sheet in one transaction, or none; the same sheet again changes nothing. The plan is made
  * inside the transaction, so that entries since the preview count.
@@ -144,12 +154,19 @@ export async function takeSheet(
   kind: SheetKindName | null,
   bytes: Uint8Array,
   choices: SheetChoices = choicesOf(kind),
+  file = "",
 ): Promise<PlannedSheet> {
   const sheet = await readSheet(desk, kind, bytes, choices);
   refuseMissing(sheet);
+  const at = desk.now().toISOString();
   return desk.store.write(topicsOf[sheet.kind], (db) => {
-    const planned = answered(planSheet(db, sheet, desk.now().toISOString()), sheet, choices);
-    for (const row of planned.taken) row.apply?.(db);
+    const planned = answered(planSheet(db, sheet, at), sheet, choices);
+    const apply = () => {
+      for (const row of planned.taken) row.apply?.(db);
+    };
+    const counts = { ...planned.counts };
+    const step = { id: randomUUID(), kind: sheet.kind, at, by: "", file, counts };
+    takeImportStep(db, tablesOf[sheet.kind], apply, step);
     rememberMapping(db, sheet.kind, sheet.headers, sheet.mapping);
     return planned;
   });

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { identityKinds, importKinds } from "../../store/steps/steps.ts";
 import { entrantStates } from "../../store/tables/entrants.ts";
 import { markSchema, testSchema } from "../door/shapes.ts";
 
@@ -93,6 +94,8 @@ const pastMark = z.object({
   unit: z.enum(["reps", "landings", "cm", "s"]),
 });
 
+const changedRow = z.record(z.string(), z.union([z.string(), z.number(), z.null()]));
+
 export const heldSchema = z.object({
   format: z.literal("tapeline-held"),
   version: z.literal(1),
@@ -122,6 +125,17 @@ export const heldSchema = z.object({
       reason: z.string(),
       voided_by: z.string(),
       at: z.string(),
+    }),
+  ),
+  /** What imports, corrections and steps that made two records one changed, row by row; null where there was no row. */
+  changes: z.array(
+    z.object({
+      kind: z.enum([...identityKinds, ...importKinds]),
+      at: z.string(),
+      by: z.string(),
+      table: z.string(),
+      before: changedRow.nullable(),
+      after: changedRow.nullable(),
     }),
   ),
 });

@@ -4,6 +4,8 @@ import type { Mark } from "../../domain/tests/protocol.ts";
 import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { type HeldRows, heldRows } from "../../store/erasure/held.ts";
+import type { Row } from "../../store/steps/rows.ts";
+import { allSteps } from "../../store/steps/steps.ts";
 import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 import { dayById } from "../../store/tables/days.ts";
 import { heatById } from "../../store/tables/heats.ts";
@@ -37,7 +39,20 @@ export function heldAbout(db: ReadableDb, athlete: Athlete, about: Pick<Held, "m
       instead: instead === null ? null : measured(test, instead).value,
       ...{ reason: own(line.reason), voided_by: line.voided_by, at: line.at },
     })),
+    changes: changesOf(db, rows),
   };
+}
+
+/** What was done to the record as a whole; how it was left is no fact about a person. */
+function changesOf(db: ReadableDb, { step_row }: HeldRows): Held["changes"] {
+  const steps = new Map(allSteps(db).map((step) => [step.seq, step]));
+  const read = (text: string | null) => (text === null ? null : (JSON.parse(text) as Row));
+  return step_row.flatMap(({ step_seq, place, before, after }) => {
+    const step = steps.get(step_seq);
+    if (step === undefined || place === "digest") return [];
+    const { kind, at, by } = step;
+    return [{ kind, at, by, table: place, before: read(before), after: read(after) }];
+  });
 }
 
 function ownText(db: ReadableDb, athlete: Athlete): Own {

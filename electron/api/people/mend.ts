@@ -1,9 +1,11 @@
+import { randomUUID } from "node:crypto";
 import { z } from "zod";
 import { fold } from "../../domain/people/fold.ts";
 import { checkIdentity } from "../../domain/people/identity.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { WritableDb } from "../../store/connection/database.ts";
+import { takeIdentityStep } from "../../store/steps/take-step.ts";
 import {
   type Athlete,
   athleteByIdentity,
@@ -30,26 +32,47 @@ const mendInput = z.object({
   category: z.enum(["women", "men", "open"]).nullable(),
 });
 
-/** Corrects an athlete's identity; the same again changes nothing. Their attempts stay theirs. */
+/**
+ * Corrects an athlete's identity, or moves them to another league; the same again changes nothing. Their attempts stay
+ * theirs, and the history keeps who they were.
+ */
 export const mend = allow("organiser")
   .input(mendInput)
   .mutation(({ ctx: { desk }, input }) => {
-    desk.store.write(["people", "entrants"], (db) => mendAthlete(db, input, isoDate(desk.now())));
+    desk.store.write(["people", "entrants"], (db) => mendAthlete(db, input, desk.now()));
     forgetNames(desk.store);
   });
 
 /** @throws Refusal for unreadable input, or for a number or name that belongs to another athlete. */
-function mendAthlete(db: WritableDb, typed: z.infer<typeof mendInput>, today: string): void {
+function mendAthlete(db: WritableDb, typed: z.infer<typeof mendInput>, now: Date): void {
   const athlete = requireAthlete(db, typed.athleteId);
-  const who = checkIdentity(typed, dayAtHand(db)?.date ?? today);
+  const who = checkIdentity(typed, dayAtHand(db)?.date ?? isoDate(now));
   const name = oneLine(who.name);
   const league = oneLine(who.league);
   const same = athleteByIdentity(db, league, who.number, name);
   if (same !== undefined && same.id !== athlete.id) refuseTaken(same);
   const { number, birthYear } = who;
-  const leagueId = leagueOf(db, athlete, league);
-  updateAthlete(db, athlete.id, { ...athlete, leagueId, name, number, birthYear, category: typed.category });
-  if (leagueId !== athlete.leagueId) dropEmptyLeague(db, athlete.leagueId);
+  const after = { ...athlete, name, number, birthYear, category: typed.category };
+  const isSame = fold(league) === fold(athlete.league) && Object.entries(after).every(isIn(athlete));
+  if (isSame) return;
+  const step = {
+    id: randomUUID(),
+    kind: "changed",
+    at: now.toISOString(),
+    by: "",
+    file: "",
+    counts: {},
+  } as const;
+  takeIdentityStep(db, step, [athlete.id], () => {
+    const leagueId = leagueOf(db, athlete, league);
+    updateAthlete(db, athlete.id, { ...after, leagueId });
+    if (leagueId !== athlete.leagueId) dropEmptyLeague(db, athlete.leagueId);
+  });
+}
+
+function isIn(athlete: Athlete) {
+  const before: Readonly<Record<string, unknown>> = { ...athlete };
+  return ([key, value]: [string, unknown]) => before[key] === value;
 }
 
 /** Cleans text as in rosters: one line, one space between words, at most 80 characters. */

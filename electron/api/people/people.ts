@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { testCodes } from "../../domain/tests/registry.ts";
 import type { Store } from "../../store/connection/store.ts";
 import {
   type Athlete,
@@ -16,18 +17,23 @@ import { allow, router } from "../door/trpc.ts";
 import { beforeErasing, erase, erasures, wipeAgain } from "./erase.ts";
 import { heldAbout } from "./held.ts";
 import { heldSchema } from "./held-schema.ts";
+import { beforeJoining, join } from "./join.ts";
+import { beforeLeague, changeLeague } from "./leagues.ts";
 import { mend } from "./mend.ts";
 import { athletePage, buildAthletePage } from "./page.ts";
 import { pastResults, voidPast } from "./past.ts";
-import { personOf, personSchema, requireAthlete } from "./person.ts";
+import { type Person, personOf, personSchema, requireAthlete } from "./person.ts";
 import { remove } from "./remove.ts";
 import { findAthletes } from "./search.ts";
+import { steps, undo } from "./steps.ts";
 
 const pageSize = 50;
 
 const listInput = z.object({
   query: z.string().max(200).default(""),
   leagueId: z.int().nullable().default(null),
+  /** Those of the day who have tests left, or whose consents are missing or not asked about yet. */
+  need: z.enum(["all", "notDone", "guardian", "notAsked"]).default("all"),
   /** From 0. */
   page: z.int().min(0).default(0),
 });
@@ -50,6 +56,18 @@ function marksByAthlete(store: Store, day: Day | null): ReadonlyMap<number, numb
   return new Map([...tests].map(([id, some]) => [id, new Set(some.map(({ test }) => test)).size]));
 }
 
+/** Whether somebody is among those that a list is narrowed to. */
+function needs(
+  person: Person & { readonly tested: number },
+  need: z.infer<typeof listInput>["need"],
+): boolean {
+  const { state, tested, leftOut, mayBeUnder18, guardianConsent, asked } = person;
+  const isHere = state === "testing" || state === "expected";
+  if (need === "notDone") return isHere && tested + leftOut.length < testCodes.length;
+  if (need === "guardian") return mayBeUnder18 && !guardianConsent;
+  return need === "all" || !asked;
+}
+
 /** Everybody in the store: identity, consents, results, and deletion. */
 export const people = router({
   mend,
@@ -60,6 +78,12 @@ export const people = router({
   erasures,
   pastResults,
   voidPast,
+  beforeJoining,
+  join,
+  beforeLeague,
+  changeLeague,
+  steps,
+  undo,
 
   /** Returns all data about one athlete, to be given to them. */
   held: allow("organiser")
@@ -84,14 +108,17 @@ export const people = router({
     .query(({ ctx: { desk }, input }) => {
       const { db } = desk.store;
       const day = dayAtHand(db) ?? null;
-      const all = chosen(desk.store, input, day === null ? [] : entrants(db, day.id));
+      const tested = marksByAthlete(desk.store, day);
+      const today = isoDate(desk.now());
+      const listedOf = (athlete: Athlete) => ({
+        ...personOf(db, day, athlete, today),
+        tested: tested.get(athlete.id) ?? 0,
+      });
+      const found = chosen(desk.store, input, day === null ? [] : entrants(db, day.id));
+      const all = input.need === "all" ? found : found.filter((each) => needs(listedOf(each), input.need));
       const pages = Math.max(1, Math.ceil(all.length / pageSize));
       const page = Math.min(input.page, pages - 1);
-      const tested = marksByAthlete(desk.store, day);
-      const shown = all.slice(page * pageSize, (page + 1) * pageSize).map((athlete) => ({
-        ...personOf(db, day, athlete, isoDate(desk.now())),
-        tested: tested.get(athlete.id) ?? 0,
-      }));
+      const shown = all.slice(page * pageSize, (page + 1) * pageSize).map(listedOf);
       return { people: shown, total: all.length, page, pages, leagues: leagues(db) };
     }),
 

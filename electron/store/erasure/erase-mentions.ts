@@ -38,6 +38,10 @@ const freeTexts: readonly FreeText[] = [
     write: "UPDATE day_event SET reason = @text WHERE id = @key",
   },
   {
+    read: "SELECT seq AS key, file AS text FROM step WHERE file <> ''",
+    write: "UPDATE step SET file = @text WHERE seq = @key",
+  },
+  {
     read: "SELECT id AS key, reason AS text FROM heat WHERE reason <> ''",
     write: "UPDATE heat SET reason = @text WHERE id = @key",
   },

@@ -6,6 +6,13 @@ export interface HeldTable {
   readonly remove: string;
 }
 
+/** An athlete, and everybody whose record was made one with theirs. */
+const sameAthlete = `(WITH RECURSIVE own (id) AS (
+    SELECT @athleteId
+    UNION SELECT json_extract(row_key, '$.id') FROM own JOIN step_row ON step_row.athlete_id = own.id
+      WHERE place = 'athlete')
+  SELECT id FROM own)`;
+
 /**
  * Every table that refers to an athlete, in the order in which their rows can be deleted: referring tables come first.
  * A test walks the schema, so that no new table or column is forgotten here. This one list decides both the data that
@@ -80,6 +87,12 @@ export const heldTables = [
     read: `SELECT id, league_id, name, folded, number, birth_year, category, guardian_consent, board, share, asked
       FROM athlete WHERE id = @athleteId`,
     remove: "DELETE FROM athlete WHERE id = @athleteId",
+  },
+  {
+    name: "step_row",
+    read: `SELECT step_seq, position, place, athlete_id, row_key, before, after FROM step_row
+      WHERE athlete_id IN ${sameAthlete} ORDER BY step_seq, position`,
+    remove: `DELETE FROM step_row WHERE athlete_id IN ${sameAthlete}`,
   },
 ] as const satisfies readonly HeldTable[];
 

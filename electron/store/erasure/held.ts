@@ -21,6 +21,7 @@ export interface HeldRows {
   readonly mark: readonly MarkRow[];
   readonly past_mark: readonly PastMarkRow[];
   readonly past_void: readonly PastVoidRow[];
+  readonly step_row: readonly StepRowRow[];
   readonly heat_lane: readonly { heat_id: string; lane: number; day_id: number; variant: string }[];
   readonly heat_event: readonly EventRow[];
 }
@@ -84,6 +85,14 @@ interface PastVoidRow extends PastMarkRow {
   readonly reason: string;
   readonly voided_by: string;
   readonly at: string;
+}
+
+interface StepRowRow {
+  readonly step_seq: number;
+  readonly place: string;
+  /** JSON of the row before and after, or of what changed of it; null where it was not there. */
+  readonly before: string | null;
+  readonly after: string | null;
 }
 
 interface EventRow {

@@ -7,6 +7,7 @@ import { heatOfAttempt } from "./0006-heat-of-attempt.ts";
 import { dayHistory } from "./0007-day-history.ts";
 import { pastVoid } from "./0008-past-void.ts";
 import { sheetForms } from "./0009-sheet-forms.ts";
+import { steps } from "./0010-steps.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -19,4 +20,5 @@ export const migrations: readonly string[] = [
   dayHistory,
   pastVoid,
   sheetForms,
+  steps,
 ];

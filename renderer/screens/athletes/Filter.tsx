@@ -1,20 +1,26 @@
 import { type Ref, useId } from "react";
 import { useTranslation } from "react-i18next";
+import { Select } from "../../parts/controls/Select.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
 import { Stack } from "../../parts/flow/Stack.tsx";
 import css from "./Athletes.module.css";
 
+const needs = ["all", "notDone", "guardian", "notAsked"] as const;
+/** What those who are listed have in common. */
+export type Need = (typeof needs)[number];
+
 interface FilterProps {
   readonly query: string;
   readonly leagueId: number | null;
+  readonly need: Need;
   readonly leagues: readonly { readonly id: number; readonly name: string }[];
   readonly inputRef: Ref<HTMLInputElement>;
-  readonly onChange: (change: { query?: string; leagueId?: number | null }) => void;
+  readonly onChange: (change: { query?: string; leagueId?: number | null; need?: Need }) => void;
   readonly onEnter: () => void;
 }
 
 /** Selects the athletes to list, by text and league. */
-export function Filter({ query, leagueId, leagues, inputRef, onChange, onEnter }: FilterProps) {
+export function Filter({ query, leagueId, need, leagues, inputRef, onChange, onEnter }: FilterProps) {
   const { t } = useTranslation("athletes");
   const id = useId();
   return (
@@ -46,6 +52,17 @@ export function Filter({ query, leagueId, leagues, inputRef, onChange, onEnter }
           ))}
         </select>
       </Stack>
+      <Select
+        label={t("need")}
+        value={needs.indexOf(need)}
+        onChange={(place) => onChange({ need: needs[place] ?? "all" })}
+      >
+        {needs.map((each, place) => (
+          <option key={each} value={place}>
+            {t(`needs.${each}`)}
+          </option>
+        ))}
+      </Select>
     </div>
   );
 }

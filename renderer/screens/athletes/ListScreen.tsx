@@ -9,11 +9,20 @@ import { Row } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { EmptyState } from "../../parts/layout/EmptyState.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
+import { StepList } from "../../parts/steps/StepList.tsx";
 import { AthletesTable } from "./AthletesTable.tsx";
-import { Filter } from "./Filter.tsx";
+import { Filter, type Need } from "./Filter.tsx";
 import { Erasures } from "./held/Erasures.tsx";
+import { LeagueChange } from "./LeagueChange.tsx";
 
-const everybody = { query: "", leagueId: null, page: 0 };
+interface Input {
+  readonly query: string;
+  readonly leagueId: number | null;
+  readonly need: Need;
+  readonly page: number;
+}
+
+const everybody: Input = { query: "", leagueId: null, need: "all", page: 0 };
 
 /** Lists all athletes in the store, by league and name, or those that match the typed text. */
 export function ListScreen() {
@@ -21,7 +30,7 @@ export function ListScreen() {
   const [, go] = useLocation();
   const trpc = useTRPC();
   const box = useRef<HTMLInputElement>(null);
-  const [input, setInput] = useState<{ query: string; leagueId: number | null; page: number }>(everybody);
+  const [input, setInput] = useState<Input>(everybody);
   const options = trpc.people.list.queryOptions(input);
   const list = useQuery({ ...options, placeholderData: keepPreviousData });
   useKeys({ "/": () => box.current?.focus() });
@@ -53,10 +62,15 @@ export function ListScreen() {
               <Filter
                 query={input.query}
                 leagueId={input.leagueId}
+                need={input.need}
                 leagues={told.leagues}
                 inputRef={box}
                 onChange={(change) => setInput({ ...input, ...change, page: 0 })}
                 onEnter={() => void openFirst()}
+              />
+              <LeagueChange
+                key={input.leagueId}
+                league={told.leagues.find(({ id }) => id === input.leagueId)}
               />
               <AthletesTable people={told.people} onClear={() => setInput(everybody)} />
               <Pages page={told.page} pages={told.pages} onPage={(page) => setInput({ ...input, page })} />
@@ -64,6 +78,7 @@ export function ListScreen() {
           )
         }
       </Answer>
+      <StepList of="identity" />
       <Erasures />
     </Screen>
   );

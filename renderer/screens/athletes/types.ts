@@ -8,3 +8,6 @@ export type Series = AthletePage["series"][number];
 
 /** An imported result that was not removed. */
 export type PastResult = Answers["people"]["pastResults"]["standing"][number];
+
+/** Two records, and what one of both would be. */
+export type BeforeJoining = Outputs["beforeJoining"];

@@ -36,7 +36,7 @@ export function Glance({ preview, sheet }: { readonly preview: Preview; readonly
   );
 
   function takeIn(): void {
-    if (sheet.asked !== null) take.mutate({ ...sheet.asked, kind });
+    if (sheet.asked !== null) take.mutate({ ...sheet.asked, kind, fileName: sheet.name ?? "" });
   }
   return (
     <Row gap={6} lines={4} align="end" wrap between>

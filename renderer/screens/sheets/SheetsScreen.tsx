@@ -3,6 +3,7 @@ import { FileZone } from "../../parts/controls/FileZone.tsx";
 import { Progress } from "../../parts/layout/Progress.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
 import type { SheetState } from "../../parts/sheets/sheet.ts";
+import { StepList } from "../../parts/steps/StepList.tsx";
 import { writeNumber } from "../../words/numbers.ts";
 import { Done } from "./Done.tsx";
 import { Examples } from "./Examples.tsx";
@@ -24,6 +25,7 @@ export function SheetsScreen() {
       {standing.step === "refused" && <Refused sentence={standing.sentence} sheet={sheet} />}
       {standing.step === "preview" && <Look preview={standing.preview} sheet={sheet} />}
       {standing.step === "taken" && <Done taken={standing.taken} sheet={sheet} />}
+      {(standing.step === "none" || standing.step === "taken") && <StepList of="imports" />}
     </Screen>
   );
 }

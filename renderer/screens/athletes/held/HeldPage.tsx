@@ -5,6 +5,7 @@ import { useTRPC } from "../../../app/client.tsx";
 import { useReady, useType } from "../../../app/ready.ts";
 import { dateHere, useWriteDay, useWriteTime } from "../../../words/dates.ts";
 import { HeldAbout } from "./HeldAbout.tsx";
+import { HeldChanges } from "./HeldChanges.tsx";
 import { HeldDayPart } from "./HeldDayPart.tsx";
 import css from "./HeldPage.module.css";
 import { HeldPast } from "./HeldPast.tsx";
@@ -54,6 +55,7 @@ function Page({ held, paper }: { readonly held: Held; readonly paper: "a4" | "le
       ))}
       <HeldPast marks={held.past_marks} />
       <HeldRemoved marks={held.past_removed} />
+      <HeldChanges changes={held.changes} />
       <HeldWhy />
     </main>
   );

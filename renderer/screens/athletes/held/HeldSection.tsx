@@ -4,6 +4,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Section } from "../../../parts/layout/Panel.tsx";
+import { JoinDialog } from "../join/JoinDialog.tsx";
 import { EraseDialog } from "./EraseDialog.tsx";
 import css from "./Held.module.css";
 import { HeldPapers } from "./HeldPapers.tsx";
@@ -12,11 +13,11 @@ import { MendDialog } from "./MendDialog.tsx";
 import { RemoveDialog } from "./RemoveDialog.tsx";
 import type { HeldAthlete } from "./types.ts";
 
-type Open = "mend" | "remove" | "erase" | null;
+type Open = "mend" | "join" | "remove" | "erase" | null;
 
 /** Offers what an athlete may ask of the organiser: to correct their data, to see all of it, to be erased. */
 export function HeldSection({ athlete }: { readonly athlete: HeldAthlete }) {
-  const { t } = useTranslation("held");
+  const { t } = useTranslation(["held", "steps"]);
   const trpc = useTRPC();
   const { athleteId } = athlete;
   const before = useQuery(trpc.people.beforeErasing.queryOptions({ athleteId }));
@@ -33,6 +34,9 @@ export function HeldSection({ athlete }: { readonly athlete: HeldAthlete }) {
             </Button>
           )}
         </Matter>
+        <Matter title={t("steps:join.open")} what={t("steps:join.what")}>
+          <Button onPress={() => setOpen("join")}>{t("steps:join.do")}</Button>
+        </Matter>
         {before.data !== undefined && <HeldPapers athleteId={athleteId} before={before.data} />}
         <Matter title={t("erase.title")} what={t("erase.what")}>
           <Button kind="danger" disabled={before.data === undefined} onPress={() => setOpen("erase")}>
@@ -41,6 +45,7 @@ export function HeldSection({ athlete }: { readonly athlete: HeldAthlete }) {
         </Matter>
       </div>
       {open === "mend" && <MendDialog athlete={athlete} onClose={close} />}
+      {open === "join" && <JoinDialog athlete={athlete} onClose={close} />}
       {open === "remove" && <RemoveDialog athlete={athlete} onClose={close} />}
       {open === "erase" && before.data !== undefined && (
         <EraseDialog athlete={athlete} before={before.data} onClose={close} />

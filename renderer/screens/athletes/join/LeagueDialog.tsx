@@ -1,0 +1,81 @@
+import { useMutation, useQuery } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../../app/client.tsx";
+import { useInitials } from "../../../app/initials.tsx";
+import { tell } from "../../../app/messages.ts";
+import { sentenceOf } from "../../../app/trouble.ts";
+import { Button } from "../../../parts/controls/Button.tsx";
+import { Dialog } from "../../../parts/controls/Dialog.tsx";
+import { LeagueField } from "../../../parts/people/LeagueField.tsx";
+import { asSentence } from "../../../parts/sheets/sheet.ts";
+import { useSay } from "../../../words/say.ts";
+
+interface LeagueDialogProps {
+  readonly league: { readonly id: number; readonly name: string };
+  readonly onClose: () => void;
+}
+
+/** Another spelling for a league, or another league that its athletes go to; what would happen is said while it is typed. */
+export function LeagueDialog({ league, onClose }: LeagueDialogProps) {
+  const { t } = useTranslation("steps");
+  const say = useSay();
+  const trpc = useTRPC();
+  const { ask } = useInitials();
+  const [name, setName] = useState(league.name);
+  const [stepId] = useState(() => crypto.randomUUID());
+  const typed = name.trim();
+  const isOther = typed !== "" && typed !== league.name;
+  const asked = { leagueId: league.id, name: typed };
+  const options = trpc.people.beforeLeague.queryOptions(asked);
+  const before = useQuery({ ...options, enabled: isOther }).data;
+  const change = useMutation(
+    trpc.people.changeLeague.mutationOptions({
+      meta: { shownByScreen: true },
+      onSuccess() {
+        tell({ tone: "done", sentence: { key: "steps:league.done" } });
+        onClose();
+      },
+    }),
+  );
+  const isReady = isOther && before !== undefined && before.blocked.length === 0;
+  async function submit(): Promise<void> {
+    const by = await ask();
+    if (by !== null && isReady) change.mutate({ ...asked, stepId, by });
+  }
+  return (
+    <Dialog
+      open
+      kind="question"
+      onClose={onClose}
+      title={t("league.title", { league: league.name })}
+      actions={
+        <>
+          <Button onPress={onClose}>{t("cancel")}</Button>
+          <Button kind="primary" disabled={!isReady} busy={change.isPending} onPress={() => void submit()}>
+            {before?.joins == null ? t("league.rename") : t("league.join")}
+          </Button>
+        </>
+      }
+    >
+      <LeagueField
+        value={name}
+        onChange={setName}
+        error={change.isError ? say(sentenceOf(change.error)) : null}
+      />
+      {isOther && before !== undefined && (
+        <p role="status">
+          {before.joins === null
+            ? t("league.renames", { name: typed, count: before.athletes })
+            : t("league.joins", { name: before.joins, count: before.athletes })}
+        </p>
+      )}
+      {isOther &&
+        before?.blocked.map((why) => (
+          <p key={JSON.stringify(why.values)} role="alert" className="strong">
+            {say(asSentence(why))}
+          </p>
+        ))}
+    </Dialog>
+  );
+}
