@@ -24,7 +24,7 @@ export class BackupUnusable extends Error {
   }
 }
 
-export type Facts = Pick<BackupHeader, "number" | "source" | "at" | "holding">;
+export type Facts = Pick<BackupHeader, "number" | "source" | "at" | "holding" | "anew">;
 
 /** Packs a store's file into a backup. */
 export async function packBackup(store: Buffer, facts: Facts, lock: Lock | null): Promise<Buffer> {

@@ -6,7 +6,9 @@ import type { BackupSettings } from "../domain/backups/records.ts";
 import type { StoreLocation } from "../store/connection/connect.ts";
 import { inFolderAside, makePrivateFolder, sweepAside } from "../store/connection/private.ts";
 import type { Store } from "../store/connection/store.ts";
+import { erasureById } from "../store/erasure/erase-log.ts";
 import { filesSetAside } from "../store/keeping/set-aside.ts";
+import { countEarlier, type EarlierBackups, makeAnew, type TakeOut } from "./anew.ts";
 import { newLock } from "./cipher.ts";
 import { type CheckedCopy, copyStore } from "./copy.ts";
 import { dropUnfinished } from "./folder.ts";
@@ -53,8 +55,15 @@ export interface Keeper {
   /** @throws the system's error when the folder can't be made. */
   chooseSecond(chosen: string | null): Promise<void>;
   choosePassphrase(passphrase: string | null): Promise<void>;
-  /** Makes a new backup after an erasure, then deletes every earlier one, and stores that were set aside. */
-  forgetEarlier(): Promise<void>;
+  /** Says what an erasure would do to the backups that can be reached, and to stores that were set aside. */
+  beforeForgetting(): Promise<EarlierBackups & { readonly setAside: number; readonly away: boolean }>;
+  /** Notes before an erasure that backups will hold somebody who is gone: a crash in between leaves none of them. */
+  announce(erasureId: string): Promise<void>;
+  /**
+   * After an erasure: makes every earlier backup again without the person, and a new one; deletes the earlier ones, and
+   * stores that were set aside. Returns how many were made again.
+   */
+  forgetEarlier(takeOut: TakeOut): Promise<number>;
 }
 
 export interface KeeperParts {
@@ -111,6 +120,18 @@ export function createKeeper(parts: KeeperParts): Keeper {
       if (!isThere(place)) away.add(place.kind);
       else if (away.delete(place.kind)) covered.delete(place.kind);
     }
+  }
+
+  /** What an erasure had begun when the program ended: who is gone from the store goes from its backups. */
+  function finishForgetting(): void {
+    const store = parts.own();
+    const { forgetting } = settings;
+    if (forgetting === null || store === null) return;
+    const { erasureId, upTo } = forgetting;
+    const isDone = erasureById(store.db, erasureId) !== undefined;
+    const forgetUpTo = isDone ? Math.max(upTo, settings.forgetUpTo) : settings.forgetUpTo;
+    keep({ ...settings, forgetUpTo, forgetting: null });
+    if (isDone) covered.clear();
   }
 
   /** Runs work one after another: a second request waits for the first. */
@@ -203,6 +224,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
       inTurn(async () => {
         await sweepAside(parts.location.file);
         await dropUnfinished(ownFolder);
+        finishForgetting();
         for (const place of places()) news.set(place.kind, await placeNews(place, settings.source));
       }),
     run: () => inTurn(() => backUp(true)),
@@ -226,13 +248,35 @@ export function createKeeper(parts: KeeperParts): Keeper {
       keep(withLock(settings, passphrase === null ? null : await newLock(passphrase)));
       covered.delete("second");
     },
-    forgetEarlier: () =>
-      inTurn(async () => {
-        const upTo = await highestNumber(places(), settings.source);
-        keep({ ...settings, forgetUpTo: Math.max(upTo, settings.forgetUpTo) });
+    async beforeForgetting() {
+      const upTo = await highestNumber(places(), settings.source);
+      const { source, forgetUpTo: after } = settings;
+      return {
+        ...(await countEarlier(places(), { source, after, upTo })),
+        setAside: filesSetAside(folder).length,
+        away: places().some((place) => !isThere(place)),
+      };
+    },
+    async announce(erasureId) {
+      const upTo = await highestNumber(places(), settings.source);
+      keep({ ...settings, forgetting: { erasureId, upTo } });
+    },
+    async forgetEarlier(takeOut) {
+      let made = 0;
+      await inTurn(async () => {
+        const { source, forgetUpTo: after } = settings;
+        const upTo = Math.max(await highestNumber(places(), source), after);
+        // From here on nobody goes back to one of them, whatever happens to the program.
+        keep({ ...settings, forgetUpTo: upTo, forgetting: null });
+        const told = (done: number, total: number) => {
+          running = { step: "own", done, total };
+        };
+        made = await makeAnew(places(), { source, after, upTo }, parts.location, takeOut, told);
         // Each new backup deletes the earlier ones; where none can be written, the last one stays until one can.
         await backUp(true);
         for (const file of filesSetAside(folder)) await rm(file, { force: true });
-      }),
+      });
+      return made;
+    },
   };
 }

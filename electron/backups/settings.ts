@@ -7,7 +7,7 @@ import type { Lock } from "./cipher.ts";
 /** Returns the backup settings, or new ones if there are none (or the file can't be read). */
 export function readSettings(file: string): BackupSettings {
   const source = randomBytes(4).toString("hex");
-  return keptSettings(file) ?? { source, second: null, lock: null, forgetUpTo: 0 };
+  return keptSettings(file) ?? { source, second: null, lock: null, forgetUpTo: 0, forgetting: null };
 }
 
 /** Returns the stored backup settings; null if there are none, or the file can't be read. */

@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import {
   chmodSync,
   existsSync,
@@ -18,6 +19,8 @@ import { packBackup, unpackBackup } from "../../electron/backups/file.ts";
 import { findWrongMark } from "../../electron/store/connection/checks.ts";
 import { inFolderAside } from "../../electron/store/connection/private.ts";
 import type { Store } from "../../electron/store/connection/store.ts";
+import { eraseAthlete } from "../../electron/store/erasure/erase.ts";
+import { athleteById } from "../../electron/store/tables/athletes.ts";
 import { addPastMark } from "../../electron/store/tables/past-marks.ts";
 import { connectionOf } from "../store/connection.ts";
 import { dump } from "../store/hall.ts";
@@ -243,31 +246,101 @@ test("what a crash left of a copy in the system's folder is gone after the next 
   expect([left, own].filter(existsSync)).toEqual([]);
 });
 
-test("somebody erased leaves no backup: also not the stick's, once it is back", async () => {
-  const { desk, backups, keeper, folder, clock } = backedUpDesk();
+test("backups of before are made again without somebody erased, but for a stick's that is away: those go", async () => {
+  const { desk, backups, people, keeper, folder, clock } = backedUpDesk();
   const port = temporaryFolder();
   const [stick, drawer] = [join(port, "stick"), join(port, "drawer")];
   mkdirSync(stick);
-  fill(desk);
+  fill(desk, ["Zzyzx Quillfeather", "Bo Crank"]);
   await keeper.chooseSecond(stick);
   await keeper.run();
+  clock.pass(24 * 60);
+  addSomething(desk.store, 1);
   await keeper.run();
+  const made = (await backups.list()).backups.map(({ at }) => at);
   renameSync(stick, drawer);
-  await keeper.forgetEarlier();
-  expect(backupsAt(join(folder, "backups"))).toEqual([expect.stringContaining("-000003-")]);
+  const before = await people.beforeErasing({ athleteId: 1 });
+  expect(before.backups).toEqual({ anew: 2, gone: 0, setAside: 0, away: true });
+  await people.erase({ erasureId: randomUUID(), athleteId: 1, typed: "Zzyzx Quillfeather", by: "QA" });
+  expect(backupsAt(join(folder, "backups"))).toEqual(
+    ["-000003-", "-000004-", "-000005-"].map((number) => expect.stringContaining(number)),
+  );
+  // Their day and hour stay, and each can be gone back to.
+  const after = (await backups.list()).backups;
+  expect(after.map(({ at, anew }) => [at, anew]).slice(1)).toEqual(made.map((at) => [at, true]));
+  expect(after.map(({ holding }) => holding.athletes)).toEqual([1, 1, 1]);
+  for (const bytes of everyByteIn(folder)) expect(bytes.includes("Quillfeather")).toBe(false);
   expect((await backups.state()).toForget).toBe(true);
   renameSync(drawer, stick);
   // Until its next backup it still holds what must be forgotten; nobody goes back to that.
   const [old = ""] = backupsAt(join(stick, "Tapeline backups"));
-  expect((await backups.list()).backups.map(({ place }) => place)).toEqual(["own"]);
+  expect((await backups.list()).backups.every(({ place }) => place === "own")).toBe(true);
   const restore = backups.restore({ place: "second", name: old, passphrase: null });
   expect((await refusalOf(restore)).key).toBe("backups.gone");
   clock.pass(6);
-  addSomething(desk.store, 1);
+  await people.setConsent({ athleteId: 2, board: "hidden", share: false });
   await keeper.runWhenDue();
-  expect(backupsAt(join(stick, "Tapeline backups"))).toEqual([expect.stringContaining("-000004-")]);
+  expect(backupsAt(join(stick, "Tapeline backups"))).toEqual([expect.stringContaining("-000006-")]);
   expect((await backups.state()).toForget).toBe(false);
+  const oldest = after.at(-1);
+  await backups.restore({ place: "own", name: oldest?.name ?? "", passphrase: null });
+  expect((await people.list({})).people.map(({ name }) => name)).toEqual(["Bo Crank"]);
 });
+
+test("whoever had another name before goes from the backups of before too", async () => {
+  const { desk, backups, people, keeper, folder } = backedUpDesk();
+  fill(desk, ["Zzyzx Quillfeather", "Bo Crank", "Cy Loom"]);
+  await keeper.run();
+  await keeper.run();
+  const rest = { number: "0", league: "Foundry Town", birthYear: 1999, category: "open" } as const;
+  await people.mend({ athleteId: 1, ...rest, name: "Zyx Plume" });
+  await keeper.run();
+  await people.erase({ erasureId: randomUUID(), athleteId: 1, typed: "Zyx Plume", by: "QA" });
+  expect((await backups.list()).backups.map(({ holding }) => holding.athletes)).toEqual([2, 2, 2, 2]);
+  for (const bytes of everyByteIn(folder)) {
+    expect(bytes.includes("Quillfeather")).toBe(false);
+    expect(bytes.includes("Zyx Plume")).toBe(false);
+  }
+});
+
+test("a backup in which somebody else had that id, or that can't be opened, is deleted", async () => {
+  const { desk, backups, people, keeper, folder } = backedUpDesk();
+  fill(desk, ["Zzyzx Quillfeather", "Bo Crank"]);
+  await keeper.run();
+  const own = join(folder, "backups");
+  const [first = ""] = backupsAt(own);
+  await keeper.run();
+  const [, second = ""] = backupsAt(own);
+  const whole = readFileSync(join(own, second));
+  writeFileSync(join(own, second), whole.subarray(0, whole.length - 40));
+  connectionOf(desk.store.db).exec("UPDATE athlete SET name = 'Uma Fox', folded = 'uma fox' WHERE id = 1");
+  await people.erase({ erasureId: randomUUID(), athleteId: 1, typed: "Uma Fox", by: "QA" });
+  expect(backupsAt(own)).not.toContain(first);
+  expect((await backups.list()).backups.map(({ anew }) => anew)).toEqual([false]);
+});
+
+test("where the program ends between an erasure and its backups, the next start forgets them", async () => {
+  const { folder, desk, backups, people, keeper } = backedUpDesk();
+  fill(desk, ["Zzyzx Quillfeather", "Bo Crank"]);
+  await keeper.run();
+  // As after a crash: announced and erased, and nothing more.
+  const erasureId = randomUUID();
+  await keeper.announce(erasureId);
+  desk.store.write([], (db) => {
+    const athlete = athleteById(db, 1);
+    if (athlete !== undefined) eraseAthlete(db, athlete, { id: erasureId, at: clockAt, by: "QA" }, []);
+  });
+  await keeper.look();
+  expect((await backups.list()).backups).toEqual([]);
+  await keeper.run();
+  expect(backupsAt(join(folder, "backups"))).toHaveLength(1);
+  // One that was announced and refused forgets nothing.
+  await refusalOf(people.erase({ erasureId: randomUUID(), athleteId: 2, typed: "somebody", by: "QA" }));
+  await keeper.look();
+  expect((await backups.list()).backups).toHaveLength(1);
+});
+
+const clockAt = "2026-11-14T09:00:00.000Z";
 
 test("erasing somebody at the door leaves their name in no file at all", async () => {
   const { folder, desk, keeper, people } = backedUpDesk();

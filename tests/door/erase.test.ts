@@ -69,6 +69,7 @@ describe("who is erased", () => {
     expect(before).toEqual({
       ...{ days: 1, attempts: 1, pastMarks: 0, nameless: 1, mentions: 0 },
       ...{ blocked: null, removable: false },
+      backups: { anew: 0, gone: 0, setAside: 0, away: false },
     });
     await people().erase(erasing(1, "01"));
     const [mark] = namelessMarks(day.desk.store.db);

@@ -106,7 +106,7 @@ async function found(keeper: Keeper) {
         : [
             {
               ...{ place: kind, name, at: header.at, holding: header.holding },
-              ...{ locked: header.locked !== null, own },
+              ...{ locked: header.locked !== null, anew: header.anew === true, own },
             },
           ],
     )

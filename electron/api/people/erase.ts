@@ -10,7 +10,7 @@ import { eraseAthlete } from "../../store/erasure/erase.ts";
 import { allErasures, erasureById, wipeIsDue } from "../../store/erasure/erase-log.ts";
 import { countMentions } from "../../store/erasure/erase-mentions.ts";
 import { heldRows } from "../../store/erasure/held.ts";
-import type { Athlete } from "../../store/tables/athletes.ts";
+import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 import { dayAtHand } from "../../store/tables/days.ts";
 import { eventsOf } from "../../store/tables/heat-events.ts";
 import { takenLanes } from "../../store/tables/heat-lanes.ts";
@@ -24,9 +24,13 @@ import { uploads } from "../intake/uploads.ts";
 import { requireAthlete } from "./person.ts";
 import { whyNotRemoved } from "./remove.ts";
 import { forgetNames } from "./search.ts";
+import { takeOutOf, tracesOf } from "./traces.ts";
 
 /** The result of rewriting the store's file; a sentence if it still has to be done. */
 const wipedSchema = z.object({ notWiped: sentenceSchema.nullable() });
+
+/** What becomes of backups: made again without the person, deleted, out of reach; and of stores that were set aside. */
+const backupsSchema = z.object({ anew: z.int(), gone: z.int(), setAside: z.int(), away: z.boolean() });
 
 /** Returns the data to be deleted and to be kept, before anybody decides. */
 export const beforeErasing = allow("organiser")
@@ -44,9 +48,10 @@ export const beforeErasing = allow("organiser")
       blocked: sentenceSchema.nullable(),
       /** True if an athlete added by mistake can simply be removed. */
       removable: z.boolean(),
+      backups: backupsSchema,
     }),
   )
-  .query(({ ctx: { desk }, input: { athleteId } }) => {
+  .query(async ({ ctx: { desk }, input: { athleteId } }) => {
     const { db } = desk.store;
     const athlete = requireAthlete(db, athleteId);
     const rows = heldRows(db, athleteId);
@@ -58,8 +63,11 @@ export const beforeErasing = allow("organiser")
       mentions: countMentions(db, athleteId, athlete.name),
       blocked: whyNotErased(db, athlete),
       removable: whyNotRemoved(db, athlete) === null,
+      backups: (desk.kind === "own" ? await desk.backups?.beforeForgetting() : undefined) ?? noBackups,
     };
   });
+
+const noBackups = { anew: 0, gone: 0, setAside: 0, away: false };
 
 /**
  * Erases an athlete for good. The same id again gets the first answer, even when the athlete's id is gone, and retries
@@ -77,21 +85,28 @@ export const erase = allow("organiser")
   )
   .output(wipedSchema)
   .mutation(async ({ ctx: { desk }, input: { erasureId: id, athleteId, typed, by } }) => {
-    if (erasureById(desk.store.db, id) === undefined) {
-      const erasure = { id, by, at: desk.now().toISOString() };
-      desk.store.write(topics, (db) => {
-        const athlete = requireAthlete(db, athleteId);
+    const { db } = desk.store;
+    // Whom a retry means is gone: their backups were seen to the first time.
+    const known = erasureById(db, id) === undefined ? tracesOf(db, requireAthlete(db, athleteId)) : null;
+    const erasure = { id, by, at: desk.now().toISOString() };
+    if (known !== null) {
+      if (desk.kind === "own") await desk.backups?.announce(id);
+      desk.store.write(topics, (inside) => {
+        const athlete = requireAthlete(inside, athleteId);
         requireMeant(athlete, typed);
-        const why = whyNotErased(db, athlete);
+        const why = whyNotErased(inside, athlete);
         if (why !== null) throw new Refusal("conflict", why);
-        eraseAthlete(db, athlete, erasure, namelessOf(db, athlete, randomUUID));
+        eraseAthlete(inside, athlete, erasure, namelessOf(inside, athlete, randomUUID));
       });
       forgetNames(desk.store);
       uploads.forget(desk);
     }
     const notWiped = wipe(desk);
-    // Earlier backups still hold the athlete; those out of reach go when reached, and the first screen says so.
-    if (desk.kind === "own") await desk.backups?.forgetEarlier();
+    if (known !== null && desk.kind === "own") {
+      const living = new Set(allAthletes(db).map((athlete) => athlete.id));
+      // Those out of reach go when they are reached, and the first screen says so.
+      await desk.backups?.forgetEarlier((store) => takeOutOf(store, known, living, erasure));
+    }
     return { notWiped };
   });
 

@@ -77,6 +77,8 @@ export const headerSchema = z.strictObject({
   /** Size of the store's file inside, unpacked. */
   bytes: z.int().positive().max(largestStore),
   sha256: z.string().regex(/^[0-9a-f]{64}$/),
+  /** Made again later without somebody who was erased; left out for one that is as it was made. */
+  anew: z.literal(true).exactOptional(),
   /** Null for a backup that anybody can open. */
   locked: z.strictObject({ scrypt: scryptSchema, nonce: base64 }).nullable(),
 });
@@ -91,5 +93,10 @@ export const settingsSchema = z.strictObject({
   lock: z.strictObject({ scrypt: scryptSchema, key: base64 }).nullable(),
   /** Backups up to this number still hold somebody who was erased; each place deletes them when it is reached. */
   forgetUpTo: z.int().nonnegative(),
+  /** An erasure that was begun, and the newest backup before it: a start that finds it done forgets those. */
+  forgetting: z
+    .strictObject({ erasureId: z.string().max(100), upTo: z.int().nonnegative() })
+    .nullable()
+    .default(null),
 });
 export type BackupSettings = Readonly<z.infer<typeof settingsSchema>>;

@@ -88,6 +88,16 @@ export function withReading<Result>(location: StoreLocation, read: (db: Database
   }
 }
 
+/** A connection to a store in memory, which can be written out as a file again. */
+export interface InMemory extends Database {
+  serialize(): Buffer;
+}
+
+/** Opens the bytes of a store's file in memory, to write there: nothing of it is on a disk. The bytes are used up. */
+export function connectBytes(bytes: Buffer, location: StoreLocation): InMemory {
+  return new SqliteDatabase(markFile(bytes, "alone"), library(location));
+}
+
 /**
  * Turns an error of reading into a refusal, since damage shows in many ways. Missing file permissions are not damage.
  */

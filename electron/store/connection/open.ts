@@ -1,4 +1,5 @@
 import { existsSync, statSync } from "node:fs";
+import type { Holding } from "../../domain/backups/records.ts";
 import { wipeIsDue } from "../erasure/erase-log.ts";
 import { writeAnew } from "../erasure/erase-wipe.ts";
 import { anyBackupIn } from "../keeping/backups-beside.ts";
@@ -7,8 +8,16 @@ import { type Proof, proofOf } from "../keeping/proof.ts";
 import { besides, logFile, sealFile, tallyFile } from "../keeping/seal.ts";
 import { finishRestore } from "../keeping/set-aside.ts";
 import { migrations } from "../migrations/list.ts";
-import { findDamage, findWrongMark } from "./checks.ts";
-import { asRefusal, connect, connectForUse, type StoreLocation, setPragmas, withReading } from "./connect.ts";
+import { findDamage, findWrongMark, holdingOf } from "./checks.ts";
+import {
+  asRefusal,
+  connect,
+  connectBytes,
+  connectForUse,
+  type StoreLocation,
+  setPragmas,
+  withReading,
+} from "./connect.ts";
 import type { Database } from "./database.ts";
 import { makeFile } from "./new-file.ts";
 import { makePrivate } from "./private.ts";
@@ -51,6 +60,37 @@ function openInMemory(location: StoreLocation): Store {
   setPragmas(db);
   migrate(db);
   return createStore(db);
+}
+
+/**
+ * Changes the bytes of a store's file in memory, brought up to this version, and returns those of the file written anew:
+ * what was taken out is on no page of it. Null where `work` returns false.
+ * @throws StoreRefused or Error when the bytes are no whole store of ours.
+ */
+export function rewriteBytes(
+  bytes: Buffer,
+  location: StoreLocation,
+  work: (store: Store) => boolean,
+): { readonly store: Buffer; readonly holding: Holding } | null {
+  const db = connectBytes(bytes, location);
+  try {
+    setPragmas(db);
+    requireOurs(db);
+    requireWhole(db);
+    migrate(db);
+    const store = createStore(db);
+    if (!work(store)) return null;
+    store.wipe();
+    requireWhole(db);
+    return { store: db.serialize(), holding: holdingOf(db) };
+  } finally {
+    db.close();
+  }
+}
+
+function requireWhole(db: Database): void {
+  const damage = findDamage(db) ?? findWrongMark(db, sampleOfMarks);
+  if (damage !== null) throw new StoreRefused("damaged", undefined, damage);
 }
 
 /** Makes an empty store whose file is whole without its log. @throws on a disk with no room for that. */

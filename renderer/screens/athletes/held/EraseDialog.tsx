@@ -90,6 +90,20 @@ function useErase() {
   );
 }
 
+/** Says what becomes of the backups, before anybody decides. */
+function BackupSentences({ backups }: { readonly backups: Before["backups"] }) {
+  const { t } = useTranslation("planning");
+  const { anew, gone, setAside, away } = backups;
+  return (
+    <>
+      <li>{anew === 0 ? t("backups.none") : t("backups.anew", { count: anew })}</li>
+      {gone > 0 && <li>{t("backups.gone", { count: gone })}</li>}
+      {setAside > 0 && <li>{t("backups.setAside")}</li>}
+      {away && <li>{t("backups.away")}</li>}
+    </>
+  );
+}
+
 /** Says what is erased, what stays, what is out of reach, and what would bring it back. */
 function EraseSentences({ before }: { readonly before: Before }) {
   const { t } = useTranslation(["held", "planning"]);
@@ -101,7 +115,7 @@ function EraseSentences({ before }: { readonly before: Before }) {
         {t("erase.goes", useAmounts(before))} {mentions > 0 && t("erase.mentions", { count: mentions })}
       </li>
       <li>{stays}</li>
-      <li>{t("planning:backups.gone")}</li>
+      <BackupSentences backups={before.backups} />
       <li>{t("erase.reach")}</li>
       <li>{t("erase.back")}</li>
       <li data-weight="alert">{t("erase.never")}</li>

@@ -52,6 +52,7 @@ function Backups({ backups, here, onTake }: BackupsProps) {
           <div>
             <strong>{when(backup.at)}</strong>{" "}
             {backup.place === "own" ? t("restore.onThis") : t("restore.onSecond")}
+            {backup.anew && `, ${t("anew")}`}
             <br />
             {t("restore.attempts", {
               count: backup.holding.attempts,
