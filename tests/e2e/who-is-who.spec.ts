@@ -44,34 +44,28 @@ test("who is who is asked row by row, an import is undone, and two records becom
 
   // Undone as a whole: nobody new, and the numbers of before.
   await desk.getByRole("button", { name: /^Undo: Roster, autumn\.csv/ }).click();
-  await desk.getByRole("dialog").getByRole("button", { name: "Undo it" }).click();
+  await desk.getByRole("button", { name: "Undo it" }).click();
   await sayInitials(desk);
   await expect(desk.getByText("Undone by QA", { exact: false })).toBeVisible();
-  const { people } = (await callDoor(desk, "people.list", {})) as {
-    people: { name: string; number: string }[];
-  };
-  expect(people.map(({ name, number }) => [name, number])).toEqual([
-    ["Anvil Sparrow", "7"],
-    ["Brine Kestrel", "12"],
-  ]);
-
   await goTo(desk, "Athletes");
+  await expect(desk.getByRole("row")).toContainText(["Number", "7", "12"]);
+  await expect(desk.getByRole("link", { name: "Nova Pike" })).toHaveCount(0);
   await desk.getByRole("link", { name: "Anvil Sparrow" }).click();
   await desk.getByRole("button", { name: "Make two records one" }).click();
   await desk.getByRole("searchbox", { name: "Find the other record" }).fill("Brine");
   await desk.getByRole("button", { name: /^Brine Kestrel/ }).click();
   await expect(desk.getByText("One was born in 1990, the other in 1995", { exact: false })).toBeVisible();
-  await desk.getByRole("dialog").getByRole("button", { name: "Make them one" }).click();
+  await desk.getByRole("button", { name: "Make them one" }).click();
   await expect(desk.getByText("The two records are one.")).toBeVisible();
   await goTo(desk, "Athletes");
   await expect(desk.getByRole("link", { name: "Brine Kestrel" })).toHaveCount(0);
   await desk.getByRole("button", { name: "Undo: Two records made one" }).click();
-  await desk.getByRole("dialog").getByRole("button", { name: "Undo it" }).click();
+  await desk.getByRole("button", { name: "Undo it" }).click();
   await expect(desk.getByRole("link", { name: "Brine Kestrel" })).toBeVisible();
 
   await desk.getByRole("combobox", { name: "League" }).selectOption("Lantern Bay");
   await desk.getByRole("button", { name: "Rename or merge this league" }).click();
-  await desk.getByRole("dialog").getByRole("textbox", { name: "League" }).fill("Lantern Bay Skaters");
+  await desk.getByRole("textbox", { name: "League" }).fill("Lantern Bay Skaters");
   await desk.getByRole("button", { name: "Rename it" }).click();
   await expect(desk.getByText("Lantern Bay → Lantern Bay Skaters")).toBeVisible();
 });

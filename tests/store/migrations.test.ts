@@ -9,6 +9,7 @@ import { references } from "../../electron/store/migrations/0005-references.ts";
 import { heatOfAttempt } from "../../electron/store/migrations/0006-heat-of-attempt.ts";
 import { dayHistory } from "../../electron/store/migrations/0007-day-history.ts";
 import { pastVoid } from "../../electron/store/migrations/0008-past-void.ts";
+import { steps } from "../../electron/store/migrations/0010-steps.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { connectionOf } from "./connection.ts";
 
@@ -294,3 +295,27 @@ test.each([
     expect(added).toEqual(names.map((name) => [name, []]));
   },
 );
+
+test("the step to the history of who is who leaves every row and every table of before, and guards by name alone", () => {
+  const from = migrations.indexOf(steps);
+  makeVersion(1, rows);
+  const older = new SqliteDatabase(file());
+  for (const sql of migrations.slice(1, from)) older.exec(`BEGIN; ${sql}; COMMIT`);
+  older.close();
+  const before = everything();
+  const db = new SqliteDatabase(file());
+  db.exec(`BEGIN; ${steps}; COMMIT`);
+  db.close();
+  const after = everything();
+  for (const [name, all] of before.tables) expect([name, after.tables.get(name)]).toEqual([name, all]);
+  const added = [...after.tables].filter(([name]) => !before.tables.has(name));
+  expect(added).toEqual(["step", "step_row", "stepping"].map((name) => [name, []]));
+  const changed = [...before.schema].filter(([name, sql]) => after.schema.get(name) !== sql);
+  expect(changed.map(([name]) => name)).toEqual([
+    "athlete_id_once",
+    "attempt_never_updated",
+    "heat_lane_begun_update",
+    "past_mark_deleted_with_reason",
+    "past_void_never_updated",
+  ]);
+});
