@@ -48,7 +48,7 @@ test("who is who is asked row by row, an import is undone, and two records becom
   await sayInitials(desk);
   await expect(desk.getByText("Undone by QA", { exact: false })).toBeVisible();
   await goTo(desk, "Athletes");
-  await expect(desk.getByRole("row")).toContainText(["Number", "7", "12"]);
+  await expect(desk.getByRole("row")).toContainText(["No.", "7", "12"]);
   await expect(desk.getByRole("link", { name: "Nova Pike" })).toHaveCount(0);
   await desk.getByRole("link", { name: "Anvil Sparrow" }).click();
   await desk.getByRole("button", { name: "Make two records one" }).click();
