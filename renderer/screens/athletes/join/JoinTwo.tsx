@@ -45,14 +45,6 @@ export function JoinTwo({ first, second, onClose }: JoinTwoProps) {
         </>
       }
     >
-      {before !== undefined && <BothRecords before={before} />}
-      <Choice
-        label={t("join.keep")}
-        options={(["first", "second"] as const).map((value) => ({ value, label: t(`join.${value}`) }))}
-        value={kept}
-        onChange={setKept}
-      />
-      <p>{t("join.consents")}</p>
       {before?.notes.map((note) => (
         <p key={note.key + JSON.stringify(note.values)}>{say(asSentence(note))}</p>
       ))}
@@ -61,6 +53,14 @@ export function JoinTwo({ first, second, onClose }: JoinTwoProps) {
           {say(asSentence(why))}
         </p>
       ))}
+      {before !== undefined && <BothRecords before={before} />}
+      <Choice
+        label={t("join.keep")}
+        options={(["first", "second"] as const).map((value) => ({ value, label: t(`join.${value}`) }))}
+        value={kept}
+        onChange={setKept}
+      />
+      <p>{t("join.consents")}</p>
       {refused !== null && <p role="alert">{refused}</p>}
     </Dialog>
   );
