@@ -132,6 +132,14 @@ describe("an import of results", () => {
   });
 });
 
+test("an erasure takes the name of a league that had nobody else from the history of imports too", async () => {
+  await take(table, "roster", "league,name,number\nQuarzheim,Ada Rill,7\nMill City,Bo Crank,5\n");
+  await people().erase({ erasureId: randomUUID(), athleteId: idOf("Ada Rill"), typed: "7", by: "qa" });
+  const left = JSON.stringify([...dump(table.desk.store.db)]);
+  expect(left).not.toMatch(/Quarzheim/i);
+  expect(left).toContain("Mill City");
+});
+
 test.each(["check-in", "station", "board"] as const)("%s may neither see nor undo", async (who) => {
   expect((await refusalOf(table.as(who).people.steps({ of: "imports" }))).key).toBe("door.forbidden");
   expect((await refusalOf(table.as(who).people.undo({ stepId: randomUUID(), by: "qa" }))).key).toBe(

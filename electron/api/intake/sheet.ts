@@ -47,7 +47,7 @@ export interface PlannedSheet {
 }
 
 /** A question, and the lines that wait for its answer. */
-export interface AskedLines extends Question {
+interface AskedLines extends Question {
   readonly lines: readonly number[];
 }
 

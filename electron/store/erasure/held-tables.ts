@@ -6,8 +6,8 @@ export interface HeldTable {
   readonly remove: string;
 }
 
-/** An athlete, and everybody whose record was made one with theirs. */
-const sameAthlete = `(WITH RECURSIVE own (id) AS (
+/** The ids of an athlete (`@athleteId`) and of everybody whose record was made one with theirs. */
+export const sameAthlete = `(WITH RECURSIVE own (id) AS (
     SELECT @athleteId
     UNION SELECT json_extract(row_key, '$.id') FROM own JOIN step_row ON step_row.athlete_id = own.id
       WHERE place = 'athlete')

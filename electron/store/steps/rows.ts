@@ -3,7 +3,7 @@ import { allRows, type ReadableDb, type Values } from "../connection/database.ts
 import { heldTables } from "../erasure/held-tables.ts";
 
 /** The tables whose rows a step may add, take away or change, with their keys. */
-export const keysOf = {
+const keysOf = {
   league: ["id"],
   athlete: ["id"],
   entrant: ["day_id", "athlete_id"],
