@@ -62,7 +62,7 @@ const scene = (board: Page, name: string) => board.getByRole("region", { name })
 test("an empty board teaches, and the first best takes its place as it is entered", async ({ tapeline }) => {
   const { board, ids } = await openBoardOn(tapeline, spring);
   await expect(
-    board.getByRole("heading", { name: "The first personal best of the day appears here" }),
+    board.getByRole("heading", { name: "The first results of the day appear here" }),
   ).toBeVisible();
   await pushUps(tapeline.desk, ids[0], 23);
   const hero = board.getByRole("article");
@@ -74,7 +74,7 @@ test("an empty board teaches, and the first best takes its place as it is entere
   await pushUps(tapeline.desk, ids[1], 29);
   await expect(hero).toContainText("bib 2");
   await expect(hero).toContainText("a clear gain");
-  await expect(scene(board, "Newest personal bests")).toContainText("Ash Velvet");
+  await expect(scene(board, "Newest results")).toContainText("Ash Velvet");
   await pushUps(tapeline.desk, ids[2], 40);
   await jumps(tapeline.desk, ids[0]);
   const head = board.getByRole("banner");
@@ -123,7 +123,7 @@ test("a consent changed at the desk changes the board at once, in each of the th
   await expect(main).not.toContainText("Ash Velvet");
   await consent("hidden");
   await expect(main).not.toContainText("bib 1");
-  await expect(main).toContainText("The first personal best of the day appears here");
+  await expect(main).toContainText("The first results of the day appear here");
   await expect(main).not.toContainText("best today");
   await consent("name");
   await expect(main).toContainText("Ash Velvet");
@@ -220,3 +220,72 @@ test("200 athletes and long names fit every screen, and no text is too small for
     expect(seen.size).toBeGreaterThanOrEqual(scenes - 1);
   }
 });
+
+/** Fonts, layout and news of one picture, without faults. */
+async function expectPicture(
+  board: Page,
+  size: { width: number; height: number },
+  name: string,
+): Promise<void> {
+  await resize(board, size);
+  await board.waitForFunction(() => document.documentElement.dataset.ready === "true");
+  expect.soft(await faultsOf(board), `${name} at ${size.width}`).toEqual([]);
+  await board.screenshot({ path: test.info().outputPath(`${name}-${size.width}.png`) });
+}
+
+const halls = [
+  { width: 1920, height: 1080 },
+  { width: 1280, height: 720 },
+] as const;
+
+test("on a first day first results are welcomed and counted, and no nought stands anywhere", async ({
+  tapeline,
+}) => {
+  const { board, ids } = await openBoardOn(tapeline, (file) => boardDay(people, file));
+  for (const size of halls) await expectPicture(board, size, "empty");
+  await pushUps(tapeline.desk, ids[0], 31);
+  await pushUps(tapeline.desk, ids[1], 12);
+  await pushUps(tapeline.desk, ids[2], 40);
+  const hero = board.getByRole("article");
+  await expect(hero).toContainText("First result");
+  await expect(hero).toContainText("bib 2");
+  await expect(scene(board, "Newest results")).toContainText("Ash Velvet");
+  await expect(board.getByRole("banner")).toContainText("2 first results today");
+  for (const size of halls) await expectPicture(board, size, "first");
+  await tapeline.clock.pass(14_000);
+  await tapeline.clock.pass(12_000);
+  await expect(scene(board, "Calls and totals")).toContainText("2 first results today");
+  await expect(board.locator("body")).not.toContainText("0 personal bests");
+  for (const size of halls) await expectPicture(board, size, "first-floor");
+  await expect(board.locator("body")).not.toContainText("Cinder Rue");
+});
+
+for (const count of [0, 3, 200]) {
+  test(`a closed day of ${count} ends on the big screen with thanks and what was done, and names nobody there`, async ({
+    tapeline,
+  }) => {
+    const { board } = await openBoardOn(tapeline, async (file) => {
+      if (count === 200) return crowdedDay(count, file);
+      const day = await boardDay(people, file);
+      if (count > 0) day.past(1, "push-up", 20);
+      for (const bib of count === 0 ? [] : [1, 2, 3]) {
+        const seen = { how: "tally", reps: 23, offAtEnd: 0 };
+        await day.enter(bib, "push-up", seen);
+      }
+      return day;
+    });
+    // The first day of a new store.
+    await callDoor(tapeline.desk, "day.close", { dayId: 1 });
+    const closing = scene(board, "The end of the day");
+    await expect(closing).toContainText("Thank you, everybody!");
+    await expect(closing).toContainText("see you then");
+    if (count === 3) {
+      await expect(closing).toContainText("1 personal best today");
+      await expect(closing).toContainText("1 first result today");
+      await expect(closing).toContainText("2 athletes tested");
+    }
+    if (count === 0) await expect(closing.locator("strong")).toHaveCount(0);
+    await expect(closing).not.toContainText("Ash Velvet");
+    for (const size of halls) await expectPicture(board, size, `closed-${count}`);
+  });
+}

@@ -28,6 +28,9 @@ const bestSchema = z.object({
   verdict: z.enum(["noise", "likely gain", "clear gain"]),
 });
 
+/** Somebody's first mark of a test: nothing to compare it with yet, and news all the same. */
+const firstSchema = bestSchema.pick({ seq: true, label: true, test: true, written: true });
+
 const rowSchema = z.object({
   seq: z.int(),
   label: labelSchema,
@@ -49,6 +52,8 @@ export const boardSchema = z.object({
     .nullable(),
   /** The newest bests, newest first. */
   newest: z.array(bestSchema),
+  /** The newest first marks, newest first. */
+  firsts: z.array(firstSchema),
   /** The tests in order; rows by gain over the athlete's own earlier best, then equal marks, then first ones. */
   walls: z.array(z.object({ test: testSchema, rows: z.array(rowSchema) })),
   /** Called athletes, by test in order, earliest call first. */
@@ -57,11 +62,12 @@ export const boardSchema = z.object({
    * Counts only of athletes who agreed to be shown: with everybody in them, the hidden ones' share could be worked out
    * by subtraction. None by league: leagues are not ranked either.
    */
-  totals: z.object({ bests: z.int(), testsDone: z.int(), athletesTested: z.int() }),
+  totals: z.object({ bests: z.int(), firsts: z.int(), testsDone: z.int(), athletesTested: z.int() }),
 });
 
 export type Board = z.infer<typeof boardSchema>;
 export type Best = z.infer<typeof bestSchema>;
+export type First = z.infer<typeof firstSchema>;
 export type BoardRow = z.infer<typeof rowSchema>;
 export type Label = z.infer<typeof labelSchema>;
 export type Gain = z.infer<typeof gainSchema>;

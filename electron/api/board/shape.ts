@@ -5,15 +5,18 @@ import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registr
 import type { InPublic } from "../../store/reads/present.ts";
 import type { Call } from "../../store/tables/calls.ts";
 import type { MarkWithNews } from "../marks/marks.ts";
+import { placeOfMark } from "../marks/unanswered.ts";
 import type { TypicalErrors } from "../noise/errors.ts";
 import { writeGain } from "./gain.ts";
-import type { Best, Board, BoardRow, Label } from "./schemas.ts";
+import type { Best, Board, BoardRow, First, Label } from "./schemas.ts";
 
 /** The input of the big screen. */
 export interface BoardFacts {
   readonly people: readonly InPublic[];
   readonly marks: readonly MarkWithNews[];
   readonly calls: readonly Call[];
+  /** Marks that wait for an answer to a doubt, by `placeOfMark`: they are not news yet. */
+  readonly doubted: ReadonlySet<string>;
   /** The typical errors that judge the gains. */
   readonly errors: TypicalErrors;
   readonly lengths: LengthUnit;
@@ -35,17 +38,23 @@ const newestShown = 12;
 
 /** Shapes the part of a day that the hall may see. Data without consent never leaves this function. */
 export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo" | "hidden"> {
-  const { people, calls, errors, lengths } = facts;
+  const { people, calls, doubted, errors, lengths } = facts;
   const labels = labelsOf(people);
   // No hidden athlete's mark goes further, so that nothing shown can reveal one.
   const marks = facts.marks.filter(({ athleteId }) => labels.has(athleteId));
-  const shown = showable(labels, marks);
-  const bests = shown.filter(({ standing }) => standing === "best").sort((a, b) => b.seq - a.seq);
+  const sure = marks.filter((mark) => !doubted.has(placeOfMark(mark)));
+  const shown = showable(labels, sure);
+  const newestOf = (which: BoardRow["standing"]) =>
+    shown
+      .filter(({ standing }) => standing === which)
+      .sort((a, b) => b.seq - a.seq)
+      .slice(0, newestShown);
   return {
-    newest: bests.slice(0, newestShown).map((mark) => bestOf(mark, errors[mark.test], lengths)),
+    newest: newestOf("best").map((mark) => bestOf(mark, errors[mark.test], lengths)),
+    firsts: newestOf("first").map((mark) => firstOf(mark, lengths)),
     walls: testCodes.map((test) => ({ test, rows: wallOf(test, shown, lengths) })),
     calls: callsOf(people, calls),
-    totals: totalsOf(marks),
+    totals: { ...newsIn(sure), ...doneIn(marks) },
   };
 }
 
@@ -89,6 +98,10 @@ function bestOf(mark: Shown, error: TypicalError, lengths: LengthUnit): Best {
   };
 }
 
+function firstOf({ seq, label, test, value }: Shown, lengths: LengthUnit): First {
+  return { seq, label, test, written: protocolOf(test).write(value, lengths) };
+}
+
 const order: Readonly<Record<BoardRow["standing"], number>> = { best: 0, equal: 1, first: 2 };
 
 /** Sorts one test's marks by gain, earliest first among equals; marks are never ranked. */
@@ -125,10 +138,15 @@ function callsOf(people: readonly InPublic[], calls: readonly Call[]): Board["ca
   });
 }
 
-function totalsOf(marks: readonly MarkWithNews[]): Board["totals"] {
+function newsIn(marks: readonly MarkWithNews[]): Pick<Board["totals"], "bests" | "firsts"> {
+  const count = (which: BoardRow["standing"]) => marks.filter(({ news }) => news?.standing === which).length;
+  return { bests: count("best"), firsts: count("first") };
+}
+
+/** What was done counts as done, also while a doubt about the number is open. */
+function doneIn(marks: readonly MarkWithNews[]): Pick<Board["totals"], "testsDone" | "athletesTested"> {
   const done = marks.filter(({ mark }) => isDone(mark));
   return {
-    bests: marks.filter(({ news }) => news?.standing === "best").length,
     testsDone: new Set(done.map(({ athleteId, test }) => `${athleteId} ${test}`)).size,
     athletesTested: new Set(done.map(({ athleteId }) => athleteId)).size,
   };

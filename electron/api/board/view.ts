@@ -2,8 +2,10 @@ import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { everybodyInPublic } from "../../store/reads/present.ts";
 import { calls } from "../../store/tables/calls.ts";
+import { dayEvents } from "../../store/tables/day-events.ts";
 import { allDays, type Day, dayAtHand } from "../../store/tables/days.ts";
 import { tellMarks } from "../marks/marks.ts";
+import { doubtedMarks, placeOfMark } from "../marks/unanswered.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import type { Board } from "./schemas.ts";
 import { shapeBoard } from "./shape.ts";
@@ -16,19 +18,35 @@ export function boardOf(
 ): Omit<Board, "demo" | "hidden"> {
   const errors = typicalErrorsOf(db);
   if (day === null)
-    return { day: null, ...shapeBoard({ people: [], marks: [], calls: [], errors, lengths }) };
+    return {
+      day: null,
+      ...shapeBoard({ people: [], marks: [], calls: [], doubted: new Set(), errors, lengths }),
+    };
   const { title, date, state } = day;
+  const marks = tellMarks(db, day, null, errors);
   const facts = {
     people: everybodyInPublic(db, day.id),
-    marks: tellMarks(db, day, null, errors),
+    marks,
     calls: calls(db, day.id),
+    doubted: new Set(doubtedMarks(db, day, marks).map(({ mark }) => placeOfMark(mark))),
     errors,
     lengths,
   };
   return { day: { title, date, state }, ...shapeBoard(facts) };
 }
 
-/** Returns the day being prepared or held; once today's is closed, it stays on the screen until midnight. */
+/**
+ * Returns the open day; or the one that was closed today, whatever its own date: the hall sees its closing picture
+ * until midnight, also while the next day is being planned; or the planned one.
+ */
 export function dayOnTheWall(db: ReadableDb, today: string): Day | null {
-  return dayAtHand(db) ?? allDays(db).find(({ date }) => date === today) ?? null;
+  const atHand = dayAtHand(db);
+  if (atHand !== undefined && (atHand.state === "open" || atHand.date === today)) return atHand;
+  return allDays(db).find((day) => isClosedOn(db, day, today)) ?? atHand ?? null;
+}
+
+function isClosedOn(db: ReadableDb, { id, date, state }: Day, today: string): boolean {
+  if (state !== "closed") return false;
+  // Of days from before their history was kept, only the own date is known.
+  return (dayEvents(db, id).at(-1)?.on ?? date) === today;
 }

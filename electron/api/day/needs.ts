@@ -12,6 +12,7 @@ import type { Day } from "../../store/tables/days.ts";
 import type { EntrantState } from "../../store/tables/entrants.ts";
 import { isoDate } from "../door/calendar.ts";
 import type { MarkWithNews } from "../marks/marks.ts";
+import { doubtedMarks } from "../marks/unanswered.ts";
 
 /** A task for somebody, and the screen where it is done. */
 export interface Need {
@@ -39,7 +40,13 @@ export function needsOf(db: ReadableDb, day: Day, floor: Floor): Need[] {
   if (day.state === "closed") return [];
   if (floor.people.length === 0) return [{ sentence: sentence("overview.nobodyListed"), to: "/sheets" }];
   if (day.state === "planned") return [];
-  return [...uncalled(db, day, floor), ...guardians(db, day, floor), ...begun(floor), ...progress(floor)];
+  return [
+    ...uncalled(db, day, floor),
+    ...doubted(db, day, floor),
+    ...guardians(db, day, floor),
+    ...begun(floor),
+    ...progress(floor),
+  ];
 }
 
 function minutesSince(at: string, now: string): number {
@@ -54,6 +61,18 @@ function uncalled(db: ReadableDb, day: Day, { people, now }: Floor): Need[] {
     const values = { name: who.name, bib: who.bib ?? "", minutes };
     return { sentence: sentence(`test.${test}.called`, values), to: `/station/${test}` };
   });
+}
+
+/** Returns needs for live results in doubt: the big screen waits with them until somebody has looked again. */
+function doubted(db: ReadableDb, day: Day, { people, marks }: Floor): Need[] {
+  return doubtedMarks(db, day, marks).flatMap(({ mark: { athleteId, test } }) =>
+    people
+      .filter((present) => present.athleteId === athleteId)
+      .map(({ name, bib }) => ({
+        sentence: sentence("overview.doubt", { name, bib: bib ?? "" }),
+        to: `/station/${test}`,
+      })),
+  );
 }
 
 function guardians(db: ReadableDb, day: Day, { runners, people, now }: Floor): Need[] {

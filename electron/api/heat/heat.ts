@@ -4,6 +4,7 @@ import { keyer } from "../door/own-station.ts";
 import { initialsSchema, reasonSchema } from "../door/said.ts";
 import { lengthsSchema, testSchema } from "../door/shapes.ts";
 import { router } from "../door/trpc.ts";
+import { confirm } from "./confirm.ts";
 import { gather } from "./gather.ts";
 import { move, noteAbsent, sendBack, setVariant } from "./lanes.ts";
 import { requireLive } from "./load.ts";
@@ -98,6 +99,11 @@ export const heat = router({
   undo: keyer(
     z.object({ heatId: heatIdSchema, eventId: z.string().max(100), id: z.uuid(), by: initialsSchema }),
   ).mutation(({ ctx: { desk }, input }) => undo(desk, input.heatId, input.eventId, input.id, input.by)),
+
+  /** Answers the doubt about a live result: it is right. Also after the heat has ended. */
+  confirm: keyer(z.object({ attemptId: z.string().max(100), id: z.uuid(), by: initialsSchema })).mutation(
+    ({ ctx: { desk }, input }) => confirm(desk, input),
+  ),
 
   end: keyer(
     z.object({ heatId: heatIdSchema, by: initialsSchema, setAside: z.boolean().default(false) }),

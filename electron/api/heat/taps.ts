@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import { readWhat, undoTrouble } from "../../domain/heats/fold.ts";
+import { isNoTap } from "../../domain/heats/heat.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
@@ -31,7 +32,7 @@ export function tap(desk: Desk, heatId: string, by: string, sent: readonly SentT
 }
 
 /** @throws Refusal `conflict` when the id belongs to another heat. */
-function isKnown(db: ReadableDb, heatId: string, id: string): boolean {
+export function isKnown(db: ReadableDb, heatId: string, id: string): boolean {
   const known = heatOfEvent(db, id);
   if (known !== undefined && known !== heatId) throw new Refusal("conflict", sentence("heat.otherTap"));
   return known !== undefined;
@@ -73,7 +74,7 @@ function said(events: readonly KeptEvent[]): string | undefined {
 function readTap(loaded: LoadedHeat, sent: SentTap, elapsed: number, by: string, at: string): KeptEvent {
   const { heat, lanes } = loaded;
   const what = readWhat(heat.test, { kind: sent.kind, detail: sent.detail });
-  if (what === null || what.kind === "undo") throw new Refusal("bad-input", sentence("heat.badTap"));
+  if (what === null || isNoTap(what)) throw new Refusal("bad-input", sentence("heat.badTap"));
   if (sent.lane !== null && !lanes.some(({ lane }) => lane === sent.lane)) {
     throw new Refusal("conflict", sentence("heat.emptyLane", { lane: sent.lane }));
   }

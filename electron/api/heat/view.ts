@@ -4,18 +4,19 @@ import type { QueuePlace } from "../../domain/queue/queue.ts";
 import { judge } from "../../domain/tests/judge.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
-import { againstLast } from "../../domain/tests/written.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { everybody, type Present } from "../../store/reads/present.ts";
 import { absences } from "../../store/tables/absences.ts";
-import type { KeptAttempt } from "../../store/tables/attempts.ts";
+import { type KeptAttempt, standingAttempts } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
+import { confirmedAttempts } from "../../store/tables/heat-events.ts";
 import { lanesOf } from "../../store/tables/heat-lanes.ts";
 import { endedHeats, type Heat, liveHeat } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
 import type { Told } from "../door/shapes.ts";
 import { attemptView, personIn, tellOne } from "../marks/attempts.ts";
+import { openDoubts } from "../marks/unanswered.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { queueOf } from "../station/view.ts";
 import { heldAthletes } from "./held.ts";
@@ -136,18 +137,19 @@ function storedFor(lane: LoadedLane, attempt: KeptAttempt): KeptAttempt {
   return correction === undefined ? attempt : storedFor(lane, correction);
 }
 
-/** Returns the questions that paper entry would have asked: a live heat enters first and asks afterwards. */
 function doubtsOf(scene: Scene, loaded: LoadedHeat, lane: LoadedLane, told: Told | null): Sentence[] {
-  const stored = lane.made.map((attempt) => storedFor(lane, attempt));
-  const standing = stored.filter((attempt) => attempt.void === null).map(({ seen }) => seen);
-  if (standing.length === 0) return [];
-  const { questions } = judge(loaded.heat.test, loaded.parameters, standing);
-  const previous = told?.news?.previous ?? null;
-  if (told?.mark.state !== "complete" || previous === null) return [...questions];
+  if (told === null || lane.made.every((attempt) => attempt.void !== null)) return [];
+  const { db, day, lengths } = scene;
   const { test } = loaded.heat;
-  const error = typicalErrorsOf(scene.db, scene.day.id)[test];
-  const change = againstLast(test, previous, told.mark.value, scene.lengths, error);
-  return change.level === "ask" ? [...questions, change.sentence] : [...questions];
+  return openDoubts({
+    ...{ test, parameters: loaded.parameters, lengths, mark: told.mark },
+    standing: standingAttempts(db, day.id, lane.athleteId, test).filter(
+      ({ variant }) => variant === lane.variant,
+    ),
+    confirmed: confirmedAttempts(db, day.id),
+    previous: told.news?.previous ?? null,
+    error: typicalErrorsOf(db, day.id)[test],
+  });
 }
 
 /**

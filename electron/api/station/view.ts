@@ -15,6 +15,8 @@ import { leftOut } from "../../store/tables/entrants.ts";
 import { type KeptMark, marksOfDay, parametersOf } from "../../store/tables/marks.ts";
 import { attemptSchema, sentenceSchema, stationPersonSchema, writtenSchema } from "../door/shapes.ts";
 import { attemptView, personIn } from "../marks/attempts.ts";
+import { tellMarks } from "../marks/marks.ts";
+import { doubtedMarks } from "../marks/unanswered.ts";
 import { timesBy } from "./times.ts";
 
 export const viewSchema = z.object({
@@ -41,7 +43,14 @@ export const viewSchema = z.object({
     }),
   ),
   /** The newest attempts with the athlete's mark of today; no mark for a void attempt. */
-  recent: z.array(z.object({ attempt: attemptSchema, written: writtenSchema.nullable() })),
+  recent: z.array(
+    z.object({
+      attempt: attemptSchema,
+      written: writtenSchema.nullable(),
+      /** What a live heat could not ask before it entered the newest attempt of the mark; empty once it is answered. */
+      doubts: z.array(sentenceSchema),
+    }),
+  ),
   /** Athletes who skip this test, and the reasons; only for the organiser, who can put them back. */
   skipped: z.array(z.object({ who: stationPersonSchema, reason: z.string(), by: z.string() })),
 });
@@ -95,6 +104,12 @@ export function view(db: ReadableDb, day: Day, test: TestCode, lengths: LengthUn
   const marks = marksOfDay(db, day.id).filter((mark) => mark.test === test);
   const runners = runnersOf(db, day, now);
   const queue = queueOf(db, day, test, now, runners);
+  const doubted = doubtedMarks(
+    db,
+    day,
+    tellMarks(db, day).filter((mark) => mark.test === test),
+    lengths,
+  );
   return {
     open: day.state === "open",
     parameters: parametersOf(db, day.id, test),
@@ -113,6 +128,7 @@ export function view(db: ReadableDb, day: Day, test: TestCode, lengths: LengthUn
       return {
         attempt: attemptView(attempt, personIn(people, attempt.athleteId)),
         written: shown ? writeMark(test, mark.mark, lengths) : null,
+        doubts: [...(doubted.find(({ attemptId }) => attemptId === attempt.id)?.doubts ?? [])],
       };
     }),
     skipped: leftOut(db, day.id)

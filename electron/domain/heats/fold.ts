@@ -13,6 +13,7 @@ import {
   type FoldedLane,
   type HeatEvent,
   inTime,
+  isNoTap,
   type LaneInput,
   standingTaps,
   undoMs,
@@ -92,7 +93,7 @@ function foldLane(
  */
 export function undoTrouble(events: readonly HeatEvent[], eventId: string, elapsed: number): Sentence | null {
   const event = events.find(({ id }) => id === eventId);
-  if (event === undefined || event.kind === "undo") return sentence("heat.undo.unknown");
+  if (event === undefined || isNoTap(event)) return sentence("heat.undo.unknown");
   if (events.some((each) => undoneBy(each) === eventId)) return sentence("heat.undo.twice");
   return elapsed - event.atMs > undoMs ? sentence("heat.undo.late", { count: undoMs / 1000 }) : null;
 }

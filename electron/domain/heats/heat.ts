@@ -11,7 +11,17 @@ export const undoMs = 10_000;
 const asideShape = z.object({ kind: z.literal("aside"), detail: z.object({}) });
 /** Undoes another tap. `undoTrouble` checks before storing whether it still may. */
 const undoShape = z.object({ kind: z.literal("undo"), detail: z.object({ eventId: z.string() }) });
-export const commonWhat = z.discriminatedUnion("kind", [asideShape, undoShape]);
+/** Not a tap at all: somebody looked at a doubtful result again and found it right. It changes no lane. */
+const sureShape = z.object({
+  kind: z.literal("sure"),
+  detail: z.object({ attemptIds: z.array(z.string()) }),
+});
+export const commonWhat = z.discriminatedUnion("kind", [asideShape, undoShape, sureShape]);
+
+/** True for what no window sends as a tap: it has a procedure of its own. */
+export function isNoTap({ kind }: What): boolean {
+  return kind === "undo" || kind === "sure";
+}
 
 /** A tap with its content: `kind` and `detail` as `readWhat` reads them. */
 export type HeatEvent = Tap & What;
@@ -30,10 +40,10 @@ export function inTime<Timed extends Tap>(taps: readonly Timed[]): Timed[] {
   return taps.toSorted((a, b) => a.atMs - b.atMs);
 }
 
-/** Returns the taps without undone ones and without the undos. */
+/** Returns the taps without undone ones, and without what is no tap. */
 export function standingTaps(events: readonly HeatEvent[]): HeatEvent[] {
   const back = new Set(events.map(undoneBy));
-  return events.filter((event) => event.kind !== "undo" && !back.has(event.id));
+  return events.filter((event) => !isNoTap(event) && !back.has(event.id));
 }
 
 /** Returns the tap that an event undoes; null for all but an undo. */

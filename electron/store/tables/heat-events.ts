@@ -34,3 +34,11 @@ export function addEvent(db: WritableDb, heatId: string, event: KeptEvent): void
     VALUES (@id, @heatId, @lane, @kind, @atMs, @detail, @by, @at)`;
   execute(db, sql, { ...event, heatId, detail: JSON.stringify(event.detail) });
 }
+
+/** Returns the ids of a day's attempts that somebody looked at again and found right. */
+export function confirmedAttempts(db: ReadableDb, dayId: number): Set<string> {
+  const sql = `SELECT value AS id FROM heat_event JOIN heat ON heat.id = heat_id,
+      json_each(heat_event.detail, '$.attemptIds')
+    WHERE day_id = @dayId AND kind = 'sure'`;
+  return new Set(allRows<{ id: string }>(db, sql, { dayId }).map(({ id }) => id));
+}

@@ -7,6 +7,7 @@ import { useKeys } from "../../app/keys.ts";
 import { useReady } from "../../app/ready.ts";
 import css from "./BoardScreen.module.css";
 import { CallStrip } from "./CallStrip.tsx";
+import { ClosingScene } from "./ClosingScene.tsx";
 import { FloorScene } from "./FloorScene.tsx";
 import { Head } from "./Head.tsx";
 import { NewestScene } from "./NewestScene.tsx";
@@ -42,7 +43,7 @@ function Hall({ board }: { readonly board: Board }) {
   const scene = scenes[turn.index] ?? { kind: "newest" };
   return (
     <div className={css.sheet}>
-      <Head board={board} figures={scene.kind !== "floor"} />
+      <Head board={board} figures={scene.kind !== "floor" && scene.kind !== "closing"} />
       <main className={css.main}>
         <section
           className={css.scene}
@@ -52,7 +53,7 @@ function Hall({ board }: { readonly board: Board }) {
           <Shown scene={scene} board={board} round={turn.round} news={turn.news} />
         </section>
       </main>
-      {scene.kind !== "floor" && <CallStrip calls={board.calls} />}
+      {scene.kind !== "floor" && board.day?.state !== "closed" && <CallStrip calls={board.calls} />}
       <Rhythm scenes={scenes} turn={turn} />
     </div>
   );
@@ -68,11 +69,13 @@ interface ShownProps {
 function Shown({ scene, board, round, news }: ShownProps) {
   switch (scene.kind) {
     case "newest":
-      return <NewestScene newest={board.newest} fresh={news} />;
+      return <NewestScene newest={board.newest} firsts={board.firsts} round={round} fresh={news} />;
     case "walls":
       return <WallsScene walls={scene.walls} round={round} />;
     case "floor":
       return <FloorScene calls={board.calls} totals={board.totals} />;
+    case "closing":
+      return <ClosingScene totals={board.totals} />;
   }
 }
 

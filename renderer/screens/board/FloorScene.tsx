@@ -1,25 +1,26 @@
-import { useTranslation } from "react-i18next";
 import type { Board } from "../../../electron/api/board/schemas.ts";
 import { Calls } from "./Calls.tsx";
 import css from "./FloorScene.module.css";
+import { useTotals } from "./totals.ts";
 
 /** Shows the whole floor: the totals of the athletes shown, and each station's calls, by name where that was agreed. */
 export function FloorScene({ calls, totals }: Pick<Board, "calls" | "totals">) {
-  const { t } = useTranslation("board");
-  const { bests, testsDone, athletesTested } = totals;
+  const told = useTotals()(totals);
+  const [news, ...others] = [...told.news, ...told.done];
   return (
     <div className={css.floor}>
       <section className={css.totals}>
-        <p className={css.bests}>
-          <strong>{bests}</strong> <span>{t("totals.bests", { count: bests })}</span>
-        </p>
-        <div className={css.pair}>
-          <p>
-            <strong>{testsDone}</strong> {t("totals.tests", { count: testsDone })}
+        {news !== undefined && (
+          <p className={css.news}>
+            <strong>{news.number}</strong> <span>{news.words}</span>
           </p>
-          <p>
-            <strong>{athletesTested}</strong> {t("totals.athletes", { count: athletesTested })}
-          </p>
+        )}
+        <div className={css.others} data-count={others.length}>
+          {others.map(({ number, words }) => (
+            <p key={words}>
+              <strong>{number}</strong> {words}
+            </p>
+          ))}
         </div>
       </section>
       <Calls calls={calls} />

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import type { Board } from "../../../electron/api/board/schemas.ts";
 import css from "./Head.module.css";
+import { useTotals } from "./totals.ts";
 
 interface HeadProps {
   readonly board: Board;
@@ -8,19 +9,21 @@ interface HeadProps {
   readonly figures: boolean;
 }
 
-/** Shows the day, and the two figures about everybody. */
+/** Shows the day, and the first two figures about everybody. */
 export function Head({ board: { day, demo, totals }, figures }: HeadProps) {
   const { t } = useTranslation("board");
   const { t: common } = useTranslation("common");
+  const told = useTotals()(totals);
   return (
     <header className={css.head}>
       <h1 className={css.title}>{day?.title ?? t("noDay")}</h1>
       {demo && <span className={css.tag}>{common("day.demo")}</span>}
       {day !== null && day.state !== "open" && <span className={css.tag}>{t(`state.${day.state}`)}</span>}
-      {figures && totals.testsDone > 0 && (
+      {figures && (
         <p className={css.totals}>
-          <Figure number={totals.bests} words={t("totals.bests", { count: totals.bests })} />
-          <Figure number={totals.testsDone} words={t("totals.tests", { count: totals.testsDone })} />
+          {[...told.news.slice(0, 1), ...told.done.slice(0, 1)].map(({ number, words }) => (
+            <Figure key={words} number={number} words={words} />
+          ))}
         </p>
       )}
     </header>

@@ -1,36 +1,45 @@
 import { useTranslation } from "react-i18next";
-import type { Best } from "../../../electron/api/board/schemas.ts";
+import type { Best, First } from "../../../electron/api/board/schemas.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
+import { FirstHero } from "./FirstHero.tsx";
 import { Hero } from "./Hero.tsx";
 import css from "./NewestScene.module.css";
-import { nameOf } from "./scenes.ts";
+import { heroOf, nameOf } from "./scenes.ts";
 import { roomFor, useGain, useLabel } from "./words.ts";
 
 const before = 6;
 
 interface NewestSceneProps {
   readonly newest: readonly Best[];
-  /** True if the first one just happened. */
+  readonly firsts: readonly First[];
+  /** How often all scenes were shown. */
+  readonly round: number;
+  /** True if the first best just happened. */
   readonly fresh: boolean;
 }
 
-/** Shows the newest best as large as the hall needs, and those just before it. */
-export function NewestScene({ newest, fresh }: NewestSceneProps) {
+/** Shows the newest best or the newest first result as large as the hall needs, and what came before it. */
+export function NewestScene({ newest, firsts, round, fresh }: NewestSceneProps) {
   const { t } = useTranslation("board");
-  const [best, ...others] = newest;
-  if (best === undefined) return <EmptyBoard />;
+  const hero = heroOf(newest, firsts, fresh ? 0 : round);
+  if (hero === undefined) return <EmptyBoard />;
+  const others = [...newest, ...firsts].filter((each) => each !== hero).sort((a, b) => b.seq - a.seq);
   return (
     <div className={css.newest}>
       <div className={css.hero} aria-live="polite">
-        <Hero key={nameOf(best)} best={best} fresh={fresh} />
+        {"gain" in hero ? (
+          <Hero key={nameOf(hero)} best={hero} fresh={fresh} />
+        ) : (
+          <FirstHero key={nameOf(hero)} first={hero} />
+        )}
       </div>
       <div className={css.before}>
         <h2 className={css.title}>{t("newest.before")}</h2>
         {others.length === 0 && <p className={css.note}>{t("newest.onlyOne")}</p>}
         <ol className={css.list}>
           {others.slice(0, before).map((other) => (
-            <Before key={other.seq} best={other} />
+            <Before key={other.seq} news={other} />
           ))}
         </ol>
       </div>
@@ -38,23 +47,34 @@ export function NewestScene({ newest, fresh }: NewestSceneProps) {
   );
 }
 
-function Before({ best }: { readonly best: Best }) {
-  const gain = useGain()(best.test, best.gain);
-  const label = useLabel()(best.label);
+function Before({ news }: { readonly news: Best | First }) {
+  const label = useLabel()(news.label);
   return (
-    <li className={css.row} data-test={best.test}>
-      <TestMark test={best.test} size="medium" />
+    <li className={css.row} data-test={news.test}>
+      <TestMark test={news.test} size="medium" />
       <span className={css.label} data-room={roomFor(label)}>
         {label}
       </span>
-      <span className={css.gain}>
-        <strong>{gain.number}</strong> <small>{gain.words}</small>
-      </span>
+      {"gain" in news ? <Gained best={news} /> : <FirstOne />}
     </li>
   );
 }
 
-/** Shows, before the first best, the five tests painted on the floor, and what a best is. */
+function Gained({ best }: { readonly best: Best }) {
+  const gain = useGain()(best.test, best.gain);
+  return (
+    <span className={css.gain}>
+      <strong>{gain.number}</strong> <small>{gain.words}</small>
+    </span>
+  );
+}
+
+function FirstOne() {
+  const { t } = useTranslation("board");
+  return <span className={css.first}>{t("wall.first")}</span>;
+}
+
+/** Shows, before the first news, the five tests painted on the floor, and what a best is. */
 function EmptyBoard() {
   const { t } = useTranslation("board");
   return (

@@ -11,6 +11,7 @@ import { useWriteTime } from "../../words/dates.ts";
 import { useUnitWord } from "../../words/marks.ts";
 import { useShowNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
+import { Doubts } from "./Doubts.tsx";
 import css from "./Recent.module.css";
 import type { AttemptView, RecentAttempt } from "./types.ts";
 
@@ -50,7 +51,7 @@ function Attempt({ recent, parameters, lengths, onCorrect, onHistory }: AttemptP
   const testWord = useTestWords();
   const writeSeen = useWriteSeen();
   const writeTime = useWriteTime();
-  const { attempt, written } = recent;
+  const { attempt, written, doubts } = recent;
   const { who } = attempt;
   const named = { bib: who.bib, name: who.name };
   const own = useOwn()(attempt, parameters, lengths);
@@ -78,6 +79,7 @@ function Attempt({ recent, parameters, lengths, onCorrect, onHistory }: AttemptP
           </span>
         </Row>
         {attempt.void !== null && <p className={css.void}>{t("recent.void", attempt.void)}</p>}
+        <Doubts doubts={doubts} attemptId={attempt.attemptId} bib={who.bib} />
       </div>
       <div className={css.actions}>
         {attempt.void === null && (

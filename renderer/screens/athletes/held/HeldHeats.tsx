@@ -46,7 +46,7 @@ function OneHeat({ heat }: { readonly heat: Heat }) {
 
 const kinds = [
   ...(["off", "on-again", "stop", "go", "landing", "touch", "count", "take", "false-start"] as const),
-  ...(["rerun", "round", "not-finished", "reach", "enough", "aside", "undo"] as const),
+  ...(["rerun", "round", "not-finished", "reach", "enough", "aside", "undo", "sure"] as const),
 ];
 
 /** Formats all taps in one line: kind, time by the heat's clock, and by whom. */

@@ -4,6 +4,7 @@ import { protocolOf } from "../../../../../electron/domain/tests/registry.ts";
 import type { Live, LiveLane } from "../../../../tests/live/tool.ts";
 import { useShowNumber } from "../../../../words/numbers.ts";
 import { useSay } from "../../../../words/say.ts";
+import { Doubts } from "../../Doubts.tsx";
 import css from "./LaneDone.module.css";
 import { Standing } from "./Standing.tsx";
 
@@ -20,6 +21,7 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
   const say = useSay();
   const show = useShowNumber();
   const { told, doubts, trouble } = lane.in;
+  const newest = lane.in.entered.findLast(({ attempt }) => attempt.void === null)?.attempt.attemptId;
   const written = told?.written ?? writtenHere(live, lane);
   return (
     <div className={css.done} data-standing={told?.news?.standing ?? "none"}>
@@ -39,11 +41,7 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
       {children}
       {told?.news != null && <Standing standing={told.news.standing} />}
       {trouble !== null && <p className={css.trouble}>{say(trouble)}</p>}
-      {doubts.map((doubt) => (
-        <p key={doubt.key} className={css.doubt}>
-          <strong>{t("lane.sure")}</strong> {say(doubt)}
-        </p>
-      ))}
+      <Doubts key={newest} doubts={doubts} attemptId={newest} bib={lane.in.who.bib} />
     </div>
   );
 }

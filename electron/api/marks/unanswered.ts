@@ -1,0 +1,106 @@
+import type { TypicalError } from "../../domain/statistics/change.ts";
+import { judge } from "../../domain/tests/judge.ts";
+import type { LengthUnit, Mark } from "../../domain/tests/protocol.ts";
+import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
+import { againstLast } from "../../domain/tests/written.ts";
+import type { Sentence } from "../../domain/words.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { attemptsOfDay, type KeptAttempt } from "../../store/tables/attempts.ts";
+import type { Day } from "../../store/tables/days.ts";
+import { confirmedAttempts } from "../../store/tables/heat-events.ts";
+import { parametersOf } from "../../store/tables/marks.ts";
+import { typicalErrorsOf } from "../noise/errors.ts";
+import type { MarkWithNews } from "./marks.ts";
+
+/** Names one mark of a day: its athlete, test and variant. */
+export function placeOfMark(mark: Pick<MarkWithNews, "athleteId" | "test" | "variant">): string {
+  return `${mark.athleteId} ${mark.test} ${mark.variant}`;
+}
+
+/** What decides whether a mark is in doubt. */
+interface InQuestion {
+  readonly test: TestCode;
+  /** The frozen parameters of the day. */
+  readonly parameters: unknown;
+  /** The attempts behind the mark, in the order of entry. */
+  readonly standing: readonly KeptAttempt[];
+  /** Ids of attempts that somebody looked at again and found right. */
+  readonly confirmed: ReadonlySet<string>;
+  readonly mark: Mark;
+  /** The athlete's last mark, in grains; null without one. */
+  readonly previous: number | null;
+  readonly lengths: LengthUnit;
+  /** The typical error as it was known before the day. */
+  readonly error: TypicalError;
+}
+
+/**
+ * Returns the questions that paper entry would have asked and nobody has answered yet: a live heat enters first and
+ * asks afterwards. What people typed in was asked about before it was saved.
+ */
+export function openDoubts(asked: InQuestion): Sentence[] {
+  const { test, parameters, standing, confirmed, mark, previous, lengths, error } = asked;
+  const isOpen = ({ id, source }: KeptAttempt) => source === "heat" && !confirmed.has(id);
+  const open = standing.filter(isOpen);
+  if (open.length === 0) return [];
+  const { questions } = judge(
+    test,
+    parameters,
+    open.map(({ seen }) => seen),
+  );
+  if (mark.state !== "complete" || previous === null) return [...questions];
+  const sure = standing.filter((attempt) => !isOpen(attempt));
+  if (isScored(asked, sure, mark.value)) return [...questions];
+  const change = againstLast(test, previous, mark.value, lengths, error);
+  return change.level === "ask" ? [...questions, change.sentence] : [...questions];
+}
+
+/** True if these attempts alone come to that mark. */
+function isScored(
+  { test, parameters }: InQuestion,
+  attempts: readonly KeptAttempt[],
+  value: number,
+): boolean {
+  if (attempts.length === 0) return false;
+  const { score, attempt } = protocolOf(test);
+  const alone = score(
+    parameters,
+    attempts.map(({ seen }) => attempt.parse(seen)),
+  );
+  return alone.state === "complete" && alone.value === value;
+}
+
+/** A mark that waits for an answer, and what is asked. */
+export interface DoubtedMark {
+  readonly mark: MarkWithNews;
+  readonly doubts: readonly Sentence[];
+  /** The newest attempt behind it: whoever confirms this one confirms all before it. */
+  readonly attemptId: string;
+}
+
+/** Returns the marks of a day that wait for an answer to a doubt; `lengths` is the unit of the questions. */
+export function doubtedMarks(
+  db: ReadableDb,
+  day: Day,
+  marks: readonly MarkWithNews[],
+  lengths: LengthUnit = "cm",
+): DoubtedMark[] {
+  const standing = attemptsOfDay(db, day.id).filter((attempt) => attempt.void === null);
+  // Most days have no live heat at most stations, and then nothing is left to ask.
+  if (standing.every(({ source }) => source !== "heat")) return [];
+  const attempts = Map.groupBy(standing, placeOfMark);
+  const confirmed = confirmedAttempts(db, day.id);
+  const errors = typicalErrorsOf(db, day.id);
+  const parameters = new Map<TestCode, unknown>();
+  return marks.flatMap((mark) => {
+    const { test, news } = mark;
+    const own = attempts.get(placeOfMark(mark)) ?? [];
+    if (!parameters.has(test)) parameters.set(test, parametersOf(db, day.id, test));
+    const doubts = openDoubts({
+      ...{ test, parameters: parameters.get(test), standing: own, confirmed, lengths },
+      ...{ mark: mark.mark, previous: news?.previous ?? null, error: errors[test] },
+    });
+    const newest = own.at(-1);
+    return doubts.length === 0 || newest === undefined ? [] : { mark, doubts, attemptId: newest.id };
+  });
+}

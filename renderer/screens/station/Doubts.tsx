@@ -1,0 +1,49 @@
+import { useMutation } from "@tanstack/react-query";
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { useInitials } from "../../app/initials.tsx";
+import { Button } from "../../parts/controls/Button.tsx";
+import { asSentence } from "../../parts/sheets/sheet.ts";
+import { useSay } from "../../words/say.ts";
+import css from "./Doubts.module.css";
+
+interface DoubtsProps {
+  /** What is asked about the attempt and those before it; none: nothing is shown. */
+  readonly doubts: readonly Parameters<typeof asSentence>[0][];
+  /** The newest attempt of the mark in doubt. */
+  readonly attemptId: string | undefined;
+  readonly bib: number | null;
+}
+
+/**
+ * What is doubtful about a live result, and the answer that it is right; "Correct" beside it is the other answer. Until
+ * one is given the big screen waits with the result.
+ */
+export function Doubts({ doubts, attemptId, bib }: DoubtsProps) {
+  const { t } = useTranslation("station");
+  const say = useSay();
+  const { ask } = useInitials();
+  const trpc = useTRPC();
+  const confirm = useMutation(trpc.heat.confirm.mutationOptions());
+  // Kept through every try: the same answer is noted once.
+  const [id] = useState(() => crypto.randomUUID());
+  if (doubts.length === 0 || attemptId === undefined) return null;
+  const answered = attemptId;
+
+  async function isRight(): Promise<void> {
+    const by = await ask();
+    if (by !== null) confirm.mutate({ attemptId: answered, id, by });
+  }
+  return (
+    <div className={css.doubts}>
+      {doubts.map((doubt) => (
+        <p key={doubt.key}>{say(asSentence(doubt))}</p>
+      ))}
+      <p>{t("doubt.waits")}</p>
+      <Button label={t("doubt.rightWho", { bib })} busy={confirm.isPending} onPress={() => void isRight()}>
+        {t("doubt.right")}
+      </Button>
+    </div>
+  );
+}
