@@ -11,6 +11,7 @@ import { intake } from "./intake/intake.ts";
 import { language } from "./language.ts";
 import { lock } from "./lock/procedures.ts";
 import { noise } from "./noise/noise.ts";
+import { papers } from "./papers/papers.ts";
 import { people } from "./people/people.ts";
 import { reference } from "./reference/reference.ts";
 import { rehearsal } from "./rehearsal/rehearsal.ts";
@@ -30,6 +31,7 @@ export const appRouter = router({
   cards,
   language,
   noise,
+  papers,
   reference,
   rehearsal,
   summary,

@@ -12,6 +12,7 @@ import { HeldPage } from "../screens/athletes/held/HeldPage.tsx";
 import { PrintCards } from "../screens/cards/PrintCards.tsx";
 import { PrintPage } from "../screens/instructions/PrintPage.tsx";
 import { LockCover } from "../screens/lock/LockCover.tsx";
+import { PrintPapers } from "../screens/papers/PrintPapers.tsx";
 import { SummaryPrintPage } from "../screens/summary/paper/SummaryPrintPage.tsx";
 import { DeskRoutes } from "./routes.tsx";
 
@@ -29,6 +30,9 @@ export function DeskApp() {
             </Route>
             <Route path="/print/cards/:day/:which/:paper">
               {({ day, which, paper }) => <PrintCards day={day} which={which} paper={paper} />}
+            </Route>
+            <Route path="/print/papers/:what/:who/:paper">
+              {({ what, who, paper }) => <PrintPapers what={what} who={who} paper={paper} />}
             </Route>
             <Route path="/print/held/:athleteId/:paper">
               {({ athleteId, paper }) => <HeldPage athleteId={athleteId} paper={paper} />}

@@ -10,6 +10,7 @@ import { HomeScreen } from "../screens/home/HomeScreen.tsx";
 import { InstructionsScreen } from "../screens/instructions/InstructionsScreen.tsx";
 import { LockScreen } from "../screens/lock/LockScreen.tsx";
 import { NoiseScreen } from "../screens/noise/NoiseScreen.tsx";
+import { PapersScreen } from "../screens/papers/PapersScreen.tsx";
 import { ReferenceScreen } from "../screens/reference/ReferenceScreen.tsx";
 import { RehearsalScreen } from "../screens/rehearsal/RehearsalScreen.tsx";
 import { ReportScreen } from "../screens/report/ReportScreen.tsx";
@@ -48,6 +49,9 @@ export function DeskRoutes() {
       </Route>
       <Route path="/cards/:day?/:which?">
         {({ day, which }) => <CardsScreen day={day ?? null} which={which ?? null} />}
+      </Route>
+      <Route path="/papers/:what?/:who?">
+        {({ what, who }) => <PapersScreen what={what ?? null} who={who ?? null} />}
       </Route>
       <Route path="/instructions/:which?">
         {({ which }) => <InstructionsScreen which={which ?? null} />}

@@ -13,6 +13,7 @@ import type instructions from "../../resources/locales/en/instructions.json";
 import type live from "../../resources/locales/en/live.json";
 import type lock from "../../resources/locales/en/lock.json";
 import type noise from "../../resources/locales/en/noise.json";
+import type papers from "../../resources/locales/en/papers.json";
 import type place from "../../resources/locales/en/place.json";
 import type planning from "../../resources/locales/en/planning.json";
 import type plots from "../../resources/locales/en/plots.json";
@@ -45,6 +46,7 @@ export interface WordFiles {
   live: typeof live;
   lock: typeof lock;
   noise: typeof noise;
+  papers: typeof papers;
   place: typeof place;
   planning: typeof planning;
   plots: typeof plots;

@@ -12,6 +12,9 @@ export async function takePapers(desk: Page): Promise<void> {
     ["instructions", "/print/instructions/all/a4"],
     ["card", `/print/cards/${current.day.id}/athlete-${athlete}/a5`],
     ["card-letter-two", `/print/cards/${current.day.id}/athlete-${athlete}/letter-two`],
+    ["record", "/print/papers/agility/here/a4"],
+    ["bibs", "/print/papers/bibs/bibs-1-2/a4"],
+    ["badges", "/print/papers/badges/here/a4"],
     ["held", `/print/held/${athlete}/a4`],
     ["summary", `/print/summary/${current.day.id}/all/a4`],
   ] as const;

@@ -17,6 +17,7 @@ const beside = [
   ["noise", "/noise"],
   ["summary", "/summary"],
   ["cards", "/cards"],
+  ["papers", "/papers"],
   ["instructions", "/instructions"],
 ] as const;
 

@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { heldOn } from "../../domain/day/dates.ts";
+import { athleteOfBadge } from "../../domain/people/badge-code.ts";
 import type { Store } from "../../store/connection/store.ts";
-import { leagues } from "../../store/tables/athletes.ts";
+import { athleteById, leagues } from "../../store/tables/athletes.ts";
 import type { Day } from "../../store/tables/days.ts";
 import {
   countStates,
@@ -31,7 +32,11 @@ const admitted = z.object({
 function meant(store: Store, day: Day, query: string): number[] {
   if (query.trim() === "") return expectedByName(store.db, day.id);
   const list = entrants(store.db, day.id);
-  return findAthletes(store, query, new Map(list.map((entrant) => [entrant.athleteId, entrant])));
+  const found = findAthletes(store, query, new Map(list.map((entrant) => [entrant.athleteId, entrant])));
+  // The code of a badge means one person alone, even when it is somebody's name.
+  const scanned = athleteOfBadge(query);
+  if (scanned === null || athleteById(store.db, scanned) === undefined) return found;
+  return [scanned, ...found.filter((id) => id !== scanned)];
 }
 
 /** The check-in table: who is here, with which bib, and with which consents. */

@@ -5,6 +5,7 @@ import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useTestWords } from "../../app/testWords.ts";
 import { Button, LinkButton } from "../../parts/controls/Button.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
@@ -21,7 +22,7 @@ interface RulesProps {
 
 /** Describes today's rules of the five tests in words; they can be changed until the day opens. */
 export function Rules({ day }: RulesProps) {
-  const { t } = useTranslation(["day", "instructions"]);
+  const { t } = useTranslation(["day", "instructions", "papers"]);
   const trpc = useTRPC();
   const protocols = useQuery(trpc.day.protocols.queryOptions());
   const [changing, setChanging] = useState<{ test: TestCode; parameters: unknown } | null>(null);
@@ -29,7 +30,12 @@ export function Rules({ day }: RulesProps) {
   return (
     <Section
       title={t("rules.title")}
-      aside={<LinkButton to="/instructions">{t("instructions:linkAll")}</LinkButton>}
+      aside={
+        <Row gap={3} lines={2} wrap>
+          <LinkButton to="/papers">{t("papers:linkAll")}</LinkButton>
+          <LinkButton to="/instructions">{t("instructions:linkAll")}</LinkButton>
+        </Row>
+      }
     >
       <p className="quiet measure">{planned ? t("rules.planned") : t("rules.frozen")}</p>
       <Answer query={protocols}>

@@ -5,7 +5,7 @@ import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { mayOpen, useStanding } from "../../app/standing.tsx";
 import { useTestWords } from "../../app/testWords.ts";
 import { KeyHint } from "../../parts/controls/KeyHint.tsx";
-import { Stack } from "../../parts/flow/Stack.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Cautions } from "../../parts/layout/Cautions.tsx";
 import { faceOf, readParameters } from "../../tests/registry.ts";
 import css from "./Rules.module.css";
@@ -60,13 +60,18 @@ export function RulesInFull({ test, parameters }: Pick<RulesProps, "test" | "par
 }
 
 function Paper({ test }: Pick<RulesProps, "test">) {
-  const { t } = useTranslation("instructions");
+  const { t } = useTranslation(["instructions", "papers"]);
   const { post } = useStanding();
   if (!mayOpen(post, "/instructions")) return null;
   return (
-    <Link className={css.paper} href={`/instructions/${test}`}>
-      {t("link")}
-    </Link>
+    <Row gap={4} lines={2} wrap>
+      <Link className={css.paper} href={`/instructions/${test}`}>
+        {t("link")}
+      </Link>
+      <Link className={css.paper} href={`/papers/${test}`}>
+        {t("papers:link")}
+      </Link>
+    </Row>
   );
 }
 

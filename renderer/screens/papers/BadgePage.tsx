@@ -1,0 +1,32 @@
+import { useTranslation } from "react-i18next";
+import { Barcode } from "./Barcode.tsx";
+import css from "./Cut.module.css";
+import type { PaperSize } from "./pages.ts";
+import type { PaperPerson } from "./which.ts";
+
+interface BadgePageProps {
+  readonly people: readonly PaperPerson[];
+  readonly size: PaperSize;
+}
+
+/** Badges to cut out. Whoever did not agree to the name gets a line to write on, or to leave empty. */
+export function BadgePage({ people, size }: BadgePageProps) {
+  const { t } = useTranslation("papers");
+  return (
+    <article className={`${css.badges} print-sheet`} data-paper={size}>
+      {people.map(({ athleteId, name, number, league, bib, code }) => (
+        <section key={athleteId} className={css.badge}>
+          <p className={css.league}>{league}</p>
+          <p className={css.name} data-long={(name?.length ?? 0) > 18}>
+            {name ?? <span className={css.write} />}
+          </p>
+          <p className={css.numbers}>
+            {number !== "" && <span>{t("badge.number", { number })}</span>}
+            {bib !== null && <strong>{t("badge.bib", { bib })}</strong>}
+          </p>
+          <Barcode text={code} />
+        </section>
+      ))}
+    </article>
+  );
+}

@@ -1,0 +1,98 @@
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { Link, useLocation } from "wouter";
+import { Button } from "../../parts/controls/Button.tsx";
+import { NumberField } from "../../parts/controls/NumberField.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
+import css from "./Papers.module.css";
+import { useWhatText, useWhoText } from "./usePapers.ts";
+import { bibsOf, chosenOf, mostBibs, nameOf, type Papers, type What, type Who, whats } from "./which.ts";
+
+interface ChoosePapersProps {
+  readonly papers: Papers;
+  readonly what: What;
+  readonly who: Who;
+}
+
+/** What is printed, and for whom. */
+export function ChoosePapers({ papers, what, who }: ChoosePapersProps) {
+  const { t } = useTranslation("papers");
+  const whatText = useWhatText();
+  const whoText = useWhoText();
+  const whos: Who[] = [
+    ...(["all", "here", "expected"] as const).map((kind): Who => ({ kind })),
+    ...papers.leagues.map(({ id }): Who => ({ kind: "league", leagueId: id })),
+  ];
+  return (
+    <>
+      <nav aria-label={t("what.label")}>
+        <h2>{t("what.label")}</h2>
+        <ul className={css.list}>
+          {whats.map((each) => (
+            <Entry key={each} to={`/papers/${each}`} current={each === what}>
+              {whatText(each)}
+            </Entry>
+          ))}
+        </ul>
+      </nav>
+      <nav aria-label={t("who.label")}>
+        <h2>{t("who.label")}</h2>
+        <ul className={css.list}>
+          {whos.map((each) => (
+            <Entry
+              key={nameOf(each)}
+              to={`/papers/${what}/${nameOf(each)}`}
+              current={nameOf(each) === nameOf(who)}
+            >
+              {t("who.count", { who: whoText(papers, each), count: chosenOf(papers, each).length })}
+            </Entry>
+          ))}
+        </ul>
+        <BibRange key={nameOf(who)} what={what} who={who} />
+      </nav>
+    </>
+  );
+}
+
+interface EntryProps {
+  readonly to: string;
+  readonly current: boolean;
+  readonly children: string;
+}
+
+function Entry({ to, current, children }: EntryProps) {
+  return (
+    <li>
+      <Link className={css.entry} href={to} aria-current={current ? "page" : undefined}>
+        {children}
+      </Link>
+    </li>
+  );
+}
+
+/** Bibs from one number to another. */
+function BibRange({ what, who }: Pick<ChoosePapersProps, "what" | "who">) {
+  const { t } = useTranslation("papers");
+  const [, goTo] = useLocation();
+  const isBibs = who.kind === "bibs";
+  const [from, setFrom] = useState(isBibs ? String(who.from) : "");
+  const [to, setTo] = useState(isBibs ? String(who.to) : "");
+  const [isWrong, setWrong] = useState(false);
+
+  function use(): void {
+    const isWhole = [from, to].every((text) => /^\d{1,4}$/.test(text.trim()));
+    const named = isWhole ? bibsOf(Number(from), Number(to)) : null;
+    setWrong(named === null);
+    if (named !== null) goTo(`/papers/${what}/${nameOf(named)}`);
+  }
+  return (
+    <div className={css.range} data-current={isBibs}>
+      <Row gap={2} align="end">
+        <NumberField label={t("range.from")} value={from} maxLength={4} onChange={setFrom} onEnter={use} />
+        <NumberField label={t("range.to")} value={to} maxLength={4} onChange={setTo} onEnter={use} />
+        <Button onPress={use}>{t("range.use")}</Button>
+      </Row>
+      {isWrong && <p role="alert">{t("range.wrong", { count: mostBibs })}</p>}
+    </div>
+  );
+}

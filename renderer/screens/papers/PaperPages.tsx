@@ -1,0 +1,38 @@
+import type { Answers } from "../../app/answers.ts";
+import { BadgePage } from "./BadgePage.tsx";
+import { BibPage } from "./BibPage.tsx";
+import type { Page, PaperSize } from "./pages.ts";
+import { RecordPage } from "./RecordPage.tsx";
+
+/** All that the papers of a day are made of, besides the people. */
+export interface PaperDay {
+  readonly day: { readonly title: string; readonly date: string };
+  readonly tests: Answers["day"]["protocols"];
+  /** For whom they are, in words. */
+  readonly who: string;
+}
+
+interface OnePageProps extends PaperDay {
+  readonly page: Page;
+  readonly size: PaperSize;
+}
+
+/** One sheet of paper, the same on the screen as in print. */
+export function OnePage({ page, day, tests, who, size }: OnePageProps) {
+  switch (page.kind) {
+    case "bibs":
+      return <BibPage bibs={page.bibs} size={size} />;
+    case "badges":
+      return <BadgePage people={page.people} size={size} />;
+    case "record":
+      return (
+        <RecordPage
+          record={page}
+          day={day}
+          who={who}
+          parameters={tests.find(({ test }) => test === page.test)?.parameters}
+          size={size}
+        />
+      );
+  }
+}
