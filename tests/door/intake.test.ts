@@ -299,7 +299,7 @@ test("examples have the columns' names of now, and a roster with a column board 
   const { intake } = table.as("organiser");
   const heads = await Promise.all(
     (["roster", "results"] as const).map(
-      async (kind) => (await intake.template({ kind })).text.split("\r\n")[0],
+      async (name) => (await intake.example({ name })).text.split("\r\n")[0],
     ),
   );
   expect(heads[0]).toContain(",guardian_consent,screen,share");
@@ -312,18 +312,40 @@ test("examples have the columns' names of now, and a roster with a column board 
   expect(allAthletes(table.desk.store.db).map(({ board }) => board)).toEqual(["hidden", "hidden"]);
 });
 
-test.each(["roster", "results", "past"] as const)("the example sheet %s is one", async (kind) => {
-  const table = testDesk();
-  const dayId = holdDay(table, { open: true });
-  const { text } = await table.as("organiser").intake.template({ kind: "roster" });
-  expect((await take(table, "roster", text)).counts).toMatchObject({ new: 2, keptBack: 0 });
-  for (const { id } of allAthletes(table.desk.store.db)) checkIn(table, dayId, id, id);
-  const example = await table.as("organiser").intake.template({ kind });
-  expect(example.name).toBe(`${kind}-template.csv`);
-  const { kind: guessed, counts } = await lookAt(table, example.text);
-  expect(guessed).toBe(kind);
-  expect(counts).toMatchObject({ keptBack: 0, unusual: 0, [kind === "roster" ? "known" : "new"]: 2 });
-});
+/** The everyday five: what each is, what of it is new beside the roster's two people, and what a person has to say. */
+const everyday = [
+  ["roster", "roster", { known: 2 }, {}],
+  ["roster-titled", "roster", { known: 2, new: 1 }, { league: "Lantern Bay" }],
+  ["results", "results", { new: 2 }, {}],
+  ["past", "past", { new: 2 }, {}],
+  ["past-wide", "past", { new: 7 }, {}],
+] as const;
+
+test.each(everyday)(
+  "the example %s goes in whole, and asks for nothing but what it shows",
+  async (...row) => {
+    const [name, kind, counts, said] = row;
+    const table = testDesk();
+    const dayId = holdDay(table, { open: true });
+    const { intake } = table.as("organiser");
+    const { text } = await intake.example({ name: "roster" });
+    expect((await take(table, "roster", text)).counts).toMatchObject({ new: 2, keptBack: 0 });
+    for (const { id } of allAthletes(table.desk.store.db)) checkIn(table, dayId, id, id);
+    const example = await intake.example({ name });
+    expect(example.name).toBe(`${name}-example.csv`);
+    const uploadId = await bring(table, example.text);
+    const unsaid = await look(table, { uploadId });
+    expect({ kind: unsaid.kind, missing: unsaid.missing, asks: unsaid.asksDateOrder }).toEqual({
+      ...{ kind, asks: false },
+      missing: "league" in said ? ["league"] : [],
+    });
+    const preview = await look(table, { uploadId, ...said });
+    expect(preview.counts).toMatchObject({ keptBack: 0, unusual: 0, changed: 0, ...counts });
+    expect((await intake.take({ uploadId, kind, ...said })).counts).toMatchObject({ keptBack: 0, ...counts });
+    expect((await intake.take({ uploadId, kind, ...said })).counts).toMatchObject({ new: 0, changed: 0 });
+    expect(table.faults).toEqual([]);
+  },
+);
 
 test("5,000 rows show progress and never hold up the desk for long", async () => {
   const table = testDesk();

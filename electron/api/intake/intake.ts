@@ -3,19 +3,18 @@ import { octetInputParser } from "@trpc/server/http";
 import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import { refuseTooBig } from "../../sheets/decode.ts";
-import { sheetKinds } from "../../sheets/headers.ts";
 import type { Desk } from "../door/desk.ts";
 import { sentenceSchema } from "../door/shapes.ts";
 import { takenSchema } from "../door/sheet-shapes.ts";
 import { allow, router } from "../door/trpc.ts";
 import { readUpload } from "../door/uploads.ts";
 import { choicesOf, choicesShape } from "./choices.ts";
+import { exampleNames, exampleOf } from "./example.ts";
 import { rememberedMapping } from "./forms.ts";
 import { keptBackSheet } from "./kept-back-sheet.ts";
 import { previewOf, previewSchema, takenOf } from "./preview.ts";
 import { readSteps } from "./read.ts";
 import { planSheet, readingAt, takeSheet } from "./sheet.ts";
-import { templateOf } from "./template.ts";
 import { uploads } from "./uploads.ts";
 
 const which = z.object({ uploadId: z.uuid(), ...choicesShape });
@@ -70,11 +69,11 @@ export const intake = router({
       return { name: `kept-back-${planned.kind}.csv`, text: keptBackSheet(planned, desk.language) };
     }),
 
-  /** Returns a sheet to fill in, with two invented rows. */
-  template: allow("organiser")
-    .input(z.object({ kind: z.enum(sheetKinds) }))
+  /** Returns one of the sheets that leagues send every day, with invented rows, to look at or to fill in. */
+  example: allow("organiser")
+    .input(z.object({ name: z.enum(exampleNames) }))
     .output(file)
-    .query(({ input }) => templateOf(input.kind)),
+    .query(({ input }) => exampleOf(input.name)),
 });
 
 function recallAt({ store }: Desk) {
