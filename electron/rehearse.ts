@@ -56,7 +56,7 @@ async function rehearse(wanted: RehearsalArguments): Promise<number> {
 /** @throws UnusableSheet when one of the files can't be read. */
 async function sheetsOf({ roster, results, past }: RehearsalArguments): Promise<Sheets> {
   return {
-    roster: await fileSheet(roster),
+    rosters: [await fileSheet(roster)],
     results: await fileSheet(results),
     past: past === null ? null : await fileSheet(past),
   };

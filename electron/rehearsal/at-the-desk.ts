@@ -1,6 +1,5 @@
 import type { RehearsalStage, RehearsedDay } from "../api/door/rehearsal-shapes.ts";
-import type { DayToRehearse, Rehearse } from "../api/door/rehearse.ts";
-import type { SheetKindName } from "../sheets/headers.ts";
+import type { DayToRehearse, Rehearse, SheetToRehearse } from "../api/door/rehearse.ts";
 import { type Rehearsed, rehearseDay, type Sheets } from "./day.ts";
 import { type Ground, momentOf, temporaryDesk } from "./desk.ts";
 import { keptBackSheet } from "./files.ts";
@@ -32,20 +31,21 @@ async function* stages(
     }
   } catch (error) {
     if (!(error instanceof UnusableSheet)) throw error;
-    yield { stage: "refused", sheet: "roster", sentence: error.sentence };
+    const { sheet: file, sentence, form } = error;
+    yield { stage: "refused", sheet: "roster", sentence, file, form };
   }
 }
 
-function sheetsOf({ roster, past, results }: DayToRehearse): Sheets {
-  const sheet = (name: SheetKindName, bytes: Uint8Array): RehearsedSheet => ({
-    name,
-    open: () => new Blob([new Uint8Array(bytes)]).stream(),
-  });
+function sheetsOf({ rosters, past, results }: DayToRehearse): Sheets {
   return {
-    roster: sheet("roster", roster),
-    past: past === null ? null : sheet("past", past),
-    results: results === null ? null : sheet("results", results),
+    rosters: rosters.map(sheetOf),
+    past: past === null ? null : sheetOf(past),
+    results: results === null ? null : sheetOf(results),
   };
+}
+
+function sheetOf({ name, bytes, said }: SheetToRehearse): RehearsedSheet {
+  return { name, said, open: () => new Blob([new Uint8Array(bytes)]).stream() };
 }
 
 function told(rehearsed: Rehearsed): RehearsedDay {

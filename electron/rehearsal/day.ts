@@ -7,6 +7,7 @@ import { appRouter } from "../api/router.ts";
 import { sentence } from "../domain/words.ts";
 import { type DayProtocol, dayById } from "../store/tables/days.ts";
 import { type Bundle, makeBundle } from "./bundle.ts";
+import { inventedResults } from "./invented.ts";
 import { type OwnedMark, ownedMarks } from "./marks.ts";
 import { type Organiser, type RehearsedSheet, type TakenSheet, takeIn, tryToTakeIn } from "./sheets.ts";
 
@@ -15,8 +16,10 @@ type Board = Awaited<ReturnType<Organiser["board"]["view"]>>;
 
 /** The sheets of a rehearsal. */
 export interface Sheets {
-  readonly roster: RehearsedSheet;
+  /** One at least: a day has a roster of each league. */
+  readonly rosters: readonly RehearsedSheet[];
   readonly past: RehearsedSheet | null;
+  /** Null: results are invented, so that a whole day is held. */
   readonly results: RehearsedSheet | null;
 }
 
@@ -47,31 +50,44 @@ export interface StepsDone {
 /**
  * Holds a day on an empty desk by the procedures that the windows call: sheets, check-in, attempts, closing, and then
  * the big screen and the bundle. Yields each step before it begins.
- * @throws UnusableSheet when the roster can't be used: without it nothing can.
+ * @throws UnusableSheet when no roster can be used: without one nothing can.
  */
 export async function* rehearseDay(
   desk: Desk,
-  { roster, past, results }: Sheets,
+  { rosters, past, results }: Sheets,
   how: HeldHow | null = null,
 ): AsyncGenerator<StepsDone, Rehearsed> {
   const organiser = appRouter.createCaller({ who: "organiser", desk });
-  const next = stepper(3 + Number(past !== null) + Number(results !== null));
+  const next = stepper(4 + Number(past !== null));
   const dayId = await openDay(organiser, isoDate(desk.now()), how);
   yield* next("roster");
-  const sheets = [await takeIn(organiser, "roster", roster)];
+  const sheets = await takeRosters(organiser, rosters);
   if (past !== null) {
     yield* next("past");
     sheets.push(await tryToTakeIn(organiser, "past", past));
   }
   yield* next("checkIn");
   const admitted = await organiser.checkIn.admitAll();
-  if (results !== null) {
-    yield* next("results");
-    sheets.push(await tryToTakeIn(organiser, "results", results));
-  }
+  yield* next("results");
+  sheets.push(
+    results === null
+      ? { ...(await takeIn(organiser, "results", inventedResults(desk.store.db, dayId))), invented: true }
+      : await tryToTakeIn(organiser, "results", results),
+  );
   yield* next("end");
   await organiser.day.close({ dayId });
   return { date: isoDate(desk.now()), sheets, admitted, ...(await outcomeOf(desk, organiser, dayId)) };
+}
+
+/** Imports one roster after another. @throws UnusableSheet of the first, when none can be used */
+async function takeRosters(organiser: Organiser, rosters: readonly RehearsedSheet[]): Promise<TakenSheet[]> {
+  const [first, ...others] = rosters;
+  if (first === undefined) throw new Error("A rehearsal needs a roster.");
+  if (others.length === 0) return [await takeIn(organiser, "roster", first)];
+  const sheets: TakenSheet[] = [];
+  for (const roster of rosters) sheets.push(await tryToTakeIn(organiser, "roster", roster));
+  if (sheets.every(({ refused }) => refused !== null)) await takeIn(organiser, "roster", first);
+  return sheets;
 }
 
 /** Yields a step, and lets the code that shows it run. */

@@ -1,4 +1,6 @@
 import Papa from "papaparse";
+import type { SheetForm } from "../api/door/rehearsal-shapes.ts";
+import type { SaidOfSheet } from "../api/door/rehearse.ts";
 import { say } from "../api/door/words.ts";
 import type { appRouter } from "../api/router.ts";
 import { Refusal } from "../domain/refusal.ts";
@@ -16,6 +18,8 @@ export interface RehearsedSheet {
   readonly name: string;
   /** Returns its bytes from the beginning. */
   open(): ReadableStream;
+  /** What a person said of it as a whole; left out: nothing. */
+  readonly said?: SaidOfSheet;
 }
 
 /** A wholly unusable sheet, and the reason. */
@@ -23,10 +27,13 @@ export class UnusableSheet extends Error {
   /** See {@link RehearsedSheet}. */
   readonly sheet: string;
   readonly sentence: Sentence;
-  constructor(sheet: string, why: Sentence) {
+  /** How it was read, as far as it was. */
+  readonly form: SheetForm | null;
+  constructor(sheet: string, why: Sentence, form: SheetForm | null = null) {
     super(why.key);
     this.sheet = sheet;
     this.sentence = why;
+    this.form = form;
   }
 }
 
@@ -35,11 +42,18 @@ interface Brought {
   readonly kind: SheetKindName;
   readonly name: string;
   readonly uploadId: string;
+  readonly said: SaidOfSheet;
 }
 
 /** The result for one sheet. */
 export interface TakenSheet {
   readonly kind: SheetKindName;
+  /** The sheet's name. */
+  readonly file: string;
+  /** How it was read; null where it could not be. */
+  readonly form: SheetForm | null;
+  /** True for results that the rehearsal made up itself. */
+  readonly invented: boolean;
   readonly taken: number;
   readonly keptBack: readonly { readonly line: number; readonly reason: string }[];
   /** The first of them in a screen's form. */
@@ -71,36 +85,36 @@ export async function tryToTakeIn(
   try {
     return await takeIn(organiser, kind, sheet);
   } catch (error) {
-    if (error instanceof UnusableSheet) return nothingOf(kind, error.sentence);
+    if (error instanceof UnusableSheet) return nothingOf(kind, error);
     throw error;
   }
 }
 
-function nothingOf(kind: SheetKindName, refused: Sentence): TakenSheet {
+function nothingOf(kind: SheetKindName, { sheet, sentence: refused, form }: UnusableSheet): TakenSheet {
   const keptBack = [{ line: 1, reason: say(refused) }];
   const none = { taken: 0, keptBackRows: [], unusual: 0, unusualRows: [], unknown: [] };
-  return { kind, ...none, keptBack, refused };
+  return { kind, file: sheet, form, invented: false, ...none, keptBack, refused };
 }
 
 async function bring(organiser: Organiser, kind: SheetKindName, sheet: RehearsedSheet): Promise<Brought> {
   const { name } = sheet;
   // At the API a request's bytes arrive as a stream; the types only name what a page may send.
   const { uploadId } = await usable(name, organiser.intake.upload(sheet.open() as unknown as OctetInput));
-  return { kind, name, uploadId };
+  return { kind, name, uploadId, said: sheet.said ?? {} };
 }
 
 /** Previews a sheet, then imports it. */
-async function take(organiser: Organiser, { kind, name, uploadId }: Brought): Promise<TakenSheet> {
-  const preview = await look(organiser, { kind, name, uploadId });
-  const { counts, keptBack } = await usable(
-    name,
-    organiser.intake.take({ uploadId, kind, unanswered: "keepBack" }),
-  );
+async function take(organiser: Organiser, brought: Brought): Promise<TakenSheet> {
+  const { kind, name, uploadId, said } = brought;
+  const preview = await look(organiser, brought);
+  const form = formOf(preview);
+  const taken = organiser.intake.take({ uploadId, kind, ...said, unanswered: "keepBack" });
+  const { counts, keptBack } = await usable(name, taken, form);
   const unusualRows = preview.rows.flatMap(({ line, unusual }) =>
     unusual === null ? [] : { line, sentence: asSentence(unusual) },
   );
   return {
-    kind,
+    ...{ kind, file: name, form, invented: false },
     taken: counts.new + counts.changed + counts.known,
     keptBack: keptBackIn((await organiser.intake.keptBackSheet({ uploadId })).text),
     keptBackRows: keptBack,
@@ -111,8 +125,13 @@ async function take(organiser: Organiser, { kind, name, uploadId }: Brought): Pr
   };
 }
 
-async function look(organiser: Organiser, { kind, name, uploadId }: Brought) {
-  for await (const step of await organiser.intake.read({ uploadId, kind })) {
+function formOf({ kind, missing, fields, headerLine, start, ...preview }: SheetForm): SheetForm {
+  const { worksheets, worksheet, asksDateOrder } = preview;
+  return { kind, missing, fields, headerLine, start, worksheets, worksheet, asksDateOrder };
+}
+
+async function look(organiser: Organiser, { kind, name, uploadId, said }: Brought) {
+  for await (const step of await organiser.intake.read({ uploadId, kind, ...said })) {
     if (step.stage === "preview") return step.preview;
     if (step.stage === "refused") throw new UnusableSheet(name, asSentence(step.sentence));
   }
@@ -125,12 +144,16 @@ function asSentence({ key, values }: Pick<Sentence, "key"> & { values?: Sentence
 }
 
 /** Adds the sheet's name to a refusal by the desk; everything else is a fault. */
-async function usable<Result>(name: string, work: Promise<Result>): Promise<Result> {
+async function usable<Result>(
+  name: string,
+  work: Promise<Result>,
+  form: SheetForm | null = null,
+): Promise<Result> {
   try {
     return await work;
   } catch (error) {
     if (error instanceof Error && error.cause instanceof Refusal) {
-      throw new UnusableSheet(name, error.cause.sentence);
+      throw new UnusableSheet(name, error.cause.sentence, form);
     }
     throw error;
   }

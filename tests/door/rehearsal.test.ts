@@ -45,9 +45,9 @@ interface Texts {
 
 async function rehearse({ roster, past, results }: Texts): Promise<RehearsalStage[]> {
   const ids = {
-    roster: await upload(roster),
-    past: past === undefined ? null : await upload(past),
-    results: results === undefined ? null : await upload(results),
+    rosters: [{ uploadId: await upload(roster) }],
+    past: past === undefined ? null : { uploadId: await upload(past) },
+    results: results === undefined ? null : { uploadId: await upload(results) },
   };
   const stages: RehearsalStage[] = [];
   for await (const stage of await hall.as("organiser").rehearsal.run(ids)) stages.push(stage);
@@ -109,12 +109,12 @@ test("at the desk a rehearsal comes to the same as the command, and leaves the o
   }
 });
 
-test("rows that stay outside are told with their line and what stands there, and no results are no fault", async () => {
+test("rows that stay outside are told with their line and what stands there", async () => {
   const stages = await rehearse({
     roster: `${roster}Quarry Lane,Dell Pike,10,19x4,women,name,yes\r\n`,
   });
   const { sheets, admitted, askGuardian } = outcomeOf(stages);
-  expect(sheets).toHaveLength(1);
+  expect(sheets).toHaveLength(2);
   expect(sheets[0]).toMatchObject({ kind: "roster", taken: 3, keptBack: 1, refused: null });
   expect(sheets[0]?.keptBackRows[0]).toMatchObject({ line: 5, field: "birth_year" });
   expect(sheets[0]?.keptBackRows[0]?.cells).toContain("19x4");
@@ -152,8 +152,70 @@ test("a roster that can't be used ends it with its sentence; past results that c
   expect(readdirSync(join(folder, "rehearsals"))).toEqual([]);
 });
 
+test("without a results sheet results are invented, named as such, and a whole day is held", async () => {
+  const { sheets, marks, keptBackSheet } = outcomeOf(await rehearse({ roster }));
+  // Six attempts a person: the jumps are two.
+  expect(sheets[1]).toMatchObject({
+    kind: "results",
+    file: "",
+    invented: true,
+    taken: 18,
+    keptBack: 0,
+    unusual: 0,
+  });
+  expect(sheets[0]).toMatchObject({ invented: false });
+  expect(marks).toEqual({ first: 15, best: 0, equal: 0, below: 0, open: 0 });
+  expect(rowsOf(keptBackSheet.text)).toEqual([]);
+});
+
+/** Rehearses with these rosters, each under a name of its own, and what is said of it. */
+async function rehearseRosters(
+  rosters: readonly (readonly [
+    name: string,
+    text: string,
+    said?: { league?: string; headerLine?: number },
+  ])[],
+): Promise<RehearsalStage[]> {
+  const sheets = [];
+  for (const [name, text, said = {}] of rosters) sheets.push({ name, said, uploadId: await upload(text) });
+  const stages: RehearsalStage[] = [];
+  const ids = { rosters: sheets, past: null, results: null };
+  for await (const stage of await hall.as("organiser").rehearsal.run(ids)) stages.push(stage);
+  return stages;
+}
+
+const titled = "Gravel Moon, our list\n\n#,Derby name\n4,Anvil Row\n5,Bex Storm\n";
+
+test("the rosters of three leagues make one day, each told by its file", async () => {
+  const { sheets, admitted } = outcomeOf(
+    await rehearseRosters([
+      ["foundry.csv", roster],
+      ["gravel.csv", titled, { league: "Gravel Moon" }],
+      ["empty.csv", "nothing,of,this\n1,2,3\n"],
+    ]),
+  );
+  expect(sheets.map(({ kind, file, taken }) => [kind, file, taken])).toEqual([
+    ["roster", "foundry.csv", 3],
+    ["roster", "gravel.csv", 2],
+    ["roster", "empty.csv", 0],
+    ["results", "", 30],
+  ]);
+  expect(sheets[2]?.refused?.key).toMatch(/^sheets\./);
+  expect(admitted).toBe(5);
+});
+
+test("a roster without a league ends it with what has to be said, and goes in once that is said", async () => {
+  const last = (await rehearseRosters([["gravel.csv", titled]])).at(-1);
+  if (last?.stage !== "refused") throw new Error("It was not refused.");
+  expect(last).toMatchObject({ file: "gravel.csv", sentence: { key: "sheets.missing.league" } });
+  expect(last.form).toMatchObject({ headerLine: 3, missing: ["league"] });
+  expect(last.form?.start.map(({ line }) => line)).toContain(1);
+  const said = outcomeOf(await rehearseRosters([["gravel.csv", titled, { league: "Gravel Moon" }]]));
+  expect(said.sheets[0]).toMatchObject({ taken: 2, keptBack: 0 });
+});
+
 test("who stops listening half way leaves nothing behind", async () => {
-  const ids = { roster: await upload(roster), past: null, results: null };
+  const ids = { rosters: [{ uploadId: await upload(roster) }], past: null, results: null };
   for await (const stage of await hall.as("organiser").rehearsal.run(ids)) {
     expect(readdirSync(join(folder, "rehearsals"))).toHaveLength(1);
     if (stage.stage === "working" && stage.step === "checkIn") break;
@@ -165,9 +227,9 @@ test("not while a day is open, and not for anybody but the organiser", async () 
   await hall.as("organiser").day.create({ date: "2026-09-19", title: "Autumn" });
   await hall.as("organiser").day.open();
   expect(await rehearse({ roster })).toEqual([
-    { stage: "refused", sheet: "roster", sentence: { key: "rehearsal.open" } },
+    { stage: "refused", sheet: "roster", sentence: { key: "rehearsal.open" }, file: "", form: null },
   ]);
-  const ids = { roster: crypto.randomUUID(), past: null, results: null };
+  const ids = { rosters: [{ uploadId: crypto.randomUUID() }], past: null, results: null };
   for (const who of ["check-in", "station", "board"] as const) {
     await expect(hall.as(who).rehearsal.run(ids)).rejects.toThrow("This screen can't do that.");
   }

@@ -3,6 +3,18 @@ import { sheetKinds } from "../../sheets/headers.ts";
 import { sentenceSchema } from "./shapes.ts";
 import { takenSchema } from "./sheet-shapes.ts";
 
+/** What a person can say of a sheet as a whole, and how it was read without that. */
+const formSchema = z.object({
+  kind: z.enum(sheetKinds),
+  missing: z.array(z.string()),
+  fields: z.array(z.object({ field: z.string(), header: z.string().nullable() })),
+  headerLine: z.int(),
+  start: z.array(z.object({ line: z.int(), text: z.string() })),
+  worksheets: z.array(z.string()),
+  worksheet: z.int(),
+  asksDateOrder: z.boolean(),
+});
+
 /** The steps of a rehearsal, in order. */
 export const rehearsalSteps = ["roster", "past", "checkIn", "results", "end"] as const;
 
@@ -11,6 +23,12 @@ const lineSchema = z.object({ line: z.int(), sentence: sentenceSchema });
 /** The result for one sheet. */
 const sheetSchema = z.object({
   kind: z.enum(sheetKinds),
+  /** The file's name; empty for results that the rehearsal invented. */
+  file: z.string(),
+  /** Null where nothing was read of it. */
+  form: formSchema.nullable(),
+  /** True for results that no sheet had: made up to hold a whole day. */
+  invented: z.boolean(),
   taken: z.int(),
   /** Number of rows not imported, and the first of them. */
   keptBack: z.int(),
@@ -49,8 +67,15 @@ export type RehearsedDay = z.infer<typeof rehearsedSchema>;
 
 export const rehearsalStage = z.discriminatedUnion("stage", [
   z.object({ stage: z.literal("working"), step: z.enum(rehearsalSteps), done: z.int(), total: z.int() }),
-  z.object({ stage: z.literal("refused"), sheet: z.enum(sheetKinds), sentence: sentenceSchema }),
+  z.object({
+    stage: z.literal("refused"),
+    sheet: z.enum(sheetKinds),
+    sentence: sentenceSchema,
+    file: z.string(),
+    form: formSchema.nullable(),
+  }),
   z.object({ stage: z.literal("done"), rehearsed: rehearsedSchema }),
 ]);
 
+export type SheetForm = z.infer<typeof formSchema>;
 export type RehearsalStage = z.infer<typeof rehearsalStage>;

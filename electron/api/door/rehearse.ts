@@ -6,9 +6,26 @@ export interface DayToRehearse {
   readonly date: string;
   readonly restMinutes: number;
   readonly protocols: readonly DayProtocol[];
-  readonly roster: Uint8Array;
-  readonly past: Uint8Array | null;
-  readonly results: Uint8Array | null;
+  /** A day has a roster of each league. */
+  readonly rosters: readonly SheetToRehearse[];
+  readonly past: SheetToRehearse | null;
+  readonly results: SheetToRehearse | null;
+}
+
+/** A sheet in memory with what a person said of it; `name`: its file's. */
+export interface SheetToRehearse {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  readonly said: SaidOfSheet;
+}
+
+/** See `api/intake/choices.ts`. */
+export interface SaidOfSheet {
+  readonly headerLine?: number | undefined;
+  readonly worksheet?: number | undefined;
+  readonly league?: string | undefined;
+  readonly date?: string | undefined;
+  readonly dateOrder?: "day" | "month" | undefined;
 }
 
 /**

@@ -4,14 +4,11 @@ import type { Sentence } from "../../domain/words.ts";
 import type { Store } from "../../store/connection/store.ts";
 import type { Desk } from "./desk.ts";
 
-/** Most uploads in memory per store; one more drops the oldest. */
-const most = 3;
-
 /**
  * Makes a memory of uploads until newer ones come, per store and not per desk: one of the demo is not there in the
- * hall's own store.
+ * hall's own store. One more than `most` drops the oldest.
  */
-export function createUploads<Item>(gone: Sentence) {
+export function createUploads<Item>(gone: Sentence, most = 3) {
   const uploadsOf = new WeakMap<Store, Map<string, Item>>();
   return {
     /** Keeps an upload; returns its id. */

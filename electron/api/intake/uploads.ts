@@ -1,3 +1,4 @@
+import { mostRosters } from "../../domain/sheets/limits.ts";
 import { sentence } from "../../domain/words.ts";
 import { createUploads } from "../door/uploads.ts";
 import type { PlannedSheet } from "./sheet.ts";
@@ -9,4 +10,7 @@ interface Upload {
   keptBack: Pick<PlannedSheet, "kind" | "headers" | "keptBack"> | null;
 }
 
-export const uploads = createUploads<Upload>(sentence("sheets.gone"));
+/** As many as one rehearsal takes: a roster of each league, past results and results. */
+const most = mostRosters + 2;
+
+export const uploads = createUploads<Upload>(sentence("sheets.gone"), most);

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
+import { mostRosters } from "../../domain/sheets/limits.ts";
 import { defaultParameters, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import { dayAtHand, dayProtocols } from "../../store/tables/days.ts";
@@ -8,13 +9,21 @@ import type { Desk } from "../door/desk.ts";
 import { type RehearsalStage, rehearsalStage } from "../door/rehearsal-shapes.ts";
 import type { DayToRehearse } from "../door/rehearse.ts";
 import { allow, router } from "../door/trpc.ts";
+import { choicesShape } from "../intake/choices.ts";
 import { uploads } from "../intake/uploads.ts";
 
 /** Sheets uploaded by `intake.upload`. The evening before there are no results yet. */
+const { headerLine, worksheet, league, date, dateOrder } = choicesShape;
+const sheet = z.object({
+  uploadId: z.uuid(),
+  /** The file's, to tell two rosters apart. */
+  name: z.string().max(300).default(""),
+  said: z.object({ headerLine, worksheet, league, date, dateOrder }).default({}),
+});
 const brought = z.object({
-  roster: z.uuid(),
-  past: z.uuid().nullable(),
-  results: z.uuid().nullable(),
+  rosters: z.array(sheet).min(1).max(mostRosters),
+  past: sheet.nullable(),
+  results: sheet.nullable(),
 });
 
 /** Minutes of rest for a day that is not planned yet, as in a new day. */
@@ -39,18 +48,21 @@ async function* stages(desk: Desk, ids: z.infer<typeof brought>): AsyncGenerator
     yield* desk.rehearse(dayOf(desk, ids));
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    yield { stage: "refused", sheet: "roster", sentence: error.sentence };
+    yield { stage: "refused", sheet: "roster", sentence: error.sentence, file: "", form: null };
   }
 }
 
 /** @throws Refusal `conflict` while a day is open: its stations need the desk for themselves. */
-function dayOf(desk: Desk, { roster, past, results }: z.infer<typeof brought>): DayToRehearse {
+function dayOf(desk: Desk, { rosters, past, results }: z.infer<typeof brought>): DayToRehearse {
   const { db } = desk.store;
   const planned = dayAtHand(db);
   if (planned?.state === "open" && desk.kind === "own") {
     throw new Refusal("conflict", sentence("rehearsal.open"));
   }
-  const bytes = (id: string | null) => (id === null ? null : uploads.find(desk, id).bytes);
+  const sheetOf = ({ uploadId, name, said }: z.infer<typeof sheet>) => ({
+    ...{ name, said },
+    bytes: uploads.find(desk, uploadId).bytes,
+  });
   return {
     date: planned?.date ?? isoDate(desk.now()),
     restMinutes: planned?.restMinutes ?? usualRest,
@@ -58,8 +70,8 @@ function dayOf(desk: Desk, { roster, past, results }: z.infer<typeof brought>): 
       planned === undefined
         ? testCodes.map((test) => ({ test, parameters: defaultParameters(test) }))
         : dayProtocols(db, planned.id),
-    roster: uploads.find(desk, roster).bytes,
-    past: bytes(past),
-    results: bytes(results),
+    rosters: rosters.map(sheetOf),
+    past: past === null ? null : sheetOf(past),
+    results: results === null ? null : sheetOf(results),
   };
 }

@@ -12,3 +12,6 @@ export const sheetLimits = Object.freeze({
   /** Rows with unpaired quotation marks; with more of them, nothing after the first can be trusted. */
   brokenRows: 20,
 });
+
+/** Most rosters of one rehearsal: with past results and results as many sheets as a desk keeps in memory. */
+export const mostRosters = 6;

@@ -11,6 +11,21 @@ export type KeptBackRow = Taken["keptBack"][number];
 export type Counts = Taken["counts"];
 export type Kind = Taken["kind"];
 
+/** How a sheet was read, as far as a person can say it otherwise. */
+export type SheetForm = Pick<
+  Preview,
+  "kind" | "missing" | "fields" | "headerLine" | "start" | "worksheets" | "worksheet" | "asksDateOrder"
+>;
+
+/** What a person says of a whole sheet that the sheet does not say itself. */
+export interface SaidOfAll {
+  readonly headerLine?: number;
+  readonly worksheet?: number;
+  readonly league?: string;
+  readonly date?: string;
+  readonly dateOrder?: "day" | "month";
+}
+
 /** The kinds in the day's order. */
 export const kinds = ["roster", "results", "past"] as const satisfies readonly Kind[];
 

@@ -1,3 +1,4 @@
+import { Fragment } from "react";
 import { useTranslation } from "react-i18next";
 import { saveMade, textFile } from "../../app/saving.ts";
 import { Button } from "../../parts/controls/Button.tsx";
@@ -8,10 +9,17 @@ import { writeDate } from "../../words/dates.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import css from "./RehearsalScreen.module.css";
 import type { Rehearsed } from "./rehearsed.ts";
+import { SayOfSheet } from "./SayOfSheet.tsx";
 import { SheetOutcome, TakenLine } from "./SheetOutcome.tsx";
+import type { Rehearsal } from "./useRehearsal.ts";
+
+interface OutcomeProps {
+  readonly rehearsed: Rehearsed;
+  readonly rehearsal: Rehearsal;
+}
 
 /** Shows the result of the rehearsal: ready or not, in numbers, then what to correct, sheet by sheet. */
-export function Outcome({ rehearsed }: { readonly rehearsed: Rehearsed }) {
+export function Outcome({ rehearsed, rehearsal }: OutcomeProps) {
   const { t, i18n } = useTranslation("rehearsal");
   const { date, sheets, askGuardian, keptBackSheet } = rehearsed;
   const outside = sheets.reduce((sum, { keptBack }) => sum + keptBack, 0);
@@ -33,13 +41,22 @@ export function Outcome({ rehearsed }: { readonly rehearsed: Rehearsed }) {
         <Numbers rehearsed={rehearsed} outside={outside} />
         <Stack as="ul" gap={2}>
           {sheets.map((sheet) => (
-            <TakenLine key={sheet.kind} sheet={sheet} />
+            <TakenLine key={`${sheet.kind} ${sheet.file}`} sheet={sheet} />
           ))}
         </Stack>
         <p className="quiet">{t("done.heldHow", { date: writeDate(date, i18n.language) })}</p>
       </Section>
       {sheets.map((sheet) => (
-        <SheetOutcome key={sheet.kind} sheet={sheet} />
+        <Fragment key={`${sheet.kind} ${sheet.file}`}>
+          <SheetOutcome sheet={sheet} />
+          {sheet.form !== null && (sheet.refused !== null || sheet.keptBack > 0) && (
+            <SayOfSheet
+              kind={sheet.kind}
+              unread={{ file: sheet.file, form: sheet.form }}
+              rehearsal={rehearsal}
+            />
+          )}
+        </Fragment>
       ))}
       {askGuardian.length > 0 && <Guardians people={askGuardian} />}
     </Stack>

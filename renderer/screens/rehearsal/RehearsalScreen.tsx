@@ -7,9 +7,10 @@ import { Screen } from "../../parts/layout/Screen.tsx";
 import { useSay } from "../../words/say.ts";
 import { Outcome } from "./Outcome.tsx";
 import css from "./RehearsalScreen.module.css";
-import { isAboutHeaders, type RehearsalState, slots } from "./rehearsed.ts";
+import { isAboutHeaders, slots } from "./rehearsed.ts";
+import { SayOfSheet } from "./SayOfSheet.tsx";
 import { Slot } from "./Slot.tsx";
-import { useRehearsal } from "./useRehearsal.ts";
+import { type Rehearsal, useRehearsal } from "./useRehearsal.ts";
 
 /** Rehearses a day with the leagues' sheets: choose them, start it, look at the result. */
 export function RehearsalScreen() {
@@ -24,7 +25,7 @@ export function RehearsalScreen() {
           <Slot key={kind} kind={kind} rehearsal={rehearsal} disabled={busy} />
         ))}
       </div>
-      {choice.roster !== null && (
+      {choice.roster.length > 0 && (
         <div>
           <Button
             kind={standing.at === "done" ? "quiet" : "primary"}
@@ -36,14 +37,15 @@ export function RehearsalScreen() {
           </Button>
         </div>
       )}
-      <WhatComes standing={standing} />
+      <WhatComes rehearsal={rehearsal} />
     </Screen>
   );
 }
 
-function WhatComes({ standing }: { readonly standing: RehearsalState }) {
+function WhatComes({ rehearsal }: { readonly rehearsal: Rehearsal }) {
   const { t } = useTranslation("rehearsal");
   const say = useSay();
+  const { standing } = rehearsal;
   switch (standing.at) {
     case "choosing":
       return null;
@@ -63,12 +65,15 @@ function WhatComes({ standing }: { readonly standing: RehearsalState }) {
               {isAboutHeaders(standing.sentence) && <p>{t("refused.headers")}</p>}
             </div>
           </Panel>
+          {standing.unread !== null && (
+            <SayOfSheet kind={standing.sheet} unread={standing.unread} rehearsal={rehearsal} />
+          )}
         </InSight>
       );
     case "done":
       return (
         <InSight>
-          <Outcome rehearsed={standing.rehearsed} />
+          <Outcome rehearsed={standing.rehearsed} rehearsal={rehearsal} />
         </InSight>
       );
   }

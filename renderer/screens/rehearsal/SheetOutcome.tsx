@@ -31,11 +31,19 @@ export function SheetOutcome({ sheet }: { readonly sheet: RehearsedSheet }) {
 /** Counts the rows imported from a sheet, in one line, and names the columns that were ignored. */
 export function TakenLine({ sheet }: { readonly sheet: RehearsedSheet }) {
   const { t, i18n } = useTranslation(["rehearsal", "sheets"]);
-  const { taken, unknown } = sheet;
+  const { taken, unknown, file } = sheet;
   const kind = t(`sheets:kind.${sheet.kind}`);
+  if (sheet.invented) {
+    return (
+      <li>
+        <strong>{t("sheet.invented", { count: taken, shown: writeNumber(taken, i18n.language) })}</strong>
+      </li>
+    );
+  }
   return (
     <li>
-      <strong>{t("sheet.taken", { kind, count: taken, shown: writeNumber(taken, i18n.language) })}</strong>
+      <strong>{t("sheet.taken", { kind, count: taken, shown: writeNumber(taken, i18n.language) })}</strong>{" "}
+      <span className="quiet">{file}</span>
       {unknown.length > 0 && (
         <span> {t("sheet.unknown", { count: unknown.length, columns: unknown.join(", ") })}</span>
       )}

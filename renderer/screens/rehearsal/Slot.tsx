@@ -4,7 +4,6 @@ import { useDropped } from "../../app/dropped.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
 import type { Kind } from "../../parts/sheets/sheet.ts";
-import type { ChosenSheet } from "./rehearsed.ts";
 import css from "./Slot.module.css";
 import type { Rehearsal } from "./useRehearsal.ts";
 
@@ -23,23 +22,55 @@ export function Slot({ kind, rehearsal, disabled }: SlotProps) {
     if (!disabled) rehearsal.choose(kind, { name: file.name, content: file });
   });
   return (
-    <div className={css.slot} data-chosen={chosen !== null} {...zone}>
+    <div className={css.slot} data-chosen={chosen.length > 0} {...zone}>
       <h2>
         {t(`sheets:kind.${kind}`)}{" "}
         <span className={css.need}>{kind === "roster" ? t("slot.needed") : t("slot.ifAny")}</span>
       </h2>
       <p className={`quiet ${css.what}`}>{t(`slot.${kind}`)}</p>
-      <p className={css.file} role="status">
-        {chosen?.name ?? t("slot.drop")}
-      </p>
-      <Ways kind={kind} rehearsal={rehearsal} disabled={disabled} chosen={chosen} />
+      <div className={css.file} role="status">
+        {chosen.length === 0 ? (
+          t("slot.drop")
+        ) : (
+          <Files kind={kind} rehearsal={rehearsal} disabled={disabled} />
+        )}
+      </div>
+      <Ways kind={kind} rehearsal={rehearsal} disabled={disabled} />
     </div>
   );
 }
 
-function Ways({ kind, rehearsal, disabled, chosen }: SlotProps & { readonly chosen: ChosenSheet | null }) {
+/** The files that are chosen, each with the way out. */
+function Files({ kind, rehearsal, disabled }: SlotProps) {
+  const { t } = useTranslation(["rehearsal", "sheets"]);
+  const name = t(`sheets:kind.${kind}`);
+  const files = rehearsal.choice[kind];
+  return (
+    <ul>
+      {files.map((file, place) => (
+        <li key={file.name}>
+          <Row gap={3} align="center" between wrap>
+            <span>{file.name}</span>
+            <Button
+              disabled={disabled}
+              label={
+                files.length > 1 ? `${t("slot.away")} ${file.name}` : t("slot.awayWhich", { kind: name })
+              }
+              onPress={() => rehearsal.takeOut(kind, place)}
+            >
+              {t("slot.away")}
+            </Button>
+          </Row>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Ways({ kind, rehearsal, disabled }: SlotProps) {
   const { t } = useTranslation(["rehearsal", "sheets"]);
   const name = { kind: t(`sheets:kind.${kind}`) };
+  const isEmpty = rehearsal.choice[kind].length === 0;
 
   async function open(): Promise<void> {
     const opened = await bridge?.openSheet();
@@ -51,24 +82,15 @@ function Ways({ kind, rehearsal, disabled, chosen }: SlotProps & { readonly chos
     rehearsal.choose(kind, { name: opened.name, content: new Blob([new Uint8Array(opened.bytes)]) });
   }
   return (
-    <Row gap={3} wrap>
+    <div>
       <Button
-        kind={kind === "roster" && chosen === null ? "primary" : "quiet"}
+        kind={kind === "roster" && isEmpty ? "primary" : "quiet"}
         disabled={disabled}
-        label={chosen === null ? t("slot.chooseWhich", name) : t("slot.anotherWhich", name)}
+        label={isEmpty ? t("slot.chooseWhich", name) : t("slot.anotherWhich", name)}
         onPress={() => void open()}
       >
-        {chosen === null ? t("slot.choose") : t("slot.another")}
+        {isEmpty ? t("slot.choose") : t("slot.another")}
       </Button>
-      {chosen !== null && (
-        <Button
-          disabled={disabled}
-          label={t("slot.awayWhich", name)}
-          onPress={() => rehearsal.choose(kind, null)}
-        >
-          {t("slot.away")}
-        </Button>
-      )}
-    </Row>
+    </div>
   );
 }

@@ -1,31 +1,32 @@
 import { useEffect, useState } from "react";
 import { sheetLimits } from "../../../electron/domain/sheets/limits.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
+import type { Questions } from "../../app/answers.ts";
 import { type Client, useTRPCClient } from "../../app/client.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
-import { asSentence, type Kind } from "../../parts/sheets/sheet.ts";
-import { type ChosenSheet, type ChosenSheets, type RehearsalState, slots } from "./rehearsed.ts";
+import { asSentence, type Kind, type SaidOfAll } from "../../parts/sheets/sheet.ts";
+import { type ChosenSheet, type ChosenSheets, mostOf, type RehearsalState, slots } from "./rehearsed.ts";
 
 export interface Rehearsal {
   readonly choice: ChosenSheets;
   readonly standing: RehearsalState;
-  /** Sets or removes (null) a sheet; the result shown before no longer holds. */
-  choose(kind: Kind, sheet: ChosenSheet | null): void;
-  /** Shows the shell's refusal of a file that was not read. */
+  /** Adds a sheet, or puts it in place of the one that was there. What was told of the rehearsal before ends with that. */
+  choose(kind: Kind, sheet: Pick<ChosenSheet, "name" | "content">): void;
+  /** Takes the sheet at that place (from 0) out. */
+  takeOut(kind: Kind, place: number): void;
+  /** Says something of a sheet as a whole, and rehearses again. */
+  say(kind: Kind, file: string, more: SaidOfAll): void;
+  /** The shell refused a file before anything of it was read. */
   refuse(kind: Kind, sentence: Sentence): void;
   start(): void;
 }
 
-interface Brought {
-  readonly roster: string;
-  readonly past: string | null;
-  readonly results: string | null;
-}
+type Brought = Questions["rehearsal"]["run"];
 
-/** Holds up to three sheets, and one rehearsal with them at a time; leaving the screen ends it. */
+/** The sheets of a day, and one rehearsal with them at a time; leaving the screen ends it. */
 export function useRehearsal(): Rehearsal {
   const client = useTRPCClient();
-  const [choice, setChoice] = useState<ChosenSheets>({ roster: null, past: null, results: null });
+  const [choice, setChoice] = useState<ChosenSheets>({ roster: [], past: [], results: [] });
   const [standing, setStanding] = useState<RehearsalState>({ at: "choosing" });
   const [brought, setBrought] = useState<Brought | null>(null);
 
@@ -35,9 +36,13 @@ export function useRehearsal(): Rehearsal {
       onData(stage) {
         if (stage.stage === "working") setStanding({ at: "working", ...stage });
         else if (stage.stage === "done") setStanding({ at: "done", rehearsed: stage.rehearsed });
-        else setStanding({ at: "refused", sheet: stage.sheet, sentence: asSentence(stage.sentence) });
+        else {
+          const { sheet, sentence, file, form } = stage;
+          const unread = form === null ? null : { file, form };
+          setStanding({ at: "refused", sheet, sentence: asSentence(sentence), unread });
+        }
       },
-      onError: (error) => setStanding({ at: "refused", sheet: "roster", sentence: sentenceOf(error) }),
+      onError: (error) => setStanding(refusedFor("roster", sentenceOf(error))),
     });
     return () => running.unsubscribe();
   }, [client, brought]);
@@ -47,25 +52,49 @@ export function useRehearsal(): Rehearsal {
     setStanding(next);
   }
 
-  function choose(kind: Kind, sheet: ChosenSheet | null): void {
-    setChoice({ ...choice, [kind]: sheet });
-    const why = sheet === null ? null : refusalOf(sheet);
-    stopAt(why === null ? { at: "choosing" } : { at: "refused", sheet: kind, sentence: why });
-    if (why !== null) setChoice({ ...choice, [kind]: null });
+  function choose(kind: Kind, chosen: Pick<ChosenSheet, "name" | "content">): void {
+    const why = refusalOf(chosen);
+    if (why !== null) {
+      stopAt(refusedFor(kind, why));
+      return;
+    }
+    const sheet = { ...chosen, said: {} };
+    // A file of that name was put right meanwhile: it takes the other's place.
+    const others = choice[kind].filter(({ name }) => name !== sheet.name);
+    setChoice({ ...choice, [kind]: [...others, sheet].slice(-mostOf[kind]) });
+    stopAt({ at: "choosing" });
   }
 
-  function start(): void {
+  function takeOut(kind: Kind, place: number): void {
+    setChoice({ ...choice, [kind]: choice[kind].filter((_sheet, index) => index !== place) });
+    stopAt({ at: "choosing" });
+  }
+
+  function run(sheets: ChosenSheets): void {
     stopAt({ at: "bringing" });
-    bringAll(client, choice).then(setBrought, (error: unknown) =>
-      setStanding({ at: "refused", sheet: "roster", sentence: sentenceOf(error) }),
+    bringAll(client, sheets).then(setBrought, (error: unknown) =>
+      setStanding(refusedFor("roster", sentenceOf(error))),
     );
   }
-  const refuse = (kind: Kind, sentence: Sentence) => stopAt({ at: "refused", sheet: kind, sentence });
-  return { choice, standing, choose, refuse, start };
+
+  function say(kind: Kind, file: string, more: SaidOfAll): void {
+    const said = choice[kind].map((sheet) =>
+      sheet.name === file ? { ...sheet, said: { ...sheet.said, ...more } } : sheet,
+    );
+    const sheets = { ...choice, [kind]: said };
+    setChoice(sheets);
+    run(sheets);
+  }
+  const refuse = (kind: Kind, sentence: Sentence) => stopAt(refusedFor(kind, sentence));
+  return { choice, standing, choose, takeOut, say, refuse, start: () => run(choice) };
 }
 
-/** Returns the reason to refuse a file without reading it. An empty body would not reach the desk. */
-function refusalOf({ content }: ChosenSheet): Sentence | null {
+function refusedFor(sheet: Kind, sentence: Sentence): RehearsalState {
+  return { at: "refused", sheet, sentence, unread: null };
+}
+
+/** What can be said of a file without reading it. An empty body does not get through to the desk. */
+function refusalOf({ content }: Pick<ChosenSheet, "content">): Sentence | null {
   if (content.size === 0) return { key: "sheets.empty" };
   if (content.size <= sheetLimits.bytes) return null;
   return { key: "sheets.tooBig", values: { megabytes: sheetLimits.bytes / 1024 / 1024 } };
@@ -73,12 +102,14 @@ function refusalOf({ content }: ChosenSheet): Sentence | null {
 
 /** Uploads the sheets one after another; the desk keeps only three at a time. */
 async function bringAll(client: Client, choice: ChosenSheets): Promise<Brought> {
-  const ids: Record<Kind, string | null> = { roster: null, past: null, results: null };
+  const brought: Record<Kind, Brought["rosters"]> = { roster: [], past: [], results: [] };
   for (const kind of slots) {
-    const sheet = choice[kind];
-    if (sheet !== null) ids[kind] = (await client.intake.upload.mutate(sheet.content)).uploadId;
+    for (const { name, content, said } of choice[kind]) {
+      const { uploadId } = await client.intake.upload.mutate(content);
+      brought[kind].push({ uploadId, name, said });
+    }
   }
-  const { roster, past, results } = ids;
-  if (roster === null) throw new Error("A rehearsal begins only with a roster.");
-  return { roster, past, results };
+  const { roster: rosters, past, results } = brought;
+  if (rosters.length === 0) throw new Error("A rehearsal begins only with a roster.");
+  return { rosters, past: past[0] ?? null, results: results[0] ?? null };
 }

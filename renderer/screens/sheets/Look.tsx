@@ -1,8 +1,8 @@
 import { useTranslation } from "react-i18next";
 import { Section } from "../../parts/layout/Panel.tsx";
+import { Choices } from "../../parts/sheets/Choices.tsx";
 import type { Preview } from "../../parts/sheets/sheet.ts";
 import { writeNumber } from "../../words/numbers.ts";
-import { Choices } from "./Choices.tsx";
 import { Glance } from "./Glance.tsx";
 import { KeptBack } from "./KeptBack.tsx";
 import { LeftOut } from "./LeftOut.tsx";
@@ -28,7 +28,7 @@ export function Look({ preview, sheet }: LookProps) {
     <>
       {canRead && <Glance preview={preview} sheet={sheet} />}
       {canRead && <WhoIsWho preview={preview} sheet={sheet} />}
-      <Choices key="choices" preview={preview} sheet={sheet} />
+      <Choices key="choices" form={preview} said={sheet.said} onSay={sheet.say} />
       {/* One place for it, so that a column chosen by keyboard keeps the focus while the sheet is read anew. */}
       {isMapped && <Mapping key="mapping" preview={preview} sheet={sheet} />}
       {canRead && <Rows preview={preview} sheet={sheet} />}

@@ -4,7 +4,13 @@ import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { sentenceOf } from "../../app/trouble.ts";
-import { asSentence, type Kind, type SheetState, type Taken } from "../../parts/sheets/sheet.ts";
+import {
+  asSentence,
+  type Kind,
+  type SaidOfAll,
+  type SheetState,
+  type Taken,
+} from "../../parts/sheets/sheet.ts";
 
 /** An uploaded sheet; it is read again when the kind or the mapping changes. */
 interface InHand {
@@ -18,12 +24,7 @@ interface InHand {
 }
 
 /** The person's decisions about the sheet, as the API takes them. */
-interface Said {
-  readonly headerLine?: number;
-  readonly worksheet?: number;
-  readonly league?: string;
-  readonly date?: string;
-  readonly dateOrder?: "day" | "month";
+interface Said extends SaidOfAll {
   /** Line → column (from 0) → text. */
   readonly edits?: Readonly<Record<string, Readonly<Record<string, string>>>>;
   readonly leftOut?: readonly number[];

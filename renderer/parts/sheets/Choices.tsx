@@ -1,39 +1,42 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import { Button } from "../../parts/controls/Button.tsx";
-import { Choice } from "../../parts/controls/Choice.tsx";
-import { Select } from "../../parts/controls/Select.tsx";
-import { TextField } from "../../parts/controls/TextField.tsx";
-import { Row } from "../../parts/flow/Stack.tsx";
-import { Panel } from "../../parts/layout/Panel.tsx";
-import type { Preview } from "../../parts/sheets/sheet.ts";
-import type { SheetInHand } from "./useSheet.ts";
+import { Button } from "../controls/Button.tsx";
+import { Choice } from "../controls/Choice.tsx";
+import { Select } from "../controls/Select.tsx";
+import { TextField } from "../controls/TextField.tsx";
+import { Row } from "../flow/Stack.tsx";
+import { Panel } from "../layout/Panel.tsx";
+import type { SaidOfAll, SheetForm } from "./sheet.ts";
 
 interface ChoicesProps {
-  readonly preview: Preview;
-  readonly sheet: SheetInHand;
+  /** How the sheet was read. */
+  readonly form: SheetForm;
+  readonly said: SaidOfAll;
+  readonly onSay: (more: SaidOfAll) => void;
+  /** A heading that names the sheet, where there are several. */
+  readonly title?: string;
 }
 
 /** Asks for what concerns the whole sheet and is not in it: the row of its headers, its league, its day. */
-export function Choices({ preview, sheet }: ChoicesProps) {
+export function Choices({ form, said, onSay, title }: ChoicesProps) {
   const { t } = useTranslation("sheets");
-  const { kind, missing, fields, worksheets, asksDateOrder } = preview;
+  const { kind, missing, fields, worksheets, asksDateOrder } = form;
   const hasColumn = (name: string) => fields.some(({ field, header }) => field === name && header !== null);
   const asksLeague = !hasColumn("league") && !(kind === "results" && hasColumn("bib"));
   const asksDate =
-    kind === "past" && !hasColumn("date") && (missing.includes("date") || sheet.said.date !== undefined);
+    kind === "past" && !hasColumn("date") && (missing.includes("date") || said.date !== undefined);
   return (
-    <Panel title={t("choices.title")}>
+    <Panel title={title ?? t("choices.title")}>
       <Row gap={5} wrap align="end">
-        <HeaderLine preview={preview} sheet={sheet} />
-        {worksheets.length > 1 && <WorksheetChoice preview={preview} sheet={sheet} />}
+        <HeaderLine form={form} onSay={onSay} />
+        {worksheets.length > 1 && <WorksheetChoice form={form} onSay={onSay} />}
         {asksLeague && (
           <ForAll
             key="league"
             label={t("choices.league")}
             type="text"
-            value={sheet.said.league ?? ""}
-            onUse={(league) => sheet.say({ league })}
+            value={said.league ?? ""}
+            onUse={(league) => onSay({ league })}
           />
         )}
         {asksDate && (
@@ -41,16 +44,16 @@ export function Choices({ preview, sheet }: ChoicesProps) {
             key="date"
             label={t("choices.date")}
             type="date"
-            value={sheet.said.date ?? ""}
-            onUse={(date) => sheet.say({ date })}
+            value={said.date ?? ""}
+            onUse={(date) => onSay({ date })}
           />
         )}
         {asksDateOrder && (
           <Choice
             label={t("choices.order")}
             options={(["day", "month"] as const).map((value) => ({ value, label: t(`choices.${value}`) }))}
-            value={sheet.said.dateOrder ?? null}
-            onChange={(dateOrder) => sheet.say({ dateOrder })}
+            value={said.dateOrder ?? null}
+            onChange={(dateOrder) => onSay({ dateOrder })}
           />
         )}
       </Row>
@@ -58,15 +61,15 @@ export function Choices({ preview, sheet }: ChoicesProps) {
   );
 }
 
-function HeaderLine({ preview, sheet }: ChoicesProps) {
+function HeaderLine({ form, onSay }: Pick<ChoicesProps, "form" | "onSay">) {
   const { t } = useTranslation("sheets");
   return (
     <Select
       label={t("choices.header")}
-      value={preview.headerLine}
-      onChange={(headerLine) => sheet.say({ headerLine })}
+      value={form.headerLine}
+      onChange={(headerLine) => onSay({ headerLine })}
     >
-      {preview.start.map(({ line, text }) => (
+      {form.start.map(({ line, text }) => (
         <option key={line} value={line}>
           {t("choices.line", { line, text })}
         </option>
@@ -75,15 +78,15 @@ function HeaderLine({ preview, sheet }: ChoicesProps) {
   );
 }
 
-function WorksheetChoice({ preview, sheet }: ChoicesProps) {
+function WorksheetChoice({ form, onSay }: Pick<ChoicesProps, "form" | "onSay">) {
   const { t } = useTranslation("sheets");
   return (
     <Select
       label={t("choices.worksheet")}
-      value={preview.worksheet}
-      onChange={(worksheet) => sheet.say({ worksheet })}
+      value={form.worksheet}
+      onChange={(worksheet) => onSay({ worksheet })}
     >
-      {preview.worksheets.map((name, index) => (
+      {form.worksheets.map((name, index) => (
         <option key={name} value={index}>
           {name}
         </option>
