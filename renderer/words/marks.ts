@@ -3,17 +3,23 @@ import type { LengthUnit, Written } from "../../electron/domain/tests/protocol.t
 import { protocolOf, type TestCode } from "../../electron/domain/tests/registry.ts";
 import { useShowNumber } from "./numbers.ts";
 
-/** Returns a unit's word; empty where the number itself shows that it is a time. */
-export function useUnitWord(): (unit: Written["unit"]) => string {
+/**
+ * Returns the word of a unit beside a number ("1 rep", "2 reps"), or of many where none is given; empty where the number
+ * itself shows that it is a time.
+ */
+export function useUnitWord(): (unit: Written["unit"], number?: string) => string {
   const { t } = useTranslation("common");
-  return (unit) => (unit === "" || unit === "min:s" ? "" : t(`unit.${unit}`));
+  return (unit, number = "") => {
+    if (unit === "" || unit === "min:s") return "";
+    return number === "" ? t(`unit.${unit}`) : t(`counted.${unit}`, { count: Number(number) });
+  };
 }
 
 /** Formats a mark as a short text with its unit where needed: "24 reps", "43 cm", "3:21". */
 export function useMarkText(): (written: Written) => string {
   const unitWord = useUnitWord();
   const show = useShowNumber();
-  return ({ number, unit }) => `${show(number)} ${unitWord(unit)}`.trimEnd();
+  return ({ number, unit }) => `${show(number)} ${unitWord(unit, number)}`.trimEnd();
 }
 
 /** Returns a variant's name, "on the knees"; empty where there is only one. */

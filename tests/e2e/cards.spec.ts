@@ -123,6 +123,9 @@ test("from the day to a league's file and to the printer, by the keyboard", asyn
   await desk.getByRole("radio", { name: "A4, two up" }).press("Space");
   await expect(desk.getByText("put the right half under the left")).toBeVisible();
 
+  // How many pages come is said before anything is on its way.
+  const sheets = Math.ceil((league?.count ?? 0) / 2);
+  await expect(desk.getByRole("button", { name: `Print ${sheets} pages` })).toBeVisible();
   await answerSave(app, join(folder, "league.pdf"));
   await desk.getByRole("button", { name: "Save as PDF" }).press("Enter");
   await expect(desk.getByText(`${league?.count} cards saved as league.pdf.`)).toBeVisible();

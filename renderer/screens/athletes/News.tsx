@@ -35,7 +35,7 @@ export function News({ series: { test, points, place, placed }, lengths }: NewsP
           size="sum"
           label={today ? t("series.today") : writeDay(date)}
           number={written.number}
-          unit={unitWord(written.unit) || undefined}
+          unit={unitWord(written.unit, written.number) || undefined}
           note={written.note === undefined ? undefined : say(written.note)}
         />
         <Stack gap={1} align="start">

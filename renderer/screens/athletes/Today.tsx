@@ -83,7 +83,7 @@ function Mark({ mark, lengths }: { readonly mark: Told; readonly lengths: Length
         <BigNumber
           size="row"
           number={number}
-          unit={[unitWord(unit), variantName(variant)].filter((part) => part !== "").join(", ")}
+          unit={[unitWord(unit, number), variantName(variant)].filter((part) => part !== "").join(", ")}
         />
       )}
       {note !== undefined && <span className="small quiet">{say(note)}</span>}

@@ -21,7 +21,7 @@ export function FirstHero({ first }: { readonly first: First }) {
         {label}
       </h2>
       <p className={css.result}>
-        <b>{show(number)}</b> {unitWord(unit)}
+        <b>{show(number)}</b> {unitWord(unit, number)}
       </p>
       <p className={css.next}>{t("first.next")}</p>
     </article>

@@ -15,7 +15,7 @@ import { ChooseCards } from "./ChooseCards.tsx";
 import { JobPanel } from "./JobPanel.tsx";
 import { runCardJob, useCardJob } from "./job.ts";
 import { Preview } from "./Preview.tsx";
-import { type CardPaper, cardPapers } from "./papers.ts";
+import { type CardPaper, cardPapers, layOut } from "./papers.ts";
 import { chosenOf, nameOf, type People, type WhichCards, whichNamed } from "./which.ts";
 
 interface CardsScreenProps {
@@ -74,6 +74,7 @@ interface WaysProps {
   readonly paper: CardPaper;
 }
 
+/** Both ways out; the button says how many pages come, before anything is on its way to the printer. */
 function Ways({ people, which, paper }: WaysProps) {
   const { t } = useTranslation("cards");
   const work = useWork(people, which, paper);
@@ -84,7 +85,7 @@ function Ways({ people, which, paper }: WaysProps) {
         {t("save.do")}
       </Button>
       <Button kind="primary" busy={busy} onPress={work.print}>
-        {t("print.do")}
+        {t("print.do", { count: layOut(chosenOf(people, which), paper).length })}
       </Button>
     </>
   );

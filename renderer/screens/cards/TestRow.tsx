@@ -70,7 +70,7 @@ function Taken({ test, lengths }: TestRowProps) {
     <>
       <p className={css.mark}>
         {number !== "" && <strong className={css.number}>{show(number)}</strong>}{" "}
-        {unitWord(unit) !== "" && <span>{unitWord(unit)} </span>}
+        {unitWord(unit) !== "" && <span>{unitWord(unit, number)} </span>}
         {number === "" && note !== undefined && <span className={css.instead}>{say(note)} </span>}
         <Standing test={test} />
       </p>

@@ -68,7 +68,7 @@ export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
       <BigNumber
         label={t("swings")}
         number={used.number}
-        unit={t(`unit.${used.unit}`, { count: Number(used.number) })}
+        unit={t(`common:counted.${used.unit}`, { count: Number(used.number) })}
         {...(kind === "share" && { note: t("share", { percent: Number((100 * amount).toFixed(1)) }) })}
       />
       <Zones told={told} />
@@ -88,7 +88,7 @@ function useFacts(told: TestNoise): string[] {
   const { t } = useTranslation("noise");
   const written = ({ number, unit }: TestNoise["used"]) => ({
     number,
-    unit: t(`unit.${unit}`, { count: Number(number) }),
+    unit: t(`common:counted.${unit}`, { count: Number(number) }),
   });
   const { own, trials, icc, detectable, worthwhile } = told;
   const facts = [t("detectable", written(detectable))];

@@ -127,7 +127,7 @@ function Amount({ written }: { readonly written: NonNullable<RecentAttempt["writ
   if (written.number === "") return written.note === undefined ? null : <span>{say(written.note)}</span>;
   return (
     <span>
-      <strong className={css.number}>{show(written.number)}</strong> {unitWord(written.unit)}
+      <strong className={css.number}>{show(written.number)}</strong> {unitWord(written.unit, written.number)}
     </span>
   );
 }

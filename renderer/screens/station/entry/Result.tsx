@@ -111,7 +111,7 @@ function Cancelled({ attempt: { who }, void: ended }: CancelledProps) {
 function Hero({ number, unit }: Pick<Written, "number" | "unit">) {
   const unitWord = useUnitWord();
   if (number === "") return null;
-  return <BigNumber size="hero" number={number} unit={unitWord(unit) || undefined} />;
+  return <BigNumber size="hero" number={number} unit={unitWord(unit, number) || undefined} />;
 }
 
 /** Draws a shape per standing, so that one glance is enough: a flag of tape for a best. */

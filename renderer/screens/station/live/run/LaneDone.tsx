@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
 import { protocolOf } from "../../../../../electron/domain/tests/registry.ts";
 import type { Live, LiveLane } from "../../../../tests/live/tool.ts";
+import { useUnitWord } from "../../../../words/marks.ts";
 import { useShowNumber } from "../../../../words/numbers.ts";
 import { useSay } from "../../../../words/say.ts";
 import { Doubts } from "../../Doubts.tsx";
@@ -17,9 +18,10 @@ interface LaneDoneProps {
 
 /** Shows a lane's result: at once by its own taps, then as the desk says it, with its standing. */
 export function LaneDone({ live, lane, children }: LaneDoneProps) {
-  const { t } = useTranslation(["live", "common"]);
+  const { t } = useTranslation("live");
   const say = useSay();
   const show = useShowNumber();
+  const unitWord = useUnitWord();
   const { told, doubts, trouble } = lane.in;
   const newest = lane.in.entered.findLast(({ attempt }) => attempt.void === null)?.attempt.attemptId;
   const written = told?.written ?? writtenHere(live, lane);
@@ -31,8 +33,8 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
         ) : (
           <>
             <strong className={css.number}>{show(written.number)}</strong>
-            {written.unit !== "" && written.unit !== "min:s" && (
-              <span className={css.unit}>{t(`common:unit.${written.unit}`)}</span>
+            {unitWord(written.unit) !== "" && (
+              <span className={css.unit}>{unitWord(written.unit, written.number)}</span>
             )}
           </>
         )}
