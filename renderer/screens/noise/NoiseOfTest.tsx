@@ -85,7 +85,7 @@ export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
 
 /** Describes one test's noise in plain sentences; the first says what the figure is based on. */
 function useFacts(told: TestNoise): string[] {
-  const { t } = useTranslation("noise");
+  const { t } = useTranslation(["noise", "common"]);
   const written = ({ number, unit }: TestNoise["used"]) => ({
     number,
     unit: t(`common:counted.${unit}`, { count: Number(number) }),
