@@ -259,7 +259,7 @@ describe("bad sheets change nothing", () => {
   test("a sheet that is not at hand any more says so", async () => {
     const table = testDesk();
     const first = await bring(table, roster);
-    for (let more = 0; more < 3; more += 1) await bring(table, roster);
+    for (let more = 0; more < 8; more += 1) await bring(table, roster);
     expect(await refusalOfSheet(look(table, { uploadId: first }))).toBe("sheets.gone");
   });
 
