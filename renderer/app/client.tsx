@@ -10,7 +10,7 @@ import {
 import { createTRPCContext } from "@trpc/tanstack-react-query";
 import type { ReactNode } from "react";
 import type { AppRouter } from "../../electron/api/router.ts";
-import { tell } from "./messages.ts";
+import { overtake, tell } from "./messages.ts";
 import { isUnanswered, sentenceOf } from "./trouble.ts";
 
 const url = "/trpc";
@@ -57,10 +57,25 @@ function retryMutation(count: number, error: unknown): boolean {
   return count < 2 && isUnanswered(error);
 }
 
+/** Returns the first part of a mutation's procedure: "heat" of heat.start. */
+function groupOf({ options }: { readonly options: { readonly mutationKey?: readonly unknown[] } }): string {
+  const path: unknown = options.mutationKey?.[0];
+  return Array.isArray(path) ? String(path[0]) : "";
+}
+
+function athleteIn(variables: unknown): number | undefined {
+  if (typeof variables !== "object" || variables === null || !("athleteId" in variables)) return undefined;
+  return typeof variables.athleteId === "number" ? variables.athleteId : undefined;
+}
+
 export const queryClient = new QueryClient({
   mutationCache: new MutationCache({
     onError(error, _variables, _result, mutation) {
-      if (mutation.meta?.shownByScreen !== true) tell({ tone: "alert", sentence: sentenceOf(error) });
+      if (mutation.meta?.shownByScreen === true) return;
+      tell({ tone: "alert", sentence: sentenceOf(error), about: { group: groupOf(mutation) } });
+    },
+    onSuccess(_answer, variables, _result, mutation) {
+      overtake({ athleteId: athleteIn(variables), group: groupOf(mutation) });
     },
   }),
   defaultOptions: {

@@ -13,7 +13,6 @@ import { LanguageChoice } from "./LanguageChoice.tsx";
 import { LockKey } from "./LockKey.tsx";
 import { MessageStrip } from "./MessageStrip.tsx";
 import { BareTape, TapeNav } from "./TapeNav.tsx";
-import { useFootHeight } from "./useFootHeight.ts";
 
 /**
  * The one frame of the desk: the day and the initials on top, the navigation on a measuring tape, the sheet with the
@@ -22,8 +21,6 @@ import { useFootHeight } from "./useFootHeight.ts";
 export function Frame({ children }: { readonly children: ReactNode }) {
   const { t } = useTranslation("common");
   const sheet = useRef<HTMLElement>(null);
-  const foot = useRef<HTMLElement>(null);
-  useFootHeight(foot);
   const [hints, setHints] = useState<HTMLElement | null>(null);
   const trpc = useTRPC();
   const current = useQuery(trpc.day.current.queryOptions());
@@ -41,11 +38,13 @@ export function Frame({ children }: { readonly children: ReactNode }) {
           <FrameHead day={day} demo={current.data?.kind === "demo"} />
           {day === null ? <BareTape /> : <TapeNav />}
         </header>
-        <main className={css.sheet} ref={sheet} tabIndex={-1}>
-          {children}
-        </main>
-        <footer className={css.foot} ref={foot}>
-          <MessageStrip />
+        <div className={css.room}>
+          <main className={css.sheet} ref={sheet} tabIndex={-1}>
+            {children}
+          </main>
+        </div>
+        <footer className={css.foot}>
+          <MessageStrip day={`${current.data?.kind} ${day?.id}`} />
           <div className={css.hints}>
             <div className={css.own} ref={setHints} />
             {day !== null && <HideBoard />}

@@ -15,7 +15,7 @@ export function LeaveDemo({ kind = "quiet" }: { readonly kind?: "primary" | "qui
       async onSuccess() {
         go("/");
         await queryClient.invalidateQueries();
-        tell({ tone: "done", sentence: { key: "common:demo.left" } });
+        tell({ tone: "done", sentence: { key: "common:demo.left" }, follows: "once" });
       },
     }),
   );

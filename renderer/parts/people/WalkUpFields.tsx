@@ -48,32 +48,41 @@ export function WalkUpFields({ who, onChange, faults }: WalkUpFieldsProps) {
   const { t } = useTranslation("checkIn");
   const set = (change: Partial<TypedWalkUp>) => onChange({ ...who, ...change });
   return (
-    <div className={css.fields}>
-      <div className={css.name}>
-        <TextField
-          label={t("walkUpForm.name")}
-          value={who.name}
-          onChange={(name) => set({ name })}
-          error={faults.has("name") ? t("walkUpForm.nameMissing") : null}
-          maxLength={200}
-          autoFocus
+    <>
+      <div className={css.fields}>
+        <div className={css.name}>
+          <TextField
+            label={t("walkUpForm.name")}
+            value={who.name}
+            onChange={(name) => set({ name })}
+            error={faults.has("name") ? t("walkUpForm.nameMissing") : null}
+            maxLength={200}
+            autoFocus
+          />
+        </div>
+        <NumberField
+          label={t("walkUpForm.number")}
+          value={who.number}
+          onChange={(number) => set({ number })}
+          error={faults.has("number") ? t("walkUpForm.badNumber") : null}
+          maxLength={20}
+        />
+        <div className={css.league}>
+          <LeagueField
+            value={who.league}
+            onChange={(league) => set({ league })}
+            error={faults.has("league") ? t("walkUpForm.leagueMissing") : null}
+          />
+        </div>
+        <NumberField
+          label={t("walkUpForm.birthYear")}
+          value={who.birthYear}
+          onChange={(birthYear) => set({ birthYear: birthYear.trim() })}
+          error={faults.has("birthYear") ? t("walkUpForm.badYear") : null}
+          maxLength={4}
         />
       </div>
-      <NumberField
-        label={t("walkUpForm.number")}
-        value={who.number}
-        onChange={(number) => set({ number })}
-        error={faults.has("number") ? t("walkUpForm.badNumber") : null}
-        maxLength={20}
-      />
-      <div className={css.wide}>
-        <LeagueField
-          value={who.league}
-          onChange={(league) => set({ league })}
-          error={faults.has("league") ? t("walkUpForm.leagueMissing") : null}
-        />
-      </div>
-      <div className={css.name}>
+      <div className={css.category}>
         <Choice
           label={t("walkUpForm.category")}
           options={(["women", "men", "open"] as const).map((value) => ({
@@ -84,13 +93,6 @@ export function WalkUpFields({ who, onChange, faults }: WalkUpFieldsProps) {
           onChange={(category) => set({ category })}
         />
       </div>
-      <NumberField
-        label={t("walkUpForm.birthYear")}
-        value={who.birthYear}
-        onChange={(birthYear) => set({ birthYear: birthYear.trim() })}
-        error={faults.has("birthYear") ? t("walkUpForm.badYear") : null}
-        maxLength={4}
-      />
-    </div>
+    </>
   );
 }

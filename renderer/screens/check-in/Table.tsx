@@ -38,6 +38,10 @@ export function Table({ date, firstId }: TableProps) {
   function walkUp(): void {
     setShown({ kind: "walkUp", typed: query });
   }
+  function nobody(): void {
+    setShown({ kind: "nobody" });
+    search();
+  }
   function done(admitted: Admitted, before: Before | null): void {
     setShown({ kind: "done", admitted, before });
     setQuery("");
@@ -66,7 +70,7 @@ export function Table({ date, firstId }: TableProps) {
         { keys: "Enter", does: t("hints.open") },
       ]}
     >
-      <div className={css.table}>
+      <div className={css.table} data-fills data-tight>
         <SearchBox
           query={query}
           onQuery={setQuery}
@@ -84,7 +88,9 @@ export function Table({ date, firstId }: TableProps) {
       case "nobody":
         return <Idle listed={counts.isFetched ? listed : null} onWalkUp={walkUp} />;
       case "person":
-        return <PersonSheet key={shown.athleteId} athleteId={shown.athleteId} onDone={done} />;
+        return (
+          <PersonSheet key={shown.athleteId} athleteId={shown.athleteId} onDone={done} onCancel={nobody} />
+        );
       case "walkUp":
         return (
           <WalkUp
@@ -92,10 +98,7 @@ export function Table({ date, firstId }: TableProps) {
             date={date}
             freeBib={counts.data?.freeBib ?? 1}
             onDone={(admitted) => done(admitted, null)}
-            onCancel={() => {
-              setShown({ kind: "nobody" });
-              search();
-            }}
+            onCancel={nobody}
           />
         );
       case "done":

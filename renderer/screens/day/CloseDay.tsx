@@ -26,7 +26,7 @@ function CloseDialog({ dayId, onClose }: { readonly dayId: number; readonly onCl
   const missing = useQuery(trpc.day.beforeClosing.queryOptions());
   const close = useMutation(
     trpc.day.close.mutationOptions({
-      onSuccess: () => tell({ tone: "done", sentence: { key: "day:close.done" } }),
+      onSuccess: () => tell({ tone: "done", sentence: { key: "day:close.done" }, follows: "once" }),
       onSettled: onClose,
     }),
   );

@@ -16,7 +16,7 @@ export function DiscardDialog({ day, listed, onClose }: DiscardDialogProps) {
   const trpc = useTRPC();
   const discard = useMutation(
     trpc.day.discard.mutationOptions({
-      onSuccess: () => tell({ tone: "done", sentence: { key: "planning:discard.done" } }),
+      onSuccess: () => tell({ tone: "done", sentence: { key: "planning:discard.done" }, follows: "once" }),
       onSettled: onClose,
     }),
   );

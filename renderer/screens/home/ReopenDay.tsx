@@ -99,7 +99,7 @@ function useReopen(onDone: () => void, onRefused: (outcome: "wrong" | "wait", wa
     trpc.day.reopen.mutationOptions({
       async onSuccess(tried) {
         if (tried.outcome !== "right") return onRefused(tried.outcome, tried.waitMs);
-        tell({ tone: "done", sentence: { key: "planning:reopen.done" } });
+        tell({ tone: "done", sentence: { key: "planning:reopen.done" }, follows: "once" });
         await queryClient.invalidateQueries(trpc.day.current.queryFilter());
         onDone();
         go("/day");

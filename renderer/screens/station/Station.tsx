@@ -51,7 +51,7 @@ export function Station({ test, view, lengths, setLengths, corrections }: Statio
   }
 
   return (
-    <div className={css.station} data-folded={folded}>
+    <div className={css.station} data-folded={folded} data-tight>
       <div className={css.work}>
         <KeyedEntry
           ref={entry}

@@ -80,8 +80,9 @@ function useErase() {
     trpc.people.erase.mutationOptions({
       meta: { shownByScreen: true },
       onSuccess({ notWiped }) {
-        const done = { tone: "done", sentence: { key: "held:erase.done" } } as const;
-        tell(notWiped === null ? done : { tone: "alert", sentence: notWiped });
+        const isDone = notWiped === null;
+        const sentence = notWiped ?? { key: "held:erase.done" };
+        tell({ tone: isDone ? "done" : "alert", sentence, follows: "once" });
         go("/athletes");
         // Data that no screen shows any more would stay in memory for minutes.
         queryClient.removeQueries({ type: "inactive" });

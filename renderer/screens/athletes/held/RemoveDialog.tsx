@@ -20,7 +20,7 @@ export function RemoveDialog({
   const remove = useMutation(
     trpc.people.remove.mutationOptions({
       onSuccess() {
-        tell({ tone: "done", sentence: { key: "held:remove.done" } });
+        tell({ tone: "done", sentence: { key: "held:remove.done" }, follows: "once" });
         go("/athletes");
       },
       onError: onClose,

@@ -72,11 +72,15 @@ export function AdmissionForm(props: AdmissionFormProps) {
         send();
       }}
     >
-      {children}
-      <Readiness {...part} isFirst={children === undefined} />
-      <Decision {...part} />
-      {tests && <Age {...part} />}
-      {tests && <Consents {...part} />}
+      <div className={css.asked}>
+        <div className={css.columns}>
+          {children}
+          <Readiness {...part} isFirst={children === undefined} />
+          <Decision {...part} />
+          {tests && <Age {...part} />}
+          {tests && <Consents {...part} />}
+        </div>
+      </div>
       <div className={css.give}>
         {decisionOf(answers) === null && decider !== null && (
           <p className={css.error} role="alert">
@@ -141,7 +145,7 @@ function focusFirstFault(form: HTMLFormElement | null): void {
 }
 
 /**
- * Scrolls the focused part between the top and the bar at the end. The radio buttons can't do it by themselves: they
+ * Scrolls the focused part into sight, where there is not room for all. The radio buttons can't do it by themselves: they
  * lie in clipped boxes, which swallow their scroll margins.
  */
 function keepInSight(element: Element): void {

@@ -11,7 +11,7 @@ export function Age({ answers, known, set, missing }: FormPart) {
   const asks = asksGuardian(answers, known);
   if (known.birthYear !== null && !asks) return null;
   return (
-    <div className={css.group}>
+    <div className={css.age}>
       {known.birthYear === null && (
         <YesNo
           part="under18"

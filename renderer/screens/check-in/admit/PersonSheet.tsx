@@ -17,27 +17,28 @@ import { useSteps } from "./useSteps.ts";
 interface PersonSheetProps {
   readonly athleteId: number;
   readonly onDone: (admitted: Admitted, before: Before) => void;
+  /** Leaves the questions, answered or not. */
+  readonly onCancel: () => void;
 }
 
 /** Shows one athlete: who they are, then the questions, or the decision once they are admitted. */
-export function PersonSheet({ athleteId, onDone }: PersonSheetProps) {
+export function PersonSheet({ athleteId, ...does }: PersonSheetProps) {
   const trpc = useTRPC();
   const person = useQuery(trpc.checkIn.person.queryOptions({ athleteId }));
-  return <Answer query={person}>{(known) => <Sheet person={known} onDone={onDone} />}</Answer>;
+  return <Answer query={person}>{(known) => <Sheet person={known} {...does} />}</Answer>;
 }
 
-interface SheetProps {
+interface SheetProps extends Pick<PersonSheetProps, "onDone" | "onCancel"> {
   readonly person: SheetPerson;
-  readonly onDone: PersonSheetProps["onDone"];
 }
 
-function Sheet({ person, onDone }: SheetProps) {
+function Sheet({ person, onDone, onCancel }: SheetProps) {
   const { state } = person;
   const [again, setAgain] = useState(false);
   const asking = again || state === "expected" || state === null;
   return (
-    <Stack gap={4} top>
-      <PersonHead person={person} />
+    <Stack gap={4} top className={css.person}>
+      <PersonHead person={person} onCancel={asking ? onCancel : null} />
       {asking ? (
         <Asking person={person} onDone={onDone} />
       ) : (
@@ -47,7 +48,7 @@ function Sheet({ person, onDone }: SheetProps) {
   );
 }
 
-function Asking({ person, onDone }: SheetProps) {
+function Asking({ person, onDone }: Omit<SheetProps, "onCancel">) {
   const trpc = useTRPC();
   const { ask } = useInitials();
   const [before] = useState(() => beforeOf(person));
@@ -72,14 +73,20 @@ function Asking({ person, onDone }: SheetProps) {
   );
 }
 
+interface PersonHeadProps {
+  readonly person: SheetPerson;
+  /** null: nothing is asked that could be left. */
+  readonly onCancel: SheetProps["onCancel"] | null;
+}
+
 /** Shows the athlete's name large enough to read out, and for an expected one the button for a no-show. */
-function PersonHead({ person }: { readonly person: SheetPerson }) {
+function PersonHead({ person, onCancel }: PersonHeadProps) {
   const { t } = useTranslation("checkIn");
   const steps = useSteps();
   const { name, number, league, state } = person;
   return (
-    <Row as="header" gap={4} align="start" between>
-      <div>
+    <Row as="header" gap={3} align="start" between>
+      <div className={css.who}>
         <h2 className={css.name}>{name}</h2>
         <Row as="p" gap={4} lines={1} align="center" wrap className="lead">
           <span>{number === "" ? t("noNumber") : t("number", { number })}</span>
@@ -87,11 +94,14 @@ function PersonHead({ person }: { readonly person: SheetPerson }) {
           <Tag tone={state === "testing" ? "go" : "quiet"}>{t(`state.${state ?? "unlisted"}`)}</Tag>
         </Row>
       </div>
-      {state === "expected" && (
-        <Button busy={steps.busy} onPress={() => void steps.noShow(person)}>
-          {t("here.noShow")}
-        </Button>
-      )}
+      <Row gap={2}>
+        {state === "expected" && (
+          <Button busy={steps.busy} onPress={() => void steps.noShow(person)}>
+            {t("here.noShow")}
+          </Button>
+        )}
+        {onCancel !== null && <Button onPress={onCancel}>{t("walkUpForm.cancel")}</Button>}
+      </Row>
     </Row>
   );
 }

@@ -41,7 +41,7 @@ export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) 
   const birthYear = /^\d{4}$/.test(who.birthYear) ? Number(who.birthYear) : null;
 
   return (
-    <Stack gap={4} top>
+    <Stack gap={4} top className={css.person} data-walk-up>
       <Row as="header" gap={4} align="start" between>
         <h2 className={css.name}>{t("walkUpForm.title")}</h2>
         <Button onPress={onCancel}>{t("walkUpForm.cancel")}</Button>

@@ -18,13 +18,14 @@ export function useSteps() {
   async function takeBack({ athleteId, name }: Person, before: Before | null = null): Promise<void> {
     const { state } = await undo.mutateAsync({ athleteId, before });
     const key = state === "testing" ? "checkIn:told.backIn" : "checkIn:told.undone";
-    tell({ tone: "done", sentence: { key, values: { name } } });
+    tell({ tone: "done", sentence: { key, values: { name } }, about: { athleteId } });
   }
 
   function withUndo(person: Person, key: string): void {
     const label = { key: "checkIn:told.undo" };
     const act = () => void takeBack(person).catch(ignore);
-    tell({ tone: "done", sentence: { key, values: { name: person.name } }, action: { label, act } });
+    const about = { athleteId: person.athleteId };
+    tell({ tone: "done", sentence: { key, values: { name: person.name } }, action: { label, act }, about });
   }
 
   return {

@@ -69,7 +69,7 @@ function useRestore(onDone: () => void) {
       meta: { shownByScreen: true },
       async onSuccess() {
         await queryClient.invalidateQueries();
-        tell({ tone: "done", sentence: { key: "backups:restore.done" } });
+        tell({ tone: "done", sentence: { key: "backups:restore.done" }, follows: "once" });
         onDone();
       },
     }),

@@ -52,6 +52,7 @@ export function useGather(test: TestCode, heat: LiveHeat | null, lanes: number):
         if (gathered.resting !== null && gathered.placed.length === 0) {
           tell({
             tone: "note",
+            about: { group: "heat" },
             sentence: { key: "live:gather.rests", values: { bib: gathered.resting.bib } },
           });
         }

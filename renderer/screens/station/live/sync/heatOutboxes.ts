@@ -34,7 +34,7 @@ export function outboxOf(heatId: string): Outbox {
     {
       send: (items) => send(heatId, items),
       isUnanswered,
-      onRefused: (error) => tell({ tone: "alert", sentence: sentenceOf(error) }),
+      onRefused: (error) => tell({ tone: "alert", sentence: sentenceOf(error), follows: "always" }),
     },
     keeperOf(heatId),
   );

@@ -1,0 +1,220 @@
+import { expect, type Page } from "@playwright/test";
+import { type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
+import { test } from "./fixture.ts";
+import { nameOf, notInSight, showOn, smallScreens, widerBy } from "./in-sight.ts";
+import { countedKeys, gather, openLive, setLanes, startedAgo } from "./live.ts";
+import { callDoor } from "./page.ts";
+import { keyFromPaper } from "./stations.ts";
+
+/** Looks at one state of a screen on all small screens. */
+async function expectInSight(desk: Page, state: string, selector: string): Promise<void> {
+  for (const screen of smallScreens) {
+    await showOn(desk, screen);
+    expect.soft(await notInSight(desk, selector), `${state}, ${nameOf(screen)}`).toEqual([]);
+    expect.soft(await widerBy(desk), `${state}, ${nameOf(screen)}: too wide`).toBeLessThan(2);
+  }
+}
+
+async function goTo(desk: Page, path: string): Promise<void> {
+  await desk.evaluate((hash) => {
+    location.hash = hash;
+  }, path);
+  await expect(desk.locator("main h1").first()).toBeAttached();
+  await desk.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null);
+}
+
+async function openDay(desk: Page): Promise<void> {
+  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day" });
+  await callDoor(desk, "day.open", { sure: true });
+}
+
+const outcome = { leaveOut: [], board: "bib", share: false, guardianConsent: true, by: "QA" } as const;
+
+/** Somebody who is expected: nothing was ever asked of them. */
+async function expectSomebody(desk: Page, name: string, birthYear: number | null): Promise<void> {
+  const who = {
+    league: "North Quay Rollers",
+    name,
+    number: `${name.length}`,
+    birthYear: birthYear ?? 1990,
+    bib: null,
+  };
+  const { athleteId } = (await callDoor(desk, "checkIn.walkUp", { ...who, ...outcome })) as {
+    athleteId: number;
+  };
+  const before = {
+    board: "bib",
+    share: false,
+    guardianConsent: false,
+    asked: false,
+    birthYear,
+    category: null,
+  };
+  await callDoor(desk, "checkIn.undo", { athleteId, before });
+}
+
+async function open(desk: Page, name: string): Promise<void> {
+  const search = desk.getByRole("combobox", { name: "Who is it?" });
+  await search.fill(name);
+  await expect(desk.getByRole("option", { name }).first()).toBeVisible();
+  await search.press("Enter");
+  await expect(desk.locator("form")).toBeVisible();
+}
+
+/** Every question, everything to press or type in, and who is asked. */
+const asked =
+  "main form [data-part], main form input:not([type=radio]), main form label, main form button, main form p, main h2";
+
+test("check-in asks everything in one sight on every small screen", async ({ tapeline: { desk } }) => {
+  await openDay(desk);
+  await expectSomebody(desk, "Petra Fied", null);
+  await expectSomebody(desk, "Wilhelmina Featherstone the Second", 2012);
+  await goTo(desk, "/check-in");
+  await open(desk, "Petra");
+  await expectInSight(desk, "first time, year unknown", asked);
+  await desk.locator("[data-part=under18]").getByText("Yes").click();
+  await expect(desk.locator("[data-part=guardian]")).toBeVisible();
+  await expectInSight(desk, "first time, under 18", asked);
+  await desk.getByRole("button", { name: "Answer one by one" }).click();
+  await expectInSight(desk, "first time, under 18, one by one", asked);
+  await goTo(desk, "/day");
+  await goTo(desk, "/check-in");
+  await open(desk, "Wilhelmina");
+  await desk.getByRole("button", { name: "Answer one by one" }).click();
+  await expectInSight(desk, "a known minor, one by one", asked);
+});
+
+test("a walk-up is asked everything in one sight on every small screen", async ({ tapeline: { desk } }) => {
+  await openDay(desk);
+  await expectSomebody(desk, "Petra Fied", null);
+  for (const screen of smallScreens) {
+    await showOn(desk, screen);
+    await goTo(desk, "/day");
+    await goTo(desk, "/check-in");
+    await open(desk, "Petra");
+    await desk.getByRole("button", { name: "Answer one by one" }).click();
+    await desk.locator("[data-part=share]").getByText("Yes").click();
+    await desk.keyboard.press("Alt+n");
+    await expect(desk.getByRole("textbox", { name: "Derby name" })).toBeFocused();
+    expect.soft(await notInSight(desk, "main :focus"), `the name, ${nameOf(screen)}`).toEqual([]);
+  }
+  await expectInSight(desk, "walk-up", asked);
+  await desk.locator("[data-part=under18]").getByText("Yes").click();
+  await expectInSight(desk, "walk-up, under 18", asked);
+  await desk.getByRole("textbox", { name: "Year of birth" }).first().fill("2012");
+  await expect(desk.locator("[data-part=guardian]")).toBeVisible();
+  await expectInSight(desk, "walk-up, born 2012", asked);
+});
+
+test("every station's fields and its button to save are in one sight on every small screen", async ({
+  tapeline: { desk },
+}) => {
+  await openDay(desk);
+  for (let bib = 1; bib <= 12; bib += 1) {
+    const who = {
+      league: "North Quay Rollers",
+      name: `Skater ${bib}`,
+      number: `${bib}`,
+      birthYear: 1990,
+      bib,
+    };
+    await callDoor(desk, "checkIn.walkUp", { ...who, ...outcome });
+  }
+  await desk.reload();
+  const entry = 'section[aria-label="Enter a result"]';
+  const fields = `${entry} input:not([type=radio]), ${entry} label, ${entry} button`;
+  for (const code of testCodes) {
+    await goTo(desk, `/station/${code}`);
+    await keyFromPaper(desk);
+    await expectInSight(desk, `${code}, no bib`, fields);
+    await desk.locator(entry).getByRole("textbox", { name: "Bib", exact: true }).fill("3");
+    await desk.keyboard.press("Enter");
+    await expect(desk.getByRole("button", { name: /^Save the result/ })).toBeVisible();
+    await expectInSight(desk, `${code}, bib 3`, fields);
+    await desk.keyboard.press("Escape");
+  }
+});
+
+const lanes =
+  "[data-whole-window] [data-lane], [data-whole-window] [data-lane] button, [data-whole-window] button";
+const gathering =
+  "[data-whole-window] ol:first-of-type > li, [data-whole-window] button[aria-keyshortcuts], [data-whole-window] input:not([type=range])";
+
+/** Where a test begins for all at once, and a moment at which most of it is shown. */
+const common: Readonly<Partial<Record<TestCode, number>>> = { "push-up": 12, core: 70, endurance: 40 };
+
+for (const [code, at] of Object.entries(common) as [TestCode, number][]) {
+  const counts = code === "endurance" ? [4, 8] : code === "core" ? [4, 6] : [4];
+  for (const count of counts) {
+    test(`${code} with ${count} lanes is run in one sight on every small screen`, async ({
+      tapeline: { desk },
+    }) => {
+      await openLive(desk, code, count);
+      await setLanes(desk, count);
+      await expectInSight(desk, `${code}, nobody called`, gathering);
+      await gather(desk, countedKeys(desk), count);
+      await expectInSight(desk, `${code}, called`, gathering);
+      await startedAgo(desk, code, at);
+      await expectInSight(desk, `${code}, running`, lanes);
+      if (code === "endurance") {
+        await desk.keyboard.press("1");
+        await desk.keyboard.press("Shift+2");
+        await expectInSight(desk, `${code}, how far`, lanes);
+        await desk.keyboard.press("Escape");
+      }
+      for (let lane = 1; lane <= count; lane += 1) {
+        if (code === "core") await desk.keyboard.press(`${lane}`);
+        if (code === "push-up") await desk.keyboard.press(`Shift+${lane}`);
+      }
+      if (code === "endurance") return;
+      await expect(desk.getByRole("button", { name: /^Finish this heat/ })).toBeVisible();
+      await expectInSight(desk, `${code}, done`, lanes);
+    });
+  }
+}
+
+for (const code of ["agility", "vertical"] as const) {
+  test(`${code} with 4 lanes is run in one sight on every small screen`, async ({ tapeline: { desk } }) => {
+    await openLive(desk, code, 6);
+    await setLanes(desk, 4);
+    await expectInSight(desk, `${code}, nobody called`, gathering);
+    await desk.keyboard.press("n");
+    await desk.getByRole("dialog").getByRole("textbox").fill("QA");
+    await desk.keyboard.press("Enter");
+    await expect(desk.locator('[data-lane="4"]')).toBeVisible();
+    await expectInSight(desk, `${code}, called`, lanes);
+    if (code === "vertical") {
+      for (const digit of "220") await desk.keyboard.press(digit);
+      await desk.keyboard.press("Enter");
+      await expectInSight(desk, `${code}, jumping`, lanes);
+      return;
+    }
+    await desk.keyboard.press("a");
+    await expectInSight(desk, `${code}, running`, lanes);
+    await expect(desk.getByRole("button", { name: /^Next|^Save/ }).first()).toBeVisible({ timeout: 60_000 });
+    await expectInSight(desk, `${code}, counting`, lanes);
+  });
+}
+
+test("no other screen is wider than a small screen", async ({ tapeline: { desk } }) => {
+  await callDoor(desk, "day.openDemo");
+  await desk.reload();
+  const screens = [
+    "",
+    "day",
+    "sheets",
+    "check-in",
+    "athletes",
+    "athletes/3",
+    "bundle",
+    "instructions",
+    "noise",
+  ];
+  for (const path of [...screens, "rehearsal", "summary", "cards", "lock", "report", "reference"]) {
+    await goTo(desk, `/${path}`);
+    for (const screen of smallScreens) {
+      await showOn(desk, screen);
+      expect.soft(await widerBy(desk), `${path}, ${nameOf(screen)}`).toBeLessThan(2);
+    }
+  }
+});
