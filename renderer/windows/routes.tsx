@@ -27,7 +27,12 @@ export function DeskRoutes() {
   if (!mayOpen(post, path)) return <Redirect to={firstPathOf(post)} replace />;
   return (
     <Switch>
-      <Route path="/" component={HomeScreen} />
+      <Route path="/">
+        <HomeScreen />
+      </Route>
+      <Route path="/backups">
+        <HomeScreen toBackups />
+      </Route>
       <Route path="/day" component={DayScreen} />
       <Route path="/sheets" component={SheetsScreen} />
       <Route path="/check-in/:id?">{({ id }) => <CheckInScreen id={id ?? null} />}</Route>

@@ -108,7 +108,7 @@ export function until(clock: HeldClock, at: number): Promise<void> {
 export async function startedAgo(desk: Page, test: TestCode, seconds: number): Promise<void> {
   const { heatId } = await heatOf(desk, test);
   await callDoor(desk, "heat.start", { heatId, startedAgoMs: seconds * 1000 + 3_000 });
-  await expect(desk.getByRole("timer")).toBeVisible();
+  await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", /./);
 }
 
 /** How far a lane is, as the page shows it. */

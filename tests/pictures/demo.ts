@@ -10,7 +10,7 @@ import { openDemo, readDoor, type Studio } from "./app.ts";
 import { takeHidden, takeScenes } from "./board.ts";
 import { takePapers } from "./paper.ts";
 import { takeBeside, takePlaces } from "./places.ts";
-import { go, small, take, takeAt, takeWhole } from "./take.ts";
+import { go, take, takeOnScreens, takeWhole } from "./take.ts";
 
 /** The demonstration: a busy hall in the middle of its day. */
 export async function takeDemo(studio: Studio): Promise<void> {
@@ -19,7 +19,6 @@ export async function takeDemo(studio: Studio): Promise<void> {
   await takePlaces(desk, "demo");
   await go(desk, "/day");
   await takeWhole(desk, "demo-day-whole");
-  await takeAt(desk, small, "demo-day-1024");
   await takeBeside(desk, "demo");
   await takeTable(desk);
   await takeStations(desk);
@@ -28,18 +27,18 @@ export async function takeDemo(studio: Studio): Promise<void> {
   await takePapers(desk);
   await takeWall(studio);
   await go(desk, "/");
-  await take(desk, "demo-home");
+  await takeOnScreens(desk, "demo-home");
 }
 
 async function takeTable(desk: Page): Promise<void> {
   await go(desk, "/check-in");
   await desk.getByRole("option").first().click();
-  await take(desk, "demo-check-in-form");
+  await takeOnScreens(desk, "demo-check-in-form");
   await desk.keyboard.press("Control+Enter");
   await take(desk, "fault-check-in-answers-missing");
   await desk.keyboard.press("Alt+n");
   await desk.getByRole("heading", { name: "Add a walk-up" }).waitFor();
-  await take(desk, "demo-check-in-walk-up");
+  await takeOnScreens(desk, "demo-check-in-walk-up");
 }
 
 async function takeStations(desk: Page): Promise<void> {
@@ -48,7 +47,7 @@ async function takeStations(desk: Page): Promise<void> {
     await keyFromPaper(desk);
     const waiting = desk.getByRole("region", { name: /Waiting here/ }).getByRole("listitem");
     await waiting.first().getByRole("button").first().click();
-    await take(desk, `demo-station-${test}-entry`);
+    await takeOnScreens(desk, `demo-station-${test}-entry`);
     await desk.getByRole("button", { name: /^Save the result/ }).click();
     await take(desk, `fault-station-${test}`);
   }

@@ -3,12 +3,11 @@ import { callDoor } from "../e2e/page.ts";
 import type { Studio } from "./app.ts";
 import { takeBoardAt } from "./board.ts";
 import { takePlaces } from "./places.ts";
-import { go, small, take, takeAt } from "./take.ts";
+import { go, take, takeOnScreens } from "./take.ts";
 
 /** The first minutes: nothing yet, then a day with nobody on its list. */
 export async function takeEmpty({ desk, board }: Studio): Promise<void> {
-  await take(desk, "empty-home");
-  await takeAt(desk, small, "empty-home-1024");
+  await takeOnScreens(desk, "empty-home");
   await desk.getByRole("button", { name: "Create the day" }).click();
   await take(desk, "fault-home-without-a-name");
   await callDoor(desk, "day.create", { sure: true, date: "2026-03-14", title: "Nobody yet" });

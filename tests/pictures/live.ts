@@ -1,7 +1,7 @@
 import type { Page } from "@playwright/test";
 import { callDoor } from "../e2e/page.ts";
 import { openDemo, readDoor, type Studio } from "./app.ts";
-import { go, sayInitials, small, take, takeAt } from "./take.ts";
+import { go, sayInitials, takeAt, takeOnScreens } from "./take.ts";
 
 /** Every live tool, gathered and under way, on the screens that stations have. */
 export async function takeLive({ desk }: Studio): Promise<void> {
@@ -17,10 +17,9 @@ export async function takeLive({ desk }: Studio): Promise<void> {
       .getByRole("button", { name: /^(Start \d|End this heat)/ })
       .first()
       .waitFor();
-    await take(desk, `live-${test}-gathered`);
+    await takeOnScreens(desk, `live-${test}-gathered`);
     if (startedAgoMs > 0) await startHeat(desk, test, startedAgoMs);
-    await take(desk, `live-${test}`);
-    await takeAt(desk, small, `live-${test}-1024`);
+    await takeOnScreens(desk, `live-${test}`);
     await takeAt(desk, [1440, 900], `live-${test}-1440`);
     await takeAt(desk, [1920, 1080], `live-${test}-1920`);
   }

@@ -1,6 +1,6 @@
 import type { Page } from "@playwright/test";
 import { testCodes } from "../../electron/domain/tests/registry.ts";
-import { go, take, takeWhole } from "./take.ts";
+import { go, takeOnScreens, takeWhole } from "./take.ts";
 
 /** The desk's places by the names of their pictures. */
 const places = [
@@ -24,7 +24,7 @@ const beside = [
 export async function takePlaces(desk: Page, prefix: string): Promise<void> {
   for (const [name, path] of places) {
     await go(desk, path);
-    await take(desk, `${prefix}-${name}`);
+    await takeOnScreens(desk, `${prefix}-${name}`);
   }
 }
 

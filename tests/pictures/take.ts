@@ -5,23 +5,32 @@ import { projectFolder } from "../../electron/runtime/host.ts";
 /** Where all pictures go, anew each time. */
 export const allPictures = join(projectFolder, "out", "pictures");
 
-/** The size of a window's page, in px. */
-export type Size = readonly [width: number, height: number];
+/** The size of a window's page, in CSS px, and how many px of the screen each of them is; 1 if left out. */
+export type Size = readonly [width: number, height: number, scale?: number];
 
 export const desktop: Size = [1280, 800];
-/** The smallest window that the desk takes. */
-export const small: Size = [1024, 768];
+
+/** The screens of hall laptops, by what stands in the names of their pictures: the last one with everything a quarter larger. */
+const screens = {
+  1280: desktop,
+  1366: [1366, 768],
+  1024: [1024, 768],
+  "1280-at-125": [1024, 640, 1.25],
+} as const satisfies Readonly<Record<string, Size>>;
 
 /** Gives a page the size that it has on such a screen. */
-export async function resize(page: Page, [width, height]: Size): Promise<void> {
+export async function resize(page: Page, [width, height, scale = 1]: Size): Promise<void> {
   const session = await page.context().newCDPSession(page);
-  const screen = { width, height, deviceScaleFactor: 1, mobile: false };
+  const screen = { width, height, deviceScaleFactor: scale, mobile: false };
   await session.send("Emulation.setDeviceMetricsOverride", screen);
 }
 
 export function picturePath(name: string): string {
   return join(allPictures, `${name}.png`);
 }
+
+/** A high window has the head in full, which takes so many px more. */
+const headInFull = 100;
 
 /** Takes a picture of what stands still. */
 export async function take(page: Page, name: string): Promise<void> {
@@ -36,8 +45,22 @@ export async function take(page: Page, name: string): Promise<void> {
 
 /** The same of the page to its end, as in a window that is high enough for it. */
 export async function takeWhole(page: Page, name: string): Promise<void> {
-  await resize(page, [1280, await page.evaluate(() => document.documentElement.scrollHeight)]);
+  // The screen scrolls between head and foot.
+  const more = await page.evaluate(() => {
+    const room = document.querySelector("main")?.parentElement;
+    return room == null ? 0 : room.scrollHeight - room.clientHeight;
+  });
+  await resize(page, [desktop[0], Math.max(desktop[1], desktop[1] + more + headInFull)]);
   await take(page, name);
+  await resize(page, desktop);
+}
+
+/** The same on each screen; the usual one has the name alone. */
+export async function takeOnScreens(page: Page, name: string): Promise<void> {
+  for (const [screen, size] of Object.entries(screens)) {
+    await resize(page, size);
+    await take(page, size === desktop ? name : `${name}-${screen}`);
+  }
   await resize(page, desktop);
 }
 

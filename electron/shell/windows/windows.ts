@@ -100,7 +100,8 @@ export function bringToFront(window: BrowserWindow): void {
 
 /** Opens the desk's window; the app ends with it. */
 export function openDeskAlone(): BrowserWindow {
-  const size = { width: 1280, height: 800, minWidth: 1024, minHeight: 700 };
+  // As small as a laptop's screen of 1024 x 768 on which everything is a quarter larger.
+  const size = { width: 1280, height: 800, minWidth: 800, minHeight: 560 };
   const window = makeWindow("desk", size, { preload: join(import.meta.dirname, "../preload/preload.cjs") });
   window.once("ready-to-show", () => window.show());
   window.on("closed", () => app.quit());

@@ -18,7 +18,7 @@ export function BackupLine() {
   return (
     <Row as="p" gap={4} lines={2} align="center" wrap className="quiet">
       <span>{newest === undefined ? t("small.none") : t("small.last", { when: when(newest) })}</span>
-      <Link href="/">{t("small.see")}</Link>
+      <Link href="/backups">{t("small.see")}</Link>
     </Row>
   );
 }
@@ -32,7 +32,7 @@ export function BackupTrouble() {
   if (state === undefined || state.demo || trouble === null) return null;
   return (
     <p className={css.trouble}>
-      <strong>{t("small.trouble")}</strong> {say(trouble)} <Link href="/">{t("small.see")}</Link>
+      <strong>{t("small.trouble")}</strong> {say(trouble)} <Link href="/backups">{t("small.see")}</Link>
     </p>
   );
 }

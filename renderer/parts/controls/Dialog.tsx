@@ -34,7 +34,7 @@ export function Dialog({ open, onClose, title, children, actions, kind = "plain"
             {title}
           </Heading>
           <InDialog value={true}>
-            {children}
+            <div className={css.body}>{children}</div>
             {actions !== undefined && <div className={css.actions}>{actions}</div>}
           </InDialog>
         </AriaDialog>

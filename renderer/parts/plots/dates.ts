@@ -4,6 +4,15 @@ const monthSteps = [1, 3, 6, 12, 24, 60, 120] as const;
 /** Smallest distance of a tick from an end, as a share of the time; a nearer one would crowd it. */
 const tooNear = 0.25;
 
+/** Least width of a time axis with anything written between its ends, and the width that each word there takes, in px. */
+const leastWidth = 380;
+const widthOfTick = 220;
+
+/** Returns how many ticks between its ends a time axis of that width, in px, has room for, at most `most`. */
+export function ticksBetween(width: number, most: number): number {
+  return width < leastWidth ? 0 : Math.min(most, Math.floor(width / widthOfTick));
+}
+
 /** A tick of the time axis: a full day at the ends, a month or a year between them. */
 export interface DateTick {
   readonly at: Date;

@@ -2,7 +2,7 @@ import * as Plot from "@observablehq/plot";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { protocolOf, type TestCode } from "../../../electron/domain/tests/registry.ts";
 import { valueRange, valueTicks, writeTick } from "./axis.ts";
-import { type DateTick, dateRange, dateTicks, instantOf } from "./dates.ts";
+import { type DateTick, dateRange, dateTicks, instantOf, ticksBetween } from "./dates.ts";
 import css from "./HistoryPlot.module.css";
 import { type HistoryPoint, lastTestOf, type Noise, type PlotSize } from "./points.ts";
 import { signs, todayScale } from "./signs.ts";
@@ -70,6 +70,8 @@ export function draw(drawing: Drawing): Drawn {
   const x = dateRange(first, last);
   const ticks = valueTicks(test, low, high, measure.ticks, lengths);
   const longest = Math.max(0, ...ticks.map((tick) => writeTick(test, tick, lengths).length));
+  const left = Math.max(measure.left, longest * measure.figure + 12);
+  const between = ticksBetween(drawing.width - left - measure.right, measure.between);
   const svg = Plot.plot({
     className: css.plot ?? "",
     width: drawing.width,
@@ -77,13 +79,13 @@ export function draw(drawing: Drawing): Drawn {
     marginTop: measure.top,
     marginRight: measure.right,
     marginBottom: measure.bottom,
-    marginLeft: Math.max(measure.left, longest * measure.figure + 12),
+    marginLeft: left,
     x: { type: "utc", domain: x, axis: null },
     y: { type: "linear", domain: [low, high], reverse: protocolOf(test).better === "lower", axis: null },
     marks: [
       ...valueAxis(ticks, (tick) => drawing.showNumber(writeTick(test, tick, lengths))),
       ...noiseMarks(points, noise, x[1]),
-      ...dateAxis(dateTicks(first, last, measure.between), drawing.writeDate),
+      ...dateAxis(dateTicks(first, last, between), drawing.writeDate),
       Plot.dot(points, {
         x: ({ date }) => instantOf(date),
         y: "value",

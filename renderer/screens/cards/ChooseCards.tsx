@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { fold } from "../../../electron/domain/people/fold.ts";
@@ -43,7 +43,7 @@ export function ChooseCards({ people, day, which }: ChooseCardsProps) {
 interface EntryProps {
   readonly to: string;
   readonly current: boolean;
-  readonly children: string;
+  readonly children: ReactNode;
 }
 
 function Entry({ to, current, children }: EntryProps) {
@@ -81,7 +81,7 @@ function FindOne({ people, day, chosen }: FindOneProps) {
           return (
             <li key={person.athleteId}>
               <Entry to={pathOf(day, which)} current={nameOf(which) === chosen}>
-                {labelOf(person)}
+                <Label person={person} />
               </Entry>
             </li>
           );
@@ -89,9 +89,16 @@ function FindOne({ people, day, chosen }: FindOneProps) {
       </ul>
     </div>
   );
+}
 
-  function labelOf({ name, number, bib }: CardPerson): string {
-    const parts = [name, number, bib === null ? "" : t("which.bib", { bib })];
-    return parts.filter((part) => part !== "").join(", ");
-  }
+/** Name, number and bib. A name written from right to left turns nothing round but itself. */
+function Label({ person: { name, number, bib } }: { readonly person: CardPerson }) {
+  const { t } = useTranslation("cards");
+  const rest = [number, bib === null ? "" : t("which.bib", { bib })].filter((part) => part !== "");
+  return (
+    <>
+      <bdi>{name}</bdi>
+      {rest.map((part) => `, ${part}`).join("")}
+    </>
+  );
 }

@@ -17,8 +17,11 @@ import css from "./HomeScreen.module.css";
 import { JustClosed } from "./JustClosed.tsx";
 import { NewDayPanel } from "./NewDayForm.tsx";
 
-/** Shows the first screen: start a day, continue the day at hand, or open the demo day. */
-export function HomeScreen() {
+/**
+ * Shows the first screen: start a day, continue the day at hand, or open the demo day. `toBackups`: somebody comes to see
+ * the backups.
+ */
+export function HomeScreen({ toBackups = false }: { readonly toBackups?: boolean }) {
   const { t } = useTranslation("home");
   const trpc = useTRPC();
   const current = useQuery(trpc.day.current.queryOptions());
@@ -42,7 +45,7 @@ export function HomeScreen() {
               {kind === "own" ? <DemoPanel /> : <InDemo />}
             </div>
             {earlier.length > 0 && <EarlierDays days={earlier} reopening={day === null} />}
-            <BackupsPanel />
+            <BackupsPanel first={toBackups} />
           </>
         )}
       </Answer>

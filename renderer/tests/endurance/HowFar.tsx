@@ -17,7 +17,11 @@ export function HowFar({ live, lane, reps }: HowFarProps) {
   const here = exerciseAt(parameters, reps);
   const starts = repsBefore(parameters);
   return (
-    <section className={css.question} aria-label={t("live.notFinished.title", { bib: lane.in.who.bib ?? 0 })}>
+    <section
+      className={css.question}
+      data-asks
+      aria-label={t("live.notFinished.title", { bib: lane.in.who.bib ?? 0 })}
+    >
       <h2 className={css.title}>{t("live.notFinished.title", { bib: lane.in.who.bib ?? 0 })}</h2>
       <p className={css.how}>
         {t("live.notFinished.in", { count: lane.state.splits.length })} <KeyHint keys="←" />{" "}

@@ -1,5 +1,5 @@
 import { useMutation } from "@tanstack/react-query";
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { queryClient, useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
@@ -13,16 +13,28 @@ import { PlaceLine } from "./PlaceLine.tsx";
 import { RestoreDialog } from "./RestoreDialog.tsx";
 import { SecondFolder } from "./SecondFolder.tsx";
 
-/** Shows the places of backups, the time of the last good one in each, and the way to restore one. */
-export function BackupsPanel() {
+/**
+ * Shows the places of backups, the time of the last good one in each, and the way to restore one. `first`: somebody comes
+ * to see it.
+ */
+export function BackupsPanel({ first }: { readonly first: boolean }) {
   const { t } = useTranslation("backups");
   const { data: state } = useBackups();
+  const panel = useRef<HTMLDivElement>(null);
+  const isHere = state !== undefined;
+  useEffect(() => {
+    if (!first || !isHere) return;
+    panel.current?.scrollIntoView({ block: "start" });
+    panel.current?.focus({ preventScroll: true });
+  }, [first, isHere]);
   if (state === undefined) return null;
   return (
-    <Panel paper title={t("title")}>
-      <p className={css.lead}>{state.demo ? t("demo") : t("lead")}</p>
-      {!state.demo && <Places state={state} />}
-    </Panel>
+    <div ref={panel} tabIndex={-1}>
+      <Panel paper title={t("title")}>
+        <p className={css.lead}>{state.demo ? t("demo") : t("lead")}</p>
+        {!state.demo && <Places state={state} />}
+      </Panel>
+    </div>
   );
 }
 

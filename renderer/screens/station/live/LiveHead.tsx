@@ -58,7 +58,16 @@ function RulesButton({ test, parameters }: LiveHeadProps) {
       <Button hint="Alt+R" onPress={() => setOpen(true)}>
         {t("rules.title")}
       </Button>
-      <Dialog open={open} onClose={() => setOpen(false)} title={testWord(test, "name")}>
+      <Dialog
+        open={open}
+        onClose={() => setOpen(false)}
+        title={testWord(test, "name")}
+        actions={
+          <Button hint="Esc" onPress={() => setOpen(false)} autoFocus>
+            {t("station:history.close")}
+          </Button>
+        }
+      >
         <RulesInFull test={test} parameters={parameters} />
       </Dialog>
     </>
