@@ -6,7 +6,7 @@ const tooNear = 0.25;
 
 /** Least width of a time axis with anything written between its ends, and the width that each word there takes, in px. */
 const leastWidth = 380;
-const widthOfTick = 220;
+const widthOfTick = 260;
 
 /** Returns how many ticks between its ends a time axis of that width, in px, has room for, at most `most`. */
 export function ticksBetween(width: number, most: number): number {

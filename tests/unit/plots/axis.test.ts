@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { valueRange, valueTicks, writeTick } from "../../../renderer/parts/plots/axis.ts";
-import { dateRange, dateTicks } from "../../../renderer/parts/plots/dates.ts";
+import { dateRange, dateTicks, ticksBetween } from "../../../renderer/parts/plots/dates.ts";
 
 describe("values", () => {
   test("ticks are steps that people count in", () => {
@@ -84,6 +84,19 @@ describe("dates", () => {
 
   test("nothing stands between where nothing is asked for", () => {
     expect(told("2009-03-14", "2026-07-11", 0)).toEqual(["2009-03-14 day", "2026-07-11 day"]);
+  });
+
+  test("a narrow axis has fewer words, so that none runs into the next", () => {
+    expect([220, 379, 380, 640, 900].map((width) => ticksBetween(width, 3))).toEqual([0, 0, 1, 2, 3]);
+    expect(ticksBetween(900, 0)).toBe(0);
+    // Words that long are at most so wide at the page's size: "May 2026" in figures of 8.9 px, and a gap.
+    const widest = 9 * 8.9;
+    fc.assert(
+      fc.property(fc.integer({ min: 380, max: 2_000 }), (width) => {
+        const between = ticksBetween(width, 3);
+        expect((width * 0.5) / (between + 1)).toBeGreaterThan(widest);
+      }),
+    );
   });
 
   test("the range holds both days with room, also of one day", () => {
