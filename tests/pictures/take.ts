@@ -29,9 +29,6 @@ export function picturePath(name: string): string {
   return join(allPictures, `${name}.png`);
 }
 
-/** A high window has the head in full, which takes so many px more. */
-const headInFull = 100;
-
 /** Takes a picture of what stands still. */
 export async function take(page: Page, name: string): Promise<void> {
   await page.mouse.move(0, 0);
@@ -45,12 +42,18 @@ export async function take(page: Page, name: string): Promise<void> {
 
 /** The same of the page to its end, as in a window that is high enough for it. */
 export async function takeWhole(page: Page, name: string): Promise<void> {
-  // The screen scrolls between head and foot.
-  const more = await page.evaluate(() => {
-    const room = document.querySelector("main")?.parentElement;
-    return room == null ? 0 : room.scrollHeight - room.clientHeight;
-  });
-  await resize(page, [desktop[0], Math.max(desktop[1], desktop[1] + more + headInFull)]);
+  let height = desktop[1];
+  // What is longer in a higher window, as a table is, grows with it.
+  for (let look = 0; look < 4; look += 1) {
+    // The screen scrolls between head and foot.
+    const more = await page.evaluate(() => {
+      const room = document.querySelector("main")?.parentElement;
+      return room == null ? 0 : room.scrollHeight - room.clientHeight;
+    });
+    if (more <= 0) break;
+    height += more;
+    await resize(page, [desktop[0], height]);
+  }
   await take(page, name);
   await resize(page, desktop);
 }
