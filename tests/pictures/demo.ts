@@ -52,6 +52,8 @@ async function takeStations(desk: Page): Promise<void> {
     await take(desk, `fault-station-${test}`);
   }
   await go(desk, "/station/push-up");
+  // The last station's results have gone, too.
+  await desk.getByRole("heading", { name: "Cadence push-up" }).waitFor();
   for (const [name, does] of [
     ["correct", /^Correct it: /],
     ["history", /^History of the result/],
