@@ -15,7 +15,7 @@ export interface Message {
   readonly follows?: "once" | "always";
 }
 
-export interface About {
+interface About {
   readonly athleteId?: number | undefined;
   /** A group of the API's procedures: "heat". */
   readonly group?: string;

@@ -1,7 +1,7 @@
 import type { Page } from "@playwright/test";
 
 /** A window's page, in CSS px, and how many px of the screen each of them is. */
-export interface Screen {
+interface Screen {
   readonly width: number;
   readonly height: number;
   readonly scale: number;
