@@ -6,7 +6,7 @@ import { addEvent } from "../../store/tables/heat-events.ts";
 import { lanesOf } from "../../store/tables/heat-lanes.ts";
 import type { Heat } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
-import { elapsedOf, momentOf, requireHeat } from "./load.ts";
+import { elapsedOf, momentOf, requireHeat } from "../lanes/load.ts";
 import { isKnown } from "./taps.ts";
 
 /** An answer to the doubt about a result of a heat. `id` is its own, made by the client. */

@@ -3,9 +3,9 @@ import { setCall } from "../../store/tables/calls.ts";
 import { type HeatLane, lanesOf } from "../../store/tables/heat-lanes.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import type { Desk } from "../door/desk.ts";
+import { heldAthletes } from "../lanes/held.ts";
 import { queueOf } from "../station/view.ts";
 import { nobodyToCall } from "../station/who.ts";
-import { heldAthletes } from "./held.ts";
 import { freeLanes, heatToFill, put, type WantedHeat } from "./make.ts";
 
 export interface Gathered {

@@ -8,7 +8,7 @@ import type { Day } from "../../store/tables/days.ts";
 import { type HeatLane, lanesOf, takeLane } from "../../store/tables/heat-lanes.ts";
 import { addHeat, type Heat, heatById, liveHeat, setLaneCount, startHeat } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
-import { momentOf, requireHeat } from "./load.ts";
+import { momentOf, requireHeat } from "../lanes/load.ts";
 import { endIfOver } from "./over.ts";
 
 /** The heat that a station wants to fill, or to make with this id. */

@@ -4,7 +4,7 @@ import { sentence } from "../../domain/words.ts";
 import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
 import { endHeat, type Heat, liveHeats } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
-import { type LoadedHeat, lanesAt, load } from "./load.ts";
+import { type LoadedHeat, lanesAt, load } from "../lanes/load.ts";
 
 /** Returns lanes neither done nor set aside. In own-pace heats, athletes who have not begun may simply leave. */
 export function openLanes(loaded: LoadedHeat): number[] {

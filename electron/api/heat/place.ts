@@ -11,6 +11,8 @@ import { type Heat, liveHeat } from "../../store/tables/heats.ts";
 import { parametersOf } from "../../store/tables/marks.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import type { Desk } from "../door/desk.ts";
+import { heldLanes } from "../lanes/held.ts";
+import { load } from "../lanes/load.ts";
 import {
   doneBy,
   requireBib,
@@ -19,8 +21,6 @@ import {
   requireTesting,
   requireTurn,
 } from "../station/who.ts";
-import { heldLanes } from "./held.ts";
-import { load } from "./load.ts";
 import { freeLanes, heatToFill, put, type WantedHeat } from "./make.ts";
 import { isOver } from "./over.ts";
 

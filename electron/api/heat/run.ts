@@ -8,7 +8,15 @@ import type { KeptEvent } from "../../store/tables/heat-events.ts";
 import { takeLane } from "../../store/tables/heat-lanes.ts";
 import { endHeat, type Heat, startHeat } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
-import { elapsedOf, type LoadedHeat, lanesAt, load, momentOf, requireHeat, requireLive } from "./load.ts";
+import {
+  elapsedOf,
+  type LoadedHeat,
+  lanesAt,
+  load,
+  momentOf,
+  requireHeat,
+  requireLive,
+} from "../lanes/load.ts";
 import { makeHeat } from "./make.ts";
 import { openLanes } from "./over.ts";
 import { settle } from "./settle.ts";

@@ -4,7 +4,7 @@ import { judge } from "../../domain/tests/judge.ts";
 import type { LaneResult } from "../../domain/tests/live.ts";
 import type { WritableDb } from "../../store/connection/database.ts";
 import { recordAttempt, voidAttempt } from "../../store/tables/record.ts";
-import type { LoadedHeat, LoadedLane, MadeAttempt } from "./load.ts";
+import type { LoadedHeat, LoadedLane, MadeAttempt } from "../lanes/load.ts";
 
 /** The author, time and reason of a change in the lanes' results, for attempts that it voids. */
 export interface Cause {

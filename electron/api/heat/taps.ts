@@ -8,7 +8,7 @@ import { endCallTo } from "../../store/tables/calls.ts";
 import { addEvent, heatOfEvent, type KeptEvent } from "../../store/tables/heat-events.ts";
 import type { Desk } from "../door/desk.ts";
 import { say } from "../door/words.ts";
-import { elapsedOf, type LoadedHeat, lanesAt, load, momentOf, requireHeat } from "./load.ts";
+import { elapsedOf, type LoadedHeat, lanesAt, load, momentOf, requireHeat } from "../lanes/load.ts";
 import type { tappedSchema, tapSchema } from "./schemas.ts";
 import { settle } from "./settle.ts";
 

@@ -7,7 +7,7 @@ import { presentById } from "../../store/reads/present.ts";
 import { endCallTo, setCall } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { leaveOut, leftOut, takeBackIn } from "../../store/tables/entrants.ts";
-import { heldAthletes } from "../heat/held.ts";
+import { heldAthletes } from "../lanes/held.ts";
 import { queueOf } from "./view.ts";
 import { doneBy, nobodyToCall, requirePresent, requireTesting, requireTurn } from "./who.ts";
 

@@ -10,7 +10,7 @@ import { attemptsOfDay } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { leftOut } from "../../store/tables/entrants.ts";
 import { endedHeats, type Heat } from "../../store/tables/heats.ts";
-import { lanesAt, load } from "../heat/load.ts";
+import { lanesAt, load } from "../lanes/load.ts";
 import { tellMarks } from "../marks/marks.ts";
 
 /** A day, or a league's part of it, as input of the summary. */
