@@ -10,6 +10,7 @@ import { heatOfAttempt } from "../../electron/store/migrations/0006-heat-of-atte
 import { dayHistory } from "../../electron/store/migrations/0007-day-history.ts";
 import { pastVoid } from "../../electron/store/migrations/0008-past-void.ts";
 import { steps } from "../../electron/store/migrations/0010-steps.ts";
+import { devices } from "../../electron/store/migrations/0011-devices.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { connectionOf } from "./connection.ts";
 
@@ -276,6 +277,7 @@ test("a heat that has ended stays as it is", () => {
 test.each([
   ["a day's history", dayHistory, ["day_event", "discarded_day"]],
   ["removed earlier results", pastVoid, ["past_void"]],
+  ["devices", devices, ["device"]],
 ] as const)(
   "the step to %s leaves every row of before, and adds its own empty tables",
   (_what, sqlOfStep, names) => {

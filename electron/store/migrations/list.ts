@@ -8,6 +8,7 @@ import { dayHistory } from "./0007-day-history.ts";
 import { pastVoid } from "./0008-past-void.ts";
 import { sheetForms } from "./0009-sheet-forms.ts";
 import { steps } from "./0010-steps.ts";
+import { devices } from "./0011-devices.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -21,4 +22,5 @@ export const migrations: readonly string[] = [
   pastVoid,
   sheetForms,
   steps,
+  devices,
 ];
