@@ -3,16 +3,18 @@ import { app, type BrowserWindow, powerSaveBlocker } from "electron";
 import { closeWithBackup, keepBackedUp } from "./api/backups/every.ts";
 import type { Desk } from "./api/door/desk.ts";
 import { say } from "./api/door/words.ts";
-import { createHandler } from "./api/handler.ts";
+import { createHandler, type Handle } from "./api/handler.ts";
 import { createDesk } from "./api/make-desk.ts";
 import { createRecovery } from "./backups/recovery.ts";
 import { isForRoom } from "./backups/trouble.ts";
+import { callerAt } from "./domain/devices/place.ts";
 import { languageFor } from "./domain/languages.ts";
 import { unpredictable } from "./host/chance.ts";
 import { demoSheetsIn } from "./host/demo-sheets.ts";
 import { keptLanguage } from "./host/language.ts";
 import { lockFiles } from "./host/lock-files.ts";
 import { monotonic } from "./host/monotonic.ts";
+import { networkFiles } from "./host/network-files.ts";
 import { ownStore, storeOpener } from "./host/stores.ts";
 import { rehearser } from "./rehearsal/at-the-desk.ts";
 import { setupBridge } from "./shell/bridge/bridge.ts";
@@ -23,8 +25,9 @@ import { type Log, openLog } from "./shell/log/log.ts";
 import { noteStart, watchForFaults } from "./shell/log/log-watch.ts";
 import { reportFiles } from "./shell/log/report.ts";
 import { createAnswer } from "./shell/scheme/answer.ts";
-import { listBuildFiles } from "./shell/scheme/build-files.ts";
+import { type BuildFiles, listBuildFiles } from "./shell/scheme/build-files.ts";
 import { setupGuard } from "./shell/scheme/guard.ts";
+import { withSecurityHeaders } from "./shell/scheme/headers.ts";
 import { originOf } from "./shell/scheme/hosts.ts";
 import { setupNoNetwork } from "./shell/scheme/network.ts";
 import { registerScheme, serveHost } from "./shell/scheme/scheme.ts";
@@ -97,12 +100,27 @@ async function run(folders: Folders, desk: Desk, window?: BrowserWindow): Promis
   const files = await listBuildFiles(folders.renderer);
   serveHost("desk", createAnswer("desk", files, handle, desk.lock.who));
   serveHost("board", createAnswer("board", files, handle));
+  openToDevices(desk, handle, files);
   const windows = openWindows(window);
   setupBackupBridge(windows, desk);
   setupBridge(windows, desk.lock, () => reportFiles({ desk, log, data: folders.data }));
   kiosk.follow(desk, windows);
   app.on("second-instance", () => bringToFront(windows.desk()));
   if (wantsSelfCheck()) app.exit((await selfCheck(windows, log, console.log)) ? 0 : 1);
+}
+
+/** Hands the network the same door and the same pages; nothing listens before the organiser turns it on. */
+function openToDevices(desk: Desk, handle: Handle, files: BuildFiles): void {
+  desk.network?.carry({
+    files,
+    handle(request, device) {
+      const { role, station } = callerAt(device.place);
+      return handle(request, role, station, device);
+    },
+    withHeaders: withSecurityHeaders,
+    report: (error) => console.error(error),
+  });
+  void desk.network?.resume();
 }
 
 // Only a runtime found for development needs a library of its own; a packaged app never loads one by name.
@@ -131,6 +149,7 @@ function openDesk(folders: Folders, accepted = false): { desk: Desk } | { troubl
         backups,
         language,
         lock,
+        network: networkFiles(folders.data),
       }),
     };
   } catch (trouble) {

@@ -5,7 +5,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     root: new URL("..", import.meta.url).pathname,
-    include: ["tests/{unit,store,checks,door,faults}/**/*.test.ts"],
+    include: ["tests/{unit,store,checks,door,network,faults}/**/*.test.ts"],
     // Left to itself the runner keeps a core free: half of a machine with two.
     maxWorkers: availableParallelism(),
     // Our modules keep nothing between tests, so a file need not load them anew: a fifth of the time.

@@ -1,4 +1,5 @@
 import { fetchRequestHandler } from "@trpc/server/adapters/fetch";
+import type { JoinedDevice } from "../domain/devices/place.ts";
 import type { Caller, Role } from "../domain/lock/roles.ts";
 import { sheetLimits } from "../domain/sheets/limits.ts";
 import type { Desk } from "./door/desk.ts";
@@ -6,9 +7,15 @@ import { appRouter } from "./router.ts";
 
 /**
  * Answers every request for data, from any carrier, with the role that the carrier vouches for and, for a station, the
- * one test that it may touch (left out or null: every test).
+ * one test that it may touch (left out or null: every test). `device`: the device on the network that asks; without
+ * it, a window of this computer does.
  */
-export type Handle = (request: Request, who: Role, station?: Caller["station"]) => Promise<Response>;
+export type Handle = (
+  request: Request,
+  who: Role,
+  station?: Caller["station"],
+  device?: JoinedDevice,
+) => Promise<Response>;
 
 /** Most calls that a page may send at once. */
 const mostCalls = 100;
@@ -24,13 +31,13 @@ const mostBytes: Readonly<Record<string, number>> = {
 
 /** Makes a desk's request handler, under the path `/trpc`. `report` receives faults that no input caused. */
 export function createHandler(desk: Desk, report: (error: unknown) => void): Handle {
-  return function handle(request, who, station = null) {
+  return function handle(request, who, station = null, device) {
     return fetchRequestHandler({
       endpoint: "/trpc",
       req: bounded(request),
       maxBatchSize: mostCalls,
       router: appRouter,
-      createContext: () => ({ who, station, desk }),
+      createContext: () => ({ who, station, device: device ?? null, desk }),
       onError({ error }) {
         if (error.code === "INTERNAL_SERVER_ERROR") report(error.cause ?? error);
       },

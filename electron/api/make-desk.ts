@@ -2,8 +2,11 @@ import { createKeeper } from "../backups/keeper.ts";
 import type { Language } from "../domain/languages.ts";
 import { createLock } from "../lock/desk-lock.ts";
 import { keepInMemory, type LockKeep } from "../lock/kept.ts";
+import type { NetworkKeep } from "../network/kept.ts";
+import { createNetwork, type NetworkParts } from "../network/network.ts";
 import type { StoreLocation } from "../store/connection/connect.ts";
 import type { Commit, Store } from "../store/connection/store.ts";
+import { isoDate } from "./door/calendar.ts";
 import type { Announcement, DemoSheets, Desk, StoreKind } from "./door/desk.ts";
 import type { Rehearse } from "./door/rehearse.ts";
 
@@ -22,6 +25,10 @@ export interface DeskParts {
   readonly backups?: StoreLocation;
   /** The stored lock; without it the lock lives only as long as the desk. */
   readonly lock?: LockKeep;
+  /** The stored key and switch of the network, for a desk to which devices may join. */
+  readonly network?: NetworkKeep;
+  /** How many connections a network's server holds and how long it waits; left out, the usual. */
+  readonly networkBounds?: Pick<NetworkParts, "limits" | "patience">;
   /** scrypt's N for a new PIN; left out, the largest that takes under a third of a second. */
   readonly lockCost?: number;
 }
@@ -81,6 +88,22 @@ export function createDesk(parts: DeskParts): Desk {
     changed: () => announce(["lock"]),
     ...(parts.lockCost !== undefined && { cost: parts.lockCost }),
   });
+  const network =
+    parts.network === undefined
+      ? null
+      : createNetwork({
+          keep: parts.network,
+          store: () => current.store,
+          kind: () => current.kind,
+          now: parts.now,
+          today: () => isoDate(parts.now()),
+          ms: () => parts.monotonic().ms,
+          changed: () => announce(["network"]),
+          ...parts.networkBounds,
+        });
+  listeners.add(({ topics }) => {
+    if (topics.includes("day") || topics.includes("all")) network?.lookAtDay();
+  });
   let boardHidden = false;
   return {
     get store() {
@@ -110,6 +133,7 @@ export function createDesk(parts: DeskParts): Desk {
       announce(["board"]);
     },
     backups: keeper,
+    network,
     replaceOwn(work) {
       if (current.kind !== "own") throw new Error("the hall's own store is not in use");
       current.stop();
@@ -140,6 +164,7 @@ export function createDesk(parts: DeskParts): Desk {
       },
     },
     close() {
+      void network?.stop();
       current.stop();
       current.store.close();
     },

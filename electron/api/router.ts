@@ -10,6 +10,7 @@ import { heat } from "./heat/heat.ts";
 import { intake } from "./intake/intake.ts";
 import { language } from "./language.ts";
 import { lock } from "./lock/procedures.ts";
+import { network } from "./network/procedures.ts";
 import { noise } from "./noise/noise.ts";
 import { papers } from "./papers/papers.ts";
 import { people } from "./people/people.ts";
@@ -30,6 +31,7 @@ export const appRouter = router({
   bundle,
   cards,
   language,
+  network,
   noise,
   papers,
   reference,

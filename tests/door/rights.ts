@@ -1,22 +1,26 @@
 import { readFileSync } from "node:fs";
-import { type Role, roles } from "../../electron/domain/lock/roles.ts";
+import { roles } from "../../electron/domain/lock/roles.ts";
 
 /** What a role may do with a procedure; `own`: with what belongs to its own station. */
-export type Right = "yes" | "own" | "no";
+type Right = "yes" | "own" | "no";
+
+/** Who stands in the table: every role in a window, and devices on the network. */
+const columns = [...roles, "device"] as const;
+type Rights = Readonly<Record<(typeof columns)[number], Right>>;
 
 /** The table of rights in electron/api/RIGHTS.md: procedure → role → right. Throws for a table that can't be read. */
-export function readRights(): ReadonlyMap<string, Readonly<Record<Role, Right>>> {
+export function readRights(): ReadonlyMap<string, Rights> {
   const text = readFileSync(new URL("../../electron/api/RIGHTS.md", import.meta.url), "utf8");
   const [head, , ...rows] = text.split("\n").filter((line) => line.startsWith("|"));
   const named = cellsOf(head ?? "").slice(1);
-  if (String(named) !== String(roles)) throw new Error(`The roles of the table are ${named.join(", ")}.`);
-  const rights = new Map<string, Readonly<Record<Role, Right>>>();
+  if (String(named) !== String(columns)) throw new Error(`The roles of the table are ${named.join(", ")}.`);
+  const rights = new Map<string, Rights>();
   for (const row of rows) {
     const [procedures = "", ...cells] = cellsOf(row);
     const right = Object.fromEntries(named.map((role, index) => [role, rightOf(cells[index])]));
     for (const [, procedure = ""] of procedures.matchAll(/`([^`]+)`/g)) {
       if (rights.has(procedure)) throw new Error(`${procedure} stands twice in the table of rights.`);
-      rights.set(procedure, right as Record<Role, Right>);
+      rights.set(procedure, right as Rights);
     }
   }
   return rights;

@@ -29,6 +29,8 @@ const refused = [
   ["electron/store/keeping/seal.ts", "../../api/door/desk.ts"],
   ["electron/backups/keeper.ts", "../api/door/desk.ts"],
   ["electron/lock/kept.ts", "../store/tables/days.ts"],
+  ["electron/network/site.ts", "../api/handler.ts"],
+  ["electron/network/site.ts", "../shell/scheme/headers.ts"],
   ["electron/api/day/day.ts", "electron"],
   ["electron/api/day/day.ts", "../../shell/folders.ts"],
   ["electron/api/door/trpc.ts", "../station/enter.ts"],
@@ -47,6 +49,7 @@ const refused = [
 ] as const;
 
 const allowed = [
+  ["electron/network/identity.ts", "selfsigned"],
   ["electron/domain/tests/core/sheet.ts", "../../words.ts"],
   ["electron/store/connection/connect.ts", "better-sqlite3"],
   ["electron/api/day/day.ts", "../station/view.ts"],

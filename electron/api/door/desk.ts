@@ -1,6 +1,7 @@
 import type { Keeper } from "../../backups/keeper.ts";
 import type { Language } from "../../domain/languages.ts";
 import type { DeskLock } from "../../lock/desk-lock.ts";
+import type { Network } from "../../network/network.ts";
 import type { SheetKindName } from "../../sheets/headers.ts";
 import type { Store, Topic } from "../../store/connection/store.ts";
 import type { Rehearse } from "./rehearse.ts";
@@ -38,6 +39,8 @@ export interface Desk {
   readonly news: Announcements;
   /** The backups of the hall's own store; null for a desk without any (a rehearsal, a test). */
   readonly backups: Keeper | null;
+  /** The door to the hall's network; null for a desk that no device can join (a rehearsal, a test). */
+  readonly network: Network | null;
   /** The current user of the desk's window. It belongs to the computer, whichever store is in use. */
   readonly lock: DeskLock;
   /**
@@ -54,7 +57,7 @@ export type DemoSheets = Readonly<Record<SheetKindName, Uint8Array>>;
 /** One announcement: an id to resume after, and the topics to read again ("all" for everything). */
 export interface Announcement {
   readonly id: string;
-  readonly topics: readonly (Topic | "board" | "language" | "lock" | "all")[];
+  readonly topics: readonly (Topic | "board" | "language" | "lock" | "network" | "all")[];
 }
 
 /** The newest announcements, for clients that were away for a moment. */

@@ -1,10 +1,12 @@
 import { initTRPC, TRPCError } from "@trpc/server";
 import { ZodError } from "zod";
+import type { JoinedDevice } from "../../domain/devices/place.ts";
 import type { Role } from "../../domain/lock/roles.ts";
 import { Refusal, type RefusalCode } from "../../domain/refusal.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { Desk } from "./desk.ts";
+import { proceduresOfDevices } from "./device-rights.ts";
 import { heldDesk } from "./held-desk.ts";
 import { say } from "./words.ts";
 
@@ -16,10 +18,19 @@ export interface Context {
   readonly who: Role;
   /** The station's test; without it, or null, every station. */
   readonly station?: TestCode | null;
+  /** The device on the network that asks; without it, or null, a window of this computer. */
+  readonly device?: JoinedDevice | null;
   readonly desk: Desk;
 }
 
+const pingMs = 10_000;
+
 const trpc = initTRPC.context<Context>().create({
+  // A stream over a network says that it is there: what hears nothing for so long asks anew.
+  sse: {
+    ping: { enabled: true, intervalMs: pingMs },
+    client: { reconnectAfterInactivityMs: 3 * pingMs },
+  },
   errorFormatter({ shape, error }) {
     const told = sentenceOf(error);
     return { ...shape, message: say(told), data: { code: shape.data.code, sentence: told } };
@@ -60,14 +71,19 @@ function sentenceOf(error: TRPCError): Sentence {
  * in. A procedure's refusal is sent under its own code.
  */
 export function allow(...who: readonly Role[]) {
-  return trpc.procedure.use(async ({ ctx, next, type }) => {
-    if (!who.includes(ctx.who)) throw asCarried(new Refusal("forbidden", forbidden(ctx.who)));
+  return trpc.procedure.use(async ({ ctx, next, type, path }) => {
+    const isAllowed = who.includes(ctx.who) && (isWindow(ctx.device) || proceduresOfDevices.has(path));
+    if (!isAllowed) throw asCarried(new Refusal("forbidden", forbidden(ctx.who)));
     // A write counts as activity at the desk, from whatever input.
     if (type === "mutation" && ctx.who === "organiser") ctx.desk.lock.touch();
     const result = await next({ ctx: { ...ctx, desk: heldDesk(ctx.desk) } });
     if (!result.ok && result.error.cause instanceof Refusal) throw asCarried(result.error.cause);
     return result;
   });
+}
+
+function isWindow(device: Context["device"]): boolean {
+  return device === undefined || device === null;
 }
 
 function forbidden(who: Role): Sentence {

@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { idleMinutesSchema, volunteerPostSchema } from "../../domain/lock/post.ts";
+import type { JoinedDevice } from "../../domain/devices/place.ts";
+import { idleMinutesSchema, usualIdleMinutes, volunteerPostSchema } from "../../domain/lock/post.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import { noteSchema } from "../../lock/log.ts";
@@ -15,7 +16,9 @@ const typed = z.string().max(64);
 export const lock = router({
   standing: allow("organiser", "check-in", "station", "locked")
     .output(standingSchema)
-    .query(({ ctx: { desk } }) => desk.lock.standing()),
+    .query(({ ctx: { desk, device } }) =>
+      device === undefined || device === null ? desk.lock.standing() : standingOf(device),
+    ),
 
   /** Returns the desk to the organiser. If it is the organiser's already, no PIN is checked. */
   unlock: allow("organiser", "check-in", "station", "locked")
@@ -61,6 +64,13 @@ export const lock = router({
     .output(z.array(noteSchema))
     .query(({ ctx: { desk } }) => desk.lock.notes()),
 });
+
+/** The standing of a device on the network: what its place says. The table's lock is the table's alone. */
+function standingOf({ place }: JoinedDevice): z.infer<typeof standingSchema> {
+  if (place.role === "board") throw new Refusal("forbidden", sentence("door.forbidden"));
+  const open = { locked: false, pinSet: false, waitMs: 0, unreadable: false, folder: null };
+  return { post: place, ...open, idleMinutes: usualIdleMinutes };
+}
 
 /** Refuses while a heat runs that nobody at the desk could tap any more, which would spoil its results. */
 function requireNoHeatLeftAlone(desk: Desk, staying: string | null): void {

@@ -1,0 +1,129 @@
+import { randomBytes } from "node:crypto";
+import type { DevicePlace, JoinedDevice } from "../domain/devices/place.ts";
+import type { Store } from "../store/connection/store.ts";
+import { dayAtHand } from "../store/tables/days.ts";
+import {
+  type DeviceOfDay,
+  deviceByToken,
+  devicesOf,
+  keepDevice,
+  placeDevice,
+  removeDevice,
+  removeDevicesBut,
+} from "../store/tables/devices.ts";
+import { hashOf } from "./joining.ts";
+
+/** Most devices of a day. */
+const mostDevices = 64;
+const tokenBytes = 32;
+
+/** What a device says of itself when it shows that it is there. */
+interface DeviceWord {
+  /** Entries that it keeps until the table has them. */
+  readonly waiting: number;
+  /** In per cent; null where the browser does not tell. */
+  readonly battery: number | null;
+}
+
+/** A device as the table lists it. */
+export interface ListedDevice extends DeviceOfDay {
+  /** Ms since it was heard of; null for one that was not, since the program started. */
+  readonly heardMs: number | null;
+  readonly word: DeviceWord | null;
+}
+
+interface DevicesParts {
+  store(): Store;
+  ms(): number;
+  now(): Date;
+  /** Called when a device is no longer what it was: its streams and connections end. */
+  cut(deviceId: string): void;
+}
+
+/** The devices of the day at hand. */
+export interface Devices {
+  list(): ListedDevice[];
+  /** True while there is room for another one. */
+  hasRoom(): boolean;
+  /** Takes a device in and returns its token, which is kept nowhere; again, when its answer was lost on the way. */
+  take(device: JoinedDevice): string;
+  /** Returns the device that holds a token, and notes that it was heard of; null for any other token. */
+  holderOf(token: string | null): JoinedDevice | null;
+  heard(deviceId: string, word: DeviceWord): void;
+  place(deviceId: string, place: DevicePlace): boolean;
+  sendAway(deviceId: string): boolean;
+  /** A device goes by itself: what it holds open it closes by itself too. */
+  leave(deviceId: string): void;
+  sendAllAway(): void;
+  /** Forgets the devices of every day but the one at hand. */
+  forgetOthers(): void;
+}
+
+export function createDevices({ store, ms, now, cut }: DevicesParts): Devices {
+  const heardAt = new Map<string, number>();
+  const words = new Map<string, DeviceWord>();
+  const dayId = () => dayAtHand(store().db)?.id ?? null;
+  const listed = () => {
+    const day = dayId();
+    return day === null ? [] : devicesOf(store().db, day);
+  };
+
+  function leave(deviceId: string): boolean {
+    const was = store().write([], (db) => removeDevice(db, deviceId));
+    heardAt.delete(deviceId);
+    words.delete(deviceId);
+    return was;
+  }
+
+  function sendAway(deviceId: string): boolean {
+    const was = leave(deviceId);
+    cut(deviceId);
+    return was;
+  }
+
+  return {
+    list: () =>
+      listed().map((device) => {
+        const at = heardAt.get(device.id);
+        return {
+          ...device,
+          heardMs: at === undefined ? null : ms() - at,
+          word: words.get(device.id) ?? null,
+        };
+      }),
+    hasRoom: () => listed().length < mostDevices,
+    take(device) {
+      const day = dayId();
+      if (day === null) throw new Error("a device joins a day");
+      const token = randomBytes(tokenBytes).toString("base64url");
+      const joinedAt = now().toISOString();
+      store().write([], (db) => keepDevice(db, day, { ...device, joinedAt }, hashOf(token)));
+      return token;
+    },
+    holderOf(token) {
+      const day = dayId();
+      if (token === null || day === null) return null;
+      // Found by the hash of 256 bits of chance: how long that takes tells nobody anything.
+      const device = deviceByToken(store().db, day, hashOf(token));
+      if (device === undefined) return null;
+      heardAt.set(device.id, ms());
+      return device;
+    },
+    heard: (deviceId, word) => void words.set(deviceId, word),
+    place(deviceId, place) {
+      const was = store().write([], (db) => placeDevice(db, deviceId, place));
+      // What it still reads, it reads with the rights of the place that it had.
+      cut(deviceId);
+      return was;
+    },
+    sendAway,
+    leave,
+    sendAllAway() {
+      for (const { id } of listed()) sendAway(id);
+    },
+    forgetOthers() {
+      const day = dayId();
+      store().write([], (db) => removeDevicesBut(db, day));
+    },
+  };
+}

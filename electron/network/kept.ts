@@ -1,0 +1,68 @@
+import { z } from "zod";
+import type { KeyKeep } from "./identity.ts";
+
+/** The port that is offered first; the second of the ports that people know from web servers with TLS. */
+const usualPort = 8443;
+
+/** A port that a program may take without special rights. */
+export const portSchema = z.int().min(1024).max(65_535);
+
+/** The switch from one run of the program to the next. */
+const keptSchema = z.strictObject({
+  format: z.literal("tapeline-network"),
+  version: z.literal(1),
+  port: portSchema,
+  /** Where it was on, for which day, and on which calendar day (ISO 8601); null when it was off. */
+  on: z.strictObject({ address: z.string(), dayId: z.int(), date: z.string() }).nullable(),
+});
+
+export type KeptSwitch = z.infer<typeof keptSchema>;
+
+/** Where the key and the switch are kept. */
+export interface NetworkKeep {
+  readonly key: KeyKeep;
+  /** The switch as it was written last; null when it never was. */
+  read(): string | null;
+  /** Writes it whole or not at all, and syncs it. Throws when it can't. */
+  write(text: string): void;
+}
+
+const off: KeptSwitch = { format: "tapeline-network", version: 1, port: usualPort, on: null };
+
+/** Reads the switch; one that can't be read is off. */
+export function readSwitch(keep: NetworkKeep): KeptSwitch {
+  try {
+    const text = keep.read();
+    return text === null ? off : keptSchema.parse(JSON.parse(text));
+  } catch (error) {
+    console.error("The network's switch can't be read, so it is off:", error);
+    return off;
+  }
+}
+
+/** Keeps the switch; on a full disk it holds until the program ends. */
+export function writeSwitch(keep: NetworkKeep, kept: KeptSwitch): void {
+  try {
+    keep.write(JSON.stringify(kept, null, 2));
+  } catch (error) {
+    console.error("The network's switch could not be kept:", error);
+  }
+}
+
+/** Keeps key and switch in memory, for desks that no window shows. */
+export function networkInMemory(): NetworkKeep {
+  let key: string | null = null;
+  let text: string | null = null;
+  return {
+    key: {
+      read: () => key,
+      write(pem) {
+        key = pem;
+      },
+    },
+    read: () => text,
+    write(written) {
+      text = written;
+    },
+  };
+}
