@@ -34,7 +34,8 @@ export default defineConfig({
       // In kB: read from the disk beside it, so that one large file is no slower than many small ones.
       chunkSizeWarningLimit: 2_000,
       modulePreload: { polyfill: false },
-      rolldownOptions: { input: "renderer/index.html" },
+      // The second page is for devices that have not joined yet.
+      rolldownOptions: { input: { index: "renderer/index.html", join: "renderer/join.html" } },
     },
   },
 });

@@ -31,6 +31,7 @@ const groupsOf: Readonly<Record<string, readonly string[]>> = {
   board: ["board"],
   lock: ["lock"],
   language: ["language"],
+  network: ["network"],
   references: ["reference", "people", "cards"],
   heats: ["heat", "station", "board", "day", "summary"],
 };

@@ -10,7 +10,8 @@ interface TrustedTypes {
 
 declare global {
   interface Window {
-    readonly trustedTypes: TrustedTypes;
+    /** Missing in browsers that do not know the standard. */
+    readonly trustedTypes?: TrustedTypes;
   }
 }
 
@@ -22,7 +23,7 @@ declare global {
 export function trustNothing(): void {
   // Otherwise zod tries to make functions from text, and each try is reported as a fault.
   z.config({ jitless: true });
-  window.trustedTypes.createPolicy("default", {
+  window.trustedTypes?.createPolicy("default", {
     createHTML: (text) => (text === "" ? text : null),
     createScriptURL: (url) => (new URL(url, location.href).host === location.host ? url : null),
   });

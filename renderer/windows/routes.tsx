@@ -6,6 +6,7 @@ import { BundleScreen } from "../screens/bundle/BundleScreen.tsx";
 import { CardsScreen } from "../screens/cards/CardsScreen.tsx";
 import { CheckInScreen } from "../screens/check-in/CheckInScreen.tsx";
 import { DayScreen } from "../screens/day/DayScreen.tsx";
+import { DevicesScreen } from "../screens/devices/DevicesScreen.tsx";
 import { HomeScreen } from "../screens/home/HomeScreen.tsx";
 import { InstructionsScreen } from "../screens/instructions/InstructionsScreen.tsx";
 import { LockScreen } from "../screens/lock/LockScreen.tsx";
@@ -44,6 +45,7 @@ export function DeskRoutes() {
       </Route>
       <Route path="/athletes/:id?">{({ id }) => <AthletesScreen id={id ?? null} />}</Route>
       <Route path="/rehearsal" component={RehearsalScreen} />
+      <Route path="/devices" component={DevicesScreen} />
       <Route path="/lock" component={LockScreen} />
       <Route path="/noise" component={NoiseScreen} />
       <Route path="/report" component={ReportScreen} />

@@ -1,12 +1,18 @@
 import { createRoot } from "react-dom/client";
 import "../app/base.css";
 import "../app/print.css";
+import type { DevicePlace } from "../../electron/domain/devices/place.ts";
 import { languageToBegin } from "../app/language.ts";
+import { isDevice, showTable } from "../app/table.ts";
+import { TableAway } from "../parts/frame/TableAway.tsx";
 import { setUpWords } from "../words/setUp.ts";
 
-/** The host of the window is its role: `app://board` shows the hall's board, every other host the desk. */
-async function loadApp(host: string) {
-  if (host === "board") {
+/**
+ * The host of the window is its role: `app://board` shows the hall's board, every other host the desk. A device on the
+ * network asks the table what it is for; one that the table does not know joins first.
+ */
+async function loadApp(host: string, place: DevicePlace | null) {
+  if (host === "board" || place?.role === "board") {
     document.documentElement.dataset.theme = "hall";
     return (await import("./BoardApp.tsx")).BoardApp;
   }
@@ -29,12 +35,29 @@ function refuseStrayDrops(): void {
   }
 }
 
+/** Returns what this device is for; null in the program's own windows. Waits for a table that is out of reach. */
+async function placeOfDevice(): Promise<DevicePlace | null> {
+  if (!isDevice) return null;
+  for (;;) {
+    const table = await showTable({ waiting: 0, battery: null });
+    if (table.state === "here") return table.place;
+    if (table.state === "gone") location.replace("/join.html");
+    await new Promise((resolve) => setTimeout(resolve, 2_000));
+  }
+}
+
 async function boot(): Promise<void> {
   refuseStrayDrops();
   const root = document.getElementById("root");
   if (root === null) throw new Error("The page has no root element.");
-  const [App] = await Promise.all([loadApp(location.host), languageToBegin().then(setUpWords)]);
-  createRoot(root).render(<App />);
+  const place = await placeOfDevice();
+  const [App] = await Promise.all([loadApp(location.host, place), languageToBegin().then(setUpWords)]);
+  createRoot(root).render(
+    <>
+      {place !== null && <TableAway place={place} />}
+      <App />
+    </>,
+  );
 }
 
 await boot();

@@ -4,6 +4,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { useLanguage } from "../../app/language.ts";
 import { useStanding } from "../../app/standing.tsx";
+import { isDevice } from "../../app/table.ts";
 import { KeyHint } from "../controls/KeyHint.tsx";
 import { HintsPlace } from "../layout/hints.ts";
 import css from "./Frame.module.css";
@@ -48,9 +49,9 @@ export function Frame({ children }: { readonly children: ReactNode }) {
           <div className={css.hints}>
             <div className={css.own} ref={setHints} />
             {day !== null && <HideBoard />}
-            {(day !== null || !isOrganiser) && <LockKey />}
+            {(day !== null || !isOrganiser) && !isDevice && <LockKey />}
             {day !== null && isOrganiser && <KeyHint keys="Alt+0–9" does={t("frame.goTo")} />}
-            {day !== null && <LanguageChoice />}
+            {day !== null && !isDevice && <LanguageChoice />}
           </div>
         </footer>
       </div>

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import { bridge } from "../../app/bridge.ts";
 import { useInitials } from "../../app/initials.tsx";
 import { useStanding } from "../../app/standing.tsx";
+import { isDevice } from "../../app/table.ts";
 import { useWriteDay } from "../../words/dates.ts";
 import { Button } from "../controls/Button.tsx";
 import { Tag } from "../marks/Tag.tsx";
@@ -39,7 +40,7 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
       {post.role !== "organiser" && <HandedOver post={post} />}
       <div className={css.tools}>
         {demo && isOrganiser && <LeaveDemo />}
-        {day === null && <LanguageChoice />}
+        {day === null && !isDevice && <LanguageChoice />}
         {day !== null && (
           <Button onPress={() => void change()}>
             {initials === null ? t("initials.none") : t("initials.some", { initials })}

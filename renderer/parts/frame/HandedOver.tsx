@@ -1,12 +1,15 @@
 import { useTranslation } from "react-i18next";
 import type { Post } from "../../../electron/domain/lock/post.ts";
+import { isDevice } from "../../app/table.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Tag } from "../marks/Tag.tsx";
 
 /** Shows in the head that the desk is a volunteer's, and which one's. */
 export function HandedOver({ post }: { readonly post: Post }) {
-  const { t } = useTranslation("lock");
-  return <Tag tone="go">{t("handed.tag", { to: useNameOfPost(post) })}</Tag>;
+  const { t } = useTranslation(["lock", "join"]);
+  const to = useNameOfPost(post);
+  // A device was not handed over by anybody: it joined for that.
+  return <Tag tone="go">{isDevice ? t("join:here.role", { to }) : t("lock:handed.tag", { to })}</Tag>;
 }
 
 /** Returns a post's name: "Check-in", "Core". */

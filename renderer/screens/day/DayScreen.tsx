@@ -13,6 +13,7 @@ import { useSay } from "../../words/say.ts";
 import { DayHistory } from "./DayHistory.tsx";
 import css from "./DayScreen.module.css";
 import { DayState } from "./DayState.tsx";
+import { DevicesLine } from "./DevicesLine.tsx";
 import { Floor } from "./Floor.tsx";
 import { Leagues } from "./Leagues.tsx";
 import { NeedLink } from "./NeedLink.tsx";
@@ -55,6 +56,7 @@ export function DayScreen() {
       <Answer query={overview}>{(told) => <Glance overview={told} />}</Answer>
       {day !== undefined && <Rules day={day} />}
       {day?.state === "open" && <DayHistory dayId={day.id} />}
+      <DevicesLine />
       <BackupLine />
     </Screen>
   );

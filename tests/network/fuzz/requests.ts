@@ -12,18 +12,8 @@ export interface Made {
 
 const procedures = Object.keys(appRouter._def.procedures);
 const methods = [
-  "GET",
-  "POST",
-  "GET",
-  "POST",
-  "GET",
-  "POST",
-  "HEAD",
-  "PUT",
-  "OPTIONS",
-  "CONNECT",
-  "G\u00c9T",
-  "",
+  ...Array.from({ length: 12 }, () => ["GET", "POST"]).flat(),
+  ...["HEAD", "PUT", "OPTIONS", "CONNECT", "G\u00c9T", ""],
 ];
 const paths = [
   ...[
@@ -70,7 +60,8 @@ const types = [
   "multipart/form-data; boundary=x",
   "",
 ];
-const breaks = ["\r\n", "\r\n", "\r\n", "\r\n", "\r\n", "\r\n", "\n", "\r"];
+/** Mostly as the protocol wants it. */
+const breaks = [...Array.from({ length: 30 }, () => "\r\n"), "\n", "\r"];
 
 function pick<Item>(chance: Chance, from: readonly Item[]): Item {
   const item = from[Math.floor(chance() * from.length)];
@@ -81,7 +72,7 @@ function pick<Item>(chance: Chance, from: readonly Item[]): Item {
 /** Makes a request: most of it as our own pages send it, and something of it spoiled. */
 export function makeRequest(chance: Chance, origin: string, port: number, cookies: readonly string[]): Made {
   const odd = (usual: string, ...others: readonly string[]) =>
-    chance() < 0.8 ? usual : pick(chance, others);
+    chance() < 0.92 ? usual : pick(chance, others);
   const method = pick(chance, methods);
   const path = chance() < 0.6 ? `/trpc/${pick(chance, procedures)}?input=%7B%7D` : pick(chance, paths);
   const body = method === "GET" && chance() < 0.9 ? "" : pick(chance, bodies);
@@ -89,6 +80,7 @@ export function makeRequest(chance: Chance, origin: string, port: number, cookie
   const host = odd(`${address}:${port}`, "evil.example", "", `${address}:${port}, evil.example`, "localhost");
   const headers = [
     `Host: ${host}`,
+    ...(chance() < 0.8 ? ["Connection: close"] : []),
     `Cookie: ${pick(chance, cookies)}`,
     ...(method === "GET" && chance() < 0.8
       ? []
@@ -103,7 +95,7 @@ export function makeRequest(chance: Chance, origin: string, port: number, cookie
   const payload = headers.includes("Transfer-Encoding: chunked") ? chunked(body) : body;
   const text = `${method} ${path} HTTP/${odd("1.1", "1.0", "2.0", "1.2")}${ending}${headers.join(ending)}${ending}${ending}${payload}`;
   const bytes = Buffer.from(text, "latin1");
-  return { bytes: chance() < 0.25 ? spoil(chance, bytes) : bytes, about: JSON.stringify(text.slice(0, 300)) };
+  return { bytes: chance() < 0.2 ? spoil(chance, bytes) : bytes, about: JSON.stringify(text.slice(0, 300)) };
 }
 
 function framing(chance: Chance, body: string): string[] {

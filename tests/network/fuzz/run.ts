@@ -12,8 +12,8 @@ export interface Toll {
 }
 
 /** How long an answer is waited for: what is incomplete gets none. */
-const patienceMs = 100;
-const atOnce = 8;
+const patienceMs = 400;
+const atOnce = 24;
 const tables = ["day", "athlete", "entrant", "attempt", "heat", "call", "device", "day_event"] as const;
 
 /** Sends so many requests at random to a table with three devices, and looks at what came of them. */

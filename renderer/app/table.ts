@@ -1,0 +1,42 @@
+import type { DevicePlace } from "../../electron/domain/devices/place.ts";
+
+/** True in a browser of a device on the hall's network; the program's own windows have a scheme of their own. */
+export const isDevice = location.protocol === "https:";
+
+/** What the table says of this device; `gone`: it does not know it, `away`: it can't be reached. */
+export type Standing =
+  | { readonly state: "gone" | "away" }
+  | { readonly state: "here"; readonly name: string; readonly place: DevicePlace };
+
+/** What this device says of itself. */
+export interface OwnWord {
+  readonly waiting: number;
+  readonly battery: number | null;
+}
+
+/** How long an answer of the table is waited for, in ms. */
+const patienceMs = 4_000;
+
+/** Sends something to the table beside the door; null when no answer comes. */
+export async function tellTable(path: string, body: object): Promise<Response | null> {
+  try {
+    return await fetch(path, {
+      method: "POST",
+      headers: { "content-type": "application/json" },
+      body: JSON.stringify(body),
+      signal: AbortSignal.timeout(patienceMs),
+    });
+  } catch {
+    // Out of reach: whoever asks says so to people.
+    return null;
+  }
+}
+
+/** Shows the table that this device is there, and returns what it is used for. */
+export async function showTable(word: OwnWord): Promise<Standing> {
+  const answer = await tellTable("/device/here", word);
+  if (answer === null) return { state: "away" };
+  if (!answer.ok) return { state: answer.status === 401 ? "gone" : "away" };
+  const { name, place } = (await answer.json()) as { name: string; place: DevicePlace };
+  return { state: "here", name, place };
+}
