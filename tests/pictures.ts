@@ -8,6 +8,7 @@ import { prepareStage } from "./e2e/launch.ts";
 import { type Studio, withApp } from "./pictures/app.ts";
 import { writeContactSheet } from "./pictures/contact-sheet.ts";
 import { takeDemo } from "./pictures/demo.ts";
+import { takeDevices } from "./pictures/devices.ts";
 import { takeEmpty, takeThree } from "./pictures/empty.ts";
 import { spoilFolder, takeFaults, takeRefusedStore } from "./pictures/faults.ts";
 import { fillFolder, takeFull } from "./pictures/full.ts";
@@ -25,6 +26,7 @@ const parts: Readonly<Record<string, Part>> = {
   empty: { take: takeEmpty },
   three: { take: takeThree },
   demo: { take: takeDemo },
+  devices: { take: takeDevices },
   live: { take: takeLive },
   full: { take: takeFull, prepare: fillFolder },
   faults: { take: takeFaults },

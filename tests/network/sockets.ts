@@ -11,7 +11,7 @@ const unconnected = "07";
  */
 export function listeningOf(pid: number | "self"): string[] {
   const own = new Set(
-    readdirSync(`/proc/${pid}/fd`).flatMap((fd) => {
+    openFilesOf(pid).flatMap((fd) => {
       try {
         return /^socket:\[(\d+)\]$/.exec(readlinkSync(`/proc/${pid}/fd/${fd}`))?.[1] ?? [];
       } catch {
@@ -20,8 +20,10 @@ export function listeningOf(pid: number | "self"): string[] {
       }
     }),
   );
+  // One that ended meanwhile has none. The lists are those of the whole network that this process sees too.
+  if (own.size === 0) return [];
   return ["tcp", "tcp6", "udp", "udp6"].flatMap((kind) =>
-    readFileSync(`/proc/${pid}/net/${kind}`, "utf8")
+    readFileSync(`/proc/net/${kind}`, "utf8")
       .trim()
       .split("\n")
       .slice(1)
@@ -31,4 +33,13 @@ export function listeningOf(pid: number | "self"): string[] {
       })
       .map(([, local]) => `${kind} ${local}`),
   );
+}
+
+function openFilesOf(pid: number | "self"): string[] {
+  try {
+    return readdirSync(`/proc/${pid}/fd`);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === "ENOENT") return [];
+    throw error;
+  }
 }

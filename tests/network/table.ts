@@ -113,8 +113,11 @@ interface Sent {
   readonly from?: string;
 }
 
+/** Where a table is reached. */
+export type Reached = Pick<Table, "port" | "origin">;
+
 /** Sends a request over a real connection. POST has the headers of our own pages, unless others are given. */
-export function send(table: Table, path: string, sent: Sent = {}): Promise<Answered> {
+export function send(table: Reached, path: string, sent: Sent = {}): Promise<Answered> {
   const { method = sent.body === undefined ? "GET" : "POST", body, cookie, agent } = sent;
   const own = method === "POST" ? { origin: table.origin, "content-type": "application/json" } : {};
   const headers = { ...own, ...(cookie !== undefined && { cookie }), ...sent.headers };
@@ -147,7 +150,7 @@ export function send(table: Table, path: string, sent: Sent = {}): Promise<Answe
   });
 }
 
-export function post(table: Table, path: string, body: unknown, sent: Sent = {}): Promise<Answered> {
+export function post(table: Reached, path: string, body: unknown, sent: Sent = {}): Promise<Answered> {
   return send(table, path, { ...sent, body: JSON.stringify(body) });
 }
 

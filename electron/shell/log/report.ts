@@ -23,13 +23,13 @@ const mebibyte = 1024 * 1024;
  */
 export async function reportFiles({ desk, log, data }: ReportParts): Promise<ReportFile[]> {
   return [
-    { name: "about.json", text: written(await aboutProgram(data)) },
+    { name: "about.json", text: written(await aboutProgram(desk, data)) },
     { name: "store.json", text: written(aboutStore(desk)) },
     ...log.files(),
   ];
 }
 
-async function aboutProgram(data: string): Promise<object> {
+async function aboutProgram(desk: Desk, data: string): Promise<object> {
   const primary = screen.getPrimaryDisplay().id;
   return {
     made: new Date().toISOString(),
@@ -52,12 +52,25 @@ async function aboutProgram(data: string): Promise<object> {
       memoryMiB: { all: mebibytes(totalmem()), free: mebibytes(freemem()) },
       freeOnDiskMiB: await freeOnDisk(data),
     },
+    network: aboutNetwork(desk),
     displays: screen.getAllDisplays().map(({ id, size, scaleFactor, displayFrequency }) => ({
       ...size,
       scale: scaleFactor,
       hertz: displayFrequency,
       primary: id === primary,
     })),
+  };
+}
+
+/** Whether something listens now, and for how many; no address, no key and no name of a device. */
+function aboutNetwork({ network }: Desk): object {
+  const view = network?.view();
+  return {
+    listens: view !== undefined && view.on !== null,
+    port: view?.on?.port ?? null,
+    networks: view?.addresses.length ?? 0,
+    devices: view?.devices.length ?? 0,
+    connections: network?.connections() ?? 0,
   };
 }
 

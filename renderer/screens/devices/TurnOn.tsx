@@ -15,13 +15,15 @@ export function TurnOn({ view }: { readonly view: NetworkView }) {
   const { t } = useTranslation("devices");
   return (
     <Panel title={t("on.title")}>
-      <ul className={css.facts}>
-        <li>{t("on.reach")}</li>
-        <li>{t("on.yes")}</li>
-        <li>{t("on.until")}</li>
-        <li>{t("on.own")}</li>
-      </ul>
-      {view.addresses.length === 0 ? <NoNetwork /> : <WhichNetwork view={view} />}
+      <div className={css.turnOn}>
+        <ul className={css.facts}>
+          <li>{t("on.reach")}</li>
+          <li>{t("on.yes")}</li>
+          <li>{t("on.until")}</li>
+          <li>{t("on.own")}</li>
+        </ul>
+        {view.addresses.length === 0 ? <NoNetwork /> : <WhichNetwork view={view} />}
+      </div>
     </Panel>
   );
 }
@@ -45,7 +47,7 @@ function WhichNetwork({ view }: { readonly view: NetworkView }) {
     if (address !== undefined) turnOn.mutate({ address, port: Number(port) });
   }
   return (
-    <>
+    <div className={css.which}>
       <Choice
         label={t("on.network")}
         help={t("on.networkHelp")}
@@ -55,7 +57,7 @@ function WhichNetwork({ view }: { readonly view: NetworkView }) {
           value: each,
           label: (
             <span>
-              <strong>{each}</strong> <span className="quiet">{way}</span>
+              <strong>{each}</strong> {way}
             </span>
           ),
         }))}
@@ -79,6 +81,6 @@ function WhichNetwork({ view }: { readonly view: NetworkView }) {
           {t("on.do")}
         </Button>
       </div>
-    </>
+    </div>
   );
 }

@@ -1,0 +1,185 @@
+import { spawn } from "node:child_process";
+import { once } from "node:events";
+import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type Browser, expect, type Page } from "@playwright/test";
+import { listeningOf } from "../network/sockets.ts";
+import { freePort } from "../network/table.ts";
+import { expectForEverybody } from "./axe.ts";
+import { type Device, openDevice, startChromium } from "./browsers.ts";
+import { test as base } from "./fixture.ts";
+import { environment } from "./launch.ts";
+import { callDoor } from "./page.ts";
+import type { Tapeline } from "./session.ts";
+
+/** Devices in the system's own browser, joined to the running program over the network. */
+
+const test = base.extend<object, { chromium: Browser }>({
+  chromium: [
+    // biome-ignore lint/correctness/noEmptyPattern: the runner reads the names of what is wanted from this pattern.
+    async ({}, use) => {
+      const browser = await startChromium();
+      await use(browser);
+      await browser.close();
+    },
+    { scope: "worker", timeout: 600_000 },
+  ],
+});
+
+/** Opens the demo's day and turns the switch on, for this machine alone. */
+async function openTable({ desk }: Tapeline): Promise<string> {
+  await desk.getByRole("button", { name: "Open the demo" }).click();
+  await desk.getByRole("heading", { name: "Overview of the day" }).waitFor();
+  const port = await freePort();
+  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port });
+  await desk.getByRole("link", { name: "Screens at the stations" }).click();
+  await desk.getByRole("heading", { name: "Let a device join" }).waitFor();
+  return `https://127.0.0.1:${port}/`;
+}
+
+/** Joins as people do: the code from the table's screen, a name, and the organiser's yes. */
+async function joinAs(desk: Page, { page }: Device, url: string, name: string, place: string): Promise<void> {
+  const show = desk.getByRole("button", { name: "Show a code" });
+  const code = desk.locator("dd").filter({ hasText: /^[0-9A-Z]{4} [0-9A-Z]{4}/ });
+  await expect(show.or(code)).toBeVisible();
+  if (await show.isVisible()) await show.click();
+  await page.goto(url);
+  const shown = ((await code.textContent()) ?? "").slice(0, 9);
+  await page.getByLabel("Code").fill(shown.toLowerCase());
+  await page.getByLabel("Name of this device").fill(name);
+  await page.getByRole("button", { name: "Ask to join" }).click();
+  await page.getByText("Waiting for the organiser's yes.").waitFor();
+  await desk.getByLabel(`Use ${name} for`).selectOption(place);
+  await desk.getByRole("button", { name: "Let it in" }).click();
+}
+
+test("a phone joins by code, holds a station, and what it does there is on the table at once", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { desk } = tapeline;
+  const url = await openTable(tapeline);
+  const phone = await openDevice(chromium, 360, 640);
+  await phone.page.goto(url);
+  await expectForEverybody(phone.page, 5);
+  await joinAs(desk, phone, url, "Red phone", "Core");
+  await expect(phone.page.getByRole("heading", { level: 1 })).toContainText("Staged plank");
+  await expect(phone.page.getByText("Core only")).toBeVisible();
+  await expect(phone.page.getByRole("button", { name: /unlock/ })).toHaveCount(0);
+  const row = desk.getByRole("row", { name: /Red phone/ });
+  await expect(row).toContainText("Connected");
+  await expectForEverybody(desk);
+
+  // What another station may, this device may not, whatever its page asks.
+  const refused = await phone.page.evaluate(async () => {
+    const ask = (path: string, body: object) =>
+      fetch(`/trpc/${path}`, {
+        method: "POST",
+        headers: { "content-type": "application/json" },
+        body: JSON.stringify(body),
+      }).then(({ status }) => status);
+    return [await ask("station.callNext", { test: "agility" }), await ask("lock.unlock", { pin: "1" })];
+  });
+  expect(refused).toEqual([403, 403]);
+
+  // The change feed carries over: the table hides the big screen, and the phone's own key says so.
+  await callDoor(desk, "board.hide", { hidden: true });
+  await expect(phone.page.getByRole("button", { name: /Show the big screen/i })).toBeVisible();
+  expect(phone.complaints).toEqual([]);
+
+  // Reloaded, it is still who it was.
+  await phone.page.reload();
+  await expect(phone.page.getByText("Core only")).toBeVisible();
+  await phone.context.close();
+});
+
+test("a television is a big screen, gets another place from the table, and is sent away", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { desk } = tapeline;
+  const url = await openTable(tapeline);
+  const screen = await openDevice(chromium, 1920, 1080);
+  await joinAs(desk, screen, url, "Hall television", "Big screen");
+  await expect(screen.page.locator("html")).toHaveAttribute("data-theme", "hall");
+  await expect(screen.page.locator("html")).toHaveAttribute("data-ready", "true");
+  await desk
+    .getByRole("row", { name: /Hall television/ })
+    .getByRole("combobox")
+    .selectOption("Check-in");
+  await expect(screen.page.getByText("Check-in only")).toBeVisible();
+  await desk.getByRole("button", { name: "Send away: Hall television" }).click();
+  await desk.getByRole("alertdialog").getByRole("button", { name: "Send away" }).click();
+  await expect(screen.page.getByRole("heading", { name: "Join the testing day" })).toBeVisible();
+  await expect(desk.getByText("No device has joined yet.")).toBeVisible();
+  expect(screen.complaints).toEqual([]);
+  await screen.context.close();
+});
+
+test("a device says since when the table is out of reach, and goes on when it is back", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { desk } = tapeline;
+  const url = await openTable(tapeline);
+  const tablet = await openDevice(chromium, 1024, 768);
+  await joinAs(desk, tablet, url, "Blue tablet", "Agility");
+  await expect(tablet.page.getByText(/only$/)).toBeVisible();
+  await callDoor(desk, "network.turnOff", {});
+  await expect(tablet.page.getByText(/has not answered since/)).toBeVisible();
+  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port: Number(new URL(url).port) });
+  await expect(tablet.page.getByText(/has not answered since/)).toHaveCount(0);
+  await tablet.context.close();
+});
+
+test("a wrong code and a no are said in words, and the code of a QR code is filled in", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { desk } = tapeline;
+  const url = await openTable(tapeline);
+  const phone = await openDevice(chromium, 360, 640);
+  await desk.getByRole("button", { name: "Show a code" }).click();
+  await phone.page.goto(`${url}#AAAABBBB`);
+  await expect(phone.page.getByLabel("Code")).toHaveValue("AAAA BBBB");
+  expect(phone.page.url()).toBe(url);
+  await phone.page.getByLabel("Name of this device").fill("Red phone");
+  await phone.page.getByRole("button", { name: "Ask to join" }).click();
+  await expect(phone.page.getByText("That is not the code.")).toBeVisible();
+  const code = desk.locator("dd").filter({ hasText: /^[0-9A-Z]{4} [0-9A-Z]{4}/ });
+  await phone.page.getByLabel("Code").fill(((await code.textContent()) ?? "").slice(0, 9));
+  await phone.page.getByRole("button", { name: "Ask to join" }).click();
+  await desk.getByRole("button", { name: "Refuse" }).click();
+  await expect(phone.page.getByText("The organiser did not let this device in.")).toBeVisible();
+  await phone.context.close();
+});
+
+test("a program that nobody turned the switch on in listens on nothing", async ({ stage }) => {
+  test.skip(process.platform !== "linux", "The system's list of sockets is Linux's.");
+  const folder = await mkdtemp(join(tmpdir(), "tapeline-idle-"));
+  // Not by the runner, which makes the program listen to it.
+  const { executablePath, args } = stage.runtime;
+  const child = spawn(executablePath, [...args], { env: environment(stage, folder), stdio: "ignore" });
+  const log = join(folder, "logs", "tapeline.log");
+  await expect
+    .poll(() => readFile(log, "utf8").catch(() => ""), { message: "the program starts" })
+    .toContain("store is=opened");
+  const all = [child.pid ?? 0, ...(await descendantsOf(child.pid ?? 0))];
+  expect(all.length).toBeGreaterThan(2);
+  expect(all.flatMap((pid) => listeningOf(pid))).toEqual([]);
+  child.kill();
+  await once(child, "exit");
+  await rm(folder, { recursive: true, force: true, maxRetries: 5 });
+});
+
+/** The processes that a process started, and those that they did (proc(5)). */
+async function descendantsOf(id: number): Promise<number[]> {
+  const threads = await readdir(`/proc/${id}/task`).catch(() => []);
+  const lists = await Promise.all(
+    threads.map((thread) => readFile(`/proc/${id}/task/${thread}/children`, "utf8").catch(() => "")),
+  );
+  const children = lists.join(" ").split(/\s+/).filter(Boolean).map(Number);
+  const below = await Promise.all(children.map(descendantsOf));
+  return [...children, ...below.flat()];
+}
