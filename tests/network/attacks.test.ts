@@ -129,6 +129,8 @@ test("a form of another site can't be read as JSON, whatever it calls itself", a
   ]) {
     const sent = { body: '{"hidden":true}', cookie, headers: { "content-type": type } };
     expect([type, (await send(table, "/trpc/board.hide", sent)).status]).toEqual([type, 415]);
+    // Beside the door nothing else asks what kind of body it is.
+    expect([type, (await send(table, "/device/leave", { ...sent, body: "{}" })).status]).toEqual([type, 415]);
   }
   expect(table.desk.boardHidden).toBe(false);
 });
@@ -183,16 +185,25 @@ test("smuggling: a request whose end can be read in two ways is refused, and its
   }
 });
 
-test("slow headers, a slow body and a silent connection are given up", async () => {
-  const [silent, slow, body] = [await dial(table), await dial(table), await dial(table)];
-  slow.socket.write(`GET / HTTP/1.1\r\nHost: ${address}:${table.port}\r\n`);
+test("slow headers are given up, however much time a whole request has", async () => {
+  const patient = await openTable({
+    bounds: { patience: { handshake: 600, headers: 600, request: 3_600_000, idle: 600 } },
+  });
+  const slow = await dial(patient);
+  slow.socket.write(`GET / HTTP/1.1\r\nHost: ${address}:${patient.port}\r\n`);
   const drip = setInterval(() => slow.socket.write("x-a: b\r\n"), 50);
+  await slow.ended;
+  clearInterval(drip);
+  await patient.close();
+});
+
+test("a slow body and a silent connection are given up", async () => {
+  const [silent, body] = [await dial(table), await dial(table)];
   body.socket.write(
     `POST /join/ask HTTP/1.1\r\nHost: ${address}:${table.port}\r\nOrigin: ${table.origin}\r\n` +
       "Content-Type: application/json\r\nContent-Length: 1000\r\n\r\n{",
   );
-  await Promise.all([silent.ended, slow.ended, body.ended]);
-  clearInterval(drip);
+  await Promise.all([silent.ended, body.ended]);
   expect((await send(table, "/")).status).toBe(200);
 });
 
