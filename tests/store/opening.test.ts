@@ -97,9 +97,21 @@ test("the steps from nothing make exactly these tables, and a second opening non
   const heats = ["absence", "heat", "heat_event", "heat_lane"];
   const erasure = ["athlete_highest", "erasing", "erasure", "nameless_mark", "never"];
   const later = ["export_unsaved", "reference", "reference_mark", "reference_test", "sheet_form"];
-  const dayHistory = ["day_event", "discarded_day", "past_void", "device"];
+  const dayHistory = ["day_event", "discarded_day", "past_void"];
+  const latest = ["step", "step_row", "stepping", "device"];
   expect(made).toEqual(
-    [...first, "left_out", "mark", "past_mark", "void", ...heats, ...erasure, ...later, ...dayHistory].sort(),
+    [
+      ...first,
+      "left_out",
+      "mark",
+      "past_mark",
+      "void",
+      ...heats,
+      ...erasure,
+      ...later,
+      ...dayHistory,
+      ...latest,
+    ].sort(),
   );
   openStore({ file: file() }).close();
   expect(tables()).toEqual(made);

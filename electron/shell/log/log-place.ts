@@ -4,7 +4,7 @@ import { belongsTo, type Host } from "../scheme/hosts.ts";
 /** The words in the addresses of the desk's screens; everything else in one may be personal. */
 const known = new Set(
   [
-    "day sheets check-in station athletes bundle noise instructions summary report backups reference rehearsal lock",
+    "day sheets check-in station athletes bundle noise instructions summary report backups reference rehearsal lock devices",
     "print cards held papers records bibs badges",
     testCodes.join(" "),
     "a4 letter a5 half-letter a4-two letter-two all",
