@@ -24,7 +24,8 @@ export function isAt(path: string, place: Place): boolean {
 /** Returns the one way back: from one athlete to all of them, from a screen to the day, from the day to the start. */
 export function parentOf(path: string): "/" | "/day" | "/athletes" | null {
   if (path === "/" || path === "" || path === "/backups") return null;
-  if (/^\/(?:cards|devices|instructions|noise|papers|reference|rehearsal|summary)(?:\/|$)/.test(path)) return "/day";
+  if (/^\/(?:cards|devices|instructions|noise|papers|reference|rehearsal|summary)(?:\/|$)/.test(path))
+    return "/day";
   const place = places.find((candidate) => isAt(path, candidate));
   if (place === undefined || place.key === "day") return "/";
   return place.key === "athletes" && path !== place.path ? "/athletes" : "/day";

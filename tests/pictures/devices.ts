@@ -3,7 +3,10 @@ import { devicePlaceSchema } from "../../electron/domain/devices/place.ts";
 import { callDoor } from "../e2e/page.ts";
 import { freePort, post, type Reached } from "../network/table.ts";
 import { openDemo, readDoor, type Studio } from "./app.ts";
-import { go, small, take, takeAt, takeWhole } from "./take.ts";
+import { go, type Size, take, takeAt, takeWhole } from "./take.ts";
+
+/** The smallest window in which a table is held. */
+const small: Size = [1024, 768];
 
 /** Devices of an invented hall, each with its place. */
 const hall = [
