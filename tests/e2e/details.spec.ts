@@ -134,6 +134,7 @@ test("a keycap stays within its button in Spanish", async ({ tapeline: { desk } 
   await desk.reload();
   await goTo(desk, "/station/push-up");
   await expect(desk.locator('[data-whole-window] [data-test="push-up"]').first()).toBeVisible();
+  await expect(desk.getByText("Skater 4").first()).toBeVisible();
   await desk.keyboard.press("n");
   await desk.getByRole("dialog").getByRole("textbox").fill("QA");
   await desk.keyboard.press("Enter");

@@ -160,6 +160,8 @@ test("from a station's rules to its record sheet", async ({ tapeline }) => {
   await openDayOf(tapeline, 3);
   const { desk } = tapeline;
   await goTo(desk, "/station/core");
+  // A key before the station is there is nobody's.
+  await expect(desk.locator('[data-whole-window] [data-test="core"]').first()).toBeVisible();
   await desk.keyboard.press("Alt+L");
   await expect(desk.getByRole("button", { name: /^The rules/ })).toBeVisible();
   await desk.getByRole("link", { name: "Print a record sheet" }).click();

@@ -7,7 +7,7 @@ test("the desk opens at its size and goes no smaller", async ({ tapeline }) => {
     const [window] = BrowserWindow.getAllWindows();
     return [window?.getSize(), window?.getMinimumSize(), window?.isVisible(), window?.isMenuBarVisible()];
   });
-  expect(desk).toEqual([[1280, 800], [1024, 700], true, false]);
+  expect(desk).toEqual([[1280, 800], [800, 560], true, false]);
 });
 
 test("the board opens once, beside the desk, and closes alone", async ({ tapeline }) => {
@@ -66,7 +66,11 @@ test("a page that crashes comes back where it was", async ({ tapeline }) => {
   await tapeline.desk.evaluate(() => {
     location.hash = "#/probe";
   });
-  const url = tapeline.desk.url();
+  const url = "app://desk/#/probe";
+  // The window hears of it a moment after the page.
+  const shown = () =>
+    tapeline.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.webContents.getURL());
+  await expect.poll(shown).toBe(url);
   const loaded = tapeline.app.evaluate(
     ({ BrowserWindow }) =>
       new Promise<string | undefined>((resolve) => {
