@@ -164,6 +164,37 @@ for (const [code, at] of Object.entries(common) as [TestCode, number][]) {
   }
 }
 
+test("eight lanes in doubt have both answers beside each question, and the next step in sight, on every small screen", async ({
+  tapeline: { desk },
+}) => {
+  await openLive(desk, "endurance", 10);
+  await setLanes(desk, 8);
+  await gather(desk, countedKeys(desk), 8);
+  // Less than two minutes are asked about, less than 45 seconds are refused.
+  await startedAgo(desk, "endurance", 60);
+  for (let round = 1; round <= 3; round += 1) {
+    for (let lane = 1; lane <= 8; lane += 1) await desk.keyboard.press(`${lane}`);
+    // A second tap of a lane within two seconds is the same one.
+    await desk.waitForTimeout(2_200);
+  }
+  await expect(desk.getByRole("button", { name: /^It is right/ })).toHaveCount(8);
+  await expect(desk.getByText(/^8 results are doubtful/)).toBeVisible();
+  for (const screen of smallScreens) {
+    await showOn(desk, screen);
+    const at = nameOf(screen);
+    expect.soft(await notInSight(desk, "[data-lane='1'], [data-lane='1'] button"), at).toEqual([]);
+    expect.soft(await notInSight(desk, "button[aria-keyshortcuts=N]"), at).toEqual([]);
+    expect.soft(await widerBy(desk), `${at}: too wide`).toBeLessThan(2);
+  }
+  // The usual screen of a station has all of it.
+  await showOn(desk, { width: 1280, height: 800, scale: 1 });
+  expect(await notInSight(desk, lanes)).toEqual([]);
+  // An answer takes the question away.
+  await desk.getByRole("button", { name: "It is right: the result of bib 3" }).click();
+  await expect(desk.getByText(/^7 results are doubtful/)).toBeVisible();
+  await expect(desk.locator("[data-lane='3']")).toContainText("First result");
+});
+
 for (const code of ["agility", "vertical"] as const) {
   test(`${code} with 4 lanes is run in one sight on every small screen`, async ({ tapeline: { desk } }) => {
     await openLive(desk, code, 6);
@@ -208,6 +239,9 @@ test("no other screen is wider than a small screen", async ({ tapeline: { desk }
     "athletes",
     "athletes/3",
     "bundle",
+    "papers",
+    "papers/bibs",
+    "papers/badges",
     "instructions",
     "noise",
   ];

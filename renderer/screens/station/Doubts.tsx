@@ -1,5 +1,5 @@
 import { useMutation } from "@tanstack/react-query";
-import { useState } from "react";
+import { type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
@@ -22,28 +22,49 @@ interface DoubtsProps {
  */
 export function Doubts({ doubts, attemptId, bib }: DoubtsProps) {
   const { t } = useTranslation("station");
-  const say = useSay();
-  const { ask } = useInitials();
-  const trpc = useTRPC();
-  const confirm = useMutation(trpc.heat.confirm.mutationOptions());
-  // Kept through every try: the same answer is noted once.
-  const [id] = useState(() => crypto.randomUUID());
   if (doubts.length === 0 || attemptId === undefined) return null;
-  const answered = attemptId;
+  return (
+    <AskedOf doubts={doubts}>
+      <p>{t("doubt.waits")}</p>
+      <ItIsRight attemptId={attemptId} bib={bib} />
+    </AskedOf>
+  );
+}
 
-  async function isRight(): Promise<void> {
-    const by = await ask();
-    if (by !== null) confirm.mutate({ attemptId: answered, id, by });
-  }
+interface AskedOfProps {
+  readonly doubts: DoubtsProps["doubts"];
+  readonly children?: ReactNode;
+}
+
+/** The questions alone, where the answers stand elsewhere. */
+export function AskedOf({ doubts, children }: AskedOfProps) {
+  const say = useSay();
   return (
     <div className={css.doubts}>
       {doubts.map((doubt) => (
         <p key={doubt.key}>{say(asSentence(doubt))}</p>
       ))}
-      <p>{t("doubt.waits")}</p>
-      <Button label={t("doubt.rightWho", { bib })} busy={confirm.isPending} onPress={() => void isRight()}>
-        {t("doubt.right")}
-      </Button>
+      {children}
     </div>
+  );
+}
+
+/** The answer that a result in doubt is right. */
+export function ItIsRight({ attemptId, bib }: { readonly attemptId: string; readonly bib: number | null }) {
+  const { t } = useTranslation("station");
+  const { ask } = useInitials();
+  const trpc = useTRPC();
+  const confirm = useMutation(trpc.heat.confirm.mutationOptions());
+  // Kept through every try: the same answer is noted once.
+  const [id] = useState(() => crypto.randomUUID());
+
+  async function isRight(): Promise<void> {
+    const by = await ask();
+    if (by !== null) confirm.mutate({ attemptId, id, by });
+  }
+  return (
+    <Button label={t("doubt.rightWho", { bib })} busy={confirm.isPending} onPress={() => void isRight()}>
+      {t("doubt.right")}
+    </Button>
   );
 }

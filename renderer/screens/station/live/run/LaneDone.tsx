@@ -1,11 +1,12 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
+import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
 import { protocolOf } from "../../../../../electron/domain/tests/registry.ts";
 import type { Live, LiveLane } from "../../../../tests/live/tool.ts";
 import { useUnitWord } from "../../../../words/marks.ts";
 import { useShowNumber } from "../../../../words/numbers.ts";
 import { useSay } from "../../../../words/say.ts";
-import { Doubts } from "../../Doubts.tsx";
+import { AskedOf } from "../../Doubts.tsx";
 import css from "./LaneDone.module.css";
 import { Standing } from "./Standing.tsx";
 
@@ -16,14 +17,13 @@ interface LaneDoneProps {
   readonly children?: ReactNode;
 }
 
-/** Shows a lane's result: at once by its own taps, then as the desk says it, with its standing. */
+/** Shows a lane's result: at once by its own taps, then as the desk says it, with its standing or what is doubtful. */
 export function LaneDone({ live, lane, children }: LaneDoneProps) {
-  const { t } = useTranslation("live");
+  const { t } = useTranslation(["live", "station"]);
   const say = useSay();
   const show = useShowNumber();
   const unitWord = useUnitWord();
   const { told, doubts, trouble } = lane.in;
-  const newest = lane.in.entered.findLast(({ attempt }) => attempt.void === null)?.attempt.attemptId;
   const written = told?.written ?? writtenHere(live, lane);
   return (
     <div className={css.done} data-standing={told?.news?.standing ?? "none"}>
@@ -40,10 +40,15 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
         )}
         {written?.note !== undefined && <span className={css.note}>{say(written.note)}</span>}
       </p>
-      {children}
-      {told?.news != null && <Standing standing={told.news.standing} />}
+      <div className={css.own}>{children}</div>
+      {told?.news != null && doubts.length === 0 && <Standing standing={told.news.standing} />}
       {trouble !== null && <p className={css.trouble}>{say(trouble)}</p>}
-      <Doubts key={newest} doubts={doubts} attemptId={newest} bib={lane.in.who.bib} />
+      {doubts.length > 0 && (
+        <AskedOf doubts={doubts}>
+          {/* Where all are done together, it is said once beside the lanes. */}
+          {clockOf(live.test) === "own" && <p>{t("station:doubt.waits")}</p>}
+        </AskedOf>
+      )}
     </div>
   );
 }

@@ -1,7 +1,10 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
+import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
+import { Button } from "../../../../parts/controls/Button.tsx";
 import { onDown } from "../../../../tests/live/onDown.ts";
 import type { Live, LiveLane, LiveTool } from "../../../../tests/live/tool.ts";
+import { ItIsRight } from "../../Doubts.tsx";
 import { LaneDone } from "./LaneDone.tsx";
 import css from "./LaneTile.module.css";
 
@@ -23,6 +26,9 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
   const { t } = useTranslation("live");
   const { phase } = lane.state;
   const isOpen = phase === "ready" || phase === "going";
+  const isDoubted = phase === "done" && lane.in.doubts.length > 0;
+  // Beside a stage that is large, a lane is too narrow for two answers at its side.
+  const isNarrow = (tool.laneWidth ?? usualWidth) < 12 || (isDoubted && clockOf(live.test) === "own");
   const { press, second } = tool;
   return (
     <li
@@ -30,7 +36,8 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
       data-phase={phase}
       data-warning={isOpen && (tool.isWarning?.(lane) ?? false)}
       data-lane={lane.lane}
-      data-narrow={(tool.laneWidth ?? usualWidth) < 12}
+      data-narrow={isNarrow}
+      data-doubt={isDoubted}
       aria-label={t("lane.name", { lane: lane.lane, bib: lane.in.who.bib })}
     >
       {isOpen && press !== undefined ? (
@@ -53,17 +60,30 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
       {isOpen && second !== undefined && (
         <SecondButton tool={tool} lane={lane} onPress={(timeStamp) => second.press(live, lane, timeStamp)} />
       )}
-      {phase === "done" && onCorrect !== null && (
-        <button
-          type="button"
-          className={css.second}
-          aria-label={t("lane.correctWho", { bib: lane.in.who.bib })}
-          onClick={onCorrect}
-        >
-          {t("lane.correct")}
-        </button>
-      )}
+      {phase === "done" && onCorrect !== null && <Answers lane={lane} onCorrect={onCorrect} />}
     </li>
+  );
+}
+
+/** What can be done with a result: correct it, or say that it is right where it is in doubt. */
+function Answers({ lane, onCorrect }: { readonly lane: LiveLane; readonly onCorrect: () => void }) {
+  const { t } = useTranslation("live");
+  const { who, doubts, entered } = lane.in;
+  const label = t("lane.correctWho", { bib: who.bib });
+  const newest = entered.findLast(({ attempt }) => attempt.void === null)?.attempt.attemptId;
+  if (doubts.length > 0 && newest !== undefined)
+    return (
+      <div className={css.answers}>
+        <ItIsRight key={newest} attemptId={newest} bib={who.bib} />
+        <Button label={label} onPress={onCorrect}>
+          {t("lane.correctIt")}
+        </Button>
+      </div>
+    );
+  return (
+    <button type="button" className={css.second} aria-label={label} onClick={onCorrect}>
+      {t("lane.correct")}
+    </button>
   );
 }
 

@@ -45,7 +45,7 @@ export function RunningActs({ live, outbox, after, onAfter, onEnd }: RunningActs
           <KeyHint keys={t("running.pageDown")} does={t("running.otherLane")} />
         </span>
       )}
-      <p className={css.caution}>{t("cautions:stop")}</p>
+      {(after === null || after === "call") && <p className={css.caution}>{t("cautions:stop")}</p>}
     </div>
   );
 }

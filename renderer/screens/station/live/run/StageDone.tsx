@@ -8,7 +8,10 @@ const standings = ["best", "first", "equal", "below"] as const;
 /** Counts the marks of each standing, in place of the clock once all lanes are done. */
 export function StageDone({ live }: { readonly live: Live }) {
   const { t } = useTranslation("live");
-  const told = live.lanes.map(({ in: each }) => each.told?.news?.standing ?? null);
+  // A result in doubt is no best yet, and the lane asks about it in place of its standing.
+  const sure = live.lanes.filter(({ in: each }) => each.doubts.length === 0);
+  const told = sure.map(({ in: each }) => each.told?.news?.standing ?? null);
+  const doubted = live.lanes.length - sure.length;
   return (
     <section className={css.done} aria-label={t("done.title")}>
       <h2 className={css.title} role="status">
@@ -26,6 +29,11 @@ export function StageDone({ live }: { readonly live: Live }) {
           );
         })}
       </ul>
+      {doubted > 0 && (
+        <p className="strong" role="status">
+          {t("done.doubted", { count: doubted })}
+        </p>
+      )}
       <p className={css.how}>{t("done.how")}</p>
     </section>
   );
