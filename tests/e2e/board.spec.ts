@@ -287,5 +287,9 @@ for (const count of [0, 3, 200]) {
     if (count === 0) await expect(closing.locator("strong")).toHaveCount(0);
     await expect(closing).not.toContainText("Ash Velvet");
     for (const size of halls) await expectPicture(board, size, `closed-${count}`);
+    // Longer words find their place, too.
+    await callDoor(tapeline.desk, "language.choose", { language: "es" });
+    await expect(board.getByRole("heading", { name: "¡Muchas gracias!" })).toBeVisible();
+    for (const size of halls) await expectPicture(board, size, `closed-${count}-es`);
   });
 }
