@@ -47,15 +47,15 @@ function useColumns(): Column<Listed>[] {
         {name}
       </Link>
     )),
-    column("league", t("column.league"), "auto", ({ league }) => league),
-    column("state", t("column.state"), "9.5rem", ({ state, bib }) =>
+    column("league", t("column.league"), "11rem", ({ league }) => league),
+    column("state", t("column.state"), "8.5rem", ({ state, bib }) =>
       state === "testing" ? (
         <Tag tone="go">{t("state.testing", { bib })}</Tag>
       ) : (
         t(`state.${state ?? "unlisted"}`)
       ),
     ),
-    column("tested", t("column.tested"), "7.5rem", ({ state, tested, leftOut }) =>
+    column("tested", t("column.tested"), "6rem", ({ state, tested, leftOut }) =>
       state === null ? "" : <Dots done={tested} of={testCodes.length - leftOut.length} />,
     ),
     column("board", t("column.board"), "6rem", ({ board }) => t(`board.${board}`)),

@@ -53,13 +53,13 @@ export function JoinTwo({ first, second, onClose }: JoinTwoProps) {
           {say(asSentence(why))}
         </p>
       ))}
-      {before !== undefined && <BothRecords before={before} />}
       <Choice
         label={t("join.keep")}
         options={(["first", "second"] as const).map((value) => ({ value, label: t(`join.${value}`) }))}
         value={kept}
         onChange={setKept}
       />
+      {before !== undefined && <BothRecords before={before} />}
       <p>{t("join.consents")}</p>
       {refused !== null && <p role="alert">{refused}</p>}
     </Dialog>
