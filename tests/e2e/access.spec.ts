@@ -1,7 +1,9 @@
 import { expect, type Page } from "@playwright/test";
 import { expectForEverybody } from "./axe.ts";
 import { test as alone } from "./fixture.ts";
+import { countedKeys, gather, laneOf, openLive, setLanes, startedAgo } from "./live.ts";
 import { callDoor, goTo } from "./page.ts";
+import { goToPaper, key } from "./paper.ts";
 import { test } from "./shared.ts";
 import { bringSheet, roster } from "./sheets.ts";
 import { entryOf, keyFromPaper, type Station } from "./stations.ts";
@@ -179,5 +181,70 @@ test("the board, scene by scene", async ({ tapeline }) => {
   for (const _scene of ["newest", "walls", "walls", "floor"]) {
     await expectForEverybody(board);
     await tapeline.clock.pass(15_000);
+  }
+});
+
+alone("a doubt about what was typed, and one about what a lane did", async ({ tapeline: { desk } }) => {
+  await openLive(desk, "endurance", 3);
+  await setLanes(desk, 2);
+  await gather(desk, countedKeys(desk), 2);
+  await startedAgo(desk, "endurance", 70);
+  for (let round = 0; round < 3; round += 1) {
+    await desk.keyboard.press("1");
+    // A second tap within two seconds is the same one.
+    await desk.waitForTimeout(2_200);
+  }
+  await expect(laneOf(desk, 1).getByRole("button", { name: /^It is right/ })).toBeVisible();
+  await expectForEverybody(desk);
+  await goToPaper(desk, "endurance");
+  await key(desk, ["Bib", "3"], ["Time", "145"]);
+  await expect(desk.getByRole("alert").filter({ hasText: "No, change it" })).toBeVisible();
+  await expectForEverybody(desk);
+});
+
+alone("who is who, an import undone, two records made one, a league renamed", async ({ tapeline }) => {
+  const { desk } = tapeline;
+  await callDoor(desk, "day.create", { sure: true, date: "2026-03-14", title: "Spring testing day" });
+  await desk.reload();
+  await desk.getByRole("link", { name: "Go to your testing day" }).click();
+  const head = "league,name,number,birth_year";
+  const list = `${head}\nLantern Bay,Anvil Sparrow,7,1990\nLantern Bay,Brine Kestrel,12,1995\n`;
+  await bringSheet(tapeline, "spring.csv", list);
+  await desk.getByRole("button", { name: /^Import 2 rows/ }).click();
+  await desk.getByRole("button", { name: /another file/ }).click();
+  await bringSheet(tapeline, "autumn.csv", `${head}\nLantern Bay Roller Derby,Nova Pike,7,1999\n`);
+  await expect(desk.getByRole("button", { name: "Answer 1 question first" })).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.getByRole("button", { name: "Same league: Lantern Bay" }).click();
+  await expect(desk.getByText("Who is Nova Pike", { exact: false })).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.getByRole("button", { name: "Choose another file" }).click();
+  await desk.getByRole("button", { name: /^Undo: Roster, spring\.csv/ }).click();
+  await expect(desk.getByRole("button", { name: "Undo it" })).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.keyboard.press("Escape");
+  await goTo(desk, "Athletes");
+  await desk.getByRole("combobox", { name: "League" }).selectOption("Lantern Bay");
+  await desk.getByRole("button", { name: "Rename or merge this league" }).click();
+  await expect(desk.getByRole("button", { name: "Rename it" })).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.keyboard.press("Escape");
+  await desk.getByRole("link", { name: "Anvil Sparrow" }).click();
+  await desk.getByRole("button", { name: "Make two records one" }).click();
+  await desk.getByRole("searchbox", { name: "Find the other record" }).fill("Brine");
+  await expect(desk.getByRole("button", { name: /^Brine Kestrel/ })).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.getByRole("button", { name: /^Brine Kestrel/ }).click();
+  await expect(desk.getByRole("button", { name: "Make them one" })).toBeVisible();
+  await expectForEverybody(desk);
+});
+
+test("the papers of the day, each kind of them", async ({ tapeline: { desk } }) => {
+  await openDemo(desk);
+  await desk.getByRole("link", { name: "Record sheets, bibs and badges" }).click();
+  for (const name of ["Record sheets, all five", "Record sheet 4: Staged plank", "Bib numbers", "Badges"]) {
+    await desk.getByRole("link", { name, exact: true }).click();
+    await expect(desk.locator("article").first()).toBeVisible();
+    await expectForEverybody(desk);
   }
 });
