@@ -6,6 +6,7 @@
 import { mkdir, rm } from "node:fs/promises";
 import { prepareStage } from "./e2e/launch.ts";
 import { type Studio, withApp } from "./pictures/app.ts";
+import { takeAsked, takeWhoIsWho } from "./pictures/asked.ts";
 import { writeContactSheet } from "./pictures/contact-sheet.ts";
 import { takeDemo } from "./pictures/demo.ts";
 import { takeDevices } from "./pictures/devices.ts";
@@ -29,6 +30,8 @@ const parts: Readonly<Record<string, Part>> = {
   devices: { take: takeDevices },
   live: { take: takeLive },
   full: { take: takeFull, prepare: fillFolder },
+  asked: { take: takeAsked },
+  who: { take: takeWhoIsWho },
   faults: { take: takeFaults },
   store: { take: takeRefusedStore, prepare: spoilFolder },
 };

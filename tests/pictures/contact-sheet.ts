@@ -12,6 +12,8 @@ const groups = {
   planned: "Before the day opens",
   "at-hand": "A day at hand",
   closed: "After the day",
+  asked: "What is asked back",
+  spanish: "In Spanish",
   fault: "Something is wrong",
   question: "Before what can't be taken back",
   paper: "On paper",
