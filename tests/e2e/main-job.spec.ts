@@ -117,7 +117,7 @@ async function changeConsent({ desk, clock }: Tapeline, board: Page): Promise<vo
   await expect(board.getByText("Dusk Heron").first()).toBeVisible();
   await watchBoard(board);
   await changeBoardConsent(desk, "By bib only");
-  await expect(board.getByText(`bib ${people.bibs.dusk}`)).toBeVisible();
+  await expect(board.getByText(`bib ${people.bibs.dusk}`).first()).toBeVisible();
   await expect(board.getByText("Dusk Heron")).toHaveCount(0);
   await changeBoardConsent(desk, "Not at all");
   await expect(board.getByText(`bib ${people.bibs.dusk}`)).toHaveCount(0);

@@ -64,9 +64,9 @@ test("a desk whose display goes is whole on the one that is left, and goes back 
 
 test("a page that crashes comes back where it was", async ({ tapeline }) => {
   await tapeline.desk.evaluate(() => {
-    location.hash = "#/probe";
+    location.hash = "#/backups";
   });
-  const url = "app://desk/#/probe";
+  const url = "app://desk/#/backups";
   // The window hears of it a moment after the page.
   const shown = () =>
     tapeline.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.webContents.getURL());
