@@ -59,6 +59,8 @@ test("keys do what their caps say after a press on a choice, and after a message
   await desk.evaluate(() => {
     location.hash = "/station/agility";
   });
+  // A key before the station is there is nobody's.
+  await expect(desk.getByRole("heading", { level: 1 })).toContainText("Quadrant jump");
   await desk.keyboard.press("Alt+N");
   const close = desk.getByRole("button", { name: "Close this message" });
   await expect(close).toBeVisible();
