@@ -65,7 +65,7 @@ function uncalled(db: ReadableDb, day: Day, { people, now }: Floor): Need[] {
 
 /** Returns needs for live results in doubt: the big screen waits with them until somebody has looked again. */
 function doubted(db: ReadableDb, day: Day, { people, marks }: Floor): Need[] {
-  return doubtedMarks(db, day, marks).flatMap(({ mark: { athleteId, test } }) =>
+  return doubtedMarks(db, day, () => marks).flatMap(({ mark: { athleteId, test } }) =>
     people
       .filter((present) => present.athleteId === athleteId)
       .map(({ name, bib }) => ({

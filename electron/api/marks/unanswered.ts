@@ -5,7 +5,7 @@ import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
 import { againstLast } from "../../domain/tests/written.ts";
 import type { Sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { attemptsOfDay, type KeptAttempt } from "../../store/tables/attempts.ts";
+import { attemptsOfDay, type KeptAttempt, liveAttempts } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { confirmedAttempts } from "../../store/tables/heat-events.ts";
 import { parametersOf } from "../../store/tables/marks.ts";
@@ -78,21 +78,26 @@ export interface DoubtedMark {
   readonly attemptId: string;
 }
 
-/** Returns the marks of a day that wait for an answer to a doubt; `lengths` is the unit of the questions. */
+/**
+ * Returns those of a day's marks that wait for an answer to a doubt. `marks` is not asked for them where nothing is left
+ * to ask; `lengths` is the unit of the questions.
+ */
 export function doubtedMarks(
   db: ReadableDb,
   day: Day,
-  marks: readonly MarkWithNews[],
+  marks: () => readonly MarkWithNews[],
   lengths: LengthUnit = "cm",
 ): DoubtedMark[] {
-  const standing = attemptsOfDay(db, day.id).filter((attempt) => attempt.void === null);
-  // Most days have no live heat at most stations, and then nothing is left to ask.
-  if (standing.every(({ source }) => source !== "heat")) return [];
-  const attempts = Map.groupBy(standing, placeOfMark);
   const confirmed = confirmedAttempts(db, day.id);
+  const open = liveAttempts(db, day.id).filter(({ id }) => !confirmed.has(id));
+  if (open.length === 0) return [];
+  const places = new Set(open.map(placeOfMark));
+  const standing = attemptsOfDay(db, day.id).filter((attempt) => attempt.void === null);
+  const attempts = Map.groupBy(standing, placeOfMark);
   const errors = typicalErrorsOf(db, day.id);
   const parameters = new Map<TestCode, unknown>();
-  return marks.flatMap((mark) => {
+  const asked = marks().filter((mark) => places.has(placeOfMark(mark)));
+  return asked.flatMap((mark) => {
     const { test, news } = mark;
     const own = attempts.get(placeOfMark(mark)) ?? [];
     if (!parameters.has(test)) parameters.set(test, parametersOf(db, day.id, test));

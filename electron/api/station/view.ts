@@ -104,10 +104,12 @@ export function view(db: ReadableDb, day: Day, test: TestCode, lengths: LengthUn
   const marks = marksOfDay(db, day.id).filter((mark) => mark.test === test);
   const runners = runnersOf(db, day, now);
   const queue = queueOf(db, day, test, now, runners);
+  const recent = newestAttempts(db, day.id, test, newest);
+  const shownHere = new Set(recent.map(({ athleteId }) => athleteId));
   const doubted = doubtedMarks(
     db,
     day,
-    tellMarks(db, day).filter((mark) => mark.test === test),
+    () => tellMarks(db, day).filter((mark) => mark.test === test && shownHere.has(mark.athleteId)),
     lengths,
   );
   return {
@@ -120,7 +122,7 @@ export function view(db: ReadableDb, day: Day, test: TestCode, lengths: LengthUn
       ...{ waitingSince, readyAt, calledAt },
       begun: begun(marks.find((mark) => mark.athleteId === athleteId)),
     })),
-    recent: newestAttempts(db, day.id, test, newest).map((attempt) => {
+    recent: recent.map((attempt) => {
       const mark = marks.find(
         (each) => each.athleteId === attempt.athleteId && each.variant === attempt.variant,
       );

@@ -66,6 +66,16 @@ export function attemptsOfDay(db: ReadableDb, dayId: number): KeptAttempt[] {
   return allRows<AttemptRow>(db, sql, { dayId }).map(asAttempt);
 }
 
+/** Returns whose the standing attempts of a day are that live heats entered, in the order of entry; not what was seen. */
+export function liveAttempts(
+  db: ReadableDb,
+  dayId: number,
+): Pick<Attempt, "id" | "athleteId" | "test" | "variant">[] {
+  const sql = `SELECT id, athlete_id AS athleteId, test, variant FROM ${source}
+    WHERE day_id = @dayId AND source = 'heat' AND void.attempt_id IS NULL ORDER BY seq`;
+  return allRows(db, sql, { dayId });
+}
+
 /** Returns the newest attempts of one test, newest first. */
 export function newestAttempts(db: ReadableDb, dayId: number, test: TestCode, count: number): KeptAttempt[] {
   const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId AND test = @test ORDER BY seq DESC LIMIT @count`;
