@@ -1,9 +1,23 @@
 import { useQuery } from "@tanstack/react-query";
-import { useTRPC } from "../../app/client.tsx";
-import type { DaySheets } from "./sheets.ts";
+import type { Answers } from "./answers.ts";
+import { useTRPC } from "./client.tsx";
 
-/** Reads the data of the pages of the day at hand; null until it has arrived, and without a day. */
+type Outputs = Answers["day"];
+
+type DayAtHand = NonNullable<Outputs["current"]["day"]>;
+export type HeldTest = Outputs["protocols"][number];
+
+/** What every printed page of a day needs. */
+export interface DaySheets {
+  readonly day: DayAtHand;
+  /** The rules of each test, in the order of the day. */
+  readonly tests: readonly HeldTest[];
+}
+
+/** Reads what printed pages of the day at hand need; null until it has arrived, and without a day. */
 export function useDaySheets(): {
+  /** The day, before its rules have arrived. */
+  readonly day: DayAtHand | null;
   readonly sheets: DaySheets | null;
   /** True when there is no day to print for. */
   readonly noDay: boolean;
@@ -14,7 +28,7 @@ export function useDaySheets(): {
   const day = current.data?.day ?? null;
   const tests = useTests(day !== null);
   const sheets = day === null || tests.data === undefined ? null : { day, tests: tests.data };
-  return { sheets, noDay: current.data !== undefined && day === null, tests };
+  return { day, sheets, noDay: current.data !== undefined && day === null, tests };
 }
 
 function useTests(enabled: boolean) {

@@ -48,6 +48,14 @@ export const stationPersonSchema = z.object({
   league: z.string(),
 });
 
+/** A person as a sheet, the store or its history has them; a league alone has an empty name. */
+export const saidPersonSchema = z.object({
+  name: z.string(),
+  number: z.string(),
+  league: z.string(),
+  birthYear: z.int().nullable(),
+});
+
 /** An attempt with its athlete; `seen` follows the test's own attempt schema. */
 export const attemptSchema = z.object({
   attemptId: z.string(),
@@ -64,5 +72,6 @@ export const attemptSchema = z.object({
 });
 
 export type Told = z.infer<typeof toldSchema>;
+export type SaidPerson = Readonly<z.infer<typeof saidPersonSchema>>;
 export type StationPerson = z.infer<typeof stationPersonSchema>;
 export type AttemptView = z.infer<typeof attemptSchema>;

@@ -11,7 +11,7 @@ import { type Heat, liveHeat } from "../../store/tables/heats.ts";
 import { parametersOf } from "../../store/tables/marks.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import type { Desk } from "../door/desk.ts";
-import { heldLanes } from "../lanes/held.ts";
+import { heldAthletes } from "../lanes/held.ts";
 import { load } from "../lanes/load.ts";
 import {
   doneBy,
@@ -46,7 +46,7 @@ export function place(desk: Desk, wanted: WantedHeat, placing: Placing): HeatLan
     const who = requireWho(db, day, placing.who);
     const own = ownLane(db, day, wanted, who.athleteId);
     if (own !== undefined) return pickLane(own);
-    const held = heldLanes(db, day.id).some(({ athleteId }) => athleteId === who.athleteId);
+    const held = heldAthletes(db, day.id).has(who.athleteId);
     if (held) throw new Refusal("conflict", sentence("heat.elsewhere", { name: who.name }));
     const heat = heatToFill(db, desk, day, wanted);
     const now = desk.now().toISOString();

@@ -3,26 +3,19 @@ import type { Cells } from "../../domain/tests/cells.ts";
 import type { SheetRow } from "../../sheets/grid.ts";
 import { type ColumnName, columnsOf } from "../../sheets/headers.ts";
 import { testCalled } from "../../sheets/test-words.ts";
-import { sentenceSchema } from "../door/shapes.ts";
+import { saidPersonSchema, sentenceSchema } from "../door/shapes.ts";
 import { takenSchema } from "../door/sheet-shapes.ts";
 import type { TakenRow } from "./outcome.ts";
 import type { ReadSheet } from "./read.ts";
 import type { PlannedSheet } from "./sheet.ts";
 
-const personSchema = z.object({
-  name: z.string(),
-  number: z.string(),
-  league: z.string(),
-  birthYear: z.int().nullable(),
-});
-
 const questionSchema = z.object({
   id: z.string(),
   about: z.enum(["league", "person"]),
   /** As the sheet has it. */
-  said: personSchema,
+  said: saidPersonSchema,
   /** An answer is the place of one of them, from 0, or `new`. */
-  candidates: z.array(personSchema),
+  candidates: z.array(saidPersonSchema),
   mayBeNew: z.boolean(),
   takesNew: z.boolean(),
   loses: z.string().nullable(),

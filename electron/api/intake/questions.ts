@@ -1,14 +1,7 @@
 import { createHash } from "node:crypto";
 import { RowRefused } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
-
-/** A person as a sheet or the store has them; a league alone has an empty name. */
-export interface SaidPerson {
-  readonly name: string;
-  readonly number: string;
-  readonly league: string;
-  readonly birthYear: number | null;
-}
+import type { SaidPerson } from "../door/shapes.ts";
 
 /** Who or which league rows of a sheet mean, where only people can say so. */
 export interface Question {

@@ -4,10 +4,11 @@ import { sentence } from "../../domain/words.ts";
 import type { NamedAthlete } from "../../sheets/who.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
+import type { SaidPerson } from "../door/shapes.ts";
 import type { SheetAnswers } from "./choices.ts";
 import { leagueReader } from "./leagues.ts";
 import { nearest } from "./nearest.ts";
-import { questionId, RowAsked, type SaidPerson } from "./questions.ts";
+import { questionId, RowAsked } from "./questions.ts";
 
 /** A person to be found by league and number or name. */
 export interface RegisteredPerson {

@@ -15,17 +15,10 @@ import {
 import { undoStep, whyNotUndone } from "../../store/steps/undo-step.ts";
 import { leagues } from "../../store/tables/athletes.ts";
 import { initialsSchema } from "../door/said.ts";
-import { sentenceSchema } from "../door/shapes.ts";
+import { type SaidPerson, saidPersonSchema, sentenceSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 import { say } from "../door/words.ts";
 import { forgetNames } from "./search.ts";
-
-const factsSchema = z.object({
-  name: z.string(),
-  number: z.string(),
-  league: z.string(),
-  birthYear: z.int().nullable(),
-});
 
 const stepSchema = z.object({
   id: z.string(),
@@ -38,7 +31,7 @@ const stepSchema = z.object({
   /** Why it can't be undone; null where it can be. */
   blocked: sentenceSchema.nullable(),
   /** Who was what before and after, as far as it is still held; of imports nobody is named. */
-  changes: z.array(z.object({ before: factsSchema.nullable(), after: factsSchema.nullable() })),
+  changes: z.array(z.object({ before: saidPersonSchema.nullable(), after: saidPersonSchema.nullable() })),
 });
 
 type StepView = z.infer<typeof stepSchema>;
@@ -96,10 +89,7 @@ function changesOf(db: ReadableDb, kind: KeptStep["kind"], rows: readonly StepRo
   return kind === "leagues-joined" ? changes.slice(0, 1) : changes;
 }
 
-function factsOf(
-  row: Row | null,
-  leagueNames: ReadonlyMap<number, string>,
-): z.infer<typeof factsSchema> | null {
+function factsOf(row: Row | null, leagueNames: ReadonlyMap<number, string>): SaidPerson | null {
   if (row === null) return null;
   if (row.league_id === undefined) {
     return { name: "", number: "", league: String(row.name), birthYear: null };

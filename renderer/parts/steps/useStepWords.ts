@@ -13,17 +13,25 @@ interface StepWords {
   readonly undone: string | null;
 }
 
+/** Returns who somebody is, in a line: name, number, league, and year of birth where it is known. */
+export function useWhoIs(): (who: Facts) => string {
+  const { t } = useTranslation("steps");
+  return ({ name, number, league, birthYear }) =>
+    [
+      name,
+      number === "" ? t("noNumber") : t("number", { number }),
+      league,
+      birthYear === null ? "" : t("born", { year: birthYear }),
+    ]
+      .filter((part) => part !== "")
+      .join(" · ");
+}
+
 /** Returns how a step of the history is said. */
 export function useStepWords(): (step: Step) => StepWords {
   const { t, i18n } = useTranslation("steps");
-
-  function whoIs({ name, number, league, birthYear }: Facts): string {
-    if (name === "") return league;
-    const born = birthYear === null ? "" : t("born", { year: birthYear });
-    return [name, number === "" ? t("noNumber") : t("number", { number }), league, born]
-      .filter((part) => part !== "")
-      .join(" · ");
-  }
+  const person = useWhoIs();
+  const whoIs = (facts: Facts) => (facts.name === "" ? facts.league : person(facts));
 
   function changeOf({ before, after }: Step["changes"][number]): string {
     if (before === null || after === null) {

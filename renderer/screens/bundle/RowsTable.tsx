@@ -39,6 +39,17 @@ export function RowsTable({ bundle }: { readonly bundle: Preview }) {
         ),
     ),
   ];
+  return <ReleasedRows bundle={bundle} columns={columns} />;
+}
+
+interface ReleasedRowsProps {
+  readonly bundle: Preview;
+  readonly columns: readonly Column<Row>[];
+}
+
+/** Lists the rows that are released, in the file's order. */
+export function ReleasedRows({ bundle, columns }: ReleasedRowsProps) {
+  const { t } = useTranslation("bundle");
   return (
     <DataTable
       caption={t("leaves.rows")}

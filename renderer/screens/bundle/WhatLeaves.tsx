@@ -1,11 +1,11 @@
 import { useTranslation } from "react-i18next";
-import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
+import { type Column, column, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { FilesToRead } from "../../parts/layout/FilesToRead.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useVariantName } from "../../words/marks.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import type { Preview } from "./preview.ts";
-import { quasiColumns, RowsTable } from "./RowsTable.tsx";
+import { quasiColumns, ReleasedRows, RowsTable } from "./RowsTable.tsx";
 import { TestsTable } from "./TestsTable.tsx";
 import css from "./WhatLeaves.module.css";
 import { useBounds } from "./words.ts";
@@ -82,13 +82,5 @@ function ProfilesTable({ bundle }: { readonly bundle: Preview }) {
         ),
     ),
   ];
-  return (
-    <DataTable
-      caption={t("leaves.rows")}
-      columns={columns}
-      rows={bundle.rows}
-      rowKey={({ id }) => id}
-      maxHeight="22rem"
-    />
-  );
+  return <ReleasedRows bundle={bundle} columns={columns} />;
 }

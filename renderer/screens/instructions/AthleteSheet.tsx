@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import type { DaySheets } from "../../app/daySheets.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Cautions } from "../../parts/layout/Cautions.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
@@ -6,7 +7,6 @@ import { faceOf, readParameters, useTexts } from "../../tests/registry.ts";
 import { Help } from "./Help.tsx";
 import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
-import type { DaySheets } from "./sheets.ts";
 
 /**
  * Lays out the body of the athletes' page: all tests, and how to prepare. resources/locales/README.md names the sources

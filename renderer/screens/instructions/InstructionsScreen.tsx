@@ -2,18 +2,18 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Link, Redirect } from "wouter";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
+import type { DaySheets } from "../../app/daySheets.ts";
+import { useDaySheets } from "../../app/daySheets.ts";
 import { usePaperwork } from "../../app/saving.ts";
 import { useTestWords } from "../../app/testWords.ts";
-import { Button } from "../../parts/controls/Button.tsx";
-import { Choice } from "../../parts/controls/Choice.tsx";
+import { PaperActions } from "../../parts/controls/PaperActions.tsx";
 import { Stack } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./Instructions.module.css";
 import { Sheet } from "./Sheet.tsx";
-import { type DaySheets, type Paper, papers, sheetsOf, type WhichSheets, whiches } from "./sheets.ts";
-import { useDaySheets } from "./useDaySheets.ts";
+import { type Paper, papers, sheetsOf, type WhichSheets, whiches } from "./sheets.ts";
 import { useSheetTitle } from "./useSheetTitle.ts";
 
 /** Selects one or all instruction sheets, shows the paper, and prints or saves it. */
@@ -53,21 +53,16 @@ function Paperwork({ which, paper, setPaper, date }: PaperworkProps) {
   const { t } = useTranslation("instructions");
   const work = useSheetPaperwork(which, paper, date);
   return (
-    <>
-      <Choice
-        label={t("paper.label")}
-        hideLabel
-        options={papers.map((each) => ({ value: each, label: t(`paper.${each}`) }))}
-        value={paper}
-        onChange={setPaper}
-      />
-      <Button busy={work.busy} onPress={work.save}>
-        {t("save.do")}
-      </Button>
-      <Button kind="primary" busy={work.busy} onPress={work.print}>
-        {t("print.do")}
-      </Button>
-    </>
+    <PaperActions
+      label={t("paper.label")}
+      options={papers.map((each) => ({ value: each, label: t(`paper.${each}`) }))}
+      value={paper}
+      onChange={setPaper}
+      work={work}
+      save={t("save.do")}
+      print={t("print.do")}
+      printsFirst
+    />
   );
 }
 

@@ -1,9 +1,9 @@
 import { useEffect } from "react";
+import { useDaySheets } from "../../app/daySheets.ts";
 import { useReady, useType } from "../../app/ready.ts";
 import css from "./PrintPage.module.css";
 import { Sheet } from "./Sheet.tsx";
 import { type Paper, papers, sheetsOf, type WhichSheets, whiches } from "./sheets.ts";
-import { useDaySheets } from "./useDaySheets.ts";
 import { useSheetTitle } from "./useSheetTitle.ts";
 
 /** Lays the pages out for paper, without the desk's frame; an address that names none renders nothing. */

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
+import type { DaySheets, HeldTest } from "../../app/daySheets.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { Ticks } from "../../parts/marks/Ticks.tsx";
@@ -8,7 +9,7 @@ import { writeDate } from "../../words/dates.ts";
 import { AthleteSheet } from "./AthleteSheet.tsx";
 import css from "./Sheet.module.css";
 import { StationSheet } from "./StationSheet.tsx";
-import type { DaySheets, HeldTest, Paper, SheetName } from "./sheets.ts";
+import type { Paper, SheetName } from "./sheets.ts";
 
 interface SheetProps extends DaySheets {
   readonly name: SheetName;

@@ -1,17 +1,4 @@
 import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
-import type { Answers } from "../../app/answers.ts";
-
-type Outputs = Answers["day"];
-
-type DayAtHand = NonNullable<Outputs["current"]["day"]>;
-export type HeldTest = Outputs["protocols"][number];
-
-/** The data of a day's sheets. */
-export interface DaySheets {
-  readonly day: DayAtHand;
-  /** The rules of each test, in the order of the day. */
-  readonly tests: readonly HeldTest[];
-}
 
 /** One page: a station's, or the athletes'. */
 export type SheetName = TestCode | "athlete";

@@ -1,4 +1,4 @@
-import type { Answers } from "../../app/answers.ts";
+import type { HeldTest } from "../../app/daySheets.ts";
 import { BadgePage } from "./BadgePage.tsx";
 import { BibPage } from "./BibPage.tsx";
 import type { Page, PaperSize } from "./pages.ts";
@@ -7,7 +7,7 @@ import { RecordPage } from "./RecordPage.tsx";
 /** All that the papers of a day are made of, besides the people. */
 export interface PaperDay {
   readonly day: { readonly title: string; readonly date: string };
-  readonly tests: Answers["day"]["protocols"];
+  readonly tests: readonly HeldTest[];
   /** For whom they are, in words. */
   readonly who: string;
 }

@@ -2,8 +2,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Redirect } from "wouter";
 import { usePaperwork } from "../../app/saving.ts";
-import { Button } from "../../parts/controls/Button.tsx";
-import { Choice } from "../../parts/controls/Choice.tsx";
+import { PaperActions } from "../../parts/controls/PaperActions.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
 import { forFile } from "../../words/forFile.ts";
@@ -77,21 +76,16 @@ function Ways({ all, kind, whom, size, count, setSize }: WaysProps) {
     suggestedName: `${forFile(name)}.pdf`,
   });
   return (
-    <>
-      <Choice
-        label={t("size.label")}
-        hideLabel
-        options={paperSizes.map((each) => ({ value: each, label: t(`size.${each}`) }))}
-        value={size}
-        onChange={setSize}
-      />
-      <Button busy={work.busy} onPress={work.save}>
-        {t("save.do")}
-      </Button>
-      <Button kind="primary" busy={work.busy} onPress={work.print}>
-        {t("print.do", { count })}
-      </Button>
-    </>
+    <PaperActions
+      label={t("size.label")}
+      options={paperSizes.map((each) => ({ value: each, label: t(`size.${each}`) }))}
+      value={size}
+      onChange={setSize}
+      work={work}
+      save={t("save.do")}
+      print={t("print.do", { count })}
+      printsFirst
+    />
   );
 }
 

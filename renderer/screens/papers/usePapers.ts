@@ -2,6 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
+import { useDaySheets } from "../../app/daySheets.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import type { PaperDay } from "./PaperPages.tsx";
 import type { Papers, What, Who } from "./which.ts";
@@ -9,18 +10,10 @@ import type { Papers, What, Who } from "./which.ts";
 /** What the papers of the day at hand are made of; null until it is there. */
 export function usePapers() {
   const trpc = useTRPC();
-  const current = useQuery(trpc.day.current.queryOptions());
-  const day = current.data?.day ?? null;
-  const enabled = day !== null;
-  const tests = useQuery(trpc.day.protocols.queryOptions(undefined, { enabled }));
-  const people = useQuery(trpc.papers.people.queryOptions(undefined, { enabled }));
-  const isThere = day !== null && tests.data !== undefined && people.data !== undefined;
-  return {
-    all: isThere ? { day, tests: tests.data, papers: people.data } : null,
-    /** True when there is no day to print for. */
-    noDay: current.data !== undefined && day === null,
-    people,
-  };
+  const { day, sheets, noDay } = useDaySheets();
+  const people = useQuery(trpc.papers.people.queryOptions(undefined, { enabled: day !== null }));
+  const isThere = sheets !== null && people.data !== undefined;
+  return { all: isThere ? { ...sheets, papers: people.data } : null, noDay, people };
 }
 
 export type AllPapers = Omit<PaperDay, "who"> & { readonly papers: Papers };

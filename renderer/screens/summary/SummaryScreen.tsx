@@ -3,8 +3,8 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { usePaperwork } from "../../app/saving.ts";
-import { Button, LinkButton } from "../../parts/controls/Button.tsx";
-import { Choice } from "../../parts/controls/Choice.tsx";
+import { LinkButton } from "../../parts/controls/Button.tsx";
+import { PaperActions } from "../../parts/controls/PaperActions.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { DataTable } from "../../parts/layout/DataTable.tsx";
 import { EmptyState } from "../../parts/layout/EmptyState.tsx";
@@ -59,21 +59,15 @@ function Paperwork({ summary }: { readonly summary: Summary }) {
   const [paper, setPaper] = useState<SummaryPaper>("a4");
   const work = useSummaryPaperwork(summary, paper);
   return (
-    <>
-      <Choice
-        label={t("which.paper")}
-        hideLabel
-        options={papers.map((each) => ({ value: each, label: t(`which.${each}`) }))}
-        value={paper}
-        onChange={setPaper}
-      />
-      <Button busy={work.busy} onPress={work.save}>
-        {t("save.do")}
-      </Button>
-      <Button busy={work.busy} onPress={work.print}>
-        {t("print.do")}
-      </Button>
-    </>
+    <PaperActions
+      label={t("which.paper")}
+      options={papers.map((each) => ({ value: each, label: t(`which.${each}`) }))}
+      value={paper}
+      onChange={setPaper}
+      work={work}
+      save={t("save.do")}
+      print={t("print.do")}
+    />
   );
 }
 

@@ -6,6 +6,7 @@ import { Button } from "../../../parts/controls/Button.tsx";
 import { Dialog } from "../../../parts/controls/Dialog.tsx";
 import { TextField } from "../../../parts/controls/TextField.tsx";
 import { Stack } from "../../../parts/flow/Stack.tsx";
+import { useWhoIs } from "../../../parts/steps/useStepWords.ts";
 import type { HeldAthlete } from "../held/types.ts";
 import { JoinTwo } from "./JoinTwo.tsx";
 
@@ -29,6 +30,7 @@ function FindOther({
   onClose,
 }: JoinDialogProps & { readonly onFound: (id: number) => void }) {
   const { t } = useTranslation("steps");
+  const whoIs = useWhoIs();
   const trpc = useTRPC();
   const [query, setQuery] = useState(athlete.name);
   const options = trpc.people.list.queryOptions({ query });
@@ -51,18 +53,9 @@ function FindOther({
         autoFocus
       />
       <Stack as="ul" gap={2}>
-        {others.map(({ athleteId, name, number, league, birthYear }) => (
-          <li key={athleteId}>
-            <Button onPress={() => onFound(athleteId)}>
-              {[
-                name,
-                number === "" ? t("noNumber") : t("number", { number }),
-                league,
-                birthYear === null ? "" : t("born", { year: birthYear }),
-              ]
-                .filter((part) => part !== "")
-                .join(" · ")}
-            </Button>
+        {others.map((other) => (
+          <li key={other.athleteId}>
+            <Button onPress={() => onFound(other.athleteId)}>{whoIs(other)}</Button>
           </li>
         ))}
       </Stack>
