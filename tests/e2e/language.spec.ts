@@ -106,6 +106,8 @@ test("sheets for the hall are Spanish too, one page each, with nothing cut off",
   await callDoor(desk, "language.choose", { language: "es" });
   await speaks(desk, "es");
   await callDoor(desk, "day.openDemo");
+  // A page that has not heard of the day yet leads back to the start.
+  await desk.reload();
   await goTo(desk, "/instructions", "Hojas de instrucciones");
   for (const paper of ["A4", "Carta (EE. UU.)"]) {
     await desk.getByRole("radio", { name: paper }).press("Space");
