@@ -101,6 +101,24 @@ test("six planks, the page and then the program killed in the middle: same clock
   expect(each).toBeLessThanOrEqual(1);
 });
 
+test("a heat that the program was killed in before anybody came down asks nobody who they are, and the first key stops", async ({
+  tapeline,
+}) => {
+  await openLive(tapeline.desk, "core", 2);
+  await tapeline.clock.hold();
+  const keys = countedKeys(tapeline.desk);
+  await gather(tapeline.desk, keys, 2);
+  const zero = await startNow(tapeline, keys, "core", 3_000);
+  // What the page noted is gone with the program.
+  await killApp(tapeline);
+  const { desk } = tapeline;
+  await goToLive(desk, "core");
+  await until(tapeline.clock, zero + 20_000);
+  await desk.keyboard.press("1");
+  await isDone(desk, 1);
+  expect((await heatOf(desk, "core")).events.map(({ atMs, by }) => [atMs, by])).toEqual([[20_000, "QA"]]);
+});
+
 test("the next stage is announced before it comes, and there is a second round", async ({
   tapeline: { desk, clock },
 }) => {

@@ -80,7 +80,7 @@ function takePart(db: WritableDb, dayId: number, athleteId: number, person: Inve
 
 function holdHeat(db: WritableDb, dayId: number, lanes: readonly { person: Invented; id: number }[]): void {
   const heat = { id: "heat-1", dayId };
-  addHeat(db, { ...heat, test: "core", lanes: 12, gatheredAt: at });
+  addHeat(db, { ...heat, test: "core", lanes: 12, gatheredAt: at, gatheredBy: "QA" });
   for (const [index, { id }] of lanes.entries()) {
     takeLane(db, heat, { lane: index + 1, athleteId: id, variant: "" });
   }

@@ -40,6 +40,7 @@ const heat: Heat = {
     lanes: 2,
     state: "gathering",
     gatheredAt: "",
+    gatheredBy: "QA",
     zero: null,
     ended: null,
   },

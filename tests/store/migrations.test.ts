@@ -46,8 +46,11 @@ const rows = `
 `;
 
 const heat = randomUUID();
+/** Those of every version that has heats. */
+const heatColumns =
+  "(id, day_id, test, lanes, state, gathered_at, zero_ms, zero_boot, zero_wall, ending, reason, ended_by, ended_at)";
 const heats = `
-  INSERT INTO heat VALUES ('${heat}', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL);
+  INSERT INTO heat ${heatColumns} VALUES ('${heat}', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL);
   INSERT INTO heat_lane VALUES ('${heat}', 1, 2, 1, '');
   INSERT INTO heat_lane VALUES ('${heat}', 2, 2, 2, '');
   UPDATE heat SET state = 'running', zero_ms = 5, zero_boot = 'b', zero_wall = '${at}';
@@ -249,7 +252,7 @@ test.each([
   ["UPDATE heat SET zero_ms = 9", /starts once/],
   ["DELETE FROM heat", /stays/],
   [
-    `INSERT INTO heat VALUES ('other', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL)`,
+    `INSERT INTO heat ${heatColumns} VALUES ('other', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL)`,
     /UNIQUE/,
   ],
   [`INSERT INTO heat_event VALUES (2, 'stray', '${heat}', 7, 'stop', 1, '{}', 'QA', '${at}')`, /FOREIGN KEY/],
@@ -297,6 +300,15 @@ test.each([
     expect(added).toEqual(names.map((name) => [name, []]));
   },
 );
+
+test("the step to the gatherer of a heat leaves every row of before, and knows of nobody who gathered it", () => {
+  makeVersion(2, rows + heats);
+  openStore({ file: file() }).close();
+  const db = new SqliteDatabase(file(), { readonly: true });
+  const kept = db.prepare("SELECT state, zero_ms AS zeroMs, gathered_by AS gatheredBy FROM heat").all();
+  db.close();
+  expect(kept).toEqual([{ state: "running", zeroMs: 5, gatheredBy: "" }]);
+});
 
 test("the step to the history of who is who leaves every row and every table of before, and guards by name alone", () => {
   const from = migrations.indexOf(steps);

@@ -39,11 +39,11 @@ export function heatToFill(db: WritableDb, desk: Desk, day: Day, wanted: WantedH
  * Makes a heat; one whose lanes go at their own pace runs from now on.
  * @throws Refusal `conflict` when that heat existed and has ended.
  */
-export function makeHeat(db: WritableDb, desk: Desk, day: Day, wanted: Omit<WantedHeat, "by">): Heat {
+export function makeHeat(db: WritableDb, desk: Desk, day: Day, wanted: WantedHeat): Heat {
   if (heatById(db, wanted.heatId) !== undefined) throw new Refusal("conflict", sentence("heat.ended"));
   const now = momentOf(desk);
-  const { test, heatId, lanes } = wanted;
-  addHeat(db, { id: heatId, dayId: day.id, test, lanes, gatheredAt: now.wall });
+  const { test, heatId, lanes, by } = wanted;
+  addHeat(db, { id: heatId, dayId: day.id, test, lanes, gatheredAt: now.wall, gatheredBy: by });
   if (clockOf(test) === "own") startHeat(db, heatId, now);
   return requireHeat(db, heatId).heat;
 }

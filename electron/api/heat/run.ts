@@ -102,7 +102,7 @@ export function callOff(desk: Desk, { heatId, by, reason, again }: CallingOff): 
     if (again === undefined) {
       for (const { athleteId } of loaded.lanes) endCallTo(db, heat.dayId, athleteId, heat.test);
     } else {
-      const next = makeHeat(db, desk, day, { test: heat.test, heatId: again, lanes: heat.lanes });
+      const next = makeHeat(db, desk, day, { test: heat.test, heatId: again, lanes: heat.lanes, by });
       for (const { lane, athleteId, variant } of loaded.lanes)
         takeLane(db, next, { lane, athleteId, variant });
     }

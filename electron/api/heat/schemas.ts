@@ -64,6 +64,8 @@ const heatSchema = z.object({
   heatId: z.string(),
   test: testSchema,
   state: z.enum(["gathering", "running"]),
+  /** Initials of whoever called the first of it; empty for a heat of before they were kept. */
+  gatheredBy: z.string(),
   /** Number of lanes; those missing in `lane` are free. */
   lanes: z.int(),
   /** The frozen parameters; parse with the test's own schema. */

@@ -87,6 +87,7 @@ function heatView(desk: Desk, scene: Scene, loaded: LoadedHeat): LiveHeat {
     heat.zero === null ? { ms: null, clock: "monotonic" as const } : msBetween(heat.zero, momentOf(desk));
   return {
     heatId: heat.id,
+    gatheredBy: heat.gatheredBy,
     test: heat.test,
     state: heat.state === "gathering" ? "gathering" : "running",
     lanes: heat.lanes,

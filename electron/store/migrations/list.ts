@@ -9,6 +9,7 @@ import { pastVoid } from "./0008-past-void.ts";
 import { sheetForms } from "./0009-sheet-forms.ts";
 import { steps } from "./0010-steps.ts";
 import { devices } from "./0011-devices.ts";
+import { heatGatherer } from "./0012-heat-gatherer.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -23,4 +24,5 @@ export const migrations: readonly string[] = [
   sheetForms,
   steps,
   devices,
+  heatGatherer,
 ];

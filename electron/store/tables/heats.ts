@@ -12,6 +12,8 @@ export interface Heat {
   readonly lanes: number;
   readonly state: "gathering" | "running" | "ended";
   readonly gatheredAt: string;
+  /** Initials; empty for a heat of before they were kept. */
+  readonly gatheredBy: string;
   /** Time 0; null until it is known. */
   readonly zero: Moment | null;
   /** Null until it has ended. */
@@ -36,8 +38,8 @@ interface HeatRow extends Omit<Heat, "zero" | "ended"> {
   readonly endedAt: string | null;
 }
 
-const columns = `id, day_id AS dayId, test, lanes, state, gathered_at AS gatheredAt, zero_ms AS zeroMs,
-  zero_boot AS zeroBoot, zero_wall AS zeroWall, ending, reason, ended_by AS endedBy, ended_at AS endedAt`;
+const columns = `id, day_id AS dayId, test, lanes, state, gathered_at AS gatheredAt, gathered_by AS gatheredBy,
+  zero_ms AS zeroMs, zero_boot AS zeroBoot, zero_wall AS zeroWall, ending, reason, ended_by AS endedBy, ended_at AS endedAt`;
 
 function asHeat(row: HeatRow): Heat {
   const { zeroMs, zeroBoot, zeroWall, ending, reason, endedBy, endedAt, ...rest } = row;
@@ -74,10 +76,10 @@ export function endedHeats(db: ReadableDb, dayId: number, test: TestCode, count:
 /** Adds a heat that is being gathered. */
 export function addHeat(
   db: WritableDb,
-  heat: Pick<Heat, "id" | "dayId" | "test" | "lanes" | "gatheredAt">,
+  heat: Pick<Heat, "id" | "dayId" | "test" | "lanes" | "gatheredAt" | "gatheredBy">,
 ): void {
-  const sql = `INSERT INTO heat (id, day_id, test, lanes, state, gathered_at, reason, ended_by)
-    VALUES (@id, @dayId, @test, @lanes, 'gathering', @gatheredAt, '', '')`;
+  const sql = `INSERT INTO heat (id, day_id, test, lanes, state, gathered_at, gathered_by, reason, ended_by)
+    VALUES (@id, @dayId, @test, @lanes, 'gathering', @gatheredAt, @gatheredBy, '', '')`;
   execute(db, sql, { ...heat });
 }
 
