@@ -105,7 +105,7 @@ export function CorrectDialog({ attempt, parameters, lengths, corrections }: Cor
           onWrite={(field, text) => void save(false, { [field]: text })}
           onNo={() => {
             correction.decline();
-            fields.current?.focusLast();
+            fields.current?.focusDoubted();
           }}
         />
       )}

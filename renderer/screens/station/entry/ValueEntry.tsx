@@ -62,7 +62,7 @@ export function ValueEntry(props: ValueEntryProps) {
         onWrite={(field, text) => void save(false, { [field]: text })}
         onNo={() => {
           entry.decline();
-          fields.current?.focusLast();
+          fields.current?.focusDoubted();
         }}
       />
       {measuresLengths(test) && !isAsked && <LengthsChoice lengths={lengths} setLengths={setLengths} />}

@@ -17,7 +17,8 @@ export interface ValueFieldsHandle {
   /** Focuses the first empty field, or the first of all. */
   readonly focusFirst: () => void;
   readonly focusField: (name: string) => void;
-  readonly focusLast: () => void;
+  /** Focuses what a doubt is mostly about: the first count or time, and of lengths the last reading. */
+  readonly focusDoubted: () => void;
 }
 
 interface ValueFieldsProps {
@@ -56,7 +57,7 @@ export function ValueFields(props: ValueFieldsProps) {
     focusField,
     focusFirst: () =>
       focusField((chain.find(({ name }) => (values[name] ?? "") === "") ?? chain[0])?.name ?? ""),
-    focusLast: () => focusField(chain.at(-1)?.name ?? ""),
+    focusDoubted: () => focusField(chain.at(measures ? -1 : 0)?.name ?? ""),
   }));
 
   // "Not finished" changes the fields while the hands are on the keys.
