@@ -229,3 +229,30 @@ test("the order and the counts are the day's own", async ({ tapeline: { desk } }
   await expect(order).toHaveText([/7.*squat thrusts/, /12.*skater strides.*6 each side/]);
   await expect(laneOf(desk, 1)).toContainText(/Round\s*1\s*of 2/);
 });
+
+test('a doubtful time waits for its answer, and "It is right" lets it on the big screen', async ({
+  tapeline,
+}) => {
+  const { desk, clock } = tapeline;
+  await openLive(desk, "endurance", 1);
+  const board = await tapeline.openBoard();
+  await clock.hold();
+  const keys = countedKeys(desk);
+  await gather(desk, keys, 1);
+  await startedAgo(desk, "endurance", 500);
+  await clock.pass(1_200_000);
+  for (const _round of [1, 2, 3]) {
+    await clock.pass(60_000);
+    await keys.press("1");
+  }
+  await isDone(desk, 1);
+  await expect(laneOf(desk, 1)).toContainText("is very slow. Was the clock stopped at the end?");
+  await expect(laneOf(desk, 1)).toContainText("The big screen waits with it until this is answered.");
+  await clock.pass(2_000);
+  await expect(board.getByText("first result today")).toHaveCount(0);
+  // The name that is said begins with what is written, for those who press by voice (WCAG 2.2, 2.5.3).
+  await desk.getByRole("button", { name: "It is right: the result of bib 1" }).click();
+  await expect(laneOf(desk, 1)).not.toContainText("very slow");
+  await clock.pass(2_000);
+  await expect(board.getByText("first result today")).toBeVisible();
+});
