@@ -65,6 +65,7 @@ test("who is who is asked row by row, an import is undone, and two records becom
 
   await desk.getByRole("combobox", { name: "League" }).selectOption("Lantern Bay");
   await desk.getByRole("button", { name: "Rename or merge this league" }).click();
+  await expect(desk.getByRole("textbox", { name: "League" })).toBeFocused();
   await desk.getByRole("textbox", { name: "League" }).fill("Lantern Bay Skaters");
   await desk.getByRole("button", { name: "Rename it" }).click();
   await expect(desk.getByText("Lantern Bay → Lantern Bay Skaters")).toBeVisible();

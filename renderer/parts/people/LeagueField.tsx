@@ -10,12 +10,14 @@ interface LeagueFieldProps {
   readonly value: string;
   readonly onChange: (league: string) => void;
   readonly error: string | null;
+  /** True where nothing else is asked. */
+  readonly autoFocus?: boolean;
 }
 
 const most = 6;
 
 /** Enters a league: a known one by a press, or a new one by typing. */
-export function LeagueField({ value, onChange, error }: LeagueFieldProps) {
+export function LeagueField({ value, onChange, error, autoFocus = false }: LeagueFieldProps) {
   const { t } = useTranslation("checkIn");
   const trpc = useTRPC();
   const known = useQuery(trpc.checkIn.leagues.queryOptions()).data ?? [];
@@ -29,6 +31,7 @@ export function LeagueField({ value, onChange, error }: LeagueFieldProps) {
         onChange={onChange}
         error={error}
         maxLength={200}
+        autoFocus={autoFocus}
       />
       {like.length > 0 && (
         <Row gap={2} wrap>

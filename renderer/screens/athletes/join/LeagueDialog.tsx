@@ -59,6 +59,7 @@ export function LeagueDialog({ league, onClose }: LeagueDialogProps) {
       }
     >
       <LeagueField
+        autoFocus
         value={name}
         onChange={setName}
         error={change.isError ? say(sentenceOf(change.error)) : null}
