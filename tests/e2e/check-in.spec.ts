@@ -157,3 +157,29 @@ test("a refusal leaves everything that was typed", async ({ tapeline: { desk } }
   await desk.keyboard.press("Enter");
   await expect(desk.getByRole("heading", { name: "Petra Fied is checked in" })).toBeVisible();
 });
+
+test("a league that is typed by half is asked about once, and makes no new one by itself", async ({
+  tapeline: { desk },
+}) => {
+  await openDayWith(desk, ["Petra Fied"]);
+  await desk.keyboard.press("Alt+n");
+  await desk.getByRole("textbox", { name: "Derby name" }).fill("Heron Walk");
+  await desk.getByRole("textbox", { name: "League" }).fill("North");
+  await desk.getByRole("textbox", { name: "Year of birth" }).fill("1994");
+  await desk.getByRole("button", { name: "No to all seven" }).click();
+  await desk
+    .getByRole("radiogroup", { name: /big screen in the hall/ })
+    .getByText("By name")
+    .click();
+  await desk
+    .getByRole("radiogroup", { name: /published without/ })
+    .getByText("Yes")
+    .click();
+  await desk.keyboard.press("Control+Enter");
+  await expect(desk.getByText(/^Choose a league below, or check in again/)).toBeVisible();
+  await expect(desk.getByRole("textbox", { name: "League" })).toBeFocused();
+  // Left as it is, it is meant so.
+  await desk.keyboard.press("Control+Enter");
+  await sayInitials(desk);
+  await expect(desk.getByRole("heading", { name: "Heron Walk is checked in" })).toBeVisible();
+});

@@ -15,7 +15,8 @@ export interface TypedWalkUp {
   readonly category: "women" | "men" | "open" | null;
 }
 
-export type WalkUpFault = "name" | "number" | "league" | "birthYear";
+/** `halfLeague`: what was typed of the league is only a part of one that is known. */
+export type WalkUpFault = "name" | "number" | "league" | "halfLeague" | "birthYear";
 
 /** Returns blank fields, prefilled with the text typed into the search. */
 export function emptyWalkUp(typed: string): TypedWalkUp {
@@ -68,11 +69,7 @@ export function WalkUpFields({ who, onChange, faults }: WalkUpFieldsProps) {
           maxLength={20}
         />
         <div className={css.league}>
-          <LeagueField
-            value={who.league}
-            onChange={(league) => set({ league })}
-            error={faults.has("league") ? t("walkUpForm.leagueMissing") : null}
-          />
+          <LeagueField value={who.league} onChange={(league) => set({ league })} error={leagueError()} />
         </div>
         <NumberField
           label={t("walkUpForm.birthYear")}
@@ -95,4 +92,9 @@ export function WalkUpFields({ who, onChange, faults }: WalkUpFieldsProps) {
       </div>
     </>
   );
+
+  function leagueError(): string | null {
+    if (faults.has("league")) return t("walkUpForm.leagueMissing");
+    return faults.has("halfLeague") ? t("walkUpForm.leagueHalf", { league: who.league.trim() }) : null;
+  }
 }

@@ -1,7 +1,8 @@
-import { useMutation } from "@tanstack/react-query";
+import { useMutation, useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { mayBeUnder18 } from "../../../../electron/domain/people/age.ts";
+import { fold } from "../../../../electron/domain/people/fold.ts";
 import type { Known } from "../../../../electron/domain/people/questions.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { useInitials } from "../../../app/initials.tsx";
@@ -12,6 +13,7 @@ import {
   emptyWalkUp,
   faultsOf,
   type TypedWalkUp,
+  type WalkUpFault,
   WalkUpFields,
 } from "../../../parts/people/WalkUpFields.tsx";
 import type { Admitted } from "../people.ts";
@@ -35,6 +37,8 @@ export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) 
   const { ask } = useInitials();
   const [who, setWho] = useState<TypedWalkUp>(() => emptyWalkUp(typed));
   const [tried, setTried] = useState(false);
+  const [askedOf, setAskedOf] = useState<string | null>(null);
+  const leagues = useQuery(trpc.checkIn.leagues.queryOptions()).data ?? [];
   const walkUp = useMutation(
     trpc.checkIn.walkUp.mutationOptions({ meta: { shownByScreen: true }, onSuccess: onDone }),
   );
@@ -54,7 +58,10 @@ export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) 
         refusal={walkUp.isError ? sentenceOf(walkUp.error) : null}
         alsoCheck={() => {
           setTried(true);
-          return faultsOf(who).size === 0;
+          // Asked once: whoever leaves it as it is means a league of that very name.
+          const asks = askedOf !== who.league && isHalfOf(who.league, leagues);
+          if (asks) setAskedOf(who.league);
+          return faultsOf(who).size === 0 && !asks;
         }}
         onSend={async (outcome) => {
           const by = await ask();
@@ -64,10 +71,22 @@ export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) 
           walkUp.mutate({ ...outcome, league, name, number, category, birthYear: year, by });
         }}
       >
-        <WalkUpFields who={who} onChange={setWho} faults={tried ? faultsOf(who) : new Set()} />
+        <WalkUpFields who={who} onChange={setWho} faults={shownFaults()} />
       </AdmissionForm>
     </Stack>
   );
+
+  function shownFaults(): ReadonlySet<WalkUpFault> {
+    if (!tried) return new Set();
+    return new Set([...faultsOf(who), ...(askedOf === who.league ? (["halfLeague"] as const) : [])]);
+  }
+}
+
+/** Tells whether a league's name as typed is none that is known, but a part of one. */
+function isHalfOf(typed: string, leagues: readonly { readonly name: string }[]): boolean {
+  const known = leagues.map(({ name }) => fold(name));
+  const wanted = fold(typed);
+  return wanted !== "" && !known.includes(wanted) && known.some((name) => name.includes(wanted));
 }
 
 /** Returns what is known about an athlete whom the store does not know. */
