@@ -260,6 +260,46 @@ test("on a first day first results are welcomed and counted, and no nought stand
   await expect(board.locator("body")).not.toContainText("Cinder Rue");
 });
 
+/** The words of names on the walls that are broken in their middle, and the names that are cut off. */
+function brokenNames(board: Page): Promise<string[]> {
+  return board.evaluate(() =>
+    [...document.querySelectorAll("[data-room]")].flatMap((label) => {
+      const text = label.firstChild;
+      if (text === null) return [];
+      const words = [...(text.textContent ?? "").matchAll(/\S+/g)].filter((word) => {
+        const range = document.createRange();
+        range.setStart(text, word.index);
+        range.setEnd(text, word.index + word[0].length);
+        return range.getClientRects().length !== 1;
+      });
+      // Tight lines let the feet of letters stand out; a third line is cut.
+      const isCut =
+        label.scrollHeight > label.clientHeight + Number.parseFloat(getComputedStyle(label).fontSize) / 2;
+      return [...words.map(([word]) => word), ...(isCut ? [`${label.textContent} is cut`] : [])];
+    }),
+  );
+}
+
+test("on a first day three walls beside each other keep every name whole", async ({ tapeline }) => {
+  const named = ["Quick Lichen", "Brindle Hob", "Marl Otter"].map((name, index) => ({
+    ...{ league: "Foundry Town", name, number: String(index + 1), board: "name" as const },
+  }));
+  const { board, ids } = await openBoardOn(tapeline, (file) => boardDay(named, file));
+  for (const id of ids) {
+    await pushUps(tapeline.desk, id, 21);
+    await enter(tapeline.desk, id, "vertical", { standingReach: 2100, touchReach: 2525 });
+    const attempts = [trial("cw", 6, 0), trial("ccw", 5, 1)].map(ticket);
+    const entry = { athleteId: id, test: "agility", variant: "", attempts, by: "QA", sure: true };
+    await callDoor(tapeline.desk, "station.enter", entry);
+  }
+  await tapeline.clock.pass(15_000);
+  await expect(scene(board, "Gains")).toBeVisible();
+  for (const size of halls) {
+    await resize(board, size);
+    expect(await brokenNames(board)).toEqual([]);
+  }
+});
+
 for (const count of [0, 3, 200]) {
   test(`a closed day of ${count} ends on the big screen with thanks and what was done, and names nobody there`, async ({
     tapeline,
