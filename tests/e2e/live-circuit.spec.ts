@@ -247,7 +247,7 @@ test('a doubtful time waits for its answer, and "It is right" lets it on the big
   }
   await isDone(desk, 1);
   await expect(laneOf(desk, 1)).toContainText("is very slow. Was the clock stopped at the end?");
-  await expect(laneOf(desk, 1)).toContainText("The big screen waits with it until this is answered.");
+  await expect(desk.getByText(/The big screen waits/)).toBeVisible();
   await clock.pass(2_000);
   await expect(board.getByText("first result today")).toHaveCount(0);
   // The name that is said begins with what is written, for those who press by voice (WCAG 2.2, 2.5.3).
