@@ -2,6 +2,7 @@ import type { Desk } from "../../electron/api/door/desk.ts";
 import { createHandler, type Handle } from "../../electron/api/handler.ts";
 import { createDesk } from "../../electron/api/make-desk.ts";
 import { appRouter } from "../../electron/api/router.ts";
+import { callerAt, type JoinedDevice } from "../../electron/domain/devices/place.ts";
 import type { Role } from "../../electron/domain/lock/roles.ts";
 import { Refusal } from "../../electron/domain/refusal.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
@@ -28,6 +29,8 @@ export interface TestDesk {
   readonly faults: unknown[];
   /** The procedures as that role may call them. */
   as(who: Role, station?: TestCode): ReturnType<typeof appRouter.createCaller>;
+  /** The procedures as a device on the network may call them. */
+  from(device: JoinedDevice): ReturnType<typeof appRouter.createCaller>;
 }
 
 export function testClock(): TestClock {
@@ -69,6 +72,10 @@ export function testDesk(file = ":memory:", clock = testClock(), more: More = {}
     clock,
     faults,
     as: (who, station) => appRouter.createCaller({ who, station: station ?? null, desk }),
+    from(device) {
+      const { role, station } = callerAt(device.place);
+      return appRouter.createCaller({ who: role, station, device, desk });
+    },
   };
 }
 

@@ -14,7 +14,7 @@ import { addAthlete, allAthletes, athleteById } from "../../electron/store/table
 import { rebuildMarks } from "../../electron/store/tables/marks.ts";
 import { namelessMarks, namelessOf } from "../../electron/store/tables/nameless.ts";
 import { connectionOf } from "./connection.ts";
-import { at, dump, fillHall, type Invented } from "./hall.ts";
+import { at, dump, fillHall, heatColumns, type Invented } from "./hall.ts";
 
 const opened: Store[] = [];
 const folders: string[] = [];
@@ -151,7 +151,7 @@ test("what others' rows say of them goes as well: the name in notes, and whose a
       'keyed for Áda  RILL''s lane, not Adam', 'station', at, 'qa-2', NULL, NULL FROM attempt WHERE id = 'qa-2';
     INSERT INTO void VALUES ('moved', 'was ada rill', 'QA', '${at}');
     INSERT INTO left_out VALUES (${dayId}, ${bo}, 'agility', 'skip', 'waits for Ada Rill', 'QA', '${at}');
-    INSERT INTO heat VALUES ('off', ${dayId}, 'core', 2, 'ended', '${at}', NULL, NULL, NULL, 'called-off',
+    INSERT INTO heat (${heatColumns}) VALUES ('off', ${dayId}, 'core', 2, 'ended', '${at}', NULL, NULL, NULL, 'called-off',
       'Ada Rill fell', 'QA', '${at}');
     INSERT INTO heat_event VALUES (NULL, 'lost', 'heat-1', 2, 'again',  5, '{"reason":"Ada Rill ran in"}', 'QA', '${at}');
   `);

@@ -24,6 +24,10 @@ export interface Invented extends Omit<NewAthlete, "leagueId"> {
 }
 
 export const at = "2026-11-14T09:00:00.000Z";
+
+/** The columns of a heat in every version of the store. */
+export const heatColumns = `id, day_id, test, lanes, state, gathered_at, zero_ms, zero_boot, zero_wall, ending, reason,
+  ended_by, ended_at`;
 const parameters = { bpm: 40, beatsPerRep: 2, missesToStop: 3 };
 const protocols = [
   { test: "push-up" as const, parameters },
@@ -80,7 +84,7 @@ function takePart(db: WritableDb, dayId: number, athleteId: number, person: Inve
 
 function holdHeat(db: WritableDb, dayId: number, lanes: readonly { person: Invented; id: number }[]): void {
   const heat = { id: "heat-1", dayId };
-  addHeat(db, { ...heat, test: "core", lanes: 12, gatheredAt: at, gatheredBy: "QA" });
+  addHeat(db, { ...heat, test: "core", holder: null, lanes: 12, gatheredAt: at, gatheredBy: "QA" });
   for (const [index, { id }] of lanes.entries()) {
     takeLane(db, heat, { lane: index + 1, athleteId: id, variant: "" });
   }

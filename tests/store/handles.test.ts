@@ -37,6 +37,7 @@ const heat: Heat = {
     id: "h",
     dayId: 1,
     test: "core",
+    holder: null,
     lanes: 2,
     state: "gathering",
     gatheredAt: "",

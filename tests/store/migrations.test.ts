@@ -11,8 +11,10 @@ import { dayHistory } from "../../electron/store/migrations/0007-day-history.ts"
 import { pastVoid } from "../../electron/store/migrations/0008-past-void.ts";
 import { steps } from "../../electron/store/migrations/0010-steps.ts";
 import { devices } from "../../electron/store/migrations/0011-devices.ts";
+import { heatHolder } from "../../electron/store/migrations/0014-heat-holder.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { connectionOf } from "./connection.ts";
+import { heatColumns } from "./hall.ts";
 
 let folder = "";
 beforeEach(() => {
@@ -46,11 +48,8 @@ const rows = `
 `;
 
 const heat = randomUUID();
-/** Those of every version that has heats. */
-const heatColumns =
-  "(id, day_id, test, lanes, state, gathered_at, zero_ms, zero_boot, zero_wall, ending, reason, ended_by, ended_at)";
 const heats = `
-  INSERT INTO heat ${heatColumns} VALUES ('${heat}', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL);
+  INSERT INTO heat (${heatColumns}) VALUES ('${heat}', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL);
   INSERT INTO heat_lane VALUES ('${heat}', 1, 2, 1, '');
   INSERT INTO heat_lane VALUES ('${heat}', 2, 2, 2, '');
   UPDATE heat SET state = 'running', zero_ms = 5, zero_boot = 'b', zero_wall = '${at}';
@@ -252,7 +251,7 @@ test.each([
   ["UPDATE heat SET zero_ms = 9", /starts once/],
   ["DELETE FROM heat", /stays/],
   [
-    `INSERT INTO heat ${heatColumns} VALUES ('other', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL)`,
+    `INSERT INTO heat (${heatColumns}) VALUES ('other', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL)`,
     /UNIQUE/,
   ],
   [`INSERT INTO heat_event VALUES (2, 'stray', '${heat}', 7, 'stop', 1, '{}', 'QA', '${at}')`, /FOREIGN KEY/],
@@ -308,6 +307,38 @@ test("the step to the gatherer of a heat leaves every row of before, and knows o
   const kept = db.prepare("SELECT state, zero_ms AS zeroMs, gathered_by AS gatheredBy FROM heat").all();
   db.close();
   expect(kept).toEqual([{ state: "running", zeroMs: 5, gatheredBy: "" }]);
+});
+
+test("the step to heats of devices leaves every row, and gives each heat of before to the table", () => {
+  const from = migrations.indexOf(heatHolder);
+  makeVersion(1, rows);
+  const older = new SqliteDatabase(file());
+  for (const sql of migrations.slice(1, from)) older.exec(`BEGIN; ${sql}; COMMIT`);
+  older.exec(heats);
+  older.close();
+  const before = everything();
+  const db = new SqliteDatabase(file());
+  db.exec(`BEGIN; ${heatHolder}; COMMIT`);
+  const other = (id: string, holder: string) =>
+    db.exec(`INSERT INTO heat (${heatColumns}, device_id)
+      VALUES ('${id}', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL, ${holder})`);
+  const after = everything();
+  for (const [name, all] of before.tables) {
+    const then = name === "heat" ? all.map((row) => ({ ...(row as object), device_id: null })) : all;
+    expect([name, after.tables.get(name)]).toEqual([name, then]);
+  }
+  const changed = [...before.schema].filter(([name, sql]) => after.schema.get(name) !== sql);
+  expect(changed.map(([name]) => name)).toEqual(["heat", "heat_live"]);
+  // Each device and the table hold one heat of a test at a time.
+  const red = `'${randomUUID()}'`;
+  other("red", red);
+  expect(() => other("again", red)).toThrow(/UNIQUE/);
+  expect(() => other("table", "NULL")).toThrow(/UNIQUE/);
+  db.exec(
+    `UPDATE heat SET state = 'ended', ending = 'done', ended_by = 'QA', ended_at = '${at}' WHERE id = '${heat}'`,
+  );
+  expect(() => db.exec(`UPDATE heat SET device_id = ${red} WHERE id = '${heat}'`)).toThrow(/has ended/);
+  db.close();
 });
 
 test("the step to the history of who is who leaves every row and every table of before, and guards by name alone", () => {

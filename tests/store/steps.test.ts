@@ -141,7 +141,7 @@ function fill(
 
 function ranAlone(db: Parameters<typeof addHeat>[0], dayId: number, athleteId: number): void {
   const id = randomUUID();
-  addHeat(db, { id, dayId, test: "core", lanes: 1, gatheredAt: at, gatheredBy: "QA" });
+  addHeat(db, { id, dayId, test: "core", holder: null, lanes: 1, gatheredAt: at, gatheredBy: "QA" });
   takeLane(db, { id, dayId }, { lane: 1, athleteId, variant: "" });
   startHeat(db, id, { ms: 5, boot: "b", wall: at });
   addEvent(db, id, { id: randomUUID(), lane: 1, kind: "stop", atMs: 60_000, detail: {}, by: "QA", at });

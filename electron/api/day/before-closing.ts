@@ -23,7 +23,8 @@ export const beforeClosing = allow("organiser").query(({ ctx: { desk } }) => {
   return {
     expected: peopleOf(people.filter(({ state }) => state === "expected").map(({ name }) => name)),
     waiting: waiting.filter(({ count }) => count > 0),
-    heats: liveHeats(db, day.id).map(({ test }) => test),
+    /** Tests with a heat at hand, at the table or at any device. */
+    heats: [...new Set(liveHeats(db, day.id).map(({ test }) => test))],
   };
 });
 

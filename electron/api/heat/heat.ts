@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { requireDay } from "../door/at-hand.ts";
-import { keyer } from "../door/own-station.ts";
+import { holderFor, holderSeen, keyer } from "../door/own-station.ts";
 import { initialsSchema, reasonSchema } from "../door/said.ts";
 import { lengthsSchema, testSchema } from "../door/shapes.ts";
 import { router } from "../door/trpc.ts";
@@ -17,7 +17,7 @@ import { view } from "./view.ts";
 const inLane = z.object({ heatId: heatIdSchema, athleteId: z.int() });
 const wanted = z.object({
   test: testSchema,
-  /** Made by the client; used when this test has no current heat. */
+  /** Made by the client; used when the caller has no current heat of this test. */
   heatId: heatIdSchema,
   /** Number of lanes at the station. */
   lanes: laneNumberSchema,
@@ -25,11 +25,17 @@ const wanted = z.object({
 });
 const takenSchema = z.object({ lane: z.int(), athleteId: z.int(), variant: z.string() });
 
-/** Live heats: one test run by many lanes at once. Every change is safe to send again. */
+/**
+ * Live heats: one test run by many lanes at once, each by the device that gathered it or by the table. Every change is safe to send
+ * again.
+ */
 export const heat = router({
-  view: keyer(z.object({ test: testSchema, lengths: lengthsSchema }))
+  /** The heat of whoever asks; the organiser may name another `holder`: a device, or null for the table. */
+  view: keyer(z.object({ test: testSchema, lengths: lengthsSchema, holder: z.uuid().nullable().optional() }))
     .output(viewSchema)
-    .query(({ ctx: { desk }, input }) => view(desk, requireDay(desk.store.db), input.test, input.lengths)),
+    .query(({ ctx, input: { holder, ...seen } }) =>
+      view(ctx.desk, requireDay(ctx.desk.store.db), { ...seen, holder: holderSeen(ctx, holder) }),
+    ),
 
   /** "Call the next": fills the free lanes of the current heat, or of a new one. */
   gather: keyer(wanted)
@@ -40,7 +46,9 @@ export const heat = router({
         resting: z.object({ bib: z.int(), readyAt: z.string() }).nullable(),
       }),
     )
-    .mutation(({ ctx: { desk }, input }) => gather(desk, input)),
+    .mutation(({ ctx, input }) =>
+      gather(ctx.desk, { ...input, holder: holderFor(ctx.desk.store.db, ctx, input.heatId) }),
+    ),
 
   /** Puts somebody in a lane by hand, by id or by scanned or typed bib. */
   place: keyer(
@@ -52,8 +60,12 @@ export const heat = router({
     }),
   )
     .output(takenSchema.extend({ heatId: z.string() }))
-    .mutation(({ ctx: { desk }, input: { who, lane, variant, evenResting, ...heat } }) =>
-      place(desk, heat, { who, lane, variant, evenResting }),
+    .mutation(({ ctx, input: { who, lane, variant, evenResting, ...heat } }) =>
+      place(
+        ctx.desk,
+        { ...heat, holder: holderFor(ctx.desk.store.db, ctx, heat.heatId) },
+        { who, lane, variant, evenResting },
+      ),
     ),
 
   variant: keyer(inLane.extend({ variant: z.string().max(20) })).mutation(

@@ -6,7 +6,15 @@ import type { ReadableDb, WritableDb } from "../../store/connection/database.ts"
 import { lastVariant } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { type HeatLane, lanesOf, takeLane } from "../../store/tables/heat-lanes.ts";
-import { addHeat, type Heat, heatById, liveHeat, setLaneCount, startHeat } from "../../store/tables/heats.ts";
+import {
+  addHeat,
+  type Heat,
+  type Holder,
+  heatById,
+  liveHeat,
+  setLaneCount,
+  startHeat,
+} from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
 import { momentOf, requireHeat } from "../lanes/load.ts";
 import { endIfOver } from "./over.ts";
@@ -14,6 +22,8 @@ import { endIfOver } from "./over.ts";
 /** The heat that a station wants to fill, or to make with this id. */
 export interface WantedHeat {
   readonly test: TestCode;
+  /** Whose heat it is: each device and the table fill their own. */
+  readonly holder: Holder;
   readonly heatId: string;
   /** Number of lanes at the station. */
   readonly lanes: number;
@@ -21,12 +31,12 @@ export interface WantedHeat {
 }
 
 /**
- * Returns the current heat, or a new one; a heat in which everybody is done ends now. Another window's heat is used
+ * Returns the holder's current heat, or a new one; a heat in which everybody is done ends now. Another window's heat is used
  * rather than made twice.
  * @throws Refusal `conflict` when its clock runs.
  */
 export function heatToFill(db: WritableDb, desk: Desk, day: Day, wanted: WantedHeat): Heat {
-  const live = liveHeat(db, day.id, wanted.test);
+  const live = liveHeat(db, day.id, wanted.test, wanted.holder);
   if (live === undefined || (live.id !== wanted.heatId && endIfOver(db, desk, live, wanted.by))) {
     return makeHeat(db, desk, day, wanted);
   }
@@ -42,8 +52,8 @@ export function heatToFill(db: WritableDb, desk: Desk, day: Day, wanted: WantedH
 export function makeHeat(db: WritableDb, desk: Desk, day: Day, wanted: WantedHeat): Heat {
   if (heatById(db, wanted.heatId) !== undefined) throw new Refusal("conflict", sentence("heat.ended"));
   const now = momentOf(desk);
-  const { test, heatId, lanes, by } = wanted;
-  addHeat(db, { id: heatId, dayId: day.id, test, lanes, gatheredAt: now.wall, gatheredBy: by });
+  const { test, holder, heatId, lanes, by } = wanted;
+  addHeat(db, { id: heatId, dayId: day.id, test, holder, lanes, gatheredAt: now.wall, gatheredBy: by });
   if (clockOf(test) === "own") startHeat(db, heatId, now);
   return requireHeat(db, heatId).heat;
 }

@@ -61,12 +61,9 @@ export function place(desk: Desk, wanted: WantedHeat, placing: Placing): HeatLan
 
 /** Returns the athlete's lane in this station's heat; undefined once that heat is over and another one is wanted. */
 function ownLane(db: ReadableDb, day: Day, wanted: WantedHeat, athleteId: number): TakenLane | undefined {
-  const lane = takenLanes(db, day.id).find(
-    (each) => each.athleteId === athleteId && each.test === wanted.test,
-  );
-  const heat = liveHeat(db, day.id, wanted.test);
-  const givesWay = heat !== undefined && heat.id !== wanted.heatId && isOver(load(db, heat));
-  return givesWay ? undefined : lane;
+  const heat = liveHeat(db, day.id, wanted.test, wanted.holder);
+  if (heat === undefined || (heat.id !== wanted.heatId && isOver(load(db, heat)))) return undefined;
+  return takenLanes(db, day.id).find((each) => each.heatId === heat.id && each.athleteId === athleteId);
 }
 
 function pickLane({ heatId, lane, athleteId, variant }: HeatLane & { heatId: string }) {

@@ -8,6 +8,7 @@ import type { KeptEvent } from "../../store/tables/heat-events.ts";
 import { takeLane } from "../../store/tables/heat-lanes.ts";
 import { endHeat, type Heat, startHeat } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
+import { heldAthletes } from "../lanes/held.ts";
 import {
   elapsedOf,
   type LoadedHeat,
@@ -102,9 +103,11 @@ export function callOff(desk: Desk, { heatId, by, reason, again }: CallingOff): 
     if (again === undefined) {
       for (const { athleteId } of loaded.lanes) endCallTo(db, heat.dayId, athleteId, heat.test);
     } else {
-      const next = makeHeat(db, desk, day, { test: heat.test, heatId: again, lanes: heat.lanes, by });
+      const next = makeHeat(db, desk, day, { ...heat, heatId: again, by });
+      // Whoever was set aside may have been called elsewhere since.
+      const held = heldAthletes(db, day.id);
       for (const { lane, athleteId, variant } of loaded.lanes)
-        takeLane(db, next, { lane, athleteId, variant });
+        if (!held.has(athleteId)) takeLane(db, next, { lane, athleteId, variant });
     }
   });
 }

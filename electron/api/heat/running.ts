@@ -1,16 +1,20 @@
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { dayAtHand } from "../../store/tables/days.ts";
-import { liveHeats } from "../../store/tables/heats.ts";
+import { type Heat, liveHeats } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
 
-/** Returns the tests with a running heat clock. */
-export function heatsRunning(desk: Desk): TestCode[] {
+/** Returns the tests of which a heat of the table itself runs: a device's heat is tapped at that device. */
+export function heatsAtTable(desk: Desk): TestCode[] {
+  return heatsRunning(desk)
+    .filter(({ holder }) => holder === null)
+    .map(({ test }) => test);
+}
+
+function heatsRunning(desk: Desk): Heat[] {
   const { db } = desk.store;
   const day = dayAtHand(db);
   if (day === undefined || day.state !== "open") return [];
-  return liveHeats(db, day.id)
-    .filter(({ state }) => state === "running")
-    .map(({ test }) => test);
+  return liveHeats(db, day.id).filter(({ state }) => state === "running");
 }
 
 /** True if any heat's clock runs: then nobody may have to wake the screen first. */

@@ -98,6 +98,19 @@ export const viewSchema = z.object({
   ),
   /** How many wait in all: `next` names the first of them. */
   waiting: z.int(),
+  /** The heats of this test that others gather or run: those in their lanes are not in `next`. */
+  others: z.array(
+    z.object({
+      heatId: z.string(),
+      /** Null: the table. */
+      holder: z.string().nullable(),
+      /** The device's name; null for the table, and for a device that is no longer joined. */
+      device: z.string().nullable(),
+      state: z.enum(["gathering", "running"]),
+      /** By lane. */
+      bibs: z.array(z.int().nullable()),
+    }),
+  ),
   /** The latest ended heats of this test, newest first. */
   ended: z.array(
     z.object({

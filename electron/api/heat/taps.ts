@@ -4,10 +4,12 @@ import { isNoTap } from "../../domain/heats/heat.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
+import { presentById } from "../../store/reads/present.ts";
 import { endCallTo } from "../../store/tables/calls.ts";
 import { addEvent, heatOfEvent, type KeptEvent } from "../../store/tables/heat-events.ts";
 import type { Desk } from "../door/desk.ts";
 import { say } from "../door/words.ts";
+import { heldLanes } from "../lanes/held.ts";
 import { elapsedOf, type LoadedHeat, lanesAt, load, momentOf, requireHeat } from "../lanes/load.ts";
 import type { tappedSchema, tapSchema } from "./schemas.ts";
 import { settle } from "./settle.ts";
@@ -96,6 +98,19 @@ function outcomes(loaded: LoadedHeat, sent: readonly SentTap[], fresh: readonly 
 }
 
 /**
+ * Refuses to bring back an athlete whom another heat holds since this lane was done or set aside.
+ * @throws Refusal `conflict` then.
+ */
+function requireStillHere(db: ReadableDb, { heat, lanes }: LoadedHeat, lane: number | null): void {
+  const held = heldLanes(db, heat.dayId).filter(({ heatId }) => heatId !== heat.id);
+  for (const { athleteId } of lanes.filter((each) => lane === null || each.lane === lane)) {
+    if (held.every((each) => each.athleteId !== athleteId)) continue;
+    const name = presentById(db, heat.dayId, athleteId)?.name ?? "";
+    throw new Refusal("conflict", sentence("heat.elsewhere", { name }));
+  }
+}
+
+/**
  * Undoes a recent tap; its attempts are voided, and the lane goes on. The same id again changes nothing.
  * @throws Refusal `conflict` when it is too late: then it takes a correction, with a reason.
  */
@@ -110,6 +125,7 @@ export function undo(desk: Desk, heatId: string, eventId: string, id: string, by
     const trouble = undoTrouble(loaded.events, eventId, elapsed);
     if (trouble !== null) throw new Refusal("conflict", trouble);
     const lane = loaded.events.find((event) => event.id === eventId)?.lane ?? null;
+    requireStillHere(db, loaded, lane);
     const event = {
       id,
       lane,

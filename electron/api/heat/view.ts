@@ -10,9 +10,10 @@ import { everybody, type Present } from "../../store/reads/present.ts";
 import { absences } from "../../store/tables/absences.ts";
 import { type KeptAttempt, standingAttempts } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
+import { devicesOf } from "../../store/tables/devices.ts";
 import { confirmedAttempts } from "../../store/tables/heat-events.ts";
 import { lanesOf } from "../../store/tables/heat-lanes.ts";
-import { endedHeats, type Heat, liveHeat } from "../../store/tables/heats.ts";
+import { endedHeats, type Heat, type Holder, liveHeat, liveHeats } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
 import type { Told } from "../door/shapes.ts";
 import { heldAthletes } from "../lanes/held.ts";
@@ -38,19 +39,27 @@ interface Scene {
   readonly lengths: LengthUnit;
 }
 
+/** Whose heat of which test is looked at. */
+interface Seen {
+  readonly test: TestCode;
+  readonly lengths: LengthUnit;
+  readonly holder: Holder;
+}
+
 /** Returns everything on one station's live screen; the clock is read last. */
-export function view(desk: Desk, day: Day, test: TestCode, lengths: LengthUnit): HeatView {
+export function view(desk: Desk, day: Day, { test, lengths, holder }: Seen): HeatView {
   const { db } = desk.store;
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
   const queue = queueOf(db, day, test, desk.now().toISOString());
   const scene: Scene = { db, day, people, queue, lengths };
-  const heat = liveHeat(db, day.id, test);
+  const heat = liveHeat(db, day.id, test, holder);
   const loaded = heat === undefined ? null : load(db, heat);
   const waiting = waitingOf(scene, loaded);
   return {
     open: day.state === "open",
     next: nextOf(scene, test, waiting),
     waiting: waiting.length,
+    others: othersOf(scene, test, holder),
     ended: endedHeats(db, day.id, test, lately).map((each) => endedView(scene, each)),
     heat: loaded === null ? null : heatView(desk, scene, loaded),
   };
@@ -73,10 +82,28 @@ function nextOf(scene: Scene, test: TestCode, waiting: readonly QueuePlace[]): H
   }));
 }
 
+/** Returns the heats of the test that others gather or run at the same time. */
+function othersOf(scene: Scene, test: TestCode, holder: Holder): HeatView["others"] {
+  const { db, day } = scene;
+  const names = new Map<Holder, string>(devicesOf(db, day.id).map(({ id, name }) => [id, name]));
+  return liveHeats(db, day.id)
+    .filter((heat) => heat.test === test && heat.holder !== holder)
+    .map((heat) => ({
+      heatId: heat.id,
+      holder: heat.holder,
+      device: names.get(heat.holder) ?? null,
+      state: heat.state === "gathering" ? "gathering" : "running",
+      bibs: bibsOf(scene, heat),
+    }));
+}
+
+function bibsOf({ db, people }: Scene, heat: Heat): (number | null)[] {
+  return lanesOf(db, heat.id).map(({ athleteId }) => personIn(people, athleteId).bib);
+}
+
 function endedView(scene: Scene, heat: Heat): HeatView["ended"][number] {
-  const bibs = lanesOf(scene.db, heat.id).map(({ athleteId }) => personIn(scene.people, athleteId).bib);
   const { ending = "done", reason = "", by = "", at = "" } = heat.ended ?? {};
-  return { heatId: heat.id, ending, reason, by, at, bibs };
+  return { heatId: heat.id, ending, reason, by, at, bibs: bibsOf(scene, heat) };
 }
 
 function heatView(desk: Desk, scene: Scene, loaded: LoadedHeat): LiveHeat {

@@ -7,7 +7,7 @@ import { lanesAt, load } from "./load.ts";
  * Returns the lanes that hold their athletes. A lane that is done or set aside holds nobody, whether or not somebody
  * ends its heat: its athlete rests and goes on to the next test.
  */
-function heldLanes(db: ReadableDb, dayId: number): TakenLane[] {
+export function heldLanes(db: ReadableDb, dayId: number): TakenLane[] {
   const left = new Map(liveHeats(db, dayId).map((heat) => [heat.id, leftLanes(db, heat)]));
   return takenLanes(db, dayId).filter(({ heatId, lane }) => left.get(heatId)?.has(lane) !== true);
 }

@@ -7,7 +7,7 @@ import { noteSchema } from "../../lock/log.ts";
 import { standingSchema, triedSchema } from "../../lock/standing.ts";
 import type { Desk } from "../door/desk.ts";
 import { allow, router } from "../door/trpc.ts";
-import { anyHeatRuns, heatsRunning } from "../heat/running.ts";
+import { anyHeatRuns, heatsAtTable } from "../heat/running.ts";
 
 /** Longer than any PIN; the typed text is tried as it is. */
 const typed = z.string().max(64);
@@ -74,6 +74,6 @@ function standingOf({ place }: JoinedDevice): z.infer<typeof standingSchema> {
 
 /** Refuses while a heat runs that nobody at the desk could tap any more, which would spoil its results. */
 function requireNoHeatLeftAlone(desk: Desk, staying: string | null): void {
-  const left = heatsRunning(desk).filter((test) => test !== staying);
+  const left = heatsAtTable(desk).filter((test) => test !== staying);
   if (left.length > 0) throw new Refusal("conflict", sentence("lock.heatElsewhere"));
 }

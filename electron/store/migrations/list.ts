@@ -10,6 +10,7 @@ import { sheetForms } from "./0009-sheet-forms.ts";
 import { steps } from "./0010-steps.ts";
 import { devices } from "./0011-devices.ts";
 import { heatGatherer } from "./0012-heat-gatherer.ts";
+import { heatHolder } from "./0014-heat-holder.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -25,4 +26,5 @@ export const migrations: readonly string[] = [
   steps,
   devices,
   heatGatherer,
+  heatHolder,
 ];

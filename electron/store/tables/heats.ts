@@ -2,12 +2,16 @@ import type { Moment } from "../../domain/heats/clock.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
+/** Who gathered a heat: the id of a device on the network, or null for the table itself. */
+export type Holder = string | null;
+
 /** One heat of one test. */
 export interface Heat {
   /** Made by the client, so that a retry is recognised. */
   readonly id: string;
   readonly dayId: number;
   readonly test: TestCode;
+  readonly holder: Holder;
   /** Number of lanes at the station. */
   readonly lanes: number;
   readonly state: "gathering" | "running" | "ended";
@@ -38,7 +42,8 @@ interface HeatRow extends Omit<Heat, "zero" | "ended"> {
   readonly endedAt: string | null;
 }
 
-const columns = `id, day_id AS dayId, test, lanes, state, gathered_at AS gatheredAt, gathered_by AS gatheredBy,
+const columns = `id, day_id AS dayId, test, device_id AS holder, lanes, state, gathered_at AS gatheredAt,
+  gathered_by AS gatheredBy,
   zero_ms AS zeroMs, zero_boot AS zeroBoot, zero_wall AS zeroWall, ending, reason, ended_by AS endedBy, ended_at AS endedAt`;
 
 function asHeat(row: HeatRow): Heat {
@@ -56,14 +61,15 @@ export function heatById(db: ReadableDb, id: string): Heat | undefined {
   return row === undefined ? undefined : asHeat(row);
 }
 
-/** Returns a day's heats that are being gathered or run, at most one per test. */
+/** Returns a day's heats that are being gathered or run, at most one of each test and holder, oldest first. */
 export function liveHeats(db: ReadableDb, dayId: number): Heat[] {
-  const sql = `SELECT ${columns} FROM heat WHERE day_id = @dayId AND state <> 'ended'`;
+  const sql = `SELECT ${columns} FROM heat WHERE day_id = @dayId AND state <> 'ended'
+    ORDER BY gathered_at, id`;
   return allRows<HeatRow>(db, sql, { dayId }).map(asHeat);
 }
 
-export function liveHeat(db: ReadableDb, dayId: number, test: TestCode): Heat | undefined {
-  return liveHeats(db, dayId).find((heat) => heat.test === test);
+export function liveHeat(db: ReadableDb, dayId: number, test: TestCode, holder: Holder): Heat | undefined {
+  return liveHeats(db, dayId).find((heat) => heat.test === test && heat.holder === holder);
 }
 
 /** Returns the latest ended heats of a test, newest first. */
@@ -76,10 +82,10 @@ export function endedHeats(db: ReadableDb, dayId: number, test: TestCode, count:
 /** Adds a heat that is being gathered. */
 export function addHeat(
   db: WritableDb,
-  heat: Pick<Heat, "id" | "dayId" | "test" | "lanes" | "gatheredAt" | "gatheredBy">,
+  heat: Pick<Heat, "id" | "dayId" | "test" | "holder" | "lanes" | "gatheredAt" | "gatheredBy">,
 ): void {
-  const sql = `INSERT INTO heat (id, day_id, test, lanes, state, gathered_at, gathered_by, reason, ended_by)
-    VALUES (@id, @dayId, @test, @lanes, 'gathering', @gatheredAt, @gatheredBy, '', '')`;
+  const sql = `INSERT INTO heat (id, day_id, test, device_id, lanes, state, gathered_at, gathered_by, reason, ended_by)
+    VALUES (@id, @dayId, @test, @holder, @lanes, 'gathering', @gatheredAt, @gatheredBy, '', '')`;
   execute(db, sql, { ...heat });
 }
 

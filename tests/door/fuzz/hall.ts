@@ -66,7 +66,7 @@ export async function holdDay({ desk, clock, handle, faults }: FuzzHall): Promis
     await organiser.day.create({ date: "2026-11-14", title: "Fuzz day" });
   }
   const { dayId } = await organiser.day.open();
-  const table = { desk, clock, handle, faults, as: () => organiser };
+  const table = { desk, clock, handle, faults, as: () => organiser, from: () => organiser };
   // A number that no name of an earlier day can have.
   const newest = connectionOf(desk.store.db)
     .prepare<[], { id: number }>("SELECT ifnull(max(id), 0) AS id FROM athlete")
