@@ -1,4 +1,4 @@
-import { type ComponentProps, useEffect } from "react";
+import { type ComponentProps, useEffect, useState } from "react";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { Answer } from "../../../parts/layout/Answer.tsx";
@@ -10,9 +10,10 @@ import { useLaneCount } from "./gather/laneCount.ts";
 import { useGather } from "./gather/useGather.ts";
 import { LiveHead } from "./LiveHead.tsx";
 import css from "./LiveStation.module.css";
+import { OtherHeats } from "./OtherHeats.tsx";
 import { Running } from "./run/Running.tsx";
 import { resumeOutboxes } from "./sync/heatOutboxes.ts";
-import { useHeatView } from "./sync/useHeatView.ts";
+import { type ShownHolder, useHeatView } from "./sync/useHeatView.ts";
 import { isRunning, useOutbox } from "./sync/useLive.ts";
 import { useTapper } from "./sync/useTapper.ts";
 
@@ -28,11 +29,19 @@ interface LiveStationProps {
 
 /** Runs a station's test live: call the next, start, tap; nothing is keyed afterwards. */
 export function LiveStation(props: LiveStationProps) {
-  const query = useHeatView(props.test, props.lengths);
+  const [holder, setHolder] = useState<ShownHolder>(undefined);
+  const query = useHeatView(props.test, props.lengths, holder);
+  const isGone = holder !== undefined && query.data?.heat === null;
+  useEffect(() => {
+    if (isGone) setHolder(undefined);
+  }, [isGone]);
   useEffect(resumeOutboxes, []);
   return (
     <div className={css.station} data-whole-window>
-      <LiveHead test={props.test} parameters={props.parameters} />
+      <div className={css.top}>
+        <LiveHead test={props.test} parameters={props.parameters} />
+        <OtherHeats others={query.data?.others ?? []} shown={holder} onShow={setHolder} />
+      </div>
       <Answer query={query}>
         {(view) =>
           view.heat === null ? (

@@ -12,8 +12,12 @@ const sureMs = 4;
 const looks = 8;
 const betweenLooksMs = 250;
 
-async function ask(test: TestCode, lengths: LengthUnit): Promise<HeatView> {
-  const { answer, askedAt, answeredAt } = await timed(() => client.heat.view.query({ test, lengths }));
+/** Whose heat is shown: a device's, the table's (null), or that of whoever asks (undefined). */
+export type ShownHolder = string | null | undefined;
+
+async function ask(test: TestCode, lengths: LengthUnit, holder: ShownHolder): Promise<HeatView> {
+  const input = holder === undefined ? { test, lengths } : { test, lengths, holder };
+  const { answer, askedAt, answeredAt } = await timed(() => client.heat.view.query(input));
   const { heat } = answer;
   if (heat !== null && heat.elapsedMs !== null) {
     settleClock(heat.heatId, anchorOfAnswer({ elapsedMs: heat.elapsedMs, askedAt, answeredAt }));
@@ -25,11 +29,15 @@ async function ask(test: TestCode, lengths: LengthUnit): Promise<HeatView> {
  * Reads the desk's view of a station's heat. Each answer also sets the heat's clock; after a reload, when the first
  * answer came with much else, it asks a few times more until the clock is certain.
  */
-export function useHeatView(test: TestCode, lengths: LengthUnit): UseQueryResult<HeatView> {
+export function useHeatView(
+  test: TestCode,
+  lengths: LengthUnit,
+  holder: ShownHolder,
+): UseQueryResult<HeatView> {
   const query = useQuery({
     // The change feed finds queries by the first part of their key, named as the client's own.
-    queryKey: [["heat", "view"], { test, lengths }],
-    queryFn: () => ask(test, lengths),
+    queryKey: [["heat", "view"], { test, lengths, holder }],
+    queryFn: () => ask(test, lengths, holder),
   });
   const running = query.data?.heat?.elapsedMs != null ? query.data.heat.heatId : null;
   useEffect(() => {
@@ -38,9 +46,9 @@ export function useHeatView(test: TestCode, lengths: LengthUnit): UseQueryResult
     const timer = setInterval(() => {
       if (left === 0 || doubtOf(running) <= sureMs) return clearInterval(timer);
       left -= 1;
-      void ask(test, lengths);
+      void ask(test, lengths, holder);
     }, betweenLooksMs);
     return () => clearInterval(timer);
-  }, [running, test, lengths]);
+  }, [running, test, lengths, holder]);
   return query;
 }
