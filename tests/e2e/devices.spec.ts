@@ -10,6 +10,8 @@ import { expectForEverybody } from "./axe.ts";
 import { type Device, openDevice, startChromium } from "./browsers.ts";
 import { test as base } from "./fixture.ts";
 import { environment } from "./launch.ts";
+import { countedKeys, goToLive, openLive } from "./live.ts";
+import { callIn } from "./live-own.ts";
 import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";
 
@@ -133,6 +135,48 @@ test("a device says since when the table is out of reach, and goes on when it is
   await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port: Number(new URL(url).port) });
   await expect(tablet.page.getByText(/has not answered since/)).toHaveCount(0);
   await tablet.context.close();
+});
+
+test("two phones at the leap run a heat each from the one queue, and the table sees both", async ({
+  tapeline: { desk },
+  chromium,
+}) => {
+  await openLive(desk, "vertical", 5);
+  const port = await freePort();
+  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port });
+  const walls: Device[] = [];
+  for (const [name, bibs] of [
+    ["Red wall", "1, 2"],
+    ["Blue wall", "3, 4"],
+  ] as const) {
+    await desk.evaluate(() => {
+      location.hash = "/devices";
+    });
+    const wall = await openDevice(chromium, 1024, 768);
+    await joinAs(desk, wall, `https://127.0.0.1:${port}/`, name, "Power");
+    await callIn(wall.page, countedKeys(wall.page), "vertical", bibs.split(", ").map(Number));
+    walls.push(wall);
+  }
+  const [redWall = desk, blueWall = desk] = walls.map(({ page }) => page);
+  const others = (page: Page) => page.getByRole("region", { name: "Other heats of this test" });
+  await expect(others(redWall)).toContainText("Blue wall: 3, 4");
+  await expect(others(blueWall)).toContainText("Red wall: 1, 2");
+  await expect(others(redWall).getByRole("button")).toHaveCount(0);
+
+  // The table has no heat of its own, calls the one who is left, and may look at each.
+  await goToLive(desk, "vertical");
+  await callIn(desk, countedKeys(desk), "vertical", [5]);
+  await expect(others(redWall)).toContainText("The table: 5");
+  await desk.getByRole("button", { name: "Show: Red wall" }).click();
+  await expect(desk.locator('[data-pace="own"]')).toContainText("Skater 1");
+  await expectForEverybody(desk);
+  await expectForEverybody(redWall);
+  await desk.getByRole("button", { name: "Back to the table's own heat" }).click();
+  await expect(desk.locator('[data-pace="own"]')).toContainText("Skater 5");
+  for (const { complaints, context } of walls) {
+    expect(complaints).toEqual([]);
+    await context.close();
+  }
 });
 
 test("a wrong code and a no are said in words, and the code of a QR code is filled in", async ({
