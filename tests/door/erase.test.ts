@@ -35,7 +35,7 @@ describe("who is erased", () => {
     await people().setConsent({ athleteId: day.idOf(1), board: "name", share: false });
     day.desk.store.write(["calls"], (db) => {
       const at = day.clock.at.toISOString();
-      setCall(db, day.dayId, { athleteId: day.idOf(1), test: "agility", at });
+      setCall(db, day.dayId, { athleteId: day.idOf(1), test: "agility", at, holder: null });
     });
     const bo = await people().get({ athleteId: day.idOf(2) });
     expect((await people().list({ query: "ada" })).total).toBe(1);

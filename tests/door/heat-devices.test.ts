@@ -2,26 +2,18 @@ import { randomUUID } from "node:crypto";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { JoinedDevice } from "../../electron/domain/devices/place.ts";
-import { keepDevice } from "../../electron/store/tables/devices.ts";
 import { takenLanes } from "../../electron/store/tables/heat-lanes.ts";
 import { refusalOf } from "./desk.ts";
-import { bibsByLane, by, type Hall, type HeatView, hallAt, liveOf, sent } from "./heat-hall.ts";
+import { deviceAt } from "./devices-of-a-day.ts";
+import { bibsByLane, by, type HeatView, hallAt, liveOf, sent } from "./heat-hall.ts";
 
 /** Two leap walls: each device runs heats of its own from the one queue. */
 
 const leap = "vertical" as const;
 
-/** A device at the leap, in the store as if the table had said yes. */
-function deviceIn(hall: Hall, name: string): JoinedDevice {
-  const device: JoinedDevice = { id: randomUUID(), name, place: { role: "station", test: leap } };
-  const hash = randomUUID().replaceAll("-", "").padEnd(64, "0");
-  hall.desk.store.write([], (db) => keepDevice(db, hall.dayId, { ...device, joinedAt: "" }, hash));
-  return device;
-}
-
 async function twoWalls() {
   const hall = await hallAt(leap);
-  const devices = { red: deviceIn(hall, "Red phone"), blue: deviceIn(hall, "Blue phone") };
+  const devices = { red: deviceAt(hall, "Red phone", leap), blue: deviceAt(hall, "Blue phone", leap) };
   return {
     hall,
     devices,

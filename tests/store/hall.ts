@@ -52,7 +52,7 @@ function takePart(db: WritableDb, dayId: number, athleteId: number, person: Inve
   setEntrant(db, dayId, { athleteId, state: "testing", bib, since: at });
   const skip = { test: "endurance", kind: "skip", reason: `${sign} is late`, decidedBy: "QA", at } as const;
   leaveOut(db, dayId, { athleteId, ...skip });
-  setCall(db, dayId, { athleteId, test: "core", at });
+  setCall(db, dayId, { athleteId, test: "core", at, holder: null });
   addAbsence(db, dayId, { id: `${sign}-away`, athleteId, test: "core", by: "QA", at });
   const common = {
     athleteId,

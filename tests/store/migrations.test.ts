@@ -309,7 +309,7 @@ test("the step to the gatherer of a heat leaves every row of before, and knows o
   expect(kept).toEqual([{ state: "running", zeroMs: 5, gatheredBy: "" }]);
 });
 
-test("the step to heats of devices leaves every row, and gives each heat of before to the table", () => {
+test("the step to heats of devices leaves every row, and gives each heat and call of before to the table", () => {
   const from = migrations.indexOf(heatHolder);
   makeVersion(1, rows);
   const older = new SqliteDatabase(file());
@@ -324,11 +324,12 @@ test("the step to heats of devices leaves every row, and gives each heat of befo
       VALUES ('${id}', 2, 'core', 2, 'gathering', '${at}', NULL, NULL, NULL, NULL, '', '', NULL, ${holder})`);
   const after = everything();
   for (const [name, all] of before.tables) {
-    const then = name === "heat" ? all.map((row) => ({ ...(row as object), device_id: null })) : all;
+    const holds = name === "heat" || name === "call";
+    const then = holds ? all.map((row) => ({ ...(row as object), device_id: null })) : all;
     expect([name, after.tables.get(name)]).toEqual([name, then]);
   }
   const changed = [...before.schema].filter(([name, sql]) => after.schema.get(name) !== sql);
-  expect(changed.map(([name]) => name)).toEqual(["heat", "heat_live"]);
+  expect(changed.map(([name]) => name)).toEqual(["call", "heat", "heat_live"]);
   // Each device and the table hold one heat of a test at a time.
   const red = `'${randomUUID()}'`;
   other("red", red);

@@ -118,6 +118,7 @@ const called = [
 function callSome(db: WritableDb, day: Day, at: (minute: number) => string): void {
   for (const [test, minutesAgo] of called) {
     const next = queueOf(db, day, test, at(openSince)).find(({ calledAt }) => calledAt === null);
-    if (next !== undefined) call(db, day, next.athleteId, test, at(openSince - minutesAgo));
+    if (next === undefined) continue;
+    call(db, day, next.athleteId, { test, holder: null, at: at(openSince - minutesAgo) });
   }
 }

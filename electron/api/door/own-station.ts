@@ -51,8 +51,8 @@ export function keyer<Schema extends z.ZodObject | z.ZodUnion<readonly z.ZodObje
     });
 }
 
-/** Returns the holder of what this caller gathers: the device that asks, or the table. */
-function asker({ device }: Asker): Holder {
+/** Returns the holder of what this caller calls and gathers: the device that asks, or the table. */
+export function asker({ device }: Asker): Holder {
   return device?.id ?? null;
 }
 

@@ -48,6 +48,12 @@ export const stationPersonSchema = z.object({
   league: z.string(),
 });
 
+/**
+ * The name of another device at the station that called this athlete; null where nobody did, the table did, or the
+ * one who asks.
+ */
+export const calledElsewhereSchema = z.string().nullable();
+
 /** A person as a sheet, the store or its history has them; a league alone has an empty name. */
 export const saidPersonSchema = z.object({
   name: z.string(),

@@ -1,9 +1,10 @@
 import { fillFrom } from "../../domain/heats/fill.ts";
-import { setCall } from "../../store/tables/calls.ts";
+import { takeCall } from "../../store/tables/calls.ts";
 import { type HeatLane, lanesOf } from "../../store/tables/heat-lanes.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import type { Desk } from "../door/desk.ts";
 import { heldAthletes } from "../lanes/held.ts";
+import { calledElsewhere } from "../station/callers.ts";
 import { queueOf } from "../station/view.ts";
 import { nobodyToCall } from "../station/who.ts";
 import { freeLanes, heatToFill, put, type WantedHeat } from "./make.ts";
@@ -25,13 +26,17 @@ export function gather(desk: Desk, wanted: WantedHeat): Gathered {
     const heat = heatToFill(db, desk, day, wanted);
     const now = desk.now().toISOString();
     const own = lanesOf(db, heat.id);
-    // Whoever has a lane of this heat gets no second one in it, done or not.
-    const inLanes = new Set([...heldAthletes(db, day.id), ...own.map(({ athleteId }) => athleteId)]);
+    const taken = new Set([
+      ...heldAthletes(db, day.id),
+      // Whoever has a lane of this heat gets no second one in it, done or not.
+      ...own.map(({ athleteId }) => athleteId),
+      ...calledElsewhere(db, day, heat).keys(),
+    ]);
     const free = freeLanes(db, heat);
-    const { called, resting } = fillFrom(queueOf(db, day, heat.test, now), inLanes, free.length, now);
+    const { called, resting } = fillFrom(queueOf(db, day, heat.test, now), taken, free.length, now);
     if (called.length === 0 && own.length === 0) throw nobodyToCall(resting, now);
     const placed = called.map(({ athleteId, calledAt }, index) => {
-      setCall(db, day.id, { athleteId, test: heat.test, at: calledAt ?? now });
+      takeCall(db, day.id, { athleteId, test: heat.test, at: calledAt ?? now, holder: heat.holder });
       return put(db, heat, free[index] ?? 0, athleteId);
     });
     const rest = resting === null ? null : { bib: resting.bib, readyAt: resting.readyAt };

@@ -4,7 +4,7 @@ import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Present } from "../../store/reads/present.ts";
 import { standingAttempts } from "../../store/tables/attempts.ts";
-import { setCall } from "../../store/tables/calls.ts";
+import { takeCall } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { type HeatLane, type TakenLane, takenLanes } from "../../store/tables/heat-lanes.ts";
 import { type Heat, liveHeat } from "../../store/tables/heats.ts";
@@ -54,7 +54,7 @@ export function place(desk: Desk, wanted: WantedHeat, placing: Placing): HeatLan
     if (!placing.evenResting) requireRested(db, day, who, heat.test, now);
     requireVariant(heat, placing.variant);
     const lane = requireFree(db, heat, placing.lane);
-    setCall(db, day.id, { athleteId: who.athleteId, test: heat.test, at: now });
+    takeCall(db, day.id, { athleteId: who.athleteId, test: heat.test, at: now, holder: heat.holder });
     return { heatId: heat.id, ...put(db, heat, lane, who.athleteId, placing.variant) };
   });
 }

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { mostLanes } from "../../domain/heats/heat.ts";
 import {
   attemptSchema,
+  calledElsewhereSchema,
   sentenceSchema,
   stationPersonSchema,
   testSchema,
@@ -92,6 +93,7 @@ export const viewSchema = z.object({
       waitingSince: z.string(),
       readyAt: z.string(),
       calledAt: z.string().nullable(),
+      calledElsewhere: calledElsewhereSchema,
       /** Number of no-shows after a call to this test. */
       absences: z.int(),
     }),

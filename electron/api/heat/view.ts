@@ -21,6 +21,7 @@ import { type LoadedHeat, type LoadedLane, lanesAt, load, momentOf } from "../la
 import { attemptView, personIn, tellOne } from "../marks/attempts.ts";
 import { openDoubts } from "../marks/unanswered.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
+import { calledElsewhere } from "../station/callers.ts";
 import { queueOf } from "../station/view.ts";
 import { isFixed } from "./make.ts";
 import { isOver } from "./over.ts";
@@ -57,7 +58,7 @@ export function view(desk: Desk, day: Day, { test, lengths, holder }: Seen): Hea
   const waiting = waitingOf(scene, loaded);
   return {
     open: day.state === "open",
-    next: nextOf(scene, test, waiting),
+    next: nextOf(scene, { test, holder }, waiting),
     waiting: waiting.length,
     others: othersOf(scene, test, holder),
     ended: endedHeats(db, day.id, test, lately).map((each) => endedView(scene, each)),
@@ -73,11 +74,16 @@ function waitingOf({ db, day, queue }: Scene, loaded: LoadedHeat | null): QueueP
   return queue.filter(({ athleteId }) => !held.has(athleteId) && !own.has(athleteId));
 }
 
-function nextOf(scene: Scene, test: TestCode, waiting: readonly QueuePlace[]): HeatView["next"] {
-  const missed = absences(scene.db, scene.day.id).filter((absence) => absence.test === test);
+function nextOf(
+  { db, day, people }: Scene,
+  seen: Pick<Seen, "test" | "holder">,
+  waiting: readonly QueuePlace[],
+): HeatView["next"] {
+  const missed = absences(db, day.id).filter(({ test }) => test === seen.test);
+  const elsewhere = calledElsewhere(db, day, seen);
   return waiting.slice(0, soon).map(({ athleteId, waitingSince, readyAt, calledAt }) => ({
-    who: personIn(scene.people, athleteId),
-    ...{ waitingSince, readyAt, calledAt },
+    who: personIn(people, athleteId),
+    ...{ waitingSince, readyAt, calledAt, calledElsewhere: elsewhere.get(athleteId) ?? null },
     absences: missed.filter((absence) => absence.athleteId === athleteId).length,
   }));
 }

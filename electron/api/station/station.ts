@@ -5,7 +5,7 @@ import { attemptById } from "../../store/tables/attempts.ts";
 import { endCallTo } from "../../store/tables/calls.ts";
 import { voidAttempt } from "../../store/tables/record.ts";
 import { requireDay, requireOpenDay } from "../door/at-hand.ts";
-import { keyer } from "../door/own-station.ts";
+import { asker, keyer } from "../door/own-station.ts";
 import { initialsSchema, reasonSchema } from "../door/said.ts";
 import { lengthsSchema, testSchema, toldSchema } from "../door/shapes.ts";
 import { allow, router } from "../door/trpc.ts";
@@ -23,9 +23,10 @@ const athleteAndTest = z.object({ athleteId: z.int(), test: testSchema });
 export const station = router({
   view: keyer(z.object({ test: testSchema, lengths: lengthsSchema }))
     .output(viewSchema)
-    .query(({ ctx: { desk, who }, input: { test, lengths } }) => {
+    .query(({ ctx: { desk, who, ...ctx }, input }) => {
       const { db } = desk.store;
-      const seen = view(db, requireDay(db), test, lengths, desk.now().toISOString());
+      const now = desk.now().toISOString();
+      const seen = view(db, requireDay(db), { ...input, holder: asker(ctx), now });
       return who === "organiser" ? seen : { ...seen, skipped: [] };
     }),
 
@@ -87,9 +88,9 @@ export const station = router({
     }),
 
   /** Calls an athlete to this station; calling again changes nothing. (`call` itself is a reserved word of tRPC.) */
-  callAthlete: keyer(athleteAndTest).mutation(({ ctx: { desk }, input }) => {
-    const at = desk.now().toISOString();
-    desk.store.write(["calls"], (db) => call(db, requireOpenDay(db), input.athleteId, input.test, at));
+  callAthlete: keyer(athleteAndTest).mutation(({ ctx: { desk, ...ctx }, input: { athleteId, test } }) => {
+    const wanted = { test, holder: asker(ctx), at: desk.now().toISOString() };
+    desk.store.write(["calls"], (db) => call(db, requireOpenDay(db), athleteId, wanted));
   }),
 
   /** Ends the call to this station, but not one to another. */
@@ -99,10 +100,10 @@ export const station = router({
 
   callNext: keyer(z.object({ test: testSchema }))
     .output(z.object({ athleteId: z.int() }))
-    .mutation(({ ctx: { desk }, input }) => {
-      const at = desk.now().toISOString();
+    .mutation(({ ctx: { desk, ...ctx }, input: { test } }) => {
+      const wanted = { test, holder: asker(ctx), at: desk.now().toISOString() };
       return desk.store.write(["calls"], (db) => ({
-        athleteId: callNext(db, requireOpenDay(db), input.test, at),
+        athleteId: callNext(db, requireOpenDay(db), wanted),
       }));
     }),
 });

@@ -7,34 +7,44 @@ import { presentById } from "../../store/reads/present.ts";
 import { endCallTo, setCall } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { leaveOut, leftOut, takeBackIn } from "../../store/tables/entrants.ts";
+import type { Holder } from "../../store/tables/heats.ts";
 import { heldAthletes } from "../lanes/held.ts";
 import { queueOf } from "./view.ts";
 import { doneBy, nobodyToCall, requirePresent, requireTesting, requireTurn } from "./who.ts";
+
+/** A call to be made: to which test, by whom, and when (ISO 8601). */
+interface WantedCall {
+  readonly test: TestCode;
+  readonly holder: Holder;
+  readonly at: string;
+}
 
 /**
  * Calls an athlete to a test.
  * @throws Refusal when the athlete does not test, skips this test, has done it, or has another one to do first.
  */
-export function call(db: WritableDb, day: Day, athleteId: number, test: TestCode, at: string): void {
+export function call(db: WritableDb, day: Day, athleteId: number, wanted: WantedCall): void {
+  const { test } = wanted;
   const who = requirePresent(db, day, athleteId);
   requireTesting(db, day, who, test);
   if (doneBy(db, day, athleteId).has(test)) {
     throw new Refusal("conflict", sentence("station.done", { name: who.name }));
   }
   requireTurn(db, day, who, test);
-  setCall(db, day.id, { athleteId, test, at });
+  setCall(db, day.id, { athleteId, ...wanted });
 }
 
 /**
  * Calls the next rested athlete; returns their id.
  * @throws Refusal `conflict` when nobody is left to call, or all of them still rest.
  */
-export function callNext(db: WritableDb, day: Day, test: TestCode, now: string): number {
+export function callNext(db: WritableDb, day: Day, wanted: WantedCall): number {
+  const { test, at: now } = wanted;
   const held = heldAthletes(db, day.id);
   const waiting = queueOf(db, day, test, now).filter(({ athleteId }) => !held.has(athleteId));
   const next = nextCall(waiting, now);
   if (!("who" in next)) throw nobodyToCall("resting" in next ? next.resting : null, now);
-  setCall(db, day.id, { athleteId: next.who.athleteId, test, at: now });
+  setCall(db, day.id, { athleteId: next.who.athleteId, ...wanted });
   return next.who.athleteId;
 }
 

@@ -12,11 +12,19 @@ import { newestAttempts } from "../../store/tables/attempts.ts";
 import { calls } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { leftOut } from "../../store/tables/entrants.ts";
+import type { Holder } from "../../store/tables/heats.ts";
 import { type KeptMark, marksOfDay, parametersOf } from "../../store/tables/marks.ts";
-import { attemptSchema, sentenceSchema, stationPersonSchema, writtenSchema } from "../door/shapes.ts";
+import {
+  attemptSchema,
+  calledElsewhereSchema,
+  sentenceSchema,
+  stationPersonSchema,
+  writtenSchema,
+} from "../door/shapes.ts";
 import { attemptView, personIn } from "../marks/attempts.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { doubtedMarks } from "../marks/unanswered.ts";
+import { calledElsewhere } from "./callers.ts";
 import { timesBy } from "./times.ts";
 
 export const viewSchema = z.object({
@@ -38,6 +46,7 @@ export const viewSchema = z.object({
       waitingSince: z.string(),
       readyAt: z.string(),
       calledAt: z.string().nullable(),
+      calledElsewhere: calledElsewhereSchema,
       /** The missing part of a test that was begun. */
       begun: sentenceSchema.nullable(),
     }),
@@ -98,13 +107,22 @@ export function queueOf(
   );
 }
 
+/** Which station's screen is looked at, whose, and when (ISO 8601). */
+interface Seen {
+  readonly test: TestCode;
+  readonly lengths: LengthUnit;
+  readonly holder: Holder;
+  readonly now: string;
+}
+
 /** Returns everything on one station's screen. */
-export function view(db: ReadableDb, day: Day, test: TestCode, lengths: LengthUnit, now: string): View {
+export function view(db: ReadableDb, day: Day, { test, lengths, holder, now }: Seen): View {
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
   const marks = marksOfDay(db, day.id).filter((mark) => mark.test === test);
   const runners = runnersOf(db, day, now);
   const queue = queueOf(db, day, test, now, runners);
   const recent = newestAttempts(db, day.id, test, newest);
+  const elsewhere = calledElsewhere(db, day, { test, holder });
   const shownHere = new Set(recent.map(({ athleteId }) => athleteId));
   const doubted = doubtedMarks(
     db,
@@ -119,7 +137,7 @@ export function view(db: ReadableDb, day: Day, test: TestCode, lengths: LengthUn
     counts: countsOf(test, marks, runners, queue.length),
     queue: queue.map(({ athleteId, waitingSince, readyAt, calledAt }) => ({
       who: personIn(people, athleteId),
-      ...{ waitingSince, readyAt, calledAt },
+      ...{ waitingSince, readyAt, calledAt, calledElsewhere: elsewhere.get(athleteId) ?? null },
       begun: begun(marks.find((mark) => mark.athleteId === athleteId)),
     })),
     recent: recent.map((attempt) => {

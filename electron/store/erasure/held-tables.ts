@@ -21,7 +21,7 @@ export const sameAthlete = `(WITH RECURSIVE own (id) AS (
 export const heldTables = [
   {
     name: "call",
-    read: "SELECT day_id, athlete_id, test, at FROM call WHERE athlete_id = @athleteId",
+    read: "SELECT day_id, athlete_id, test, at, device_id FROM call WHERE athlete_id = @athleteId",
     remove: "DELETE FROM call WHERE athlete_id = @athleteId",
   },
   {

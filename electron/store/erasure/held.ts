@@ -14,7 +14,7 @@ export interface HeldRows {
     decided_by: string;
     at: string;
   })[];
-  readonly call: readonly (OfDay & { at: string })[];
+  readonly call: readonly (OfDay & { at: string; device_id: string | null })[];
   readonly absence: readonly (OfDay & { id: string; noted_by: string; at: string })[];
   readonly attempt: readonly AttemptRow[];
   readonly void: readonly { attempt_id: string; reason: string; voided_by: string; at: string }[];

@@ -24,7 +24,7 @@ export function QueueRow({ place, now, onPick, onCall }: QueueRowProps) {
   const say = useSay();
   const writeTime = useWriteTime();
   const writeReady = useWriteReady();
-  const { who, calledAt, begun } = place;
+  const { who, calledAt, calledElsewhere, begun } = place;
   const called = calledAt !== null;
   const resting = Date.parse(place.readyAt) > now;
   const named = { bib: who.bib, name: who.name };
@@ -35,7 +35,13 @@ export function QueueRow({ place, now, onPick, onCall }: QueueRowProps) {
         <span className={css.who}>
           <span className={css.name}>{who.name}</span>
           <Row as="span" gap={3} lines={0} wrap className="small quiet">
-            {called && <strong>{t("queue.calledSince", { time: writeTime(calledAt) })}</strong>}
+            {called && (
+              <strong>
+                {calledElsewhere === null
+                  ? t("queue.calledSince", { time: writeTime(calledAt) })
+                  : t("queue.calledElsewhere", { time: writeTime(calledAt), who: calledElsewhere })}
+              </strong>
+            )}
             {!called && resting && t("queue.rests", { time: writeReady(place.readyAt) })}
             {!called && !resting && t("queue.waits", { time: writeTime(place.waitingSince) })}
             {begun !== null && <strong className={css.begun}>{say(begun)}</strong>}

@@ -26,7 +26,7 @@ export function NextUp({ view, onPick }: NextUpProps) {
       </h2>
       {view.next.length === 0 && <p className={css.none}>{t("next.none")}</p>}
       <ol className={css.rows}>
-        {view.next.slice(0, few).map(({ who, readyAt, calledAt, absences }) => (
+        {view.next.slice(0, few).map(({ who, readyAt, calledAt, calledElsewhere, absences }) => (
           <li key={who.athleteId}>
             <button
               type="button"
@@ -37,9 +37,11 @@ export function NextUp({ view, onPick }: NextUpProps) {
               <strong className={css.bib}>{who.bib}</strong>
               <span className={css.name}>{who.name}</span>
               <span className={css.note}>
-                {calledAt !== null
-                  ? t("next.called", { time: writeTime(calledAt) })
-                  : Date.parse(readyAt) > now && t("next.rests", { time: writeReady(readyAt) })}
+                {calledAt === null
+                  ? Date.parse(readyAt) > now && t("next.rests", { time: writeReady(readyAt) })
+                  : calledElsewhere === null
+                    ? t("next.called", { time: writeTime(calledAt) })
+                    : t("next.calledElsewhere", { time: writeTime(calledAt), who: calledElsewhere })}
                 {absences > 0 && ` ${t("next.absences", { count: absences })}`}
               </span>
             </button>
