@@ -258,7 +258,7 @@ test("without a day there is nothing, and a day closed today stays on the wall",
   expect([closed.day?.state, closed.newest.length]).toEqual(["closed", 2]);
   day.clock.at = new Date("2026-11-15T12:00:00Z");
   expect(await day.view()).toEqual({
-    ...{ hidden: false, demo: false, day: null, newest: [], firsts: [], calls: [] },
+    ...{ hidden: false, demo: false, day: null, newest: [], firsts: [], calls: [], heats: [] },
     walls: ["push-up", "agility", "vertical", "core", "endurance"].map((code) => ({ test: code, rows: [] })),
     totals: { bests: 0, firsts: 0, testsDone: 0, athletesTested: 0 },
   });

@@ -37,13 +37,13 @@ test("each device calls from the one queue into a heat of its own, and sees what
   expect(bibsByLane(await table.view({ test: leap }))).toEqual([5]);
   for (const caller of [red, blue, table]) expect(nextBibs(await caller.view({ test: leap }))).toEqual([6]);
   const held = (of: JoinedDevice, heatId: string, bibs: number[]) => ({
-    ...{ heatId, holder: of.id, device: of.name, state: "running", bibs },
+    ...{ heatId, test: leap, holder: of.id, device: of.name, state: "running", bibs },
   });
   const { others } = await red.view({ test: leap });
   expect(others).toHaveLength(2);
   expect(others).toContainEqual(held(devices.blue, second.heatId, [3, 4]));
   expect(others).toContainEqual({
-    ...{ heatId: third.heatId, holder: null, device: null, state: "running", bibs: [5] },
+    ...{ heatId: third.heatId, test: leap, holder: null, device: null, state: "running", bibs: [5] },
   });
   // The table looks at a device's heat, by who holds it.
   const seen = await table.view({ test: leap, holder: devices.red.id });

@@ -83,10 +83,12 @@ describe("where the day stands", () => {
       {
         ...{ test: "push-up", done: 2, waiting: 1, later: 0, leftOut: 0, incomplete: 0, bests: 1, firsts: 1 },
         longestWait: "2026-11-14T09:00:00.000Z",
+        heats: [],
       },
       {
         ...{ test: "agility", done: 0, waiting: 1, later: 1, leftOut: 1, incomplete: 1, bests: 0, firsts: 0 },
         longestWait: "2026-11-14T09:10:00.000Z",
+        heats: [],
       },
       {
         ...{
@@ -100,10 +102,12 @@ describe("where the day stands", () => {
           firsts: 0,
         },
         longestWait: "2026-11-14T09:10:00.000Z",
+        heats: [],
       },
       {
         ...{ test: "core", done: 0, waiting: 0, later: 3, leftOut: 0, incomplete: 0, bests: 0, firsts: 0 },
         longestWait: null,
+        heats: [],
       },
       {
         ...{
@@ -117,6 +121,7 @@ describe("where the day stands", () => {
           firsts: 0,
         },
         longestWait: null,
+        heats: [],
       },
     ]);
     const floor = await made.as("organiser").day.floor();

@@ -3,31 +3,17 @@ import { once } from "node:events";
 import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type Browser, expect, type Page } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { listeningOf } from "../network/sockets.ts";
 import { freePort } from "../network/table.ts";
 import { expectForEverybody } from "./axe.ts";
-import { type Device, openDevice, startChromium } from "./browsers.ts";
-import { test as base } from "./fixture.ts";
+import { openDevice } from "./browsers.ts";
+import { joinAs, test } from "./devices.ts";
 import { environment } from "./launch.ts";
-import { countedKeys, goToLive, openLive } from "./live.ts";
-import { callIn } from "./live-own.ts";
 import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";
 
 /** Devices in the system's own browser, joined to the running program over the network. */
-
-const test = base.extend<object, { chromium: Browser }>({
-  chromium: [
-    // biome-ignore lint/correctness/noEmptyPattern: the runner reads the names of what is wanted from this pattern.
-    async ({}, use) => {
-      const browser = await startChromium();
-      await use(browser);
-      await browser.close();
-    },
-    { scope: "worker", timeout: 600_000 },
-  ],
-});
 
 /** Opens the demo's day and turns the switch on, for this machine alone. */
 async function openTable({ desk }: Tapeline): Promise<string> {
@@ -38,22 +24,6 @@ async function openTable({ desk }: Tapeline): Promise<string> {
   await desk.getByRole("link", { name: "Screens at the stations" }).click();
   await desk.getByRole("heading", { name: "Let a device join" }).waitFor();
   return `https://127.0.0.1:${port}/`;
-}
-
-/** Joins as people do: the code from the table's screen, a name, and the organiser's yes. */
-async function joinAs(desk: Page, { page }: Device, url: string, name: string, place: string): Promise<void> {
-  const show = desk.getByRole("button", { name: "Show a code" });
-  const code = desk.locator("dd").filter({ hasText: /^[0-9A-Z]{4} [0-9A-Z]{4}/ });
-  await expect(show.or(code)).toBeVisible();
-  if (await show.isVisible()) await show.click();
-  await page.goto(url);
-  const shown = ((await code.textContent()) ?? "").slice(0, 9);
-  await page.getByLabel("Code").fill(shown.toLowerCase());
-  await page.getByLabel("Name of this device").fill(name);
-  await page.getByRole("button", { name: "Ask to join" }).click();
-  await page.getByText("Waiting for the organiser's yes.").waitFor();
-  await desk.getByLabel(`Use ${name} for`).selectOption(place);
-  await desk.getByRole("button", { name: "Let it in" }).click();
 }
 
 test("a phone joins by code, holds a station, and what it does there is on the table at once", async ({
@@ -135,48 +105,6 @@ test("a device says since when the table is out of reach, and goes on when it is
   await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port: Number(new URL(url).port) });
   await expect(tablet.page.getByText(/has not answered since/)).toHaveCount(0);
   await tablet.context.close();
-});
-
-test("two phones at the leap run a heat each from the one queue, and the table sees both", async ({
-  tapeline: { desk },
-  chromium,
-}) => {
-  await openLive(desk, "vertical", 5);
-  const port = await freePort();
-  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port });
-  const walls: Device[] = [];
-  for (const [name, bibs] of [
-    ["Red wall", "1, 2"],
-    ["Blue wall", "3, 4"],
-  ] as const) {
-    await desk.evaluate(() => {
-      location.hash = "/devices";
-    });
-    const wall = await openDevice(chromium, 1024, 768);
-    await joinAs(desk, wall, `https://127.0.0.1:${port}/`, name, "Power");
-    await callIn(wall.page, countedKeys(wall.page), "vertical", bibs.split(", ").map(Number));
-    walls.push(wall);
-  }
-  const [redWall = desk, blueWall = desk] = walls.map(({ page }) => page);
-  const others = (page: Page) => page.getByRole("region", { name: "Other heats of this test" });
-  await expect(others(redWall)).toContainText("Blue wall: 3, 4");
-  await expect(others(blueWall)).toContainText("Red wall: 1, 2");
-  await expect(others(redWall).getByRole("button")).toHaveCount(0);
-
-  // The table has no heat of its own, calls the one who is left, and may look at each.
-  await goToLive(desk, "vertical");
-  await callIn(desk, countedKeys(desk), "vertical", [5]);
-  await expect(others(redWall)).toContainText("The table: 5");
-  await desk.getByRole("button", { name: "Show: Red wall" }).click();
-  await expect(desk.locator('[data-pace="own"]')).toContainText("Skater 1");
-  await expectForEverybody(desk);
-  await expectForEverybody(redWall);
-  await desk.getByRole("button", { name: "Back to the table's own heat" }).click();
-  await expect(desk.locator('[data-pace="own"]')).toContainText("Skater 5");
-  for (const { complaints, context } of walls) {
-    expect(complaints).toEqual([]);
-    await context.close();
-  }
 });
 
 test("a wrong code and a no are said in words, and the code of a QR code is filled in", async ({

@@ -58,6 +58,8 @@ export const boardSchema = z.object({
   walls: z.array(z.object({ test: testSchema, rows: z.array(rowSchema) })),
   /** Called athletes, by test in order, earliest call first. */
   calls: z.array(z.object({ test: testSchema, called: z.array(callSchema) })),
+  /** Running heats, by test in order: the bibs of those who agreed to be shown and whom a lane holds, a list per heat. */
+  heats: z.array(z.object({ test: testSchema, heats: z.array(z.array(z.int())) })),
   /**
    * Counts only of athletes who agreed to be shown: with everybody in them, the hidden ones' share could be worked out
    * by subtraction. None by league: leagues are not ranked either.

@@ -4,6 +4,7 @@ import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { InPublic } from "../../store/reads/present.ts";
 import type { Call } from "../../store/tables/calls.ts";
+import type { HeatAtHand } from "../lanes/at-hand.ts";
 import type { MarkWithNews } from "../marks/marks.ts";
 import { placeOfMark } from "../marks/unanswered.ts";
 import type { TypicalErrors } from "../noise/errors.ts";
@@ -15,6 +16,7 @@ export interface BoardFacts {
   readonly people: readonly InPublic[];
   readonly marks: readonly MarkWithNews[];
   readonly calls: readonly Call[];
+  readonly heats: readonly HeatAtHand[];
   /** Marks that wait for an answer to a doubt, by `placeOfMark`: they are not news yet. */
   readonly doubted: ReadonlySet<string>;
   /** The typical errors that judge the gains. */
@@ -38,7 +40,7 @@ const newestShown = 12;
 
 /** Shapes the part of a day that the hall may see. Data without consent never leaves this function. */
 export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo" | "hidden"> {
-  const { people, calls, doubted, errors, lengths } = facts;
+  const { people, calls, heats, doubted, errors, lengths } = facts;
   const labels = labelsOf(people);
   // No hidden athlete's mark goes further, so that nothing shown can reveal one.
   const marks = facts.marks.filter(({ athleteId }) => labels.has(athleteId));
@@ -54,6 +56,7 @@ export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo" | "hid
     firsts: newestOf("first").map((mark) => firstOf(mark, lengths)),
     walls: testCodes.map((test) => ({ test, rows: wallOf(test, shown, lengths) })),
     calls: callsOf(people, calls),
+    heats: runningOf(people, heats),
     totals: { ...newsIn(sure), ...doneIn(marks) },
   };
 }
@@ -135,6 +138,21 @@ function callsOf(people: readonly InPublic[], calls: readonly Call[]): Board["ca
         return { bib: person.bib, name: person.board === "name" ? person.name : null };
       });
     return called.length === 0 ? [] : { test, called };
+  });
+}
+
+/** Returns each test's running heats by the bibs of those who agreed to be shown. A heat without any is left out. */
+function runningOf(people: readonly InPublic[], heats: readonly HeatAtHand[]): Board["heats"] {
+  const bibs = new Map(
+    people.map(({ athleteId, board, bib }) => [athleteId, board === "hidden" ? null : bib]),
+  );
+  const running = heats
+    .filter(({ state }) => state === "running")
+    .map(({ test, athleteIds }) => ({ test, bibs: athleteIds.flatMap((id) => bibs.get(id) ?? []) }))
+    .filter((heat) => heat.bibs.length > 0);
+  return testCodes.flatMap((test) => {
+    const own = running.filter((heat) => heat.test === test).map((heat) => heat.bibs);
+    return own.length === 0 ? [] : { test, heats: own };
   });
 }
 

@@ -4,6 +4,7 @@ import { everybodyInPublic } from "../../store/reads/present.ts";
 import { calls } from "../../store/tables/calls.ts";
 import { dayEvents } from "../../store/tables/day-events.ts";
 import { allDays, type Day, dayAtHand } from "../../store/tables/days.ts";
+import { heatsAtHand } from "../lanes/at-hand.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { doubtedMarks, placeOfMark } from "../marks/unanswered.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
@@ -20,7 +21,7 @@ export function boardOf(
   if (day === null)
     return {
       day: null,
-      ...shapeBoard({ people: [], marks: [], calls: [], doubted: new Set(), errors, lengths }),
+      ...shapeBoard({ people: [], marks: [], calls: [], heats: [], doubted: new Set(), errors, lengths }),
     };
   const { title, date, state } = day;
   const marks = tellMarks(db, day, null, errors);
@@ -28,6 +29,7 @@ export function boardOf(
     people: everybodyInPublic(db, day.id),
     marks,
     calls: calls(db, day.id),
+    heats: day.state === "open" ? heatsAtHand(db, day) : [],
     doubted: new Set(doubtedMarks(db, day, () => marks).map(({ mark }) => placeOfMark(mark))),
     errors,
     lengths,

@@ -7,6 +7,7 @@ import type { Day } from "../../store/tables/days.ts";
 import { countStates } from "../../store/tables/entrants.ts";
 import { requireDay } from "../door/at-hand.ts";
 import { allow } from "../door/trpc.ts";
+import { type HeatAtHand, heatsAtHand } from "../lanes/at-hand.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { queueOf, runnersOf } from "../station/view.ts";
 import { type Floor, needsOf } from "./needs.ts";
@@ -23,6 +24,7 @@ function overviewOf(db: ReadableDb, day: Day, now: string) {
   const runners = runnersOf(db, day, now);
   const marks = tellMarks(db, day);
   const counts = countStates(people);
+  const heats = heatsAtHand(db, day);
   const floor: Floor = { people, runners, marks, counts, now };
   return {
     title: day.title,
@@ -33,7 +35,10 @@ function overviewOf(db: ReadableDb, day: Day, now: string) {
     finished: runners.filter(isFinished).length,
     endsAbout: endAtPace(runners, now, counts.expected),
     leagues: leaguesOf(people, runners),
-    tests: testCodes.map((test) => testOf(db, day, test, { runners, marks, now })),
+    tests: testCodes.map((test) => ({
+      ...testOf(db, day, test, { runners, marks, now }),
+      heats: heatsOf(heats, people, test),
+    })),
     needs: needsOf(db, day, floor),
   };
 }
@@ -65,4 +70,18 @@ function testOf(
     /** Start of the longest wait. */
     longestWait: waits.sort()[0] ?? null,
   };
+}
+
+/** Returns all heats of a test that are gathered or run, at the table and at every device of its station. */
+function heatsOf(heats: readonly HeatAtHand[], people: readonly Present[], test: TestCode) {
+  const bibs = new Map(people.map(({ athleteId, bib }) => [athleteId, bib]));
+  return heats
+    .filter((heat) => heat.test === test)
+    .map(({ heatId, holder, device, state, athleteIds }) => ({
+      ...{ heatId, state, isTable: holder === null },
+      /** The device's name; null for the table, and for a device that is no longer joined. */
+      who: device,
+      /** Of whom its lanes hold now, by lane. */
+      bibs: athleteIds.map((athleteId) => bibs.get(athleteId) ?? null),
+    }));
 }

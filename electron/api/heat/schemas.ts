@@ -8,6 +8,7 @@ import {
   testSchema,
   toldSchema,
 } from "../door/shapes.ts";
+import { heatAtHandSchema } from "../lanes/at-hand.ts";
 
 /** The schemas of live heats. Instants are ISO 8601; ms count from the heat's time 0. */
 export const heatIdSchema = z.uuid();
@@ -65,6 +66,10 @@ const heatSchema = z.object({
   heatId: z.string(),
   test: testSchema,
   state: z.enum(["gathering", "running"]),
+  /** Null: the table. */
+  holder: z.string().nullable(),
+  /** The holder's name; null for the table, and for a device that is no longer joined. */
+  device: z.string().nullable(),
   /** Initials of whoever called the first of it; empty for a heat of before they were kept. */
   gatheredBy: z.string(),
   /** Number of lanes; those missing in `lane` are free. */
@@ -102,14 +107,8 @@ export const viewSchema = z.object({
   waiting: z.int(),
   /** The heats of this test that others gather or run: those in their lanes are not in `next`. */
   others: z.array(
-    z.object({
-      heatId: z.string(),
-      /** Null: the table. */
-      holder: z.string().nullable(),
-      /** The device's name; null for the table, and for a device that is no longer joined. */
-      device: z.string().nullable(),
-      state: z.enum(["gathering", "running"]),
-      /** By lane. */
+    heatAtHandSchema.extend({
+      /** Of whom its lanes hold now, by lane. */
       bibs: z.array(z.int().nullable()),
     }),
   ),

@@ -10,12 +10,12 @@ import { everybody, type Present } from "../../store/reads/present.ts";
 import { absences } from "../../store/tables/absences.ts";
 import { type KeptAttempt, standingAttempts } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
-import { devicesOf } from "../../store/tables/devices.ts";
 import { confirmedAttempts } from "../../store/tables/heat-events.ts";
 import { lanesOf } from "../../store/tables/heat-lanes.ts";
-import { endedHeats, type Heat, type Holder, liveHeat, liveHeats } from "../../store/tables/heats.ts";
+import { endedHeats, type Heat, type Holder, liveHeat } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
 import type { Told } from "../door/shapes.ts";
+import { deviceNames, heatsAtHand } from "../lanes/at-hand.ts";
 import { heldAthletes } from "../lanes/held.ts";
 import { type LoadedHeat, type LoadedLane, lanesAt, load, momentOf } from "../lanes/load.ts";
 import { attemptView, personIn, tellOne } from "../marks/attempts.ts";
@@ -60,7 +60,7 @@ export function view(desk: Desk, day: Day, { test, lengths, holder }: Seen): Hea
     open: day.state === "open",
     next: nextOf(scene, { test, holder }, waiting),
     waiting: waiting.length,
-    others: othersOf(scene, test, holder),
+    others: othersOf(scene, { test, holder }),
     ended: endedHeats(db, day.id, test, lately).map((each) => endedView(scene, each)),
     heat: loaded === null ? null : heatView(desk, scene, loaded),
   };
@@ -89,17 +89,12 @@ function nextOf(
 }
 
 /** Returns the heats of the test that others gather or run at the same time. */
-function othersOf(scene: Scene, test: TestCode, holder: Holder): HeatView["others"] {
-  const { db, day } = scene;
-  const names = new Map<Holder, string>(devicesOf(db, day.id).map(({ id, name }) => [id, name]));
-  return liveHeats(db, day.id)
-    .filter((heat) => heat.test === test && heat.holder !== holder)
-    .map((heat) => ({
-      heatId: heat.id,
-      holder: heat.holder,
-      device: names.get(heat.holder) ?? null,
-      state: heat.state === "gathering" ? "gathering" : "running",
-      bibs: bibsOf(scene, heat),
+function othersOf({ db, day, people }: Scene, seen: Pick<Seen, "test" | "holder">): HeatView["others"] {
+  return heatsAtHand(db, day)
+    .filter(({ test, holder }) => test === seen.test && holder !== seen.holder)
+    .map(({ athleteIds, ...heat }) => ({
+      ...heat,
+      bibs: athleteIds.map((athleteId) => personIn(people, athleteId).bib),
     }));
 }
 
@@ -120,6 +115,8 @@ function heatView(desk: Desk, scene: Scene, loaded: LoadedHeat): LiveHeat {
     heat.zero === null ? { ms: null, clock: "monotonic" as const } : msBetween(heat.zero, momentOf(desk));
   return {
     heatId: heat.id,
+    holder: heat.holder,
+    device: deviceNames(scene.db, scene.day).get(heat.holder) ?? null,
     gatheredBy: heat.gatheredBy,
     test: heat.test,
     state: heat.state === "gathering" ? "gathering" : "running",

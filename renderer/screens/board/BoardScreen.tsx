@@ -73,7 +73,7 @@ function Shown({ scene, board, round, news }: ShownProps) {
     case "walls":
       return <WallsScene walls={scene.walls} round={round} />;
     case "floor":
-      return <FloorScene calls={board.calls} totals={board.totals} />;
+      return <FloorScene calls={board.calls} heats={board.heats} totals={board.totals} />;
     case "closing":
       return <ClosingScene totals={board.totals} />;
   }

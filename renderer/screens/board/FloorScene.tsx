@@ -1,10 +1,14 @@
 import type { Board } from "../../../electron/api/board/schemas.ts";
 import { Calls } from "./Calls.tsx";
 import css from "./FloorScene.module.css";
+import { OnNow } from "./OnNow.tsx";
 import { useTotals } from "./totals.ts";
 
-/** Shows the whole floor: the totals of the athletes shown, and each station's calls, by name where that was agreed. */
-export function FloorScene({ calls, totals }: Pick<Board, "calls" | "totals">) {
+/**
+ * Shows the whole floor: the totals of the athletes shown, who is in running heats, and each station's calls, by name
+ * where that was agreed.
+ */
+export function FloorScene({ calls, heats, totals }: Pick<Board, "calls" | "heats" | "totals">) {
   const told = useTotals()(totals);
   const [news, ...others] = [...told.news, ...told.done];
   return (
@@ -15,6 +19,7 @@ export function FloorScene({ calls, totals }: Pick<Board, "calls" | "totals">) {
             <strong>{news.number}</strong> <span>{news.words}</span>
           </p>
         )}
+        <OnNow heats={heats} />
         <div className={css.others} data-count={others.length}>
           {others.map(({ number, words }) => (
             <p key={words}>

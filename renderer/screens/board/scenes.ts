@@ -28,8 +28,9 @@ export function scenesOf(board: Board, together: number): Scene[] {
     return { kind: "walls", walls: filled.slice(group * size, (group + 1) * size) };
   });
   if (board.day?.state === "closed") return [{ kind: "closing" }, ...walls];
-  const { calls, totals } = board;
-  const floor: Scene[] = calls.length > 0 || totals.testsDone > 0 ? [{ kind: "floor" }] : [];
+  const { calls, heats, totals } = board;
+  const isFloorAlive = calls.length > 0 || heats.length > 0 || totals.testsDone > 0;
+  const floor: Scene[] = isFloorAlive ? [{ kind: "floor" }] : [];
   return [{ kind: "newest" }, ...walls, ...floor];
 }
 

@@ -37,11 +37,31 @@ function TestLine({ test: told }: { readonly test: Overview["tests"][number] }) 
         </span>
         <span>{t("tests.later", { count: later })}</span>
       </div>
+      <Heats heats={told.heats} />
       <div className={css.line} aria-hidden="true">
         <span data-part="done" style={{ flexGrow: done }} />
         <span data-part="waiting" style={{ flexGrow: waiting }} />
         <span data-part="later" style={{ flexGrow: later }} />
       </div>
     </li>
+  );
+}
+
+/** Lists all heats of a test, at the table and at each device: who has it, and the bibs in its lanes. */
+function Heats({ heats }: { readonly heats: Overview["tests"][number]["heats"] }) {
+  const { t } = useTranslation(["day", "live"]);
+  const held = heats.filter(({ bibs }) => bibs.length > 0);
+  if (held.length === 0) return null;
+  return (
+    <ul className={css.heats}>
+      {held.map(({ heatId, who, isTable, state, bibs }) => (
+        <li key={heatId}>
+          {t(`day:tests.heat.${state}`, {
+            who: who ?? t(isTable ? "live:others.table" : "live:others.gone"),
+            bibs: bibs.join(", "),
+          })}
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -1,0 +1,78 @@
+import { type Browser, expect, type Page } from "@playwright/test";
+import { freePort } from "../network/table.ts";
+import { expectForEverybody } from "./axe.ts";
+import { type Device, openDevice } from "./browsers.ts";
+import { joinAs, test } from "./devices.ts";
+import { countedKeys, goToLive, openLive } from "./live.ts";
+import { callIn } from "./live-own.ts";
+import { callDoor } from "./page.ts";
+import type { Tapeline } from "./session.ts";
+
+/** Several heats of one test at once: two devices and the table at the leap, each with lanes of its own. */
+
+const others = (page: Page) => page.getByRole("region", { name: "Other heats of this test" });
+const lanes = (page: Page) => page.locator('[data-pace="own"]');
+
+/** Two walls that called two each, at a leap with so many who wait. */
+async function openWalls({ desk }: Tapeline, chromium: Browser, waiting: number): Promise<[Device, Device]> {
+  await openLive(desk, "vertical", waiting);
+  const port = await freePort();
+  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port });
+  const join = async (name: string, bibs: readonly number[]) => {
+    await desk.evaluate(() => {
+      location.hash = "/devices";
+    });
+    const wall = await openDevice(chromium, 1024, 768);
+    await joinAs(desk, wall, `https://127.0.0.1:${port}/`, name, "Power");
+    await callIn(wall.page, countedKeys(wall.page), "vertical", bibs);
+    return wall;
+  };
+  return [await join("Red wall", [1, 2]), await join("Blue wall", [3, 4])];
+}
+
+async function closeAll(walls: readonly Device[]): Promise<void> {
+  for (const { complaints, context } of walls) {
+    expect(complaints).toEqual([]);
+    await context.close();
+  }
+}
+
+test("two phones at the leap run a heat each from the one queue, and the table sees both", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { desk } = tapeline;
+  const walls = await openWalls(tapeline, chromium, 5);
+  const [redWall, blueWall] = [walls[0].page, walls[1].page];
+  await expect(others(redWall)).toContainText("Blue wall: 3, 4");
+  await expect(others(blueWall)).toContainText("Red wall: 1, 2");
+  await expect(others(redWall).getByRole("button")).toHaveCount(0);
+
+  // The table has no heat of its own, calls the one who is left, and may look at each.
+  await goToLive(desk, "vertical");
+  await callIn(desk, countedKeys(desk), "vertical", [5]);
+  await expect(others(redWall)).toContainText("The table: 5");
+  await desk.getByRole("button", { name: "Show: Red wall" }).click();
+  await expect(lanes(desk)).toContainText("Skater 1");
+  await expectForEverybody(desk);
+  await expectForEverybody(redWall);
+  await desk.getByRole("button", { name: "Back to the table's own heat" }).click();
+  await expect(lanes(desk)).toContainText("Skater 5");
+  await closeAll(walls);
+});
+
+test("the overview and the big screen list every running heat of a test", async ({ tapeline, chromium }) => {
+  const { desk } = tapeline;
+  const walls = await openWalls(tapeline, chromium, 5);
+  const board = await tapeline.openBoard();
+  await desk.evaluate(() => {
+    location.hash = "/day";
+  });
+  await desk.getByRole("heading", { name: "Overview of the day" }).waitFor();
+  await expect(desk.getByText("Red wall, on now: 1, 2")).toBeVisible();
+  await expect(desk.getByText("Blue wall, on now: 3, 4")).toBeVisible();
+  await expectForEverybody(desk);
+  const running = board.getByRole("region", { name: "On now" });
+  await expect(running.getByRole("listitem")).toHaveText(["1 2", "3 4"], { timeout: 60_000 });
+  await closeAll(walls);
+});

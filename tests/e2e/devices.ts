@@ -1,0 +1,39 @@
+import { type Browser, expect, type Page } from "@playwright/test";
+import { type Device, startChromium } from "./browsers.ts";
+import { test as base } from "./fixture.ts";
+
+/** Devices in the system's own browser, joined to the running program over the network. */
+
+export const test = base.extend<object, { chromium: Browser }>({
+  chromium: [
+    // biome-ignore lint/correctness/noEmptyPattern: the runner reads the names of what is wanted from this pattern.
+    async ({}, use) => {
+      const browser = await startChromium();
+      await use(browser);
+      await browser.close();
+    },
+    { scope: "worker", timeout: 600_000 },
+  ],
+});
+
+/** Joins as people do: the code from the table's screen, a name, and the organiser's yes. */
+export async function joinAs(
+  desk: Page,
+  { page }: Device,
+  url: string,
+  name: string,
+  place: string,
+): Promise<void> {
+  const show = desk.getByRole("button", { name: "Show a code" });
+  const code = desk.locator("dd").filter({ hasText: /^[0-9A-Z]{4} [0-9A-Z]{4}/ });
+  await expect(show.or(code)).toBeVisible();
+  if (await show.isVisible()) await show.click();
+  await page.goto(url);
+  const shown = ((await code.textContent()) ?? "").slice(0, 9);
+  await page.getByLabel("Code").fill(shown.toLowerCase());
+  await page.getByLabel("Name of this device").fill(name);
+  await page.getByRole("button", { name: "Ask to join" }).click();
+  await page.getByText("Waiting for the organiser's yes.").waitFor();
+  await desk.getByLabel(`Use ${name} for`).selectOption(place);
+  await desk.getByRole("button", { name: "Let it in" }).click();
+}
