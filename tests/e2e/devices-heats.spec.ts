@@ -3,7 +3,7 @@ import { freePort } from "../network/table.ts";
 import { expectForEverybody } from "./axe.ts";
 import { type Device, openDevice } from "./browsers.ts";
 import { joinAs, test } from "./devices.ts";
-import { countedKeys, goToLive, openLive } from "./live.ts";
+import { countedKeys, goToLive, heatOf, openLive } from "./live.ts";
 import { callIn } from "./live-own.ts";
 import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";
@@ -76,3 +76,46 @@ test("the overview and the big screen list every running heat of a test", async 
   await expect(running.getByRole("listitem")).toHaveText(["1 2", "3 4"], { timeout: 60_000 });
   await closeAll(walls);
 });
+
+test("the table that looks at a device's heat says whose it is, and calls the next ones into its own", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { desk } = tapeline;
+  const walls = await openWalls(tapeline, chromium, 4);
+  const heading = desk.getByRole("heading", { level: 1 });
+  await goToLive(desk, "vertical");
+  await expect(heading).not.toContainText("Red wall");
+  await desk.getByRole("button", { name: "Show: Red wall" }).click();
+  await expect(heading).toContainText("heat of Red wall");
+  await expect(walls[0].page.getByRole("heading", { level: 1 })).not.toContainText("heat of");
+  await expectForEverybody(desk);
+
+  // Both lanes of the red wall are set aside: who is called here now has a heat of the table's own.
+  const { heatId } = await heatOf(walls[0].page, "vertical");
+  const asides = [1, 2].map((lane) => ({
+    id: crypto.randomUUID(),
+    lane,
+    kind: "aside",
+    atMs: 1,
+    detail: {},
+  }));
+  await callDoor(desk, "heat.tap", { heatId, by: "QA", events: asides });
+  const next = desk.getByRole("button", { name: /^Call the next/ });
+  await expect(next).toBeVisible();
+  await next.click();
+  await giveInitials(desk);
+  await expect(others(walls[1].page)).toContainText("The table: 1, 2");
+  await expect(others(desk)).toContainText("Red wall: empty lanes");
+  await expect(heading).not.toContainText("heat of");
+  expect((await heatOf(walls[0].page, "vertical")).heatId).toBe(heatId);
+  await closeAll(walls);
+});
+
+async function giveInitials(desk: Page): Promise<void> {
+  const initials = desk.getByRole("dialog").getByRole("textbox");
+  await expect(initials.or(others(desk).getByText("Red wall")).first()).toBeVisible();
+  if (!(await initials.isVisible())) return;
+  await initials.fill("QA");
+  await initials.press("Enter");
+}

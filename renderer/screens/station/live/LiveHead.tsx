@@ -7,20 +7,26 @@ import { useTestWords } from "../../../app/testWords.ts";
 import { Button, LinkButton } from "../../../parts/controls/Button.tsx";
 import { Dialog } from "../../../parts/controls/Dialog.tsx";
 import { TestMark } from "../../../parts/marks/TestMark.tsx";
+import type { LiveHeat } from "../../../tests/live/types.ts";
 import { faceOf } from "../../../tests/registry.ts";
 import { RulesInFull } from "../Rules.tsx";
 import css from "./LiveHead.module.css";
 import { useMode } from "./mode.ts";
 import { SoundPanel } from "./SoundPanel.tsx";
 
-interface LiveHeadProps {
+interface RulesButtonProps {
   readonly test: TestCode;
   /** The frozen parameters of the day. */
   readonly parameters: unknown;
 }
 
+interface LiveHeadProps extends RulesButtonProps {
+  /** Another's heat that is looked at here; null: the own. */
+  readonly otherHeat: Pick<LiveHeat, "device"> | null;
+}
+
 /** Shows one line over a live station, which fills the window: the test, the sound, the initials, and the exits. */
-export function LiveHead({ test, parameters }: LiveHeadProps) {
+export function LiveHead({ test, parameters, otherHeat }: LiveHeadProps) {
   const { t } = useTranslation(["live", "common"]);
   const testWord = useTestWords();
   const { setMode } = useMode();
@@ -29,7 +35,8 @@ export function LiveHead({ test, parameters }: LiveHeadProps) {
     <header className={css.head}>
       <h1 className={css.title}>
         <TestMark test={test} />
-        {testWord(test, "name")}
+        <span className={css.name}>{testWord(test, "name")}</span>
+        {otherHeat !== null && <Whose heat={otherHeat} />}
       </h1>
       {faceOf(test).live.silent !== true && <SoundPanel />}
       <div className={css.ways}>
@@ -46,8 +53,16 @@ export function LiveHead({ test, parameters }: LiveHeadProps) {
   );
 }
 
+/** Says at which device the heat is tapped that is looked at here. */
+function Whose({ heat: { device } }: { readonly heat: Pick<LiveHeat, "device"> }) {
+  const { t } = useTranslation("live");
+  return (
+    <span className={css.whose}>{device === null ? t("head.ofNobody") : t("head.of", { who: device })}</span>
+  );
+}
+
 /** Opens the rules and cautions with one key, also while a heat runs. */
-function RulesButton({ test, parameters }: LiveHeadProps) {
+function RulesButton({ test, parameters }: RulesButtonProps) {
   const { t } = useTranslation(["station", "common"]);
   const testWord = useTestWords();
   const [open, setOpen] = useState(false);

@@ -1,4 +1,4 @@
-import { type ComponentProps, useEffect, useState } from "react";
+import { type ComponentProps, useCallback, useEffect, useState } from "react";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { Answer } from "../../../parts/layout/Answer.tsx";
@@ -31,23 +31,29 @@ interface LiveStationProps {
 export function LiveStation(props: LiveStationProps) {
   const [holder, setHolder] = useState<ShownHolder>(undefined);
   const query = useHeatView(props.test, props.lengths, holder);
-  const isGone = holder !== undefined && query.data?.heat === null;
+  const isOther = holder !== undefined;
+  const isGone = isOther && query.data?.heat === null;
+  const showOwn = useCallback(() => setHolder(undefined), []);
   useEffect(() => {
-    if (isGone) setHolder(undefined);
-  }, [isGone]);
+    if (isGone) showOwn();
+  }, [isGone, showOwn]);
   useEffect(resumeOutboxes, []);
   return (
     <div className={css.station} data-whole-window>
       <div className={css.top}>
-        <LiveHead test={props.test} parameters={props.parameters} />
+        <LiveHead
+          test={props.test}
+          parameters={props.parameters}
+          otherHeat={isOther ? (query.data?.heat ?? null) : null}
+        />
         <OtherHeats others={query.data?.others ?? []} shown={holder} onShow={setHolder} />
       </div>
       <Answer query={query}>
         {(view) =>
           view.heat === null ? (
-            <NoHeat view={view} {...props} />
+            <NoHeat {...{ view, showOwn }} {...props} />
           ) : (
-            <OneHeat key={view.heat.heatId} view={view} heat={view.heat} {...props} />
+            <OneHeat key={view.heat.heatId} {...{ view, showOwn }} heat={view.heat} {...props} />
           )
         }
       </Answer>
@@ -57,6 +63,8 @@ export function LiveStation(props: LiveStationProps) {
 
 interface NoHeatProps extends LiveStationProps {
   readonly view: HeatView;
+  /** Leads back to the own heat from one that is only looked at. */
+  readonly showOwn: () => void;
 }
 
 /** Adds the cautions while no heat runs, when there is room. */
@@ -71,7 +79,7 @@ function Gathering(props: ComponentProps<typeof Gather>) {
 
 function NoHeat(props: NoHeatProps) {
   const { lanes, setLanes } = useLaneCount(props.test);
-  const gathering = useGather(props.test, null, lanes);
+  const gathering = useGather(props.test, null, lanes, props.showOwn);
   return <Gathering {...{ ...props, lanes, setLanes, gathering }} heat={null} />;
 }
 
@@ -82,7 +90,7 @@ interface OneHeatProps extends NoHeatProps {
 function OneHeat(props: OneHeatProps) {
   const { test, lengths, view, heat, onCorrect } = props;
   const { lanes, setLanes } = useLaneCount(test);
-  const gathering = useGather(test, heat, lanes);
+  const gathering = useGather(test, heat, lanes, props.showOwn);
   const outbox = useOutbox(heat);
   useTapper(heat);
   if (isRunning(heat, outbox)) {

@@ -18,8 +18,16 @@ export interface Gathering {
   readonly busy: boolean;
 }
 
-/** `lanes`: number of lanes of the station. */
-export function useGather(test: TestCode, heat: LiveHeat | null, lanes: number): Gathering {
+/**
+ * @param lanes number of lanes of the station
+ * @param showOwn shows the own heat: a new one is always the own, whichever was looked at before
+ */
+export function useGather(
+  test: TestCode,
+  heat: LiveHeat | null,
+  lanes: number,
+  showOwn: () => void,
+): Gathering {
   const trpc = useTRPC();
   const { ask } = useInitials();
   const gather = useMutation(trpc.heat.gather.mutationOptions());
@@ -38,7 +46,9 @@ export function useGather(test: TestCode, heat: LiveHeat | null, lanes: number):
     const by = await ask();
     if (by === null) return false;
     try {
-      setTapper((await act(by)).heatId, by);
+      const { heatId } = await act(by);
+      setTapper(heatId, by);
+      if (heatId !== heat?.heatId) showOwn();
       return true;
     } catch {
       // The client has said it already.
