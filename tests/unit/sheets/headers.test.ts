@@ -62,6 +62,9 @@ describe("headers", () => {
     ["roster", ["Liga", "Nombre derby", "Nº", "Año", "Género", "Tutor", "Comparte"]],
     ["roster", ["EQUIPO", "Patinadora", "Dorsal", "Fecha de nacimiento", "Sexo", "Permiso", "Compartir"]],
     ["roster", ["Club:", "Skater", "No.", "D.O.B.", "Category", "Consent?", "Share?"]],
+    ["roster", ["Team", "Skater", "No.", "Born", "Plays as", "Guardian permission", "Shares"]],
+    ["roster", ["Equipo", "Patinadora", "Nº", "Nacida", "Juega como", "Permiso tutor", "Comparte"]],
+    ["roster", ["Liga", "Patinador", "Número", "Año", "Compite en", "Permiso del tutor/a", "Compartir"]],
   ] as const)("of a %s are known as people write them: %j", (kind, headers) => {
     const { columns, unknown } = matchHeaders(kind, headers);
     expect([...columns].map(([field, column]) => [column, field]).sort()).toEqual([
