@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
 import { refusalOf } from "./desk.ts";
+import { by, hallAt, sent, startedHeat } from "./heat-hall.ts";
 import { addPeople, answersOf } from "./people-of-a-day.ts";
 import { entry, reps, stationDay } from "./station-day.ts";
 
@@ -69,4 +70,15 @@ test("closing says first who is expected, who waits where, and which heat still 
   expect(waiting.map(({ test: which }) => which)).toEqual(["push-up"]);
   expect(waiting[0]?.names).toContain("Ada Rill");
   expect(heats).toEqual([]);
+});
+
+test("closing names a heat in which somebody is still going, and none that is done though nobody has ended it", async () => {
+  const hall = await hallAt("core");
+  const heats = async () => (await hall.as("organiser").day.beforeClosing()).heats;
+  const heatId = await startedHeat(hall, "core", 2);
+  hall.clock.tick(30_000);
+  await hall.heat.tap({ heatId, by, events: [sent(1, "stop", 29_000)] });
+  expect(await heats()).toEqual(["core"]);
+  await hall.heat.tap({ heatId, by, events: [sent(2, "stop", 29_500)] });
+  expect(await heats()).toEqual([]);
 });
