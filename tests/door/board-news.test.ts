@@ -102,6 +102,28 @@ test("a doubtful live result is not on the big screen before somebody has said t
   expect((await hall.station.view({ test: "core" })).recent[0]?.doubts).toEqual([]);
 });
 
+test("doubtful results are needs by name, and a number where one test has many, as other needs are", async () => {
+  const hall = await hallOnTheWall();
+  const needs = async () =>
+    (await hall.as("organiser").day.overview()).needs.filter(({ sentence: { key } }) =>
+      key.startsWith("overview.doubt"),
+    );
+  const heatId = await startedHeat(hall, "core", 4);
+  hall.clock.tick(970_000);
+  const stop = (lane: number) => hall.heat.tap({ heatId, by, events: [sent(lane, "stop", 960_000 + lane)] });
+  for (const lane of [1, 2, 3]) await stop(lane);
+  const [first, ...others] = await needs();
+  expect(first).toEqual({
+    sentence: { key: "overview.doubt", values: { name: "Ada Rill", bib: 1 } },
+    to: "/station/core",
+  });
+  expect(others).toHaveLength(2);
+  await stop(4);
+  expect(await needs()).toEqual([
+    { sentence: { key: "overview.doubts", values: { count: 4, test: "core" } }, to: "/station/core" },
+  ]);
+});
+
 test("a doubt outlives its heat, and can be answered afterwards", async () => {
   const hall = await hallOnTheWall();
   const { heatId, attemptId } = await doubtfulPlank(hall);

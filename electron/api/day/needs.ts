@@ -63,16 +63,32 @@ function uncalled(db: ReadableDb, day: Day, { people, now }: Floor): Need[] {
   });
 }
 
+/** Returns a need for each of some athletes; where they are many, one for all. */
+function byNameOrCount(
+  some: readonly Present[],
+  one: (who: Present) => Need,
+  all: (count: number) => Need,
+): Need[] {
+  return some.length > mostOfAKind ? [all(some.length)] : some.map(one);
+}
+
 /** Returns needs for live results in doubt: the big screen waits with them until somebody has looked again. */
 function doubted(db: ReadableDb, day: Day, { people, marks }: Floor): Need[] {
-  return doubtedMarks(db, day, () => marks).flatMap(({ mark: { athleteId, test } }) =>
-    people
-      .filter((present) => present.athleteId === athleteId)
-      .map(({ name, bib }) => ({
-        sentence: sentence("overview.doubt", { name, bib: bib ?? "" }),
-        to: `/station/${test}`,
-      })),
+  const byTest = Map.groupBy(
+    doubtedMarks(db, day, () => marks),
+    ({ mark }) => mark.test,
   );
+  return [...byTest].flatMap(([test, some]) => {
+    const to = `/station/${test}`;
+    const theirs = some.flatMap(({ mark }) =>
+      people.filter((present) => present.athleteId === mark.athleteId),
+    );
+    return byNameOrCount(
+      theirs,
+      ({ name, bib }) => ({ sentence: sentence("overview.doubt", { name, bib: bib ?? "" }), to }),
+      (count) => ({ sentence: sentence("overview.doubts", { count, test }), to }),
+    );
+  });
 }
 
 function guardians(db: ReadableDb, day: Day, { runners, people, now }: Floor): Need[] {
@@ -82,13 +98,14 @@ function guardians(db: ReadableDb, day: Day, { runners, people, now }: Floor): N
     const asks = athlete !== undefined && mayBeUnder18(athlete.birthYear, date) && !athlete.guardianConsent;
     return asks ? people.filter((present) => present.athleteId === athleteId) : [];
   });
-  if (minors.length > mostOfAKind) {
-    return [{ sentence: sentence("overview.guardians", { count: minors.length }), to: "/athletes" }];
-  }
-  return minors.map(({ athleteId, name, bib }) => ({
-    sentence: sentence("overview.guardian", { name, bib: bib ?? "" }),
-    to: `/athletes/${athleteId}`,
-  }));
+  return byNameOrCount(
+    minors,
+    ({ athleteId, name, bib }) => ({
+      sentence: sentence("overview.guardian", { name, bib: bib ?? "" }),
+      to: `/athletes/${athleteId}`,
+    }),
+    (count) => ({ sentence: sentence("overview.guardians", { count }), to: "/athletes" }),
+  );
 }
 
 /**
@@ -107,13 +124,11 @@ function begunOf({ marks, runners, people, now }: Floor, test: TestCode): Need[]
     return stale ? people.filter((present) => present.athleteId === athleteId) : [];
   });
   const to = `/station/${test}`;
-  if (lying.length > mostOfAKind) {
-    return [{ sentence: sentence(`test.${test}.allBegun`, { count: lying.length }), to }];
-  }
-  return lying.map(({ name, bib }) => ({
-    sentence: sentence(`test.${test}.begun`, { name, bib: bib ?? "" }),
-    to,
-  }));
+  return byNameOrCount(
+    lying,
+    ({ name, bib }) => ({ sentence: sentence(`test.${test}.begun`, { name, bib: bib ?? "" }), to }),
+    (count) => ({ sentence: sentence(`test.${test}.allBegun`, { count }), to }),
+  );
 }
 
 function progress({ runners, counts }: Floor): Need[] {
