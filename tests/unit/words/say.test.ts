@@ -1,7 +1,7 @@
 import i18next from "i18next";
 import { beforeAll, expect, test } from "vitest";
 import { say as sayAtTheDoor } from "../../../electron/api/door/words.ts";
-import { withPlurals } from "../../../electron/domain/languages.ts";
+import { languages, withPlurals } from "../../../electron/domain/languages.ts";
 import { sentence } from "../../../electron/domain/words.ts";
 import { shellText, speakIn } from "../../../electron/shell/words.ts";
 import { writeDate } from "../../../renderer/words/dates.ts";
@@ -41,6 +41,14 @@ test("what people typed stays as they typed it", async () => {
     "core se salta esta prueba. La organización sabe por qué y puede deshacerlo.",
   );
 });
+
+test.each(languages)(
+  "where no column has the league, the field that says it for all rows is named: %s",
+  async (language) => {
+    await i18next.changeLanguage(language);
+    expect(say(sentence("sheets.missing.league"))).toContain(i18next.t("sheets:choices.league"));
+  },
+);
 
 test("the door says its sentences in the language it is asked for, and English else", () => {
   const row = sentence("sheets.row.empty");
