@@ -72,3 +72,27 @@ test("a workbook with a column a test goes in as past results of the day that is
   await desk.getByRole("button", { name: /^(?:Take in|Import) 2 rows/ }).click();
   await expect(desk.getByRole("heading", { name: /^2 rows/ })).toBeVisible();
 });
+
+test("putting a row right begins in the field that is wrong, in a list and in a sheet with a column a test", async ({
+  tapeline,
+}) => {
+  const { desk } = tapeline;
+  await planDay(tapeline);
+  await bringSheet(
+    tapeline,
+    "list.csv",
+    "Team,#,Derby name,Born\nGravel Moon,7,Anvil Sparrow,1996\nGravel Moon,8,Brine Kestrel,95\n",
+  );
+  await desk.getByRole("button", { name: "Put it right: line 3" }).click();
+  await expect(desk.getByRole("textbox", { name: "Born" })).toBeFocused();
+  await desk.getByRole("button", { name: "Cancel" }).click();
+  await desk.getByRole("button", { name: "Import 1 row" }).click();
+  await desk.getByRole("button", { name: "Import another file" }).click();
+  await bringSheet(
+    tapeline,
+    "before.csv",
+    "Team,No.,Strength 2025-11-08,Plank 2025-11-08\nGravel Moon,7,22,long\nGravel Moon,9,20,2:31\n",
+  );
+  await desk.getByRole("button", { name: "Put it right: line 2" }).click();
+  await expect(desk.getByRole("textbox", { name: "Plank 2025-11-08" })).toBeFocused();
+});

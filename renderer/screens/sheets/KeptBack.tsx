@@ -7,6 +7,7 @@ import { LineList } from "../../parts/sheets/LineList.tsx";
 import { asSentence, type KeptBackRow } from "../../parts/sheets/sheet.ts";
 import { useFieldName } from "../../parts/sheets/useFieldName.ts";
 import { useSay } from "../../words/say.ts";
+import type { RowForm } from "./column-in-doubt.ts";
 import { PutRight } from "./PutRight.tsx";
 import type { SheetInHand } from "./useSheet.ts";
 
@@ -18,14 +19,14 @@ interface KeptBackProps {
   /** The other rows: to be imported, imported, or none. */
   readonly others: "goIn" | "areIn" | "none";
   readonly sheet: SheetInHand;
-  /** The sheet's headers, where its rows can still be corrected; undefined once it is imported. */
-  readonly headers?: readonly string[];
+  /** How the sheet's columns were read, where its rows can still be corrected; undefined once it is imported. */
+  readonly form?: RowForm;
 }
 
 /**
  * Lists the rows that are not imported, each with its line, the reason and its cells; they can be saved for correction.
  */
-export function KeptBack({ rows, count, others, sheet, headers }: KeptBackProps) {
+export function KeptBack({ rows, count, others, sheet, form }: KeptBackProps) {
   const { t } = useTranslation("sheets");
   const fieldName = useFieldName();
   const say = useSay();
@@ -51,7 +52,7 @@ export function KeptBack({ rows, count, others, sheet, headers }: KeptBackProps)
             {say(asSentence(reason))}
           </span>
         ))}
-        {headers !== undefined && <PutRight row={row} headers={headers} sheet={sheet} />}
+        {form !== undefined && <PutRight row={row} form={form} sheet={sheet} />}
       </Stack>
     ),
     stands: row.cells.filter((cell) => cell.trim() !== "").join(" · "),

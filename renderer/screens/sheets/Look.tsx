@@ -49,7 +49,7 @@ function Rows({ preview, sheet }: LookProps) {
           count={counts.keptBack}
           others={taken > 0 ? "goIn" : "none"}
           sheet={sheet}
-          headers={preview.headers}
+          form={preview}
         />
       )}
       {preview.leftOut.length > 0 && <LeftOut rows={preview.leftOut} sheet={sheet} />}

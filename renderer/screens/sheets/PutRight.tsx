@@ -4,20 +4,21 @@ import { Button } from "../../parts/controls/Button.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
 import type { KeptBackRow } from "../../parts/sheets/sheet.ts";
+import { columnInDoubt, type RowForm } from "./column-in-doubt.ts";
 import type { SheetInHand } from "./useSheet.ts";
 
 interface PutRightProps {
   readonly row: KeptBackRow;
-  readonly headers: readonly string[];
+  readonly form: RowForm;
   readonly sheet: SheetInHand;
 }
 
 /** Shows a row that is not imported: its cells can be corrected on the spot, or the row is left out by choice. */
-export function PutRight({ row, headers, sheet }: PutRightProps) {
+export function PutRight({ row, form, sheet }: PutRightProps) {
   const { t } = useTranslation("sheets");
   const [open, setOpen] = useState(false);
   const { line } = row;
-  if (open) return <Cells row={row} headers={headers} sheet={sheet} onClose={() => setOpen(false)} />;
+  if (open) return <Cells row={row} form={form} sheet={sheet} onClose={() => setOpen(false)} />;
   return (
     <Row gap={2} wrap>
       <Button label={t("keptBack.putRightOf", { line })} onPress={() => setOpen(true)}>
@@ -30,8 +31,10 @@ export function PutRight({ row, headers, sheet }: PutRightProps) {
   );
 }
 
-function Cells({ row, headers, sheet, onClose }: PutRightProps & { readonly onClose: () => void }) {
+function Cells({ row, form, sheet, onClose }: PutRightProps & { readonly onClose: () => void }) {
   const { t } = useTranslation("sheets");
+  const { headers } = form;
+  const doubted = columnInDoubt(row, form);
   const [typed, setTyped] = useState<readonly string[]>(() =>
     Array.from(
       { length: Math.max(headers.length, row.cells.length) },
@@ -52,7 +55,7 @@ function Cells({ row, headers, sheet, onClose }: PutRightProps & { readonly onCl
             label={headers[column] || String(column + 1)}
             value={text}
             maxLength={1000}
-            autoFocus={column === 0}
+            autoFocus={column === doubted}
             onChange={(now) => setTyped(typed.map((before, index) => (index === column ? now : before)))}
             onEnter={tryAgain}
           />
