@@ -1,6 +1,7 @@
 import { expect, type Page } from "@playwright/test";
 import { test } from "./fixture.ts";
 import { callDoor, goTo } from "./page.ts";
+import type { Tapeline } from "./session.ts";
 import { bringSheet } from "./sheets.ts";
 
 async function planDay(desk: Page): Promise<void> {
@@ -69,4 +70,42 @@ test("who is who is asked row by row, an import is undone, and two records becom
   await desk.getByRole("textbox", { name: "League" }).fill("Lantern Bay Skaters");
   await desk.getByRole("button", { name: "Rename it" }).click();
   await expect(desk.getByText("Lantern Bay → Lantern Bay Skaters")).toBeVisible();
+});
+
+const twoLeagues = `league,name,number
+Lantern Bay,Anvil Sparrow,7
+Lantern Bay,Brine Kestrel,12
+Stone Quay,Cinder Plover,30
+Stone Quay,Dusk Heron,41
+`;
+
+async function listTwoLeagues(tapeline: Tapeline): Promise<void> {
+  const { desk } = tapeline;
+  await planDay(desk);
+  await bringSheet(tapeline, "both.csv", twoLeagues);
+  await desk.getByRole("button", { name: "Import 4 rows" }).click();
+  await expect(desk.getByRole("heading", { name: "4 rows imported" })).toBeVisible();
+  await goTo(desk, "Athletes");
+  await expect(desk.getByRole("link", { name: "Dusk Heron" })).toBeVisible();
+}
+
+test("the list of a league that was merged away shows all leagues, and says so", async ({ tapeline }) => {
+  const { desk } = tapeline;
+  await listTwoLeagues(tapeline);
+  const league = desk.getByRole("main").getByRole("combobox", { name: "League" });
+  await league.selectOption("Lantern Bay");
+  await expect(desk.getByRole("link", { name: "Dusk Heron" })).toHaveCount(0);
+  await desk.getByRole("button", { name: "Rename or merge this league" }).click();
+  await desk.getByRole("textbox", { name: "League" }).fill("Stone Quay");
+  await desk.getByRole("button", { name: "Merge the leagues" }).click();
+  await sayInitials(desk);
+  for (const name of ["Anvil Sparrow", "Brine Kestrel", "Cinder Plover", "Dusk Heron"]) {
+    await expect(desk.getByRole("link", { name })).toBeVisible();
+  }
+  await expect(league).toHaveValue("");
+  await expect(desk.getByText("The league that was chosen is no longer there")).toBeVisible();
+  // The button that was pressed is gone with the league: typing goes on in the search.
+  await expect(desk.getByRole("searchbox")).toBeFocused();
+  await league.selectOption("Stone Quay");
+  await expect(desk.getByText("The league that was chosen is no longer there")).toBeHidden();
 });

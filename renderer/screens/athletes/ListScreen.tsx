@@ -1,5 +1,5 @@
 import { keepPreviousData, useQuery } from "@tanstack/react-query";
-import { useRef, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { queryClient, useTRPC } from "../../app/client.tsx";
@@ -12,8 +12,8 @@ import { Screen } from "../../parts/layout/Screen.tsx";
 import { StepList } from "../../parts/steps/StepList.tsx";
 import { AthletesTable } from "./AthletesTable.tsx";
 import { Filter, type Need } from "./Filter.tsx";
+import { Found } from "./Found.tsx";
 import { Erasures } from "./held/Erasures.tsx";
-import { LeagueChange } from "./LeagueChange.tsx";
 
 interface Input {
   readonly query: string;
@@ -33,7 +33,22 @@ export function ListScreen() {
   const [input, setInput] = useState<Input>(everybody);
   const options = trpc.people.list.queryOptions(input);
   const list = useQuery({ ...options, placeholderData: keepPreviousData });
+  const [isLost, setLost] = useState(false);
+  const change = (some: Partial<Input>) => {
+    setInput({ ...input, ...some });
+    setLost(false);
+  };
+  const chosen = list.data?.leagues.find(({ id }) => id === input.leagueId);
+  // A league that was merged, or is gone with its import, has nobody: its filter would show an empty list for ever.
+  if (list.data !== undefined && input.leagueId !== null && chosen === undefined) {
+    setInput({ ...input, leagueId: null, page: 0 });
+    setLost(true);
+  }
   useKeys({ "/": () => box.current?.focus() });
+  // The button that led to the merge is gone with its league.
+  useEffect(() => {
+    if (isLost) box.current?.focus();
+  }, [isLost]);
 
   /** Waits for the answer to the typed text, since a scanner presses Enter at once. */
   async function openFirst(): Promise<void> {
@@ -43,7 +58,6 @@ export function ListScreen() {
   return (
     <Screen
       title={t("title")}
-      lead={list.data !== undefined && t("count", { count: list.data.total })}
       actions={
         <>
           <LinkButton to="/reference">{t("reference:link")}</LinkButton>
@@ -65,15 +79,12 @@ export function ListScreen() {
                 need={input.need}
                 leagues={told.leagues}
                 inputRef={box}
-                onChange={(change) => setInput({ ...input, ...change, page: 0 })}
+                onChange={(some) => change({ ...some, page: 0 })}
                 onEnter={() => void openFirst()}
               />
-              <LeagueChange
-                key={input.leagueId}
-                league={told.leagues.find(({ id }) => id === input.leagueId)}
-              />
-              <AthletesTable people={told.people} onClear={() => setInput(everybody)} />
-              <Pages page={told.page} pages={told.pages} onPage={(page) => setInput({ ...input, page })} />
+              <Found count={told.total} league={chosen} isLost={isLost} />
+              <AthletesTable people={told.people} onClear={() => change(everybody)} />
+              <Pages page={told.page} pages={told.pages} onPage={(page) => change({ page })} />
             </>
           )
         }
