@@ -1,5 +1,6 @@
 import { expect, type Page } from "@playwright/test";
 import { test } from "./fixture.ts";
+import { showOn } from "./in-sight.ts";
 import { callDoor, goTo } from "./page.ts";
 import type { Tapeline } from "./session.ts";
 import { bringSheet } from "./sheets.ts";
@@ -108,4 +109,26 @@ test("the list of a league that was merged away shows all leagues, and says so",
   await expect(desk.getByRole("searchbox")).toBeFocused();
   await league.selectOption("Stone Quay");
   await expect(desk.getByText("The league that was chosen is no longer there")).toBeHidden();
+});
+
+test("choosing a league moves and narrows nothing else of the list, on windows of any height", async ({
+  tapeline,
+}) => {
+  const { desk } = tapeline;
+  await listTwoLeagues(tapeline);
+  const league = desk.getByRole("main").getByRole("combobox", { name: "League" });
+  const places = async () => ({
+    show: await desk.getByRole("combobox", { name: "Show" }).boundingBox(),
+    head: await desk.getByRole("columnheader", { name: "Name" }).boundingBox(),
+  });
+  for (let height = 500; height <= 800; height += 25) {
+    await showOn(desk, { width: 1280, height, scale: 1 });
+    await league.selectOption("All leagues");
+    await expect(desk.getByRole("link", { name: "Dusk Heron" })).toBeVisible();
+    const before = await places();
+    await league.selectOption("Lantern Bay");
+    await expect(desk.getByRole("button", { name: "Rename or merge this league" })).toBeVisible();
+    await expect(desk.getByRole("link", { name: "Dusk Heron" })).toHaveCount(0);
+    expect.soft(await places(), `${height} px high`).toEqual(before);
+  }
 });
