@@ -1,6 +1,7 @@
 import type { QueryClient } from "@tanstack/react-query";
 import { useEffect, useRef } from "react";
 import { type Client, client, queryClient } from "./client.tsx";
+import { followDays } from "./now.ts";
 import { groupsToRead } from "./topics.ts";
 
 /** Returns the first part of a query's path, as in tRPC's keys: `[["day", "overview"], …]`. */
@@ -63,11 +64,19 @@ export function followChanges(
 }
 
 /**
- * Keeps everything shown up to date while the window is open; use it once per window. `paused`: nothing may be read
- * now.
+ * Keeps everything shown up to date while the window is open, over midnight too; use it once per window. `paused`:
+ * nothing may be read now.
  */
 export function useChanges(paused = false): void {
   const latest = useRef(paused);
   latest.current = paused;
   useEffect(() => followChanges(client, queryClient, () => latest.current), []);
+  // At midnight nothing is entered, and yet today is another day.
+  useEffect(
+    () =>
+      followDays(() => {
+        if (!latest.current) void queryClient.invalidateQueries();
+      }),
+    [],
+  );
 }

@@ -55,3 +55,22 @@ test("a store that the system keeps from us is explained too", async ({ tapeline
   await expect(tapeline.desk.getByRole("main")).toContainText("Check that the disk is there");
   await expect(tapeline.desk.getByRole("main")).toContainText(/The system says: \S/);
 });
+
+test("a start page that is left open over midnight offers the new day, and begins one of that date", async ({
+  tapeline: { desk, clock },
+}) => {
+  const date = desk.getByLabel("Date", { exact: true });
+  const today = () => desk.evaluate(() => new Intl.DateTimeFormat("sv").format(new Date()));
+  await expect(date).toHaveValue(await today());
+  await desk.getByRole("textbox", { name: "Name" }).fill("The morning after");
+  await clock.hold();
+  const before = await today();
+  await clock.pass(24 * 3_600_000);
+  const after = await today();
+  expect(after).not.toBe(before);
+  await expect(date).toHaveValue(after, { timeout: 20_000 });
+  await desk.getByRole("button", { name: "Create the day" }).click();
+  await expect(desk.getByRole("heading", { name: "Overview of the day" })).toBeVisible();
+  const answer = await desk.evaluate(() => fetch("/trpc/day.current").then((response) => response.json()));
+  expect(answer.result.data.day).toMatchObject({ date: after, title: "The morning after" });
+});

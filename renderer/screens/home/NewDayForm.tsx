@@ -26,7 +26,10 @@ function NewDayForm({ today }: { readonly today: string }) {
   const { t } = useTranslation("home");
   const [, go] = useLocation();
   const trpc = useTRPC();
-  const [plan, setPlan] = useState<TypedPlan>({ title: "", date: today });
+  const [title, setTitle] = useState("");
+  // Null until somebody chooses one: a page that is left open goes on with the calendar.
+  const [chosenDate, setChosenDate] = useState<string | null>(null);
+  const plan: TypedPlan = { title, date: chosenDate ?? today };
   const [tried, setTried] = useState(false);
   const [asking, setAsking] = useState(false);
   const date = useRef<HTMLInputElement>(null);
@@ -41,6 +44,10 @@ function NewDayForm({ today }: { readonly today: string }) {
     }),
   );
 
+  function change(typed: TypedPlan): void {
+    setTitle(typed.title);
+    if (typed.date !== plan.date) setChosenDate(typed.date);
+  }
   function submit(sure: boolean): void {
     setTried(true);
     if (!isPlan(plan)) return;
@@ -58,13 +65,7 @@ function NewDayForm({ today }: { readonly today: string }) {
       }}
     >
       <div className={css.fields}>
-        <PlanFields
-          plan={plan}
-          onChange={setPlan}
-          tried={tried}
-          nameHelp={t("own.nameHelp")}
-          dateRef={date}
-        />
+        <PlanFields plan={plan} onChange={change} tried={tried} nameHelp={t("own.nameHelp")} dateRef={date} />
       </div>
       <Button kind="primary" size="large" type="submit" busy={create.isPending}>
         {t("own.start")}
