@@ -183,3 +183,27 @@ test("a league that is typed by half is asked about once, and makes no new one b
   await sayInitials(desk);
   await expect(desk.getByRole("heading", { name: "Heron Walk is checked in" })).toBeVisible();
 });
+
+test("the keyboard goes on at the search after a withdrawal, and at the next step after a no-show", async ({
+  tapeline: { desk },
+}) => {
+  await openDayWith(desk, ["Petra Fied", "Max Impact"]);
+  await callDoor(desk, "checkIn.admitAll");
+  const search = desk.getByRole("combobox", { name: "Who is it?" });
+  await search.fill("petra");
+  await expect(desk.getByRole("option", { name: "Petra Fied" })).toBeVisible();
+  await search.press("Enter");
+  await desk.getByRole("button", { name: "Withdraw" }).focus();
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByRole("button", { name: "Back to testing" })).toBeVisible();
+  // Not on what would undo it: a second Enter does nothing.
+  await expect(search).toBeFocused();
+  await callDoor(desk, "checkIn.undo", { athleteId: 2, before: unasked });
+  await desk.keyboard.type("max");
+  await expect(desk.getByRole("option", { name: "Max Impact" })).toBeVisible();
+  await desk.keyboard.press("Enter");
+  await desk.getByRole("button", { name: "No-show" }).focus();
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByText("Max Impact is marked as a no-show.")).toBeVisible();
+  await expect(desk.getByRole("button", { name: "Ask and check in" })).toBeFocused();
+});

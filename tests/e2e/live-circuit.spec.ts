@@ -256,3 +256,27 @@ test('a doubtful time waits for its answer, and "It is right" lets it on the big
   await clock.pass(2_000);
   await expect(board.getByText("first result today")).toBeVisible();
 });
+
+test('the keyboard stays with a result after "It is right", at the lanes and among the newest results', async ({
+  tapeline: { desk },
+}) => {
+  await openLive(desk, "endurance", 2);
+  await gather(desk, countedKeys(desk), 2);
+  // Less than two minutes are asked about, less than 45 seconds are refused.
+  await startedAgo(desk, "endurance", 60);
+  for (const _round of [1, 2, 3]) {
+    for (const lane of ["1", "2"]) await desk.keyboard.press(lane);
+    // A second tap of a lane within two seconds is the same one.
+    await desk.waitForTimeout(2_200);
+  }
+  const right = (bib: number) => desk.getByRole("button", { name: `It is right: the result of bib ${bib}` });
+  await right(1).focus();
+  await desk.keyboard.press("Enter");
+  await expect(right(1)).toHaveCount(0);
+  await expect(laneOf(desk, 1).getByRole("button")).toBeFocused();
+  await desk.keyboard.press("Alt+L");
+  await right(2).focus();
+  await desk.keyboard.press("Enter");
+  await expect(right(2)).toHaveCount(0);
+  await expect(desk.getByRole("button", { name: "Correct it: bib 2, Skater 2" })).toBeFocused();
+});

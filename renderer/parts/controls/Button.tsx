@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import type { ReactNode, Ref } from "react";
 import { Button as AriaButton } from "react-aria-components/Button";
 import { Link } from "wouter";
 import { mayOpen, useStanding } from "../../app/standing.tsx";
@@ -25,6 +25,8 @@ interface ButtonProps extends LookProps {
   /** For a button whose text is only a symbol. */
   readonly label?: string;
   readonly autoFocus?: boolean;
+  /** To look at the button, or to move the focus to it. */
+  readonly buttonRef?: Ref<HTMLButtonElement>;
   /** Leaves the focus where it is when pressed with a finger or the mouse: typing goes on where it was. */
   readonly keepsFocus?: boolean;
 }
@@ -43,6 +45,7 @@ export function Button(props: ButtonProps) {
       isDisabled={disabled}
       autoFocus={autoFocus}
       preventFocusOnPress={keepsFocus}
+      {...(props.buttonRef !== undefined && { ref: props.buttonRef })}
       {...(onPress && !busy && { onPress })}
       {...(label !== undefined && { "aria-label": label })}
     >

@@ -10,15 +10,17 @@ import type { SheetPerson } from "./people.ts";
 interface HereProps {
   readonly person: SheetPerson;
   readonly onAsk: () => void;
+  /** Called when there is nothing more to do about them here. */
+  readonly onLeft: () => void;
 }
 
 /** Shows an athlete who was admitted or is known not to come: their state, and what can be done about it. */
-export function Here({ person, onAsk }: HereProps) {
+export function Here({ person, onAsk, onLeft }: HereProps) {
   const { t } = useTranslation("checkIn");
   return (
     <>
       {person.state === "testing" ? <Testing person={person} /> : <Elsewhere person={person} />}
-      <Actions person={person} onAsk={onAsk} />
+      <Actions person={person} onAsk={onAsk} onLeft={onLeft} />
       <p>
         <LinkButton to={`/athletes/${person.athleteId}`}>{t("here.page")}</LinkButton>
       </p>
@@ -51,7 +53,7 @@ function Elsewhere({ person: { state } }: { readonly person: SheetPerson }) {
   return <p>{state === "withdrawn" ? t("here.withdrawnSays") : t("here.notTesting")}</p>;
 }
 
-function Actions({ person, onAsk }: HereProps) {
+function Actions({ person, onAsk, onLeft }: HereProps) {
   const { t } = useTranslation("checkIn");
   const steps = useSteps();
   const back = person.state === "withdrawn" && person.bib !== null;
@@ -67,7 +69,7 @@ function Actions({ person, onAsk }: HereProps) {
         </Button>
       )}
       {person.state === "testing" && (
-        <Button busy={steps.busy} onPress={() => void steps.withdraw(person)}>
+        <Button busy={steps.busy} onPress={() => void steps.withdraw(person).then(onLeft)}>
           {t("here.withdraw")}
         </Button>
       )}

@@ -89,7 +89,13 @@ export function Table({ date, firstId }: TableProps) {
         return <Idle listed={counts.isFetched ? listed : null} onWalkUp={walkUp} />;
       case "person":
         return (
-          <PersonSheet key={shown.athleteId} athleteId={shown.athleteId} onDone={done} onCancel={nobody} />
+          <PersonSheet
+            key={shown.athleteId}
+            athleteId={shown.athleteId}
+            onDone={done}
+            onCancel={nobody}
+            onLeft={search}
+          />
         );
       case "walkUp":
         return (

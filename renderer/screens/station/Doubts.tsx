@@ -4,6 +4,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
 import { Button } from "../../parts/controls/Button.tsx";
+import { useFocusStays } from "../../parts/controls/useFocusStays.ts";
 import { asSentence } from "../../parts/sheets/sheet.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Doubts.module.css";
@@ -57,13 +58,19 @@ export function ItIsRight({ attemptId, bib }: { readonly attemptId: string; read
   const confirm = useMutation(trpc.heat.confirm.mutationOptions());
   // Kept through every try: the same answer is noted once.
   const [id] = useState(() => crypto.randomUUID());
+  const button = useFocusStays();
 
   async function isRight(): Promise<void> {
     const by = await ask();
     if (by !== null) confirm.mutate({ attemptId, id, by });
   }
   return (
-    <Button label={t("doubt.rightWho", { bib })} busy={confirm.isPending} onPress={() => void isRight()}>
+    <Button
+      label={t("doubt.rightWho", { bib })}
+      busy={confirm.isPending}
+      onPress={() => void isRight()}
+      buttonRef={button}
+    >
       {t("doubt.right")}
     </Button>
   );

@@ -19,6 +19,8 @@ interface PersonSheetProps {
   readonly onDone: (admitted: Admitted, before: Before) => void;
   /** Leaves the questions, answered or not. */
   readonly onCancel: () => void;
+  /** Called when there is nothing more to do about somebody who was checked in. */
+  readonly onLeft: () => void;
 }
 
 /** Shows one athlete: who they are, then the questions, or the decision once they are admitted. */
@@ -28,11 +30,11 @@ export function PersonSheet({ athleteId, ...does }: PersonSheetProps) {
   return <Answer query={person}>{(known) => <Sheet person={known} {...does} />}</Answer>;
 }
 
-interface SheetProps extends Pick<PersonSheetProps, "onDone" | "onCancel"> {
+interface SheetProps extends Pick<PersonSheetProps, "onDone" | "onCancel" | "onLeft"> {
   readonly person: SheetPerson;
 }
 
-function Sheet({ person, onDone, onCancel }: SheetProps) {
+function Sheet({ person, onDone, onCancel, onLeft }: SheetProps) {
   const { state } = person;
   const [again, setAgain] = useState(false);
   const asking = again || state === "expected" || state === null;
@@ -42,13 +44,13 @@ function Sheet({ person, onDone, onCancel }: SheetProps) {
       {asking ? (
         <Asking person={person} onDone={onDone} />
       ) : (
-        <Here person={person} onAsk={() => setAgain(true)} />
+        <Here person={person} onAsk={() => setAgain(true)} onLeft={onLeft} />
       )}
     </Stack>
   );
 }
 
-function Asking({ person, onDone }: Omit<SheetProps, "onCancel">) {
+function Asking({ person, onDone }: Pick<SheetProps, "person" | "onDone">) {
   const trpc = useTRPC();
   const { ask } = useInitials();
   const [before] = useState(() => beforeOf(person));
