@@ -7,6 +7,7 @@ import { Refusal } from "../domain/refusal.ts";
 import type { Sentence } from "../domain/words.ts";
 import { restored } from "../sheets/formula.ts";
 import type { SheetKindName } from "../sheets/headers.ts";
+import { separatorOf } from "../sheets/text.ts";
 
 export type Organiser = ReturnType<typeof appRouter.createCaller>;
 type OctetInput = Parameters<Organiser["intake"]["upload"]>[0];
@@ -161,7 +162,10 @@ async function usable<Result>(
 
 /** Returns line and reason of each row of a sheet of rows not imported: its last two headed columns. */
 function keptBackIn(text: string): { line: number; reason: string }[] {
-  const [headers = [], ...rows] = Papa.parse<string[]>(text, { skipEmptyLines: true }).data;
+  const [headers = [], ...rows] = Papa.parse<string[]>(text, {
+    delimiter: separatorOf(text, "\r\n"),
+    skipEmptyLines: true,
+  }).data;
   return rows.map((row) => ({
     line: Number(row[headers.length - 2]),
     reason: restored(row[headers.length - 1] ?? ""),

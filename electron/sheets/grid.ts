@@ -20,7 +20,12 @@ export interface Grid {
   /** Names of the worksheets of a workbook, and which one this is; none of a text. */
   readonly worksheets: readonly string[];
   readonly worksheet: number;
+  /** What parts the cells of a sheet that is saved from this one, so that the same spreadsheet opens it. */
+  readonly separator: Separator;
 }
+
+/** What parts cells in sheets that leave: many countries' spreadsheets open only semicolons by themselves. */
+export type Separator = "," | ";";
 
 /** The progress of the reading, in lines of the file. */
 export interface LinesRead {

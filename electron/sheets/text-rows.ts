@@ -43,7 +43,8 @@ export function* readTextRows(whole: string): Generator<LinesRead, Grid> {
     readBunch(reader);
     yield { done: Math.min(reader.line - 1, total), total };
   }
-  return { rows: reader.rows, broken: reader.broken, worksheets: [], worksheet: 0 };
+  const { rows, broken } = reader;
+  return { rows, broken, worksheets: [], worksheet: 0, separator: separator === ";" ? ";" : "," };
 }
 
 function readBunch(reader: Reader): void {

@@ -30,7 +30,7 @@ export async function* readWorkbook(
   for (const [index, worksheet] of worksheets.entries()) {
     if (chosen !== null && chosen !== index) continue;
     const rows = yield* readRows(worksheet);
-    const grid = { rows, broken: [], worksheets: names, worksheet: index };
+    const grid = { rows, broken: [], worksheets: names, worksheet: index, separator: "," as const };
     // Headers and a row: a note alone is no list, and the list may be behind it.
     if (rows.length > 1) return grid;
     if (rows.length > 0) first ??= grid;

@@ -293,6 +293,23 @@ test("the kept-back rows come as a sheet that can be corrected and taken in", as
   expect(counts).toMatchObject({ new: 2, known: 0, keptBack: 0 });
 });
 
+test("rows not imported of a sheet with semicolons are saved with semicolons, as its spreadsheet opens it", async () => {
+  const table = testDesk();
+  holdDay(table);
+  const uploadId = await bring(
+    table,
+    "League;Name;Number\nMill City;Otto, the Orbit;12345\nMill City;Rita;7\n",
+  );
+  await table.as("organiser").intake.take({ uploadId, kind: "roster" });
+  const { text } = await table.as("organiser").intake.keptBackSheet({ uploadId });
+  expect(text.split("\r\n").slice(0, 2)).toEqual([
+    "\uFEFFLeague;Name;Number;line;reason",
+    "Mill City;Otto, the Orbit;12345;2;number: A skater's number has up to four digits and nothing else.",
+  ]);
+  const { counts } = await take(table, "roster", text.replace("12345", "1234"));
+  expect(counts).toMatchObject({ new: 1, keptBack: 0 });
+});
+
 test("examples have the columns' names of now, and a roster with a column board is still read", async () => {
   const table = testDesk();
   holdDay(table);

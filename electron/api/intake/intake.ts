@@ -65,7 +65,12 @@ export const intake = router({
     .output(file)
     .query(({ ctx: { desk }, input }) => {
       const { keptBack } = uploads.find(desk, input.uploadId);
-      const planned = keptBack ?? { kind: "roster" as const, headers: [], keptBack: [] };
+      const planned = keptBack ?? {
+        kind: "roster" as const,
+        headers: [],
+        keptBack: [],
+        separator: "," as const,
+      };
       return { name: `kept-back-${planned.kind}.csv`, text: keptBackSheet(planned, desk.language) };
     }),
 

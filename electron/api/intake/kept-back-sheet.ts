@@ -19,7 +19,7 @@ function reasonText(row: KeptBackRow, language: Language): string {
  * imported like any other.
  */
 export function keptBackSheet(
-  { headers, keptBack }: Pick<PlannedSheet, "headers" | "keptBack">,
+  { headers, keptBack, separator }: Pick<PlannedSheet, "headers" | "keptBack" | "separator">,
   language: Language,
 ): string {
   const columns = ownColumns(headers);
@@ -31,7 +31,7 @@ export function keptBackSheet(
     ...row.cells.slice(headers.length).map(asCell),
   ]);
   const names = columns.map((column) => headers[column] ?? "");
-  return writeSheet([...names, "line", "reason"], rows, { forSpreadsheets: true });
+  return writeSheet([...names, "line", "reason"], rows, { forSpreadsheets: true, separator });
 }
 
 /**

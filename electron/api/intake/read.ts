@@ -4,7 +4,7 @@ import { type Cells, RowRefused } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
 import { cellsOf } from "../../sheets/cells.ts";
 import { orderOf } from "../../sheets/dates.ts";
-import type { LinesRead, SheetRow } from "../../sheets/grid.ts";
+import type { LinesRead, Separator, SheetRow } from "../../sheets/grid.ts";
 import {
   type Given,
   guessKind,
@@ -42,6 +42,7 @@ export interface ReadSheet {
   readonly headerLine: number;
   readonly worksheets: readonly string[];
   readonly worksheet: number;
+  readonly separator: Separator;
   /** The first rows as they are, among which the headers may be chosen. */
   readonly start: readonly SheetRow[];
   readonly matched: MatchedHeaders;
@@ -80,7 +81,7 @@ export async function* readSteps(
   { choices, today, recall }: SheetReading,
 ): AsyncGenerator<LinesRead, ReadSheet> {
   const grid = yield* readGrid(bytes, choices.worksheet);
-  const { worksheets, worksheet } = grid;
+  const { worksheets, worksheet, separator } = grid;
   const table = tableOf({ ...grid, rows: putRight(grid.rows, choices) }, choices.headerLine);
   const kind = choices.kind ?? guessKind(table.headers);
   const mapping = recall?.(kind, table.headers) ?? choices.mapping;
@@ -101,6 +102,7 @@ export async function* readSteps(
     headerLine: table.headerLine,
     worksheets,
     worksheet,
+    separator,
     leftOut,
     mapping,
   };

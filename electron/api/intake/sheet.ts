@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { Refusal } from "../../domain/refusal.ts";
 import type { Cells } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
+import type { Separator } from "../../sheets/grid.ts";
 import { isAddedHeader, type SheetKindName } from "../../sheets/headers.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Topic } from "../../store/connection/store.ts";
@@ -38,6 +39,7 @@ type PlannedRow = TakenRow & { readonly cells: Cells };
 export interface PlannedSheet {
   readonly kind: SheetKindName;
   readonly headers: readonly string[];
+  readonly separator: Separator;
   readonly counts: Counts;
   readonly taken: readonly PlannedRow[];
   /** All of them, by line. */
@@ -79,6 +81,7 @@ export function planSheet(db: ReadableDb, sheet: ReadSheet, at: string): Planned
   return {
     kind: sheet.kind,
     headers: sheet.headers,
+    separator: sheet.separator,
     counts: countsOf(taken, outsideRows.length),
     taken,
     keptBack: outsideRows,

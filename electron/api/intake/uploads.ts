@@ -7,7 +7,7 @@ import type { PlannedSheet } from "./sheet.ts";
 interface Upload {
   readonly bytes: Uint8Array;
   /** The rows not imported at the last look or import. */
-  keptBack: Pick<PlannedSheet, "kind" | "headers" | "keptBack"> | null;
+  keptBack: Pick<PlannedSheet, "kind" | "headers" | "keptBack" | "separator"> | null;
 }
 
 /** As many as one rehearsal takes: a roster of each league, past results and results. */
