@@ -109,6 +109,8 @@ test("two in a row warn by word, shape and tape; a second tap takes the mark off
   await pressAt("2", timeOf(zero, 1));
   await pressAt("2", timeOf(zero, 1) + 20);
   await pressAt("2", timeOf(zero, 1) + 200);
+  // One is said as one.
+  await expect(laneOf(desk, 2)).toContainText(/Skater 2\s*1 rep(?!s)/);
   await pressAt("1", timeOf(zero, 2));
   await pressAt("1", timeOf(zero, 3));
   await expect(laneOf(desk, 1)).toHaveAttribute("data-warning", "true");

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { useUnitWord } from "../../words/marks.ts";
 import type { LaneProps } from "../live/tool.ts";
 import css from "./Lane.module.css";
 
@@ -7,13 +8,14 @@ const shown = 8;
 
 /** A lane under way: the mark so far, the last cadences as ticks and gaps, and how near it is to its end. */
 export function PushUpLaneView({ lane: { state } }: LaneProps<"push-up">) {
-  const { t } = useTranslation(["push-up", "common"]);
+  const { t } = useTranslation("push-up");
+  const unitWord = useUnitWord();
   const { cadences, reps, misses, warning, atHand } = state;
   return (
     <span className={css.lane}>
       <span className={css.line}>
         <span className={css.reps}>
-          <strong className={css.number}>{reps}</strong> {t("common:unit.reps")}
+          <strong className={css.number}>{reps}</strong> {unitWord("reps", String(reps))}
         </span>
         <Signs cadences={cadences} open={atHand} />
       </span>
