@@ -68,6 +68,25 @@ describe("until a day opens", () => {
     expect((await refusalOf(day().discard({ dayId }))).key).toBe("dayPlan.opened");
   });
 
+  test("the people of the last day can be put on its list, once, and nobody without a last day", async () => {
+    const first = await day().create({ date: "2026-11-14", title: "Autumn" });
+    const ids = addPeople(
+      made,
+      ["Ada Mant", "Bo Lt", "Cy Clone"].map((name) => ({ league: "North Quay", name })),
+      first.dayId,
+    );
+    expect((await refusalOf(day().listAgain())).key).toBe("dayPlan.noneBefore");
+    await day().open();
+    await made.as("check-in").checkIn.admit(answersOf(ids[0] ?? 0));
+    await day().close({ dayId: first.dayId });
+    expect((await refusalOf(day().listAgain())).key).toBe("day.none");
+    await day().create({ date: "2026-11-15", title: "Again" });
+    expect(await day().listAgain()).toEqual({ added: 3 });
+    expect(await day().listAgain()).toEqual({ added: 0 });
+    expect((await day().overview()).counts).toMatchObject({ expected: 3, testing: 0 });
+    await expect(made.as("check-in").day.listAgain()).rejects.toMatchObject({ code: "FORBIDDEN" });
+  });
+
   test("it can be thrown away: athletes stay, the list goes, and a retry reaches no other day", async () => {
     const { dayId } = await day().create({ date: "2026-11-14", title: "Wintr Testng" });
     const [ada = 0] = addPeople(made, [{ league: "North Quay", name: "Ada Mant" }], dayId);

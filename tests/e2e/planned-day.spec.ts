@@ -54,6 +54,10 @@ test("closing says what is missing, leads to what comes now, and a late paper op
     ...{ sure: true, date: "2026-11-14", title: "Autumn testing day" },
   })) as { dayId: number };
   await callDoor(desk, "day.open", { sure: true });
+  await callDoor(desk, "checkIn.walkUp", {
+    ...{ league: "North Quay", name: "Ada Mant", number: "7", birthYear: 1990, bib: 1 },
+    ...{ leaveOut: [], board: "bib", share: false, guardianConsent: false, by: "QA" },
+  });
   await callDoor(desk, "day.close", { dayId });
   await desk.reload();
   await desk.evaluate(() => {
@@ -63,6 +67,18 @@ test("closing says what is missing, leads to what comes now, and a late paper op
   for (const name of ["Summary of the day", "Cards to take home", "Share results"]) {
     await expect(desk.getByRole("link", { name }).first()).toBeInViewport();
   }
+  // The next day may begin with the same people.
+  const { dayId: next } = (await callDoor(desk, "day.create", {
+    ...{ sure: true, date: "2026-12-05", title: "The next one" },
+  })) as { dayId: number };
+  await desk.getByRole("link", { name: "Go to your testing day" }).click();
+  await desk.getByRole("button", { name: "The same people as last time: Autumn testing day" }).click();
+  await expect(desk.getByText("1 person of “Autumn testing day” is on the list.")).toBeVisible();
+  await expect(desk.getByText(/^1 person is on the list/)).toBeVisible();
+  await callDoor(desk, "day.discard", { dayId: next });
+  await desk.evaluate(() => {
+    location.hash = "/";
+  });
   await desk.getByRole("button", { name: "Open again: Autumn testing day" }).click();
   const again = desk.getByRole("alertdialog");
   await again

@@ -22,6 +22,7 @@ import { beforeClosing } from "./before-closing.ts";
 import { leaveDemo, openDemo } from "./demo.ts";
 import { floor } from "./floor.ts";
 import { lineOf } from "./lines.ts";
+import { listAgain } from "./list-again.ts";
 import { overview } from "./overview.ts";
 import { changePlan, discard, planShape, requireNearOrSure, sureSchema } from "./plan.ts";
 import { protocols, readParameters, restSchema, setProtocol, setRest } from "./protocols.ts";
@@ -68,6 +69,7 @@ export const day = router({
   setRest,
   changePlan,
   discard,
+  listAgain,
   beforeClosing,
   reopen,
   history,

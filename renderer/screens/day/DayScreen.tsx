@@ -16,6 +16,7 @@ import { DayState } from "./DayState.tsx";
 import { DevicesLine } from "./DevicesLine.tsx";
 import { Floor } from "./Floor.tsx";
 import { Leagues } from "./Leagues.tsx";
+import { ListAgain } from "./ListAgain.tsx";
 import { NeedLink } from "./NeedLink.tsx";
 import { Numbers } from "./Numbers.tsx";
 import type { Overview } from "./overview.ts";
@@ -53,7 +54,7 @@ export function DayScreen() {
     >
       <BackupTrouble />
       {day?.state === "planned" && <Plan day={day} today={today} listed={listed} />}
-      <Answer query={overview}>{(told) => <Glance overview={told} />}</Answer>
+      <Answer query={overview}>{(told) => <Glance overview={told} last={current.data?.earlier[0]} />}</Answer>
       {day !== undefined && <Rules day={day} />}
       {day?.state === "open" && <DayHistory dayId={day.id} />}
       <DevicesLine />
@@ -62,8 +63,14 @@ export function DayScreen() {
   );
 }
 
-function Glance({ overview }: { readonly overview: Overview }) {
-  if (overview.leagues.length === 0) return <FirstSteps open={overview.state === "open"} />;
+interface GlanceProps {
+  readonly overview: Overview;
+  /** The newest closed day, whose people may come again. */
+  readonly last: { readonly title: string } | undefined;
+}
+
+function Glance({ overview, last }: GlanceProps) {
+  if (overview.leagues.length === 0) return <FirstSteps open={overview.state === "open"} last={last} />;
   if (overview.state === "planned") return <Planned overview={overview} />;
   return (
     <>
@@ -94,7 +101,7 @@ function Planned({ overview }: { readonly overview: Overview }) {
 }
 
 /** Lists the first steps of a day that has nobody on its list. */
-function FirstSteps({ open }: { readonly open: boolean }) {
+function FirstSteps({ open, last }: { readonly open: boolean } & Pick<GlanceProps, "last">) {
   const { t } = useTranslation(["day", "rehearsal"]);
   return (
     <EmptyState
@@ -105,6 +112,7 @@ function FirstSteps({ open }: { readonly open: boolean }) {
           <LinkButton to="/sheets" kind="primary">
             {t("first.go")}
           </LinkButton>
+          {last !== undefined && <ListAgain last={last} />}
           {!open && <LinkButton to="/rehearsal">{t("rehearsal:link")}</LinkButton>}
         </Row>
       }
