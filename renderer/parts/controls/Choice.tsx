@@ -53,7 +53,7 @@ export function Choice<Value extends string>(props: ChoiceProps<Value>) {
           </Radio>
         ))}
       </Row>
-      <FieldError className={field.error ?? ""}>{error}</FieldError>
+      <FieldError className={`alert ${field.error}`}>{error}</FieldError>
     </RadioGroup>
   );
 }

@@ -71,7 +71,7 @@ export function TextField(props: TextFieldProps) {
         />
         {unit !== undefined && <span className="quiet">{unit}</span>}
       </span>
-      <FieldError className={css.error ?? ""}>{error}</FieldError>
+      <FieldError className={`alert ${css.error}`}>{error}</FieldError>
     </AriaTextField>
   );
 }

@@ -120,7 +120,7 @@ function Cell<Row>({ column, row, names }: CellProps<Row>) {
   const content = column.cell(row);
   const title = typeof content === "string" ? content : undefined;
   const inside = (
-    <div className={css.line} title={title}>
+    <div className={`one-line ${css.line}`} title={title}>
       {content}
     </div>
   );

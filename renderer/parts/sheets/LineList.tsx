@@ -34,7 +34,7 @@ export function LineList({ title, lead, lines, aside, more }: LineListProps) {
             <li key={line} className={css.row}>
               <span className="strong">{t("line", { line })}</span>
               <span>{says}</span>
-              <span className={css.stands} title={stands}>
+              <span className="one-line quiet" title={stands}>
                 {stands}
               </span>
             </li>

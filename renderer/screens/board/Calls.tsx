@@ -21,7 +21,11 @@ export function Calls({ calls }: { readonly calls: Board["calls"] }) {
             {called.slice(0, called.length > room ? room - 1 : room).map(({ bib, name }) => (
               <li key={bib}>
                 <b>{bib}</b>
-                {name !== null && <span data-room={roomFor(name)}>{name}</span>}
+                {name !== null && (
+                  <span className="two-lines" data-room={roomFor(name)}>
+                    {name}
+                  </span>
+                )}
               </li>
             ))}
             {called.length > room && (

@@ -17,7 +17,7 @@ export function FirstHero({ first }: { readonly first: First }) {
     <article className={css.first} data-test={first.test}>
       <TestMark test={first.test} size="large" name="ability" />
       <p className={css.welcome}>{t("first.title")}</p>
-      <h2 className={css.who} data-room={roomFor(label)}>
+      <h2 className={`two-lines ${css.who}`} data-room={roomFor(label)}>
         {label}
       </h2>
       <p className={css.result}>

@@ -24,7 +24,7 @@ export function Hero({ best, fresh }: HeroProps) {
   return (
     <article className={css.best} data-test={best.test} data-fresh={fresh}>
       <TestMark test={best.test} size="large" name="ability" />
-      <h2 className={css.who} data-room={roomFor(label)}>
+      <h2 className={`two-lines ${css.who}`} data-room={roomFor(label)}>
         {label}
       </h2>
       <p className={css.gain}>

@@ -52,7 +52,7 @@ function Before({ news }: { readonly news: Best | First }) {
   return (
     <li className={css.row} data-test={news.test}>
       <TestMark test={news.test} size="medium" />
-      <span className={css.label} data-room={roomFor(label)}>
+      <span className={`two-lines ${css.label}`} data-room={roomFor(label)}>
         {label}
       </span>
       {"gain" in news ? <Gained best={news} /> : <FirstOne />}

@@ -49,7 +49,7 @@ function WallRow({ test, row }: { readonly test: TestCode; readonly row: BoardRo
   const figures = `${row.written.number}${row.gain === null ? "" : said(test, row.gain).number}`;
   return (
     <li className={css.row}>
-      <span className={css.label} data-room={roomFor(label, figures)}>
+      <span className={`two-lines ${css.label}`} data-room={roomFor(label, figures)}>
         {label}
       </span>
       <span className={css.mark}>{show(row.written.number)}</span>

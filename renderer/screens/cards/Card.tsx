@@ -54,7 +54,7 @@ function Head({ card, day }: Pick<CardProps, "card" | "day">) {
     <header className={css.head}>
       <Tape>
         <span>{writeDate(day.date, i18n.language)}</span>
-        <span className={css.dayTitle}>{day.title}</span>
+        <span className={`one-line ${css.dayTitle}`}>{day.title}</span>
       </Tape>
       <div className={css.who}>
         <h1 data-length={lengthOf(name)}>{name}</h1>

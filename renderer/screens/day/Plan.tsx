@@ -35,7 +35,7 @@ export function Plan({ day, today, listed }: PlanProps) {
           </Button>
         </Row>
       </Row>
-      {distance !== null && <p className={css.far}>{t("far.note", { distance })}</p>}
+      {distance !== null && <p className={`alert ${css.far}`}>{t("far.note", { distance })}</p>}
       {open === "change" && <ChangePlanDialog day={day} today={today} onClose={close} />}
       {open === "discard" && <DiscardDialog day={day} listed={listed} onClose={close} />}
     </section>

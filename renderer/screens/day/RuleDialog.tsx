@@ -14,7 +14,6 @@ import type { Setting } from "../../tests/face.ts";
 import { faceOf, readParameters } from "../../tests/registry.ts";
 import { showNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
-import css from "./Rules.module.css";
 
 interface RuleDialogProps {
   readonly test: TestCode;
@@ -97,7 +96,7 @@ export function RuleDialog({ test, parameters, onClose }: RuleDialogProps) {
         />
       ))}
       {keep.isError && (
-        <p className={css.error} role="alert">
+        <p className="alert" role="alert">
           {say(sentenceOf(keep.error))}
         </p>
       )}

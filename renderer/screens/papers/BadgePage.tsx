@@ -16,7 +16,7 @@ export function BadgePage({ people, size }: BadgePageProps) {
     <article className={`${css.badges} print-sheet`} data-paper={size}>
       {people.map(({ athleteId, name, number, league, bib, code }) => (
         <section key={athleteId} className={css.badge}>
-          <p className={css.league}>{league}</p>
+          <p className={`one-line ${css.league}`}>{league}</p>
           <p className={css.name} data-long={(name?.length ?? 0) > 18}>
             {name ?? <span className={css.write} />}
           </p>

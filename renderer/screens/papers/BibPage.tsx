@@ -14,7 +14,7 @@ export function BibPage({ bibs, size }: BibPageProps) {
     <article className={`${css.bibs} print-sheet`} data-paper={size}>
       {bibs.map(({ bib, league }) => (
         <section key={bib} className={css.bib}>
-          <p className={css.league}>{league}</p>
+          <p className={`one-line ${css.league}`}>{league}</p>
           <p className={css.number} data-digits={String(bib).length}>
             {bib}
           </p>

@@ -28,7 +28,7 @@ export function Slot({ kind, rehearsal, disabled }: SlotProps) {
         <span className={css.need}>{kind === "roster" ? t("slot.needed") : t("slot.ifAny")}</span>
       </h2>
       <p className={`quiet ${css.what}`}>{t(`slot.${kind}`)}</p>
-      <div className={css.file} role="status">
+      <div className="one-line strong" role="status">
         {chosen.length === 0 ? (
           t("slot.drop")
         ) : (

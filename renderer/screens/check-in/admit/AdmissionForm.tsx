@@ -83,12 +83,12 @@ export function AdmissionForm(props: AdmissionFormProps) {
       </div>
       <div className={css.give}>
         {decisionOf(answers) === null && decider !== null && (
-          <p className={css.error} role="alert">
+          <p className={`alert ${css.error}`} role="alert">
             {t(`worry.${decider}`)}
           </p>
         )}
         {refusal !== null && !bibRefusal && (
-          <p className={css.error} role="alert">
+          <p className={`alert ${css.error}`} role="alert">
             {say(refusal)}
           </p>
         )}

@@ -80,7 +80,7 @@ function LeaveOut({ leaveOut, onChange, error }: LeaveOutProps) {
         ))}
       </Row>
       {error !== null && (
-        <p className={css.error} role="alert">
+        <p className={`alert ${css.error}`} role="alert">
           {error}
         </p>
       )}

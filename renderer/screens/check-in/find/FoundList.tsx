@@ -57,8 +57,8 @@ function Row({ person }: { readonly person: FoundPerson }) {
     <>
       <span className={css.number}>{number === "" ? "–" : number}</span>
       <span className={css.who}>
-        <span className={css.name}>{name}</span>
-        <span className={css.league}>{league}</span>
+        <span className="one-line strong">{name}</span>
+        <span className="one-line small quiet">{league}</span>
       </span>
       {state === "testing" ? (
         <Tag tone="go">{t("bib", { bib })}</Tag>
