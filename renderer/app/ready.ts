@@ -10,6 +10,13 @@ export function useReady(ready: boolean): void {
   }, [ready]);
 }
 
+/** Names a paper page, as the system's dialog and the file take it; null or undefined while it is not known. */
+export function usePaperTitle(title: string | null | undefined): void {
+  useEffect(() => {
+    if (title != null) document.title = title;
+  }, [title]);
+}
+
 /** True once a paper page's font has loaded, after it shows text: before, lines would break elsewhere. */
 export function useType(shown = true): boolean {
   const [there, setThere] = useState(false);

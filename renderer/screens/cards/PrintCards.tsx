@@ -2,7 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { memo, useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
-import { useReady, useType } from "../../app/ready.ts";
+import { usePaperTitle, useReady, useType } from "../../app/ready.ts";
 import { useLengthUnit } from "../../words/lengths.ts";
 import { CardSheet } from "./CardSheet.tsx";
 import { type CardPaper, cardPapers, layOut } from "./papers.ts";
@@ -33,11 +33,7 @@ function Asked({ dayId, which, paper }: AskedProps) {
   const trpc = useTRPC();
   const { lengths } = useLengthUnit();
   const { data } = useQuery(trpc.cards.list.queryOptions({ dayId, which, lengths }));
-  const title = data?.day.title;
-  // The system's dialog and the file take their name from here.
-  useEffect(() => {
-    if (title !== undefined) document.title = t("print-title", { title });
-  }, [title, t]);
+  usePaperTitle(data && t("print-title", { title: data.day.title }));
   if (data === undefined || data.cards.length === 0) return null;
   return <Pile list={data} paper={paper} lengths={lengths} />;
 }

@@ -1,6 +1,5 @@
-import { useEffect } from "react";
 import { useDaySheets } from "../../app/daySheets.ts";
-import { useReady, useType } from "../../app/ready.ts";
+import { usePaperTitle, useReady, useType } from "../../app/ready.ts";
 import css from "./PrintPage.module.css";
 import { Sheet } from "./Sheet.tsx";
 import { type Paper, papers, sheetsOf, type WhichSheets, whiches } from "./sheets.ts";
@@ -18,10 +17,7 @@ function Pages({ which, paper }: { readonly which: WhichSheets; readonly paper: 
   const type = useType(sheets !== null);
   const titleOf = useSheetTitle();
   const title = sheets === null ? null : `${titleOf(which)}, ${sheets.day.title}`;
-  // The system's dialog and the file take their name from here.
-  useEffect(() => {
-    if (title !== null) document.title = title;
-  }, [title]);
+  usePaperTitle(title);
   useReady(sheets !== null && type);
   if (sheets === null) return null;
   return (

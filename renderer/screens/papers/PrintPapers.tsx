@@ -1,5 +1,4 @@
-import { useEffect } from "react";
-import { useReady, useType } from "../../app/ready.ts";
+import { usePaperTitle, useReady, useType } from "../../app/ready.ts";
 import { OnePage } from "./PaperPages.tsx";
 import { type PaperSize, pagesOf, paperSizes } from "./pages.ts";
 import { usePapers, useWhatText, useWhoText } from "./usePapers.ts";
@@ -31,10 +30,7 @@ function Pile({ kind, whom, size }: PileProps) {
   const whatText = useWhatText();
   const whoText = useWhoText();
   const title = all === null ? null : `${whatText(kind)}, ${all.day.title}`;
-  // What the system's dialog and the file call it.
-  useEffect(() => {
-    if (title !== null) document.title = title;
-  }, [title]);
+  usePaperTitle(title);
   useReady(all !== null && type);
   if (all === null) return null;
   const { papers, ...rest } = all;

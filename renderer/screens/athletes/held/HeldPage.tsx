@@ -1,8 +1,7 @@
 import { useQuery } from "@tanstack/react-query";
-import { useEffect } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
-import { useReady, useType } from "../../../app/ready.ts";
+import { usePaperTitle, useReady, useType } from "../../../app/ready.ts";
 import { dateHere, useWriteDay, useWriteTime } from "../../../words/dates.ts";
 import { HeldAbout } from "./HeldAbout.tsx";
 import { HeldChanges } from "./HeldChanges.tsx";
@@ -24,10 +23,8 @@ function Loaded({ athleteId, paper }: { readonly athleteId: number; readonly pap
   const trpc = useTRPC();
   const held = useQuery(trpc.people.held.queryOptions({ athleteId })).data;
   const type = useType(held !== undefined);
-  useEffect(() => {
-    // No name: a printer's or a system's memory of a job must not identify anybody.
-    document.title = t("page.file");
-  }, [t]);
+  // No name: a printer's or a system's memory of a job must not identify anybody.
+  usePaperTitle(t("page.file"));
   useReady(held !== undefined && type);
   return held !== undefined && <Page held={held} paper={paper} />;
 }

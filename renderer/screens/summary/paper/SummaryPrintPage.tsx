@@ -1,8 +1,8 @@
 import { useQuery } from "@tanstack/react-query";
-import { useEffect, useLayoutEffect, useRef, useState } from "react";
+import { useLayoutEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
-import { useReady, useType } from "../../../app/ready.ts";
+import { usePaperTitle, useReady, useType } from "../../../app/ready.ts";
 import { useLengthUnit } from "../../../words/lengths.ts";
 import { idOf } from "../paths.ts";
 import type { AnyPart, Summary } from "../summary.ts";
@@ -66,10 +66,7 @@ function Pages({ dayId, leagueId, paper }: PagesProps) {
   const trpc = useTRPC();
   const { data } = useQuery(trpc.summary.get.queryOptions({ dayId, leagueId }));
   const title = data == null ? null : `${data.league?.name ?? t("title")}, ${data.day.title}`;
-  // The system's dialog and the file take their name from here.
-  useEffect(() => {
-    if (title !== null) document.title = title;
-  }, [title]);
+  usePaperTitle(title);
   return data == null ? null : <Divided summary={data} paper={paper} />;
 }
 
