@@ -64,7 +64,7 @@ function Foot({ day, held }: { readonly day: SheetProps["day"]; readonly held: r
   const standard = held.every((each) => each.standard);
   const [one] = held;
   return (
-    <footer className={css.foot}>
+    <footer className="print-foot">
       <span>
         {day.state === "planned" ? t("foot.planned") : standard ? t("foot.standard") : t("foot.changed")}
         {held.length === 1 && one !== undefined && <>: {rulesLine(one.test, one.parameters)}</>}

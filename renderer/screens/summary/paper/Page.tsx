@@ -37,7 +37,7 @@ export function Page({ summary, paper, page, pages, children }: PageProps) {
       <div className={css.body} data-measure="body">
         {children}
       </div>
-      <footer className={css.foot}>
+      <footer className="print-foot">
         <span>{t("paper.foot")}</span>
         <span>{t("paper.page", { page: page ?? 1, pages })}</span>
         <span>{t("common:name")}</span>
