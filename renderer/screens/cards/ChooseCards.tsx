@@ -1,8 +1,8 @@
-import { type ReactNode, useState } from "react";
+import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import { Link } from "wouter";
 import { fold } from "../../../electron/domain/people/fold.ts";
 import { TextField } from "../../parts/controls/TextField.tsx";
+import { ChoiceLink, ChoiceList } from "../../parts/layout/ChoiceList.tsx";
 import css from "./Cards.module.css";
 import { type CardPerson, nameOf, type People, pathOf, type WhichCards } from "./which.ts";
 
@@ -26,31 +26,15 @@ export function ChooseCards({ people, day, which }: ChooseCardsProps) {
   ];
   return (
     <nav aria-label={t("which.label")} className={css.choice}>
-      <ul className={css.list}>
+      <ChoiceList>
         {choices.map(([each, label]) => (
-          <li key={nameOf(each)}>
-            <Entry to={pathOf(day, each)} current={nameOf(each) === chosen}>
-              {label}
-            </Entry>
-          </li>
+          <ChoiceLink key={nameOf(each)} to={pathOf(day, each)} current={nameOf(each) === chosen}>
+            {label}
+          </ChoiceLink>
         ))}
-      </ul>
+      </ChoiceList>
       <FindOne people={people.people} day={day} chosen={chosen} />
     </nav>
-  );
-}
-
-interface EntryProps {
-  readonly to: string;
-  readonly current: boolean;
-  readonly children: ReactNode;
-}
-
-function Entry({ to, current, children }: EntryProps) {
-  return (
-    <Link className={css.entry} href={to} aria-current={current ? "page" : undefined}>
-      {children}
-    </Link>
   );
 }
 
@@ -75,18 +59,16 @@ function FindOne({ people, day, chosen }: FindOneProps) {
     <div className={css.find}>
       <TextField type="search" label={t("which.find")} value={typed} onChange={setTyped} />
       {found.length === 0 && <p>{t("which.nobody")}</p>}
-      <ul className={css.people}>
+      <ChoiceList className={css.people}>
         {found.map((person) => {
           const which: WhichCards = { kind: "athlete", athleteId: person.athleteId };
           return (
-            <li key={person.athleteId}>
-              <Entry to={pathOf(day, which)} current={nameOf(which) === chosen}>
-                <Label person={person} />
-              </Entry>
-            </li>
+            <ChoiceLink key={person.athleteId} to={pathOf(day, which)} current={nameOf(which) === chosen}>
+              <Label person={person} />
+            </ChoiceLink>
           );
         })}
-      </ul>
+      </ChoiceList>
     </div>
   );
 }
@@ -96,9 +78,9 @@ function Label({ person: { name, number, bib } }: { readonly person: CardPerson 
   const { t } = useTranslation("cards");
   const rest = [number, bib === null ? "" : t("which.bib", { bib })].filter((part) => part !== "");
   return (
-    <>
+    <span>
       <bdi>{name}</bdi>
       {rest.map((part) => `, ${part}`).join("")}
-    </>
+    </span>
   );
 }

@@ -1,14 +1,14 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import { Link, Redirect } from "wouter";
+import { Redirect } from "wouter";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import type { DaySheets } from "../../app/daySheets.ts";
 import { useDaySheets } from "../../app/daySheets.ts";
 import { usePaperwork } from "../../app/saving.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { PaperActions } from "../../parts/controls/PaperActions.tsx";
-import { Stack } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
+import { ChoiceLink, ChoiceList } from "../../parts/layout/ChoiceList.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./Instructions.module.css";
@@ -97,22 +97,20 @@ function WhichSheet({ which }: { readonly which: WhichSheets }) {
   const titleOf = useSheetTitle();
   return (
     <nav aria-label={t("which")}>
-      <ol className={css.list}>
+      <ChoiceList>
         {whiches.map((each) => (
-          <li key={each}>
-            <Link
-              className={css.entry}
-              href={each === "all" ? "/instructions" : `/instructions/${each}`}
-              aria-current={each === which ? "page" : undefined}
-            >
-              <Stack as="span">
-                {each !== "all" && each !== "athlete" && <TestMark test={each} size="small" />}
-              </Stack>
-              {titleOf(each)}
-            </Link>
-          </li>
+          <ChoiceLink
+            key={each}
+            to={each === "all" ? "/instructions" : `/instructions/${each}`}
+            current={each === which}
+          >
+            <span className={css.sign}>
+              {each !== "all" && each !== "athlete" && <TestMark test={each} size="small" />}
+            </span>
+            {titleOf(each)}
+          </ChoiceLink>
         ))}
-      </ol>
+      </ChoiceList>
     </nav>
   );
 }

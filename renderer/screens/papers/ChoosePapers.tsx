@@ -1,9 +1,10 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import { Link, useLocation } from "wouter";
+import { useLocation } from "wouter";
 import { Button } from "../../parts/controls/Button.tsx";
 import { NumberField } from "../../parts/controls/NumberField.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
+import { ChoiceLink, ChoiceList } from "../../parts/layout/ChoiceList.tsx";
 import css from "./Papers.module.css";
 import { useWhatText, useWhoText } from "./usePapers.ts";
 import { bibsOf, chosenOf, mostBibs, nameOf, type Papers, type What, type Who, whats } from "./which.ts";
@@ -27,46 +28,30 @@ export function ChoosePapers({ papers, what, who }: ChoosePapersProps) {
     <>
       <nav aria-label={t("what.label")}>
         <h2>{t("what.label")}</h2>
-        <ul className={css.list}>
+        <ChoiceList>
           {whats.map((each) => (
-            <Entry key={each} to={`/papers/${each}`} current={each === what}>
+            <ChoiceLink key={each} to={`/papers/${each}`} current={each === what}>
               {whatText(each)}
-            </Entry>
+            </ChoiceLink>
           ))}
-        </ul>
+        </ChoiceList>
       </nav>
       <nav aria-label={t("who.label")}>
         <h2>{t("who.label")}</h2>
-        <ul className={css.list}>
+        <ChoiceList>
           {whos.map((each) => (
-            <Entry
+            <ChoiceLink
               key={nameOf(each)}
               to={`/papers/${what}/${nameOf(each)}`}
               current={nameOf(each) === nameOf(who)}
             >
               {t("who.count", { who: whoText(papers, each), count: chosenOf(papers, each).length })}
-            </Entry>
+            </ChoiceLink>
           ))}
-        </ul>
+        </ChoiceList>
         <BibRange key={nameOf(who)} what={what} who={who} />
       </nav>
     </>
-  );
-}
-
-interface EntryProps {
-  readonly to: string;
-  readonly current: boolean;
-  readonly children: string;
-}
-
-function Entry({ to, current, children }: EntryProps) {
-  return (
-    <li>
-      <Link className={css.entry} href={to} aria-current={current ? "page" : undefined}>
-        {children}
-      </Link>
-    </li>
   );
 }
 
