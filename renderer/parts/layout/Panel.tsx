@@ -25,12 +25,7 @@ export function Panel({ children, title, aside, tone = "plain", paper = false }:
       data-paper={paper}
       {...(title !== undefined && { "aria-labelledby": id })}
     >
-      {title !== undefined && (
-        <Row as="header" gap={4} lines={2} align="baseline" wrap between>
-          <h2 id={id}>{title}</h2>
-          {aside}
-        </Row>
-      )}
+      <Head id={id} title={title} aside={aside} />
       {children}
     </section>
   );
@@ -42,13 +37,18 @@ export function Section({ children, title, aside }: Omit<PanelProps, "tone" | "p
   return (
     <Stack as="section" gap={4} top {...(title !== undefined && { "aria-labelledby": id })}>
       <Ticks />
-      {title !== undefined && (
-        <Row as="header" gap={4} lines={2} align="baseline" wrap between>
-          <h2 id={id}>{title}</h2>
-          {aside}
-        </Row>
-      )}
+      <Head id={id} title={title} aside={aside} />
       {children}
     </Stack>
+  );
+}
+
+function Head({ id, title, aside }: Pick<PanelProps, "title" | "aside"> & { readonly id: string }) {
+  if (title === undefined) return null;
+  return (
+    <Row as="header" gap={4} lines={2} align="baseline" wrap between>
+      <h2 id={id}>{title}</h2>
+      {aside}
+    </Row>
   );
 }

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { clearChance, likelyChance } from "../../../electron/domain/statistics/change.ts";
 import { normalQuantile } from "../../../electron/domain/statistics/normal.ts";
+import type { Answers } from "../../app/answers.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Stack } from "../../parts/flow/Stack.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
@@ -11,7 +12,8 @@ import { useUnitWord } from "../../words/marks.ts";
 import { useShowNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Noise.module.css";
-import type { TestNoise } from "./types.ts";
+
+type TestNoise = Answers["noise"]["get"]["tests"][number];
 
 /** Length of the tape in spreads of a difference, as on the board. */
 const length = 3.4;

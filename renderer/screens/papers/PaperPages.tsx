@@ -1,6 +1,5 @@
 import type { HeldTest } from "../../app/daySheets.ts";
-import { BadgePage } from "./BadgePage.tsx";
-import { BibPage } from "./BibPage.tsx";
+import { BadgePage, BibPage } from "./CutPages.tsx";
 import type { Page, PaperSize } from "./pages.ts";
 import { RecordPage } from "./RecordPage.tsx";
 
