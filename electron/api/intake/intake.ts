@@ -19,8 +19,6 @@ import { uploads } from "./uploads.ts";
 
 const which = z.object({ uploadId: z.uuid(), ...choicesShape });
 
-const file = z.object({ name: z.string(), text: z.string() });
-
 const stage = z.discriminatedUnion("stage", [
   z.object({ stage: z.literal("reading"), done: z.int(), total: z.int() }),
   z.object({ stage: z.literal("preview"), preview: previewSchema }),
@@ -34,7 +32,6 @@ export const intake = router({
   /** Uploads a sheet as it is (bytes, not JSON); one over the limit is refused before it is read to its end. */
   upload: allow("organiser")
     .input(octetInputParser)
-    .output(z.object({ uploadId: z.uuid() }))
     .mutation(async ({ ctx: { desk }, input }) => {
       const bytes = await readUpload(input, refuseTooBig);
       return { uploadId: uploads.keep(desk, { bytes, keptBack: null }) };
@@ -62,7 +59,6 @@ export const intake = router({
   /** Returns the rows not imported at the last reading or import, as a sheet with line and reason. */
   keptBackSheet: allow("organiser")
     .input(which.pick({ uploadId: true }))
-    .output(file)
     .query(({ ctx: { desk }, input }) => {
       const { keptBack } = uploads.find(desk, input.uploadId);
       const planned = keptBack ?? {
@@ -77,7 +73,6 @@ export const intake = router({
   /** Returns one of the sheets that leagues send every day, with invented rows, to look at or to fill in. */
   example: allow("organiser")
     .input(z.object({ name: z.enum(exampleNames) }))
-    .output(file)
     .query(({ input }) => exampleOf(input.name)),
 });
 

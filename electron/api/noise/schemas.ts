@@ -24,7 +24,6 @@ const testNoiseSchema = z.object({
   /** A middling mark of the newest day that has any; without one, our example. */
   typical: z.object({ value: z.int(), written: writtenSchema, date: z.string().nullable(), marks: z.int() }),
   used: quantitySchema,
-  startingUsed: quantitySchema,
   /** The estimate from the store's own pairs, with its 95 % confidence interval; null with fewer than two. */
   own: z
     .object({ used: quantitySchema, low: quantitySchema, high: quantitySchema, degrees: z.number() })

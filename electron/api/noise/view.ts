@@ -57,7 +57,6 @@ function viewTest(db: ReadableDb, test: TestCode, noise: TestNoise, lengths: Len
     ...{ degrees, startingDegrees, starting: error.starting, source: sentence(`test.${test}.noiseSource`) },
     typical: { ...typical, written: write(typical.value, lengths) },
     used: atMark(error.amount),
-    startingUsed: atMark(error.starting),
     own: own === null ? null : viewOwn(own, atMark),
     trials: trials === null ? null : { used: atMark(trials.amount), athletes: trials.pairs, raised },
     detectable: inUnit(minimalDetectableChange(typicalError(test, typical.value, error))),

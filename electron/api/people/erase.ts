@@ -18,7 +18,6 @@ import { heatById } from "../../store/tables/heats.ts";
 import { namelessOf } from "../../store/tables/nameless.ts";
 import type { Desk } from "../door/desk.ts";
 import { initialsSchema } from "../door/said.ts";
-import { sentenceSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 import { uploads } from "../intake/uploads.ts";
 import { requireAthlete } from "./person.ts";
@@ -26,31 +25,9 @@ import { whyNotRemoved } from "./remove.ts";
 import { forgetNames } from "./search.ts";
 import { takeOutOf, tracesOf } from "./traces.ts";
 
-/** The result of rewriting the store's file; a sentence if it still has to be done. */
-const wipedSchema = z.object({ notWiped: sentenceSchema.nullable() });
-
-/** What becomes of backups: made again without the person, deleted, out of reach; and of stores that were set aside. */
-const backupsSchema = z.object({ anew: z.int(), gone: z.int(), setAside: z.int(), away: z.boolean() });
-
 /** Returns the data to be deleted and to be kept, before anybody decides. */
 export const beforeErasing = allow("organiser")
   .input(z.object({ athleteId: z.int() }))
-  .output(
-    z.object({
-      days: z.int(),
-      attempts: z.int(),
-      pastMarks: z.int(),
-      /** Number of marks that stay without a name. */
-      nameless: z.int(),
-      /** Number of others' notes and reasons with the name. */
-      mentions: z.int(),
-      /** The reason why it can't be done now, and what to do first. */
-      blocked: sentenceSchema.nullable(),
-      /** True if an athlete added by mistake can simply be removed. */
-      removable: z.boolean(),
-      backups: backupsSchema,
-    }),
-  )
   .query(async ({ ctx: { desk }, input: { athleteId } }) => {
     const { db } = desk.store;
     const athlete = requireAthlete(db, athleteId);
@@ -59,14 +36,19 @@ export const beforeErasing = allow("organiser")
       days: rows.entrant.length,
       attempts: rows.attempt.length,
       pastMarks: rows.past_mark.length,
+      /** Number of marks that stay without a name. */
       nameless: namelessOf(db, athlete, randomUUID).length,
+      /** Number of others' notes and reasons with the name. */
       mentions: countMentions(db, athleteId, athlete.name),
+      /** The reason why it can't be done now, and what to do first. */
       blocked: whyNotErased(db, athlete),
+      /** True if an athlete added by mistake can simply be removed. */
       removable: whyNotRemoved(db, athlete) === null,
       backups: (desk.kind === "own" ? await desk.backups?.beforeForgetting() : undefined) ?? noBackups,
     };
   });
 
+/** What becomes of backups: made again without the person, deleted, out of reach; and of stores that were set aside. */
 const noBackups = { anew: 0, gone: 0, setAside: 0, away: false };
 
 /**
@@ -83,7 +65,6 @@ export const erase = allow("organiser")
       by: initialsSchema,
     }),
   )
-  .output(wipedSchema)
   .mutation(async ({ ctx: { desk }, input: { erasureId: id, athleteId, typed, by } }) => {
     const { db } = desk.store;
     // Whom a retry means is gone: their backups were seen to the first time.
@@ -110,10 +91,8 @@ export const erase = allow("organiser")
     return { notWiped };
   });
 
-/** Retries the rewrite of the file. */
-export const wipeAgain = allow("organiser")
-  .output(wipedSchema)
-  .mutation(({ ctx: { desk } }) => ({ notWiped: wipe(desk) }));
+/** Retries the rewrite of the file; answers with a sentence if it still has to be done. */
+export const wipeAgain = allow("organiser").mutation(({ ctx: { desk } }) => ({ notWiped: wipe(desk) }));
 
 /** Returns all erasures, newest first: when and by whom, never whom. */
 export const erasures = allow("organiser")

@@ -22,7 +22,7 @@ import { beforeLeague, changeLeague } from "./leagues.ts";
 import { mend } from "./mend.ts";
 import { athletePage, buildAthletePage } from "./page.ts";
 import { pastResults, voidPast } from "./past.ts";
-import { type Person, personOf, personSchema, requireAthlete } from "./person.ts";
+import { type Person, personOf, requireAthlete } from "./person.ts";
 import { remove } from "./remove.ts";
 import { findAthletes } from "./search.ts";
 import { steps, undo } from "./steps.ts";
@@ -96,15 +96,6 @@ export const people = router({
 
   list: allow("organiser")
     .input(listInput)
-    .output(
-      z.object({
-        people: z.array(personSchema.extend({ tested: z.int() })),
-        total: z.int(),
-        page: z.int(),
-        pages: z.int(),
-        leagues: z.array(z.object({ id: z.int(), name: z.string() })),
-      }),
-    )
     .query(({ ctx: { desk }, input }) => {
       const { db } = desk.store;
       const day = dayAtHand(db) ?? null;
