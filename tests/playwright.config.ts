@@ -1,10 +1,20 @@
 import { defineConfig } from "@playwright/test";
 
+/**
+ * What has workers of its own (the sound's minute, the packaged program, browsers of devices), and waits longest. Left to
+ * itself the runner takes it last, when most workers have nothing to do any more.
+ */
+const first = ["metronome", "package", "devices"].map((name) => `**/${name}.spec.ts`);
+
 /** The built app in a real window. Run `npm run build` first; the `e2e` script does. */
 export default defineConfig({
   testDir: "e2e",
   globalSetup: "./e2e/prepare.ts",
-  testMatch: "**/*.spec.ts",
+  // In this order.
+  projects: [
+    { name: "first", testMatch: first },
+    { name: "rest", testMatch: "**/*.spec.ts", testIgnore: first },
+  ],
   outputDir: "../test-results",
   // When something is given up that never comes, and nothing else: a green run takes no longer with more of it, and what
   // is waited for has to come all the same on a small machine that does other things too.
