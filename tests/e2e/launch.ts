@@ -54,7 +54,8 @@ export async function launchApp(
   const { executablePath, args } = stage.runtime;
   const app = await _electron.launch({
     executablePath,
-    args,
+    // As `npm start` does: on a display that nobody sees, Chromium tries a graphics card in vain, twice at each start.
+    args: [...args, ...stage.display.args],
     env: { ...environment(stage, folder), ...env },
   });
   // The runner gives presses 30 s, within which a loaded machine may draw no frame.
