@@ -1,4 +1,4 @@
-import type { Page } from "@playwright/test";
+import type { CDPSession, Page } from "@playwright/test";
 
 /** A window's page, in CSS px, and how many px of the screen each of them is. */
 interface Screen {
@@ -26,9 +26,18 @@ export function nameOf({ width, height, scale }: Screen): string {
   return `${width} × ${height} at ${scale * 100} %`;
 }
 
+const sessions = new WeakMap<Page, Promise<CDPSession>>();
+
+/** One for each page: every one more is told all over again what happens in it. */
+function sessionOf(page: Page): Promise<CDPSession> {
+  const session = sessions.get(page) ?? page.context().newCDPSession(page);
+  sessions.set(page, session);
+  return session;
+}
+
 /** Gives a page the size and the scale that it has on such a screen. */
 export async function showOn(page: Page, { width, height, scale }: Screen): Promise<void> {
-  const session = await page.context().newCDPSession(page);
+  const session = await sessionOf(page);
   await session.send("Emulation.setDeviceMetricsOverride", {
     ...{ width, height, deviceScaleFactor: scale, mobile: false },
   });
