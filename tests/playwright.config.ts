@@ -4,7 +4,7 @@ import { defineConfig } from "@playwright/test";
  * What has workers of its own (the sound's minute, the packaged program, browsers of devices), and waits longest. Left to
  * itself the runner takes it last, when most workers have nothing to do any more.
  */
-const first = ["metronome", "package", "devices"].map((name) => `**/${name}.spec.ts`);
+const first = ["metronome", "package", "devices*"].map((name) => `**/${name}.spec.ts`);
 
 /** The built app in a real window. Run `npm run build` first; the `e2e` script does. */
 export default defineConfig({
