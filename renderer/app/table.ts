@@ -1,7 +1,11 @@
 import type { DevicePlace } from "../../electron/domain/devices/place.ts";
+import { createCell } from "./cell.ts";
 
 /** True in a browser of a device on the hall's network; the program's own windows have a scheme of their own. */
 export const isDevice = location.protocol === "https:";
+
+/** Since when the table does not answer (ISO 8601); null while it does. */
+export const tableAway = createCell<string | null>(null);
 
 /** What the table says of this device; `gone`: it does not know it, `away`: it can't be reached. */
 export type Standing =

@@ -2,6 +2,7 @@ import { I18nProvider } from "react-aria-components/I18nProvider";
 import { createRoot } from "react-dom/client";
 import "../app/base.css";
 import { languageFor } from "../../electron/domain/languages.ts";
+import { wipeKeep } from "../app/device-keep.ts";
 import { JoinScreen } from "../screens/join/JoinScreen.tsx";
 import { setUpWords } from "../words/setUp.ts";
 
@@ -11,6 +12,8 @@ async function boot(): Promise<void> {
   if (root === null) throw new Error("The page has no root element.");
   const language = languageFor(navigator.languages);
   document.documentElement.dataset.theme = "desk";
+  // The table does not know this device any more: nothing of an earlier day stays on it.
+  await wipeKeep();
   await setUpWords(language);
   createRoot(root).render(
     <I18nProvider locale={language}>

@@ -2,6 +2,7 @@ import { createRoot } from "react-dom/client";
 import "../app/base.css";
 import "../app/print.css";
 import type { DevicePlace } from "../../electron/domain/devices/place.ts";
+import { countKept, openKeep, wipeKeep } from "../app/device-keep.ts";
 import { languageToBegin } from "../app/language.ts";
 import { isDevice, showTable } from "../app/table.ts";
 import { TableAway } from "../parts/frame/TableAway.tsx";
@@ -38,10 +39,14 @@ function refuseStrayDrops(): void {
 /** Returns what this device is for; null in the program's own windows. Waits for a table that is out of reach. */
 async function placeOfDevice(): Promise<DevicePlace | null> {
   if (!isDevice) return null;
+  await openKeep();
   for (;;) {
-    const table = await showTable({ waiting: 0, battery: null });
+    const table = await showTable({ waiting: countKept(), battery: null });
     if (table.state === "here") return table.place;
-    if (table.state === "gone") location.replace("/join.html");
+    if (table.state === "gone") {
+      await wipeKeep();
+      location.replace("/join.html");
+    }
     await new Promise((resolve) => setTimeout(resolve, 2_000));
   }
 }

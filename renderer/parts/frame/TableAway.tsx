@@ -1,7 +1,8 @@
-import { useEffect, useState } from "react";
+import { useEffect } from "react";
 import { useTranslation } from "react-i18next";
 import type { DevicePlace } from "../../../electron/domain/devices/place.ts";
-import { showTable } from "../../app/table.ts";
+import { countKept, wipeKeep } from "../../app/device-keep.ts";
+import { showTable, tableAway } from "../../app/table.ts";
 import { useWriteTime } from "../../words/dates.ts";
 import css from "./TableAway.module.css";
 
@@ -22,24 +23,28 @@ export function TableAway({ place }: { readonly place: DevicePlace }) {
   const since = useTable(place);
   return (
     <div role="status">
-      {since !== null && <p className={css.away}>{t("here.away", { time: writeTime(since) })}</p>}
+      {since !== null && place.role === "board" && (
+        <p className={css.away}>{t("here.away", { time: writeTime(since) })}</p>
+      )}
     </div>
   );
 }
 
 /** Returns since when the table does not answer (ISO 8601); null while it does. */
 function useTable(place: DevicePlace): string | null {
-  const [since, setSince] = useState<string | null>(null);
   useEffect(() => {
     let over = false;
     let timer: ReturnType<typeof setTimeout> | undefined;
     async function look(): Promise<void> {
-      const table = await showTable({ waiting: 0, battery: await batteryNow() });
+      const table = await showTable({ waiting: countKept(), battery: await batteryNow() });
       if (over) return;
-      if (table.state === "gone") return location.replace("/join.html");
+      if (table.state === "gone") {
+        await wipeKeep();
+        return location.replace("/join.html");
+      }
       if (table.state === "here" && JSON.stringify(table.place) !== JSON.stringify(place))
         return location.reload();
-      setSince((before) => (table.state === "here" ? null : (before ?? new Date().toISOString())));
+      tableAway.set(table.state === "here" ? null : (tableAway.get() ?? new Date().toISOString()));
       timer = setTimeout(() => void look(), everyMs);
     }
     void look();
@@ -48,7 +53,7 @@ function useTable(place: DevicePlace): string | null {
       clearTimeout(timer);
     };
   }, [place]);
-  return since;
+  return tableAway.use();
 }
 
 /** Returns the battery in per cent where the browser tells (W3C Battery Status). */

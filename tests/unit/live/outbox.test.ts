@@ -1,17 +1,17 @@
 import { expect, test, vi } from "vitest";
+import { createOutbox, type ItemKeeper } from "../../../renderer/app/outbox.ts";
 import {
-  createOutbox,
-  type ItemKeeper,
+  firstBatch,
   type Outgoing,
   outgoingEvents,
-} from "../../../renderer/screens/station/live/sync/outbox.ts";
+} from "../../../renderer/screens/station/live/sync/outgoing.ts";
 
 class Refused extends Error {}
 
 /** Far more than it takes on a machine that does other things too. */
 const soon = { timeout: 60_000 };
 
-function keeperWith(items: readonly Outgoing[] = []): ItemKeeper & { kept: readonly Outgoing[] } {
+function keeperWith(items: readonly Outgoing[] = []): ItemKeeper<Outgoing> & { kept: readonly Outgoing[] } {
   return {
     kept: items,
     read() {
@@ -36,6 +36,7 @@ function door() {
   const refused: string[] = [];
   const answers: (Error | null)[] = [];
   return {
+    firstBatch,
     sent,
     refused,
     answers,

@@ -1,11 +1,11 @@
 import { useTranslation } from "react-i18next";
 import type { HeatView, LiveHeat } from "../../../../tests/live/types.ts";
-import type { OutboxView } from "../sync/outbox.ts";
+import type { HeatOutboxView } from "../sync/outgoing.ts";
 import css from "./HeatNotes.module.css";
 
 interface HeatNotesProps {
   readonly heat: LiveHeat;
-  readonly outbox: OutboxView;
+  readonly outbox: HeatOutboxView;
   readonly view: HeatView;
 }
 

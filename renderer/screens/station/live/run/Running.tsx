@@ -15,7 +15,7 @@ import type { HeatView, LiveHeat } from "../../../../tests/live/types.ts";
 import { faceOf } from "../../../../tests/registry.ts";
 import type { AttemptView } from "../../types.ts";
 import type { Gathering } from "../gather/useGather.ts";
-import type { OutboxView } from "../sync/outbox.ts";
+import type { HeatOutboxView } from "../sync/outgoing.ts";
 import { parametersOf, takeBack, useLive } from "../sync/useLive.ts";
 import { HeatNotes } from "./HeatNotes.tsx";
 import { OverDialog } from "./OverDialog.tsx";
@@ -29,7 +29,7 @@ interface RunningProps {
   readonly lengths: LengthUnit;
   readonly view: HeatView;
   readonly heat: LiveHeat;
-  readonly outbox: OutboxView;
+  readonly outbox: HeatOutboxView;
   readonly gathering: Gathering;
   readonly onCorrect: (attempt: AttemptView) => void;
 }

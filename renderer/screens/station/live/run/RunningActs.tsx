@@ -3,7 +3,7 @@ import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
 import { KeyHint } from "../../../../parts/controls/KeyHint.tsx";
 import { BigKey } from "../../../../tests/live/BigKey.tsx";
 import type { Live } from "../../../../tests/live/tool.ts";
-import type { OutboxView } from "../sync/outbox.ts";
+import type { HeatOutboxView } from "../sync/outgoing.ts";
 import css from "./Running.module.css";
 import { UndoKey } from "./UndoKey.tsx";
 
@@ -12,7 +12,7 @@ type After = "call" | "next" | "finish" | null;
 
 interface RunningActsProps {
   readonly live: Live;
-  readonly outbox: OutboxView;
+  readonly outbox: HeatOutboxView;
   readonly after: After;
   readonly onAfter: () => void;
   readonly onEnd: () => void;

@@ -1,9 +1,15 @@
 import { client } from "../../../../app/client.tsx";
+import { holdRefused, keeperOf, keptHere } from "../../../../app/device-keep.ts";
 import { tell } from "../../../../app/messages.ts";
+import { createOutbox, type ItemKeeper, type Outbox } from "../../../../app/outbox.ts";
+import { withPatience } from "../../../../app/patience.ts";
+import { isDevice } from "../../../../app/table.ts";
 import { isUnanswered, sentenceOf } from "../../../../app/trouble.ts";
-import { createOutbox, type ItemKeeper, type Outbox, type Outgoing } from "./outbox.ts";
+import { firstBatch, type Outgoing } from "./outgoing.ts";
 
-const outboxes = new Map<string, Outbox>();
+const outboxes = new Map<string, Outbox<Outgoing>>();
+/** The channel of a heat in what a device keeps. */
+const channelStart = "heat ";
 const places = { items: "live.unsent.", by: "live.by." } as const;
 
 /** Returns the initials of a heat's taps: kept with it, so that a crash in the middle asks nobody again. */
@@ -27,16 +33,22 @@ function knownTapper(heatId: string): Promise<string> {
 }
 
 /** Returns the outbox of a heat: one for each, for as long as the window lives. */
-export function outboxOf(heatId: string): Outbox {
+export function outboxOf(heatId: string): Outbox<Outgoing> {
   const kept = outboxes.get(heatId);
   if (kept !== undefined) return kept;
   const outbox = createOutbox(
     {
+      firstBatch,
       send: (items) => send(heatId, items),
       isUnanswered,
-      onRefused: (error) => tell({ tone: "alert", sentence: sentenceOf(error), follows: "always" }),
+      onRefused(error, items) {
+        const sentence = sentenceOf(error);
+        tell({ tone: "alert", sentence, follows: "always" });
+        if (isDevice)
+          for (const { id } of items) holdRefused(channelStart + heatId, id, { key: sentence.key });
+      },
     },
-    keeperOf(heatId),
+    isDevice ? keeperOf(channelStart + heatId) : deskKeeperOf(heatId),
   );
   outboxes.set(heatId, outbox);
   return outbox;
@@ -44,12 +56,16 @@ export function outboxOf(heatId: string): Outbox {
 
 /** Sends what earlier pages left unsent, of any heat. */
 export function resumeOutboxes(): void {
+  for (const { channel, refusal } of keptHere.get()) {
+    if (refusal === null && channel.startsWith(channelStart)) outboxOf(channel.slice(channelStart.length));
+  }
   for (const place of Object.keys(localStorage)) {
     if (place.startsWith(places.items)) outboxOf(place.slice(places.items.length));
   }
 }
 
-function keeperOf(heatId: string): ItemKeeper {
+/** At the desk itself nothing is between the window and the store: what a reload must not lose lies in its storage. */
+function deskKeeperOf(heatId: string): ItemKeeper<Outgoing> {
   const place = places.items + heatId;
   return {
     read: () => JSON.parse(localStorage.getItem(place) ?? "[]") as Outgoing[],
@@ -71,14 +87,15 @@ async function send(heatId: string, items: readonly Outgoing[]): Promise<void> {
     // The heat's screen is drawn first, which takes a while: the age of the tap is computed just before sending.
     await new Promise((resolve) => setTimeout(resolve, 0));
     const startedAgoMs = Math.min(600_000, Math.max(0, pageTime() - first.at));
-    await client.heat.start.mutate({ heatId, startedAgoMs });
+    await withPatience((signal) => client.heat.start.mutate({ heatId, startedAgoMs }, { signal }));
     return;
   }
   const by = await knownTapper(heatId);
   if (first?.what === "undo") {
-    await client.heat.undo.mutate({ heatId, id: first.id, eventId: first.eventId, by });
+    const undo = { heatId, id: first.id, eventId: first.eventId, by };
+    await withPatience((signal) => client.heat.undo.mutate(undo, { signal }));
   } else {
     const events = items.flatMap((item) => (item.what === "tap" ? [item.tap] : []));
-    await client.heat.tap.mutate({ heatId, by, events });
+    await withPatience((signal) => client.heat.tap.mutate({ heatId, by, events }, { signal }));
   }
 }

@@ -13,7 +13,7 @@ import type { Live, LiveLane, Tapping } from "../../../../tests/live/tool.ts";
 import type { LiveHeat } from "../../../../tests/live/types.ts";
 import { clockOfHeat, settleClock } from "./heatClocks.ts";
 import { outboxOf, pageTime } from "./heatOutboxes.ts";
-import { type OutboxView, outgoingEvents } from "./outbox.ts";
+import { type HeatOutboxView, outgoingEvents } from "./outgoing.ts";
 
 /** Ms between renderings of a running heat; smooth motion reads the clock each frame instead. */
 const stepMs = 100;
@@ -24,7 +24,7 @@ export function parametersOf<Test extends TestCode>(test: Test, parameters: unkn
 }
 
 /** Returns the outbox of a heat; drops what the desk's view already has. */
-export function useOutbox(heat: LiveHeat): OutboxView {
+export function useOutbox(heat: LiveHeat): HeatOutboxView {
   const outbox = outboxOf(heat.heatId);
   const view = useSyncExternalStore(outbox.subscribe, outbox.view);
   useEffect(() => {
@@ -47,7 +47,7 @@ export function startHeat(heat: LiveHeat, timeStamp: number): void {
 }
 
 /** Returns true if a heat's clock runs, for the desk or for this window, which has just started it. */
-export function isRunning(heat: LiveHeat, { items }: OutboxView): boolean {
+export function isRunning(heat: LiveHeat, { items }: HeatOutboxView): boolean {
   return heat.state === "running" || items.some(({ what }) => what === "start");
 }
 
@@ -70,7 +70,7 @@ function useElapsed(clock: HeatClock | null): number {
 export function useLive<Test extends TestCode>(
   test: Test,
   heat: LiveHeat,
-  outbox: OutboxView,
+  outbox: HeatOutboxView,
   lengths: LengthUnit,
 ): Live<Test> | null {
   const clock = clockOfHeat(heat.heatId);
