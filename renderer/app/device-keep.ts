@@ -77,7 +77,7 @@ export function holdRefused(channel: string, id: string, refusal: Sentence): voi
     if (each.row.channel !== channel || each.row.item.id !== id) continue;
     each.row = { ...each.row, refusal };
     const { row, number } = each;
-    write(async (to) => to.replace(await number, row));
+    void write(async (to) => to.replace(await number, row));
   }
   show();
 }

@@ -5,10 +5,12 @@ import { useHashLocation } from "wouter/use-hash-location";
 import { ClientProvider } from "../app/client.tsx";
 import { InitialsProvider } from "../app/initials.tsx";
 import { StandingProvider } from "../app/standing.tsx";
+import { isDevice } from "../app/table.ts";
 import { InitialsDialog } from "../parts/controls/InitialsDialog.tsx";
 import { Frame } from "../parts/frame/Frame.tsx";
 import { Answer } from "../parts/layout/Answer.tsx";
 import { HeldPage } from "../screens/athletes/held/HeldPage.tsx";
+import { WithDeviceLine } from "../screens/away/DeviceLine.tsx";
 import { PrintCards } from "../screens/cards/PrintCards.tsx";
 import { PrintPage } from "../screens/instructions/PrintPage.tsx";
 import { LockCover } from "../screens/lock/LockCover.tsx";
@@ -46,9 +48,7 @@ export function DeskApp() {
                 failed={(query) => <Answer query={query}>{() => null}</Answer>}
               >
                 <InitialsProvider question={InitialsDialog}>
-                  <Frame>
-                    <DeskRoutes />
-                  </Frame>
+                  <Framed />
                 </InitialsProvider>
               </StandingProvider>
             </Route>
@@ -57,4 +57,14 @@ export function DeskApp() {
       </I18nProvider>
     </ClientProvider>
   );
+}
+
+/** A device has a line of its own above the frame. */
+function Framed() {
+  const frame = (
+    <Frame>
+      <DeskRoutes />
+    </Frame>
+  );
+  return isDevice ? <WithDeviceLine>{frame}</WithDeviceLine> : frame;
 }

@@ -3,6 +3,7 @@ import "../app/base.css";
 import "../app/print.css";
 import type { DevicePlace } from "../../electron/domain/devices/place.ts";
 import { countKept, openKeep, wipeKeep } from "../app/device-keep.ts";
+import { resumeEntries } from "../app/kept-entries.ts";
 import { languageToBegin } from "../app/language.ts";
 import { isDevice, showTable } from "../app/table.ts";
 import { TableAway } from "../parts/frame/TableAway.tsx";
@@ -56,6 +57,7 @@ async function boot(): Promise<void> {
   const root = document.getElementById("root");
   if (root === null) throw new Error("The page has no root element.");
   const place = await placeOfDevice();
+  if (place !== null) resumeEntries();
   const [App] = await Promise.all([loadApp(location.host, place), languageToBegin().then(setUpWords)]);
   createRoot(root).render(
     <>

@@ -3,11 +3,14 @@ import { hasCommand, isRoot } from "../../electron/runtime/host.ts";
 import { installPackages } from "../../electron/runtime/packages.ts";
 
 /** Starts the system's own Chromium, which is far newer than the one inside the program; installs it where it can. */
-export async function startChromium(): Promise<Browser> {
+export async function startChromium(more: readonly string[] = []): Promise<Browser> {
   const missing = async () => (hasCommand("chromium") ? undefined : "The tests of devices need Chromium");
   await installPackages(["chromium"], missing, console.log);
   // Chromium's sandbox does not start as root.
-  return chromium.launch({ executablePath: "/usr/bin/chromium", args: isRoot() ? ["--no-sandbox"] : [] });
+  return chromium.launch({
+    executablePath: "/usr/bin/chromium",
+    args: [...(isRoot() ? ["--no-sandbox"] : []), ...more],
+  });
 }
 
 /** A device of its own: nothing of another's cookies or storage. */

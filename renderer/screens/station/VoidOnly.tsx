@@ -1,7 +1,10 @@
 import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
+import type { Questions } from "../../app/answers.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
+import { keepAndSend } from "../../app/kept-entries.ts";
+import { isDevice } from "../../app/table.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import type { AttemptView } from "./types.ts";
 
@@ -12,12 +15,15 @@ interface VoidOnlyProps {
   readonly onDone: () => void;
 }
 
+type Void = Questions["station"]["void"];
+
 /** Voids the attempt with nothing in its place. */
 export function VoidOnly({ attempt, reason, onMissing, onDone }: VoidOnlyProps) {
   const { t } = useTranslation("station");
   const trpc = useTRPC();
   const { ask } = useInitials();
-  const end = useMutation(trpc.station.void.mutationOptions({ onSuccess: onDone }));
+  const options = trpc.station.void.mutationOptions({ onSuccess: onDone });
+  const end = useMutation(isDevice ? { ...options, mutationFn: voidKept } : options);
   async function submit(): Promise<void> {
     if (reason.trim() === "") return onMissing();
     const by = await ask();
@@ -28,4 +34,10 @@ export function VoidOnly({ attempt, reason, onMissing, onDone }: VoidOnlyProps) 
       {t("correct.voidOnly")}
     </Button>
   );
+}
+
+/** The device's disk first; then the table. Twice changes nothing: an attempt that is void stays so. */
+async function voidKept(input: Void) {
+  await keepAndSend({ what: "void", id: crypto.randomUUID(), input });
+  return { told: null };
 }

@@ -89,12 +89,15 @@ export function useCorrection(
     }
     const athleteId = await athleteOf();
     if (athleteId === null) return "open";
-    const answer = await send({
-      ...{ athleteId, test: attempt.test, variant: values.variant ?? "", sure, lengths },
-      attempts: keyed.seen.map((seen) => ({ id: ticket, seen })),
-      note: attempt.note,
-      replaces: { attemptId: attempt.attemptId, reason },
-    });
+    const answer = await send(
+      {
+        ...{ athleteId, test: attempt.test, variant: values.variant ?? "", sure, lengths },
+        attempts: keyed.seen.map((seen) => ({ id: ticket, seen })),
+        note: attempt.note,
+        replaces: { attemptId: attempt.attemptId, reason },
+      },
+      Number(draft.bib),
+    );
     return answer === undefined ? "open" : "saved";
   }
 

@@ -9,6 +9,7 @@ import { Button } from "../../../parts/controls/Button.tsx";
 import { Row, Stack } from "../../../parts/flow/Stack.tsx";
 import { BigNumber } from "../../../parts/marks/BigNumber.tsx";
 import { faceOf, readParameters, useTexts } from "../../../tests/registry.ts";
+import { useWriteSeen } from "../../../tests/seen.ts";
 import { useWriteDay } from "../../../words/dates.ts";
 import { useUnitWord, useWriteChange, useWriteValue } from "../../../words/marks.ts";
 import { useSay } from "../../../words/say.ts";
@@ -42,6 +43,7 @@ export function Result({ test, parameters, saved, lengths, onCorrect }: ResultPr
   useKeys(attempt?.void != null ? {} : { "Alt+C": correct });
   const name = t("athlete.bib", { bib: who.bib });
   if (attempt?.void != null) return <Cancelled attempt={attempt} void={attempt.void} />;
+  if (told === null && saved.waits && now === undefined) return <Waiting {...{ test, saved, lengths }} />;
   if (told === null) return <p role="status">{t("result.voided")}</p>;
   const { written, news } = told;
   const face = faceOf(test);
@@ -75,6 +77,21 @@ export function Result({ test, parameters, saved, lengths, onCorrect }: ResultPr
       <Button hint="Alt+C" onPress={correct}>
         {t("result.correct")}
       </Button>
+    </div>
+  );
+}
+
+/** In place of a result that the table has not answered for: it is not saved yet. */
+function Waiting({ test, saved, lengths }: Pick<ResultProps, "test" | "saved" | "lengths">) {
+  const { t } = useTranslation("station");
+  const writeSeen = useWriteSeen();
+  const seen = saved.seen.map((each) => writeSeen(test, each, lengths)).join(" · ");
+  return (
+    <div className={css.result}>
+      <p role="status">
+        {t("athlete.bib", { bib: saved.who.bib })} · {saved.who.name} · <strong>{seen}</strong>.{" "}
+        {t("result.waits")}
+      </p>
     </div>
   );
 }

@@ -17,6 +17,8 @@ import { type Sending, useSend } from "./useSend.ts";
 export interface Saved {
   readonly who: StationPerson;
   readonly told: Told | null;
+  /** True on a device while the table has not answered: it lies on the device alone. */
+  readonly waits: boolean;
   readonly seen: readonly unknown[];
   /** The newest of the attempts. */
   readonly attemptId: string;
@@ -112,10 +114,10 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
     const attempts = keyed.seen.map((seen, index) => ({ id: tickets[index] ?? crypto.randomUUID(), seen }));
     const { athleteId } = found.who;
     const variant = values.variant ?? "";
-    const answer = await send({ athleteId, test, variant, attempts, sure, lengths });
+    const answer = await send({ athleteId, test, variant, attempts, sure, lengths }, found.who.bib);
     if (answer === undefined) return "open";
     return finish({
-      ...{ who: found.who, told: answer.told, seen: keyed.seen },
+      ...{ who: found.who, told: answer.told, waits: answer.waits, seen: keyed.seen },
       attemptId: attempts.at(-1)?.id ?? "",
     });
   }

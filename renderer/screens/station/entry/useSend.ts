@@ -4,6 +4,8 @@ import type { EitherField } from "../../../../electron/domain/keyed/keyed.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { useInitials } from "../../../app/initials.tsx";
+import { keepAndSend } from "../../../app/kept-entries.ts";
+import { isDevice } from "../../../app/table.ts";
 import { isUnanswered, sentenceOf } from "../../../app/trouble.ts";
 import type { Entry, Told } from "../types.ts";
 
@@ -24,10 +26,16 @@ export function isAsking({ state }: Sending): boolean {
   return state === "asked" || state === "either";
 }
 
+/** `waits`: it lies on this device, and the table has not answered yet. */
+interface Done {
+  readonly told: Told | null;
+  readonly waits: boolean;
+}
+
 export interface Send {
   readonly sending: Sending;
-  /** Sends an entry; returns its mark once it is saved, undefined while it is not. */
-  readonly send: (entry: Omit<Entry, "by">) => Promise<{ told: Told | null } | undefined>;
+  /** Sends an entry; returns its mark once it is saved, or that it waits on this device; undefined while it does neither. */
+  readonly send: (entry: Omit<Entry, "by">, bib: number | null) => Promise<Done | undefined>;
   /** Asks which of two times is meant. */
   readonly askEither: (either: EitherField) => void;
   /** Answers what is asked with no. */
@@ -46,13 +54,14 @@ export function useSend(): Send {
   const busy = useRef(false);
   const reset = () => setSending({ state: "idle" });
 
-  async function sendBy(by: string, entry: Omit<Entry, "by">) {
+  async function sendBy(entry: Entry, bib: number | null): Promise<Done | undefined> {
     setSending({ state: "busy" });
     try {
-      const answer = await enter.mutateAsync({ ...entry, by });
-      if (answer.outcome === "saved") {
+      const answer = isDevice ? await sendKept(entry, bib) : await enter.mutateAsync(entry);
+      if (answer.outcome !== "ask") {
         setSending({ state: "idle" });
-        return { told: answer.told };
+        const waits = answer.outcome === "waits";
+        return { told: answer.outcome === "saved" ? answer.told : null, waits };
       }
       setSending({ state: "asked", questions: answer.questions });
     } catch (error) {
@@ -61,13 +70,13 @@ export function useSend(): Send {
     return undefined;
   }
 
-  async function send(entry: Omit<Entry, "by">) {
+  async function send(entry: Omit<Entry, "by">, bib: number | null) {
     // A second Enter while the first is on its way is the same Enter.
     if (busy.current) return undefined;
     busy.current = true;
     try {
       const by = await ask();
-      return by === null ? undefined : await sendBy(by, entry);
+      return by === null ? undefined : await sendBy({ ...entry, by }, bib);
     } finally {
       busy.current = false;
     }
@@ -87,4 +96,10 @@ export function useSend(): Send {
     },
     reset,
   };
+}
+
+/** The device's disk first; then the table. */
+function sendKept(entry: Entry, bib: number | null) {
+  const id = entry.attempts[0]?.id ?? crypto.randomUUID();
+  return keepAndSend({ what: "enter", id, bib, entry });
 }

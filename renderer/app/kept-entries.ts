@@ -1,0 +1,127 @@
+import type { Sentence } from "../../electron/domain/words.ts";
+import type { Answers, Questions } from "./answers.ts";
+import { client } from "./client.tsx";
+import { holdRefused, type KeptRow, keeperOf, keptHere, onDisk, takeRefused } from "./device-keep.ts";
+import { createOutbox, type Outbox } from "./outbox.ts";
+import { withPatience } from "./patience.ts";
+import { isUnanswered, sentenceOf } from "./trouble.ts";
+
+type Entry = Questions["station"]["enter"];
+type Entered = Answers["station"]["enter"];
+type Void = Questions["station"]["void"];
+
+/** What is typed at a device: results, corrections, and results that no longer count; `bib` is for people. */
+export type KeptEntry =
+  | { readonly what: "enter"; readonly id: string; readonly bib: number | null; readonly entry: Entry }
+  | { readonly what: "void"; readonly id: string; readonly input: Void };
+
+/** `waits`: it lies on this device's disk, and the table has not answered yet. */
+type Came = Entered | { readonly outcome: "waits" };
+
+const channel = "entries";
+/** How long somebody who has typed waits for the table before the next athlete, in ms. */
+const shortMs = 2_500;
+
+/** Carries the table's questions: it wrote nothing. */
+class Asked extends Error {
+  readonly answer: Extract<Entered, { outcome: "ask" }>;
+  constructor(answer: Extract<Entered, { outcome: "ask" }>) {
+    super("asked");
+    this.answer = answer;
+  }
+}
+
+interface Listener {
+  readonly came: (answer: Came) => void;
+  readonly refused: (error: unknown) => void;
+}
+
+/** Who stands before the screen and waits for the answer to an entry. */
+const listeners = new Map<string, Listener>();
+let outbox: Outbox<KeptEntry> | null = null;
+
+function entries(): Outbox<KeptEntry> {
+  outbox ??= createOutbox<KeptEntry>(
+    {
+      firstBatch: (items) => items.slice(0, 1),
+      send: async ([item]) => {
+        if (item !== undefined) await send(item);
+      },
+      isUnanswered,
+      onRefused(error, items) {
+        for (const item of items) refuse(item, error);
+      },
+    },
+    keeperOf(channel),
+  );
+  return outbox;
+}
+
+/** Sends what earlier pages of this device left unsent. */
+export function resumeEntries(): void {
+  entries();
+}
+
+async function send(item: KeptEntry): Promise<void> {
+  if (item.what === "void") {
+    await withPatience((signal) => client.station.void.mutate(item.input, { signal }));
+    listeners.get(item.id)?.came({ outcome: "saved", told: null });
+    return;
+  }
+  const answer = await withPatience((signal) => client.station.enter.mutate(item.entry, { signal }));
+  if (answer.outcome === "ask") throw new Asked(answer);
+  listeners.get(item.id)?.came(answer);
+}
+
+/** Whoever still waits at the screen hears it there; otherwise it stays on the device until somebody decides. */
+function refuse(item: KeptEntry, error: unknown): void {
+  const listener = listeners.get(item.id);
+  if (listener === undefined) holdRefused(channel, item.id, withoutName(reasonOf(error), item));
+  else if (error instanceof Asked) listener.came(error.answer);
+  else listener.refused(error);
+}
+
+function reasonOf(error: unknown): Sentence {
+  const [first] = error instanceof Asked ? error.answer.questions : [];
+  return first ?? sentenceOf(error);
+}
+
+/** A device keeps no names: the bib stands for whoever a sentence names. */
+function withoutName({ key, values }: Sentence, item: KeptEntry): Sentence {
+  if (values === undefined) return { key };
+  const name = item.what === "enter" && item.bib !== null ? String(item.bib) : "–";
+  return { key, values: "name" in values ? { ...values, name } : values };
+}
+
+/**
+ * Keeps an entry on this device's disk and sends it after those before it. Resolves with the table's answer, or says
+ * after a short while that it waits.
+ * @throws what the table refuses it for
+ */
+export async function keepAndSend(item: KeptEntry): Promise<Came> {
+  const box = entries();
+  const answer = new Promise<Came>((came, refused) => listeners.set(item.id, { came, refused }));
+  // Looked at below, maybe after it was refused.
+  answer.catch(() => undefined);
+  box.add(item);
+  await onDisk();
+  const short = new Promise<Came>((resolve) => setTimeout(() => resolve({ outcome: "waits" }), shortMs));
+  try {
+    return await Promise.race([answer, short]);
+  } finally {
+    listeners.delete(item.id);
+  }
+}
+
+/** Sends what the table refused once more, `sure` about what it asked. */
+export function sendAgain(row: KeptRow): void {
+  const item = row.item as KeptEntry;
+  // Added before the other is taken out: a crash in between leaves both, and the same id twice changes nothing.
+  entries().add(item.what === "enter" ? { ...item, entry: { ...item.entry, sure: true } } : item);
+  takeRefused(row);
+}
+
+/** Returns typed entries that the table refused, for rendering. */
+export function useRefused(): readonly KeptRow[] {
+  return keptHere.use().filter(({ refusal }) => refusal !== null);
+}

@@ -1,0 +1,45 @@
+import { type ReactNode, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { keptHere } from "../../app/device-keep.ts";
+import { useInitials } from "../../app/initials.tsx";
+import { useRefused } from "../../app/kept-entries.ts";
+import { tableAway } from "../../app/table.ts";
+import { Button } from "../../parts/controls/Button.tsx";
+import { useWriteTime } from "../../words/dates.ts";
+import css from "./DeviceLine.module.css";
+import { RefusedDialog } from "./RefusedDialog.tsx";
+
+/** On a device: the line of what waits, above the frame, which gets the rest of the window. */
+export function WithDeviceLine({ children }: { readonly children: ReactNode }) {
+  return (
+    <div className={css.device}>
+      <DeviceLine />
+      {children}
+    </div>
+  );
+}
+
+/** What a device always shows: whether the table is there, what waits for it or was refused, and whose initials. */
+function DeviceLine() {
+  const { t } = useTranslation("join");
+  const writeTime = useWriteTime();
+  const since = tableAway.use();
+  const waiting = keptHere.use().filter(({ refusal }) => refusal === null).length;
+  const refused = useRefused().length;
+  const { initials } = useInitials();
+  const [open, setOpen] = useState(false);
+  return (
+    <div className={css.line} data-away={since !== null || refused > 0}>
+      <p role="status">
+        {since === null ? t("here.there") : t("here.awaySince", { time: writeTime(since) })}
+        {" · "}
+        {waiting === 0 ? t("here.noneWait") : t("here.wait", { count: waiting })}
+        {initials !== null && ` · ${initials}`}
+      </p>
+      {refused > 0 && (
+        <Button onPress={() => setOpen(true)}>{t("refusedHere.open", { count: refused })}</Button>
+      )}
+      {open && refused > 0 && <RefusedDialog onClose={() => setOpen(false)} />}
+    </div>
+  );
+}
