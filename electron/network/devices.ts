@@ -11,6 +11,7 @@ import {
   removeDevice,
   removeDevicesBut,
 } from "../store/tables/devices.ts";
+import type { GoneDevices, WhyGone } from "./gone.ts";
 import { hashOf } from "./joining.ts";
 
 /** Most devices of a day. */
@@ -34,8 +35,11 @@ export interface ListedDevice extends DeviceOfDay {
 
 interface DevicesParts {
   store(): Store;
+  /** Which store it is. */
+  kind(): string;
   ms(): number;
   now(): Date;
+  readonly gone: GoneDevices;
   /** Called when a device is no longer what it was: its streams and connections end. */
   cut(deviceId: string): void;
 }
@@ -49,6 +53,12 @@ export interface Devices {
   take(device: JoinedDevice): string;
   /** Returns the device that holds a token, and notes that it was heard of; null for any other token. */
   holderOf(token: string | null): JoinedDevice | null;
+  /** Returns what tells the day at hand from every other one; null without one. */
+  day(): string | null;
+  /** Returns why the table let the holder of a token go; null for any other token. */
+  whyGone(token: string | null): WhyGone | null;
+  /** Returns how many devices were heard of within the last `ms`. */
+  heardWithin(ms: number): number;
   heard(deviceId: string, word: DeviceWord): void;
   place(deviceId: string, place: DevicePlace): boolean;
   sendAway(deviceId: string): boolean;
@@ -59,7 +69,7 @@ export interface Devices {
   forgetOthers(): void;
 }
 
-export function createDevices({ store, ms, now, cut }: DevicesParts): Devices {
+export function createDevices({ store, kind, ms, now, gone, cut }: DevicesParts): Devices {
   const heardAt = new Map<string, number>();
   const words = new Map<string, DeviceWord>();
   const dayId = () => dayAtHand(store().db)?.id ?? null;
@@ -69,10 +79,11 @@ export function createDevices({ store, ms, now, cut }: DevicesParts): Devices {
   };
 
   function leave(deviceId: string): boolean {
-    const was = store().write([], (db) => removeDevice(db, deviceId));
+    const tokenHash = store().write([], (db) => removeDevice(db, deviceId));
     heardAt.delete(deviceId);
     words.delete(deviceId);
-    return was;
+    if (tokenHash !== undefined) gone.note([tokenHash], "sentAway");
+    return tokenHash !== undefined;
   }
 
   function sendAway(deviceId: string): boolean {
@@ -109,6 +120,12 @@ export function createDevices({ store, ms, now, cut }: DevicesParts): Devices {
       heardAt.set(device.id, ms());
       return device;
     },
+    day() {
+      const day = dayAtHand(store().db);
+      return day === undefined ? null : `${kind()} ${day.id} ${day.date}`;
+    },
+    whyGone: gone.whyOf,
+    heardWithin: (within) => [...heardAt.values()].filter((at) => ms() - at < within).length,
     heard: (deviceId, word) => void words.set(deviceId, word),
     place(deviceId, place) {
       const was = store().write([], (db) => placeDevice(db, deviceId, place));
@@ -123,7 +140,8 @@ export function createDevices({ store, ms, now, cut }: DevicesParts): Devices {
     },
     forgetOthers() {
       const day = dayId();
-      store().write([], (db) => removeDevicesBut(db, day));
+      const hashes = store().write([], (db) => removeDevicesBut(db, day));
+      gone.note(hashes, "closed");
     },
   };
 }

@@ -14,6 +14,10 @@ const keptSchema = z.strictObject({
   port: portSchema,
   /** Where it was on, for which day, and on which calendar day (ISO 8601); null when it was off. */
   on: z.strictObject({ address: z.string(), dayId: z.int(), date: z.string() }).nullable(),
+  /** The devices that were let go, by the hashes of their tokens; none in the files of before. */
+  gone: z
+    .array(z.strictObject({ tokenHash: z.string().length(64), why: z.enum(["sentAway", "closed"]) }))
+    .default([]),
 });
 
 export type KeptSwitch = z.infer<typeof keptSchema>;
@@ -27,7 +31,7 @@ export interface NetworkKeep {
   write(text: string): void;
 }
 
-const off: KeptSwitch = { format: "tapeline-network", version: 1, port: usualPort, on: null };
+const off: KeptSwitch = { format: "tapeline-network", version: 1, port: usualPort, on: null, gone: [] };
 
 /** Reads the switch; one that can't be read is off. */
 export function readSwitch(keep: NetworkKeep): KeptSwitch {

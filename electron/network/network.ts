@@ -7,9 +7,11 @@ import { dayAtHand } from "../store/tables/days.ts";
 import { addressesHere, hostOf, isOwnAddress, type OwnAddress } from "./addresses.ts";
 import { type ConnectionLimits, createConnections, usualLimits } from "./connections.ts";
 import { createDevices, type ListedDevice } from "./devices.ts";
+import { createGone } from "./gone.ts";
 import { identityFor, keyOf, shortFormOf } from "./identity.ts";
 import { type Asking, createJoining } from "./joining.ts";
 import { type NetworkKeep, readSwitch, writeSwitch } from "./kept.ts";
+import { refuseFor, requireOn } from "./refuse.ts";
 import { endServer, listenOn, makeServer, type Patience, usualPatience } from "./server.ts";
 import { type Carried, createSite } from "./site.ts";
 
@@ -83,22 +85,30 @@ interface Running extends Listening {
   readonly dayId: number;
 }
 
+/** A device that was heard of within this time is there, in ms: three of its signs of life. */
+const lately = 16_000;
+/** How long devices may take to hear that the day is over, in ms: one of their signs of life, and some patience. */
+const goodbyeMs = 8_000;
+
 export function createNetwork(parts: NetworkParts): Network {
   const { keep, ms, changed } = parts;
   let carried: Carried | null = null;
   let running: Running | null = null;
+  /** The server of a day that was closed, while it still tells devices so. */
+  let leaving: { server: Server; timer: NodeJS.Timeout } | null = null;
   let turning = false;
   const { port } = readSwitch(keep);
   let offered = port;
   const connections = createConnections(parts.limits ?? usualLimits);
   const joining = createJoining(ms, changed);
-  const devices = createDevices({ ...parts, cut: connections.end });
+  const gone = createGone(keep);
+  const devices = createDevices({ ...parts, gone, cut: connections.end });
   const day = () => dayAtHand(parts.store().db);
 
   function keepSwitch(on: { address: string; dayId: number } | null): void {
     // The demo is new at each start.
     const kept = on === null || parts.kind() !== "own" ? null : { ...on, date: parts.today() };
-    writeSwitch(keep, { format: "tapeline-network", version: 1, port: offered, on: kept });
+    writeSwitch(keep, { ...readSwitch(keep), port: offered, on: kept });
   }
 
   async function begin(address: string, wanted: number): Promise<Running> {
@@ -145,13 +155,28 @@ export function createNetwork(parts: NetworkParts): Network {
   }
 
   async function end(): Promise<void> {
+    const servers = [running?.server, leaving?.server].filter((server) => server !== undefined);
+    clearTimeout(leaving?.timer);
+    running = null;
+    leaving = null;
+    joining.forget();
+    if (servers.length === 0) return;
+    const ended = servers.map(endServer);
+    connections.endAll();
+    await Promise.all(ended);
+  }
+
+  /** Devices that are there hear that the day is over, so that they delete what they keep; then nothing listens. */
+  async function sayGoodbye(): Promise<void> {
     const was = running;
+    forgetDevices();
+    if (was === null || devices.heardWithin(lately) === 0) return turnOff();
     running = null;
     joining.forget();
-    if (was === null) return;
-    const ended = endServer(was.server);
+    keepSwitch(null);
     connections.endAll();
-    await ended;
+    leaving = { server: was.server, timer: setTimeout(() => void end(), goodbyeMs) };
+    changed();
   }
 
   async function turnOff(): Promise<void> {
@@ -162,9 +187,8 @@ export function createNetwork(parts: NetworkParts): Network {
 
   function lookAtDay(): void {
     if (running === null) return;
-    if (running.kind === parts.kind() && day()?.id === running.dayId) return;
-    void turnOff();
-    forgetDevices();
+    if (running.kind !== parts.kind()) void turnOff();
+    else if (day()?.id !== running.dayId) void sayGoodbye();
   }
 
   /** A disk that is full now must not undo what closed the day; they are forgotten when it is turned on again. */
@@ -232,17 +256,4 @@ export function createNetwork(parts: NetworkParts): Network {
 
 function listeningOf({ address, port, url, shortForm }: Running): Listening {
   return { address, port, url, shortForm };
-}
-
-function requireOn(running: Running | null): void {
-  if (running === null) throw new Refusal("conflict", sentence("network.off"));
-}
-
-/** Says why the system does not let us listen. */
-function refuseFor(error: NodeJS.ErrnoException, port: number): never {
-  if (error.code === "EADDRINUSE" || error.code === "EACCES") {
-    throw new Refusal("conflict", sentence("network.portTaken", { port }));
-  }
-  console.error("The network could not be turned on:", error);
-  throw new Refusal("unavailable", sentence("network.notListening"));
 }

@@ -73,7 +73,13 @@ export function createSite(
 
   function here(device: JoinedDevice, word: z.infer<typeof hereSchema>): Response {
     devices.heard(device.id, word);
-    return told(200, { name: device.name, place: device.place });
+    return told(200, { name: device.name, place: device.place, day: devices.day() });
+  }
+
+  /** Only a device that the table let go hears so, and deletes what it keeps. */
+  function unknown(request: IncomingMessage): Response {
+    const why = devices.whyGone(tokenIn(request.headers.cookie));
+    return why === null ? bare(401) : told(410, { why });
   }
 
   function leave(device: JoinedDevice): Response {
@@ -89,7 +95,7 @@ export function createSite(
     if (path === "/join/ask") return askToJoin(askSchema.parse(await jsonOf(request)));
     if (path === "/join/wait") return hearAnswer(waitSchema.parse(await jsonOf(request)));
     if (path !== "/device/here" && path !== "/device/leave") return bare(404);
-    if (device === null) return bare(401);
+    if (device === null) return unknown(request);
     if (path === "/device/here") return here(device, hereSchema.parse(await jsonOf(request)));
     nothingSchema.parse(await jsonOf(request));
     return leave(device);

@@ -11,21 +11,24 @@ import { createTRPCContext } from "@trpc/tanstack-react-query";
 import type { ReactNode } from "react";
 import type { AppRouter } from "../../electron/api/router.ts";
 import { overtake, tell } from "./messages.ts";
+import { patientFetch } from "./patience.ts";
+import { isDevice } from "./table.ts";
 import { isUnanswered, sentenceOf } from "./trouble.ts";
 
-const url = "/trpc";
+/** At the desk nothing lies between; from a device a connection that died silently never ends by itself. */
+const to = { url: "/trpc", ...(isDevice && { fetch: patientFetch }) };
 
 /** The client of the API: files are sent as they are, everything else as JSON, changes as a stream. */
 export const client = createTRPCClient<AppRouter>({
   links: [
     splitLink({
       condition: (operation) => operation.type === "subscription",
-      true: httpSubscriptionLink({ url }),
+      true: httpSubscriptionLink({ url: to.url }),
       false: splitLink({
         condition: (operation) => isNonJsonSerializable(operation.input),
-        true: httpLink({ url }),
+        true: httpLink(to),
         // The API takes up to 100 calls at once.
-        false: httpBatchLink({ url, maxItems: 50 }),
+        false: httpBatchLink({ ...to, maxItems: 50 }),
       }),
     }),
   ],

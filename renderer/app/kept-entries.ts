@@ -1,7 +1,18 @@
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../electron/domain/words.ts";
 import type { Answers, Questions } from "./answers.ts";
 import { client } from "./client.tsx";
-import { holdRefused, type KeptRow, keeperOf, keptHere, onDisk, takeRefused } from "./device-keep.ts";
+import {
+  holdAgain,
+  holdRefused,
+  holdSaved,
+  type KeptRow,
+  keeperOf,
+  keptHere,
+  onDisk,
+  type Refused,
+  takeOut,
+} from "./device-keep.ts";
 import { createOutbox, type Outbox } from "./outbox.ts";
 import { withPatience } from "./patience.ts";
 import { isUnanswered, sentenceOf } from "./trouble.ts";
@@ -13,12 +24,12 @@ type Void = Questions["station"]["void"];
 /** What is typed at a device: results, corrections, and results that no longer count; `bib` is for people. */
 export type KeptEntry =
   | { readonly what: "enter"; readonly id: string; readonly bib: number | null; readonly entry: Entry }
-  | { readonly what: "void"; readonly id: string; readonly input: Void };
+  | { readonly what: "void"; readonly id: string; readonly test: TestCode; readonly input: Void };
 
 /** `waits`: it lies on this device's disk, and the table has not answered yet. */
 type Came = Entered | { readonly outcome: "waits" };
 
-const channel = "entries";
+export const channel = "entries";
 /** How long somebody who has typed waits for the table before the next athlete, in ms. */
 const shortMs = 2_500;
 
@@ -65,25 +76,42 @@ export function resumeEntries(): void {
 async function send(item: KeptEntry): Promise<void> {
   if (item.what === "void") {
     await withPatience((signal) => client.station.void.mutate(item.input, { signal }));
+    holdSaved(channel, withoutText(item));
     listeners.get(item.id)?.came({ outcome: "saved", told: null });
     return;
   }
   const answer = await withPatience((signal) => client.station.enter.mutate(item.entry, { signal }));
   if (answer.outcome === "ask") throw new Asked(answer);
+  holdSaved(channel, withoutText(item));
   listeners.get(item.id)?.came(answer);
+}
+
+/** What the table has it has with its words; a device keeps none, since anybody may be named in them. */
+function withoutText(item: KeptEntry): KeptEntry {
+  if (item.what === "void") return { ...item, input: { ...item.input, reason: "" } };
+  const { replaces, ...entry } = item.entry;
+  const without = replaces === undefined ? {} : { replaces: { ...replaces, reason: "" } };
+  return { ...item, entry: { ...entry, ...without, note: "" } };
+}
+
+/** Sends what the table lost once more, as `item`. */
+export function sendLost(item: KeptEntry): void {
+  holdAgain(channel, item);
+  entries().add(item);
 }
 
 /** Whoever still waits at the screen hears it there; otherwise it stays on the device until somebody decides. */
 function refuse(item: KeptEntry, error: unknown): void {
   const listener = listeners.get(item.id);
-  if (listener === undefined) holdRefused(channel, item.id, withoutName(reasonOf(error), item));
+  if (listener === undefined) holdRefused(channel, item.id, reasonOf(error, item));
   else if (error instanceof Asked) listener.came(error.answer);
   else listener.refused(error);
 }
 
-function reasonOf(error: unknown): Sentence {
-  const [first] = error instanceof Asked ? error.answer.questions : [];
-  return first ?? sentenceOf(error);
+function reasonOf(error: unknown, item: KeptEntry): Refused {
+  const asked = error instanceof Asked;
+  const told = asked ? error.answer.questions : [sentenceOf(error)];
+  return { told: told.map((each) => withoutName(each, item)), asked };
 }
 
 /** A device keeps no names: the bib stands for whoever a sentence names. */
@@ -113,15 +141,19 @@ export async function keepAndSend(item: KeptEntry): Promise<Came> {
   }
 }
 
-/** Sends what the table refused once more, `sure` about what it asked. */
+/**
+ * Sends what the table refused once more. Somebody has read what it asked and says yes to that; where it asked nothing,
+ * a doubt that it has by now is asked first.
+ */
 export function sendAgain(row: KeptRow): void {
   const item = row.item as KeptEntry;
+  const sure = row.refused?.asked === true;
   // Added before the other is taken out: a crash in between leaves both, and the same id twice changes nothing.
-  entries().add(item.what === "enter" ? { ...item, entry: { ...item.entry, sure: true } } : item);
-  takeRefused(row);
+  entries().add(item.what === "enter" ? { ...item, entry: { ...item.entry, sure } } : item);
+  takeOut(row);
 }
 
 /** Returns typed entries that the table refused, for rendering. */
 export function useRefused(): readonly KeptRow[] {
-  return keptHere.use().filter(({ refusal }) => refusal !== null);
+  return keptHere.use().filter(({ refused }) => refused !== null);
 }

@@ -20,3 +20,13 @@ export function withPatience<Answer>(ask: (signal: AbortSignal) => Promise<Answe
       .finally(() => clearTimeout(timer));
   });
 }
+
+/** Fetches, and gives up when nothing comes for eight seconds. Whoever asks hears of it as of any answer that is missing. */
+export function patientFetch(
+  input: RequestInfo | URL,
+  init: { readonly signal?: AbortSignal | null | undefined } = {},
+): Promise<Response> {
+  const late = AbortSignal.timeout(patienceMs);
+  const signal = init.signal == null ? late : AbortSignal.any([init.signal, late]);
+  return fetch(input, { ...init, signal });
+}

@@ -64,6 +64,11 @@ export async function openSealedRows(): Promise<SealedRows> {
   };
 }
 
+/** True if this device has rows, or had some before they were all sent. */
+export async function hasSealedRows(): Promise<boolean> {
+  return (await indexedDB.databases()).some((each) => each.name === name);
+}
+
 /** Deletes all rows of this device, and the key with them. */
 export function wipeSealedRows(): Promise<void> {
   return new Promise((resolve, reject) => {

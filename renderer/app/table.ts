@@ -7,15 +7,24 @@ export const isDevice = location.protocol === "https:";
 /** Since when the table does not answer (ISO 8601); null while it does. */
 export const tableAway = createCell<string | null>(null);
 
-/** What the table says of this device; `gone`: it does not know it, `away`: it can't be reached. */
+/**
+ * What the table says of this device. `away`: it can't be reached. `unknown`: its cookie ended, or the table came back
+ * from an earlier backup; it joins again and keeps what it has. `sentAway` and `closed`: the table let it go.
+ */
 export type Standing =
-  | { readonly state: "gone" | "away" }
-  | { readonly state: "here"; readonly name: string; readonly place: DevicePlace };
+  | { readonly state: "away" | "unknown" | "sentAway" | "closed" }
+  | { readonly state: "here"; readonly name: string; readonly place: DevicePlace; readonly day: string };
 
 /** What this device says of itself. */
 export interface OwnWord {
   readonly waiting: number;
   readonly battery: number | null;
+}
+
+interface Told {
+  readonly name: string;
+  readonly place: DevicePlace;
+  readonly day: string;
 }
 
 /** How long an answer of the table is waited for, in ms. */
@@ -40,7 +49,8 @@ export async function tellTable(path: string, body: object): Promise<Response | 
 export async function showTable(word: OwnWord): Promise<Standing> {
   const answer = await tellTable("/device/here", word);
   if (answer === null) return { state: "away" };
-  if (!answer.ok) return { state: answer.status === 401 ? "gone" : "away" };
-  const { name, place } = (await answer.json()) as { name: string; place: DevicePlace };
-  return { state: "here", name, place };
+  if (answer.status === 410) return { state: ((await answer.json()) as { why: "sentAway" | "closed" }).why };
+  if (!answer.ok) return { state: answer.status === 401 ? "unknown" : "away" };
+  const { name, place, day } = (await answer.json()) as Told;
+  return { state: "here", name, place, day };
 }

@@ -2,9 +2,10 @@ import { createRoot } from "react-dom/client";
 import "../app/base.css";
 import "../app/print.css";
 import type { DevicePlace } from "../../electron/domain/devices/place.ts";
-import { countKept, openKeep, wipeKeep } from "../app/device-keep.ts";
+import { countKept, keepDay, openKeep } from "../app/device-keep.ts";
 import { resumeEntries } from "../app/kept-entries.ts";
 import { languageToBegin } from "../app/language.ts";
+import { heedTable, mustJoin } from "../app/let-go.ts";
 import { isDevice, showTable } from "../app/table.ts";
 import { TableAway } from "../parts/frame/TableAway.tsx";
 import { setUpWords } from "../words/setUp.ts";
@@ -43,11 +44,12 @@ async function placeOfDevice(): Promise<DevicePlace | null> {
   await openKeep();
   for (;;) {
     const table = await showTable({ waiting: countKept(), battery: null });
-    if (table.state === "here") return table.place;
-    if (table.state === "gone") {
-      await wipeKeep();
-      location.replace("/join.html");
+    if (table.state === "here") {
+      keepDay(table.day);
+      return table.place;
     }
+    await heedTable(table);
+    if (mustJoin(table)) location.replace("/join.html");
     await new Promise((resolve) => setTimeout(resolve, 2_000));
   }
 }

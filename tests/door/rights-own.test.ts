@@ -88,6 +88,7 @@ function inputOf({ test: named, heatId, attemptId, eventId, athletes, seen }: Na
     },
     ...{ attempts: [ticket(seen)], sure: true, variant: named === other ? "full" : "", reason: "A slip" },
     ...{ lanes: 2, to: 2, startedAgoMs: 0, events: [sent(1, "off", 1500)] },
+    ...{ attemptIds: [attemptId], athleteIds: [athleteId] },
   };
 }
 

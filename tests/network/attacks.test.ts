@@ -384,7 +384,8 @@ test("a device that was sent away is refused with its next request, and its stre
   table.network.sendAway(device?.id ?? "");
   await raw.ended;
   expect((await send(table, asking, { cookie })).status).toBe(401);
-  expect((await post(table, "/device/here", { waiting: 0, battery: null }, { cookie })).status).toBe(401);
+  const told = await post(table, "/device/here", { waiting: 0, battery: null }, { cookie });
+  expect(told).toMatchObject({ status: 410, text: '{"why":"sentAway"}' });
 });
 
 test("another place has its rights at once, and those of before are gone", async () => {

@@ -54,7 +54,10 @@ test("a device asks by code, waits for the table's yes, and then has its place",
   );
   expect(heard.answered.text).not.toContain(cookieOf(heard.answered).slice(16));
   const told = await here(cookieOf(heard.answered));
-  expect(JSON.parse(told.text)).toEqual({ name: "Red tablet", place: { role: "station", test: "core" } });
+  expect(JSON.parse(told.text)).toEqual({
+    ...{ name: "Red tablet", place: { role: "station", test: "core" } },
+    day: "own 1 2026-11-14",
+  });
   expect(table.network.view().devices).toMatchObject([{ name: "Red tablet", heardMs: 0 }]);
 });
 
@@ -151,14 +154,14 @@ test("no more than 64 devices join", async () => {
   expect(await ask(codeOf(table))).toMatchObject({ status: 503, outcome: "full" });
   table.network.sendAllAway();
   expect(table.network.view().devices).toEqual([]);
-  for (const cookie of cookies.slice(0, 3)) expect((await here(cookie)).status).toBe(401);
+  for (const cookie of cookies.slice(0, 3)) expect((await here(cookie)).status).toBe(410);
 });
 
 test("a device that leaves takes its cookie with it", async () => {
   const cookie = await joinAs(table, { role: "board" });
   const left = await post(table, "/device/leave", {}, { cookie });
   expect(left.headers["set-cookie"]?.[0]).toMatch(/^__Host-tapeline=; .*Max-Age=0$/);
-  expect((await here(cookie)).status).toBe(401);
+  expect((await here(cookie)).status).toBe(410);
   expect(table.network.view().devices).toEqual([]);
 });
 

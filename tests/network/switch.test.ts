@@ -8,7 +8,7 @@ import { networkInMemory } from "../../electron/network/kept.ts";
 import { refusalOf, testClock } from "../door/desk.ts";
 import { connectionOf } from "../store/connection.ts";
 import { listeningOf } from "./sockets.ts";
-import { address, dial, holdDay, joinAs, openTable, post, type Table } from "./table.ts";
+import { address, dial, holdDay, joinAs, openTable, post, send, type Table } from "./table.ts";
 
 const here = (table: Table, cookie: string) =>
   post(table, "/device/here", { waiting: 2, battery: 80 }, { cookie }).then(
@@ -40,11 +40,48 @@ test("it goes off when the day is closed, and the day's devices are forgotten", 
   expect(rows(table)).toBe(1);
   const { day } = await table.as("organiser").day.current();
   await table.as("organiser").day.close({ dayId: day?.id ?? 0 });
-  expect(await here(table, cookie)).toBe("ECONNREFUSED");
-  expect(listeningOf("self")).toEqual(before);
+  // For a few seconds it still says so to devices that are there, and answers nothing else.
   expect(table.network.view()).toMatchObject({ on: null, devices: [] });
+  const told = await post(table, "/device/here", { waiting: 0, battery: null }, { cookie });
+  expect(told).toMatchObject({ status: 410, text: '{"why":"closed"}' });
+  expect((await send(table, "/trpc/board.view", { cookie })).status).toBe(401);
+  await expect.poll(() => listeningOf("self"), { timeout: 15_000 }).toEqual(before);
+  expect(await here(table, cookie)).toBe("ECONNREFUSED");
   expect(rows(table)).toBe(0);
   await table.close();
+});
+
+test("it goes off at once when the day is closed and no device is there to hear it", async () => {
+  const before = listeningOf("self");
+  const table = await openTable();
+  const cookie = await joinAs(table, { role: "board" });
+  expect(await here(table, cookie)).toBe(200);
+  table.clock.tick(60_000);
+  const { day } = await table.as("organiser").day.current();
+  await table.as("organiser").day.close({ dayId: day?.id ?? 0 });
+  expect(await here(table, cookie)).toBe("ECONNREFUSED");
+  expect(listeningOf("self")).toEqual(before);
+  await table.close();
+});
+
+test("a device hears that its day was closed when the table is there again, after the program was started anew", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "tapeline-switch-"));
+  const [file, keep] = [join(folder, "tapeline.sqlite"), networkFiles(folder)];
+  const first = await openTable({ file, keep });
+  const cookie = await joinAs(first, { role: "board" });
+  await first.network.turnOff();
+  const organiser = first.as("organiser");
+  await organiser.day.close({ dayId: (await organiser.day.current()).day?.id ?? 0 });
+  await first.close();
+
+  const second = await openTable({ file, keep, off: true });
+  await second.as("organiser").day.create({ date: "2026-11-14", title: "Evening" });
+  await second.as("organiser").day.open();
+  await second.network.turnOn(address, second.port);
+  const told = await post(second, "/device/here", { waiting: 0, battery: null }, { cookie });
+  expect(told).toMatchObject({ status: 410, text: '{"why":"closed"}' });
+  await second.close();
+  rmSync(folder, { recursive: true });
 });
 
 test("it goes off when the table turns to the demo, whose athletes are nobody", async () => {

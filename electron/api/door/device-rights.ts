@@ -8,6 +8,7 @@ export const proceduresOfDevices: ReadonlySet<string> = new Set([
   ...["checkIn.search", "checkIn.person", "checkIn.admit", "checkIn.walkUp", "checkIn.noShow"],
   ...["checkIn.withdraw", "checkIn.undo", "checkIn.counts", "checkIn.leagues", "people.setConsent"],
   ...["station.view", "station.find", "station.enter", "station.void", "station.standing", "station.history"],
+  "station.lacks",
   ...["station.callAthlete", "station.uncall", "station.callNext"],
   ...["heat.view", "heat.gather", "heat.place", "heat.variant", "heat.move", "heat.sendBack"],
   ...["heat.absent", "heat.start", "heat.tap", "heat.undo", "heat.confirm", "heat.end", "heat.callOff"],

@@ -20,6 +20,7 @@ const about = z.object({
   again: z.string().optional(),
   holder: z.string().nullable().optional(),
   attemptId: z.string().optional(),
+  attemptIds: z.array(z.string()).default([]),
   replaces: z.object({ attemptId: z.string() }).optional(),
 });
 
@@ -74,12 +75,13 @@ function holdersNamed(db: ReadableDb, { heatId, again, holder }: z.infer<typeof 
 
 /** Returns every test that the input is about. An unknown id names none; its maker named the test too. */
 function testsNamed(db: ReadableDb, input: z.infer<typeof about>): TestCode[] {
-  const { test, heatId, again, attemptId, replaces } = input;
+  const { test, heatId, again, attemptId, attemptIds, replaces } = input;
   return [
     test,
     heatId === undefined ? undefined : heatById(db, heatId)?.test,
     again === undefined ? undefined : heatById(db, again)?.test,
     attemptId === undefined ? undefined : attemptById(db, attemptId)?.test,
+    ...attemptIds.map((id) => attemptById(db, id)?.test),
     replaces === undefined ? undefined : attemptById(db, replaces.attemptId)?.test,
   ].filter((each) => each !== undefined);
 }

@@ -13,6 +13,7 @@ import { tellOne } from "../marks/attempts.ts";
 import { enter, enteredSchema, entrySchema } from "./enter.ts";
 import { find, foundSchema } from "./find.ts";
 import { history, historySchema, whichHistorySchema } from "./history.ts";
+import { keptSchema, lacks, lacksSchema } from "./lacks.ts";
 import { standing, standingSchema } from "./standing.ts";
 import { call, callNext, skip, unskip } from "./turns.ts";
 import { view, viewSchema } from "./view.ts";
@@ -41,6 +42,11 @@ export const station = router({
   enter: keyer(entrySchema)
     .output(enteredSchema)
     .mutation(({ ctx: { desk }, input }) => enter(desk, input)),
+
+  /** Returns what the store lacks of a device's own entries, and whom it must forget. */
+  lacks: keyer(keptSchema.extend({ test: testSchema }))
+    .output(lacksSchema)
+    .query(({ ctx: { desk }, input }) => lacks(desk.store.db, requireDay(desk.store.db), input)),
 
   /** Voids an attempt without replacing it. Voiding it twice changes nothing. */
   void: keyer(

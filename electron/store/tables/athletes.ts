@@ -98,6 +98,12 @@ export function addAthlete(db: WritableDb, athlete: NewAthlete): number {
   return Number(execute(db, sql, asRow(athlete)).lastInsertRowid);
 }
 
+/** True for an athlete that was deleted: an id is given once, so one that was given and is gone is nobody else's. */
+export function wasDeleted(db: ReadableDb, id: number): boolean {
+  const sql = `SELECT 1 FROM athlete_highest WHERE id >= @id AND NOT EXISTS (SELECT 1 FROM athlete WHERE id = @id)`;
+  return id > 0 && firstRow(db, sql, { id }) !== undefined;
+}
+
 /** Replaces all data about an athlete. */
 export function updateAthlete(db: WritableDb, id: number, athlete: NewAthlete): void {
   const sql = `UPDATE athlete SET league_id = @leagueId, name = @name, folded = @folded, number = @number,

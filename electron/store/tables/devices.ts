@@ -53,14 +53,20 @@ export function placeDevice(db: WritableDb, id: string, place: DevicePlace): boo
   return execute(db, sql, { id, ...columnsOf(place) }).changes > 0;
 }
 
-/** Forgets a device; false when there was none. */
-export function removeDevice(db: WritableDb, id: string): boolean {
-  return execute(db, "DELETE FROM device WHERE id = @id", { id }).changes > 0;
+/** Forgets a device; returns the hash of its token, undefined when there was none. */
+export function removeDevice(db: WritableDb, id: string): string | undefined {
+  const sql = "SELECT token_hash AS tokenHash FROM device WHERE id = @id";
+  const row = firstRow<{ tokenHash: string }>(db, sql, { id });
+  execute(db, "DELETE FROM device WHERE id = @id", { id });
+  return row?.tokenHash;
 }
 
-/** Forgets all devices but those of one day; null: all of them. */
-export function removeDevicesBut(db: WritableDb, dayId: number | null): number {
-  return execute(db, "DELETE FROM device WHERE day_id IS NOT @dayId", { dayId }).changes;
+/** Forgets all devices but those of one day (null: all of them); returns the hashes of their tokens. */
+export function removeDevicesBut(db: WritableDb, dayId: number | null): string[] {
+  const sql = "SELECT token_hash AS tokenHash FROM device WHERE day_id IS NOT @dayId";
+  const rows = allRows<{ tokenHash: string }>(db, sql, { dayId });
+  execute(db, "DELETE FROM device WHERE day_id IS NOT @dayId", { dayId });
+  return rows.map(({ tokenHash }) => tokenHash);
 }
 
 function columnsOf(place: DevicePlace): { role: string; test: string | null } {

@@ -1,7 +1,8 @@
 import { useEffect } from "react";
 import { useTranslation } from "react-i18next";
 import type { DevicePlace } from "../../../electron/domain/devices/place.ts";
-import { countKept, wipeKeep } from "../../app/device-keep.ts";
+import { countKept } from "../../app/device-keep.ts";
+import { heedTable, mustJoin } from "../../app/let-go.ts";
 import { showTable, tableAway } from "../../app/table.ts";
 import { useWriteTime } from "../../words/dates.ts";
 import css from "./TableAway.module.css";
@@ -38,10 +39,8 @@ function useTable(place: DevicePlace): string | null {
     async function look(): Promise<void> {
       const table = await showTable({ waiting: countKept(), battery: await batteryNow() });
       if (over) return;
-      if (table.state === "gone") {
-        await wipeKeep();
-        return location.replace("/join.html");
-      }
+      await heedTable(table);
+      if (mustJoin(table)) return location.replace("/join.html");
       if (table.state === "here" && JSON.stringify(table.place) !== JSON.stringify(place))
         return location.reload();
       tableAway.set(table.state === "here" ? null : (tableAway.get() ?? new Date().toISOString()));

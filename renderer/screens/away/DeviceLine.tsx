@@ -1,8 +1,10 @@
 import { type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
-import { keptHere } from "../../app/device-keep.ts";
+import { isWaiting, keptHere } from "../../app/device-keep.ts";
+import { useHandIn } from "../../app/hand-in.ts";
 import { useInitials } from "../../app/initials.tsx";
 import { useRefused } from "../../app/kept-entries.ts";
+import { useStanding } from "../../app/standing.tsx";
 import { tableAway } from "../../app/table.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { useWriteTime } from "../../words/dates.ts";
@@ -23,15 +25,19 @@ export function WithDeviceLine({ children }: { readonly children: ReactNode }) {
 function DeviceLine() {
   const { t } = useTranslation("join");
   const writeTime = useWriteTime();
+  useHandIn(t("handedIn"));
   const since = tableAway.use();
-  const waiting = keptHere.use().filter(({ refusal }) => refusal === null).length;
+  const waiting = keptHere.use().filter(isWaiting).length;
   const refused = useRefused().length;
   const { initials } = useInitials();
+  const { role } = useStanding().post;
+  // Who an athlete is, and what they agree to, is kept by the table alone: nothing of it waits on a device.
+  const awayKey = role === "check-in" ? "here.awayCheckIn" : "here.awaySince";
   const [open, setOpen] = useState(false);
   return (
     <div className={css.line} data-away={since !== null || refused > 0}>
       <p role="status">
-        {since === null ? t("here.there") : t("here.awaySince", { time: writeTime(since) })}
+        {since === null ? t("here.there") : t(awayKey, { time: writeTime(since) })}
         {" · "}
         {waiting === 0 ? t("here.noneWait") : t("here.wait", { count: waiting })}
         {initials !== null && ` · ${initials}`}

@@ -1,7 +1,7 @@
 import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
-import { type KeptRow, takeRefused } from "../../app/device-keep.ts";
+import { isOfToday, type KeptRow, takeOut } from "../../app/device-keep.ts";
 import { type KeptEntry, sendAgain, useRefused } from "../../app/kept-entries.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Dialog } from "../../parts/controls/Dialog.tsx";
@@ -40,10 +40,16 @@ function Refused({ row }: { readonly row: KeptRow }) {
       {item?.what === "enter" && <BothValues item={item} />}
       {item?.what === "void" && <p>{t("refusedHere.void", { reason: item.input.reason })}</p>}
       {item === null && <p>{t("refusedHere.tap")}</p>}
-      {row.refusal !== null && <p>{say(row.refusal)}</p>}
+      {row.refused?.told.map((each) => (
+        <p key={each.key}>{say(each)}</p>
+      ))}
       <Row gap={3} wrap>
-        {item !== null && <Button onPress={() => sendAgain(row)}>{t("refusedHere.again")}</Button>}
-        <Button kind="danger" onPress={() => takeRefused(row)}>
+        {item !== null && isOfToday(row) && (
+          <Button onPress={() => sendAgain(row)}>
+            {t(row.refused?.asked === true ? "refusedHere.again" : "refusedHere.retry")}
+          </Button>
+        )}
+        <Button kind="danger" onPress={() => takeOut(row)}>
           {t("refusedHere.drop")}
         </Button>
       </Row>

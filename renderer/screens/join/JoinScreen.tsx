@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { type ReactNode, useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useReady } from "../../app/ready.ts";
 import { AskForm } from "./AskForm.tsx";
@@ -9,7 +9,7 @@ import css from "./Join.module.css";
 const everyMs = 1_000;
 
 /** Where a phone, a tablet or a television joins the table: the code, its name, and the wait for the organiser's yes. */
-export function JoinScreen() {
+export function JoinScreen({ left }: { readonly left: ReactNode }) {
   const { t } = useTranslation(["join", "common"]);
   const [ask, setAsk] = useState<string | null>(null);
   const [refused, setRefused] = useState<"no" | "gone" | null>(null);
@@ -26,6 +26,7 @@ export function JoinScreen() {
       <p className={css.print}>{t("common:name")}</p>
       <h1>{t("title")}</h1>
       {ask === null ? <AskForm refused={refused} onAsked={setAsk} /> : <Waiting />}
+      {left}
     </main>
   );
 }

@@ -1,5 +1,6 @@
 import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import type { Questions } from "../../app/answers.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
@@ -23,6 +24,7 @@ export function VoidOnly({ attempt, reason, onMissing, onDone }: VoidOnlyProps) 
   const trpc = useTRPC();
   const { ask } = useInitials();
   const options = trpc.station.void.mutationOptions({ onSuccess: onDone });
+  const voidKept = (input: Void) => keepVoid(attempt.test, input);
   const end = useMutation(isDevice ? { ...options, mutationFn: voidKept } : options);
   async function submit(): Promise<void> {
     if (reason.trim() === "") return onMissing();
@@ -37,7 +39,7 @@ export function VoidOnly({ attempt, reason, onMissing, onDone }: VoidOnlyProps) 
 }
 
 /** The device's disk first; then the table. Twice changes nothing: an attempt that is void stays so. */
-async function voidKept(input: Void) {
-  await keepAndSend({ what: "void", id: crypto.randomUUID(), input });
+async function keepVoid(test: TestCode, input: Void) {
+  await keepAndSend({ what: "void", id: crypto.randomUUID(), test, input });
   return { told: null };
 }

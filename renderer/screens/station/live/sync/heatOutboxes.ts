@@ -1,5 +1,5 @@
 import { client } from "../../../../app/client.tsx";
-import { holdRefused, keeperOf, keptHere } from "../../../../app/device-keep.ts";
+import { holdRefused, isWaiting, keeperOf, keptHere } from "../../../../app/device-keep.ts";
 import { tell } from "../../../../app/messages.ts";
 import { createOutbox, type ItemKeeper, type Outbox } from "../../../../app/outbox.ts";
 import { withPatience } from "../../../../app/patience.ts";
@@ -45,7 +45,8 @@ export function outboxOf(heatId: string): Outbox<Outgoing> {
         const sentence = sentenceOf(error);
         tell({ tone: "alert", sentence, follows: "always" });
         if (isDevice)
-          for (const { id } of items) holdRefused(channelStart + heatId, id, { key: sentence.key });
+          for (const { id } of items)
+            holdRefused(channelStart + heatId, id, { told: [{ key: sentence.key }], asked: false });
       },
     },
     isDevice ? keeperOf(channelStart + heatId) : deskKeeperOf(heatId),
@@ -56,8 +57,9 @@ export function outboxOf(heatId: string): Outbox<Outgoing> {
 
 /** Sends what earlier pages left unsent, of any heat. */
 export function resumeOutboxes(): void {
-  for (const { channel, refusal } of keptHere.get()) {
-    if (refusal === null && channel.startsWith(channelStart)) outboxOf(channel.slice(channelStart.length));
+  for (const row of keptHere.get()) {
+    const { channel } = row;
+    if (isWaiting(row) && channel.startsWith(channelStart)) outboxOf(channel.slice(channelStart.length));
   }
   for (const place of Object.keys(localStorage)) {
     if (place.startsWith(places.items)) outboxOf(place.slice(places.items.length));

@@ -1,0 +1,120 @@
+import { useEffect } from "react";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import type { Answers } from "./answers.ts";
+import { client } from "./client.tsx";
+import { holdRefused, isOfToday, isWaiting, type KeptRow, keptHere, takeOut } from "./device-keep.ts";
+import { channel, type KeptEntry, sendLost } from "./kept-entries.ts";
+import { withPatience } from "./patience.ts";
+import { tableAway } from "./table.ts";
+import { isUnanswered } from "./trouble.ts";
+
+type KeptResult = Extract<KeptEntry, { what: "enter" }>;
+type KeptVoid = Extract<KeptEntry, { what: "void" }>;
+type Lacks = Answers["station"]["lacks"];
+
+/** How often a device compares what it keeps with the table, in ms: a person who was deleted goes from it by then. */
+const everyMs = 60_000;
+/** Entries of one question; each names up to three attempts and one before them. */
+const atOnce = 20;
+
+/**
+ * Hands in what a table that came back lacks, and forgets who was deleted there. Use it once per window. `reason`: of a
+ * correction whose own was not kept.
+ */
+export function useHandIn(reason: string): void {
+  const away = tableAway.use() !== null;
+  useEffect(() => {
+    if (away) return;
+    void handIn(reason);
+    const timer = setInterval(() => void handIn(reason), everyMs);
+    return () => clearInterval(timer);
+  }, [away, reason]);
+}
+
+/** Compares all that the table has had from this device, in the order in which it was done. */
+async function handIn(reason: string): Promise<void> {
+  const rows = keptHere.get().filter((row) => row.channel === channel && isOfToday(row) && !isWaiting(row));
+  for (const [test, own] of Map.groupBy(rows, testOf)) {
+    const way: Way = { reason, handedIn: new Set() };
+    for (let start = 0; start < own.length; start += atOnce) {
+      const some = own.slice(start, start + atOnce);
+      const lacks = await compare(test, some);
+      if (lacks === null) return;
+      for (const row of some) settle(row, lacks, way);
+    }
+  }
+}
+
+/** Returns null when no answer comes, or when the device has the place of another station by now. */
+async function compare(test: TestCode, rows: readonly KeptRow[]): Promise<Lacks | null> {
+  const items = rows.map(entryOf);
+  const attemptIds = [...new Set(items.flatMap(attemptsNamed))];
+  const athleteIds = [
+    ...new Set(items.flatMap((item) => (item.what === "enter" ? [item.entry.athleteId] : []))),
+  ];
+  try {
+    const asked = { test, attemptIds, athleteIds };
+    return await withPatience((signal) => client.station.lacks.query(asked, { signal }));
+  } catch (error) {
+    if (!isUnanswered(error)) console.warn("What this device keeps could not be compared:", error);
+    return null;
+  }
+}
+
+interface Way {
+  readonly reason: string;
+  /** The attempts that are on their way to the table. */
+  readonly handedIn: Set<string>;
+}
+
+/** Sends what is lost, once for each. */
+function settle(row: KeptRow, lacks: Lacks, way: Way): void {
+  const item = entryOf(row);
+  if (item.what === "enter" && lacks.deleted.includes(item.entry.athleteId)) takeOut(row);
+  else if (row.saved && item.what === "void") settleVoid(item, lacks, way);
+  else if (row.saved && item.what === "enter") settleEntry(item, lacks, way);
+}
+
+function settleVoid(item: KeptVoid, { standing }: Lacks, { reason, handedIn }: Way): void {
+  const { attemptId } = item.input;
+  if (!standing.includes(attemptId) && !handedIn.has(attemptId)) return;
+  sendLost({ ...item, input: { ...item.input, reason } });
+}
+
+function settleEntry(item: KeptResult, lacks: Lacks, { reason, handedIn }: Way): void {
+  const { replaces, ...entry } = item.entry;
+  const isLost = (id: string) => lacks.attemptIds.includes(id);
+  if (!entry.attempts.some(({ id }) => isLost(id))) return;
+  if (isOfSomebodyElse(item, lacks)) {
+    const told = [{ key: "join:refusedHere.otherBib", values: { bib: item.bib ?? "–" } }];
+    holdRefused(channel, item.id, { told, asked: false });
+    return;
+  }
+  for (const { id } of entry.attempts) handedIn.add(id);
+  const base = replaces?.attemptId;
+  const corrects = base !== undefined && (!isLost(base) || handedIn.has(base));
+  const correction = corrects ? { replaces: { attemptId: base, reason } } : {};
+  // It was saved once: what was doubtful about it was answered then.
+  sendLost({ ...item, entry: { ...entry, ...correction, sure: true } });
+}
+
+/** True where the athlete has another bib at the table than here: maybe the number was given anew since. */
+function isOfSomebodyElse({ bib, entry }: KeptResult, { bibs }: Lacks): boolean {
+  const there = bibs.find(({ athleteId }) => athleteId === entry.athleteId);
+  return there !== undefined && there.bib !== null && there.bib !== bib;
+}
+
+function entryOf({ item }: KeptRow): KeptEntry {
+  return item as KeptEntry;
+}
+
+function testOf(row: KeptRow): TestCode {
+  const item = entryOf(row);
+  return item.what === "enter" ? item.entry.test : item.test;
+}
+
+function attemptsNamed(item: KeptEntry): string[] {
+  if (item.what === "void") return [item.input.attemptId];
+  const { attempts, replaces } = item.entry;
+  return [...attempts.map(({ id }) => id), ...(replaces === undefined ? [] : [replaces.attemptId])];
+}

@@ -1,0 +1,16 @@
+import { closeKeep, wipeKeep } from "./device-keep.ts";
+import type { Standing } from "./table.ts";
+
+/**
+ * Deletes what a device keeps where the table let it go. One that the table merely does not know keeps all, and sends it
+ * once it has joined again.
+ */
+export async function heedTable({ state }: Standing): Promise<void> {
+  if (state === "sentAway") await wipeKeep();
+  if (state === "closed") await closeKeep();
+}
+
+/** True if this device has to join, anew or for the first time. */
+export function mustJoin({ state }: Standing): boolean {
+  return state === "unknown" || state === "sentAway" || state === "closed";
+}

@@ -1,0 +1,78 @@
+import { copyFile, mkdtemp, readdir, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { expect, type Page } from "@playwright/test";
+import { freePort } from "../network/table.ts";
+import { openDevice } from "./browsers.ts";
+import { attemptsOf, diskOf, joinAs, save, test, turnOnAgain, typeCore } from "./chromium-devices.ts";
+import { callDoor } from "./page.ts";
+
+/** The table's laptop dies, and its store comes back from an earlier backup: what its devices hand in. */
+
+test("a table that comes back from an earlier backup gets from the device what it lacks, once", async ({
+  tapeline,
+  chromium,
+}) => {
+  await openOwnDay(tapeline.desk);
+  const url = await turnOnOwn(tapeline.desk);
+  const { page, context } = await openDevice(chromium, 1024, 768);
+  await joinAs(tapeline.desk, { page }, url, "Blue tablet", "Core");
+  await page.getByRole("heading", { level: 1 }).filter({ hasText: "Staged plank" }).waitFor();
+  const backup = await mkdtemp(join(tmpdir(), "tapeline-backup-"));
+  await tapeline.restart(() => copyStore(tapeline.folder, backup));
+  await typeCore(page, 1, "1:07");
+  await save(page);
+  await expect.poll(() => attemptsOf(tapeline.desk, 1)).toBe(1);
+  await expect(page.getByText(/everything is saved/)).toBeVisible();
+  await typeCore(page, 2, "1:08");
+  await page.keyboard.press("Enter");
+  await expect.poll(() => attemptsOf(tapeline.desk, 2)).toBe(1);
+
+  await tapeline.restart(() => copyStore(backup, tapeline.folder));
+  await expect.poll(() => attemptsOf(tapeline.desk, 2), { timeout: 90_000 }).toBe(1);
+  expect(await attemptsOf(tapeline.desk, 1)).toBe(1);
+  await expect(page.getByText(/The table is there · everything is saved/)).toBeVisible();
+  // Who is deleted at the table goes from the device too, at its next comparison.
+  expect((await diskOf(page)).rows).toBe(2);
+  await callDoor(tapeline.desk, "people.erase", {
+    ...{ erasureId: crypto.randomUUID(), athleteId: 2, typed: "Max Impact", by: "QA" },
+  });
+  await expect.poll(async () => (await diskOf(page)).rows, { timeout: 90_000 }).toBe(1);
+  await context.close();
+  await rm(backup, { recursive: true });
+});
+
+/** A day of the table's own, with two athletes checked in. */
+async function openOwnDay(desk: Page): Promise<void> {
+  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day" });
+  await callDoor(desk, "day.open", { sure: true });
+  for (const [index, name] of ["Petra Fied", "Max Impact"].entries()) {
+    const said = {
+      bib: index + 1,
+      leaveOut: [],
+      board: "bib",
+      share: false,
+      guardianConsent: false,
+      by: "QA",
+    };
+    const who = { league: "North Quay", name, number: String(index + 1), birthYear: 1990 };
+    await callDoor(desk, "checkIn.walkUp", { ...who, ...said });
+  }
+}
+
+async function turnOnOwn(desk: Page): Promise<string> {
+  const url = `https://127.0.0.1:${await freePort()}/`;
+  await turnOnAgain(desk, url);
+  await desk.evaluate(() => {
+    location.hash = "/devices";
+  });
+  await desk.getByRole("heading", { name: "Let a device join" }).waitFor();
+  return url;
+}
+
+/** Puts the store of one folder, with its log, in place of another's. */
+async function copyStore(from: string, to: string): Promise<void> {
+  const isStore = (name: string) => name.startsWith("tapeline.sqlite");
+  for (const name of (await readdir(to)).filter(isStore)) await rm(join(to, name));
+  for (const name of (await readdir(from)).filter(isStore)) await copyFile(join(from, name), join(to, name));
+}
