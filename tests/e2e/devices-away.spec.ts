@@ -1,20 +1,18 @@
 import { expect, type Page } from "@playwright/test";
 import { freePort } from "../network/table.ts";
 import { openDevice, startChromium } from "./browsers.ts";
+import { joinAs, openTable, test } from "./devices.ts";
 import {
   attemptsOf,
   bibWithoutPast,
   bibWithPast,
   diskOf,
-  joinAs,
-  openTable,
   readDoor,
   save,
   sayInitials,
-  test,
   turnOnAgain,
   typeCore,
-} from "./chromium-devices.ts";
+} from "./devices-kept.ts";
 import { startFaultProxy } from "./fault-proxy.ts";
 import { callDoor } from "./page.ts";
 import { entryOf } from "./stations.ts";

@@ -4,7 +4,8 @@ import { join } from "node:path";
 import { expect, type Page } from "@playwright/test";
 import { freePort } from "../network/table.ts";
 import { openDevice } from "./browsers.ts";
-import { attemptsOf, diskOf, joinAs, save, test, turnOnAgain, typeCore } from "./chromium-devices.ts";
+import { joinAs, test } from "./devices.ts";
+import { attemptsOf, diskOf, save, turnOnAgain, typeCore } from "./devices-kept.ts";
 import { callDoor } from "./page.ts";
 
 /** The table's laptop dies, and its store comes back from an earlier backup: what its devices hand in. */

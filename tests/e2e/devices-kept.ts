@@ -1,56 +1,8 @@
-import { type Browser, expect, type Page } from "@playwright/test";
-import { freePort } from "../network/table.ts";
-import { type Device, startChromium } from "./browsers.ts";
-import { test as base } from "./fixture.ts";
+import type { Page } from "@playwright/test";
 import { callDoor } from "./page.ts";
-import type { Tapeline } from "./session.ts";
 import { entryOf, fieldOf, keyFromPaper } from "./stations.ts";
 
-/** A Chromium of the system's for the tests of a file; each device is a context of its own. */
-export const test = base.extend<object, { chromium: Browser }>({
-  chromium: [
-    // biome-ignore lint/correctness/noEmptyPattern: the runner reads the names of what is wanted from this pattern.
-    async ({}, use) => {
-      const browser = await startChromium();
-      await use(browser);
-      await browser.close();
-    },
-    { scope: "worker", timeout: 600_000 },
-  ],
-});
-
-/** Opens the demo's day and turns the switch on, for this machine alone. */
-export async function openTable({ desk }: Tapeline): Promise<string> {
-  await desk.getByRole("button", { name: "Open the demo" }).click();
-  await desk.getByRole("heading", { name: "Overview of the day" }).waitFor();
-  const port = await freePort();
-  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port });
-  await desk.getByRole("link", { name: "Screens at the stations" }).click();
-  await desk.getByRole("heading", { name: "Let a device join" }).waitFor();
-  return `https://127.0.0.1:${port}/`;
-}
-
-/** Joins as people do: the code from the table's screen, a name, and the organiser's yes. */
-export async function joinAs(
-  desk: Page,
-  { page }: Pick<Device, "page">,
-  url: string,
-  name: string,
-  place: string,
-): Promise<void> {
-  const show = desk.getByRole("button", { name: "Show a code" });
-  const code = desk.locator("dd").filter({ hasText: /^[0-9A-Z]{4} [0-9A-Z]{4}/ });
-  await expect(show.or(code)).toBeVisible();
-  if (await show.isVisible()) await show.click();
-  await page.goto(url);
-  const shown = ((await code.textContent()) ?? "").slice(0, 9);
-  await page.getByLabel("Code").fill(shown.toLowerCase());
-  await page.getByLabel("Name of this device").fill(name);
-  await page.getByRole("button", { name: "Ask to join" }).click();
-  await page.getByText("Waiting for the organiser's yes.").waitFor();
-  await desk.getByLabel(`Use ${name} for`).selectOption(place);
-  await desk.getByRole("button", { name: "Let it in" }).click();
-}
+/** What is typed at a device, what the table has of it, and what lies on the device's disk. */
 
 /** Reads from the table's door, as its own page does. */
 export function readDoor(desk: Page, procedure: string, input?: object): Promise<unknown> {
