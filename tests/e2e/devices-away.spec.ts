@@ -144,6 +144,10 @@ test("a device deletes what it keeps when the day is closed, and what the table 
     lost.page.getByRole("heading", { name: "1 entry on this device is not at the table" }),
   ).toBeVisible();
   await lost.page.getByRole("button", { name: "Delete them from this device" }).click();
+  await lost.page
+    .getByRole("alertdialog")
+    .getByRole("button", { name: "Delete them from this device" })
+    .click();
   await expect.poll(() => lost.page.evaluate(() => indexedDB.databases())).toEqual([]);
   await saved.context.close();
   await lost.context.close();

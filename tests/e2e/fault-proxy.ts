@@ -1,7 +1,7 @@
 import { connect, createServer, type Socket } from "node:net";
 
 /** What happens between a device and the table. */
-export interface Fault {
+interface Fault {
   /** Ms by which every piece is late. */
   readonly delayMs?: number;
   /** Pieces are taken and never handed on, either way: connections stay half open. */

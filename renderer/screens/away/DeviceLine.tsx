@@ -32,14 +32,15 @@ function DeviceLine() {
   const { initials } = useInitials();
   const { role } = useStanding().post;
   // Who an athlete is, and what they agree to, is kept by the table alone: nothing of it waits on a device.
-  const awayKey = role === "check-in" ? "here.awayCheckIn" : "here.awaySince";
+  const hasForm = role === "check-in" && since !== null;
+  const awayKey = hasForm ? "here.awayCheckIn" : "here.awaySince";
   const [open, setOpen] = useState(false);
   return (
     <div className={css.line} data-away={since !== null || refused > 0}>
       <p role="status">
         {since === null ? t("here.there") : t(awayKey, { time: writeTime(since) })}
-        {" · "}
-        {waiting === 0 ? t("here.noneWait") : t("here.wait", { count: waiting })}
+        {!hasForm && " · "}
+        {!hasForm && (waiting === 0 ? t("here.noneWait") : t("here.wait", { count: waiting }))}
         {initials !== null && ` · ${initials}`}
       </p>
       {refused > 0 && (

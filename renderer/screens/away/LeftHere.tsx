@@ -1,13 +1,16 @@
+import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { keptHere, wipeKeep } from "../../app/device-keep.ts";
 import type { KeptEntry } from "../../app/kept-entries.ts";
 import { Button } from "../../parts/controls/Button.tsx";
+import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
 import { Stack } from "../../parts/flow/Stack.tsx";
 import { useWriteSeen } from "../../tests/seen.ts";
 
 /** On a device that has to join again: what the table does not have yet, and what becomes of it. */
 export function LeftHere() {
   const { t } = useTranslation("join");
+  const [asking, setAsking] = useState(false);
   const rows = keptHere.use().filter(({ saved }) => !saved);
   if (rows.length === 0) return null;
   return (
@@ -21,9 +24,21 @@ export function LeftHere() {
           </li>
         ))}
       </ul>
-      <Button kind="danger" onPress={() => void wipeKeep()}>
+      <Button kind="danger" onPress={() => setAsking(true)}>
         {t("left.delete")}
       </Button>
+      {asking && (
+        <ConfirmDialog
+          title={t("left.title", { count: rows.length })}
+          cancel={t("left.keep")}
+          confirm={t("left.delete")}
+          busy={false}
+          onConfirm={() => void wipeKeep()}
+          onClose={() => setAsking(false)}
+        >
+          <p>{t("left.sure")}</p>
+        </ConfirmDialog>
+      )}
     </Stack>
   );
 }
