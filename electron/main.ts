@@ -5,6 +5,7 @@ import type { Desk } from "./api/door/desk.ts";
 import { say } from "./api/door/words.ts";
 import { createHandler, type Handle } from "./api/handler.ts";
 import { createDesk } from "./api/make-desk.ts";
+import { prepareDevice } from "./as-device.ts";
 import { createRecovery } from "./backups/recovery.ts";
 import { isForRoom } from "./backups/trouble.ts";
 import { callerAt } from "./domain/devices/place.ts";
@@ -98,13 +99,15 @@ async function run(folders: Folders, desk: Desk, window?: BrowserWindow): Promis
   });
   const handle = createHandler(desk, (error) => console.error(error));
   const files = await listBuildFiles(folders.renderer);
-  serveHost("desk", createAnswer("desk", files, handle, desk.lock.who));
+  const device = prepareDevice(desk, folders.data, files);
+  serveHost("desk", createAnswer("desk", files, handle, desk.lock.who, device.membership.answerDesk));
   serveHost("board", createAnswer("board", files, handle));
   openToDevices(desk, handle, files);
-  const windows = openWindows(window);
+  const windows = openWindows(window === undefined ? device.host() : "desk", window);
   setupBackupBridge(windows, desk);
   setupBridge(windows, desk.lock, () => reportFiles({ desk, log, data: folders.data }));
   kiosk.follow(desk, windows);
+  device.follow(windows);
   app.on("second-instance", () => bringToFront(windows.desk()));
   if (wantsSelfCheck()) app.exit((await selfCheck(windows, log, console.log)) ? 0 : 1);
 }
@@ -205,7 +208,8 @@ async function startAgain(folders: Folders, window: BrowserWindow, accepted: boo
   const opened = openDesk(folders, accepted);
   if ("trouble" in opened) throw opened.trouble;
   await run(folders, opened.desk, window);
-  await window.loadURL(originOf("desk"));
+  // A program that is a device has another window by now.
+  if (!window.isDestroyed()) await window.loadURL(originOf("desk"));
 }
 
 /** Reports an impossible fault during the start to the terminal, and ends. */

@@ -1,3 +1,5 @@
+import type { IncomingHttpHeaders } from "node:http";
+
 /**
  * The cookie with a browser's token. `__Host-` (RFC 6265bis 4.1.3.2): only over TLS, for this host alone and its whole
  * site, so that nothing else on the network can set one.
@@ -16,7 +18,19 @@ export function cookieWith(token: string): string {
 /** Returns the `Set-Cookie` header that takes the token away. */
 export const cookieGone = `${name}=; ${attributes}; Max-Age=0`;
 
-/** Returns the token of a `Cookie` header; null where there is none, or more than one. */
+type Shown = Pick<IncomingHttpHeaders, "cookie" | "authorization">;
+
+/**
+ * Returns the token that a request shows: a browser in its cookie, our own program as a bearer (RFC 6750 2.1). Null where
+ * there is none, or more than one.
+ */
+export function tokenOf({ cookie, authorization }: Shown): string | null {
+  if (authorization === undefined) return tokenIn(cookie);
+  const [, token = null] = /^Bearer ([\w-]{43})$/.exec(authorization) ?? [];
+  return cookie === undefined ? token : null;
+}
+
+/** Returns the token of a `Cookie` header, or of the cookie that an answer sets. */
 export function tokenIn(header: string | undefined): string | null {
   const values = (header ?? "")
     .split(";")

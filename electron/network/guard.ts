@@ -16,6 +16,7 @@ const once = [
   "host",
   "origin",
   "cookie",
+  "authorization",
   "content-type",
   "content-length",
   "transfer-encoding",

@@ -7,6 +7,7 @@ import {
 } from "node:crypto";
 import { isIPv4, isIPv6 } from "node:net";
 import { inGroups } from "../domain/devices/codes.ts";
+import { shortDigits } from "../domain/devices/invitation.ts";
 
 /** Where the key of this table is kept from one run of the program to the next. */
 export interface KeyKeep {
@@ -27,9 +28,6 @@ const dayMs = 86_400_000;
 const validFromMs = -2 * dayMs;
 /** A season. Each time the switch is turned on there is a new certificate. */
 const validToMs = 300 * dayMs;
-
-/** Digits of the short form, in hexadecimal: 80 bits, so that a key with the same ones takes 2^80 tries. */
-const shortDigits = 20;
 
 /**
  * Returns the table's key, which stays the same all season so that a device can know the table again; makes it when there

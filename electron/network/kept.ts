@@ -1,8 +1,6 @@
 import { z } from "zod";
+import { usualPort } from "../domain/devices/invitation.ts";
 import type { KeyKeep } from "./identity.ts";
-
-/** The port that is offered first; the second of the ports that people know from web servers with TLS. */
-const usualPort = 8443;
 
 /** A port that a program may take without special rights. */
 export const portSchema = z.int().min(1024).max(65_535);

@@ -2,7 +2,7 @@ import type { IncomingMessage, ServerResponse } from "node:http";
 import { z } from "zod";
 import { deviceNameSchema, type JoinedDevice } from "../domain/devices/place.ts";
 import { asDoorRequest, BrokenBody, jsonOf, sendAnswer } from "./carry.ts";
-import { cookieGone, cookieWith, tokenIn } from "./cookie.ts";
+import { cookieGone, cookieWith, tokenOf } from "./cookie.ts";
 import type { Devices } from "./devices.ts";
 import { pathOf, refusalOf, type Served } from "./guard.ts";
 import type { Joining } from "./joining.ts";
@@ -78,7 +78,7 @@ export function createSite(
 
   /** Only a device that the table let go hears so, and deletes what it keeps. */
   function unknown(request: IncomingMessage): Response {
-    const why = devices.whyGone(tokenIn(request.headers.cookie));
+    const why = devices.whyGone(tokenOf(request.headers));
     return why === null ? bare(401) : told(410, { why });
   }
 
@@ -112,7 +112,7 @@ export function createSite(
     const refused = refusalOf(request, served);
     if (refused !== null) return bare(refused);
     const path = pathOf(request.url ?? "");
-    const device = devices.holderOf(tokenIn(request.headers.cookie));
+    const device = devices.holderOf(tokenOf(request.headers));
     if (device !== null) {
       joining.arrived(device.id);
       if (!known(request, device.id)) return bare(429);

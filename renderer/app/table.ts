@@ -1,8 +1,11 @@
 import type { DevicePlace } from "../../electron/domain/devices/place.ts";
 import { createCell } from "./cell.ts";
 
-/** True in a browser of a device on the hall's network; the program's own windows have a scheme of their own. */
-export const isDevice = location.protocol === "https:";
+/** True in a laptop's own program that joined another laptop's table: its shell carries what pages ask of the table. */
+export const isJoinedProgram = location.origin === "app://device";
+
+/** True on a device of the table: in a browser on the hall's network, and in a joined program. */
+export const isDevice = location.protocol === "https:" || isJoinedProgram;
 
 /** Since when the table does not answer (ISO 8601); null while it does. */
 export const tableAway = createCell<string | null>(null);
@@ -31,13 +34,13 @@ interface Told {
 const patienceMs = 4_000;
 
 /** Sends something to the table beside the door; null when no answer comes. */
-export async function tellTable(path: string, body: object): Promise<Response | null> {
+export async function tellTable(path: string, body: object, waitMs = patienceMs): Promise<Response | null> {
   try {
     return await fetch(path, {
       method: "POST",
       headers: { "content-type": "application/json" },
       body: JSON.stringify(body),
-      signal: AbortSignal.timeout(patienceMs),
+      signal: AbortSignal.timeout(waitMs),
     });
   } catch {
     // Out of reach: whoever asks says so to people.

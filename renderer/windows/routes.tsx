@@ -9,6 +9,7 @@ import { DayScreen } from "../screens/day/DayScreen.tsx";
 import { DevicesScreen } from "../screens/devices/DevicesScreen.tsx";
 import { HomeScreen } from "../screens/home/HomeScreen.tsx";
 import { InstructionsScreen } from "../screens/instructions/InstructionsScreen.tsx";
+import { JoinTableScreen } from "../screens/join/JoinTableScreen.tsx";
 import { LockScreen } from "../screens/lock/LockScreen.tsx";
 import { NoiseScreen } from "../screens/noise/NoiseScreen.tsx";
 import { PapersScreen } from "../screens/papers/PapersScreen.tsx";
@@ -46,6 +47,7 @@ export function DeskRoutes() {
       <Route path="/athletes/:id?">{({ id }) => <AthletesScreen id={id ?? null} />}</Route>
       <Route path="/rehearsal" component={RehearsalScreen} />
       <Route path="/devices" component={DevicesScreen} />
+      <Route path="/join" component={JoinTableScreen} />
       <Route path="/lock" component={LockScreen} />
       <Route path="/noise" component={NoiseScreen} />
       <Route path="/report" component={ReportScreen} />

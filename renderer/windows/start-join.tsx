@@ -4,24 +4,31 @@ import "../app/base.css";
 import { languageFor } from "../../electron/domain/languages.ts";
 import { countKept, openKeepIfAny } from "../app/device-keep.ts";
 import { heedTable } from "../app/let-go.ts";
-import { showTable } from "../app/table.ts";
+import { membershipNow } from "../app/membership.ts";
+import { isJoinedProgram, showTable } from "../app/table.ts";
 import { LeftHere } from "../screens/away/LeftHere.tsx";
 import { JoinScreen } from "../screens/join/JoinScreen.tsx";
+import { OverScreen } from "../screens/join/OverScreen.tsx";
 import { setUpWords } from "../words/setUp.ts";
 
-/** The page of a device that has not joined: it knows nothing of the day, and speaks its own browser's language. */
+/**
+ * The page of a device that the table does not know: it knows nothing of the day, and speaks its own browser's language.
+ * A program that had joined says why it is no device any more; it joins from its own first screen.
+ */
 async function boot(): Promise<void> {
   const root = document.getElementById("root");
   if (root === null) throw new Error("The page has no root element.");
-  const language = languageFor(navigator.languages);
+  const membership = isJoinedProgram ? await membershipNow() : null;
+  const language = languageFor(membership === null ? navigator.languages : [membership.language]);
   document.documentElement.dataset.theme = "desk";
   await openKeepIfAny();
   // One that the table let go has nothing to keep.
   await heedTable(await showTable({ waiting: countKept(), battery: null }));
   await setUpWords(language);
+  const left = countKept() === 0 ? null : <LeftHere />;
   createRoot(root).render(
     <I18nProvider locale={language}>
-      <JoinScreen left={countKept() === 0 ? null : <LeftHere />} />
+      {membership === null ? <JoinScreen left={left} /> : <OverScreen membership={membership} left={left} />}
     </I18nProvider>,
   );
 }

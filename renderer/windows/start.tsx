@@ -1,4 +1,5 @@
-import { createRoot } from "react-dom/client";
+import i18next from "i18next";
+import { createRoot, type Root } from "react-dom/client";
 import "../app/base.css";
 import "../app/print.css";
 import type { DevicePlace } from "../../electron/domain/devices/place.ts";
@@ -6,8 +7,11 @@ import { countKept, keepDay, openKeep } from "../app/device-keep.ts";
 import { resumeEntries } from "../app/kept-entries.ts";
 import { languageToBegin } from "../app/language.ts";
 import { heedTable, mustJoin } from "../app/let-go.ts";
-import { isDevice, showTable } from "../app/table.ts";
+import { membershipNow } from "../app/membership.ts";
+import { isDevice, isJoinedProgram, showTable } from "../app/table.ts";
+import { LeaveCorner } from "../parts/frame/LeaveCorner.tsx";
 import { TableAway } from "../parts/frame/TableAway.tsx";
+import { AwayAtStart } from "../screens/join/AwayAtStart.tsx";
 import { setUpWords } from "../words/setUp.ts";
 
 /**
@@ -38,8 +42,16 @@ function refuseStrayDrops(): void {
   }
 }
 
+/** Says what a joined program waits for that was started while the table is away; its pages need no table. */
+async function showAway(root: Root): Promise<void> {
+  const membership = await membershipNow();
+  if (membership.is !== "joined") return;
+  if (!i18next.isInitialized) await setUpWords(membership.language);
+  root.render(<AwayAtStart membership={membership} />);
+}
+
 /** Returns what this device is for; null in the program's own windows. Waits for a table that is out of reach. */
-async function placeOfDevice(): Promise<DevicePlace | null> {
+async function placeOfDevice(root: Root): Promise<DevicePlace | null> {
   if (!isDevice) return null;
   await openKeep();
   for (;;) {
@@ -50,21 +62,24 @@ async function placeOfDevice(): Promise<DevicePlace | null> {
     }
     await heedTable(table);
     if (mustJoin(table)) location.replace("/join.html");
+    else if (isJoinedProgram) await showAway(root);
     await new Promise((resolve) => setTimeout(resolve, 2_000));
   }
 }
 
 async function boot(): Promise<void> {
   refuseStrayDrops();
-  const root = document.getElementById("root");
-  if (root === null) throw new Error("The page has no root element.");
-  const place = await placeOfDevice();
+  const element = document.getElementById("root");
+  if (element === null) throw new Error("The page has no root element.");
+  const root = createRoot(element);
+  const place = await placeOfDevice(root);
   if (place !== null) resumeEntries();
   const [App] = await Promise.all([loadApp(location.host, place), languageToBegin().then(setUpWords)]);
-  createRoot(root).render(
+  root.render(
     <>
       {place !== null && <TableAway place={place} />}
       <App />
+      {isJoinedProgram && place?.role === "board" && <LeaveCorner />}
     </>,
   );
 }

@@ -1,4 +1,5 @@
 import type athletes from "../../resources/locales/en/athletes.json";
+import type atTable from "../../resources/locales/en/atTable.json";
 import type backups from "../../resources/locales/en/backups.json";
 import type board from "../../resources/locales/en/board.json";
 import type bundle from "../../resources/locales/en/bundle.json";
@@ -34,6 +35,7 @@ import type summary from "../../resources/locales/en/summary.json";
  */
 export interface WordFiles {
   athletes: typeof athletes;
+  atTable: typeof atTable;
   backups: typeof backups;
   board: typeof board;
   bundle: typeof bundle;

@@ -71,7 +71,7 @@ export async function launchApp(
 }
 
 /** The window of a host, by its address and never by the order in which windows came, once it shows its data. */
-export async function pageOf(app: ElectronApplication, host: "desk" | "board"): Promise<Page> {
+export async function pageOf(app: ElectronApplication, host: "desk" | "board" | "device"): Promise<Page> {
   const shown = (page: Page) => page.url().startsWith(`app://${host}/`);
   const page = app.windows().find(shown) ?? (await waitForPage(app, shown));
   await page.waitForFunction(() => document.documentElement.dataset.ready === "true");

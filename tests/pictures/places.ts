@@ -19,6 +19,7 @@ const beside = [
   ["cards", "/cards"],
   ["papers", "/papers"],
   ["instructions", "/instructions"],
+  ["join-a-table", "/join"],
 ] as const;
 
 export async function takePlaces(desk: Page, prefix: string): Promise<void> {

@@ -63,7 +63,7 @@ function oneOf(words: string): Rule {
 const count = /^-?\d{1,12}$/;
 const versionNumber = /^\d{1,5}(\.\d{1,9}){0,3}$/;
 const yesOrNo = oneOf("true false");
-const host = oneOf("desk board other");
+const host = oneOf("desk board device other");
 /** The kinds of error of the language, the system and the program. */
 const errorKind = oneOf(
   "Error TypeError RangeError ReferenceError SyntaxError EvalError URIError AggregateError SuppressedError " +

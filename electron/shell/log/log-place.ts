@@ -1,10 +1,10 @@
 import { testCodes } from "../../domain/tests/registry.ts";
-import { belongsTo, type Host } from "../scheme/hosts.ts";
+import { belongsTo, type Host, hosts } from "../scheme/hosts.ts";
 
 /** The words in the addresses of the desk's screens; everything else in one may be personal. */
 const known = new Set(
   [
-    "day sheets check-in station athletes bundle noise instructions summary report backups reference rehearsal lock devices",
+    "day sheets check-in station athletes bundle noise instructions summary report backups reference rehearsal lock devices join",
     "print cards held papers records bibs badges",
     testCodes.join(" "),
     "a4 letter a5 half-letter a4-two letter-two all",
@@ -30,7 +30,7 @@ export interface LogPlace {
 
 /** Returns the page of an address. */
 export function logPlaceOf(url: string): LogPlace {
-  const host = belongsTo("desk", url) ? "desk" : belongsTo("board", url) ? "board" : "other";
+  const host = hosts.find((each) => belongsTo(each, url)) ?? "other";
   if (host === "other") return { host, place: "" };
   const [path = ""] = new URL(url).hash.replace(/^#/, "").split("?");
   const words = path.split("/").map((word) => (isKnown(word) ? word : "*"));

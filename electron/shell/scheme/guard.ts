@@ -1,5 +1,5 @@
 import { app, type Session, type WebContents } from "electron";
-import { belongsTo, type Host, originOf, scheme } from "./hosts.ts";
+import { belongsTo, type Host, hosts, originOf, scheme } from "./hosts.ts";
 
 /** Requests by pages to the outside since the app started. */
 export interface BlockedRequests {
@@ -75,6 +75,5 @@ export function keepAtHome(contents: WebContents, host: Host): void {
 }
 
 function staysAtHost(contents: WebContents, url: string): boolean {
-  const hosts: readonly Host[] = ["desk", "board"];
   return hosts.some((host) => belongsTo(host, contents.getURL()) && belongsTo(host, url));
 }

@@ -3,8 +3,16 @@ import type { Caller } from "../../domain/lock/roles.ts";
 /** The scheme of every page of the app. */
 export const scheme = "app";
 
-/** The host of a page identifies its window: `app://desk` the laptop's, `app://board` the big screen's. */
-export type Host = "desk" | "board";
+/**
+ * The host of a page identifies its window: `app://desk` the laptop's, `app://board` the big screen's, `app://device` the
+ * laptop's while it is a device of another laptop's table.
+ */
+export type Host = "desk" | "board" | "device";
+
+/** What the laptop's one window shows: its own desk, or its place at another table. */
+export type DeskHost = Exclude<Host, "board">;
+
+export const hosts: readonly Host[] = ["desk", "board", "device"];
 
 /**
  * Returns a window's caller, from its host and from nothing that its page sends. The desk's lock decides for the desk;

@@ -10,10 +10,16 @@ export function registerScheme(): void {
 
 /**
  * Returns the session of a host's pages. Each host has its own, in memory: no storage or cache of a page reaches the
- * disk or another host.
+ * disk or another host. A device's alone is on the disk: what is entered there must outlast a power cut until the table
+ * has it.
  */
 export function sessionOf(host: Host): Session {
-  return session.fromPartition(host);
+  return session.fromPartition(host === "device" ? "persist:device" : host);
+}
+
+/** Deletes all that pages of a device kept. */
+export async function wipeDevice(): Promise<void> {
+  await sessionOf("device").clearStorageData();
 }
 
 /** Serves a host's pages and data to its own session only, replacing the earlier answer. */

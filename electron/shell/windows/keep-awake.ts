@@ -13,20 +13,23 @@ export interface Blocker {
  * made it.
  */
 export function keepAwake(desk: Desk, blocker: Blocker): () => void {
-  let held: number | null = null;
-  function follow(): void {
-    const wanted = needsAwake(desk);
-    if (wanted && held === null) held = blocker.start("prevent-display-sleep");
-    if (!wanted) release();
-  }
-  function release(): void {
-    if (held !== null) blocker.stop(held);
-    held = null;
-  }
+  const keep = awakeSwitch(blocker);
+  const follow = () => keep(needsAwake(desk));
   follow();
   const stop = desk.news.listen(follow);
   return () => {
     stop();
-    release();
+    keep(false);
+  };
+}
+
+/** Returns a function that keeps the display awake, or lets it sleep again. */
+export function awakeSwitch(blocker: Blocker): (wanted: boolean) => void {
+  let held: number | null = null;
+  return (wanted) => {
+    if (wanted && held === null) held = blocker.start("prevent-display-sleep");
+    if (wanted || held === null) return;
+    blocker.stop(held);
+    held = null;
   };
 }

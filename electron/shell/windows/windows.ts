@@ -1,14 +1,17 @@
 import { join } from "node:path";
 import { app, BrowserWindow, type BrowserWindowConstructorOptions, type Display, screen } from "electron";
 import { keepAtHome } from "../scheme/guard.ts";
-import { type Host, originOf } from "../scheme/hosts.ts";
+import { type DeskHost, type Host, originOf } from "../scheme/hosts.ts";
 import { placeDesk } from "./desk-place.ts";
 import { boardScreen } from "./displays.ts";
 import { preferencesOf } from "./preferences.ts";
 
 /** The windows of the app: always the desk's, and the big screen's when wanted. */
 export interface Windows {
+  /** The laptop's one window for people, whichever of its hosts it shows. */
   desk(): BrowserWindow;
+  /** Opens that window anew with the pages of another host; a device is alone and fills its display. */
+  show(host: DeskHost): void;
   openBoard(): void;
   closeBoard(): void;
   boardOpen(): boolean;
@@ -20,17 +23,21 @@ export interface Windows {
 
 /** Ms before a reload: a page that crashes at once must not keep the computer busy. */
 const reloadDelayMs = 1_000;
+/** Windows in whose place another one came: the app goes on without them. */
+const replaced = new WeakSet<BrowserWindow>();
 
 /**
  * Opens the desk, and the big screen if there is a second display, and keeps both in place while displays come, go and
  * change. `first` is the desk's window if open already.
  */
-export function openWindows(first = openDeskAlone()): Windows {
+export function openWindows(host: DeskHost, first = openDeskAlone(host)): Windows {
+  let shown = host;
   let desk = first;
   let place = placeDesk(desk);
   let isShut = false;
   let board: BrowserWindow | undefined;
   let boardDisplay: number | null = null;
+  let goesDown = false;
 
   function beside(): Display | undefined {
     if (desk.isDestroyed()) return undefined;
@@ -58,7 +65,7 @@ export function openWindows(first = openDeskAlone()): Windows {
     // Systems move a window to the remaining display, where it would cover the desk in full screen.
     if (display === undefined) closeBoard();
     else if (board !== undefined) fill(board, display);
-    else if (mayOpen) openBoard();
+    else if (mayOpen && shown === "desk") openBoard();
     boardDisplay = board === undefined ? boardDisplay : (display?.id ?? boardDisplay);
   }
   function shut(wanted: boolean): void {
@@ -69,20 +76,43 @@ export function openWindows(first = openDeskAlone()): Windows {
   }
   /** Reopens a shut desk: a page can close its own window without a request. */
   function comeBack(): void {
-    if (!isShut) return;
-    desk = openDeskAlone();
+    if (isShut && !goesDown) reopen();
+  }
+  function reopen(): void {
+    desk = openDeskAlone(shown);
     place = placeDesk(desk);
-    place.shut(true);
-    desk.on("closed", comeBack);
+    place.shut(isShut);
+    follow();
+  }
+  function follow(): void {
+    const window = desk;
+    window.on("closed", () => !replaced.has(window) && comeBack());
+    if (shown === "device" && !isShut) window.once("show", () => window.setFullScreen(true));
+  }
+  function show(wanted: DeskHost): void {
+    if (wanted === shown) return;
+    shown = wanted;
+    const was = desk;
+    replaced.add(was);
+    if (wanted === "device") closeBoard();
+    reopen();
+    // Destroyed, not asked to close: a shut desk refuses every request.
+    was.destroy();
+    settle(true);
   }
 
-  desk.on("closed", comeBack);
-  if (beside() !== undefined) openBoard();
+  app.on("before-quit", (event) => {
+    // Whether a shut desk may end was decided by whoever listened before.
+    goesDown = !event.defaultPrevented;
+  });
+  follow();
+  if (shown === "desk" && beside() !== undefined) openBoard();
   screen.on("display-added", () => settle(true));
   screen.on("display-removed", () => settle(true));
   screen.on("display-metrics-changed", () => settle(false));
   return {
     desk: () => desk,
+    show,
     openBoard,
     closeBoard,
     boardOpen: () => board !== undefined,
@@ -99,13 +129,20 @@ export function bringToFront(window: BrowserWindow): void {
 }
 
 /** Opens the desk's window; the app ends with it. */
-export function openDeskAlone(): BrowserWindow {
+export function openDeskAlone(host: DeskHost = "desk"): BrowserWindow {
   // As small as a laptop's screen of 1024 x 768 on which everything is a quarter larger.
   const size = { width: 1280, height: 800, minWidth: 800, minHeight: 560 };
-  const window = makeWindow("desk", size, { preload: join(import.meta.dirname, "../preload/preload.cjs") });
+  const window = makeWindow(host, size, preferencesOfDesk(host));
   window.once("ready-to-show", () => window.show());
-  window.on("closed", () => app.quit());
+  window.on("closed", () => replaced.has(window) || app.quit());
   return window;
+}
+
+/** The pages of a device get no bridge: nothing of the organiser's is at a station. */
+function preferencesOfDesk(host: DeskHost): BrowserWindowConstructorOptions["webPreferences"] {
+  // Its clock goes on behind other windows, as a big screen's does.
+  if (host === "device") return { backgroundThrottling: false };
+  return { preload: join(import.meta.dirname, "../preload/preload.cjs") };
 }
 
 function makeBoard(display: Display | undefined): BrowserWindow {

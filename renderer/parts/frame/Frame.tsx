@@ -4,13 +4,14 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { useLanguage } from "../../app/language.ts";
 import { useStanding } from "../../app/standing.tsx";
-import { isDevice } from "../../app/table.ts";
+import { isDevice, isJoinedProgram } from "../../app/table.ts";
 import { KeyHint } from "../controls/KeyHint.tsx";
 import { HintsPlace } from "../layout/hints.ts";
 import css from "./Frame.module.css";
 import { FrameHead } from "./FrameHead.tsx";
 import { HideBoard } from "./HideBoard.tsx";
 import { LanguageChoice } from "./LanguageChoice.tsx";
+import { LeaveTable } from "./LeaveTable.tsx";
 import { LockKey } from "./LockKey.tsx";
 import { MessageStrip } from "./MessageStrip.tsx";
 import { BareTape, TapeNav } from "./TapeNav.tsx";
@@ -52,6 +53,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
             {(day !== null || !isOrganiser) && !isDevice && <LockKey />}
             {day !== null && isOrganiser && <KeyHint keys="Alt+0–9" does={t("frame.goTo")} />}
             {day !== null && !isDevice && <LanguageChoice />}
+            {isJoinedProgram && <LeaveTable />}
           </div>
         </footer>
       </div>

@@ -20,20 +20,23 @@ export function JoinPanel({ on, code, shutMs }: JoinPanelProps) {
         <div className={css.qr}>
           {code === null ? <NoCode shutMs={shutMs} /> : <QrCode text={code.link} label={t("join.qr")} />}
         </div>
-        <dl className={css.keys}>
-          <dt>{t("join.address")}</dt>
-          <dd className={css.address}>{on.url}</dd>
-          {code !== null && (
-            <>
-              <dt>{t("join.code")}</dt>
-              <dd className={css.code}>
-                {code.code} <CodeTime leftMs={code.leftMs} />
-              </dd>
-            </>
-          )}
-          <dt>{t("join.key")}</dt>
-          <dd className={css.key}>{on.shortForm}</dd>
-        </dl>
+        <div>
+          <dl className={css.keys}>
+            <dt>{t("join.address")}</dt>
+            <dd className={css.address}>{on.url}</dd>
+            {code !== null && (
+              <>
+                <dt>{t("join.code")}</dt>
+                <dd className={css.code}>
+                  {code.code} <CodeTime leftMs={code.leftMs} />
+                </dd>
+              </>
+            )}
+            <dt>{t("join.key")}</dt>
+            <dd className={css.key}>{on.shortForm}</dd>
+          </dl>
+          <p className={css.laptop}>{t("join.laptop")}</p>
+        </div>
         <ol className={css.steps}>
           <li>{t("join.same")}</li>
           <li>{t("join.scan")}</li>

@@ -30,7 +30,7 @@ export function HomeScreen({ toBackups = false }: { readonly toBackups?: boolean
     <Screen
       title={atHand === null ? t("title") : t("titleAtHand")}
       lead={t("lead")}
-      actions={<Help />}
+      actions={<Help mayJoin={current.data?.kind === "own"} />}
       ground="floor"
       ready={current.isFetched}
     >
@@ -53,14 +53,20 @@ export function HomeScreen({ toBackups = false }: { readonly toBackups?: boolean
   );
 }
 
-/** Links to the report for a helper, and to the lock. */
-function Help() {
-  const { t } = useTranslation("home");
+/** Links to the report for a helper, to the lock, and to another laptop's table. */
+function Help({ mayJoin }: { readonly mayJoin: boolean }) {
+  const { t } = useTranslation(["home", "atTable"]);
   return (
     <p className={css.help}>
       {t("help.question")} <Link href="/report">{t("help.report")}</Link>
       <br />
       {t("help.lockQuestion")} <Link href="/lock">{t("help.lock")}</Link>
+      {mayJoin && (
+        <>
+          <br />
+          {t("atTable:home.question")} <Link href="/join">{t("atTable:home.do")}</Link>
+        </>
+      )}
     </p>
   );
 }
