@@ -118,6 +118,43 @@ test("a table that was killed and started again has the laptop back, and a lapto
   await expect(own.getByRole("heading", { name: "New testing day" })).toHaveCount(0);
 });
 
+test("what is typed at a joined laptop while the table is away outlasts both, and is at the table once", async ({
+  tapeline,
+  laptop,
+}) => {
+  await openOwnTable(tapeline);
+  const first = await laptop.page("desk");
+  await first.getByRole("link", { name: "Join a table" }).click();
+  await askToJoin(first, await shownAt(tapeline.desk));
+  await first.getByText("Waiting for the organiser's yes.").waitFor();
+  await letIn(tapeline.desk, "Core");
+  const station = await laptop.page("device");
+  await keyFromPaper(station);
+  await entryOf(station).getByRole("textbox", { name: "Bib", exact: true }).fill(String(athlete.bib));
+  await station.keyboard.press("Enter");
+  await fieldOf(station, "Time").fill("1:03");
+  await kill({ process: tapeline.app.process() });
+  await station.keyboard.press("Enter");
+  await station.getByRole("textbox", { name: "Your initials" }).fill("qa");
+  await station.keyboard.press("Enter");
+  await expect(station.getByText(/1 waits for the table/)).toBeVisible();
+  // Leaving now would lose it, and says so.
+  await station.getByRole("button", { name: "Leave the table" }).click();
+  await expect(station.getByRole("alertdialog")).toContainText("1 entry on it has not reached");
+  await station.getByRole("button", { name: "Stay" }).click();
+
+  await laptop.restart();
+  await (await laptop.page("device")).getByRole("heading", { name: /does not answer/ }).waitFor();
+  await tapeline.restart();
+  const again = await laptop.page("device");
+  await expect(again.getByText(/everything is saved/)).toBeVisible();
+  const { desk } = tapeline;
+  await desk.evaluate(() => {
+    location.hash = "/station/core";
+  });
+  await expect(desk.getByRole("button", { name: /^History of the result/ })).toHaveCount(1);
+});
+
 test("another key is refused in a sentence, and a laptop that was sent away says so and goes back", async ({
   tapeline,
   laptop,
