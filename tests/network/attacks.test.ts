@@ -2,6 +2,7 @@ import { randomBytes } from "node:crypto";
 import { once } from "node:events";
 import { Agent } from "node:https";
 import { connect as connectPlain, type Socket } from "node:net";
+import { setTimeout as rest } from "node:timers/promises";
 import { connect } from "node:tls";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { proceduresOfDevices } from "../../electron/api/door/device-rights.ts";
@@ -190,10 +191,13 @@ test("slow headers are given up, however much time a whole request has", async (
     bounds: { patience: { handshake: 600, headers: 600, request: 3_600_000, idle: 600 } },
   });
   const slow = await dial(patient);
-  slow.socket.write(`GET / HTTP/1.1\r\nHost: ${address}:${patient.port}\r\n`);
-  const drip = setInterval(() => slow.socket.write("x-a: b\r\n"), 50);
-  await slow.ended;
+  // One header that never ends: a new one each time would be given up for their number.
+  slow.socket.write(`GET / HTTP/1.1\r\nHost: ${address}:${patient.port}\r\nx-a: `);
+  const drip = setInterval(() => slow.socket.write("b"), 50);
+  const given = await Promise.race([slow.ended.then(() => "up"), rest(10_000, "time")]);
   clearInterval(drip);
+  slow.socket.destroy();
+  expect(given).toBe("up");
   await patient.close();
 });
 
