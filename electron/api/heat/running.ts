@@ -17,7 +17,15 @@ function heatsRunning(desk: Desk): Heat[] {
   return liveHeats(db, day.id).filter(({ state }) => state === "running");
 }
 
-/** True if any heat's clock runs: then nobody may have to wake the screen first. */
+/**
+ * True if a heat of the table itself runs: then the table does not lock, since nobody could tap. A device's heat goes on
+ * whatever the table does.
+ */
+export function runsAtTable(desk: Desk): boolean {
+  return heatsAtTable(desk).length > 0;
+}
+
+/** True if any heat runs, at the table or at a device: then the computer that holds the store may not fall asleep. */
 export function anyHeatRuns(desk: Desk): boolean {
   return heatsRunning(desk).length > 0;
 }

@@ -7,7 +7,7 @@ import { noteSchema } from "../../lock/log.ts";
 import { standingSchema, triedSchema } from "../../lock/standing.ts";
 import type { Desk } from "../door/desk.ts";
 import { allow, router } from "../door/trpc.ts";
-import { anyHeatRuns, heatsAtTable } from "../heat/running.ts";
+import { heatsAtTable, runsAtTable } from "../heat/running.ts";
 
 /** Longer than any PIN; the typed text is tried as it is. */
 const typed = z.string().max(64);
@@ -55,7 +55,7 @@ export const lock = router({
 
   lockNow: allow("organiser", "locked").mutation(({ ctx: { desk } }) => {
     if (!desk.lock.standing().pinSet) throw new Refusal("conflict", sentence("lock.noPin"));
-    if (anyHeatRuns(desk)) throw new Refusal("conflict", sentence("lock.heatRuns"));
+    if (runsAtTable(desk)) throw new Refusal("conflict", sentence("lock.heatRuns"));
     desk.lock.lock("hand");
   }),
 

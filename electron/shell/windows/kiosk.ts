@@ -1,6 +1,6 @@
 import { app, type BrowserWindow, powerMonitor, type WebContents } from "electron";
 import type { Desk } from "../../api/door/desk.ts";
-import { anyHeatRuns } from "../../api/heat/running.ts";
+import { runsAtTable } from "../../api/heat/running.ts";
 import { mayPress } from "./kiosk-keys.ts";
 import { setMenu } from "./menu.ts";
 import type { Windows } from "./windows.ts";
@@ -62,10 +62,10 @@ export function setupKiosk(): Kiosk {
 
 /** Locks the organiser's desk when nobody is there: for too long, or because the computer sleeps. */
 function lockByItself(desk: Desk, windows: Windows): void {
-  const timer = setInterval(() => desk.lock.lookAtIdle(anyHeatRuns(desk)), lookEveryMs);
+  const timer = setInterval(() => desk.lock.lookAtIdle(runsAtTable(desk)), lookEveryMs);
   app.on("will-quit", () => clearInterval(timer));
   function asleep(): void {
-    if (!anyHeatRuns(desk)) desk.lock.lock("sleep");
+    if (!runsAtTable(desk)) desk.lock.lock("sleep");
   }
   powerMonitor.on("suspend", asleep);
   powerMonitor.on("lock-screen", asleep);
