@@ -4,6 +4,7 @@ import { say } from "../words/say.ts";
 import type { HeatClock } from "./clock.ts";
 import { type HeatSound, runHeatSound } from "./run.ts";
 import type { ScheduledCue, Timeline } from "./schedule.ts";
+import { useSoundsHere } from "./soundsHere.ts";
 import { hush, speak } from "./speech.ts";
 import { soundEngine } from "./useSound.ts";
 
@@ -16,17 +17,18 @@ interface HeatSoundProps {
   readonly onScheduled?: ((scheduled: ScheduledCue) => void) | undefined;
 }
 
-/** Plays a heat's sounds while the screen shows it; also speaks its cues' sentences, if the system has a voice. */
+/** Plays a heat's sounds while the screen shows it, unless they sound elsewhere; also speaks its cues' sentences, if the system has a voice. */
 export function useHeatSound({ clock, timeline, onScheduled }: HeatSoundProps): void {
   const { i18n } = useTranslation();
   const now = { timeline, onScheduled, language: i18n.language };
   const latest = useRef(now);
+  const soundsHere = useSoundsHere();
   const sounding = useRef<{ readonly heat: HeatSound; readonly timeline: Timeline } | null>(null);
   useEffect(() => {
     latest.current = now;
   });
   useEffect(() => {
-    if (clock === null) return;
+    if (clock === null || !soundsHere) return;
     const engine = soundEngine();
     const { timeline } = latest.current;
     const heat = runHeatSound({
@@ -40,7 +42,7 @@ export function useHeatSound({ clock, timeline, onScheduled }: HeatSoundProps): 
       heat.stop();
       hush();
     };
-  }, [clock]);
+  }, [clock, soundsHere]);
   useEffect(() => {
     const current = sounding.current;
     if (current === null || current.timeline === timeline) return;

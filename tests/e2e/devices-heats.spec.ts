@@ -3,7 +3,7 @@ import { freePort } from "../network/table.ts";
 import { expectForEverybody } from "./axe.ts";
 import { type Device, openDevice } from "./browsers.ts";
 import { joinAs, test } from "./devices.ts";
-import { countedKeys, goToLive, heatOf, openLive } from "./live.ts";
+import { countedKeys, goToLive, heatOf, laneOf, openLive } from "./live.ts";
 import { callIn } from "./live-own.ts";
 import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";
@@ -110,6 +110,53 @@ test("the table that looks at a device's heat says whose it is, and calls the ne
   await expect(heading).not.toContainText("heat of");
   expect((await heatOf(walls[0].page, "vertical")).heatId).toBe(heatId);
   await closeAll(walls);
+});
+
+/** Counts what the window sounds from now on; returns how to ask for the number. */
+async function countSounds(page: Page): Promise<() => Promise<number>> {
+  await page.evaluate(() => {
+    const { prototype } = AudioScheduledSourceNode;
+    const { start } = prototype;
+    document.body.dataset.sounds = "0";
+    prototype.start = function counted(when?: number) {
+      document.body.dataset.sounds = `${Number(document.body.dataset.sounds) + 1}`;
+      start.call(this, when);
+    };
+  });
+  return () => page.evaluate(() => Number(document.body.dataset.sounds));
+}
+
+test("a heat that sounds at its device is silent at the table that looks on, until that device is gone", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { desk } = tapeline;
+  await openLive(desk, "push-up", 2);
+  const port = await freePort();
+  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port });
+  await desk.evaluate(() => {
+    location.hash = "/devices";
+  });
+  const row = await openDevice(chromium, 1024, 768);
+  await joinAs(desk, row, `https://127.0.0.1:${port}/`, "Red row", "Strength");
+  await expect(row.page.getByRole("button", { name: /^Call the next/ })).toBeVisible();
+  const heatId = crypto.randomUUID();
+  await callDoor(row.page, "heat.gather", { test: "push-up", heatId, lanes: 2, by: "QA" });
+  await goToLive(desk, "push-up");
+  await desk.getByRole("button", { name: "Show: Red row" }).click();
+  await expect(desk.getByText("It sounds at Red row")).toBeVisible();
+  await expectForEverybody(desk);
+  const sounds = await countSounds(desk);
+  await callDoor(row.page, "heat.start", { heatId, startedAgoMs: 0 });
+  await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", /./);
+  await expect.poll(async () => (await heatOf(row.page, "push-up")).elapsedMs).toBeGreaterThan(4_000);
+  expect(await sounds()).toBe(0);
+
+  await callDoor(desk, "network.sendAllAway");
+  await expect(desk.getByText("It sounds at Red row")).toHaveCount(0);
+  await desk.keyboard.press("Shift");
+  await expect.poll(sounds, { timeout: 20_000 }).toBeGreaterThan(0);
+  await row.context.close();
 });
 
 async function giveInitials(desk: Page): Promise<void> {

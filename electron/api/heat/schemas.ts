@@ -70,6 +70,8 @@ const heatSchema = z.object({
   holder: z.string().nullable(),
   /** The holder's name; null for the table, and for a device that is no longer joined. */
   device: z.string().nullable(),
+  /** True while the device that holds it is joined and was heard of lately: then the heat sounds there. */
+  deviceIsThere: z.boolean(),
   /** Initials of whoever called the first of it; empty for a heat of before they were kept. */
   gatheredBy: z.string(),
   /** Number of lanes; those missing in `lane` are free. */

@@ -18,6 +18,7 @@ import type { Told } from "../door/shapes.ts";
 import { deviceNames, heatsAtHand } from "../lanes/at-hand.ts";
 import { heldAthletes } from "../lanes/held.ts";
 import { type LoadedHeat, type LoadedLane, lanesAt, load, momentOf } from "../lanes/load.ts";
+import { isThere } from "../lanes/there.ts";
 import { attemptView, personIn, tellOne } from "../marks/attempts.ts";
 import { openDoubts } from "../marks/unanswered.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
@@ -117,6 +118,7 @@ function heatView(desk: Desk, scene: Scene, loaded: LoadedHeat): LiveHeat {
     heatId: heat.id,
     holder: heat.holder,
     device: deviceNames(scene.db, scene.day).get(heat.holder) ?? null,
+    deviceIsThere: isThere(desk, heat.holder),
     gatheredBy: heat.gatheredBy,
     test: heat.test,
     state: heat.state === "gathering" ? "gathering" : "running",

@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { countInMs } from "../../../electron/domain/heats/fold.ts";
 import { cadenceAt, msPerBeat, msPerRep } from "../../../electron/domain/tests/push-up/live.ts";
 import { Beat } from "../../parts/marks/Beat.tsx";
+import { useSoundsHere } from "../../sound/soundsHere.ts";
 import { soundEngine } from "../../sound/useSound.ts";
 import type { Live, StageProps } from "../live/tool.ts";
 import css from "./Stage.module.css";
@@ -48,11 +49,12 @@ function useWarnings(live: Live<"push-up">): readonly number[] {
   const warned = live.lanes.filter(({ state }) => state.warning).map(({ lane }) => lane);
   const sounded = useRef<ReadonlySet<number>>(new Set());
   const names = warned.join(" ");
+  const soundsHere = useSoundsHere();
   useEffect(() => {
     const now = new Set(names === "" ? [] : names.split(" ").map(Number));
     const isNew = [...now].some((lane) => !sounded.current.has(lane));
     sounded.current = now;
-    if (isNew) soundEngine().play("two-off");
-  }, [names]);
+    if (isNew && soundsHere) soundEngine().play("two-off");
+  }, [names, soundsHere]);
   return warned;
 }

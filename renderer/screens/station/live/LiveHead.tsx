@@ -13,6 +13,7 @@ import { RulesInFull } from "../Rules.tsx";
 import css from "./LiveHead.module.css";
 import { useMode } from "./mode.ts";
 import { SoundPanel } from "./SoundPanel.tsx";
+import { soundsAt } from "./soundsAt.ts";
 
 interface RulesButtonProps {
   readonly test: TestCode;
@@ -20,9 +21,11 @@ interface RulesButtonProps {
   readonly parameters: unknown;
 }
 
+type OtherHeat = Pick<LiveHeat, "device" | "deviceIsThere">;
+
 interface LiveHeadProps extends RulesButtonProps {
   /** Another's heat that is looked at here; null: the own. */
-  readonly otherHeat: Pick<LiveHeat, "device"> | null;
+  readonly otherHeat: OtherHeat | null;
 }
 
 /** Shows one line over a live station, which fills the window: the test, the sound, the initials, and the exits. */
@@ -38,7 +41,7 @@ export function LiveHead({ test, parameters, otherHeat }: LiveHeadProps) {
         <span className={css.name}>{testWord(test, "name")}</span>
         {otherHeat !== null && <Whose heat={otherHeat} />}
       </h1>
-      {faceOf(test).live.silent !== true && <SoundPanel />}
+      {faceOf(test).live.silent !== true && <SoundPanel elsewhere={soundsAt(otherHeat)} />}
       <div className={css.ways}>
         {initials !== null && (
           <Button onPress={() => void change()}>{t("common:initials.some", { initials })}</Button>
@@ -54,7 +57,7 @@ export function LiveHead({ test, parameters, otherHeat }: LiveHeadProps) {
 }
 
 /** Says at which device the heat is tapped that is looked at here. */
-function Whose({ heat: { device } }: { readonly heat: Pick<LiveHeat, "device"> }) {
+function Whose({ heat: { device } }: { readonly heat: OtherHeat }) {
   const { t } = useTranslation("live");
   return (
     <span className={css.whose}>{device === null ? t("head.ofNobody") : t("head.of", { who: device })}</span>

@@ -3,6 +3,7 @@ import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { Answer } from "../../../parts/layout/Answer.tsx";
 import { Cautions } from "../../../parts/layout/Cautions.tsx";
+import { SoundsHere } from "../../../sound/soundsHere.ts";
 import type { HeatView, LiveHeat } from "../../../tests/live/types.ts";
 import type { AttemptView, RecentAttempt } from "../types.ts";
 import { Gather } from "./gather/Gather.tsx";
@@ -12,6 +13,7 @@ import { LiveHead } from "./LiveHead.tsx";
 import css from "./LiveStation.module.css";
 import { OtherHeats } from "./OtherHeats.tsx";
 import { Running } from "./run/Running.tsx";
+import { soundsAt } from "./soundsAt.ts";
 import { resumeOutboxes } from "./sync/heatOutboxes.ts";
 import { type ShownHolder, useHeatView } from "./sync/useHeatView.ts";
 import { isRunning, useOutbox } from "./sync/useLive.ts";
@@ -33,6 +35,7 @@ export function LiveStation(props: LiveStationProps) {
   const query = useHeatView(props.test, props.lengths, holder);
   const isOther = holder !== undefined;
   const isGone = isOther && query.data?.heat === null;
+  const otherHeat = isOther ? (query.data?.heat ?? null) : null;
   const showOwn = useCallback(() => setHolder(undefined), []);
   useEffect(() => {
     if (isGone) showOwn();
@@ -41,22 +44,20 @@ export function LiveStation(props: LiveStationProps) {
   return (
     <div className={css.station} data-whole-window>
       <div className={css.top}>
-        <LiveHead
-          test={props.test}
-          parameters={props.parameters}
-          otherHeat={isOther ? (query.data?.heat ?? null) : null}
-        />
+        <LiveHead test={props.test} parameters={props.parameters} otherHeat={otherHeat} />
         <OtherHeats others={query.data?.others ?? []} shown={holder} onShow={setHolder} />
       </div>
-      <Answer query={query}>
-        {(view) =>
-          view.heat === null ? (
-            <NoHeat {...{ view, showOwn }} {...props} />
-          ) : (
-            <OneHeat key={view.heat.heatId} {...{ view, showOwn }} heat={view.heat} {...props} />
-          )
-        }
-      </Answer>
+      <SoundsHere value={soundsAt(otherHeat) === null}>
+        <Answer query={query}>
+          {(view) =>
+            view.heat === null ? (
+              <NoHeat {...{ view, showOwn }} {...props} />
+            ) : (
+              <OneHeat key={view.heat.heatId} {...{ view, showOwn }} heat={view.heat} {...props} />
+            )
+          }
+        </Answer>
+      </SoundsHere>
     </div>
   );
 }

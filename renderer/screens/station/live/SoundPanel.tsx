@@ -3,8 +3,24 @@ import { Button } from "../../../parts/controls/Button.tsx";
 import { useSound } from "../../../sound/useSound.ts";
 import css from "./SoundPanel.module.css";
 
+interface SoundPanelProps {
+  /** The device at which the heat sounds that is looked at here; null: it sounds here. */
+  readonly elsewhere: string | null;
+}
+
+/** Shows the sound of a live station: what sets it, or at which device the heat sounds instead. */
+export function SoundPanel({ elsewhere }: SoundPanelProps) {
+  const { t } = useTranslation("live");
+  if (elsewhere === null) return <SoundHere />;
+  return (
+    <p className={css.note} role="status">
+      {t("sound.elsewhere", { who: elsewhere })}
+    </p>
+  );
+}
+
 /** Sets the volume, with tones to try it; says if the machine has no sound. */
-export function SoundPanel() {
+function SoundHere() {
   const { t } = useTranslation("live");
   const { state, volume, setVolume, test } = useSound();
   if (state === "none") return <p className={css.note}>{t("sound.none")}</p>;

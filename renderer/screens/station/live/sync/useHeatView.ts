@@ -11,6 +11,8 @@ import { doubtOf, settleClock } from "./heatClocks.ts";
 const sureMs = 4;
 const looks = 8;
 const betweenLooksMs = 250;
+/** Ms between looks whether another's device is still there. */
+const otherEveryMs = 3_000;
 
 /** Whose heat is shown: a device's, the table's (null), or that of whoever asks (undefined). */
 export type ShownHolder = string | null | undefined;
@@ -38,6 +40,8 @@ export function useHeatView(
     // The change feed finds queries by the first part of their key, named as the client's own.
     queryKey: [["heat", "view"], { test, lengths, holder }],
     queryFn: () => ask(test, lengths, holder),
+    // No change tells of a device that went away without a word.
+    refetchInterval: holder === undefined ? false : otherEveryMs,
   });
   const running = query.data?.heat?.elapsedMs != null ? query.data.heat.heatId : null;
   useEffect(() => {
