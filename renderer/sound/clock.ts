@@ -1,3 +1,5 @@
+import { offsetOf } from "../../electron/domain/heats/offset.ts";
+
 /**
  * A heat's clock in a window. The desk holds the true time: the store has the heat's start, and every answer says how
  * much time has passed since. The page bases that on its own monotonic clock (`performance.now()`), which no change of
@@ -26,6 +28,8 @@ export interface HeatClock {
   elapsedAt(timeStamp: number): number;
   /** Returns when the heat reaches `elapsedMs`, in ms of `performance.now()`. */
   performanceAt(elapsedMs: number): number;
+  /** Returns how far the clock may be off, in ms. */
+  doubtMs(): number;
   /** Takes an answer's anchor if it is the better one: see {@link betterAnchor}. */
   settle(anchor: Anchor): void;
 }
@@ -35,10 +39,10 @@ const anotherStartMs = 250;
 /** Oldest time stamp of a tap, in ms; some computers give stamps of another clock. */
 const oldestTapMs = 10_000;
 
-/** Returns an answer's anchor. The answer was made at half of the round trip; the other half is the doubt. */
+/** Returns an answer's anchor: {@link betterAnchor} keeps the one of the smallest round trip. */
 export function anchorOfAnswer({ elapsedMs, askedAt, answeredAt }: Answered): Anchor {
-  const half = Math.max(0, answeredAt - askedAt) / 2;
-  return { zeroAt: answeredAt - half - elapsedMs, doubtMs: half };
+  const { aheadMs, doubtMs } = offsetOf({ askedAt, answeredAt, shownMs: elapsedMs });
+  return { zeroAt: -aheadMs, doubtMs };
 }
 
 /** Returns the anchor of a heat that a tap in this window starts: at `timeStamp` its clock shows `elapsedMs`. */
@@ -63,6 +67,7 @@ export function createHeatClock(first: Anchor, now: () => number = () => perform
     elapsed: () => now() - anchor.zeroAt,
     elapsedAt: (timeStamp) => timeOfTap(timeStamp, now()) - anchor.zeroAt,
     performanceAt: (elapsedMs) => anchor.zeroAt + elapsedMs,
+    doubtMs: () => anchor.doubtMs,
     settle(fresh) {
       anchor = betterAnchor(anchor, fresh);
     },

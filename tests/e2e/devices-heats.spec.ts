@@ -112,6 +112,22 @@ test("the table that looks at a device's heat says whose it is, and calls the ne
   await closeAll(walls);
 });
 
+/** A device that called two athletes to the push-ups. */
+async function openRow({ desk }: Tapeline, chromium: Browser): Promise<{ row: Device; heatId: string }> {
+  await openLive(desk, "push-up", 2);
+  const port = await freePort();
+  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port });
+  await desk.evaluate(() => {
+    location.hash = "/devices";
+  });
+  const row = await openDevice(chromium, 1024, 768);
+  await joinAs(desk, row, `https://127.0.0.1:${port}/`, "Red row", "Strength");
+  await expect(row.page.getByRole("button", { name: /^Call the next/ })).toBeVisible();
+  const heatId = crypto.randomUUID();
+  await callDoor(row.page, "heat.gather", { test: "push-up", heatId, lanes: 2, by: "QA" });
+  return { row, heatId };
+}
+
 /** Counts what the window sounds from now on; returns how to ask for the number. */
 async function countSounds(page: Page): Promise<() => Promise<number>> {
   await page.evaluate(() => {
@@ -131,17 +147,7 @@ test("a heat that sounds at its device is silent at the table that looks on, unt
   chromium,
 }) => {
   const { desk } = tapeline;
-  await openLive(desk, "push-up", 2);
-  const port = await freePort();
-  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port });
-  await desk.evaluate(() => {
-    location.hash = "/devices";
-  });
-  const row = await openDevice(chromium, 1024, 768);
-  await joinAs(desk, row, `https://127.0.0.1:${port}/`, "Red row", "Strength");
-  await expect(row.page.getByRole("button", { name: /^Call the next/ })).toBeVisible();
-  const heatId = crypto.randomUUID();
-  await callDoor(row.page, "heat.gather", { test: "push-up", heatId, lanes: 2, by: "QA" });
+  const { row, heatId } = await openRow(tapeline, chromium);
   await goToLive(desk, "push-up");
   await desk.getByRole("button", { name: "Show: Red row" }).click();
   await expect(desk.getByText("It sounds at Red row")).toBeVisible();
@@ -157,6 +163,29 @@ test("a heat that sounds at its device is silent at the table that looks on, unt
   await desk.keyboard.press("Shift");
   await expect.poll(sounds, { timeout: 20_000 }).toBeGreaterThan(0);
   await row.context.close();
+});
+
+test("a device that reads the table's clock over a slow network says how far its own may be off", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { row, heatId } = await openRow(tapeline, chromium);
+  const { page, context } = row;
+  await callDoor(page, "heat.start", { heatId, startedAgoMs: 0 });
+  const doubt = page.getByText(/This clock may be off by up to \d\.\d s\./);
+  await page.reload();
+  await expect(laneOf(page, 1)).toHaveAttribute("data-phase", /./);
+  await page.waitForTimeout(4_000);
+  await expect(doubt).toHaveCount(0);
+  // Each answer takes 300 ms or more: half of it is above 50 ms, and at least 0.2 s rounded up.
+  await page.route("**/heat.view*", async (route) => {
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    await route.continue();
+  });
+  await page.reload();
+  await expect(doubt).toContainText(/0\.[2-9] s|[1-9]\.\d s/);
+  await expectForEverybody(page);
+  await context.close();
 });
 
 async function giveInitials(desk: Page): Promise<void> {

@@ -57,6 +57,16 @@ test("an answer that contradicts by more than its doubt and a quarter of a secon
   expect(betterAnchor(kept, beyond)).toBe(beyond);
 });
 
+test("a clock says how far it may be off: by the surest anchor, and anew after another start", () => {
+  const clock = createHeatClock(anchorOfTap(1_000, 0));
+  clock.settle({ zeroAt: 1_100, doubtMs: 120 });
+  expect(clock.doubtMs()).toBe(0);
+  clock.settle({ zeroAt: 5_000, doubtMs: 120 });
+  expect(clock.doubtMs()).toBe(120);
+  clock.settle({ zeroAt: 4_990, doubtMs: 30 });
+  expect(clock.doubtMs()).toBe(30);
+});
+
 test("asking notes when it asked and when it was answered", async () => {
   const times = [100, 130];
   const noted = await timed(

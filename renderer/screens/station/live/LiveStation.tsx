@@ -5,7 +5,9 @@ import { Answer } from "../../../parts/layout/Answer.tsx";
 import { Cautions } from "../../../parts/layout/Cautions.tsx";
 import { SoundsHere } from "../../../sound/soundsHere.ts";
 import type { HeatView, LiveHeat } from "../../../tests/live/types.ts";
+import { faceOf } from "../../../tests/registry.ts";
 import type { AttemptView, RecentAttempt } from "../types.ts";
+import { ClockDoubt } from "./ClockDoubt.tsx";
 import { Gather } from "./gather/Gather.tsx";
 import { useLaneCount } from "./gather/laneCount.ts";
 import { useGather } from "./gather/useGather.ts";
@@ -36,6 +38,8 @@ export function LiveStation(props: LiveStationProps) {
   const isOther = holder !== undefined;
   const isGone = isOther && query.data?.heat === null;
   const otherHeat = isOther ? (query.data?.heat ?? null) : null;
+  const { live } = faceOf(props.test);
+  const running = query.data?.heat?.state === "running" ? query.data.heat.heatId : null;
   const showOwn = useCallback(() => setHolder(undefined), []);
   useEffect(() => {
     if (isGone) showOwn();
@@ -46,6 +50,7 @@ export function LiveStation(props: LiveStationProps) {
       <div className={css.top}>
         <LiveHead test={props.test} parameters={props.parameters} otherHeat={otherHeat} />
         <OtherHeats others={query.data?.others ?? []} shown={holder} onShow={setHolder} />
+        {running !== null && live.silent !== true && <ClockDoubt key={running} heatId={running} />}
       </div>
       <SoundsHere value={soundsAt(otherHeat) === null}>
         <Answer query={query}>
