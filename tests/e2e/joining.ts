@@ -1,0 +1,32 @@
+import { expect, type Page } from "@playwright/test";
+import { freePort } from "../network/table.ts";
+import { callDoor } from "./page.ts";
+import type { Tapeline } from "./session.ts";
+
+/** The organiser's part of joining, on the table's own screen: whatever browser the device has. */
+
+/** Opens the demo's day and turns the switch on, for this machine alone. Returns the address for devices. */
+export async function openDemoTable({ desk }: Pick<Tapeline, "desk">): Promise<string> {
+  await desk.getByRole("button", { name: "Open the demo" }).click();
+  await desk.getByRole("heading", { name: "Overview of the day" }).waitFor();
+  const port = await freePort();
+  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port });
+  await desk.getByRole("link", { name: "Screens at the stations" }).click();
+  await desk.getByRole("heading", { name: "Let a device join" }).waitFor();
+  return `https://127.0.0.1:${port}/`;
+}
+
+/** Shows a code where none is shown, and returns it as it is read from the screen: "K7QM 2RXD". */
+export async function readCode(desk: Page): Promise<string> {
+  const show = desk.getByRole("button", { name: "Show a code" });
+  const code = desk.locator("dd").filter({ hasText: /^[0-9A-Z]{4} [0-9A-Z]{4}/ });
+  await expect(show.or(code)).toBeVisible();
+  if (await show.isVisible()) await show.click();
+  return ((await code.textContent()) ?? "").slice(0, 9);
+}
+
+/** Says yes to a device that asks, and for what it is used. */
+export async function letIn(desk: Page, name: string, place: string): Promise<void> {
+  await desk.getByLabel(`Use ${name} for`).selectOption(place);
+  await desk.getByRole("button", { name: "Let it in" }).click();
+}
