@@ -1,6 +1,7 @@
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { z } from "zod";
 import { deviceNameSchema, type JoinedDevice } from "../domain/devices/place.ts";
+import { allowKeeping } from "./caching.ts";
 import { asDoorRequest, BrokenBody, jsonOf, sendAnswer } from "./carry.ts";
 import { cookieGone, cookieWith, tokenOf } from "./cookie.ts";
 import type { Devices } from "./devices.ts";
@@ -131,7 +132,7 @@ export function createSite(
     const told = await answer(request, gone.signal).catch((error: unknown) =>
       refusedFor(error, parts.report),
     );
-    const sent = parts.withHeaders(told);
+    const sent = allowKeeping(pathOf(request.url ?? ""), parts.withHeaders(told));
     // A short rest of a refused body is read and dropped; a long one, or one of unknown length, ends the connection.
     const ends = !request.complete && !isShort(request);
     if (ends) sent.headers.set("connection", "close");
