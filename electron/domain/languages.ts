@@ -18,10 +18,15 @@ export function localeOf(language: string): string {
   return isLanguage(language) ? locales[language] : language;
 }
 
-/** Returns the first of a person's preferred languages (BCP 47 tags, most wanted first) that has texts. */
-export function languageFor(preferred: readonly string[]): Language {
+/** Returns the first of a person's preferred languages (BCP 47 tags, most wanted first) that has texts; null if none has. */
+export function languageAmong(preferred: readonly string[]): Language | null {
   const wanted = preferred.map((tag) => tag.toLowerCase().split(/[-_]/)[0] ?? "");
-  return wanted.find(isLanguage) ?? "en";
+  return wanted.find(isLanguage) ?? null;
+}
+
+/** The same, and English where none has. */
+export function languageFor(preferred: readonly string[]): Language {
+  return languageAmong(preferred) ?? "en";
 }
 
 /** The texts of one file, nested in groups. */

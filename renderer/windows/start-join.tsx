@@ -1,10 +1,12 @@
+import type { ReactNode } from "react";
 import { I18nProvider } from "react-aria-components/I18nProvider";
 import { createRoot } from "react-dom/client";
+import { useTranslation } from "react-i18next";
 import "../app/base.css";
-import { languageFor } from "../../electron/domain/languages.ts";
 import { countKept, openKeepIfAny } from "../app/device-keep.ts";
 import { heedTable } from "../app/let-go.ts";
 import { membershipNow } from "../app/membership.ts";
+import { ownLanguage } from "../app/ownLanguage.ts";
 import { isJoinedProgram, showTable } from "../app/table.ts";
 import { LeftHere } from "../screens/away/LeftHere.tsx";
 import { JoinScreen } from "../screens/join/JoinScreen.tsx";
@@ -19,18 +21,22 @@ async function boot(): Promise<void> {
   const root = document.getElementById("root");
   if (root === null) throw new Error("The page has no root element.");
   const membership = isJoinedProgram ? await membershipNow() : null;
-  const language = languageFor(membership === null ? navigator.languages : [membership.language]);
   document.documentElement.dataset.theme = "desk";
   await openKeepIfAny();
   // One that the table let go has nothing to keep.
   await heedTable(await showTable({ waiting: countKept(), battery: null }));
-  await setUpWords(language);
+  await setUpWords(membership?.language ?? ownLanguage() ?? "en");
   const left = countKept() === 0 ? null : <LeftHere />;
   createRoot(root).render(
-    <I18nProvider locale={language}>
+    <InItsLanguage>
       {membership === null ? <JoinScreen left={left} /> : <OverScreen membership={membership} left={left} />}
-    </I18nProvider>,
+    </InItsLanguage>,
   );
+}
+
+function InItsLanguage({ children }: { readonly children: ReactNode }) {
+  const { i18n } = useTranslation();
+  return <I18nProvider locale={i18n.language}>{children}</I18nProvider>;
 }
 
 await boot();

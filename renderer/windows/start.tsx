@@ -8,6 +8,7 @@ import { resumeEntries } from "../app/kept-entries.ts";
 import { languageToBegin } from "../app/language.ts";
 import { heedTable, mustJoin } from "../app/let-go.ts";
 import { membershipNow } from "../app/membership.ts";
+import { ownLanguage } from "../app/ownLanguage.ts";
 import { isDevice, isJoinedProgram, showTable } from "../app/table.ts";
 import { LeaveCorner } from "../parts/frame/LeaveCorner.tsx";
 import { TableAway } from "../parts/frame/TableAway.tsx";
@@ -67,6 +68,12 @@ async function placeOfDevice(root: Root): Promise<DevicePlace | null> {
   }
 }
 
+/** A device speaks to the person who holds it; what hangs for the whole hall speaks as the table does. */
+async function firstLanguage(place: DevicePlace | null): Promise<string> {
+  const own = place?.role === "board" ? null : ownLanguage();
+  return own ?? languageToBegin();
+}
+
 async function boot(): Promise<void> {
   refuseStrayDrops();
   const element = document.getElementById("root");
@@ -74,7 +81,7 @@ async function boot(): Promise<void> {
   const root = createRoot(element);
   const place = await placeOfDevice(root);
   if (place !== null) resumeEntries();
-  const [App] = await Promise.all([loadApp(location.host, place), languageToBegin().then(setUpWords)]);
+  const [App] = await Promise.all([loadApp(location.host, place), firstLanguage(place).then(setUpWords)]);
   root.render(
     <>
       {place !== null && <TableAway place={place} />}

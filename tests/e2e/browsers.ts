@@ -21,14 +21,19 @@ export interface Device {
   readonly complaints: string[];
 }
 
-/** Opens a device that has accepted the browser's warning about the table's certificate. */
-export async function openDevice(browser: Browser, width: number, height: number): Promise<Device> {
+/** Opens a device that has accepted the browser's warning about the table's certificate; its browser speaks `locale`. */
+export async function openDevice(
+  browser: Browser,
+  width: number,
+  height: number,
+  locale = "en-GB",
+): Promise<Device> {
   const viewport = { width, height };
   const context = await browser.newContext({
     viewport,
     hasTouch: true,
     ignoreHTTPSErrors: true,
-    locale: "en-GB",
+    locale,
   });
   context.setDefaultTimeout(120_000);
   const page = await context.newPage();

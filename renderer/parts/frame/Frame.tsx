@@ -2,7 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { type ReactNode, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
-import { useLanguage } from "../../app/language.ts";
+import { useLanguageOfPerson } from "../../app/language.ts";
 import { useStanding } from "../../app/standing.tsx";
 import { isDevice, isJoinedProgram } from "../../app/table.ts";
 import { KeyHint } from "../controls/KeyHint.tsx";
@@ -10,7 +10,7 @@ import { HintsPlace } from "../layout/hints.ts";
 import css from "./Frame.module.css";
 import { FrameHead } from "./FrameHead.tsx";
 import { HideBoard } from "./HideBoard.tsx";
-import { LanguageChoice } from "./LanguageChoice.tsx";
+import { LanguageChoice, OwnLanguageChoice } from "./LanguageChoice.tsx";
 import { LeaveTable } from "./LeaveTable.tsx";
 import { LockKey } from "./LockKey.tsx";
 import { MessageStrip } from "./MessageStrip.tsx";
@@ -28,7 +28,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
   const current = useQuery(trpc.day.current.queryOptions());
   const day = current.data?.day ?? null;
   const isOrganiser = useStanding().post.role === "organiser";
-  useLanguage();
+  useLanguageOfPerson();
 
   return (
     <HintsPlace value={hints}>
@@ -52,7 +52,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
             {day !== null && <HideBoard />}
             {(day !== null || !isOrganiser) && !isDevice && <LockKey />}
             {day !== null && isOrganiser && <KeyHint keys="Alt+0–9" does={t("frame.goTo")} />}
-            {day !== null && !isDevice && <LanguageChoice />}
+            {isDevice ? <OwnLanguageChoice /> : day !== null && <LanguageChoice />}
             {isJoinedProgram && <LeaveTable />}
           </div>
         </footer>

@@ -1,7 +1,8 @@
 import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
-import { languages } from "../../../electron/domain/languages.ts";
+import { type Language, languages } from "../../../electron/domain/languages.ts";
 import { useTRPC } from "../../app/client.tsx";
+import { chooseOwnLanguage } from "../../app/ownLanguage.ts";
 import css from "./LanguageChoice.module.css";
 
 /**
@@ -9,9 +10,18 @@ import css from "./LanguageChoice.module.css";
  * head while there is no day, and at the foot of every screen of a day.
  */
 export function LanguageChoice() {
-  const { t, i18n } = useTranslation("common");
   const trpc = useTRPC();
   const { mutate } = useMutation(trpc.language.choose.mutationOptions());
+  return <OtherLanguages onChoose={(language) => mutate({ language })} />;
+}
+
+/** The other languages of a device: nobody else's screen changes with it. */
+export function OwnLanguageChoice() {
+  return <OtherLanguages onChoose={chooseOwnLanguage} />;
+}
+
+function OtherLanguages({ onChoose }: { readonly onChoose: (language: Language) => void }) {
+  const { t, i18n } = useTranslation("common");
   return (
     <fieldset className={css.choice}>
       <legend className="unseen">{t("frame.language")}</legend>
@@ -19,7 +29,7 @@ export function LanguageChoice() {
         .filter((language) => language !== i18n.language)
         .map((language, place) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the button that was pressed stays, and the keyboard on it
-          <button key={place} type="button" lang={language} onClick={() => mutate({ language })}>
+          <button key={place} type="button" lang={language} onClick={() => onChoose(language)}>
             {nameOf(language)}
           </button>
         ))}

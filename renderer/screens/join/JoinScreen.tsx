@@ -1,6 +1,7 @@
 import { type ReactNode, useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useReady } from "../../app/ready.ts";
+import { OwnLanguageChoice } from "../../parts/frame/LanguageChoice.tsx";
 import { AskForm } from "./AskForm.tsx";
 import css from "./Join.module.css";
 import { useAnswer } from "./useAnswer.ts";
@@ -21,7 +22,10 @@ export function JoinScreen({ left }: { readonly left: ReactNode }) {
   });
   return (
     <main className={css.page}>
-      <p className={css.print}>{t("common:name")}</p>
+      <div className={css.head}>
+        <p className={css.print}>{t("common:name")}</p>
+        <OwnLanguageChoice />
+      </div>
       <h1>{t("title")}</h1>
       {ask === null ? <AskForm refused={refused} onAsked={setAsk} /> : <Waiting />}
       {left}
