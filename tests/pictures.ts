@@ -9,6 +9,7 @@ import { type Studio, withApp } from "./pictures/app.ts";
 import { takeAsked, takeWhoIsWho } from "./pictures/asked.ts";
 import { writeContactSheet } from "./pictures/contact-sheet.ts";
 import { takeDemo } from "./pictures/demo.ts";
+import { takeDeviceScreens } from "./pictures/device-screens.ts";
 import { takeDevices } from "./pictures/devices.ts";
 import { takeEmpty, takeThree } from "./pictures/empty.ts";
 import { spoilFolder, takeFaults, takeRefusedStore } from "./pictures/faults.ts";
@@ -28,6 +29,7 @@ const parts: Readonly<Record<string, Part>> = {
   three: { take: takeThree },
   demo: { take: takeDemo },
   devices: { take: takeDevices },
+  hand: { take: takeDeviceScreens },
   live: { take: takeLive },
   full: { take: takeFull, prepare: fillFolder },
   asked: { take: takeAsked },

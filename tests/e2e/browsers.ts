@@ -21,19 +21,26 @@ export interface Device {
   readonly complaints: string[];
 }
 
-/** Opens a device that has accepted the browser's warning about the table's certificate; its browser speaks `locale`. */
+interface DeviceKind {
+  /** What its browser speaks; English if left out. */
+  readonly locale?: string;
+  /** A phone or a tablet: fingers alone, no pointer that hovers. */
+  readonly isMobile?: boolean;
+}
+
+/** Opens a device that has accepted the browser's warning about the table's certificate. */
 export async function openDevice(
   browser: Browser,
   width: number,
   height: number,
-  locale = "en-GB",
+  { locale = "en-GB", isMobile = false }: DeviceKind = {},
 ): Promise<Device> {
   const viewport = { width, height };
   const context = await browser.newContext({
     viewport,
     hasTouch: true,
     ignoreHTTPSErrors: true,
-    locale,
+    ...{ locale, isMobile },
   });
   context.setDefaultTimeout(120_000);
   const page = await context.newPage();

@@ -26,7 +26,7 @@ test("a phone speaks its owner's language from joining on, chooses another for i
 }) => {
   const { desk } = tapeline;
   const url = await openDemoTable(tapeline);
-  const { page, context } = await openDevice(chromium, 360, 640, "es-ES");
+  const { page, context } = await openDevice(chromium, 360, 640, { locale: "es-ES" });
   await test.step("joins in Spanish at a table that speaks English", async () => {
     const code = await readCode(desk);
     await page.goto(url);
@@ -64,7 +64,7 @@ test("a television speaks as the table does, whatever its browser speaks, and so
   const { desk } = tapeline;
   const url = await openDemoTable(tapeline);
   const join = async (name: string, place: string, locale: string) => {
-    const device = await openDevice(chromium, 1024, 768, locale);
+    const device = await openDevice(chromium, 1024, 768, { locale });
     const code = await readCode(desk);
     await device.page.goto(url);
     await device.page.getByRole("textbox").first().fill(code);

@@ -6,6 +6,7 @@ import { allPictures } from "./take.ts";
 const groups = {
   demo: "The demonstration, in the middle of its day",
   live: "Tests run live",
+  hand: "Devices at the stations",
   full: "200 athletes, long names among them",
   three: "Three athletes",
   empty: "Nothing yet",

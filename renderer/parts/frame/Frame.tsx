@@ -38,7 +38,8 @@ export function Frame({ children }: { readonly children: ReactNode }) {
         </button>
         <header>
           <FrameHead day={day} demo={current.data?.kind === "demo"} />
-          {day === null ? <BareTape /> : <TapeNav />}
+          {/* A device has one screen, and its head the room of the others. */}
+          {!isDevice && (day === null ? <BareTape /> : <TapeNav />)}
         </header>
         <div className={css.room}>
           <main className={css.sheet} ref={sheet} tabIndex={-1}>

@@ -70,7 +70,7 @@ export function Table({ date, firstId }: TableProps) {
         { keys: "Enter", does: t("hints.open") },
       ]}
     >
-      <div className={css.table} data-fills data-tight>
+      <div className={css.table} data-shown={shown.kind} data-fills data-tight>
         <SearchBox
           query={query}
           onQuery={setQuery}
@@ -78,7 +78,14 @@ export function Table({ date, firstId }: TableProps) {
           openId={shown.kind === "person" ? shown.athleteId : null}
           onOpen={(athleteId) => setShown({ kind: "person", athleteId })}
         />
-        <div className={css.sheet}>{right()}</div>
+        <div className={css.sheet}>
+          {shown.kind !== "nobody" && (
+            <div className={css.again}>
+              <Button onPress={nobody}>{t("again")}</Button>
+            </div>
+          )}
+          {right()}
+        </div>
       </div>
     </Screen>
   );

@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useInitials } from "../../../app/initials.tsx";
 import { useKeys } from "../../../app/keys.ts";
+import { isDevice } from "../../../app/table.ts";
 import { useTestWords } from "../../../app/testWords.ts";
 import { Button, LinkButton } from "../../../parts/controls/Button.tsx";
 import { Dialog } from "../../../parts/controls/Dialog.tsx";
@@ -50,7 +51,7 @@ export function LiveHead({ test, parameters, otherHeat }: LiveHeadProps) {
         <Button hint="Alt+L" onPress={() => setMode("paper")}>
           {t("mode.paper")}
         </Button>
-        <LinkButton to="/day">{t("head.day")}</LinkButton>
+        {!isDevice && <LinkButton to="/day">{t("head.day")}</LinkButton>}
       </div>
     </header>
   );
