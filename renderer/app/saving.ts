@@ -11,7 +11,16 @@ import { tell } from "./messages.ts";
 import { sentenceOf } from "./trouble.ts";
 
 /** Screens whose word file may have its own sentences under `saving`; the others use common.json. */
-type Screen = "bundle" | "cards" | "held" | "instructions" | "papers" | "report" | "sheets" | "summary";
+type Screen =
+  | "bundle"
+  | "cards"
+  | "devices"
+  | "held"
+  | "instructions"
+  | "papers"
+  | "report"
+  | "sheets"
+  | "summary";
 
 /**
  * Reports the outcome of saving or printing in the message strip. `undefined`: this window has no shell for it.

@@ -12,6 +12,7 @@ import { Answer } from "../parts/layout/Answer.tsx";
 import { HeldPage } from "../screens/athletes/held/HeldPage.tsx";
 import { WithDeviceLine } from "../screens/away/DeviceLine.tsx";
 import { PrintCards } from "../screens/cards/PrintCards.tsx";
+import { PrintSetUp } from "../screens/devices/paper/PrintSetUp.tsx";
 import { PrintPage } from "../screens/instructions/PrintPage.tsx";
 import { LockCover } from "../screens/lock/LockCover.tsx";
 import { PrintPapers } from "../screens/papers/PrintPapers.tsx";
@@ -36,6 +37,7 @@ export function DeskApp() {
             <Route path="/print/papers/:what/:who/:paper">
               {({ what, who, paper }) => <PrintPapers what={what} who={who} paper={paper} />}
             </Route>
+            <Route path="/print/set-up/:paper">{({ paper }) => <PrintSetUp paper={paper} />}</Route>
             <Route path="/print/held/:athleteId/:paper">
               {({ athleteId, paper }) => <HeldPage athleteId={athleteId} paper={paper} />}
             </Route>

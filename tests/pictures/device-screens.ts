@@ -4,11 +4,13 @@ import { deviceSizes, walkDevice } from "../e2e/device-screens.ts";
 import { letIn, openDemoTable, readCode } from "../e2e/joining.ts";
 import { callDoor } from "../e2e/page.ts";
 import type { Studio } from "./app.ts";
-import { take } from "./take.ts";
+import { takePaper } from "./paper.ts";
+import { go, take } from "./take.ts";
 
 /** Every screen of a device in both languages at its three sizes, and a television at its own. */
 export async function takeDeviceScreens({ desk }: Studio): Promise<void> {
   const url = await openDemoTable({ desk });
+  await takeSetUpSheet(desk);
   const browser = await startChromium();
   try {
     const television = await openDevice(browser, 1920, 1080);
@@ -24,6 +26,15 @@ export async function takeDeviceScreens({ desk }: Studio): Promise<void> {
   } finally {
     await browser.close();
   }
+}
+
+/** With the switch on, in both languages. */
+async function takeSetUpSheet(desk: Page): Promise<void> {
+  await takePaper(desk, "set-up-on", "/print/set-up/a4");
+  await callDoor(desk, "language.choose", { language: "es" });
+  await takePaper(desk, "spanish-set-up-on", "/print/set-up/letter");
+  await callDoor(desk, "language.choose", { language: "en" });
+  await go(desk, "/devices");
 }
 
 async function takeAtSizes(page: Page, name: string): Promise<void> {

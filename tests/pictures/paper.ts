@@ -1,6 +1,6 @@
 import type { Page } from "@playwright/test";
 import { readDoor } from "./app.ts";
-import { picturePath, resize } from "./take.ts";
+import { desktop, picturePath, resize } from "./take.ts";
 
 /** The pages for paper, as the shell lays them out: each at the size of its own sheets. */
 export async function takePapers(desk: Page): Promise<void> {
@@ -16,21 +16,25 @@ export async function takePapers(desk: Page): Promise<void> {
     ["bibs", "/print/papers/bibs/bibs-1-2/a4"],
     ["badges", "/print/papers/badges/here/a4"],
     ["held", `/print/held/${athlete}/a4`],
+    ["set-up", "/print/set-up/a4"],
     ["summary", `/print/summary/${current.day.id}/all/a4`],
   ] as const;
+  for (const [name, path] of pages) await takePaper(desk, name, path);
+}
+
+/** The pages of one address for paper. The window shows them until it goes elsewhere. */
+export async function takePaper(desk: Page, name: string, path: string): Promise<void> {
   await desk.emulateMedia({ media: "print" });
-  for (const [name, path] of pages) {
-    await resize(desk, path.endsWith("two") ? [1100, 816] : [840, 1123]);
-    await desk.evaluate((hash) => {
-      location.hash = hash;
-    }, path);
-    // A window of its own is new; this one begins anew.
-    await desk.reload();
-    await desk.waitForFunction(() => document.documentElement.dataset.ready === "true");
-    await takeSheets(desk, name);
-  }
+  await resize(desk, path.endsWith("two") ? [1100, 816] : [840, 1123]);
+  await desk.evaluate((hash) => {
+    location.hash = hash;
+  }, path);
+  // A window of its own is new; this one begins anew.
+  await desk.reload();
+  await desk.waitForFunction(() => document.documentElement.dataset.ready === "true");
+  await takeSheets(desk, name);
   await desk.emulateMedia({ media: "screen" });
-  await resize(desk, [1280, 800]);
+  await resize(desk, desktop);
 }
 
 /** One picture a sheet of paper, the first six of them. */

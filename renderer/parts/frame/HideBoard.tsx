@@ -15,7 +15,7 @@ export function HideBoard() {
   useKeys({ "Alt+H": turn }, { always: true });
   return (
     <button type="button" className={css.hide} data-hidden={hidden} onClick={turn}>
-      <KeyHint keys="Alt+H" does={t(hidden ? "frame.showBoard" : "frame.hideBoard")} />
+      <KeyHint keys="Alt+H" /> {t(hidden ? "frame.showBoard" : "frame.hideBoard")}
     </button>
   );
 }

@@ -7,6 +7,7 @@ import { Screen } from "../../parts/layout/Screen.tsx";
 import { AskingList } from "./AskingList.tsx";
 import { DeviceList } from "./DeviceList.tsx";
 import { JoinPanel } from "./JoinPanel.tsx";
+import { SetUpPaper } from "./paper/SetUpPaper.tsx";
 import { TurnOn } from "./TurnOn.tsx";
 import { useNetwork, useNetworkActs } from "./view.ts";
 
@@ -23,17 +24,20 @@ export function DevicesScreen() {
       {...(on !== null && { actions: <TurnOff devices={query.data?.devices.length ?? 0} /> })}
     >
       <Answer query={query}>
-        {(view) =>
-          view.on === null ? (
-            <TurnOn view={view} />
-          ) : (
-            <>
-              {view.asking.length > 0 && <AskingList asking={view.asking} />}
-              <JoinPanel on={view.on} code={view.code} shutMs={view.shutMs} />
-              <DeviceList devices={view.devices} />
-            </>
-          )
-        }
+        {(view) => (
+          <>
+            {view.on === null ? (
+              <TurnOn view={view} />
+            ) : (
+              <>
+                {view.asking.length > 0 && <AskingList asking={view.asking} />}
+                <JoinPanel on={view.on} code={view.code} shutMs={view.shutMs} />
+                <DeviceList devices={view.devices} />
+              </>
+            )}
+            <SetUpPaper isOn={view.on !== null} />
+          </>
+        )}
       </Answer>
     </Screen>
   );

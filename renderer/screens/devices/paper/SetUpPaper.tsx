@@ -1,0 +1,41 @@
+import { useState } from "react";
+import { useTranslation } from "react-i18next";
+import { useDaySheets } from "../../../app/daySheets.ts";
+import { usePaperwork } from "../../../app/saving.ts";
+import { PaperActions } from "../../../parts/controls/PaperActions.tsx";
+import { Row } from "../../../parts/flow/Stack.tsx";
+import { Section } from "../../../parts/layout/Panel.tsx";
+import { forFile } from "../../../words/forFile.ts";
+import { type Paper, papers } from "./SetUpSheet.tsx";
+
+/** Where the organiser prints the steps of a hall's first set-up, or saves them. */
+export function SetUpPaper({ isOn }: { readonly isOn: boolean }) {
+  const { day } = useDaySheets();
+  return day !== null && <Ways isOn={isOn} date={day.date} />;
+}
+
+function Ways({ isOn, date }: { readonly isOn: boolean; readonly date: string }) {
+  const { t } = useTranslation("devices");
+  const [paper, setPaper] = useState<Paper>("a4");
+  const work = usePaperwork("devices", {
+    path: "/print/set-up",
+    paper,
+    suggestedName: `${forFile(`${t("paper.title")} ${date}`)}.pdf`,
+  });
+  return (
+    <Section title={t("paper.heading")}>
+      <p>{t(isOn ? "paper.on" : "paper.off")}</p>
+      <Row gap={3} wrap>
+        <PaperActions
+          label={t("paper.size")}
+          options={papers.map((each) => ({ value: each, label: t(`paper.${each}`) }))}
+          value={paper}
+          onChange={setPaper}
+          work={work}
+          save={t("paper.save")}
+          print={t("paper.print")}
+        />
+      </Row>
+    </Section>
+  );
+}
