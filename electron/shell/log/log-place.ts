@@ -5,7 +5,7 @@ import { belongsTo, type Host, hosts } from "../scheme/hosts.ts";
 const known = new Set(
   [
     "day sheets check-in station athletes bundle noise instructions summary report backups reference rehearsal lock devices join",
-    "print cards held papers records bibs badges",
+    "print cards held papers records bibs badges set-up",
     testCodes.join(" "),
     "a4 letter a5 half-letter a4-two letter-two all",
   ].flatMap((words) => words.split(" ")),
