@@ -22,33 +22,45 @@ const test = base.extend<object, { chromium: Browser }>({
 /** WCAG 2.2 asks for 24 CSS px (2.5.8, AA) and 44 (2.5.5, AAA); the issue of these screens for the latter. */
 const leastPx = 44;
 
-/** What is pressed and smaller than a finger needs, with its size. A control that nobody sees is pressed by its label. */
-function tooSmall(page: Page): Promise<string[]> {
+/**
+ * What is pressed and smaller than a finger needs, with its size, and how much was looked at. A control that nobody sees is
+ * pressed by its label.
+ */
+function measurePressed(page: Page): Promise<{ small: string[]; looked: number }> {
   return page.evaluate((least) => {
     const pressed = [
       ...document.querySelectorAll("button, a[href], input, select, textarea, [role=option], [role=tab]"),
     ].map((each) => each.closest("label") ?? each);
-    return [...new Set(pressed)].flatMap((each) => {
+    const boxes = [...new Set(pressed)].flatMap((each) => {
       const { width, height, right, bottom } = each.getBoundingClientRect();
       const shown = each.checkVisibility({ opacityProperty: true, visibilityProperty: true });
       // For screen readers alone, or out of the window until it has the focus.
       if (!shown || width <= 1 || height <= 1 || right <= 0 || bottom <= 0) return [];
-      // Half a pixel is lost where a length in rem is drawn.
-      if (Math.min(width, height) >= least - 0.5) return [];
-      return [`${each.textContent?.trim() || each.tagName}: ${Math.round(width)} x ${Math.round(height)}`];
+      return [{ name: each.textContent?.trim() || each.tagName, width, height }];
     });
+    const small = boxes
+      // Half a pixel is lost where a length in rem is drawn.
+      .filter(({ width, height }) => Math.min(width, height) < least - 0.5)
+      .map(({ name, width, height }) => `${name}: ${Math.round(width)} x ${Math.round(height)}`);
+    return { small, looked: boxes.length };
   }, leastPx);
 }
 
-/** By how much the page or what scrolls in it is wider than it shows, in CSS px. */
+/** By how much the page, or what scrolls between its head and foot, is wider than it shows, in CSS px. */
 function widerBy(page: Page): Promise<number> {
   return page.evaluate(() => {
-    const rooms = [document.documentElement, ...document.querySelectorAll("main, main > *")];
-    const outer = document.querySelector("main")?.parentElement;
-    if (outer != null) rooms.push(outer);
-    return Math.max(...rooms.map((room) => room.scrollWidth - room.clientWidth));
+    const room = document.querySelector("main")?.parentElement ?? document.body;
+    return Math.max(...[document.documentElement, room].map((each) => each.scrollWidth - each.clientWidth));
   });
 }
+
+/** The words in the head that say what the device is used for. */
+const usedFor = (page: Page) =>
+  page
+    .locator("header")
+    .getByText(/ only$|^Solo /)
+    .filter({ visible: true })
+    .first();
 
 /** What only a keyboard has use for. */
 const keysShown = (page: Page) =>
@@ -66,9 +78,12 @@ test("every screen of a device fits phones and tablets, is for everybody, and ha
     for (const [width, height] of deviceSizes) {
       await page.setViewportSize({ width, height });
       const where = `${name} at ${width} x ${height}`;
-      expect.soft(await tooSmall(page), where).toEqual([]);
+      const pressed = await measurePressed(page);
+      expect.soft(pressed.small, where).toEqual([]);
+      expect(pressed.looked, where).toBeGreaterThan(2);
       expect.soft(await widerBy(page), `${where}: too wide`).toBeLessThan(2);
       await expect.soft(keysShown(page), `${where}: keys`).toHaveCount(0);
+      if (!name.startsWith("join")) await expect.soft(usedFor(page), `${where}: what for`).toBeVisible();
       await expectForEverybody(page, 5);
       looked += 1;
     }
