@@ -37,6 +37,7 @@ export async function walkDevice(desk: Page, browser: Browser, url: string, look
     await speakOther(page, "en");
   };
   await page.goto(url);
+  await page.getByRole("heading", { level: 1 }).waitFor();
   await both("join");
   await joinAs(desk, device, "Red phone");
   await page.getByRole("combobox", { name: "Who is it?" }).waitFor();

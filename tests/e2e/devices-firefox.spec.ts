@@ -80,7 +80,7 @@ test("Firefox joins, keys a result at its station, sees the queue move, and is s
   await test.step("comes back when it is reloaded", async () => {
     await page.reload();
     await expect.poll(() => textOf(page, "h1")).toContain("Staged plank");
-    await expect.poll(() => textOf(page, "header")).toContain("Core only");
+    await expect.poll(() => textOf(page, "body")).toContain("Core only");
   });
   expect(phone.complaints).toEqual([]);
   await phone.close();

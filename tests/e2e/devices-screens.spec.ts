@@ -54,10 +54,9 @@ function widerBy(page: Page): Promise<number> {
   });
 }
 
-/** The words in the head that say what the device is used for. */
+/** The words that say what the device is used for. */
 const usedFor = (page: Page) =>
   page
-    .locator("header")
     .getByText(/ only$|^Solo /)
     .filter({ visible: true })
     .first();

@@ -9,7 +9,6 @@ import { KeyHint } from "../controls/KeyHint.tsx";
 import { HintsPlace } from "../layout/hints.ts";
 import css from "./Frame.module.css";
 import { FrameHead } from "./FrameHead.tsx";
-import { HandedOver } from "./HandedOver.tsx";
 import { HideBoard } from "./HideBoard.tsx";
 import { LanguageChoice, OwnLanguageChoice } from "./LanguageChoice.tsx";
 import { LeaveTable } from "./LeaveTable.tsx";
@@ -28,8 +27,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
   const trpc = useTRPC();
   const current = useQuery(trpc.day.current.queryOptions());
   const day = current.data?.day ?? null;
-  const { post } = useStanding();
-  const isOrganiser = post.role === "organiser";
+  const isOrganiser = useStanding().post.role === "organiser";
   useLanguageOfPerson();
 
   return (
@@ -40,11 +38,6 @@ export function Frame({ children }: { readonly children: ReactNode }) {
         </button>
         <header>
           <FrameHead day={day} demo={current.data?.kind === "demo"} />
-          {isDevice && post.role !== "organiser" && (
-            <p className={css.ofDevice} data-device>
-              <HandedOver post={post} />
-            </p>
-          )}
           {/* A device has one screen, and its head the room of the others. */}
           {!isDevice && (day === null ? <BareTape /> : <TapeNav />)}
         </header>

@@ -37,7 +37,8 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
         </p>
       )}
       {demo && <Tag>{t("demo.invented")}</Tag>}
-      {post.role !== "organiser" && <HandedOver post={post} />}
+      {/* A device's own line says it, which never gives way. */}
+      {post.role !== "organiser" && !isDevice && <HandedOver post={post} />}
       <div className={css.tools}>
         {demo && isOrganiser && <LeaveDemo />}
         {day === null && !isDevice && <LanguageChoice />}

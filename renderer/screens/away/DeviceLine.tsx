@@ -7,6 +7,7 @@ import { useRefused } from "../../app/kept-entries.ts";
 import { useStanding } from "../../app/standing.tsx";
 import { tableAway } from "../../app/table.ts";
 import { Button } from "../../parts/controls/Button.tsx";
+import { HandedOver } from "../../parts/frame/HandedOver.tsx";
 import { useWriteTime } from "../../words/dates.ts";
 import css from "./DeviceLine.module.css";
 import { RefusedDialog } from "./RefusedDialog.tsx";
@@ -30,13 +31,15 @@ function DeviceLine() {
   const waiting = keptHere.use().filter(isWaiting).length;
   const refused = useRefused().length;
   const { initials } = useInitials();
-  const { role } = useStanding().post;
+  const { post } = useStanding();
+  const { role } = post;
   // Who an athlete is, and what they agree to, is kept by the table alone: nothing of it waits on a device.
   const hasForm = role === "check-in" && since !== null;
   const awayKey = hasForm ? "here.awayCheckIn" : "here.awaySince";
   const [open, setOpen] = useState(false);
   return (
     <div className={css.line} data-away={since !== null || refused > 0}>
+      {role !== "organiser" && <HandedOver post={post} />}
       <p role="status">
         {since === null ? t("here.there") : t(awayKey, { time: writeTime(since) })}
         {!hasForm && " · "}
