@@ -1,7 +1,8 @@
-import { type Browser, expect, type Page } from "@playwright/test";
+import type { Browser, Page } from "@playwright/test";
 import { freePort } from "../network/table.ts";
 import { type Device, startChromium } from "./browsers.ts";
 import { test as base } from "./fixture.ts";
+import { letIn, readCode } from "./joining.ts";
 import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";
 
@@ -38,16 +39,11 @@ export async function joinAs(
   name: string,
   place: string,
 ): Promise<void> {
-  const show = desk.getByRole("button", { name: "Show a code" });
-  const code = desk.locator("dd").filter({ hasText: /^[0-9A-Z]{4} [0-9A-Z]{4}(?! [0-9a-f]{4} )/ });
-  await expect(show.or(code)).toBeVisible();
-  if (await show.isVisible()) await show.click();
+  const shown = await readCode(desk);
   await page.goto(url);
-  const shown = ((await code.textContent()) ?? "").slice(0, 9);
   await page.getByLabel("Code").fill(shown.toLowerCase());
   await page.getByLabel("Name of this device").fill(name);
   await page.getByRole("button", { name: "Ask to join" }).click();
   await page.getByText("Waiting for the organiser's yes.").waitFor();
-  await desk.getByLabel(`Use ${name} for`).selectOption(place);
-  await desk.getByRole("button", { name: "Let it in" }).click();
+  await letIn(desk, name, place);
 }
