@@ -13,9 +13,11 @@ import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useLengthUnit } from "../../words/lengths.ts";
 import { Correcting } from "./Correcting.tsx";
 import { useCorrections } from "./drafts.ts";
+import { HeatBehind } from "./live/HeatBehind.tsx";
 import { LiveStation } from "./live/LiveStation.tsx";
 import { ModeChoice } from "./live/ModeChoice.tsx";
 import { useMode } from "./live/mode.ts";
+import { useHeatView } from "./live/sync/useHeatView.ts";
 import { Station } from "./Station.tsx";
 import type { StationView } from "./types.ts";
 
@@ -25,9 +27,9 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
   const testWord = useTestWords();
   const trpc = useTRPC();
   const { lengths, setLengths } = useLengthUnit();
-  const { mode } = useMode();
-  const live = mode === "live";
   const corrections = useCorrections(test);
+  const heat = useHeatView(test, lengths, undefined);
+  const { mode, setMode } = useMode(test, heat.isPending ? undefined : (heat.data?.heat ?? null));
   const query = useQuery(trpc.station.view.queryOptions({ test, lengths }));
   return (
     <Screen
@@ -37,33 +39,38 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
         query.data !== undefined && (
           <>
             <Counts counts={query.data.counts} />
-            {query.data.open && <ModeChoice />}
+            {query.data.open && mode !== null && <ModeChoice mode={mode} setMode={setMode} />}
           </>
         )
       }
       hints={
-        live
+        mode !== "paper"
           ? []
           : [
               { keys: "Enter", does: t("keys.find") },
               { keys: "Esc", does: t("keys.leave") },
             ]
       }
-      ready={!query.isPending}
+      ready={!query.isPending && mode !== null}
     >
       <Answer query={query}>
         {(view) =>
           view.open ? (
             <>
-              {live ? (
+              {mode === "live" && (
                 <LiveStation
                   {...{ test, lengths }}
                   parameters={view.parameters}
                   recent={view.recent}
                   onCorrect={corrections.correct}
+                  onPaper={() => setMode("paper")}
                 />
-              ) : (
-                <Station {...{ test, view, lengths, setLengths, corrections }} />
+              )}
+              {mode === "paper" && (
+                <>
+                  <HeatBehind heat={heat.data?.heat ?? null} onShow={() => setMode("live")} />
+                  <Station {...{ test, view, lengths, setLengths, corrections }} />
+                </>
               )}
               <Correcting corrections={corrections} parameters={view.parameters} lengths={lengths} />
             </>

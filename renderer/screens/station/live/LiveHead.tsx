@@ -12,7 +12,6 @@ import type { LiveHeat } from "../../../tests/live/types.ts";
 import { faceOf } from "../../../tests/registry.ts";
 import { RulesInFull } from "../Rules.tsx";
 import css from "./LiveHead.module.css";
-import { useMode } from "./mode.ts";
 import { SoundPanel } from "./SoundPanel.tsx";
 import { soundsAt } from "./soundsAt.ts";
 
@@ -27,13 +26,13 @@ type OtherHeat = Pick<LiveHeat, "device" | "deviceIsThere">;
 interface LiveHeadProps extends RulesButtonProps {
   /** Another's heat that is looked at here; null: the own. */
   readonly otherHeat: OtherHeat | null;
+  readonly onPaper: () => void;
 }
 
 /** Shows one line over a live station, which fills the window: the test, the sound, the initials, and the exits. */
-export function LiveHead({ test, parameters, otherHeat }: LiveHeadProps) {
+export function LiveHead({ test, parameters, otherHeat, onPaper }: LiveHeadProps) {
   const { t } = useTranslation(["live", "common"]);
   const testWord = useTestWords();
-  const { setMode } = useMode();
   const { initials, change } = useInitials();
   return (
     <header className={css.head}>
@@ -48,7 +47,7 @@ export function LiveHead({ test, parameters, otherHeat }: LiveHeadProps) {
           <Button onPress={() => void change()}>{t("common:initials.some", { initials })}</Button>
         )}
         <RulesButton test={test} parameters={parameters} />
-        <Button hint="Alt+L" onPress={() => setMode("paper")}>
+        <Button hint="Alt+L" onPress={onPaper}>
           {t("mode.paper")}
         </Button>
         {!isDevice && <LinkButton to="/day">{t("head.day")}</LinkButton>}

@@ -29,6 +29,8 @@ interface LiveStationProps {
   /** The station's newest attempts: a lane's result can be corrected from here. */
   readonly recent: readonly RecentAttempt[];
   readonly onCorrect: (attempt: AttemptView) => void;
+  /** Chooses to enter results from paper. */
+  readonly onPaper: () => void;
 }
 
 /** Runs a station's test live: call the next, start, tap; nothing is keyed afterwards. */
@@ -48,7 +50,12 @@ export function LiveStation(props: LiveStationProps) {
   return (
     <div className={css.station} data-whole-window>
       <div className={css.top}>
-        <LiveHead test={props.test} parameters={props.parameters} otherHeat={otherHeat} />
+        <LiveHead
+          test={props.test}
+          parameters={props.parameters}
+          onPaper={props.onPaper}
+          otherHeat={otherHeat}
+        />
         <OtherHeats others={query.data?.others ?? []} shown={holder} onShow={setHolder} />
         {running !== null && live.silent !== true && <ClockDoubt key={running} heatId={running} />}
       </div>

@@ -3,12 +3,16 @@ import { useKeys } from "../../../app/keys.ts";
 import { Choice } from "../../../parts/controls/Choice.tsx";
 import { KeyHint } from "../../../parts/controls/KeyHint.tsx";
 import css from "./ModeChoice.module.css";
-import { useMode } from "./mode.ts";
+import type { Mode } from "./mode.ts";
+
+interface ModeChoiceProps {
+  readonly mode: Mode;
+  readonly setMode: (mode: Mode) => void;
+}
 
 /** Chooses whether the test is run here, or keyed from paper. */
-export function ModeChoice() {
+export function ModeChoice({ mode, setMode }: ModeChoiceProps) {
   const { t } = useTranslation("live");
-  const { mode, setMode } = useMode();
   useKeys({ "Alt+L": () => setMode(mode === "live" ? "paper" : "live") });
   const options = (["live", "paper"] as const).map((value) => ({ value, label: t(`mode.${value}`) }));
   return (

@@ -1,0 +1,37 @@
+import { expect } from "@playwright/test";
+import { test } from "./fixture.ts";
+import { countedKeys, gather, laneOf, openLive, startedAgo } from "./live.ts";
+import { goToPaper } from "./paper.ts";
+import { entryOf } from "./stations.ts";
+
+test("paper is chosen for one station alone, and a station whose heat runs opens on that heat", async ({
+  tapeline: { desk },
+}) => {
+  const go = (code: string) =>
+    desk.evaluate((path) => {
+      location.hash = path;
+    }, `/station/${code}`);
+  const core = desk.getByRole("heading", { level: 1, name: "Staged plank" });
+  await openLive(desk, "core", 2);
+  await gather(desk, countedKeys(desk), 2);
+  await startedAgo(desk, "core", 20);
+  await goToPaper(desk, "push-up");
+  await go("core");
+  await expect(core).toBeVisible();
+  await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "going");
+  // Chosen for this very station, paper says that a heat runs behind it.
+  await desk.keyboard.press("Alt+L");
+  await expect(entryOf(desk)).toBeVisible();
+  await expect(desk.getByText("A heat of this test is running here: 2 lanes.")).toBeVisible();
+  await desk.getByRole("button", { name: /^Show the heat/ }).click();
+  await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "going");
+  await desk.keyboard.press("Alt+L");
+  await expect(entryOf(desk)).toBeVisible();
+  await go("push-up");
+  await expect(entryOf(desk)).toBeVisible();
+  // Come back to, the heat is in front again, and its keys stop its lanes.
+  await go("core");
+  await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "going");
+  await desk.keyboard.press("1");
+  await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "done");
+});
