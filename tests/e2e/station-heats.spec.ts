@@ -52,6 +52,26 @@ test("a heat that nobody finishes holds nobody, and its lanes still offer to cor
   await expect(caught(desk)).toContainText("and 1 more");
 });
 
+test("whoever still rests is let start by a button beside the sentence that offers it, and not by Enter", async ({
+  tapeline: { desk },
+}) => {
+  await twoThrough(desk);
+  await desk.keyboard.press("Alt+4");
+  await expect(caught(desk).getByRole("listitem")).toHaveCount(2);
+  await desk.keyboard.press("1");
+  const bib = desk.getByRole("textbox", { name: "Bib" });
+  await expect(bib).toHaveValue("1");
+  await bib.press("Enter");
+  await expect(desk.getByText(/of rest left/)).toBeVisible();
+  const letStart = desk.getByRole("button", { name: "Let them start now" });
+  const again = desk.waitForResponse(/heat\.place/);
+  await bib.press("Enter");
+  expect((await again).status()).toBe(409);
+  await letStart.click();
+  await expect.poll(async () => (await heatOf(desk, "agility")).lane.map(({ who }) => who.bib)).toEqual([1]);
+  await expect(letStart).toBeHidden();
+});
+
 test("keys do what their caps say after a press on a choice, and after a message is closed", async ({
   tapeline: { desk },
 }) => {

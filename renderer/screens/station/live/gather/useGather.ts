@@ -3,6 +3,7 @@ import type { TestCode } from "../../../../../electron/domain/tests/registry.ts"
 import { useTRPC } from "../../../../app/client.tsx";
 import { useInitials } from "../../../../app/initials.tsx";
 import { tell } from "../../../../app/messages.ts";
+import { sentenceOf } from "../../../../app/trouble.ts";
 import type { LiveHeat } from "../../../../tests/live/types.ts";
 import { setTapper } from "../sync/heatOutboxes.ts";
 
@@ -42,7 +43,10 @@ export function useGather(
     const isAtHand = heat !== null && !heat.allDone;
     return { test, lanes, heatId: isAtHand ? heat.heatId : crypto.randomUUID() };
   }
-  async function withInitials(act: (by: string) => Promise<{ heatId: string }>): Promise<boolean> {
+  async function withInitials(
+    act: (by: string) => Promise<{ heatId: string }>,
+    onRefused?: (error: unknown) => void,
+  ): Promise<boolean> {
     const by = await ask();
     if (by === null) return false;
     try {
@@ -50,10 +54,18 @@ export function useGather(
       setTapper(heatId, by);
       if (heatId !== heat?.heatId) showOwn();
       return true;
-    } catch {
+    } catch (error) {
       // The client has said it already.
+      onRefused?.(error);
       return false;
     }
+  }
+  function placeBib(bib: string, lane?: number, evenResting = false): Promise<boolean> {
+    const where = lane === undefined ? {} : { lane };
+    return withInitials(
+      (by) => place.mutateAsync({ ...wanted(), by, who: { bib }, ...where, evenResting }),
+      (error) => offerStart(error, () => void placeBib(bib, lane, true)),
+    );
   }
   return {
     callNext: () =>
@@ -68,10 +80,7 @@ export function useGather(
         }
         return gathered;
       }),
-    placeBib: (bib, lane) =>
-      withInitials((by) =>
-        place.mutateAsync({ ...wanted(), by, who: { bib }, ...(lane !== undefined && { lane }) }),
-      ),
+    placeBib,
     setVariant: (athleteId, to) => {
       if (heat !== null) variant.mutate({ heatId: heat.heatId, athleteId, variant: to });
     },
@@ -90,4 +99,12 @@ export function useGather(
     },
     busy: gather.isPending || place.isPending,
   };
+}
+
+/** Says again that an athlete still rests, with the decision that this sentence offers: a button, never the next Enter. */
+function offerStart(error: unknown, letStart: () => void): void {
+  const sentence = sentenceOf(error);
+  if (sentence.key !== "heat.rests") return;
+  const action = { label: { key: "live:gather.letStart" }, act: letStart };
+  tell({ tone: "alert", sentence, about: { group: "heat" }, action });
 }
