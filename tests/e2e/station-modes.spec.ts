@@ -1,7 +1,7 @@
 import { expect } from "@playwright/test";
 import { test } from "./fixture.ts";
 import { countedKeys, gather, laneOf, openLive, startedAgo } from "./live.ts";
-import { goToPaper } from "./paper.ts";
+import { field, goToPaper, openStation } from "./paper.ts";
 import { entryOf } from "./stations.ts";
 
 test("paper is chosen for one station alone, and a station whose heat runs opens on that heat", async ({
@@ -34,4 +34,16 @@ test("paper is chosen for one station alone, and a station whose heat runs opens
   await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "going");
   await desk.keyboard.press("1");
   await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "done");
+});
+
+test("a bib that stood in the field gives way to the next digits, once its station is come back to", async ({
+  tapeline: { desk },
+}) => {
+  await openStation(desk, "push-up", 3);
+  await desk.keyboard.type("2");
+  await goToPaper(desk, "core");
+  await goToPaper(desk, "push-up");
+  await expect(field(desk, "Bib")).toHaveValue("2");
+  await desk.keyboard.type("3");
+  await expect(field(desk, "Bib")).toHaveValue("3");
 });

@@ -1,4 +1,4 @@
-import { type Ref, useImperativeHandle, useRef } from "react";
+import { type Ref, useEffect, useImperativeHandle, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { roomFor } from "../../../../electron/domain/keyed/keyed.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
@@ -59,6 +59,8 @@ export function KeyedEntry(props: KeyedEntryProps) {
     await entry.find(bib);
   }
 
+  // A bib left there before gives way to the next one's digits.
+  useEffect(() => bibInput.current?.select(), []);
   useImperativeHandle(ref, () => ({
     pick: (bib) => void find(String(bib)),
     again: () => void (found === null ? toBib() : find(String(found.who.bib ?? ""))),
