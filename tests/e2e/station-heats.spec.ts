@@ -3,7 +3,7 @@ import { test } from "./fixture.ts";
 import { countedKeys, gather, goToLive, heatOf, laneOf, openLive, setLanes } from "./live.ts";
 import { callIn, typeKeys } from "./live-own.ts";
 import { callDoor } from "./page.ts";
-import { attemptsAt, openStation } from "./paper.ts";
+import { attemptsAt, goToPaper, openStation } from "./paper.ts";
 
 const caught = (desk: Page) => desk.getByRole("region", { name: "Next up" });
 
@@ -76,10 +76,7 @@ test("keys do what their caps say after a press on a choice, and after a message
   tapeline: { desk },
 }) => {
   await openStation(desk, "push-up", 3);
-  await desk.evaluate(() => {
-    location.hash = "/station/agility";
-  });
-  // A key before the station is there is nobody's.
+  await goToPaper(desk, "agility");
   await expect(desk.getByRole("heading", { level: 1 })).toContainText("Quadrant jump");
   await desk.keyboard.press("Alt+N");
   const close = desk.getByRole("button", { name: "Close this message" });

@@ -8,7 +8,7 @@ export function entryOf(desk: Page): Locator {
   return desk.getByRole("region", { name: "Enter a result" });
 }
 
-/** A station runs its test live until somebody chooses paper, which then holds for the session. */
+/** A station runs its test live until somebody chooses paper there, which then holds for the session. */
 export async function keyFromPaper(desk: Page): Promise<void> {
   const paper = desk.getByRole("button", { name: /^Enter from paper/ });
   await expect(entryOf(desk).or(paper)).toBeVisible();
