@@ -95,3 +95,13 @@ export async function crashNextPage(app: ElectronApplication): Promise<void> {
     });
   });
 }
+
+/** Returns what says how often a page was laid out since it began. */
+export async function layoutCount(desk: Page): Promise<() => Promise<number>> {
+  const session = await desk.context().newCDPSession(desk);
+  await session.send("Performance.enable");
+  return async () => {
+    const { metrics } = await session.send("Performance.getMetrics");
+    return metrics.find(({ name }) => name === "LayoutCount")?.value ?? Number.NaN;
+  };
+}

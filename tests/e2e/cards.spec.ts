@@ -10,6 +10,7 @@ import {
   answerSave,
   crashNextPage,
   holdUpNextPage,
+  layoutCount,
   peopleWithCards,
 } from "./cards-day.ts";
 import { test } from "./fixture.ts";
@@ -95,10 +96,14 @@ for (const language of languages) {
     await callDoor(desk, "day.openDemo");
     const longest = await addLongestNamed(desk);
     const { day, people } = await peopleWithCards(desk);
+    const layouts = await layoutCount(desk);
     for (const paper of ["a5", "half-letter"] as const) {
+      const before = await layouts();
       await goTo(desk, `/print/cards/${day.id}/all/${paper}`);
       await expect(desk.locator("article")).toHaveCount(people.length);
       await desk.evaluate(() => document.fonts.ready);
+      // Cards are measured together: one by one, each laid out the whole page again.
+      expect((await layouts()) - before, paper).toBeLessThan(people.length);
       expect(await cutOff(desk), paper).toEqual([]);
     }
     for (const paper of ["a4-two", "letter-two"] as const) {

@@ -36,6 +36,7 @@ export function HistoryPlot({ test, points, noise, size, lengths = "cm" }: Histo
   const testWord = useTestWords();
   const ordered = inOrder(points);
   const up = testWord(test, "up", { unit: t(`common:unit.${lengths}`) });
+  const Picture = size === "card" ? CardPicture : PagePicture;
   return (
     <div className={css.frame} data-test={test} data-size={size}>
       {ordered.length === 0 ? (
@@ -50,33 +51,48 @@ export function HistoryPlot({ test, points, noise, size, lengths = "cm" }: Histo
   );
 }
 
-function Picture({ test, points, noise, size, lengths }: Required<HistoryPlotProps>) {
+type PictureProps = Required<HistoryPlotProps>;
+
+/** A card's picture always has the same units: none is measured, and none is drawn again. */
+function CardPicture(props: PictureProps) {
+  const place = useRef<HTMLDivElement>(null);
+  useDrawing(place, props, cardWidth, ({ svg }) => svg.setAttribute("role", "img"));
+  return <div ref={place} className={css.picture} />;
+}
+
+function PagePicture(props: PictureProps) {
+  const place = useRef<HTMLDivElement>(null);
+  const width = useWidth(place);
+  const [places, setPlaces] = useState<Drawn["places"]>([]);
+  useDrawing(place, props, width, (drawn) => {
+    drawn.svg.setAttribute("aria-hidden", "true");
+    setPlaces((before) => (isSame(before, drawn.places) ? before : drawn.places));
+  });
+  return (
+    <Scan test={props.test} points={props.points} places={places} width={width}>
+      <div ref={place} className={css.picture} />
+    </Scan>
+  );
+}
+
+/** Draws into a place each time, and hands the drawing over before anybody sees it. */
+function useDrawing(
+  place: RefObject<HTMLDivElement | null>,
+  { test, points, noise, size, lengths }: PictureProps,
+  width: number,
+  onDrawn: (drawn: Drawn) => void,
+): void {
   const testWord = useTestWords();
   const summary = usePlotSummary(test, points);
   const writeDate = useWriteTick(size);
   const showNumber = useShowNumber();
-  const place = useRef<HTMLDivElement>(null);
-  const available = useWidth(place);
-  const width = size === "card" ? cardWidth : available;
   const letter = testWord(test, "letter");
-  const [places, setPlaces] = useState<Drawn["places"]>([]);
-
   useLayoutEffect(() => {
     const drawn = draw({ test, points, noise, size, width, lengths, letter, writeDate, showNumber });
-    if (size === "page") drawn.svg.setAttribute("aria-hidden", "true");
-    else drawn.svg.setAttribute("role", "img");
     drawn.svg.setAttribute("aria-label", summary);
     place.current?.replaceChildren(drawn.svg);
-    setPlaces((before) => (isSame(before, drawn.places) ? before : drawn.places));
+    onDrawn(drawn);
   });
-
-  const picture = <div ref={place} className={css.picture} />;
-  if (size === "card") return picture;
-  return (
-    <Scan test={test} points={points} places={places} width={width}>
-      {picture}
-    </Scan>
-  );
 }
 
 function isSame(before: Drawn["places"], after: Drawn["places"]): boolean {

@@ -9,11 +9,11 @@ export function useFit(): RefObject<HTMLElement | null> {
   useLayoutEffect(() => {
     const { current } = paper;
     if (current === null) return;
-    setToFit(current);
+    setToFitSoon(current);
     if (document.fonts.status === "loaded") return;
     // Until its own typeface is loaded, a card is set in another one that may be wider.
     let here = true;
-    void document.fonts.ready.then(() => here && setToFit(current));
+    void document.fonts.ready.then(() => here && setToFitSoon(current));
     return () => {
       here = false;
     };
@@ -21,9 +21,20 @@ export function useFit(): RefObject<HTMLElement | null> {
   return paper;
 }
 
-function setToFit(card: HTMLElement): void {
+const waiting = new Set<HTMLElement>();
+
+/** Sets a card in a moment, before it is shown, with all that are laid out at once: each by itself lays out the page again. */
+function setToFitSoon(card: HTMLElement): void {
+  if (waiting.size === 0) queueMicrotask(setAllToFit);
+  waiting.add(card);
+}
+
+/** Writes to all cards before it measures any of them. */
+function setAllToFit(): void {
+  let cards = [...waiting];
+  waiting.clear();
   for (const tight of ["no", "some", "most"]) {
-    card.dataset.tight = tight;
-    if (card.scrollHeight <= card.clientHeight) return;
+    for (const card of cards) card.dataset.tight = tight;
+    cards = cards.filter((card) => card.scrollHeight > card.clientHeight);
   }
 }
