@@ -1,8 +1,9 @@
 import { expect, type Page } from "@playwright/test";
-import { test } from "./fixture.ts";
+import { test as alone } from "./fixture.ts";
 import { notInSight, showOn } from "./in-sight.ts";
 import { openLive, startedAgo } from "./live.ts";
 import { callDoor } from "./page.ts";
+import { openSharedDay, test } from "./shared.ts";
 
 const outcome = { leaveOut: [], board: "name", share: true, guardianConsent: true, by: "QA" } as const;
 
@@ -10,11 +11,6 @@ async function goTo(desk: Page, path: string): Promise<void> {
   await desk.evaluate((hash) => {
     location.hash = hash;
   }, path);
-}
-
-async function openDay(desk: Page): Promise<void> {
-  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day" });
-  await callDoor(desk, "day.open", { sure: true });
 }
 
 test("the shade of a dialog covers the whole window", async ({ tapeline: { desk } }) => {
@@ -40,22 +36,23 @@ test("the shade of a dialog covers the whole window", async ({ tapeline: { desk 
   expect(await desk.evaluate(() => innerWidth - document.documentElement.clientWidth)).toBe(0);
 });
 
-test("the rules over a live station stay within a small window and have a button to close them", async ({
-  tapeline: { desk },
-}) => {
-  await openLive(desk, "endurance", 1);
-  await showOn(desk, { width: 819, height: 614, scale: 1.25 });
-  await desk.keyboard.press("Alt+r");
-  const dialog = desk.getByRole("dialog");
-  await expect(dialog).toBeVisible();
-  const all = "[role=dialog], [role=dialog] h2, [role=dialog] button";
-  await expect.poll(() => notInSight(desk, all)).toEqual([]);
-  await dialog.getByRole("button", { name: "Close" }).click();
-  await expect(dialog).toBeHidden();
-});
+alone(
+  "the rules over a live station stay within a small window and have a button to close them",
+  async ({ tapeline: { desk } }) => {
+    await openLive(desk, "endurance", 1);
+    await showOn(desk, { width: 819, height: 614, scale: 1.25 });
+    await desk.keyboard.press("Alt+r");
+    const dialog = desk.getByRole("dialog");
+    await expect(dialog).toBeVisible();
+    const all = "[role=dialog], [role=dialog] h2, [role=dialog] button";
+    await expect.poll(() => notInSight(desk, all)).toEqual([]);
+    await dialog.getByRole("button", { name: "Close" }).click();
+    await expect(dialog).toBeHidden();
+  },
+);
 
 test("“See backups” leads to the backups", async ({ tapeline: { desk } }) => {
-  await openDay(desk);
+  await openSharedDay(desk);
   await desk.reload();
   await goTo(desk, "/day");
   await desk.getByRole("link", { name: "See backups" }).click();
@@ -63,40 +60,41 @@ test("“See backups” leads to the backups", async ({ tapeline: { desk } }) =>
   await expect(desk.getByRole("button", { name: "Back up now" })).toBeInViewport({ ratio: 1 });
 });
 
-test("a name from right to left stands before its number and bib in the list of cards", async ({
-  tapeline: { desk },
-}) => {
-  await openDay(desk);
-  const who = { league: "North Quay", name: "רוני רעם", number: "8", birthYear: 1990, bib: 4 };
-  const { athleteId } = (await callDoor(desk, "checkIn.walkUp", { ...who, ...outcome })) as {
-    athleteId: number;
-  };
-  const attempts = (["cw", "ccw"] as const).map((direction) => ({
-    id: crypto.randomUUID(),
-    seen: { direction, laps: 7, extra: 1, touches: 0 },
-  }));
-  const entry = { athleteId, test: "agility", variant: "", attempts, by: "QA", sure: true };
-  await callDoor(desk, "station.enter", entry);
-  await desk.reload();
-  await goTo(desk, "/cards");
-  const link = desk.getByRole("link", { name: /bib 4$/i });
-  await expect(link).toHaveText("רוני רעם, 8, bib 4");
-  const right = (text: string) =>
-    link.evaluate((element, part) => {
-      const texts = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
-      while (texts.nextNode()) {
-        const at = texts.currentNode.textContent?.indexOf(part) ?? -1;
-        if (at < 0) continue;
-        const range = document.createRange();
-        range.setStart(texts.currentNode, at);
-        range.setEnd(texts.currentNode, at + part.length);
-        return range.getBoundingClientRect().right;
-      }
-      return Number.NaN;
-    }, text);
-  expect(await right("רוני")).toBeLessThan(await right("8"));
-  expect(await right("8")).toBeLessThan(await right("bib 4"));
-});
+alone(
+  "a name from right to left stands before its number and bib in the list of cards",
+  async ({ tapeline: { desk } }) => {
+    await openSharedDay(desk);
+    const who = { league: "North Quay", name: "רוני רעם", number: "8", birthYear: 1990, bib: 4 };
+    const { athleteId } = (await callDoor(desk, "checkIn.walkUp", { ...who, ...outcome })) as {
+      athleteId: number;
+    };
+    const attempts = (["cw", "ccw"] as const).map((direction) => ({
+      id: crypto.randomUUID(),
+      seen: { direction, laps: 7, extra: 1, touches: 0 },
+    }));
+    const entry = { athleteId, test: "agility", variant: "", attempts, by: "QA", sure: true };
+    await callDoor(desk, "station.enter", entry);
+    await desk.reload();
+    await goTo(desk, "/cards");
+    const link = desk.getByRole("link", { name: /bib 4$/i });
+    await expect(link).toHaveText("רוני רעם, 8, bib 4");
+    const right = (text: string) =>
+      link.evaluate((element, part) => {
+        const texts = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
+        while (texts.nextNode()) {
+          const at = texts.currentNode.textContent?.indexOf(part) ?? -1;
+          if (at < 0) continue;
+          const range = document.createRange();
+          range.setStart(texts.currentNode, at);
+          range.setEnd(texts.currentNode, at + part.length);
+          return range.getBoundingClientRect().right;
+        }
+        return Number.NaN;
+      }, text);
+    expect(await right("רוני")).toBeLessThan(await right("8"));
+    expect(await right("8")).toBeLessThan(await right("bib 4"));
+  },
+);
 
 test("the words under a chart do not run into each other", async ({ tapeline: { desk } }) => {
   await callDoor(desk, "day.openDemo");
@@ -122,7 +120,7 @@ test("the words under a chart do not run into each other", async ({ tapeline: { 
   }
 });
 
-test("a keycap stays within its button in Spanish", async ({ tapeline: { desk } }) => {
+alone("a keycap stays within its button in Spanish", async ({ tapeline: { desk } }) => {
   await callDoor(desk, "language.choose", { language: "es" });
   await desk.reload();
   await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Jornada" });

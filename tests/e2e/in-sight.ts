@@ -46,6 +46,11 @@ export async function showOn(page: Page, { width, height, scale }: Screen): Prom
   await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 }
 
+/** Gives a page back the size and the scale of its window. */
+export async function showAsItIs(page: Page): Promise<void> {
+  await (await sessions.get(page))?.send("Emulation.clearDeviceMetricsOverride");
+}
+
 /**
  * What can't be seen whole or can't be pressed, of everything that matches: outside the window, cut off by what scrolls, or
  * with something else over it. Each is looked at in its middle and near its four corners.

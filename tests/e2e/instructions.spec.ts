@@ -2,10 +2,11 @@ import { readdir } from "node:fs/promises";
 import { join } from "node:path";
 import { type ElectronApplication, expect, type Page } from "@playwright/test";
 import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
-import { test } from "./fixture.ts";
+import { test as alone } from "./fixture.ts";
 import { callDoor } from "./page.ts";
 import { type PdfPage, readPdf } from "./pdf.ts";
 import type { Tapeline } from "./session.ts";
+import { openSharedDay, test } from "./shared.ts";
 
 /** Points (1/72 in) of the papers. Source: ISO 216, 210 × 297 mm; ANSI/ASME Y14.1, 8.5 × 11 in; whole points. */
 const papers = { a4: { width: 595, height: 842 }, letter: { width: 612, height: 792 } } as const;
@@ -35,7 +36,7 @@ const caution =
   "Stop the test at once if there is pain, chest pressure, dizziness, nausea, palpitations, or breathlessness out of proportion to the work.";
 
 test("each sheet is one page of either paper, with words that can be selected", async ({ tapeline }) => {
-  await openDay(tapeline.desk, {});
+  await openSharedDay(tapeline.desk);
   for (const paper of ["a4", "letter"] as const) {
     for (const name of names) {
       const pages = await pdf(tapeline, name, paper);
@@ -56,7 +57,7 @@ test("each sheet is one page of either paper, with words that can be selected", 
 });
 
 test("nothing of a sheet is cut off by the end of its page", async ({ tapeline: { desk } }) => {
-  await openDay(desk, {});
+  await openSharedDay(desk);
   for (const paper of ["A4", "US Letter"]) {
     await goTo(desk, "/instructions");
     await desk.getByRole("radio", { name: paper }).press("Space");
@@ -65,44 +66,45 @@ test("nothing of a sheet is cut off by the end of its page", async ({ tapeline: 
   }
 });
 
-test("the sheets show the settings of the day, and that they are not the handbook's", async ({
-  tapeline,
-}) => {
-  await openDay(tapeline.desk, {
-    "push-up": { bpm: 50, beatsPerRep: 2, missesToStop: 2 },
-    agility: { crossSize: 1000, seconds: 12, touchPenalty: 1 },
-    vertical: { trials: 4 },
-    endurance: {
-      rounds: 2,
-      exercises: [
-        { exercise: "skater-strides", count: 24, sides: 2 },
-        { exercise: "lunge-jumps", count: 16, sides: 2 },
-        { exercise: "high-knees", count: 44, sides: 2 },
-        { exercise: "squat-thrusts", count: 13, sides: 1 },
-      ],
-    },
-  });
-  const all = await pdf(tapeline, "all", "letter");
-  const text = (index: number) => textOf(all.slice(index, index + 1));
-  for (const words of ["beats 50 a minute", "2.4 s", "At 2 missed in a row", "22 − 2 = 20"]) {
-    expect(text(0)).toContain(words);
-  }
-  // 4 × 7 + 3 − 2 × 1 = 29; (29 + 29) / 2 = 29.
-  for (const words of ["3.3 ft (1 m)", "for 12 s", "4 × 7 + 3 − 2 × 1 = 29", "(29 + 29) / 2 = 29"]) {
-    expect(text(1)).toContain(words);
-  }
-  expect(text(2)).toContain("You have 4 trials");
-  for (const words of ["Do 2 rounds", "24", "12 each side", "8 each side", "44", "22 each side", "13"]) {
-    expect(text(4)).toContain(words);
-  }
-  expect(text(5)).toContain("2 rounds against the clock: 24 skater strides, 16 lunge jumps, 44 high knees");
-  for (const index of [0, 1, 2, 4]) expect(text(index)).toContain("Run with this day's own settings");
-  expect(text(3)).toContain("Run by the standard rules");
-});
+alone(
+  "the sheets show the settings of the day, and that they are not the handbook's",
+  async ({ tapeline }) => {
+    await openDay(tapeline.desk, {
+      "push-up": { bpm: 50, beatsPerRep: 2, missesToStop: 2 },
+      agility: { crossSize: 1000, seconds: 12, touchPenalty: 1 },
+      vertical: { trials: 4 },
+      endurance: {
+        rounds: 2,
+        exercises: [
+          { exercise: "skater-strides", count: 24, sides: 2 },
+          { exercise: "lunge-jumps", count: 16, sides: 2 },
+          { exercise: "high-knees", count: 44, sides: 2 },
+          { exercise: "squat-thrusts", count: 13, sides: 1 },
+        ],
+      },
+    });
+    const all = await pdf(tapeline, "all", "letter");
+    const text = (index: number) => textOf(all.slice(index, index + 1));
+    for (const words of ["beats 50 a minute", "2.4 s", "At 2 missed in a row", "22 − 2 = 20"]) {
+      expect(text(0)).toContain(words);
+    }
+    // 4 × 7 + 3 − 2 × 1 = 29; (29 + 29) / 2 = 29.
+    for (const words of ["3.3 ft (1 m)", "for 12 s", "4 × 7 + 3 − 2 × 1 = 29", "(29 + 29) / 2 = 29"]) {
+      expect(text(1)).toContain(words);
+    }
+    expect(text(2)).toContain("You have 4 trials");
+    for (const words of ["Do 2 rounds", "24", "12 each side", "8 each side", "44", "22 each side", "13"]) {
+      expect(text(4)).toContain(words);
+    }
+    expect(text(5)).toContain("2 rounds against the clock: 24 skater strides, 16 lunge jumps, 44 high knees");
+    for (const index of [0, 1, 2, 4]) expect(text(index)).toContain("Run with this day's own settings");
+    expect(text(3)).toContain("Run by the standard rules");
+  },
+);
 
 test("from a station to its paper, to the printer and to a file, by the keyboard", async ({ tapeline }) => {
   const { desk, app, folder } = tapeline;
-  await openDay(desk, {});
+  await openSharedDay(desk);
   await goTo(desk, "/station/core");
   await expect(desk.getByRole("button", { name: /^The rules/ })).toBeVisible();
   await desk.keyboard.press("Alt+R");
@@ -141,17 +143,16 @@ test("from a station to its paper, to the printer and to a file, by the keyboard
 });
 
 test("a larger screen letter changes nothing on paper", async ({ tapeline }) => {
-  await openDay(tapeline.desk, {});
-  await tapeline.app.evaluate(({ BrowserWindow }) =>
-    BrowserWindow.getAllWindows()[0]?.webContents.setZoomLevel(4),
-  );
+  await openSharedDay(tapeline.desk);
+  await zoom(tapeline.app, 4);
   const pages = await pdf(tapeline, "agility", "letter");
   expect(pages).toHaveLength(1);
   expect(textOf(pages)).toContain(caution);
+  await zoom(tapeline.app, 0);
 });
 
 test("the shell lays out print pages and nothing else", async ({ tapeline }) => {
-  await openDay(tapeline.desk, {});
+  await openSharedDay(tapeline.desk);
   await answerSave(tapeline.app, join(tapeline.folder, "never.pdf"));
   for (const path of [
     "/day",
@@ -179,7 +180,14 @@ test("the shell lays out print pages and nothing else", async ({ tapeline }) => 
   expect(await readdir(tapeline.folder)).not.toContain("never.pdf");
 });
 
-/** A day that is open, with parameters of its own where they are given. */
+function zoom(app: ElectronApplication, level: number): Promise<void> {
+  return app.evaluate(
+    ({ BrowserWindow }, asked) => BrowserWindow.getAllWindows()[0]?.webContents.setZoomLevel(asked),
+    level,
+  );
+}
+
+/** A day that is open, with parameters of its own. */
 async function openDay(desk: Page, parameters: Record<string, unknown>): Promise<void> {
   await callDoor(desk, "day.create", {
     sure: true,

@@ -1,7 +1,9 @@
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import type { Page } from "@playwright/test";
 import { test as base } from "./fixture.ts";
+import { showAsItIs } from "./in-sight.ts";
 import type { Stage } from "./launch.ts";
 import { callDoor } from "./page.ts";
 import { type Session, startSession, type Tapeline } from "./session.ts";
@@ -36,6 +38,17 @@ export const test = base.extend<object, { shared: Shared }>({
   },
 });
 
+/** A day of the hall's own that is open: the first test that asks makes it, and those after it look at the same one. */
+export async function openSharedDay(desk: Page): Promise<void> {
+  const { day } = await desk.evaluate(async () => {
+    const response = await fetch("/trpc/day.current");
+    return (await response.json()).result.data as { day: unknown };
+  });
+  if (day !== null) return;
+  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day" });
+  await callDoor(desk, "day.open", { sure: true });
+}
+
 function sharedApp(stage: Stage): Shared {
   let running: { readonly session: Session; readonly file: string; readonly folder: string } | null = null;
   async function end(failed: boolean): Promise<void> {
@@ -66,6 +79,7 @@ async function toFirstScreen({ desk, bridge }: Tapeline): Promise<void> {
     location.hash = "";
   });
   await desk.emulateMedia({ reducedMotion: null });
+  await showAsItIs(desk);
   await desk.reload();
   await desk.waitForFunction(() => document.documentElement.dataset.ready === "true");
 }
