@@ -13,10 +13,11 @@ import {
   layoutCount,
   peopleWithCards,
 } from "./cards-day.ts";
-import { test } from "./fixture.ts";
+import { test as alone } from "./fixture.ts";
 import { callDoor } from "./page.ts";
 import { type PdfPage, readPdf, readTags } from "./pdf.ts";
 import type { Tapeline } from "./session.ts";
+import { test } from "./shared.ts";
 
 /** Whole points (1/72 in). Source: ISO 216, A5 148 × 210 mm, A4 210 × 297 mm; half of 8.5 × 11 in, and that itself. */
 const sizes = {
@@ -111,6 +112,7 @@ for (const language of languages) {
       await expect(desk.locator("article")).toHaveCount(1);
       expect(await cutOff(desk), paper).toEqual([]);
     }
+    await callDoor(desk, "language.choose", { language: "en" });
   });
 }
 
@@ -162,7 +164,7 @@ test("from the day to a league's file and to the printer, by the keyboard", asyn
   });
 });
 
-test("a job is counted, can be stopped, and says so when it fails", async ({ tapeline }) => {
+alone("a job is counted, can be stopped, and says so when it fails", async ({ tapeline }) => {
   const { desk, app, folder } = tapeline;
   await callDoor(desk, "day.openDemo");
   const { people } = await peopleWithCards(desk);

@@ -1,9 +1,10 @@
 import { expect, type Page } from "@playwright/test";
 import { type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
-import { test } from "./fixture.ts";
+import { test as alone } from "./fixture.ts";
 import { nameOf, notInSight, showOn, smallScreens, widerBy } from "./in-sight.ts";
 import { countedKeys, gather, openLive, setLanes, startedAgo } from "./live.ts";
 import { callDoor } from "./page.ts";
+import { test } from "./shared.ts";
 import { keyFromPaper } from "./stations.ts";
 
 /** Looks at one state of a screen on all small screens. */
@@ -65,7 +66,7 @@ async function open(desk: Page, name: string): Promise<void> {
 const asked =
   "main form [data-part], main form input:not([type=radio]), main form label, main form button, main form p, main h2";
 
-test("check-in asks everything in one sight on every small screen", async ({ tapeline: { desk } }) => {
+alone("check-in asks everything in one sight on every small screen", async ({ tapeline: { desk } }) => {
   await openDay(desk);
   await expectSomebody(desk, "Petra Fied", null);
   await expectSomebody(desk, "Wilhelmina Featherstone the Second", 2012);
@@ -84,7 +85,7 @@ test("check-in asks everything in one sight on every small screen", async ({ tap
   await expectInSight(desk, "a known minor, one by one", asked);
 });
 
-test("a walk-up is asked everything in one sight on every small screen", async ({ tapeline: { desk } }) => {
+alone("a walk-up is asked everything in one sight on every small screen", async ({ tapeline: { desk } }) => {
   await openDay(desk);
   await expectSomebody(desk, "Petra Fied", null);
   for (const screen of smallScreens) {
@@ -137,63 +138,65 @@ const common: Readonly<Partial<Record<TestCode, number>>> = { "push-up": 12, cor
 for (const [code, at] of Object.entries(common) as [TestCode, number][]) {
   const counts = code === "endurance" ? [4, 8] : code === "core" ? [4, 6] : [4];
   for (const count of counts) {
-    test(`${code} with ${count} lanes is run in one sight on every small screen`, async ({
-      tapeline: { desk },
-    }) => {
-      await openLive(desk, code, count + 2);
-      await setLanes(desk, count);
-      await expectInSight(desk, `${code}, nobody called`, gathering);
-      await gather(desk, countedKeys(desk), count);
-      await expectInSight(desk, `${code}, called`, gathering);
-      await startedAgo(desk, code, at);
-      await expectInSight(desk, `${code}, running`, lanes);
-      if (code === "endurance") {
-        await desk.keyboard.press("1");
-        await desk.keyboard.press("Shift+Digit2");
-        await expectInSight(desk, `${code}, how far`, lanes);
-        await desk.keyboard.press("Escape");
-      }
-      for (let lane = 1; lane <= count; lane += 1) {
-        if (code === "core") await desk.keyboard.press(`${lane}`);
-        if (code === "push-up") await desk.keyboard.press(`Shift+Digit${lane}`);
-      }
-      if (code === "endurance") return;
-      await expect(desk.getByRole("button", { name: /^Call the next heat/ })).toBeVisible();
-      await expectInSight(desk, `${code}, done`, lanes);
-    });
+    alone(
+      `${code} with ${count} lanes is run in one sight on every small screen`,
+      async ({ tapeline: { desk } }) => {
+        await openLive(desk, code, count + 2);
+        await setLanes(desk, count);
+        await expectInSight(desk, `${code}, nobody called`, gathering);
+        await gather(desk, countedKeys(desk), count);
+        await expectInSight(desk, `${code}, called`, gathering);
+        await startedAgo(desk, code, at);
+        await expectInSight(desk, `${code}, running`, lanes);
+        if (code === "endurance") {
+          await desk.keyboard.press("1");
+          await desk.keyboard.press("Shift+Digit2");
+          await expectInSight(desk, `${code}, how far`, lanes);
+          await desk.keyboard.press("Escape");
+        }
+        for (let lane = 1; lane <= count; lane += 1) {
+          if (code === "core") await desk.keyboard.press(`${lane}`);
+          if (code === "push-up") await desk.keyboard.press(`Shift+Digit${lane}`);
+        }
+        if (code === "endurance") return;
+        await expect(desk.getByRole("button", { name: /^Call the next heat/ })).toBeVisible();
+        await expectInSight(desk, `${code}, done`, lanes);
+      },
+    );
   }
 }
 
-test("eight lanes in doubt have both answers beside each question, and the next step in sight, on every small screen", async ({
-  tapeline: { desk },
-}) => {
-  await openLive(desk, "endurance", 10);
-  await setLanes(desk, 8);
-  await gather(desk, countedKeys(desk), 8);
-  // Less than two minutes are asked about, less than 45 seconds are refused.
-  await startedAgo(desk, "endurance", 60);
-  for (let round = 1; round <= 3; round += 1) {
-    for (let lane = 1; lane <= 8; lane += 1) await desk.keyboard.press(`${lane}`);
-    // A second tap of a lane within two seconds is the same one.
-    await desk.waitForTimeout(2_200);
-  }
-  await expect(desk.getByRole("button", { name: /^It is right/ })).toHaveCount(8);
-  await expect(desk.getByText(/^8 results are doubtful/)).toBeVisible();
-  for (const screen of smallScreens) {
-    await showOn(desk, screen);
-    const at = nameOf(screen);
-    expect.soft(await notInSight(desk, "[data-lane='1'], [data-lane='1'] button"), at).toEqual([]);
-    expect.soft(await notInSight(desk, "button[aria-keyshortcuts=N]"), at).toEqual([]);
-    expect.soft(await widerBy(desk), `${at}: too wide`).toBeLessThan(2);
-  }
-  // The usual screen of a station has all of it.
-  await showOn(desk, { width: 1280, height: 800, scale: 1 });
-  expect(await notInSight(desk, lanes)).toEqual([]);
-  // An answer takes the question away.
-  await desk.getByRole("button", { name: "It is right: the result of bib 3" }).click();
-  await expect(desk.getByText(/^7 results are doubtful/)).toBeVisible();
-  await expect(desk.locator("[data-lane='3']")).toContainText("First result");
-});
+alone(
+  "eight lanes in doubt have both answers beside each question, and the next step in sight, on every small screen",
+  async ({ tapeline: { desk } }) => {
+    await openLive(desk, "endurance", 10);
+    await setLanes(desk, 8);
+    await gather(desk, countedKeys(desk), 8);
+    // Less than two minutes are asked about, less than 45 seconds are refused.
+    await startedAgo(desk, "endurance", 60);
+    for (let round = 1; round <= 3; round += 1) {
+      for (let lane = 1; lane <= 8; lane += 1) await desk.keyboard.press(`${lane}`);
+      // A second tap of a lane within two seconds is the same one.
+      await desk.waitForTimeout(2_200);
+    }
+    await expect(desk.getByRole("button", { name: /^It is right/ })).toHaveCount(8);
+    await expect(desk.getByText(/^8 results are doubtful/)).toBeVisible();
+    for (const screen of smallScreens) {
+      await showOn(desk, screen);
+      const at = nameOf(screen);
+      expect.soft(await notInSight(desk, "[data-lane='1'], [data-lane='1'] button"), at).toEqual([]);
+      expect.soft(await notInSight(desk, "button[aria-keyshortcuts=N]"), at).toEqual([]);
+      expect.soft(await widerBy(desk), `${at}: too wide`).toBeLessThan(2);
+    }
+    // The usual screen of a station has all of it.
+    await showOn(desk, { width: 1280, height: 800, scale: 1 });
+    expect(await notInSight(desk, lanes)).toEqual([]);
+    // An answer takes the question away.
+    await desk.getByRole("button", { name: "It is right: the result of bib 3" }).click();
+    await expect(desk.getByText(/^7 results are doubtful/)).toBeVisible();
+    await expect(desk.locator("[data-lane='3']")).toContainText("First result");
+  },
+);
 
 /** At a person's pace: as fast as the machine types it would be a scanner's. */
 async function typeReading(desk: Page, digits: string): Promise<void> {
@@ -204,7 +207,7 @@ async function typeReading(desk: Page, digits: string): Promise<void> {
 }
 
 for (const code of ["agility", "vertical"] as const) {
-  test(`${code} with 4 lanes is run in one sight on every small screen`, async ({ tapeline: { desk } }) => {
+  alone(`${code} with 4 lanes is run in one sight on every small screen`, async ({ tapeline: { desk } }) => {
     await openLive(desk, code, 6);
     await setLanes(desk, 4);
     await expectInSight(desk, `${code}, nobody called`, gathering);
