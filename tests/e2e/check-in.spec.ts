@@ -101,6 +101,34 @@ test("Enter after Enter opens a person and answers no question of health", async
   await expect(desk.getByRole("heading", { name: "Petra Fied is checked in" })).toBeHidden();
 });
 
+test("searching for the one who is open already goes on at their first question; the tab's key leads out", async ({
+  tapeline: { desk },
+}) => {
+  await openDayWith(desk, ["Petra Fied", "Max Impact"]);
+  const { keyboard } = desk;
+  const questions = desk.getByRole("group", { name: "“Does any of this apply to you?”" });
+  const petra = desk.getByRole("heading", { name: "Petra Fied" });
+  for (const _ of ["first", "again"]) {
+    await keyboard.press("/");
+    await keyboard.type("petra");
+    await expect(desk.getByRole("option")).toHaveCount(1);
+    await keyboard.press("Enter");
+    await expect(petra).toBeVisible();
+    await expect(questions).toBeFocused();
+  }
+  await keyboard.press("Tab");
+  await keyboard.press("Enter");
+  await expect(desk.getByText("No to all seven questions.")).toBeVisible();
+  await expect(desk.getByRole("radio", { name: "Not at all" })).toBeFocused();
+  // Once the questions are answered and folded, the focus still comes back to the form, which keeps its answers.
+  await keyboard.press("/");
+  await keyboard.press("Enter");
+  await expect(desk.getByRole("button", { name: "Ask again" })).toBeFocused();
+  await keyboard.press("Alt+2");
+  await expect(petra).toBeHidden();
+  await expect(desk.getByRole("combobox", { name: "Who is it?" })).toBeFocused();
+});
+
 test("a yes shows who decides and asks to choose; the answer never leaves the window", async ({
   tapeline: { desk },
 }) => {

@@ -58,7 +58,7 @@ function Actions({ person, onAsk, onLeft }: HereProps) {
   const steps = useSteps();
   const back = person.state === "withdrawn" && person.bib !== null;
   return (
-    <Row gap={3} wrap>
+    <Row gap={3} wrap data-start>
       {back ? (
         <Button kind="primary" busy={steps.busy} onPress={() => void steps.takeBack(person)} autoFocus>
           {t("here.backIn")}

@@ -26,6 +26,7 @@ export function Table({ date, firstId }: TableProps) {
   const trpc = useTRPC();
   const counts = useQuery(trpc.checkIn.counts.queryOptions());
   const box = useRef<HTMLInputElement>(null);
+  const sheet = useRef<HTMLDivElement>(null);
   const [query, setQuery] = useState("");
   const [shown, setShown] = useState<Shown>(() =>
     firstId === null ? { kind: "nobody" } : { kind: "person", athleteId: firstId },
@@ -34,6 +35,11 @@ export function Table({ date, firstId }: TableProps) {
   function search(): void {
     box.current?.focus();
     box.current?.select();
+  }
+  function open(athleteId: number): void {
+    // Whoever is open already keeps their answers, and the focus leaves the search all the same.
+    if (shown.kind === "person" && shown.athleteId === athleteId) focusStart(sheet.current);
+    else setShown({ kind: "person", athleteId });
   }
   function walkUp(): void {
     setShown({ kind: "walkUp", typed: query });
@@ -52,6 +58,7 @@ export function Table({ date, firstId }: TableProps) {
     if (firstId === null) box.current?.focus();
   }, [firstId]);
   useKeys({ "/": search, "Alt+N": walkUp, Escape: search });
+  useCalledAgain(nobody);
 
   const states = counts.data?.states;
   const listed = states === undefined ? 0 : Object.values(states).reduce((sum, count) => sum + count, 0);
@@ -76,9 +83,9 @@ export function Table({ date, firstId }: TableProps) {
           onQuery={setQuery}
           inputRef={box}
           openId={shown.kind === "person" ? shown.athleteId : null}
-          onOpen={(athleteId) => setShown({ kind: "person", athleteId })}
+          onOpen={open}
         />
-        <div className={css.sheet}>
+        <div ref={sheet} className={css.sheet}>
           {shown.kind !== "nobody" && (
             <div className={css.again}>
               <Button onPress={nobody}>{t("again")}</Button>
@@ -125,4 +132,27 @@ export function Table({ date, firstId }: TableProps) {
         );
     }
   }
+}
+
+/** Focuses where a sheet begins: its questions, or its first button where they are answered. */
+function focusStart(sheet: HTMLElement | null): void {
+  const start = sheet?.querySelector<HTMLElement>("[data-start]");
+  const first = start?.matches("[tabindex]") === true ? start : start?.querySelector<HTMLElement>("button");
+  first?.focus();
+}
+
+/** Calls `onCalled` when somebody goes to this screen, by its key or its tab, while it is shown. */
+function useCalledAgain(onCalled: () => void): void {
+  const latest = useRef(onCalled);
+  useEffect(() => {
+    latest.current = onCalled;
+  });
+  useEffect(() => {
+    // The place stays the same, so that nothing else tells of it.
+    function onHashChange({ oldURL, newURL }: HashChangeEvent): void {
+      if (oldURL === newURL) latest.current();
+    }
+    window.addEventListener("hashchange", onHashChange);
+    return () => window.removeEventListener("hashchange", onHashChange);
+  }, []);
 }

@@ -38,7 +38,7 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
   }
   if (shape === "folded") {
     return (
-      <p className={css.row}>
+      <p className={css.row} data-start>
         <span>{t("readiness.saidNo")}</span>
         <Button onPress={() => setShape("rows")}>{t("readiness.again")}</Button>
       </p>
@@ -47,7 +47,13 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
   // A missing answer is shown where it is given.
   const asRows = shape === "rows" || questions.some((question) => missing.has(question));
   return (
-    <fieldset ref={list} className={css.group} tabIndex={-1} onKeyDownCapture={keepEnterFromRadios}>
+    <fieldset
+      ref={list}
+      className={css.group}
+      tabIndex={-1}
+      data-start
+      onKeyDownCapture={keepEnterFromRadios}
+    >
       <legend className="unseen">{t("readiness.title")}</legend>
       <span>
         <span className={css.legend} aria-hidden="true">
