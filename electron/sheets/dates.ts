@@ -21,30 +21,41 @@ function partsOf(text: string): Parts | null {
   return { first: Number(first), second: Number(second), year: whole, dotted: sign === "." };
 }
 
-/**
- * The order of all dates of a sheet, when one of them can only be read in one way; "open" when none decides it and it
- * matters, null when it does not matter. With dots the day is always first.
- */
-export function orderOf(texts: Iterable<string>): DateOrder | "open" | null {
-  let matters = false;
-  for (const text of texts) {
-    const parts = partsOf(text.trim());
-    if (parts === null || parts.dotted) continue;
-    if (parts.first > 12) return "day";
-    if (parts.second > 12) return "month";
-    if (parts.first !== parts.second) matters = true;
-  }
-  return matters ? "open" : null;
+/** The only order in which a date can be read; "either" when both give the same day, null when both differ. */
+function onlyOrder({ first, second, dotted }: Parts): DateOrder | "either" | null {
+  if (dotted || first === second) return "either";
+  if (first > 12) return "day";
+  return second > 12 ? "month" : null;
 }
 
-/** The ISO 8601 day that a date of a sheet means; null when it means none. */
+/**
+ * The order of a sheet's dates that can be read in two ways, as the other dates have it; "open" when these have no order
+ * or both orders, null when it does not matter. With dots the day is always first.
+ */
+export function orderOf(texts: Iterable<string>): DateOrder | "open" | null {
+  const orders = new Set<DateOrder | "either" | null>();
+  for (const text of texts) {
+    const parts = partsOf(text.trim());
+    if (parts !== null) orders.add(onlyOrder(parts));
+  }
+  const [order, other] = dateOrders.filter((each) => orders.has(each));
+  if (order !== undefined && other === undefined) return order;
+  return orders.has(null) ? "open" : null;
+}
+
+/**
+ * The ISO 8601 day that a date of a sheet means; null when it means none. `order` is for dates that can be read in two ways:
+ * any other is read in its own.
+ */
 export function dayOf(text: string, order: DateOrder): string | null {
   const iso = /^(\d{4})([-./])(\d{1,2})\2(\d{1,2})$/.exec(text);
   if (iso !== null) return realDay(Number(iso[1]), Number(iso[3]), Number(iso[4]));
   const parts = partsOf(text);
   if (parts === null) return null;
   const { first, second, year, dotted } = parts;
-  return order === "day" || dotted ? realDay(year, second, first) : realDay(year, first, second);
+  const own = onlyOrder(parts) ?? order;
+  const isDayFirst = dotted || (own === "either" ? order : own) === "day";
+  return isDayFirst ? realDay(year, second, first) : realDay(year, first, second);
 }
 
 function realDay(year: number, month: number, day: number): string | null {

@@ -150,6 +150,16 @@ const entries: Readonly<Record<string, readonly Entry[]>> = {
       pastOf(2),
     ],
     [
+      "both orders, each readable by itself",
+      "League,Number,Date,Test,Mark\nLantern Bay,07,14/06/26,Plank,2:31\nLantern Bay,07,3/14/2026,Plank,2:31\n",
+      pastOf(2),
+    ],
+    [
+      "both orders and one that is neither, asked",
+      "League,Number,Date,Test,Mark\nLantern Bay,07,14/06/26,Plank,2:31\nLantern Bay,07,3/14/2026,Plank,2:31\nLantern Bay,07,3/4/2026,Plank,2:31\n",
+      pastOf(0, { missing: ["date_order"] }),
+    ],
+    [
       "asked, and not answered",
       "League,Number,Date,Test,Mark\nLantern Bay,07,3/4/2026,Plank,2:31\n",
       pastOf(0, { missing: ["date_order"] }),
