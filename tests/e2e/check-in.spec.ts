@@ -192,7 +192,10 @@ test("a league that is typed by half is asked about once, and makes no new one b
   await openDayWith(desk, ["Petra Fied"]);
   await desk.keyboard.press("Alt+n");
   await desk.getByRole("textbox", { name: "Derby name" }).fill("Heron Walk");
-  await desk.getByRole("textbox", { name: "League" }).fill("North");
+  const league = desk.getByRole("combobox", { name: "League" });
+  await league.fill("North");
+  await expect(desk.getByRole("option", { name: "North Quay" })).toBeVisible();
+  await desk.keyboard.press("Tab");
   await desk.getByRole("textbox", { name: "Year of birth" }).fill("1994");
   await desk.getByRole("button", { name: "No to all seven" }).click();
   await desk
@@ -204,12 +207,45 @@ test("a league that is typed by half is asked about once, and makes no new one b
     .getByText("Yes")
     .click();
   await desk.keyboard.press("Control+Enter");
-  await expect(desk.getByText(/^Choose a league below, or check in again/)).toBeVisible();
-  await expect(desk.getByRole("textbox", { name: "League" })).toBeFocused();
+  await expect(desk.getByText(/^Choose a league from the list, or check in again/)).toBeVisible();
+  await expect(league).toBeFocused();
+  // The list that the sentence speaks of is there.
+  await expect(desk.getByRole("option", { name: "North Quay" })).toBeVisible();
   // Left as it is, it is meant so.
   await desk.keyboard.press("Control+Enter");
   await sayInitials(desk);
   await expect(desk.getByRole("heading", { name: "Heron Walk is checked in" })).toBeVisible();
+});
+
+test("a walk-up's league is chosen by arrows and Enter or Tab, and what is typed next is the year", async ({
+  tapeline: { desk },
+}) => {
+  await openDayWith(desk, ["Petra Fied"]);
+  const { keyboard } = desk;
+  const league = desk.getByRole("combobox", { name: "League" });
+  const year = desk.getByRole("textbox", { name: "Year of birth" });
+  await keyboard.press("Alt+n");
+  await expect(desk.getByRole("textbox", { name: "Derby name" })).toBeFocused();
+  await keyboard.type("Fen Wick");
+  await keyboard.press("Tab");
+  await keyboard.type("55");
+  for (const key of ["Enter", "Tab"]) {
+    await desk.getByRole("textbox", { name: "Number", exact: true }).focus();
+    await keyboard.press("Tab");
+    await expect(league).toBeFocused();
+    await league.fill("");
+    await keyboard.type("nor");
+    await expect(desk.getByRole("option", { name: "North Quay" })).toBeVisible();
+    await keyboard.press("ArrowDown");
+    await keyboard.press(key);
+    await expect(league).toHaveValue("North Quay");
+    await expect(year).toBeFocused();
+    // Enter took the league, and did not send the form.
+    await expect(desk.getByRole("alert")).toHaveCount(0);
+    await keyboard.type("1994");
+    await expect(year).toHaveValue("1994");
+    await year.fill("");
+  }
 });
 
 test("the keyboard goes on at the search after a withdrawal, and at the next step after a no-show", async ({

@@ -126,8 +126,8 @@ export async function checkInWalkUp(desk: Page): Promise<void> {
   await expect(desk.getByRole("textbox", { name: "Derby name" })).toHaveValue("Rook Tansy");
   await desk.getByRole("textbox", { name: "Number", exact: true }).fill("404");
   // The leagues that are known come up under their field.
-  await desk.getByRole("textbox", { name: "League" }).click();
-  await desk.getByRole("button", { name: "Gravel Moon" }).click();
+  await desk.getByRole("combobox", { name: "League" }).click();
+  await desk.getByRole("option", { name: "Gravel Moon" }).click();
   await choose(desk, "Category for comparing results", "Women");
   await desk.getByRole("textbox", { name: "Year of birth" }).fill("1998");
   await desk.getByRole("button", { name: "No to all seven" }).click();

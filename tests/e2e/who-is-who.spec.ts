@@ -67,8 +67,8 @@ test("who is who is asked row by row, an import is undone, and two records becom
 
   await desk.getByRole("combobox", { name: "League" }).selectOption("Lantern Bay");
   await desk.getByRole("button", { name: "Rename or merge this league" }).click();
-  await expect(desk.getByRole("textbox", { name: "League" })).toBeFocused();
-  await desk.getByRole("textbox", { name: "League" }).fill("Lantern Bay Skaters");
+  await expect(desk.getByRole("alertdialog").getByRole("combobox", { name: "League" })).toBeFocused();
+  await desk.getByRole("alertdialog").getByRole("combobox", { name: "League" }).fill("Lantern Bay Skaters");
   await desk.getByRole("button", { name: "Rename it" }).click();
   await expect(desk.getByText("Lantern Bay → Lantern Bay Skaters")).toBeVisible();
 });
@@ -97,7 +97,7 @@ test("the list of a league that was merged away shows all leagues, and says so",
   await league.selectOption("Lantern Bay");
   await expect(desk.getByRole("link", { name: "Dusk Heron" })).toHaveCount(0);
   await desk.getByRole("button", { name: "Rename or merge this league" }).click();
-  await desk.getByRole("textbox", { name: "League" }).fill("Stone Quay");
+  await desk.getByRole("alertdialog").getByRole("combobox", { name: "League" }).fill("Stone Quay");
   await desk.getByRole("button", { name: "Merge the leagues" }).click();
   await sayInitials(desk);
   for (const name of ["Anvil Sparrow", "Brine Kestrel", "Cinder Plover", "Dusk Heron"]) {
