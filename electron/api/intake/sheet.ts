@@ -105,21 +105,23 @@ function keptBackCells(rows: readonly KeptBackRow[], sheet: ReadSheet): KeptBack
   return byLine(rows).map((row) => ({ ...row, cells: sheet.rows.get(row.line)?.cells ?? [] }));
 }
 
-/** One row a line with all its reasons: of a wide sheet several tests of one line may be wrong. */
+/** One row a line with all its reasons, each once: of a wide sheet several tests of one line may be wrong. */
 function byLine(rows: readonly KeptBackRow[]): (KeptBackRow & { readonly also: readonly Reason[] })[] {
-  const lines = [...Map.groupBy(rows, ({ line }) => line).values()];
+  const lines = [...Map.groupBy(rows, ({ line }) => line)];
   return lines
-    .map((same) => {
-      const [first, ...more] = same as [KeptBackRow, ...KeptBackRow[]];
-      const also = more.flatMap((row) => [{ field: row.field, reason: row.reason }, ...(row.also ?? [])]);
-      return {
-        line: first.line,
-        field: first.field,
-        reason: first.reason,
-        also: [...(first.also ?? []), ...also],
-      };
+    .map(([line, same]) => {
+      const [first, ...also] = eachOnce(same.flatMap((row) => [row, ...(row.also ?? [])]));
+      return { line, ...(first as Reason), also };
     })
     .sort((a, b) => a.line - b.line);
+}
+
+/** What is wrong with whom a row is about is wrong for each of its tests. */
+function eachOnce(reasons: readonly Reason[]): Reason[] {
+  const all = reasons.map(
+    ({ field, reason }) => [JSON.stringify([field, reason]), { field, reason }] as const,
+  );
+  return [...new Map(all).values()];
 }
 
 function countsOf(taken: readonly TakenRow[], keptBack: number): Counts {

@@ -45,11 +45,10 @@ export function KeptBack({ rows, count, others, sheet, form }: KeptBackProps) {
     line: row.line,
     says: (
       <Stack gap={1}>
-        {[row, ...row.also].map(({ field, reason }, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: reasons have no names, and never change places
-          <span key={index}>
-            {field !== null && <strong>{fieldName(field)}: </strong>}
-            {say(asSentence(reason))}
+        {reasonsOf(row).map(([text, fields]) => (
+          <span key={text}>
+            {fields.length > 0 && <strong>{fields.join(", ")}: </strong>}
+            {text}
           </span>
         ))}
         {form !== undefined && <PutRight row={row} form={form} sheet={sheet} />}
@@ -57,6 +56,14 @@ export function KeptBack({ rows, count, others, sheet, form }: KeptBackProps) {
     ),
     stands: row.cells.filter((cell) => cell.trim() !== "").join(" · "),
   }));
+  /** Each sentence once, with all columns that it is about. */
+  function reasonsOf(row: KeptBackRow): [string, string[]][] {
+    const said = Map.groupBy([row, ...row.also], ({ reason }) => say(asSentence(reason)));
+    return [...said].map(([text, same]) => [
+      text,
+      same.flatMap(({ field }) => (field === null ? [] : [fieldName(field)])),
+    ]);
+  }
   const more = rows.length < count ? t("keptBack.first", { shown: rows.length, count }) : undefined;
   const title = t("keptBack.title", { count });
   return (

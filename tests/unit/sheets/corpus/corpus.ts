@@ -288,6 +288,12 @@ const entries: Readonly<Record<string, readonly Entry[]>> = {
       { date: "2026-03-14" },
     ],
     [
+      "nobody of that name, said once for all five tests",
+      "League,Name,Strength,Agility,Power,Plank,Circuit\nLantern Bay,Nobody Here,22,29.5,43.5,2:31,6:12.4\n",
+      pastOf(0, { not: [[2, "name sheets.row.unknownName"]] }),
+      { date: "2026-03-14" },
+    ],
+    [
       "inches and knees in the headers",
       "League,Number,Push-ups (knee),Leap (in)\nLantern Bay,07,22,17\n",
       pastOf(2),
