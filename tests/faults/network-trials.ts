@@ -91,6 +91,8 @@ async function tryPuddle(
   round: number,
 ): Promise<Verdict & { readonly said: string; readonly equal: boolean }> {
   const chance = chanceOf(seed + round * 7_919);
+  // The first numbers of neighbouring seeds lie close to each other.
+  for (let skipped = 0; skipped < 3; skipped += 1) chance();
   const hall = await startHall(pages, seed + round, perPuddle);
   const stick = await mkdtemp(join(tmpdir(), "tapeline-stick-"));
   try {
