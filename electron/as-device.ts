@@ -24,6 +24,7 @@ export interface AsDevice {
 export function prepareDevice(desk: Desk, folder: string, files: BuildFiles): AsDevice {
   const keepAwake = awakeSwitch(powerSaveBlocker);
   let windows: Windows | null = null;
+  let isServed = false;
   const membership = createMembership({
     keep: membershipFiles(folder, systemSealer),
     mayJoin: () => mayJoin(desk),
@@ -33,7 +34,14 @@ export function prepareDevice(desk: Desk, folder: string, files: BuildFiles): As
   });
   const host = () => (membership.state().is === "apart" ? "desk" : "device");
 
+  /** Only once it is a device: a session on the disk writes there even while the program ends. */
+  function serve(): void {
+    if (isServed || host() !== "device") return;
+    isServed = true;
+    serveHost("device", createDeviceAnswer(files, membership.answerDevice));
+  }
   function apply(): void {
+    serve();
     const shown = host();
     keepAwake(shown === "device");
     // A laptop with a PIN is as shut at a station as one that was handed over, and comes back locked.
@@ -46,7 +54,8 @@ export function prepareDevice(desk: Desk, folder: string, files: BuildFiles): As
     if (left) void wipeDevice();
   }
 
-  serveHost("device", createDeviceAnswer(files, membership.answerDevice));
+  // The first window may show the device already.
+  serve();
   return {
     membership,
     host,
