@@ -2,6 +2,9 @@ import { QueryClient, QueryObserver } from "@tanstack/react-query";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import { followChanges } from "../../../renderer/app/feed.ts";
 
+// Where a page is says what it is; the modules look as soon as they are loaded.
+vi.hoisted(() => vi.stubGlobal("location", new URL("app://desk/")));
+
 type Told = { readonly data: { readonly topics: readonly string[] } };
 
 let tellChange: (topics: readonly string[]) => void;
