@@ -121,3 +121,16 @@ export function widerBy(page: Page): Promise<number> {
     return Math.max(...rooms.map((room) => (room == null ? 0 : room.scrollWidth - room.clientWidth)));
   });
 }
+
+/** Returns the texts of a table's cells that are cut. */
+export function cutCells(page: Page): Promise<string[]> {
+  return page
+    .locator("tbody .one-line, tbody .two-lines")
+    .evaluateAll((cells) =>
+      cells
+        .filter(
+          (cell) => cell.scrollWidth > cell.clientWidth + 1 || cell.scrollHeight > cell.clientHeight + 1,
+        )
+        .map((cell) => cell.textContent),
+    );
+}

@@ -1,7 +1,8 @@
 import { expect } from "@playwright/test";
 import { xlsxOf } from "../unit/sheets/workbooks.ts";
 import { test } from "./fixture.ts";
-import { callDoor } from "./page.ts";
+import { cutCells, showOn } from "./in-sight.ts";
+import { callDoor, goTo } from "./page.ts";
 import type { Tapeline } from "./session.ts";
 import { bringSheet } from "./sheets.ts";
 
@@ -95,4 +96,24 @@ test("putting a row right begins in the field that is wrong, in a list and in a 
   );
   await desk.getByRole("button", { name: "Put it right: line 2" }).click();
   await expect(desk.getByRole("textbox", { name: "Plank 2025-11-08" })).toBeFocused();
+});
+
+test("dates, numbers and results are whole where they are looked at before they are imported, and in the list", async ({
+  tapeline,
+}) => {
+  const { desk } = tapeline;
+  await planDay(tapeline);
+  await showOn(desk, { width: 1280, height: 800, scale: 1 });
+  await bringSheet(
+    tapeline,
+    "list.csv",
+    "Team,#,Derby name,Born,Gender,Guardian's consent\nGravel Moon,1984,Anvil Sparrow,14/03/1996,F,yes\n",
+  );
+  await expect(desk.getByRole("button", { name: "Import 1 row" })).toBeVisible();
+  expect(await cutCells(desk)).toEqual([]);
+  await desk.getByRole("button", { name: "Import 1 row" }).click();
+  await desk.getByRole("button", { name: "Import another file" }).click();
+  await goTo(desk, "Athletes");
+  await expect(desk.getByRole("cell", { name: "1984" })).toBeVisible();
+  expect(await cutCells(desk)).toEqual([]);
 });

@@ -39,7 +39,7 @@ export function AthletesTable({ people, onClear }: AthletesTableProps) {
 function useColumns(): Column<Listed>[] {
   const { t } = useTranslation("athletes");
   return [
-    numberColumn("number", t("column.number"), "4.5rem", ({ number }) => (
+    numberColumn("number", t("column.number"), "6rem", ({ number }) => (
       <strong className={css.number}>{number === "" ? "–" : number}</strong>
     )),
     column("name", t("column.name"), "auto", ({ athleteId, name }) => (

@@ -41,7 +41,7 @@ function common(t: Words): Column<PreviewRow>[] {
 }
 
 function leavingOut(t: Words, sheet: SheetInHand): Column<PreviewRow> {
-  return column("leaveOut", t("column.leaveOut"), "10rem", ({ line }) => (
+  return column("leaveOut", t("column.leaveOut"), "11rem", ({ line }) => (
     <Button label={t("keptBack.leaveOutOf", { line })} onPress={() => sheet.leaveOut(line)}>
       {t("keptBack.leaveOut")}
     </Button>
@@ -56,7 +56,7 @@ function Status({ row, t }: { readonly row: PreviewRow; readonly t: Words }) {
 function rosterColumns({ fields }: Preview, fieldName: (field: string) => string): Column<PreviewRow>[] {
   const widths: Readonly<Record<string, string>> = {
     number: "6rem",
-    birth_year: "7.5rem",
+    birth_year: "9rem",
     share: "6rem",
     board: "7rem",
   };

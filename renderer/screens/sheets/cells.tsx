@@ -2,6 +2,7 @@ import type { TFunction } from "i18next";
 import { sheetColumns } from "../../../electron/domain/tests/sheet-columns.ts";
 import type { PreviewRow } from "../../parts/sheets/sheet.ts";
 import { useFieldName } from "../../parts/sheets/useFieldName.ts";
+import css from "./Sheets.module.css";
 
 type Cells = PreviewRow["cells"];
 
@@ -43,7 +44,7 @@ export function Seen({ cells }: { readonly cells: Cells }) {
     if (column?.kind === "way") return text;
     return `${fieldName(field)} ${column?.unit === "cm" ? `${text}${unit}` : text}`;
   });
-  return <>{words.join(" · ")}</>;
+  return <span className={`two-lines ${css.seen}`}>{words.join(" · ")}</span>;
 }
 
 /** Formats a mark with its unit, unless the mark itself shows it. */
