@@ -167,6 +167,42 @@ for (const [code, at] of Object.entries(common) as [TestCode, number][]) {
 }
 
 alone(
+  "a doubtful result moves no lane of twelve while others are at it, and is asked about once all are done",
+  async ({ tapeline: { desk } }) => {
+    await openLive(desk, "endurance", 14);
+    await setLanes(desk, 12);
+    await showOn(desk, { width: 1280, height: 800, scale: 1 });
+    await gather(desk, countedKeys(desk), 12);
+    // Less than two minutes are asked about, less than 45 seconds are refused.
+    await startedAgo(desk, "endurance", 60);
+    const keys = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0", "-", "="];
+    const heights = () =>
+      desk
+        .locator("li[data-lane]")
+        .evaluateAll((all) => all.map((each) => Math.round(each.getBoundingClientRect().height)));
+    // After a first tap, which can be undone.
+    await desk.keyboard.press("2");
+    await expect(desk.getByRole("button", { name: /^Undo/ })).toBeVisible();
+    const before = await heights();
+    expect(before).toHaveLength(12);
+    for (let round = 1; round <= 3; round += 1) {
+      await desk.keyboard.press("1");
+      // A second tap of a lane within two seconds is the same one.
+      await desk.waitForTimeout(2_200);
+    }
+    await expect(desk.locator("[data-lane='1']")).toContainText("Doubtful");
+    // What is done has a line more than what is under way, doubtful or not; a question would have five and two buttons.
+    expect(Math.max(...(await heights())) - Math.max(...before)).toBeLessThan(24);
+    await expect(desk.getByRole("button", { name: /^It is right/ })).toHaveCount(0);
+    for (let round = 1; round <= 3; round += 1) {
+      for (const key of keys.slice(1)) await desk.keyboard.press(key);
+      await desk.waitForTimeout(2_200);
+    }
+    await expect(desk.getByRole("button", { name: /^It is right/ })).toHaveCount(12);
+  },
+);
+
+alone(
   "eight lanes in doubt have both answers beside each question, and the next step in sight, on every small screen",
   async ({ tapeline: { desk } }) => {
     await openLive(desk, "endurance", 10);

@@ -7,6 +7,7 @@ import { useUnitWord } from "../../../../words/marks.ts";
 import { useShowNumber } from "../../../../words/numbers.ts";
 import { useSay } from "../../../../words/say.ts";
 import { AskedOf } from "../../Doubts.tsx";
+import { asksNow } from "./asking.ts";
 import css from "./LaneDone.module.css";
 import { Standing } from "./Standing.tsx";
 
@@ -17,7 +18,10 @@ interface LaneDoneProps {
   readonly children?: ReactNode;
 }
 
-/** Shows a lane's result: at once by its own taps, then as the desk says it, with its standing or what is doubtful. */
+/**
+ * Shows a lane's result: at once by its own taps, then as the desk says it, with its standing or what is doubtful; a
+ * lane keeps its height while others are at it.
+ */
 export function LaneDone({ live, lane, children }: LaneDoneProps) {
   const { t } = useTranslation(["live", "station"]);
   const say = useSay();
@@ -43,7 +47,8 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
       <div className={css.own}>{children}</div>
       {told?.news != null && doubts.length === 0 && <Standing standing={told.news.standing} />}
       {trouble !== null && <p className={css.trouble}>{say(trouble)}</p>}
-      {doubts.length > 0 && (
+      {doubts.length > 0 && !asksNow(live) && <p className={css.doubtful}>{t("lane.doubtful")}</p>}
+      {doubts.length > 0 && asksNow(live) && (
         <AskedOf doubts={doubts}>
           {/* Where all are done together, it is said once beside the lanes. */}
           {clockOf(live.test) === "own" && <p>{t("station:doubt.waits")}</p>}

@@ -5,6 +5,7 @@ import { Button } from "../../../../parts/controls/Button.tsx";
 import { onDown } from "../../../../tests/live/onDown.ts";
 import type { Live, LiveLane, LiveTool } from "../../../../tests/live/tool.ts";
 import { ItIsRight } from "../../Doubts.tsx";
+import { asksNow } from "./asking.ts";
 import { LaneDone } from "./LaneDone.tsx";
 import css from "./LaneTile.module.css";
 
@@ -26,7 +27,7 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
   const { t } = useTranslation("live");
   const { phase } = lane.state;
   const isOpen = phase === "ready" || phase === "going";
-  const isDoubted = phase === "done" && lane.in.doubts.length > 0;
+  const isDoubted = phase === "done" && lane.in.doubts.length > 0 && asksNow(live);
   // Beside a stage that is large, a lane is too narrow for two answers at its side.
   const isNarrow = (tool.laneWidth ?? usualWidth) < 12 || (isDoubted && clockOf(live.test) === "own");
   const { press, second } = tool;
@@ -60,18 +61,25 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
       {isOpen && second !== undefined && (
         <SecondButton tool={tool} lane={lane} onPress={(timeStamp) => second.press(live, lane, timeStamp)} />
       )}
-      {phase === "done" && onCorrect !== null && <Answers lane={lane} onCorrect={onCorrect} />}
+      {phase === "done" && onCorrect !== null && <Answers {...{ lane, isDoubted, onCorrect }} />}
     </li>
   );
 }
 
+interface AnswersProps {
+  readonly lane: LiveLane;
+  /** True if the result is doubtful and asked about. */
+  readonly isDoubted: boolean;
+  readonly onCorrect: () => void;
+}
+
 /** What can be done with a result: correct it, or say that it is right where it is in doubt. */
-function Answers({ lane, onCorrect }: { readonly lane: LiveLane; readonly onCorrect: () => void }) {
+function Answers({ lane, isDoubted, onCorrect }: AnswersProps) {
   const { t } = useTranslation("live");
-  const { who, doubts, entered } = lane.in;
+  const { who, entered } = lane.in;
   const label = t("lane.correctWho", { bib: who.bib });
   const newest = entered.findLast(({ attempt }) => attempt.void === null)?.attempt.attemptId;
-  if (doubts.length > 0 && newest !== undefined)
+  if (isDoubted && newest !== undefined)
     return (
       <div className={css.answers}>
         <ItIsRight key={newest} attemptId={newest} bib={who.bib} />

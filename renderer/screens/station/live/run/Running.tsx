@@ -10,13 +10,14 @@ import type { Timeline } from "../../../../sound/schedule.ts";
 import { useHeatSound } from "../../../../sound/useHeatSound.ts";
 import { bind } from "../../../../tests/live/bind.ts";
 import { keysOfLanes, type LiveKeys, useLiveKeys } from "../../../../tests/live/liveKeys.ts";
-import type { Live, LiveLane, LiveTool } from "../../../../tests/live/tool.ts";
+import type { Live, LiveTool } from "../../../../tests/live/tool.ts";
 import type { HeatView, LiveHeat } from "../../../../tests/live/types.ts";
 import { faceOf } from "../../../../tests/registry.ts";
 import type { AttemptView } from "../../types.ts";
 import type { Gathering } from "../gather/useGather.ts";
 import type { HeatOutboxView } from "../sync/outgoing.ts";
 import { parametersOf, takeBack, useLive } from "../sync/useLive.ts";
+import { isGoing } from "./asking.ts";
 import { HeatNotes } from "./HeatNotes.tsx";
 import { OverDialog } from "./OverDialog.tsx";
 import css from "./Running.module.css";
@@ -55,10 +56,6 @@ function useCommonSound(test: TestCode, heat: LiveHeat, live: Live | null): void
   // Judged by the taps here, so that it is silent at the last one, and sounds again when that is undone.
   const sounds = isCommon && (live?.lanes.some(isGoing) ?? false);
   useHeatSound({ clock: sounds ? (live?.clock ?? null) : null, timeline });
-}
-
-function isGoing({ state: { phase } }: LiveLane): boolean {
-  return phase === "going" || phase === "ready";
 }
 
 interface RunningHeatProps extends RunningProps {
