@@ -5,6 +5,9 @@ const leastPx = 44;
 
 /** Puts a finger on something and takes it off again, after it was brought into sight; it has to be large enough. */
 export async function tap(page: Page, target: Locator): Promise<void> {
+  const tools = await page.context().newCDPSession(page);
+  // Before anything is measured: for fingers alone the screens leave out what only keys have use for.
+  await tools.send("Emulation.setTouchEmulationEnabled", { enabled: true, maxTouchPoints: 5 });
   await target.scrollIntoViewIfNeeded();
   // What is tapped is the label where it belongs to a control that nobody sees.
   const box = await target.evaluate((element) => {
@@ -16,8 +19,6 @@ export async function tap(page: Page, target: Locator): Promise<void> {
   expect
     .soft(Math.min(box.width, box.height), `${name.trim()} is large enough for a finger`)
     .toBeGreaterThanOrEqual(leastPx);
-  const tools = await page.context().newCDPSession(page);
-  await tools.send("Emulation.setTouchEmulationEnabled", { enabled: true, maxTouchPoints: 5 });
   const point = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   await tools.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [point] });
   await tools.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });

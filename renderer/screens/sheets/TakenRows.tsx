@@ -41,7 +41,7 @@ function common(t: Words): Column<PreviewRow>[] {
 }
 
 function leavingOut(t: Words, sheet: SheetInHand): Column<PreviewRow> {
-  return column("leaveOut", t("column.leaveOut"), "11rem", ({ line }) => (
+  return column("leaveOut", t("column.leaveOut"), "10.5rem", ({ line }) => (
     <Button label={t("keptBack.leaveOutOf", { line })} onPress={() => sheet.leaveOut(line)}>
       {t("keptBack.leaveOut")}
     </Button>
