@@ -1,7 +1,7 @@
 import { expect, type Page } from "@playwright/test";
 import { freePort } from "../network/table.ts";
 import { openDevice, startChromium } from "./browsers.ts";
-import { joinAs, openTable, test } from "./devices.ts";
+import { joinAs, test } from "./devices.ts";
 import {
   attemptsOf,
   bibWithoutPast,
@@ -14,6 +14,7 @@ import {
   typeCore,
 } from "./devices-kept.ts";
 import { startFaultProxy } from "./fault-proxy.ts";
+import { openDemoTable } from "./joining.ts";
 import { callDoor } from "./page.ts";
 import { entryOf } from "./stations.ts";
 
@@ -23,7 +24,7 @@ test("what is typed while the table is away waits sealed on the device, and is t
   tapeline,
 }) => {
   const { desk } = tapeline;
-  const url = await openTable(tapeline);
+  const url = await openDemoTable(tapeline);
   const port = Number(new URL(url).port);
   const proxy = await startFaultProxy(await freePort(), port);
   // The device asks for the table's own address, and comes to what stands between.
@@ -67,7 +68,7 @@ test("what the table asks about an entry that waited is asked at the device, and
   chromium,
 }) => {
   const { desk } = tapeline;
-  const url = await openTable(tapeline);
+  const url = await openDemoTable(tapeline);
   const { page, context } = await openDevice(chromium, 1024, 768);
   await joinAs(desk, { page }, url, "Blue tablet", "Core");
   const bib = await bibWithPast(desk);
@@ -94,7 +95,7 @@ test("a device whose cookie ended keeps what waits, and sends it once it has joi
   chromium,
 }) => {
   const { desk } = tapeline;
-  const url = await openTable(tapeline);
+  const url = await openDemoTable(tapeline);
   const { page, context } = await openDevice(chromium, 360, 640);
   await joinAs(desk, { page }, url, "Red phone", "Core");
   const bib = await bibWithoutPast(desk);
@@ -120,7 +121,7 @@ test("a device deletes what it keeps when the day is closed, and what the table 
   chromium,
 }) => {
   const { desk } = tapeline;
-  const url = await openTable(tapeline);
+  const url = await openDemoTable(tapeline);
   const [saved, lost] = [await openDevice(chromium, 360, 640), await openDevice(chromium, 360, 640)];
   await joinAs(desk, saved, url, "Red phone", "Core");
   await joinAs(desk, lost, url, "Blue phone", "Core");
@@ -158,7 +159,7 @@ test("check-in at a device says that it needs the table, and loses nothing of wh
   chromium,
 }) => {
   const { desk } = tapeline;
-  const url = await openTable(tapeline);
+  const url = await openDemoTable(tapeline);
   const { page, context } = await openDevice(chromium, 1024, 768);
   await joinAs(desk, { page }, url, "Blue tablet", "Check-in");
   await page.getByRole("heading", { name: "Check-in" }).waitFor();

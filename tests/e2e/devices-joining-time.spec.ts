@@ -1,19 +1,7 @@
-import { type Browser, expect } from "@playwright/test";
-import { openDevice, startChromium } from "./browsers.ts";
-import { test as base } from "./fixture.ts";
+import { expect } from "@playwright/test";
+import { openDevice } from "./browsers.ts";
+import { test } from "./devices.ts";
 import { letIn, openDemoTable, readCode } from "./joining.ts";
-
-const test = base.extend<object, { chromium: Browser }>({
-  chromium: [
-    // biome-ignore lint/correctness/noEmptyPattern: the runner reads the names of what is wanted from this pattern.
-    async ({}, use) => {
-      const browser = await startChromium();
-      await use(browser);
-      await browser.close();
-    },
-    { scope: "worker", timeout: 600_000 },
-  ],
-});
 
 /**
  * A person's pace in ms: to think before a step, to point at something, to press a key as an average typist does.

@@ -1,21 +1,9 @@
-import { type Browser, expect, type Page } from "@playwright/test";
-import { openDevice, startChromium } from "./browsers.ts";
+import { expect, type Page } from "@playwright/test";
+import { openDevice } from "./browsers.ts";
+import { test } from "./devices.ts";
 import { englishOn } from "./english.ts";
-import { test as base } from "./fixture.ts";
 import { letIn, openDemoTable, readCode } from "./joining.ts";
 import { callDoor } from "./page.ts";
-
-const test = base.extend<object, { chromium: Browser }>({
-  chromium: [
-    // biome-ignore lint/correctness/noEmptyPattern: the runner reads the names of what is wanted from this pattern.
-    async ({}, use) => {
-      const browser = await startChromium();
-      await use(browser);
-      await browser.close();
-    },
-    { scope: "worker", timeout: 600_000 },
-  ],
-});
 
 const speaks = (page: Page, language: string) =>
   expect(page.locator("html")).toHaveAttribute("lang", language);

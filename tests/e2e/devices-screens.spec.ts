@@ -1,23 +1,10 @@
-import { type Browser, expect, type Page } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectForEverybody } from "./axe.ts";
-import { startChromium } from "./browsers.ts";
 import { deviceSizes, walkDevice } from "./device-screens.ts";
-import { test as base } from "./fixture.ts";
+import { test } from "./devices.ts";
 import { openDemoTable } from "./joining.ts";
 
 /** Every screen of a device, at the sizes of phones and tablets, in both languages. */
-
-const test = base.extend<object, { chromium: Browser }>({
-  chromium: [
-    // biome-ignore lint/correctness/noEmptyPattern: the runner reads the names of what is wanted from this pattern.
-    async ({}, use) => {
-      const browser = await startChromium();
-      await use(browser);
-      await browser.close();
-    },
-    { scope: "worker", timeout: 600_000 },
-  ],
-});
 
 /** WCAG 2.2 asks for 24 CSS px (2.5.8, AA) and 44 (2.5.5, AAA); the issue of these screens for the latter. */
 const leastPx = 44;

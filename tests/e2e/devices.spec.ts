@@ -7,7 +7,8 @@ import { expect } from "@playwright/test";
 import { listeningOf } from "../network/sockets.ts";
 import { expectForEverybody } from "./axe.ts";
 import { openDevice } from "./browsers.ts";
-import { joinAs, openTable, test } from "./devices.ts";
+import { joinAs, test } from "./devices.ts";
+import { openDemoTable } from "./joining.ts";
 import { environment } from "./launch.ts";
 import { callDoor } from "./page.ts";
 
@@ -18,7 +19,7 @@ test("a phone joins by code, holds a station, and what it does there is on the t
   chromium,
 }) => {
   const { desk } = tapeline;
-  const url = await openTable(tapeline);
+  const url = await openDemoTable(tapeline);
   const phone = await openDevice(chromium, 360, 640);
   await phone.page.goto(url);
   await expectForEverybody(phone.page, 5);
@@ -60,7 +61,7 @@ test("a television is a big screen, gets another place from the table, and is se
   chromium,
 }) => {
   const { desk } = tapeline;
-  const url = await openTable(tapeline);
+  const url = await openDemoTable(tapeline);
   const screen = await openDevice(chromium, 1920, 1080);
   await joinAs(desk, screen, url, "Hall television", "Big screen");
   await expect(screen.page.locator("html")).toHaveAttribute("data-theme", "hall");
@@ -83,7 +84,7 @@ test("a device says since when the table is out of reach, and goes on when it is
   chromium,
 }) => {
   const { desk } = tapeline;
-  const url = await openTable(tapeline);
+  const url = await openDemoTable(tapeline);
   const tablet = await openDevice(chromium, 1024, 768);
   await joinAs(desk, tablet, url, "Blue tablet", "Agility");
   await expect(tablet.page.getByText(/only$/)).toBeAttached();
@@ -99,7 +100,7 @@ test("a wrong code and a no are said in words, and the code of a QR code is fill
   chromium,
 }) => {
   const { desk } = tapeline;
-  const url = await openTable(tapeline);
+  const url = await openDemoTable(tapeline);
   const phone = await openDevice(chromium, 360, 640);
   await desk.getByRole("button", { name: "Show a code" }).click();
   await phone.page.goto(`${url}#AAAABBBB`);

@@ -1,4 +1,4 @@
-import { expect } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { expectForEverybody } from "./axe.ts";
 import { test as base } from "./fixture.ts";
 import {
@@ -63,8 +63,7 @@ test("a second laptop joins by address, code and key, and what is keyed there is
   await expect(desk.getByText("1:03").first()).toBeVisible();
 
   // It leaves by itself: its own first screen is there again, and the table has one device less.
-  await station.getByRole("button", { name: "Leave the table" }).click();
-  await station.getByRole("alertdialog").getByRole("button", { name: "Leave the table" }).click();
+  await leave(station);
   const again = await laptop.page("desk");
   await expect(again.getByRole("heading", { name: "New testing day" })).toBeVisible();
   await desk.evaluate(() => {
@@ -111,8 +110,7 @@ test("a table that was killed and started again has the laptop back, and a lapto
   expect(await kiosk(laptop.launched.app)).toEqual({ kiosk: true, full: true, menu: false });
 
   // Left, it is at its own first screen, which only the PIN opens.
-  await waiting.getByRole("button", { name: "Leave the table" }).click();
-  await waiting.getByRole("alertdialog").getByRole("button", { name: "Leave the table" }).click();
+  await leave(waiting);
   const own = await laptop.page("desk");
   await expect(own.getByRole("textbox", { name: "PIN" }).or(own.getByLabel("PIN"))).toBeVisible();
   await expect(own.getByRole("heading", { name: "New testing day" })).toHaveCount(0);
@@ -193,3 +191,10 @@ test("another key is refused in a sentence, and a laptop that was sent away says
   const again = await laptop.page("desk");
   await expect(again.getByRole("heading", { name: "New testing day" })).toBeVisible();
 });
+
+/** Lets the table go, and says so again when asked. */
+async function leave(page: Page): Promise<void> {
+  const go = { name: "Leave the table" };
+  await page.getByRole("button", go).click();
+  await page.getByRole("alertdialog").getByRole("button", go).click();
+}
