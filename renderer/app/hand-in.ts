@@ -4,7 +4,6 @@ import type { Answers } from "./answers.ts";
 import { client } from "./client.tsx";
 import { holdRefused, isOfToday, isWaiting, type KeptRow, keptHere, takeOut } from "./device-keep.ts";
 import { channel, type KeptEntry, sendLost } from "./kept-entries.ts";
-import { withPatience } from "./patience.ts";
 import { tableAway } from "./table.ts";
 import { isUnanswered } from "./trouble.ts";
 
@@ -54,7 +53,7 @@ async function compare(test: TestCode, rows: readonly KeptRow[]): Promise<Lacks 
   ];
   try {
     const asked = { test, attemptIds, athleteIds };
-    return await withPatience((signal) => client.station.lacks.query(asked, { signal }));
+    return await client.station.lacks.query(asked);
   } catch (error) {
     if (!isUnanswered(error)) console.warn("What this device keeps could not be compared:", error);
     return null;

@@ -14,7 +14,6 @@ import {
   takeOut,
 } from "./device-keep.ts";
 import { createOutbox, type Outbox } from "./outbox.ts";
-import { withPatience } from "./patience.ts";
 import { isUnanswered, sentenceOf } from "./trouble.ts";
 
 type Entry = Questions["station"]["enter"];
@@ -75,12 +74,12 @@ export function resumeEntries(): void {
 
 async function send(item: KeptEntry): Promise<void> {
   if (item.what === "void") {
-    await withPatience((signal) => client.station.void.mutate(item.input, { signal }));
+    await client.station.void.mutate(item.input);
     holdSaved(channel, withoutText(item));
     listeners.get(item.id)?.came({ outcome: "saved", told: null });
     return;
   }
-  const answer = await withPatience((signal) => client.station.enter.mutate(item.entry, { signal }));
+  const answer = await client.station.enter.mutate(item.entry);
   if (answer.outcome === "ask") throw new Asked(answer);
   holdSaved(channel, withoutText(item));
   listeners.get(item.id)?.came(answer);

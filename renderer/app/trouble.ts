@@ -1,6 +1,5 @@
 import { TRPCClientError } from "@trpc/client";
 import type { Sentence } from "../../electron/domain/words.ts";
-import { NoAnswer } from "./patience.ts";
 
 /** Returns the sentence about an error: the API's own, or ours where no answer came. */
 export function sentenceOf(error: unknown): Sentence {
@@ -13,7 +12,6 @@ export function sentenceOf(error: unknown): Sentence {
 
 /** True if the request got no answer: whether it was accepted is unknown. */
 export function isUnanswered(error: unknown): boolean {
-  if (error instanceof NoAnswer) return true;
   return error instanceof TRPCClientError && (error.data === undefined || error.data === null);
 }
 

@@ -2,7 +2,6 @@ import { client } from "../../../../app/client.tsx";
 import { holdRefused, isWaiting, keeperOf, keptHere } from "../../../../app/device-keep.ts";
 import { tell } from "../../../../app/messages.ts";
 import { createOutbox, type ItemKeeper, type Outbox } from "../../../../app/outbox.ts";
-import { withPatience } from "../../../../app/patience.ts";
 import { isDevice } from "../../../../app/table.ts";
 import { isUnanswered, sentenceOf } from "../../../../app/trouble.ts";
 import { firstBatch, type Outgoing } from "./outgoing.ts";
@@ -89,15 +88,14 @@ async function send(heatId: string, items: readonly Outgoing[]): Promise<void> {
     // The heat's screen is drawn first, which takes a while: the age of the tap is computed just before sending.
     await new Promise((resolve) => setTimeout(resolve, 0));
     const startedAgoMs = Math.min(600_000, Math.max(0, pageTime() - first.at));
-    await withPatience((signal) => client.heat.start.mutate({ heatId, startedAgoMs }, { signal }));
+    await client.heat.start.mutate({ heatId, startedAgoMs });
     return;
   }
   const by = await knownTapper(heatId);
   if (first?.what === "undo") {
-    const undo = { heatId, id: first.id, eventId: first.eventId, by };
-    await withPatience((signal) => client.heat.undo.mutate(undo, { signal }));
+    await client.heat.undo.mutate({ heatId, id: first.id, eventId: first.eventId, by });
   } else {
     const events = items.flatMap((item) => (item.what === "tap" ? [item.tap] : []));
-    await withPatience((signal) => client.heat.tap.mutate({ heatId, by, events }, { signal }));
+    await client.heat.tap.mutate({ heatId, by, events });
   }
 }
