@@ -17,7 +17,7 @@ import { HeatBehind } from "./live/HeatBehind.tsx";
 import { LiveStation } from "./live/LiveStation.tsx";
 import { ModeChoice } from "./live/ModeChoice.tsx";
 import { useMode } from "./live/mode.ts";
-import { useHeatView } from "./live/sync/useHeatView.ts";
+import { useHeatAtHand } from "./live/sync/useHeatView.ts";
 import { Station } from "./Station.tsx";
 import type { StationView } from "./types.ts";
 
@@ -28,7 +28,7 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
   const trpc = useTRPC();
   const { lengths, setLengths } = useLengthUnit();
   const corrections = useCorrections(test);
-  const heat = useHeatView(test, lengths, undefined);
+  const heat = useHeatAtHand(test, lengths);
   const { mode, setMode } = useMode(test, heat.isPending ? undefined : (heat.data?.heat ?? null));
   const query = useQuery(trpc.station.view.queryOptions({ test, lengths }));
   return (

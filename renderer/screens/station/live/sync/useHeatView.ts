@@ -27,6 +27,21 @@ async function ask(test: TestCode, lengths: LengthUnit, holder: ShownHolder): Pr
   return answer;
 }
 
+/** Reads the desk's view of a station's heat, for a screen that needs no exact clock. */
+export function useHeatAtHand(
+  test: TestCode,
+  lengths: LengthUnit,
+  holder?: ShownHolder,
+): UseQueryResult<HeatView> {
+  return useQuery({
+    // The change feed finds queries by the first part of their key, named as the client's own.
+    queryKey: [["heat", "view"], { test, lengths, holder }],
+    queryFn: () => ask(test, lengths, holder),
+    // No change tells of a device that went away without a word.
+    refetchInterval: holder === undefined ? false : otherEveryMs,
+  });
+}
+
 /**
  * Reads the desk's view of a station's heat. Each answer also sets the heat's clock; after a reload, when the first
  * answer came with much else, it asks a few times more until the clock is certain.
@@ -36,13 +51,7 @@ export function useHeatView(
   lengths: LengthUnit,
   holder: ShownHolder,
 ): UseQueryResult<HeatView> {
-  const query = useQuery({
-    // The change feed finds queries by the first part of their key, named as the client's own.
-    queryKey: [["heat", "view"], { test, lengths, holder }],
-    queryFn: () => ask(test, lengths, holder),
-    // No change tells of a device that went away without a word.
-    refetchInterval: holder === undefined ? false : otherEveryMs,
-  });
+  const query = useHeatAtHand(test, lengths, holder);
   const running = query.data?.heat?.elapsedMs != null ? query.data.heat.heatId : null;
   useEffect(() => {
     if (running === null) return;
