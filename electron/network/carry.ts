@@ -8,22 +8,30 @@ const patienceMs = 30_000;
 /** A request's body was longer than allowed, or broke off. */
 export class BrokenBody extends Error {}
 
-/** Yields a request's body, and breaks off where it is too long. */
-async function* bodyOf(request: IncomingMessage): AsyncGenerator<Uint8Array> {
+/** The headers of a page's request that the door reads; no others go on. */
+export const doorHeaders = ["accept", "content-type", "last-event-id", "trpc-accept"];
+
+/** Yields a body, and breaks off where it is longer than `most` bytes. */
+async function* bodyOf(message: IncomingMessage, most = mostBodyBytes): AsyncGenerator<Uint8Array> {
   let length = 0;
-  for await (const part of request as AsyncIterable<Uint8Array>) {
+  for await (const part of message as AsyncIterable<Uint8Array>) {
     length += part.length;
-    if (length > mostBodyBytes) throw new BrokenBody("too long");
+    if (length > most) throw new BrokenBody("too long");
     yield part;
   }
 }
 
+/** Reads a body as text. @throws BrokenBody for one that is longer than `most` bytes */
+export async function textOf(message: IncomingMessage, most?: number): Promise<string> {
+  const parts: Uint8Array[] = [];
+  for await (const part of bodyOf(message, most)) parts.push(part);
+  return Buffer.concat(parts).toString("utf8");
+}
+
 /** Reads a request's body as JSON. @throws BrokenBody for one that is too long or no JSON */
 export async function jsonOf(request: IncomingMessage): Promise<unknown> {
-  const parts: Uint8Array[] = [];
   try {
-    for await (const part of bodyOf(request)) parts.push(part);
-    return JSON.parse(Buffer.concat(parts).toString("utf8")) as unknown;
+    return JSON.parse(await textOf(request)) as unknown;
   } catch (cause) {
     // Too long, no JSON, or gone in the middle.
     throw cause instanceof BrokenBody ? cause : new BrokenBody("unreadable", { cause });
@@ -36,7 +44,7 @@ export async function jsonOf(request: IncomingMessage): Promise<unknown> {
  */
 export function asDoorRequest(request: IncomingMessage, origin: string, signal: AbortSignal): Request {
   const headers = new Headers();
-  for (const name of ["accept", "content-type", "last-event-id", "trpc-accept"]) {
+  for (const name of doorHeaders) {
     const value = request.headers[name];
     if (typeof value === "string") headers.set(name, value);
   }

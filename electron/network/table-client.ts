@@ -2,6 +2,7 @@ import type { IncomingMessage } from "node:http";
 import { request as httpsRequest } from "node:https";
 import { Readable } from "node:stream";
 import { hostOf } from "./addresses.ts";
+import { doorHeaders, textOf } from "./carry.ts";
 import { mostBodyBytes } from "./guard.ts";
 import { PinnedAgent, type PinnedTable } from "./pinned.ts";
 
@@ -14,8 +15,6 @@ const silenceMs = 35_000;
 
 /** The kinds of answer that a page gets from the table: data, and the stream of changes. */
 const carriedTypes = ["application/json", "text/event-stream"];
-/** The headers of a page's request that go on. */
-const carriedHeaders = ["accept", "content-type", "last-event-id", "trpc-accept"];
 
 /** An answer of the table beside the door. */
 interface Told {
@@ -102,7 +101,7 @@ function bearer(token: string | undefined): Record<string, string> {
 }
 
 function headersOf(request: Request): Record<string, string> {
-  const found = carriedHeaders.map((name) => [name, request.headers.get(name)] as const);
+  const found = doorHeaders.map((name) => [name, request.headers.get(name)] as const);
   return Object.fromEntries(found.filter((header): header is [string, string] => header[1] !== null));
 }
 
@@ -123,13 +122,6 @@ function responseOf(answer: IncomingMessage): Response {
 }
 
 async function wordOf(answer: IncomingMessage): Promise<unknown> {
-  const parts: Uint8Array[] = [];
-  let length = 0;
-  for await (const part of answer as AsyncIterable<Uint8Array>) {
-    length += part.length;
-    if (length > longestWord) throw new Error("The table's answer is too long.");
-    parts.push(part);
-  }
-  const text = Buffer.concat(parts).toString("utf8");
+  const text = await textOf(answer, longestWord);
   return text === "" ? null : (JSON.parse(text) as unknown);
 }
