@@ -17,6 +17,8 @@ import { hashOf } from "./joining.ts";
 /** Most devices of a day. */
 const mostDevices = 64;
 const tokenBytes = 32;
+/** A device says that it is there every five seconds: one that misses three of them is gone, in ms. */
+const latelyMs = 16_000;
 
 /** What a device says of itself when it shows that it is there. */
 interface DeviceWord {
@@ -57,8 +59,10 @@ export interface Devices {
   day(): string | null;
   /** Returns why the table let the holder of a token go; null for any other token. */
   whyGone(token: string | null): WhyGone | null;
-  /** Returns how many devices were heard of within the last `ms`. */
-  heardWithin(ms: number): number;
+  /** Returns true while a device is joined and was heard of lately. */
+  isThere(deviceId: string): boolean;
+  /** Returns true if any device was heard of lately. */
+  isAnyThere(): boolean;
   heard(deviceId: string, word: DeviceWord): void;
   place(deviceId: string, place: DevicePlace): boolean;
   sendAway(deviceId: string): boolean;
@@ -77,6 +81,10 @@ export function createDevices({ store, kind, ms, now, gone, cut }: DevicesParts)
     const day = dayId();
     return day === null ? [] : devicesOf(store().db, day);
   };
+
+  function isLately(at: number | undefined): boolean {
+    return at !== undefined && ms() - at < latelyMs;
+  }
 
   function leave(deviceId: string): boolean {
     const tokenHash = store().write([], (db) => removeDevice(db, deviceId));
@@ -125,7 +133,8 @@ export function createDevices({ store, kind, ms, now, gone, cut }: DevicesParts)
       return day === undefined ? null : `${kind()} ${day.id} ${day.date}`;
     },
     whyGone: gone.whyOf,
-    heardWithin: (within) => [...heardAt.values()].filter((at) => ms() - at < within).length,
+    isThere: (deviceId) => isLately(heardAt.get(deviceId)) && listed().some(({ id }) => id === deviceId),
+    isAnyThere: () => [...heardAt.values()].some(isLately),
     heard: (deviceId, word) => void words.set(deviceId, word),
     place(deviceId, place) {
       const was = store().write([], (db) => placeDevice(db, deviceId, place));

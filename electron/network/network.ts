@@ -70,6 +70,8 @@ export interface Network {
   closeJoining(): void;
   /** Answers a device that asks to join: its place, or null for no. @throws Refusal when it asks no more */
   answer(askId: string, place: DevicePlace | null): void;
+  /** Returns true while a device is joined and was heard of lately. */
+  isThere(deviceId: string): boolean;
   place(deviceId: string, place: DevicePlace): void;
   sendAway(deviceId: string): void;
   sendAllAway(): void;
@@ -85,8 +87,6 @@ interface Running extends Listening {
   readonly dayId: number;
 }
 
-/** A device that was heard of within this time is there, in ms: three of its signs of life. */
-const lately = 16_000;
 /** How long devices may take to hear that the day is over, in ms: one of their signs of life, and some patience. */
 const goodbyeMs = 8_000;
 
@@ -170,7 +170,7 @@ export function createNetwork(parts: NetworkParts): Network {
   async function sayGoodbye(): Promise<void> {
     const was = running;
     forgetDevices();
-    if (was === null || devices.heardWithin(lately) === 0) return turnOff();
+    if (was === null || !devices.isAnyThere()) return turnOff();
     running = null;
     joining.forget();
     keepSwitch(null);
@@ -237,6 +237,7 @@ export function createNetwork(parts: NetworkParts): Network {
       const answered = joining.answer(askId, place === null ? { yes: false } : { yes: true, place });
       if (!answered) throw new Refusal("not-found", sentence("network.askedNoMore"));
     },
+    isThere: devices.isThere,
     place(deviceId, place) {
       if (!devices.place(deviceId, place)) throw new Refusal("not-found", sentence("network.noDevice"));
       changed();

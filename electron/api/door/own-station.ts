@@ -5,7 +5,7 @@ import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { attemptById } from "../../store/tables/attempts.ts";
-import { type Holder, heatById } from "../../store/tables/heats.ts";
+import { type Heat, type Holder, heatById } from "../../store/tables/heats.ts";
 import { allow } from "./trpc.ts";
 
 /** The part of the context that says whether a device asks. */
@@ -41,11 +41,12 @@ export function keyer<Schema extends z.ZodObject | z.ZodUnion<readonly z.ZodObje
       if (ctx.who !== "station" || own === null) return next();
       const { db } = ctx.desk.store;
       const said = about.parse(input);
-      const named = testsNamed(db, said);
+      const heats = heatsNamed(db, said);
+      const named = testsNamed(db, heats, said);
       if (named.length === 0 || named.some((test) => test !== own)) {
         throw new Refusal("forbidden", sentence("door.otherStation"));
       }
-      if (holdersNamed(db, said).some((holder) => holder !== asker(ctx))) {
+      if (holdersNamed(heats, said).some((holder) => holder !== asker(ctx))) {
         throw new Refusal("forbidden", sentence("heat.ofOther"));
       }
       return next();
@@ -67,21 +68,21 @@ export function holderSeen(ctx: Asker, named: Holder | undefined): Holder {
   return asker(ctx) ?? named ?? null;
 }
 
-/** Returns the holders of every heat that the input is about, and the one that it names. */
-function holdersNamed(db: ReadableDb, { heatId, again, holder }: z.infer<typeof about>): Holder[] {
-  const heats = [heatId, again].flatMap((id) => (id === undefined ? [] : (heatById(db, id) ?? [])));
+/** Returns the heats that the input names and the store knows. */
+function heatsNamed(db: ReadableDb, { heatId, again }: z.infer<typeof about>): Heat[] {
+  return [heatId, again].flatMap((id) => (id === undefined ? [] : (heatById(db, id) ?? [])));
+}
+
+/** Returns the holders of the heats that the input is about, and the one that it names. */
+function holdersNamed(heats: readonly Heat[], { holder }: z.infer<typeof about>): Holder[] {
   return [...heats.map((heat) => heat.holder), ...(holder === undefined ? [] : [holder])];
 }
 
 /** Returns every test that the input is about. An unknown id names none; its maker named the test too. */
-function testsNamed(db: ReadableDb, input: z.infer<typeof about>): TestCode[] {
-  const { test, heatId, again, attemptId, attemptIds, replaces } = input;
-  return [
-    test,
-    heatId === undefined ? undefined : heatById(db, heatId)?.test,
-    again === undefined ? undefined : heatById(db, again)?.test,
-    attemptId === undefined ? undefined : attemptById(db, attemptId)?.test,
-    ...attemptIds.map((id) => attemptById(db, id)?.test),
-    replaces === undefined ? undefined : attemptById(db, replaces.attemptId)?.test,
-  ].filter((each) => each !== undefined);
+function testsNamed(db: ReadableDb, heats: readonly Heat[], said: z.infer<typeof about>): TestCode[] {
+  const { test, attemptId, attemptIds, replaces } = said;
+  const attempts = [attemptId, ...attemptIds, replaces?.attemptId].filter((id) => id !== undefined);
+  return [test, ...heats.map((heat) => heat.test), ...attempts.map((id) => attemptById(db, id)?.test)].filter(
+    (each) => each !== undefined,
+  );
 }

@@ -15,10 +15,8 @@ import { lanesOf } from "../../store/tables/heat-lanes.ts";
 import { endedHeats, type Heat, type Holder, liveHeat } from "../../store/tables/heats.ts";
 import type { Desk } from "../door/desk.ts";
 import type { Told } from "../door/shapes.ts";
-import { deviceNames, heatsAtHand } from "../lanes/at-hand.ts";
-import { heldAthletes } from "../lanes/held.ts";
+import { type HeatAtHand, heatsAtHand } from "../lanes/at-hand.ts";
 import { type LoadedHeat, type LoadedLane, lanesAt, load, momentOf } from "../lanes/load.ts";
-import { isThere } from "../lanes/there.ts";
 import { attemptView, personIn, tellOne } from "../marks/attempts.ts";
 import { openDoubts } from "../marks/unanswered.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
@@ -38,6 +36,8 @@ interface Scene {
   readonly day: Day;
   readonly people: ReadonlyMap<number, Present>;
   readonly queue: readonly QueuePlace[];
+  /** The day's heats that are gathered or run, at the table and at every device. */
+  readonly heats: readonly HeatAtHand[];
   readonly lengths: LengthUnit;
 }
 
@@ -53,7 +53,7 @@ export function view(desk: Desk, day: Day, { test, lengths, holder }: Seen): Hea
   const { db } = desk.store;
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
   const queue = queueOf(db, day, test, desk.now().toISOString());
-  const scene: Scene = { db, day, people, queue, lengths };
+  const scene: Scene = { db, day, people, queue, heats: heatsAtHand(db, day), lengths };
   const heat = liveHeat(db, day.id, test, holder);
   const loaded = heat === undefined ? null : load(db, heat);
   const waiting = waitingOf(scene, loaded);
@@ -68,8 +68,8 @@ export function view(desk: Desk, day: Day, { test, lengths, holder }: Seen): Hea
 }
 
 /** Returns the queue without those whom a lane holds, and without those who have one in this station's own heat. */
-function waitingOf({ db, day, queue }: Scene, loaded: LoadedHeat | null): QueuePlace[] {
-  const held = heldAthletes(db, day.id);
+function waitingOf({ queue, heats }: Scene, loaded: LoadedHeat | null): QueuePlace[] {
+  const held = new Set(heats.flatMap(({ athleteIds }) => athleteIds));
   const lanes = loaded === null || isOver(loaded) ? [] : loaded.lanes;
   const own = new Set(lanes.map(({ athleteId }) => athleteId));
   return queue.filter(({ athleteId }) => !held.has(athleteId) && !own.has(athleteId));
@@ -90,8 +90,8 @@ function nextOf(
 }
 
 /** Returns the heats of the test that others gather or run at the same time. */
-function othersOf({ db, day, people }: Scene, seen: Pick<Seen, "test" | "holder">): HeatView["others"] {
-  return heatsAtHand(db, day)
+function othersOf({ heats, people }: Scene, seen: Pick<Seen, "test" | "holder">): HeatView["others"] {
+  return heats
     .filter(({ test, holder }) => test === seen.test && holder !== seen.holder)
     .map(({ athleteIds, ...heat }) => ({
       ...heat,
@@ -99,13 +99,10 @@ function othersOf({ db, day, people }: Scene, seen: Pick<Seen, "test" | "holder"
     }));
 }
 
-function bibsOf({ db, people }: Scene, heat: Heat): (number | null)[] {
-  return lanesOf(db, heat.id).map(({ athleteId }) => personIn(people, athleteId).bib);
-}
-
-function endedView(scene: Scene, heat: Heat): HeatView["ended"][number] {
+function endedView({ db, people }: Scene, heat: Heat): HeatView["ended"][number] {
+  const bibs = lanesOf(db, heat.id).map(({ athleteId }) => personIn(people, athleteId).bib);
   const { ending = "done", reason = "", by = "", at = "" } = heat.ended ?? {};
-  return { heatId: heat.id, ending, reason, by, at, bibs: bibsOf(scene, heat) };
+  return { heatId: heat.id, ending, reason, by, at, bibs };
 }
 
 function heatView(desk: Desk, scene: Scene, loaded: LoadedHeat): LiveHeat {
@@ -117,8 +114,8 @@ function heatView(desk: Desk, scene: Scene, loaded: LoadedHeat): LiveHeat {
   return {
     heatId: heat.id,
     holder: heat.holder,
-    device: deviceNames(scene.db, scene.day).get(heat.holder) ?? null,
-    deviceIsThere: isThere(desk, heat.holder),
+    device: scene.heats.find(({ heatId }) => heatId === heat.id)?.device ?? null,
+    deviceIsThere: heat.holder !== null && desk.network?.isThere(heat.holder) === true,
     gatheredBy: heat.gatheredBy,
     test: heat.test,
     state: heat.state === "gathering" ? "gathering" : "running",

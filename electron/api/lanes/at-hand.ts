@@ -21,14 +21,9 @@ export interface HeatAtHand extends z.infer<typeof heatAtHandSchema> {
   readonly athleteIds: readonly number[];
 }
 
-/** Returns the names of a day's devices by their ids. */
-export function deviceNames(db: ReadableDb, day: Day): ReadonlyMap<Holder, string> {
-  return new Map<Holder, string>(devicesOf(db, day.id).map(({ id, name }) => [id, name]));
-}
-
 /** Returns a day's heats that are gathered or run, at the table and at any device, oldest first. */
 export function heatsAtHand(db: ReadableDb, day: Day): HeatAtHand[] {
-  const names = deviceNames(db, day);
+  const names = new Map<Holder, string>(devicesOf(db, day.id).map(({ id, name }) => [id, name]));
   const held = Map.groupBy(heldLanes(db, day.id), ({ heatId }) => heatId);
   return liveHeats(db, day.id).map(({ id, test, holder, state }) => ({
     ...{ heatId: id, test, holder },
