@@ -1,10 +1,18 @@
 import { defineConfig } from "@playwright/test";
 
 /**
- * What has workers of its own (the sound's minute, the packaged program, browsers of devices), and waits longest. Left to
- * itself the runner takes it last, when most workers have nothing to do any more.
+ * Sweeps try one thing at every size, in every language, in other browsers or in real time: as long as all the rest
+ * together. `npm test` leaves them out; `npm run sweeps` runs them alone, and `npm test -- whole`, as CI does, with it.
  */
-const first = ["metronome", "package", "devices*"].map((name) => `**/${name}.spec.ts`);
+const sweeps = [
+  ...["access", "details", "instructions", "look", "papers", "signs", "small-screens", "zoom"],
+  ...["devices-*", "joined-program", "metronome", "outside", "package", "keys-per-mark"],
+].map((name) => `**/${name}.spec.ts`);
+/** The mark of such a test in a file of others. */
+const single = /@sweep/;
+
+/** What waits longest. Left to itself the runner takes it last, when most workers have nothing to do any more. */
+const first = ["devices", "main-job", "keyboard", "lock"].map((name) => `**/${name}.spec.ts`);
 
 /** The built app in a real window. Run `npm run build` first; the `e2e` script does. */
 export default defineConfig({
@@ -12,8 +20,10 @@ export default defineConfig({
   globalSetup: "./e2e/prepare.ts",
   // In this order.
   projects: [
-    { name: "first", testMatch: first },
-    { name: "rest", testMatch: "**/*.spec.ts", testIgnore: first },
+    { name: "sweeps", testMatch: sweeps },
+    { name: "single sweeps", testIgnore: sweeps, grep: single },
+    { name: "first", testMatch: first, grepInvert: single },
+    { name: "rest", testIgnore: [...sweeps, ...first], grepInvert: single },
   ],
   outputDir: "../test-results",
   // When something is given up that never comes, and nothing else: a green run takes no longer with more of it, and what

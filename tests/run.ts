@@ -47,7 +47,10 @@ const steps: readonly Step[] = [
   { name: "build", command: ["node", "electron/runtime/build.ts"] },
   {
     name: "the real window",
-    command: ["playwright", "test", "--config", "tests/playwright.config.ts", "--reporter=list,json"],
+    command: [
+      ...["playwright", "test", "--config", "tests/playwright.config.ts", "--reporter=list,json"],
+      ...(process.argv[2] === "whole" ? [] : ["--project=first", "--project=rest"]),
+    ],
     counts: () => {
       const report = JSON.parse(readFileSync(windowReport, "utf8")) as {
         stats: { expected: number; unexpected: number; flaky: number };

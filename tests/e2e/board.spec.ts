@@ -198,9 +198,9 @@ test("the foot of the board is one tape, and its marker stands in the stretch of
   expect(place).toBeLessThanOrEqual(26 / 37 + 0.001);
 });
 
-test("200 athletes and long names fit every screen, and no text is too small for the hall", async ({
-  tapeline,
-}) => {
+test("200 athletes and long names fit every screen, and no text is too small for the hall", {
+  tag: "@sweep",
+}, async ({ tapeline }) => {
   const { board } = await openBoardOn(tapeline, (file) => crowdedDay(200, file));
   for (const [width, height, scenes] of [
     [1920, 1080, 4],
@@ -301,9 +301,9 @@ test("on a first day three walls beside each other keep every name whole", async
 });
 
 for (const count of [0, 3, 200]) {
-  test(`a closed day of ${count} ends on the big screen with thanks and what was done, and names nobody there`, async ({
-    tapeline,
-  }) => {
+  test(`a closed day of ${count} ends on the big screen with thanks and what was done, and names nobody there`, {
+    tag: "@sweep",
+  }, async ({ tapeline }) => {
     const { board } = await openBoardOn(tapeline, async (file) => {
       if (count === 200) return crowdedDay(count, file);
       const day = await boardDay(people, file);

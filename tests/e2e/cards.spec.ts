@@ -70,7 +70,7 @@ test("everybody's cards are one PDF, a card a page, with words that can be selec
   expect((await tapeline.blocked()).count).toBe(0);
 });
 
-test("two up, a pile that is cut in the middle is in order", async ({ tapeline }) => {
+test("two up, a pile that is cut in the middle is in order", { tag: "@sweep" }, async ({ tapeline }) => {
   await callDoor(tapeline.desk, "day.openDemo");
   const { day, people, leagues } = await peopleWithCards(tapeline.desk);
   const league = leagues.find(({ count }) => count % 2 === 1) ?? leagues[0];
@@ -91,7 +91,9 @@ test("two up, a pile that is cut in the middle is in order", async ({ tapeline }
 });
 
 for (const language of languages) {
-  test(`nothing of a card is cut off, on any paper, in ${language}`, async ({ tapeline: { desk } }) => {
+  test(`nothing of a card is cut off, on any paper, in ${language}`, { tag: "@sweep" }, async ({
+    tapeline: { desk },
+  }) => {
     await callDoor(desk, "language.choose", { language });
     await expect(desk.locator("html")).toHaveAttribute("lang", language);
     await callDoor(desk, "day.openDemo");

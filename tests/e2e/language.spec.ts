@@ -101,7 +101,9 @@ test("a Spanish desk writes a decimal comma and reads one at a station", async (
   await expect(reach).toHaveValue("219,5");
 });
 
-test("sheets for the hall are Spanish too, one page each, with nothing cut off", async ({ tapeline }) => {
+test("sheets for the hall are Spanish too, one page each, with nothing cut off", { tag: "@sweep" }, async ({
+  tapeline,
+}) => {
   const { desk, app, folder } = tapeline;
   await callDoor(desk, "language.choose", { language: "es" });
   await speaks(desk, "es");
