@@ -1,10 +1,10 @@
-import { type Unzipped, unzipSync, zipSync } from "fflate";
+import { strFromU8, strToU8, type Unzipped, unzipSync, zipSync } from "fflate";
+import { streamOdsRows } from "hucre/ods";
 import { readXlsx, streamXlsxRows } from "hucre/xlsx";
 import { Refusal } from "../domain/refusal.ts";
 import { sheetLimits } from "../domain/sheets/limits.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 import { type Grid, type LinesRead, refuseManyColumns, type SheetRow, tooManyRows } from "./grid.ts";
-import { openDocumentWorksheets } from "./open-document.ts";
 import { cellText, type WorkbookRow, type Worksheet } from "./workbook-cells.ts";
 
 /** Rows between two moments at which the caller may do something else. */
@@ -126,4 +126,49 @@ function swells(): Refusal {
 
 function refused(why: Sentence): Refusal {
   return new Refusal("bad-input", why);
+}
+
+const repeats = /(number-(rows|columns)-repeated=)"(\d+)"/g;
+
+/** The worksheets of an OpenDocument spreadsheet (ISO/IEC 26300). */
+function openDocumentWorksheets(files: Unzipped): Worksheet[] {
+  const content = strFromU8(files["content.xml"] ?? new Uint8Array());
+  const zip = zipSync(
+    {
+      mimetype: strToU8("application/vnd.oasis.opendocument.spreadsheet"),
+      "content.xml": strToU8(bounded(content)),
+    },
+    { level: 0 },
+  );
+  return [...content.matchAll(/<table:table\s[^>]*?table:name="([^"]*)"/g)].map(([, name = ""], index) => ({
+    name: plainText(name),
+    rows: () => rowsOf(zip, index),
+  }));
+}
+
+async function* rowsOf(zip: Uint8Array, sheet: number): AsyncGenerator<WorkbookRow> {
+  yield* streamOdsRows(zip, { sheets: [sheet] });
+}
+
+/**
+ * One row or cell may say that it stands there a million times. Blank ones at the end of a sheet do so, and cost nothing
+ * once they are one; of others more than a sheet may hold is refused before it is unfolded.
+ * @throws Refusal `bad-input`
+ */
+function bounded(content: string): string {
+  let rows = 0;
+  return content.replace(repeats, (_all, attribute: string, what: string, text: string) => {
+    const times = Number(text);
+    if (what === "columns") return `${attribute}"${Math.min(times, sheetLimits.columns + 1)}"`;
+    const kept = times > sheetLimits.rows ? 1 : times;
+    rows += kept;
+    if (rows > sheetLimits.lines) throw tooManyRows();
+    return `${attribute}"${kept}"`;
+  });
+}
+
+const entities: Readonly<Record<string, string>> = { lt: "<", gt: ">", quot: '"', apos: "'", amp: "&" };
+
+function plainText(xml: string): string {
+  return xml.replace(/&(lt|gt|quot|apos|amp);/g, (_all, name: string) => entities[name] ?? "");
 }

@@ -1,4 +1,4 @@
-import { candidatesOf } from "../../electron/api/bundle/candidates.ts";
+import { candidatesOf } from "../../electron/api/bundle/prepare.ts";
 import { seededChance, shuffled } from "../../electron/domain/privacy/chance.ts";
 import { ageBandOf, leagueSizeOf } from "../../electron/domain/privacy/quasi.ts";
 import type { Candidate } from "../../electron/domain/privacy/rule.ts";

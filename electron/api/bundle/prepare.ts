@@ -1,17 +1,25 @@
 import { type BundleFile, bundleFile } from "../../bundle/bundle-file.ts";
 import type { Contents } from "../../bundle/contents.ts";
 import { seededChance } from "../../domain/privacy/chance.ts";
+import { consentOf } from "../../domain/privacy/consent.ts";
 import { type Attack, playNeighbour, sightingsOf, unprotectedRows } from "../../domain/privacy/neighbour.ts";
 import { protect } from "../../domain/privacy/protect.ts";
 import { contentsOf, publish, rowContent, summarise } from "../../domain/privacy/publish.ts";
-import { quarterOf } from "../../domain/privacy/quasi.ts";
+import { quarterOf, quasiOf } from "../../domain/privacy/quasi.ts";
 import { likenessOf, type Risk, riskOf } from "../../domain/privacy/risk.ts";
-import { type BundleKind, type Protected, usualStrictness } from "../../domain/privacy/rule.ts";
+import {
+  type BundleKind,
+  type Candidate,
+  type Protected,
+  usualStrictness,
+} from "../../domain/privacy/rule.ts";
 import { playSubtraction, type Subtraction } from "../../domain/privacy/subtraction.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
+import { allAthletes } from "../../store/tables/athletes.ts";
 import { type Day, dayProtocols } from "../../store/tables/days.ts";
+import { marksOfDay } from "../../store/tables/marks.ts";
+import { namelessMarks } from "../../store/tables/nameless.ts";
 import type { Desk } from "../door/desk.ts";
-import { candidatesOf } from "./candidates.ts";
 import { seedOf } from "./seed.ts";
 
 /** The organiser's choice: the kind of bundle, and its k. */
@@ -75,16 +83,56 @@ function likenessOfRows(rows: Contents["rows"]): Contents["likeness"] {
   const marks = rows.flatMap((row) => row.marks.map((mark) => ({ mark, row })));
   const diverse = likenessOf(
     marks,
-    ({ mark, row }) => JSON.stringify([mark.test, mark.variant, ...testsOf(row), ...quasiOf(row)]),
+    ({ mark, row }) => JSON.stringify([mark.test, mark.variant, ...testsOf(row), ...quasiTextsOf(row)]),
     ({ mark }) => JSON.stringify([mark.low, mark.high]),
   );
   return { ...diverse, k: whole.k };
 }
 
-function quasiOf({ quasi }: Contents["rows"][number]): string[] {
+function quasiTextsOf({ quasi }: Contents["rows"][number]): string[] {
   return [quasi.ageBand, quasi.category, quasi.leagueSize, quasi.quarter];
 }
 
 function testsOf({ marks }: Contents["rows"][number]): string[] {
   return marks.map(({ test, variant }) => `${test} ${variant}`);
+}
+
+/**
+ * Returns every mark that a day's bundle could report, with the facts about its athlete that the privacy rule needs.
+ */
+export function candidatesOf(db: ReadableDb, day: Day, kind: BundleKind): Candidate[] {
+  // Nothing links the marks of an erased athlete, so a profile can't hold them.
+  return kind === "marks" ? [...ofAthletes(db, day), ...ofErased(db, day)] : ofAthletes(db, day);
+}
+
+/**
+ * Returns nameless marks of erased athletes, each as its own athlete: a day has at most one per person, test and
+ * variant.
+ */
+function ofErased(db: ReadableDb, day: Day): Candidate[] {
+  return namelessMarks(db, day.id).map(({ test, variant, value, ageBand, category }, index) => ({
+    ...{ athlete: -1 - index, league: -1 - index, test, variant, ageBand, category },
+    ...{ leagueSize: "unknown", quarter: quarterOf(day.date), consent: "given" },
+    mark: { state: "complete", value },
+  }));
+}
+
+function ofAthletes(db: ReadableDb, day: Day): Candidate[] {
+  const athletes = allAthletes(db);
+  const byId = new Map(athletes.map((athlete) => [athlete.id, athlete]));
+  const leagues = Map.groupBy(athletes, ({ leagueId }) => leagueId);
+  return marksOfDay(db, day.id).flatMap(({ athleteId, test, variant, mark }) => {
+    const athlete = byId.get(athleteId);
+    if (athlete === undefined) return [];
+    const { leagueId, birthYear, category, board } = athlete;
+    const hidden = board === "hidden";
+    const described = { birthYear, category, leagueAthletes: leagues.get(leagueId)?.length ?? 0 };
+    const quasi = quasiOf(described, variant, day.date);
+    return [
+      {
+        ...{ athlete: athleteId, league: leagueId, hidden, test, mark },
+        ...{ consent: consentOf(athlete, day.openedOn ?? day.date), ...quasi },
+      },
+    ];
+  });
 }

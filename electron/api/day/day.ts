@@ -18,15 +18,20 @@ import { requireDay } from "../door/at-hand.ts";
 import { isoDate } from "../door/calendar.ts";
 import { allow, router } from "../door/trpc.ts";
 import { requireNobodyGoing } from "../heat/over.ts";
-import { beforeClosing } from "./before-closing.ts";
 import { leaveDemo, openDemo } from "./demo.ts";
-import { floor } from "./floor.ts";
 import { lineOf } from "./lines.ts";
-import { listAgain } from "./list-again.ts";
-import { overview } from "./overview.ts";
-import { changePlan, discard, planShape, requireNearOrSure, sureSchema } from "./plan.ts";
+import { beforeClosing, floor, overview } from "./overview.ts";
+import {
+  changePlan,
+  discard,
+  history,
+  listAgain,
+  planShape,
+  reopen,
+  requireNearOrSure,
+  sureSchema,
+} from "./plan.ts";
 import { protocols, readParameters, restSchema, setProtocol, setRest } from "./protocols.ts";
-import { history, reopen } from "./reopen.ts";
 
 const daySchema = z.object({
   id: z.int(),

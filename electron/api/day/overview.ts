@@ -1,13 +1,20 @@
-import type { Runner } from "../../domain/queue/queue.ts";
-import { endAtPace, isFinished, tally } from "../../domain/queue/tally.ts";
+import { z } from "zod";
+import { nextTest } from "../../domain/queue/order.ts";
+import { type Runner, waitFor } from "../../domain/queue/queue.ts";
+import { endAtPace, isFinished, queuePlaceOf, tally } from "../../domain/queue/tally.ts";
 import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { everybody, type Present } from "../../store/reads/present.ts";
+import { calls } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { countStates } from "../../store/tables/entrants.ts";
+import { liveHeats } from "../../store/tables/heats.ts";
 import { requireDay } from "../door/at-hand.ts";
+import { stationPersonSchema, testSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
+import { isOver } from "../heat/over.ts";
 import { type HeatAtHand, heatsAtHand } from "../lanes/at-hand.ts";
+import { load } from "../lanes/load.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { queueOf, runnersOf } from "../station/view.ts";
 import { type Floor, needsOf } from "./needs.ts";
@@ -84,4 +91,74 @@ function heatsOf(heats: readonly HeatAtHand[], people: readonly Present[], test:
       /** Of whom its lanes hold now, by lane. */
       bibs: athleteIds.map((athleteId) => bibs.get(athleteId) ?? null),
     }));
+}
+
+const whereabouts = z.object({
+  who: stationPersonSchema,
+  /** In the order of the tests. */
+  tests: z.array(z.object({ test: testSchema, place: z.enum(["done", "leftOut", "waiting", "later"]) })),
+  next: testSchema.nullable(),
+  /** The test they are called to, if any. */
+  calledTo: testSchema.nullable(),
+  /** Start of the wait for the next test, and end of the rest; null when finished. */
+  waitingSince: z.string().nullable(),
+  readyAt: z.string().nullable(),
+});
+
+/** Returns the state of everybody who tests today in every test, by bib. */
+export const floor = allow("organiser")
+  .output(z.array(whereabouts))
+  .query(({ ctx: { desk } }) => {
+    const { db } = desk.store;
+    const day = requireDay(db);
+    const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
+    const called = new Map(calls(db, day.id).map((call) => [call.athleteId, call.test]));
+    return runnersOf(db, day, desk.now().toISOString()).flatMap((runner) => {
+      const who = people.get(runner.athleteId);
+      if (who === undefined) return [];
+      const { done, leftOut } = runner;
+      const next = nextTest(done, leftOut);
+      const wait = next === null ? null : waitFor(next, runner, day.restMinutes);
+      return {
+        who,
+        tests: testCodes.map((test) => ({ test, place: queuePlaceOf(test, done, leftOut) })),
+        next,
+        calledTo: called.get(runner.athleteId) ?? null,
+        waitingSince: wait?.waitingSince ?? null,
+        readyAt: wait?.readyAt ?? null,
+      };
+    });
+  });
+
+/** Names that are told of those who are missing; the others are a number. */
+const told = 4;
+
+/** Returns what the day at hand lacks before it is closed: athletes not come, athletes waiting, heats that are not over. */
+export const beforeClosing = allow("organiser").query(({ ctx: { desk } }) => {
+  const { db } = desk.store;
+  const day = requireDay(db);
+  const now = desk.now().toISOString();
+  const people = everybody(db, day.id);
+  const runners = runnersOf(db, day, now);
+  const nameOf = new Map(people.map(({ athleteId, name }) => [athleteId, name]));
+  const waiting = testCodes.map((test) => {
+    const names = queueOf(db, day, test, now, runners).map(({ athleteId }) => nameOf.get(athleteId) ?? "");
+    return { test, ...peopleOf(names) };
+  });
+  return {
+    expected: peopleOf(people.filter(({ state }) => state === "expected").map(({ name }) => name)),
+    waiting: waiting.filter(({ count }) => count > 0),
+    /** Tests with a heat at hand in which somebody is not done yet, at the table or at any device. */
+    heats: [
+      ...new Set(
+        liveHeats(db, day.id)
+          .filter((heat) => !isOver(load(db, heat)))
+          .map(({ test }) => test),
+      ),
+    ],
+  };
+});
+
+function peopleOf(names: readonly string[]) {
+  return { count: names.length, names: names.slice(0, told) };
 }

@@ -2,11 +2,24 @@ import { z } from "zod";
 import { farFrom } from "../../domain/day/dates.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import type { ReadableDb } from "../../store/connection/database.ts";
-import { type Day, dayById, discardDay, setDayPlan, wasDiscarded } from "../../store/tables/days.ts";
-import { countStates, entrants } from "../../store/tables/entrants.ts";
+import { triedSchema } from "../../lock/standing.ts";
+import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
+import { addDayEvent, dayEvents, dayOfEvent } from "../../store/tables/day-events.ts";
+import {
+  allDays,
+  type Day,
+  dayAtHand,
+  dayById,
+  discardDay,
+  setDayPlan,
+  setDayState,
+  wasDiscarded,
+} from "../../store/tables/days.ts";
+import { countStates, entrants, expectEntrant } from "../../store/tables/entrants.ts";
+import { requireDay } from "../door/at-hand.ts";
 import { isoDate } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
+import { initialsSchema, reasonSchema } from "../door/said.ts";
 import { allow } from "../door/trpc.ts";
 
 /** The date and the name of a planned day. */
@@ -59,3 +72,72 @@ export const discard = allow("organiser")
       discardDay(db, dayId, desk.now().toISOString());
     }),
   );
+
+/**
+ * Puts everybody who was on the list of the newest closed day on that of the day at hand, as expected; whoever is on it
+ * stays as they are, so that doing it twice changes nothing. Returns how many were added.
+ */
+export const listAgain = allow("organiser").mutation(({ ctx: { desk } }) =>
+  desk.store.write(["entrants"], (db) => {
+    const day = requireDay(db);
+    const last = allDays(db).find(({ id, state }) => state === "closed" && id !== day.id);
+    if (last === undefined) throw new Refusal("not-found", sentence("dayPlan.noneBefore"));
+    const at = desk.now().toISOString();
+    const added = entrants(db, last.id).filter(({ athleteId }) => expectEntrant(db, day.id, athleteId, at));
+    return { added: added.length };
+  }),
+);
+
+const reopening = z.object({
+  dayId: z.int(),
+  /** Made by the client, so that a retry is known. */
+  id: z.uuid(),
+  /** The typed PIN; checked only where there is one. */
+  pin: z.string().max(64).default(""),
+  by: initialsSchema,
+  reason: reasonSchema,
+});
+
+/**
+ * Opens a closed day again, for papers that came late: the PIN is asked for again where there is one, and the day's history
+ * gets a line. The same id again changes nothing.
+ */
+export const reopen = allow("organiser")
+  .input(reopening)
+  .output(triedSchema)
+  .mutation(async ({ ctx: { desk }, input }) => {
+    const tried = await desk.lock.confirm(input.pin);
+    if (tried.outcome === "right") desk.store.write(["day"], (db) => openAgain(db, desk, input));
+    return tried;
+  });
+
+/** @throws Refusal for a day that is not there or not closed, or while another one is planned or open. */
+function openAgain(db: WritableDb, desk: Desk, { dayId, id, by, reason }: z.infer<typeof reopening>): void {
+  if (dayOfEvent(db, id) !== undefined) return;
+  const day = dayById(db, dayId);
+  if (day === undefined) throw new Refusal("not-found", sentence("day.none"));
+  const other = dayAtHand(db);
+  if (other?.id === dayId) throw new Refusal("conflict", sentence("dayPlan.notClosed"));
+  if (other !== undefined) {
+    throw new Refusal("conflict", sentence("dayPlan.otherAtHand", { title: other.title }));
+  }
+  setDayState(db, dayId, "open");
+  const now = desk.now();
+  addDayEvent(db, dayId, { id, kind: "reopened", at: now.toISOString(), on: isoDate(now), by, reason });
+}
+
+/** Returns the events of a day: each opening and closing, by whom, and why. */
+export const history = allow("organiser")
+  .input(z.object({ dayId: z.int() }))
+  .output(
+    z.array(
+      z.object({
+        id: z.string(),
+        kind: z.enum(["opened", "closed", "reopened"]),
+        at: z.string(),
+        by: z.string(),
+        reason: z.string(),
+      }),
+    ),
+  )
+  .query(({ ctx: { desk }, input: { dayId } }) => dayEvents(desk.store.db, dayId));

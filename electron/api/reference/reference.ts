@@ -1,16 +1,28 @@
 import { octetInputParser } from "@trpc/server/http";
 import { z } from "zod";
-import type { Bundle } from "../../domain/reference/bundle.ts";
+import type { Bundle, BundleTest } from "../../domain/reference/bundle.ts";
 import { bundleLimits } from "../../domain/reference/limits.ts";
 import { refused, tooBig } from "../../domain/reference/refused.ts";
+import { fingerprint } from "../../domain/tests/fingerprint.ts";
+import { defaultParameters, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
+import { dayAtHand } from "../../store/tables/days.ts";
 import { allExports } from "../../store/tables/exports.ts";
-import { addReference, referenceOf, removeReference } from "../../store/tables/reference-bundles.ts";
+import { parametersOf } from "../../store/tables/marks.ts";
+import {
+  addReference,
+  allReferences,
+  quartersOfReference,
+  referenceOf,
+  removeReference,
+  type ReferenceTest as StoredTest,
+  testsOfReference,
+} from "../../store/tables/reference-bundles.ts";
 import type { Desk } from "../door/desk.ts";
 import { allow, router } from "../door/trpc.ts";
 import { createUploads, readUpload } from "../door/uploads.ts";
 import { readBundle, sha256Of } from "./read.ts";
-import { contentOfBundle, referencesIn } from "./view.ts";
 
 /** Bundles that were read and may be added, with the hash of their file. */
 const uploads = createUploads<{ readonly sha256: string; readonly bundle: Bundle }>(
@@ -78,3 +90,71 @@ export const reference = router({
       desk.store.write(["references"], (db) => ({ removed: removeReference(db, id) })),
     ),
 });
+
+/**
+ * The content of a bundle. `sameRules`: by the rules of the day at hand (without one, the usual rules), so that it
+ * compares.
+ */
+interface Content extends Pick<Bundle, "kind"> {
+  readonly tests: { test: TestCode; variant: string; marks: number; sameRules: boolean }[];
+  readonly marks: number;
+  /** `2026-Q4`, or a year alone. */
+  readonly quarters: string[];
+}
+
+/** Every bundle that is kept, with what it holds. */
+function referencesIn(db: ReadableDb) {
+  const rules = rulesHere(db);
+  return allReferences(db).map(({ id, origin, kind, addedAt }) => {
+    const tests = testsOfReference(db, id);
+    return {
+      ...{ id, origin, addedAt },
+      ...contentOf(kind, tests, quartersOfReference(db, id), rules),
+    };
+  });
+}
+
+/** Returns the content of a bundle before it is added. */
+function contentOfBundle(db: ReadableDb, { kind, tests, marks }: Bundle): Content {
+  const counted = tests.map((test) => ({ ...test, marks: countOf(marks, test) }));
+  const quarters = [...new Set(marks.map(({ quarter }) => quarter))].sort();
+  return contentOf(
+    kind,
+    counted.filter((test) => test.marks > 0),
+    quarters,
+    rulesHere(db),
+  );
+}
+
+function countOf(marks: Bundle["marks"], { test, variant }: BundleTest): number {
+  return marks
+    .filter((mark) => mark.test === test && mark.variant === variant)
+    .reduce((sum, { count }) => sum + count, 0);
+}
+
+function contentOf(
+  kind: Content["kind"],
+  tests: readonly StoredTest[],
+  quarters: string[],
+  rules: (test: BundleTest) => boolean,
+): Content {
+  const inOrder = tests.toSorted((a, b) => testCodes.indexOf(a.test) - testCodes.indexOf(b.test));
+  return {
+    kind,
+    tests: inOrder.map((each) => {
+      const { test, variant, marks } = each;
+      return { test, variant, marks, sameRules: rules(each) };
+    }),
+    marks: tests.reduce((sum, { marks }) => sum + marks, 0),
+    quarters,
+  };
+}
+
+/** Returns a check whether a test has the rules of the day at hand or, without one, the usual rules. */
+function rulesHere(db: ReadableDb): (test: BundleTest) => boolean {
+  const day = dayAtHand(db);
+  return ({ test, variant, fingerprint: rules }) => {
+    const parameters = day === undefined ? defaultParameters(test) : parametersOf(db, day.id, test);
+    return fingerprint(test, variant, parameters) === rules;
+  };
+}

@@ -1,7 +1,10 @@
 import { z } from "zod";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
+import { athleteById, wasDeleted } from "../../store/tables/athletes.ts";
+import { attemptById } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
+import { entrantOf } from "../../store/tables/entrants.ts";
 import { attemptSchema, toldSchema } from "../door/shapes.ts";
 import { attemptView, stationPersonOf, tellOne } from "../marks/attempts.ts";
 import { attemptChain } from "./history.ts";
@@ -34,5 +37,40 @@ export function standing(
     attempt: attemptView(newest, who),
     corrected: newest.replaces !== null,
     told: tellOne(db, day, newest, lengths),
+  };
+}
+
+/** Most ids of a question: its address has to fit into a request's headers. */
+const most = 80;
+
+export const keptSchema = z.object({
+  attemptIds: z.array(z.string().max(100)).max(most),
+  athleteIds: z.array(z.int()).max(most),
+});
+
+export const lacksSchema = z.object({
+  /** Those attempts that the store does not have. */
+  attemptIds: z.array(z.string()),
+  /** Those that it has and that count. */
+  standing: z.array(z.string()),
+  /** The bibs that athletes have today; null without one. Athletes that the store never had are left out. */
+  bibs: z.array(z.object({ athleteId: z.int(), bib: z.int().nullable() })),
+  /** Athletes that were deleted. */
+  deleted: z.array(z.int()),
+});
+
+/** Compares what a device keeps of its own entries with the store, which may have come back from an earlier backup. */
+export function lacks(
+  db: ReadableDb,
+  day: Day,
+  { attemptIds, athleteIds }: z.infer<typeof keptSchema>,
+): z.infer<typeof lacksSchema> {
+  const known = new Map(attemptIds.map((id) => [id, attemptById(db, id)]));
+  const here = athleteIds.filter((athleteId) => athleteById(db, athleteId) !== undefined);
+  return {
+    attemptIds: attemptIds.filter((id) => known.get(id) === undefined),
+    standing: attemptIds.filter((id) => known.get(id)?.void === null),
+    bibs: here.map((athleteId) => ({ athleteId, bib: entrantOf(db, day.id, athleteId)?.bib ?? null })),
+    deleted: athleteIds.filter((athleteId) => wasDeleted(db, athleteId)),
   };
 }

@@ -13,8 +13,7 @@ import { tellOne } from "../marks/attempts.ts";
 import { enter, enteredSchema, entrySchema } from "./enter.ts";
 import { find, foundSchema } from "./find.ts";
 import { history, historySchema, whichHistorySchema } from "./history.ts";
-import { keptSchema, lacks, lacksSchema } from "./lacks.ts";
-import { standing, standingSchema } from "./standing.ts";
+import { keptSchema, lacks, lacksSchema, standing, standingSchema } from "./standing.ts";
 import { call, callNext, skip, unskip } from "./turns.ts";
 import { view, viewSchema } from "./view.ts";
 
