@@ -16,9 +16,7 @@ export type PlaceKind = "own" | "second";
 export interface BackupPlace {
   readonly kind: PlaceKind;
   readonly folder: string;
-  /**
-   * The lock of backups there. Beside the open store it would keep nobody out, except somebody from their own backup.
-   */
+  /** The lock of backups there. Beside the open store it would keep out only somebody from their own backup. */
   readonly lock: Lock | null;
 }
 
@@ -49,10 +47,7 @@ export function backupPlaces(ownFolder: string, settings: BackupSettings): Backu
   return [own, { kind: "second", folder: settings.second, lock: lockOf(settings) }];
 }
 
-/**
- * Returns a test for backups that hold somebody erased: they are deleted once their place is reached, and never
- * restored.
- */
+/** Returns a test for backups that hold somebody erased: never restored, and deleted where their place is reached. */
 export function forgottenBy({ source, forgetUpTo }: BackupSettings): (backup: NamedBackup) => boolean {
   return (backup) => backup.source === source && backup.number <= forgetUpTo;
 }

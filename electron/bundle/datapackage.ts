@@ -50,10 +50,7 @@ export function occasionOf({ demo, rehearsal }: Pick<Contents, "demo" | "rehears
   return `${demo ? "-demo" : ""}${rehearsal ? "-rehearsal" : ""}`;
 }
 
-/**
- * Makes the descriptor of the Frictionless Data Package standard, version 1. It contains no time: `created` is left
- * out.
- */
+/** Makes the Frictionless Data Package descriptor, version 1, without a time: `created` is left out. */
 export function descriptorFile(contents: Contents, files: Described): TextFile {
   const { demo, rehearsal } = contents;
   const invented = demo ? " These athletes are made up: a demo, not data." : "";

@@ -27,9 +27,7 @@ function told(suppressed: readonly Suppressed[], k: number) {
   });
 }
 
-/**
- * Describes how a test is reported; an unreported one is not named, since that alone would say that somebody did it.
- */
+/** Describes how a test is reported; an unreported one is not named: it would say that somebody did it. */
 function howTold({ levels }: ReleaseDecision, { test, variant, coding }: TestCoding) {
   if (levels === null || coding === null) return [];
   const { low } = boundsOf(test, { low: coding.below, high: null });

@@ -12,9 +12,7 @@ export const standingSchema = z.object({
   waitMs: z.number(),
   /** True if the stored lock can't be read, so that no PIN opens it. */
   unreadable: z.boolean(),
-  /**
-   * The folder for the file that drops a forgotten PIN: told to the organiser, and where only that file can still help.
-   */
+  /** The folder for the file that drops a forgotten PIN: for the organiser, and where only that file still helps. */
   folder: z.string().nullable(),
 });
 

@@ -18,10 +18,7 @@ export class NothingToMerge extends Error {
   }
 }
 
-/**
- * Reads the command line; null for a request of the usage only. Relative paths start at `from`.
- * @throws NothingToMerge
- */
+/** Reads the command line, with paths relative to `from`; null for the usage only. @throws NothingToMerge */
 export function readArguments(args: readonly string[], from: string): MergeArguments | null {
   const options = { out: { type: "string" }, help: { type: "boolean" } } as const;
   const { values, positionals } = parsed(() =>

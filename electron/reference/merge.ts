@@ -55,9 +55,7 @@ const headers = [
   ...["low", "high", "unit", "better", "n", "bundles"],
 ];
 
-/**
- * Makes a sheet with one row per percentile, in the order of the tests; bounds in the test's unit, empty where open.
- */
+/** Makes a sheet of percentiles, a row each, by test; bounds in the test's unit, empty where open. */
 function percentilesSheet(rows: readonly PercentileRow[]): string {
   // The query has sorted the rest, and this keeps that order.
   const inOrder = rows.toSorted((a, b) => testCodes.indexOf(a.test) - testCodes.indexOf(b.test));

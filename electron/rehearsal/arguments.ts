@@ -35,10 +35,7 @@ function isName(name: string): name is Name {
   return names.some((each) => each === name);
 }
 
-/**
- * Reads the command line; null for a request of the usage only. Relative paths start at `folder`.
- * @throws WrongArguments
- */
+/** Reads the command line, with paths relative to `folder`; null for the usage only. @throws WrongArguments */
 export function readArguments(args: readonly string[], folder: string): RehearsalArguments | null {
   const given = new Map<Name, string>();
   for (const token of tokensOf(args)) {

@@ -78,9 +78,7 @@ function fromRegistry(found: RegistryElectron | undefined): ElectronRuntime | un
   return { executablePath, version, args: electronArguments(isRoot()), env, how: "registry" };
 }
 
-/**
- * Returns the arguments before the caller's own: no sandbox for root only (Chromium refuses it), then the app if given.
- */
+/** Returns the arguments before the caller's: no sandbox for root (Chromium refuses it), then the app if given. */
 export function electronArguments(root: boolean, app?: string): string[] {
   return [...(root ? ["--no-sandbox"] : []), ...(app === undefined ? [] : [app])];
 }

@@ -2,10 +2,7 @@ import { Refusal } from "../domain/refusal.ts";
 import { sheetLimits } from "../domain/sheets/limits.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 
-/**
- * First bytes of files that are no text. Sources: the formats' own specifications (RFC 2083 for PNG, ISO 32000 for PDF
- * …).
- */
+/** First bytes of files that are no text. Sources: the formats' specifications (PNG: RFC 2083, PDF: ISO 32000 …). */
 const beginnings: readonly (readonly [bytes: readonly number[], why: () => Sentence])[] = [
   [[0x89, 0x50, 0x4e, 0x47], () => sentence("sheets.picture")],
   [[0xff, 0xd8, 0xff], () => sentence("sheets.picture")],

@@ -50,10 +50,7 @@ export interface MatchedHeaders {
   readonly missing: readonly ColumnName[];
 }
 
-/**
- * Finds the columns of a sheet.
- * @throws Refusal `bad-input` when two columns match the same field and the mapping does not decide.
- */
+/** Finds a sheet's columns. @throws Refusal `bad-input` when two match a field and the mapping does not decide. */
 export function matchHeaders(
   kind: SheetKindName,
   headers: readonly string[],

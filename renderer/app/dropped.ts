@@ -1,9 +1,6 @@
 import { type DragEvent, useState } from "react";
 
-/**
- * Makes an element accept a dropped file: spread the returned props over it; `data-over` is set while a file hangs over
- * it.
- */
+/** Makes an element, over which the props are spread, accept a dropped file; `data-over` while one hangs there. */
 export function useDropped(onFile: (file: File) => void) {
   const [over, setOver] = useState(false);
   return {

@@ -63,10 +63,7 @@ export function followChanges(
   };
 }
 
-/**
- * Keeps everything shown up to date while the window is open, over midnight too; use it once per window. `paused`:
- * nothing may be read now.
- */
+/** Keeps all that is shown up to date, over midnight too; use it once per window. `paused`: nothing may be read now. */
 export function useChanges(paused = false): void {
   const latest = useRef(paused);
   latest.current = paused;

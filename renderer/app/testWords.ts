@@ -23,9 +23,7 @@ export type OwnWord = `${"field" | "choice" | "setting" | "column" | "tap" | "ga
 
 type AnyKey = (key: string, values?: Record<string, unknown>) => string;
 
-/**
- * Returns a test's words: `const testWord = useTestWords(); testWord(test, "name")`. Renders again with the language.
- */
+/** Returns the reader of tests' words: `testWord(test, "name")`. Renders again with the language. */
 export function useTestWords(): (
   test: TestCode,
   word: TestWord | OwnWord,

@@ -49,10 +49,7 @@ export const backups = router({
     backups: await found(requireKeeper(desk)),
   })),
 
-  /**
-   * Restores a backup. The current store is backed up first, and its file set aside.
-   * @throws Refusal with what to do; the store is then unchanged.
-   */
+  /** Backs up and sets aside the current store, then restores one. @throws Refusal; nothing has changed then. */
   restore: allow("organiser")
     .input(named.extend({ passphrase: z.string().max(200).nullable() }))
     .mutation(async ({ ctx: { desk }, input }) => {

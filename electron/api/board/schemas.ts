@@ -20,9 +20,7 @@ const bestSchema = z.object({
   test: testSchema,
   written: writtenSchema,
   gain: gainSchema,
-  /**
-   * The gain in standard deviations of a day-to-day difference (√2 · typical error): 0.84 is likely real, 1.96 clearly.
-   */
+  /** The gain in SDs of a day-to-day difference (√2 · typical error): 0.84 is likely real, 1.96 clearly. */
   spreads: z.number(),
   /** The verdict on that gain over the athlete's own best, against the test's noise. */
   verdict: z.enum(["noise", "likely gain", "clear gain"]),

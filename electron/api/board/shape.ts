@@ -124,9 +124,7 @@ function gainOfBest({ standing, gain }: Shown): number {
   return standing === "best" ? gain : 0;
 }
 
-/**
- * Returns the calls. A call needs its bib, so every athlete who agreed to be shown has theirs; the name needs consent.
- */
+/** Returns the calls: everybody who agreed to be shown by their bib, which calls need; names need consent. */
 function callsOf(people: readonly InPublic[], calls: readonly Call[]): Board["calls"] {
   const byId = new Map(people.map((person) => [person.athleteId, person]));
   return testCodes.flatMap((test) => {

@@ -97,18 +97,13 @@ function testsOf({ marks }: Contents["rows"][number]): string[] {
   return marks.map(({ test, variant }) => `${test} ${variant}`);
 }
 
-/**
- * Returns every mark that a day's bundle could report, with the facts about its athlete that the privacy rule needs.
- */
+/** Returns every mark that a day's bundle could report, with what the privacy rule needs of its athlete. */
 export function candidatesOf(db: ReadableDb, day: Day, kind: BundleKind): Candidate[] {
   // Nothing links the marks of an erased athlete, so a profile can't hold them.
   return kind === "marks" ? [...ofAthletes(db, day), ...ofErased(db, day)] : ofAthletes(db, day);
 }
 
-/**
- * Returns nameless marks of erased athletes, each as its own athlete: a day has at most one per person, test and
- * variant.
- */
+/** Returns erased athletes' marks, each as an athlete: one day has at most one per person, test and variant. */
 function ofErased(db: ReadableDb, day: Day): Candidate[] {
   return namelessMarks(db, day.id).map(({ test, variant, value, ageBand, category }, index) => ({
     ...{ athlete: -1 - index, league: -1 - index, test, variant, ageBand, category },

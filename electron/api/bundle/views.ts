@@ -10,9 +10,7 @@ import type { Day } from "../../store/tables/days.ts";
 import type { Export, LoggedExport } from "../../store/tables/exports.ts";
 import type { Prepared } from "./prepare.ts";
 
-/**
- * Returns everything to be shared and, for the organiser's eyes, the withheld marks and the risk without protection.
- */
+/** Returns what is shared and, for the organiser alone, the withheld marks and the risk without protection. */
 export function previewOf(day: Day, prepared: Prepared, exports: readonly Export[]) {
   const { contents, athletes, before, file } = prepared;
   return {

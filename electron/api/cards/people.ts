@@ -40,10 +40,7 @@ export function chosenOf(all: readonly Carded[], which: WhichCards): readonly Ca
   }
 }
 
-/**
- * Returns the athletes with a card, by league and name as cards are printed, and the number of athletes who test and
- * have no mark yet.
- */
+/** Returns who has a card, by league and name as printed, and the number of those who test without a mark yet. */
 export function peopleOf(db: ReadableDb, day: Day | null) {
   if (day === null) return { day: null, people: [], leagues: [], without: 0 };
   const carded = cardedOf(db, day);

@@ -7,10 +7,7 @@ import { type DemoScript, fillDemo } from "./demo-day.ts";
 import { castOf } from "./demo-floor.ts";
 import { demoRows, sheetOf } from "./demo-sheets.ts";
 
-/**
- * Opens the demo: a new store of its own, with a day that is being held right now. The hall's own store is closed
- * meanwhile and does not change.
- */
+/** Opens the demo: a store of its own, with a day being held right now. The hall's own is closed and stays as is. */
 export const openDemo = allow("organiser").mutation(async ({ ctx: { desk } }) => {
   const instant = desk.now();
   const today = isoDate(instant);

@@ -108,10 +108,7 @@ function guardians(db: ReadableDb, day: Day, { runners, people, now }: Floor): N
   );
 }
 
-/**
- * Returns needs for tests that were begun and left, such as a quadrant jump in one direction: any that take several
- * attempts.
- */
+/** Returns needs for tests of several attempts that were begun and left, as a quadrant jump in one direction. */
 function begun(floor: Floor): Need[] {
   return testCodes.flatMap((test) => begunOf(floor, test));
 }

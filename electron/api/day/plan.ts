@@ -28,10 +28,7 @@ export const planShape = { date: z.iso.date(), title: z.string().trim().min(1).m
 /** True if people have confirmed a date that is not near today. */
 export const sureSchema = z.boolean().default(false);
 
-/**
- * Holds a date that is not near today until somebody says that it is meant.
- * @throws Refusal `conflict`
- */
+/** Refuses a date that is not near today until somebody says that it is meant. @throws Refusal `conflict` */
 export function requireNearOrSure(desk: Desk, date: string, sure: boolean): void {
   const today = isoDate(desk.now());
   if (!sure && farFrom(date, today) !== null) {

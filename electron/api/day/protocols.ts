@@ -16,10 +16,7 @@ import { requireDay } from "../door/at-hand.ts";
 import { testSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 
-/**
- * Checks and returns the parameters of one test.
- * @throws Refusal `bad-input` with the reason why they can't be used.
- */
+/** Checks and returns the parameters of one test. @throws Refusal `bad-input` that says why they are not usable. */
 export function readParameters(test: TestCode, given: unknown): unknown {
   const parsed = parseParameters(test, given);
   if (parsed.success) return parsed.data;

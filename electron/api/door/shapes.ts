@@ -48,10 +48,7 @@ export const stationPersonSchema = z.object({
   league: z.string(),
 });
 
-/**
- * The name of another device at the station that called this athlete; null where nobody did, the table did, or the
- * one who asks.
- */
+/** The other device at the station that called this athlete; null for nobody, the table, or the one who asks. */
 export const calledElsewhereSchema = z.string().nullable();
 
 /** A person as a sheet, the store or its history has them; a league alone has an empty name. */

@@ -10,10 +10,7 @@ import { proceduresOfDevices } from "./device-rights.ts";
 import { heldDesk } from "./held-desk.ts";
 import { say } from "./words.ts";
 
-/**
- * The context of every procedure.
- * @public declarations of all procedures name it
- */
+/** The context of every procedure. @public declarations of all procedures name it */
 export interface Context {
   readonly who: Role;
   /** The station's test; without it, or null, every station. */

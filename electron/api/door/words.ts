@@ -22,10 +22,7 @@ void words.init({
   interpolation: { escapeValue: false },
 });
 
-/**
- * Translates a sentence, for sheets, stored reasons and error messages; English by default. Windows translate sentences
- * themselves.
- */
+/** Translates a sentence for sheets, stored reasons and error messages. Windows translate theirs themselves. */
 export function say(sentence: Sentence, language: Language = "en"): string {
   return words.t(sentence.key, { ...sentence.values, lng: language });
 }

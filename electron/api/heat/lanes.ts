@@ -31,10 +31,7 @@ export function setVariant(db: WritableDb, heat: Heat, athleteId: number, varian
   setLaneVariant(db, heat.id, lane, variant);
 }
 
-/**
- * Moves an athlete to another lane; anybody there gets theirs.
- * @throws Refusal `conflict` when one of the two has begun.
- */
+/** Moves an athlete to another lane; anybody there gets theirs. @throws Refusal `conflict` when either has begun. */
 export function move(db: WritableDb, heat: Heat, athleteId: number, to: number): void {
   if (to > heat.lanes) throw new Refusal("bad-input", sentence("heat.noLane", { lane: to }));
   const moved = requireChangeable(db, heat, athleteId);

@@ -182,10 +182,7 @@ function doubtsOf(scene: Scene, loaded: LoadedHeat, lane: LoadedLane, told: Told
   });
 }
 
-/**
- * Returns the problem of a result without an attempt: it is not believable, or somebody else entered the test
- * meanwhile.
- */
+/** Returns why a result is no attempt: it is not believable, or somebody else entered the test meanwhile. */
 function troubleOf(loaded: LoadedHeat, lane: LoadedLane): Sentence | null {
   if (clockOf(loaded.heat.test) === "own") return null;
   const folded = lanesAt(loaded, null).find((each) => each.lane === lane.lane);

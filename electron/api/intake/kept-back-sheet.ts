@@ -14,10 +14,7 @@ function reasonText(row: KeptBackRow, language: Language): string {
     .join(" ");
 }
 
-/**
- * Makes a sheet of the rows not imported: the columns of the original, the line and the reason. It can be corrected and
- * imported like any other.
- */
+/** Makes a sheet of the rows not imported, with line and reason, to be corrected and imported like any other. */
 export function keptBackSheet(
   { headers, keptBack, separator }: Pick<PlannedSheet, "headers" | "keptBack" | "separator">,
   language: Language,

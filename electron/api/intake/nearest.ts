@@ -11,9 +11,7 @@ export function nearest(text: string, candidates: readonly string[]): string | u
   return best?.candidate;
 }
 
-/**
- * Counts the characters to add, drop or change between two texts (Levenshtein 1966); stops counting above `allowed`.
- */
+/** Counts the characters to add, drop or change between two texts (Levenshtein 1966); stops above `allowed`. */
 function slipsBetween(one: string, other: string, allowed: number): number {
   if (Math.abs(one.length - other.length) > allowed) return allowed + 1;
   let before = Array.from({ length: other.length + 1 }, (_, index) => index);

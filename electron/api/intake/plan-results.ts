@@ -24,10 +24,7 @@ interface Plan {
   readonly touched: Map<string, { index: number; athleteId: number; test: TestCode; variant: string }>;
 }
 
-/**
- * Plans the import of results.
- * @throws Refusal `unavailable` when no day is open.
- */
+/** Plans the import of results. @throws Refusal `unavailable` when no day is open. */
 export function planResults(
   db: ReadableDb,
   rows: readonly ReadRow<ResultRow>[],
@@ -113,10 +110,7 @@ function takePlace(hall: Hall, athleteId: number, { test, variant, seen, entered
   addTo(standing, slot, seen, enteredBy);
 }
 
-/**
- * Returns a warning if an athlete withdrew or skips this test. They may have done it before: paper results count, but
- * deserve a second look.
- */
+/** Warns of an athlete who withdrew or skips this test: paper results count, but deserve a second look. */
 function partLeft(hall: Hall, { id, name }: Athlete, test: TestCode): Sentence | null {
   if (hall.entrants.get(id)?.state === "withdrawn") return sentence("sheets.row.withdrawn", { name });
   return hall.leftOut.has(`${id} ${test}`) ? sentence("sheets.row.leavesOut", { name }) : null;

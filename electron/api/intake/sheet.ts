@@ -58,10 +58,7 @@ export function readingAt(desk: Desk, choices: SheetChoices): SheetReading {
   return { choices, today: isoDate(desk.now()) };
 }
 
-/**
- * Reads a sheet without blocking anything else; changes nothing.
- * @throws Refusal `bad-input` when the file as a whole can't be read.
- */
+/** Reads a sheet without blocking anything else. @throws Refusal `bad-input` when it can't be read as a whole. */
 export function readSheet(
   desk: Desk,
   kind: SheetKindName | null,

@@ -49,10 +49,7 @@ export function elapsedOf(heat: Heat, now: Moment): Elapsed {
   return heat.zero === null ? null : msBetween(heat.zero, now).ms;
 }
 
-/**
- * Returns a heat of the open day.
- * @throws Refusal `not-found` when there is no such heat today.
- */
+/** Returns a heat of the open day. @throws Refusal `not-found` when there is no such heat today. */
 export function requireHeat(db: ReadableDb, heatId: string): { day: Day; heat: Heat } {
   const day = requireOpenDay(db);
   const heat = heatById(db, heatId);

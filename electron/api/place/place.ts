@@ -42,10 +42,7 @@ export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => Place
   };
 }
 
-/**
- * Returns the place of a day's mark among others by the same rules and of the same category; null with too few others.
- * Never for the big screen.
- */
+/** Returns a mark's place by its rules and category; null with too few others. Never for the big screen. */
 export function placeAmongOthers(
   db: ReadableDb,
   day: Day,

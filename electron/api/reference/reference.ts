@@ -48,9 +48,7 @@ function requireForeign(desk: Desk, bundle: Bundle, sha256: string): void {
 
 /** Other organisers' bundles to compare with: looked at, added under an origin, and removed with all effects. */
 export const reference = router({
-  /**
-   * Uploads a bundle (bytes, not JSON) and returns its content. Keeps it in memory only, and a refused one not at all.
-   */
+  /** Uploads a bundle (bytes, not JSON) and returns its content. Kept in memory only; a refused one not at all. */
   bring: allow("organiser")
     .input(octetInputParser)
     .mutation(async ({ ctx: { desk }, input }) => {
@@ -91,10 +89,7 @@ export const reference = router({
     ),
 });
 
-/**
- * The content of a bundle. `sameRules`: by the rules of the day at hand (without one, the usual rules), so that it
- * compares.
- */
+/** The content of a bundle. `sameRules`: by the rules of the day at hand, or the usual ones, so it compares. */
 interface Content extends Pick<Bundle, "kind"> {
   readonly tests: { test: TestCode; variant: string; marks: number; sameRules: boolean }[];
   readonly marks: number;

@@ -19,10 +19,7 @@ interface WantedCall {
   readonly at: string;
 }
 
-/**
- * Calls an athlete to a test.
- * @throws Refusal when the athlete does not test, skips this test, has done it, or has another one to do first.
- */
+/** Calls an athlete to a test. @throws Refusal for who skips it, has done it, does not test, or has another first. */
 export function call(db: WritableDb, day: Day, athleteId: number, wanted: WantedCall): void {
   const { test } = wanted;
   const who = requirePresent(db, day, athleteId);
@@ -34,10 +31,7 @@ export function call(db: WritableDb, day: Day, athleteId: number, wanted: Wanted
   setCall(db, day.id, { athleteId, ...wanted });
 }
 
-/**
- * Calls the next rested athlete; returns their id.
- * @throws Refusal `conflict` when nobody is left to call, or all of them still rest.
- */
+/** Calls the next rested athlete; returns their id. @throws Refusal `conflict` when nobody waits, or all rest. */
 export function callNext(db: WritableDb, day: Day, wanted: WantedCall): number {
   const { test, at: now } = wanted;
   const held = heldAthletes(db, day.id);
@@ -70,10 +64,7 @@ export function skip(
   endCallTo(db, day.id, athleteId, test);
 }
 
-/**
- * Undoes a skip.
- * @throws Refusal `conflict` when the test is skipped since check-in, which only check-in changes.
- */
+/** Undoes a skip. @throws Refusal `conflict` for one since check-in, which only check-in changes. */
 export function unskip(db: WritableDb, day: Day, athleteId: number, test: TestCode): void {
   const left = leftOut(db, day.id).find((each) => each.athleteId === athleteId && each.test === test);
   if (left?.kind === "readiness") {

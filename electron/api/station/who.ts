@@ -11,20 +11,14 @@ import { leftOut } from "../../store/tables/entrants.ts";
 import { marksOfAthlete } from "../../store/tables/marks.ts";
 import { queueOf } from "./view.ts";
 
-/**
- * Returns an athlete of today's list.
- * @throws Refusal `not-found` when the athlete is not on it.
- */
+/** Returns an athlete of today's list. @throws Refusal `not-found` when the athlete is not on it. */
 export function requirePresent(db: ReadableDb, day: Day, athleteId: number): Present {
   const who = presentById(db, day.id, athleteId);
   if (who === undefined) throw new Refusal("not-found", sentence("station.notListed"));
   return who;
 }
 
-/**
- * Finds the athlete with a scanned or typed bib.
- * @throws Refusal `bad-input` when it is no number, `not-found` when nobody wears it.
- */
+/** Finds a bib's athlete, scanned or typed. @throws Refusal `bad-input` for no number, `not-found` for nobody's. */
 export function requireBib(db: ReadableDb, day: Day, typed: string): Present {
   const read = parseCount(typed);
   if (!("count" in read)) throw new Refusal("bad-input", sentence("station.badBib"));
@@ -33,10 +27,7 @@ export function requireBib(db: ReadableDb, day: Day, typed: string): Present {
   return who;
 }
 
-/**
- * Refuses an athlete who does not test today, or skips this test.
- * @throws Refusal `conflict`, with what to do about it.
- */
+/** Refuses who does not test today, or skips this test. @throws Refusal `conflict`, with what to do about it. */
 export function requireTesting(db: ReadableDb, day: Day, who: Present, test: TestCode): void {
   const { name, state } = who;
   if (state !== "testing") throw new Refusal("conflict", sentence(`station.state.${state}`, { name }));
@@ -57,19 +48,13 @@ export function firstBefore(db: ReadableDb, day: Day, athleteId: number, test: T
   return blockedBy(test, doneBy(db, day, athleteId), new Set(left.map((each) => each.test)));
 }
 
-/**
- * Holds an athlete to the order of the tests.
- * @throws Refusal `conflict` that names the test to do first.
- */
+/** Holds an athlete to the order of the tests. @throws Refusal `conflict` that names the test to do first. */
 export function requireTurn(db: ReadableDb, day: Day, who: Present, test: TestCode): void {
   const before = firstBefore(db, day, who.athleteId, test);
   if (before !== null) throw new Refusal("conflict", sentence(`test.${before}.first`, { name: who.name }));
 }
 
-/**
- * Refuses an athlete who still rests from the test before.
- * @throws Refusal `conflict` with the minutes left.
- */
+/** Refuses an athlete who still rests from the test before. @throws Refusal `conflict` with the minutes left. */
 export function requireRested(db: ReadableDb, day: Day, who: Present, test: TestCode, now: string): void {
   const readyAt = queueOf(db, day, test, now).find(({ athleteId }) => athleteId === who.athleteId)?.readyAt;
   if (readyAt === undefined || readyAt <= now) return;

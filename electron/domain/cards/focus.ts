@@ -5,10 +5,7 @@ import type { TestCode } from "../tests/registry.ts";
 /** One test of an athlete, with its figures that compare with those of the other tests. */
 export interface Compared {
   readonly test: TestCode;
-  /**
-   * The change since the last test, in units of its own noise (√2 typical errors); positive is better. Null where no
-   * earlier mark compares.
-   */
+  /** The change since the last test in its own noise (√2 typical errors); positive is better. Null without one. */
   readonly change: number | null;
   /** The place in a reference group, as a band of percentiles; only bands of one group are compared. */
   readonly place: PlaceBand | null;

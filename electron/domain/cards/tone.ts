@@ -1,10 +1,7 @@
 import type { Verdict } from "../statistics/change.ts";
 import type { Standing } from "../statistics/standing.ts";
 
-/**
- * The overall message of a card: nothing to compare yet; gains only; losses only; both; nothing beyond noise, with or
- * without a new best.
- */
+/** A card's message: nothing to compare yet; gains; losses; both; nothing beyond noise, with or without a best. */
 export type Tone = "first" | "gain" | "dip" | "mixed" | "best" | "steady";
 
 /** Returns the tone of one day's marks; it never says more than their verdicts. */
@@ -19,10 +16,7 @@ export function toneOf(
   return marks.some(({ standing }) => standing === "best") ? "best" : "steady";
 }
 
-/**
- * Picks one of `count` wordings for an athlete on a day: neighbours and days differ, and a reprint says the same.
- * @param date ISO 8601 day.
- */
+/** Picks one of `count` wordings: neighbours and days (ISO 8601) differ, and a reprint says the same. */
 export function wordingOf(athleteId: number, date: string, count: number): number {
   const days = Math.floor(Date.parse(`${date}T00:00:00Z`) / 86_400_000);
   return (athleteId + days) % count;

@@ -87,10 +87,7 @@ function foldLane(
   return { ...shown, phase: aside ? "aside" : shown.phase, idle };
 }
 
-/**
- * Returns the reason why a tap can't be undone now; null when it can.
- * @param elapsed ms since time 0
- */
+/** Returns why a tap can't be undone now; null when it can. @param elapsed ms since time 0 */
 export function undoTrouble(events: readonly HeatEvent[], eventId: string, elapsed: number): Sentence | null {
   const event = events.find(({ id }) => id === eventId);
   if (event === undefined || isNoTap(event)) return sentence("heat.undo.unknown");

@@ -1,9 +1,7 @@
 import { type Sentence, sentence } from "../words.ts";
 import { isEasy } from "./easy.ts";
 
-/**
- * The length of a PIN, in digits. Fewer than six fall to an afternoon of guessing; more than twelve get written down.
- */
+/** The digits of a PIN. Fewer than six fall to an afternoon of guessing; more than twelve get written down. */
 const fewestDigits = 6;
 const mostDigits = 12;
 

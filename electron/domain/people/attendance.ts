@@ -33,18 +33,12 @@ export function admit(admission: Admission): "testing" | "not-testing" {
   return "testing";
 }
 
-/**
- * Checks that a check-in can be undone.
- * @throws Refusal `conflict` when there are standing attempts: withdraw the athlete instead.
- */
+/** Checks that a check-in can be undone. @throws Refusal `conflict` with attempts: the athlete withdraws instead. */
 export function mayUndo(name: string, hasAttempts: boolean): void {
   if (hasAttempts) throw new Refusal("conflict", sentence("checkIn.undoMeasured", { name }));
 }
 
-/**
- * Checks that somebody can be marked as a no-show.
- * @throws Refusal `conflict` when the athlete is here already.
- */
+/** Checks that somebody can be a no-show. @throws Refusal `conflict` when the athlete is here already. */
 export function mayBeNoShow(name: string, state: string): void {
   if (state !== "expected" && state !== "no-show") {
     throw new Refusal("conflict", sentence("checkIn.isHere", { name }));

@@ -4,10 +4,7 @@ import type { Attribute, Demands, Generalisation, Node } from "./problem.ts";
 /** The loss of a suppressed record: all of it, in millionths. */
 const lossOfSuppressed = 1_000_000;
 
-/**
- * Judges a whole node: finds the records to suppress and checks that they are few enough. Null when the demands are not
- * met.
- */
+/** Judges a node: finds the records to suppress, and whether they are few enough. Null where demands are not met. */
 export function judgeNode(
   attributes: readonly Attribute[],
   chosen: readonly number[],
@@ -54,10 +51,7 @@ function classesOf(
   return [...Map.groupBy(records, keyOf).values()];
 }
 
-/**
- * True if a class has at least l different marks of each reported test, and two of each value that must not occur
- * alone.
- */
+/** True if a class has l different marks of each reported test, and two of each that must not occur alone. */
 function isMixed(
   attributes: readonly Attribute[],
   choices: readonly Generalisation[],

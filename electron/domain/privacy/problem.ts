@@ -6,10 +6,7 @@ export interface Generalisation {
   readonly losses: readonly number[];
   /** False for a mark that is not reported at all, which needs no diversity. */
   readonly tells: boolean;
-  /**
-   * The codes of the lowest and the highest part. Both must be among the reported ones: they hide the worst and the
-   * best.
-   */
+  /** Codes of the lowest and the highest part, which hide the worst and the best: both must be reported. */
   readonly ends?: readonly [lowest: number, highest: number];
   /** Values of which each class needs two: a size band must not mean one league. */
   readonly mixed?: readonly number[];

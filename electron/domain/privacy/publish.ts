@@ -68,9 +68,7 @@ export function summarise(rows: readonly Pick<ReleasedRow, "marks">[]): TestSumm
   });
 }
 
-/**
- * Returns a quartile's interval. Type 7 lies between two neighbours: from one's lower bound to the other's upper bound.
- */
+/** Returns a quartile's interval: type 7 lies between two neighbours, so from one's lower to the other's upper end. */
 function spanAt(sorted: readonly ReleasedMark[], p: number): MarkBounds {
   const place = (sorted.length - 1) * p;
   const below = sorted[Math.floor(place)];

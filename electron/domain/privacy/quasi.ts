@@ -13,9 +13,7 @@ export interface Quasi {
   readonly ageBand: string;
   readonly category: SharedCategory;
   readonly leagueSize: LeagueSize;
-  /**
-   * The variant of the test; empty where there is only one. Always reported: marks of different variants never compare.
-   */
+  /** The variant; empty where there is only one. Always reported: marks of different variants never compare. */
   readonly variant: string;
   /** `2026-Q4` */
   readonly quarter: string;

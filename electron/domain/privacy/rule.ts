@@ -12,9 +12,7 @@ import type { Quasi } from "./quasi.ts";
 export const bundleKinds = ["marks", "profiles"] as const;
 export type BundleKind = (typeof bundleKinds)[number];
 
-/**
- * A mark that could be released, with the facts that decide it. `athlete` and `league` are ids that are never released.
- */
+/** A mark that could be released, and what decides it. The ids `athlete` and `league` are never released. */
 export interface Candidate extends Quasi {
   readonly athlete: number;
   readonly league: number;
@@ -109,9 +107,7 @@ export interface Strictness {
   readonly suppression: number;
 }
 
-/**
- * k within the sport, and for the open web; published small-cell rules are 3, 5, 10 and 11. Nothing lower is released.
- */
+/** k within the sport, and for the open web, and nothing lower; published small-cell rules are 3, 5, 10 and 11. */
 export const ks = [5, 11] as const;
 export const [leastK] = ks;
 export const usualStrictness: Strictness = Object.freeze({ k: leastK, l: 2, suppression: 0.05 });

@@ -53,10 +53,7 @@ const schema = z.object({
     .max(100),
 });
 
-/**
- * Reads datapackage.json.
- * @throws Refusal `bad-input` when it is of another profile or version, or does not describe the files of a bundle.
- */
+/** Reads datapackage.json. @throws Refusal `bad-input` for another profile or version, or other files. */
 export function readDescriptor(text: string): Descriptor {
   const value = parseJson(descriptorName, text);
   requireVersion(value);

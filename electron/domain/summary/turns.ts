@@ -3,10 +3,7 @@ import type { LaneTime, SummaryAttempt, SummaryDay } from "./day.ts";
 import { type Rooted, rootedAttempts } from "./roots.ts";
 import { type Spread, spreadOf } from "./spread.ts";
 
-/**
- * Longest time between two turns: 20 minutes (ours, no source). A longer one is a pause of the station and says nothing
- * about an athlete.
- */
+/** Longest time between two turns: 20 min (ours, no source). A longer one is a pause, and not an athlete's. */
 const pauseMs = 20 * 60_000;
 
 /** One station's times per athlete, in ms. */

@@ -48,9 +48,7 @@ export type SaveOutcome =
 /** The papers for page layout; `-two`: two upright halves side by side on a landscape sheet. */
 export type PrintPaper = "a4" | "letter" | "a5" | "half-letter" | "a4-two" | "letter-two";
 
-/**
- * The progress of a paper job. Pages are laid out one by one and counted; then the file or the printer gets them all.
- */
+/** The progress of a paper job: pages are laid out and counted one by one, then all written or printed. */
 export interface PaperProgress {
   readonly phase: "pages" | "file";
   /** Items laid out, such as cards; 0 of 0 for a page that does not count. */

@@ -35,10 +35,7 @@ const pageToPrint = z.strictObject({
 const pageToSave = pageToPrint.extend({ suggestedName });
 const nothing = z.undefined();
 
-/**
- * Answers the desk's page. Every call is checked: the page that sends it, that the organiser is at the desk, and its
- * input.
- */
+/** Answers the desk's page. Checks every call: the page that sends it, that the organiser is there, its input. */
 export function setupBridge(windows: Windows, lock: DeskLock, report: () => Promise<ReportFile[]>): void {
   const mayAsk = () => isOrganiser(lock);
   const answer = answering(mayAsk);

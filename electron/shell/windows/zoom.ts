@@ -3,10 +3,7 @@ import { app, type Input, type WebContents } from "electron";
 /** Chromium's own steps: a level of 1 is 1.2 times as large. From about 60 to 300 %. */
 const [smallest, largest] = [-3, 6];
 
-/**
- * Restores the zoom keys, which are missing without a menu: Ctrl (on macOS Cmd) with +, - and 0, in every window while
- * the desk is not shut.
- */
+/** Restores the zoom keys that a menu would bring: Ctrl (macOS: Cmd) with +, - and 0, while the desk is not shut. */
 export function setupZoomKeys(isShut: () => boolean): void {
   app.on("web-contents-created", (_event, contents) => {
     contents.on("before-input-event", (event, input) => {

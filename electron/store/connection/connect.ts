@@ -31,9 +31,7 @@ export interface StoreLocation {
   readonly nativeBinding?: string;
   /** The folder of its own backups, if any. They show that a store was here when the file is gone. */
   readonly backups?: string;
-  /**
-   * True when a person has seen the refusal (`acceptable` reasons only) and wants the store as it is, or an empty one.
-   */
+  /** True when a person saw the refusal (`acceptable` ones only) and wants the store as it is, or an empty one. */
   readonly accepted?: boolean;
 }
 
@@ -98,9 +96,7 @@ export function connectBytes(bytes: Buffer, location: StoreLocation): InMemory {
   return new SqliteDatabase(markFile(bytes, "alone"), library(location));
 }
 
-/**
- * Turns an error of reading into a refusal, since damage shows in many ways. Missing file permissions are not damage.
- */
+/** Turns an error of reading into a refusal: damage shows in many ways. Missing permissions are no damage. */
 export function asRefusal(error: unknown): unknown {
   if (error instanceof StoreRefused) return error;
   const code = String((error as { code?: unknown } | null)?.code ?? "");

@@ -17,10 +17,7 @@ export interface Commit {
 /** An open store. This room's functions read through `db`, their first parameter; only `write` writes. */
 export interface Store {
   readonly db: ReadableDb;
-  /**
-   * Runs `work` in one transaction and, after the commit, announces `about`. A promise is refused by type: the
-   * transaction would end before the work did.
-   */
+  /** Runs `work` in a transaction, then announces `about`. Types refuse a promise: the transaction would end first. */
   write<Result>(about: readonly Topic[], work: (db: WritableDb) => Synchronous<Result>): Result;
   /** The number of the newest change. */
   seq(): number;

@@ -68,10 +68,7 @@ function* blocksOf(file: number): Generator<Buffer> {
   }
 }
 
-/**
- * Yields `count` pages, from the log where it has them. A page that is nowhere ends them, and so makes the length
- * wrong.
- */
+/** Yields `count` pages, the log's where it has them. One that is nowhere ends them, which the length then shows. */
 function* pagesOf(
   file: number,
   pageBytes: number,

@@ -53,10 +53,7 @@ export function athleteById(db: ReadableDb, id: number): Athlete | undefined {
   return row === undefined ? undefined : asAthlete(row);
 }
 
-/**
- * Finds the athlete that a sheet or a volunteer means, by league and number, or by league and name where the number is
- * empty (FORMATS, roster).
- */
+/** Finds whom a sheet or a volunteer means: by league and number, else by league and name (FORMATS, roster). */
 export function athleteByIdentity(
   db: ReadableDb,
   league: string,

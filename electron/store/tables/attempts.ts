@@ -100,9 +100,7 @@ export function chainOf(db: ReadableDb, id: string): KeptAttempt[] {
   return allRows<AttemptRow>(db, sql, { id }).map(asAttempt);
 }
 
-/**
- * Returns the variant of an athlete's last attempt: today, on an earlier day or in a past result; undefined if none.
- */
+/** Returns the variant of an athlete's last attempt, also of an earlier day or a sheet; undefined if none. */
 export function lastVariant(db: ReadableDb, athleteId: number, test: TestCode): string | undefined {
   const sql = `SELECT variant FROM (
       SELECT variant, date, seq FROM ${source} JOIN day ON day.id = day_id

@@ -36,10 +36,7 @@ export function allDays(db: ReadableDb): Day[] {
   return allRows(db, `SELECT ${columns} FROM day ORDER BY date DESC, id DESC`);
 }
 
-/**
- * Adds a planned day with the protocols that it will freeze when it opens; returns its id, which no day had before, not
- * even one that was thrown away.
- */
+/** Adds a planned day with the protocols it will freeze; returns its id, which no day had, not even a discarded one. */
 export function addDay(
   db: WritableDb,
   day: Pick<Day, "date" | "title" | "restMinutes">,

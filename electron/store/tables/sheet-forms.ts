@@ -3,10 +3,7 @@ import { execute, firstRow, type ReadableDb, type WritableDb } from "../connecti
 /** Field → column (from 0). */
 type FormColumns = Readonly<Record<string, number>>;
 
-/**
- * Returns the columns as read in the last sheet of that form; undefined without one. `form`: SHA-256 in hexadecimal
- * digits.
- */
+/** Returns the columns of the last sheet of a form (SHA-256 in hexadecimal digits); undefined without one. */
 export function columnsOfForm(db: ReadableDb, form: string): FormColumns | undefined {
   const found = firstRow<{ columns: string }>(db, "SELECT columns FROM sheet_form WHERE form = @form", {
     form,

@@ -1,9 +1,7 @@
 import { type CSSProperties, type ReactNode, useState } from "react";
 import css from "./DataTable.module.css";
 
-/**
- * Height of a row with one line, in px. All rows are equally high, so that only visible ones need to be in the page.
- */
+/** Height of a row with one line, in px. All rows are equally high: only visible ones need be in the page. */
 const oneLine = 48;
 const spare = 12;
 

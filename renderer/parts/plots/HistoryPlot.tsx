@@ -16,10 +16,7 @@ interface HistoryPlotProps {
   readonly test: TestCode;
   /** One athlete's marks of one fingerprint, in any order; at most one of them is today's. */
   readonly points: readonly HistoryPoint[];
-  /**
-   * The band of no change after the last test (`noiseBand` of the test before today's, or of the newest); null: no
-   * band.
-   */
+  /** The band of no change after the last test (`noiseBand` of the test before today's or the newest); null: none. */
   readonly noise: Noise | null;
   /** page: fills its place and reacts to pointer and keys. card: static, 240 × 88 units, as wide as its place. */
   readonly size: PlotSize;

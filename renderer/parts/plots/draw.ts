@@ -35,10 +35,7 @@ export interface Drawn {
   readonly places: readonly Place[];
 }
 
-/**
- * Sizes in the picture's own units: px on a page, and about a quarter of a millimetre on a card. `figure` is the width
- * of a digit at the axis.
- */
+/** Sizes in the picture's units: px on a page, about ¼ mm on a card. `figure`: a digit's width at the axis. */
 export const measures = {
   page: {
     height: 212,

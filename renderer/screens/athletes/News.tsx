@@ -64,10 +64,7 @@ export function News({ series: { test, points, place, placed }, lengths }: NewsP
   }
 }
 
-/**
- * Formats the verdict on a change with its chance in whole percent: rounded down, so that the words never claim more
- * than the numbers.
- */
+/** Formats the verdict on a change; its chance is rounded down, so that words never claim more than the numbers. */
 function useVerdict(): (point: Pick<Point, "verdict" | "chance" | "change">) => string {
   const { t } = useTranslation("athletes");
   return ({ verdict, chance, change }) => {

@@ -17,10 +17,7 @@ import css from "./HomeScreen.module.css";
 import { JustClosed } from "./JustClosed.tsx";
 import { NewDayPanel } from "./NewDayForm.tsx";
 
-/**
- * Shows the first screen: start a day, continue the day at hand, or open the demo day. `toBackups`: somebody comes to see
- * the backups.
- */
+/** Shows the first screen: start a day, continue one, or open the demo. `toBackups`: somebody comes to see those. */
 export function HomeScreen({ toBackups = false }: { readonly toBackups?: boolean }) {
   const { t } = useTranslation("home");
   const trpc = useTRPC();

@@ -8,10 +8,7 @@ import { Help } from "./Help.tsx";
 import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
 
-/**
- * Lays out the body of the athletes' page: all tests, and how to prepare. resources/locales/README.md names the sources
- * of its safety texts.
- */
+/** Lays out the athletes' page: all tests, and how to prepare. resources/locales/README.md names safety's sources. */
 export function AthleteSheet({ day, tests }: DaySheets) {
   const { t } = useTranslation("instructions");
   const textsOf = useTexts();

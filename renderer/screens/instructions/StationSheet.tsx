@@ -71,10 +71,7 @@ interface StationLines extends SheetLines {
   readonly example: readonly string[];
 }
 
-/**
- * Returns the sentences of a station's sheet with the day's numbers. A sentence that the rules beside the entry also
- * contain is the same one.
- */
+/** Returns a station's sentences with the day's numbers: where the rules beside the entry have them too, the same. */
 function useLines(test: TestCode, parameters: unknown): StationLines {
   const testWord = useTestWords();
   const textsOf = useTexts();

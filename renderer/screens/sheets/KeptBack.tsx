@@ -23,9 +23,7 @@ interface KeptBackProps {
   readonly form?: RowForm;
 }
 
-/**
- * Lists the rows that are not imported, each with its line, the reason and its cells; they can be saved for correction.
- */
+/** Lists the rows that are not imported: line, reason and cells; they can be saved for correction. */
 export function KeptBack({ rows, count, others, sheet, form }: KeptBackProps) {
   const { t } = useTranslation("sheets");
   const fieldName = useFieldName();

@@ -8,9 +8,7 @@ import { useShowNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import type { Gap, Summary } from "./summary.ts";
 
-/**
- * Formats a value in grains without its unit: "24", "42.5", "6:06.8". Medians between grains get two decimals at most.
- */
+/** Formats a value in grains without its unit: "24", "42.5", "6:06.8"; medians with two decimals at most. */
 export function writeNumber(test: TestCode, value: number, lengths: LengthUnit): string {
   const { write, grain } = protocolOf(test);
   if (grain.unit === "s" || Number.isInteger(value)) return write(Math.round(value), lengths).number;

@@ -11,9 +11,7 @@ interface BigClockProps {
   readonly size?: "normal" | "huge";
 }
 
-/**
- * Shows a running time, updated each frame from the heat's clock. No live region: reading a clock out would never end.
- */
+/** Shows a heat's running time, each frame. No live region: reading a clock out would never end. */
 export function BigClock({ clock, tenths = false, size = "huge" }: BigClockProps) {
   const number = useRef<HTMLSpanElement>(null);
   const show = useShowNumber();

@@ -15,10 +15,7 @@ export function keyOfLane(lane: number): string {
   return laneKeys[lane - 1] ?? "";
 }
 
-/**
- * Keys and their actions; `timeStamp` is the native event's. "Space", "Enter", "Backspace", "A", "1", "Shift+1",
- * "Escape".
- */
+/** Keys and what they do, with the native event's `timeStamp`: "Space", "Enter", "A", "1", "Shift+1", "Escape". */
 export type LiveKeys = Readonly<Record<string, (timeStamp: number) => void>>;
 
 /** Returns a press's name; lanes' keys go by position, so that Shift and other layouts change nothing. */

@@ -4,9 +4,7 @@ import type { Live, LiveLane } from "../live/tool.ts";
 type PushUpLive = Live<"push-up">;
 type Lane = LiveLane<"push-up">;
 
-/**
- * Marks the cadence that a tap at that moment means as off; tapped again before its time is over, it is on after all.
- */
+/** Marks the cadence of that moment as off; tapped again before its time is over, it is on after all. */
 export function mark(live: PushUpLive, { lane, state }: Lane, timeStamp: number): void {
   const atMs = live.clock.elapsedAt(timeStamp);
   const cadence = cadenceAt(live.parameters, atMs);

@@ -16,9 +16,7 @@ export interface Jumper {
   readonly bodyMass: number | null;
 }
 
-/**
- * Reads a standing reach. The trials are judged with it later, so a reach in the wrong unit raises a question at once.
- */
+/** Reads a standing reach, by which the trials are judged later: one in the wrong unit raises a question at once. */
 export function readReach(text: string, unit: LengthUnit): ReadLength {
   const read = parseLength(spelled(text, unit), unit);
   if ("sentence" in read) return { state: "refused", sentence: read.sentence };

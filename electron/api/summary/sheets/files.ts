@@ -18,9 +18,7 @@ import { missingSheet } from "./missing-sheet.ts";
 import { type SummarySheet, textOf } from "./sheet.ts";
 import { stationsSheet, stationTimesSheet } from "./stations-sheets.ts";
 
-/**
- * Makes the sheets of a day or of a league on it, and the page that explains them: the same data give the same bytes.
- */
+/** Makes the sheets of a day or of a league on it, and the page about them: the same data give the same bytes. */
 export function filesOf(
   db: ReadableDb,
   chosen: Chosen,

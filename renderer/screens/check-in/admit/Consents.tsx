@@ -5,9 +5,7 @@ import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
 import { YesNo } from "./YesNo.tsx";
 
-/**
- * Asks how the board may show the athlete, and whether results may be shared. Nothing is preselected for a new athlete.
- */
+/** Asks how the board may show the athlete, and about sharing. Nothing is preselected for a new athlete. */
 export function Consents({ answers, known, set, missing }: FormPart) {
   const { t } = useTranslation("checkIn");
   return (

@@ -8,10 +8,7 @@ import { TestMark } from "../../../parts/marks/TestMark.tsx";
 import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
 
-/**
- * Asks which tests the athlete takes. A yes that matters asks for a decision; the program itself clears or refuses
- * nobody.
- */
+/** Asks which tests the athlete takes. A yes that matters asks for a decision; the program clears nobody. */
 export function Decision({ answers, set, missing }: FormPart) {
   const { t } = useTranslation("checkIn");
   const decision = decisionOf(answers);

@@ -13,10 +13,7 @@ import { PlaceLine } from "./PlaceLine.tsx";
 import { RestoreDialog } from "./RestoreDialog.tsx";
 import { SecondFolder } from "./SecondFolder.tsx";
 
-/**
- * Shows the places of backups, the time of the last good one in each, and the way to restore one. `first`: somebody comes
- * to see it.
- */
+/** Shows where backups are, how old the last good ones, and how to restore one. `first`: somebody comes to see it. */
 export function BackupsPanel({ first }: { readonly first: boolean }) {
   const { t } = useTranslation("backups");
   const { data: state } = useBackups();

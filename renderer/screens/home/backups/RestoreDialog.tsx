@@ -38,9 +38,7 @@ interface BackupsProps {
   readonly onTake: (backup: ListedBackup) => void;
 }
 
-/**
- * Lists this computer's own backups first, newest at the head: when and where, what each holds and lacks, and a button.
- */
+/** Lists backups, this computer's own and the newest first: when and where, what each holds and lacks. */
 function Backups({ backups, here, onTake }: BackupsProps) {
   const { t } = useTranslation("backups");
   const when = useWhen();

@@ -26,10 +26,7 @@ interface Known {
   readonly league: string;
 }
 
-/**
- * Returns the facts that distinguish athletes of one name: the bib, else the number, and the league where there are
- * several.
- */
+/** Returns what tells athletes of one name apart: the bib, else the number, and the league where there are several. */
 export function useFacts(whole: boolean): (who: Known) => string[] {
   const { t } = useTranslation("summary");
   return ({ bib, number, league }) => [

@@ -3,9 +3,7 @@ import type { OutboxView } from "../../../../app/outbox.ts";
 
 /** An item of a heat to be sent to the desk. Times are by the heat's clock, except a start's. */
 export type Outgoing =
-  /**
-   * `at`: the moment of the start's tap in ms since 1970, by the page's monotonic clock, so that a later page knows it.
-   */
+  /** `at`: the start's tap in ms since 1970, by the page's monotonic clock, so that a later page knows it. */
   | { readonly what: "start"; readonly id: string; readonly at: number }
   | { readonly what: "tap"; readonly id: string; readonly tap: HeatEvent }
   | {
