@@ -1,24 +1,29 @@
 import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
+import { useKeys } from "../../app/keys.ts";
 import { useTestWords } from "../../app/testWords.ts";
-import { LinkButton } from "../../parts/controls/Button.tsx";
+import { Button, LinkButton } from "../../parts/controls/Button.tsx";
+import { Choice } from "../../parts/controls/Choice.tsx";
+import { KeyHint } from "../../parts/controls/KeyHint.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { EmptyState } from "../../parts/layout/EmptyState.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
+import type { LiveHeat } from "../../tests/live/types.ts";
 import { useLengthUnit } from "../../words/lengths.ts";
-import { Correcting } from "./Correcting.tsx";
-import { useCorrections } from "./drafts.ts";
-import { HeatBehind } from "./live/HeatBehind.tsx";
+import { CorrectDialog } from "./CorrectDialog.tsx";
+import { type Corrections, useCorrections } from "./drafts.ts";
+import noticeCss from "./entry/Notice.module.css";
 import { LiveStation } from "./live/LiveStation.tsx";
-import { ModeChoice } from "./live/ModeChoice.tsx";
-import { useMode } from "./live/mode.ts";
+import { type Mode, useMode } from "./live/mode.ts";
 import { useHeatAtHand } from "./live/sync/useHeatView.ts";
 import { Station } from "./Station.tsx";
+import css from "./StationScreen.module.css";
 import type { StationView } from "./types.ts";
 
 /** Shows the station of one test. */
@@ -104,4 +109,59 @@ function Counts({ counts }: { readonly counts: StationView["counts"] }) {
       )}
     </Row>
   );
+}
+
+interface HeatBehindProps {
+  readonly heat: LiveHeat | null;
+  readonly onShow: () => void;
+}
+
+/** Says over the entry from paper that a heat of this test has athletes in its lanes, with the way back to it. */
+function HeatBehind({ heat, onShow }: HeatBehindProps) {
+  const { t } = useTranslation("live");
+  if (heat === null || heat.allDone || heat.lane.length === 0) return null;
+  return (
+    <div className={noticeCss.notice}>
+      <Row gap={3} align="center" wrap between>
+        <p role="status" className="strong">
+          {t(`behind.${heat.state}`, { count: heat.lane.length })}
+        </p>
+        <Button hint="Alt+L" onPress={onShow}>
+          {t("behind.show")}
+        </Button>
+      </Row>
+    </div>
+  );
+}
+
+interface ModeChoiceProps {
+  readonly mode: Mode;
+  readonly setMode: (mode: Mode) => void;
+}
+
+/** Chooses whether the test is run here, or keyed from paper. */
+function ModeChoice({ mode, setMode }: ModeChoiceProps) {
+  const { t } = useTranslation("live");
+  useKeys({ "Alt+L": () => setMode(mode === "live" ? "paper" : "live") });
+  const options = (["live", "paper"] as const).map((value) => ({ value, label: t(`mode.${value}`) }));
+  return (
+    <Row gap={2} align="center" className={css.mode}>
+      <Choice label={t("mode.label")} hideLabel options={options} value={mode} onChange={setMode} />
+      <KeyHint keys="Alt+L" />
+    </Row>
+  );
+}
+
+interface CorrectingProps {
+  readonly corrections: Corrections;
+  /** The frozen parameters of the day. */
+  readonly parameters: unknown;
+  readonly lengths: LengthUnit;
+}
+
+/** The correction that is open over a station, whichever of its views is under it. */
+function Correcting({ corrections, ...rest }: CorrectingProps) {
+  if (corrections.open === null) return null;
+  const { attempt } = corrections.open;
+  return <CorrectDialog key={attempt.attemptId} {...{ attempt, corrections, ...rest }} />;
 }

@@ -133,7 +133,7 @@ function Notice({ live, counting, direction }: NoticeProps) {
   const { laps, extra, touches, tooMany, asked } = counting;
   if (tooMany)
     return (
-      <p className={css.alert} role="alert">
+      <p className={`alert ${css.sum}`} role="alert">
         {t("live.count.extraTooMany")}
       </p>
     );
@@ -143,7 +143,7 @@ function Notice({ live, counting, direction }: NoticeProps) {
   const said = refusal ?? questions[0];
   if (asked && said !== undefined)
     return (
-      <p className={css.alert} role="alert">
+      <p className={`alert ${css.sum}`} role="alert">
         {t("station:ask.title")} {say(said)}
       </p>
     );

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { trialCountInMs } from "../../../electron/domain/tests/agility/live.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { BigKey } from "../live/BigKey.tsx";
 import type { LaneProps, LiveLane } from "../live/tool.ts";
 import { go, goAll, waiting } from "./control.ts";
@@ -15,18 +16,18 @@ export function ReadyTrial({ live, lane }: LaneProps<"agility">) {
   return (
     <div className={css.trial}>
       <h2 className={css.way}>{t(`live.direction.${next}`)}</h2>
-      <p className={css.how}>
+      <p className="quiet measure">
         {t("live.ready.how", { countIn: trialCountInMs / 1000, seconds: live.parameters.seconds })}
       </p>
       {lastEndMs !== null && (
-        <p className={css.rest}>
+        <Row as="p" gap={4} align="center">
           <span className={css.number}>{formatTime(Math.max(0, live.elapsedMs - lastEndMs), false)}</span>
           <span>
             <strong>{t("live.ready.rest")}</strong>
             <br />
             {t("live.ready.restHow")}
           </span>
-        </p>
+        </Row>
       )}
       <div className={css.keys}>
         <BigKey kind="next" size="huge" hint="Space" onPress={(timeStamp) => go(live, lane, timeStamp)}>

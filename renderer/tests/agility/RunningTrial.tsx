@@ -49,7 +49,7 @@ export function RunningTrial({ live, lane, trial }: RunningTrialProps) {
           {t("live.running.touch")}
         </BigKey>
       </div>
-      <p className={css.how}>{t("live.running.count")}</p>
+      <p className="quiet measure">{t("live.running.count")}</p>
       <div className={css.keys}>
         <BigKey kind="quiet" hint="F" onPress={(timeStamp) => falseStart(live, lane, timeStamp)}>
           {t("live.running.falseStart")}

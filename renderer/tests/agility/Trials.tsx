@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { type AgilityAttempt, agility, directions } from "../../../electron/domain/tests/agility/protocol.ts";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { useShowNumber } from "../../words/numbers.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import { storedOf } from "../live/stored.ts";
@@ -19,14 +20,14 @@ export function Trials({ live, lane }: LaneProps<"agility">) {
   const mark = counted.length === 0 ? null : agility.score(live.parameters, counted);
   const newest = results.at(-1)?.key;
   return (
-    <div className={css.trials}>
+    <Stack gap={2}>
       {directions.map((direction) => {
         const seen = counted.find((each) => each.direction === direction);
         return (
           <div key={direction} className={css.trial} data-in={seen !== undefined}>
             <strong>{t(`live.direction.${direction}`)}</strong>
             {seen === undefined ? (
-              <span className={css.none}>{t("live.trial.none")}</span>
+              <span className="quiet">{t("live.trial.none")}</span>
             ) : (
               <>
                 <span className={css.number}>{4 * seen.laps + seen.extra}</span>
@@ -48,7 +49,7 @@ export function Trials({ live, lane }: LaneProps<"agility">) {
         </div>
       )}
       {lost.length > 0 && (
-        <div className={css.lost}>
+        <div className={`small ${css.lost}`}>
           <strong>{t("live.lost.title")}</strong>
           <ul>
             {lost.map(({ direction, atMs, reason }) => (
@@ -62,6 +63,6 @@ export function Trials({ live, lane }: LaneProps<"agility">) {
           </ul>
         </div>
       )}
-    </div>
+    </Stack>
   );
 }

@@ -1,11 +1,20 @@
-import type { CoreParameters } from "../../../electron/domain/tests/core/protocol.ts";
+import type { TFunction } from "i18next";
+import { useTranslation } from "react-i18next";
+import {
+  type CoreParameters,
+  core,
+  type Stage,
+  type StageName,
+  stageAt,
+} from "../../../electron/domain/tests/core/protocol.ts";
 import { timeText } from "../../../electron/domain/tests/time-text.ts";
 import { formatTime } from "../../../electron/domain/units.ts";
-import { useSay } from "../../words/say.ts";
-import type { TestFace } from "../face.ts";
+import { say, useSay } from "../../words/say.ts";
+import { completeValue } from "../example.ts";
+import type { SheetLines, TestFace, Texts } from "../face.ts";
 import css from "../Steps.module.css";
-import { Drawing } from "./Drawing.tsx";
-import { example, lines, numbers, stagesOf } from "./rules.ts";
+import stripCss from "../Strip.module.css";
+import { CoreFigure } from "./Figure.tsx";
 import { coreTool } from "./tool.tsx";
 
 /** The windows' part of the staged plank. */
@@ -36,4 +45,79 @@ function Steps({ parameters }: { readonly parameters: CoreParameters }) {
       ))}
     </ol>
   );
+}
+
+/** Draws a round of stages and the first of the next: they go on without end. */
+function Drawing({ parameters }: { readonly parameters: CoreParameters }) {
+  const { t } = useTranslation("core");
+  return (
+    <>
+      <figcaption>{t("drawing.title")}</figcaption>
+      <CoreStages stages={[...stagesOf(parameters), stageAt(parameters, parameters.cycle)]} />
+    </>
+  );
+}
+
+interface CoreStagesProps {
+  /** The stages in order. */
+  readonly stages: readonly Stage[];
+  /** The current stage: for a screen that follows. */
+  readonly current?: StageName;
+}
+
+/** Draws the stages of the plank side by side, each with its start time. Scales with its font size. */
+function CoreStages({ stages, current }: CoreStagesProps) {
+  const { t } = useTranslation("core");
+  const say = useSay();
+  return (
+    <ol className={stripCss.strip} data-kind="stages" aria-label={t("drawing.title")}>
+      {stages.map((stage) => (
+        <li
+          key={stage.from}
+          className={stripCss.stop}
+          aria-current={stage.name === current ? "step" : undefined}
+        >
+          <span className={stripCss.time}>{formatTime(stage.from * 1000, false)}</span>
+          <CoreFigure stage={stage.name} />
+          <span>{say(stage.sentence)}</span>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+type Translate = Texts<"core">;
+
+function numbers({ cycle }: CoreParameters) {
+  return { cycle: formatTime(cycle * 1000, false) };
+}
+
+/** Returns the stages of the first round, in order. */
+function stagesOf(parameters: CoreParameters): Stage[] {
+  const stages: Stage[] = [];
+  for (let second = 0; second < parameters.cycle; second = stageAt(parameters, second).until)
+    stages.push(stageAt(parameters, second));
+  return stages;
+}
+
+function lines(t: Translate, parameters: CoreParameters): SheetLines {
+  return {
+    setUp: [t("sheet.setUp.see"), t("sheet.setUp.clock")],
+    run: [
+      t("sheet.run.practice"),
+      t("sheet.run.start"),
+      t("sheet.run.call"),
+      t("sheet.run.round", numbers(parameters)),
+      t("sheet.run.end"),
+      t("sheet.run.note"),
+    ],
+    form: [t("sheet.form.keep")],
+  };
+}
+
+function example(t: Translate, parameters: CoreParameters): readonly string[] {
+  const held = 209_600;
+  const written = core.write(completeValue(core.score(parameters, [{ held }])), "cm");
+  const stage = written.note === undefined ? "" : say(written.note, t as unknown as TFunction<never>);
+  return [t("sheet.example", { shown: formatTime(held, true), mark: written.number, stage })];
 }

@@ -42,7 +42,7 @@ function Splits({ live, splits }: SplitsProps) {
           // biome-ignore lint/suspicious/noArrayIndexKey: a split is its round
           <span key={index} className={css.split} data-done={split !== undefined}>
             <span>{t("live.split", { round: index + 1 })}</span>
-            <span className={css.time}>
+            <span className="strong">
               {split === undefined ? "–" : show(writeSplit(live.parameters, split))}
             </span>
           </span>

@@ -1,7 +1,8 @@
-import type { TestFace } from "../face.ts";
+import { type PushUpParameters, pushUp } from "../../../electron/domain/tests/push-up/protocol.ts";
+import { completeValue } from "../example.ts";
+import type { Setting, SheetLines, TestFace, Texts } from "../face.ts";
 import { changed } from "../settings.ts";
 import { PushUpForm } from "./Form.tsx";
-import { example, lines, numbers, settings, summary } from "./rules.ts";
 import { pushUpTool } from "./tool.tsx";
 
 /** The windows' part of the cadence push-up. */
@@ -20,3 +21,40 @@ export const pushUpFace: TestFace<"push-up"> = {
   lines,
   example,
 };
+
+type Translate = Texts<"push-up">;
+
+function numbers({ bpm, beatsPerRep, missesToStop }: PushUpParameters) {
+  const seconds = Math.round((60_000 * beatsPerRep) / bpm) / 1000;
+  return { bpm, beats: beatsPerRep, seconds, misses: missesToStop };
+}
+
+function settings({ bpm, beatsPerRep, missesToStop }: PushUpParameters): readonly Setting[] {
+  return [
+    ["bpm", bpm],
+    ["beatsPerRep", beatsPerRep],
+    ["missesToStop", missesToStop],
+  ];
+}
+
+function summary(t: Translate, { bpm, beatsPerRep, missesToStop }: PushUpParameters): string {
+  const seconds = Math.round((60_000 / bpm) * beatsPerRep) / 1000;
+  return t("summary", { bpm, seconds, missesToStop });
+}
+
+function lines(t: Translate, parameters: PushUpParameters): SheetLines {
+  const values = numbers(parameters);
+  const run = [t("sheet.run.judge"), t("sheet.run.count"), t("sheet.run.note")];
+  return {
+    setUp: [t("sheet.setUp.beat", values), t("sheet.setUp.variant")],
+    run: [t("sheet.run.start"), t("rules.run", values), ...run],
+    form: [t("sheet.form.short")],
+  };
+}
+
+function example(t: Translate, parameters: PushUpParameters): readonly string[] {
+  const { missesToStop } = parameters;
+  const seen = { how: "tally", reps: 20 + missesToStop, offAtEnd: missesToStop } as const;
+  const mark = completeValue(pushUp.score(parameters, [seen]));
+  return [t("sheet.example", { done: seen.reps, off: seen.offAtEnd, mark })];
+}

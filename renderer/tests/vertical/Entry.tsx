@@ -2,6 +2,7 @@ import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { formatLength } from "../../../electron/domain/units.ts";
 import { Check } from "../../parts/controls/Check.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { useSay } from "../../words/say.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import type { LaneProps } from "../live/tool.ts";
@@ -69,12 +70,12 @@ export function VerticalEntry({ live, lane, typing }: VerticalEntryProps) {
         )}
       </div>
       {standingReach !== null && (
-        <p className={css.reach}>
+        <Row as="p" gap={3} align="center" wrap className="strong">
           {t("live.reachIs", { length: formatLength(standingReach, live.lengths), unit })}{" "}
           <BigKey kind="quiet" hint="M" pressed={reach} onPress={() => measureAgain(live, lane)}>
             {t("live.changeReach")}
           </BigKey>
-        </p>
+        </Row>
       )}
       <Auto live={live} lane={lane} typing={typing} />
     </div>
@@ -89,7 +90,7 @@ function Outcome({ live, lane }: Omit<VerticalEntryProps, "typing">) {
   const reading = readingOf(live, lane);
   if (said?.state === "refused") {
     return (
-      <p className={css.refused} role="alert">
+      <p className={`alert ${css.refused}`} role="alert">
         {say(said.sentence)}
       </p>
     );
@@ -135,10 +136,10 @@ function Auto({ live, lane, typing }: VerticalEntryProps) {
         {t("live.auto")}
       </Check>
       {held && (
-        <span className={css.holding}>
+        <Stack as="span" gap={1} className="small quiet">
           <span className={css.bar} style={{ animationDuration: `${holdMs}ms` }} aria-hidden="true" />
           {t("live.holding")}
-        </span>
+        </Stack>
       )}
     </div>
   );

@@ -1,16 +1,18 @@
 import { type KeyboardEvent, type Ref, useEffect, useImperativeHandle, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { choiceOf, fieldsOf } from "../../../../electron/domain/keyed/keyed.ts";
-import type { Field } from "../../../../electron/domain/tests/fields.ts";
+import type { Choosing, Field } from "../../../../electron/domain/tests/fields.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { Typed } from "../../../../electron/domain/tests/reading.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useTestWords } from "../../../app/testWords.ts";
+import { Choice } from "../../../parts/controls/Choice.tsx";
+import { KeyHint } from "../../../parts/controls/KeyHint.tsx";
 import { NumberField } from "../../../parts/controls/NumberField.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
+import choiceCss from "../../../tests/Choice.module.css";
 import { useSay } from "../../../words/say.ts";
-import { ChosenWay, otherKey } from "./ChosenWay.tsx";
 import css from "./ValueFields.module.css";
 
 export interface ValueFieldsHandle {
@@ -141,5 +143,43 @@ export function ValueFields(props: ValueFieldsProps) {
         ))}
       </Row>
     </fieldset>
+  );
+}
+
+/** The key that changes a choice without keys of its own. */
+const otherKey = "D";
+
+interface ChosenWayProps {
+  readonly test: TestCode;
+  readonly choice: Choosing;
+  readonly value: string;
+  readonly onChoose: (option: string) => void;
+}
+
+/** Shows a choice always in sight and never in the way: the variant, the direction, or whether it was finished. */
+function ChosenWay({ test, choice, value, onChoose }: ChosenWayProps) {
+  const { t } = useTranslation("station");
+  const testWord = useTestWords();
+  const { name, keys } = choice;
+  const options = choice.options.map((option, index) => ({
+    value: option,
+    label: (
+      <>
+        {testWord(test, `choice.${name}.${option}`)}
+        {keys !== null && <KeyHint keys={keys[index] ?? ""} />}
+      </>
+    ),
+  }));
+  return (
+    <Row gap={3} align="end" wrap className={choiceCss.choice}>
+      <Choice
+        label={testWord(test, `choice.${name}.label`)}
+        hideLabel
+        options={options}
+        value={options.find((option) => option.value === value)?.value ?? null}
+        onChange={onChoose}
+      />
+      {keys === null && <KeyHint keys={otherKey} does={t("choice.changes")} />}
+    </Row>
   );
 }

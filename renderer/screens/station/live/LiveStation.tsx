@@ -1,6 +1,11 @@
 import { type ComponentProps, useCallback, useEffect, useState } from "react";
+import { useTranslation } from "react-i18next";
+import { mostLanes } from "../../../../electron/domain/heats/heat.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
-import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { definitionOf, type TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { useStanding } from "../../../app/standing.tsx";
+import { Button } from "../../../parts/controls/Button.tsx";
+import { Row } from "../../../parts/flow/Stack.tsx";
 import { Answer } from "../../../parts/layout/Answer.tsx";
 import { Cautions } from "../../../parts/layout/Cautions.tsx";
 import { SoundsHere } from "../../../sound/soundsHere.ts";
@@ -9,11 +14,9 @@ import { faceOf } from "../../../tests/registry.ts";
 import type { AttemptView, RecentAttempt } from "../types.ts";
 import { ClockDoubt } from "./ClockDoubt.tsx";
 import { Gather } from "./gather/Gather.tsx";
-import { useLaneCount } from "./gather/laneCount.ts";
 import { useGather } from "./gather/useGather.ts";
 import { LiveHead } from "./LiveHead.tsx";
 import css from "./LiveStation.module.css";
-import { OtherHeats } from "./OtherHeats.tsx";
 import { Running } from "./run/Running.tsx";
 import { soundsAt } from "./soundsAt.ts";
 import { resumeOutboxes } from "./sync/heatOutboxes.ts";
@@ -110,4 +113,63 @@ function OneHeat(props: OneHeatProps) {
     return <Running {...{ test, lengths, view, heat, outbox, gathering, onCorrect }} />;
   }
   return <Gathering {...{ ...props, lanes, setLanes, gathering }} />;
+}
+
+interface OtherHeatsProps {
+  readonly others: HeatView["others"];
+  readonly shown: ShownHolder;
+  readonly onShow: (holder: ShownHolder) => void;
+}
+
+/** Lists who else holds a heat of this test, and whom they have in their lanes; the organiser can show each. */
+function OtherHeats({ others, shown, onShow }: OtherHeatsProps) {
+  const { t } = useTranslation("live");
+  const isOrganiser = useStanding().post.role === "organiser";
+  if (others.length === 0 && shown === undefined) return null;
+  return (
+    <Row as="section" gap={3} align="baseline" wrap aria-label={t("others.title")}>
+      {shown !== undefined && <Button onPress={() => onShow(undefined)}>{t("others.back")}</Button>}
+      {others.map((other) => (
+        <OtherHeat key={other.heatId} other={other} {...(isOrganiser && { onShow })} />
+      ))}
+    </Row>
+  );
+}
+
+interface OtherHeatProps {
+  readonly other: HeatView["others"][number];
+  /** Missing where this window may not look at it. */
+  readonly onShow?: (holder: ShownHolder) => void;
+}
+
+function OtherHeat({ other: { holder, device, bibs }, onShow }: OtherHeatProps) {
+  const { t } = useTranslation("live");
+  const who = device ?? t(holder === null ? "others.table" : "others.gone");
+  const key = bibs.length === 0 ? "others.empty" : "others.heat";
+  return (
+    <>
+      <span>{t(key, { who, bibs: bibs.join(", ") })}</span>
+      {onShow !== undefined && holder !== null && (
+        <Button onPress={() => onShow(holder)}>{t("others.look", { who })}</Button>
+      )}
+    </>
+  );
+}
+
+/** Returns the number of lanes of a station, a choice kept on this desk. */
+function useLaneCount(test: TestCode): {
+  readonly lanes: number;
+  readonly setLanes: (lanes: number) => void;
+} {
+  const place = `live.lanes.${test}`;
+  const [lanes, set] = useState(() => {
+    const kept = Number(localStorage.getItem(place) ?? Number.NaN);
+    return kept >= 1 && kept <= mostLanes ? Math.floor(kept) : definitionOf(test).figures.lanes;
+  });
+  function setLanes(wanted: number): void {
+    const count = Math.min(mostLanes, Math.max(1, wanted));
+    localStorage.setItem(place, String(count));
+    set(count);
+  }
+  return { lanes, setLanes };
 }

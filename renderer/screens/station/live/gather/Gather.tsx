@@ -1,34 +1,38 @@
-import { useRef, useState } from "react";
+import { type Ref, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
 import type { LengthUnit } from "../../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../../electron/domain/tests/registry.ts";
+import { NumberField } from "../../../../parts/controls/NumberField.tsx";
 import { BigKey } from "../../../../tests/live/BigKey.tsx";
 import { bind } from "../../../../tests/live/bind.ts";
 import { keysOfLanes, type LiveKeys, useLiveKeys } from "../../../../tests/live/liveKeys.ts";
 import type { HeatView, LiveHeat } from "../../../../tests/live/types.ts";
+import { HistoryDialog } from "../../HistoryDialog.tsx";
+import { Recent } from "../../Recent.tsx";
 import type { AttemptView, RecentAttempt } from "../../types.ts";
 import { startHeat } from "../sync/useLive.ts";
-import { BibBox } from "./BibBox.tsx";
 import css from "./Gather.module.css";
 import { GatherLane } from "./GatherLane.tsx";
 import { keysOfLane } from "./gatherKeys.ts";
-import { LastMarks } from "./LastMarks.tsx";
 import { NextUp } from "./NextUp.tsx";
 import type { Gathering } from "./useGather.ts";
 
-interface GatherProps {
-  readonly test: TestCode;
+interface LastMarksProps {
+  readonly recent: readonly RecentAttempt[];
   /** The frozen parameters of the day. */
   readonly parameters: unknown;
+  readonly lengths: LengthUnit;
+  readonly onCorrect: (attempt: AttemptView) => void;
+}
+
+interface GatherProps extends LastMarksProps {
+  readonly test: TestCode;
   readonly view: HeatView;
   readonly heat: LiveHeat | null;
   readonly lanes: number;
   readonly setLanes: (lanes: number) => void;
   readonly gathering: Gathering;
-  readonly recent: readonly RecentAttempt[];
-  readonly lengths: LengthUnit;
-  readonly onCorrect: (attempt: AttemptView) => void;
 }
 
 /** Shows, before the start, the athletes in the lanes, the next ones, and the key that starts the clock. */
@@ -102,7 +106,7 @@ export function Gather(props: GatherProps) {
           <BigKey hint="M" onPress={() => setLanes(lanes + 1)}>
             {t("gather.more")}
           </BigKey>
-          {taken.length > 0 && <span className={css.how}>{t("gather.change")}</span>}
+          {taken.length > 0 && <span className={`small quiet ${css.how}`}>{t("gather.change")}</span>}
         </div>
         <LastMarks {...{ recent, parameters, lengths, onCorrect }} />
       </div>
@@ -115,4 +119,43 @@ export function Gather(props: GatherProps) {
 
 function keysOfDigits(type: (digit: string) => void): LiveKeys {
   return bind(...[..."0123456789"].map((digit) => [digit, () => type(digit)] as const));
+}
+
+interface BibBoxProps {
+  readonly bib: string;
+  readonly setBib: (typed: string) => void;
+  readonly onPlace: () => void;
+  readonly inputRef: Ref<HTMLInputElement>;
+}
+
+/** Takes digits typed before the start, whatever has the focus, for an athlete who is not next in turn. */
+function BibBox({ bib, setBib, onPlace, inputRef }: BibBoxProps) {
+  const { t } = useTranslation("live");
+  return (
+    <div className={css.bibBox}>
+      <NumberField
+        label={t("gather.bib")}
+        value={bib}
+        onChange={setBib}
+        onEnter={onPlace}
+        inputRef={inputRef}
+        maxLength={6}
+      />
+    </div>
+  );
+}
+
+/** Number of marks shown, about the last heat; older ones are on the athletes' own pages. */
+const few = 6;
+
+/** Lists the newest attempts, to be corrected after their heat is over. */
+function LastMarks({ recent, parameters, lengths, onCorrect }: LastMarksProps) {
+  const [shown, setShown] = useState<AttemptView | null>(null);
+  if (recent.length === 0) return null;
+  return (
+    <>
+      <Recent recent={recent.slice(0, few)} {...{ parameters, lengths, onCorrect }} onHistory={setShown} />
+      {shown !== null && <HistoryDialog attempt={shown} lengths={lengths} onClose={() => setShown(null)} />}
+    </>
+  );
 }

@@ -26,12 +26,12 @@ export function GatherLane({ test, lane, taken, count, gathering, isOpen, onOpen
     <span className={css.who}>
       {taken === null ? (
         // Before the start digits are a bib: a lane that nobody has yet has a number, and no key.
-        <span className={css.free}>{t("gather.freeLane", { lane })}</span>
+        <span className="quiet">{t("gather.freeLane", { lane })}</span>
       ) : (
         <>
           <kbd className={css.key}>{t("lane.shift", { key: keyOfLane(lane) })}</kbd>
           <strong className={css.bib}>{taken.who.bib}</strong>
-          <span className={css.name}>{taken.who.name}</span>
+          <span className="one-line">{taken.who.name}</span>
         </>
       )}
     </span>

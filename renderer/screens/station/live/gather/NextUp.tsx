@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { useNow } from "../../../../app/now.ts";
+import { Stack } from "../../../../parts/flow/Stack.tsx";
 import type { HeatView } from "../../../../tests/live/types.ts";
 import { useWriteTime } from "../../../../words/dates.ts";
 import { useWriteReady } from "../../readyTime.ts";
@@ -20,12 +21,10 @@ export function NextUp({ view, onPick }: NextUpProps) {
   const writeReady = useWriteReady();
   const now = useNow();
   return (
-    <section className={css.next} aria-labelledby="next-up">
-      <h2 id="next-up" className={css.title}>
-        {t("next.title")}
-      </h2>
-      {view.next.length === 0 && <p className={css.none}>{t("next.none")}</p>}
-      <ol className={css.rows}>
+    <Stack as="section" gap={2} aria-labelledby="next-up">
+      <h2 id="next-up">{t("next.title")}</h2>
+      {view.next.length === 0 && <p className="quiet">{t("next.none")}</p>}
+      <Stack as="ol">
         {view.next.slice(0, few).map(({ who, readyAt, calledAt, calledElsewhere, absences }) => (
           <li key={who.athleteId}>
             <button
@@ -35,7 +34,7 @@ export function NextUp({ view, onPick }: NextUpProps) {
               onClick={() => who.bib !== null && onPick(who.bib)}
             >
               <strong className={css.bib}>{who.bib}</strong>
-              <span className={css.name}>{who.name}</span>
+              <span className="one-line">{who.name}</span>
               <span className={css.note}>
                 {calledAt === null
                   ? Date.parse(readyAt) > now && t("next.rests", { time: writeReady(readyAt) })
@@ -47,8 +46,8 @@ export function NextUp({ view, onPick }: NextUpProps) {
             </button>
           </li>
         ))}
-      </ol>
-      {view.waiting > few && <p className={css.none}>{t("next.more", { count: view.waiting - few })}</p>}
-    </section>
+      </Stack>
+      {view.waiting > few && <p className="quiet">{t("next.more", { count: view.waiting - few })}</p>}
+    </Stack>
   );
 }

@@ -1,5 +1,6 @@
 import { useMutation } from "@tanstack/react-query";
 import { useMemo, useState } from "react";
+import { useTranslation } from "react-i18next";
 import { cuesBetween } from "../../../../../electron/domain/heats/cues.ts";
 import { clockOf, undoable } from "../../../../../electron/domain/heats/fold.ts";
 import type { LengthUnit } from "../../../../../electron/domain/tests/protocol.ts";
@@ -18,7 +19,6 @@ import type { Gathering } from "../gather/useGather.ts";
 import type { HeatOutboxView } from "../sync/outgoing.ts";
 import { parametersOf, takeBack, useLive } from "../sync/useLive.ts";
 import { isGoing } from "./asking.ts";
-import { HeatNotes } from "./HeatNotes.tsx";
 import { OverDialog } from "./OverDialog.tsx";
 import css from "./Running.module.css";
 import { RunningActs } from "./RunningActs.tsx";
@@ -134,4 +134,16 @@ function keysOfHeat(live: Live, tool: LiveTool<TestCode>): LiveKeys {
       },
     ]),
   };
+}
+
+/** Notes what to know about a running heat: a less certain clock, or unsent taps. */
+function HeatNotes({ heat, outbox, view }: Pick<RunningProps, "heat" | "outbox" | "view">) {
+  const { t } = useTranslation("live");
+  return (
+    <div role="status">
+      {!view.open && <p className="alert">{t("note.closed")}</p>}
+      {heat.clock === "wall" && <p className="alert">{t("note.wall")}</p>}
+      {outbox.state === "waiting" && <p className="alert">{t("note.waiting", { count: outbox.unsent })}</p>}
+    </div>
+  );
 }

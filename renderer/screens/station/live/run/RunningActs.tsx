@@ -1,11 +1,14 @@
 import { useTranslation } from "react-i18next";
-import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
+import { clockOf, undoable } from "../../../../../electron/domain/heats/fold.ts";
+import { undoMs } from "../../../../../electron/domain/heats/heat.ts";
+import { useTestWords } from "../../../../app/testWords.ts";
 import { KeyHint } from "../../../../parts/controls/KeyHint.tsx";
+import { Row } from "../../../../parts/flow/Stack.tsx";
 import { BigKey } from "../../../../tests/live/BigKey.tsx";
 import type { Live } from "../../../../tests/live/tool.ts";
 import type { HeatOutboxView } from "../sync/outgoing.ts";
+import { takeBack } from "../sync/useLive.ts";
 import css from "./Running.module.css";
-import { UndoKey } from "./UndoKey.tsx";
 
 /** The next step after this heat: more athletes into it, the next heat, its end since nobody waits, or none yet. */
 type After = "call" | "next" | "finish" | null;
@@ -40,12 +43,36 @@ export function RunningActs({ live, outbox, after, onAfter, onEnd }: RunningActs
         </BigKey>
       )}
       {clockOf(live.test) === "own" && live.lanes.length > 1 && (
-        <span className={css.between}>
+        <Row as="span" gap={2} align="center" wrap className="small">
           <KeyHint keys={t("running.pageUp")} />
           <KeyHint keys={t("running.pageDown")} does={t("running.otherLane")} />
-        </span>
+        </Row>
       )}
       {(after === null || after === "call") && <p className={css.caution}>{t("cautions:stop")}</p>}
+    </div>
+  );
+}
+
+/** Undoes the last tap while it is recent; names it, and a tape shows the time left. */
+function UndoKey({ live }: { readonly live: Live }) {
+  const { t } = useTranslation("live");
+  const testWord = useTestWords();
+  const last = undoable(live.heat.events as never, live.elapsedMs);
+  if (last === null) return null;
+  const { event, leftMs } = last;
+  return (
+    <div className={css.undo}>
+      <BigKey hint="Backspace" onPress={() => takeBack(live, event.id)}>
+        {t("undo.do", {
+          what: event.kind === "aside" ? t("undo.aside") : testWord(live.test, `tap.${event.kind}`),
+          lane: event.lane ?? "",
+          count: Math.max(1, Math.ceil(leftMs / 1000)),
+        })}
+      </BigKey>
+      <span
+        className={css.left}
+        style={{ transform: `scaleX(${Math.min(1, Math.max(0, leftMs / undoMs)).toFixed(3)})` }}
+      />
     </div>
   );
 }

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { Row } from "../../../../parts/flow/Stack.tsx";
 import type { Live } from "../../../../tests/live/tool.ts";
 import css from "./StageDone.module.css";
 import { Standing } from "./Standing.tsx";
@@ -22,10 +23,10 @@ export function StageDone({ live }: { readonly live: Live }) {
           const count = told.filter((each) => each === standing).length;
           if (count === 0) return null;
           return (
-            <li key={standing} className={css.sum}>
+            <Row as="li" gap={3} align="center" key={standing}>
               <strong className={css.count}>{count}</strong>
               <Standing standing={standing} />
-            </li>
+            </Row>
           );
         })}
       </ul>
@@ -34,7 +35,7 @@ export function StageDone({ live }: { readonly live: Live }) {
           {t("done.doubted", { count: doubted })}
         </p>
       )}
-      <p className={css.how}>{t("done.how")}</p>
+      <p className="quiet">{t("done.how")}</p>
     </section>
   );
 }
