@@ -31,7 +31,7 @@ export function FrameHead({ day, demo }: FrameHeadProps) {
     <div className={css.head} data-demo={demo}>
       {day !== null && (
         <p className={css.day}>
-          <strong className={css.title}>{day.title}</strong>
+          <strong className={`lead figures ${css.title}`}>{day.title}</strong>
           <span>{writeDay(day.date)}</span>
           <Tag tone={day.state === "open" ? "go" : "quiet"}>{t(`day.${day.state}`)}</Tag>
         </p>

@@ -15,7 +15,7 @@ interface EmptyStateProps {
 export function EmptyState({ title, steps = [], children, action }: EmptyStateProps) {
   return (
     <div className={css.empty}>
-      <p className={css.title}>{title}</p>
+      <p className={`lead strong ${css.title}`}>{title}</p>
       {children}
       {steps.length > 0 && (
         <ol className={css.steps}>

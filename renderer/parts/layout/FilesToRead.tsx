@@ -20,7 +20,7 @@ export function FilesToRead({ files }: FilesToReadProps) {
           <details>
             <summary className={css.summary}>
               <span className="strong">{name}</span>
-              <span className={css.what}>{what}</span>
+              <span className={`quiet ${css.what}`}>{what}</span>
               <span className={css.size}>{size}</span>
             </summary>
             {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}

@@ -10,7 +10,7 @@ interface TagProps {
 /** A state in a word or two. */
 export function Tag({ children, tone = "quiet" }: TagProps) {
   return (
-    <span className={css.tag} data-tone={tone}>
+    <span className={`small strong ${css.tag}`} data-tone={tone}>
       {children}
     </span>
   );

@@ -17,7 +17,7 @@ export function ApartMarks({ apart }: { readonly apart: readonly Apart[] }) {
   if (apart.length === 0) return null;
   return (
     <Section title={t("apart.title")}>
-      <p className={css.quiet}>{t("apart.lead")}</p>
+      <p className={`small quiet ${css.quiet}`}>{t("apart.lead")}</p>
       <DataTable<Apart & { readonly place: number }>
         caption={t("apart.title")}
         rows={apart.map((each, place) => ({ ...each, place }))}
@@ -37,7 +37,7 @@ function useColumns(): Column<Apart>[] {
     column("test", t("apart.test"), "auto", ({ test, variant }) => (
       <span className={css.title}>
         <TestMark test={test} size="small" name="ability" />
-        {variant !== "" && <span className={css.quiet}>{variantName(variant)}</span>}
+        {variant !== "" && <span className={`small quiet ${css.quiet}`}>{variantName(variant)}</span>}
       </span>
     )),
     column("mark", t("series.column.mark"), "auto", ({ written }) => <WrittenMark written={written} />),
@@ -53,7 +53,7 @@ function WrittenMark({ written: { number, unit } }: { readonly written: Written 
   return (
     <>
       <strong>{number}</strong>
-      {word !== "" && <span className={css.quiet}> {word}</span>}
+      {word !== "" && <span className={`small quiet ${css.quiet}`}> {word}</span>}
     </>
   );
 }

@@ -50,7 +50,7 @@ function OneSeries({ series, lengths }: { readonly series: Series; readonly leng
       title={
         <span className={css.title}>
           <TestMark test={test} name="ability" />
-          {variant !== "" && <span className={css.quiet}>{variantName(variant)}</span>}
+          {variant !== "" && <span className={`small quiet ${css.quiet}`}>{variantName(variant)}</span>}
         </span>
       }
     >
@@ -60,7 +60,7 @@ function OneSeries({ series, lengths }: { readonly series: Series; readonly leng
         <div className={css.table}>
           <SeriesTable series={series} lengths={lengths} />
           {noise !== null && (
-            <p className={css.quiet}>
+            <p className={`small quiet ${css.quiet}`}>
               {error.assumed ? t("series.assumed") : t("series.learned", { count: error.pairs })}{" "}
               <Link href="/noise">{t("series.aboutNoise")}</Link>
             </p>

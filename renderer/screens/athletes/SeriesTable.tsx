@@ -49,7 +49,7 @@ function useColumns(writeChange: (change: number) => string, unit: Written["unit
       ({ written: { number }, standing, source }) => (
         <>
           <strong>{number}</strong>
-          <span className={css.quiet}> {beside(standing, source)}</span>
+          <span className={`small quiet ${css.quiet}`}> {beside(standing, source)}</span>
         </>
       ),
     ),

@@ -12,7 +12,11 @@ export function CallStrip({ calls }: { readonly calls: Board["calls"] }) {
   return (
     <section className={css.strip} aria-label={t("calls.title")}>
       <h2 className={css.title}>{t("calls.title")}</h2>
-      {calls.length === 0 ? <p className={css.none}>{t("calls.none")}</p> : <Stations calls={calls} />}
+      {calls.length === 0 ? (
+        <p className={`quiet ${css.none}`}>{t("calls.none")}</p>
+      ) : (
+        <Stations calls={calls} />
+      )}
     </section>
   );
 }
@@ -27,7 +31,9 @@ function Stations({ calls }: { readonly calls: Board["calls"] }) {
             {called.slice(0, called.length > room ? room - 1 : room).map(({ bib }) => (
               <li key={bib}>{bib}</li>
             ))}
-            {called.length > room && <li className={css.more}>+{called.length - room + 1}</li>}
+            {called.length > room && (
+              <li className={`quiet strong ${css.more}`}>+{called.length - room + 1}</li>
+            )}
           </ul>
         </li>
       ))}

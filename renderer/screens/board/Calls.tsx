@@ -12,7 +12,7 @@ export function Calls({ calls }: { readonly calls: Board["calls"] }) {
   const { t } = useTranslation("board");
   return (
     <section className={css.calls}>
-      <h2 className={css.title}>{t("calls.title")}</h2>
+      <h2 className={`quiet strong ${css.title}`}>{t("calls.title")}</h2>
       {calls.length === 0 && <p className={css.none}>{t("calls.none")}</p>}
       {calls.map(({ test, called }) => (
         <div key={test} className={css.station}>

@@ -18,7 +18,7 @@ export function ClosingScene({ totals }: Pick<Board, "totals">) {
           </li>
         ))}
       </ul>
-      <p className={css.next}>{t("closing.next")}</p>
+      <p className={`quiet strong ${css.next}`}>{t("closing.next")}</p>
     </div>
   );
 }

@@ -17,8 +17,10 @@ export function Head({ board: { day, demo, totals }, figures }: HeadProps) {
   return (
     <header className={css.head}>
       <h1 className={css.title}>{day?.title ?? t("noDay")}</h1>
-      {demo && <span className={css.tag}>{common("day.demo")}</span>}
-      {day !== null && day.state !== "open" && <span className={css.tag}>{t(`state.${day.state}`)}</span>}
+      {demo && <span className={`quiet strong ${css.tag}`}>{common("day.demo")}</span>}
+      {day !== null && day.state !== "open" && (
+        <span className={`quiet strong ${css.tag}`}>{t(`state.${day.state}`)}</span>
+      )}
       {figures && (
         <p className={css.totals}>
           {[...told.news.slice(0, 1), ...told.done.slice(0, 1)].map(({ number, words }) => (

@@ -35,7 +35,7 @@ export function NewestScene({ newest, firsts, round, fresh }: NewestSceneProps) 
         )}
       </div>
       <div className={css.before}>
-        <h2 className={css.title}>{t("newest.before")}</h2>
+        <h2 className={`quiet strong ${css.title}`}>{t("newest.before")}</h2>
         {others.length === 0 && <p className={css.note}>{t("newest.onlyOne")}</p>}
         <ol className={css.list}>
           {others.slice(0, before).map((other) => (

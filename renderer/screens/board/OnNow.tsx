@@ -12,7 +12,7 @@ export function OnNow({ heats }: { readonly heats: Board["heats"] }) {
   if (heats.length === 0) return null;
   return (
     <section className={css.on} aria-label={t("onNow")}>
-      <h2 className={css.title}>{t("onNow")}</h2>
+      <h2 className={`quiet strong ${css.title}`}>{t("onNow")}</h2>
       {heats.map(({ test, heats: own }) => (
         <div key={test} className={css.test}>
           <TestMark test={test} />

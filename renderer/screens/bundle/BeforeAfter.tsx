@@ -35,7 +35,7 @@ export function BeforeAfter({ test }: { readonly test: Test }) {
           return (
             <div
               key={boundsOf(part)}
-              className={css.bar}
+              className={`small strong ${css.bar}`}
               data-end={part.low === null ? "low" : part.high === null ? "high" : "none"}
               style={{ left: `${from}%`, width: `${to - from}%`, height: `${(100 * part.n) / most}%` }}
             >
@@ -44,7 +44,7 @@ export function BeforeAfter({ test }: { readonly test: Test }) {
           );
         })}
       </div>
-      <div className={css.lines}>
+      <div className={`small quiet ${css.lines}`}>
         {linesOf(parts).map((line) => (
           <span key={line} className={css.line} style={{ left: `${place(line)}%` }}>
             {line}

@@ -70,7 +70,7 @@ function Step({ number, title, children }: StepProps) {
     <section className={css.step} aria-labelledby={id}>
       <Ticks />
       <Row as="header" gap={3} align="center">
-        {number !== undefined && <span className={css.number}>{number}</span>}
+        {number !== undefined && <span className={`lead figures ${css.number}`}>{number}</span>}
         <h2 id={id}>{title}</h2>
       </Row>
       {children}

@@ -86,7 +86,7 @@ function TestLine({ test, bundle }: { readonly test: Preview["tests"][number]; r
         </span>
       </th>
       <td data-kind="number">
-        {test.told} <span className={css.of}>{t("leaves.of", { count: test.able })}</span>
+        {test.told} <span className={`small quiet ${css.of}`}>{t("leaves.of", { count: test.able })}</span>
       </td>
       <td className={css.spread}>{test.told > 0 && <BeforeAfter test={test} />}</td>
       <td>

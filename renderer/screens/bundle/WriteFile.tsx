@@ -91,7 +91,7 @@ function Second({ earlier }: { readonly earlier: NonNullable<Preview["earlier"]>
   const { t, i18n } = useTranslation("bundle");
   return (
     <Stack gap={4} align="start">
-      <p className={css.before}>
+      <p className={`strong ${css.before}`}>
         {t("write.second", { at: writeMoment(earlier.at, i18n.language), k: earlier.k })}
       </p>
       <p className={css.words}>{t("write.secondWhy")}</p>

@@ -29,7 +29,7 @@ function TestLine({ test: told }: { readonly test: Overview["tests"][number] }) 
       <Link className={css.name} href={`/station/${test}`}>
         <TestMark test={test} name="ability" />
       </Link>
-      <div className={css.words}>
+      <div className={`small quiet ${css.words}`}>
         <strong className={css.done}>{t("tests.done", { count: done })}</strong>
         <span>
           {t("tests.waiting", { count: waiting })}

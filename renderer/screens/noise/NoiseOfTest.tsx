@@ -43,7 +43,7 @@ function Zones({ told }: { readonly told: TestNoise }) {
             <span className={css.bar} aria-hidden="true" />
             <strong className={css.starts}>{show(starts ?? "–")}</strong>
             {zone === "noise" && word !== "" && ` ${word}`}
-            <span className={css.word}>{t(`zone.${zone}`)}</span>
+            <span className={`small quiet ${css.word}`}>{t(`zone.${zone}`)}</span>
           </li>
         ))}
       </ol>
@@ -74,7 +74,7 @@ export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
         {...(kind === "share" && { note: t("share", { percent: Number((100 * amount).toFixed(1)) }) })}
       />
       <Zones told={told} />
-      <div className={css.facts}>
+      <div className={`small quiet ${css.facts}`}>
         <p>{first}</p>
         <p>{t("start", { source: say(source) })}</p>
         {more.map((fact) => (

@@ -44,7 +44,9 @@ function useColumns(remove: (reference: KeptBundle) => void): Column<KeptBundle>
     column("when", t("list.when"), "11rem", ({ quarters, addedAt }) => (
       <>
         {writeQuarters(quarters)}
-        <small className={css.added}>{t("list.added", { date: format.format(new Date(addedAt)) })}</small>
+        <small className={`small quiet ${css.added}`}>
+          {t("list.added", { date: format.format(new Date(addedAt)) })}
+        </small>
       </>
     )),
     column("remove", <span className="unseen">{t("list.remove")}</span>, "8.5rem", (reference) => (

@@ -35,7 +35,7 @@ export function Outcome({ rehearsed, rehearsal }: OutcomeProps) {
           )
         }
       >
-        <p className={css.verdict} role="status">
+        <p className={`lead strong ${css.verdict}`} role="status">
           {verdict()}
         </p>
         <Numbers rehearsed={rehearsed} outside={outside} />

@@ -60,7 +60,7 @@ function WhatComes({ rehearsal }: { readonly rehearsal: Rehearsal }) {
         <InSight>
           <Panel tone="alert">
             <div role="alert">
-              <p className={css.verdict}>{t(`refused.${standing.sheet}`)}</p>
+              <p className={`lead strong ${css.verdict}`}>{t(`refused.${standing.sheet}`)}</p>
               <p>{say(standing.sentence)}</p>
               {isAboutHeaders(standing.sentence) && <p>{t("refused.headers")}</p>}
             </div>

@@ -59,7 +59,9 @@ export function Glance({ preview, sheet }: { readonly preview: Preview; readonly
           {t("take.button", { count: changes, shown: writeNumber(changes, i18n.language) })}
         </Button>
       ) : (
-        <p className={css.nothing}>{counts.known > 0 ? t("take.already") : t("take.nothing")}</p>
+        <p className={`lead strong ${css.nothing}`}>
+          {counts.known > 0 ? t("take.already") : t("take.nothing")}
+        </p>
       )}
       {kind === "roster" && counts.joined > counts.new && (
         <p className={css.joined}>{t("take.joined", { count: counts.joined - counts.new })}</p>

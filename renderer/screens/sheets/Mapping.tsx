@@ -32,7 +32,7 @@ export function Mapping({ preview, sheet }: MappingProps) {
     <Panel title={t("mapping.title")} tone={isNeeded ? "alert" : "plain"}>
       {isNeeded && (
         <div role="alert">
-          <ul className={css.why}>
+          <ul className={`lead strong ${css.why}`}>
             {missing
               .filter((field) => field !== "date_order")
               .map((field) => (

@@ -15,7 +15,7 @@ export function Refused({ sentence, sheet }: { readonly sentence: Sentence; read
   return (
     <Panel tone="alert">
       <Stack role="alert" gap={2}>
-        <p className={css.why}>{say(sentence)}</p>
+        <p className={`lead strong measure ${css.why}`}>{say(sentence)}</p>
         <p>{t("refused.nothing")}</p>
       </Stack>
       <Row gap={3} wrap>

@@ -160,7 +160,7 @@ function PartOnScreen({ part }: { readonly part: AnyPart }) {
         {...(rowHeight !== undefined && { rowHeight })}
       />
       {lines.length > 0 && notes.length > 0 && (
-        <div className={css.notes}>
+        <div className={`small quiet ${css.notes}`}>
           {notes.map((note) => (
             <p key={note}>{note}</p>
           ))}

@@ -60,7 +60,7 @@ export function CountTrial({ live, lane, trial: { direction, landings } }: Count
         <BigKey kind="quiet" hint="F" onPress={(timeStamp) => falseStart(live, lane, timeStamp)}>
           {t("live.running.falseStart")}
         </BigKey>
-        <span className={css.help}>{t("live.count.keys")}</span>
+        <span className={`small quiet ${css.help}`}>{t("live.count.keys")}</span>
       </div>
     </div>
   );

@@ -19,7 +19,7 @@ export function PushUpLaneView({ lane: { state } }: LaneProps<"push-up">) {
         </span>
         <Signs cadences={cadences} open={atHand} />
       </span>
-      <span className={css.state} data-warning={warning}>
+      <span className={`small strong ${css.state}`} data-warning={warning}>
         {warning && <Stripes />}
         {misses > 0 &&
           (warning ? t("live.warning.short", { count: misses }) : t("live.off", { count: misses }))}

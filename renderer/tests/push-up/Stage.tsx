@@ -29,7 +29,7 @@ export function PushUpStage({ live }: StageProps<"push-up">) {
         <span className={css.bottom}>{t("live.beat.bottom")}</span>
       </div>
       <div className={css.cadence}>
-        <span className={css.label}>{t("live.cadence")}</span>
+        <span className={`lead strong ${css.label}`}>{t("live.cadence")}</span>
         <span className={css.number} data-cadence={atHand}>
           {elapsedMs < 0 ? "–" : Math.floor(elapsedMs / msPerRep(parameters)) + 1}
         </span>

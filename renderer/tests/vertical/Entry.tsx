@@ -41,7 +41,7 @@ export function VerticalEntry({ live, lane, typing }: VerticalEntryProps) {
   return (
     <div className={css.entry}>
       <h2 className={css.label}>{label}</h2>
-      <p className={css.how}>{t(reach ? "live.reachHow" : "live.touchHow")}</p>
+      <p className={`quiet ${css.how}`}>{t(reach ? "live.reachHow" : "live.touchHow")}</p>
       <p className={css.field} role="status" aria-label={`${label}: ${typing.text}`}>
         <span className={css.text}>{typing.text}</span>
         <span className={css.caret} aria-hidden="true" />

@@ -104,7 +104,7 @@ export function AdmissionForm(props: AdmissionFormProps) {
           </div>
         )}
         <div data-part="go" className={css.go}>
-          <p className={css.open} role="status">
+          <p className={`small strong ${css.open}`} role="status">
             {missing.size > 0 && t("give.missing", { count: open })}
           </p>
           <Button

@@ -10,9 +10,9 @@ export function Consents({ answers, known, set, missing }: FormPart) {
   const { t } = useTranslation("checkIn");
   return (
     <fieldset className={css.group}>
-      <legend className={css.legend}>
+      <legend className={`lead ${css.legend}`}>
         {t("consent.title")}
-        {known.asked && <span className={css.aside}> {t("consent.before")}</span>}
+        {known.asked && <span className={`small quiet ${css.aside}`}> {t("consent.before")}</span>}
       </legend>
       {asksGuardian(answers, known) && <p className={css.note}>{t("consent.minor")}</p>}
       <div data-part="board" className={css.row}>
@@ -39,7 +39,7 @@ export function Consents({ answers, known, set, missing }: FormPart) {
         onChange={(share) => set({ share })}
         error={missing.has("share") ? t("consent.choose") : null}
       />
-      <p className={css.aside}>{t("consent.shareMeans")}</p>
+      <p className={`small quiet ${css.aside}`}>{t("consent.shareMeans")}</p>
     </fieldset>
   );
 }

@@ -56,10 +56,10 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
     >
       <legend className="unseen">{t("readiness.title")}</legend>
       <span>
-        <span className={css.legend} aria-hidden="true">
+        <span className={`lead ${css.legend}`} aria-hidden="true">
           {t("readiness.title")}
         </span>{" "}
-        <span className={css.aside}>{t("readiness.kept")}</span>
+        <span className={`small quiet ${css.aside}`}>{t("readiness.kept")}</span>
       </span>
       {!asRows && <QuestionList />}
       <Row gap={3} lines={2} align="center" wrap>

@@ -23,7 +23,7 @@ export function FoundList({ id, query, search, marked, openId, onOpen }: FoundLi
   const count = people.length + more;
   return (
     <div className={css.found}>
-      <p className={css.head} role="status">
+      <p className={`small strong ${css.head}`} role="status">
         {answered && (typed ? t("search.found", { count }) : `${t("search.expected")}: ${count}`)}
       </p>
       <div id={`${id}-found`} role="listbox" aria-label={t("search.label")}>

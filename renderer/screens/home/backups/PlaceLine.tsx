@@ -24,12 +24,12 @@ export function PlaceLine({ title, place, none, fact, children }: PlaceLineProps
   const last = place?.last ?? null;
   return (
     <section className={css.place} aria-label={title}>
-      <h3 className={css.name}>{title}</h3>
+      <h3 className="lead">{title}</h3>
       <p className="strong">{last === null ? none : t("last", { when: when(last) })}</p>
       {place !== null && !place.there && <p className="quiet">{t("away")}</p>}
       {place?.trouble != null && <p className={css.trouble}>{say(place.trouble)}</p>}
       {place !== null && (
-        <p className={css.where} title={place.folder}>
+        <p className={`small quiet ${css.where}`} title={place.folder}>
           {t("where", { folder: place.folder })}
           {fact !== undefined && <span>{fact}</span>}
         </p>

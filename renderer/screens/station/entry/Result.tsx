@@ -65,7 +65,7 @@ export function Result({ test, parameters, saved, lengths, onCorrect }: ResultPr
           {alone !== undefined && <p>{alone.what}</p>}
           {written.note !== undefined && <p className="lead">{say(written.note)}</p>}
           {news !== null && (
-            <p className={css.standing}>
+            <p className={`lead figures ${css.standing}`}>
               <StandingSign standing={news.standing} />
               {t(`standing.${news.standing}`)}
             </p>

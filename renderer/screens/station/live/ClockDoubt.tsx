@@ -2,7 +2,6 @@ import { useEffect, useState, useSyncExternalStore } from "react";
 import { useTranslation } from "react-i18next";
 import { toldDoubt } from "../../../../electron/domain/heats/offset.ts";
 import { useShowNumber } from "../../../words/numbers.ts";
-import css from "./SoundPanel.module.css";
 import { doubtOf, followClocks } from "./sync/heatClocks.ts";
 
 /** Ms in which the looks at the table's clock have come to what they come to. */
@@ -20,7 +19,7 @@ export function ClockDoubt({ heatId }: { readonly heatId: string }) {
   }, []);
   if (told === null || !isSettled) return null;
   return (
-    <p role="status" className={css.note}>
+    <p role="status" className="small quiet">
       {t("note.doubt", { seconds: show(told.toFixed(1)) })}
     </p>
   );

@@ -13,7 +13,7 @@ export function SoundPanel({ elsewhere }: SoundPanelProps) {
   const { t } = useTranslation("live");
   if (elsewhere === null) return <SoundHere />;
   return (
-    <p className={css.note} role="status">
+    <p className="small quiet" role="status">
       {t("sound.elsewhere", { who: elsewhere })}
     </p>
   );
@@ -23,7 +23,7 @@ export function SoundPanel({ elsewhere }: SoundPanelProps) {
 function SoundHere() {
   const { t } = useTranslation("live");
   const { state, volume, setVolume, test } = useSound();
-  if (state === "none") return <p className={css.note}>{t("sound.none")}</p>;
+  if (state === "none") return <p className="small quiet">{t("sound.none")}</p>;
   return (
     <section className={css.sound} aria-label={t("sound.title")}>
       <label className={css.volume}>
@@ -39,7 +39,7 @@ function SoundHere() {
       <Button keepsFocus onPress={test}>
         {t("sound.test")}
       </Button>
-      {state === "asleep" && <p className={css.note}>{t("sound.asleep")}</p>}
+      {state === "asleep" && <p className="small quiet">{t("sound.asleep")}</p>}
     </section>
   );
 }

@@ -20,7 +20,8 @@ interface MarkCellProps {
 export function MarkCell({ cell, lengths, detail, quiet = false }: MarkCellProps) {
   const { t } = useTranslation("summary");
   const complete = cell.marks.filter(({ mark }) => mark.state === "complete");
-  if (cell.gap !== null) return <span className={css.gap}>{quiet ? "–" : t(`why.${cell.gap.kind}`)}</span>;
+  if (cell.gap !== null)
+    return <span className={`small ${css.gap}`}>{quiet ? "–" : t(`why.${cell.gap.kind}`)}</span>;
   return (
     <Row as="span" gap={4} lines={0} wrap>
       {complete.map((mark) => (
@@ -43,7 +44,9 @@ function Lines({ test, mark: told, lengths, detail }: LinesProps) {
   const { mark, news } = told;
   if (mark.state !== "complete" || news === null) return null;
   const { standing, previous, change, verdict } = news;
-  const best = standing === "best" && <span className={css.best}>{t("standing.best")}</span>;
+  const best = standing === "best" && (
+    <span className={`small strong ${css.best}`}>{t("standing.best")}</span>
+  );
   const way = told.variant === "knee" && <span className={css.soft}>{variant(told.variant)}</span>;
   const worth = verdict === null ? t("everybody.first") : t(`verdict.${verdict}`);
   const full = detail === "full" && previous !== null && change !== null;

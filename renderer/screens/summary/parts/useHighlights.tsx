@@ -51,7 +51,7 @@ export function useHighlights(summary: Summary, lengths: LengthUnit): SummaryPar
       column("mark", t("column.mark"), "13rem", ({ test, value, news: { standing } }) => (
         <>
           <strong>{write(test, value)}</strong>{" "}
-          {standing === "best" && <span className={css.best}>{t("standing.best")}</span>}
+          {standing === "best" && <span className={`small strong ${css.best}`}>{t("standing.best")}</span>}
         </>
       )),
       column(

@@ -75,7 +75,7 @@ function Variant({ test, taken, gathering }: VariantProps) {
   return (
     <button
       type="button"
-      className={css.variant}
+      className={`small strong ${css.variant}`}
       data-variant={variant}
       aria-label={t("gather.variant", { bib: who.bib, how: words })}
       onMouseDown={keepFocus}

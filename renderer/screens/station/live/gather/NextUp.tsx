@@ -35,7 +35,7 @@ export function NextUp({ view, onPick }: NextUpProps) {
             >
               <strong className={css.bib}>{who.bib}</strong>
               <span className="one-line">{who.name}</span>
-              <span className={css.note}>
+              <span className={`small quiet ${css.note}`}>
                 {calledAt === null
                   ? Date.parse(readyAt) > now && t("next.rests", { time: writeReady(readyAt) })
                   : calledElsewhere === null

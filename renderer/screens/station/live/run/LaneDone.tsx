@@ -46,7 +46,7 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
       </p>
       <div className={css.own}>{children}</div>
       {told?.news != null && doubts.length === 0 && <Standing standing={told.news.standing} />}
-      {trouble !== null && <p className={css.trouble}>{say(trouble)}</p>}
+      {trouble !== null && <p className={`small strong ${css.trouble}`}>{say(trouble)}</p>}
       {doubts.length > 0 && !asksNow(live) && <p className={css.doubtful}>{t("lane.doubtful")}</p>}
       {doubts.length > 0 && asksNow(live) && (
         <AskedOf doubts={doubts}>

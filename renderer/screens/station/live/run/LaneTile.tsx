@@ -55,7 +55,7 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
               {tool.Done !== undefined && <tool.Done live={live} lane={lane} />}
             </LaneDone>
           )}
-          {phase === "aside" && <p className={css.aside}>{t("lane.aside")}</p>}
+          {phase === "aside" && <p className="quiet">{t("lane.aside")}</p>}
         </div>
       )}
       {isOpen && second !== undefined && (
@@ -89,7 +89,7 @@ function Answers({ lane, isDoubted, onCorrect }: AnswersProps) {
       </div>
     );
   return (
-    <button type="button" className={css.second} aria-label={label} onClick={onCorrect}>
+    <button type="button" className={`small strong ${css.second}`} aria-label={label} onClick={onCorrect}>
       {t("lane.correct")}
     </button>
   );
@@ -144,7 +144,12 @@ function SecondButton({ tool, lane, onPress }: PressProps) {
   const { t } = useTranslation("live");
   const label = tool.second?.useLabel() ?? "";
   return (
-    <button type="button" className={css.second} aria-keyshortcuts={`Shift+${lane.key}`} {...onDown(onPress)}>
+    <button
+      type="button"
+      className={`small strong ${css.second}`}
+      aria-keyshortcuts={`Shift+${lane.key}`}
+      {...onDown(onPress)}
+    >
       <span className="unseen">{t("lane.for", { lane: lane.lane })}</span>
       {label}
       <kbd className={css.shift}>{t("lane.shift", { key: lane.key })}</kbd>

@@ -48,7 +48,9 @@ export function RunningActs({ live, outbox, after, onAfter, onEnd }: RunningActs
           <KeyHint keys={t("running.pageDown")} does={t("running.otherLane")} />
         </Row>
       )}
-      {(after === null || after === "call") && <p className={css.caution}>{t("cautions:stop")}</p>}
+      {(after === null || after === "call") && (
+        <p className={`small quiet ${css.caution}`}>{t("cautions:stop")}</p>
+      )}
     </div>
   );
 }

@@ -15,7 +15,7 @@ const paths: Readonly<Record<StandingName, string>> = {
 export function Standing({ standing }: { readonly standing: StandingName }) {
   const { t } = useTranslation("station");
   return (
-    <span className={css.standing} data-standing={standing}>
+    <span className={`small strong ${css.standing}`} data-standing={standing}>
       <svg className={css.sign} viewBox="0 0 24 24" aria-hidden="true">
         <path d={paths[standing]} />
       </svg>
