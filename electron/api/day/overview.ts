@@ -1,4 +1,3 @@
-import { z } from "zod";
 import { nextTest } from "../../domain/queue/order.ts";
 import { type Runner, waitFor } from "../../domain/queue/queue.ts";
 import { endAtPace, isFinished, queuePlaceOf, tally } from "../../domain/queue/tally.ts";
@@ -10,11 +9,11 @@ import type { Day } from "../../store/tables/days.ts";
 import { countStates } from "../../store/tables/entrants.ts";
 import { liveHeats } from "../../store/tables/heats.ts";
 import { requireDay } from "../door/at-hand.ts";
-import { stationPersonSchema, testSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 import { isOver } from "../heat/over.ts";
 import { type HeatAtHand, heatsAtHand } from "../lanes/at-hand.ts";
 import { load } from "../lanes/load.ts";
+import { stationPersonOf } from "../marks/attempts.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { queueOf, runnersOf } from "../station/view.ts";
 import { type Floor, needsOf } from "./needs.ts";
@@ -93,42 +92,31 @@ function heatsOf(heats: readonly HeatAtHand[], people: readonly Present[], test:
     }));
 }
 
-const whereabouts = z.object({
-  who: stationPersonSchema,
-  /** In the order of the tests. */
-  tests: z.array(z.object({ test: testSchema, place: z.enum(["done", "leftOut", "waiting", "later"]) })),
-  next: testSchema.nullable(),
-  /** The test they are called to, if any. */
-  calledTo: testSchema.nullable(),
-  /** Start of the wait for the next test, and end of the rest; null when finished. */
-  waitingSince: z.string().nullable(),
-  readyAt: z.string().nullable(),
-});
-
 /** Returns the state of everybody who tests today in every test, by bib. */
-export const floor = allow("organiser")
-  .output(z.array(whereabouts))
-  .query(({ ctx: { desk } }) => {
-    const { db } = desk.store;
-    const day = requireDay(db);
-    const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
-    const called = new Map(calls(db, day.id).map((call) => [call.athleteId, call.test]));
-    return runnersOf(db, day, desk.now().toISOString()).flatMap((runner) => {
-      const who = people.get(runner.athleteId);
-      if (who === undefined) return [];
-      const { done, leftOut } = runner;
-      const next = nextTest(done, leftOut);
-      const wait = next === null ? null : waitFor(next, runner, day.restMinutes);
-      return {
-        who,
-        tests: testCodes.map((test) => ({ test, place: queuePlaceOf(test, done, leftOut) })),
-        next,
-        calledTo: called.get(runner.athleteId) ?? null,
-        waitingSince: wait?.waitingSince ?? null,
-        readyAt: wait?.readyAt ?? null,
-      };
-    });
+export const floor = allow("organiser").query(({ ctx: { desk } }) => {
+  const { db } = desk.store;
+  const day = requireDay(db);
+  const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
+  const called = new Map(calls(db, day.id).map((call) => [call.athleteId, call.test]));
+  return runnersOf(db, day, desk.now().toISOString()).flatMap((runner) => {
+    const who = people.get(runner.athleteId);
+    if (who === undefined) return [];
+    const { done, leftOut } = runner;
+    const next = nextTest(done, leftOut);
+    const wait = next === null ? null : waitFor(next, runner, day.restMinutes);
+    return {
+      who: stationPersonOf(who),
+      /** In the order of the tests. */
+      tests: testCodes.map((test) => ({ test, place: queuePlaceOf(test, done, leftOut) })),
+      next,
+      /** The test they are called to, if any. */
+      calledTo: called.get(runner.athleteId) ?? null,
+      /** Start of the wait for the next test, and end of the rest; null when finished. */
+      waitingSince: wait?.waitingSince ?? null,
+      readyAt: wait?.readyAt ?? null,
+    };
   });
+});
 
 /** Names that are told of those who are missing; the others are a number. */
 const told = 4;

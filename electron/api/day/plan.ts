@@ -126,15 +126,4 @@ function openAgain(db: WritableDb, desk: Desk, { dayId, id, by, reason }: z.infe
 /** Returns the events of a day: each opening and closing, by whom, and why. */
 export const history = allow("organiser")
   .input(z.object({ dayId: z.int() }))
-  .output(
-    z.array(
-      z.object({
-        id: z.string(),
-        kind: z.enum(["opened", "closed", "reopened"]),
-        at: z.string(),
-        by: z.string(),
-        reason: z.string(),
-      }),
-    ),
-  )
   .query(({ ctx: { desk }, input: { dayId } }) => dayEvents(desk.store.db, dayId));

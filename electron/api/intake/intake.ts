@@ -2,9 +2,9 @@ import { setImmediate } from "node:timers/promises";
 import { octetInputParser } from "@trpc/server/http";
 import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
+import type { Sentence } from "../../domain/words.ts";
 import { refuseTooBig } from "../../sheets/decode.ts";
 import type { Desk } from "../door/desk.ts";
-import { sentenceSchema } from "../door/shapes.ts";
 import { takenSchema } from "../door/sheet-shapes.ts";
 import { allow, router } from "../door/trpc.ts";
 import { readUpload } from "../door/uploads.ts";
@@ -12,20 +12,17 @@ import { choicesOf, choicesShape } from "./choices.ts";
 import { exampleNames, exampleOf } from "./example.ts";
 import { rememberedMapping } from "./forms.ts";
 import { keptBackSheet } from "./kept-back-sheet.ts";
-import { previewOf, previewSchema, takenOf } from "./preview.ts";
+import { previewOf, takenOf } from "./preview.ts";
 import { readSteps } from "./read.ts";
 import { planSheet, readingAt, takeSheet } from "./sheet.ts";
 import { uploads } from "./uploads.ts";
 
 const which = z.object({ uploadId: z.uuid(), ...choicesShape });
 
-const stage = z.discriminatedUnion("stage", [
-  z.object({ stage: z.literal("reading"), done: z.int(), total: z.int() }),
-  z.object({ stage: z.literal("preview"), preview: previewSchema }),
-  z.object({ stage: z.literal("refused"), sentence: sentenceSchema }),
-]);
-
-type Stage = z.infer<typeof stage>;
+type Stage =
+  | { readonly stage: "reading"; readonly done: number; readonly total: number }
+  | { readonly stage: "preview"; readonly preview: ReturnType<typeof previewOf> }
+  | { readonly stage: "refused"; readonly sentence: Sentence };
 
 /** Imports the leagues' sheets: upload one, look at its changes, import it. */
 export const intake = router({
@@ -41,7 +38,7 @@ export const intake = router({
   read: allow("organiser")
     .input(which.extend({ recall: z.boolean().default(false) }))
     .subscription(async function* ({ ctx: { desk }, input }) {
-      for await (const each of stages(desk, input)) yield stage.parse(each);
+      yield* stages(desk, input);
     }),
 
   /** Imports all good rows, or none. The same sheet again changes nothing. */

@@ -20,38 +20,15 @@ import { type Athlete, athleteById } from "../../store/tables/athletes.ts";
 import { dayAtHand } from "../../store/tables/days.ts";
 import { takenLanes } from "../../store/tables/heat-lanes.ts";
 import { initialsSchema } from "../door/said.ts";
-import { sentenceSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 import { requireAthlete } from "./person.ts";
 import { forgetNames } from "./search.ts";
 
 const pairInput = z.object({ keptId: z.int(), goneId: z.int() });
 
-const factsSchema = z.object({
-  name: z.string(),
-  number: z.string(),
-  league: z.string(),
-  birthYear: z.int().nullable(),
-  category: z.enum(["women", "men", "open"]).nullable(),
-  guardianConsent: z.boolean(),
-  board: z.enum(["name", "bib", "hidden"]),
-  share: z.boolean(),
-});
-
-const recordSchema = factsSchema.extend({ days: z.int(), attempts: z.int(), pastMarks: z.int() });
-
 /** Returns two records, what one record of both would be, and what stands in the way or deserves a look. */
 export const beforeJoining = allow("organiser")
   .input(pairInput)
-  .output(
-    z.object({
-      kept: recordSchema,
-      gone: recordSchema,
-      after: factsSchema,
-      blocked: z.array(sentenceSchema),
-      notes: z.array(sentenceSchema),
-    }),
-  )
   .query(({ ctx: { desk }, input }) => {
     const { db } = desk.store;
     const pair = pairOf(db, input);
@@ -93,12 +70,12 @@ function pairOf(db: ReadableDb, { keptId, goneId }: z.infer<typeof pairInput>): 
   return { kept: requireAthlete(db, keptId), gone: requireAthlete(db, goneId) };
 }
 
-function factsOf(athlete: Athlete): z.infer<typeof factsSchema> {
+function factsOf(athlete: Athlete) {
   const { name, number, league, birthYear, category, guardianConsent, board, share } = athlete;
   return { name, number, league, birthYear, category, guardianConsent, board, share };
 }
 
-function recordOf(db: ReadableDb, athlete: Athlete): z.infer<typeof recordSchema> {
+function recordOf(db: ReadableDb, athlete: Athlete) {
   const { entrant, attempt, past_mark } = heldRows(db, athlete.id);
   const counts = { days: entrant.length, attempts: attempt.length, pastMarks: past_mark.length };
   return { ...factsOf(athlete), ...counts };

@@ -18,47 +18,23 @@ import {
 } from "../../store/tables/past-marks.ts";
 import { isoDate } from "../door/calendar.ts";
 import { initialsSchema, reasonSchema } from "../door/said.ts";
-import { lengthsSchema, sentenceSchema, testSchema, writtenSchema } from "../door/shapes.ts";
+import { lengthsSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 import { requireAthlete } from "./person.ts";
-
-const pastSchema = z.object({
-  date: z.string(),
-  test: testSchema,
-  variant: z.string(),
-  fingerprint: z.string(),
-  /** In the test's grains. */
-  value: z.int(),
-  written: writtenSchema,
-});
 
 /** An athlete's imported results: those that stand, and those that were removed or corrected, newest first. */
 export const pastResults = allow("organiser")
   .input(z.object({ athleteId: z.int(), lengths: lengthsSchema }))
-  .output(
-    z.object({
-      standing: z.array(pastSchema),
-      voided: z.array(
-        pastSchema.extend({
-          id: z.string(),
-          instead: writtenSchema.nullable(),
-          reason: z.string(),
-          by: z.string(),
-          at: z.string(),
-        }),
-      ),
-    }),
-  )
   .query(({ ctx: { desk }, input: { athleteId, lengths } }) => {
     const { db } = desk.store;
     const write = (test: PastMark["test"], value: number) =>
       writeMark(test, { state: "complete", value }, lengths);
     return {
-      standing: pastMarksOf(db, athleteId).map((mark) => ({
+      standing: pastMarksOf(db, athleteId).map(({ athleteId: _, ...mark }) => ({
         ...mark,
         written: write(mark.test, mark.value),
       })),
-      voided: pastVoidsOf(db, athleteId).map((line) => ({
+      voided: pastVoidsOf(db, athleteId).map(({ athleteId: _, ...line }) => ({
         ...line,
         written: write(line.test, line.value),
         instead: line.instead === null ? null : write(line.test, line.instead),
@@ -89,13 +65,6 @@ type Voiding = z.infer<typeof voiding>;
 /** Removes an imported result with a reason, or corrects it. The same id again changes nothing. */
 export const voidPast = allow("organiser")
   .input(voiding)
-  .output(
-    z.discriminatedUnion("outcome", [
-      z.object({ outcome: z.literal("done") }),
-      /** Nothing was written yet. */
-      z.object({ outcome: z.literal("ask"), question: sentenceSchema }),
-    ]),
-  )
   .mutation(({ ctx: { desk }, input }) => {
     const now = desk.now();
     return desk.store.write(["people", "attempts"], (db) => {

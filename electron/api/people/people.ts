@@ -20,7 +20,7 @@ import { heldSchema } from "./held-schema.ts";
 import { beforeJoining, join } from "./join.ts";
 import { beforeLeague, changeLeague } from "./leagues.ts";
 import { mend } from "./mend.ts";
-import { athletePage, buildAthletePage } from "./page.ts";
+import { buildAthletePage } from "./page.ts";
 import { pastResults, voidPast } from "./past.ts";
 import { type Person, personOf, requireAthlete } from "./person.ts";
 import { remove } from "./remove.ts";
@@ -116,7 +116,6 @@ export const people = router({
   /** Returns one athlete: consents, today's marks with their news, today's attempts, and earlier marks. */
   get: allow("organiser")
     .input(z.object({ athleteId: z.int(), lengths: lengthsSchema }))
-    .output(athletePage)
     .query(({ ctx: { desk }, input }) => {
       const { db } = desk.store;
       const athlete = requireAthlete(db, input.athleteId);

@@ -12,9 +12,20 @@ import { allDays, type Day } from "../../store/tables/days.ts";
 import { type KeptMark, parametersOf } from "../../store/tables/marks.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { placeAmongOthers } from "../place/place.ts";
-import type { Apart, DatedMark, Series } from "./series-schemas.ts";
 
-type Point = Series["points"][number];
+/** One athlete's marks of one test and variant that compare. @public declarations of all procedures name it */
+export interface Series extends ReturnType<typeof shown>, ReturnType<typeof placeIn> {
+  readonly test: TestCode;
+  readonly variant: string;
+}
+
+/** A complete mark outside all series. @public declarations of all procedures name it */
+export interface Apart extends ReturnType<typeof toldOf> {
+  readonly test: TestCode;
+  readonly variant: string;
+  /** otherRules: of another fingerprint. notEarlier: of the same date from a sheet, or of a later one. */
+  readonly why: "otherRules" | "notEarlier";
+}
 
 /** A mark of any day, or from a sheet. */
 type Known = HistoryMark & { readonly today: boolean };
@@ -29,7 +40,7 @@ export function seriesOf(
   athleteId: number,
   marks: readonly KeptMark[],
   lengths: LengthUnit,
-): { readonly series: Series[]; readonly apart: Apart[] } {
+) {
   const known = [...todays(day, marks), ...historyOf(db, athleteId, day?.id ?? 0).map(earlier)];
   const errors = typicalErrorsOf(db);
   const series: Series[] = [];
@@ -89,39 +100,36 @@ function isInTurn(mark: Known, same: readonly Known[], day: Day | null): boolean
   return mark.date === day.date && mark.source === "day" && mark.dayId < day.id;
 }
 
-function toldOf({ date, test, value, source }: Known, lengths: LengthUnit): DatedMark {
+/** Formats a mark with its day. */
+function toldOf({ date, test, value, source }: Known, lengths: LengthUnit) {
   return { date, source, written: writeMark(test, { state: "complete", value }, lengths) };
 }
 
 /** @param marks oldest first, at least one, all of one test and variant. */
-function shown(
-  marks: readonly Known[],
-  error: TypicalError,
-  lengths: LengthUnit,
-): Pick<Series, "points" | "noise" | "error"> {
+function shown(marks: readonly Known[], error: TypicalError, lengths: LengthUnit) {
   const { assumed, pairs } = error;
   const newest = marks.at(-1);
   const last = newest?.today === true ? marks.at(-2) : newest;
   return {
+    /** Oldest first, at least one. */
     points: marks.map((mark, index) => pointOf(mark, marks.slice(0, index), error, lengths)),
+    /** The band of no change, in grains, around the last mark before today's, or around the newest. */
     noise: last === undefined ? null : noiseBand(last.test, last.value, error),
+    /** True while the noise is an assumption, and the number of this store's pairs behind it. */
     error: { assumed, pairs },
   };
 }
 
-function pointOf(mark: Known, before: readonly Known[], error: TypicalError, lengths: LengthUnit): Point {
+/** Tells a mark among those before it: its standing, and its change from the last one in grains, where positive is better. */
+function pointOf(mark: Known, before: readonly Known[], error: TypicalError, lengths: LengthUnit) {
   const { test, value, today } = mark;
   const { standing, change, verdict, previous } = newsOf(test, value, before, error);
   const chance = previous === null ? null : chanceOfDirection(test, previous, value, error);
   return { ...toldOf(mark, lengths), value, today, standing, change, verdict, chance };
 }
 
-/** Returns the place of the newest mark among others of its day. */
-function placeIn(
-  db: ReadableDb,
-  athleteId: number,
-  newest: Known | undefined,
-): Pick<Series, "place" | "placed"> {
+/** Returns the place of the newest mark among others of its day, if it is from a day of this store; null with too few. */
+function placeIn(db: ReadableDb, athleteId: number, newest: Known | undefined) {
   const day = allDays(db).find(({ id }) => id === newest?.dayId);
   if (newest === undefined || day === undefined) return { placed: false, place: null };
   const { test, variant, value } = newest;

@@ -15,26 +15,10 @@ import {
 import { undoStep, whyNotUndone } from "../../store/steps/undo-step.ts";
 import { leagues } from "../../store/tables/athletes.ts";
 import { initialsSchema } from "../door/said.ts";
-import { type SaidPerson, saidPersonSchema, sentenceSchema } from "../door/shapes.ts";
+import type { SaidPerson } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 import { say } from "../door/words.ts";
 import { forgetNames } from "./search.ts";
-
-const stepSchema = z.object({
-  id: z.string(),
-  kind: z.enum([...identityKinds, ...importKinds]),
-  at: z.string(),
-  by: z.string(),
-  file: z.string(),
-  counts: z.record(z.string(), z.int()),
-  undone: z.object({ at: z.string(), by: z.string() }).nullable(),
-  /** Why it can't be undone; null where it can be. */
-  blocked: sentenceSchema.nullable(),
-  /** Who was what before and after, as far as it is still held; of imports nobody is named. */
-  changes: z.array(z.object({ before: saidPersonSchema.nullable(), after: saidPersonSchema.nullable() })),
-});
-
-type StepView = z.infer<typeof stepSchema>;
 
 /** Most steps in the answer, the newest of all. */
 const most = 100;
@@ -42,7 +26,6 @@ const most = 100;
 /** Returns the newest steps: who became one with whom, who was changed, which leagues were, or the imports. */
 export const steps = allow("organiser")
   .input(z.object({ of: z.enum(["identity", "imports"]) }))
-  .output(z.array(stepSchema))
   .query(({ ctx: { desk }, input }) => {
     const kinds: readonly string[] = input.of === "identity" ? identityKinds : importKinds;
     const { db } = desk.store;
@@ -64,18 +47,20 @@ export const undo = allow("organiser")
     forgetNames(desk.store);
   });
 
-function stepView(db: ReadableDb, step: KeptStep): StepView {
+function stepView(db: ReadableDb, step: KeptStep) {
   const { id, kind, at, by, file, counts, undone } = step;
   const isImport = (importKinds as readonly string[]).includes(kind);
   return {
     ...{ id, kind, at, by, file, counts: { ...counts }, undone },
+    /** Why it can't be undone; null where it can be. */
     blocked: undone === null ? whyNotUndone(db, step) : null,
+    /** Who was what before and after, as far as it is still held; of imports nobody is named. */
     changes: isImport ? [] : changesOf(db, kind, rowsOfStep(db, step.seq)),
   };
 }
 
 /** Of people each one is told, of leagues what became of their names. */
-function changesOf(db: ReadableDb, kind: KeptStep["kind"], rows: readonly StepRow[]): StepView["changes"] {
+function changesOf(db: ReadableDb, kind: KeptStep["kind"], rows: readonly StepRow[]) {
   const names = new Map(leagues(db).map(({ id, name }) => [id, name]));
   for (const { place, before } of rows) {
     if (place !== "league" || before === null || names.has(Number(before.id))) continue;
