@@ -1,7 +1,9 @@
+import { useState } from "react";
 import { useTranslation } from "react-i18next";
+import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
 import css from "./Athletes.module.css";
-import { LeagueChange } from "./LeagueChange.tsx";
+import { LeagueDialog } from "./join/LeagueDialog.tsx";
 
 interface FoundProps {
   /** Number of athletes that the filter leaves. */
@@ -23,5 +25,22 @@ export function Found({ count, league, isLost }: FoundProps) {
       </p>
       <LeagueChange key={league?.id} league={league} />
     </Row>
+  );
+}
+
+/** Renames the league that the list shows, or merges it with another; nothing while it shows all. */
+function LeagueChange({
+  league,
+}: {
+  readonly league: { readonly id: number; readonly name: string } | undefined;
+}) {
+  const { t } = useTranslation("steps");
+  const [open, setOpen] = useState(false);
+  if (league === undefined) return null;
+  return (
+    <>
+      <Button onPress={() => setOpen(true)}>{t("league.do")}</Button>
+      {open && <LeagueDialog league={league} onClose={() => setOpen(false)} />}
+    </>
   );
 }

@@ -2,13 +2,17 @@ import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
-import { Row } from "../../parts/flow/Stack.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
+import { BigNumber } from "../../parts/marks/BigNumber.tsx";
+import { PlaceBand } from "../../parts/marks/PlaceBand.tsx";
+import { Tag } from "../../parts/marks/Tag.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
 import { PlotLegend } from "../../parts/plots/PlotLegend.tsx";
-import { useVariantName } from "../../words/marks.ts";
-import { News } from "./News.tsx";
+import { useWriteDay } from "../../words/dates.ts";
+import { useUnitWord, useVariantName, useWriteChange } from "../../words/marks.ts";
+import { useSay } from "../../words/say.ts";
 import css from "./Series.module.css";
 import { SeriesTable } from "./SeriesTable.tsx";
 import type { AthletePage, Series } from "./types.ts";
@@ -69,4 +73,69 @@ function OneSeries({ series, lengths }: { readonly series: Series; readonly leng
       </div>
     </Section>
   );
+}
+
+interface NewsProps {
+  readonly series: Series;
+  readonly lengths: LengthUnit;
+}
+
+type Point = Series["points"][number];
+
+/** Shows the newest mark with its change since the last test and its chance, against the best, and among others. */
+function News({ series: { test, points, place, placed }, lengths }: NewsProps) {
+  const { t } = useTranslation(["athletes", "station"]);
+  const say = useSay();
+  const writeDay = useWriteDay();
+  const writeChange = useWriteChange(test, lengths);
+  const verdictOf = useVerdict();
+  const unitWord = useUnitWord();
+  const [newest, last] = [points.at(-1), points.at(-2)];
+  if (newest === undefined) return null;
+  const { written, standing, change, today, date } = newest;
+  return (
+    <div className={css.halves}>
+      <div className={css.news}>
+        <BigNumber
+          size="sum"
+          label={today ? t("series.today") : writeDay(date)}
+          number={written.number}
+          unit={unitWord(written.unit, written.number) || undefined}
+          note={written.note === undefined ? undefined : say(written.note)}
+        />
+        <Stack gap={1} align="start">
+          <Tag tone={standing === "best" ? "go" : "quiet"}>{t(`station:standing.${standing}`)}</Tag>
+          {last === undefined || change === null ? (
+            <p>{t("series.first")}</p>
+          ) : (
+            <>
+              <p>{since(change, last.date)}</p>
+              {change !== 0 && (
+                <p>
+                  <strong>{verdictOf(newest)}</strong>
+                </p>
+              )}
+            </>
+          )}
+        </Stack>
+      </div>
+      {placed && <PlaceBand place={place} />}
+    </div>
+  );
+
+  function since(gained: number, day: string): string {
+    if (gained === 0) return t("today.same", { date: writeDay(day) });
+    return t("today.last", { change: writeChange(gained), date: writeDay(day) });
+  }
+}
+
+/** Formats the verdict on a change; its chance is rounded down, so that words never claim more than the numbers. */
+function useVerdict(): (point: Pick<Point, "verdict" | "chance" | "change">) => string {
+  const { t } = useTranslation("athletes");
+  return ({ verdict, chance, change }) => {
+    if (verdict === null || chance === null || change === null) return "";
+    const values = { chance: Math.min(99, Math.floor(chance * 100)) };
+    if (verdict !== "noise") return t(`series.verdict.${verdict}`, values);
+    return t(change > 0 ? "series.noise.gain" : "series.noise.loss", values);
+  };
 }

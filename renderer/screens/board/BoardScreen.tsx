@@ -7,12 +7,12 @@ import { useKeys } from "../../app/keys.ts";
 import { useReady } from "../../app/ready.ts";
 import css from "./BoardScreen.module.css";
 import { CallStrip } from "./CallStrip.tsx";
-import { ClosingScene } from "./ClosingScene.tsx";
 import { FloorScene } from "./FloorScene.tsx";
 import { Head } from "./Head.tsx";
 import { NewestScene } from "./NewestScene.tsx";
 import { type Turn, useRotation, useWide } from "./rotation.ts";
 import { type Scene, scenesOf, secondsOf } from "./scenes.ts";
+import { useTotals } from "./totals.ts";
 import { Wall } from "./Wall.tsx";
 
 /** Shows the hall's board: only what each athlete agreed to, and nobody is ever last on it. */
@@ -114,4 +114,24 @@ function Rhythm({ scenes, turn }: { readonly scenes: readonly Scene[]; readonly 
 
 function sum(lengths: readonly number[]): number {
   return lengths.reduce((all, length) => all + length, 0);
+}
+
+/** The end of the day: thanks, what all of those who are shown did together, and until next time. Nobody is named. */
+function ClosingScene({ totals }: Pick<Board, "totals">) {
+  const { t } = useTranslation("board");
+  const { news, done } = useTotals()(totals);
+  const figures = [...news, ...done];
+  return (
+    <div className={css.closing}>
+      <h2 className={css.thanks}>{t("closing.thanks")}</h2>
+      <ul className={css.figures} data-count={figures.length}>
+        {figures.map(({ number, words }) => (
+          <li key={words}>
+            <strong>{number}</strong> {words}
+          </li>
+        ))}
+      </ul>
+      <p className={`quiet strong ${css.next}`}>{t("closing.next")}</p>
+    </div>
+  );
 }

@@ -1,11 +1,10 @@
 import { useTranslation } from "react-i18next";
-import { type Column, column, numberColumn } from "../../parts/layout/DataTable.tsx";
+import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { FilesToRead } from "../../parts/layout/FilesToRead.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useVariantName } from "../../words/marks.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import type { Preview } from "./preview.ts";
-import { quasiColumns, ReleasedRows, RowsTable } from "./RowsTable.tsx";
 import { TestsTable } from "./TestsTable.tsx";
 import css from "./WhatLeaves.module.css";
 import { useBounds } from "./words.ts";
@@ -83,4 +82,68 @@ function ProfilesTable({ bundle }: { readonly bundle: Preview }) {
     ),
   ];
   return <ReleasedRows bundle={bundle} columns={columns} />;
+}
+
+/** Lists every row of marks.csv in the file's order and with its very words and figures. */
+function RowsTable({ bundle }: { readonly bundle: Preview }) {
+  const { t } = useTranslation("bundle");
+  const boundsOf = useBounds();
+  const columns: Column<Row>[] = [
+    column("id", t("leaves.row.id"), "9rem", ({ id }) => id),
+    column(
+      "test",
+      t("leaves.row.test"),
+      "auto",
+      ({ marks: [mark] }) =>
+        mark !== undefined && (
+          <span className={css.test}>
+            <TestMark test={mark.test} size="small" /> {mark.test}
+          </span>
+        ),
+    ),
+    column("variant", t("leaves.row.variant"), "6rem", ({ marks }) => marks[0]?.variant),
+    ...quasiColumns(t),
+    numberColumn(
+      "mark",
+      t("leaves.row.mark"),
+      "17rem",
+      ({ marks: [mark] }) =>
+        mark !== undefined && (
+          <>
+            <strong>{boundsOf(mark)}</strong>
+            <span className={css.unit}>{mark.unit}</span>
+          </>
+        ),
+    ),
+  ];
+  return <ReleasedRows bundle={bundle} columns={columns} />;
+}
+
+interface ReleasedRowsProps {
+  readonly bundle: Preview;
+  readonly columns: readonly Column<Row>[];
+}
+
+/** Lists the rows that are released, in the file's order. */
+function ReleasedRows({ bundle, columns }: ReleasedRowsProps) {
+  const { t } = useTranslation("bundle");
+  return (
+    <DataTable
+      caption={t("leaves.rows")}
+      columns={columns}
+      rows={bundle.rows}
+      rowKey={({ id }) => id}
+      maxHeight="22rem"
+    />
+  );
+}
+
+/** Returns the columns of a row's quasi-identifiers. */
+function quasiColumns(t: ReturnType<typeof useTranslation<"bundle">>["t"]): Column<Row>[] {
+  return [
+    column("ageBand", t("leaves.row.ageBand"), "7rem", ({ ageBand }) => ageBand),
+    column("category", t("leaves.row.category"), "7rem", ({ category }) => category),
+    column("leagueSize", t("leaves.row.leagueSize"), "8rem", ({ leagueSize }) => leagueSize),
+    column("quarter", t("leaves.row.quarter"), "7rem", ({ quarter }) => quarter),
+  ];
 }

@@ -7,13 +7,14 @@ import { Button } from "../../parts/controls/Button.tsx";
 import { Choice } from "../../parts/controls/Choice.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { EmptyState } from "../../parts/layout/EmptyState.tsx";
+import { Panel } from "../../parts/layout/Panel.tsx";
+import { Progress } from "../../parts/layout/Progress.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
 import { writeDate } from "../../words/dates.ts";
 import { forFile } from "../../words/forFile.ts";
 import css from "./Cards.module.css";
 import { ChooseCards } from "./ChooseCards.tsx";
-import { JobPanel } from "./JobPanel.tsx";
-import { runCardJob, useCardJob } from "./job.ts";
+import { type CardJob, cancelCardJob, runCardJob, useCardJob } from "./job.ts";
 import { Preview } from "./Preview.tsx";
 import { type CardPaper, cardPapers, layOut } from "./papers.ts";
 import { chosenOf, nameOf, type People, type WhichCards, whichNamed } from "./which.ts";
@@ -153,4 +154,33 @@ function useFileName(people: People, which: WhichCards, paper: CardPaper): strin
   const [one] = chosenOf(people, which);
   const name = forFile((which.kind === "league" ? one?.league : one?.name) ?? "");
   return t(`file.${which.kind}`, { ...values, name });
+}
+
+/** Shows the number of cards laid out, of all, and the button that stops; nothing without a job. */
+function JobPanel() {
+  const { t } = useTranslation("cards");
+  const job = useCardJob();
+  if (job === null || job.progress === null) return null;
+  return (
+    <Panel>
+      <Bar kind={job.kind} progress={job.progress} />
+      <p>{t("job.meanwhile")}</p>
+      <div>
+        <Button onPress={cancelCardJob}>{t("job.cancel")}</Button>
+      </div>
+    </Panel>
+  );
+}
+
+/** Draws the progress; writing the file can't be measured, so the bar waits then. */
+function Bar({ kind, progress }: { kind: CardJob["kind"]; progress: NonNullable<CardJob["progress"]> }) {
+  const { t } = useTranslation("cards");
+  const { phase, done, total } = progress;
+  const counted = phase === "pages" && total > 0;
+  return <Progress label={t(`job.${kind}`)} done={counted ? done : null} total={total} words={words()} />;
+
+  function words(): string {
+    if (phase === "file") return t(`job.file.${kind}`, { count: total });
+    return total === 0 ? t("job.start") : t("job.cards", { done, count: total });
+  }
 }

@@ -1,22 +1,21 @@
-import { useQuery } from "@tanstack/react-query";
+import { useMutation, useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
-import { Redirect } from "wouter";
+import { Link, Redirect } from "wouter";
 import { useTRPC } from "../../app/client.tsx";
+import { tell } from "../../app/messages.ts";
 import { BackupLine, BackupTrouble } from "../../parts/backups/BackupLine.tsx";
-import { LinkButton } from "../../parts/controls/Button.tsx";
+import { Button, LinkButton } from "../../parts/controls/Button.tsx";
 import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { EmptyState } from "../../parts/layout/EmptyState.tsx";
-import { Panel } from "../../parts/layout/Panel.tsx";
+import { Panel, Section } from "../../parts/layout/Panel.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
+import { writeMoment } from "../../words/dates.ts";
 import { useSay } from "../../words/say.ts";
-import { DayHistory } from "./DayHistory.tsx";
 import css from "./DayScreen.module.css";
 import { DayState } from "./DayState.tsx";
-import { DevicesLine } from "./DevicesLine.tsx";
 import { Floor } from "./Floor.tsx";
 import { Leagues } from "./Leagues.tsx";
-import { ListAgain } from "./ListAgain.tsx";
 import { NeedLink } from "./NeedLink.tsx";
 import { Numbers } from "./Numbers.tsx";
 import type { Overview } from "./overview.ts";
@@ -135,5 +134,60 @@ function Needs({ needs }: { readonly needs: Overview["needs"] }) {
         ))}
       </Stack>
     </Panel>
+  );
+}
+
+/** Lists the events of a day that was opened again: each opening and closing, by whom, and why. */
+function DayHistory({ dayId }: { readonly dayId: number }) {
+  const { t, i18n } = useTranslation("planning");
+  const trpc = useTRPC();
+  const history = useQuery(trpc.day.history.queryOptions({ dayId }));
+  const lines = history.data ?? [];
+  if (!lines.some(({ kind }) => kind === "reopened")) return null;
+  return (
+    <Section title={t("history.title")}>
+      <Stack as="ol" gap={2}>
+        {lines.map(({ id, kind, at, by, reason }) => (
+          <li key={id}>
+            {writeMoment(at, i18n.language)}: {t(`history.${kind}`, { by, reason })}
+          </li>
+        ))}
+      </Stack>
+    </Section>
+  );
+}
+
+/** Says in one line whether devices at the stations reach this laptop, and leads to where that is turned on. */
+function DevicesLine() {
+  const { t } = useTranslation("devices");
+  const trpc = useTRPC();
+  const { data: view } = useQuery(trpc.network.view.queryOptions());
+  if (view === undefined) return null;
+  const told =
+    view.on === null ? t("line.off") : t("line.on", { count: view.devices.length, address: view.on.address });
+  return (
+    <Row as="p" gap={4} lines={2} align="center" wrap>
+      <span>{told}</span>
+      {view.asking.length > 0 && <strong>{t("asking.title", { count: view.asking.length })}</strong>}
+      <Link href="/devices">{t("title")}</Link>
+    </Row>
+  );
+}
+
+/** Puts the people of the last day on the empty list of the next one. */
+function ListAgain({ last: { title } }: { readonly last: { readonly title: string } }) {
+  const { t } = useTranslation("planning");
+  const trpc = useTRPC();
+  const listAgain = useMutation(
+    trpc.day.listAgain.mutationOptions({
+      onSuccess({ added }) {
+        tell({ tone: "done", sentence: { key: "planning:again.done", values: { count: added, title } } });
+      },
+    }),
+  );
+  return (
+    <Button busy={listAgain.isPending} onPress={() => listAgain.mutate()}>
+      {t("again.do", { title })}
+    </Button>
   );
 }

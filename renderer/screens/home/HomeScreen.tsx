@@ -5,6 +5,7 @@ import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { queryClient, useTRPC } from "../../app/client.tsx";
 import { useTestWords } from "../../app/testWords.ts";
 import { Button, LinkButton } from "../../parts/controls/Button.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { LeaveDemo } from "../../parts/frame/LeaveDemo.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
@@ -12,10 +13,10 @@ import { Screen } from "../../parts/layout/Screen.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { writeDate } from "../../words/dates.ts";
 import { BackupsPanel } from "./backups/BackupsPanel.tsx";
-import { EarlierDays } from "./EarlierDays.tsx";
 import css from "./HomeScreen.module.css";
 import { JustClosed } from "./JustClosed.tsx";
 import { NewDayPanel } from "./NewDayForm.tsx";
+import { ReopenDay } from "./ReopenDay.tsx";
 
 /** Shows the first screen: start a day, continue one, or open the demo. `toBackups`: somebody comes to see those. */
 export function HomeScreen({ toBackups = false }: { readonly toBackups?: boolean }) {
@@ -136,5 +137,40 @@ function OrderOfTests() {
         ))}
       </ol>
     </section>
+  );
+}
+
+interface EarlierDaysProps {
+  readonly days: readonly { readonly id: number; readonly title: string; readonly date: string }[];
+  /** True if a closed day can be opened again: while no other day is planned or open. */
+  readonly reopening: boolean;
+}
+
+/** Lists the closed days, newest first, with what can still be done with each. */
+function EarlierDays({ days, reopening }: EarlierDaysProps) {
+  const { t, i18n } = useTranslation(["home", "cards"]);
+  return (
+    <Panel paper title={t("earlier.title")}>
+      <Stack as="ul" gap={2} className={css.earlier}>
+        {days.map((day) => (
+          <li key={day.id}>
+            <strong>{day.title}</strong>
+            <span>{writeDate(day.date, i18n.language)}</span>
+            <Link className={css.summary} href={`/summary/${day.id}`}>
+              {t("earlier.summary")}
+              <span className="unseen">{day.title}</span>
+            </Link>
+            <Link className={css.summary} href={`/cards/${day.id}/all`}>
+              {t("cards:link")} <span className="unseen">{day.title}</span>
+            </Link>
+            {reopening && <ReopenDay day={day} />}
+          </li>
+        ))}
+      </Stack>
+      <Row gap={3} wrap>
+        <LinkButton to="/bundle">{t("earlier.share")}</LinkButton>
+        <LinkButton to="/athletes">{t("earlier.athletes")}</LinkButton>
+      </Row>
+    </Panel>
   );
 }

@@ -2,11 +2,14 @@ import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import type { DaySheets, HeldTest } from "../../app/daySheets.ts";
 import { useTestWords } from "../../app/testWords.ts";
+import { Cautions } from "../../parts/layout/Cautions.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { Ticks } from "../../parts/marks/Ticks.tsx";
+import { faceOf, readParameters, useTexts } from "../../tests/registry.ts";
 import { useRulesLine } from "../../tests/useRulesLine.ts";
 import { writeDate } from "../../words/dates.ts";
-import { AthleteSheet } from "./AthleteSheet.tsx";
+import { Help } from "./Help.tsx";
+import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
 import { StationSheet } from "./StationSheet.tsx";
 import type { Paper, SheetName } from "./sheets.ts";
@@ -71,5 +74,66 @@ function Foot({ day, held }: { readonly day: SheetProps["day"]; readonly held: r
       </span>
       <span className={css.maker}>{t("common:name")}</span>
     </footer>
+  );
+}
+
+/** Lays out the athletes' page: all tests, and how to prepare. resources/locales/README.md names safety's sources. */
+function AthleteSheet({ day, tests }: DaySheets) {
+  const { t } = useTranslation("instructions");
+  const textsOf = useTexts();
+  const testWord = useTestWords();
+  return (
+    <div className={css.athlete}>
+      <p className={css.lead}>
+        {t("athlete.lead")} {day.restMinutes > 0 && t("athlete.rest", { count: day.restMinutes })}
+      </p>
+      <ol className={css.battery}>
+        {tests.map(({ test, parameters }, index) => (
+          <li key={test} className={css.asked} data-test={test}>
+            <TestMark test={test} size="large" />
+            <div>
+              <h2>
+                {index + 1} {testWord(test, "name")} <small>{testWord(test, "better")}</small>
+              </h2>
+              <p>{faceOf(test).asks(textsOf(test), readParameters(test, parameters))}</p>
+            </div>
+          </li>
+        ))}
+      </ol>
+      <div className={css.columns}>
+        <div className={css.column}>
+          <Part title={t("athlete.prepare.title")}>
+            <Points
+              look="boxes"
+              lines={[
+                t("athlete.prepare.fresh"),
+                t("athlete.prepare.warm"),
+                t("athlete.prepare.tell"),
+                t("athlete.prepare.guardian"),
+                t("athlete.prepare.water"),
+              ]}
+            />
+          </Part>
+        </div>
+        <div className={css.column}>
+          <Part title={t("athlete.during.title")}>
+            <Points
+              lines={[
+                t("athlete.during.called"),
+                t("athlete.during.warm"),
+                t("athlete.during.variant"),
+                t("athlete.during.practice"),
+                t("athlete.during.skip"),
+              ]}
+            />
+          </Part>
+          <Part title={t("athlete.after.title")}>
+            <Points lines={[t("athlete.after.compare"), t("athlete.after.often")]} />
+          </Part>
+        </div>
+      </div>
+      <Cautions />
+      <Help />
+    </div>
   );
 }

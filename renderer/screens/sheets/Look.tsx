@@ -1,12 +1,18 @@
+import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
+import { useTRPC } from "../../app/client.tsx";
+import { tell } from "../../app/messages.ts";
+import { Button } from "../../parts/controls/Button.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
+import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { Choices } from "../../parts/sheets/Choices.tsx";
-import type { Preview } from "../../parts/sheets/sheet.ts";
+import { LineList } from "../../parts/sheets/LineList.tsx";
+import { changesOf, type Preview } from "../../parts/sheets/sheet.ts";
 import { writeNumber } from "../../words/numbers.ts";
-import { Glance } from "./Glance.tsx";
 import { KeptBack } from "./KeptBack.tsx";
-import { LeftOut } from "./LeftOut.tsx";
 import { Mapping } from "./Mapping.tsx";
+import css from "./Sheets.module.css";
 import { TakenRows } from "./TakenRows.tsx";
 import { Changes, Unusual } from "./Unusual.tsx";
 import type { SheetInHand } from "./useSheet.ts";
@@ -64,5 +70,82 @@ function Rows({ preview, sheet }: LookProps) {
         </Section>
       )}
     </>
+  );
+}
+
+/** Shows the sheet in a few numbers, with the import button. */
+function Glance({ preview, sheet }: { readonly preview: Preview; readonly sheet: SheetInHand }) {
+  const { t, i18n } = useTranslation("sheets");
+  const trpc = useTRPC();
+  const { counts, kind } = preview;
+  const take = useMutation(
+    trpc.intake.take.mutationOptions({
+      onSuccess(taken) {
+        sheet.isTaken(taken);
+        const count = changesOf(taken.counts);
+        tell({
+          tone: "done",
+          sentence: {
+            key: "sheets:done.told",
+            values: { count, shown: writeNumber(count, i18n.language) },
+          },
+        });
+      },
+    }),
+  );
+  const changes = changesOf(counts);
+  const shown = (["new", "changed", "known", "unusual", "keptBack"] as const).filter(
+    (name) => counts[name] > 0 || name === "new" || name === "keptBack",
+  );
+
+  function takeIn(): void {
+    if (sheet.asked !== null) take.mutate({ ...sheet.asked, kind, fileName: sheet.name ?? "" });
+  }
+  return (
+    <Row gap={6} lines={4} align="end" wrap between>
+      <Row gap={7} lines={4} wrap role="status">
+        {shown.map((name) => (
+          <BigNumber
+            key={name}
+            label={t(`count.${name}`)}
+            number={writeNumber(counts[name], i18n.language)}
+            tone={name === "keptBack" && counts.keptBack > 0 ? "alert" : "plain"}
+          />
+        ))}
+      </Row>
+      {preview.questionCount > 0 ? (
+        <Button size="large" disabled>
+          {t("take.waits", { count: preview.questionCount })}
+        </Button>
+      ) : changes > 0 ? (
+        <Button kind="primary" size="large" busy={take.isPending} onPress={takeIn}>
+          {t("take.button", { count: changes, shown: writeNumber(changes, i18n.language) })}
+        </Button>
+      ) : (
+        <p className={`lead strong ${css.nothing}`}>
+          {counts.known > 0 ? t("take.already") : t("take.nothing")}
+        </p>
+      )}
+      {kind === "roster" && counts.joined > counts.new && (
+        <p className={css.joined}>{t("take.joined", { count: counts.joined - counts.new })}</p>
+      )}
+    </Row>
+  );
+}
+
+/** Lists the rows that somebody chose not to import, each with a button that undoes it. */
+function LeftOut({ rows, sheet }: { readonly rows: Preview["leftOut"]; readonly sheet: SheetInHand }) {
+  const { t } = useTranslation("sheets");
+  const lines = rows.map(({ line, text }) => ({
+    line,
+    says: (
+      <Button label={t("leftOut.backOf", { line })} onPress={() => sheet.bringBack(line)}>
+        {t("leftOut.back")}
+      </Button>
+    ),
+    stands: text,
+  }));
+  return (
+    <LineList title={t("leftOut.title", { count: rows.length })} lead={t("leftOut.lead")} lines={lines} />
   );
 }

@@ -1,11 +1,15 @@
 import { useTranslation } from "react-i18next";
+import { writeMark } from "../../../../electron/domain/tests/written.ts";
+import { formatTime } from "../../../../electron/domain/units.ts";
 import { useTestWords } from "../../../app/testWords.ts";
 import { useWriteDay, useWriteTime } from "../../../words/dates.ts";
+import { useLengthUnit } from "../../../words/lengths.ts";
+import { useMarkText } from "../../../words/marks.ts";
+import { useSay } from "../../../words/say.ts";
 import { HeldAttempts } from "./HeldAttempts.tsx";
-import { HeldHeats } from "./HeldHeats.tsx";
-import { HeldMarks } from "./HeldMarks.tsx";
 import css from "./HeldPage.module.css";
 import type { HeldDay } from "./types.ts";
+import { useWayInBrackets } from "./useWayInBrackets.ts";
 
 /** Shows one day: the athlete's attendance, the attempts, and the marks. */
 export function HeldDayPart({ day }: { readonly day: HeldDay }) {
@@ -41,4 +45,101 @@ function useSentences({ entry, left_out, calls, absences }: HeldDay): string[] {
     t("page.absent", { test: nameOf(test), by: noted_by, time: writeTime(at) }),
   );
   return [t(`page.state.${withBib}`, { bib, time: writeTime(since) }), ...left, ...called, ...absent];
+}
+
+type Mark = HeldDay["marks"][number];
+
+/** Lists the marks of a day's attempts. */
+function HeldMarks({ marks }: { readonly marks: readonly Mark[] }) {
+  const { t } = useTranslation(["held", "common"]);
+  const testWord = useTestWords();
+  const { lengths } = useLengthUnit();
+  const say = useSay();
+  const markText = useMarkText();
+  const wayOf = useWayInBrackets();
+  const rows = marks.map(({ test, variant, detail }) => {
+    const written = writeMark(test, detail, lengths);
+    const { note } = written;
+    const said = [markText(written), note === undefined ? "" : say(note)];
+    const mark = said.filter((part) => part !== "").join(", ");
+    return { key: `${test} ${variant}`, test: testWord(test, "name") + wayOf(variant), mark };
+  });
+  return (
+    <>
+      <h3>{t("page.marks")}</h3>
+      <table className={css.table}>
+        <thead>
+          <tr>
+            <th scope="col">{t("page.test")}</th>
+            <th scope="col">{t("page.mark")}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ key, test, mark }) => (
+            <tr key={key}>
+              <th scope="row">{test}</th>
+              <td className="strong">{mark}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+type Heat = HeldDay["heats"][number];
+
+/** Lists the live heats in which the athlete had a lane, with every tap made for it. */
+function HeldHeats({ heats }: { readonly heats: readonly Heat[] }) {
+  const { t } = useTranslation("held");
+  return (
+    <>
+      <h3>{t("page.heats")}</h3>
+      <ul className={css.heats}>
+        {heats.map((heat) => (
+          <li key={heat.id}>
+            <OneHeat heat={heat} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function OneHeat({ heat }: { readonly heat: Heat }) {
+  const { t } = useTranslation(["held", "common"]);
+  const testWord = useTestWords();
+  const writeTime = useWriteTime();
+  const writeTaps = useWriteTaps();
+  const { test, lane, gathered_at, ended_at, ending, reason, taps } = heat;
+  const head = t("page.heat", { test: testWord(test, "name"), lane, time: writeTime(gathered_at) });
+  const off = ending === "called-off" ? "page.heatOff" : "page.heatEnded";
+  const end = ended_at === null ? "" : `, ${t(off, { time: writeTime(ended_at), reason })}`;
+  return (
+    <>
+      <span className="strong">
+        {head}
+        {end}.
+      </span>{" "}
+      {taps.length === 0 ? t("page.noTaps") : t("page.taps", { taps: writeTaps(taps) })}
+    </>
+  );
+}
+
+const kinds = [
+  ...(["off", "on-again", "stop", "go", "landing", "touch", "count", "take", "false-start"] as const),
+  ...(["rerun", "round", "not-finished", "reach", "enough", "aside", "undo", "sure"] as const),
+];
+
+/** Formats all taps in one line: kind, time by the heat's clock, and by whom. */
+function useWriteTaps(): (taps: Heat["taps"]) => string {
+  const { t } = useTranslation("held");
+  return (taps) =>
+    taps
+      .map(({ kind, at_ms, tapped_by }) => {
+        const known = kinds.find((each) => each === kind);
+        const what = known === undefined ? kind : t(`page.tap.${known}`);
+        return t("page.tapBy", { what, time: formatTime(at_ms, true), by: tapped_by });
+      })
+      .join("; ");
 }

@@ -1,15 +1,18 @@
 import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
+import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
+import { writeMark } from "../../../../electron/domain/tests/written.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { usePaperTitle, useReady, useType } from "../../../app/ready.ts";
-import { dateHere, useWriteDay, useWriteTime } from "../../../words/dates.ts";
+import { useTestWords } from "../../../app/testWords.ts";
+import { dateHere, useWriteDay, useWriteTime, writeMoment } from "../../../words/dates.ts";
+import { useLengthUnit } from "../../../words/lengths.ts";
+import { useMarkText } from "../../../words/marks.ts";
 import { HeldAbout } from "./HeldAbout.tsx";
-import { HeldChanges } from "./HeldChanges.tsx";
 import { HeldDayPart } from "./HeldDayPart.tsx";
 import css from "./HeldPage.module.css";
-import { HeldPast } from "./HeldPast.tsx";
-import { HeldRemoved } from "./HeldRemoved.tsx";
 import type { Held } from "./types.ts";
+import { useWayInBrackets } from "./useWayInBrackets.ts";
 
 /** Lays out all data held about one athlete for paper, on as many pages as needed; nothing for an invalid address. */
 export function HeldPage({ athleteId, paper }: { readonly athleteId: string; readonly paper: string }) {
@@ -71,6 +74,110 @@ function HeldWhy() {
         ))}
       </ul>
       <p>{t("page.machine")}</p>
+    </section>
+  );
+}
+
+type Removed = Held["past_removed"][number];
+
+/** Lists imported results that were removed or corrected, with who did it and why; nothing where there are none. */
+function HeldRemoved({ marks }: { readonly marks: readonly Removed[] }) {
+  const { t, i18n } = useTranslation("planning");
+  const testWord = useTestWords();
+  const { lengths } = useLengthUnit();
+  const writeDay = useWriteDay();
+  const markText = useMarkText();
+  if (marks.length === 0) return null;
+  function written({ test }: Removed, value: number): string {
+    const grains = Math.round(value * protocolOf(test).grain.perUnit);
+    return markText(writeMark(test, { state: "complete", value: grains }, lengths));
+  }
+  return (
+    <section className={css.day}>
+      <h2>{t("past.gone")}</h2>
+      <ul>
+        {marks.map((mark) => (
+          <li key={`${mark.at} ${mark.date} ${mark.protocol}`}>
+            {writeDay(mark.date)}, {testWord(mark.test, "name")}: {written(mark, mark.value)},{" "}
+            {t(mark.instead === null ? "past.removed" : "past.corrected", {
+              by: mark.voided_by,
+              at: writeMoment(mark.at, i18n.language),
+              reason: mark.reason,
+              instead: mark.instead === null ? "" : written(mark, mark.instead),
+            })}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+type Change = Held["changes"][number];
+
+/** What was done to the record as a whole: imports, corrections, records made one; nothing where nothing was. */
+function HeldChanges({ changes }: { readonly changes: readonly Change[] }) {
+  const { t, i18n } = useTranslation("steps");
+  const told = changes.filter(({ table }) => table === "athlete");
+  if (told.length === 0) return null;
+  const whoIs = ({ name, number }: NonNullable<Change["before"]>) =>
+    [name, number === "" ? t("noNumber") : t("number", { number })].join(" · ");
+  return (
+    <section className={css.day}>
+      <h2>{t("title.identity")}</h2>
+      <ul>
+        {told.map(({ kind, at, before, after }) => (
+          <li key={`${at} ${kind} ${JSON.stringify(before)}`}>
+            {writeMoment(at, i18n.language)}: {t(`held.${kind}`)}
+            {before !== null && `: ${whoIs(before)}`}
+            {after !== null && ` → ${whoIs(after)}`}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+type Past = Held["past_marks"][number];
+
+/** Lists the marks from a sheet of past results; nothing where there are none. */
+function HeldPast({ marks }: { readonly marks: readonly Past[] }) {
+  const { t } = useTranslation(["held", "common"]);
+  const testWord = useTestWords();
+  const { lengths } = useLengthUnit();
+  const writeDay = useWriteDay();
+  const markText = useMarkText();
+  const wayOf = useWayInBrackets();
+  if (marks.length === 0) return null;
+  function written({ test, value }: Past): string {
+    const grains = Math.round(value * protocolOf(test).grain.perUnit);
+    return markText(writeMark(test, { state: "complete", value: grains }, lengths));
+  }
+  return (
+    <section className={css.day}>
+      <h2>{t("page.past")}</h2>
+      <table className={css.table}>
+        <thead>
+          <tr>
+            {(["date", "test", "mark"] as const).map((column) => (
+              <th key={column} scope="col">
+                {t(`page.${column}`)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {marks.map((mark) => (
+            <tr key={`${mark.date} ${mark.protocol}`}>
+              <td>{writeDay(mark.date)}</td>
+              <th scope="row">
+                {testWord(mark.test, "name")}
+                {wayOf(mark.variant)}
+              </th>
+              <td className="strong">{written(mark)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
     </section>
   );
 }

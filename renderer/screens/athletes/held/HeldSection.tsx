@@ -1,17 +1,22 @@
-import { useQuery } from "@tanstack/react-query";
+import { useMutation, useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import { useTRPC } from "../../../app/client.tsx";
+import { useLocation } from "wouter";
+import { useTRPC, useTRPCClient } from "../../../app/client.tsx";
+import { tell } from "../../../app/messages.ts";
+import { saveMade, textFile, usePaperwork } from "../../../app/saving.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
+import { Choice } from "../../../parts/controls/Choice.tsx";
+import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
 import { Section } from "../../../parts/layout/Panel.tsx";
+import { dateHere } from "../../../words/dates.ts";
 import { JoinDialog } from "../join/JoinDialog.tsx";
 import { EraseDialog } from "./EraseDialog.tsx";
 import css from "./Held.module.css";
-import { HeldPapers } from "./HeldPapers.tsx";
 import { Matter } from "./Matter.tsx";
 import { MendDialog } from "./MendDialog.tsx";
-import { RemoveDialog } from "./RemoveDialog.tsx";
-import type { HeldAthlete } from "./types.ts";
+import type { Before, HeldAthlete } from "./types.ts";
+import { useAmounts } from "./useAmounts.ts";
 
 type Open = "mend" | "join" | "remove" | "erase" | null;
 
@@ -51,5 +56,73 @@ export function HeldSection({ athlete }: { readonly athlete: HeldAthlete }) {
         <EraseDialog athlete={athlete} before={before.data} onClose={close} />
       )}
     </Section>
+  );
+}
+
+/** Prints or saves everything held about an athlete, to be handed to them. */
+function HeldPapers({ athleteId, before }: { readonly athleteId: number; readonly before: Before }) {
+  const { t } = useTranslation("held");
+  const [paper, setPaper] = useState<"a4" | "letter">("a4");
+  const client = useTRPCClient();
+  // The file's name has no name of anybody: systems remember the names of files.
+  const nameOf = (kind: "json" | "pdf") => t("held.name", { date: dateHere(), kind });
+  const page = { path: `/print/held/${athleteId}`, paper, suggestedName: nameOf("pdf") };
+  const { busy, run, print, save } = usePaperwork("held", page);
+
+  async function makeFile() {
+    const held = await client.people.held.query({ athleteId });
+    return textFile({ name: nameOf("json"), text: `${JSON.stringify(held, null, 2)}\n` });
+  }
+  return (
+    <Matter title={t("held.title")} what={t("held.what", useAmounts(before))}>
+      <Choice
+        label={t("held.paper")}
+        hideLabel
+        options={[
+          { value: "a4", label: t("held.a4") },
+          { value: "letter", label: t("held.letter") },
+        ]}
+        value={paper}
+        onChange={setPaper}
+      />
+      <Button busy={busy} onPress={save}>
+        {t("held.pdf")}
+      </Button>
+      <Button busy={busy} onPress={print}>
+        {t("held.print")}
+      </Button>
+      <Button busy={busy} onPress={() => run(() => saveMade("held", makeFile))}>
+        {t("held.file")}
+      </Button>
+    </Matter>
+  );
+}
+
+/** Removes somebody who was entered by mistake. */
+function RemoveDialog({ athlete, onClose }: { readonly athlete: HeldAthlete; readonly onClose: () => void }) {
+  const { t } = useTranslation("held");
+  const trpc = useTRPC();
+  const [, go] = useLocation();
+  const remove = useMutation(
+    trpc.people.remove.mutationOptions({
+      onSuccess() {
+        tell({ tone: "done", sentence: { key: "held:remove.done" }, follows: "once" });
+        go("/athletes");
+      },
+      onError: onClose,
+    }),
+  );
+  return (
+    <ConfirmDialog
+      title={t("remove.title", { name: athlete.name })}
+      cancel={t("remove.cancel")}
+      confirm={t("remove.sure")}
+      autoFocus
+      busy={remove.isPending}
+      onConfirm={() => remove.mutate({ athleteId: athlete.athleteId })}
+      onClose={onClose}
+    >
+      <p>{t("remove.what")}</p>
+    </ConfirmDialog>
   );
 }

@@ -1,13 +1,15 @@
 import { useQuery } from "@tanstack/react-query";
-import { useLayoutEffect, useRef, useState } from "react";
+import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { usePaperTitle, useReady, useType } from "../../../app/ready.ts";
+import { Ticks } from "../../../parts/marks/Ticks.tsx";
+import { writeDate } from "../../../words/dates.ts";
 import { useLengthUnit } from "../../../words/lengths.ts";
 import { idOf } from "../paths.ts";
 import type { AnyPart, Summary } from "../summary.ts";
 import { useParts } from "../useParts.ts";
-import { Page } from "./Page.tsx";
+import css from "./Paper.module.css";
 import { PartOnPaper } from "./PartOnPaper.tsx";
 import { type PartHeights, type Piece, pack } from "./pack.ts";
 import { papers, type SummaryPaper } from "./papers.ts";
@@ -110,4 +112,55 @@ function Divided({ summary, paper }: { readonly summary: Summary; readonly paper
 function OnPage({ parts, piece }: { readonly parts: readonly AnyPart[]; readonly piece: Piece }) {
   const part = parts[piece.part];
   return part === undefined ? null : <PartOnPaper part={part} piece={piece} />;
+}
+
+interface PageProps {
+  readonly summary: Summary;
+  readonly paper: SummaryPaper;
+  /** Null for the page that holds everything, to be measured. */
+  readonly page: number | null;
+  readonly pages: number;
+  readonly children: ReactNode;
+}
+
+/** Lays out one page with its head and foot; the first one also shows the day in numbers. */
+function Page({ summary, paper, page, pages, children }: PageProps) {
+  const { t, i18n } = useTranslation(["summary", "common"]);
+  const { day, league } = summary;
+  return (
+    <article
+      className={page === null ? css.all : `${css.page} print-sheet`}
+      data-paper={paper}
+      aria-hidden={page === null}
+    >
+      <header className={css.top}>
+        <h1>{league === null ? t("title") : league.name}</h1>
+        <p className={css.day}>
+          <strong>{day.title}</strong>
+          <span>{writeDate(day.date, i18n.language)}</span>
+        </p>
+        <Ticks />
+      </header>
+      {(page === null || page === 1) && <Totals summary={summary} />}
+      <div className={css.body} data-measure="body">
+        {children}
+      </div>
+      <footer className="print-foot">
+        <span>{t("paper.foot")}</span>
+        <span>{t("paper.page", { page: page ?? 1, pages })}</span>
+        <span>{t("common:name")}</span>
+      </footer>
+    </article>
+  );
+}
+
+function Totals({ summary }: { readonly summary: Summary }) {
+  const { t } = useTranslation("summary");
+  const { clearGains: gains, ...totals } = summary.totals;
+  return (
+    <p className={css.totals} data-measure="totals">
+      {t("paper.totals", { ...totals, gains })}
+      {summary.day.state !== "closed" && ` ${t("open")}`}
+    </p>
+  );
 }
