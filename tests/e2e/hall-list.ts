@@ -7,7 +7,7 @@ import { type TestCode, testCodes } from "../../electron/domain/tests/registry.t
 type Row = Readonly<Record<string, string>>;
 
 /** What is typed into one field: the beginning of its label, and the text. */
-export type Typed = readonly [label: string, text: string];
+type Typed = readonly [label: string, text: string];
 
 /** One attempt as it is typed: its fields from top to bottom. */
 export type Attempt = readonly Typed[];
