@@ -1,10 +1,10 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { ElectronApplication } from "@playwright/test";
 import { expect } from "@playwright/test";
 import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";
 import { callDoor } from "./page.ts";
+import { answerOpenDialog } from "./sheets.ts";
 
 const backupsIn = (folder: string) => readdirSync(folder).filter((name) => name.endsWith(".backup"));
 
@@ -21,7 +21,7 @@ test("the first screen shows the last backup, makes one, and keeps a second on a
   await expect(desk.getByRole("status")).toContainText("Backed up, checked and safe.");
   expect(backupsIn(join(folder, "backups"))).toHaveLength(1);
 
-  await answerFolder(tapeline.app, stick);
+  await answerOpenDialog(tapeline, stick);
   const second = desk.getByRole("region", { name: "On a USB stick or in a second folder" });
   await second.getByRole("button", { name: "Choose a second folder" }).click();
   await expect(second).toContainText("Last good backup: today at");
@@ -78,10 +78,3 @@ test("where only backups are left, no new hall is begun until somebody wants one
   await tapeline.restart(() => Promise.resolve());
   await expect(tapeline.desk.getByRole("button", { name: "Back up now" })).toBeVisible();
 });
-
-/** Answers the next question for a folder. */
-async function answerFolder(app: ElectronApplication, folder: string): Promise<void> {
-  await app.evaluate(({ dialog }, path) => {
-    Object.assign(dialog, { showOpenDialog: async () => ({ canceled: false, filePaths: [path] }) });
-  }, folder);
-}

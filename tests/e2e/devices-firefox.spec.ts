@@ -1,31 +1,12 @@
 import { expect } from "@playwright/test";
-import type { Browser, Page as FirefoxPage } from "puppeteer-core";
-import { openFirefoxDevice, startFirefox } from "./firefox.ts";
-import { test as base } from "./fixture.ts";
-import { letIn, openDemoTable, readCode } from "./joining.ts";
+import type { Page as FirefoxPage } from "puppeteer-core";
+import { joinFirefoxAs, test } from "./devices.ts";
+import { openFirefoxDevice } from "./firefox.ts";
+import { openDemoTable } from "./joining.ts";
 import { callDoor } from "./page.ts";
 import { attemptsAt } from "./paper.ts";
 
 /** A device with another engine than the program's own: Debian's Firefox. */
-
-const test = base.extend<object, { firefox: Browser }>({
-  firefox: [
-    // biome-ignore lint/correctness/noEmptyPattern: the runner reads the names of what is wanted from this pattern.
-    async ({}, use) => {
-      const browser = await startFirefox();
-      await use(browser);
-      await browser.close();
-    },
-    { scope: "worker", timeout: 600_000 },
-  ],
-});
-
-/** Presses what has that name, as its tree for screen readers has it. */
-const press = (page: FirefoxPage, name: string, role = "button") =>
-  page.locator(`aria/${name}[role="${role}"]`).click();
-
-const write = (page: FirefoxPage, name: string, text: string) =>
-  page.locator(`aria/${name}[role="textbox"]`).fill(text);
 
 const textOf = (page: FirefoxPage, selector: string) =>
   page.$eval(selector, (element) => element.textContent ?? "").catch(() => "");
@@ -40,12 +21,7 @@ test("Firefox joins, keys a result at its station, sees the queue move, and is s
   const phone = await openFirefoxDevice(firefox, 360, 640);
   const { page } = phone;
   await test.step("joins", async () => {
-    const code = await readCode(desk);
-    await page.goto(url);
-    await write(page, "Code", code.toLowerCase());
-    await write(page, "Name of this device", "Fox phone");
-    await press(page, "Ask to join");
-    await letIn(desk, "Fox phone", "Core");
+    await joinFirefoxAs(desk, phone, url, "Fox phone", "Core");
     await expect.poll(() => textOf(page, "h1")).toContain("Staged plank");
     await expect(desk.getByRole("row", { name: /Fox phone/ })).toContainText("Connected");
   });

@@ -84,3 +84,14 @@ export async function sayInitials(page: Page): Promise<void> {
 export function turnOnAgain(desk: Page, url: string): Promise<unknown> {
   return callDoor(desk, "network.turnOn", { address: "127.0.0.1", port: Number(new URL(url).port) });
 }
+
+/** Opens a day of the table's own, with two athletes checked in who have no result yet. */
+export async function openDayOfTwo(desk: Page, names: readonly [string, string]): Promise<void> {
+  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day" });
+  await callDoor(desk, "day.open", { sure: true });
+  for (const [index, name] of names.entries()) {
+    const said = { bib: index + 1, leaveOut: [], board: "bib", share: false, guardianConsent: false, by: "QA" };
+    const who = { league: "North Quay", name, number: String(index + 1), birthYear: 1990 };
+    await callDoor(desk, "checkIn.walkUp", { ...who, ...said });
+  }
+}

@@ -1,11 +1,11 @@
 import { copyFile, mkdtemp, readdir, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { expect, type Page } from "@playwright/test";
-import { freePort } from "../network/table.ts";
+import { expect } from "@playwright/test";
 import { openDevice } from "./browsers.ts";
 import { joinAs, test } from "./devices.ts";
-import { attemptsOf, diskOf, save, turnOnAgain, typeCore } from "./devices-kept.ts";
+import { attemptsOf, diskOf, openDayOfTwo, save, typeCore } from "./devices-kept.ts";
+import { turnOnHere } from "./joining.ts";
 import { callDoor } from "./page.ts";
 
 /** The table's laptop dies, and its store comes back from an earlier backup: what its devices hand in. */
@@ -14,8 +14,8 @@ test("a table that comes back from an earlier backup gets from the device what i
   tapeline,
   chromium,
 }) => {
-  await openOwnDay(tapeline.desk);
-  const url = await turnOnOwn(tapeline.desk);
+  await openDayOfTwo(tapeline.desk, ["Petra Fied", "Max Impact"]);
+  const url = await turnOnHere(tapeline.desk);
   const { page, context } = await openDevice(chromium, 1024, 768);
   await joinAs(tapeline.desk, { page }, url, "Blue tablet", "Core");
   await page.getByRole("heading", { level: 1 }).filter({ hasText: "Staged plank" }).waitFor();
@@ -42,34 +42,6 @@ test("a table that comes back from an earlier backup gets from the device what i
   await context.close();
   await rm(backup, { recursive: true });
 });
-
-/** A day of the table's own, with two athletes checked in. */
-async function openOwnDay(desk: Page): Promise<void> {
-  await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day" });
-  await callDoor(desk, "day.open", { sure: true });
-  for (const [index, name] of ["Petra Fied", "Max Impact"].entries()) {
-    const said = {
-      bib: index + 1,
-      leaveOut: [],
-      board: "bib",
-      share: false,
-      guardianConsent: false,
-      by: "QA",
-    };
-    const who = { league: "North Quay", name, number: String(index + 1), birthYear: 1990 };
-    await callDoor(desk, "checkIn.walkUp", { ...who, ...said });
-  }
-}
-
-async function turnOnOwn(desk: Page): Promise<string> {
-  const url = `https://127.0.0.1:${await freePort()}/`;
-  await turnOnAgain(desk, url);
-  await desk.evaluate(() => {
-    location.hash = "/devices";
-  });
-  await desk.getByRole("heading", { name: "Let a device join" }).waitFor();
-  return url;
-}
 
 /** Puts the store of one folder, with its log, in place of another's. */
 async function copyStore(from: string, to: string): Promise<void> {

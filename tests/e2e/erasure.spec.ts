@@ -7,6 +7,7 @@ import { test } from "./fixture.ts";
 import { callDoor, choose, goTo } from "./page.ts";
 import { readPdf } from "./pdf.ts";
 import type { Tapeline } from "./session.ts";
+import { takeSheet } from "./sheets.ts";
 import { isSaved, key, takeUp } from "./stations.ts";
 
 /** Names that stand nowhere else in the world; the number as JSON, pages and the folded name before it would have it. */
@@ -89,8 +90,8 @@ test("details are corrected, a conflict is told, and a slip of the keys is remov
 async function throughTheDay({ desk }: Tapeline): Promise<number> {
   await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day" });
   await callDoor(desk, "day.open", { sure: true });
-  await takeIn(desk, "roster", roster);
-  await takeIn(desk, "past", past);
+  await takeSheet(desk, "roster", roster);
+  await takeSheet(desk, "past", past);
   await goTo(desk, "Check-in");
   const search = desk.getByRole("combobox", { name: "Who is it?" });
   await search.fill("zarquonx");
@@ -112,16 +113,6 @@ async function throughTheDay({ desk }: Tapeline): Promise<number> {
     ),
   );
   return found.result.data.people[0].athleteId as number;
-}
-
-/** Brings a sheet to the desk as its page does, and takes it in. */
-async function takeIn(desk: Page, kind: "roster" | "past", sheet: string): Promise<void> {
-  const uploadId = await desk.evaluate(async (text) => {
-    const headers = { "content-type": "application/octet-stream" };
-    const answer = await fetch("/trpc/intake.upload", { method: "POST", headers, body: new Blob([text]) });
-    return (await answer.json()).result.data.uploadId as string;
-  }, sheet);
-  await callDoor(desk, "intake.take", { uploadId, kind, mapping: {} });
 }
 
 /** All that is held, saved as a file and as a page; both outside the data folder, and gone with the test. */

@@ -45,3 +45,10 @@ export async function openFirefoxDevice(
   });
   return { page, complaints, close: () => context.close() };
 }
+
+/** Presses what has that name, as its tree for screen readers has it. */
+export const press = (page: Page, name: string) => page.locator(`aria/${name}[role="button"]`).click();
+
+/** Writes into the field of that name. */
+export const write = (page: Page, name: string, text: string) =>
+  page.locator(`aria/${name}[role="textbox"]`).fill(text);

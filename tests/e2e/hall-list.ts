@@ -22,8 +22,9 @@ export interface ListedAthlete {
 const sheet = (name: string) =>
   readFileSync(new URL(`../../resources/demo/${name}.csv`, import.meta.url), "utf8");
 
-/** The demo's roster, to be taken in. */
+/** The demo's roster and the results of days before, to be taken in. */
 export const roster = sheet("roster");
+export const past = sheet("past");
 
 const rowsOf = (text: string) => Papa.parse<Row>(text, { header: true, skipEmptyLines: true }).data;
 

@@ -1,24 +1,28 @@
 import { expect, type Page } from "@playwright/test";
 import type { HeldClock } from "./held-clock.ts";
+import type { Eyes } from "./live.ts";
 
 /** Keeps every text that the board ever shows, from now on. */
-export function watchBoard(board: Page): Promise<void> {
-  return board.evaluate(() => {
-    const seen = new Set<string>();
-    const keep = () => seen.add(document.body.textContent ?? "");
-    new MutationObserver(keep).observe(document.body, {
-      subtree: true,
-      childList: true,
-      characterData: true,
-    });
-    keep();
-    Object.assign(window, { seenOnBoard: () => [...seen].join("\n") });
+export async function watchBoard(board: Eyes): Promise<void> {
+  await board.evaluate(`(${keepTexts})()`);
+}
+
+/** Runs in the page, and sees nothing around it here. */
+function keepTexts(): void {
+  const seen = new Set<string>();
+  const keep = () => seen.add(document.body.textContent ?? "");
+  new MutationObserver(keep).observe(document.body, {
+    subtree: true,
+    childList: true,
+    characterData: true,
   });
+  keep();
+  Object.assign(window, { seenOnBoard: () => [...seen].join("\n") });
 }
 
 /** All that the board has shown since it is watched. */
-function seenOnBoard(board: Page): Promise<string> {
-  return board.evaluate(() => (window as unknown as { seenOnBoard: () => string }).seenOnBoard());
+export async function seenOnBoard(board: Eyes): Promise<string> {
+  return String(await board.evaluate("window.seenOnBoard()"));
 }
 
 /** All that the board could show: what the door answers to it. */

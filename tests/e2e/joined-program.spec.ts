@@ -4,12 +4,13 @@ import { test as base } from "./fixture.ts";
 import {
   askToJoin,
   athlete,
+  joinTable,
   kill,
   type Laptop,
   letIn,
-  openLaptop,
   openOwnTable,
   shownAt,
+  withLaptop,
 } from "./joined-program.ts";
 import { callDoor, statusOf, withoutContentPolicy } from "./page.ts";
 import { kiosk } from "./shut-desk.ts";
@@ -17,13 +18,7 @@ import { entryOf, fieldOf, keyFromPaper } from "./stations.ts";
 
 /** Two laptops with the same program: one is the table, the other becomes a device of it. */
 
-const test = base.extend<{ laptop: Laptop }>({
-  laptop: async ({ stage }, use) => {
-    const laptop = await openLaptop(stage);
-    await use(laptop);
-    await laptop.end();
-  },
-});
+const test = base.extend<{ laptop: Laptop }>({ laptop: withLaptop });
 
 test("a second laptop joins by address, code and key, and what is keyed there is at the table and on the big screen", async ({
   tapeline,
@@ -36,8 +31,7 @@ test("a second laptop joins by address, code and key, and what is keyed there is
   await first.getByRole("link", { name: "Join a table" }).click();
   await expectForEverybody(first);
   await askToJoin(first, await shownAt(desk));
-  await expect(first.getByText("Waiting for the organiser's yes.")).toBeVisible();
-  await letIn(desk, "Core");
+  await letIn(desk, first, "Core");
 
   const station = await laptop.page("device");
   await expect(station.getByRole("heading", { level: 1 })).toContainText("Staged plank");
@@ -82,8 +76,7 @@ test("a table that was killed and started again has the laptop back, and a lapto
   // With a PIN of its own it is as shut as one that was handed over.
   await callDoor(first, "lock.setPin", { pin: "314159", current: null });
   await askToJoin(first, await shownAt(tapeline.desk));
-  await first.getByText("Waiting for the organiser's yes.").waitFor();
-  await letIn(tapeline.desk, "Agility");
+  await letIn(tapeline.desk, first, "Agility");
   const station = await laptop.page("device");
   await expect(station.getByText("Agility only")).toBeAttached();
   expect(await kiosk(laptop.launched.app)).toEqual({ kiosk: true, full: true, menu: false });
@@ -121,12 +114,7 @@ test("what is typed at a joined laptop while the table is away outlasts both, an
   laptop,
 }) => {
   await openOwnTable(tapeline);
-  const first = await laptop.page("desk");
-  await first.getByRole("link", { name: "Join a table" }).click();
-  await askToJoin(first, await shownAt(tapeline.desk));
-  await first.getByText("Waiting for the organiser's yes.").waitFor();
-  await letIn(tapeline.desk, "Core");
-  const station = await laptop.page("device");
+  const station = await joinTable(tapeline.desk, laptop, "Core");
   await keyFromPaper(station);
   await entryOf(station).getByRole("textbox", { name: "Bib", exact: true }).fill(String(athlete.bib));
   await station.keyboard.press("Enter");
@@ -171,8 +159,7 @@ test("another key is refused in a sentence, and a laptop that was sent away says
   await first.getByRole("textbox", { name: "Address" }).fill(`${shown.address} ${shown.code} ${shown.key}`);
   await expect(first.getByRole("textbox", { name: "That laptop's key" })).toHaveValue(shown.key);
   await first.getByRole("button", { name: "Join", exact: true }).click();
-  await first.getByText("Waiting for the organiser's yes.").waitFor();
-  await letIn(desk, "Big screen");
+  await letIn(desk, first, "Big screen");
   const screen = await laptop.page("device");
   await expect(screen.locator("html")).toHaveAttribute("data-theme", "hall");
 

@@ -2,7 +2,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, type Page } from "@playwright/test";
-import { freePort } from "../network/table.ts";
+import { turnOnHere } from "./joining.ts";
 import { closeApp, type Launched, launchApp, pageOf, type Stage } from "./launch.ts";
 import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";
@@ -17,7 +17,7 @@ export interface Laptop {
   end(): Promise<void>;
 }
 
-export async function openLaptop(stage: Stage): Promise<Laptop> {
+async function openLaptop(stage: Stage): Promise<Laptop> {
   const folder = await mkdtemp(join(tmpdir(), "tapeline-joined-"));
   let launched = await launchApp(stage, folder);
   return {
@@ -36,6 +36,16 @@ export async function openLaptop(stage: Stage): Promise<Laptop> {
   };
 }
 
+/** A laptop for one test, as the runner's `extend` takes it. */
+export async function withLaptop(
+  { stage }: { stage: Stage },
+  use: (laptop: Laptop) => Promise<void>,
+): Promise<void> {
+  const laptop = await openLaptop(stage);
+  await use(laptop);
+  await laptop.end();
+}
+
 /** Ends a program at once, without a word to anybody. */
 export async function kill({ process }: Pick<Launched, "process">): Promise<void> {
   const ended = new Promise((resolve) => process.once("exit", resolve));
@@ -47,7 +57,7 @@ export async function kill({ process }: Pick<Launched, "process">): Promise<void
 export const athlete = { bib: 1, name: "Anvil Sparrow" };
 
 /** Opens a day of the hall's own with one athlete, and turns the switch on, for this machine alone. */
-export async function openOwnTable({ desk }: Tapeline): Promise<number> {
+export async function openOwnTable({ desk }: Tapeline): Promise<string> {
   await callDoor(desk, "day.create", { sure: true, date: "2026-03-14", title: "Spring testing day" });
   await callDoor(desk, "day.open", { sure: true });
   await callDoor(desk, "checkIn.walkUp", {
@@ -55,13 +65,7 @@ export async function openOwnTable({ desk }: Tapeline): Promise<number> {
     ...{ bib: athlete.bib, leaveOut: ["push-up", "agility", "vertical"], board: "name", share: true },
     ...{ guardianConsent: true, by: "qa" },
   });
-  const port = await freePort();
-  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port });
-  await desk.evaluate(() => {
-    location.hash = "/devices";
-  });
-  await desk.getByRole("heading", { name: "Let a device join" }).waitFor();
-  return port;
+  return turnOnHere(desk);
 }
 
 /** What the table's screen shows to whoever joins. */
@@ -89,8 +93,18 @@ export async function askToJoin(
   await page.getByRole("button", { name: "Join", exact: true }).click();
 }
 
-/** Lets it in at the table, for a place. */
-export async function letIn(desk: Page, place: string): Promise<void> {
+/** Lets the laptop in that asks on its first screen, for a place. */
+export async function letIn(desk: Page, first: Page, place: string): Promise<void> {
+  await first.getByText("Waiting for the organiser's yes.").waitFor();
   await desk.getByLabel("Use Second laptop for").selectOption(place);
   await desk.getByRole("button", { name: "Let it in" }).click();
+}
+
+/** Joins the table from the laptop's first screen, and is let in; returns the laptop's page at its place. */
+export async function joinTable(desk: Page, laptop: Laptop, place: string): Promise<Page> {
+  const first = await laptop.page("desk");
+  await first.getByRole("link", { name: "Join a table" }).click();
+  await askToJoin(first, await shownAt(desk));
+  await letIn(desk, first, place);
+  return laptop.page("device");
 }

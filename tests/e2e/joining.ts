@@ -16,6 +16,22 @@ export async function openDemoTable({ desk }: Pick<Tapeline, "desk">): Promise<s
   return `https://127.0.0.1:${port}/`;
 }
 
+/** Turns the switch on, for this machine alone, and shows the screen for devices. Returns their address. */
+export async function turnOnHere(desk: Page): Promise<string> {
+  const port = await freePort();
+  await turnOnAt(desk, port);
+  return `https://127.0.0.1:${port}/`;
+}
+
+/** The same at a port: that of a table before it. */
+export async function turnOnAt(desk: Page, port: number): Promise<void> {
+  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port });
+  await desk.evaluate(() => {
+    location.hash = "/devices";
+  });
+  await desk.getByRole("heading", { name: "Let a device join" }).waitFor();
+}
+
 /** Shows a code where none is shown, and returns it as it is read from the screen: "K7QM 2RXD". */
 export async function readCode(desk: Page): Promise<string> {
   const show = desk.getByRole("button", { name: "Show a code" });

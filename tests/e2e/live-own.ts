@@ -1,6 +1,6 @@
 import { expect, type Page } from "@playwright/test";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
-import { heatOf, type Keys } from "./live.ts";
+import { type Eyes, heatOf, type Keys } from "./live.ts";
 
 /** Calls the next into the lanes of a test whose lanes go at their own pace, which begin at once. */
 export async function callIn(desk: Page, keys: Keys, test: TestCode, bibs: readonly number[]): Promise<void> {
@@ -38,19 +38,15 @@ export async function typeKeys(
 }
 
 /** A scanner's digits and Enter, one right after the other however busy the machine is. */
-export async function scan(desk: Page, bib: string): Promise<void> {
-  await desk.evaluate(
-    (keys) => {
-      for (const key of keys) {
-        const init = {
-          key,
-          code: key === "Enter" ? "Enter" : `Digit${key}`,
-          bubbles: true,
-          cancelable: true,
-        };
-        (document.activeElement ?? document.body).dispatchEvent(new KeyboardEvent("keydown", init));
-      }
-    },
-    [...bib, "Enter"],
-  );
+export async function scan(eyes: Eyes, bib: string): Promise<void> {
+  await eyes.evaluate(`(${pressAll})(${JSON.stringify([...bib, "Enter"])})`);
+}
+
+/** Runs in the page, and sees nothing around it here. */
+function pressAll(keys: readonly string[]): void {
+  for (const key of keys) {
+    const code = key === "Enter" ? "Enter" : `Digit${key}`;
+    const press = new KeyboardEvent("keydown", { key, code, bubbles: true, cancelable: true });
+    (document.activeElement ?? document.body).dispatchEvent(press);
+  }
 }

@@ -12,6 +12,7 @@ import { test } from "./fixture.ts";
 import { callDoor } from "./page.ts";
 import { type PdfPage, readPdf } from "./pdf.ts";
 import type { Tapeline } from "./session.ts";
+import { takeSheet } from "./sheets.ts";
 
 /** A day on which so many invented people have checked in, bibs from 1. */
 async function openDayOf(tapeline: Tapeline, count: number): Promise<void> {
@@ -252,7 +253,7 @@ test("a scanner that reads a badge opens its athlete at check-in, and after that
   const { desk } = tapeline;
   const roster =
     "league,name,number,screen\nFoundry Town,Ash Velvet,07,name\nFoundry Town,Briar Knox,7,bib\n";
-  await takeRoster(desk, roster);
+  await takeSheet(desk, "roster", roster);
   const codes = await barcodesIn(await save(tapeline, "badges/expected", "a4"), 2, 4);
   const [ash = "", briar = ""] = codes[0] ?? [];
   expect([ash, briar]).toEqual([expect.stringMatching(/^TL\d+$/), expect.stringMatching(/^TL\d+$/)]);
@@ -279,19 +280,4 @@ test("a scanner that reads a badge opens its athlete at check-in, and after that
 async function scan(desk: Page, text: string): Promise<void> {
   await desk.keyboard.type(text);
   await desk.keyboard.press("Enter");
-}
-
-/** Imports a roster as the sheets screen does. */
-async function takeRoster(desk: Page, text: string): Promise<void> {
-  await desk.evaluate(async (content) => {
-    const body = new TextEncoder().encode(content);
-    const headers = { "content-type": "application/octet-stream" };
-    const uploaded = await fetch("/trpc/intake.upload", { method: "POST", headers, body });
-    const { uploadId } = (await uploaded.json()).result.data;
-    await fetch("/trpc/intake.take", {
-      method: "POST",
-      headers: { "content-type": "application/json" },
-      body: JSON.stringify({ uploadId, kind: "roster" }),
-    });
-  }, text);
 }

@@ -1,7 +1,7 @@
 import { writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, type Page } from "@playwright/test";
-import { goTo } from "./page.ts";
+import { callDoor, goTo } from "./page.ts";
 import type { Tapeline } from "./session.ts";
 
 /**
@@ -96,7 +96,7 @@ interface Counts {
 }
 
 /** Answers the next question for a file to open with `file`, as the system's own dialog would. */
-export function answerOpenDialog({ app }: Tapeline, file: string): Promise<void> {
+export function answerOpenDialog({ app }: Pick<Tapeline, "app">, file: string): Promise<void> {
   return app.evaluate(({ dialog }, path) => {
     Object.assign(dialog, { showOpenDialog: async () => ({ canceled: false, filePaths: [path] }) });
   }, file);
@@ -130,6 +130,16 @@ export async function takeIn(tapeline: Tapeline, name: string, content: string, 
   await expect(desk.getByRole("heading", { name: `${counts.isNew} rows imported` })).toBeVisible();
   await desk.getByRole("button", { name: "Import another file" }).click();
   await expect(desk.getByRole("button", { name: "Choose a file" })).toBeFocused();
+}
+
+/** Takes a sheet in by the desk's door, as the sheets' screen does, for what takes too long by hand. */
+export async function takeSheet(desk: Page, kind: "roster" | "past", sheet: string): Promise<void> {
+  const uploadId = await desk.evaluate(async (text) => {
+    const headers = { "content-type": "application/octet-stream" };
+    const answer = await fetch("/trpc/intake.upload", { method: "POST", headers, body: new Blob([text]) });
+    return (await answer.json()).result.data.uploadId as string;
+  }, sheet);
+  await callDoor(desk, "intake.take", { uploadId, kind });
 }
 
 /** The numbers of a preview are read out together. */
