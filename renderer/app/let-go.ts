@@ -1,5 +1,5 @@
 import { closeKeep, wipeKeep } from "./device-keep.ts";
-import type { Standing } from "./table.ts";
+import { dayOver, type Standing } from "./table.ts";
 
 /**
  * Deletes what a device keeps where the table let it go. One that the table merely does not know keeps all, and sends it
@@ -7,7 +7,9 @@ import type { Standing } from "./table.ts";
  */
 export async function heedTable({ state }: Standing): Promise<void> {
   if (state === "sentAway") await wipeKeep();
-  if (state === "closed") await closeKeep();
+  if (state !== "closed") return;
+  await closeKeep();
+  dayOver.set(true);
 }
 
 /** True if this device has to join, anew or for the first time. */

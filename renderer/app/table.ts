@@ -10,6 +10,9 @@ export const isDevice = location.protocol === "https:" || isJoinedProgram;
 /** Since when the table does not answer (ISO 8601); null while it does. */
 export const tableAway = createCell<string | null>(null);
 
+/** True on a device once the table has said that the day is closed. */
+export const dayOver = createCell(false);
+
 /**
  * What the table says of this device. `away`: it can't be reached. `unknown`: its cookie ended, or the table came back
  * from an earlier backup; it joins again and keeps what it has. `sentAway` and `closed`: the table let it go.

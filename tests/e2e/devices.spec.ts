@@ -8,9 +8,10 @@ import { listeningOf } from "../network/sockets.ts";
 import { expectForEverybody } from "./axe.ts";
 import { openDevice } from "./browsers.ts";
 import { joinAs, test } from "./devices.ts";
+import { closeDay } from "./hall-screens.ts";
 import { openDemoTable } from "./joining.ts";
 import { environment } from "./launch.ts";
-import { callDoor } from "./page.ts";
+import { callDoor, statusOf } from "./page.ts";
 
 /** Devices in the system's own browser, joined to the running program over the network. */
 
@@ -93,6 +94,29 @@ test("a device says since when the table is out of reach, and goes on when it is
   await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port: Number(new URL(url).port) });
   await expect(tablet.page.getByText(/Table away since/)).toHaveCount(0);
   await tablet.context.close();
+});
+
+test("a television thanks everybody when the day is closed, and asks nobody to join", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { desk } = tapeline;
+  const url = await openDemoTable(tapeline);
+  const { page, context, complaints } = await openDevice(chromium, 1920, 1080);
+  await joinAs(desk, { page }, url, "Hall television", "Big screen");
+  await expect(page.locator("html")).toHaveAttribute("data-theme", "hall");
+  await expect(page.locator("html")).toHaveAttribute("data-ready", "true");
+  await closeDay(desk);
+  const end = page.getByRole("region", { name: "The end of the day" });
+  await expect(end).toContainText("That was the day. Thank you, everybody!");
+  await expect(end).toContainText(/[1-9]\d* tests done/);
+  // The table's server is gone a little later, and the screen stays as it is.
+  await expect.poll(() => statusOf(page, "/join.html")).toBe("TypeError");
+  await expect(page.getByRole("region")).toHaveCount(1);
+  await expect(page.getByText(/has not answered since/)).toHaveCount(0);
+  await expectForEverybody(page);
+  expect(complaints).toEqual([]);
+  await context.close();
 });
 
 test("a wrong code and a no are said in words, and the code of a QR code is filled in", async ({

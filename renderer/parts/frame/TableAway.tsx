@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import type { DevicePlace } from "../../../electron/domain/devices/place.ts";
 import { countKept } from "../../app/device-keep.ts";
 import { heedTable, mustJoin } from "../../app/let-go.ts";
-import { showTable, tableAway } from "../../app/table.ts";
+import { dayOver, showTable, tableAway } from "../../app/table.ts";
 import { useWriteTime } from "../../words/dates.ts";
 import css from "./TableAway.module.css";
 
@@ -40,6 +40,8 @@ function useTable(place: DevicePlace): string | null {
       const table = await showTable({ waiting: countKept(), battery: await batteryNow() });
       if (over) return;
       await heedTable(table);
+      // A big screen thanks everybody, as the table's own does: there is nothing to join any more.
+      if (place.role === "board" && dayOver.get()) return tableAway.set(null);
       if (mustJoin(table)) return location.replace("/join.html");
       if (table.state === "here" && JSON.stringify(table.place) !== JSON.stringify(place))
         return location.reload();

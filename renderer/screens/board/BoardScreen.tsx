@@ -5,13 +5,14 @@ import type { Board } from "../../../electron/api/board/schemas.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useKeys } from "../../app/keys.ts";
 import { useReady } from "../../app/ready.ts";
+import { dayOver } from "../../app/table.ts";
 import css from "./BoardScreen.module.css";
 import { CallStrip } from "./CallStrip.tsx";
 import { FloorScene } from "./FloorScene.tsx";
 import { Head } from "./Head.tsx";
 import { NewestScene } from "./NewestScene.tsx";
 import { type Turn, useRotation, useWide } from "./rotation.ts";
-import { type Scene, scenesOf, secondsOf } from "./scenes.ts";
+import { atTheEnd, type Scene, scenesOf, secondsOf } from "./scenes.ts";
 import { useTotals } from "./totals.ts";
 import { Wall } from "./Wall.tsx";
 
@@ -24,6 +25,7 @@ export function BoardScreen() {
   const turn = () => setBlank(!isBlank);
   useKeys({ H: turn });
   useReady(data !== undefined);
+  const isOver = dayOver.use();
   const hidden = isBlank || data?.hidden === true;
   return (
     <div
@@ -31,7 +33,7 @@ export function BoardScreen() {
       data-hidden={hidden}
       {...(hidden && { "aria-label": t("hidden"), role: "img" })}
     >
-      {data !== undefined && !hidden && <Hall board={data} />}
+      {data !== undefined && !hidden && <Hall board={isOver ? atTheEnd(data) : data} />}
     </div>
   );
 }

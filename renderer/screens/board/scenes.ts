@@ -15,6 +15,12 @@ export const secondsOf: Readonly<Record<Scene["kind"], number>> = {
   closing: 30,
 };
 
+/** Returns what a device's screen shows when its table has closed the day and left: the totals, and nobody by name. */
+export function atTheEnd(board: Board): Board {
+  const day = board.day === null ? null : { ...board.day, state: "closed" as const };
+  return { ...board, day, newest: [], firsts: [], walls: [], calls: [], heats: [] };
+}
+
 /**
  * Returns the scenes with content, walls in groups of `together`; always the news, which explains a best if empty. Once
  * the day is closed, the closing picture stands in place of news and calls.
