@@ -80,6 +80,7 @@ export function createDesk(parts: DeskParts): Desk {
           own: () => (current.kind === "own" ? current.store : null),
           now: parts.now,
           ms: () => parts.monotonic().ms,
+          networkKey: () => parts.network?.key.read() ?? null,
         });
   const lock = createLock({
     keep: parts.lock ?? keepInMemory(),

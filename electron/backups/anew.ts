@@ -78,13 +78,13 @@ async function makeOne(
   if (first === undefined) return false;
   try {
     const opener = first.lock === null ? null : { lock: first.lock };
-    const { store } = await unpackBackup(join(first.folder, found.name), opener);
+    const { store, networkKey } = await unpackBackup(join(first.folder, found.name), opener);
     const rewritten = rewriteBytes(store, location, takeOut);
     if (rewritten === null) return false;
     const { source, at } = found.header;
     const facts = { number, source, at, holding: rewritten.holding, anew: true } as const;
     for (const place of places) {
-      const bytes = await packBackup(rewritten.store, facts, place.lock);
+      const bytes = await packBackup({ store: rewritten.store, networkKey }, facts, place.lock);
       const own = place.lock === null ? null : { lock: place.lock };
       await placeBackup(place.folder, renumbered(found, number), bytes, own);
     }

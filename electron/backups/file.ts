@@ -2,16 +2,24 @@ import { createHash, randomBytes } from "node:crypto";
 import { open, readFile, stat } from "node:fs/promises";
 import { promisify } from "node:util";
 import { deflateRaw, inflateRaw } from "node:zlib";
-import { type BackupHeader, headerSchema, largestStore, mostIn } from "../domain/backups/records.ts";
+import {
+  type BackupHeader,
+  headerSchema,
+  largestStore,
+  mostIn,
+  type SealedKey,
+} from "../domain/backups/records.ts";
 import { keyOf, type Lock, lockBytes, unlockBytes } from "./cipher.ts";
 
 /*
  * A backup is one file: a line that says what it is, a line of JSON (the header, of one block's length), then the
  * store's file, deflated, and encrypted if the organiser wants that. The header is outside the encryption so that a
- * stick can be listed without its passphrase; it is bound to the bytes, so that nobody can swap it.
+ * stick can be listed without its passphrase; it is bound to the bytes, so that nobody can swap it. The network's key is in
+ * it, encrypted by itself, where the backup is locked, and nowhere in one that anybody can open.
  */
 const signature = "Tapeline backup 1\n";
 const headBytes = 2048;
+const besideKey = Buffer.from("the network's key");
 const pack = promisify(deflateRaw);
 const unpack = promisify(inflateRaw);
 
@@ -26,19 +34,49 @@ export class BackupUnusable extends Error {
 
 export type Facts = Pick<BackupHeader, "number" | "source" | "at" | "holding" | "anew">;
 
-/** Packs a store's file into a backup. */
-export async function packBackup(store: Buffer, facts: Facts, lock: Lock | null): Promise<Buffer> {
+/** What a backup holds. */
+export interface Contents {
+  /** The store's file. */
+  readonly store: Buffer;
+  /** The key by which devices know the table (PKCS #8, PEM); null without one, and in a backup that is not locked. */
+  readonly networkKey: string | null;
+}
+
+/** Packs a store's file into a backup, and the network's key if the backup is locked. */
+export async function packBackup(
+  { store, networkKey }: Contents,
+  facts: Facts,
+  lock: Lock | null,
+): Promise<Buffer> {
   if (store.length > largestStore) throw new Error("the store is too large for a backup");
   const nonce = randomBytes(12);
   const header: BackupHeader = {
     ...facts,
     bytes: store.length,
     sha256: sha256(store),
-    locked: lock === null ? null : { scrypt: lock.scrypt, nonce: nonce.toString("base64") },
+    locked: lock === null ? null : lockedHead(lock, nonce, networkKey),
   };
   const head = asHead(header);
   const packed = await pack(store);
   return Buffer.concat([head, lock === null ? packed : lockBytes(lock.key, nonce, head, packed)]);
+}
+
+function lockedHead({ scrypt, key }: Lock, nonce: Buffer, networkKey: string | null): BackupHeader["locked"] {
+  const head = { scrypt, nonce: nonce.toString("base64") };
+  return networkKey === null ? head : { ...head, networkKey: sealKey(key, networkKey) };
+}
+
+function sealKey(key: Buffer, networkKey: string): SealedKey {
+  const nonce = randomBytes(12);
+  const sealed = lockBytes(key, nonce, besideKey, Buffer.from(networkKey));
+  return { nonce: nonce.toString("base64"), sealed: sealed.toString("base64") };
+}
+
+function openKey(key: Buffer, { nonce, sealed }: SealedKey): string {
+  const bytes = Buffer.from(sealed, "base64");
+  const opened = unlockBytes(key, Buffer.from(nonce, "base64"), besideKey, bytes);
+  if (opened === undefined) throw new BackupUnusable("unreadable");
+  return opened.toString();
 }
 
 /** Reads a backup's header. @throws BackupUnusable */
@@ -56,31 +94,39 @@ export async function readHeader(file: string): Promise<BackupHeader> {
 /** The means to open a locked backup: a passphrase, or a lock known to this computer. */
 export type Opener = { readonly passphrase: string } | { readonly lock: Lock } | null;
 
-/** Unpacks the store's file from a backup and proves every byte. @throws BackupUnusable */
+/** Unpacks a backup and proves every byte. @throws BackupUnusable */
 export async function unpackBackup(
   file: string,
   opener: Opener,
-): Promise<{ header: BackupHeader; store: Buffer }> {
+): Promise<Contents & { readonly header: BackupHeader }> {
   if ((await stat(file)).size > headBytes + 2 * largestStore) throw new BackupUnusable("unreadable");
   const whole = await readFile(file);
   const head = whole.subarray(0, headBytes);
   const header = headerIn(head);
-  const packed = await unlocked(header, head, whole.subarray(headBytes), opener);
+  const { packed, networkKey } = await unlocked(header, head, whole.subarray(headBytes), opener);
   if (header.bytes > mostIn(packed.length)) throw new BackupUnusable("unreadable");
   const store = await unpack(packed, { maxOutputLength: header.bytes }).catch(() => undefined);
   if (store?.length !== header.bytes || sha256(store) !== header.sha256)
     throw new BackupUnusable("unreadable");
-  return { header, store };
+  return { header, store, networkKey };
 }
 
-async function unlocked(header: BackupHeader, head: Buffer, body: Buffer, opener: Opener): Promise<Buffer> {
-  const { locked } = header;
-  if (locked === null) return body;
+interface Unlocked extends Pick<Contents, "networkKey"> {
+  readonly packed: Buffer;
+}
+
+async function unlocked(
+  { locked }: BackupHeader,
+  head: Buffer,
+  body: Buffer,
+  opener: Opener,
+): Promise<Unlocked> {
+  if (locked === null) return { packed: body, networkKey: null };
   const key = await keyFor(locked.scrypt, opener);
   if (key === undefined) throw new BackupUnusable("locked");
-  const bytes = unlockBytes(key, Buffer.from(locked.nonce, "base64"), head, body);
-  if (bytes === undefined) throw new BackupUnusable("wrong-passphrase");
-  return bytes;
+  const packed = unlockBytes(key, Buffer.from(locked.nonce, "base64"), head, body);
+  if (packed === undefined) throw new BackupUnusable("wrong-passphrase");
+  return { packed, networkKey: locked.networkKey === undefined ? null : openKey(key, locked.networkKey) };
 }
 
 async function keyFor(scrypt: Lock["scrypt"], opener: Opener): Promise<Buffer | undefined> {

@@ -74,6 +74,8 @@ export interface KeeperParts {
   now(): Date;
   /** Returns the ms of the monotonic clock. */
   ms(): number;
+  /** Returns the network's key, which goes into locked backups; null without one. */
+  networkKey(): string | null;
 }
 
 const everyMs = 5 * 60_000;
@@ -203,6 +205,7 @@ export function createKeeper(parts: KeeperParts): Keeper {
       clock: localMinute(now),
       holding,
       forgetUpTo,
+      networkKey: parts.networkKey(),
     };
     for (const [index, place] of wanted.entries()) {
       running = { step: place.kind, done: index, total: wanted.length };

@@ -5,7 +5,7 @@ import { backupName, type NamedBackup } from "../domain/backups/names.ts";
 import type { BackupHeader, BackupSettings } from "../domain/backups/records.ts";
 import type { Sentence } from "../domain/words.ts";
 import type { Lock } from "./cipher.ts";
-import { packBackup } from "./file.ts";
+import { type Contents, packBackup } from "./file.ts";
 import { backupsIn, dropUnfinished, forgetBackups, headersIn, placeBackup, tidyBackups } from "./folder.ts";
 import { lockOf } from "./settings.ts";
 import { whyNotMade } from "./trouble.ts";
@@ -90,8 +90,7 @@ export async function highestNumber(places: readonly BackupPlace[], source: stri
   return Math.max(0, ...all.flat().flatMap((each) => (each.source === source ? [each.number] : [])));
 }
 
-export interface ToPlace {
-  readonly store: Buffer;
+export interface ToPlace extends Contents {
   readonly number: number;
   readonly source: string;
   readonly at: string;
@@ -104,9 +103,9 @@ export interface ToPlace {
 
 /** Writes one backup to one place, and tidies there. Never throws: failures are in the news. */
 export async function backUpTo(place: BackupPlace, made: ToPlace): Promise<PlaceNews> {
-  const { store, number, source, at, holding, clock } = made;
+  const { number, source, at, holding, clock } = made;
   try {
-    const bytes = await packBackup(store, { number, source, at, holding }, place.lock);
+    const bytes = await packBackup(made, { number, source, at, holding }, place.lock);
     const opener = place.lock === null ? null : { lock: place.lock };
     await placeBackup(place.folder, backupName({ source, number }, clock), bytes, opener);
     const [today = ""] = clock.split("T");

@@ -5,7 +5,7 @@ import type { NetworkKeep } from "../network/kept.ts";
 
 /**
  * Keeps the network's key and its switch in the data folder, beside the stores and not in one: a backup that nobody locked
- * must not carry the key to a stick. This computer's user alone can read them.
+ * must not carry the key to a stick (a locked one does, `backups/file.ts`). This computer's user alone can read them.
  */
 export function networkFiles(folder: string): NetworkKeep {
   const key = join(folder, "network-key.pem");

@@ -1,7 +1,7 @@
 import { randomBytes } from "node:crypto";
 import type { DevicePlace, JoinedDevice } from "../domain/devices/place.ts";
 import type { Store } from "../store/connection/store.ts";
-import { dayAtHand } from "../store/tables/days.ts";
+import { dayAtHand, identityOfDay } from "../store/tables/days.ts";
 import {
   type DeviceOfDay,
   deviceByToken,
@@ -130,7 +130,7 @@ export function createDevices({ store, kind, ms, now, gone, cut }: DevicesParts)
     },
     day() {
       const day = dayAtHand(store().db);
-      return day === undefined ? null : `${kind()} ${day.id} ${day.date}`;
+      return day === undefined ? null : `${kind()} ${identityOfDay(store().db, day.id)}`;
     },
     whyGone: gone.whyOf,
     isThere: (deviceId) => isLately(heardAt.get(deviceId)) && listed().some(({ id }) => id === deviceId),

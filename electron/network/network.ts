@@ -66,6 +66,8 @@ export interface Network {
   stop(): Promise<void>;
   /** Turns it on again as it was, where the program was started anew on the same day. Never rejects. */
   resume(): Promise<void>;
+  /** Takes the key over that came with a backup, and is off until it is turned on with it. Throws when it can't be kept. */
+  takeKey(pem: string): void;
   openJoining(): void;
   closeJoining(): void;
   /** Answers a device that asks to join: its place, or null for no. @throws Refusal when it asks no more */
@@ -227,6 +229,11 @@ export function createNetwork(parts: NetworkParts): Network {
       await turnOn(on.address, offered).catch((error: unknown) => {
         console.error("The network could not be turned on again:", error);
       });
+    },
+    takeKey(pem) {
+      if (keep.key.read() === pem) return;
+      keep.key.write(pem);
+      void turnOff();
     },
     openJoining() {
       requireOn(running);

@@ -6,6 +6,7 @@ import type { Desk } from "../../electron/api/door/desk.ts";
 import { createDesk } from "../../electron/api/make-desk.ts";
 import { appRouter } from "../../electron/api/router.ts";
 import { demoSheetsIn } from "../../electron/host/demo-sheets.ts";
+import { networkInMemory } from "../../electron/network/kept.ts";
 import { openStore } from "../../electron/store/connection/open.ts";
 import { fillHall, type Invented } from "../store/hall.ts";
 import { seeded, testClock } from "./desk.ts";
@@ -14,6 +15,7 @@ import { seeded, testClock } from "./desk.ts";
 export function backedUpDesk(folder = temporaryFolder()) {
   const file = join(folder, "tapeline.sqlite");
   const clock = testClock();
+  const network = networkInMemory();
   const desk = createDesk({
     open: () => openStore({ file }),
     now: () => clock.at,
@@ -21,10 +23,11 @@ export function backedUpDesk(folder = temporaryFolder()) {
     random: seeded(1),
     demoSheets: demoSheetsIn(new URL("../../resources/demo", import.meta.url).pathname),
     backups: { file },
+    network,
   });
   onTestFinished(() => desk.close());
   const { backups, people } = appRouter.createCaller({ who: "organiser", desk });
-  return { folder, file, clock, desk, backups, people, keeper: keeperOf(desk) };
+  return { folder, file, clock, desk, network, backups, people, keeper: keeperOf(desk) };
 }
 
 export function temporaryFolder(): string {

@@ -16,6 +16,7 @@ import { inflateRawSync } from "node:zlib";
 import { expect, test } from "vitest";
 import { copyStore } from "../../electron/backups/copy.ts";
 import { packBackup, unpackBackup } from "../../electron/backups/file.ts";
+import { keyOf } from "../../electron/network/identity.ts";
 import { findWrongMark } from "../../electron/store/connection/checks.ts";
 import { inFolderAside } from "../../electron/store/connection/private.ts";
 import type { Store } from "../../electron/store/connection/store.ts";
@@ -159,6 +160,35 @@ test("second backups can be locked; without the passphrase nothing of them is re
   expect(dump(other.desk.store.db)).toEqual(dump(desk.store.db));
 });
 
+test("a locked backup makes another laptop the table that devices know; one that anybody can open has no key", async () => {
+  const { folder, desk, backups, keeper, network } = backedUpDesk();
+  const stick = temporaryFolder();
+  fill(desk);
+  keyOf(network.key);
+  const key = network.key.read() ?? "";
+  expect(key).toContain("PRIVATE KEY");
+  await keeper.chooseSecond(stick);
+  await backups.setPassphrase({ passphrase: lockedWith });
+  await backups.now();
+  const second = join(stick, "Tapeline backups");
+  const [name = ""] = backupsAt(second);
+  const [line = ""] = key.split("\n").slice(1);
+  for (const file of [join(second, name), join(folder, "backups", name)]) {
+    expect(readFileSync(file).includes(line)).toBe(false);
+  }
+  expect(await unpackBackup(join(folder, "backups", name), null)).toMatchObject({ networkKey: null });
+
+  const other = backedUpDesk();
+  keyOf(other.network.key);
+  const own = other.network.key.read();
+  await other.keeper.chooseSecond(stick);
+  const restore = (passphrase: string) => other.backups.restore({ place: "second", name, passphrase });
+  expect((await refusalOf(restore("something else"))).key).toBe("backups.wrongPassphrase");
+  expect(other.network.key.read()).toBe(own);
+  await restore(lockedWith);
+  expect(other.network.key.read()).toBe(key);
+});
+
 test("a damaged backup is refused, and the store is as it was", async () => {
   const { folder, desk, backups } = backedUpDesk();
   fill(desk);
@@ -180,7 +210,7 @@ test("a backup that promises far more than it can hold is refused before it is u
   const file = join(temporaryFolder(), "promising.backup");
   const facts = { number: 1, source: "3f09ab12", at: "2026-11-14T09:00:00.000Z", holding: nothing };
   // Every byte and every sum of it is right: 100 MB of nothing, in 100 KB.
-  writeFileSync(file, await packBackup(Buffer.alloc(100 * 1024 * 1024), facts, null));
+  writeFileSync(file, await packBackup({ store: Buffer.alloc(100 * 1024 * 1024), networkKey: null }, facts, null));
   const taken = () => unpackBackup(file, null).then(() => "taken");
   await expect(taken()).rejects.toThrow("unreadable");
   // As long as no store is; nothing of it is read for that.

@@ -12,7 +12,9 @@ import { pastVoid } from "../../electron/store/migrations/0008-past-void.ts";
 import { steps } from "../../electron/store/migrations/0010-steps.ts";
 import { devices } from "../../electron/store/migrations/0011-devices.ts";
 import { heatHolder } from "../../electron/store/migrations/0014-heat-holder.ts";
+import { dayIdentity } from "../../electron/store/migrations/0016-day-identity.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
+import { addDay, identityOfDay } from "../../electron/store/tables/days.ts";
 import { connectionOf } from "./connection.ts";
 import { heatColumns } from "./hall.ts";
 
@@ -202,6 +204,35 @@ test("the step to an attempt's heat leaves every row, and fills what stood in th
   expect(changed.sort()).toEqual(["attempt", "attempt_never_updated"]);
   expect([...after.keys()]).toEqual([...before.keys()]);
   expect(added).toEqual([]);
+});
+
+test("the step to a day's identity leaves every row, and a day of before is called what devices called it by", () => {
+  const from = migrations.indexOf(dayIdentity);
+  makeVersion(1, rows);
+  const db = new SqliteDatabase(file());
+  for (const sql of migrations.slice(1, from)) db.exec(sql);
+  db.close();
+  const empty = [...everything().tables].filter(([, all]) => all.length === 0).map(([name]) => name);
+  const { before, after, added } = step(from, empty, (table, row) =>
+    table === "day" ? { ...row, identity: `${row.id} ${row.date}` } : row,
+  );
+  expect([...before].filter(([name, sql]) => after.get(name) !== sql).map(([name]) => name)).toEqual(["day"]);
+  expect(added).toEqual([]);
+});
+
+test("two stores tell their days apart, also where number and date are the same", () => {
+  const identities = ["one", "other"].map((name) => {
+    const store = openStore({ file: join(folder, name) });
+    const day = { date: "2026-11-14", title: "A day", restMinutes: 5 };
+    const id = store.write([], (db) => addDay(db, day, []));
+    const identity = identityOfDay(store.db, id);
+    store.close();
+    return { id, identity };
+  });
+  const [one, other] = identities;
+  expect(one?.id).toBe(other?.id);
+  expect(one?.identity).toMatch(/^[0-9a-f]{32}$/);
+  expect(other?.identity).not.toBe(one?.identity);
 });
 
 test.each([1, 2, 3, 4, 5])("a store of version %i opens, its marks checked, and loses nothing", (version) => {

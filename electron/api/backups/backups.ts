@@ -49,18 +49,26 @@ export const backups = router({
     backups: await found(requireKeeper(desk)),
   })),
 
-  /** Backs up and sets aside the current store, then restores one. @throws Refusal; nothing has changed then. */
+  /**
+   * Restores a backup. The current store is backed up first, and its file set aside. A locked one also brings the key by
+   * which devices know the table.
+   * @throws Refusal with what to do; the store is then unchanged.
+   */
   restore: allow("organiser")
     .input(named.extend({ passphrase: z.string().max(200).nullable() }))
     .mutation(async ({ ctx: { desk }, input }) => {
       requireOwn(desk);
       const keeper = requireKeeper(desk);
       const { file, opener } = await openerOf(keeper, input);
-      const { store } = await unpackBackup(file, opener).catch(refuse);
+      const { store, networkKey } = await unpackBackup(file, opener).catch(refuse);
       await keeper.runWhatLacks();
       requireOwn(desk);
       const location = keeper.location();
-      return desk.replaceOwn(() => ({ setAside: orRefuse(() => restoreStore(location, store, desk.now())) }));
+      return desk.replaceOwn(() => {
+        const setAside = orRefuse(() => restoreStore(location, store, desk.now()));
+        if (networkKey !== null) desk.network?.takeKey(networkKey);
+        return { setAside };
+      });
     }),
 });
 

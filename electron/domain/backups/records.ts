@@ -62,6 +62,13 @@ export function mostIn(packedBytes: number): number {
   return Math.min(largestStore, 2 ** 24 + 64 * packedBytes);
 }
 
+/** A private key, encrypted: its PEM is some 250 characters, and a header has room for no more than this. */
+const sealedKeySchema = z.strictObject({
+  nonce: base64,
+  sealed: z.string().regex(/^[A-Za-z0-9+/]{1,600}={0,2}$/),
+});
+export type SealedKey = Readonly<z.infer<typeof sealedKeySchema>>;
+
 /** The header of a backup, readable without its passphrase. It says nothing about any person. */
 export const headerSchema = z.strictObject({
   /** Grows with each backup of a store and gives their order, whatever the clock said. */
@@ -76,8 +83,10 @@ export const headerSchema = z.strictObject({
   sha256: z.string().regex(/^[0-9a-f]{64}$/),
   /** Made again later without somebody who was erased; left out for one that is as it was made. */
   anew: z.literal(true).exactOptional(),
-  /** Null for a backup that anybody can open. */
-  locked: z.strictObject({ scrypt: scryptSchema, nonce: base64 }).nullable(),
+  /** Null for a backup that anybody can open. `networkKey`: who the table is to its devices, encrypted by itself. */
+  locked: z
+    .strictObject({ scrypt: scryptSchema, nonce: base64, networkKey: sealedKeySchema.exactOptional() })
+    .nullable(),
 });
 export type BackupHeader = Readonly<z.infer<typeof headerSchema>>;
 

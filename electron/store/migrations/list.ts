@@ -11,6 +11,7 @@ import { steps } from "./0010-steps.ts";
 import { devices } from "./0011-devices.ts";
 import { heatGatherer } from "./0012-heat-gatherer.ts";
 import { heatHolder } from "./0014-heat-holder.ts";
+import { dayIdentity } from "./0016-day-identity.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -27,4 +28,5 @@ export const migrations: readonly string[] = [
   devices,
   heatGatherer,
   heatHolder,
+  dayIdentity,
 ];

@@ -31,6 +31,11 @@ export function dayById(db: ReadableDb, id: number): Day | undefined {
   return firstRow(db, `SELECT ${columns} FROM day WHERE id = @id`, { id });
 }
 
+/** Returns what tells a day from every other one, also from one of another laptop's; a backup has the same. */
+export function identityOfDay(db: ReadableDb, id: number): string | undefined {
+  return firstRow<{ identity: string }>(db, "SELECT identity FROM day WHERE id = @id", { id })?.identity;
+}
+
 /** Returns all days, newest first. */
 export function allDays(db: ReadableDb): Day[] {
   return allRows(db, `SELECT ${columns} FROM day ORDER BY date DESC, id DESC`);
@@ -42,9 +47,9 @@ export function addDay(
   day: Pick<Day, "date" | "title" | "restMinutes">,
   protocols: readonly DayProtocol[],
 ): number {
-  const sql = `INSERT INTO day (id, date, title, state, rest_minutes)
+  const sql = `INSERT INTO day (id, date, title, state, rest_minutes, identity)
     SELECT 1 + max(coalesce((SELECT max(id) FROM day), 0), coalesce((SELECT max(day_id) FROM discarded_day), 0)),
-      @date, @title, 'planned', @restMinutes`;
+      @date, @title, 'planned', @restMinutes, lower(hex(randomblob(16)))`;
   const id = Number(execute(db, sql, { ...day }).lastInsertRowid);
   for (const protocol of protocols) setDayProtocol(db, id, protocol);
   return id;
