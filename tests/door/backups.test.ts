@@ -210,7 +210,10 @@ test("a backup that promises far more than it can hold is refused before it is u
   const file = join(temporaryFolder(), "promising.backup");
   const facts = { number: 1, source: "3f09ab12", at: "2026-11-14T09:00:00.000Z", holding: nothing };
   // Every byte and every sum of it is right: 100 MB of nothing, in 100 KB.
-  writeFileSync(file, await packBackup({ store: Buffer.alloc(100 * 1024 * 1024), networkKey: null }, facts, null));
+  writeFileSync(
+    file,
+    await packBackup({ store: Buffer.alloc(100 * 1024 * 1024), networkKey: null }, facts, null),
+  );
   const taken = () => unpackBackup(file, null).then(() => "taken");
   await expect(taken()).rejects.toThrow("unreadable");
   // As long as no store is; nothing of it is read for that.

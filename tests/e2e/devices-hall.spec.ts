@@ -23,7 +23,10 @@ import type { Station as Place } from "./stations.ts";
  */
 const athletes = listedAthletes(Number(process.env.HALL_ATHLETES ?? 2));
 
-const test = withBrowsers.extend<{ laptop: Laptop; alone: Laptop }>({ laptop: withLaptop, alone: withLaptop });
+const test = withBrowsers.extend<{ laptop: Laptop; alone: Laptop }>({
+  laptop: withLaptop,
+  alone: withLaptop,
+});
 
 const places: Readonly<Record<TestCode, Place>> = {
   ...{ "push-up": "Strength", agility: "Agility", vertical: "Power", core: "Core", endurance: "Endurance" },

@@ -90,7 +90,14 @@ export async function openDayOfTwo(desk: Page, names: readonly [string, string])
   await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day" });
   await callDoor(desk, "day.open", { sure: true });
   for (const [index, name] of names.entries()) {
-    const said = { bib: index + 1, leaveOut: [], board: "bib", share: false, guardianConsent: false, by: "QA" };
+    const said = {
+      bib: index + 1,
+      leaveOut: [],
+      board: "bib",
+      share: false,
+      guardianConsent: false,
+      by: "QA",
+    };
     const who = { league: "North Quay", name, number: String(index + 1), birthYear: 1990 };
     await callDoor(desk, "checkIn.walkUp", { ...who, ...said });
   }

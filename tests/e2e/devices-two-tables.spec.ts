@@ -44,7 +44,9 @@ test("what waits for one table goes to no other one at its address, though its d
   await expect(page.getByText(/1 waits for the table/)).toBeVisible();
 
   await turnOnAt(second, portOf(url));
-  await expect(page.getByRole("heading", { name: "1 entry on this device is not at the table" })).toBeVisible();
+  await expect(
+    page.getByRole("heading", { name: "1 entry on this device is not at the table" }),
+  ).toBeVisible();
   await joinAs(second, { page }, url, "Blue tablet", "Core");
   await page.getByRole("button", { name: "1 not accepted…" }).click();
   await expect(page.getByText(/^It was entered for another day or another laptop/)).toBeVisible();

@@ -108,7 +108,9 @@ async function asksInitials(hands: Hands): Promise<boolean> {
 
 async function doubts(hands: Hands): Promise<boolean> {
   const alerts = '[...document.querySelectorAll("[role=alert]")]';
-  return (await hands.evaluate(`${alerts}.some((each) => each.textContent.includes("Is this right?"))`)) === true;
+  return (
+    (await hands.evaluate(`${alerts}.some((each) => each.textContent.includes("Is this right?"))`)) === true
+  );
 }
 
 async function isAt(hands: Hands, label: string): Promise<void> {
@@ -135,7 +137,11 @@ export async function pressText(hands: Hands, kind: "button" | "label", text: st
 }
 
 /** The same, where it is there now; says whether it was. */
-export async function pressWhereThere(hands: Hands, kind: "button" | "label", text: string): Promise<boolean> {
+export async function pressWhereThere(
+  hands: Hands,
+  kind: "button" | "label",
+  text: string,
+): Promise<boolean> {
   const press = `(() => {
     const found = ${findBy(kind, text)};
     found?.click();

@@ -19,11 +19,7 @@ export const liveHeats: Partial<Record<TestCode, RunHeat>> = { agility: jumpArou
 const pace = { delay: 70 };
 
 /** Both jump at once, on one signal; each is counted after the whistle, clockwise and then counter-clockwise. */
-async function jumpAround(
-  hands: Hands,
-  athletes: readonly ListedAthlete[],
-  isSaved: IsSaved,
-): Promise<void> {
+async function jumpAround(hands: Hands, athletes: readonly ListedAthlete[], isSaved: IsSaved): Promise<void> {
   await scanIn(hands, "agility", athletes);
   for (const direction of [0, 1]) {
     await isReadyToStart(hands);
@@ -49,7 +45,10 @@ async function leap(hands: Hands, athletes: readonly ListedAthlete[], isSaved: I
   await pressText(hands, "label", "Save automatically after three digits");
   for (const { bib, attempts } of athletes) {
     for (const [turn, [, text]] of (attempts.vertical?.[0] ?? []).entries()) {
-      await isShown(hands, `[role=status][aria-label="${turn === 0 ? "Standing reach" : `Jump ${turn} of 3`}: "]`);
+      await isShown(
+        hands,
+        `[role=status][aria-label="${turn === 0 ? "Standing reach" : `Jump ${turn} of 3`}: "]`,
+      );
       await hands.keyboard.type(text, pace);
       await hands.keyboard.press("Enter");
       await untilDone(hands, `jump ${turn} of bib ${bib}`, () => isSaved("vertical", bib, turn));

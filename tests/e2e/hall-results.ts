@@ -58,12 +58,7 @@ function listedAt(test: TestCode, attempts: ListedAthlete["attempts"]): number {
 }
 
 /** Says whether the table has so many attempts of an athlete at a test by now. */
-export async function hasAttempts(
-  desk: Page,
-  test: TestCode,
-  bib: number,
-  count: number,
-): Promise<boolean> {
+export async function hasAttempts(desk: Page, test: TestCode, bib: number, count: number): Promise<boolean> {
   const view = (await readDoor(desk, "station.view", { test, lengths: "cm" })) as {
     readonly recent: readonly { readonly attempt: { readonly who: { readonly bib: number } } }[];
   };

@@ -27,7 +27,9 @@ export function takeAll(
     .then(() => takePaper(hands));
   let before = heat;
   const others = athletes.slice(first.length).map((athlete, index) => {
-    before = Promise.all([before, come[first.length + index]]).then(() => keyIn(hands, test, athlete, isSaved));
+    before = Promise.all([before, come[first.length + index]]).then(() =>
+      keyIn(hands, test, athlete, isSaved),
+    );
     return before;
   });
   return [...first.map(() => heat), ...others];
