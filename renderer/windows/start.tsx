@@ -14,6 +14,7 @@ import { LeaveCorner } from "../parts/frame/LeaveCorner.tsx";
 import { TableAway } from "../parts/frame/TableAway.tsx";
 import { AwayAtStart } from "../screens/join/AwayAtStart.tsx";
 import { setUpWords } from "../words/setUp.ts";
+import { ScreenFault } from "./ScreenFault.tsx";
 
 /**
  * The host of the window is its role: `app://board` shows the hall's board, every other host the desk. A device on the
@@ -82,10 +83,13 @@ async function boot(): Promise<void> {
   const place = await placeOfDevice(root);
   if (place !== null) resumeEntries();
   const [App] = await Promise.all([loadApp(location.host, place), firstLanguage(place).then(setUpWords)]);
+  const isBoard = location.host === "board" || place?.role === "board";
   root.render(
     <>
       {place !== null && <TableAway place={place} />}
-      <App />
+      <ScreenFault alone={isBoard}>
+        <App />
+      </ScreenFault>
       {isJoinedProgram && place?.role === "board" && <LeaveCorner />}
     </>,
   );

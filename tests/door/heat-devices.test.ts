@@ -177,4 +177,4 @@ test("property: whatever two devices and the table do in turn, nobody is held in
   );
   // Refusals are fine, but a run in which nothing was taken would show nothing.
   expect(taken).toBeGreaterThan(100);
-}, 120_000);
+});

@@ -8,10 +8,12 @@ import { listeningOf } from "../network/sockets.ts";
 import { expectForEverybody } from "./axe.ts";
 import { openDevice } from "./browsers.ts";
 import { joinAs, test } from "./devices.ts";
+import { attemptsOf, bibWithoutPast, sayInitials, typeCore } from "./devices-kept.ts";
 import { closeDay } from "./hall-screens.ts";
 import { openDemoTable } from "./joining.ts";
 import { environment } from "./launch.ts";
 import { callDoor, statusOf } from "./page.ts";
+import { entryOf } from "./stations.ts";
 
 /** Devices in the system's own browser, joined to the running program over the network. */
 
@@ -55,6 +57,25 @@ test("a phone joins by code, holds a station, and what it does there is on the t
   await phone.page.reload();
   await expect(phone.page.getByText("Core only")).toBeAttached();
   await phone.context.close();
+});
+
+test("a question about a time from paper is answered at a tablet, and the next one can be typed", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { desk } = tapeline;
+  const url = await openDemoTable(tapeline);
+  const { page, context } = await openDevice(chromium, 768, 1024);
+  await joinAs(desk, { page }, url, "Blue tablet", "Core");
+  const bib = await bibWithoutPast(desk);
+  await typeCore(page, bib, "235");
+  await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: "2:35, minutes and seconds" }).tap();
+  await sayInitials(page);
+  await expect(entryOf(page).getByText("2:35")).toBeVisible();
+  await expect(entryOf(page).getByRole("textbox", { name: "Bib", exact: true })).toBeFocused();
+  expect(await attemptsOf(desk, bib)).toBe(1);
+  await context.close();
 });
 
 test("a television is a big screen, gets another place from the table, and is sent away", async ({

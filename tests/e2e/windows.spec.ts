@@ -1,6 +1,7 @@
 import { type ElectronApplication, expect } from "@playwright/test";
 import { test } from "./fixture.ts";
 import { pageOf } from "./launch.ts";
+import { callDoor } from "./page.ts";
 
 test("the desk opens at its size and goes no smaller", async ({ tapeline }) => {
   const desk = await tapeline.app.evaluate(({ BrowserWindow }) => {
@@ -80,6 +81,26 @@ test("a page that crashes comes back where it was", async ({ tapeline }) => {
       }),
   );
   expect(await loaded).toBe(url);
+});
+
+test("a screen that fails says so, in place of an empty window, and comes back by a button", async ({
+  tapeline: { desk },
+}) => {
+  await callDoor(desk, "day.openDemo");
+  await desk.evaluate(() => {
+    location.hash = "#/station/core";
+  });
+  await expect(desk.getByRole("heading", { level: 1 })).toContainText("Staged plank");
+  await desk.evaluate(() => {
+    HTMLInputElement.prototype.select = () => {
+      throw new Error("A field can't be selected.");
+    };
+  });
+  await desk.getByRole("button", { name: /^Enter from paper/ }).click();
+  await expect(desk.getByRole("heading", { name: "This screen has stopped" })).toBeVisible();
+  await desk.screenshot({ path: test.info().outputPath("stopped.png") });
+  await desk.getByRole("button", { name: "Show it again" }).click();
+  await expect(desk.getByRole("heading", { level: 1 })).toContainText("Staged plank");
 });
 
 test("the zoom keys work without a menu", async ({ tapeline }) => {

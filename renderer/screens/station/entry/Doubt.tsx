@@ -34,7 +34,10 @@ const bounceMs = 600;
 export function Doubt({ children, no, onNo, answers, box }: DoubtProps) {
   const place = useRef<HTMLDivElement>(null);
   const shownAt = useRef(performance.now());
-  useEffect(() => place.current?.scrollIntoView({ block: "nearest" }), []);
+  useEffect(() => {
+    // In newer browsers this returns a promise, which React would take for what cleans up, and call.
+    place.current?.scrollIntoView({ block: "nearest" });
+  }, []);
   useHeldKeys(place, (key, { repeat, timeStamp }) => {
     const answer = answers.find((each) => each.key === key.toUpperCase());
     if (answer !== undefined) return repeat ? nothing : answer.choose;
