@@ -1,3 +1,4 @@
+import { grainsPerCentimetre, grainsPerReading, isWithinTape, type Length } from "./length.ts";
 import type { Grain, LengthUnit } from "./tests/protocol.ts";
 import { type Sentence, sentence } from "./words.ts";
 
@@ -6,8 +7,6 @@ export interface Unread {
   readonly sentence: Sentence;
 }
 
-/** Longest length in any attempt, in mm. */
-const longest = 5000;
 /** A day, in ms: longer than any clock of a testing day runs. */
 const longestTime = 86_400_000;
 
@@ -31,19 +30,19 @@ export function parseNumber(text: string): number | undefined {
 }
 
 /**
- * Reads a length into whole millimetres: whole or half centimetres (`219`, `43.5`), or inches with halves and
- * quarters, with or without feet (`86.5"`, `86 1/2`, `7' 2 1/2"`), with a decimal point or comma. 1 in = 25.4 mm exactly (international yard and
- * pound agreement, 1959), rounded to the nearest millimetre. A unit may be written behind; another one is refused.
+ * Reads a length as it stands on a tape: whole or half centimetres (`219`, `43.5`), or inches with halves and quarters,
+ * with or without feet (`86.5"`, `86 1/2`, `7' 2 1/2"`), with a decimal point or comma. A unit may be written behind;
+ * another one is refused.
  */
-export function parseLength(text: string, unit: LengthUnit): { readonly mm: number } | Unread {
+export function parseLength(text: string, unit: LengthUnit): { readonly length: Length } | Unread {
   const plain = withPoint(plainMarks(text));
   if (plain === undefined) return unread(sentence("units.comma"));
   if (plain === "") return unread(sentence("units.length.empty"));
   if (unit === "cm" && /["'/]|in$/.test(plain)) return unread(sentence("units.length.notInches"));
   if (unit === "in" && /cm$/.test(plain)) return unread(sentence("units.length.notCentimetres"));
-  const mm = unit === "cm" ? millimetresOfCentimetres(plain) : millimetresOfInches(plain);
-  if (mm !== undefined && mm > longest) return unread(sentence("units.length.tooLong"));
-  if (mm !== undefined) return { mm };
+  const length = unit === "cm" ? inHalfCentimetres(plain) : inQuarterInches(plain);
+  if (length !== undefined && !isWithinTape(length)) return unread(sentence("units.length.tooLong"));
+  if (length !== undefined) return { length };
   return unread(unit === "cm" ? sentence("units.length.centimetres") : sentence("units.length.inches"));
 }
 
@@ -61,10 +60,10 @@ function plainMarks(text: string): string {
     .trim();
 }
 
-function millimetresOfCentimetres(plain: string): number | undefined {
+function inHalfCentimetres(plain: string): Length | undefined {
   const parts = /^(\d{1,4})(?:\.([05])0?)?\s*(?:cm)?$/.exec(plain);
   if (parts === null) return undefined;
-  return Number(parts[1]) * 10 + Number(parts[2] ?? 0);
+  return { unit: "cm", halves: Number(parts[1]) * 2 + (parts[2] === "5" ? 1 : 0) };
 }
 
 const quartersOf: Readonly<Record<string, number>> = {
@@ -84,7 +83,7 @@ const quartersOf: Readonly<Record<string, number>> = {
 const inchForm =
   /^(?:(?<feet>\d{1,2})\s*')?\s*(?:(?:(?<inches>\d{1,3})(?:\.(?<decimals>\d+)|[\s-]+(?<fraction>\d\/\d))?|(?<only>\d\/\d))\s*(?:"|in)?)?$/;
 
-function millimetresOfInches(plain: string): number | undefined {
+function inQuarterInches(plain: string): Length | undefined {
   const found = inchForm.exec(plain)?.groups;
   if (found === undefined) return undefined;
   const { feet, inches, decimals, fraction, only } = found;
@@ -92,20 +91,17 @@ function millimetresOfInches(plain: string): number | undefined {
   if (feet !== undefined && Number(inches ?? 0) >= 12) return undefined;
   const part = quartersOf[decimals ?? fraction ?? only ?? "0"];
   if (part === undefined) return undefined;
-  const quarters = 4 * (12 * Number(feet ?? 0) + Number(inches ?? 0)) + part;
-  // A quarter inch is 6.35 mm: whole hundredths of a millimetre, then rounded half up.
-  return Math.floor((635 * quarters + 50) / 100);
+  return { unit: "in", quarters: 4 * (12 * Number(feet ?? 0) + Number(inches ?? 0)) + part };
 }
 
 /**
- * Formats millimetres for people, without the unit: centimetres with a tenth where there is one; inches in quarters
- * when the length is within a millimetre of one (a difference of two rounded readings can be), else in hundredths.
+ * Formats a height in grains for people, without the unit: as a tape of that unit gives it where it can, else centimetres
+ * to the nearest tenth and inches to the nearest hundredth.
  */
-export function formatLength(mm: number, unit: LengthUnit): string {
-  if (unit === "cm") return String(mm / 10);
-  const quarters = Math.round((mm * 100) / 635);
-  if (Math.abs(mm * 100 - quarters * 635) <= 100) return String(quarters / 4);
-  return String(Math.round((mm * 1000) / 254) / 100);
+export function formatLength(grains: number, unit: LengthUnit): string {
+  if (unit === "cm") return String(Math.round((grains * 10) / grainsPerCentimetre) / 10);
+  const quarters = grains / grainsPerReading.in;
+  return String(Number.isInteger(quarters) ? quarters / 4 : Math.round(quarters * 25) / 100);
 }
 
 /**

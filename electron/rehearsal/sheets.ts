@@ -127,8 +127,8 @@ async function take(organiser: Organiser, brought: Brought): Promise<TakenSheet>
 }
 
 function formOf({ kind, missing, fields, headerLine, start, ...preview }: SheetForm): SheetForm {
-  const { worksheets, worksheet, asksDateOrder } = preview;
-  return { kind, missing, fields, headerLine, start, worksheets, worksheet, asksDateOrder };
+  const { worksheets, worksheet, asksDateOrder, asked } = preview;
+  return { kind, missing, fields, headerLine, start, worksheets, worksheet, asksDateOrder, asked };
 }
 
 async function look(organiser: Organiser, { kind, name, uploadId, said }: Brought) {

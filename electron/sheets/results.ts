@@ -60,12 +60,14 @@ function seenIn(cells: Cells, test: TestCode): unknown {
   return seen.data;
 }
 
-/** Returns a test's variant; an empty cell means the first, which is the full one. @throws RowRefused */
+/** Returns a test's variant; an empty cell is one only where there is but one. @throws RowRefused */
 export function variantOf(cells: Cells, test: TestCode): string {
   const { variants } = protocolOf(test);
   const word = plainHeader(cells("variant"));
   const text = variantWords[word] ?? word;
   const [first = ""] = variants;
+  if (text === "" && variants.length > 1)
+    throw new RowRefused("variant", sentence("sheets.row.blankVariant"));
   if (text === "" || (text === "full" && first === "")) return first;
   const found = variants.find((variant) => variant === text);
   if (found !== undefined) return found;

@@ -2,7 +2,7 @@ import { startingTypicalErrors, typicalError } from "../../electron/domain/stati
 import { between, type Person, roughlyNormal } from "./people.ts";
 import { type DoneTest, doneTests } from "./tests.ts";
 
-/** What somebody is good for in each test, on the day before any noise, in the test's grains. */
+/** What somebody is good for in each test, on the day before any noise: in the test's grains, leaps in mm. */
 export type Ability = Readonly<Record<DoneTest, number>>;
 
 interface Spread {
@@ -14,7 +14,7 @@ interface Spread {
   readonly gain: number;
 }
 
-/** Marks of people who train: ours, plausible and no norm. Grains: reps, quarter landings, mm, s, ms. */
+/** Marks of people who train: ours, plausible and no norm. Reps, quarter landings, mm, s, ms. */
 const spreads: Readonly<Record<DoneTest, Spread>> = {
   "push-up": { mean: 19, sd: 6, least: 8, most: 35, gain: 4 },
   agility: { mean: 108, sd: 11, least: 80, most: 136, gain: 7 },

@@ -33,12 +33,21 @@ test("the default circuit", () => {
   ]);
 });
 
-// Common practice, no source: counts are totals, so an odd count of a two-sided exercise makes no sense.
-test("a two-sided exercise with an odd count is refused", () => {
-  const circuit = (count: number, sides: 1 | 2) =>
-    endurance.parameters.safeParse({ rounds: 1, exercises: [{ exercise: "lunge-jumps", count, sides }] })
-      .success;
-  expect([circuit(20, 2), circuit(21, 2), circuit(21, 1)]).toEqual([true, false, true]);
+// Common practice, no source: counts are totals, so an odd count of a two-sided exercise makes no sense. Strides, lunges and
+// knees have two sides by what they are, and a squat thrust has one, whatever is typed.
+test.each([
+  ["skater-strides", 2],
+  ["lunge-jumps", 2],
+  ["high-knees", 2],
+  ["squat-thrusts", 1],
+] as const)("%s has %i side(s) whatever is typed, and takes counts that fit", (exercise, sides) => {
+  const circuit = (count: number, typed: 1 | 2) =>
+    endurance.parameters.safeParse({ rounds: 1, exercises: [{ exercise, count, sides: typed }] });
+  expect([circuit(20, 1).data?.exercises[0]?.sides, circuit(20, 2).data?.exercises[0]?.sides]).toEqual([
+    sides,
+    sides,
+  ]);
+  expect([circuit(21, 1).success, circuit(21, 2).success]).toEqual(Array(2).fill(sides === 1));
 });
 
 // Common practice, no source: not finished keeps rounds and reps.

@@ -9,7 +9,10 @@ const attemptOf = {
     const touches = 2 * (landings - amount);
     return { direction: "cw", laps: Math.floor(landings / 4), extra: landings % 4, touches };
   },
-  vertical: (amount: number) => ({ standingReach: 2000, touchReach: 2000 + amount }),
+  vertical: (amount: number) => ({
+    standingReach: { unit: "mm", whole: 2000 },
+    touchReach: { unit: "mm", whole: 2000 + amount },
+  }),
   core: (amount: number) => ({ held: amount * 1000 }),
   endurance: (amount: number) => ({ finished: true, time: amount }),
 };

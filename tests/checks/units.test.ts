@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { grainsOf } from "../../electron/domain/length.ts";
 import type { LengthUnit } from "../../electron/domain/tests/protocol.ts";
 import {
   formatLength,
@@ -9,36 +10,37 @@ import {
   parseTime,
 } from "../../electron/domain/units.ts";
 
-// International yard and pound agreement, 1959: 1 in = 25.4 mm exactly, 1 ft = 304.8 mm; rounded to whole mm.
+// International yard and pound agreement, 1959: 1 in = 25.4 mm exactly, 1 ft = 304.8 mm. In hundredths of a millimetre.
 test.each<[string, LengthUnit, number]>([
-  ["219", "cm", 2190],
-  ["219.5", "cm", 2195],
-  ["219.0 cm", "cm", 2190],
+  ["219", "cm", 219_000],
+  ["219.5", "cm", 219_500],
+  ["219.0 cm", "cm", 219_000],
   ["0", "cm", 0],
-  ["10", "in", 254],
-  ["65", "in", 1651],
-  ["36", "in", 914],
-  ["1'", "in", 305],
-  ["5' 7", "in", 1702],
-  ["86.5", "in", 2197],
-  ['86.5"', "in", 2197],
-  ["86 1/2", "in", 2197],
-  ["86½", "in", 2197],
-  ["86-1/2 in", "in", 2197],
-  ["7' 2 1/2\"", "in", 2197],
-  ["7′2½″", "in", 2197],
-  ["86.25", "in", 2191],
+  ["10", "in", 25_400],
+  ["65", "in", 165_100],
+  ["36", "in", 91_440],
+  ["1'", "in", 30_480],
+  ["5' 7", "in", 170_180],
+  ["86.5", "in", 219_710],
+  ['86.5"', "in", 219_710],
+  ["86 1/2", "in", 219_710],
+  ["86½", "in", 219_710],
+  ["86-1/2 in", "in", 219_710],
+  ["7' 2 1/2\"", "in", 219_710],
+  ["7′2½″", "in", 219_710],
+  ["86.25", "in", 219_075],
   // A comma is the decimal mark in most of Europe and Latin America (ISO 80000-1 allows both, SI Brochure 5.4.4).
-  ["219,5", "cm", 2195],
-  ["43,5 cm", "cm", 435],
-  ["86,5", "in", 2197],
-  ["7' 2,5\"", "in", 2197],
-  ["86.75", "in", 2203],
-  ["3/4", "in", 19],
-  // 63.5 mm: a half goes up.
-  ["2.5", "in", 64],
-])("%s (%s) is %i mm", (text, unit, mm) => {
-  expect(parseLength(text, unit)).toEqual({ mm });
+  ["219,5", "cm", 219_500],
+  ["43,5 cm", "cm", 43_500],
+  ["86,5", "in", 219_710],
+  ["7' 2,5\"", "in", 219_710],
+  ["86.75", "in", 220_345],
+  ["3/4", "in", 1905],
+  ["2.5", "in", 6350],
+])("%s (%s) is %i hundredths of a millimetre, exactly", (text, unit, hundredths) => {
+  const read = parseLength(text, unit);
+  if (!("length" in read)) throw new Error(`not read: ${text}`);
+  expect(grainsOf(read.length) * 5).toBe(hundredths);
 });
 
 test.each<[string, LengthUnit, string]>([
@@ -68,10 +70,14 @@ test.each<[string, LengthUnit, string]>([
 });
 
 test("lengths as people read them", () => {
-  expect([435, 430, 438].map((mm) => formatLength(mm, "cm"))).toEqual(["43.5", "43", "43.8"]);
-  expect([2197, 451, 450, 254, 435].map((mm) => formatLength(mm, "in"))).toEqual([
+  expect([8700, 8600, 8760, 9017].map((grains) => formatLength(grains, "cm"))).toEqual([
+    "43.5",
+    "43",
+    "43.8",
+    "45.1",
+  ]);
+  expect([43_942, 9017, 5080, 8700].map((grains) => formatLength(grains, "in"))).toEqual([
     "86.5",
-    "17.75",
     "17.75",
     "10",
     "17.13",

@@ -126,7 +126,7 @@ test("each test's gain is written in its unit, faster being the gain of a circui
   const day = await boardDay([ash]);
   day.past(1, "push-up", 20);
   day.past(1, "agility", 110);
-  day.past(1, "vertical", 400);
+  day.past(1, "vertical", 40 * 200);
   day.past(1, "core", 90);
   day.past(1, "endurance", 371_000);
   await day.enter(1, "push-up", reps(21));
@@ -143,9 +143,9 @@ test("each test's gain is written in its unit, faster being the gain of a circui
     ["agility", "29.5", { number: "2", unit: "landings" }],
     ["push-up", "21", { number: "1", unit: "reps" }],
   ]);
-  const inches = await day.as("board").board.view({ lengths: "in" });
-  // 15 mm are 0.59 in; 415 mm are 16.34 in, within a millimetre of 16 1/4 + … no quarter, so in hundredths.
-  expect(inches.newest[2]).toMatchObject({
+  const inInches = await day.as("board").board.view({ lengths: "in" });
+  // 15 mm are 0.59 in and 415 mm are 16.34 in: no quarters, so in hundredths.
+  expect(inInches.newest[2]).toMatchObject({
     written: { number: "16.34", unit: "in" },
     gain: { number: "0.59", unit: "in" },
   });

@@ -3,6 +3,7 @@ import type { WritableDb } from "../../electron/store/connection/database.ts";
 import { addAthlete, type Category, leagueNamed } from "../../electron/store/tables/athletes.ts";
 import { setEntrant } from "../../electron/store/tables/entrants.ts";
 import { recordAttempt } from "../../electron/store/tables/record.ts";
+import { cm } from "../lengths.ts";
 import type { TestDesk } from "./desk.ts";
 
 /** Somebody of the invented hall; every value of a kind that must not leave is one that nothing else spells. */
@@ -80,7 +81,7 @@ function seenAt(test: TestCode, index: number): { variant: string; seen: unknown
         seen: { direction, laps: 6, extra: index % 4, touches: trial },
       }));
     case "vertical":
-      return [{ variant: "", seen: { standingReach: 2100, touchReach: 2400 + 5 * index } }];
+      return [{ variant: "", seen: { standingReach: cm(210), touchReach: cm(240 + index / 2) } }];
     case "core":
       return [{ variant: "", seen: { held: 61_500 + 4000 * index } }];
     case "endurance":

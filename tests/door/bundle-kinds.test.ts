@@ -40,7 +40,7 @@ test("marks of somebody erased go with the unlinked ones, in a league that nobod
   expect([await able("marks"), await able("profiles")]).toEqual([12, 12]);
   hall.desk.store.write(["people"], (db) =>
     addNamelessMark(db, {
-      ...{ id: "n1", dayId, test: "vertical", variant: "", fingerprint: "vertical trials=3", value: 345 },
+      ...{ id: "n1", dayId, test: "vertical", variant: "", fingerprint: "vertical trials=3", value: 6900 },
       ...{ ageBand: "25 to 29", category: "women" },
     }),
   );

@@ -40,7 +40,7 @@ test("a bundle of exact marks, if a rule ever made one, is refused with how many
 
 /** All of them told as under a line and from it on, so many under it. */
 function halves(under: number): PublishedRow[] {
-  const line = 300 + 10 * under;
+  const line = 20 * (300 + 10 * under);
   return unprotectedRows(able, false).map((row, at) => ({
     ...row,
     marks: row.marks.map((mark) => ({

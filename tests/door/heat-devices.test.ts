@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { JoinedDevice } from "../../electron/domain/devices/place.ts";
 import { takenLanes } from "../../electron/store/tables/heat-lanes.ts";
+import { cm } from "../lengths.ts";
 import { refusalOf } from "./desk.ts";
 import { deviceAt } from "./devices-of-a-day.ts";
 import { bibsByLane, by, type HeatView, hallAt, liveOf, sent } from "./heat-hall.ts";
@@ -59,7 +60,7 @@ test("a device touches its own heats alone; so does a table handed over to the s
   const athleteId = hall.idOf(1);
   for (const other of [blue, station]) {
     const tries = [
-      other.tap({ heatId, by, events: [sent(1, "reach", 1, { mm: 2100 })] }),
+      other.tap({ heatId, by, events: [sent(1, "reach", 1, { length: cm(210) })] }),
       other.sendBack({ heatId, athleteId }),
       other.move({ heatId, athleteId, to: 2 }),
       other.absent({ heatId, athleteId, id: randomUUID(), by }),

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { marksOfDay } from "../../electron/store/tables/marks.ts";
+import { cm } from "../lengths.ts";
 import { testDesk } from "./desk.ts";
 import { by, fromHeats, type Hall, hallAt, lanesOf, sent, startedHeat } from "./heat-hall.ts";
 
@@ -55,16 +56,16 @@ const heats: readonly [Code, number, readonly (Sent | "undo")[]][] = [
     "vertical",
     2,
     [
-      sent(1, "reach", 2000, { mm: 2190 }),
-      sent(2, "reach", 8000, { mm: 2050, bodyMass: 64_000 }),
-      sent(1, "touch", 15_000, { mm: 2610 }),
-      sent(2, "touch", 21_000, { mm: 2400 }),
+      sent(1, "reach", 2000, { length: cm(219) }),
+      sent(2, "reach", 8000, { length: cm(205), bodyMass: 64_000 }),
+      sent(1, "touch", 15_000, { length: cm(261) }),
+      sent(2, "touch", 21_000, { length: cm(240) }),
       "undo",
-      sent(2, "touch", 28_000, { mm: 2450 }),
-      sent(1, "touch", 40_000, { mm: 2655 }),
+      sent(2, "touch", 28_000, { length: cm(245) }),
+      sent(1, "touch", 40_000, { length: cm(265.5) }),
       sent(1, "enough", 41_000),
-      sent(2, "touch", 50_000, { mm: 2444 }),
-      sent(2, "touch", 60_000, { mm: 2460 }),
+      sent(2, "touch", 50_000, { length: cm(244) }),
+      sent(2, "touch", 60_000, { length: cm(246) }),
     ],
   ],
   [

@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
+import { cm } from "../lengths.ts";
 import { refusalOf } from "./desk.ts";
 import { by, entered, fromHeats, hallAt, lanesOf, liveOf, sent, startedHeat } from "./heat-hall.ts";
 import { entry } from "./station-day.ts";
@@ -13,7 +14,7 @@ test("push-ups: three off end the lane, and taking the third back opens it again
   expect(entered(hall)).toEqual([{ bib: 1, seen: { how: "cadences", cadences: "...xxx" }, stands: true }]);
   await hall.heat.undo({ heatId, eventId: offs[2]?.id ?? "", id: randomUUID(), by });
   hall.clock.tick(3000);
-  await hall.heat.tap({ heatId, by, events: [sent(1, "stop", 24_000)] });
+  await hall.heat.tap({ heatId, by, events: [sent(1, "stop", 25_500)] });
   expect(entered(hall).map(({ seen, stands }) => [seen, stands])).toEqual([
     [{ how: "cadences", cadences: "...xxx" }, false],
     [{ how: "cadences", cadences: "...xx..." }, true],
@@ -27,8 +28,22 @@ test("a mark that comes late on the way still takes its place in time", async ()
   await hall.heat.tap({ heatId, by, events: [sent(1, "stop", 24_100)] });
   await hall.heat.tap({ heatId, by, events: [sent(1, "off", 24_050)] });
   expect(entered(hall).map(({ seen, stands }) => [seen, stands])).toEqual([
-    [{ how: "cadences", cadences: "........" }, false],
+    // The eighth came with the stop, so it did not count yet.
+    [{ how: "cadences", cadences: "......." }, false],
     [{ how: "cadences", cadences: ".......x" }, true],
+  ]);
+});
+
+test("a stop with the beat enters the lower result, and the answer that the rep was done enters the other in its place", async () => {
+  const hall = await hallAt("push-up");
+  const heatId = await startedHeat(hall, "push-up", 1);
+  hall.clock.tick(42_000);
+  await hall.heat.tap({ heatId, by, events: [sent(1, "stop", 39_100)] });
+  expect((await lanesOf(hall, "push-up"))[0]).toMatchObject({ reps: 12, doubt: { without: 12, with: 13 } });
+  await hall.heat.tap({ heatId, by, events: [sent(1, "last", 41_000, { cadence: 13, done: true })] });
+  expect(entered(hall).map(({ seen, stands }) => [seen, stands])).toEqual([
+    [{ how: "cadences", cadences: ".".repeat(12) }, false],
+    [{ how: "cadences", cadences: ".".repeat(13) }, true],
   ]);
 });
 
@@ -92,28 +107,28 @@ test("vertical: what is typed is judged before it is kept, and a refusal keeps n
   const heatId = await startedHeat(hall, "vertical", 2);
   hall.clock.tick(90_000);
   const tap = (...events: ReturnType<typeof sent>[]) => hall.heat.tap({ heatId, by, events });
-  await tap(sent(1, "reach", 1000, { mm: 2190 }));
-  const below = tap(sent(1, "touch", 2000, { mm: 2180 }));
+  await tap(sent(1, "reach", 1000, { length: cm(219) }));
+  const below = tap(sent(1, "touch", 2000, { length: cm(218) }));
   expect(await refusalOf(below)).toEqual({ key: "test.vertical.plausibility.touchBelowReach" });
   expect(liveOf(await hall.heat.view({ test: "vertical" })).events).toHaveLength(1);
-  await tap(sent(1, "touch", 3000, { mm: 2600 }), sent(1, "touch", 9000, { mm: 2640 }));
-  await tap(sent(1, "touch", 15_000, { mm: 2620 }));
+  await tap(sent(1, "touch", 3000, { length: cm(260) }), sent(1, "touch", 9000, { length: cm(264) }));
+  await tap(sent(1, "touch", 15_000, { length: cm(262) }));
   const [lane] = liveOf(await hall.heat.view({ test: "vertical", lengths: "in" })).lane;
-  expect(lane).toMatchObject({ told: { mark: { value: 450 }, written: { unit: "in" } } });
+  expect(lane).toMatchObject({ told: { mark: { value: 45 * 200 }, written: { unit: "in" } } });
   expect(lane?.entered).toHaveLength(3);
 });
 
 test("one leap keyed on paper leaves the other trials to a heat", async () => {
   const hall = await hallAt("vertical");
-  const seen = { standingReach: 2100, touchReach: 2500 };
+  const seen = { standingReach: cm(210), touchReach: cm(250) };
   await hall.station.enter(entry(hall.idOf(1), "vertical", seen));
   const heatId = randomUUID();
   await hall.heat.place({ test: "vertical", heatId, lanes: 1, by, who: { bib: "1" } });
-  expect((await lanesOf(hall, "vertical"))[0]).toMatchObject({ standingReach: 2100, trialsLeft: 2 });
+  expect((await lanesOf(hall, "vertical"))[0]).toMatchObject({ standingReach: cm(210), trialsLeft: 2 });
   hall.clock.tick(9000);
-  const jumps = [2510, 2520].map((mm, index) => sent(1, "touch", 1000 * (index + 1), { mm }));
+  const jumps = [251, 252].map((touch, index) => sent(1, "touch", 1000 * (index + 1), { length: cm(touch) }));
   await hall.heat.tap({ heatId, by, events: jumps });
-  expect((await lanesOf(hall, "vertical"))[0]).toMatchObject({ heights: [400, 410, 420], trialsLeft: 0 });
+  expect((await lanesOf(hall, "vertical"))[0]).toMatchObject({ heights: [8000, 8200, 8400], trialsLeft: 0 });
 });
 
 test("circuit: finishers by their last round, whoever stops by rounds and reps", async () => {

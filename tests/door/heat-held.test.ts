@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
+import { cm } from "../lengths.ts";
 import { refusalOf } from "./desk.ts";
 import { by, type Hall, hallAt, liveOf, sent, startedHeat } from "./heat-hall.ts";
 
@@ -84,7 +85,11 @@ test("somebody whose only result was cancelled is run again, though the old heat
 test("in one heat at its own pace nobody gets a second lane", async () => {
   const hall = await hallAt("vertical");
   const heatId = await startedHeat(hall, "vertical", 2);
-  const events = [sent(1, "reach", 1, { mm: 2100 }), sent(1, "touch", 2, { mm: 2500 }), sent(1, "enough", 3)];
+  const events = [
+    sent(1, "reach", 1, { length: cm(210) }),
+    sent(1, "touch", 2, { length: cm(250) }),
+    sent(1, "enough", 3),
+  ];
   await hall.heat.tap({ heatId, by, events });
   const [lane] = liveOf(await hall.heat.view({ test: "vertical" })).lane;
   await hall.station.void({ attemptId: lane?.entered[0]?.attempt.attemptId ?? "", reason: "misread", by });

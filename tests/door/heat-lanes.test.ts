@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
 import { calls } from "../../electron/store/tables/calls.ts";
+import { cm } from "../lengths.ts";
 import { refusalOf } from "./desk.ts";
 import { bibsByLane, by, type Hall, hallAt, sent, startedHeat } from "./heat-hall.ts";
 import { bringTo, entry, reps, stationDay } from "./station-day.ts";
@@ -154,7 +155,7 @@ test("at their own pace lanes come and go until their first tap", async () => {
   const hall = await hallAt("vertical");
   const heatId = await startedHeat(hall, "vertical", 2);
   hall.clock.tick(5000);
-  await hall.heat.tap({ heatId, by, events: [sent(1, "reach", 1000, { mm: 2190 })] });
+  await hall.heat.tap({ heatId, by, events: [sent(1, "reach", 1000, { length: cm(219) })] });
   const begun = hall.heat.sendBack({ heatId, athleteId: hall.idOf(1) });
   expect(await refusalOf(begun)).toMatchObject({ key: "heat.begun", values: { lane: 1 } });
   await hall.heat.sendBack({ heatId, athleteId: hall.idOf(2) });
@@ -186,7 +187,7 @@ test("whoever is still in a lane is not called to the next test", async () => {
   const hall = await hallAt("vertical");
   const heatId = await startedHeat(hall, "vertical", 1);
   hall.clock.tick(5000);
-  const leap = [sent(1, "reach", 1000, { mm: 2190 }), sent(1, "touch", 2000, { mm: 2600 })];
+  const leap = [sent(1, "reach", 1000, { length: cm(219) }), sent(1, "touch", 2000, { length: cm(260) })];
   await hall.heat.tap({ heatId, by, events: leap });
   hall.clock.pass(10);
   const plank = hall.heat.gather({ test: "core", heatId: randomUUID(), lanes: 1, by });

@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { heldSchema } from "../../electron/api/people/held-schema.ts";
+import { rulesVersion } from "../../electron/domain/tests/registry.ts";
 import { heldTables } from "../../electron/store/erasure/held-tables.ts";
 import { connectionOf } from "../store/connection.ts";
 import { fillHall, type Invented } from "../store/hall.ts";
@@ -23,6 +24,9 @@ const ada: Invented = {
   ...{ reps: 20, corrected: true, heat: true, past: true },
 };
 const bo: Invented = { ...ada, sign: "zb", name: "Bo Crank", number: "12", birthYear: 1985, bib: 2 };
+
+/** The first test of the day: nothing was before it. */
+const first = { position: 1, rest_minutes: null };
 
 test("everything in every table is in the file, under keys that stay", async () => {
   const { ids } = made.desk.store.write([], (db) => fillHall(db, [ada, bo]));
@@ -73,12 +77,18 @@ test("everything in every table is in the file, under keys that stay", async () 
           {
             ...{ test: "push-up", variant: "full", state: "complete", value: 21, unit: "reps" },
             protocol: "push-up/full beatsPerRep=2 bpm=40 missesToStop=3",
-            ...{ detail: { state: "complete", value: 21 }, order: 2, rules: 1 },
+            ...{ detail: { state: "complete", value: 21 }, order: 2, rules: rulesVersion, ...first },
           },
           {
             ...{ test: "core", variant: "", state: "complete", value: 60, unit: "s" },
             protocol: "core cycle=240",
-            ...{ detail: { state: "complete", value: 60 }, order: 5, rules: 1 },
+            ...{
+              detail: { state: "complete", value: 60 },
+              order: 5,
+              rules: rulesVersion,
+              position: 2,
+              rest_minutes: 0,
+            },
           },
         ],
         heats: [
@@ -142,7 +152,7 @@ test("a heat gives each athlete their own lane and taps", async () => {
 
 test("marks are in the units of the sheets, whole and in parts", async () => {
   const hall = await hallAt("agility");
-  past(hall, 1, "vertical", 431, "2026-02-01");
+  past(hall, 1, "vertical", 43.1 * 200, "2026-02-01");
   await hall.station.enter(entry(hall.idOf(1), "agility", trial("cw", 7, 3, 1), { sure: true }));
   const { days, past_marks } = await hall.as("organiser").people.held({ athleteId: hall.idOf(1) });
   expect(past_marks).toMatchObject([{ test: "vertical", value: 43.1, unit: "cm" }]);

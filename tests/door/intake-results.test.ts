@@ -61,7 +61,7 @@ function results(...rows: string[]): string {
 
 /** The worked examples of the protocols: 23 done, 3 off at the end are 20; 31 with 2 touches and 29 with none are 29.5. */
 const paper = results(
-  "bib=1; test=push-up; reps=23; off at end=3; entered by=KL",
+  "bib=1; test=push-up; variant=full; reps=23; off at end=3; entered by=KL",
   "league=Lantern Bay; number=07; test=agility; direction=cw; laps=7; extra=3; touches=2",
   "league=lantern bay; name=vera ropewalk; test=agility; direction=ccw; laps=7; extra=1",
   "bib=1; test=vertical; standing reach=219.5; touch reach=262",
@@ -78,7 +78,7 @@ describe("results", () => {
     expect(marks()).toEqual([
       ["Vera", "push-up", "full", 20],
       ["Vera", "agility", "", 118],
-      ["Vera", "vertical", "", 425],
+      ["Vera", "vertical", "", 8500],
       ["Zoë", "core", "", 209],
       ["Zoë", "endurance", "", { state: "unfinished", rounds: 2, reps: 0 }],
     ]);
@@ -96,7 +96,7 @@ describe("results", () => {
     const sheet = ["bib;test;standing_reach;touch_reach;time", ...rows, ""].join("\r\n");
     expect((await take(table, "results", sheet)).counts).toMatchObject({ new: 4, keptBack: 0 });
     expect(marks()).toEqual([
-      ["Vera", "vertical", "", 425],
+      ["Vera", "vertical", "", 8500],
       ["Zoë", "core", "", 151],
     ]);
   });
@@ -133,7 +133,10 @@ describe("results", () => {
     const { counts, keptBack } = await take(
       table,
       "results",
-      results("bib=1; test=push-up; reps=30", "bib=1; test=vertical; standing reach=219.5; touch reach=263"),
+      results(
+        "bib=1; test=push-up; variant=full; reps=30; off at end=0",
+        "bib=1; test=vertical; standing reach=219.5; touch reach=263",
+      ),
     );
     expect(counts).toMatchObject({ new: 0, keptBack: 2 });
     expect(keptBack.map(({ line, reason }) => [line, reason])).toEqual([
@@ -155,8 +158,43 @@ describe("results", () => {
   });
 
   test("knee and full push-ups stand beside each other", async () => {
-    const sheet = results("bib=1; test=push-up; reps=20", "bib=1; test=push-up; reps=30; variant=knee");
+    const sheet = results(
+      "bib=1; test=push-up; reps=20; off at end=0; variant=full",
+      "bib=1; test=push-up; reps=30; off at end=0; variant=knee",
+    );
     expect((await take(table, "results", sheet)).counts.new).toBe(2);
+  });
+
+  test("a blank variant, and how many were missed at the end, are asked once for the sheet and never assumed", async () => {
+    const sheet = results(
+      "bib=1; test=push-up; reps=23",
+      "bib=2; test=push-up; reps=18; off at end=1; variant=knee",
+      "bib=2; test=core; time=60",
+    );
+    const unsaid = await lookAt(table, sheet);
+    expect(unsaid.asked).toEqual([
+      { name: "variant", options: ["full", "knee"] },
+      { name: "missed_at_end", options: ["0", "1", "2", "3"] },
+    ]);
+    expect(
+      unsaid.keptBack.map(({ line, reason, also }) => [
+        line,
+        reason.key,
+        ...also.map((each) => each.reason.key),
+      ]),
+    ).toEqual([[2, "sheets.row.blankVariant", "test.push-up.row.missedBlank"]]);
+    expect(unsaid.counts).toMatchObject({ new: 2, keptBack: 1 });
+    const blanks = { variant: "full", missed_at_end: "3" };
+    const said = await lookAt(table, sheet, { blanks });
+    expect(said.counts).toMatchObject({ new: 3, keptBack: 0 });
+    expect(said.asked).toHaveLength(2);
+    await take(table, "results", sheet, {}, blanks);
+    // 23 beats with three missed at the end are 20, and not 23; what stands in a cell is never changed.
+    expect(marks()).toEqual([
+      ["Vera", "push-up", "full", 20],
+      ["Zoë", "push-up", "knee", 17],
+      ["Zoë", "core", "", 60],
+    ]);
   });
 
   test("who is not here, or nobody, is told with what to do", async () => {
@@ -220,8 +258,8 @@ describe("results", () => {
       }),
     );
     const sheet = results(
-      "bib=1; test=push-up; reps=301",
-      "bib=2; test=push-up; reps=120",
+      "bib=1; test=push-up; variant=full; reps=301; off at end=0",
+      "bib=2; test=push-up; variant=full; reps=120; off at end=0",
       "bib=1; test=vertical; standing reach=219; touch reach=218",
       "league=Lantern Bay; number=07; name=Somebody; test=core; time=60",
       "bib=2; test=agility; direction=cw; laps=7",
@@ -242,8 +280,12 @@ describe("results", () => {
   });
 
   test("a mark far from the athlete's own last is asked about", async () => {
-    await take(table, "past", "league,number,date,test,mark\nLantern Bay,07,2026-03-14,push-up,20\n");
-    const { rows } = await lookAt(table, results("bib=1; test=push-up; reps=40"));
+    await take(
+      table,
+      "past",
+      "league,number,date,test,variant,mark\nLantern Bay,07,2026-03-14,push-up,full,20\n",
+    );
+    const { rows } = await lookAt(table, results("bib=1; test=push-up; variant=full; reps=40; off at end=0"));
     expect(rows[0]?.unusual).toEqual({
       key: "plausibility.differsFromLast",
       values: { last: "20", value: "40" },
@@ -298,7 +340,7 @@ describe("past results", () => {
 });
 
 test("the id of an attempt from a sheet is a UUID of its content (RFC 9562, version 8)", () => {
-  const attempt = { dayId: 1, athleteId: 2, test: "core", variant: "", seen: { held: 60_000 } };
+  const attempt = { dayId: 1, athleteId: 2, test: "core" as const, variant: "", seen: { held: 60_000 } };
   expect(attemptId(attempt, 1)).toMatch(
     /^[0-9a-f]{8}-[0-9a-f]{4}-8[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/,
   );

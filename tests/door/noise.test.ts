@@ -200,7 +200,7 @@ test("spread between athletes is spoken of from twenty marks on, and lengths in 
   const day = await stationDay();
   for (let bib = 1; bib <= 6; bib += 1) {
     for (const [index, date] of ["2026-01-05", "2026-01-10", "2026-01-15", "2026-01-20"].entries()) {
-      past(day, bib, "vertical", 300 + 40 * bib + 3 * ((index * bib) % 4), date);
+      past(day, bib, "vertical", 20 * (300 + 40 * bib + 3 * ((index * bib) % 4)), date);
     }
   }
   const { tests, enough } = await day.as("organiser").noise.get({ lengths: "in" });
@@ -208,7 +208,7 @@ test("spread between athletes is spoken of from twenty marks on, and lengths in 
   expect(enough).toBe(20);
   // Six athletes with three neighbours each: 18 pairs are not yet enough for an intraclass correlation.
   expect(told).toMatchObject({ pairs: 18, icc: null, worthwhile: null, used: { unit: "in" } });
-  for (let bib = 1; bib <= 6; bib += 1) past(day, bib, "vertical", 301 + 40 * bib, "2026-01-25");
+  for (let bib = 1; bib <= 6; bib += 1) past(day, bib, "vertical", 20 * (301 + 40 * bib), "2026-01-25");
   const { icc, pairs } = await noiseOf(day, "vertical");
   expect(pairs).toBe(24);
   expect(icc?.value).toBeGreaterThan(0.9);

@@ -79,7 +79,7 @@ test("the bundle of the demonstration opens, keeps its promises and matches the 
 
 test("of a few people nothing may leave, and the bundle says so", async () => {
   table.write("roster.csv", "league,name,share\r\nFoundry Town,Ada,yes\r\n");
-  table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
+  table.write("results.csv", "bib,test,variant,reps,missed_at_end\r\n1,push-up,full,10,0\r\n");
   const ran = await table.run(usual);
   expect(ran.code).toBe(0);
   expect(ran.stdout).toContain("anonymous data file: 0 rows included, 1 not included");

@@ -22,21 +22,21 @@ test("what can't be taken is listed by sheet and line, and everything else is ta
   );
   table.write(
     "past.csv",
-    sheet(`league, number, date, test, mark
-           Foundry Town, 1, 2026-05-16, push-up, 12
-           Foundry Town, 1, 2027-05-16, push-up, 13
-           Foundry Town, 1, 2026-02-30, push-up, 13`),
+    sheet(`league, number, date, test, variant, mark
+           Foundry Town, 1, 2026-05-16, push-up, full, 12
+           Foundry Town, 1, 2027-05-16, push-up, full, 13
+           Foundry Town, 1, 2026-02-30, push-up, full, 13`),
   );
   table.write(
     "results.csv",
-    `league,number,test,reps,time,laps,direction\r\n${sheet(`
-      Foundry Town, 1, push-up, 15, , ,
-      Foundry Town, 1, push-up, 16, , ,
-      Foundry Town, 4, push-up, -1, , ,
-      Foundry Town, 4, core, , 3.00, ,
-      Foundry Town, 4, endurance, , NaN, ,
-      Foundry Town, 9, push-up, 10, , ,
-      Foundry Town, 4, agility, , , 1e9, cw`)}Foundry Town,4,core,,"1.001,5",,\r\n`,
+    `league,number,test,variant,reps,missed_at_end,time,laps,direction\r\n${sheet(`
+      Foundry Town, 1, push-up, full, 15, 0, , ,
+      Foundry Town, 1, push-up, full, 16, 0, , ,
+      Foundry Town, 4, push-up, full, -1, 0, , ,
+      Foundry Town, 4, core, , , , 3.00, ,
+      Foundry Town, 4, endurance, , , , NaN, ,
+      Foundry Town, 9, push-up, full, 10, 0, , ,
+      Foundry Town, 4, agility, , , , , 1e9, cw`)}Foundry Town,4,core,,,,"1.001,5",,\r\n`,
   );
   const ran = await table.run([...usual, "--past-results", "past.csv"]);
   expect(ran.code).toBe(3);
@@ -57,8 +57,11 @@ test("what can't be taken is listed by sheet and line, and everything else is ta
 
 test("more rows kept back than a screen lists are all listed", async () => {
   table.write("roster.csv", "league,name\r\nFoundry Town,Ada\r\n");
-  const rows = Array.from({ length: 700 }, (_, index) => `${index + 2},push-up,10`);
-  table.write("results.csv", `bib,test,reps\r\n1,push-up,10\r\n${rows.join("\r\n")}\r\n`);
+  const rows = Array.from({ length: 700 }, (_, index) => `${index + 2},push-up,full,10,0`);
+  table.write(
+    "results.csv",
+    `bib,test,variant,reps,missed_at_end\r\n1,push-up,full,10,0\r\n${rows.join("\r\n")}\r\n`,
+  );
   expect((await table.run(usual)).code).toBe(3);
   const lines = rowsOf(table.out("rejected.csv")).map(({ line }) => Number(line));
   expect(lines).toEqual(Array.from({ length: 700 }, (_, index) => index + 3));
@@ -85,7 +88,7 @@ test.each([
   ["a file where a folder should be", [...usual.slice(0, 5), "roster.csv"], "is a file"],
 ])("%s ends with 2, a clear line and no file", async (_name, args, line) => {
   table.write("roster.csv", "league,name\r\nFoundry Town,Ada\r\n");
-  table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
+  table.write("results.csv", "bib,test,variant,reps,missed_at_end\r\n1,push-up,full,10,0\r\n");
   table.write("noleague.csv", "crew,name\r\nFoundry Town,Ada\r\n");
   table.write("empty.csv", "");
   table.write("picture.csv", Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0]));
@@ -109,7 +112,7 @@ test("results that can't be used as a whole are kept back as one, and the roster
 
 test("a sheet is never written over by the results", async () => {
   const path = table.write("marks.csv", "league,name\r\nFoundry Town,Ada\r\n");
-  table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
+  table.write("results.csv", "bib,test,variant,reps,missed_at_end\r\n1,push-up,full,10,0\r\n");
   const ran = await table.run(["--roster", "marks.csv", "--results", "results.csv", "--out", "."]);
   expect(ran.code).toBe(2);
   expect(ran.stderr).toContain("would overwrite");
@@ -132,7 +135,7 @@ test.each([
 ])("stopped once it %s, it takes the names with it", async (_how, file) => {
   const rows = Array.from({ length: 19_000 }, (_, index) => `Foundry Town,Skater ${index}`);
   table.write("roster.csv", `league,name\r\n${rows.join("\r\n")}\r\n`);
-  table.write("results.csv", "bib,test,reps\r\n1,push-up,10\r\n");
+  table.write("results.csv", "bib,test,variant,reps,missed_at_end\r\n1,push-up,full,10,0\r\n");
   const isThere = () => table.leftBehind().some((folder) => existsSync(join(table.temporary, folder, file)));
   const ran = await table.run(usual, async (pid) => {
     while (!isThere()) await setTimeout(1);

@@ -78,8 +78,9 @@ export async function take(
   kind: "roster" | "results" | "past",
   sheet: string | Uint8Array,
   mapping: Record<string, string> = {},
+  blanks: Record<string, string> = {},
 ) {
-  return table.as("organiser").intake.take({ uploadId: await bring(table, sheet), kind, mapping });
+  return table.as("organiser").intake.take({ uploadId: await bring(table, sheet), kind, mapping, blanks });
 }
 
 /** What a sheet was refused with. */

@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { lengthOfMillimetres } from "../../electron/domain/length.ts";
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { defaultParameters } from "../../electron/domain/tests/registry.ts";
@@ -82,7 +83,11 @@ export const trial = (direction: "cw" | "ccw", laps: number, extra: number, touc
   extra,
   touches,
 });
-export const jump = (standingReach: number, touchReach: number) => ({ standingReach, touchReach });
+/** A trial of the leap by millimetres. */
+export const jump = (standing: number, touched: number) => ({
+  standingReach: lengthOfMillimetres(standing),
+  touchReach: lengthOfMillimetres(touched),
+});
 export const hold = (seconds: number) => ({ held: seconds * 1000 });
 
 /** Enters one plain attempt of each test before `test`, so that it is its turn. */

@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
+import { cm } from "../lengths.ts";
 import { refusalOf } from "./desk.ts";
 import { by, hallAt, liveOf, sent, startedHeat } from "./heat-hall.ts";
 import { entry, reps, type StationDay, stationDay } from "./station-day.ts";
@@ -51,14 +52,14 @@ test("an attempt of no day at hand is not found", async () => {
 test("a lane tells each of its results as it is stored, after a correction too", async () => {
   const hall = await hallAt("vertical");
   const heatId = await startedHeat(hall, "vertical", 1);
-  const touches = [2450, 2475].map((mm, index) => sent(1, "touch", index + 2, { mm }));
-  await hall.heat.tap({ heatId, by, events: [sent(1, "reach", 1, { mm: 2100 }), ...touches] });
+  const touches = [245, 247.5].map((touch, index) => sent(1, "touch", index + 2, { length: cm(touch) }));
+  await hall.heat.tap({ heatId, by, events: [sent(1, "reach", 1, { length: cm(210) }), ...touches] });
   const entered = async () => liveOf(await hall.heat.view({ test: "vertical" })).lane[0]?.entered ?? [];
   const slip = (await entered())[1]?.attempt.attemptId ?? "";
   const right = entry(
     hall.idOf(1),
     "vertical",
-    { standingReach: 2100, touchReach: 2490 },
+    { standingReach: cm(210), touchReach: cm(249) },
     {
       replaces: { attemptId: slip, reason: "misread" },
       sure: true,
@@ -68,7 +69,7 @@ test("a lane tells each of its results as it is stored, after a correction too",
   expect(
     (await entered()).map(({ attempt, corrected: isNew }) => [attempt.seen, attempt.void, isNew]),
   ).toEqual([
-    [{ standingReach: 2100, touchReach: 2450 }, null, false],
-    [{ standingReach: 2100, touchReach: 2490 }, null, true],
+    [{ standingReach: cm(210), touchReach: cm(245) }, null, false],
+    [{ standingReach: cm(210), touchReach: cm(249) }, null, true],
   ]);
 });

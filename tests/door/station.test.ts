@@ -2,6 +2,8 @@ import { expect, test } from "vitest";
 import { startOf } from "../../electron/domain/keyed/keyed.ts";
 import { attemptsOfDay } from "../../electron/store/tables/attempts.ts";
 import { leaveOut } from "../../electron/store/tables/entrants.ts";
+import { marksOfDay } from "../../electron/store/tables/marks.ts";
+import { inches } from "../lengths.ts";
 import { refusalOf } from "./desk.ts";
 import {
   bringTo,
@@ -38,6 +40,7 @@ test("an entry is saved with its mark, how it is written, and its news", async (
         change: 4,
         verdict: "likely gain",
       },
+      beside: [],
     },
   });
 });
@@ -73,17 +76,21 @@ test("two trials of the quadrant jump make the mark of the protocol's example; o
 test("three touches of the leap are entered together and told in the unit asked for", async () => {
   const day = await stationDay();
   await bringTo(day, 1, "vertical");
-  const attempts = [jump(2197, 2578), jump(2197, 2604), jump(2197, 2591)].map(ticket);
+  const touches = [101.5, 102.5, 102].map(inches);
+  const attempts = touches.map((touchReach) => ticket({ standingReach: inches(86.5), touchReach }));
   const saved = await day.station.enter(
     entry(day.idOf(1), "vertical", null, { attempts, lengths: "in", sure: true }),
   );
-  // 2604 − 2197 = 407 mm; 16 in are 406.4 mm, within a millimetre.
-  expect(saved).toMatchObject({ told: { mark: { value: 407 }, written: { number: "16", unit: "in" } } });
+  // 16 in are 406.4 mm exactly.
+  expect(saved).toMatchObject({
+    told: { mark: { value: 406.4 * 20 }, written: { number: "16", unit: "in" } },
+  });
   const { standing, variant, taken } = await day.station.find({ test: "vertical", bib: "1" });
   expect(taken).toEqual({ "": 3 });
-  // 2197 mm are 86.5 in (2197.1): the reach of today stands in its field.
+  // The reach of today stands in its field, where it is asked for in the unit that it was read in.
   const seen = standing.map((attempt) => attempt.seen);
   expect(startOf("vertical", { seen, variant }, "in")).toEqual({ standingReach: "86.5" });
+  expect(startOf("vertical", { seen, variant }, "cm")).toEqual({});
 });
 
 test("a retry with the same ids gets the same answer and enters nothing twice", async () => {
@@ -156,12 +163,12 @@ test("a mark more than four typical errors from the athlete's last is asked abou
 test("the same far mark is asked about once: a lower leap after it changes nothing", async () => {
   const day = await stationDay();
   await bringTo(day, 1, "vertical");
-  past(day, 1, "vertical", 300, "2026-08-01");
+  past(day, 1, "vertical", 6000, "2026-08-01");
   const far = entry(day.idOf(1), "vertical", jump(2100, 2600));
   expect(await day.station.enter(far)).toMatchObject({ outcome: "ask" });
   await day.station.enter({ ...far, sure: true });
   const lower = await day.station.enter(entry(day.idOf(1), "vertical", jump(2100, 2580)));
-  expect(lower).toMatchObject({ outcome: "saved", told: { mark: { value: 500 } } });
+  expect(lower).toMatchObject({ outcome: "saved", told: { mark: { value: 10_000 } } });
 });
 
 test("the other way of doing push-ups on the same day is asked about", async () => {
@@ -350,4 +357,58 @@ test("everything goes through the door as a Request, and its refusals come back 
     error: { data: { sentence: { key: "test.push-up.first", values: { name: "Ada Rill" } } } },
   });
   expect(day.faults).toEqual([]);
+});
+
+test("a leap after one trial is told as one of three and not held against three; the other two make it comparable", async () => {
+  const day = await stationDay();
+  await bringTo(day, 1, "vertical");
+  past(day, 1, "vertical", 40 * 200, "2026-08-01");
+  const one = await day.station.enter(entry(day.idOf(1), "vertical", jump(2100, 2530)));
+  expect(one).toMatchObject({
+    told: {
+      mark: { value: 43 * 200, trials: { done: 1, of: 3 } },
+      written: { number: "43", note: { key: "marks.trials", values: { done: 1, of: 3 } } },
+      // What was jumped was jumped; what the change is worth is not told.
+      news: { standing: "best", previous: 40 * 200, change: null, verdict: null },
+      beside: [{ key: "marks.otherwise.fewer", values: { count: 1 } }],
+    },
+  });
+  const attempts = [jump(2100, 2500), jump(2100, 2510)].map(ticket);
+  const all = await day.station.enter(entry(day.idOf(1), "vertical", null, { attempts, sure: true }));
+  expect(all).toMatchObject({ told: { news: { change: 3 * 200, verdict: "likely gain" }, beside: [] } });
+  expect(all).not.toHaveProperty("told.mark.trials");
+});
+
+test("where in the day and how rested a mark was made is kept, and told beside a change made otherwise", async () => {
+  const day = await stationDay();
+  const jumps = () => [trial("cw", 7, 3), trial("ccw", 7, 1)].map(ticket);
+  await day.station.enter(entry(day.idOf(1), "push-up", reps(20)));
+  day.clock.pass(6);
+  await day.station.enter(entry(day.idOf(1), "agility", null, { attempts: jumps() }));
+  expect(marksOfDay(day.desk.store.db, day.dayId).map(({ test: code, made }) => [code, made])).toEqual([
+    ["push-up", { position: 1, restMinutes: null }],
+    ["agility", { position: 2, restMinutes: 6 }],
+  ]);
+  await day.as("organiser").day.close({ dayId: day.dayId });
+  const { day: next } = day.as("organiser");
+  const { dayId } = await next.create({ date: "2026-11-21", title: "A week later", sure: true });
+  await next.open({ sure: true });
+  setState(day, dayId, day.idOf(1), "testing", 1);
+  const skipped = {
+    test: "push-up",
+    kind: "skip",
+    reason: "Wrist",
+    decidedBy: "QA",
+    at: day.clock.at.toISOString(),
+  } as const;
+  day.desk.store.write(["entrants"], (db) => leaveOut(db, dayId, { athleteId: day.idOf(1), ...skipped }));
+  const later = await day.station.enter(
+    entry(day.idOf(1), "agility", null, { attempts: jumps(), sure: true }),
+  );
+  expect(later).toMatchObject({
+    told: {
+      news: { change: 0 },
+      beside: [{ key: "marks.otherwise.position", values: { now: 1, before: 2 } }],
+    },
+  });
 });

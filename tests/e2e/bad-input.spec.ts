@@ -93,17 +93,17 @@ test("a value that can't be is told beside its field, and stays typed", async ({
   await openDay(desk, 1);
   await takeUp(desk, "Strength", 1, "Skater 1");
   for (const typed of ["-1", "1e9", "NaN", "1,5"]) {
-    await fieldOf(desk, "Total reps").fill(typed);
+    await fieldOf(desk, "Top beats in total").fill(typed);
     await fieldOf(desk, "Missed reps").fill("0");
     await fieldOf(desk, "Missed reps").press("Enter");
-    await isRefused(desk, "Total reps", typed, /Write a whole number|decimal point|too large/);
+    await isRefused(desk, "Top beats in total", typed, /Write a whole number|decimal point|too large/);
   }
   // Counted, but not by anybody: refused by the desk itself once the initials are there.
-  await fieldOf(desk, "Total reps").fill("301");
+  await fieldOf(desk, "Top beats in total").fill("301");
   await fieldOf(desk, "Missed reps").press("Enter");
   await sayInitials(desk);
   await expect(entryOf(desk).getByRole("alert")).toContainText("301 reps would take");
-  await expect(fieldOf(desk, "Total reps")).toHaveValue("301");
+  await expect(fieldOf(desk, "Top beats in total")).toHaveValue("301");
   expect(await attemptsAt(desk, "push-up")).toEqual([]);
 });
 
@@ -112,7 +112,7 @@ test("two who enter for the same bib at once: the second is told, and keeps what
 }) => {
   await openDay(desk, 1);
   await takeUp(desk, "Strength", 1, "Skater 1");
-  await fieldOf(desk, "Total reps").fill("24");
+  await fieldOf(desk, "Top beats in total").fill("24");
   await fieldOf(desk, "Missed reps").fill("1");
   // The other one is quicker: through the same door, while the fields here are filled.
   const seen = { how: "tally", reps: 22, offAtEnd: 0 };
@@ -125,7 +125,7 @@ test("two who enter for the same bib at once: the second is told, and keeps what
   await expect(
     entryOf(desk).getByText("A push-up result is already entered (by OT). If it is wrong, correct that one."),
   ).toBeVisible();
-  await expect(fieldOf(desk, "Total reps")).toHaveValue("24");
+  await expect(fieldOf(desk, "Top beats in total")).toHaveValue("24");
   await expect(fieldOf(desk, "Missed reps")).toHaveValue("1");
   expect(await attemptsAt(desk, "push-up")).toEqual([{ by: "OT", seen }]);
 });
@@ -150,7 +150,7 @@ test("an answer that was lost once is asked for again by itself, and nothing is 
   await openDay(desk, 1);
   await takeUp(desk, "Strength", 1, "Skater 1");
   await loseAnswers(desk, 1);
-  await key(desk, { "Total reps": "24", "Missed reps": "1" });
+  await key(desk, { "Top beats in total": "24", "Missed reps": "1" });
   await sayInitials(desk);
   await isSaved(desk, "23 reps", "First result");
   expect(await attemptsAt(desk, "push-up")).toHaveLength(1);
@@ -163,10 +163,10 @@ test("when no answer comes at all it says so, and a second try by hand saves onc
   await takeUp(desk, "Strength", 1, "Skater 1");
   // The entry itself and both tries that the window makes by itself.
   await loseAnswers(desk, 3);
-  await key(desk, { "Total reps": "24", "Missed reps": "1" });
+  await key(desk, { "Top beats in total": "24", "Missed reps": "1" });
   await sayInitials(desk);
   await expect(entryOf(desk).getByRole("alert")).toContainText("so this may not be saved");
-  await expect(fieldOf(desk, "Total reps")).toHaveValue("24");
+  await expect(fieldOf(desk, "Top beats in total")).toHaveValue("24");
   await expect(fieldOf(desk, "Missed reps")).toHaveValue("1");
   await desk.getByRole("button", { name: /^Try again/ }).click();
   await isSaved(desk, "23 reps", "First result");

@@ -105,7 +105,7 @@ async function throughTheDay({ desk }: Tapeline): Promise<number> {
   await desk.keyboard.press("Enter");
   await expect(desk.getByRole("heading", { name: `${canary.name} is checked in` })).toBeVisible();
   await takeUp(desk, "Strength", 1, canary.name);
-  await key(desk, { "Total reps": "23", "Missed reps": "3" });
+  await key(desk, { "Top beats in total": "23", "Missed reps": "3" });
   await isSaved(desk, "20 reps");
   const found = await desk.evaluate(() =>
     fetch(`/trpc/people.list?input=${encodeURIComponent('{"query":"zarquonix"}')}`).then((answer) =>
@@ -140,7 +140,7 @@ async function toPaper({ app, desk }: Tapeline, athleteId: number): Promise<void
   for (const words of [
     canary.name,
     canary.league,
-    "23 reps in total, 3 missed at the end",
+    "23 top beats in total, 3 missed at the end",
     "20 reps",
     "QA",
   ]) {

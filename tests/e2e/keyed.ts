@@ -17,20 +17,20 @@ export async function keyStrength(desk: Page): Promise<void> {
 
   // 23 done, the last 3 off: 23 − 3 = 20. The last mark was 18, so 20 is a best by 2.
   await takeUp(desk, "Strength", bibs.anvil, "Anvil Sparrow");
-  await key(desk, { "Total reps": "2O", "Missed reps": "3" });
-  await isRefused(desk, "Total reps", "2O", "Write a whole number in digits alone, such as 12.");
-  await key(desk, { "Total reps": "23" });
+  await key(desk, { "Top beats in total": "2O", "Missed reps": "3" });
+  await isRefused(desk, "Top beats in total", "2O", "Write a whole number in digits alone, such as 12.");
+  await key(desk, { "Top beats in total": "23" });
   await expect(fieldOf(desk, "Missed reps")).toHaveValue("3");
   await fieldOf(desk, "Missed reps").press("Enter");
   await isSaved(desk, "20 reps", "Personal best", /\+2 reps .* last time \(18 reps/);
 
   // 30 after 20 is ten reps more: more than four typical errors of 2. Asked, and it was somebody else's number.
   await takeUp(desk, "Strength", bibs.ember, "Ember Dunlin");
-  await key(desk, { "Total reps": "30", "Missed reps": "0" });
+  await key(desk, { "Top beats in total": "30", "Missed reps": "0" });
   await expect(entryOf(desk).getByRole("alert")).toContainText("The last result was 20 and this one is 30.");
   await desk.keyboard.press("Escape");
-  await expect(fieldOf(desk, "Total reps")).toHaveValue("30");
-  await fieldOf(desk, "Total reps").fill("22");
+  await expect(fieldOf(desk, "Top beats in total")).toHaveValue("30");
+  await fieldOf(desk, "Top beats in total").fill("22");
   await fieldOf(desk, "Missed reps").press("Enter");
   await isSaved(desk, "22 reps", "Personal best");
 }
@@ -38,11 +38,11 @@ export async function keyStrength(desk: Page): Promise<void> {
 /** A slip is corrected with a reason, and both attempts stand in the history. */
 export async function correctStrength(desk: Page): Promise<void> {
   await takeUp(desk, "Strength", bibs.brine, "Brine Kestrel");
-  await key(desk, { "Total reps": "18", "Missed reps": "0" });
+  await key(desk, { "Top beats in total": "18", "Missed reps": "0" });
   await isSaved(desk, "18 reps", "Below the personal best");
   await desk.keyboard.press("Alt+c");
   const dialog = desk.getByRole("dialog", { name: "Correct bib 6, Brine Kestrel" });
-  const reps = dialog.getByRole("textbox", { name: /^Total reps/ });
+  const reps = dialog.getByRole("textbox", { name: /^Top beats in total/ });
   await expect(reps).toHaveValue("18");
   await reps.fill("25");
   await dialog.getByRole("button", { name: /^Correct this result/ }).click();
@@ -56,9 +56,9 @@ export async function correctStrength(desk: Page): Promise<void> {
   await newest.first().click();
   const history = desk.getByRole("dialog", { name: "History of bib 6, Brine Kestrel" }).getByRole("listitem");
   await expect(history).toHaveCount(2);
-  await expect(history.first()).toContainText("18 reps in total, 0 missed at the end");
+  await expect(history.first()).toContainText("18 top beats in total, 0 missed at the end");
   await expect(history.first()).toContainText(/Cancelled by ZUQO at .+: misread the tally/);
-  await expect(history.last()).toContainText("25 reps in total, 0 missed at the end");
+  await expect(history.last()).toContainText("25 top beats in total, 0 missed at the end");
   await expect(history.last()).toContainText("Counts");
   await desk.keyboard.press("Escape");
 }

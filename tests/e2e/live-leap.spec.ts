@@ -1,4 +1,6 @@
 import { expect, type Page } from "@playwright/test";
+import type { Length } from "../../electron/domain/length.ts";
+import { inches } from "../lengths.ts";
 import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";
 import { killApp } from "./kills.ts";
@@ -120,7 +122,7 @@ test("inches are typed as people say them, the pad takes fingers, and enough is 
   await typed(desk, "7' 2 1/2");
   await expectForEverybody(desk);
   await desk.getByRole("button", { name: /^Save the reach/ }).click();
-  // 7 ft 2 1/2 in is 86.5 in; 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
+  // 7 ft 2 1/2 in is 86.5 in.
   await expect(desk.getByText("Standing reach 86.5 in")).toBeVisible();
   await typeKeys(clock.pass, keys, ..."104.25", "Enter");
   await expect(best(desk).last()).toContainText("Best so far17.75 in");
@@ -130,8 +132,8 @@ test("inches are typed as people say them, the pad takes fingers, and enough is 
   await expect(laneOf(desk, 1)).toContainText("19in");
   await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "done");
   const { events } = await heatOf(desk, "vertical");
-  const lengths = events.map(({ detail }) => (detail as { mm?: number }).mm ?? 0);
-  expect(lengths).toEqual([2197, 2648, 2680, 0]);
+  const lengths = events.map(({ detail }) => (detail as { length?: Length }).length);
+  expect(lengths).toEqual([inches(86.5), inches(104.25), inches(105.5), undefined]);
 });
 
 test("a half is one key more, the reach is measured again, and without the tick nothing goes in by itself", async ({

@@ -52,10 +52,10 @@ const presses: readonly Press[] = cadences
   .flatMap((signs, index) => {
     const lane = index + 1;
     const off = [...signs].flatMap((sign, at): Press[] => (sign === "x" ? [{ at: at + 1, lane }] : []));
-    // In the same beat as the last cadence: a stop means what was judged by then.
+    // In the second half of the rep after: the last one was done, and a stop asks nothing.
     return signs.endsWith("xxx") ? off : [...off, { at: signs.length, lane, stops: true } as const];
   })
-  .toSorted((a, b) => a.at - b.at);
+  .toSorted((a, b) => a.at - b.at || Number(a.stops ?? false) - Number(b.stops ?? false));
 
 test("six lanes on one beat: what is off is tapped, three in a row end a lane, the others stop", async ({
   tapeline,
@@ -68,7 +68,7 @@ test("six lanes on one beat: what is off is tapped, three in a row end a lane, t
   const shared = keys.pressed();
   const perLane = new Map<number, number>();
   for (const { at, lane, stops } of presses) {
-    await until(clock, timeOf(zero, at));
+    await until(clock, timeOf(zero, at) + (stops ? repMs / 2 : 0));
     await keys.press(stops ? `Shift+Digit${lane}` : `Digit${lane}`);
     perLane.set(lane, (perLane.get(lane) ?? 0) + 1);
   }
@@ -121,8 +121,8 @@ test("two in a row warn by word, shape and tape; a second tap takes the mark off
   await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "done");
   await keys.press("Backspace");
   await expect(laneOf(desk, 1)).toHaveAttribute("data-phase", "going");
-  await pressAt("Shift+Digit1", timeOf(zero, 6));
-  await pressAt("Shift+Digit2", timeOf(zero, 6) + 20);
+  await pressAt("Shift+Digit1", timeOf(zero, 6) + repMs / 2);
+  await pressAt("Shift+Digit2", timeOf(zero, 6) + repMs / 2 + 20);
   await expect.poll(() => marksOf(desk)).toEqual(["6", "6"]);
   const { lane, events } = await heatOf(desk, "push-up");
   expect(events.map(({ kind }) => kind)).toEqual([
@@ -138,6 +138,30 @@ test("two in a row warn by word, shape and tape; a second tap takes the mark off
   expect(lane.map(({ entered }) => entered.filter(({ attempt }) => attempt.void === null).length)).toEqual([
     1, 1,
   ]);
+});
+
+test("a stop with the beat asks whether that rep was done: the lower stands, one key or one finger says otherwise", async ({
+  tapeline,
+}) => {
+  const { desk, clock } = tapeline;
+  await openLive(desk, "push-up", 4, quick);
+  await setLanes(desk, 3);
+  const keys = countedKeys(desk);
+  const zero = await start(tapeline, keys, 3);
+  await until(clock, timeOf(zero, 5));
+  for (const lane of [1, 2, 3]) await keys.press(`Shift+Digit${lane}`);
+  await expect(laneOf(desk, 2)).toContainText("Was rep 5 done?");
+  await expect.poll(() => marksOf(desk)).toEqual(["4", "4", "4"]);
+  await expectForEverybody(desk);
+  // The stop's own key again says no; the key on the screen counts it where the last one stopped, a finger anywhere.
+  await until(clock, timeOf(zero, 6));
+  await keys.press("Shift+Digit1");
+  await keys.press("m");
+  await expect.poll(() => marksOf(desk)).toEqual(["4", "4", "5"]);
+  await expect(laneOf(desk, 1)).not.toContainText("Was rep");
+  await laneOf(desk, 2).getByRole("button", { name: "Yes, 5 count" }).click();
+  await expect.poll(() => marksOf(desk)).toEqual(["4", "5", "5"]);
+  await expect(desk.getByText("Was rep 5 done?")).toHaveCount(0);
 });
 
 test("a false start is called off with a reason and run again with the same lanes; knees are their own mark", async ({
@@ -170,7 +194,7 @@ test("a false start is called off with a reason and run again with the same lane
   await expect(desk.getByRole("button", { name: /^Start 3 lanes/ })).toBeVisible();
   await expect(desk.getByRole("button", { name: /^Bib 2: On the knees/ })).toBeVisible();
   const zero = await startNow(tapeline, keys, "push-up", countInMs);
-  await until(clock, timeOf(zero, 3));
+  await until(clock, timeOf(zero, 3) + repMs / 2);
   for (const lane of [1, 2, 3]) await keys.press(`Shift+Digit${lane}`);
   await expect.poll(() => marksOf(desk)).toEqual(["3", "3", "3"]);
   expect((await heatOf(desk, "push-up")).lane.map(({ variant }) => variant)).toEqual([

@@ -45,7 +45,7 @@ async function save(tapeline: Tapeline, path: string, paper: "a4" | "letter"): P
 
 const titles = ["Cadence push-up", "Quadrant jump", "Vertical leap", "Staged plank", "Circuit"];
 const fields = {
-  "push-up": ["Total reps", "Missed reps at the end", "Full", "On the knees"],
+  "push-up": ["Top beats in total", "Missed reps at the end", "Full", "On the knees"],
   agility: ["Clockwise", "Counter-clockwise", "Full laps", "Extra quadrants (0–", "Line touches"],
   vertical: ["Standing reach (cm)", "Touch 1 (cm)", "Touch 2 (cm)", "Touch 3 (cm)"],
   core: ["Time (m:ss)"],

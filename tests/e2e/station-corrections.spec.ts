@@ -10,7 +10,7 @@ async function enterFifteen(desk: Page): Promise<void> {
   await key(
     desk,
     ["Bib", "1"],
-    ["Total reps", "15"],
+    ["Top beats in total", "15"],
     ["Missed reps at the end", "0"],
     ["Your initials", "mk"],
   );
@@ -24,7 +24,7 @@ test("after a correction the card shows what is stored, and the next correction 
   await desk.keyboard.press("Alt+C");
   const dialog = desk.getByRole("dialog");
   // Enter does what the button says: it corrects, and asks for the reason that is missing.
-  await key(desk, ["Total reps", "16"]);
+  await key(desk, ["Top beats in total", "16"]);
   await key(desk, ["Reason", "counted one twice"]);
   await expect(dialog).toBeHidden();
   await expect(card(desk)).toContainText("16 reps");
@@ -33,8 +33,8 @@ test("after a correction the card shows what is stored, and the next correction 
   await expect(desk.getByText(/^The correction is saved/)).toBeVisible();
 
   await desk.keyboard.press("Alt+C");
-  await expect(dialog.getByRole("textbox", { name: "Total reps" })).toHaveValue("16");
-  await dialog.getByRole("textbox", { name: "Total reps" }).fill("17");
+  await expect(dialog.getByRole("textbox", { name: "Top beats in total" })).toHaveValue("16");
+  await dialog.getByRole("textbox", { name: "Top beats in total" }).fill("17");
   await dialog.getByRole("textbox", { name: "Reason" }).fill("once more");
   await desk.keyboard.press("Enter");
   await expect(dialog).toBeHidden();
@@ -55,7 +55,7 @@ test("an open correction is not left by the keys of other screens, and Esc asks 
   await enterFifteen(desk);
   await desk.keyboard.press("Alt+C");
   const dialog = desk.getByRole("dialog");
-  const reps = dialog.getByRole("textbox", { name: "Total reps" });
+  const reps = dialog.getByRole("textbox", { name: "Top beats in total" });
   await reps.fill("19");
   for (const keys of ["Alt+4", "Alt+L", "Alt+N", "Alt+R"]) {
     await desk.keyboard.press(keys);
@@ -88,18 +88,18 @@ test("a half-typed entry is there again after another screen and after the live 
   tapeline: { desk },
 }) => {
   await enterFifteen(desk);
-  await key(desk, ["Bib", "2"], ["Total reps", "23"]);
+  await key(desk, ["Bib", "2"], ["Top beats in total", "23"]);
   await expect(field(desk, "Missed reps at the end")).toBeFocused();
   await desk.keyboard.press("Alt+4");
   await expect(field(desk, "Bib")).toHaveValue("");
   await desk.keyboard.press("Alt+3");
-  await expect(field(desk, "Total reps")).toHaveValue("23");
+  await expect(field(desk, "Top beats in total")).toHaveValue("23");
   await expect(field(desk, "Bib")).toHaveValue("2");
   await expect(field(desk, "Missed reps at the end")).toBeFocused();
   await desk.keyboard.press("Alt+L");
   await expect(desk.getByRole("button", { name: /^Call the next/ })).toBeVisible();
   await desk.keyboard.press("Alt+L");
-  await expect(field(desk, "Total reps")).toHaveValue("23");
+  await expect(field(desk, "Top beats in total")).toHaveValue("23");
 });
 
 test("each line of the list shows its own jump, and the result that all of them make", async ({

@@ -10,7 +10,7 @@ async function enterPlainly(desk: Page): Promise<void> {
   await key(
     desk,
     ["Bib", "3"],
-    ["Total reps", "20"],
+    ["Top beats in total", "20"],
     ["Missed reps at the end", "0"],
     ["Your initials", "mk"],
   );
@@ -27,7 +27,7 @@ test("no Enter says yes to a doubt, and the next bib typed meanwhile is kept for
 }) => {
   await openStation(desk, "push-up", 3);
   await enterPlainly(desk);
-  await key(desk, ["Bib", "1"], ["Total reps", "0"], ["Missed reps at the end", "0"]);
+  await key(desk, ["Bib", "1"], ["Top beats in total", "0"], ["Missed reps at the end", "0"]);
   await expect(doubt(desk)).toBeVisible();
   await expect(desk.getByRole("button", { name: /^No, change it/ })).toBeFocused();
   // The next athlete's paper, heads down: nothing of it is for bib 1, and nothing is saved.
@@ -35,9 +35,9 @@ test("no Enter says yes to a doubt, and the next bib typed meanwhile is kept for
   await expect(doubt(desk)).toContainText("Next bib: 2");
   expect((await attemptsAt(desk, "push-up")).map(({ bib }) => bib)).toEqual([3]);
   await desk.keyboard.press("y");
-  await expect(field(desk, "Total reps")).toBeFocused();
+  await expect(field(desk, "Top beats in total")).toBeFocused();
   await expect(field(desk, "Bib")).toHaveValue("2");
-  await expect(field(desk, "Total reps")).toHaveValue("");
+  await expect(field(desk, "Top beats in total")).toHaveValue("");
   expect(await attemptsAt(desk, "push-up")).toEqual([
     { bib: 1, seen: { how: "tally", reps: 0, offAtEnd: 0 }, stands: true },
     { bib: 3, seen: { how: "tally", reps: 20, offAtEnd: 0 }, stands: true },
@@ -47,11 +47,11 @@ test("no Enter says yes to a doubt, and the next bib typed meanwhile is kept for
 test("no to a doubt leaves what was typed, and says that it is not saved", async ({ tapeline: { desk } }) => {
   await openStation(desk, "push-up", 3);
   await enterPlainly(desk);
-  await key(desk, ["Bib", "1"], ["Total reps", "85"], ["Missed reps at the end", "3"]);
+  await key(desk, ["Bib", "1"], ["Top beats in total", "85"], ["Missed reps at the end", "3"]);
   await expect(doubt(desk)).toContainText("82 reps is a lot at this tempo.");
   await desk.keyboard.press("Escape");
-  await expect(field(desk, "Total reps")).toBeFocused();
-  await expect(field(desk, "Total reps")).toHaveValue("85");
+  await expect(field(desk, "Top beats in total")).toBeFocused();
+  await expect(field(desk, "Top beats in total")).toHaveValue("85");
   await expect(desk.getByText(/^Not saved yet:/)).toBeVisible();
   expect((await attemptsAt(desk, "push-up")).map(({ bib }) => bib)).toEqual([3]);
   // Typed heads down: 35 for 85 lands in what was doubted. Among the missed ones it would make 85 − 35 = 50, and pass.

@@ -1,4 +1,5 @@
 import { expect, type Page } from "@playwright/test";
+import { cm } from "../lengths.ts";
 import { test } from "./fixture.ts";
 import { countedKeys, gather, goToLive, heatOf, laneOf, openLive, setLanes } from "./live.ts";
 import { callIn, typeKeys } from "./live-own.ts";
@@ -35,14 +36,14 @@ test("a heat that nobody finishes holds nobody, and its lanes still offer to cor
   await expect(correct).toBeVisible();
   await correct.click();
   const dialog = desk.getByRole("dialog", { name: /^Correct bib 1/ });
-  await dialog.getByRole("textbox", { name: "Total reps" }).fill("21");
+  await dialog.getByRole("textbox", { name: "Top beats in total" }).fill("21");
   await dialog.getByRole("textbox", { name: "Reason" }).fill("one not seen");
   await desk.keyboard.press("Enter");
   await expect(dialog).toBeHidden();
   await expect(laneOf(desk, 1)).toContainText("21");
   // What stands is what the next correction begins with.
   await correct.click();
-  await expect(dialog.getByRole("textbox", { name: "Total reps" })).toHaveValue("21");
+  await expect(dialog.getByRole("textbox", { name: "Top beats in total" })).toHaveValue("21");
   await desk.keyboard.press("Escape");
   // The heat can be left without calling anybody.
   await desk.keyboard.press("x");
@@ -163,7 +164,10 @@ test("a corrected leap is corrected in the pane beside its lane too", async ({
   await expect(laneOf(desk, 1)).toContainText("39cm");
   await expect(stage).toContainText("Best so far39 cm");
   await expect(stage).toContainText("Jump 339 cm");
-  expect((await attemptsAt(desk, "vertical"))[0]?.seen).toEqual({ standingReach: 2200, touchReach: 2590 });
+  expect((await attemptsAt(desk, "vertical"))[0]?.seen).toEqual({
+    standingReach: cm(220),
+    touchReach: cm(259),
+  });
 });
 
 test("before the start a lane's cap says what its key does, and a heat that runs shows its caution", async ({

@@ -6,6 +6,7 @@ import { openStore } from "../../electron/store/connection/open.ts";
 import type { Store } from "../../electron/store/connection/store.ts";
 import { bringLogIn } from "../../electron/store/keeping/guard.ts";
 import { recordAttempt } from "../../electron/store/tables/record.ts";
+import { cm } from "../lengths.ts";
 import { connectionOf } from "../store/connection.ts";
 import { dump } from "../store/hall.ts";
 import { makeHall } from "./hall.ts";
@@ -54,7 +55,7 @@ export function takeImages(): { images: Image[]; drop: () => void } {
 export function enter(store: Store, index: number): void {
   const kinds = [
     { test: "push-up", variant: "full", seen: { how: "tally", reps: 5 + (index % 30), offAtEnd: 0 } },
-    { test: "vertical", variant: "", seen: { standingReach: 2100, touchReach: 2250 + index } },
+    { test: "vertical", variant: "", seen: { standingReach: cm(210), touchReach: cm(225 + index / 2) } },
     { test: "core", variant: "", seen: { held: 20_000 + index * 1000 } },
   ] as const;
   const kind = kinds[Math.floor(index / athletes) % 3] ?? kinds[0];

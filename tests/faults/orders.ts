@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { cm } from "../lengths.ts";
 
 /** What the process that enters is told on its command line, as JSON. */
 export interface Orders {
@@ -76,7 +77,11 @@ export const order: readonly { test: string; variant: string; seen: (chance: Cha
         touches: 0,
       })),
   },
-  { test: "vertical", variant: "", seen: (c) => [{ standingReach: 2100, touchReach: upTo(c, 2250, 2600) }] },
+  {
+    test: "vertical",
+    variant: "",
+    seen: (c) => [{ standingReach: cm(210), touchReach: cm(upTo(c, 225, 260)) }],
+  },
   { test: "core", variant: "", seen: (c) => [{ held: upTo(c, 20, 230) * 1000 }] },
 ];
 

@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { cm } from "../lengths.ts";
 
 export const athletes = 300;
 const tests = ["push-up", "agility", "vertical", "core", "endurance"] as const;
@@ -19,7 +20,7 @@ function seenOf(test: (typeof tests)[number], index: number): readonly object[] 
     case "agility":
       return ["cw", "ccw"].map((direction) => ({ direction, laps: 6, extra: index % 4, touches: 0 }));
     case "vertical":
-      return [{ standingReach: 2100, touchReach: 2490 + 5 * (index % 11) }];
+      return [{ standingReach: cm(210), touchReach: cm(249 + (index % 11) / 2) }];
     case "core":
       return [{ held: 80_000 + 3000 * (index % 30) }];
     case "endurance":

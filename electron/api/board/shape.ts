@@ -34,6 +34,7 @@ interface Shown {
   /** In grains; 0 for a first mark. */
   readonly gain: number;
   readonly bestBefore: number;
+  readonly isFair: boolean;
 }
 
 const newestShown = 12;
@@ -78,20 +79,22 @@ function labelsOf(people: readonly InPublic[]): ReadonlyMap<number, Label> {
 }
 
 function showable(labels: ReadonlyMap<number, Label>, marks: readonly MarkWithNews[]): Shown[] {
-  return marks.flatMap(({ athleteId, test, seq, mark, news }) => {
+  return marks.flatMap(({ athleteId, test, seq, mark, news, isFairBest }) => {
     const label = labels.get(athleteId);
     if (label === undefined || news === null || mark.state !== "complete" || news.standing === "below")
       return [];
     const { value } = mark;
     const { standing, gainOverBest, bestBefore } = news;
-    return { seq, label, test, value, standing, gain: gainOverBest ?? 0, bestBefore: bestBefore ?? value };
+    const best = { gain: gainOverBest ?? 0, bestBefore: bestBefore ?? value, isFair: isFairBest };
+    return { seq, label, test, value, standing, ...best };
   });
 }
 
 function bestOf(mark: Shown, error: TypicalError, lengths: LengthUnit): Best {
-  const { seq, label, test, value, gain, bestBefore } = mark;
+  const { seq, label, test, value, gain, bestBefore, isFair } = mark;
   const spread = Math.SQRT2 * typicalError(test, (bestBefore + value) / 2, error);
-  const judged = verdict(test, bestBefore, value, error);
+  // A best over fewer trials is one, but how much of it is chance nobody knows.
+  const judged = isFair ? verdict(test, bestBefore, value, error) : "noise";
   if (judged === "likely loss" || judged === "clear loss") throw new Error("A best is never a loss.");
   return {
     ...{ seq, label, test, verdict: judged },

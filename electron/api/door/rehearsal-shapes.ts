@@ -13,6 +13,7 @@ const formSchema = z.object({
   worksheets: z.array(z.string()),
   worksheet: z.int(),
   asksDateOrder: z.boolean(),
+  asked: z.array(z.object({ name: z.string(), options: z.array(z.string()) })),
 });
 
 /** The steps of a rehearsal, in order. */

@@ -26,6 +26,7 @@ export interface SaidOfSheet {
   readonly league?: string | undefined;
   readonly date?: string | undefined;
   readonly dateOrder?: "day" | "month" | undefined;
+  readonly blanks?: Readonly<Record<string, string>> | undefined;
 }
 
 /**

@@ -17,7 +17,11 @@ export const writtenSchema = z.object({
 });
 
 export const markSchema = z.discriminatedUnion("state", [
-  z.object({ state: z.literal("complete"), value: z.int() }),
+  z.object({
+    state: z.literal("complete"),
+    value: z.int(),
+    trials: z.object({ done: z.int(), of: z.int() }).exactOptional(),
+  }),
   z.object({ state: z.literal("incomplete"), missing: z.array(z.string()).readonly() }),
   z.object({ state: z.literal("unfinished"), rounds: z.int(), reps: z.int() }),
 ]);
@@ -32,12 +36,14 @@ const newsSchema = z.object({
   verdict: z.enum(["noise", "likely gain", "likely loss", "clear gain", "clear loss"]).nullable(),
 });
 
-/** A mark of today: its text, and its rank in the athlete's own history. */
+/** A mark of today: its text, and its rank in the athlete's own history. No change is told of what can't be compared. */
 export const toldSchema = z.object({
   variant: z.string(),
   mark: markSchema,
   written: writtenSchema,
   news: newsSchema.nullable(),
+  /** In what it was made otherwise than the one that it is compared with: trials, position in the day, rest. */
+  beside: z.array(sentenceSchema),
 });
 
 export const stationPersonSchema = z.object({

@@ -1,10 +1,11 @@
 import { createHash } from "node:crypto";
+import { definitionOf, type TestCode } from "../../domain/tests/registry.ts";
 
 /** The content that identifies a row of results when its sheet is imported again. */
 export interface SheetAttempt {
   readonly dayId: number;
   readonly athleteId: number;
-  readonly test: string;
+  readonly test: TestCode;
   readonly variant: string;
   /** As parsed, so that its keys are always in the same order. */
   readonly seen: unknown;
@@ -40,7 +41,8 @@ export function freshAttemptId(
   }
 }
 
-/** Returns an attempt's content as text; equal attempts give equal texts. */
+/** Returns an attempt's content as text; equal attempts give equal texts, the same in every version of the program. */
 export function contentOf({ dayId, athleteId, test, variant, seen }: SheetAttempt): string {
-  return [dayId, athleteId, test, variant, JSON.stringify(seen)].join("\n");
+  const known = definitionOf(test).sheet.knownAs?.(seen) ?? seen;
+  return [dayId, athleteId, test, variant, JSON.stringify(known)].join("\n");
 }

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { sheetLimits } from "../../domain/sheets/limits.ts";
+import type { Blanks } from "../../sheets/blanks.ts";
 import { type DateOrder, dateOrders } from "../../sheets/dates.ts";
 import type { SheetRow } from "../../sheets/grid.ts";
 import { type Given, type Mapping, type SheetKindName, sheetKinds } from "../../sheets/headers.ts";
@@ -24,6 +25,8 @@ export const choicesShape = {
   date: isoDay.optional(),
   /** Which comes first in dates that could be read in two ways. */
   dateOrder: z.enum(dateOrders).optional(),
+  /** What blank cells mean, of those columns that can't be left blank unasked: field → text. */
+  blanks: z.record(z.string().max(40), z.string().max(40)).default({}),
   /** Cells that were put right: line → column (from 0) → text. */
   edits: z.record(row, z.record(row, z.string().max(1000))).default({}),
   /** Lines that are left out by choice. */
@@ -46,6 +49,7 @@ export interface SheetChoices {
   readonly worksheet: number | null;
   readonly given: Given;
   readonly dateOrder: DateOrder | null;
+  readonly blanks: Blanks;
   readonly edits: Readonly<Record<string, Readonly<Record<string, string>>>>;
   readonly leftOut: ReadonlySet<number>;
   readonly answers: SheetAnswers;
@@ -64,6 +68,7 @@ export function choicesOf(
     league,
     date,
     dateOrder,
+    blanks = {},
     edits = {},
     leftOut = [],
     answers = {},
@@ -76,6 +81,7 @@ export function choicesOf(
     worksheet: worksheet ?? null,
     given: { ...(league !== undefined && { league }), ...(date !== undefined && { date }) },
     dateOrder: dateOrder ?? null,
+    blanks,
     edits,
     leftOut: new Set(leftOut),
     answers,

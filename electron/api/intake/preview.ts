@@ -32,6 +32,8 @@ export function previewOf(sheet: ReadSheet, planned: PlannedSheet) {
   return {
     ...takenOf(planned),
     ...{ headerLine, worksheet, worksheets: [...worksheets], asksDateOrder },
+    /** Columns that some row leaves blank and that have to be asked for, with what can be meant. */
+    asked: sheet.asked.map(({ name, options }) => ({ name, options: [...options] })),
     /** Field → header, as it was said or remembered. */
     mapping: { ...sheet.mapping },
     /** True where a row holds several tests, a column each. */

@@ -1,7 +1,9 @@
 import { setImmediate } from "node:timers/promises";
 import { Refusal } from "../../domain/refusal.ts";
 import { type Cells, RowRefused } from "../../domain/tests/cells.ts";
+import type { AskedColumn } from "../../domain/tests/definition.ts";
 import { sentence } from "../../domain/words.ts";
+import { type Blanks, blankIn, filledIn } from "../../sheets/blanks.ts";
 import { cellsOf } from "../../sheets/cells.ts";
 import { orderOf } from "../../sheets/dates.ts";
 import type { LinesRead, Separator, SheetRow } from "../../sheets/grid.ts";
@@ -50,6 +52,8 @@ export interface ReadSheet {
   readonly mapping: Mapping;
   /** Dates may be read in two ways, and none of them decides. */
   readonly asksDateOrder: boolean;
+  /** Columns that some row leaves blank, and that can't be left so unasked. */
+  readonly asked: readonly AskedColumn[];
   /** Every row by its line. */
   readonly rows: ReadonlyMap<number, SheetRow>;
   /** Rows that are left out by choice. */
@@ -91,9 +95,9 @@ export async function* readSteps(
   const asksDateOrder = found === "open";
   const order = found === "open" ? choices.dateOrder : found;
   const missing = asksDateOrder && order === null ? [...matched.missing, "date_order"] : matched.missing;
-  const { given, answers } = choices;
-  const readable = { ...table, rows, matched: { ...matched, missing }, given, answers };
-  const read = yield* readRows(kind, readable, { today, order: order ?? "day" });
+  const { given, answers, blanks } = choices;
+  const readable = { ...table, kind, rows, matched: { ...matched, missing }, given, answers, blanks };
+  const read = yield* readRows(readable, { today, order: order ?? "day" });
   const about = {
     headers: table.headers,
     headerLine: table.headerLine,
@@ -133,10 +137,12 @@ interface Readable extends Table {
   readonly matched: MatchedHeaders;
   readonly given: Given;
   readonly answers: SheetAnswers;
+  readonly kind: SheetKindName;
+  readonly blanks: Blanks;
 }
 
-function readRows(kind: SheetKindName, sheet: Readable, ways: PastWays): RowSteps {
-  switch (kind) {
+function readRows(sheet: Readable, ways: PastWays): RowSteps {
+  switch (sheet.kind) {
     case "roster":
       return readAll(sheet, rosterReader(sheet, ways.today), planRoster);
     case "results":
@@ -151,20 +157,22 @@ function rosterReader({ rows, matched: { columns } }: Readable, today: string) {
   return (cells: Cells) => readRosterRow(cells, ways);
 }
 
-type RowSteps = Generator<LinesRead, Pick<ReadSheet, "rows" | "unread" | "plan">>;
+type RowSteps = Generator<LinesRead, Pick<ReadSheet, "rows" | "unread" | "plan" | "asked">>;
 type GoodRow<Row> = ReadRow<Row> & Said;
 
 function* readAll<Row>(
-  { headers, rows: all, broken, matched, given, answers }: Readable,
+  { headers, rows: all, broken, matched, given, answers, kind, blanks }: Readable,
   read: (cells: Cells) => Row,
   plan: (db: ReadableDb, rows: readonly ReadRow<Row>[], when: Planning) => RowOutcome[],
 ): RowSteps {
   const good: GoodRow<Row>[] = [];
   const unread: KeptBackRow[] = [];
+  const asked = new Map<string, AskedColumn>();
   const wanted = matched.missing.length === 0 ? all : [];
   for (const [index, row] of wanted.entries()) {
-    for (const said of unfold(row, matched, given)) {
-      const outcome = readOne(row, headers, said, read);
+    for (const { cells, part } of unfold(row, matched, given)) {
+      for (const column of blankIn(kind, cells)) asked.set(column.name, column);
+      const outcome = readOne(row, headers, { cells: filledIn(kind, cells, blanks), part }, read);
       if ("reason" in outcome) unread.push(outcome);
       else good.push(outcome);
     }
@@ -172,7 +180,12 @@ function* readAll<Row>(
   }
   for (const { line, reason } of broken) unread.push({ line, field: null, reason });
   const rows = new Map([...all, ...broken].map((row) => [row.line, row]));
-  return { rows, unread, plan: (db, at) => withSources(plan(db, good, { at, answers }), good, headers) };
+  return {
+    rows,
+    unread,
+    asked: [...asked.values()],
+    plan: (db, at) => withSources(plan(db, good, { at, answers }), good, headers),
+  };
 }
 
 /** Plans come in the order of the rows: each with what its row says. */

@@ -11,8 +11,9 @@ import { type MarkWithNews, tellMarks } from "./marks.ts";
 
 /** Formats a mark for a station, lengths in cm or in. */
 export function toldOf(mark: MarkWithNews, lengths: LengthUnit): Told {
-  const { variant, news } = mark;
-  return { variant, mark: mark.mark, written: writeMark(mark.test, mark.mark, lengths), news };
+  const { variant, news, beside } = mark;
+  const written = writeMark(mark.test, mark.mark, lengths);
+  return { variant, mark: mark.mark, written, news, beside: [...beside] };
 }
 
 /** Returns an athlete's mark of one variant today, judged by `errors`; null without standing attempts. */

@@ -1,3 +1,4 @@
+import { middleRank } from "../../domain/marks/rank.ts";
 import { intraclass } from "../../domain/statistics/agreement.ts";
 import { startingDegrees } from "../../domain/statistics/blend.ts";
 import { typicalError } from "../../domain/statistics/change.ts";
@@ -48,7 +49,7 @@ function viewTest(db: ReadableDb, test: TestCode, noise: TestNoise, lengths: Len
   const inUnit = (grains: number) => quantityOf(test, grains, lengths);
   const atMark = (amount: number) => inUnit(typicalError(test, typical.value, { ...error, amount }));
   const judged = (wanted: "likely gain" | "clear gain") => {
-    const mark = firstMarkJudged(test, typical.value, wanted, error);
+    const mark = firstMarkJudged(test, typical.value, wanted, error, lengths);
     return mark === null ? null : write(mark, lengths);
   };
   const small = values.length < enough ? null : inUnit(smallestWorthwhileChange(values) ?? 0);
@@ -77,6 +78,8 @@ function typicalOf(db: ReadableDb, test: TestCode) {
   const newest = newestMarks(db, test);
   if (newest === undefined)
     return { value: definitionOf(test).figures.middling, date: null, marks: 0, values: [] };
-  const { date, values } = newest;
-  return { value: Math.round(quantile(values, 0.5)), date, marks: values.length, values };
+  const { date, values, ranks } = newest;
+  // Where half of them stopped, the middle of those who finished explains the test.
+  const value = Math.round(middleRank(ranks) ?? quantile(values, 0.5));
+  return { value, date, marks: values.length, values };
 }

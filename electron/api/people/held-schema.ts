@@ -39,6 +39,9 @@ const mark = z.object({
   detail: markSchema,
   order: z.int(),
   rules: z.int(),
+  /** Among the tests of the day, from 1, and the minutes since the one before; null where not known. */
+  position: z.int().nullable(),
+  rest_minutes: z.int().nullable(),
 });
 
 const heat = z.object({

@@ -112,12 +112,12 @@ function attemptOf(rows: HeldRows, attempt: AttemptRow, own: Own): HeldDay["atte
 }
 
 function markOf(row: HeldRows["mark"][number]): HeldDay["marks"][number] {
-  const { test, variant, fingerprint, state, value, detail, seq, rules } = row;
+  const { test, variant, fingerprint, state, value, detail, seq, rules, position, rest_minutes } = row;
   const { unit } = protocolOf(test).grain;
   return {
     ...{ test, variant, protocol: fingerprint, state, unit },
     value: value === null ? null : measured(test, value).value,
-    ...{ detail: JSON.parse(detail) as Mark, order: seq, rules },
+    ...{ detail: JSON.parse(detail) as Mark, order: seq, rules, position, rest_minutes },
   };
 }
 

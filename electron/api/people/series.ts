@@ -1,3 +1,4 @@
+import { areAlike, fewTrials, madeOtherwise } from "../../domain/marks/otherwise.ts";
 import type { TypicalError } from "../../domain/statistics/change.ts";
 import { chanceOfDirection } from "../../domain/statistics/direction.ts";
 import { newsOf } from "../../domain/statistics/news.ts";
@@ -73,11 +74,12 @@ function ways(): [TestCode, string][] {
 }
 
 function todays(day: Day | null, marks: readonly KeptMark[]): Known[] {
-  return marks.flatMap(({ test, variant, fingerprint: rules, mark }) => {
+  return marks.flatMap(({ test, variant, fingerprint: rules, mark, made: how }) => {
     if (day === null || mark.state !== "complete") return [];
     const { id: dayId, date } = day;
     const { value } = mark;
-    return { test, variant, fingerprint: rules, date, dayId, value, source: "day", today: true };
+    const made = { ...how, trials: fewTrials(mark) };
+    return { test, variant, fingerprint: rules, date, dayId, value, source: "day", today: true, made };
   });
 }
 
@@ -122,10 +124,15 @@ function shown(marks: readonly Known[], error: TypicalError, lengths: LengthUnit
 
 /** Tells a mark among those before it: its standing, and its change from the last one in grains, where positive is better. */
 function pointOf(mark: Known, before: readonly Known[], error: TypicalError, lengths: LengthUnit) {
-  const { test, value, today } = mark;
+  const { test, value, today, made } = mark;
   const { standing, change, verdict, previous } = newsOf(test, value, before, error);
+  const last = before.at(-1);
+  const told = { ...toldOf(mark, lengths), value, today, standing };
+  const beside = last === undefined ? [] : madeOtherwise(made, last.made);
+  if (last !== undefined && !areAlike(made, last.made))
+    return { ...told, change: null, verdict: null, chance: null, beside };
   const chance = previous === null ? null : chanceOfDirection(test, previous, value, error);
-  return { ...toldOf(mark, lengths), value, today, standing, change, verdict, chance };
+  return { ...told, change, verdict, chance, beside };
 }
 
 /** Returns the place of the newest mark among others of its day, if it is from a day of this store; null with too few. */

@@ -13,12 +13,12 @@ import { choicesShape } from "../intake/choices.ts";
 import { uploads } from "../intake/uploads.ts";
 
 /** Sheets uploaded by `intake.upload`. The evening before there are no results yet. */
-const { headerLine, worksheet, league, date, dateOrder } = choicesShape;
+const { headerLine, worksheet, league, date, dateOrder, blanks } = choicesShape;
 const sheet = z.object({
   uploadId: z.uuid(),
   /** The file's, to tell two rosters apart. */
   name: z.string().max(300).default(""),
-  said: z.object({ headerLine, worksheet, league, date, dateOrder }).default({}),
+  said: z.object({ headerLine, worksheet, league, date, dateOrder, blanks }).default({ blanks: {} }),
 });
 const brought = z.object({
   rosters: z.array(sheet).min(1).max(mostRosters),

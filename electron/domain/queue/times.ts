@@ -44,7 +44,7 @@ export function lastDoneByAthlete(
 }
 
 /** Returns the time each attempt was performed. Attempts come in the order of entry, corrected ones first. */
-function performedAt(attempts: readonly TimedAttempt[]): ReadonlyMap<string, string> {
+export function performedAt(attempts: readonly TimedAttempt[]): ReadonlyMap<string, string> {
   const doneAt = new Map<string, string>();
   for (const { id, at, replaces } of attempts) doneAt.set(id, doneAt.get(replaces ?? "") ?? at);
   return doneAt;

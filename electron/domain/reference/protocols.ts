@@ -25,6 +25,9 @@ const schema = z.object({
     .max(20),
 });
 
+/** The rules whose bundles are read. Those before differ in the grain of a height alone, and marks are told in units. */
+const readable: readonly number[] = [1, 2, rulesVersion];
+
 type Told = z.infer<typeof schema>["tests"][number];
 
 /**
@@ -36,7 +39,7 @@ type Told = z.infer<typeof schema>["tests"][number];
 export function readProtocols(text: string): BundleTest[] {
   const { data } = schema.safeParse(parseJson(protocolsName, text));
   if (data === undefined) throw unreadable(protocolsName);
-  if (data.scoringRules !== rulesVersion) throw refused(sentence("reference.scoring"));
+  if (!readable.includes(data.scoringRules)) throw refused(sentence("reference.scoring"));
   const tests = data.tests.map((told) => [codeOf(told.test), told] as const);
   if (new Map(tests).size !== tests.length) throw unreadable(protocolsName);
   return tests.flatMap(([code, told]) => variantsOf(code, told));
@@ -51,8 +54,8 @@ function codeOf(test: string): TestCode {
 
 function variantsOf(test: TestCode, told: Told): BundleTest[] {
   const { grain, better, variants } = protocolOf(test);
-  const isSame =
-    told.unit === grain.unit && told.smallestStep === 1 / grain.perUnit && told.better === better;
+  const steps = [grain.perUnit, grain.earlier ?? grain.perUnit].map((perUnit) => 1 / perUnit);
+  const isSame = told.unit === grain.unit && steps.includes(told.smallestStep) && told.better === better;
   const { data: parameters } = parseParameters(test, told.parameters);
   if (!isSame || parameters === undefined) throw unreadable(protocolsName);
   const names = told.variants.map(({ variant }) => variant);

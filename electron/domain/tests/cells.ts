@@ -1,3 +1,4 @@
+import { grainsOf, type Length } from "../length.ts";
 import { Refusal } from "../refusal.ts";
 import { fromUnit, parseCount, parseLength, parseTime } from "../units.ts";
 import { type Sentence, sentence } from "../words.ts";
@@ -45,11 +46,11 @@ export function time(cells: Cells, column: string, text = cells(column)): number
   return read.ms;
 }
 
-/** Reads a length in mm. @throws RowRefused */
-export function lengthOf(cells: Cells, column: string, unit: LengthUnit): number {
+/** Reads a length as it is written. @throws RowRefused */
+export function lengthOf(cells: Cells, column: string, unit: LengthUnit): Length {
   const read = parseLength(cells(column), unit);
   if ("sentence" in read) throw new RowRefused(column, read.sentence);
-  return read.mm;
+  return read.length;
 }
 
 /** Reads the unit of lengths; cm when empty. @throws RowRefused */
@@ -77,9 +78,9 @@ export function pastGrains(cells: Cells, grain: Grain): number {
   return read.value;
 }
 
-/** Reads a past length in mm; in inches where the unit says so. @throws RowRefused */
+/** Reads a past length in grains; in inches where the unit says so. @throws RowRefused */
 export function pastLength(cells: Cells, grain: Grain): number {
-  return lengthUnit(cells) === "in" ? lengthOf(cells, "mark", "in") : pastGrains(cells, grain);
+  return lengthUnit(cells) === "in" ? grainsOf(lengthOf(cells, "mark", "in")) : pastGrains(cells, grain);
 }
 
 /** Reads a past time in ms. "3.00" alone could be minutes, unless the unit says seconds. @throws RowRefused */

@@ -46,6 +46,13 @@ export interface SheetColumn {
 /** A test's cells on a sheet: the raw parts of an attempt, lengths in cm and times in s. */
 export type SeenCells = Readonly<Record<string, string | number | null>>;
 
+/** A column whose blank cell says nothing by itself: a person says once what it means in a sheet. */
+export interface AskedColumn {
+  readonly name: string;
+  /** What can be meant, as it would be written. */
+  readonly options: readonly string[];
+}
+
 /** An attempt that gives a mark of an earlier day, so that the test itself scores and judges it. */
 interface PastMark<Attempt> {
   readonly seen: Attempt;
@@ -60,6 +67,10 @@ export interface SheetTest<Attempt> {
   read(cells: Cells): Attempt;
   /** Writes an attempt's cells, without those the test does not have. */
   write(seen: Attempt): SeenCells;
+  /** Columns of its results that can't be left blank unasked. */
+  readonly asked?: readonly AskedColumn[];
+  /** What an attempt of a sheet is known by when the sheet comes again, where an earlier version kept it otherwise. */
+  knownAs?(seen: Attempt): unknown;
   /** Reads `mark` and `unit` of a sheet of past results. @throws RowRefused */
   readPast(cells: Cells): PastMark<Attempt>;
 }
@@ -79,8 +90,8 @@ export interface Figures {
   readonly ladder: Ladder;
   /** Starting value of a store without pairs, with its source in a comment: grains, or a share of the mark. */
   readonly typicalError: { readonly kind: "grains" | "share"; readonly amount: number };
-  /** Least difference between two readings. */
-  readonly reading: number;
+  /** Returns the least difference between two readings. */
+  reading(lengths: LengthUnit): number;
   /** A middling mark that explains the test while the store has none; ours, no source. */
   readonly middling: number;
   /** Initial number of lanes at a station. */
@@ -90,10 +101,10 @@ export interface Figures {
   /** Writes a tick on an axis, where it differs from the mark's own number. */
   writeTick?(value: number): string;
   /**
-   * The part of an attempt that holds a trial's value in grains, less another part, where a mark is the best of several
-   * trials. The variation within a day is read from them. Null where one attempt is the mark.
+   * Returns a trial's value in grains from a stored attempt, where a mark is the best of several trials. The variation
+   * within a day is read from them. Null where one attempt is the mark.
    */
-  readonly trial: { readonly value: string; readonly less: string | null } | null;
+  readonly trial: ((seen: unknown) => number) | null;
 }
 
 /** The English texts of a test for files that leave the program; English in every language. */

@@ -5,13 +5,20 @@ import type { Sentence } from "../words.ts";
 export interface Grain {
   /** The unit on sheets and screens. */
   readonly unit: "reps" | "landings" | "cm" | "s";
-  /** Grains in one unit: 4 quarter landings, 10 mm in a cm; 1 s of a plank, 1000 ms of a circuit. */
+  /** Grains in one unit: 4 quarter landings, 200 twentieths of a mm in a cm; 1 s of a plank, 1000 ms of a circuit. */
   readonly perUnit: number;
+  /** Grains in one unit under the rules before, where they were others; bundles of those are still read. */
+  readonly earlier?: number;
 }
 
 /** The mark of one athlete's standing attempts of a test and variant. */
 export type Mark =
-  | { readonly state: "complete"; readonly value: number }
+  | {
+      readonly state: "complete";
+      readonly value: number;
+      /** The trials that it is the best of, where the rules allow more. */
+      readonly trials?: { readonly done: number; readonly of: number };
+    }
   /** Some attempts that the mark needs are still missing; `missing` names their slots. */
   | { readonly state: "incomplete"; readonly missing: readonly string[] }
   /** Stopped before the end of a timed task: ranks after every finisher and is never a best. */
@@ -41,8 +48,8 @@ export interface Protocol<Code extends string, Parameters, Attempt> {
   readonly better: "higher" | "lower";
   readonly grain: Grain;
   /**
-   * Marks no further apart than this (grains) are equal: less than any reading shows. 1 for a height, since quarter
-   * inches kept as whole millimetres make one jump 450 or 451 mm, depending on the reach; 0 for everything counted.
+   * Marks no further apart than this (grains) are equal: less than any reading shows. 1 mm for a height, which one tape
+   * never shows and a tape in centimetres against one in inches does; 0 for everything counted.
    */
   readonly equalWithin: number;
   /** Variants of the test, whose marks never compare; one empty text where there is only one. */

@@ -1,3 +1,4 @@
+import type { Length } from "../length.ts";
 import {
   type EitherTime,
   eitherTime,
@@ -23,8 +24,7 @@ export interface Reading {
   count(name: string): number;
   /** In ms. */
   time(name: string): number;
-  /** In mm. */
-  length(name: string, unit: LengthUnit): number;
+  length(name: string, unit: LengthUnit): Length;
   /** In g; typed in kilograms, or in pounds beside inches. */
   mass(name: string, unit: LengthUnit): number;
 }
@@ -43,6 +43,13 @@ export function readingOf(typed: Typed): Reading {
     return 0;
   }
 
+  function length(name: string, unit: LengthUnit): Length {
+    const read = parseLength(text(name), unit);
+    if ("length" in read) return read.length;
+    errors[name] = read.sentence;
+    return { unit: "cm", halves: 0 };
+  }
+
   function time(name: string): number {
     const either = eitherTime(text(name));
     if (either !== null) eithers[name] = either;
@@ -56,7 +63,7 @@ export function readingOf(typed: Typed): Reading {
     isEmpty: (name) => text(name).trim() === "",
     count: (name) => take(name, parseCount(text(name)), "count"),
     time,
-    length: (name, unit) => take(name, parseLength(text(name), unit), "mm"),
+    length,
     mass(name, unit) {
       const thousandths = take(name, fromUnit({ unit: "cm", perUnit: 1000 }, text(name)), "value");
       return unit === "cm" ? thousandths : Math.round((thousandths * poundInHundredths) / 100_000_000);

@@ -56,7 +56,7 @@ export function ofEachTest<Value>(value: (code: TestCode) => Value): Readonly<Re
 }
 
 /** Version of the scoring rules, stored beside every derived mark; goes up when any rule of scoring changes. */
-export const rulesVersion = 1;
+export const rulesVersion = 3;
 
 /** Parses an attempt; never throws. `refusalOf` turns a failure into a sentence. */
 export function parseAttempt(code: TestCode, attempt: unknown): ZodSafeParseResult<unknown> {

@@ -8,7 +8,7 @@ import { protocolOf, type TestCode } from "./registry.ts";
 export function writeMark(code: TestCode, mark: Mark, lengths: LengthUnit): Written {
   switch (mark.state) {
     case "complete":
-      return protocolOf(code).write(mark.value, lengths);
+      return { ...protocolOf(code).write(mark.value, lengths), ...fewerTrials(mark) };
     case "incomplete":
       return { number: "", unit: "", note: missingOf(code, mark.missing) };
     case "unfinished":
@@ -18,6 +18,11 @@ export function writeMark(code: TestCode, mark: Mark, lengths: LengthUnit): Writ
         note: sentence("marks.unfinished", { rounds: mark.rounds, reps: mark.reps }),
       };
   }
+}
+
+/** Tells how few trials a mark is the best of: a better one may have been to come. */
+function fewerTrials({ trials }: Extract<Mark, { state: "complete" }>): Pick<Written, "note"> {
+  return trials === undefined ? {} : { note: sentence("marks.trials", { ...trials }) };
 }
 
 /** Returns the sentence about a mark's missing part; `missing` names the slots, in the protocol's order. */

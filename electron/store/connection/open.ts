@@ -8,6 +8,7 @@ import { type Proof, proofOf } from "../keeping/proof.ts";
 import { besides, logFile, sealFile, tallyFile } from "../keeping/seal.ts";
 import { finishRestore } from "../keeping/set-aside.ts";
 import { migrations } from "../migrations/list.ts";
+import { areByOtherRules, rebuildMarks } from "../tables/marks.ts";
 import { findDamage, findWrongMark, holdingOf } from "./checks.ts";
 import {
   asRefusal,
@@ -189,7 +190,7 @@ function finishErasures(db: Database): void {
   }
 }
 
-/** Runs the missing migrations, calling `after` after each; returns true if there were any. */
+/** Runs the missing migrations and makes marks by these rules, calling `after` after each; returns true if there were any. */
 function migrate(db: Database, after = () => {}): boolean {
   const from = Number(db.pragma("user_version", { simple: true }));
   for (const [index, sql] of migrations.entries()) {
@@ -200,5 +201,23 @@ function migrate(db: Database, after = () => {}): boolean {
     );
     after();
   }
-  return from < migrations.length;
+  return scoreAnew(db, after) || from < migrations.length;
+}
+
+/**
+ * Makes all marks again where the rules are not those by which they were made; returns true if there were any.
+ * @throws StoreRefused when an attempt can't be read.
+ */
+function scoreAnew(db: Database, after: () => void): boolean {
+  if (!areByOtherRules(db)) return false;
+  db.exec("BEGIN IMMEDIATE");
+  try {
+    rebuildMarks(db);
+    db.exec("COMMIT");
+  } catch (error) {
+    if (db.inTransaction) db.exec("ROLLBACK");
+    throw asRefusal(error);
+  }
+  after();
+  return true;
 }

@@ -37,7 +37,8 @@ export const heldTables = [
   },
   {
     name: "mark",
-    read: `SELECT athlete_id, test, variant, day_id, fingerprint, state, value, detail, seq, rules FROM mark
+    read: `SELECT athlete_id, test, variant, day_id, fingerprint, state, value, detail, seq, rules, position,
+        rest_minutes FROM mark
       WHERE athlete_id = @athleteId ORDER BY seq`,
     remove: "DELETE FROM mark WHERE athlete_id = @athleteId",
   },

@@ -69,6 +69,8 @@ interface MarkRow extends OfDay {
   readonly detail: string;
   readonly seq: number;
   readonly rules: number;
+  readonly position: number | null;
+  readonly rest_minutes: number | null;
 }
 
 interface PastMarkRow {

@@ -12,6 +12,8 @@ import { devices } from "./0011-devices.ts";
 import { heatGatherer } from "./0012-heat-gatherer.ts";
 import { heatHolder } from "./0014-heat-holder.ts";
 import { dayIdentity } from "./0016-day-identity.ts";
+import { heightsAsRead } from "./0017-heights-as-read.ts";
+import { howMade } from "./0018-how-made.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -29,4 +31,6 @@ export const migrations: readonly string[] = [
   heatGatherer,
   heatHolder,
   dayIdentity,
+  heightsAsRead,
+  howMade,
 ];

@@ -19,7 +19,7 @@ export interface RepeatedTrial {
 const repeatDays = 14;
 
 /**
- * Counts only marks of dates with another date near, so that a store whose days lie months apart is read no further
+ * Counts only marks of all their trials, since the best of fewer is lower by chance, and of dates with another date near, so that a store whose days lie months apart is read no further
  * than its dates. Of one athlete's marks of one date the day's own counts, or the latest day's if there are two.
  */
 const marksSql = `
@@ -32,7 +32,7 @@ const marksSql = `
   complete AS (
     SELECT mark.athlete_id, mark.fingerprint, mark.test, day.date, mark.value, day.id AS rank
     FROM near CROSS JOIN day ON day.date = near.date CROSS JOIN mark ON mark.day_id = day.id
-    WHERE mark.state = 'complete' AND day.id <> @exceptDayId
+    WHERE mark.state = 'complete' AND mark.detail ->> '$.trials' IS NULL AND day.id <> @exceptDayId
     UNION ALL
     SELECT athlete_id, fingerprint, test, date, value, 0 FROM past_mark WHERE date IN near),
   one_a_date AS (SELECT *, max(rank) FROM complete GROUP BY athlete_id, fingerprint, date),
@@ -49,7 +49,7 @@ export function repeatedMarks(db: ReadableDb, exceptDayId: number): RepeatedMark
 
 /** Standing trials of each day in the order of entry; window functions would take four times as long. */
 const trialsSql = `
-  SELECT day_id || ' ' || athlete_id AS who, seen ->> @value - coalesce(seen ->> @less, 0) AS amount
+  SELECT day_id || ' ' || athlete_id AS who, seen
   FROM day CROSS JOIN attempt ON attempt.day_id = day.id AND test = @test
   WHERE day.id <> @exceptDayId AND NOT EXISTS (SELECT 1 FROM void WHERE attempt_id = attempt.id)
   ORDER BY day_id, seq`;
@@ -61,9 +61,10 @@ const trialsSql = `
 export function repeatedTrials(db: ReadableDb, test: TestCode, exceptDayId: number): RepeatedTrial[] {
   const { trial } = definitionOf(test).figures;
   if (trial === null) return [];
-  const trials = allRows<{ who: string; amount: number }>(db, trialsSql, { test, ...trial, exceptDayId });
+  const trials = allRows<{ who: string; seen: string }>(db, trialsSql, { test, exceptDayId });
   const latest = new Map<string, RepeatedTrial>();
-  for (const { who, amount } of trials) {
+  for (const { who, seen } of trials) {
+    const amount = trial(JSON.parse(seen));
     const last = latest.get(who);
     latest.set(who, { before: last?.after ?? amount, after: amount, trials: (last?.trials ?? 0) + 1 });
   }

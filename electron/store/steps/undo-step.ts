@@ -1,10 +1,12 @@
 import { Refusal } from "../../domain/refusal.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import { firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 import { heldRows } from "../erasure/held.ts";
 import { athleteById, dropEmptyLeague } from "../tables/athletes.ts";
 import { attemptById } from "../tables/attempts.ts";
 import { dayAtHand } from "../tables/days.ts";
+import { deriveMark } from "../tables/marks.ts";
 import { voidAttempt } from "../tables/record.ts";
 import { restoreRows } from "./restore.ts";
 import { digestsOf, keyIn, type Place, type Row, rowsAbout, type StepRow } from "./rows.ts";
@@ -38,11 +40,21 @@ export function undoStep(db: WritableDb, step: KeptStep, undoing: Undoing): void
   permitted(db, step.id, () => {
     if (step.kind === "results") voidAll(db, rows, undoing);
     else restore(db, rows);
+    deriveAgain(db, rows);
     noteUndone(db, step.seq, undoing);
   });
   // Leagues that nobody is of any more once it is undone.
   for (const { place, key, before } of rows) {
     if (place === "league" && before === null) dropEmptyLeague(db, Number(key.id));
+  }
+}
+
+/** Makes the marks that came back by the rules of now: their step may have been taken under earlier ones. */
+function deriveAgain(db: WritableDb, rows: readonly StepRow[]): void {
+  for (const { place, key } of rows) {
+    if (place !== "mark") continue;
+    const [dayId, athleteId] = [Number(key.day_id), Number(key.athlete_id)];
+    deriveMark(db, dayId, athleteId, String(key.test) as TestCode, String(key.variant));
   }
 }
 

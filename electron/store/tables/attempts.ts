@@ -1,3 +1,4 @@
+import type { MadeAttempt } from "../../domain/marks/made.ts";
 import type { TimedAttempt } from "../../domain/queue/times.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
@@ -87,6 +88,14 @@ export function attemptTimes(db: ReadableDb, dayId: number): TimedAttempt[] {
   const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, replaces, void.attempt_id IS NULL AS stands
     FROM ${source} WHERE day_id = @dayId ORDER BY seq`;
   const rows = allRows<Omit<TimedAttempt, "stands"> & { stands: number }>(db, sql, { dayId });
+  return rows.map((row) => ({ ...row, stands: row.stands === 1 }));
+}
+
+/** Returns the same of one athlete's attempts, with where each is from. */
+export function timesOfAthlete(db: ReadableDb, dayId: number, athleteId: number): MadeAttempt[] {
+  const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, replaces, source, void.attempt_id IS NULL AS stands
+    FROM ${source} WHERE athlete_id = @athleteId AND day_id = @dayId ORDER BY seq`;
+  const rows = allRows<Omit<MadeAttempt, "stands"> & { stands: number }>(db, sql, { dayId, athleteId });
   return rows.map((row) => ({ ...row, stands: row.stands === 1 }));
 }
 

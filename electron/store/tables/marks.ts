@@ -1,7 +1,10 @@
+import { type Made, madeOn } from "../../domain/marks/made.ts";
+import type { MadeMark } from "../../domain/marks/otherwise.ts";
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import type { Mark } from "../../domain/tests/protocol.ts";
-import { protocolOf, rulesVersion, type TestCode } from "../../domain/tests/registry.ts";
-import { allRows, execute, type ReadableDb, type WritableDb } from "../connection/database.ts";
+import { protocolOf, rulesVersion, type TestCode, testCodes } from "../../domain/tests/registry.ts";
+import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
+import { timesOfAthlete } from "./attempts.ts";
 import { type Day, dayProtocols } from "./days.ts";
 
 /** A mark as derived for a day. */
@@ -14,6 +17,7 @@ export interface KeptMark {
   readonly mark: Mark;
   /** The newest attempt behind it: the order in which marks appeared. */
   readonly seq: number;
+  readonly made: Made;
 }
 
 /** A comparable mark from an earlier day or an imported past result. */
@@ -22,17 +26,19 @@ export interface EarlierMark {
   readonly fingerprint: string;
   readonly date: string;
   readonly value: number;
+  readonly made: MadeMark;
 }
 
-interface MarkRow extends Omit<KeptMark, "mark"> {
+interface MarkRow extends Omit<KeptMark, "mark" | "made">, Made {
   readonly detail: string;
 }
 
-const columns = "athlete_id AS athleteId, day_id AS dayId, test, variant, fingerprint, detail, seq";
+const columns = `athlete_id AS athleteId, day_id AS dayId, test, variant, fingerprint, detail, seq, position,
+  rest_minutes AS restMinutes`;
 
 function asMark(row: MarkRow): KeptMark {
-  const { detail, ...rest } = row;
-  return { ...rest, mark: JSON.parse(detail) as Mark };
+  const { detail, position, restMinutes, ...rest } = row;
+  return { ...rest, mark: JSON.parse(detail) as Mark, made: { position, restMinutes } };
 }
 
 /** Returns all marks of a day in the order in which they appeared. */
@@ -46,15 +52,24 @@ export function marksOfAthlete(db: ReadableDb, dayId: number, athleteId: number)
   return allRows<MarkRow>(db, sql, { dayId, athleteId }).map(asMark);
 }
 
+/** How a mark of a day was made, as columns; a sheet of past results says nothing of it. */
+export const howMadeColumns =
+  "mark.detail ->> '$.trials.done' AS trials, mark.position, mark.rest_minutes AS restMinutes";
+
+/** Takes the columns of {@link howMadeColumns} from a row together. */
+export function withMade<Row extends MadeMark>({ trials, position, restMinutes, ...rest }: Row) {
+  return { ...rest, made: { trials, position, restMinutes } };
+}
+
 /** Complete marks of earlier days and of imported past results. */
 const earlierSql = `
   WITH who AS (SELECT athlete_id FROM entrant WHERE day_id = @dayId AND (@athleteId IS NULL OR athlete_id = @athleteId))
-  SELECT mark.athlete_id AS athleteId, fingerprint, day.date AS date, value, day.id AS dayId
+  SELECT mark.athlete_id AS athleteId, fingerprint, day.date AS date, value, day.id AS dayId, ${howMadeColumns}
   FROM mark JOIN day ON day.id = mark.day_id
   WHERE mark.athlete_id IN who AND mark.state = 'complete'
     AND (day.date < @date OR (day.date = @date AND day.id < @dayId))
   UNION ALL
-  SELECT athlete_id, fingerprint, date, value, 0 FROM past_mark WHERE athlete_id IN who AND date < @date
+  SELECT athlete_id, fingerprint, date, value, 0, NULL, NULL, NULL FROM past_mark WHERE athlete_id IN who AND date < @date
   ORDER BY date, dayId`;
 
 /**
@@ -62,11 +77,14 @@ const earlierSql = `
  * date do not count as earlier.
  */
 export function earlierMarks(db: ReadableDb, day: Day, athleteId: number | null): EarlierMark[] {
-  return allRows(db, earlierSql, { date: day.date, dayId: day.id, athleteId });
+  type Row = Omit<EarlierMark, "made"> & MadeMark;
+  return allRows<Row>(db, earlierSql, { date: day.date, dayId: day.id, athleteId }).map(withMade);
 }
 
 /** The key of one mark: its day, athlete, test and variant. */
 export type MarkPlace = Pick<KeptMark, "dayId" | "athleteId" | "test" | "variant">;
+/** What follows from a mark's own attempts. */
+type ScoredMark = Omit<KeptMark, "made">;
 
 interface StandingSeen {
   readonly seq: number;
@@ -90,7 +108,7 @@ export function scoreOf(
   db: ReadableDb,
   place: MarkPlace,
   standing: readonly StandingSeen[],
-): KeptMark | null {
+): ScoredMark | null {
   const newest = standing.at(-1);
   if (newest === undefined) return null;
   const { dayId, athleteId, test, variant } = place;
@@ -118,13 +136,27 @@ export function deriveMark(
     const sql = `DELETE FROM mark
       WHERE athlete_id = @athleteId AND test = @test AND variant = @variant AND day_id = @dayId`;
     execute(db, sql, place);
+    noteMade(db, dayId, athleteId);
     return null;
   }
   keepMark(db, scored);
+  noteMade(db, dayId, athleteId);
   return scored.mark;
 }
 
-function keepMark(db: WritableDb, { mark, ...kept }: KeptMark): void {
+/** Notes how all marks of an athlete's day were made: one more test changes nothing of those before, a void may. */
+function noteMade(db: WritableDb, dayId: number, athleteId: number): void {
+  const made = madeOn(timesOfAthlete(db, dayId, athleteId));
+  const sql = `UPDATE mark SET position = @position, rest_minutes = @restMinutes
+    WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
+    AND (position IS NOT @position OR rest_minutes IS NOT @restMinutes)`;
+  for (const test of testCodes) {
+    const { position, restMinutes } = made.get(test) ?? { position: null, restMinutes: null };
+    execute(db, sql, { dayId, athleteId, test, position, restMinutes });
+  }
+}
+
+function keepMark(db: WritableDb, { mark, ...kept }: ScoredMark): void {
   const sql = `INSERT INTO mark (athlete_id, test, variant, day_id, fingerprint, state, value, detail, seq, rules)
     VALUES (@athleteId, @test, @variant, @dayId, @fingerprint, @state, @value, @detail, @seq, @rules)
     ON CONFLICT DO UPDATE SET fingerprint = excluded.fingerprint, state = excluded.state, value = excluded.value,
@@ -137,6 +169,12 @@ function keepMark(db: WritableDb, { mark, ...kept }: KeptMark): void {
 export function parametersOf(db: ReadableDb, dayId: number, test: TestCode): unknown {
   const found = dayProtocols(db, dayId).find((protocol) => protocol.test === test);
   return protocolOf(test).parameters.parse(found?.parameters);
+}
+
+/** True if some marks were made by other rules than these. */
+export function areByOtherRules(db: ReadableDb): boolean {
+  const sql = "SELECT 1 FROM mark WHERE rules <> @rules LIMIT 1";
+  return firstRow(db, sql, { rules: rulesVersion }) !== undefined;
 }
 
 /** Deletes all marks and derives them again from the attempts. Part of the caller's transaction. */

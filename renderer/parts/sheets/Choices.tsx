@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
+import { useVariantName } from "../../words/marks.ts";
 import { Button } from "../controls/Button.tsx";
 import { Choice } from "../controls/Choice.tsx";
 import { Select } from "../controls/Select.tsx";
@@ -7,6 +8,7 @@ import { TextField } from "../controls/TextField.tsx";
 import { Row } from "../flow/Stack.tsx";
 import { Panel } from "../layout/Panel.tsx";
 import type { SaidOfAll, SheetForm } from "./sheet.ts";
+import { useFieldName } from "./useFieldName.ts";
 
 interface ChoicesProps {
   /** How the sheet was read. */
@@ -20,7 +22,7 @@ interface ChoicesProps {
 /** Asks for what concerns the whole sheet and is not in it: the row of its headers, its league, its day. */
 export function Choices({ form, said, onSay, title }: ChoicesProps) {
   const { t } = useTranslation("sheets");
-  const { kind, missing, fields, worksheets, asksDateOrder } = form;
+  const { kind, missing, fields, worksheets, asksDateOrder, asked } = form;
   const hasColumn = (name: string) => fields.some(({ field, header }) => field === name && header !== null);
   const asksLeague = !hasColumn("league") && !(kind === "results" && hasColumn("bib"));
   const asksDate =
@@ -56,8 +58,30 @@ export function Choices({ form, said, onSay, title }: ChoicesProps) {
             onChange={(dateOrder) => onSay({ dateOrder })}
           />
         )}
+        {asked.map((column) => (
+          <BlankChoice key={column.name} {...{ column, said, onSay }} />
+        ))}
       </Row>
     </Panel>
+  );
+}
+
+interface BlankProps extends Pick<ChoicesProps, "said" | "onSay"> {
+  readonly column: SheetForm["asked"][number];
+}
+
+/** Asks what a blank cell of a column means that can't be left blank; until then its rows wait. */
+function BlankChoice({ column: { name, options }, said: { blanks }, onSay }: BlankProps) {
+  const { t } = useTranslation("sheets");
+  const fieldName = useFieldName();
+  const variantName = useVariantName();
+  return (
+    <Choice
+      label={t("choices.blank", { column: fieldName(name) })}
+      options={options.map((value) => ({ value, label: variantName(value) }))}
+      value={blanks?.[name] ?? null}
+      onChange={(meant) => onSay({ blanks: { ...blanks, [name]: meant } })}
+    />
   );
 }
 

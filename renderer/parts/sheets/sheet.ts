@@ -14,7 +14,8 @@ export type Kind = Taken["kind"];
 /** How a sheet was read, as far as a person can say it otherwise. */
 export type SheetForm = Pick<
   Preview,
-  "kind" | "missing" | "fields" | "headerLine" | "start" | "worksheets" | "worksheet" | "asksDateOrder"
+  | ("kind" | "missing" | "fields" | "headerLine" | "start" | "worksheets" | "worksheet")
+  | ("asksDateOrder" | "asked")
 >;
 
 /** What a person says of a whole sheet that the sheet does not say itself. */
@@ -24,6 +25,8 @@ export interface SaidOfAll {
   readonly league?: string;
   readonly date?: string;
   readonly dateOrder?: "day" | "month";
+  /** What blank cells mean, by field. */
+  readonly blanks?: Readonly<Record<string, string>>;
 }
 
 /** The kinds in the day's order. */

@@ -4,6 +4,7 @@ import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
+import { Beside } from "../../parts/marks/Beside.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { PlaceBand } from "../../parts/marks/PlaceBand.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
@@ -105,9 +106,8 @@ function News({ series: { test, points, place, placed }, lengths }: NewsProps) {
         />
         <Stack gap={1} align="start">
           <Tag tone={standing === "best" ? "go" : "quiet"}>{t(`station:standing.${standing}`)}</Tag>
-          {last === undefined || change === null ? (
-            <p>{t("series.first")}</p>
-          ) : (
+          {last === undefined && <p>{t("series.first")}</p>}
+          {last !== undefined && change !== null && (
             <>
               <p>{since(change, last.date)}</p>
               {change !== 0 && (
@@ -117,6 +117,7 @@ function News({ series: { test, points, place, placed }, lengths }: NewsProps) {
               )}
             </>
           )}
+          <Beside beside={newest.beside} />
         </Stack>
       </div>
       {placed && <PlaceBand place={place} />}

@@ -4,6 +4,7 @@ import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 import { Stack } from "../../parts/flow/Stack.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
+import { Beside } from "../../parts/marks/Beside.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
@@ -97,6 +98,7 @@ function Mark({ mark, lengths }: { readonly mark: Told; readonly lengths: Length
                 : t("today.last", { change: writeChange(news.change), date: writeDay(news.previousDate) })}
             </span>
           )}
+          <Beside beside={mark.beside} />
         </span>
       )}
     </div>

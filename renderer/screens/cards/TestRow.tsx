@@ -66,12 +66,15 @@ function Taken({ test, lengths }: TestRowProps) {
   const show = useShowNumber();
   if (test.told === null) return null;
   const { number, unit, note } = test.told.written;
+  const { mark } = test.told;
+  const isFew = mark.state === "complete" && mark.trials !== undefined;
   return (
     <>
       <p className={css.mark}>
         {number !== "" && <strong className={css.number}>{show(number)}</strong>}{" "}
         {unitWord(unit) !== "" && <span>{unitWord(unit, number)} </span>}
         {number === "" && note !== undefined && <span className={css.instead}>{say(note)} </span>}
+        {isFew && note !== undefined && <span>({say(note)}) </span>}
         <Standing test={test} />
       </p>
       <Change test={test} lengths={lengths} />
@@ -144,11 +147,14 @@ type Verdict = NonNullable<News["verdict"]>;
 /** Shows the verdict on a mark's change in words and as a shape, then the last and the best mark before it. */
 function Change({ test, lengths }: ChangeProps) {
   const { t } = useTranslation("cards");
+  const say = useSay();
   const writeChange = useWriteChange(test.test, lengths);
   const news = test.told?.news ?? null;
   if (news === null) return <p>{t("card.past.unfinished")}</p>;
   const { change, verdict } = news;
-  if (change === null || verdict === null) return <p>{t("card.past.first")}</p>;
+  if (news.previous === null) return <p>{t("card.past.first")}</p>;
+  const beside = (test.told?.beside ?? []).map((each) => say(each)).join(" ");
+  if (change === null || verdict === null) return <p>{beside}</p>;
   return (
     <>
       <p className={css.change}>
@@ -159,6 +165,7 @@ function Change({ test, lengths }: ChangeProps) {
         </span>
       </p>
       <Past test={test} news={news} lengths={lengths} />
+      {beside !== "" && <p className={css.past}>{beside}</p>}
     </>
   );
 }

@@ -63,6 +63,8 @@ export interface LiveTool<Test extends TestCode> {
   readonly Lane: (props: LaneProps<Test>) => ReactNode;
   /** The content under the mark of a finished lane. */
   readonly Done?: (props: LaneProps<Test>) => ReactNode;
+  /** The answers to what a finished lane asks, in place of its correction; null where it asks nothing. */
+  readonly answers?: (props: LaneProps<Test>) => ReactNode;
   /** The action of the lane's key and of a press anywhere on the lane, at the native event's `timeStamp`. */
   readonly press?: (live: Live<Test>, lane: LiveLane<Test>, timeStamp: number) => void;
   /** Describes `press` for screen readers: "Stop lane 3, bib 12". */

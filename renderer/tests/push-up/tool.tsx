@@ -1,13 +1,17 @@
 import { useTranslation } from "react-i18next";
 import type { LiveTool } from "../live/tool.ts";
-import { mark, stop } from "./control.ts";
+import { keys, mark, stop } from "./control.ts";
 import { PushUpLaneView } from "./Lane.tsx";
+import { LastRep, LastRepAnswers } from "./LastRep.tsx";
 import { PushUpStage } from "./Stage.tsx";
 
 /** The cadence push-up: one beat for all lanes, and a tap for each missed rep. */
 export const pushUpTool: LiveTool<"push-up"> = {
   Stage: PushUpStage,
   Lane: PushUpLaneView,
+  Done: LastRep,
+  answers: ({ live, lane }) =>
+    lane.state.doubt === null ? null : <LastRepAnswers live={live} lane={lane} />,
   press: mark,
   usePressLabel() {
     const { t } = useTranslation("push-up");
@@ -22,6 +26,7 @@ export const pushUpTool: LiveTool<"push-up"> = {
     useLabel: () => useTranslation("push-up").t("live.stop"),
     press: stop,
   },
+  keys,
   isWarning: ({ state }) => state.warning,
   laneWidth: 16,
 };

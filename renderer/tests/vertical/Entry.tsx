@@ -1,5 +1,6 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
+import { grainsOf } from "../../../electron/domain/length.ts";
 import { formatLength } from "../../../electron/domain/units.ts";
 import { Check } from "../../parts/controls/Check.tsx";
 import { Row, Stack } from "../../parts/flow/Stack.tsx";
@@ -71,7 +72,7 @@ export function VerticalEntry({ live, lane, typing }: VerticalEntryProps) {
       </div>
       {standingReach !== null && (
         <Row as="p" gap={3} align="center" wrap className="strong">
-          {t("live.reachIs", { length: formatLength(standingReach, live.lengths), unit })}{" "}
+          {t("live.reachIs", { length: formatLength(grainsOf(standingReach), live.lengths), unit })}{" "}
           <BigKey kind="quiet" hint="M" pressed={reach} onPress={() => measureAgain(live, lane)}>
             {t("live.changeReach")}
           </BigKey>
@@ -106,7 +107,7 @@ function Outcome({ live, lane }: Omit<VerticalEntryProps, "typing">) {
   if (reading.state === "refused" || asksReach(live, lane) || reach === null) {
     return <p className={css.reads}>{t(`live.how.${live.lengths}`)}</p>;
   }
-  const length = formatLength(reading.mm - reach, live.lengths);
+  const length = formatLength(grainsOf(reading.length) - grainsOf(reach), live.lengths);
   return <p className={css.reads}>{t("live.reads", { length, unit: t(`common:unit.${live.lengths}`) })}</p>;
 }
 

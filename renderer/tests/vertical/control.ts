@@ -1,3 +1,4 @@
+import type { Length } from "../../../electron/domain/length.ts";
 import { createCell } from "../../app/cell.ts";
 import { bind, keysBetweenLanes } from "../live/bind.ts";
 import { forgetLane, laneAtHand } from "../live/chosenLane.ts";
@@ -106,20 +107,20 @@ export function enter(live: VerticalLive, lane: Lane, timeStamp: number): void {
   // A second Enter right after the first adds nothing.
   if (typingAt(live, lane).text.trim() === "") return;
   const reading = readingOf(live, lane);
-  if (reading.state === "fine") take(live, lane, reading.mm, timeStamp);
+  if (reading.state === "fine") take(live, lane, reading.length, timeStamp);
   else setTyping(live, lane, { ...typingAt(live, lane), said: reading });
 }
 
 /** Answers a question with yes. */
 export function agree(live: VerticalLive, lane: Lane, timeStamp: number): void {
   const said = saidOf(live, lane);
-  if (said?.state === "asked") take(live, lane, said.mm, timeStamp);
+  if (said?.state === "asked") take(live, lane, said.length, timeStamp);
 }
 
-function take(live: VerticalLive, lane: Lane, mm: number, timeStamp: number): void {
+function take(live: VerticalLive, lane: Lane, length: Length, timeStamp: number): void {
   const kind = asksReach(live, lane) ? "reach" : "touch";
   const isLast = kind === "touch" && lane.state.trialsLeft === 1;
-  live.tap({ lane: lane.lane, kind, detail: { mm }, timeStamp });
+  live.tap({ lane: lane.lane, kind, detail: { length }, timeStamp });
   setTyping(live, lane, nothing);
   again.set(null);
   if (isLast) forgetLane();

@@ -1,3 +1,4 @@
+import { grainsOf, type Length } from "../../../electron/domain/length.ts";
 import type { Mark } from "../../../electron/domain/tests/protocol.ts";
 import {
   peakPower,
@@ -5,7 +6,7 @@ import {
   type VerticalParameters,
   vertical,
 } from "../../../electron/domain/tests/vertical/protocol.ts";
-import { formatLength } from "../../../electron/domain/units.ts";
+import { formatLength, inUnit } from "../../../electron/domain/units.ts";
 import { completeValue } from "../example.ts";
 import type { SheetLines, TestFace, Texts } from "../face.ts";
 import { changed } from "../settings.ts";
@@ -21,7 +22,7 @@ export const verticalFace: TestFace<"vertical"> = {
   withSettings: changed,
   summary: (t, { trials }) => t("summary", { count: trials }),
   seen(t, { standingReach, touchReach }, lengths) {
-    const [reach, touch] = [formatLength(standingReach, lengths), formatLength(touchReach, lengths)];
+    const [reach, touch] = [standingReach, touchReach].map((each) => formatLength(grainsOf(each), lengths));
     return t("seen.leap", { reach, touch, unit: t(`common:unit.${lengths}`) });
   },
   besides: (t, { bodyMass }) => (bodyMass === undefined ? null : t("mass", { mass: bodyMass / 1000 })),
@@ -54,15 +55,20 @@ function lines(t: Translate, { trials }: VerticalParameters): SheetLines {
 }
 
 function example(t: Translate, parameters: VerticalParameters): readonly string[] {
-  const standingReach = 2190;
-  const touches = [2590, 2625, 2610, 2600, 2620, 2580, 2615, 2605, 2595, 2585].slice(0, parameters.trials);
-  const attempts = touches.map((touchReach) => ({ standingReach, touchReach }));
+  const reach = 219;
+  const touches = [259, 262.5, 261, 260, 262, 258, 261.5, 260.5, 259.5, 258.5].slice(0, parameters.trials);
+  const standingReach = centimetres(reach);
+  const attempts = touches.map((touch) => ({ standingReach, touchReach: centimetres(touch) }));
   const value = completeValue(vertical.score(parameters, attempts));
   const values = {
-    reach: standingReach / 10,
-    touches: touches.map((touch) => touch / 10).join("; "),
-    best: Math.max(...touches) / 10,
-    mark: value / 10,
+    reach,
+    touches: touches.join("; "),
+    best: Math.max(...touches),
+    mark: inUnit(vertical.grain, value),
   };
   return [t("sheet.example", values)];
+}
+
+function centimetres(count: number): Length {
+  return { unit: "cm", halves: 2 * count };
 }

@@ -1,11 +1,11 @@
-import type { VerticalAttempt } from "../../../electron/domain/tests/vertical/protocol.ts";
+import { heightOf, type VerticalAttempt } from "../../../electron/domain/tests/vertical/protocol.ts";
 import { storedOf } from "../live/stored.ts";
 import type { LiveLane } from "../live/tool.ts";
 
-/** Returns the heights of a lane's trials in mm as they are stored, those from before this heat first; null: cancelled. */
+/** Returns the heights of a lane's trials in grains as they are stored, those from before this heat first; null: cancelled. */
 export function heightsOf(lane: LiveLane<"vertical">): (number | null)[] {
   const all = [...(lane.in.prior as VerticalAttempt[]), ...storedOf("vertical", lane)];
-  return all.map((seen) => (seen === null ? null : seen.touchReach - seen.standingReach));
+  return all.map((seen) => (seen === null ? null : heightOf(seen)));
 }
 
 /** Returns the best of them; null without any. */

@@ -1,3 +1,4 @@
+import type { Length } from "../../../electron/domain/length.ts";
 import { judge } from "../../../electron/domain/tests/judge.ts";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { reachQuestion, type VerticalParameters } from "../../../electron/domain/tests/vertical/protocol.ts";
@@ -7,12 +8,12 @@ import type { Sentence } from "../../../electron/domain/words.ts";
 /** The result of reading a typed length, before anything is entered. */
 export type ReadLength =
   | { readonly state: "refused"; readonly sentence: Sentence }
-  | { readonly state: "asked"; readonly mm: number; readonly questions: readonly Sentence[] }
-  | { readonly state: "fine"; readonly mm: number };
+  | { readonly state: "asked"; readonly length: Length; readonly questions: readonly Sentence[] }
+  | { readonly state: "fine"; readonly length: Length };
 
 /** The facts about the jumping athlete. */
 export interface Jumper {
-  readonly standingReach: number | null;
+  readonly standingReach: Length | null;
   readonly bodyMass: number | null;
 }
 
@@ -20,10 +21,12 @@ export interface Jumper {
 export function readReach(text: string, unit: LengthUnit): ReadLength {
   const read = parseLength(spelled(text, unit), unit);
   if ("sentence" in read) return { state: "refused", sentence: read.sentence };
-  const { mm } = read;
-  const question = reachQuestion(mm);
-  return question === null ? { state: "fine", mm } : { state: "asked", mm, questions: [question] };
+  const { length } = read;
+  const question = reachQuestion(length);
+  return question === null ? { state: "fine", length } : { state: "asked", length, questions: [question] };
 }
+
+const onTheFloor: Length = { unit: "cm", halves: 0 };
 
 /** Reads a touch and judges its jump. */
 export function readTouch(
@@ -34,15 +37,15 @@ export function readTouch(
 ): ReadLength {
   const read = parseLength(spelled(text, unit), unit);
   if ("sentence" in read) return { state: "refused", sentence: read.sentence };
-  const { mm } = read;
+  const { length } = read;
   const mass = bodyMass === null ? {} : { bodyMass };
-  const seen = { standingReach: standingReach ?? 0, touchReach: mm, ...mass };
+  const seen = { standingReach: standingReach ?? onTheFloor, touchReach: length, ...mass };
   const { refusal, questions } = judge("vertical", parameters, [seen]);
   if (refusal !== null) return { state: "refused", sentence: refusal };
   // The reach was questioned when it was measured.
   const asked = reachQuestion(seen.standingReach)?.key;
   const open = questions.filter(({ key }) => key !== asked);
-  return open.length > 0 ? { state: "asked", mm, questions: open } : { state: "fine", mm };
+  return open.length > 0 ? { state: "asked", length, questions: open } : { state: "fine", length };
 }
 
 /**

@@ -4,6 +4,7 @@ import { readKeyed, retype } from "../../../electron/domain/keyed/keyed.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { parseAttempt, protocols } from "../../../electron/domain/tests/registry.ts";
 import { sentence } from "../../../electron/domain/words.ts";
+import { cm, inches } from "../../lengths.ts";
 
 function errorsOf(code: TestCode, typed: Record<string, string>, lengths: "cm" | "in" = "cm") {
   const keyed = readKeyed(code, protocols[code].defaults, typed, lengths);
@@ -24,14 +25,14 @@ describe("what people type at each station becomes what was seen", () => {
       "vertical",
       { standingReach: "219", touch1: "260", touch3: "262.5" },
       [
-        { standingReach: 2190, touchReach: 2600 },
-        { standingReach: 2190, touchReach: 2625 },
+        { standingReach: cm(219), touchReach: cm(260) },
+        { standingReach: cm(219), touchReach: cm(262.5) },
       ],
     ],
     [
       "vertical",
       { standingReach: "219", touch1: "260", bodyMass: "68.5" },
-      [{ standingReach: 2190, touchReach: 2600, bodyMass: 68_500 }],
+      [{ standingReach: cm(219), touchReach: cm(260), bodyMass: 68_500 }],
     ],
     ["core", { time: "3:21" }, [{ held: 201_000 }]],
     ["core", { time: "95" }, [{ held: 95_000 }]],
@@ -46,13 +47,13 @@ describe("what people type at each station becomes what was seen", () => {
     for (const each of seen) expect(parseAttempt(code, each).success).toBe(true);
   });
 
-  test("inches in every way people write them; 1 in = 25.4 mm exactly (agreement of 1959)", () => {
+  test("inches in every way people write them", () => {
     const typed = { standingReach: `7' 2 1/2"`, touch1: `86.5"`, touch2: "102 3/4", bodyMass: "150" };
-    // 86.5 in = 2197.1 mm, 102.75 in = 2609.85 mm, 150 lb = 68,038.8555 g.
+    // 150 lb = 68,038.8555 g (international yard and pound agreement, 1959).
     expect(readKeyed("vertical", protocols.vertical.defaults, typed, "in")).toEqual({
       seen: [
-        { standingReach: 2197, touchReach: 2197, bodyMass: 68_039 },
-        { standingReach: 2197, touchReach: 2610, bodyMass: 68_039 },
+        { standingReach: inches(86.5), touchReach: inches(86.5), bodyMass: 68_039 },
+        { standingReach: inches(86.5), touchReach: inches(102.75), bodyMass: 68_039 },
       ],
     });
   });
@@ -120,8 +121,8 @@ describe("an attempt typed out again reads as the same attempt", () => {
   });
 
   test("lengths from half centimetres or quarter inches, whichever unit is preferred", () => {
-    const halves = fc.nat(900).map((half) => 5 * half);
-    const quarters = fc.nat(700).map((quarter) => Math.floor((635 * quarter + 50) / 100));
+    const halves = fc.nat(900).map((half) => cm(half / 2));
+    const quarters = fc.nat(700).map((quarter) => inches(quarter / 4));
     const pairs = fc.oneof(fc.tuple(halves, halves), fc.tuple(quarters, quarters));
     const mass = fc.option(fc.integer({ min: 20_000, max: 300_000 }), { nil: undefined });
     fc.assert(
@@ -138,6 +139,17 @@ describe("an attempt typed out again reads as the same attempt", () => {
         },
       ),
     );
+  });
+
+  test("a reach in centimetres with a touch in inches is never changed by a correction: one of them is asked again", () => {
+    const seen = { standingReach: cm(219), touchReach: inches(102.75) };
+    for (const lengths of ["cm", "in"] as const) {
+      const again = retype("vertical", seen, lengths);
+      const keyed = readKeyed("vertical", protocols.vertical.defaults, again.typed, again.lengths);
+      expect("errors" in keyed && Object.keys(keyed.errors)).toEqual([
+        again.lengths === "cm" ? "touch1" : "standingReach",
+      ]);
+    }
   });
 
   test("cadences become a tally with the same mark", () => {

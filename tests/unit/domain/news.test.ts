@@ -1,21 +1,23 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import type { Length } from "../../../electron/domain/length.ts";
 import { newsOf } from "../../../electron/domain/statistics/news.ts";
-import { parseLength } from "../../../electron/domain/units.ts";
+import { heightOf } from "../../../electron/domain/tests/vertical/protocol.ts";
+import { cm, inches } from "../../lengths.ts";
 
 const earlier = [
-  { date: "2026-01-17", value: 450 },
-  { date: "2026-05-16", value: 430 },
+  { date: "2026-01-17", value: 45 * 200 },
+  { date: "2026-05-16", value: 43 * 200 },
 ];
 
 test("a best is held against the best before, a change against the last test", () => {
-  expect(newsOf("vertical", 470, earlier)).toEqual({
+  expect(newsOf("vertical", 47 * 200, earlier)).toEqual({
     standing: "best",
-    bestBefore: 450,
-    gainOverBest: 20,
-    previous: 430,
+    bestBefore: 45 * 200,
+    gainOverBest: 2 * 200,
+    previous: 43 * 200,
     previousDate: "2026-05-16",
-    change: 40,
+    change: 4 * 200,
     verdict: "likely gain",
   });
 });
@@ -33,15 +35,23 @@ test("the same jump in quarter inches is never a best over itself, whatever the 
   const quarters = fc.integer({ min: 200, max: 420 });
   fc.assert(
     fc.property(quarters, quarters, fc.integer({ min: 1, max: 160 }), (one, other, jump) => {
-      const height = (reach: number) => millimetres((reach + jump) / 4) - millimetres(reach / 4);
+      const height = (reach: number) =>
+        heightOf({ standingReach: inches(reach / 4), touchReach: inches((reach + jump) / 4) });
+      expect(height(one)).toBe(height(other));
       const news = newsOf("vertical", height(one), [{ date: "2026-01-17", value: height(other) }]);
       expect(news.standing).toBe("equal");
     }),
   );
 });
 
-function millimetres(inches: number): number {
-  const parsed = parseLength(String(inches), "in");
-  if (!("mm" in parsed)) throw new Error(`not read: ${inches}`);
-  return parsed.mm;
-}
+test("a tape in centimetres and one in inches never make a best of less than a millimetre", () => {
+  // 43 cm against 17 in (43.18 cm), and 38 cm against 15 in (38.1 cm): 1 in = 25.4 mm exactly.
+  const held = (now: number, before: number) =>
+    newsOf("vertical", now, [{ date: "2026-01-17", value: before }]).standing;
+  const mark = (touch: Length, reach: Length) => heightOf({ standingReach: reach, touchReach: touch });
+  const seventeen = mark(inches(102), inches(85));
+  expect(held(seventeen, mark(cm(262), cm(219)))).toBe("best");
+  const fifteen = mark(inches(100), inches(85));
+  expect(held(fifteen, mark(cm(257), cm(219)))).toBe("equal");
+  expect(held(mark(inches(100.25), inches(85)), fifteen)).toBe("best");
+});

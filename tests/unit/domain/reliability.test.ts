@@ -12,7 +12,7 @@ import {
 } from "../../../electron/domain/statistics/reliability.ts";
 import { firstMarkJudged } from "../../../electron/domain/statistics/threshold.ts";
 import { twoWay } from "../../../electron/domain/statistics/two-way.ts";
-import { testCodes } from "../../../electron/domain/tests/registry.ts";
+import { definitionOf, testCodes } from "../../../electron/domain/tests/registry.ts";
 
 const mark = fc.integer({ min: 1, max: 1000 });
 const pairs = fc.array(fc.tuple(mark, mark), { minLength: 2, maxLength: 40 });
@@ -152,21 +152,39 @@ test("trials within a day never make noise look smaller", () => {
 
 test("the first mark that is judged so is, and the one before it is not", () => {
   const codes = fc.constantFrom(...testCodes);
+  const tapes = fc.constantFrom("cm" as const, "in" as const);
   fc.assert(
-    fc.property(codes, fc.integer({ min: 50, max: 4000 }), fc.boolean(), (code, size, clear) => {
-      const from = code === "endurance" ? size * 100 : size;
-      const wanted = clear ? "clear gain" : "likely gain";
-      const error = startingTypicalErrors[code];
-      const found = firstMarkJudged(code, from, wanted, error);
-      if (found === null) throw new Error("the starting errors leave room for a gain");
-      const back = code === "endurance" ? 100 : -1;
-      expect([wanted, "clear gain"]).toContain(verdict(code, from, found, error));
-      expect([wanted, "clear gain"]).not.toContain(verdict(code, from, found + back, error));
-    }),
+    fc.property(
+      codes,
+      fc.integer({ min: 50, max: 4000 }),
+      fc.boolean(),
+      tapes,
+      (code, size, clear, lengths) => {
+        const { figures, protocol } = definitionOf(code);
+        const reading = figures.reading(lengths);
+        const from = size * reading;
+        const wanted = clear ? "clear gain" : "likely gain";
+        const error = startingTypicalErrors[code];
+        const found = firstMarkJudged(code, from, wanted, error, lengths);
+        if (found === null) throw new Error("the starting errors leave room for a gain");
+        expect(found % reading).toBe(0);
+        const back = protocol.better === "lower" ? reading : -reading;
+        expect([wanted, "clear gain"]).toContain(verdict(code, from, found, error));
+        expect([wanted, "clear gain"]).not.toContain(verdict(code, from, found + back, error));
+      },
+    ),
   );
 });
 
 test("noise as large as the mark leaves no room for a clear gain", () => {
   const error = { ...startingTypicalErrors.endurance, amount: 0.9 };
-  expect(firstMarkJudged("endurance", 300_000, "clear gain", error)).toBeNull();
+  expect(firstMarkJudged("endurance", 300_000, "clear gain", error, "cm")).toBeNull();
+});
+
+test("a leap is clear from a height that the tape of the hall can show, whatever the middle of a day's marks is", () => {
+  // 40.5 cm, typical error 4 %: 1.96 · √2 · 4 % of the mean is passed at 45.25 cm or 17.82 in, so at the next reading.
+  const from = (grains: number, lengths: "cm" | "in") =>
+    firstMarkJudged("vertical", grains, "clear gain", startingTypicalErrors.vertical, lengths);
+  expect([from(8100, "cm"), from(8100, "in")]).toEqual([45.5 * 200, 18 * 508]);
+  expect(from(8133, "cm")).toBe(45.5 * 200);
 });

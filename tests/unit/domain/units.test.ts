@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { grainsOf, type Length, lengthOfMillimetres } from "../../../electron/domain/length.ts";
 import { protocolOf, testCodes } from "../../../electron/domain/tests/registry.ts";
 import {
   formatLength,
@@ -38,7 +39,8 @@ test.each(Object.keys(readers))(
         if ("sentence" in read) {
           expect(textOf(read.sentence as { key: string })).not.toContain("{{");
         } else {
-          expect(Object.values(read).every((value) => Number.isSafeInteger(value) && value >= 0)).toBe(true);
+          const numbers = "length" in read ? [grainsOf(read.length as Length)] : Object.values(read);
+          expect(numbers.every((value) => Number.isSafeInteger(value) && value >= 0)).toBe(true);
         }
       }),
       { numRuns: 1000 },
@@ -49,15 +51,26 @@ test.each(Object.keys(readers))(
 test("every half centimetre and every quarter inch comes back as it was read", () => {
   for (let half = 0; half <= 1000; half += 1) {
     const read = parseLength(String(half / 2), "cm");
-    expect(read).toEqual({ mm: half * 5 });
-    expect(parseLength(formatLength(half * 5, "cm"), "cm")).toEqual(read);
+    expect(read).toEqual({ length: { unit: "cm", halves: half } });
+    expect(parseLength(formatLength(half * 100, "cm"), "cm")).toEqual(read);
   }
   for (let quarter = 0; quarter <= 787; quarter += 1) {
     const read = parseLength(String(quarter / 4), "in");
-    if (!("mm" in read)) throw new Error(`${quarter} quarters were not read`);
-    expect(Math.abs(read.mm - quarter * 6.35)).toBeLessThanOrEqual(0.5);
-    expect(formatLength(read.mm, "in")).toBe(String(quarter / 4));
+    expect(read).toEqual({ length: { unit: "in", quarters: quarter } });
+    expect(formatLength(quarter * 127, "in")).toBe(String(quarter / 4));
   }
+});
+
+test("millimetres of before are half centimetres, or the quarter inch that was rounded to them, or stay", () => {
+  for (let quarter = 0; quarter <= 787; quarter += 1) {
+    const mm = Math.floor((635 * quarter + 50) / 100);
+    const read = lengthOfMillimetres(mm);
+    if (mm % 5 === 0) expect(read).toEqual({ unit: "cm", halves: mm / 5 });
+    else expect(read).toEqual({ unit: "in", quarters: quarter });
+    expect(Math.abs(grainsOf(read) - quarter * 127)).toBeLessThanOrEqual(10);
+  }
+  expect(lengthOfMillimetres(2441)).toEqual({ unit: "mm", whole: 2441 });
+  expect(grainsOf(lengthOfMillimetres(2441))).toBe(2441 * 20);
 });
 
 test("feet and inches are the same length as inches alone", () => {
@@ -65,7 +78,7 @@ test("feet and inches are the same length as inches alone", () => {
     fc.property(fc.nat(12), fc.nat(11), fc.constantFrom("", " 1/4", " 1/2", " 3/4"), (feet, inches, part) => {
       const alone = parseLength(`${12 * feet + inches}${part}`, "in");
       expect(parseLength(`${feet}' ${inches}${part}"`, "in")).toEqual(alone);
-      expect("mm" in alone).toBe(true);
+      expect("length" in alone).toBe(true);
     }),
   );
 });
@@ -107,7 +120,9 @@ test.each(["en", "es"])("what is shown in %s is read back as it is: lengths, tim
   const shown = (text: string) => showNumber(text, language);
   fc.assert(
     fc.property(fc.integer({ min: 0, max: 1000 }), fc.integer({ min: 0, max: 600_000 }), (grains, tenths) => {
-      expect(parseLength(shown(formatLength(grains * 5, "cm")), "cm")).toEqual({ mm: grains * 5 });
+      expect(parseLength(shown(formatLength(grains * 100, "cm")), "cm")).toEqual({
+        length: { unit: "cm", halves: grains },
+      });
       expect(parseTime(shown(formatTime(tenths * 100, true)))).toEqual({ ms: tenths * 100 });
       expect(fromUnit(grain, shown(`${inUnit(grain, grains)}`))).toEqual({ value: grains });
     }),

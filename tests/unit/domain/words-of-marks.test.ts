@@ -37,11 +37,11 @@ test("a mark of every state is written for people", () => {
     number: "29.5",
     unit: "landings",
   });
-  expect(writeMark("vertical", { state: "complete", value: 435 }, "cm")).toEqual({
+  expect(writeMark("vertical", { state: "complete", value: 8700 }, "cm")).toEqual({
     number: "43.5",
     unit: "cm",
   });
-  expect(writeMark("vertical", { state: "complete", value: 451 }, "in")).toEqual({
+  expect(writeMark("vertical", { state: "complete", value: 71 * 127 }, "in")).toEqual({
     number: "17.75",
     unit: "in",
   });
@@ -62,8 +62,8 @@ test("a mark of every state is written for people", () => {
 });
 
 test("a mark far from the last one is asked about in the reader's own unit", () => {
-  expect(againstLast("vertical", 430, 435, "cm")).toEqual({ level: "fine" });
-  const opinion = againstLast("vertical", 254, 508, "in");
+  expect(againstLast("vertical", 8600, 8700, "cm")).toEqual({ level: "fine" });
+  const opinion = againstLast("vertical", 40 * 127, 80 * 127, "in");
   expect(opinion.level === "ask" && textOf(opinion.sentence)).toBe(
     "The last result was 10 and this one is 20. Is it the right person, and is the number right?",
   );

@@ -22,7 +22,7 @@ const mark: fc.Arbitrary<Mark> = fc.oneof(
 );
 
 const tables: readonly { readonly test: TestCode; readonly variant: string; readonly grains: number }[] = [
-  { test: "vertical", variant: "", grains: 10 },
+  { test: "vertical", variant: "", grains: 200 },
   { test: "push-up", variant: "full", grains: 1 },
   { test: "push-up", variant: "knee", grains: 1 },
   { test: "core", variant: "", grains: 6 },
@@ -65,12 +65,12 @@ function candidateOf(
   return { athlete, league, leagueSize, ...who, test, variant, quarter: "2026-Q4", mark: told };
 }
 
-/** One leap of each given height (mm), by athletes alike in everything else. */
+/** One leap of each given height (mm; another test: grains), by athletes alike in everything else. */
 export function leaps(heights: readonly number[], more: Partial<Candidate> = {}): Candidate[] {
   return heights.map((value, athlete) => ({
     ...{ athlete, league: athlete % 2, leagueSize: "15 to 29", ageBand: "25 to 29", category: "women" },
     ...{ test: "vertical", variant: "", quarter: "2026-Q4", consent: "given" },
-    mark: { state: "complete", value },
+    mark: { state: "complete", value: more.test === undefined ? 20 * value : value },
     ...more,
   }));
 }

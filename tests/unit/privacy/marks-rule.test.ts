@@ -33,10 +33,10 @@ test("ten leaps in two heaps are told as two ends, worked by hand", () => {
   const { kept, suppressed, decisions } = protect(leaps([310, 320, 330, 340, 350, 410, 420, 430, 440, 450]));
   expect(suppressed).toEqual([]);
   const [decision] = decisions;
-  expect(decision?.codings[0]?.coding).toEqual({ step: 20, below: 360, from: 400 });
+  expect(decision?.codings[0]?.coding).toEqual({ step: 20 * 20, below: 360 * 20, from: 400 * 20 });
   expect(decision?.loss).toBeCloseTo(0.2814, 12);
-  expect(kept.filter(({ marks: [mark] }) => mark?.low === null && mark.high === 360)).toHaveLength(5);
-  expect(kept.filter(({ marks: [mark] }) => mark?.low === 400 && mark.high === null)).toHaveLength(5);
+  expect(kept.filter(({ marks: [mark] }) => mark?.low === null && mark.high === 360 * 20)).toHaveLength(5);
+  expect(kept.filter(({ marks: [mark] }) => mark?.low === 400 * 20 && mark.high === null)).toHaveLength(5);
   // Two leagues are in it, so that age, category, league size and quarter can all be told.
   expect(decision?.levels).toEqual({ quarter: 0, category: 0, ageBand: 0, leagueSize: 0 });
 });
@@ -83,7 +83,7 @@ test("whoever may not be shared does not fill an end for the others", () => {
 
 test("one athlete's second mark of the same test does not fill one either", () => {
   const nine = leaps([310, 320, 330, 340, 350, 410, 420, 430, 440]);
-  const again = { ...(nine[0] as Candidate), mark: { state: "complete", value: 450 } } as const;
+  const again = { ...(nine[0] as Candidate), mark: { state: "complete", value: 450 * 20 } } as const;
   const { kept, suppressed } = protect([...nine, again]);
   expect(kept).toEqual([]);
   expect(suppressed.map(({ reason, count }) => [reason, count])).toEqual([

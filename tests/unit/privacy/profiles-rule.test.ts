@@ -15,7 +15,7 @@ function both(pairs: readonly (readonly [leap: number, plank: number])[]): Candi
     (["vertical", "core"] as const).map((code) => ({
       ...{ athlete, league: athlete % 2, leagueSize: "15 to 29", ageBand: "25 to 29", category: "women" },
       ...{ test: code, variant: "", quarter: "2026-Q4", consent: "given" },
-      mark: { state: "complete", value: code === "vertical" ? leap : plank },
+      mark: { state: "complete", value: code === "vertical" ? 20 * leap : plank },
     })),
   );
 }

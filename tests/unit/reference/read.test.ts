@@ -4,7 +4,7 @@ import { formatVersion } from "../../../electron/bundle/contents.ts";
 import type { AlikeMarks } from "../../../electron/domain/reference/bundle.ts";
 import { readableVersions } from "../../../electron/domain/reference/descriptor.ts";
 import { fingerprint } from "../../../electron/domain/tests/fingerprint.ts";
-import { defaultParameters } from "../../../electron/domain/tests/registry.ts";
+import { defaultParameters, rulesVersion } from "../../../electron/domain/tests/registry.ts";
 import { ordinaryMs } from "../../ordinary.ts";
 import { makeBundle, plain, pushUps, rehashed, tamper, textsOf, whyNot, zipOf } from "./making.ts";
 
@@ -36,7 +36,7 @@ describe("what was written is read", () => {
     const marks = [
       pushUps(5, 10),
       { test: "agility", variant: "", low: 118, high: 120 },
-      { test: "vertical", variant: "", low: 350, high: 400 },
+      { test: "vertical", variant: "", low: 7000, high: 8000 },
       { test: "core", variant: "", low: null, high: 65 },
       { test: "endurance", variant: "", low: 305_000, high: null },
     ] as const;
@@ -44,6 +44,16 @@ describe("what was written is read", () => {
       const [read] = readBundle(makeBundle({ rows: [{ count: 20, marks: [mark] }] }).bytes).marks;
       expect(read).toMatchObject({ ...mark, count: 20 });
     }
+  });
+
+  test("a bundle of the rules before, whose heights were whole millimetres, is read in the grains of now", () => {
+    const rows = [{ count: 20, marks: [{ test: "vertical", variant: "", low: 7000, high: 8000 } as const] }];
+    const before = tamper(makeBundle({ rows }), "protocols.json", (text) =>
+      text
+        .replace(`"scoringRules": ${rulesVersion}`, '"scoringRules": 1')
+        .replace('"smallestStep": 0.005', '"smallestStep": 0.1'),
+    );
+    expect(readBundle(before).marks).toMatchObject([{ test: "vertical", low: 7000, high: 8000, count: 20 }]);
   });
 
   test("profiles give the same marks, and forget which belong together", () => {
@@ -190,7 +200,13 @@ describe("rules that can't be trusted are refused", () => {
     ["parameters that nobody can hold", '"bpm": 40', '"bpm": 4000000', "reference.unreadable"],
     ["a parameter more", '"bpm": 40', '"bpm": 40, "extra": 1', "reference.unreadable"],
     ["another unit", '"unit": "reps"', '"unit": "s"', "reference.unreadable"],
-    ["another way of scoring", '"scoringRules": 1', '"scoringRules": 2', "reference.scoring"],
+    [
+      "another way of scoring",
+      `"scoringRules": ${rulesVersion}`,
+      `"scoringRules": ${rulesVersion + 1}`,
+      "reference.scoring",
+    ],
+    ["a finer step than any", '"smallestStep": 0.005', '"smallestStep": 0.001', "reference.unreadable"],
     ["an unknown variant", '"variant": "full"', '"variant": "half"', "reference.unreadable"],
   ])("%s", (_what, from, to, why) => {
     expect(whyNot(inProtocols(from, to))).toBe(why);

@@ -4,6 +4,7 @@ import type { ColumnName } from "../../../electron/sheets/headers.ts";
 import { readPastRow } from "../../../electron/sheets/past.ts";
 import { readResultRow } from "../../../electron/sheets/results.ts";
 import { mIsWomen, readRosterRow } from "../../../electron/sheets/roster.ts";
+import { cm, inches } from "../../lengths.ts";
 
 type Given = Partial<Record<ColumnName, string>>;
 
@@ -104,11 +105,11 @@ describe("a row of results", () => {
 
   test.each([
     [
-      { test: "push-up", reps: "23", missed_at_end: "3" },
+      { test: "push-up", variant: "full", reps: "23", missed_at_end: "3" },
       { variant: "full", seen: { how: "tally", reps: 23, offAtEnd: 3 } },
     ],
     [
-      { test: "Push up", reps: "9", variant: "Knee" },
+      { test: "Push up", reps: "9", missed_at_end: "0", variant: "Knee" },
       { variant: "knee", seen: { how: "tally", reps: 9, offAtEnd: 0 } },
     ],
     [
@@ -121,12 +122,11 @@ describe("a row of results", () => {
     ],
     [
       { test: "vertical", standing_reach: "219.5", touch_reach: "262" },
-      { variant: "", seen: { standingReach: 2195, touchReach: 2620 } },
+      { variant: "", seen: { standingReach: cm(219.5), touchReach: cm(262) } },
     ],
-    // 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
     [
       { test: "vertical", standing_reach: "80", touch_reach: "100", unit: "in" },
-      { variant: "", seen: { standingReach: 2032, touchReach: 2540 } },
+      { variant: "", seen: { standingReach: inches(80), touchReach: inches(100) } },
     ],
     [
       { test: "core", time: "2:31" },
@@ -148,13 +148,18 @@ describe("a row of results", () => {
     [{}, "test sheets.row.test"],
     [{ bib: "", test: "core", time: "60" }, "null sheets.row.nobody"],
     [{ bib: "", league: "Lantern Bay", test: "core", time: "60" }, "null sheets.row.nobody"],
-    [{ test: "push-up" }, "reps units.count.empty"],
-    [{ test: "push-up", reps: "-1" }, "reps units.count.whole"],
-    [{ test: "push-up", reps: "1e9" }, "reps units.count.whole"],
-    [{ test: "push-up", reps: "1000000000" }, "reps units.count.tooLong"],
-    [{ test: "push-up", reps: "NaN" }, "reps units.count.whole"],
-    [{ test: "push-up", reps: "1,5" }, "reps units.count.whole"],
-    [{ test: "push-up", reps: "3", missed_at_end: "4" }, "null test.push-up.plausibility.offMoreThanReps"],
+    [{ test: "push-up", reps: "20", missed_at_end: "3" }, "variant sheets.row.blankVariant"],
+    [{ test: "push-up", reps: "20", variant: "full" }, "missed_at_end test.push-up.row.missedBlank"],
+    [{ test: "push-up", variant: "full" }, "reps units.count.empty"],
+    [{ test: "push-up", variant: "full", reps: "-1" }, "reps units.count.whole"],
+    [{ test: "push-up", variant: "full", reps: "1e9" }, "reps units.count.whole"],
+    [{ test: "push-up", variant: "full", reps: "1000000000" }, "reps units.count.tooLong"],
+    [{ test: "push-up", variant: "full", reps: "NaN" }, "reps units.count.whole"],
+    [{ test: "push-up", variant: "full", reps: "1,5" }, "reps units.count.whole"],
+    [
+      { test: "push-up", variant: "full", reps: "3", missed_at_end: "4" },
+      "null test.push-up.plausibility.offMoreThanReps",
+    ],
     [{ test: "push-up", reps: "3", variant: "wall" }, "variant sheets.row.variant"],
     [{ test: "core", time: "60", variant: "knee" }, "variant sheets.row.noVariant"],
     [{ test: "core", time: "3.00" }, "time units.time.ambiguous"],
@@ -195,12 +200,13 @@ describe("a past result", () => {
     });
 
   test.each([
-    [{ test: "push-up", mark: "22" }, 22],
+    [{ test: "push-up", variant: "full", mark: "22" }, 22],
     [{ test: "agility", mark: "29.5", unit: "landings" }, 118],
     [{ test: "agility", mark: "29,5", unit: "landings" }, 118],
-    [{ test: "vertical", mark: "43.5" }, 435],
-    [{ test: "vertical", mark: "43,5" }, 435],
-    [{ test: "vertical", mark: "17", unit: "in" }, 432],
+    [{ test: "vertical", mark: "43.5" }, 8700],
+    [{ test: "vertical", mark: "43,5" }, 8700],
+    // 1 in = 25.4 mm exactly (international yard and pound agreement, 1959): 431.8 mm.
+    [{ test: "vertical", mark: "17", unit: "in" }, 8636],
     [{ test: "core", mark: "2:31" }, 151],
     [{ test: "core", mark: "3.00", unit: "s" }, 3],
     [{ test: "core", mark: "151.9", unit: "s" }, 151],
@@ -221,7 +227,9 @@ describe("a past result", () => {
   });
 
   test("an unusual mark is taken with its question", () => {
-    expect(read({ test: "push-up", mark: "120" }).unusual?.key).toBe("test.push-up.plausibility.high");
+    expect(read({ test: "push-up", variant: "full", mark: "120" }).unusual?.key).toBe(
+      "test.push-up.plausibility.high",
+    );
     expect(read({ test: "core", mark: "3.00", unit: "s" }).unusual?.key).toBe("test.core.plausibility.low");
   });
 
@@ -246,6 +254,6 @@ describe("a past result", () => {
     [{ test: "core", mark: "3", unit: "min" }, "unit sheets.row.timeUnit"],
     [{ test: "endurance", mark: "44" }, "mark test.endurance.plausibility.tooLow"],
   ])("%j is kept back: %s", (given, why) => {
-    expect(whyNot(() => read({ test: "push-up", mark: "22", ...given } as Given))).toBe(why);
+    expect(whyNot(() => read({ test: "push-up", variant: "full", mark: "22", ...given } as Given))).toBe(why);
   });
 });

@@ -3,6 +3,7 @@ import { foldHeat } from "../../../electron/domain/heats/fold.ts";
 import type { SummaryAttempt, SummaryDay } from "../../../electron/domain/summary/day.ts";
 import { workIn } from "../../../electron/domain/summary/lanes.ts";
 import { stationsOf, turnTimes } from "../../../electron/domain/summary/turns.ts";
+import { cm } from "../../lengths.ts";
 
 /** An attempt of a plank at a time of the morning. */
 function plank(
@@ -116,12 +117,12 @@ test("a lane at its own pace is at work from its first tap to its last that chan
     detail,
   });
   const events = [
-    tap("r", 20_000, "reach", { mm: 2100 }),
-    tap("1", 45_000, "touch", { mm: 2500 }),
-    tap("2", 80_000, "touch", { mm: 2510 }),
-    tap("3", 110_000, "touch", { mm: 2520 }),
+    tap("r", 20_000, "reach", { length: cm(210) }),
+    tap("1", 45_000, "touch", { length: cm(250) }),
+    tap("2", 80_000, "touch", { length: cm(251) }),
+    tap("3", 110_000, "touch", { length: cm(252) }),
     // All three trials are there: one more changes nothing.
-    tap("4", 300_000, "touch", { mm: 2530 }),
+    tap("4", 300_000, "touch", { length: cm(253) }),
   ];
   const [lane] = foldHeat("vertical", parameters, [{ lane: 1, prior: [] }], events, null);
   if (lane === undefined) throw new Error("There is no lane.");

@@ -5,7 +5,7 @@ export const agilityFigures: Figures = {
   ladder: { steps: [2, 4, 8, 20, 40], profileStep: 8, usual: [48, 180] },
   /** 1 landing, in quarters. Ours, no source. */
   typicalError: { kind: "grains", amount: 4 },
-  reading: 1,
+  reading: () => 1,
   middling: 112,
   lanes: 2,
   axisSteps: () => [1, 2, 5, 10, 20].map((landings) => landings * 4),

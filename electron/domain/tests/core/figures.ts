@@ -9,7 +9,7 @@ export const coreFigures: Figures = {
    * 3.6 to 11.8 % of isometric field tests.
    */
   typicalError: { kind: "share", amount: 0.06 },
-  reading: 1,
+  reading: () => 1,
   middling: 120,
   lanes: 6,
   axisSteps: () => timeSteps.filter((seconds) => seconds >= 5),

@@ -7,6 +7,9 @@ import type { Mark, Plausibility, Protocol } from "../protocol.ts";
 
 const exerciseNames = ["skater-strides", "lunge-jumps", "high-knees", "squat-thrusts"] as const;
 
+/** How many sides each exercise has, whatever is typed: strides, lunges and knees go left and right. */
+const sidesOf = { "skater-strides": 2, "lunge-jumps": 2, "high-knees": 2, "squat-thrusts": 1 } as const;
+
 const exercise = z
   .strictObject({
     exercise: z.enum(exerciseNames),
@@ -14,6 +17,7 @@ const exercise = z
     count: z.int().min(1).max(200),
     sides: z.union([z.literal(1), z.literal(2)]),
   })
+  .transform((typed) => ({ ...typed, sides: sidesOf[typed.exercise] }))
   .refine(({ count, sides }) => count % sides === 0, {
     path: ["count"],
     params: { sentence: sentence("test.endurance.plausibility.oddCount") },

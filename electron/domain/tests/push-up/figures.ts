@@ -5,7 +5,7 @@ export const pushUpFigures: Figures = {
   ladder: { steps: [1, 2, 5, 10, 20], profileStep: 5, usual: [1, 80] },
   /** 2 reps. Ours, no source. */
   typicalError: { kind: "grains", amount: 2 },
-  reading: 1,
+  reading: () => 1,
   middling: 20,
   lanes: 4,
   axisSteps: () => [1, 2, 5, 10, 20, 50, 100],

@@ -3,7 +3,7 @@ import type { FieldErrors, KeyedTest } from "../fields.ts";
 import type { Reading, Typed } from "../reading.ts";
 import { type PushUpAttempt, pushUp } from "./protocol.ts";
 
-/** Enters push-ups from paper as a tally: all reps done, and how many of them were off at the end. */
+/** Enters push-ups from paper as a tally: all cadences gone by, and how many of them were off at the end. */
 export const keyedPushUp: KeyedTest<PushUpAttempt> = {
   choice: { name: "variant", options: ["full", "knee"], keys: ["F", "K"] },
   fields: () => [

@@ -5,6 +5,12 @@ import { mostCadences, type PushUpAttempt, type PushUpParameters } from "./proto
 /** Part of a rep before its judging beat from which a tap means that beat: judges tap early when they see it coming. */
 const early = 0.25;
 const countInBeats = 4;
+/**
+ * Ms after a judging beat in which a stop leaves open whether that rep was done: whoever sees an athlete fail on the way
+ * up needs about a second to press. Of a quick rep no more than its half: by then the next one is under way. Ours, no
+ * source.
+ */
+const doubtMs = 1250;
 
 const cadence = z.int().min(1).max(mostCadences);
 const what = z.discriminatedUnion("kind", [
@@ -12,11 +18,13 @@ const what = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("off"), detail: z.object({ cadence: cadence.exactOptional() }) }),
   /** The cadence was on after all. */
   z.object({ kind: z.literal("on-again"), detail: z.object({ cadence }) }),
-  /** The athlete stopped, after the current cadence unless one is given. */
+  /** The athlete stopped, after the last finished cadence unless one is given. */
   z.object({
     kind: z.literal("stop"),
     detail: z.object({ cadence: z.int().min(0).max(mostCadences).exactOptional() }),
   }),
+  /** Whether the cadence on whose beat the stop came was done. */
+  z.object({ kind: z.literal("last"), detail: z.object({ cadence, done: z.boolean() }) }),
 ]);
 
 /** A tap of this test's own kinds. */
@@ -28,6 +36,8 @@ export interface PushUpKept {
   readonly off: readonly number[];
   /** One character per cadence, once the lane has ended. */
   readonly ended: string | null;
+  /** The cadence of which a stop leaves open whether it was done; it does not count until somebody says so. */
+  readonly doubted: number | null;
 }
 
 export interface PushUpLane extends LaneState<PushUpAttempt> {
@@ -40,6 +50,8 @@ export interface PushUpLane extends LaneState<PushUpAttempt> {
   /** Off cadences in a row so far; one short of the stop is the time to warn. */
   readonly misses: number;
   readonly warning: boolean;
+  /** The two marks that a stop leaves open: without the cadence on whose beat it came, and with it. */
+  readonly doubt: { readonly without: number; readonly with: number } | null;
 }
 
 export function msPerBeat({ bpm }: PushUpParameters): number {
@@ -75,18 +87,30 @@ function endedBy(off: readonly number[], missesToStop: number): string | null {
 function markOff(kept: PushUpKept, wanted: number, atHand: number, missesToStop: number): PushUpKept {
   if (wanted < 1 || wanted > atHand || kept.off.includes(wanted)) return kept;
   const off = [...kept.off, wanted].sort((a, b) => a - b);
-  return { off, ended: endedBy(off, missesToStop) };
+  return { ...kept, off, ended: endedBy(off, missesToStop) };
 }
 
 function stopped(kept: PushUpKept, tap: Tap & PushUpTap, parameters: PushUpParameters): PushUpKept {
   const judged = judgedBy(parameters, tap.atMs);
   const named = tap.detail.cadence;
   if (named !== undefined) return named > judged ? kept : { ...kept, ended: signs(kept.off, named) };
+  const lastOff = kept.off.at(-1) ?? 0;
+  const sinceBeat = tap.atMs - judged * msPerRep(parameters);
+  const isOpen = judged > lastOff && sinceBeat < Math.min(doubtMs, msPerRep(parameters) / 2);
+  // What was not finished is not on, and what is off right before it stays at the end.
+  if (isOpen) return { ...kept, ended: signs(kept.off, judged - 1), doubted: judged };
   // An off cadence tapped just ahead of its beat counts, though the beat has not come.
-  return { ...kept, ended: signs(kept.off, Math.max(judged, kept.off.at(-1) ?? 0)) };
+  return { ...kept, ended: signs(kept.off, Math.max(judged, lastOff)) };
+}
+
+/** Takes the answer whether the cadence of the stop was done. */
+function settled(kept: PushUpKept, { detail }: Extract<PushUpTap, { kind: "last" }>): PushUpKept {
+  if (kept.doubted === null || kept.doubted !== detail.cadence) return kept;
+  return { ...kept, ended: signs(kept.off, detail.cadence - (detail.done ? 0 : 1)), doubted: null };
 }
 
 function step(kept: PushUpKept, tap: Tap & PushUpTap, parameters: PushUpParameters): PushUpKept {
+  if (tap.kind === "last") return settled(kept, tap);
   if (kept.ended !== null || tap.atMs < 0) return kept;
   const atHand = cadenceAt(parameters, tap.atMs);
   switch (tap.kind) {
@@ -115,18 +139,20 @@ function show(kept: PushUpKept, parameters: PushUpParameters, elapsed: Elapsed):
     atHand,
     misses,
     warning: kept.ended === null && misses > 0 && misses === parameters.missesToStop - 1,
+    doubt: kept.doubted === null ? null : { without: cadences.lastIndexOf(".") + 1, with: kept.doubted },
   };
 }
 
 /**
  * Runs the cadence push-up live: one metronome, many lanes. The volunteer marks only missed reps; a lane ends by itself
- * at the misses in a row, or by a stop. Source: common practice, no published source.
+ * at the misses in a row, or by a stop, which asks about a beat that has just come. Source: common practice, no
+ * published source.
  */
 export const livePushUp: LiveTest<PushUpParameters, PushUpAttempt, PushUpTap, PushUpKept, PushUpLane> = {
   clock: "common",
   countInMs: (parameters) => countInBeats * msPerBeat(parameters),
   what,
-  empty: () => ({ off: [], ended: null }),
+  empty: () => ({ off: [], ended: null, doubted: null }),
   step,
   show,
 };

@@ -4,7 +4,7 @@ import { believe, refuse } from "../believable.ts";
 import { frozen } from "../frozen.ts";
 import type { Plausibility, Protocol } from "../protocol.ts";
 
-/** Reps off at the end that a tally from paper can name. */
+/** Cadences off at the end that a tally from paper can name. */
 const mostOffAtEnd = 3;
 /** Cadences that an attempt can hold: twenty minutes at 40 beats a minute. */
 export const mostCadences = 400;
@@ -30,7 +30,7 @@ const cadences = z.strictObject({
 const tally = z
   .strictObject({
     how: z.literal("tally"),
-    /** All reps done, including the off ones at the end. */
+    /** All cadences gone by, the off ones and skipped beats among them. */
     reps: z.int().min(0).max(999),
     offAtEnd: z.int().min(0).max(mostOffAtEnd),
   })

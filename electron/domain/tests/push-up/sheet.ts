@@ -1,4 +1,5 @@
-import { count, refuseOtherUnit } from "../cells.ts";
+import { sentence } from "../../words.ts";
+import { type Cells, count, RowRefused, refuseOtherUnit } from "../cells.ts";
 import type { SeenCells, SheetTest } from "../definition.ts";
 import type { PushUpAttempt } from "./protocol.ts";
 
@@ -7,8 +8,8 @@ export const pushUpSheet: SheetTest<PushUpAttempt> = {
   columns: [
     {
       name: "reps",
-      unit: "reps",
-      means: "Push-ups done in all; the mark is reps less missed_at_end",
+      unit: "top beats",
+      means: "Top beats gone by in all, missed and skipped ones too; the mark is reps less missed_at_end",
       kind: "seen",
     },
     {
@@ -28,14 +29,22 @@ export const pushUpSheet: SheetTest<PushUpAttempt> = {
   read: (cells) => ({
     how: "tally",
     reps: count(cells, "reps", null),
-    offAtEnd: count(cells, "missed_at_end", 0),
+    offAtEnd: missedIn(cells),
   }),
+  /** Whoever left it blank may have written down all the beats, or only the reps that counted. */
+  asked: [{ name: "missed_at_end", options: ["0", "1", "2", "3"] }],
   write,
   readPast(cells) {
     refuseOtherUnit(cells, ["reps", "rep"]);
     return { seen: { how: "tally", reps: count(cells, "mark", null), offAtEnd: 0 } };
   },
 };
+
+function missedIn(cells: Cells): number {
+  if (cells("missed_at_end") === "")
+    throw new RowRefused("missed_at_end", sentence("test.push-up.row.missedBlank"));
+  return count(cells, "missed_at_end", null);
+}
 
 /** Whichever way it was judged, the mark is reps less missed_at_end. */
 function write(tried: PushUpAttempt): SeenCells {

@@ -1,16 +1,18 @@
+import { grainsPerReading } from "../../length.ts";
 import type { English, Figures } from "../definition.ts";
 import { lengthSteps } from "../length-steps.ts";
-import type { VerticalParameters } from "./protocol.ts";
+import { heightOf, type VerticalAttempt, type VerticalParameters } from "./protocol.ts";
 
 export const verticalFigures: Figures = {
-  ladder: { steps: [20, 50, 100, 200], profileStep: 50, usual: [100, 750] },
+  /** 2 to 20 cm in steps; nearly all leaps are of 10 to 75 cm. */
+  ladder: { steps: [400, 1000, 2000, 4000], profileStep: 1000, usual: [2000, 15_000] },
   /** 4 %: Markovic et al. 2004, J Strength Cond Res 18(3): within-subject CV 2.4 to 4.6 %. */
   typicalError: { kind: "share", amount: 0.04 },
-  reading: 1,
-  middling: 400,
+  reading: (lengths) => grainsPerReading[lengths],
+  middling: 8000,
   lanes: 2,
   axisSteps: lengthSteps,
-  trial: { value: "touchReach", less: "standingReach" },
+  trial: (seen) => heightOf(seen as VerticalAttempt),
 };
 
 export const verticalInEnglish: English<VerticalParameters> = {

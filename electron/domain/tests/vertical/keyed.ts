@@ -1,4 +1,5 @@
-import { formatLength, parseLength } from "../../units.ts";
+import { grainsOf, grainsPerCentimetre, grainsPerReading, type Length } from "../../length.ts";
+import { formatLength } from "../../units.ts";
 import type { KeyedTest, Retyped } from "../fields.ts";
 import type { LengthUnit } from "../protocol.ts";
 import type { VerticalAttempt } from "./protocol.ts";
@@ -19,7 +20,7 @@ export const keyedVertical: KeyedTest<VerticalAttempt> = {
   ],
   start({ seen }, lengths) {
     const reach = seen.at(-1)?.standingReach;
-    return reach === undefined ? {} : { standingReach: formatLength(reach, lengths) };
+    return reach !== undefined && reach.unit === lengths ? { standingReach: textOf(reach, lengths) } : {};
   },
   read(reading, lengths) {
     const standingReach = reading.length("standingReach", lengths);
@@ -35,18 +36,24 @@ export const keyedVertical: KeyedTest<VerticalAttempt> = {
   retype,
 };
 
+/**
+ * The texts of both reaches in the unit that gives them as they were read. Where no unit gives both, one of them is no
+ * reading and is asked for again.
+ */
 function retype({ standingReach, touchReach, bodyMass }: VerticalAttempt, preferred: LengthUnit): Retyped {
   const other = preferred === "cm" ? "in" : "cm";
-  const readable = (unit: LengthUnit) =>
-    [standingReach, touchReach].every((mm) => {
-      const read = parseLength(formatLength(mm, unit), unit);
-      return "mm" in read && read.mm === mm;
-    });
-  // A reading in inches is rarely a half centimetre, and vice versa.
+  const readable = (unit: LengthUnit) => [standingReach, touchReach].every((each) => each.unit === unit);
   const lengths = !readable(preferred) && readable(other) ? other : preferred;
   const mass = bodyMass === undefined ? {} : { bodyMass: massText(bodyMass, lengths) };
-  const [reach, touch] = [formatLength(standingReach, lengths), formatLength(touchReach, lengths)];
+  const [reach, touch] = [textOf(standingReach, lengths), textOf(touchReach, lengths)];
   return { typed: { standingReach: reach, touch1: touch, ...mass }, lengths };
+}
+
+/** The text of a length; not rounded in the other unit, in which it is no reading and must not become one. */
+function textOf(length: Length, unit: LengthUnit): string {
+  const grains = grainsOf(length);
+  if (length.unit === unit) return formatLength(grains, unit);
+  return String(grains / (unit === "cm" ? grainsPerCentimetre : 4 * grainsPerReading.in));
 }
 
 /** Formats a mass: kilograms to the gram; pounds to the thousandth, which is finer than a gram. */

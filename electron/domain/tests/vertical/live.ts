@@ -1,15 +1,22 @@
 import { z } from "zod";
+import type { Length } from "../../length.ts";
 import type { LaneResult, LaneState, LiveTest, Tap } from "../live.ts";
-import { mass, reach, type VerticalAttempt, type VerticalParameters } from "./protocol.ts";
+import { heightOf, mass, reach, type VerticalAttempt, type VerticalParameters } from "./protocol.ts";
+
+/** Where the length of a tap stands: `mm` in those of before lengths were kept as they were read. */
+const lengthOfTap = z.union([
+  z.object({ length: reach }),
+  z.object({ mm: reach }).transform(({ mm }) => ({ length: mm })),
+]);
 
 const what = z.discriminatedUnion("kind", [
-  /** Standing reach in mm, and the mass in g where power is wanted; applies to the trials after it. */
+  /** Standing reach, and the mass in g where power is wanted; applies to the trials after it. */
   z.object({
     kind: z.literal("reach"),
-    detail: z.object({ mm: reach, bodyMass: mass.exactOptional() }),
+    detail: lengthOfTap.and(z.object({ bodyMass: mass.exactOptional() })),
   }),
-  /** A trial: the highest point touched, in mm. */
-  z.object({ kind: z.literal("touch"), detail: z.object({ mm: reach }) }),
+  /** A trial: the highest point touched. */
+  z.object({ kind: z.literal("touch"), detail: lengthOfTap }),
   /** Ends the trials, though there are some left. */
   z.object({ kind: z.literal("enough"), detail: z.object({}) }),
 ]);
@@ -18,7 +25,7 @@ export type VerticalTap = z.infer<typeof what>;
 
 /** The state folded from a lane's taps. */
 export interface VerticalKept {
-  readonly standingReach: number | null;
+  readonly standingReach: Length | null;
   readonly bodyMass: number | null;
   readonly prior: readonly VerticalAttempt[];
   readonly trials: readonly LaneResult<VerticalAttempt>[];
@@ -26,29 +33,29 @@ export interface VerticalKept {
 }
 
 export interface VerticalLane extends LaneState<VerticalAttempt> {
-  /** In mm; null until it is measured. */
-  readonly standingReach: number | null;
+  /** Null until it is measured. */
+  readonly standingReach: Length | null;
   readonly bodyMass: number | null;
-  /** Heights jumped in mm, those from before this heat first. */
+  /** Heights jumped in grains, those from before this heat first. */
   readonly heights: readonly number[];
   readonly best: number | null;
   readonly trialsLeft: number;
 }
 
-function touched(kept: VerticalKept, tap: Tap, mm: number, trials: number): VerticalKept {
+function touched(kept: VerticalKept, tap: Tap, touchReach: Length, trials: number): VerticalKept {
   const { standingReach, bodyMass } = kept;
   const full = kept.prior.length + kept.trials.length >= trials;
   if (standingReach === null || kept.enough || full) return kept;
-  const seen = { standingReach, touchReach: mm, ...(bodyMass !== null && { bodyMass }) };
+  const seen = { standingReach, touchReach, ...(bodyMass !== null && { bodyMass }) };
   return { ...kept, trials: [...kept.trials, { key: tap.id, seen }] };
 }
 
 function step(kept: VerticalKept, tap: Tap & VerticalTap, { trials }: VerticalParameters): VerticalKept {
   switch (tap.kind) {
     case "reach":
-      return { ...kept, standingReach: tap.detail.mm, bodyMass: tap.detail.bodyMass ?? kept.bodyMass };
+      return { ...kept, standingReach: tap.detail.length, bodyMass: tap.detail.bodyMass ?? kept.bodyMass };
     case "touch":
-      return touched(kept, tap, tap.detail.mm, trials);
+      return touched(kept, tap, tap.detail.length, trials);
     case "enough":
       return kept.prior.length + kept.trials.length === 0 ? kept : { ...kept, enough: true };
   }
@@ -57,7 +64,7 @@ function step(kept: VerticalKept, tap: Tap & VerticalTap, { trials }: VerticalPa
 function show(kept: VerticalKept, { trials }: VerticalParameters): VerticalLane {
   const { standingReach, bodyMass } = kept;
   const all = [...kept.prior, ...kept.trials.map(({ seen }) => seen)];
-  const heights = all.map((seen) => seen.touchReach - seen.standingReach);
+  const heights = all.map(heightOf);
   const trialsLeft = kept.enough ? 0 : Math.max(0, trials - all.length);
   const begun = standingReach !== null || all.length > 0;
   return {

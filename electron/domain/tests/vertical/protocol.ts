@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { grainsOf, grainsPerCentimetre, type Length, lengthOrMillimetres } from "../../length.ts";
 import { formatLength } from "../../units.ts";
 import { type Sentence, sentence } from "../../words.ts";
 import { ask, believe, fine, refuse, worse } from "../believable.ts";
@@ -10,15 +11,15 @@ const parameters = z.strictObject({
   trials: z.int().min(1).max(10),
 });
 
-/** A height on the tape, in mm. */
-export const reach = z.int().min(0).max(5000);
+/** A height on the tape, as it was read. */
+export const reach = lengthOrMillimetres;
 /** Body mass in g. */
 export const mass = z.int().min(0).max(500_000);
 
 const attempt = z.strictObject({
-  /** Highest point touched standing, in mm. */
+  /** Highest point touched standing. */
   standingReach: reach,
-  /** Highest point touched in the jump, in mm. */
+  /** Highest point touched in the jump. */
   touchReach: reach,
   /** Body mass in g, only for the estimate of power. */
   bodyMass: mass.optional(),
@@ -27,9 +28,12 @@ const attempt = z.strictObject({
 export type VerticalParameters = z.infer<typeof parameters>;
 export type VerticalAttempt = z.infer<typeof attempt>;
 
-function heightOf(seen: VerticalAttempt): number {
-  return seen.touchReach - seen.standingReach;
+/** Returns the height of a trial in grains: exact, whichever unit each reach was read in. */
+export function heightOf(seen: Pick<VerticalAttempt, "standingReach" | "touchReach">): number {
+  return grainsOf(seen.touchReach) - grainsOf(seen.standingReach);
 }
+
+const centimetres = (count: number) => count * grainsPerCentimetre;
 
 /** True for a plausible body mass: 20 to 300 kg. Ours, no source. */
 function isBodyMass(massGrams: number): boolean {
@@ -37,15 +41,15 @@ function isBodyMass(massGrams: number): boolean {
 }
 
 /**
- * Estimates the peak power in watts of a jump of `heightMm` millimetres by a body of `massGrams` grams: 60.7 × height
+ * Estimates the peak power in watts of a jump of `height` grains by a body of `massGrams` grams: 60.7 × height
  * (cm) + 45.3 × mass (kg) − 2055. An estimate, never ranked; below zero it is meaningless. Null for an implausible body
  * mass.
  * Source: Sayers et al. 1999, Med Sci Sports Exerc 31(4), 572–577, squat-jump form.
  */
-export function peakPower(heightMm: number, massGrams: number): number | null {
+export function peakPower(height: number, massGrams: number): number | null {
   if (!isBodyMass(massGrams)) return null;
   // Whole numbers until the last step, so that no rounding creeps in.
-  return (60_700 * heightMm + 453 * massGrams - 20_550_000) / 10_000;
+  return (3035 * height + 453 * massGrams - 20_550_000) / 10_000;
 }
 
 function heightPlausibility(seen: VerticalAttempt): Plausibility {
@@ -53,16 +57,17 @@ function heightPlausibility(seen: VerticalAttempt): Plausibility {
   const values = { cm: formatLength(height, "cm"), inches: formatLength(height, "in") };
   return believe(height, {
     refuseBelow: [0, sentence("test.vertical.plausibility.touchBelowReach")],
-    askBelow: [100, sentence("test.vertical.plausibility.low", values)],
-    askAbove: [750, sentence("test.vertical.plausibility.high", values)],
-    refuseAbove: [1300, sentence("test.vertical.plausibility.tooHigh", values)],
+    askBelow: [centimetres(10), sentence("test.vertical.plausibility.low", values)],
+    askAbove: [centimetres(75), sentence("test.vertical.plausibility.high", values)],
+    refuseAbove: [centimetres(130), sentence("test.vertical.plausibility.tooHigh", values)],
   });
 }
 
-/** Returns the question about an unusual standing reach, in mm; null between 1200 and 3000 (ours). */
-export function reachQuestion(standingReach: number): Sentence | null {
-  if (standingReach >= 1200 && standingReach <= 3000) return null;
-  const values = { cm: formatLength(standingReach, "cm"), inches: formatLength(standingReach, "in") };
+/** Returns the question about an unusual standing reach; null between 120 and 300 cm (ours). */
+export function reachQuestion(standingReach: Length): Sentence | null {
+  const grains = grainsOf(standingReach);
+  if (grains >= centimetres(120) && grains <= centimetres(300)) return null;
+  const values = { cm: formatLength(grains, "cm"), inches: formatLength(grains, "in") };
   return sentence("test.vertical.plausibility.reach", values);
 }
 
@@ -78,23 +83,24 @@ function massPlausibility({ bodyMass }: VerticalAttempt): Plausibility {
 }
 
 /**
- * Vertical leap (power): highest touch − standing reach, best of the trials, in mm; read in cm or inches.
+ * Vertical leap (power): highest touch − standing reach, best of the trials, exact in cm and in inches.
  * Source: common practice, no published source; ranges ours.
  */
 export const vertical: Protocol<"vertical", VerticalParameters, VerticalAttempt> = Object.freeze({
   code: "vertical" as const,
   better: "higher" as const,
-  grain: frozen({ unit: "cm" as const, perUnit: 10 }),
-  equalWithin: 1,
+  grain: frozen({ unit: "cm" as const, perUnit: grainsPerCentimetre, earlier: 10 }),
+  equalWithin: centimetres(0.1),
   variants: frozen([""]),
   parameters,
   defaults: frozen({ trials: 3 }),
   attempt,
   slot: () => "",
   slotSize: ({ trials }: VerticalParameters) => trials,
-  score: (_parameters: VerticalParameters, attempts: readonly VerticalAttempt[]) => ({
+  score: ({ trials }: VerticalParameters, attempts: readonly VerticalAttempt[]) => ({
     state: "complete" as const,
     value: Math.max(...attempts.map(heightOf)),
+    ...(attempts.length < trials && { trials: { done: attempts.length, of: trials } }),
   }),
   plausibility: (_parameters: VerticalParameters, seen: VerticalAttempt) =>
     worse(worse(heightPlausibility(seen), massPlausibility(seen)), reachPlausibility(seen)),

@@ -7,6 +7,7 @@ import { useTRPC } from "../../../app/client.tsx";
 import { useKeys } from "../../../app/keys.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Row, Stack } from "../../../parts/flow/Stack.tsx";
+import { Beside } from "../../../parts/marks/Beside.tsx";
 import { BigNumber } from "../../../parts/marks/BigNumber.tsx";
 import { faceOf, readParameters, useTexts } from "../../../tests/registry.ts";
 import { useWriteSeen } from "../../../tests/seen.ts";
@@ -71,6 +72,7 @@ export function Result({ test, parameters, saved, lengths, onCorrect }: ResultPr
             </p>
           )}
           {news !== null && <News test={test} lengths={lengths} news={news} />}
+          <Beside beside={told.beside} />
           {remark !== null && <p className={css.note}>{remark}</p>}
         </div>
       </Row>

@@ -50,6 +50,10 @@ const resultsOf = (isNew: number, more: Partial<Expected> = {}): Expected => ({
 });
 const harbour = { league: "Salt Harbour" };
 const bay = { league: "Lantern Bay" };
+/** What was said of blank cells: all push-ups were full ones, and nothing was missed at the end. */
+const blanksSaid = { blanks: { variant: "full", missed_at_end: "0" } };
+/** Of past results, all of one day. */
+const fullThatDay = { date: "2026-03-14", blanks: { variant: "full" } };
 
 const entries: Readonly<Record<string, readonly Entry[]>> = {
   "a title above the headers": [
@@ -90,7 +94,12 @@ const entries: Readonly<Record<string, readonly Entry[]>> = {
     ],
     ["roster, nothing said", "Name,#\nJuno Jab,8\n", rosterOf(0, { missing: ["league"] })],
     ["past results, league said", "Number,Date,Test,Mark\n07,2026-03-14,Plank,2:31\n", pastOf(1), bay],
-    ["results, league said", "Name,Test,Reps\nVera Velocity,Push-ups,20\n", resultsOf(1), bay],
+    [
+      "results, league said",
+      "Name,Test,Reps\nVera Velocity,Push-ups,20\n",
+      resultsOf(1),
+      { ...bay, ...blanksSaid },
+    ],
   ],
   "headers in other words": [
     [
@@ -130,6 +139,7 @@ const entries: Readonly<Record<string, readonly Entry[]>> = {
       "tests",
       "League,Number,Date,Test,Mark\nLantern Bay,07,2026-03-14,Strength,22\nLantern Bay,07,2026-03-14,Salto vertical,43.5\nLantern Bay,07,2026-03-14,Circuito,6:12.4\nLantern Bay,07,2026-03-14,Sprint,9\n",
       pastOf(3, { not: [[5, "test sheets.row.test"]] }),
+      { blanks: { variant: "full" } },
     ],
   ],
   "dates in other forms": [
@@ -269,6 +279,17 @@ const entries: Readonly<Record<string, readonly Entry[]>> = {
       "the day is said",
       "League,Number,Strength,Agility,Power,Plank,Circuit\nLantern Bay,07,22,29.5,43.5,2:31,6:12.4\nMill City,55,18,,,1:45,\n",
       pastOf(7),
+      fullThatDay,
+    ],
+    [
+      "the day is said, and not which push-ups they were",
+      "League,Number,Strength,Plank\nLantern Bay,07,22,2:31\nMill City,55,18,1:45\n",
+      pastOf(2, {
+        not: [
+          [2, "Strength sheets.row.blankVariant"],
+          [3, "Strength sheets.row.blankVariant"],
+        ],
+      }),
       { date: "2026-03-14" },
     ],
     [
@@ -285,13 +306,13 @@ const entries: Readonly<Record<string, readonly Entry[]>> = {
       "dashes, and a mark that can't be",
       "League,Number,Strength,Plank\nLantern Bay,07,-,2:31\nMill City,55,999,n/a\n",
       pastOf(1, { not: [[3, "Strength test.push-up.plausibility.tooHigh"]] }),
-      { date: "2026-03-14" },
+      fullThatDay,
     ],
     [
       "nobody of that name, said once for all five tests",
       "League,Name,Strength,Agility,Power,Plank,Circuit\nLantern Bay,Nobody Here,22,29.5,43.5,2:31,6:12.4\n",
       pastOf(0, { not: [[2, "name sheets.row.unknownName"]] }),
-      { date: "2026-03-14" },
+      fullThatDay,
     ],
     [
       "inches and knees in the headers",
@@ -301,7 +322,7 @@ const entries: Readonly<Record<string, readonly Entry[]>> = {
     ],
   ],
   "a column a test, of this day": [
-    ["strength and plank by bib", "Bib,Push-ups,Plank\n1,20,1:30\n2,18,95\n", resultsOf(4)],
+    ["strength and plank by bib", "Bib,Push-ups,Plank\n1,20,1:30\n2,18,95\n", resultsOf(4), blanksSaid],
     [
       "reaches in columns",
       "Bib,Leap standing,Leap touch 1,Leap touch 2\n1,210,250,251\n2,200,240,\n",
@@ -312,6 +333,7 @@ const entries: Readonly<Record<string, readonly Entry[]>> = {
       "a leap as one number",
       "Bib,Push-ups,Leap touch,Leap standing,Agility\n1,20,250,210,29.5\n",
       resultsOf(2, { not: [[2, "Agility sheets.row.bare"]] }),
+      blanksSaid,
     ],
   ],
   "rows that are no rows": [
@@ -358,7 +380,7 @@ const entries: Readonly<Record<string, readonly Entry[]>> = {
       "of a row by test",
       "League,Number,Strength,Plank\nLantern Bay,07,9999,2-31\n",
       pastOf(0, { not: [[2, "Strength test.push-up.plausibility.tooHigh", "Plank units.time.form"]] }),
-      { date: "2026-03-14" },
+      fullThatDay,
     ],
   ],
   "numbers as they are written": [

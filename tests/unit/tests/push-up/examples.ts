@@ -27,5 +27,9 @@ export const pushUpExamples: Examples = {
     { weight: 8, arbitrary: fc.tuple(fc.constant("off"), fc.oneof(none, cadence)) },
     fc.tuple(fc.constant("on-again"), cadence),
     fc.tuple(fc.constant("stop"), fc.oneof(none, cadence)),
+    fc.tuple(
+      fc.constant("last"),
+      fc.record({ cadence: fc.integer({ min: 1, max: 12 }), done: fc.boolean() }),
+    ),
   ),
 };

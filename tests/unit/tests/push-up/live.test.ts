@@ -108,7 +108,7 @@ test("a third miss filled in between ends the lane there", () => {
 
 test("a stop counts the beats that have come, or up to the one that is named", () => {
   const seen = (event: HeatEvent) => laneAfter("push-up", [event]).results.map((each) => each.seen);
-  expect(seen(tap("stop", 12 * rep))).toEqual([{ how: "cadences", cadences: "............" }]);
+  expect(seen(tap("stop", 12 * rep + 1250))).toEqual([{ how: "cadences", cadences: "............" }]);
   expect(seen(tap("stop", 12 * rep - 1))).toEqual([{ how: "cadences", cadences: "..........." }]);
   expect(seen(tap("stop", 13 * rep, { cadence: 12 }))).toEqual([
     { how: "cadences", cadences: "............" },
@@ -144,4 +144,75 @@ test("the tempo is the protocol's", () => {
   expect(msPerRep(pushUp.defaults)).toBe(3000);
   expect(msPerRep({ ...pushUp.defaults, bpm: 50, beatsPerRep: 3 })).toBe(3600);
   expect([2249, 2250, 5249, 5250].map((ms) => cadenceAt(pushUp.defaults, ms))).toEqual([0, 1, 1, 2]);
+});
+
+/** Twelve good reps, and the athlete fails on the way up in the thirteenth, whose beat comes at 39 s. */
+const beat13 = 13 * rep;
+
+test.each([
+  [beat13 - 10, 12, null],
+  [beat13, 12, { without: 12, with: 13 }],
+  [beat13 + 100, 12, { without: 12, with: 13 }],
+  [beat13 + 1249, 12, { without: 12, with: 13 }],
+  [beat13 + 1250, 13, null],
+])("a stop at %i ms makes %i, and asks %j", (atMs, reps, doubt) => {
+  expect(laneAfter("push-up", [tap("stop", atMs)])).toMatchObject({ phase: "done", reps, doubt });
+});
+
+test("what is missed right before a stop stays missed: ten on, eleven and twelve off, a stop with the thirteenth", () => {
+  const taps = [...offTaps(`${".".repeat(10)}xx`, () => 600), tap("stop", beat13 + 100)];
+  const lane = laneAfter("push-up", taps);
+  expect(lane).toMatchObject({ reps: 10, doubt: { without: 10, with: 13 } });
+  expect(lane.results.map(({ seen }) => seen)).toEqual([
+    { how: "cadences", cadences: `${".".repeat(10)}xx` },
+  ]);
+  expect(markOf(taps)).toEqual({ state: "complete", value: 10 });
+  const answer = tap("last", beat13 + 2000, { cadence: 13, done: true });
+  expect(markOf([...taps, answer])).toEqual({ state: "complete", value: 13 });
+});
+
+test("one answer settles it, either way; a second one, another's and one without a question change nothing", () => {
+  const stop = tap("stop", beat13 + 300);
+  const answer = (done: boolean, atMs = beat13 + 2000, cadence = 13) => tap("last", atMs, { cadence, done });
+  const after = (...more: HeatEvent[]) => {
+    const { reps, doubt, idle } = laneAfter("push-up", [stop, ...more]);
+    return { reps, doubt, idle: idle.length };
+  };
+  expect(after(answer(true))).toEqual({ reps: 13, doubt: null, idle: 0 });
+  expect(after(answer(false))).toEqual({ reps: 12, doubt: null, idle: 0 });
+  expect(after(answer(false), answer(true, beat13 + 2500))).toEqual({ reps: 12, doubt: null, idle: 1 });
+  expect(after(answer(true, beat13 + 2000, 12))).toEqual({
+    reps: 12,
+    doubt: { without: 12, with: 13 },
+    idle: 1,
+  });
+  const yes = answer(true);
+  expect(after(yes, back(yes))).toEqual({ reps: 12, doubt: { without: 12, with: 13 }, idle: 0 });
+  expect(laneAfter("push-up", [tap("stop", beat13 + 1500), answer(true)])).toMatchObject({
+    reps: 13,
+    doubt: null,
+  });
+});
+
+test("a thirteenth that was marked as missed is asked about by nobody", () => {
+  const lane = laneAfter("push-up", [tap("off", beat13 + 200), tap("stop", beat13 + 900)]);
+  expect(lane).toMatchObject({ reps: 12, doubt: null });
+});
+
+test("whoever fails on the way up never gets the rep by the stop, however late within 1.2 s it comes", () => {
+  let asked = 0;
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 0, max: 1499 }),
+      fc.integer({ min: 300, max: 1200 }),
+      (failed, reaction) => {
+        const lane = laneAfter("push-up", [tap("stop", beat13 - 1500 + failed + reaction)]);
+        expect(lane.reps).toBe(12);
+        if (lane.doubt !== null) asked += 1;
+      },
+    ),
+    { numRuns: 500 },
+  );
+  // Half of such stops come after the beat.
+  expect(asked).toBeGreaterThan(150);
 });

@@ -31,6 +31,7 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
   // Beside a stage that is large, a lane is too narrow for two answers at its side.
   const isNarrow = (tool.laneWidth ?? usualWidth) < 12 || (isDoubted && clockOf(live.test) === "own");
   const { press, second } = tool;
+  const asked = tool.answers?.({ live, lane }) ?? null;
   return (
     <li
       className={css.lane}
@@ -61,7 +62,10 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
       {isOpen && second !== undefined && (
         <SecondButton tool={tool} lane={lane} onPress={(timeStamp) => second.press(live, lane, timeStamp)} />
       )}
-      {phase === "done" && onCorrect !== null && <Answers {...{ lane, isDoubted, onCorrect }} />}
+      {phase === "done" && asked !== null && <div className={css.answers}>{asked}</div>}
+      {phase === "done" && asked === null && onCorrect !== null && (
+        <Answers {...{ lane, isDoubted, onCorrect }} />
+      )}
     </li>
   );
 }

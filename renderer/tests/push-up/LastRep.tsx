@@ -1,0 +1,39 @@
+import { useTranslation } from "react-i18next";
+import { BigKey } from "../live/BigKey.tsx";
+import type { LaneProps } from "../live/tool.ts";
+import { askedLane, settle } from "./control.ts";
+import css from "./LastRep.module.css";
+
+/** Asks of a stop that came with a beat whether that rep was done; the lower result stands until somebody says so. */
+export function LastRep({ lane: { state } }: LaneProps<"push-up">) {
+  const { t } = useTranslation("push-up");
+  if (state.doubt === null) return null;
+  return (
+    <p className={css.question} role="status">
+      {t("live.last.ask", { cadence: state.doubt.with })}
+    </p>
+  );
+}
+
+/** Shows both answers where the stop was, the lower result first: a finger that presses twice says nothing wrong. */
+export function LastRepAnswers({ live, lane }: LaneProps<"push-up">) {
+  const { t } = useTranslation("push-up");
+  const { doubt } = lane.state;
+  if (doubt === null) return null;
+  const isNext = askedLane(live)?.lane === lane.lane;
+  const answer = (done: boolean) => (timeStamp: number) => settle(live, lane, done, timeStamp);
+  return (
+    <>
+      <BigKey kind="next" label={t("live.last.no", { reps: doubt.without })} onPress={answer(false)}>
+        {doubt.without}
+      </BigKey>
+      <BigKey
+        label={t("live.last.yes", { reps: doubt.with })}
+        {...(isNext && { hint: "M" })}
+        onPress={answer(true)}
+      >
+        {doubt.with}
+      </BigKey>
+    </>
+  );
+}
