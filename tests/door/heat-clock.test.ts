@@ -47,6 +47,25 @@ test("the start is the tap's moment, not the moment it arrived; a second start c
   expect(await clockOf(hall)).toEqual({ elapsedMs: 2087.5, clock: "monotonic", state: "running" });
 });
 
+test("a start that the network held up for four seconds began at its tap, and says how sure that is", async () => {
+  const hall = await hallAt("core");
+  const { heatId } = await hall.heat.gather({ test: "core", heatId: crypto.randomUUID(), lanes: 2, by });
+  const { ms, boot } = await hall.heat.clock({ heatId });
+  hall.clock.tick(4_120);
+  // The device that was tapped 120 ms after it had read the table's clock, to within 30 ms.
+  const tapped = { ms: ms + 120, boot, doubtMs: 30 };
+  expect(await hall.heat.start({ heatId, startedAgoMs: 0, tapped })).toEqual({ elapsedMs: 1_000 });
+  expect(liveOf(await hall.heat.view({ test: "core" })).startDoubtMs).toBe(30);
+});
+
+test("a start said on the clock of another boot goes by its age, and nobody knows how late it is", async () => {
+  const hall = await hallAt("core");
+  const { heatId } = await hall.heat.gather({ test: "core", heatId: crypto.randomUUID(), lanes: 2, by });
+  const tapped = { ms: 5, boot: "before", doubtMs: 1 };
+  expect(await hall.heat.start({ heatId, startedAgoMs: 700, tapped })).toEqual({ elapsedMs: -2_300 });
+  expect(liveOf(await hall.heat.view({ test: "core" })).startDoubtMs).toBeNull();
+});
+
 test.each([-3_600_000, 3_600_000])(
   "killed in minute four, the wall clock jumping by %i ms: the same clock",
   async (jump) => {

@@ -42,6 +42,7 @@ const heat: Heat = {
     state: "gathering",
     gatheredAt: "",
     gatheredBy: "QA",
+    startDoubtMs: null,
     zero: null,
     ended: null,
   },

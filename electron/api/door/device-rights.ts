@@ -11,6 +11,15 @@ export const proceduresOfDevices: ReadonlySet<string> = new Set([
   "station.lacks",
   ...["station.callAthlete", "station.uncall", "station.callNext"],
   ...["heat.view", "heat.gather", "heat.place", "heat.variant", "heat.move", "heat.sendBack"],
-  ...["heat.absent", "heat.start", "heat.tap", "heat.undo", "heat.confirm", "heat.end", "heat.callOff"],
+  ...[
+    "heat.absent",
+    "heat.clock",
+    "heat.start",
+    "heat.tap",
+    "heat.undo",
+    "heat.confirm",
+    "heat.end",
+    "heat.callOff",
+  ],
   ...["board.view", "board.hidden", "board.hide"],
 ]);

@@ -10,7 +10,15 @@ import { gather } from "./gather.ts";
 import { move, noteAbsent, sendBack, setVariant } from "./lanes.ts";
 import { place } from "./place.ts";
 import { callOff, end, start } from "./run.ts";
-import { heatIdSchema, laneNumberSchema, tappedSchema, tapSchema, viewSchema } from "./schemas.ts";
+import {
+  clockSchema,
+  heatIdSchema,
+  laneNumberSchema,
+  startSchema,
+  tappedSchema,
+  tapSchema,
+  viewSchema,
+} from "./schemas.ts";
 import { tap, undo } from "./taps.ts";
 import { view } from "./view.ts";
 
@@ -93,10 +101,15 @@ export const heat = router({
     },
   ),
 
-  /** Starts the clock at the tap, made `startedAgoMs` before this was sent; the count-in comes first. */
-  start: keyer(z.object({ heatId: heatIdSchema, startedAgoMs: z.number().min(0).max(600_000) }))
+  /** The table's monotonic clock, for a device that will say on it when it starts this heat. */
+  clock: keyer(z.object({ heatId: heatIdSchema }))
+    .output(clockSchema)
+    .query(({ ctx: { desk } }) => desk.monotonic()),
+
+  /** Starts the clock at the tap; the count-in comes first. */
+  start: keyer(startSchema)
     .output(z.object({ elapsedMs: z.number() }))
-    .mutation(({ ctx: { desk }, input }) => start(desk, input.heatId, input.startedAgoMs)),
+    .mutation(({ ctx: { desk }, input: { heatId, ...sent } }) => start(desk, heatId, sent)),
 
   tap: keyer(
     z.object({ heatId: heatIdSchema, by: initialsSchema, events: z.array(tapSchema).min(1).max(200) }),

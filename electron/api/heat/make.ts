@@ -51,7 +51,7 @@ export function makeHeat(db: WritableDb, desk: Desk, day: Day, wanted: WantedHea
   const now = momentOf(desk);
   const { test, holder, heatId, lanes, by } = wanted;
   addHeat(db, { id: heatId, dayId: day.id, test, holder, lanes, gatheredAt: now.wall, gatheredBy: by });
-  if (clockOf(test) === "own") startHeat(db, heatId, now);
+  if (clockOf(test) === "own") startHeat(db, heatId, now, 0);
   return requireHeat(db, heatId).heat;
 }
 

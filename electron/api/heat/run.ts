@@ -1,5 +1,6 @@
 import { after } from "../../domain/heats/clock.ts";
 import { countInMs } from "../../domain/heats/fold.ts";
+import { type SentStart, startOf } from "../../domain/heats/start.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { WritableDb } from "../../store/connection/database.ts";
@@ -26,22 +27,23 @@ import { add } from "./taps.ts";
 /**
  * Starts the clock of a gathered heat: the count-in begins at the tap, time 0 comes after it. Starting it again changes
  * nothing: the first start counts.
- * @param startedAgoMs ms between the tap and its sending
+ * @param sent the tap as the screen that was tapped knows it
  * @throws Refusal `conflict` when all lanes are empty.
  */
-export function start(desk: Desk, heatId: string, startedAgoMs: number): { elapsedMs: number } {
+export function start(desk: Desk, heatId: string, sent: SentStart): { elapsedMs: number } {
   return desk.store.write(["heats", "calls"], (db) => {
     const { heat } = requireLive(db, heatId);
-    if (heat.state === "gathering") begin(db, desk, load(db, heat), startedAgoMs);
+    if (heat.state === "gathering") begin(db, desk, load(db, heat), sent);
     return { elapsedMs: elapsedOf(requireHeat(db, heatId).heat, momentOf(desk)) ?? 0 };
   });
 }
 
-function begin(db: WritableDb, desk: Desk, loaded: LoadedHeat, startedAgoMs: number): void {
+function begin(db: WritableDb, desk: Desk, loaded: LoadedHeat, sent: SentStart): void {
   const { heat, lanes, parameters } = loaded;
   if (lanes.length === 0) throw new Refusal("conflict", sentence("heat.empty"));
   const countIn = countInMs(heat.test, parameters as never);
-  startHeat(db, heat.id, after(momentOf(desk), countIn - startedAgoMs));
+  const { at, doubtMs } = startOf(sent, momentOf(desk));
+  startHeat(db, heat.id, after(at, countIn), doubtMs);
   for (const { athleteId } of lanes) endCallTo(db, heat.dayId, athleteId, heat.test);
 }
 

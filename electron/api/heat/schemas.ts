@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { mostLanes } from "../../domain/heats/heat.ts";
+import { oldestStartMs } from "../../domain/heats/start.ts";
 import {
   attemptSchema,
   calledElsewhereSchema,
@@ -13,6 +14,21 @@ import { heatAtHandSchema } from "../lanes/at-hand.ts";
 /** The schemas of live heats. Instants are ISO 8601; ms count from the heat's time 0. */
 export const heatIdSchema = z.uuid();
 export const laneNumberSchema = z.int().min(1).max(mostLanes);
+
+/** The table's monotonic clock. */
+export const clockSchema = z.object({ ms: z.number(), boot: z.string() });
+
+const agoMsSchema = z.number().min(0).max(oldestStartMs);
+
+/** The tap that starts a heat; see `domain/heats/start.ts`. */
+export const startSchema = z.object({
+  heatId: heatIdSchema,
+  startedAgoMs: agoMsSchema,
+  tapped: z
+    .object({ ms: z.number(), boot: z.string().max(100), doubtMs: agoMsSchema })
+    .nullable()
+    .default(null),
+});
 
 const atMsSchema = z.number().min(-86_400_000).max(864_000_000);
 
@@ -80,6 +96,8 @@ const heatSchema = z.object({
   parameters: z.unknown(),
   /** Ms since time 0 when this answer was made, below 0 during the count-in; null before the start. */
   elapsedMs: z.number().nullable(),
+  /** How far the table may be off about the start, in ms; null: nobody knows, or before it. */
+  startDoubtMs: z.number().nullable(),
   /** wall: the computer rebooted since the start, and the time is only as right as its clock. */
   clock: z.enum(["monotonic", "wall"]),
   lane: z.array(laneSchema),

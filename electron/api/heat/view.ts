@@ -122,6 +122,7 @@ function heatView(desk: Desk, scene: Scene, loaded: LoadedHeat): LiveHeat {
     lanes: heat.lanes,
     parameters,
     elapsedMs: ms,
+    startDoubtMs: heat.startDoubtMs,
     clock,
     lane,
     events: [...events],

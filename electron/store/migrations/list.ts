@@ -14,6 +14,7 @@ import { heatHolder } from "./0014-heat-holder.ts";
 import { dayIdentity } from "./0016-day-identity.ts";
 import { heightsAsRead } from "./0017-heights-as-read.ts";
 import { howMade } from "./0018-how-made.ts";
+import { heatStartDoubt } from "./0019-heat-start-doubt.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -33,4 +34,5 @@ export const migrations: readonly string[] = [
   dayIdentity,
   heightsAsRead,
   howMade,
+  heatStartDoubt,
 ];

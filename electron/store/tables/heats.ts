@@ -20,6 +20,8 @@ export interface Heat {
   readonly gatheredBy: string;
   /** Time 0; null until it is known. */
   readonly zero: Moment | null;
+  /** How far time 0 may be off, in ms; null where nobody knows. */
+  readonly startDoubtMs: number | null;
   /** Null until it has ended. */
   readonly ended: HeatEnding | null;
 }
@@ -44,7 +46,8 @@ interface HeatRow extends Omit<Heat, "zero" | "ended"> {
 
 const columns = `id, day_id AS dayId, test, device_id AS holder, lanes, state, gathered_at AS gatheredAt,
   gathered_by AS gatheredBy,
-  zero_ms AS zeroMs, zero_boot AS zeroBoot, zero_wall AS zeroWall, ending, reason, ended_by AS endedBy, ended_at AS endedAt`;
+  zero_ms AS zeroMs, zero_boot AS zeroBoot, zero_wall AS zeroWall, start_doubt_ms AS startDoubtMs,
+  ending, reason, ended_by AS endedBy, ended_at AS endedAt`;
 
 function asHeat(row: HeatRow): Heat {
   const { zeroMs, zeroBoot, zeroWall, ending, reason, endedBy, endedAt, ...rest } = row;
@@ -93,11 +96,16 @@ export function setLaneCount(db: WritableDb, heatId: string, lanes: number): voi
   execute(db, "UPDATE heat SET lanes = @lanes WHERE id = @heatId", { heatId, lanes });
 }
 
-/** Starts a heat, once. */
-export function startHeat(db: WritableDb, heatId: string, zero: Moment): void {
-  const sql = `UPDATE heat SET state = 'running', zero_ms = @ms, zero_boot = @boot, zero_wall = @wall
-    WHERE id = @heatId`;
-  execute(db, sql, { ...zero, heatId });
+/** Starts a heat, once. `startDoubtMs`: how far `zero` may be off; null where nobody knows. */
+export function startHeat(
+  db: WritableDb,
+  heatId: string,
+  zero: Moment,
+  startDoubtMs: number | null = null,
+): void {
+  const sql = `UPDATE heat SET state = 'running', zero_ms = @ms, zero_boot = @boot, zero_wall = @wall,
+    start_doubt_ms = @startDoubtMs WHERE id = @heatId`;
+  execute(db, sql, { ...zero, startDoubtMs, heatId });
 }
 
 /** Ends a heat for good. */

@@ -27,7 +27,7 @@ function tap(id: string): Outgoing {
   return { what: "tap", id, tap: { id, lane: 1, kind: "stop", detail: {}, atMs: 5 } };
 }
 
-const start: Outgoing = { what: "start", id: "heat start", at: 1 };
+const start: Outgoing = { what: "start", id: "heat start", at: 1, tapped: null };
 const undo: Outgoing = { what: "undo", id: "u", eventId: "a", lane: 1, atMs: 9 };
 
 /** A desk whose answers a test gives one by one. */

@@ -12,6 +12,7 @@ import { HistoryDialog } from "../../HistoryDialog.tsx";
 import { Recent } from "../../Recent.tsx";
 import type { AttemptView, RecentAttempt } from "../../types.ts";
 import { startHeat } from "../sync/useLive.ts";
+import { useTableClock } from "../sync/useTableClock.ts";
 import css from "./Gather.module.css";
 import { GatherLane } from "./GatherLane.tsx";
 import { keysOfLane } from "./gatherKeys.ts";
@@ -47,6 +48,7 @@ export function Gather(props: GatherProps) {
   const isFull = taken.length >= count;
   const mayStart = heat !== null && taken.length > 0 && clockOf(test) === "common";
   const start = (timeStamp: number) => heat !== null && startHeat(heat, timeStamp);
+  useTableClock(mayStart ? heat.heatId : null);
   const callNext = () => void gathering.callNext();
   const open = taken.find(({ lane }) => lane === opened) ?? null;
 

@@ -1,3 +1,4 @@
+import { oldestStartMs } from "../../../../../electron/domain/heats/start.ts";
 import { client } from "../../../../app/client.tsx";
 import { holdRefused, isWaiting, keeperOf, keptHere } from "../../../../app/device-keep.ts";
 import { tell } from "../../../../app/messages.ts";
@@ -5,6 +6,9 @@ import { createOutbox, type ItemKeeper, type Outbox } from "../../../../app/outb
 import { isDevice } from "../../../../app/table.ts";
 import { isUnanswered, sentenceOf } from "../../../../app/trouble.ts";
 import { firstBatch, type Outgoing } from "./outgoing.ts";
+import { onTableClock, readTableClock } from "./useTableClock.ts";
+
+type OutgoingStart = Extract<Outgoing, { what: "start" }>;
 
 const outboxes = new Map<string, Outbox<Outgoing>>();
 /** The channel of a heat in what a device keeps. */
@@ -82,15 +86,19 @@ export function pageTime(timeStamp: number = performance.now()): number {
   return performance.timeOrigin + timeStamp;
 }
 
+/** Sends when a heat was started, on the table's clock: however long it is under way, the table knows when it was. */
+async function sendStart(heatId: string, { at, tapped }: OutgoingStart): Promise<void> {
+  // The heat's screen is drawn first, which takes a while: the age of the tap is computed just before sending.
+  await new Promise((resolve) => setTimeout(resolve, 0));
+  if (tapped === null) await readTableClock(heatId);
+  const startedAgoMs = Math.min(oldestStartMs, Math.max(0, pageTime() - at));
+  const read = tapped ?? onTableClock(at - performance.timeOrigin);
+  await client.heat.start.mutate({ heatId, startedAgoMs, tapped: read });
+}
+
 async function send(heatId: string, items: readonly Outgoing[]): Promise<void> {
   const [first] = items;
-  if (first?.what === "start") {
-    // The heat's screen is drawn first, which takes a while: the age of the tap is computed just before sending.
-    await new Promise((resolve) => setTimeout(resolve, 0));
-    const startedAgoMs = Math.min(600_000, Math.max(0, pageTime() - first.at));
-    await client.heat.start.mutate({ heatId, startedAgoMs });
-    return;
-  }
+  if (first?.what === "start") return sendStart(heatId, first);
   const by = await knownTapper(heatId);
   if (first?.what === "undo") {
     await client.heat.undo.mutate({ heatId, id: first.id, eventId: first.eventId, by });

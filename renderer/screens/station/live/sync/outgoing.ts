@@ -1,10 +1,14 @@
 import type { HeatEvent } from "../../../../../electron/domain/heats/heat.ts";
+import type { ReadMoment } from "../../../../../electron/domain/heats/start.ts";
 import type { OutboxView } from "../../../../app/outbox.ts";
 
 /** An item of a heat to be sent to the desk. Times are by the heat's clock, except a start's. */
 export type Outgoing =
-  /** `at`: the start's tap in ms since 1970, by the page's monotonic clock, so that a later page knows it. */
-  | { readonly what: "start"; readonly id: string; readonly at: number }
+  /**
+   * `at`: the moment of the start's tap in ms since 1970, by the page's monotonic clock, so that a later page knows it.
+   * `tapped`: the same on the table's clock; null where this page had not read that.
+   */
+  | { readonly what: "start"; readonly id: string; readonly at: number; readonly tapped: ReadMoment | null }
   | { readonly what: "tap"; readonly id: string; readonly tap: HeatEvent }
   | {
       readonly what: "undo";

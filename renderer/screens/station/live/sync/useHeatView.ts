@@ -22,7 +22,8 @@ async function ask(test: TestCode, lengths: LengthUnit, holder: ShownHolder): Pr
   const { answer, askedAt, answeredAt } = await timed(() => client.heat.view.query(input));
   const { heat } = answer;
   if (heat !== null && heat.elapsedMs !== null) {
-    settleClock(heat.heatId, anchorOfAnswer({ elapsedMs: heat.elapsedMs, askedAt, answeredAt }));
+    const anchor = anchorOfAnswer({ elapsedMs: heat.elapsedMs, askedAt, answeredAt });
+    settleClock(heat.heatId, { ...anchor, doubtMs: anchor.doubtMs + (heat.startDoubtMs ?? 0) });
   }
   return answer;
 }

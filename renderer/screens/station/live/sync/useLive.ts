@@ -14,6 +14,7 @@ import type { LiveHeat } from "../../../../tests/live/types.ts";
 import { clockOfHeat, settleClock } from "./heatClocks.ts";
 import { outboxOf, pageTime } from "./heatOutboxes.ts";
 import { type HeatOutboxView, outgoingEvents } from "./outgoing.ts";
+import { onTableClock } from "./useTableClock.ts";
 
 /** Ms between renderings of a running heat; smooth motion reads the clock each frame instead. */
 const stepMs = 100;
@@ -43,7 +44,12 @@ function startIdOf(heatId: string): string {
 export function startHeat(heat: LiveHeat, timeStamp: number): void {
   const countIn = countInMs(heat.test, parametersOf(heat.test, heat.parameters));
   settleClock(heat.heatId, anchorOfTap(timeStamp, -countIn));
-  outboxOf(heat.heatId).add({ what: "start", id: startIdOf(heat.heatId), at: pageTime(timeStamp) });
+  outboxOf(heat.heatId).add({
+    what: "start",
+    id: startIdOf(heat.heatId),
+    at: pageTime(timeStamp),
+    tapped: onTableClock(timeStamp),
+  });
 }
 
 /** Returns true if a heat's clock runs, for the desk or for this window, which has just started it. */
