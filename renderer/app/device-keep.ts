@@ -137,6 +137,23 @@ export function holdSaved(channel: string, item: Sendable): void {
   show();
 }
 
+/** Keeps a copy, until the day is closed, of what the table has from this device by another way. */
+export function holdCopy(channel: string, item: Sendable): void {
+  const kept = held.find((each) => isOf(each, channel, item.id));
+  if (kept === undefined) add({ channel, item, day, saved: true, refused: null });
+  else if (JSON.stringify(kept.row.item) !== JSON.stringify(item)) change(kept, { item });
+  else return;
+  show();
+}
+
+/** Forgets such a copy. */
+export function dropCopy(channel: string, id: string): void {
+  const kept = held.find((each) => isOf(each, channel, id));
+  if (kept === undefined) return;
+  remove(kept);
+  show();
+}
+
 /** The table lost it: it waits again, as `item`. */
 export function holdAgain(channel: string, item: Sendable): void {
   for (const each of held) if (isOf(each, channel, item.id)) change(each, { item, saved: false });

@@ -20,10 +20,22 @@ type Entry = Questions["station"]["enter"];
 type Entered = Answers["station"]["enter"];
 type Void = Questions["station"]["void"];
 
-/** What is typed at a device: results, corrections, and results that no longer count; `bib` is for people. */
-export type KeptEntry =
-  | { readonly what: "enter"; readonly id: string; readonly bib: number | null; readonly entry: Entry }
-  | { readonly what: "void"; readonly id: string; readonly test: TestCode; readonly input: Void };
+/** The attempt that somebody corrects or takes back, as it was entered, maybe at another device. */
+export interface MendedAttempt {
+  readonly athleteId: number;
+  readonly variant: string;
+  readonly seen: unknown;
+  readonly by: string;
+}
+
+/**
+ * What is typed at a device: results, corrections, and results that no longer count; `bib` is for people. `mended`: what a
+ * correction is about, so that a table that lost that gets both.
+ */
+export type KeptEntry = { readonly id: string; readonly mended?: MendedAttempt | undefined } & (
+  | { readonly what: "enter"; readonly bib: number | null; readonly entry: Entry }
+  | { readonly what: "void"; readonly test: TestCode; readonly input: Void }
+);
 
 /** `waits`: it lies on this device's disk, and the table has not answered yet. */
 type Came = Entered | { readonly outcome: "waits" };
@@ -74,15 +86,39 @@ export function resumeEntries(): void {
 
 async function send(item: KeptEntry): Promise<void> {
   if (item.what === "void") {
-    await client.station.void.mutate(item.input);
+    await withMended(item, () => client.station.void.mutate(item.input));
     holdSaved(channel, withoutText(item));
     listeners.get(item.id)?.came({ outcome: "saved", told: null });
     return;
   }
-  const answer = await client.station.enter.mutate(item.entry);
+  const answer = await withMended(item, () => client.station.enter.mutate(item.entry));
   if (answer.outcome === "ask") throw new Asked(answer);
   holdSaved(channel, withoutText(item));
   listeners.get(item.id)?.came(answer);
+}
+
+/** What a table says that does not have the attempt: of one that nobody knows, no station says that it is its own. */
+const unknownHere: readonly string[] = ["record.unknownAttempt", "door.otherStation"];
+
+/** Sends a correction; a table that came back without what it corrects gets that first, under its own id. */
+async function withMended<Answer>(item: KeptEntry, mend: () => Promise<Answer>): Promise<Answer> {
+  try {
+    return await mend();
+  } catch (error) {
+    const lost = mendedEntry(item);
+    if (lost === null || !unknownHere.includes(sentenceOf(error).key)) throw error;
+    await client.station.enter.mutate(lost);
+    return await mend();
+  }
+}
+
+function mendedEntry(item: KeptEntry): Entry | null {
+  const id = item.what === "void" ? item.input.attemptId : item.entry.replaces?.attemptId;
+  if (item.mended === undefined || id === undefined) return null;
+  const { seen, ...whose } = item.mended;
+  const test = item.what === "void" ? item.test : item.entry.test;
+  // It was saved once: what was doubtful about it was answered then.
+  return { ...whose, test, attempts: [{ id, seen }], note: "", sure: true };
 }
 
 /** What the table has it has with its words; a device keeps none, since anybody may be named in them. */

@@ -1,12 +1,15 @@
 import { connect, createServer, type Socket } from "node:net";
 import { setTimeout as wait } from "node:timers/promises";
 
+/** From the device to the table, and back. */
+type Way = "asks" | "answers";
+
 /** What happens between a device and the table. */
 interface Fault {
-  /** Ms by which every piece is late. */
-  readonly delayMs?: number;
+  /** Ms by which every piece is late, both ways or each. */
+  readonly delayMs?: number | Readonly<Record<Way, number>>;
   /** Pieces are taken and never handed on, either way: connections stay half open. */
-  readonly silent?: "both" | "answers";
+  readonly silent?: "both" | Way;
   /** Up to so many ms more for each piece, at random; pieces stay in order. */
   readonly jitterMs?: number;
   /** Bytes that go on in 20 ms; left out, all at once. */
@@ -36,12 +39,13 @@ export async function startFaultProxy(port: number, to: number): Promise<FaultPr
   let fault: Fault = {};
   const open = new Set<Socket>();
   const abandoned = new WeakSet<Socket>();
-  function hand(from: Socket, on: Socket, way: "asks" | "answers"): void {
+  function hand(from: Socket, on: Socket, way: Way): void {
     let before: Promise<void> = Promise.resolve();
     from.on("data", (piece) => {
       if (fault.silent === "both" || fault.silent === way || abandoned.has(from)) return;
       const { delayMs = 0, jitterMs = 0 } = fault;
-      const late = wait(delayMs + Math.random() * jitterMs);
+      const own = typeof delayMs === "number" ? delayMs : delayMs[way];
+      const late = wait(own + Math.random() * jitterMs);
       before = before.then(() => late).then(() => handOn(piece, on));
     });
     from.on("error", () => undefined);

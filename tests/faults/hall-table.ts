@@ -9,6 +9,7 @@ import { listBuildFiles } from "../../electron/shell/scheme/build-files.ts";
 import { withSecurityHeaders } from "../../electron/shell/scheme/headers.ts";
 import { openStore } from "../../electron/store/connection/open.ts";
 import { dayAtHand } from "../../electron/store/tables/days.ts";
+import { heatById } from "../../electron/store/tables/heats.ts";
 import { marksOfDay } from "../../electron/store/tables/marks.ts";
 import { connectionOf } from "../store/connection.ts";
 import { makeHall } from "./hall.ts";
@@ -30,7 +31,7 @@ const desk = createDesk({
 });
 const { network } = desk;
 if (network === null) throw new Error("The desk has no network.");
-if (dayAtHand(desk.store.db) === undefined) makeHall(desk.store, orders.athletes);
+if (dayAtHand(desk.store.db) === undefined) makeHall(desk.store, orders.athletes, orders.only);
 const report = (fault: unknown) => console.error(fault);
 const handle = createHandler(desk, report);
 network.carry({
@@ -50,7 +51,8 @@ setInterval(() => {
   }
 }, 20);
 
-async function answerTo({ ask, stick }: TableQuestion): Promise<unknown> {
+async function answerTo({ ask, stick, heatId }: TableQuestion): Promise<unknown> {
+  if (ask === "zero") return heatById(desk.store.db, heatId ?? "")?.zero?.ms ?? null;
   if (ask === "code") {
     if (network?.view().code === null) network.openJoining();
     return network?.view().code?.code;
@@ -60,7 +62,10 @@ async function answerTo({ ask, stick }: TableQuestion): Promise<unknown> {
     await desk.backups?.run();
     return desk.backups?.news("second").trouble?.key ?? null;
   }
-  const rows = connectionOf(desk.store.db).prepare("SELECT id, athlete_id AS athleteId FROM attempt").all();
+  const rows = connectionOf(desk.store.db)
+    .prepare(`SELECT id, athlete_id AS athleteId, void.attempt_id IS NULL AS stands
+      FROM attempt LEFT JOIN void ON void.attempt_id = attempt.id`)
+    .all();
   return { rows, marks: marksOfDay(desk.store.db, dayAtHand(desk.store.db)?.id ?? 0) };
 }
 

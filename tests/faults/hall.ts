@@ -1,11 +1,16 @@
-import { defaultParameters, testCodes } from "../../electron/domain/tests/registry.ts";
+import { defaultParameters, type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
 import type { Store } from "../../electron/store/connection/store.ts";
 import { addAthlete, leagueNamed } from "../../electron/store/tables/athletes.ts";
 import { addDay, setDayState } from "../../electron/store/tables/days.ts";
-import { setEntrant } from "../../electron/store/tables/entrants.ts";
+import { leaveOut, setEntrant } from "../../electron/store/tables/entrants.ts";
 
-/** An open day with so many invented athletes who test; their ids are 1, 2, 3 and so on. One transaction. */
-export function makeHall(store: Store, athletes: number): void {
+const since = "2026-11-14T09:00:00.000Z";
+
+/**
+ * An open day with so many invented athletes who test, all five or `only` one; their ids are 1, 2, 3 and so on. One
+ * transaction.
+ */
+export function makeHall(store: Store, athletes: number, only?: TestCode): void {
   store.write(["day", "people", "entrants"], (db) => {
     const protocols = testCodes.map((test) => ({ test, parameters: defaultParameters(test) }));
     const dayId = addDay(db, { date: "2026-11-14", title: "Fault day", restMinutes: 5 }, protocols);
@@ -16,7 +21,11 @@ export function makeHall(store: Store, athletes: number): void {
         ...{ name: `Skater ${index}`, number: String(index), birthYear: null, category: null },
         ...{ guardianConsent: false, board: "bib", share: false, asked: false },
       });
-      setEntrant(db, dayId, { athleteId, state: "testing", bib: index, since: "2026-11-14T09:00:00.000Z" });
+      setEntrant(db, dayId, { athleteId, state: "testing", bib: index, since });
+      for (const test of testCodes.filter((each) => only !== undefined && each !== only)) {
+        const skipped = { test, kind: "skip", reason: "Not today", decidedBy: "QA", at: since } as const;
+        leaveOut(db, dayId, { athleteId, ...skipped });
+      }
     }
   });
 }

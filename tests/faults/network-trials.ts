@@ -1,23 +1,29 @@
-import { mkdir, mkdtemp, readdir, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { rm } from "node:fs/promises";
 import { setTimeout as wait } from "node:timers/promises";
-import { isDeepStrictEqual } from "node:util";
-import { unpackBackup } from "../../electron/backups/file.ts";
-import { restoreStore } from "../../electron/backups/restore.ts";
-import { chanceOf } from "./orders.ts";
-import { type KeptRows, startTable } from "./table-process.ts";
+import { reportPlanks } from "./plank-report.ts";
+import { runPlanks } from "./planks.ts";
+import { tryPuddle } from "./puddles.ts";
+import { startTable } from "./table-process.ts";
+import { reportTakeovers } from "./takeover-report.ts";
+import { tryTakeovers } from "./takeovers.ts";
 import { buildDevicePage, settle, startHall, type TrialHall, type Verdict } from "./trial-hall.ts";
 
 /**
- * `npm run faults:network [-- faults|puddle|both [ROUNDS [SEED [SILENT_SECONDS]]]]`: what becomes of entries at devices in
- * Chromium when the network or the table fails. Prints a table, and ends with 1 when anything was lost or doubled.
+ * `npm run faults:network [-- faults|puddle|both|plank|takeover [ROUNDS [SEED [SILENT_SECONDS]]]]`: what becomes of entries
+ * and heats at devices in Chromium when the network or the table fails. Prints figures, and ends with 1 when anything was
+ * lost, doubled or different.
  */
 const [what = "both", ...figures] = process.argv.slice(2);
 const [rounds = 20, seed = Date.now() % 1_000_000_000, silentSeconds = 60] = figures.map(Number);
+const lanes = 4;
+/** A plank of four minutes, and where the network is dead in the middle of it; stops between whole seconds. */
+const plank = {
+  stopsMs: [45_500, 100_500, 140_500, 175_500, 241_500],
+  deadFromMs: 90_000,
+  deadForMs: silentSeconds * 1_000,
+};
 const perFault = 120;
-const perPuddle = 400;
-const limitMs = 150_000;
+const perPuddle = { entries: 400, awayMs: 6_000, limitMs: 150_000 };
 
 interface Trial {
   readonly name: string;
@@ -75,83 +81,14 @@ async function killAndStart(hall: TrialHall): Promise<void> {
 }
 
 async function tryFault(pages: string, trial: Trial, index: number): Promise<Verdict> {
-  const hall = await startHall(pages, seed + index, perFault);
+  const hall = await startHall(pages, { seed: seed + index, athletes: perFault });
   try {
     await hall.enter(perFault / 4, 5);
     await Promise.all([trial.during(hall), hall.enter((perFault * 3) / 4, 40)]);
-    return await settle(hall, limitMs);
+    return await settle(hall, perPuddle.limitMs);
   } finally {
     await hall.close();
   }
-}
-
-/** The table is killed and its folder deleted at a random moment after a backup at another one. */
-async function tryPuddle(
-  pages: string,
-  round: number,
-): Promise<Verdict & { readonly said: string; readonly equal: boolean }> {
-  const chance = chanceOf(seed + round * 7_919);
-  // The first numbers of neighbouring seeds lie close to each other.
-  for (let skipped = 0; skipped < 3; skipped += 1) chance();
-  const hall = await startHall(pages, seed + round, perPuddle);
-  const stick = await mkdtemp(join(tmpdir(), "tapeline-stick-"));
-  try {
-    const backup = Math.floor(chance() * (perPuddle - 20));
-    const end = backup + Math.floor(chance() * (perPuddle - backup));
-    await hall.enter(backup, 4);
-    const trouble = await hall.table.ask<string | null>({ ask: "backup", stick });
-    if (trouble !== null) throw new Error(`No backup: ${trouble}`);
-    await hall.enter(end - backup, 4);
-    await wait(chance() * 100);
-    await hall.table.kill();
-    await rm(hall.orders.folder, { recursive: true });
-    await hall.enter(perPuddle - end, 4);
-    await wait(chance() * 6_000);
-    await bringBack(hall.orders.folder, stick);
-    hall.table = await startTable(hall.orders);
-    const verdict = await settle(hall, limitMs);
-    const equal = isDeepStrictEqual(inOrder(verdict.kept), inOrder(await undisturbed(hall, pages)));
-    return { ...verdict, equal, said: `backup at ${backup}, end at ${end}` };
-  } finally {
-    await hall.close();
-    await rm(stick, { recursive: true, force: true });
-  }
-}
-
-/** Puts the store of the stick's newest backup into a new folder, as going back to a backup does. */
-async function bringBack(folder: string, stick: string): Promise<void> {
-  const files = (await readdir(stick, { recursive: true, withFileTypes: true })).filter((each) =>
-    each.isFile(),
-  );
-  const [newest] = files
-    .filter(({ name }) => !name.startsWith("."))
-    .sort((a, b) => b.name.localeCompare(a.name));
-  if (newest === undefined) throw new Error("There is no backup on the stick.");
-  await mkdir(folder);
-  const { store } = await unpackBackup(join(newest.parentPath, newest.name), null);
-  restoreStore({ file: join(folder, "tapeline.sqlite") }, store, new Date());
-}
-
-/** The same entries by the same devices' ways at a table that nothing happens to. */
-async function undisturbed(hall: TrialHall, pages: string): Promise<KeptRows> {
-  const calm = await startHall(pages, seed, perPuddle);
-  try {
-    for (const [index, page] of calm.devices.entries()) {
-      const own = hall.entered.filter((_, at) => at % calm.devices.length === index);
-      await page.evaluate(async (items) => {
-        for (const item of items) await window.device?.enter(item);
-      }, own);
-    }
-    calm.entered.push(...hall.entered);
-    return (await settle(calm, limitMs)).kept;
-  } finally {
-    await calm.close();
-  }
-}
-
-/** Marks without the number that says when they appeared. */
-function inOrder({ marks }: KeptRows): string[] {
-  return marks.map((mark) => JSON.stringify({ ...mark, seq: 0 })).sort();
 }
 
 let wrong = 0;
@@ -161,18 +98,42 @@ function print(name: string, { acknowledged, lost, doubled, refused, seconds }: 
   wrong += lost + doubled + refused;
 }
 
-console.log(`Seed ${seed}. Of each: acknowledged, lost, doubled, refused, until all is there again.`);
-const pages = await buildDevicePage();
-if (what !== "puddle") {
-  for (const [index, trial] of faults.entries()) print(trial.name, await tryFault(pages, trial, index));
+function printReport(report: { readonly wrong: readonly string[]; readonly lines: readonly string[] }): void {
+  for (const line of report.lines) console.log(line);
+  for (const line of report.wrong) console.error(`  WRONG ${line}`);
+  wrong += report.wrong.length;
 }
-if (what !== "faults") {
-  for (let round = 1; round <= rounds; round += 1) {
-    const { equal, said, ...verdict } = await tryPuddle(pages, round);
+
+async function tryEntries(): Promise<void> {
+  console.log(`Seed ${seed}. Of each: acknowledged, lost, doubled, refused, until all is there again.`);
+  const pages = await buildDevicePage();
+  if (what !== "puddle") {
+    for (const [index, trial] of faults.entries()) print(trial.name, await tryFault(pages, trial, index));
+  }
+  for (let round = 1; what !== "faults" && round <= rounds; round += 1) {
+    const { equal, said, ...verdict } = await tryPuddle({ ...perPuddle, pages, seed: seed + round * 7_919 });
     print(`puddle ${round}`, verdict, `${said}, marks ${equal ? "equal" : "DIFFER"}`);
     if (!equal) wrong += 1;
   }
+  await rm(pages, { recursive: true });
 }
-await rm(pages, { recursive: true });
+
+async function tryTakeoversHere(): Promise<void> {
+  console.log(`Seed ${seed}. ${rounds} heats started at a device and seen by another page of it.`);
+  const pages = await buildDevicePage();
+  printReport(reportTakeovers(await tryTakeovers({ pages, count: rounds, seed, lanes })));
+  await rm(pages, { recursive: true });
+}
+
+async function tryPlanksHere(): Promise<void> {
+  console.log(
+    `A plank with ${silentSeconds} s of dead network: none, pieces that come later, pieces that never come.`,
+  );
+  printReport(reportPlanks(await runPlanks(plank, ["none", "held", "silent"])));
+}
+
+if (what === "takeover") await tryTakeoversHere();
+else if (what === "plank") await tryPlanksHere();
+else await tryEntries();
 console.log(`${wrong} wrong`);
 process.exitCode = wrong === 0 ? 0 : 1;

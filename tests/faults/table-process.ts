@@ -1,5 +1,6 @@
 import { type ChildProcess, fork } from "node:child_process";
 import { once } from "node:events";
+import type { TestCode } from "../../electron/domain/tests/registry.ts";
 
 export interface TableOrders {
   readonly folder: string;
@@ -7,16 +8,21 @@ export interface TableOrders {
   readonly pages: string;
   readonly port: number;
   readonly athletes: number;
+  /** The one test that everybody takes; left out, all five. */
+  readonly only?: TestCode;
 }
 
 export interface TableQuestion {
-  readonly ask: "code" | "backup" | "rows";
+  readonly ask: "code" | "backup" | "rows" | "zero";
   /** The folder of a backup's second place. */
   readonly stick?: string;
+  /** Of which heat it is asked when it was at 0, in ms of this machine's monotonic clock. */
+  readonly heatId?: string;
 }
 
 export interface KeptRows {
-  readonly rows: readonly { readonly id: string; readonly athleteId: number }[];
+  /** `stands`: 1, or 0 for what no longer counts. */
+  readonly rows: readonly { readonly id: string; readonly athleteId: number; readonly stands: 0 | 1 }[];
   readonly marks: readonly object[];
 }
 
@@ -33,11 +39,17 @@ const program = new URL("hall-table.ts", import.meta.url).pathname;
 export async function startTable(orders: TableOrders): Promise<TableProcess> {
   const child = fork(program, [JSON.stringify(orders)], { stdio: ["ignore", "inherit", "inherit", "ipc"] });
   await heard(child);
+  /** One question at a time: answers have no name. */
+  let before: Promise<unknown> = Promise.resolve();
   return {
-    async ask<Answer>(question: TableQuestion) {
-      const answer = heard(child);
-      child.send(question);
-      return (await answer) as Answer;
+    ask<Answer>(question: TableQuestion) {
+      const answer = before.then(() => {
+        const next = heard(child);
+        child.send(question);
+        return next as Promise<Answer>;
+      });
+      before = answer.catch(() => undefined);
+      return answer;
     },
     async kill() {
       const gone = once(child, "exit");

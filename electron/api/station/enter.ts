@@ -19,13 +19,16 @@ import { tellOne } from "../marks/attempts.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { requirePresent, requireTesting } from "./who.ts";
 
+/** Made by the client; or by a heat, for a result that a device hands in to a table that lost it. */
+const attemptIdSchema = z.union([z.uuid(), z.string().regex(/^heat\.[\w.-]{38,95}$/)]);
+
 /** An entry at a station: one or more attempts of one athlete that belong together. */
 export const entrySchema = z.object({
   athleteId: z.int(),
   test: testSchema,
   variant: z.string().max(20).default(""),
   attempts: z
-    .array(z.object({ id: z.uuid(), seen: z.unknown() }))
+    .array(z.object({ id: attemptIdSchema, seen: z.unknown() }))
     .min(1)
     .max(10)
     .refine((attempts) => new Set(attempts.map(({ id }) => id)).size === attempts.length),

@@ -1,6 +1,5 @@
 import { useMutation } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
-import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import type { Questions } from "../../app/answers.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
@@ -8,6 +7,7 @@ import { keepAndSend } from "../../app/kept-entries.ts";
 import { isDevice } from "../../app/table.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import type { AttemptView } from "./types.ts";
+import { mendedBy } from "./useCorrection.ts";
 
 interface VoidOnlyProps {
   readonly attempt: AttemptView;
@@ -24,7 +24,7 @@ export function VoidOnly({ attempt, reason, onMissing, onDone }: VoidOnlyProps) 
   const trpc = useTRPC();
   const { ask } = useInitials();
   const options = trpc.station.void.mutationOptions({ onSuccess: onDone });
-  const voidKept = (input: Void) => keepVoid(attempt.test, input);
+  const voidKept = (input: Void) => keepVoid(attempt, input);
   const end = useMutation(isDevice ? { ...options, mutationFn: voidKept } : options);
   async function submit(): Promise<void> {
     if (reason.trim() === "") return onMissing();
@@ -39,7 +39,8 @@ export function VoidOnly({ attempt, reason, onMissing, onDone }: VoidOnlyProps) 
 }
 
 /** The device's disk first; then the table. Twice changes nothing: an attempt that is void stays so. */
-async function keepVoid(test: TestCode, input: Void) {
-  await keepAndSend({ what: "void", id: crypto.randomUUID(), test, input });
+async function keepVoid(attempt: AttemptView, input: Void) {
+  const mended = mendedBy(attempt);
+  await keepAndSend({ what: "void", id: crypto.randomUUID(), test: attempt.test, input, mended });
   return { told: null };
 }

@@ -5,6 +5,7 @@ import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { Typed } from "../../../electron/domain/tests/reading.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../app/client.tsx";
+import type { MendedAttempt } from "../../app/kept-entries.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { showNumbers } from "../../words/numbers.ts";
 import type { CorrectionDraft, Corrections } from "./drafts.ts";
@@ -28,6 +29,11 @@ export interface Correction {
     sure: boolean,
     written?: Typed,
   ) => Promise<"saved" | "open" | { readonly field: string } | "reason">;
+}
+
+/** Returns what a device keeps of the attempt that is corrected or taken back. */
+export function mendedBy({ who, variant, seen, by }: AttemptView): MendedAttempt {
+  return { athleteId: who.athleteId, variant, seen, by };
 }
 
 /** Holds the state of the open correction, starting with the entered values. `parameters`: the day's frozen ones. */
@@ -97,6 +103,7 @@ export function useCorrection(
         replaces: { attemptId: attempt.attemptId, reason },
       },
       Number(draft.bib),
+      mendedBy(attempt),
     );
     return answer === undefined ? "open" : "saved";
   }

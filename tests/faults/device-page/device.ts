@@ -6,15 +6,19 @@ import { type KeptEntry, keepAndSend, resumeEntries } from "../../../renderer/ap
 import { showTable } from "../../../renderer/app/table.ts";
 import { TableAway } from "../../../renderer/parts/frame/TableAway.tsx";
 import { setUpWords } from "../../../renderer/words/setUp.ts";
+import { station, type TrialStation } from "./station.ts";
 
 /** What a device of the trials does and says: the product's own outbox, keep and comparison, without its screens. */
 export interface TrialDevice {
   /** Enters as somebody who types does; resolves once it lies on the device's disk. */
   enter(item: KeptEntry): Promise<void>;
+  /** Enters, and waits until the table has it. */
+  enterThere(item: KeptEntry): Promise<void>;
   /** How many entries wait, were refused, and were saved here. */
   counts(): { readonly waiting: number; readonly refused: number; readonly saved: number };
   /** Ids that the table was ever heard to have on its disk. */
   acknowledged(): readonly string[];
+  readonly station: TrialStation;
 }
 
 declare global {
@@ -49,12 +53,16 @@ async function begin(): Promise<void> {
       void keepAndSend(item);
       await onDisk();
     },
+    async enterThere(item) {
+      await keepAndSend(item);
+    },
     counts() {
       const rows = keptHere.get();
       const refused = rows.filter((row) => row.refused !== null).length;
       return { waiting: rows.filter(isWaiting).length, refused, saved: rows.filter((r) => r.saved).length };
     },
     acknowledged: () => [...acknowledged],
+    station,
   };
 }
 

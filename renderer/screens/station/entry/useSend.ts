@@ -4,7 +4,7 @@ import type { EitherField } from "../../../../electron/domain/keyed/keyed.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { useInitials } from "../../../app/initials.tsx";
-import { keepAndSend } from "../../../app/kept-entries.ts";
+import { keepAndSend, type MendedAttempt } from "../../../app/kept-entries.ts";
 import { isDevice } from "../../../app/table.ts";
 import { isUnanswered, sentenceOf } from "../../../app/trouble.ts";
 import type { Entry, Told } from "../types.ts";
@@ -34,8 +34,15 @@ interface Done {
 
 export interface Send {
   readonly sending: Sending;
-  /** Sends an entry; returns its mark once it is saved, or that it waits on this device; undefined while it does neither. */
-  readonly send: (entry: Omit<Entry, "by">, bib: number | null) => Promise<Done | undefined>;
+  /**
+   * Sends an entry; returns its mark once it is saved, or that it waits on this device; undefined while it does neither.
+   * `mended`: what it corrects.
+   */
+  readonly send: (
+    entry: Omit<Entry, "by">,
+    bib: number | null,
+    mended?: MendedAttempt,
+  ) => Promise<Done | undefined>;
   /** Asks which of two times is meant. */
   readonly askEither: (either: EitherField) => void;
   /** Answers what is asked with no. */
@@ -54,10 +61,14 @@ export function useSend(): Send {
   const busy = useRef(false);
   const reset = () => setSending({ state: "idle" });
 
-  async function sendBy(entry: Entry, bib: number | null): Promise<Done | undefined> {
+  async function sendBy(
+    entry: Entry,
+    bib: number | null,
+    mended: MendedAttempt | undefined,
+  ): Promise<Done | undefined> {
     setSending({ state: "busy" });
     try {
-      const answer = isDevice ? await sendKept(entry, bib) : await enter.mutateAsync(entry);
+      const answer = isDevice ? await sendKept(entry, bib, mended) : await enter.mutateAsync(entry);
       if (answer.outcome !== "ask") {
         setSending({ state: "idle" });
         const waits = answer.outcome === "waits";
@@ -70,13 +81,13 @@ export function useSend(): Send {
     return undefined;
   }
 
-  async function send(entry: Omit<Entry, "by">, bib: number | null) {
+  async function send(entry: Omit<Entry, "by">, bib: number | null, mended?: MendedAttempt) {
     // A second Enter while the first is on its way is the same Enter.
     if (busy.current) return undefined;
     busy.current = true;
     try {
       const by = await ask();
-      return by === null ? undefined : await sendBy({ ...entry, by }, bib);
+      return by === null ? undefined : await sendBy({ ...entry, by }, bib, mended);
     } finally {
       busy.current = false;
     }
@@ -99,7 +110,7 @@ export function useSend(): Send {
 }
 
 /** The device's disk first; then the table. */
-function sendKept(entry: Entry, bib: number | null) {
+function sendKept(entry: Entry, bib: number | null, mended: MendedAttempt | undefined) {
   const id = entry.attempts[0]?.id ?? crypto.randomUUID();
-  return keepAndSend({ what: "enter", id, bib, entry });
+  return keepAndSend({ what: "enter", id, bib, entry, mended });
 }

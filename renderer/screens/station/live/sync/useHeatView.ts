@@ -3,6 +3,8 @@ import { useEffect } from "react";
 import type { LengthUnit } from "../../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../../electron/domain/tests/registry.ts";
 import { client } from "../../../../app/client.tsx";
+import { keepResults } from "../../../../app/kept-results.ts";
+import { isDevice } from "../../../../app/table.ts";
 import { anchorOfAnswer, timed } from "../../../../sound/clock.ts";
 import type { HeatView } from "../../../../tests/live/types.ts";
 import { doubtOf, settleClock } from "./heatClocks.ts";
@@ -21,6 +23,7 @@ async function ask(test: TestCode, lengths: LengthUnit, holder: ShownHolder): Pr
   const input = holder === undefined ? { test, lengths } : { test, lengths, holder };
   const { answer, askedAt, answeredAt } = await timed(() => client.heat.view.query(input));
   const { heat } = answer;
+  if (isDevice && heat !== null) keepResults(heat);
   if (heat !== null && heat.elapsedMs !== null) {
     const anchor = anchorOfAnswer({ elapsedMs: heat.elapsedMs, askedAt, answeredAt });
     settleClock(heat.heatId, { ...anchor, doubtMs: anchor.doubtMs + (heat.startDoubtMs ?? 0) });
