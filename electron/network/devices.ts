@@ -1,6 +1,7 @@
-import { randomBytes } from "node:crypto";
+import { randomBytes, randomUUID } from "node:crypto";
 import type { DevicePlace, JoinedDevice } from "../domain/devices/place.ts";
 import type { Store } from "../store/connection/store.ts";
+import { allErasures } from "../store/erasure/erase-log.ts";
 import { dayAtHand, identityOfDay } from "../store/tables/days.ts";
 import {
   type DeviceOfDay,
@@ -26,6 +27,8 @@ interface DeviceWord {
   readonly waiting: number;
   /** In per cent; null where the browser does not tell. */
   readonly battery: number | null;
+  /** As of when it has compared all that it keeps (`asOf`); null where it has not. */
+  readonly compared: string | null;
 }
 
 /** A device as the table lists it. */
@@ -33,6 +36,8 @@ export interface ListedDevice extends DeviceOfDay {
   /** Ms since it was heard of; null for one that was not, since the program started. */
   readonly heardMs: number | null;
   readonly word: DeviceWord | null;
+  /** True where it keeps nothing of anybody who was deleted, and has handed in what the store lacked. */
+  readonly isCompared: boolean;
 }
 
 interface DevicesParts {
@@ -57,6 +62,8 @@ export interface Devices {
   holderOf(token: string | null): JoinedDevice | null;
   /** Returns what tells the day at hand from every other one; null without one. */
   day(): string | null;
+  /** Returns what is another text once the store was opened anew, maybe from a backup, or somebody was deleted from it. */
+  asOf(): string;
   /** Returns why the table let the holder of a token go; null for any other token. */
   whyGone(token: string | null): WhyGone | null;
   /** Returns true while a device is joined and was heard of lately. */
@@ -75,6 +82,7 @@ export interface Devices {
 
 export function createDevices({ store, kind, ms, now, gone, cut }: DevicesParts): Devices {
   const heardAt = new Map<string, number>();
+  const openings = new WeakMap<Store, string>();
   const words = new Map<string, DeviceWord>();
   const dayId = () => dayAtHand(store().db)?.id ?? null;
   const listed = () => {
@@ -84,6 +92,13 @@ export function createDevices({ store, kind, ms, now, gone, cut }: DevicesParts)
 
   function isLately(at: number | undefined): boolean {
     return at !== undefined && ms() - at < latelyMs;
+  }
+
+  function asOf(): string {
+    const open = store();
+    const opening = openings.get(open) ?? randomUUID();
+    openings.set(open, opening);
+    return `${opening} ${allErasures(open.db)[0]?.id ?? ""}`;
   }
 
   function leave(deviceId: string): boolean {
@@ -104,11 +119,9 @@ export function createDevices({ store, kind, ms, now, gone, cut }: DevicesParts)
     list: () =>
       listed().map((device) => {
         const at = heardAt.get(device.id);
-        return {
-          ...device,
-          heardMs: at === undefined ? null : ms() - at,
-          word: words.get(device.id) ?? null,
-        };
+        const word = words.get(device.id) ?? null;
+        const heardMs = at === undefined ? null : ms() - at;
+        return { ...device, heardMs, word, isCompared: word?.compared === asOf() };
       }),
     hasRoom: () => listed().length < mostDevices,
     take(device) {
@@ -132,6 +145,7 @@ export function createDevices({ store, kind, ms, now, gone, cut }: DevicesParts)
       const day = dayAtHand(store().db);
       return day === undefined ? null : `${kind()} ${identityOfDay(store().db, day.id)}`;
     },
+    asOf,
     whyGone: gone.whyOf,
     isThere: (deviceId) => isLately(heardAt.get(deviceId)) && listed().some(({ id }) => id === deviceId),
     isAnyThere: () => [...heardAt.values()].some(isLately),

@@ -47,6 +47,7 @@ const waitSchema = z.strictObject({ ask: z.string().max(64) });
 const hereSchema = z.strictObject({
   waiting: z.int().min(0).max(1_000_000),
   battery: z.int().min(0).max(100).nullable(),
+  compared: z.string().max(100).nullable().default(null),
 });
 const nothingSchema = z.strictObject({});
 
@@ -74,7 +75,8 @@ export function createSite(
 
   function here(device: JoinedDevice, word: z.infer<typeof hereSchema>): Response {
     devices.heard(device.id, word);
-    return told(200, { name: device.name, place: device.place, day: devices.day() });
+    const { name, place } = device;
+    return told(200, { name, place, day: devices.day(), asOf: devices.asOf() });
   }
 
   /** Only a device that the table let go hears so, and deletes what it keeps. */

@@ -4,7 +4,7 @@ import type { Answers } from "./answers.ts";
 import { client } from "./client.tsx";
 import { holdRefused, isOfToday, isWaiting, type KeptRow, keptHere, takeOut } from "./device-keep.ts";
 import { channel, type KeptEntry, sendLost } from "./kept-entries.ts";
-import { tableAway } from "./table.ts";
+import { comparedAsOf, tableAsOf, tableAway } from "./table.ts";
 import { isUnanswered } from "./trouble.ts";
 
 type KeptResult = Extract<KeptEntry, { what: "enter" }>;
@@ -22,41 +22,44 @@ const atOnce = 20;
  */
 export function useHandIn(reason: string): void {
   const away = tableAway.use() !== null;
+  const asOf = tableAsOf.use();
   useEffect(() => {
-    if (away) return;
-    void handIn(reason);
-    const timer = setInterval(() => void handIn(reason), everyMs);
+    if (away || asOf === null) return;
+    void handIn(reason, asOf);
+    const timer = setInterval(() => void handIn(reason, asOf), everyMs);
     return () => clearInterval(timer);
-  }, [away, reason]);
+  }, [away, asOf, reason]);
 }
 
 /** Compares all that the table has had from this device, in the order in which it was done. */
-async function handIn(reason: string): Promise<void> {
+async function handIn(reason: string, asOf: string): Promise<void> {
   const rows = keptHere.get().filter((row) => row.channel === channel && isOfToday(row) && !isWaiting(row));
+  let isWhole = true;
   for (const [test, own] of Map.groupBy(rows, testOf)) {
     const way: Way = { reason, handedIn: new Set() };
     for (let start = 0; start < own.length; start += atOnce) {
       const some = own.slice(start, start + atOnce);
       const lacks = await compare(test, some);
-      if (lacks === null) return;
-      for (const row of some) settle(row, lacks, way);
+      if (lacks === "unanswered") return;
+      if (lacks === "refused") isWhole = false;
+      else for (const row of some) settle(row, lacks, way);
     }
   }
+  if (isWhole) comparedAsOf.set(asOf);
 }
 
-/** Returns null when no answer comes, or when the device has the place of another station by now. */
-async function compare(test: TestCode, rows: readonly KeptRow[]): Promise<Lacks | null> {
+/** Refused: the device has the place of another station by now. */
+async function compare(test: TestCode, rows: readonly KeptRow[]): Promise<Lacks | "refused" | "unanswered"> {
   const items = rows.map(entryOf);
   const attemptIds = [...new Set(items.flatMap(attemptsNamed))];
-  const athleteIds = [
-    ...new Set(items.flatMap((item) => (item.what === "enter" ? [item.entry.athleteId] : []))),
-  ];
+  const athleteIds = [...new Set(items.flatMap(athletesNamed))];
   try {
     const asked = { test, attemptIds, athleteIds };
     return await client.station.lacks.query(asked);
   } catch (error) {
-    if (!isUnanswered(error)) console.warn("What this device keeps could not be compared:", error);
-    return null;
+    if (isUnanswered(error)) return "unanswered";
+    console.warn("What this device keeps could not be compared:", error);
+    return "refused";
   }
 }
 
@@ -69,14 +72,16 @@ interface Way {
 /** Sends what is lost, once for each. */
 function settle(row: KeptRow, lacks: Lacks, way: Way): void {
   const item = entryOf(row);
-  if (item.what === "enter" && lacks.deleted.includes(item.entry.athleteId)) takeOut(row);
+  if (athletesNamed(item).some((athleteId) => lacks.deleted.includes(athleteId))) takeOut(row);
   else if (row.saved && item.what === "void") settleVoid(item, lacks, way);
   else if (row.saved && item.what === "enter") settleEntry(item, lacks, way);
 }
 
-function settleVoid(item: KeptVoid, { standing }: Lacks, { reason, handedIn }: Way): void {
+function settleVoid(item: KeptVoid, { standing, attemptIds }: Lacks, { reason, handedIn }: Way): void {
   const { attemptId } = item.input;
-  if (!standing.includes(attemptId) && !handedIn.has(attemptId)) return;
+  // Lost, and maybe with another device, which hands it in: it comes with its end, whoever is first.
+  const isMended = item.mended !== undefined && attemptIds.includes(attemptId);
+  if (!isMended && !standing.includes(attemptId) && !handedIn.has(attemptId)) return;
   sendLost({ ...item, input: { ...item.input, reason } });
 }
 
@@ -91,7 +96,8 @@ function settleEntry(item: KeptResult, lacks: Lacks, { reason, handedIn }: Way):
   }
   for (const { id } of entry.attempts) handedIn.add(id);
   const base = replaces?.attemptId;
-  const corrects = base !== undefined && (!isLost(base) || handedIn.has(base));
+  const isKnown = item.mended !== undefined || handedIn.has(base ?? "");
+  const corrects = base !== undefined && (!isLost(base) || isKnown);
   const correction = corrects ? { replaces: { attemptId: base, reason } } : {};
   // It was saved once: what was doubtful about it was answered then.
   sendLost({ ...item, entry: { ...entry, ...correction, sure: true } });
@@ -110,6 +116,11 @@ function entryOf({ item }: KeptRow): KeptEntry {
 function testOf(row: KeptRow): TestCode {
   const item = entryOf(row);
   return item.what === "enter" ? item.entry.test : item.test;
+}
+
+function athletesNamed(item: KeptEntry): number[] {
+  const mended = item.mended === undefined ? [] : [item.mended.athleteId];
+  return item.what === "enter" ? [item.entry.athleteId, ...mended] : mended;
 }
 
 function attemptsNamed(item: KeptEntry): string[] {

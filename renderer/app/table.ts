@@ -14,6 +14,15 @@ export const tableAway = createCell<string | null>(null);
 export const dayOver = createCell(false);
 
 /**
+ * What stands for the table's data; null before the first answer. Another text: they may be those of an earlier backup, also
+ * where the table was away for too short a time to be missed; or somebody was deleted from them.
+ */
+export const tableAsOf = createCell<string | null>(null);
+
+/** With which of them this device has compared all that it keeps. */
+export const comparedAsOf = createCell<string | null>(null);
+
+/**
  * What the table says of this device. `away`: it can't be reached. `unknown`: its cookie ended, or the table came back
  * from an earlier backup; it joins again and keeps what it has. `sentAway` and `closed`: the table let it go.
  */
@@ -31,6 +40,7 @@ interface Told {
   readonly name: string;
   readonly place: DevicePlace;
   readonly day: string;
+  readonly asOf: string;
 }
 
 /** How long an answer of the table is waited for, in ms. */
@@ -53,10 +63,11 @@ export async function tellTable(path: string, body: object, waitMs = patienceMs)
 
 /** Shows the table that this device is there, and returns what it is used for. */
 export async function showTable(word: OwnWord): Promise<Standing> {
-  const answer = await tellTable("/device/here", word);
+  const answer = await tellTable("/device/here", { ...word, compared: comparedAsOf.get() });
   if (answer === null) return { state: "away" };
   if (answer.status === 410) return { state: ((await answer.json()) as { why: "sentAway" | "closed" }).why };
   if (!answer.ok) return { state: answer.status === 401 ? "unknown" : "away" };
-  const { name, place, day } = (await answer.json()) as Told;
+  const { name, place, day, asOf } = (await answer.json()) as Told;
+  tableAsOf.set(asOf);
   return { state: "here", name, place, day };
 }

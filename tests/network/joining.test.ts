@@ -57,6 +57,7 @@ test("a device asks by code, waits for the table's yes, and then has its place",
   expect(JSON.parse(told.text)).toEqual({
     ...{ name: "Red tablet", place: { role: "station", test: "core" } },
     day: expect.stringMatching(/^own [0-9a-f]{32}$/),
+    asOf: expect.stringMatching(/^[0-9a-f-]{36} $/),
   });
   expect(table.network.view().devices).toMatchObject([{ name: "Red tablet", heardMs: 0 }]);
 });

@@ -121,7 +121,10 @@ test("a program joins by address, code and key, and asks the table's door as its
   expect(membership.state()).toEqual({ is: "joined", address, name: "Laptop", place: core });
   expect(await device(membership, "/device/here", here)).toMatchObject({
     status: 200,
-    json: { name: "Laptop", place: core, day: expect.stringMatching(/^own \d+ 2026-11-14$/) },
+    json: {
+      ...{ name: "Laptop", place: core, day: expect.stringMatching(/^own \d+ 2026-11-14$/) },
+      asOf: expect.any(String),
+    },
   });
   expect(table.network.view().devices).toMatchObject([{ name: "Laptop", word: here }]);
   const standing = await device(membership, "/trpc/lock.standing");

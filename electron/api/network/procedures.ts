@@ -20,6 +20,8 @@ const deviceSchema = z.object({
   heardMs: ms.nullable(),
   /** What it said of itself: entries that wait on it, and its battery in per cent where the browser tells. */
   word: z.object({ waiting: z.int(), battery: z.int().nullable() }).nullable(),
+  /** True where it keeps nothing of anybody who was deleted. */
+  isCompared: z.boolean(),
 });
 
 const viewSchema = z.object({

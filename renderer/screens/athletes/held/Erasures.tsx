@@ -20,6 +20,7 @@ export function Erasures() {
     <Section title={t("log.title")}>
       <p>{t("log.what")}</p>
       {all.some(({ wiped }) => !wiped) && <Due />}
+      <NotReached since={all[0]?.at ?? ""} />
       <DataTable<Erasure>
         caption={t("log.title")}
         columns={columns}
@@ -38,6 +39,22 @@ function useColumns(): Column<Erasure>[] {
     column("by", t("log.by"), "8rem", ({ by }) => by),
     column("file", t("log.file"), "auto", ({ wiped }) => t(wiped ? "log.wiped" : "log.notWiped")),
   ];
+}
+
+/** How often it is looked whether devices have been reached, in ms. */
+const lookMs = 5_000;
+
+/** Names the devices that joined before the last deletion and have not been heard to have heeded it. `since`: ISO 8601. */
+function NotReached({ since }: { readonly since: string }) {
+  const { t, i18n } = useTranslation("held");
+  const trpc = useTRPC();
+  const view = useQuery(trpc.network.view.queryOptions(undefined, { refetchInterval: lookMs })).data;
+  const names = (view?.devices ?? [])
+    .filter(({ place, joinedAt, isCompared }) => place.role !== "board" && joinedAt < since && !isCompared)
+    .map(({ name }) => name);
+  if (names.length === 0) return null;
+  const devices = new Intl.ListFormat(i18n.language).format(names);
+  return <p role="status">{t("log.notReached", { devices })}</p>;
 }
 
 /** Says that wiping failed, because the disk was full or something read the store; it can be retried at any time. */
