@@ -2,6 +2,7 @@ import type { QueryClient } from "@tanstack/react-query";
 import { useEffect, useRef } from "react";
 import { type Client, client, queryClient } from "./client.tsx";
 import { followDays } from "./now.ts";
+import { isDevice } from "./table.ts";
 import { groupsToRead } from "./topics.ts";
 
 /** Returns the first part of a query's path, as in tRPC's keys: `[["day", "overview"], …]`. */
@@ -17,8 +18,12 @@ function readAgain(queries: QueryClient, topics: Iterable<string>): Promise<void
   );
 }
 
-/** Longest wait for a reading, in ms; a longer one holds up no other. */
-const longestReadingMs = 2_000;
+/**
+ * Longest wait for a reading, in ms; a longer one is begun anew at the next change, and holds up no other. A device's readings
+ * take as long as the network does, and end by themselves (`patience.ts`): begun anew before that, none ever came while the
+ * hall was busy.
+ */
+const longestReadingMs = isDevice ? 10_000 : 2_000;
 
 /**
  * Follows the change feed until the returned function is called. A change is read again at once; more that arrive
@@ -30,6 +35,7 @@ export function followChanges(
   from: Client,
   queries: QueryClient,
   isPaused: () => boolean = () => false,
+  longestMs: number = longestReadingMs,
 ): () => void {
   const waiting = new Set<string>();
   let frame = 0;
@@ -40,7 +46,7 @@ export function followChanges(
     const topics = [...waiting];
     waiting.clear();
     isReading = true;
-    const tooLong = new Promise((resolve) => setTimeout(resolve, longestReadingMs));
+    const tooLong = new Promise((resolve) => setTimeout(resolve, longestMs));
     await Promise.race([readAgain(queries, isPaused() ? ["lock"] : topics), tooLong]);
     isReading = false;
     await flush();

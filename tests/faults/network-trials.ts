@@ -15,7 +15,7 @@ import { buildDevicePage, settle, startHall, type TrialHall, type Verdict } from
  */
 const [what = "both", ...figures] = process.argv.slice(2);
 const [rounds = 20, seed = Date.now() % 1_000_000_000, silentSeconds = 60] = figures.map(Number);
-const lanes = 4;
+const lanes = 8;
 /** A plank of four minutes, and where the network is dead in the middle of it; stops between whole seconds. */
 const plank = {
   stopsMs: [45_500, 100_500, 140_500, 175_500, 241_500],

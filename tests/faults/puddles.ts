@@ -89,7 +89,9 @@ async function undisturbed(hall: TrialHall, pages: string, limitMs: number): Pro
       await page?.evaluate((one) => window.device?.enterThere(one), item);
     }
     calm.entered.push(...hall.entered);
-    return (await settle(calm, limitMs)).kept;
+    const { kept, lost } = await settle(calm, limitMs);
+    if (lost > 0) throw new Error(`${lost} entries are not at the table to compare with.`);
+    return kept;
   } finally {
     await calm.close();
   }

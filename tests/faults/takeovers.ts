@@ -178,7 +178,10 @@ function heatThat(page: Page, state: SeenHeat["state"]): Promise<SeenHeat> {
   );
 }
 
-/** Asks until there is an answer that is good; gives up after a minute. */
+/** How long something may take on a busy machine, in ms. */
+const longestMs = 120_000;
+
+/** Asks until there is an answer that is good, or for too long. */
 async function until<Answer>(
   ask: () => Promise<Answer | null>,
   isGood: (answer: Answer) => boolean = () => true,
@@ -187,7 +190,8 @@ async function until<Answer>(
   for (;;) {
     const answer = await ask();
     if (answer !== null && isGood(answer)) return answer;
-    if (machineMs() - begun > 60_000) throw new Error("What is waited for does not come.");
+    if (machineMs() - begun > longestMs)
+      throw new Error(`What is waited for does not come, only ${JSON.stringify(answer)}`);
     await wait(25);
   }
 }

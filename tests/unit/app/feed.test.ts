@@ -10,6 +10,7 @@ type Told = { readonly data: { readonly topics: readonly string[] } };
 let tellChange: (topics: readonly string[]) => void;
 let queries: QueryClient;
 let stop: () => void;
+let follow: (longestMs: number) => () => void;
 
 /** What is changed at the desk, and what the window was given of it; reading takes 30 ms. */
 let changed: number;
@@ -26,7 +27,11 @@ beforeEach(() => {
     tellChange = (topics) => onData({ data: { topics } });
     return { unsubscribe() {} };
   };
-  stop = followChanges({ changes: { subscribe } } as unknown as Parameters<typeof followChanges>[0], queries);
+  follow = (longestMs) => {
+    const from = { changes: { subscribe } } as unknown as Parameters<typeof followChanges>[0];
+    return followChanges(from, queries, () => false, longestMs);
+  };
+  stop = follow(2_000);
 });
 
 afterEach(() => {
@@ -68,6 +73,14 @@ test("a window goes on showing while changes come faster than they can be read",
   expect(given.length).toBeGreaterThan(20);
   // Nor is it read once for each change.
   expect(readings).toBeLessThan(40);
+});
+
+test("a device whose network takes three seconds goes on showing while the hall changes each second", async () => {
+  stop();
+  stop = follow(10_000);
+  await showBoard(3_000);
+  await change(30, 1_000);
+  expect(given.length).toBeGreaterThan(7);
 });
 
 test("the last change is always read, also when it comes while an earlier one is being read", async () => {
