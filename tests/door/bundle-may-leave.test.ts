@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { requireFirst, requireHidden } from "../../electron/api/bundle/may-leave.ts";
+import { requireFirst, requireHidden } from "../../electron/api/bundle/bundle.ts";
 import { sortOut } from "../../electron/domain/privacy/able.ts";
 import { playNeighbour, sightingsOf, unprotectedRows } from "../../electron/domain/privacy/neighbour.ts";
 import { type PublishedRow, rowContent } from "../../electron/domain/privacy/publish.ts";

@@ -8,8 +8,7 @@ import type { HeatAtHand } from "../lanes/at-hand.ts";
 import type { MarkWithNews } from "../marks/marks.ts";
 import { placeOfMark } from "../marks/unanswered.ts";
 import type { TypicalErrors } from "../noise/errors.ts";
-import { writeGain } from "./gain.ts";
-import type { Best, Board, BoardRow, First, Label } from "./schemas.ts";
+import type { Best, Board, BoardRow, First, Gain, Label } from "./schemas.ts";
 
 /** The input of the big screen. */
 export interface BoardFacts {
@@ -169,4 +168,16 @@ function doneIn(marks: readonly MarkWithNews[]): Pick<Board["totals"], "testsDon
     testsDone: new Set(done.map(({ athleteId, test }) => `${athleteId} ${test}`)).size,
     athletesTested: new Set(done.map(({ athleteId }) => athleteId)).size,
   };
+}
+
+/** Formats a gain (grains, above zero) for people: in the test's unit, and below a minute in plain seconds. */
+function writeGain(test: TestCode, gain: number, lengths: LengthUnit): Gain {
+  const { grain, write } = protocolOf(test);
+  if (grain.unit === "s" && gain < 60 * grain.perUnit) {
+    return { number: String(gain / grain.perUnit), unit: "s" };
+  }
+  const { number, unit } = write(gain, lengths);
+  // Every complete mark has a unit; only an incomplete one is formatted without.
+  if (unit === "") throw new Error(`A gain in ${test} was written without a unit.`);
+  return { number, unit };
 }

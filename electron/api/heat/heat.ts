@@ -6,8 +6,7 @@ import { lengthsSchema, testSchema } from "../door/shapes.ts";
 import { router } from "../door/trpc.ts";
 import { requireLive } from "../lanes/load.ts";
 import { confirm } from "./confirm.ts";
-import { gather } from "./gather.ts";
-import { move, noteAbsent, sendBack, setVariant } from "./lanes.ts";
+import { gather, move, noteAbsent, sendBack, setVariant } from "./lanes.ts";
 import { place } from "./place.ts";
 import { callOff, end, start } from "./run.ts";
 import {

@@ -1,5 +1,9 @@
 import { z } from "zod";
+import { nextTest } from "../../domain/queue/order.ts";
+import { isDone } from "../../domain/queue/queue.ts";
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Store } from "../../store/connection/store.ts";
 import {
   type Athlete,
@@ -8,23 +12,26 @@ import {
   leagues,
   updateAthlete,
 } from "../../store/tables/athletes.ts";
+import { attemptsOfAthlete } from "../../store/tables/attempts.ts";
 import { type Day, dayAtHand } from "../../store/tables/days.ts";
-import { type Entrant, entrants } from "../../store/tables/entrants.ts";
+import { type Entrant, entrantOf, entrants } from "../../store/tables/entrants.ts";
 import { marksOfDay } from "../../store/tables/marks.ts";
 import { isoDate } from "../door/calendar.ts";
 import { lengthsSchema } from "../door/shapes.ts";
 import { allow, router } from "../door/trpc.ts";
+import { attemptView, toldOf } from "../marks/attempts.ts";
+import { tellMarks } from "../marks/marks.ts";
 import { beforeErasing, erase, erasures, wipeAgain } from "./erase.ts";
 import { heldAbout } from "./held.ts";
 import { heldSchema } from "./held-schema.ts";
 import { beforeJoining, join } from "./join.ts";
 import { beforeLeague, changeLeague } from "./leagues.ts";
 import { mend } from "./mend.ts";
-import { buildAthletePage } from "./page.ts";
 import { pastResults, voidPast } from "./past.ts";
 import { type Person, personOf, requireAthlete } from "./person.ts";
 import { remove } from "./remove.ts";
 import { findAthletes } from "./search.ts";
+import { seriesOf } from "./series.ts";
 import { steps, undo } from "./steps.ts";
 
 const pageSize = 50;
@@ -141,3 +148,29 @@ export const people = router({
       }),
     ),
 });
+
+/** Returns all data about one athlete, for their page. @param today ISO 8601, for use without a current day. */
+function buildAthletePage(
+  db: ReadableDb,
+  day: Day | null,
+  athlete: Athlete,
+  today: string,
+  lengths: LengthUnit,
+) {
+  const person = personOf(db, day, athlete, today);
+  const { athleteId, bib, name, number, league } = person;
+  const marks = day === null ? [] : tellMarks(db, day, athleteId);
+  const done = new Set(marks.filter(({ mark }) => isDone(mark)).map(({ test }) => test));
+  const attempts = day === null ? [] : attemptsOfAthlete(db, day.id, athleteId);
+  return {
+    ...person,
+    /** When today's state was reached; null for an athlete not on the list. */
+    since: day === null ? null : (entrantOf(db, day.id, athleteId)?.since ?? null),
+    /** The next test; null when none is left or the athlete does not test. */
+    next: person.state === "testing" ? nextTest(done, new Set(person.leftOut)) : null,
+    marks: marks.map((mark) => ({ ...toldOf(mark, lengths), test: mark.test })),
+    /** Every attempt of today in the order of entry, void ones included. */
+    attempts: attempts.map((attempt) => attemptView(attempt, { athleteId, bib, name, number, league })),
+    ...seriesOf(db, day, athleteId, marks, lengths),
+  };
+}

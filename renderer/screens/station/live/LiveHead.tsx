@@ -8,11 +8,11 @@ import { useTestWords } from "../../../app/testWords.ts";
 import { Button, LinkButton } from "../../../parts/controls/Button.tsx";
 import { Dialog } from "../../../parts/controls/Dialog.tsx";
 import { TestMark } from "../../../parts/marks/TestMark.tsx";
+import { useSound } from "../../../sound/useSound.ts";
 import type { LiveHeat } from "../../../tests/live/types.ts";
 import { faceOf } from "../../../tests/registry.ts";
 import { RulesInFull } from "../Rules.tsx";
 import css from "./LiveHead.module.css";
-import { SoundPanel } from "./SoundPanel.tsx";
 import { soundsAt } from "./soundsAt.ts";
 
 interface RulesButtonProps {
@@ -89,5 +89,46 @@ function RulesButton({ test, parameters }: RulesButtonProps) {
         <RulesInFull test={test} parameters={parameters} />
       </Dialog>
     </>
+  );
+}
+
+interface SoundPanelProps {
+  /** The device at which the heat sounds that is looked at here; null: it sounds here. */
+  readonly elsewhere: string | null;
+}
+
+/** Shows the sound of a live station: what sets it, or at which device the heat sounds instead. */
+function SoundPanel({ elsewhere }: SoundPanelProps) {
+  const { t } = useTranslation("live");
+  if (elsewhere === null) return <SoundHere />;
+  return (
+    <p className="small quiet" role="status">
+      {t("sound.elsewhere", { who: elsewhere })}
+    </p>
+  );
+}
+
+/** Sets the volume, with tones to try it; says if the machine has no sound. */
+function SoundHere() {
+  const { t } = useTranslation("live");
+  const { state, volume, setVolume, test } = useSound();
+  if (state === "none") return <p className="small quiet">{t("sound.none")}</p>;
+  return (
+    <section className={css.sound} aria-label={t("sound.title")}>
+      <label className={css.volume}>
+        <span>{t("sound.volume")}</span>
+        <input
+          type="range"
+          min="0"
+          max="100"
+          value={Math.round(volume * 100)}
+          onChange={(event) => setVolume(Number(event.target.value) / 100)}
+        />
+      </label>
+      <Button keepsFocus onPress={test}>
+        {t("sound.test")}
+      </Button>
+      {state === "asleep" && <p className="small quiet">{t("sound.asleep")}</p>}
+    </section>
   );
 }
