@@ -5,9 +5,9 @@ import type { Role } from "../../domain/lock/roles.ts";
 import { Refusal, type RefusalCode } from "../../domain/refusal.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
+import type { Store } from "../../store/connection/store.ts";
 import type { Desk } from "./desk.ts";
 import { proceduresOfDevices } from "./device-rights.ts";
-import { heldDesk } from "./held-desk.ts";
 import { say } from "./words.ts";
 
 /** The context of every procedure. @public declarations of all procedures name it */
@@ -89,4 +89,42 @@ function forbidden(who: Role): Sentence {
 
 function asCarried(refusal: Refusal): TRPCError {
   return new TRPCError({ code: carried[refusal.code], message: say(refusal.sentence), cause: refusal });
+}
+
+/**
+ * Holds the desk for one request with the store that was in use when it came. A request that waits (for a long sheet, a
+ * backup) must not go on in another store that was switched to meanwhile: it is refused. A switch by the request itself
+ * is allowed.
+ */
+function heldDesk(desk: Desk): Desk {
+  let { store, kind } = desk;
+
+  function held(): Store {
+    if (desk.store !== store) throw new Refusal("conflict", sentence("door.otherStore"));
+    return store;
+  }
+  function holdAgain(): void {
+    ({ store, kind } = desk);
+  }
+  const own: Pick<Desk, "use" | "replaceOwn"> = {
+    use(wanted) {
+      desk.use(wanted);
+      holdAgain();
+    },
+    replaceOwn(work) {
+      held();
+      try {
+        return desk.replaceOwn(work);
+      } finally {
+        holdAgain();
+      }
+    },
+  };
+  // Everything else is the desk's, read when needed.
+  return Object.create(desk, {
+    store: { get: held },
+    kind: { get: () => kind },
+    use: { value: own.use },
+    replaceOwn: { value: own.replaceOwn },
+  }) as Desk;
 }

@@ -91,7 +91,7 @@ function BackLink() {
   return (
     <Link className={css.back} href={parent}>
       <svg viewBox="0 0 12 16" aria-hidden="true" className={css.arrow}>
-        <path d="M10 2 3 8l7 6" />
+        <path d="M10 2 3 8l7 6" fill="none" stroke="currentColor" strokeWidth="3" />
       </svg>
       {t(`back.${name}`)}
     </Link>

@@ -10,10 +10,11 @@ import { Answer } from "../../parts/layout/Answer.tsx";
 import { EmptyState } from "../../parts/layout/EmptyState.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
 import { StepList } from "../../parts/steps/StepList.tsx";
+import css from "./Athletes.module.css";
 import { AthletesTable } from "./AthletesTable.tsx";
 import { Filter, type Need } from "./Filter.tsx";
-import { Found } from "./Found.tsx";
 import { Erasures } from "./held/Erasures.tsx";
+import { LeagueDialog } from "./join/LeagueDialog.tsx";
 
 interface Input {
   readonly query: string;
@@ -131,5 +132,45 @@ function Pages({ page, pages, onPage }: PagesProps) {
         {t("pages.after")}
       </Button>
     </Row>
+  );
+}
+
+interface FoundProps {
+  /** Number of athletes that the filter leaves. */
+  readonly count: number;
+  /** The league that alone is shown; undefined: all. */
+  readonly league: { readonly id: number; readonly name: string } | undefined;
+  /** True after the chosen league is no longer there. */
+  readonly isLost: boolean;
+}
+
+/** Says over the list how many it holds, and offers what can be done with the chosen league. */
+function Found({ count, league, isLost }: FoundProps) {
+  const { t } = useTranslation("athletes");
+  return (
+    <Row gap={4} align="center" between wrap className={css.found}>
+      <p role="status">
+        {isLost && <strong>{t("leagueLost")} </strong>}
+        {t("count", { count })}
+      </p>
+      <LeagueChange key={league?.id} league={league} />
+    </Row>
+  );
+}
+
+/** Renames the league that the list shows, or merges it with another; nothing while it shows all. */
+function LeagueChange({
+  league,
+}: {
+  readonly league: { readonly id: number; readonly name: string } | undefined;
+}) {
+  const { t } = useTranslation("steps");
+  const [open, setOpen] = useState(false);
+  if (league === undefined) return null;
+  return (
+    <>
+      <Button onPress={() => setOpen(true)}>{t("league.do")}</Button>
+      {open && <LeagueDialog league={league} onClose={() => setOpen(false)} />}
+    </>
   );
 }

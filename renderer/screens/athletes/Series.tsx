@@ -1,8 +1,10 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
-import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import type { LengthUnit, Written } from "../../../electron/domain/tests/protocol.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
+import { useTestWords } from "../../app/testWords.ts";
 import { Row, Stack } from "../../parts/flow/Stack.tsx";
+import { type Column, column, DataTable } from "../../parts/layout/DataTable.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { Beside } from "../../parts/marks/Beside.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
@@ -15,7 +17,6 @@ import { useWriteDay } from "../../words/dates.ts";
 import { useUnitWord, useVariantName, useWriteChange } from "../../words/marks.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Series.module.css";
-import { SeriesTable } from "./SeriesTable.tsx";
 import type { AthletePage, Series } from "./types.ts";
 
 interface AllSeriesProps {
@@ -139,4 +140,58 @@ function useVerdict(): (point: Pick<Point, "verdict" | "chance" | "change">) => 
     if (verdict !== "noise") return t(`series.verdict.${verdict}`, values);
     return t(change > 0 ? "series.noise.gain" : "series.noise.loss", values);
   };
+}
+
+interface SeriesTableProps {
+  readonly series: Series;
+  readonly lengths: LengthUnit;
+}
+
+type MarkRow = Series["points"][number] & { readonly place: number };
+
+/** Lists the marks of one test, newest first: each against the one before it, and against the best before it. */
+function SeriesTable({ series: { test, points }, lengths }: SeriesTableProps) {
+  const { t } = useTranslation(["athletes", "common"]);
+  const testWord = useTestWords();
+  const columns = useColumns(useWriteChange(test, lengths), points[0]?.written.unit ?? "");
+  return (
+    <DataTable<MarkRow>
+      caption={t("series.table", { test: testWord(test, "ability") })}
+      rows={points.map((point, place) => ({ ...point, place })).toReversed()}
+      rowKey={({ place }) => place}
+      columns={columns}
+      maxHeight="20rem"
+    />
+  );
+}
+
+function useColumns(writeChange: (change: number) => string, unit: Written["unit"]): Column<MarkRow>[] {
+  const { t } = useTranslation(["athletes", "station", "common"]);
+  const writeDay = useWriteDay();
+  const word = useUnitWord()(unit);
+  function beside(standing: MarkRow["standing"], source: MarkRow["source"]): string {
+    const stands = standing === "below" ? [] : [t(`series.standing.${standing}`)];
+    return [...stands, ...(source === "imported" ? [t("series.sheet")] : [])].join(", ");
+  }
+  return [
+    column("date", t("series.column.date"), "8.5rem", ({ date, today }) =>
+      today ? t("series.today") : writeDay(date),
+    ),
+    column(
+      "mark",
+      word === "" ? t("series.column.mark") : t("series.column.markIn", { unit: word }),
+      "9.5rem",
+      ({ written: { number }, standing, source }) => (
+        <>
+          <strong>{number}</strong>
+          <span className={`small quiet ${css.quiet}`}> {beside(standing, source)}</span>
+        </>
+      ),
+    ),
+    column("says", t("series.column.says"), "auto", ({ change, verdict }) => {
+      if (change === null || verdict === null) return "–";
+      const said = change === 0 ? t("series.same") : writeChange(change);
+      return `${said}, ${t(`series.short.${verdict}`)}`;
+    }),
+  ];
 }

@@ -1,12 +1,14 @@
-import { memo, type ReactNode } from "react";
+import { memo, type ReactNode, useId } from "react";
 import { useTranslation } from "react-i18next";
 import { wordingOf } from "../../../electron/domain/cards/tone.ts";
+import { windowWeeks } from "../../../electron/domain/cards/window.ts";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import { writeDate } from "../../words/dates.ts";
+import { useTestWords } from "../../app/testWords.ts";
+import { TestMark } from "../../parts/marks/TestMark.tsx";
+import { useWriteSpan, writeDate } from "../../words/dates.ts";
+import afterCss from "./After.module.css";
 import css from "./Card.module.css";
-import { Focus } from "./Focus.tsx";
 import { useFit } from "./fit.ts";
-import { NextTest } from "./NextTest.tsx";
 import { TestRow } from "./TestRow.tsx";
 import type { CardData, Cards } from "./which.ts";
 
@@ -111,4 +113,75 @@ function placedAmong(tests: CardData["tests"]): "here" | "imported" | "both" | n
 /** Draws a strip of measuring tape with ticks along its lower edge: decoration, never a scale. */
 function Tape({ children }: { readonly children: ReactNode }) {
   return <div className={css.tape}>{children}</div>;
+}
+
+/** Shows the two dates between which the next test is worth taking, with the weeks until then on a tape. */
+function NextTest({ next: { from, until } }: { readonly next: Cards["next"] }) {
+  const { t } = useTranslation("cards");
+  const writeSpan = useWriteSpan();
+  const id = useId();
+  return (
+    <section className={afterCss.part} aria-labelledby={id}>
+      <h2 id={id}>{t("card.next.title")}</h2>
+      <p className={afterCss.chief}>{writeSpan(from, until)}</p>
+      <Weeks />
+      <p>{t("card.next.weeks", { ...windowWeeks })}</p>
+    </section>
+  );
+}
+
+/** Length of a week in units of the drawing. */
+const week = 10;
+const named = [4, 8, windowWeeks.from, windowWeeks.until];
+
+function Weeks() {
+  const { t } = useTranslation("cards");
+  const { from, until } = windowWeeks;
+  return (
+    <svg className={afterCss.weeks} viewBox="-2 0 182 26" aria-hidden="true">
+      <rect className={afterCss.window} x={from * week} y={1} width={(until - from) * week} height={13} />
+      <path d={`M0 1h${until * week}M0 14h${until * week}`} />
+      {Array.from({ length: until + 1 }, (_none, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: the weeks of a tape never change their order
+        <path key={index} d={`M${index * week} 14v${index % 4 === 0 || index >= from ? -8 : -4}`} />
+      ))}
+      <text x={0} y={24} textAnchor="start">
+        {t("card.next.today")}
+      </text>
+      {named.map((weeks) => (
+        <text key={weeks} x={weeks * week} y={24} textAnchor="middle">
+          {weeks}
+        </text>
+      ))}
+    </svg>
+  );
+}
+
+/** Names what to work on until the next test, the reason, and a first idea how. */
+function Focus({ focus }: { readonly focus: CardData["focus"] }) {
+  const { t } = useTranslation(["cards", "common"]);
+  const testWord = useTestWords();
+  const id = useId();
+  return (
+    <section className={afterCss.part} aria-labelledby={id}>
+      <h2 id={id}>{t("card.focus.title")}</h2>
+      {focus.kind === "test" ? (
+        <>
+          <p className={afterCss.chief}>
+            <TestMark test={focus.test} size="small" name="ability" />
+          </p>
+          <p>
+            {t(`card.focus.${focus.by}`)} {testWord(focus.test, "hint")}
+          </p>
+        </>
+      ) : (
+        <>
+          <p className={afterCss.chief}>{t("card.focus.even")}</p>
+          <p>
+            {t(`card.focus.${focus.why}`)} {t("card.hint.even")}
+          </p>
+        </>
+      )}
+    </section>
+  );
 }

@@ -13,7 +13,7 @@ export function NeedLink({ to, text, onGo }: NeedLinkProps) {
     <Link className={css.need} href={to} {...(onGo !== undefined && { onClick: onGo })}>
       {text}
       <svg className={css.arrow} viewBox="0 0 12 16" aria-hidden="true">
-        <path d="m2 2 7 6-7 6" />
+        <path d="m2 2 7 6-7 6" fill="none" stroke="currentColor" strokeWidth="3" />
       </svg>
     </Link>
   );

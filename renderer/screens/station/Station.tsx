@@ -1,16 +1,24 @@
 import { useMutation } from "@tanstack/react-query";
 import { useEffect, useRef, useState } from "react";
+import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPC } from "../../app/client.tsx";
+import { useInitials } from "../../app/initials.tsx";
 import { useKeys } from "../../app/keys.ts";
+import { useTestWords } from "../../app/testWords.ts";
+import { sentenceOf } from "../../app/trouble.ts";
+import { Button } from "../../parts/controls/Button.tsx";
+import { Dialog } from "../../parts/controls/Dialog.tsx";
+import { TextField } from "../../parts/controls/TextField.tsx";
+import { useSay } from "../../words/say.ts";
 import type { Corrections } from "./drafts.ts";
 import { KeyedEntry, type KeyedEntryHandle } from "./entry/KeyedEntry.tsx";
 import { HistoryDialog } from "./HistoryDialog.tsx";
 import { Queue } from "./Queue.tsx";
 import { Recent } from "./Recent.tsx";
 import { Rules } from "./Rules.tsx";
-import { SkipDialog } from "./SkipDialog.tsx";
 import css from "./Station.module.css";
 import type { AttemptView, StationPerson, StationView } from "./types.ts";
 
@@ -97,4 +105,66 @@ function useFolded(name: string): { folded: boolean; fold: () => void } {
     setFolded(!folded);
   }
   return { folded, fold };
+}
+
+interface SkipDialogProps {
+  readonly who: StationPerson;
+  readonly test: TestCode;
+  readonly onClose: (skipped: boolean) => void;
+}
+
+/** Skips a test for an athlete, with the reason that the protocol asks for. */
+function SkipDialog({ who, test, onClose }: SkipDialogProps) {
+  const { t } = useTranslation("station");
+  const testWord = useTestWords();
+  const say = useSay();
+  const trpc = useTRPC();
+  const { ask } = useInitials();
+  const skip = useMutation(trpc.station.skip.mutationOptions({ meta: { shownByScreen: true } }));
+  const [reason, setReason] = useState("");
+  const [refused, setRefused] = useState<Sentence | null>(null);
+
+  async function submit(): Promise<void> {
+    const by = await ask();
+    if (by === null || skip.isPending) return;
+    try {
+      await skip.mutateAsync({ athleteId: who.athleteId, test, reason, by });
+      onClose(true);
+    } catch (error) {
+      setRefused(sentenceOf(error));
+    }
+  }
+
+  return (
+    <Dialog
+      open
+      onClose={() => onClose(false)}
+      title={t("skip.title", { name: who.name })}
+      actions={
+        <>
+          <Button hint="Esc" onPress={() => onClose(false)}>
+            {t("skip.cancel")}
+          </Button>
+          <Button kind="primary" hint="Enter" busy={skip.isPending} onPress={() => void submit()}>
+            {t("skip.do")}
+          </Button>
+        </>
+      }
+    >
+      <p>{testWord(test, "skip")}</p>
+      <TextField
+        label={t("skip.reason")}
+        help={t("skip.reasonHelp")}
+        value={reason}
+        onChange={(typed) => {
+          setReason(typed);
+          setRefused(null);
+        }}
+        error={refused === null ? null : say(refused)}
+        maxLength={200}
+        autoFocus
+        onEnter={() => void submit()}
+      />
+    </Dialog>
+  );
 }

@@ -5,16 +5,18 @@ import { useLocation } from "wouter";
 import { useTRPC, useTRPCClient } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { saveMade, textFile, usePaperwork } from "../../../app/saving.ts";
+import { sentenceOf } from "../../../app/trouble.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Choice } from "../../../parts/controls/Choice.tsx";
 import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
 import { Section } from "../../../parts/layout/Panel.tsx";
+import { faultsOf, type TypedWalkUp, WalkUpFields } from "../../../parts/people/WalkUpFields.tsx";
 import { dateHere } from "../../../words/dates.ts";
+import { useSay } from "../../../words/say.ts";
 import { JoinDialog } from "../join/JoinDialog.tsx";
 import { EraseDialog } from "./EraseDialog.tsx";
 import css from "./Held.module.css";
 import { Matter } from "./Matter.tsx";
-import { MendDialog } from "./MendDialog.tsx";
 import type { Before, HeldAthlete } from "./types.ts";
 import { useAmounts } from "./useAmounts.ts";
 
@@ -123,6 +125,63 @@ function RemoveDialog({ athlete, onClose }: { readonly athlete: HeldAthlete; rea
       onClose={onClose}
     >
       <p>{t("remove.what")}</p>
+    </ConfirmDialog>
+  );
+}
+
+/** Corrects who an athlete is; a refusal is shown, and the typed text stays. */
+function MendDialog({ athlete, onClose }: { readonly athlete: HeldAthlete; readonly onClose: () => void }) {
+  const { t } = useTranslation("held");
+  const say = useSay();
+  const trpc = useTRPC();
+  const [who, setWho] = useState<TypedWalkUp>(() => ({
+    ...athlete,
+    birthYear: String(athlete.birthYear ?? ""),
+  }));
+  const [tried, setTried] = useState(false);
+  const mend = useMutation(
+    trpc.people.mend.mutationOptions({
+      meta: { shownByScreen: true },
+      onSuccess() {
+        tell({ tone: "done", sentence: { key: "held:mend.kept" } });
+        onClose();
+      },
+    }),
+  );
+  const faults = faultsOf(who);
+
+  function submit(): void {
+    setTried(true);
+    if (faults.size > 0) return;
+    const { name, number, league, birthYear, category } = who;
+    const year = birthYear.trim() === "" ? null : Number(birthYear);
+    mend.mutate({ athleteId: athlete.athleteId, name, number, league, birthYear: year, category });
+  }
+  return (
+    <ConfirmDialog
+      title={t("mend.dialog")}
+      cancel={t("mend.cancel")}
+      confirm={t("mend.save")}
+      kind="primary"
+      busy={mend.isPending}
+      onConfirm={submit}
+      onClose={onClose}
+    >
+      {mend.isError && (
+        <p className={css.due} role="alert">
+          {say(sentenceOf(mend.error))}
+        </p>
+      )}
+      <div className={css.details}>
+        <WalkUpFields
+          who={who}
+          onChange={(typed) => {
+            setWho(typed);
+            mend.reset();
+          }}
+          faults={tried ? faults : new Set()}
+        />
+      </div>
     </ConfirmDialog>
   );
 }

@@ -1,17 +1,21 @@
 import { useMutation } from "@tanstack/react-query";
-import { useEffect, useRef, useState } from "react";
+import { type ReactNode, useEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { bridge } from "../../../app/bridge.ts";
 import { queryClient, useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
-import { type BackupPlace, type BackupState, useBackups } from "../../../parts/backups/useBackups.ts";
+import {
+  type BackupPlace,
+  type BackupState,
+  useBackups,
+  useWhen,
+} from "../../../parts/backups/useBackups.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Panel } from "../../../parts/layout/Panel.tsx";
 import { Progress } from "../../../parts/layout/Progress.tsx";
 import { useSay } from "../../../words/say.ts";
 import css from "./Backups.module.css";
 import { PassphraseDialog } from "./PassphraseDialog.tsx";
-import { PlaceLine } from "./PlaceLine.tsx";
 import { RestoreDialog } from "./RestoreDialog.tsx";
 
 /** Shows where backups are, how old the last good ones, and how to restore one. `first`: somebody comes to see it. */
@@ -137,5 +141,40 @@ function SecondFolder({ place, locked }: SecondFolderProps) {
       )}
       {locking && <PassphraseDialog locked={locked} onClose={() => setLocking(false)} />}
     </PlaceLine>
+  );
+}
+
+interface PlaceLineProps {
+  readonly title: string;
+  /** Null where no folder was chosen. */
+  readonly place: BackupPlace | null;
+  /** The text while there is no backup yet. */
+  readonly none: string;
+  /** One more fact, such as whether it is locked. */
+  readonly fact?: string;
+  /** The actions on the place. */
+  readonly children: ReactNode;
+}
+
+/** Shows one place of backups: its last good one, its folder, its trouble and its actions. */
+function PlaceLine({ title, place, none, fact, children }: PlaceLineProps) {
+  const { t } = useTranslation("backups");
+  const say = useSay();
+  const when = useWhen();
+  const last = place?.last ?? null;
+  return (
+    <section className={css.place} aria-label={title}>
+      <h3 className="lead">{title}</h3>
+      <p className="strong">{last === null ? none : t("last", { when: when(last) })}</p>
+      {place !== null && !place.there && <p className="quiet">{t("away")}</p>}
+      {place?.trouble != null && <p className={css.trouble}>{say(place.trouble)}</p>}
+      {place !== null && (
+        <p className={`small quiet ${css.where}`} title={place.folder}>
+          {t("where", { folder: place.folder })}
+          {fact !== undefined && <span>{fact}</span>}
+        </p>
+      )}
+      <div className={css.actions}>{children}</div>
+    </section>
   );
 }
