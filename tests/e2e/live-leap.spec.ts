@@ -6,6 +6,7 @@ import { test } from "./fixture.ts";
 import { killApp } from "./kills.ts";
 import { countedKeys, goToLive, heatOf, laneOf, median, openLive, zeroWithin } from "./live.ts";
 import { callIn, scan, typeKeys } from "./live-own.ts";
+import { callDoor } from "./page.ts";
 
 /** Standing reach and three touches, in centimetres as they are typed; a point is a half. One reading in eight has one. */
 const jumpers = [
@@ -172,6 +173,36 @@ test("a scan is a bib whatever is asked, and a reach as fast as a scan is not lo
   await keys.press("Enter");
   await expect(desk.getByText("Standing reach 219 cm")).toBeVisible();
 });
+
+test("a scan of somebody who still rests leaves nothing in the reading of the one before them", async ({
+  tapeline: { desk },
+}) => {
+  await openLive(desk, "vertical", 1);
+  await callIn(desk, countedKeys(desk), "vertical", [1]);
+  const athleteId = await comesFromPushUps(desk, 2);
+  await scan(desk, "2");
+  const start = desk.getByRole("button", { name: "Let them start now" });
+  await expect(start).toBeVisible();
+  await expect(field(desk)).toHaveAccessibleName("Standing reach: ");
+  await start.click();
+  await expect(laneOf(desk, 2)).toContainText("Skater 2");
+  expect((await heatOf(desk, "vertical")).lane.map(({ who }) => who.athleteId)).toContain(athleteId);
+  await expect(field(desk)).toHaveAccessibleName("Standing reach: ");
+});
+
+/** Somebody who has done push-ups just now. */
+async function comesFromPushUps(desk: Page, bib: number): Promise<number> {
+  const said = { board: "bib", share: false, guardianConsent: false, by: "QA" };
+  const who = { league: "North Quay", name: `Skater ${bib}`, number: "", birthYear: 1990 };
+  const leaveOut = ["agility", "core", "endurance"];
+  const { athleteId } = (await callDoor(desk, "checkIn.walkUp", { ...who, ...said, bib, leaveOut })) as {
+    readonly athleteId: number;
+  };
+  const attempts = [{ id: crypto.randomUUID(), seen: { how: "tally", reps: 20, offAtEnd: 0 } }];
+  const entry = { athleteId, test: "push-up", variant: "full", attempts, by: "QA", sure: true };
+  await callDoor(desk, "station.enter", entry);
+  return athleteId;
+}
 
 test("reach and trials are there again after the program was killed", async ({ tapeline }) => {
   await openLive(tapeline.desk, "vertical", 1);

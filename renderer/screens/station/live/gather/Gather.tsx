@@ -55,7 +55,7 @@ export function Gather(props: GatherProps) {
   async function place(wanted: string): Promise<void> {
     if (wanted.trim() === "") return;
     // A refused bib stays, to be seen and changed.
-    if (!(await gathering.placeBib(wanted))) return;
+    if ((await gathering.placeBib(wanted)) !== "placed") return;
     setBib("");
     bibInput.current?.blur();
   }

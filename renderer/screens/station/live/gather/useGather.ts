@@ -7,11 +7,14 @@ import { sentenceOf } from "../../../../app/trouble.ts";
 import type { LiveHeat } from "../../../../tests/live/types.ts";
 import { setTapper } from "../sync/heatOutboxes.ts";
 
+/** `asked`: the athlete still rests, and the message strip offers to let them start all the same. */
+type Placed = "placed" | "asked" | "refused";
+
 /** The actions on a heat's lanes before they begin. The message strip says the refusals. */
 export interface Gathering {
   readonly callNext: () => Promise<boolean>;
-  /** Places the athlete of a scanned or typed bib; false when it was refused. */
-  readonly placeBib: (bib: string, lane?: number) => Promise<boolean>;
+  /** Places the athlete of a scanned or typed bib. */
+  readonly placeBib: (bib: string, lane?: number) => Promise<Placed>;
   readonly setVariant: (athleteId: number, variant: string) => void;
   readonly move: (athleteId: number, to: number) => void;
   readonly sendBack: (athleteId: number) => void;
@@ -60,12 +63,16 @@ export function useGather(
       return false;
     }
   }
-  function placeBib(bib: string, lane?: number, evenResting = false): Promise<boolean> {
+  async function placeBib(bib: string, lane?: number, evenResting = false): Promise<Placed> {
     const where = lane === undefined ? {} : { lane };
-    return withInitials(
+    let rests = false;
+    const isPlaced = await withInitials(
       (by) => place.mutateAsync({ ...wanted(), by, who: { bib }, ...where, evenResting }),
-      (error) => offerStart(error, () => void placeBib(bib, lane, true)),
+      (error) => {
+        rests = offerStart(error, () => void placeBib(bib, lane, true));
+      },
     );
+    return isPlaced ? "placed" : rests ? "asked" : "refused";
   }
   return {
     callNext: () =>
@@ -101,10 +108,14 @@ export function useGather(
   };
 }
 
-/** Says again that an athlete still rests, with the decision that this sentence offers: a button, never the next Enter. */
-function offerStart(error: unknown, letStart: () => void): void {
+/**
+ * Says again that an athlete still rests, with the decision that this sentence offers: a button, never the next Enter.
+ * Returns false where they don't.
+ */
+function offerStart(error: unknown, letStart: () => void): boolean {
   const sentence = sentenceOf(error);
-  if (sentence.key !== "heat.rests") return;
+  if (sentence.key !== "heat.rests") return false;
   const action = { label: { key: "live:gather.letStart" }, act: letStart };
   tell({ tone: "alert", sentence, about: { group: "heat" }, action });
+  return true;
 }

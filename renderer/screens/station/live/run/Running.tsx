@@ -83,8 +83,9 @@ function RunningHeat({ live, tool, test, view, heat, outbox, gathering, onCorrec
       ...tool.keys?.(live),
     }),
     (bib) => {
-      void gathering.placeBib(bib).then((placed) => {
-        if (!placed) tool.onStrayDigits?.(live, bib);
+      void gathering.placeBib(bib).then((came) => {
+        // Whoever rests was scanned: their bib is no reading.
+        if (came === "refused") tool.onStrayDigits?.(live, bib);
       });
     },
   );
