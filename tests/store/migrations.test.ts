@@ -13,7 +13,6 @@ import { pastVoid } from "../../electron/store/migrations/0008-past-void.ts";
 import { steps } from "../../electron/store/migrations/0010-steps.ts";
 import { devices } from "../../electron/store/migrations/0011-devices.ts";
 import { heatHolder } from "../../electron/store/migrations/0014-heat-holder.ts";
-import { dayIdentity } from "../../electron/store/migrations/0016-day-identity.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { addDay, identityOfDay } from "../../electron/store/tables/days.ts";
 import { connectionOf } from "./connection.ts";
@@ -207,18 +206,12 @@ test("the step to an attempt's heat leaves every row, and fills what stood in th
   expect(added).toEqual([]);
 });
 
-test("the step to a day's identity leaves every row, and a day of before is called what devices called it by", () => {
-  const from = migrations.indexOf(dayIdentity);
+test("a day of a store of before is called what devices called it by", () => {
   makeVersion(1, rows);
-  const db = new SqliteDatabase(file());
-  for (const sql of migrations.slice(1, from)) db.exec(sql);
-  db.close();
-  const empty = [...everything().tables].filter(([, all]) => all.length === 0).map(([name]) => name);
-  const { before, after, added } = step(from, empty, (table, row) =>
-    table === "day" ? { ...row, identity: `${row.id} ${row.date}` } : row,
-  );
-  expect([...before].filter(([name, sql]) => after.get(name) !== sql).map(([name]) => name)).toEqual(["day"]);
-  expect(added).toEqual([]);
+  const store = openStore({ file: file() });
+  const called = [1, 2].map((id) => identityOfDay(store.db, id));
+  store.close();
+  expect(called).toEqual(["1 2026-05-02", "2 2026-11-14"]);
 });
 
 test("two stores tell their days apart, also where number and date are the same", () => {
