@@ -1,11 +1,11 @@
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { expect, type Page } from "@playwright/test";
+import { expect, type Page, type TestInfo } from "@playwright/test";
 import { turnOnHere } from "./joining.ts";
 import { closeApp, type Launched, launchApp, pageOf, type Stage } from "./launch.ts";
 import { callDoor } from "./page.ts";
-import type { Tapeline } from "./session.ts";
+import { keepEvidence, type Tapeline } from "./session.ts";
 
 /** A second laptop: the same program with a data folder of its own. */
 export interface Laptop {
@@ -40,9 +40,11 @@ async function openLaptop(stage: Stage): Promise<Laptop> {
 export async function withLaptop(
   { stage }: { stage: Stage },
   use: (laptop: Laptop) => Promise<void>,
+  info: TestInfo,
 ): Promise<void> {
   const laptop = await openLaptop(stage);
   await use(laptop);
+  if (info.status !== info.expectedStatus) await keepEvidence(laptop.launched);
   await laptop.end();
 }
 

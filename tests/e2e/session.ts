@@ -105,7 +105,7 @@ async function finish(launched: Launched, failed: boolean): Promise<void> {
 }
 
 /** What a failed test leaves to look at; what can't be had says why, and hides neither the failure nor the rest. */
-async function keepEvidence({ app, printed }: Launched): Promise<void> {
+export async function keepEvidence({ app, printed }: Launched): Promise<void> {
   const info = test.info();
   await info.attach("printed", { body: printed() });
   await attached("pictures", async () => {
