@@ -20,19 +20,16 @@ export function LastRepAnswers({ live, lane }: LaneProps<"push-up">) {
   const { t } = useTranslation("push-up");
   const { doubt } = lane.state;
   if (doubt === null) return null;
+  const cadence = doubt.with;
   const isNext = askedLane(live)?.lane === lane.lane;
   const answer = (done: boolean) => (timeStamp: number) => settle(live, lane, done, timeStamp);
   return (
     <>
-      <BigKey kind="next" label={t("live.last.no", { reps: doubt.without })} onPress={answer(false)}>
-        {doubt.without}
+      <BigKey kind="next" onPress={answer(false)}>
+        <span className="unseen">{t("live.last.no", { cadence })}</span> {doubt.without}
       </BigKey>
-      <BigKey
-        label={t("live.last.yes", { reps: doubt.with })}
-        {...(isNext && { hint: "M" })}
-        onPress={answer(true)}
-      >
-        {doubt.with}
+      <BigKey {...(isNext && { hint: "M" })} onPress={answer(true)}>
+        <span className="unseen">{t("live.last.yes", { cadence })}</span> {doubt.with}
       </BigKey>
     </>
   );

@@ -36,7 +36,10 @@ export function settle(live: PushUpLive, { lane, state }: Lane, done: boolean, t
 
 /** Returns the lane that stopped last of those that ask: one key answers it. */
 export function askedLane(live: PushUpLive): Lane | null {
-  const stops = live.heat.events.filter(({ kind }) => kind === "stop").toSorted((a, b) => b.atMs - a.atMs);
+  const stops = live.heat.events
+    .filter(({ kind }) => kind === "stop")
+    .toReversed()
+    .toSorted((a, b) => b.atMs - a.atMs);
   const lanes = stops.map(({ lane }) => live.lanes.find((each) => each.lane === lane));
   return lanes.find((lane) => lane !== undefined && asks(lane)) ?? null;
 }
