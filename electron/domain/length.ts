@@ -15,7 +15,7 @@ const grainsPerMillimetre = grainsPerCentimetre / 10;
 /** Longest length in any attempt, in mm. */
 const longest = 5000;
 
-export const lengthSchema = z.discriminatedUnion("unit", [
+const lengthSchema = z.discriminatedUnion("unit", [
   z.strictObject({ unit: z.literal("cm"), halves: upTo(longest / 5) }),
   z.strictObject({ unit: z.literal("in"), quarters: upTo(longest / 6.35) }),
   z.strictObject({ unit: z.literal("mm"), whole: upTo(longest) }),

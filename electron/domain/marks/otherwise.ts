@@ -20,15 +20,16 @@ export function areAlike(one: Pick<MadeMark, "trials">, other: Pick<MadeMark, "t
   return one.trials === other.trials;
 }
 
-/** Says in what a mark was made otherwise than the one before, by the same rules; empty where nothing is known of it. */
+/**
+ * Says in what a mark was made otherwise than the one before, by the same rules; empty where nothing is known of it. Of
+ * marks that can't be compared it says that alone: there is no change beside which more could be told.
+ */
 export function madeOtherwise(now: MadeMark, before: MadeMark): Sentence[] {
-  return [trialsOtherwise(now, before), positionOtherwise(now, before), restOtherwise(now, before)].filter(
-    (each) => each !== null,
-  );
+  if (!areAlike(now, before)) return [trialsOtherwise(now, before)];
+  return [positionOtherwise(now, before), restOtherwise(now, before)].filter((each) => each !== null);
 }
 
-function trialsOtherwise(now: MadeMark, before: MadeMark): Sentence | null {
-  if (areAlike(now, before)) return null;
+function trialsOtherwise(now: MadeMark, before: MadeMark): Sentence {
   if (before.trials === null) return sentence("marks.otherwise.fewer", { count: now.trials ?? 0 });
   if (now.trials === null) return sentence("marks.otherwise.more", { count: before.trials });
   return sentence("marks.otherwise.trials", { now: now.trials, before: before.trials });

@@ -66,15 +66,12 @@ function Taken({ test, lengths }: TestRowProps) {
   const show = useShowNumber();
   if (test.told === null) return null;
   const { number, unit, note } = test.told.written;
-  const { mark } = test.told;
-  const isFew = mark.state === "complete" && mark.trials !== undefined;
   return (
     <>
       <p className={css.mark}>
         {number !== "" && <strong className={css.number}>{show(number)}</strong>}{" "}
         {unitWord(unit) !== "" && <span>{unitWord(unit, number)} </span>}
         {number === "" && note !== undefined && <span className={css.instead}>{say(note)} </span>}
-        {isFew && note !== undefined && <span>({say(note)}) </span>}
         <Standing test={test} />
       </p>
       <Change test={test} lengths={lengths} />

@@ -78,6 +78,7 @@ test("another position and another rest are told; a few minutes are not", () => 
 
 test("the best of one trial is held against no best of three, whichever came first", () => {
   expect(said({ trials: 1 })).toEqual(["Not compared: 1 trial alone, last time all of them."]);
+  expect(said({ trials: 1, position: 1 })).toHaveLength(1);
   expect(said({}, { trials: 2 })).toEqual(["Not compared: last time 2 trials alone."]);
   expect(said({ trials: 2 }, { trials: 1 })).toEqual(["Not compared: trials 2, last time 1."]);
   expect([areAlike({ trials: 1 }, { trials: 1 }), areAlike({ trials: null }, { trials: 1 })]).toEqual([
