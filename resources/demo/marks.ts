@@ -1,4 +1,3 @@
-import { startingTypicalErrors, typicalError } from "../../electron/domain/statistics/change.ts";
 import { between, type Person, roughlyNormal } from "./people.ts";
 import { type DoneTest, doneTests } from "./tests.ts";
 
@@ -42,11 +41,20 @@ export function later(random: () => number, ability: Ability): Ability {
   });
 }
 
+/** What the invented people vary by from day to day, in grains at this ability: about as the program assumes. */
+const swings: Readonly<Record<DoneTest, (ability: number) => number>> = {
+  "push-up": () => 2,
+  agility: () => 4,
+  vertical: (height) => 0.04 * height,
+  core: (held) => 0.06 * held,
+  endurance: (time) => 0.03 * time,
+};
+
 /** What they show on one day: what they are good for, with the noise of the test. */
 export function onTheDay(random: () => number, ability: Ability): Ability {
   return each((test) => {
-    const error = typicalError(test, ability[test], startingTypicalErrors[test]);
-    return Math.max(1, Math.round(ability[test] + error * roughlyNormal(random)));
+    const swing = swings[test](ability[test]);
+    return Math.max(1, Math.round(ability[test] + swing * roughlyNormal(random)));
   });
 }
 

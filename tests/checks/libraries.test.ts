@@ -1,14 +1,11 @@
 import jstat from "jstat";
-import { mean, sampleStandardDeviation, quantile as theirQuantile, tTestTwoSample } from "simple-statistics";
+import { quantile as theirQuantile, tTestTwoSample } from "simple-statistics";
 import { expect, test } from "vitest";
-import { intraclass } from "../../electron/domain/statistics/agreement.ts";
 import { normalQuantile, normalShare } from "../../electron/domain/statistics/normal.ts";
 import { quantile } from "../../electron/domain/statistics/quantile.ts";
-import {
-  type Pair,
-  smallestWorthwhileChange,
-  typicalErrorOf,
-} from "../../electron/domain/statistics/reliability.ts";
+import { smallestWorthwhileChange } from "../../electron/domain/statistics/reliability.ts";
+import { errorOfRepeats } from "../../electron/domain/statistics/repeats.ts";
+import { quantileOfT, shareOfT } from "../../electron/domain/statistics/student.ts";
 import { twoWay } from "../../electron/domain/statistics/two-way.ts";
 import { normals } from "./chance.ts";
 
@@ -19,30 +16,33 @@ import { normals } from "./chance.ts";
 const draw = normals(1979);
 const sets = Array.from({ length: 50 }, (_, index) => {
   const size = 3 + (index % 18);
-  return Array.from({ length: size }, (): Pair => {
+  return Array.from({ length: size }, (): [number, number] => {
     const talent = 400 + 60 * draw();
     return [talent + 16 * draw(), talent + 5 + 16 * draw()];
   });
 });
 
-test("the typical error is the spread that both libraries give for the differences", () => {
+test("the typical error is the spread that a library gives for the differences", () => {
   for (const pairs of sets) {
     const differences = pairs.map(([before, after]) => after - before);
-    const error = typicalErrorOf(pairs);
-    expect(error?.amount).toBeCloseTo(sampleStandardDeviation(differences) / Math.SQRT2, 9);
+    const runs = pairs.map((pair) => pair.map((value, at) => ({ visit: at + 1, value })));
+    const error = errorOfRepeats(runs, { fixed: 1, share: 0 });
     expect(error?.amount).toBeCloseTo(jstat.stdev(differences, true) / Math.SQRT2, 9);
-    expect(error?.meanChange).toBeCloseTo(mean(differences), 9);
+    expect(error?.degrees).toBe(pairs.length - 1);
   }
 });
 
-test("a paired t by the typical error is the library's", () => {
-  for (const pairs of sets) {
-    const error = typicalErrorOf(pairs);
-    if (error === null) throw new Error("at least three pairs");
-    const t = error.meanChange / ((Math.SQRT2 * error.amount) / Math.sqrt(pairs.length));
-    const differences = pairs.map(([before, after]) => after - before);
-    expect(-t).toBeCloseTo(jstat.tscore(0, differences), 9);
-  }
+// Any printed table of Student's t.
+test.each([
+  [0.975, 1, 12.706],
+  [0.975, 2, 4.303],
+  [0.975, 9, 2.262],
+  [0.975, 61, 1.9996],
+  [0.8, 2, 1.061],
+  [0.8, 20, 0.86],
+])("the %f quantile of t with %i degrees is %f", (share, degrees, value) => {
+  expect(quantileOfT(share, degrees)).toBeCloseTo(value, 3);
+  expect(shareOfT(quantileOfT(share, degrees), degrees)).toBeCloseTo(share, 7);
 });
 
 // With subjects as groups, F of a one-way analysis of variance is the ratio of the table's mean squares.
@@ -64,18 +64,6 @@ test("the columns' mean square agrees with t tests", () => {
     );
     const [first, second] = [pairs.map(([before]) => before), pairs.map(([, after]) => after)];
     expect(apart).toBeCloseTo(Math.abs(tTestTwoSample(first, second, 0) ?? Number.NaN), 8);
-  }
-});
-
-// At the lower end of a one-way ICC's interval, F of the data has a chance of 2.5 % to be that high (Shrout & Fleiss 1979).
-test("the interval's ends are where F has the chances that they stand for", () => {
-  for (const pairs of sets) {
-    const { between, within, subjects } = twoWay(pairs);
-    const icc = intraclass(twoWay(pairs), 1, "single");
-    const chanceAt = (rho: number) =>
-      jstat.centralF.cdf(((between / within) * (1 - rho)) / (1 + rho), subjects - 1, subjects);
-    expect(chanceAt(icc?.low ?? Number.NaN)).toBeCloseTo(0.975, 6);
-    expect(chanceAt(icc?.high ?? Number.NaN)).toBeCloseTo(0.025, 6);
   }
 });
 

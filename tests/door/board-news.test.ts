@@ -23,7 +23,7 @@ test("on a first day first results are news and counted, newest first, and nobod
   ]);
   expect(view.newest).toEqual([]);
   // The jumps in one direction are no result yet.
-  expect(view.totals).toEqual({ bests: 0, firsts: 2, testsDone: 2, athletesTested: 2 });
+  expect(view.totals).toEqual({ bests: 0, bestsByChance: 0, firsts: 2, testsDone: 2, athletesTested: 2 });
 });
 
 test("beside leagues with a past, a new league's first results are counted as news of their own", async () => {

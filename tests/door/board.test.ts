@@ -54,7 +54,7 @@ test("a name, a bib alone, or nothing: what the board says of a person follows e
   for (const name of ["Briar Knox", "Cinder Rue", "Quarry Lane", ...never]) {
     expect(text(view)).not.toContain(name);
   }
-  expect(view.totals).toEqual({ bests: 2, firsts: 0, testsDone: 2, athletesTested: 2 });
+  expect(view.totals).toEqual({ bests: 2, bestsByChance: 1, firsts: 0, testsDone: 2, athletesTested: 2 });
   expect(day.faults).toEqual([]);
 });
 
@@ -119,7 +119,7 @@ test("a wall is in order of the gain over the own best: not of the mark, and nob
     { as: "name", name: "Bev Pike" },
     { as: "name", name: "Ann Orr" },
   ]);
-  expect(view.totals).toEqual({ bests: 3, firsts: 1, testsDone: 6, athletesTested: 6 });
+  expect(view.totals).toEqual({ bests: 3, bestsByChance: 3, firsts: 1, testsDone: 6, athletesTested: 6 });
 });
 
 test("each test's gain is written in its unit, faster being the gain of a circuit", async () => {
@@ -160,9 +160,9 @@ test("the verdict and its spreads are of the gain that is shown, over the own be
   await day.enter(1, "push-up", reps(21));
   await day.enter(2, "push-up", reps(26));
   const view = await day.view();
-  // Typical error 2 reps: 1 / (√2 · 2) = 0.354, a chance of 0.64; 6 / 2.828 = 2.121, a chance of 0.983.
+  // 1 / (√2 · √(1.5² + (0.066 · 20.5)²)) = 0.350, a chance of 0.64; 6 / (√2 · √(1.5² + (0.066 · 23)²)) = 1.988, of 0.977.
   expect(view.newest.map(({ spreads, verdict }) => [spreads, verdict])).toEqual([
-    [2.12, "clear gain"],
+    [1.99, "clear gain"],
     [0.35, "noise"],
   ]);
 });
@@ -196,12 +196,18 @@ test("what somebody hidden does changes nothing on the board, not even a count",
   for (const bib of [1, 2, 3]) day.past(bib, "push-up", 20);
   for (const bib of [1, 3, 4]) await day.enter(bib, "push-up", reps(18 + 2 * bib));
   const before = await day.view();
-  expect(before.totals).toEqual({ bests: 1, firsts: 1, testsDone: 3, athletesTested: 3 });
+  expect(before.totals).toEqual({ bests: 1, bestsByChance: 1, firsts: 1, testsDone: 3, athletesTested: 3 });
   await day.enter(2, "push-up", reps(25));
   await day.enter(2, "agility", trial("cw", 8, 0), trial("ccw", 8, 0));
   expect(await day.view()).toEqual(before);
   await day.consent(2, "bib");
-  expect((await day.view()).totals).toEqual({ bests: 2, firsts: 2, testsDone: 5, athletesTested: 4 });
+  expect((await day.view()).totals).toEqual({
+    bests: 2,
+    bestsByChance: 1,
+    firsts: 2,
+    testsDone: 5,
+    athletesTested: 4,
+  });
 });
 
 test("property: whatever hidden athletes do, the board is what it is without them", async () => {
@@ -260,7 +266,7 @@ test("without a day there is nothing, and a day closed today stays on the wall",
   expect(await day.view()).toEqual({
     ...{ hidden: false, demo: false, day: null, newest: [], firsts: [], calls: [], heats: [] },
     walls: ["push-up", "agility", "vertical", "core", "endurance"].map((code) => ({ test: code, rows: [] })),
-    totals: { bests: 0, firsts: 0, testsDone: 0, athletesTested: 0 },
+    totals: { bests: 0, bestsByChance: 0, firsts: 0, testsDone: 0, athletesTested: 0 },
   });
 });
 

@@ -100,7 +100,7 @@ describe("who has a card", () => {
 });
 
 describe("what stands on a card", () => {
-  test("a mark with its best, the change since the last test and its verdict, and the next window", async () => {
+  test("a mark with its best, the change from the level before and its verdict, and the next window", async () => {
     day.past(1, "push-up", 19, "2025-11-15");
     day.past(1, "push-up", 16, "2026-04-11");
     await day.enter(1, "push-up", reps(24));
@@ -114,8 +114,15 @@ describe("what stands on a card", () => {
       variant: "full",
       told: {
         written: { number: "24", unit: "reps" },
-        // 8 reps over √2 × 2 is 2.83 of its noises: clear (CHECKS, the verdict's limits).
-        news: { standing: "best", change: 8, verdict: "clear gain", previousDate: "2026-04-11" },
+        // By 19 and, 21 weeks on, 16 the level is 16.9; 7.1 reps are 2.76 of what such a change varies by.
+        news: {
+          standing: "best",
+          level: 17,
+          earlier: 2,
+          change: 7,
+          verdict: "clear gain",
+          previousDate: "2026-04-11",
+        },
       },
       best: { number: "24" },
       assumed: true,

@@ -38,8 +38,9 @@ function placeIn(day: BoardDay, bib: number): PlaceAmongOthers | null {
 describe("who is counted", () => {
   test("twenty others who share are enough, and a mark is not among its own others", async () => {
     const day = await pushedUp(crowd(21));
-    // Wilson's interval of 10 in 20 is 0.2993 to 0.7007.
-    expect(placeIn(day, 11)).toEqual({ group: "today", origin: null, n: 20, low: 29, high: 71 });
+    // 1.96 · √(1.5² + (0.066 · 11)²) = 3.27: from better than 7 of 20 to better than 13, and Wilson's interval on top of
+    // both, 0.1812 to 0.8188, worked out apart.
+    expect(placeIn(day, 11)).toEqual({ group: "today", origin: null, n: 20, low: 18, high: 82 });
     expect(placeIn(day, 21)).toMatchObject({ high: 100 });
     expect(placeIn(day, 1)).toMatchObject({ low: 0 });
   });
@@ -60,6 +61,22 @@ describe("who is counted", () => {
     expect(placeIn(day, 11)).toBeNull();
   });
 
+  test("who did not finish a circuit ranks after every finisher, and is one of the others", async () => {
+    const day = await boardDay(crowd(21));
+    for (let bib = 1; bib <= 21; bib += 1) {
+      const seen =
+        bib <= 10 ? { finished: false, roundsDone: 2, repsDone: 1 } : { finished: true, time: 200_000 };
+      await day.enter(bib, "endurance", seen);
+    }
+    const { db } = day.desk.store;
+    const held = dayById(db, day.dayId);
+    if (held === undefined) throw new Error("The day is gone.");
+    // The median finisher, all of whom are alike here: ten did not finish and are worse, however bad the day. Wilson of 10
+    // in 20 is 0.2993, worked out apart; without them nobody could be told anything.
+    const place = placeAmongOthers(db, held, day.ids[20] ?? 0, "endurance", "", 200_000);
+    expect(place).toMatchObject({ group: "today", n: 20, low: 29, high: 100 });
+  });
+
   test("who may be under 18 counts only with the guardian's consent", async () => {
     const minors = (guardianConsent: boolean) =>
       crowd(21, (index) => (index < 5 ? { birthYear: 2010, guardianConsent } : {}));
@@ -69,7 +86,7 @@ describe("who is counted", () => {
 
   test("only who wants to be compared in the same category", async () => {
     const mixed = await pushedUp(crowd(42, (index) => ({ category: index < 21 ? "women" : "open" })));
-    expect(placeIn(mixed, 11)).toMatchObject({ n: 20, low: 29, high: 71 });
+    expect(placeIn(mixed, 11)).toMatchObject({ n: 20, low: 18, high: 82 });
     expect(placeIn(mixed, 42)).toMatchObject({ n: 20, high: 100 });
     const unsaid = await pushedUp(crowd(21, (index) => ({ category: index === 10 ? null : "women" })));
     expect(placeIn(unsaid, 11)).toBeNull();
@@ -117,8 +134,8 @@ describe("which group", () => {
     // Fourteen others did 50 today; fifteen who stayed away did 16 to 30 last time.
     const found = placeAmongOthers(db, held, half[0] ?? 0, "push-up", "full", 50);
     expect(found).toMatchObject({ group: "store", n: 29 });
-    // 15 + 14 / 2 of 29: Wilson 0.5789 to 0.8778, worked out apart.
-    expect(found).toMatchObject({ low: 57, high: 88 });
+    // 50 less 7.1 is better than 15 of 29, and 50 more than all: Wilson 0.3443 and 1, worked out apart.
+    expect(found).toMatchObject({ low: 34, high: 100 });
     // The autumn's place knows nothing of the spring.
     expect(placeIn(day, 11)).toMatchObject({ group: "today", n: 29 });
   });
@@ -145,9 +162,9 @@ describe("which group", () => {
       const day = await pushedUp(crowd(21));
       const before = placeIn(day, 11);
       const id = bring(day, "Two seasons of the north", oneToHundred);
-      // Ten worse and one equal of a hundred: Wilson of 10.5 is 0.0589 to 0.1804, worked out apart.
+      // From 7 worse of a hundred, 3.27 reps below, to 14: Wilson 0.0343 and 0.2214, worked out apart.
       expect(placeIn(day, 11)).toEqual({
-        ...{ group: "imported", origin: "Two seasons of the north", n: 100, low: 5, high: 19 },
+        ...{ group: "imported", origin: "Two seasons of the north", n: 100, low: 3, high: 23 },
       });
       day.desk.store.write(["people"], (db) => removeReference(db, id));
       expect(placeIn(day, 11)).toEqual(before);
@@ -185,8 +202,8 @@ describe("which group", () => {
         { low: 20, high: null, count: 30 },
       ];
       bring(day, "North", told);
-      // Wilson of 30 in 100 is 0.2189 to 0.3958, of 70 in 100 0.6042 to 0.7811, worked out apart.
-      expect(placeIn(day, 10)).toMatchObject({ n: 100, low: 21, high: 79 });
+      // 3.2 reps fewer are better than none for sure, 3.2 more than 70 at most: Wilson 0.7811, worked out apart.
+      expect(placeIn(day, 10)).toMatchObject({ n: 100, low: 0, high: 79 });
     });
 
     test("coarse bounds lose to fewer exact marks, and only where they must be many more", async () => {

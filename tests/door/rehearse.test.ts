@@ -137,7 +137,7 @@ test("first, best, equal and below, against the last test and the best one, whol
       "Foundry Town,,Ada,3,agility,,,landings,,,,",
       "Foundry Town,,Ada,3,core,,120,s,equal,120,0,noise",
       "Foundry Town,,Ada,3,endurance,,,s,,,,",
-      `Övre Kvarn,07,"Zoë,the =1+1",1,push-up,full,20,reps,best,15,5,likely gain`,
+      `Övre Kvarn,07,"Zoë,the =1+1",1,push-up,full,20,reps,best,15,5,clear gain`,
       `Övre Kvarn,07,"Zoë,the =1+1",1,agility,,29.5,landings,best,27.5,2,likely gain`,
       `Övre Kvarn,07,"Zoë,the =1+1",1,vertical,,46.5,cm,best,40,6.5,`,
       `Övre Kvarn,07,"Zoë,the =1+1",1,core,,209,s,below,240,-31,likely loss`,

@@ -1,5 +1,4 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { chanceOfDirection } from "../../electron/domain/statistics/direction.ts";
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { defaultParameters } from "../../electron/domain/tests/registry.ts";
@@ -28,7 +27,7 @@ describe("one athlete's marks over time", () => {
     expect(await page()).toMatchObject({ series: [], apart: [] });
   });
 
-  test("each mark is judged against the one before it, and stands among all before it", async () => {
+  test("each mark is judged against the level by those before it, and stands among all of them", async () => {
     for (const [value, date] of [
       [20, "2025-03-15"],
       [26, "2025-07-12"],
@@ -44,20 +43,33 @@ describe("one athlete's marks over time", () => {
       change,
       verdict,
     ]);
-    // Φ(6 / (√2 · 2)) = 0.983 is clear; Φ(5 / (√2 · 2)) = 0.9615 is likely.
+    // 6 of √2 · √(1.5² + (0.066 · 23)²) are clear. Then in 17 weeks the variance grows by 1.055, so that 26 counts 0.673:
+    // from 24.04 to 21 are 1.08 spreads of √1.673, and from the level of 22.1 that follows to 26 are 1.4.
     expect(told).toEqual([
       [20, "first", null, null],
       [26, "best", 6, "clear gain"],
-      [21, "below", -5, "likely loss"],
-      [26, "equal", 5, "likely gain"],
+      [21, "below", -3, "likely loss"],
+      [26, "equal", 4, "likely gain"],
     ]);
-    // The chance is the number behind the verdict: Φ(5 / (√2 · 2)) = Φ(1.7678) = 0.9615, worked out apart.
-    expect(series?.points.at(-1)).toMatchObject({ verdict: "likely gain", today: true });
-    expect(series?.points.at(-1)?.chance).toBeCloseTo(0.9615, 4);
-    // The band lies around the test before today's: 21 ± 0.8416 · √2 · 2.
-    expect(series?.noise?.low).toBeCloseTo(21 - 2.3805, 3);
-    expect(series?.noise?.high).toBeCloseTo(21 + 2.3805, 3);
-    expect(series?.error).toEqual({ assumed: true, pairs: 0 });
+    // The word and the chance are two things: of such gains in a test that varies this much, fewer are real.
+    expect(series?.points.at(-1)).toMatchObject({
+      verdict: "likely gain",
+      today: true,
+      earlier: 3,
+      level: 22,
+    });
+    expect(series?.points.at(-1)?.chanceReal).toBeGreaterThan(0.65);
+    expect(series?.points.at(-1)?.chanceReal).toBeLessThan(0.9);
+    // The band lies around the level before today's test, where somebody who stayed the same lands four times of five.
+    expect(series?.noise?.low).toBeGreaterThan(19);
+    expect(series?.noise?.high).toBeLessThan(26);
+    // What they are good for with today's, and how it moves: four marks over twenty months.
+    expect(series?.level).toMatchObject({
+      written: { number: "25", unit: "reps" },
+      within: { unit: "reps" },
+      speed: { direction: "unclear", perMonth: { unit: "reps" } },
+    });
+    expect(series?.error).toEqual({ assumed: true, pairs: 0, changes: 3 });
   });
 
   test("the newest one says what every other screen says of it", async () => {
@@ -88,8 +100,8 @@ describe("one athlete's marks over time", () => {
     past("vertical", "", 8000, "2026-03-14");
     const [series] = (await page()).series;
     expect(series).toMatchObject({ test: "vertical", placed: false, place: null });
-    // A share of the mark is taken at the mean: 8000 · (1 + k) / (1 − k), k = 0.8416 · √2 · 0.04 / 2.
-    expect(series?.noise?.high).toBeCloseTo(8000 * (1.023804 / 0.976196), 1);
+    // The typical error is taken at the mean, 40.97 cm: 0.8416 · √2 · √(1² + (0.0312 · 40.97)²) = 1.932.
+    expect(series?.noise?.high).toBeCloseTo(41.932 * 200, -1);
   });
 
   test("variants are series of their own", async () => {
@@ -126,12 +138,4 @@ describe("marks apart", () => {
     expect(series[0]?.points.map(({ value }) => value)).toEqual([34, 33]);
     expect(apart.map(({ written }) => written.number)).toEqual(["22"]);
   });
-});
-
-test("the chance behind a verdict does not depend on which way the test counts", () => {
-  expect(chanceOfDirection("endurance", 360_000, 340_000)).toBeCloseTo(
-    chanceOfDirection("endurance", 340_000, 360_000),
-    12,
-  );
-  expect(chanceOfDirection("push-up", 20, 20)).toBe(0.5);
 });

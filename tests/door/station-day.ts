@@ -60,9 +60,21 @@ export function past(
   date: string,
   variant = "",
 ) {
+  pastOf(day, day.idOf(bib), test, value, date, variant);
+}
+
+/** The same of somebody without a bib. */
+export function pastOf(
+  { desk }: TestDesk,
+  athleteId: number,
+  test: TestCode,
+  value: number,
+  date: string,
+  variant = "",
+) {
   const name = fingerprint(test, variant, defaultParameters(test));
-  day.desk.store.write(["people"], (db) =>
-    addPastMark(db, { athleteId: day.idOf(bib), fingerprint: name, date, test, variant, value }),
+  desk.store.write(["people"], (db) =>
+    addPastMark(db, { athleteId, fingerprint: name, date, test, variant, value }),
   );
 }
 

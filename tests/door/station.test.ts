@@ -24,7 +24,8 @@ test("an entry is saved with its mark, how it is written, and its news", async (
   past(day, 1, "push-up", 21, "2026-08-01", "full");
   past(day, 1, "push-up", 60, "2026-08-01", "knee");
   const saved = await day.station.enter(entry(day.idOf(1), "push-up", reps(28, 3)));
-  // 28 − 3 = 25: better than 24, and 4 more than last time, where the typical error is 2 reps (ours, no source).
+  // 28 − 3 = 25: better than 24, and 3 more than the level of 22 by 24 and, 13 weeks on, 21. Those are 1.05 spreads of
+  // √(1.5² + (0.066 · 23.5)²) · √1.64 (by hand): 2 (1 − Φ(1.05)) = 0.295.
   expect(saved).toEqual({
     outcome: "saved",
     told: {
@@ -37,8 +38,12 @@ test("an entry is saved with its mark, how it is written, and its news", async (
         gainOverBest: 1,
         previous: 21,
         previousDate: "2026-08-01",
-        change: 4,
+        earlier: 2,
+        level: 22,
+        change: 3,
         verdict: "likely gain",
+        byChance: expect.closeTo(0.295, 3),
+        chanceReal: expect.closeTo(0.72, 2),
       },
       beside: [],
     },

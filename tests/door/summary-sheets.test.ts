@@ -62,7 +62,13 @@ test("the long sheet has a row an athlete and test, with the reason where there 
   expect(rows.find(({ name, test: code }) => name === "Cy Loop" && code === "push-up")).toEqual({
     ...{ league: foundry, number: "03", name: "Cy Loop", bib: "3", test: "push-up", variant: "full" },
     ...{ missing: "", mark: "15", unit: "reps", better: "higher", standing: "below", best_before: "18" },
-    ...{ previous: "18", previous_date: "2026-04-11", change: "-3", verdict: "likely loss" },
+    ...{
+      previous: "18",
+      previous_date: "2026-04-11",
+      level_before: "18",
+      change: "-3",
+      verdict: "likely loss",
+    },
   });
   expect(rows.filter(({ name }) => name === "Cy Loop").map(({ missing }) => missing)).toEqual([
     ...["", "skipped", "left-out", "", "not-finished"],
@@ -218,5 +224,6 @@ test("a day with nobody on its list has sheets with headers alone", async () => 
     firsts: 0,
     bests: 0,
     clearGains: 0,
+    byChance: { bests: 0, clearGains: 0 },
   });
 });

@@ -77,6 +77,8 @@ test("the day in numbers", async () => {
     // Push-ups, leap and circuit of Ada.
     bests: 3,
     clearGains: 1,
+    // Five marks with one earlier each: half of them a best, one of forty a clear gain.
+    byChance: { bests: 2.5, clearGains: expect.closeTo(0.125, 9) },
   });
   expect(tests.map(({ marks }) => marks)).toEqual([5, 1, 1, 2, 1]);
   expect(tests[0]).toEqual({
@@ -183,13 +185,13 @@ test("marks by judge: a corrected mark is that of who judged, and few athletes a
 test("the typical errors that the changes were judged by", async () => {
   const { errors } = await told(await workedDay());
   expect(
-    errors.map(({ test, kind, amount, assumed, pairs }) => [test, kind, amount, assumed, pairs]),
+    errors.map(({ test, fixed, share, assumed, pairs }) => [test, fixed, share, assumed, pairs]),
   ).toEqual([
-    ["push-up", "grains", 2, true, 0],
-    ["agility", "grains", 4, true, 0],
-    ["vertical", "share", 0.04, true, 0],
-    ["core", "share", 0.06, true, 0],
-    ["endurance", "share", 0.03, true, 0],
+    ["push-up", 1.5, 0.066, true, 0],
+    ["agility", 3.2, 0.0214, true, 0],
+    ["vertical", 200, 0.0312, true, 0],
+    ["core", 3, 0.0545, true, 0],
+    ["endurance", 2000, 0.0295, true, 0],
   ]);
 });
 
@@ -204,6 +206,7 @@ test("a league's summary is that league's alone", async () => {
   expect(JSON.stringify({ ...summary, leagues: [] })).not.toMatch(/Foundry|Ada|Bo Crank|Cy Loop/);
   expect(summary.totals).toEqual({
     ...{ listed: 4, came: 3, measured: 2, whole: 0, firsts: 2, bests: 0, clearGains: 0 },
+    byChance: { bests: 0, clearGains: 0 },
   });
   // Ed's four minutes end with Di, who came after the pause.
   expect(summary.stations[0]).toMatchObject({ perAthlete: spread([240_000]), leftOut: 1 });

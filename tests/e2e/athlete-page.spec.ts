@@ -93,12 +93,16 @@ test("an athlete's marks over time are read by eye, by keys and in a table, each
   const refused = await listenToPolicy(desk);
   await go(desk, "/athletes/1");
   const strength = desk.getByRole("region", { name: /^Strength/ }).first();
-  await expect(strength).toContainText("Clear gain: the chance that it is real is at least 99 in 100.");
+  await expect(strength).toContainText(
+    /Clear gain: chance alone goes this far in at most 1 of 40\. About \d\d in 100 such gains are real\./,
+  );
+  await expect(strength).toContainText("+9 reps on the level so far, from 2 results");
+  await expect(strength).toContainText(/Level now 2\d reps, give or take [\d.]+\. (?:Gaining|Up or down)/);
   await expect(strength).toContainText("Personal best");
   // 15 of the 20 others did less and one the same: 15.5 of 20 by Wilson's interval is 0.559 to 0.903.
   await expect(strength).toContainText("Better than about 55 to 91 in every 100");
   await expect(strength.getByRole("row")).toHaveCount(4);
-  await expect(strength.getByRole("row").nth(1)).toContainText("+8 reps, clear gain");
+  await expect(strength.getByRole("row").nth(1)).toContainText("+9 reps, clear gain");
 
   const plot = strength.getByRole("slider", { name: "Strength over time" });
   await plot.focus();
@@ -111,10 +115,10 @@ test("an athlete's marks over time are read by eye, by keys and in a table, each
   await expect(plot).toHaveAttribute("aria-valuenow", "3");
 
   const agility = desk.getByRole("region", { name: /^Agility/ }).first();
-  await expect(agility).toContainText("The same as last time (11 Jul 2026)");
+  await expect(agility).toContainText("+0.75 landings on the level so far, from 2 results");
   const core = desk.getByRole("region", { name: /^Core/ }).first();
   await expect(core).toContainText(
-    /Within normal variation: the chance of a real loss is about \d\d in 100, too low to call\./,
+    /Within normal variation\. About \d\d in 100 such losses are real, too few to call it one\./,
   );
   await expect(core).toContainText("Not enough to compare");
   await core.locator("svg g[data-today]").first().hover();

@@ -20,7 +20,7 @@ const bestSchema = z.object({
   test: testSchema,
   written: writtenSchema,
   gain: gainSchema,
-  /** The gain in SDs of a day-to-day difference (√2 · typical error): 0.84 is likely real, 1.96 clearly. */
+  /** The gain in SDs of a day-to-day difference (√2 · typical error): 0.84 is a likely gain, 1.96 a clear one. */
   spreads: z.number(),
   /** The verdict on that gain over the athlete's own best, against the test's noise. */
   verdict: z.enum(["noise", "likely gain", "clear gain"]),
@@ -62,7 +62,14 @@ export const boardSchema = z.object({
    * Counts only of athletes who agreed to be shown: with everybody in them, the hidden ones' share could be worked out
    * by subtraction. None by league: leagues are not ranked either.
    */
-  totals: z.object({ bests: z.int(), firsts: z.int(), testsDone: z.int(), athletesTested: z.int() }),
+  totals: z.object({
+    bests: z.int(),
+    /** How many bests there would be if nobody had changed: about. */
+    bestsByChance: z.int(),
+    firsts: z.int(),
+    testsDone: z.int(),
+    athletesTested: z.int(),
+  }),
 });
 
 export type Board = z.infer<typeof boardSchema>;

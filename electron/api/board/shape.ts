@@ -1,5 +1,7 @@
 import { isDone } from "../../domain/queue/queue.ts";
-import { type TypicalError, typicalError, verdict } from "../../domain/statistics/change.ts";
+import { changeBetween, spreadsOf, type TypicalError, verdictOn } from "../../domain/statistics/change.ts";
+import type { Variations } from "../../domain/statistics/variation.ts";
+import { newsByChance } from "../../domain/summary/counts.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { InPublic } from "../../store/reads/present.ts";
@@ -7,7 +9,6 @@ import type { Call } from "../../store/tables/calls.ts";
 import type { HeatAtHand } from "../lanes/at-hand.ts";
 import type { MarkWithNews } from "../marks/marks.ts";
 import { placeOfMark } from "../marks/unanswered.ts";
-import type { TypicalErrors } from "../noise/errors.ts";
 import type { Best, Board, BoardRow, First, Gain, Label } from "./schemas.ts";
 
 /** The input of the big screen. */
@@ -18,8 +19,8 @@ export interface BoardFacts {
   readonly heats: readonly HeatAtHand[];
   /** Marks that wait for an answer to a doubt, by `placeOfMark`: they are not news yet. */
   readonly doubted: ReadonlySet<string>;
-  /** The typical errors that judge the gains. */
-  readonly errors: TypicalErrors;
+  /** How marks vary, which judges the gains. */
+  readonly variations: Variations;
   readonly lengths: LengthUnit;
 }
 
@@ -40,7 +41,7 @@ const newestShown = 12;
 
 /** Shapes the part of a day that the hall may see. Data without consent never leaves this function. */
 export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo" | "hidden"> {
-  const { people, calls, heats, doubted, errors, lengths } = facts;
+  const { people, calls, heats, doubted, variations, lengths } = facts;
   const labels = labelsOf(people);
   // No hidden athlete's mark goes further, so that nothing shown can reveal one.
   const marks = facts.marks.filter(({ athleteId }) => labels.has(athleteId));
@@ -52,7 +53,7 @@ export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo" | "hid
       .sort((a, b) => b.seq - a.seq)
       .slice(0, newestShown);
   return {
-    newest: newestOf("best").map((mark) => bestOf(mark, errors[mark.test], lengths)),
+    newest: newestOf("best").map((mark) => bestOf(mark, variations[mark.test].error, lengths)),
     firsts: newestOf("first").map((mark) => firstOf(mark, lengths)),
     walls: testCodes.map((test) => ({ test, rows: wallOf(test, shown, lengths) })),
     calls: callsOf(people, calls),
@@ -91,15 +92,15 @@ function showable(labels: ReadonlyMap<number, Label>, marks: readonly MarkWithNe
 
 function bestOf(mark: Shown, error: TypicalError, lengths: LengthUnit): Best {
   const { seq, label, test, value, gain, bestBefore, isFair } = mark;
-  const spread = Math.SQRT2 * typicalError(test, (bestBefore + value) / 2, error);
+  const change = changeBetween(test, bestBefore, value, error);
   // A best over fewer trials is one, but how much of it is chance nobody knows.
-  const judged = isFair ? verdict(test, bestBefore, value, error) : "noise";
+  const judged = isFair ? verdictOn(change) : "noise";
   if (judged === "likely loss" || judged === "clear loss") throw new Error("A best is never a loss.");
   return {
     ...{ seq, label, test, verdict: judged },
     written: protocolOf(test).write(value, lengths),
     gain: writeGain(test, gain, lengths),
-    spreads: Math.round((100 * gain) / spread) / 100,
+    spreads: Math.round(100 * spreadsOf(change)) / 100,
   };
 }
 
@@ -156,9 +157,11 @@ function runningOf(people: readonly InPublic[], heats: readonly HeatAtHand[]): B
   });
 }
 
-function newsIn(marks: readonly MarkWithNews[]): Pick<Board["totals"], "bests" | "firsts"> {
-  const count = (which: BoardRow["standing"]) => marks.filter(({ news }) => news?.standing === which).length;
-  return { bests: count("best"), firsts: count("first") };
+function newsIn(marks: readonly MarkWithNews[]): Pick<Board["totals"], "bests" | "firsts" | "bestsByChance"> {
+  const news = marks.flatMap((mark) => mark.news ?? []);
+  const count = (which: BoardRow["standing"]) => news.filter(({ standing }) => standing === which).length;
+  const bestsByChance = Math.round(newsByChance(news).bests);
+  return { bests: count("best"), firsts: count("first"), bestsByChance };
 }
 
 /** What was done counts as done, also while a doubt about the number is open. */

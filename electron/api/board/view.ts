@@ -7,7 +7,7 @@ import { allDays, type Day, dayAtHand } from "../../store/tables/days.ts";
 import { heatsAtHand } from "../lanes/at-hand.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { doubtedMarks, placeOfMark } from "../marks/unanswered.ts";
-import { typicalErrorsOf } from "../noise/errors.ts";
+import { variationsOf } from "../noise/errors.ts";
 import type { Board } from "./schemas.ts";
 import { shapeBoard } from "./shape.ts";
 
@@ -17,21 +17,21 @@ export function boardOf(
   day: Day | null,
   lengths: LengthUnit,
 ): Omit<Board, "demo" | "hidden"> {
-  const errors = typicalErrorsOf(db);
+  const variations = variationsOf(db, day?.id ?? 0);
   if (day === null)
     return {
       day: null,
-      ...shapeBoard({ people: [], marks: [], calls: [], heats: [], doubted: new Set(), errors, lengths }),
+      ...shapeBoard({ people: [], marks: [], calls: [], heats: [], doubted: new Set(), variations, lengths }),
     };
   const { title, date, state } = day;
-  const marks = tellMarks(db, day, null, errors);
+  const marks = tellMarks(db, day, null, variations);
   const facts = {
     people: everybodyInPublic(db, day.id),
     marks,
     calls: calls(db, day.id),
     heats: day.state === "open" ? heatsAtHand(db, day) : [],
     doubted: new Set(doubtedMarks(db, day, () => marks).map(({ mark }) => placeOfMark(mark))),
-    errors,
+    variations,
     lengths,
   };
   return { day: { title, date, state }, ...shapeBoard(facts) };

@@ -1,8 +1,12 @@
 import { type Compared, focusOf } from "../../domain/cards/focus.ts";
 import { toneOf } from "../../domain/cards/tone.ts";
 import { isDone } from "../../domain/queue/queue.ts";
-import { gain, type TypicalError, typicalError } from "../../domain/statistics/change.ts";
+import { gain } from "../../domain/statistics/change.ts";
+import { levelOf } from "../../domain/statistics/level.ts";
+import { numbered } from "../../domain/statistics/news.ts";
 import { noiseBand } from "../../domain/statistics/noise-band.ts";
+import { normalQuantile } from "../../domain/statistics/normal.ts";
+import type { Variation } from "../../domain/statistics/variation.ts";
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import type { LengthUnit, Written } from "../../domain/tests/protocol.ts";
 import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
@@ -11,7 +15,7 @@ import type { Day } from "../../store/tables/days.ts";
 import { type EarlierMark, earlierMarks, parametersOf } from "../../store/tables/marks.ts";
 import { toldOf } from "../marks/attempts.ts";
 import { type MarkWithNews, tellMarks } from "../marks/marks.ts";
-import { typicalErrorsOf } from "../noise/errors.ts";
+import { variationsOf } from "../noise/errors.ts";
 import { placesOn } from "../place/place.ts";
 import type { PlaceAmongOthers } from "../place/schemas.ts";
 import { type Carded, cardedOf, chosenOf, type WhichCards } from "./people.ts";
@@ -20,9 +24,9 @@ import { type Carded, cardedOf, chosenOf, type WhichCards } from "./people.ts";
 export function cardsOf(db: ReadableDb, day: Day, which: WhichCards, lengths: LengthUnit) {
   const people = chosenOf(cardedOf(db, day), which);
   const only = which.kind === "athlete" ? which.athleteId : null;
-  const errors = typicalErrorsOf(db);
+  const variations = variationsOf(db, day.id);
   const places = placesOn(db, day);
-  const marks = Map.groupBy(tellMarks(db, day, only, errors), ({ athleteId }) => athleteId);
+  const marks = Map.groupBy(tellMarks(db, day, only, variations), ({ athleteId }) => athleteId);
   const earlier = Map.groupBy(earlierMarks(db, day, only), (mark) => `${mark.athleteId} ${mark.fingerprint}`);
   const names = new Map(testCodes.map((test) => [test, fingerprintsOf(db, day, test)]));
   return people.map((person) => {
@@ -32,14 +36,14 @@ export function cardsOf(db: ReadableDb, day: Day, which: WhichCards, lengths: Le
         test,
         lengths,
         date: day.date,
-        error: errors[test],
+        variation: variations[test],
         fingerprints: names.get(test) ?? new Map(),
         marks: own.filter((mark) => mark.test === test),
         earlier: (name) => earlier.get(`${person.id} ${name}`) ?? [],
         place: (variant, value) => places({ athleteId: person.id, test, variant, value }),
       }),
     );
-    return cardOf(person, tests, errors);
+    return cardOf(person, tests);
   });
 }
 
@@ -51,30 +55,27 @@ function fingerprintsOf(db: ReadableDb, day: Day, test: TestCode): ReadonlyMap<s
   );
 }
 
-function cardOf(
-  { id, name, number, league, bib }: Carded,
-  tests: CardTest[],
-  errors: Readonly<Record<TestCode, TypicalError>>,
-) {
+function cardOf({ id, name, number, league, bib }: Carded, tests: CardTest[]) {
   return {
     athleteId: id,
     ...{ name, number, league, bib, tests },
-    focus: focusOf(tests.map((each) => comparedOf(each, errors[each.test]))),
+    focus: focusOf(tests.map(comparedOf)),
     tone: toneOf(tests.flatMap(({ told }) => told?.news ?? [])),
   };
 }
 
-function comparedOf(each: CardTest, error: TypicalError): Compared {
-  return { test: each.test, change: changeOf(each, error), place: bandOf(each.place) };
+function comparedOf(each: CardTest): Compared {
+  return { test: each.test, change: changeOf(each), place: bandOf(each.place) };
 }
 
-/** A change in units of its own noise, with the typical error at the mean of the two marks, as the verdict takes it. */
-function changeOf({ test, told }: CardTest, error: TypicalError): number | null {
-  const { change = null, previous = null } = told?.news ?? {};
-  if (told?.mark.state !== "complete" || change === null || previous === null) return null;
-  const spread = Math.SQRT2 * typicalError(test, (told.mark.value + previous) / 2, error);
-  // Two marks of 0 have no noise that is a share of them.
-  return spread > 0 ? change / spread : null;
+/** More than any change that is believed, where its chance is too small for a number. */
+const mostSpreads = 8;
+
+/** Returns a change as the normal deviate that is as seldom for somebody who stayed the same. */
+function changeOf({ told }: CardTest): number | null {
+  const { change = null, byChance = null } = told?.news ?? {};
+  if (change === null || byChance === null) return null;
+  return Math.sign(change) * Math.min(mostSpreads, normalQuantile(1 - byChance / 2));
 }
 
 function bandOf(place: PlaceAmongOthers | null): Compared["place"] {
@@ -87,7 +88,7 @@ interface TestFacts {
   readonly test: TestCode;
   /** ISO 8601 day. */
   readonly date: string;
-  readonly error: TypicalError;
+  readonly variation: Variation;
   readonly lengths: LengthUnit;
   /** The fingerprint of each variant under the day's rules, in the order of the protocol. */
   readonly fingerprints: ReadonlyMap<string, string>;
@@ -104,18 +105,19 @@ type CardTest = ReturnType<typeof cardTest>;
 /**
  * One test of a card. `told` is null when it was not taken on this day; then `variant` is the way of the newest mark before.
  * `best` is up to and with this day, `also` what was done on it in another way, which never compares. `points` are the marks of
- * the same rules, oldest first. `noise` (grains) is what is no news after the last test before this day's; `assumed`, that it
+ * the same rules, oldest first. `noise` (grains) is what is no news against the level before this day; `assumed`, that it
  * is nothing but an assumption yet. `place` is null when there are not enough others to compare with.
  */
 function cardTest(facts: TestFacts) {
-  const { test, marks, lengths, error } = facts;
+  const { test, marks, lengths, variation } = facts;
+  const { error, drift } = variation;
   const [chief, ...also] = inOrder(
     facts,
     marks.filter(({ mark }) => isDone(mark)),
   );
   const variant = chief?.variant ?? newestVariant(facts);
   const history = facts.earlier(facts.fingerprints.get(variant) ?? "");
-  const last = history.at(-1);
+  const level = levelOf(numbered(history), drift.perWeek);
   const value = chief?.mark.state === "complete" ? chief.mark.value : null;
   return {
     test,
@@ -124,7 +126,7 @@ function cardTest(facts: TestFacts) {
     best: bestOf(facts, value === null ? history : [...history, { value }]),
     also: also.map((mark) => toldOf(mark, lengths)),
     points: pointsOf(facts, history, value),
-    noise: last === undefined ? null : noiseBand(test, last.value, error),
+    noise: level === null ? null : noiseBand(test, level, error),
     assumed: error.assumed,
     place: value === null ? null : facts.place(variant, value),
   };

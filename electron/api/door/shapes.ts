@@ -28,12 +28,16 @@ export const markSchema = z.discriminatedUnion("state", [
 
 const newsSchema = z.object({
   standing: z.enum(["first", "best", "equal", "below"]),
+  earlier: z.int(),
   bestBefore: z.number().nullable(),
   gainOverBest: z.number().nullable(),
   previous: z.number().nullable(),
   previousDate: z.string().nullable(),
+  level: z.number().nullable(),
   change: z.number().nullable(),
   verdict: z.enum(["noise", "likely gain", "likely loss", "clear gain", "clear loss"]).nullable(),
+  byChance: z.number().nullable(),
+  chanceReal: z.number().nullable(),
 });
 
 /** A mark of today: its text, and its rank in the athlete's own history. No change is told of what can't be compared. */
@@ -58,7 +62,7 @@ export const stationPersonSchema = z.object({
 export const calledElsewhereSchema = z.string().nullable();
 
 /** A person as a sheet, the store or its history has them; a league alone has an empty name. */
-export const saidPersonSchema = z.object({
+const saidPersonSchema = z.object({
   name: z.string(),
   number: z.string(),
   league: z.string(),

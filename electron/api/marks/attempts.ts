@@ -6,7 +6,6 @@ import type { Present } from "../../store/reads/present.ts";
 import type { KeptAttempt } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
 import type { AttemptView, StationPerson, Told } from "../door/shapes.ts";
-import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
 import { type MarkWithNews, tellMarks } from "./marks.ts";
 
 /** Formats a mark for a station, lengths in cm or in. */
@@ -16,15 +15,14 @@ export function toldOf(mark: MarkWithNews, lengths: LengthUnit): Told {
   return { variant, mark: mark.mark, written, news, beside: [...beside] };
 }
 
-/** Returns an athlete's mark of one variant today, judged by `errors`; null without standing attempts. */
+/** Returns an athlete's mark of one variant today with its news; null without standing attempts. */
 export function tellOne(
   db: ReadableDb,
   day: Day,
   which: { readonly athleteId: number; readonly test: TestCode; readonly variant: string },
   lengths: LengthUnit,
-  errors: TypicalErrors = typicalErrorsOf(db),
 ): Told | null {
-  const marks = tellMarks(db, day, which.athleteId, errors);
+  const marks = tellMarks(db, day, which.athleteId);
   const found = marks.find(({ test, variant }) => test === which.test && variant === which.variant);
   return found === undefined ? null : toldOf(found, lengths);
 }

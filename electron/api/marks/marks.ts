@@ -1,6 +1,7 @@
+import { fairNewsOf } from "../../domain/marks/fair-news.ts";
 import { areAlike, fewTrials, madeOtherwise } from "../../domain/marks/otherwise.ts";
-import type { TypicalError } from "../../domain/statistics/change.ts";
-import { type MarkNews, newsOf } from "../../domain/statistics/news.ts";
+import type { MarkNews } from "../../domain/statistics/news.ts";
+import type { Variation, Variations } from "../../domain/statistics/variation.ts";
 import type { Sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Day } from "../../store/tables/days.ts";
@@ -11,7 +12,7 @@ import {
   marksOfAthlete,
   marksOfDay,
 } from "../../store/tables/marks.ts";
-import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
+import { variationsOf } from "../noise/errors.ts";
 
 /** A mark of the day with its place in the athlete's own history; no news while it is incomplete. */
 export interface MarkWithNews extends KeptMark {
@@ -23,34 +24,38 @@ export interface MarkWithNews extends KeptMark {
 }
 
 /**
- * Returns all marks of a day, or of one athlete on it, in order of appearance, each with its news, judged by `errors`
- * (by default those of the current store).
+ * Returns all marks of a day, or of one athlete on it, in order of appearance, each with its news, judged by
+ * `variations` (by default those of all other days).
  */
 export function tellMarks(
   db: ReadableDb,
   day: Day,
   athleteId: number | null = null,
-  errors: TypicalErrors = typicalErrorsOf(db),
+  variations: Variations = variationsOf(db, day.id),
 ): MarkWithNews[] {
   const marks = athleteId === null ? marksOfDay(db, day.id) : marksOfAthlete(db, day.id, athleteId);
   const history = Map.groupBy(earlierMarks(db, day, athleteId), historyKey);
   return marks.map((kept) => ({
     ...kept,
-    ...tell(kept, history.get(historyKey(kept)) ?? [], errors[kept.test]),
+    ...tell(kept, day, history.get(historyKey(kept)) ?? [], variations[kept.test]),
   }));
 }
 
 type ToldBeside = Pick<MarkWithNews, "news" | "beside" | "isFairBest">;
 
-function tell(kept: KeptMark, earlier: readonly EarlierMark[], error: TypicalError): ToldBeside {
-  const { test, mark, made } = kept;
+function tell(
+  { test, mark, made }: KeptMark,
+  { date }: Day,
+  earlier: readonly EarlierMark[],
+  variation: Variation,
+): ToldBeside {
   if (mark.state !== "complete") return { news: null, beside: [], isFairBest: true };
-  const news = newsOf(test, mark.value, earlier, error);
   const now = { ...made, trials: fewTrials(mark) };
+  const news = fairNewsOf(test, { date, value: mark.value, made: now }, earlier, variation);
   const last = earlier.at(-1);
   const best = earlier.find(({ value }) => value === news.bestBefore);
   return {
-    news: last === undefined || areAlike(now, last.made) ? news : { ...news, change: null, verdict: null },
+    news,
     beside: last === undefined ? [] : madeOtherwise(now, last.made),
     isFairBest: best === undefined || areAlike(now, best.made),
   };

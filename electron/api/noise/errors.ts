@@ -1,4 +1,5 @@
 import type { TypicalError } from "../../domain/statistics/change.ts";
+import type { Variations } from "../../domain/statistics/variation.ts";
 import { ofEachTest, type TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { noiseOf } from "./known.ts";
@@ -6,10 +7,15 @@ import { noiseOf } from "./known.ts";
 export type TypicalErrors = Readonly<Record<TestCode, TypicalError>>;
 
 /**
- * Returns each test's typical error from this store, which judges every change. Leaves out the marks of one day (0:
- * none) for judging that day's marks, since a slip must not widen what passes for noise.
+ * Returns how each test's marks vary, from this store. The marks of a day are judged by those of all other days: a slip
+ * must not widen what passes for noise, and a verdict that a station tells is still the same on the card.
  */
-export function typicalErrorsOf(db: ReadableDb, exceptDayId = 0): TypicalErrors {
+export function variationsOf(db: ReadableDb, exceptDayId: number): Variations {
+  return noiseOf(db, exceptDayId);
+}
+
+/** Returns each test's typical error alone. */
+export function typicalErrorsOf(db: ReadableDb, exceptDayId: number): TypicalErrors {
   const noise = noiseOf(db, exceptDayId);
   return ofEachTest((test) => noise[test].error);
 }

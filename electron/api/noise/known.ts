@@ -1,56 +1,77 @@
-import { spreadOfBest } from "../../domain/statistics/best-of.ts";
 import { blend } from "../../domain/statistics/blend.ts";
-import { startingTypicalErrors, type TypicalError } from "../../domain/statistics/change.ts";
+import { startingTypicalErrors } from "../../domain/statistics/change.ts";
+import { driftOf } from "../../domain/statistics/drift.ts";
 import {
   type Estimate,
-  type Pair,
-  typicalErrorOf,
-  typicalShareOf,
-} from "../../domain/statistics/reliability.ts";
+  errorOfRepeats,
+  errorOfTrials,
+  type Repeat,
+  runsOf,
+} from "../../domain/statistics/repeats.ts";
+import type { Variation } from "../../domain/statistics/variation.ts";
 import { ofEachTest, type TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { cachedUntilWrite } from "../../store/connection/stamp.ts";
-import { type RepeatedTrial, repeatedMarks, repeatedTrials } from "../../store/reads/repeats.ts";
+import { keptApartFromDay } from "../../store/connection/stamp.ts";
+import { allOwnMarks, type OwnMarks, repeatedTrials } from "../../store/reads/repeats.ts";
 
-/** A store's noise of one test; estimates in the kind of its typical error (grains, or a share). */
-export interface TestNoise {
-  readonly error: TypicalError;
-  /** Degrees of freedom behind the amount in use, including the start's. */
-  readonly degrees: number;
-  /** Pairs of marks of one athlete and fingerprint at most 14 days apart, in grains. */
-  readonly repeats: readonly Pair[];
-  /** Their estimate; null with fewer than two. */
+/** Two marks of one athlete, the earlier first, in grains. */
+type Pair = readonly [before: number, after: number];
+
+/** A store's noise of one test. Estimates are multiples of the starting typical error. */
+export interface TestNoise extends Variation {
+  /** The estimate from the store's own repeats; null where they are too few for one. */
   readonly own: Estimate | null;
   /** The least noise of a mark by trials within a day; null for tests without repeated trials. */
-  readonly trials: Estimate | null;
-  /** True if the trials raised the amount above that of start and pairs. */
+  readonly trials: (Estimate & { readonly athletes: number }) | null;
+  /** True if the trials raised the amount above that of start and repeats. */
   readonly raised: boolean;
+  /** First repeats of athletes, one pair each, all of the fingerprint that has most of them. */
+  readonly alike: readonly Pair[];
 }
 
 export type Noise = Readonly<Record<TestCode, TestNoise>>;
 
 /** Computes each test's noise from the store's marks, leaving out one day (0: none). */
-export const noiseOf: (db: ReadableDb, exceptDayId: number) => Noise = cachedUntilWrite(read);
+export const noiseOf: (db: ReadableDb, exceptDayId: number) => Noise = keptApartFromDay(read);
 
 function read(db: ReadableDb, exceptDayId: number): Noise {
-  const repeats = Map.groupBy(repeatedMarks(db, exceptDayId), ({ test }) => test);
+  const series = Map.groupBy(allOwnMarks(db, exceptDayId), ({ test }) => test);
   return ofEachTest((test) => {
-    const pairs = (repeats.get(test) ?? []).map(({ before, after }): Pair => [before, after]);
-    const trials = repeatedTrials(db, test, exceptDayId).map(bestOfTrials);
-    return noiseOfTest(test, pairs, trials);
+    const runs = (series.get(test) ?? []).map((own) => ({ ...own, runs: runsOf(own.marks) }));
+    const trials = repeatedTrials(db, test, exceptDayId);
+    const ofOneDay = errorOfTrials(trials, startingTypicalErrors[test]);
+    return noiseOfTest(test, runs, ofOneDay === null ? null : { ...ofOneDay, athletes: trials.length });
   });
 }
 
-/** Narrows a pair of single trials to the difference of bests of all trials: closer, in the same direction. */
-function bestOfTrials({ before, after, trials }: RepeatedTrial): Pair {
-  return [before, before * (after / before) ** spreadOfBest(trials)];
+interface OwnRuns extends OwnMarks {
+  readonly runs: readonly (readonly Repeat[])[];
 }
 
-function noiseOfTest(test: TestCode, repeats: readonly Pair[], ofOneDay: readonly Pair[]): TestNoise {
-  const { kind, starting } = startingTypicalErrors[test];
-  const estimate = kind === "grains" ? typicalErrorOf : typicalShareOf;
-  const [own, trials] = [estimate(repeats), estimate(ofOneDay)];
-  const { amount, degrees, raised } = blend(starting, own, trials);
-  const error = { kind, amount, assumed: own === null, pairs: own?.pairs ?? 0, starting };
-  return { error, degrees, repeats, own, trials, raised };
+function noiseOfTest(test: TestCode, series: readonly OwnRuns[], trials: TestNoise["trials"]): TestNoise {
+  const start = startingTypicalErrors[test];
+  const own = errorOfRepeats(
+    series.flatMap(({ runs }) => runs),
+    start,
+  );
+  const { error, raised } = blend(start, own, trials);
+  const drift = driftOf(
+    series.map(({ marks }) => marks),
+    error,
+  );
+  return { error, drift, own, trials, raised, alike: alikeIn(series) };
+}
+
+/**
+ * Returns one pair for each athlete, all of one fingerprint: an intraclass correlation needs athletes as rows, and full
+ * and knee push-ups in one table would pass for differences between athletes.
+ */
+function alikeIn(series: readonly OwnRuns[]): Pair[] {
+  const repeated = series.filter(({ runs }) => runs.length > 0);
+  const groups = [...Map.groupBy(repeated, ({ fingerprint }) => fingerprint).values()];
+  const [largest = []] = groups.toSorted((a, b) => b.length - a.length);
+  return largest.flatMap(({ runs }): Pair[] => {
+    const [before, after] = runs[0] ?? [];
+    return before === undefined || after === undefined ? [] : [[before.value, after.value]];
+  });
 }

@@ -2,28 +2,29 @@ import { z } from "zod";
 import { sentenceSchema, testSchema, writtenSchema } from "../door/shapes.ts";
 
 /** An amount in a test's unit for people; a time in plain seconds. */
-const quantitySchema = z.object({ number: z.string(), unit: z.enum(["reps", "landings", "cm", "in", "s"]) });
+const quantitySchema = z.object({
+  number: z.string(),
+  unit: z.enum(["reps", "landings", "cm", "in", "s"]),
+});
 
 /** The noise of one test; quantities are at the typical mark. */
 const testNoiseSchema = z.object({
   test: testSchema,
-  /** grains: the test varies by an amount. share: by a share of the mark. */
-  kind: z.enum(["grains", "share"]),
-  /** The typical error that judges every change, in grains or as a share. */
-  amount: z.number(),
   /** True if only the starting amount is behind it. */
   assumed: z.boolean(),
   /** Number of pairs of this store's marks behind it. */
   pairs: z.int(),
-  /** Degrees of freedom behind it, and the start's part of them. */
+  /** Degrees of freedom behind it, the start's included. */
   degrees: z.number(),
-  startingDegrees: z.number(),
-  starting: z.number(),
+  /** The starting amount. */
+  starting: quantitySchema,
   /** Source of the starting amount. */
   source: sentenceSchema,
   /** A middling mark of the newest day that has any; without one, our example. */
   typical: z.object({ value: z.int(), written: writtenSchema, date: z.string().nullable(), marks: z.int() }),
+  /** The typical error in use, and the part of it that the smallest mark has too. */
   used: quantitySchema,
+  least: quantitySchema,
   /** The estimate from the store's own pairs, with its 95 % confidence interval; null with fewer than two. */
   own: z
     .object({ used: quantitySchema, low: quantitySchema, high: quantitySchema, degrees: z.number() })
@@ -37,13 +38,13 @@ const testNoiseSchema = z.object({
   clearFrom: writtenSchema.nullable(),
   /** A small but worthwhile change among that day's athletes; null with too few marks, or all alike. */
   worthwhile: quantitySchema.nullable(),
-  /** The pairs' power to distinguish athletes: ICC(2,1) with its 95 % interval; null with too few pairs. */
+  /** The test's power to distinguish athletes: ICC(2,1) with its 95 % interval; null with too few tested twice. */
   icc: z.object({ value: z.number(), low: z.number(), high: z.number() }).nullable(),
 });
 
 export const noiseSchema = z.object({
   tests: z.array(testNoiseSchema),
-  /** Number of pairs, and of marks, that the ICC and the worthwhile change need. */
+  /** Number of athletes that the ICC and the worthwhile change need. */
   enough: z.int(),
 });
 

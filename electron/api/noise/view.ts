@@ -1,14 +1,13 @@
 import { middleRank } from "../../domain/marks/rank.ts";
 import { intraclass } from "../../domain/statistics/agreement.ts";
-import { startingDegrees } from "../../domain/statistics/blend.ts";
-import { typicalError } from "../../domain/statistics/change.ts";
+import { startingTypicalErrors, typicalError } from "../../domain/statistics/change.ts";
 import { quantile } from "../../domain/statistics/quantile.ts";
 import {
-  type Estimate,
   minimalDetectableChange,
   smallestWorthwhileChange,
   typicalErrorInterval,
 } from "../../domain/statistics/reliability.ts";
+import type { Estimate } from "../../domain/statistics/repeats.ts";
 import { firstMarkJudged } from "../../domain/statistics/threshold.ts";
 import { twoWay } from "../../domain/statistics/two-way.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
@@ -17,23 +16,10 @@ import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { newestMarks } from "../../store/reads/newest-marks.ts";
 import { noiseOf, type TestNoise } from "./known.ts";
+import { quantityOf } from "./quantity.ts";
 import type { NoiseView, Quantity, TestNoiseView } from "./schemas.ts";
 
-const centimetresPerInch = 2.54;
-
-/** Formats grains, whole or not, in the test's unit with at most one decimal (inches: two). */
-function quantityOf(test: TestCode, grains: number, lengths: LengthUnit): Quantity {
-  const { unit, perUnit } = protocolOf(test).grain;
-  const amount = grains / perUnit;
-  if (unit !== "cm" || lengths === "cm") return { number: rounded(amount, 1), unit };
-  return { number: rounded(amount / centimetresPerInch, 2), unit: "in" };
-}
-
-function rounded(amount: number, decimals: number): string {
-  return String(Number(amount.toFixed(decimals)));
-}
-
-/** Fewest pairs or marks for the spread between athletes; fewer say little. */
+/** Fewest athletes for the spread between them; fewer say little. */
 const enough = 20;
 
 /** Returns the noise of every test in numbers that a coach can use. */
@@ -43,28 +29,32 @@ export function viewNoise(db: ReadableDb, lengths: LengthUnit): NoiseView {
 }
 
 function viewTest(db: ReadableDb, test: TestCode, noise: TestNoise, lengths: LengthUnit): TestNoiseView {
-  const { error, degrees, own, trials, raised } = noise;
+  const { error, own, trials, raised } = noise;
+  const start = startingTypicalErrors[test];
   const { values, ...typical } = typicalOf(db, test);
   const { write } = protocolOf(test);
   const inUnit = (grains: number) => quantityOf(test, grains, lengths);
-  const atMark = (amount: number) => inUnit(typicalError(test, typical.value, { ...error, amount }));
+  const atMark = (amount: number) => inUnit(amount * typicalError(test, typical.value, start));
+  const used = typicalError(test, typical.value, error);
   const judged = (wanted: "likely gain" | "clear gain") => {
     const mark = firstMarkJudged(test, typical.value, wanted, error, lengths);
     return mark === null ? null : write(mark, lengths);
   };
   const small = values.length < enough ? null : inUnit(smallestWorthwhileChange(values) ?? 0);
   return {
-    ...{ test, kind: error.kind, amount: error.amount, assumed: error.assumed, pairs: error.pairs },
-    ...{ degrees, startingDegrees, starting: error.starting, source: sentence(`test.${test}.noiseSource`) },
+    ...{ test, assumed: error.assumed, pairs: error.pairs, degrees: error.degrees },
+    starting: atMark(1),
+    source: sentence(`test.${test}.noiseSource`),
     typical: { ...typical, written: write(typical.value, lengths) },
-    used: atMark(error.amount),
+    used: inUnit(used),
+    least: inUnit(error.fixed),
     own: own === null ? null : viewOwn(own, atMark),
-    trials: trials === null ? null : { used: atMark(trials.amount), athletes: trials.pairs, raised },
-    detectable: inUnit(minimalDetectableChange(typicalError(test, typical.value, error))),
+    trials: trials === null ? null : { used: atMark(trials.amount), athletes: trials.athletes, raised },
+    detectable: inUnit(minimalDetectableChange(used)),
     likelyFrom: judged("likely gain"),
     clearFrom: judged("clear gain"),
     worthwhile: small?.number === "0" ? null : small,
-    icc: noise.repeats.length < enough ? null : intraclass(twoWay(noise.repeats), 2, "single"),
+    icc: noise.alike.length < enough ? null : intraclass(twoWay(noise.alike), 2, "single"),
   };
 }
 

@@ -1,8 +1,11 @@
-import { areAlike, fewTrials, madeOtherwise } from "../../domain/marks/otherwise.ts";
-import type { TypicalError } from "../../domain/statistics/change.ts";
-import { chanceOfDirection } from "../../domain/statistics/direction.ts";
-import { newsOf } from "../../domain/statistics/news.ts";
+import { fairNewsOf } from "../../domain/marks/fair-news.ts";
+import { fewTrials, madeOtherwise } from "../../domain/marks/otherwise.ts";
+import { spreadsBelow, typicalError } from "../../domain/statistics/change.ts";
+import { upperShare } from "../../domain/statistics/interval.ts";
+import { type Level, levelOf, type Speed, speedOf } from "../../domain/statistics/level.ts";
+import { levelShown, numbered } from "../../domain/statistics/news.ts";
 import { noiseBand } from "../../domain/statistics/noise-band.ts";
+import type { Variation } from "../../domain/statistics/variation.ts";
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
@@ -11,7 +14,9 @@ import type { ReadableDb } from "../../store/connection/database.ts";
 import { type HistoryMark, historyOf } from "../../store/reads/history.ts";
 import { allDays, type Day } from "../../store/tables/days.ts";
 import { type KeptMark, parametersOf } from "../../store/tables/marks.ts";
-import { typicalErrorsOf } from "../noise/errors.ts";
+import { variationsOf } from "../noise/errors.ts";
+import { quantityOf } from "../noise/quantity.ts";
+import type { Quantity } from "../noise/schemas.ts";
 import { placeAmongOthers } from "../place/place.ts";
 
 /** One athlete's marks of one test and variant that compare. @public declarations of all procedures name it */
@@ -42,8 +47,9 @@ export function seriesOf(
   marks: readonly KeptMark[],
   lengths: LengthUnit,
 ) {
-  const known = [...todays(day, marks), ...historyOf(db, athleteId, day?.id ?? 0).map(earlier)];
-  const errors = typicalErrorsOf(db);
+  const known = [...todays(day, marks), ...historyOf(db, athleteId, day?.id ?? 0).map(ofBefore)];
+  // Without a day at hand, the newest mark is told as on the card and in the summary of its day.
+  const variations = variationsOf(db, day?.id ?? known[0]?.dayId ?? 0);
   const series: Series[] = [];
   const apart: Apart[] = [];
   for (const [test, variant] of ways()) {
@@ -59,7 +65,7 @@ export function seriesOf(
     if (compared.length === 0) continue;
     series.push({
       ...{ test, variant },
-      ...shown(compared.toReversed(), errors[test], lengths),
+      ...shown(compared.toReversed(), variations[test], lengths),
       ...placeIn(db, athleteId, compared[0]),
     });
   }
@@ -83,7 +89,7 @@ function todays(day: Day | null, marks: readonly KeptMark[]): Known[] {
   });
 }
 
-function earlier(mark: HistoryMark): Known {
+function ofBefore(mark: HistoryMark): Known {
   return { ...mark, today: false };
 }
 
@@ -108,31 +114,64 @@ function toldOf({ date, test, value, source }: Known, lengths: LengthUnit) {
 }
 
 /** @param marks oldest first, at least one, all of one test and variant. */
-function shown(marks: readonly Known[], error: TypicalError, lengths: LengthUnit) {
-  const { assumed, pairs } = error;
-  const newest = marks.at(-1);
-  const last = newest?.today === true ? marks.at(-2) : newest;
+function shown(marks: readonly Known[], variation: Variation, lengths: LengthUnit) {
+  const { error, drift } = variation;
+  const before = levelOf(numbered(marks.at(-1)?.today === true ? marks.slice(0, -1) : marks), drift.perWeek);
+  const now = levelOf(numbered(marks), drift.perWeek);
+  const [{ test } = { test: testCodes[0] }] = marks;
   return {
     /** Oldest first, at least one. */
-    points: marks.map((mark, index) => pointOf(mark, marks.slice(0, index), error, lengths)),
-    /** The band of no change, in grains, around the last mark before today's, or around the newest. */
-    noise: last === undefined ? null : noiseBand(last.test, last.value, error),
-    /** True while the noise is an assumption, and the number of this store's pairs behind it. */
-    error: { assumed, pairs },
+    points: marks.map((mark, index) => pointOf(mark, marks.slice(0, index), variation, lengths)),
+    /** The band of no change, in grains, around the level before today's mark, or by all marks. */
+    noise: before === null ? null : noiseBand(test, before, error),
+    /** What the athlete is good for by all marks, and how it moves; null for a single mark. */
+    level: now === null || marks.length < 2 ? null : toldLevel(test, now, marks, variation, lengths),
+    /** True while the noise is an assumption; this store's pairs behind it, and changes behind the chances (0: none). */
+    error: { assumed: error.assumed, pairs: error.pairs, changes: drift.changes },
   };
 }
 
-/** Tells a mark among those before it: its standing, and its change from the last one in grains, where positive is better. */
-function pointOf(mark: Known, before: readonly Known[], error: TypicalError, lengths: LengthUnit) {
+/** Returns what somebody is good for now, 95 times in 100 within so much, and how it moves; null with too few marks. */
+function toldLevel(
+  test: TestCode,
+  now: Level,
+  marks: readonly Known[],
+  { error, drift }: Variation,
+  lengths: LengthUnit,
+) {
+  const reach = spreadsBelow(upperShare(0.95), error) * typicalError(test, now.value, error);
+  const speed = speedOf(numbered(marks), drift.perWeek);
+  const quantity = (grains: number) => quantityOf(test, grains, lengths);
+  return {
+    written: protocolOf(test).write(levelShown(test, now.value), lengths),
+    within: quantity(reach * Math.sqrt(now.variance)),
+    speed: speed === null ? null : toldSpeed(test, speed, reach, quantity),
+  };
+}
+
+const weeksInMonth = 365.25 / 12 / 7;
+
+type Direction = "gaining" | "losing" | "unclear";
+
+/** Tells a speed of marks as a gain in a month (of somebody who loses, a loss) with its 95 % interval. */
+function toldSpeed(test: TestCode, speed: Speed, reach: number, quantity: (grains: number) => Quantity) {
+  const towards = protocolOf(test).better === "higher" ? weeksInMonth : -weeksInMonth;
+  const gained = speed.perWeek * towards;
+  const within = reach * Math.sqrt(speed.variance) * weeksInMonth;
+  const direction: Direction = gained > within ? "gaining" : gained < -within ? "losing" : "unclear";
+  const told = direction === "losing" ? -gained : gained;
+  const ends = { low: quantity(told - within), high: quantity(told + within) };
+  return { direction, perMonth: quantity(told), ...ends };
+}
+
+/** Tells a mark among those before it: its standing, and its change from their level in grains, where positive is better. */
+function pointOf(mark: Known, before: readonly Known[], variation: Variation, lengths: LengthUnit) {
   const { test, value, today, made } = mark;
-  const { standing, change, verdict, previous } = newsOf(test, value, before, error);
+  const { standing, earlier, level, change, verdict, chanceReal } = fairNewsOf(test, mark, before, variation);
   const last = before.at(-1);
-  const told = { ...toldOf(mark, lengths), value, today, standing };
   const beside = last === undefined ? [] : madeOtherwise(made, last.made);
-  if (last !== undefined && !areAlike(made, last.made))
-    return { ...told, change: null, verdict: null, chance: null, beside };
-  const chance = previous === null ? null : chanceOfDirection(test, previous, value, error);
-  return { ...told, change, verdict, chance, beside };
+  const told = { ...toldOf(mark, lengths), value, today, standing, earlier, level };
+  return { ...told, change, verdict, chanceReal, beside };
 }
 
 /** Returns the place of the newest mark among others of its day, if it is from a day of this store; null with too few. */

@@ -1,4 +1,6 @@
 import { consentOf } from "../../domain/privacy/consent.ts";
+import { spreadsBelow, typicalError } from "../../domain/statistics/change.ts";
+import { upperShare } from "../../domain/statistics/interval.ts";
 import { placeAmong } from "../../domain/statistics/place.ts";
 import {
   type AlikeInterval,
@@ -14,6 +16,7 @@ import { type Athlete, allAthletes, athleteById, type Category } from "../../sto
 import type { Day } from "../../store/tables/days.ts";
 import { parametersOf } from "../../store/tables/marks.ts";
 import { type MarksOfOrigin, marksFromElsewhere } from "../../store/tables/reference-bundles.ts";
+import { typicalErrorsOf } from "../noise/errors.ts";
 import type { PlaceAmongOthers } from "./schemas.ts";
 
 /** A complete mark of a day; `value` in the test's grains. */
@@ -30,6 +33,7 @@ export interface MarkToPlace {
  */
 export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => PlaceAmongOthers | null {
   const known = new Map<string, Group[]>();
+  const errors = typicalErrorsOf(db, day.id);
   return ({ athleteId, test, variant, value }) => {
     const athlete = athleteById(db, athleteId);
     if (athlete === undefined) return null;
@@ -38,7 +42,11 @@ export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => Place
     const key = `${category} ${name}`;
     const groups = known.get(key) ?? groupsOf(db, day, { test, fingerprint: name, category });
     known.set(key, groups);
-    return chosenOf(groups.flatMap((group) => placeIn(group, athleteId, test, value) ?? []));
+    // A place is the athlete's, who would have shown another mark on another day.
+    const reach = spreadsBelow(upperShare(0.95), errors[test]) * typicalError(test, value, errors[test]);
+    return chosenOf(
+      groups.flatMap((group) => placeIn(group, { athleteId, test, variant, value }, reach) ?? []),
+    );
   };
 }
 
@@ -61,16 +69,18 @@ interface Found {
 }
 
 /** Returns the place in a group without the athlete's own marks: nobody is better than themselves. */
-function placeIn(group: Group, athleteId: number, test: TestCode, value: number): Found | null {
+function placeIn(group: Group, { athleteId, test, value }: MarkToPlace, reach: number): Found | null {
   const { better, equalWithin } = protocolOf(test);
   if ("origin" in group) {
     const { origin, marks, open } = group;
-    const band = placeBetween(better, value, marks, equalWithin);
+    const band = placeBetween(better, value, marks, equalWithin, reach);
     if (band === null) return null;
     return { place: { group: group.group, origin, ...band }, width: widthOfPlace(band.n, open) };
   }
-  const others = group.marks.filter((mark) => mark.athleteId !== athleteId).map((mark) => mark.value);
-  const band = placeAmong(better, value, others, equalWithin);
+  const others = group.marks
+    .filter((mark) => mark.athleteId !== athleteId)
+    .map((mark) => mark.value);
+  const band = placeAmong(better, value, others, equalWithin, reach);
   if (band === null) return null;
   return { place: { group: group.group, origin: null, ...band }, width: widthOfPlace(band.n, 0) };
 }

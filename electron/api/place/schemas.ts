@@ -1,7 +1,7 @@
 import { z } from "zod";
 
 /** A mark's place in a reference group; nothing in it identifies any of the others. */
-export const placeSchema = z.object({
+const placeSchema = z.object({
   /**
    * today: athletes who test today. store: every day of this store. imported: a reference from elsewhere. mixed: one
    * without reported categories.

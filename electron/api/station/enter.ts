@@ -93,9 +93,7 @@ function readEntry(typed: Entry): Entry {
 function save(db: WritableDb, at: string, entry: Entry): Told | null {
   const retried = dayOfRetry(db, entry);
   const day = retried ?? requireOpenDay(db);
-  // Read before anything is written: earlier data alone judges this entry.
-  const [errors, known] = [typicalErrorsOf(db), typicalErrorsOf(db, day.id)];
-  const before = tellOne(db, day, entry, entry.lengths, errors);
+  const before = tellOne(db, day, entry, entry.lengths);
   const questions = retried === undefined ? takeUp(db, day, at, entry) : [];
   for (const { id, seen } of entry.attempts) {
     const { athleteId, test, variant, by, note } = entry;
@@ -106,9 +104,9 @@ function save(db: WritableDb, at: string, entry: Entry): Told | null {
       source: "station",
     });
   }
-  const told = tellOne(db, day, entry, entry.lengths, errors);
+  const told = tellOne(db, day, entry, entry.lengths);
   if (retried !== undefined) return told;
-  const all = [...questions, ...askAboutChange(entry, before, told, known[entry.test])];
+  const all = [...questions, ...askAboutChange(entry, before, told, typicalErrorsOf(db, day.id)[entry.test])];
   if (!entry.sure && all.length > 0) throw new NotSure(all);
   // The athlete who was called to this test has come.
   if (entry.replaces === undefined) endCallTo(db, day.id, entry.athleteId, entry.test);

@@ -1,3 +1,4 @@
+import { startingTypicalErrors } from "../../domain/statistics/change.ts";
 import { correctionsOf } from "../../domain/summary/corrections.ts";
 import { countsOf, totalsOf } from "../../domain/summary/counts.ts";
 import type { SummaryAttempt, SummaryMark, SummaryPerson } from "../../domain/summary/day.ts";
@@ -34,16 +35,17 @@ export function summaryOf(db: ReadableDb, { day, league, leagues }: Chosen) {
     corrections: corrected(read),
     stations: stationsOf(part, turns),
     judges: judgesOf(part.marks, standing),
-    errors: errorsOf(db),
+    errors: errorsOf(db, id),
   };
 }
 
-/** Returns the typical errors that judge every change. */
-export function errorsOf(db: ReadableDb) {
-  const errors = typicalErrorsOf(db);
+/** Returns the typical errors that judge every change of a day, beside those of a store without pairs. */
+export function errorsOf(db: ReadableDb, dayId: number) {
+  const errors = typicalErrorsOf(db, dayId);
   return testCodes.map((test) => {
-    const { kind, amount, assumed, pairs, starting } = errors[test];
-    return { test, kind, amount, assumed, pairs, starting };
+    const { fixed, share, assumed, pairs } = errors[test];
+    const { fixed: startingFixed, share: startingShare } = startingTypicalErrors[test];
+    return { test, fixed, share, assumed, pairs, startingFixed, startingShare };
   });
 }
 

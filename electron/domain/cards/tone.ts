@@ -1,17 +1,28 @@
-import type { Verdict } from "../statistics/change.ts";
-import type { Standing } from "../statistics/standing.ts";
+import { holdTogether } from "../statistics/holm.ts";
+import type { MarkNews } from "../statistics/news.ts";
 
 /** A card's message: nothing to compare yet; gains; losses; both; nothing beyond noise, with or without a best. */
 export type Tone = "first" | "gain" | "dip" | "mixed" | "best" | "steady";
 
-/** Returns the tone of one day's marks; it never says more than their verdicts. */
-export function toneOf(
-  marks: readonly { readonly standing: Standing; readonly verdict: Verdict | null }[],
-): Tone {
-  const verdicts = marks.flatMap(({ verdict }) => verdict ?? []);
-  if (verdicts.length === 0) return "first";
-  const gained = verdicts.some((verdict) => verdict.endsWith("gain"));
-  const lost = verdicts.some((verdict) => verdict.endsWith("loss"));
+/** The share of athletes who stayed the same and whose card says all the same that something moved, at most. */
+const wrongTones = 0.2;
+
+/**
+ * Returns the tone of one day's marks. It looks at all of them at once, so it asks more of each than its own verdict
+ * does: of five tests of somebody who stayed the same, two are "likely" something, for better or for worse.
+ */
+export function toneOf(marks: readonly Pick<MarkNews, "standing" | "change" | "byChance">[]): Tone {
+  const compared = marks.flatMap(({ change, byChance }) =>
+    change === null || byChance === null ? [] : [{ change, byChance }],
+  );
+  if (compared.length === 0) return "first";
+  const held = holdTogether(
+    compared.map(({ byChance }) => byChance),
+    wrongTones,
+  );
+  const moved = compared.filter((_each, at) => held[at]);
+  const gained = moved.some(({ change }) => change > 0);
+  const lost = moved.some(({ change }) => change < 0);
   if (gained || lost) return gained && lost ? "mixed" : gained ? "gain" : "dip";
   return marks.some(({ standing }) => standing === "best") ? "best" : "steady";
 }

@@ -1,44 +1,50 @@
 import { definitionOf, ofEachTest, protocolOf, type TestCode } from "../tests/registry.ts";
-import { normalShare } from "./normal.ts";
+import { normalQuantile, normalShare } from "./normal.ts";
+import { quantileOfT, shareOfT } from "./student.ts";
 
 /**
- * The spread of one athlete's marks from day to day when nothing has changed, in grains or as a share of the mark.
- * `assumed` until a store has pairs of its own to compute it from; the app says so wherever it uses one.
+ * The two parts of what one athlete's mark varies by from day to day when nothing has changed. Their squares add up: a
+ * short hold varies by the reading and the start alone, a long one by a share of itself.
  */
-export interface TypicalError {
-  readonly kind: "grains" | "share";
-  /** The amount in use. */
-  readonly amount: number;
-  /** True if only the starting amount is behind it. */
+export interface ErrorParts {
+  /** The part that every mark has, in grains. */
+  readonly fixed: number;
+  /** The part that grows with the mark, as a share of it. */
+  readonly share: number;
+}
+
+/** A test's typical error as the program uses it. */
+export interface TypicalError extends ErrorParts {
+  /** Degrees of freedom behind it, the start's included. */
+  readonly degrees: number;
+  /**
+   * True until a store has pairs of its own to compute it from; the app says so wherever it uses one. It is then taken
+   * as known, since nobody knows how wrong an assumption is.
+   */
   readonly assumed: boolean;
   /** Number of pairs of the store's own marks behind it. */
   readonly pairs: number;
-  /** The starting amount of a store without pairs: published, or our own. */
-  readonly starting: number;
 }
 
-function assume(kind: TypicalError["kind"], amount: number): TypicalError {
-  return Object.freeze({ kind, amount, assumed: true, pairs: 0, starting: amount });
-}
-
-/** The typical errors of a store without pairs; each test's folder has the amount and its source. */
-export const startingTypicalErrors = Object.freeze(
+/** The typical errors of a store without pairs; each test's folder has the parts and their source. */
+export const startingTypicalErrors: Readonly<Record<TestCode, TypicalError>> = Object.freeze(
   ofEachTest((test) => {
-    const { kind, amount } = definitionOf(test).figures.typicalError;
-    return assume(kind, amount);
+    const { fixed, share, degrees } = definitionOf(test).figures.typicalError;
+    const grains = fixed * protocolOf(test).grain.perUnit;
+    return Object.freeze({ fixed: grains, share, degrees, assumed: true, pairs: 0 });
   }),
 );
 
 /** The verdict on a change, given the typical error. */
 export type Verdict = "noise" | "likely gain" | "likely loss" | "clear gain" | "clear loss";
 
-/** Chances of a true change from which on it is likely, and clear. */
+/** Chances that normal variation alone stays below a change, from which on it is likely, and clear. */
 export const likelyChance = 0.8;
 export const clearChance = 0.975;
 
-/** Returns the typical error in grains at a mark of `value` grains. */
-export function typicalError(code: TestCode, value: number, error = startingTypicalErrors[code]): number {
-  return error.kind === "grains" ? error.amount : error.amount * value;
+/** Returns the typical error in grains at a mark of `value` grains: √(fixed² + (share · mark)²). */
+export function typicalError(code: TestCode, value: number, error: ErrorParts = startingTypicalErrors[code]) {
+  return Math.hypot(error.fixed, error.share * value);
 }
 
 /** Returns the improvement between two marks in grains: positive is better, whichever way the test counts. */
@@ -46,27 +52,67 @@ export function gain(better: "higher" | "lower", from: number, to: number): numb
   return better === "higher" ? to - from : from - to;
 }
 
-/**
- * Returns the chance that the true change is an improvement: Φ(Δ / (√2 · TE)) with no prior.
- * Source: Hopkins 2000, Sports Medicine 30(1).
- */
-export function chanceOfGain(change: number, error: number): number {
-  if (change === 0) return 0.5;
-  return normalShare(change / (Math.SQRT2 * error));
+/** A change beside what it varies by when nothing has changed; both in grains. */
+export interface Change {
+  /** Positive is better. */
+  readonly gain: number;
+  /** The standard deviation of the change of somebody who stayed the same. */
+  readonly spread: number;
+  readonly error: Pick<TypicalError, "degrees" | "assumed">;
 }
 
-/** Judges a change between two marks in grains. A typical error in per cent is applied to their mean. */
+/** Returns the change between two marks; the typical error is taken at their mean. */
+export function changeBetween(
+  code: TestCode,
+  from: number,
+  to: number,
+  error: TypicalError = startingTypicalErrors[code],
+): Change {
+  const spread = Math.SQRT2 * typicalError(code, (from + to) / 2, error);
+  return { gain: gain(protocolOf(code).better, from, to), spread, error };
+}
+
+/** Returns a change in units of what it varies by when nothing has changed; 0 where nothing varies, as between noughts. */
+export function spreadsOf({ gain: gained, spread }: Change): number {
+  return spread > 0 ? gained / spread : 0;
+}
+
+/**
+ * Returns the chance, from 0.5 to 1, that somebody who stayed the same changes by less than this in its direction.
+ * Student's t with the error's degrees of freedom (Smyth 2004, Statistical Applications in Genetics and Molecular
+ * Biology 3(1), for an error pooled with a start); Φ while the error is an assumption.
+ */
+export function chanceBelow(change: Change): number {
+  const spreads = Math.abs(spreadsOf(change));
+  return change.error.assumed ? normalShare(spreads) : shareOfT(spreads, change.error.degrees);
+}
+
+/** Returns the chance that somebody who stayed the same changes at least this much, for better or for worse. */
+export function chanceAlone(change: Change): number {
+  return 2 * (1 - chanceBelow(change));
+}
+
+/** Returns how many spreads a change of somebody who stayed the same is below with this chance. */
+export function spreadsBelow(chance: number, { assumed, degrees }: Change["error"]): number {
+  return assumed ? normalQuantile(chance) : quantileOfT(chance, degrees);
+}
+
+/** Judges a change by how often the word would be wrong for somebody who stayed the same. */
+export function verdictOn(change: Change): Verdict {
+  const chance = chanceBelow(change);
+  if (chance < likelyChance) return "noise";
+  if (chance < clearChance) return change.gain > 0 ? "likely gain" : "likely loss";
+  return change.gain > 0 ? "clear gain" : "clear loss";
+}
+
+/** Judges a change between two marks in grains. */
 export function verdict(
   code: TestCode,
   from: number,
   to: number,
-  error = startingTypicalErrors[code],
+  error: TypicalError = startingTypicalErrors[code],
 ): Verdict {
-  const change = gain(protocolOf(code).better, from, to);
-  const chance = chanceOfGain(Math.abs(change), typicalError(code, (from + to) / 2, error));
-  if (chance < likelyChance) return "noise";
-  if (chance < clearChance) return change > 0 ? "likely gain" : "likely loss";
-  return change > 0 ? "clear gain" : "clear loss";
+  return verdictOn(changeBetween(code, from, to, error));
 }
 
 /** True if two marks of one athlete differ by over four typical errors (at their mean): ask "sure?". */
@@ -74,7 +120,7 @@ export function differsFromLast(
   code: TestCode,
   last: number,
   value: number,
-  error = startingTypicalErrors[code],
+  error: ErrorParts = startingTypicalErrors[code],
 ): boolean {
   return Math.abs(value - last) > 4 * typicalError(code, (last + value) / 2, error);
 }

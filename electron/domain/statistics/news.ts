@@ -1,10 +1,24 @@
 import { protocolOf, type TestCode } from "../tests/registry.ts";
-import { gain, startingTypicalErrors, type Verdict, verdict } from "./change.ts";
+import {
+  type Change,
+  chanceAlone,
+  gain,
+  spreadsOf,
+  typicalError,
+  type Verdict,
+  verdictOn,
+} from "./change.ts";
+import { chanceReal } from "./drift.ts";
+import { type Level, levelOf } from "./level.ts";
+import type { DatedValue } from "./repeats.ts";
 import { type Standing, standingOf } from "./standing.ts";
+import { startingVariations, type Variation } from "./variation.ts";
 
 /** A complete mark's place in the athlete's own history; all values and gains in the test's grains. */
 export interface MarkNews {
   readonly standing: Standing;
+  /** Number of marks before it behind the level. */
+  readonly earlier: number;
   /** Best mark before this one; null for a first mark. */
   readonly bestBefore: number | null;
   /** Improvement over the best before; positive is better, whichever way the test counts. */
@@ -12,44 +26,100 @@ export interface MarkNews {
   /** The mark of the last test. */
   readonly previous: number | null;
   readonly previousDate: string | null;
-  /** Improvement over the last test. */
+  /** The athlete's level by all marks before, as it is told; of one mark, that mark. */
+  readonly level: number | null;
+  /** Improvement over that level. */
   readonly change: number | null;
-  /** The verdict on that change, against the test's noise. */
+  /** The verdict on that change: how often it would be wrong for somebody who stayed the same. */
   readonly verdict: Verdict | null;
+  /** The chance that somebody who stayed the same changes at least as much, for better or for worse. */
+  readonly byChance: number | null;
+  /** The chance, from 0.5 to 1, that the change is a true one, by how much athletes really change. */
+  readonly chanceReal: number | null;
 }
+
+/** What is said of a change that nothing can be said of. */
+export const unjudged = { level: null, change: null, verdict: null, byChance: null, chanceReal: null };
 
 const firstMark: MarkNews = {
   standing: "first",
+  earlier: 0,
   bestBefore: null,
   gainOverBest: null,
   previous: null,
   previousDate: null,
-  change: null,
-  verdict: null,
+  ...unjudged,
 };
 
+/** A mark in grains on an ISO 8601 day. */
+export interface Dated {
+  readonly date: string;
+  readonly value: number;
+}
+
+/** Returns marks by the number of their calendar day. */
+export function numbered(marks: readonly Dated[]): DatedValue[] {
+  return marks.map(({ date, value }) => ({ day: Date.parse(`${date}T00:00:00Z`) / 86_400_000, value }));
+}
+
 /**
- * Compares a mark with the same athlete's earlier marks of the same protocol fingerprint, oldest first; `error` is the
- * typical error for judging the change.
+ * Compares a mark with the same athlete's earlier marks of the same protocol fingerprint, oldest first; `variation` is
+ * what judges the change, and `alike` are those earlier marks that make the level.
  */
 export function newsOf(
   test: TestCode,
-  value: number,
-  earlier: readonly { readonly date: string; readonly value: number }[],
-  error = startingTypicalErrors[test],
+  mark: Dated,
+  earlier: readonly Dated[],
+  variation: Variation = startingVariations[test],
+  alike: readonly Dated[] = earlier,
 ): MarkNews {
   const last = earlier.at(-1);
   if (last === undefined) return firstMark;
+  const level = levelOf(numbered(alike), variation.drift.perWeek);
   const { better, equalWithin } = protocolOf(test);
-  const values = earlier.map((mark) => mark.value);
+  const values = earlier.map(({ value }) => value);
   const bestBefore = better === "higher" ? Math.max(...values) : Math.min(...values);
   return {
-    standing: standingOf(better, value, values, equalWithin),
+    standing: standingOf(better, mark.value, values, equalWithin),
+    earlier: alike.length,
     bestBefore,
-    gainOverBest: gain(better, bestBefore, value),
+    gainOverBest: gain(better, bestBefore, mark.value),
     previous: last.value,
     previousDate: last.date,
-    change: gain(better, last.value, value),
-    verdict: verdict(test, last.value, value, error),
+    ...(level === null ? unjudged : judged(test, level, mark, variation)),
   };
+}
+
+/**
+ * Judges a mark against a level. The word asks nothing of how much athletes change, the chance does: so the first holds
+ * for everybody who stayed the same, and the second for what is mostly so.
+ */
+function judged(test: TestCode, level: Level, mark: Dated, { error, drift }: Variation) {
+  const change = changeFrom(test, level, mark.value, error);
+  const [{ day = level.day } = {}] = numbered([mark]);
+  const shown = levelShown(test, level.value);
+  return {
+    level: shown,
+    change: gain(protocolOf(test).better, shown, mark.value),
+    verdict: verdictOn(change),
+    byChance: chanceAlone(change),
+    chanceReal: chanceReal(spreadsOf(change), level.variance + 1, (day - level.day) / 7, drift),
+  };
+}
+
+/**
+ * Returns a level as it is told, in grains: a whole number of grains and of tenths of the unit. A level by one mark is
+ * that mark, whatever it was read in.
+ */
+export function levelShown(test: TestCode, level: number): number {
+  if (Number.isInteger(level)) return level;
+  const step = Math.max(1, Math.round(protocolOf(test).grain.perUnit / 10));
+  return Math.round(level / step) * step;
+}
+
+/** Returns the change from a level to a mark; the typical error is taken at the mean of both. */
+function changeFrom(test: TestCode, level: Level, value: number, error: Variation["error"]): Change {
+  const size = typicalError(test, (level.value + value) / 2, error);
+  const gained = gain(protocolOf(test).better, level.value, value);
+  return { gain: gained, spread: size * Math.sqrt(level.variance + 1), error };
 }

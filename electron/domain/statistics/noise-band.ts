@@ -1,6 +1,6 @@
 import type { TestCode } from "../tests/registry.ts";
-import { likelyChance, startingTypicalErrors, type TypicalError } from "./change.ts";
-import { normalQuantile } from "./normal.ts";
+import { likelyChance, spreadsBelow, startingTypicalErrors, type TypicalError } from "./change.ts";
+import type { Level } from "./level.ts";
 
 /** Two bounds in grains, seldom whole; a mark between them is no news. */
 export interface NoiseBand {
@@ -8,21 +8,23 @@ export interface NoiseBand {
   readonly high: number;
 }
 
-/** A typical error of nearly the whole mark would give no upper end; no test is that poor. */
+/** A share of nearly the whole mark would give no upper end; no test is that poor. */
 const widest = 0.95;
 
 /**
- * Returns the marks that the verdict calls "within test noise" after a last test of `last` grains: those whose change
- * has a chance below 0.80 of being true, |Δ| < Φ⁻¹(0.80) · √2 · TE. A typical error that is a share is applied to the
- * mean of the two marks, as in the verdict, so that the band reaches a little farther up than down.
+ * Returns the marks that the verdict calls "within test noise" against a level by earlier marks: those whose change
+ * somebody who stayed the same exceeds with a chance above 0.20. The typical error is taken at the mean of
+ * level and the mark, as in the verdict, so that the ends solve (x − level)² = c (fixed² + (share (x + level) / 2)²), and the band
+ * reaches a little farther up than down.
  */
 export function noiseBand(
   test: TestCode,
-  last: number,
-  error: Pick<TypicalError, "kind" | "amount"> = startingTypicalErrors[test],
+  { value: level, variance }: Pick<Level, "value" | "variance">,
+  error: TypicalError = startingTypicalErrors[test],
 ): NoiseBand {
-  const reach = normalQuantile(likelyChance) * Math.SQRT2 * error.amount;
-  if (error.kind === "grains") return { low: Math.max(0, last - reach), high: last + reach };
-  const half = Math.min(reach / 2, widest);
-  return { low: (last * (1 - half)) / (1 + half), high: (last * (1 + half)) / (1 - half) };
+  const reach = Math.sqrt(variance + 1) * spreadsBelow(likelyChance, error);
+  const half = Math.min((reach * error.share) / 2, widest) ** 2;
+  const middle = (level * (1 + half)) / (1 - half);
+  const ends = Math.sqrt(middle ** 2 - level ** 2 + (reach * error.fixed) ** 2 / (1 - half));
+  return { low: Math.max(0, middle - ends), high: middle + ends };
 }

@@ -1,5 +1,5 @@
 import type { MarkBounds } from "../privacy/coding.ts";
-import { leastToCompare, type PlaceBand, wilsonInterval } from "./place.ts";
+import { endsOf, leastToCompare, type PlaceBand, wilsonInterval } from "./place.ts";
 
 /** Marks with the same bounds (grains): their count and the bounds. */
 export interface AlikeInterval extends MarkBounds {
@@ -40,8 +40,8 @@ export function standingAmong(
 }
 
 /**
- * Returns the place of a mark among marks reported as intervals: from "all undecided ones are better" to "all of them
- * are worse", each end with Wilson's interval on top, in whole numbers rounded outwards. The mid-rank lies inside. With
+ * Returns the place of an athlete among marks reported as intervals: from the worst mark that they may well have shown
+ * (`reach` away) with "all undecided ones are better" to the best with "all of them are worse", each end with Wilson's interval on top, in whole numbers rounded outwards. The mid-rank lies inside. With
  * intervals of one grain it equals `placeAmong`. Null with fewer than twenty marks.
  */
 export function placeBetween(
@@ -49,12 +49,15 @@ export function placeBetween(
   value: number,
   others: readonly AlikeInterval[],
   equalWithin = 0,
+  reach = 0,
 ): PlaceBand | null {
-  const { n, worse, equal, unsure } = standingAmong(better, value, others, equalWithin);
-  if (n < leastToCompare) return null;
-  const { low } = wilsonInterval(worse + equal / 2, n);
-  const { high } = wilsonInterval(worse + unsure + equal / 2, n);
-  return { n, low: Math.floor(low * 100), high: Math.ceil(high * 100) };
+  const [worst, best] = endsOf(better, value, reach);
+  const least = standingAmong(better, worst, others, equalWithin);
+  if (least.n < leastToCompare) return null;
+  const most = standingAmong(better, best, others, equalWithin);
+  const { low } = wilsonInterval(least.worse + least.equal / 2, least.n);
+  const { high } = wilsonInterval(most.worse + most.unsure + most.equal / 2, most.n);
+  return { n: least.n, low: Math.floor(low * 100), high: Math.ceil(high * 100) };
 }
 
 /**

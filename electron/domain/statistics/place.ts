@@ -50,18 +50,35 @@ export function wilsonInterval(count: number, n: number): Interval {
 }
 
 /**
- * Returns the place of a mark among others' marks: the percentile rank as a band of whole numbers, rounded outwards so
- * that it never says more than the interval; null with fewer than twenty. Excludes the athlete's own marks.
+ * Returns the worst and the best mark that an athlete may well have shown instead of `value`: 95 times in 100 the truth
+ * lies between them. `reach` is how far, in grains.
+ */
+export function endsOf(
+  better: "higher" | "lower",
+  value: number,
+  reach: number,
+): [worst: number, best: number] {
+  return better === "higher" ? [value - reach, value + reach] : [value + reach, value - reach];
+}
+
+/**
+ * Returns the place of an athlete among others' marks: from the rank of the worst mark that they may well have shown to
+ * that of the best, each end with Wilson's interval on top, as whole numbers rounded outwards; null with fewer than
+ * twenty. Without `reach` it is the place of the mark alone, which seldom is the athlete's. Excludes own marks.
  */
 export function placeAmong(
   better: "higher" | "lower",
   value: number,
   others: readonly number[],
   equalWithin = 0,
+  reach = 0,
 ): PlaceBand | null {
   const n = others.length;
   if (n < leastToCompare) return null;
-  const rank = percentileRank(better, value, others, equalWithin);
-  const { low, high } = wilsonInterval((rank / 100) * n, n);
-  return { n, low: Math.floor(low * 100), high: Math.ceil(high * 100) };
+  const [least, most] = endsOf(better, value, reach).map((mark) => {
+    const rank = percentileRank(better, mark, others, equalWithin);
+    return wilsonInterval((rank / 100) * n, n);
+  });
+  if (least === undefined || most === undefined) return null;
+  return { n, low: Math.floor(least.low * 100), high: Math.ceil(most.high * 100) };
 }

@@ -18,11 +18,3 @@ export function standingOf(
   if (least > equalWithin) return "best";
   return least >= -equalWithin ? "equal" : "below";
 }
-
-/**
- * Returns the rank of each value, in the order given: equal values share a rank and the next one is skipped (1 2 2 4).
- * Source: World Athletics rules on ties; "standard competition ranking".
- */
-export function ranksOf(values: readonly number[], better: "higher" | "lower"): number[] {
-  return values.map((value) => 1 + values.filter((other) => gain(better, value, other) > 0).length);
-}

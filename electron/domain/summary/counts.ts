@@ -1,4 +1,5 @@
-import type { Verdict } from "../statistics/change.ts";
+import { clearChance, type Verdict } from "../statistics/change.ts";
+import type { MarkNews } from "../statistics/news.ts";
 import type { Standing } from "../statistics/standing.ts";
 import { type TestCode, testCodes } from "../tests/registry.ts";
 import type { SummaryDay } from "./day.ts";
@@ -17,6 +18,8 @@ export interface Totals {
   readonly firsts: number;
   readonly bests: number;
   readonly clearGains: number;
+  /** How many bests and clear gains there would be if nobody had changed, in the mean of many such days. */
+  readonly byChance: { readonly bests: number; readonly clearGains: number };
 }
 
 /** The counts of one test: its marks, and their standings and verdicts. */
@@ -42,6 +45,18 @@ export function countsOf(day: SummaryDay): TestCounts[] {
   });
 }
 
+/**
+ * Returns how many of these marks would be bests and clear gains by chance alone. Of somebody who stays the same, the
+ * newest of k + 1 marks is the best of them as often as any other.
+ */
+export function newsByChance(news: readonly Pick<MarkNews, "earlier">[]): Totals["byChance"] {
+  const compared = news.filter(({ earlier }) => earlier > 0);
+  return {
+    bests: compared.reduce((sum, { earlier }) => sum + 1 / (earlier + 1), 0),
+    clearGains: compared.length * (1 - clearChance),
+  };
+}
+
 export function totalsOf(day: SummaryDay, roll: readonly RollRow[]): Totals {
   const counts = countsOf(day);
   const sum = (pick: (test: TestCounts) => number) => counts.reduce((total, test) => total + pick(test), 0);
@@ -53,5 +68,6 @@ export function totalsOf(day: SummaryDay, roll: readonly RollRow[]): Totals {
     firsts: sum(({ standings }) => standings.first),
     bests: sum(({ standings }) => standings.best),
     clearGains: sum(({ verdicts }) => verdicts["clear gain"]),
+    byChance: newsByChance(day.marks.flatMap(({ news }) => news ?? [])),
   };
 }

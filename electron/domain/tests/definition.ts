@@ -88,8 +88,11 @@ export interface Ladder {
 /** The figures of a test, in grains unless noted. */
 export interface Figures {
   readonly ladder: Ladder;
-  /** Starting value of a store without pairs, with its source in a comment: grains, or a share of the mark. */
-  readonly typicalError: { readonly kind: "grains" | "share"; readonly amount: number };
+  /**
+   * Starting value of a store without pairs, with its source in a comment: a fixed part in the unit of the mark
+   * (`grain.unit`), a share of the mark, and the degrees of freedom that the source is worth. Squares of the parts add up.
+   */
+  readonly typicalError: { readonly fixed: number; readonly share: number; readonly degrees: number };
   /** Returns the least difference between two readings. */
   reading(lengths: LengthUnit): number;
   /** A middling mark that explains the test while the store has none; ours, no source. */

@@ -1,4 +1,4 @@
-import { differsFromLast, startingTypicalErrors } from "../statistics/change.ts";
+import { differsFromLast, type ErrorParts, startingTypicalErrors } from "../statistics/change.ts";
 import { type Sentence, sentence } from "../words.ts";
 import { ask, fine } from "./believable.ts";
 import type { LengthUnit, Mark, Plausibility, Written } from "./protocol.ts";
@@ -36,7 +36,7 @@ export function againstLast(
   last: number,
   value: number,
   lengths: LengthUnit,
-  error = startingTypicalErrors[code],
+  error: ErrorParts = startingTypicalErrors[code],
 ): Plausibility {
   if (!differsFromLast(code, last, value, error)) return fine;
   const { write } = protocolOf(code);

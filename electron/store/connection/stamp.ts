@@ -1,32 +1,60 @@
-import { firstRow, type ReadableDb } from "./database.ts";
+import { allRows, type Database, type ReadableDb } from "./database.ts";
 
-/** Returns a number that grows with every changed row; the store is its file's only writer. */
-function changesOf(db: ReadableDb): number {
-  return firstRow<{ changes: number }>(db, "SELECT total_changes() AS changes")?.changes ?? 0;
+/** Says that the marks of a day have changed (0: those imported of earlier times). A number that was never there. */
+const touch = (day: string) => `INSERT INTO touched VALUES (${day}, random())
+  ON CONFLICT DO UPDATE SET stamp = excluded.stamp`;
+
+/** Triggers of this connection alone: the file knows nothing of them. */
+function watch(name: string, when: string, ...days: string[]): string {
+  const steps = days.map((day) => `${touch(day)};`).join(" ");
+  return `CREATE TEMP TRIGGER touched_by_${name} AFTER ${when} BEGIN ${steps} END;`;
 }
 
+/** Notes from now on which days' marks change, so that what is worked out from all the others can be kept. */
+export function watchMarks(db: Database): void {
+  db.exec(`
+    CREATE TEMP TABLE touched (day_id INTEGER PRIMARY KEY, stamp INTEGER NOT NULL);
+    ${watch("new_mark", "INSERT ON main.mark", "NEW.day_id")}
+    ${watch("mark", "UPDATE ON main.mark", "OLD.day_id", "NEW.day_id")}
+    ${watch("lost_mark", "DELETE ON main.mark", "OLD.day_id")}
+    ${watch("date", "UPDATE OF date ON main.day", "NEW.id")}
+    ${watch("new_past", "INSERT ON main.past_mark", "0")}
+    ${watch("past", "UPDATE ON main.past_mark", "0")}
+    ${watch("lost_past", "DELETE ON main.past_mark", "0")}`);
+}
+
+/** Returns a text that is another one whenever marks of any day but this one (0: of any day) have changed. */
+function stampApartFrom(db: ReadableDb, dayId: number): string {
+  // As text: the numbers are larger than JavaScript's own.
+  const sql = `SELECT day_id || ' ' || stamp AS stamp FROM touched
+    WHERE @dayId = 0 OR day_id <> @dayId ORDER BY day_id`;
+  return allRows<{ stamp: string }>(db, sql, { dayId })
+    .map(({ stamp }) => stamp)
+    .join(", ");
+}
+
+/** Values kept for each store: of the day at hand, of none, and of a few that somebody looks at again. */
+const most = 6;
+
 /**
- * Caches a read until something in the store changes. A read inside a transaction that has already written is not
- * cached, since the transaction may be rolled back.
+ * Keeps what is worked out from the marks of all days but one (0: of all) until one of those marks changes: while a day
+ * is held, an entry of it never asks again. A stamp is never used twice, so that a value read in a transaction that is
+ * rolled back is not taken for a later one.
  */
-export function cachedUntilWrite<Key extends string | number, Value>(
-  read: (db: ReadableDb, key: Key) => Value,
-): (db: ReadableDb, key: Key) => Value {
-  const kept = new WeakMap<ReadableDb, { stamp: number; values: Map<Key, Value> }>();
-  return (db, key) => {
-    const stamp = changesOf(db);
-    let there = kept.get(db);
-    if (there?.stamp === stamp) {
-      const value = there.values.get(key);
-      if (value !== undefined) return value;
-    }
-    const value = read(db, key);
-    if (db.inTransaction) return value;
-    if (there?.stamp !== stamp) {
-      there = { stamp, values: new Map() };
-      kept.set(db, there);
-    }
-    there.values.set(key, value);
+export function keptApartFromDay<Value>(
+  read: (db: ReadableDb, exceptDayId: number) => Value,
+): (db: ReadableDb, exceptDayId: number) => Value {
+  const stores = new WeakMap<ReadableDb, Map<number, { readonly stamp: string; readonly value: Value }>>();
+  return (db, exceptDayId) => {
+    const kept = stores.get(db) ?? new Map();
+    stores.set(db, kept);
+    const stamp = stampApartFrom(db, exceptDayId);
+    const there = kept.get(exceptDayId);
+    if (there?.stamp === stamp) return there.value;
+    const value = read(db, exceptDayId);
+    kept.delete(exceptDayId);
+    kept.set(exceptDayId, { stamp, value });
+    for (const oldest of [...kept.keys()].slice(0, -most)) kept.delete(oldest);
     return value;
   };
 }

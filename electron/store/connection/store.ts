@@ -3,6 +3,7 @@ import { sentence } from "../../domain/words.ts";
 import { writeAnew } from "../erasure/erase-wipe.ts";
 import { guardOf } from "../keeping/guard.ts";
 import type { Database, ReadableDb, WritableDb } from "./database.ts";
+import { watchMarks } from "./stamp.ts";
 
 /** The topics of a change; windows read again whatever they show of a topic. */
 export const topics = ["day", "people", "entrants", "attempts", "calls", "heats", "references"] as const;
@@ -31,6 +32,7 @@ export interface Store {
 type Synchronous<Result> = Result extends PromiseLike<unknown> ? never : Result;
 
 export function createStore(db: Database): Store {
+  watchMarks(db);
   const transaction = transactionsOn(db);
   const listeners = new Set<(change: Commit) => void>();
   let seq = 0;

@@ -1,50 +1,47 @@
+import type { DatedValue, RepeatedTrial } from "../../domain/statistics/repeats.ts";
 import { definitionOf, type TestCode } from "../../domain/tests/registry.ts";
 import { allRows, type ReadableDb } from "../connection/database.ts";
 
-/** Two complete marks of one athlete and one fingerprint on neighbouring dates, in the test's grains. */
-export interface RepeatedMark {
+/** An athlete's complete marks of one fingerprint over the years, oldest first. */
+export interface OwnMarks {
+  readonly athleteId: number;
   readonly test: TestCode;
-  readonly before: number;
-  readonly after: number;
+  readonly fingerprint: string;
+  readonly marks: readonly DatedValue[];
 }
 
-/** An athlete's last two trials on one day (the first is often a careful one), in grains, and the count of trials. */
-export interface RepeatedTrial {
-  readonly before: number;
-  readonly after: number;
-  readonly trials: number;
+interface Row extends DatedValue {
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly fingerprint: string;
 }
-
-/** Days between two marks that still count as repeats of each other: too few for training to show. */
-const repeatDays = 14;
 
 /**
- * Counts only marks of all their trials, since the best of fewer is lower by chance, and of dates with another date near, so that a store whose days lie months apart is read no further
- * than its dates. Of one athlete's marks of one date the day's own counts, or the latest day's if there are two.
+ * Counts only marks of all their trials, since the best of fewer is lower by chance. Of one athlete's marks of one date the
+ * day's own counts, or the latest day's if there are two (SQLite's max()).
  */
 const marksSql = `
-  WITH dates AS MATERIALIZED (
-    SELECT date, julianday(date) AS place FROM day WHERE id <> @exceptDayId
-    UNION SELECT date, julianday(date) FROM past_mark),
-  near AS MATERIALIZED (
-    SELECT DISTINCT one.date FROM dates AS one JOIN dates AS other
-    ON one.place <> other.place AND abs(one.place - other.place) <= ${repeatDays}),
-  complete AS (
+  WITH complete AS (
     SELECT mark.athlete_id, mark.fingerprint, mark.test, day.date, mark.value, day.id AS rank
-    FROM near CROSS JOIN day ON day.date = near.date CROSS JOIN mark ON mark.day_id = day.id
-    WHERE mark.state = 'complete' AND mark.detail ->> '$.trials' IS NULL AND day.id <> @exceptDayId
+    FROM mark JOIN day ON day.id = mark.day_id WHERE mark.state = 'complete' AND mark.detail ->> '$.trials' IS NULL AND day.id <> @exceptDayId
     UNION ALL
-    SELECT athlete_id, fingerprint, test, date, value, 0 FROM past_mark WHERE date IN near),
-  one_a_date AS (SELECT *, max(rank) FROM complete GROUP BY athlete_id, fingerprint, date),
-  neighbours AS (
-    SELECT test, value AS after, julianday(date) AS place, lag(value) OVER own AS before,
-      lag(julianday(date)) OVER own AS placeBefore
-    FROM one_a_date WINDOW own AS (PARTITION BY athlete_id, fingerprint ORDER BY date))
-  SELECT test, before, after FROM neighbours WHERE place - placeBefore <= ${repeatDays}`;
+    SELECT athlete_id, fingerprint, test, date, value, 0 FROM past_mark)
+  SELECT athlete_id AS athleteId, fingerprint, test, CAST(julianday(date) + 0.5 AS INTEGER) AS day, value, max(rank)
+  FROM complete GROUP BY athlete_id, fingerprint, date ORDER BY athlete_id, fingerprint, date`;
 
-/** Returns every mark with another at most 14 days before it, and the nearest such; leaves out one day (0: none). */
-export function repeatedMarks(db: ReadableDb, exceptDayId: number): RepeatedMark[] {
-  return allRows(db, marksSql, { exceptDayId });
+/**
+ * Returns the complete marks of all athletes, a series for each athlete and fingerprint; leaves out one day (0: none).
+ * Asked once a day, not once an entry (`keptApartFromDay`).
+ */
+export function allOwnMarks(db: ReadableDb, exceptDayId: number): OwnMarks[] {
+  const rows = allRows<Row>(db, marksSql, { exceptDayId });
+  const series: (OwnMarks & { readonly marks: DatedValue[] })[] = [];
+  for (const { athleteId, test, fingerprint, day, value } of rows) {
+    const last = series.at(-1);
+    if (last?.athleteId === athleteId && last.fingerprint === fingerprint) last.marks.push({ day, value });
+    else series.push({ athleteId, test, fingerprint, marks: [{ day, value }] });
+  }
+  return series;
 }
 
 /** Standing trials of each day in the order of entry; window functions would take four times as long. */

@@ -14,10 +14,12 @@ import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
 import { PlotLegend } from "../../parts/plots/PlotLegend.tsx";
 import { useWriteDay } from "../../words/dates.ts";
-import { useUnitWord, useVariantName, useWriteChange } from "../../words/marks.ts";
+import { useMarkText, useUnitWord, useVariantName, useWriteChange } from "../../words/marks.ts";
+import { useShowNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Series.module.css";
 import type { AthletePage, Series } from "./types.ts";
+import { useSince } from "./useSince.ts";
 
 interface AllSeriesProps {
   readonly athlete: AthletePage;
@@ -68,6 +70,9 @@ function OneSeries({ series, lengths }: { readonly series: Series; readonly leng
           {noise !== null && (
             <p className={`small quiet ${css.quiet}`}>
               {error.assumed ? t("series.assumed") : t("series.learned", { count: error.pairs })}{" "}
+              {error.changes === 0
+                ? t("series.chance.assumed")
+                : t("series.chance.learned", { count: error.changes })}{" "}
               <Link href="/noise">{t("series.aboutNoise")}</Link>
             </p>
           )}
@@ -84,17 +89,17 @@ interface NewsProps {
 
 type Point = Series["points"][number];
 
-/** Shows the newest mark with its change since the last test and its chance, against the best, and among others. */
-function News({ series: { test, points, place, placed }, lengths }: NewsProps) {
+/** Shows the newest mark with its change and its chance, against the best, the level by all marks, and among others. */
+function News({ series: { test, points, level, place, placed }, lengths }: NewsProps) {
   const { t } = useTranslation(["athletes", "station"]);
   const say = useSay();
   const writeDay = useWriteDay();
-  const writeChange = useWriteChange(test, lengths);
+  const since = useSince(test, lengths);
   const verdictOf = useVerdict();
   const unitWord = useUnitWord();
   const [newest, last] = [points.at(-1), points.at(-2)];
   if (newest === undefined) return null;
-  const { written, standing, change, today, date } = newest;
+  const { written, standing, change, earlier, today, date } = newest;
   return (
     <div className={css.halves}>
       <div className={css.news}>
@@ -110,12 +115,13 @@ function News({ series: { test, points, place, placed }, lengths }: NewsProps) {
           {last === undefined && <p>{t("series.first")}</p>}
           {last !== undefined && change !== null && (
             <>
-              <p>{since(change, last.date)}</p>
+              <p>{since({ change, earlier, date: last.date })}</p>
               {change !== 0 && (
                 <p>
                   <strong>{verdictOf(newest)}</strong>
                 </p>
               )}
+              {level !== null && <LevelNow level={level} />}
             </>
           )}
           <Beside beside={newest.beside} />
@@ -124,19 +130,27 @@ function News({ series: { test, points, place, placed }, lengths }: NewsProps) {
       {placed && <PlaceBand place={place} />}
     </div>
   );
+}
 
-  function since(gained: number, day: string): string {
-    if (gained === 0) return t("today.same", { date: writeDay(day) });
-    return t("today.last", { change: writeChange(gained), date: writeDay(day) });
-  }
+/** Says what the athlete is good for by all marks, and how it moves. */
+function LevelNow({ level: { written, within, speed } }: { readonly level: NonNullable<Series["level"]> }) {
+  const { t } = useTranslation("athletes");
+  const markText = useMarkText();
+  const show = useShowNumber();
+  const now = t("series.level.now", { level: markText(written), within: show(within.number) });
+  const [moved, low, high] = [speed?.perMonth, speed?.low, speed?.high].map((each) =>
+    show((each?.number ?? "").replace("-", "−")),
+  );
+  const moves = speed === null ? "" : t(`series.level.${speed.direction}`, { speed: moved, low, high });
+  return <p>{`${now} ${moves}`.trimEnd()}</p>;
 }
 
 /** Formats the verdict on a change; its chance is rounded down, so that words never claim more than the numbers. */
-function useVerdict(): (point: Pick<Point, "verdict" | "chance" | "change">) => string {
+function useVerdict(): (point: Pick<Point, "verdict" | "chanceReal" | "change">) => string {
   const { t } = useTranslation("athletes");
-  return ({ verdict, chance, change }) => {
-    if (verdict === null || chance === null || change === null) return "";
-    const values = { chance: Math.min(99, Math.floor(chance * 100)) };
+  return ({ verdict, chanceReal, change }) => {
+    if (verdict === null || chanceReal === null || change === null) return "";
+    const values = { chance: Math.min(99, Math.floor(chanceReal * 100)) };
     if (verdict !== "noise") return t(`series.verdict.${verdict}`, values);
     return t(change > 0 ? "series.noise.gain" : "series.noise.loss", values);
   };
@@ -149,7 +163,7 @@ interface SeriesTableProps {
 
 type MarkRow = Series["points"][number] & { readonly place: number };
 
-/** Lists the marks of one test, newest first: each against the one before it, and against the best before it. */
+/** Lists the marks of one test, newest first: each against the level by those before it, and against the best of them. */
 function SeriesTable({ series: { test, points }, lengths }: SeriesTableProps) {
   const { t } = useTranslation(["athletes", "common"]);
   const testWord = useTestWords();

@@ -8,11 +8,11 @@ import { Beside } from "../../parts/marks/Beside.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
-import { useWriteDay } from "../../words/dates.ts";
-import { useUnitWord, useVariantName, useWriteChange } from "../../words/marks.ts";
+import { useUnitWord, useVariantName } from "../../words/marks.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./AthletePage.module.css";
 import type { AthletePage } from "./types.ts";
+import { useSince } from "./useSince.ts";
 
 interface TodayProps {
   readonly athlete: AthletePage;
@@ -72,8 +72,7 @@ function TestRow({ test, athlete, lengths }: TodayProps & { readonly test: TestC
 function Mark({ mark, lengths }: { readonly mark: Told; readonly lengths: LengthUnit }) {
   const { t } = useTranslation(["athletes", "station"]);
   const say = useSay();
-  const writeChange = useWriteChange(mark.test, lengths);
-  const writeDay = useWriteDay();
+  const since = useSince(mark.test, lengths);
   const unitWord = useUnitWord();
   const variantName = useVariantName();
   const { news, variant } = mark;
@@ -93,9 +92,7 @@ function Mark({ mark, lengths }: { readonly mark: Told; readonly lengths: Length
           <Tag tone={news.standing === "best" ? "go" : "quiet"}>{t(`station:standing.${news.standing}`)}</Tag>
           {news.change !== null && news.previousDate !== null && (
             <span className="small quiet">
-              {news.change === 0
-                ? t("today.same", { date: writeDay(news.previousDate) })
-                : t("today.last", { change: writeChange(news.change), date: writeDay(news.previousDate) })}
+              {since({ change: news.change, earlier: news.earlier, date: news.previousDate })}
             </span>
           )}
           <Beside beside={mark.beside} />

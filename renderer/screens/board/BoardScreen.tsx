@@ -133,6 +133,11 @@ function ClosingScene({ totals }: Pick<Board, "totals">) {
           </li>
         ))}
       </ul>
+      {totals.bests > 0 && (
+        <p className={`quiet strong ${css.next}`}>
+          {t("closing.byChance", { byChance: totals.bestsByChance })}
+        </p>
+      )}
       <p className={`quiet strong ${css.next}`}>{t("closing.next")}</p>
     </div>
   );

@@ -141,7 +141,7 @@ interface ChangeProps {
 type News = NonNullable<NonNullable<CardTest["told"]>["news"]>;
 type Verdict = NonNullable<News["verdict"]>;
 
-/** Shows the verdict on a mark's change in words and as a shape, then the last and the best mark before it. */
+/** Shows the verdict on a mark's change in words and as a shape, then what it was compared with and the best before. */
 function Change({ test, lengths }: ChangeProps) {
   const { t } = useTranslation("cards");
   const say = useSay();
@@ -171,10 +171,16 @@ function Change({ test, lengths }: ChangeProps) {
 function Past({ test, news, lengths }: ChangeProps & { readonly news: News }) {
   const { t } = useTranslation("cards");
   const writeDay = useWriteDay();
-  const { standing, previous, previousDate, bestBefore } = news;
-  if (previous === null || previousDate === null || bestBefore === null) return null;
+  const { standing, earlier, level, previous, previousDate, bestBefore } = news;
+  if (previous === null || previousDate === null || bestBefore === null || level === null) return null;
   const { write } = protocolOf(test.test);
   const values = { last: write(previous, lengths).number, best: write(bestBefore, lengths).number };
+  if (earlier > 1) {
+    const told = { level: write(level, lengths).number, results: earlier, best: values.best };
+    return (
+      <p className={css.past}>{t(standing === "best" ? "card.level.best" : "card.level.below", told)}</p>
+    );
+  }
   return (
     <p className={css.past}>{t(`card.past.${standing}`, { ...values, date: writeDay(previousDate) })}</p>
   );

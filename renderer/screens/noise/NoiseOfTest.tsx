@@ -57,7 +57,9 @@ export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
   const testWord = useTestWords();
   const say = useSay();
   const facts = useFacts(told);
-  const { test, kind, amount, used, assumed, pairs, source } = told;
+  const { test, used, least, assumed, pairs, source } = told;
+  const unitOf = ({ number, unit }: TestNoise["used"]) =>
+    t(`common:counted.${unit}`, { count: Number(number) });
   const [first, ...more] = facts;
   return (
     <li className={css.test} data-test={test} aria-label={testWord(test, "name")}>
@@ -70,8 +72,8 @@ export function NoiseOfTest({ told }: { readonly told: TestNoise }) {
       <BigNumber
         label={t("swings")}
         number={used.number}
-        unit={t(`common:counted.${used.unit}`, { count: Number(used.number) })}
-        {...(kind === "share" && { note: t("share", { percent: Number((100 * amount).toFixed(1)) }) })}
+        unit={unitOf(used)}
+        note={t("least", { number: least.number, unit: unitOf(least) })}
       />
       <Zones told={told} />
       <div className={`small quiet ${css.facts}`}>

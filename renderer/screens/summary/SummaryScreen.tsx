@@ -127,7 +127,7 @@ function Nobody() {
 /** Shows the day in four numbers. */
 function Numbers({ totals }: { readonly totals: Summary["totals"] }) {
   const { t } = useTranslation("summary");
-  const { listed, came, measured, whole, firsts, bests, clearGains } = totals;
+  const { listed, came, measured, whole, firsts, bests, clearGains, byChance } = totals;
   return (
     <div className={css.numbers}>
       <BigNumber
@@ -137,8 +137,20 @@ function Numbers({ totals }: { readonly totals: Summary["totals"] }) {
         note={t("numbers.came", { count: came })}
       />
       <BigNumber label={t("numbers.whole")} number={whole} note={t("numbers.wholeNote")} />
-      <BigNumber label={t("numbers.bests")} number={bests} note={t("numbers.firsts", { count: firsts })} />
-      <BigNumber label={t("numbers.gains")} number={clearGains} note={t("numbers.gainsNote")} />
+      <BigNumber
+        label={t("numbers.bests")}
+        number={bests}
+        note={
+          byChance.bests === 0
+            ? t("numbers.firsts", { count: firsts })
+            : t("numbers.bestsNote", { byChance: Math.round(byChance.bests), count: firsts })
+        }
+      />
+      <BigNumber
+        label={t("numbers.gains")}
+        number={clearGains}
+        note={t("numbers.byChance", { byChance: Math.round(byChance.clearGains) })}
+      />
     </div>
   );
 }

@@ -1,20 +1,25 @@
 import { expect, test } from "vitest";
 import { toneOf, wordingOf } from "../../../electron/domain/cards/tone.ts";
-import type { Verdict } from "../../../electron/domain/statistics/change.ts";
 import type { Standing } from "../../../electron/domain/statistics/standing.ts";
 
-function day(...marks: [Standing, Verdict | null][]) {
-  return marks.map(([standing, verdict]) => ({ standing, verdict }));
+function day(...marks: [Standing, number | null, number | null][]) {
+  return marks.map(([standing, change, byChance]) => ({ standing, change, byChance }));
 }
 
-test("the tone says what the verdicts say, and no more", () => {
+test("the tone says what holds when all marks are looked at together, and no more", () => {
   expect(toneOf([])).toBe("first");
-  expect(toneOf(day(["first", null], ["first", null]))).toBe("first");
-  expect(toneOf(day(["first", null], ["below", "noise"]))).toBe("steady");
-  expect(toneOf(day(["best", "noise"], ["below", "noise"]))).toBe("best");
-  expect(toneOf(day(["best", "likely gain"], ["equal", "noise"]))).toBe("gain");
-  expect(toneOf(day(["best", "clear gain"], ["below", "likely loss"]))).toBe("mixed");
-  expect(toneOf(day(["below", "clear loss"], ["best", "noise"]))).toBe("dip");
+  expect(toneOf(day(["first", null, null], ["first", null, null]))).toBe("first");
+  expect(toneOf(day(["first", null, null], ["below", -1, 0.5]))).toBe("steady");
+  expect(toneOf(day(["best", 2, 0.5], ["below", -1, 0.6]))).toBe("best");
+  expect(toneOf(day(["best", 4, 0.05], ["equal", 0, 1]))).toBe("gain");
+  expect(toneOf(day(["best", 4, 0.05], ["below", -4, 0.15]))).toBe("mixed");
+  expect(toneOf(day(["below", -4, 0.05], ["best", 1, 0.4]))).toBe("dip");
+});
+
+test("of five tests a chance of 4 in 100 counts, and one of 5 does not", () => {
+  const others: [Standing, number, number][] = [0.5, 0.6, 0.7, 0.8].map((chance) => ["below", 1, chance]);
+  expect(toneOf(day(["below", 3, 0.04], ...others))).toBe("gain");
+  expect(toneOf(day(["below", 3, 0.041], ...others))).toBe("steady");
 });
 
 test("wordings differ from neighbour to neighbour and from day to day, and stay", () => {

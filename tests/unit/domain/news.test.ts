@@ -5,25 +5,34 @@ import { newsOf } from "../../../electron/domain/statistics/news.ts";
 import { heightOf } from "../../../electron/domain/tests/vertical/protocol.ts";
 import { cm, inches } from "../../lengths.ts";
 
+const today = (value: number) => ({ date: "2026-09-12", value });
 const earlier = [
   { date: "2026-01-17", value: 45 * 200 },
   { date: "2026-05-16", value: 43 * 200 },
 ];
 
-test("a best is held against the best before, a change against the last test", () => {
-  expect(newsOf("vertical", 47 * 200, earlier)).toEqual({
+test("a best is held against the best before, a change against the level by all marks", () => {
+  const { byChance, chanceReal, ...news } = newsOf("vertical", today(47 * 200), earlier);
+  // By hand: in 17 weeks the variance grows by 17 · 0.9 / 14.5 = 1.0552 to 2.0552, so that the second mark counts 0.6727
+  // and the level is 43.655 cm. 3.345 cm more are 1.495 of √(1² + (0.0312 · 45.33)²) · √1.6727: 2 (1 − Φ(1.495)) = 0.135.
+  expect(byChance).toBeCloseTo(0.135, 3);
+  expect(chanceReal).toBeGreaterThan(0.7);
+  expect(chanceReal).toBeLessThan(1 - (byChance ?? 0) / 2);
+  expect(news).toEqual({
     standing: "best",
+    earlier: 2,
     bestBefore: 45 * 200,
     gainOverBest: 2 * 200,
     previous: 43 * 200,
     previousDate: "2026-05-16",
-    change: 4 * 200,
+    level: 8740,
+    change: 660,
     verdict: "likely gain",
   });
 });
 
 test("a first mark has no news but that it is the first", () => {
-  expect(newsOf("core", 60, [])).toMatchObject({
+  expect(newsOf("core", today(60), [])).toMatchObject({
     standing: "first",
     bestBefore: null,
     change: null,
@@ -38,7 +47,7 @@ test("the same jump in quarter inches is never a best over itself, whatever the 
       const height = (reach: number) =>
         heightOf({ standingReach: inches(reach / 4), touchReach: inches((reach + jump) / 4) });
       expect(height(one)).toBe(height(other));
-      const news = newsOf("vertical", height(one), [{ date: "2026-01-17", value: height(other) }]);
+      const news = newsOf("vertical", today(height(one)), [{ date: "2026-01-17", value: height(other) }]);
       expect(news.standing).toBe("equal");
     }),
   );
@@ -47,7 +56,7 @@ test("the same jump in quarter inches is never a best over itself, whatever the 
 test("a tape in centimetres and one in inches never make a best of less than a millimetre", () => {
   // 43 cm against 17 in (43.18 cm), and 38 cm against 15 in (38.1 cm): 1 in = 25.4 mm exactly.
   const held = (now: number, before: number) =>
-    newsOf("vertical", now, [{ date: "2026-01-17", value: before }]).standing;
+    newsOf("vertical", today(now), [{ date: "2026-01-17", value: before }]).standing;
   const mark = (touch: Length, reach: Length) => heightOf({ standingReach: reach, touchReach: touch });
   const seventeen = mark(inches(102), inches(85));
   expect(held(seventeen, mark(cm(262), cm(219)))).toBe("best");

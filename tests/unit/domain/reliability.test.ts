@@ -3,29 +3,29 @@ import { expect, test } from "vitest";
 import { intraclass, type Model } from "../../../electron/domain/statistics/agreement.ts";
 import { blend } from "../../../electron/domain/statistics/blend.ts";
 import { startingTypicalErrors, verdict } from "../../../electron/domain/statistics/change.ts";
-import {
-  type Estimate,
-  type Pair,
-  typicalErrorInterval,
-  typicalErrorOf,
-  typicalShareOf,
-} from "../../../electron/domain/statistics/reliability.ts";
+import { typicalErrorInterval } from "../../../electron/domain/statistics/reliability.ts";
+import { type Estimate, errorOfRepeats, runsOf } from "../../../electron/domain/statistics/repeats.ts";
 import { firstMarkJudged } from "../../../electron/domain/statistics/threshold.ts";
 import { twoWay } from "../../../electron/domain/statistics/two-way.ts";
 import { definitionOf, testCodes } from "../../../electron/domain/tests/registry.ts";
 
+type Pair = readonly [before: number, after: number];
 const mark = fc.integer({ min: 1, max: 1000 });
 const pairs = fc.array(fc.tuple(mark, mark), { minLength: 2, maxLength: 40 });
 const models: readonly Model[] = [1, 2, 3];
 
+function amountOf(some: readonly Pair[], unit = { fixed: 1, share: 0 }): number {
+  const runs = some.map((pair) => pair.map((value, at) => ({ visit: at + 1, value })));
+  return errorOfRepeats(runs, unit)?.amount ?? Number.NaN;
+}
+
 test("what everybody gains is no noise, and neither does the order of the two tests matter", () => {
   fc.assert(
     fc.property(pairs, fc.integer({ min: -50, max: 50 }), (some, gained) => {
-      const error = typicalErrorOf(some)?.amount ?? Number.NaN;
       const later = some.map(([before, after]): Pair => [before, after + gained]);
       const turned = some.map(([before, after]): Pair => [after, before]);
-      expect(typicalErrorOf(later)?.amount).toBeCloseTo(error, 9);
-      expect(typicalErrorOf(turned)?.amount).toBeCloseTo(error, 9);
+      expect(amountOf(later)).toBeCloseTo(amountOf(some), 9);
+      expect(amountOf(turned)).toBeCloseTo(amountOf(some), 9);
     }),
   );
 });
@@ -33,14 +33,27 @@ test("what everybody gains is no noise, and neither does the order of the two te
 test("a share does not depend on the unit, nor on how good an athlete is", () => {
   fc.assert(
     fc.property(pairs, fc.integer({ min: 1, max: 1000 }), (some, times) => {
-      const error = typicalShareOf(some)?.amount ?? Number.NaN;
+      const share = { fixed: 0, share: 0.05 };
       const larger = some.map(([before, after], index): Pair => {
         const own = index % 2 === 0 ? times : 1;
         return [own * before, own * after];
       });
-      expect(typicalShareOf(larger)?.amount).toBeCloseTo(error, 9);
+      expect(amountOf(larger, share)).toBeCloseTo(amountOf(some, share), 9);
     }),
   );
+});
+
+test("repeats are neighbours at most 14 days apart, in runs of at most 28, and remember which visit they were", () => {
+  const on = (...days: number[]) => days.map((day) => ({ day, value: day }));
+  expect(runsOf(on(0, 14, 28, 42)).map((run) => run.map(({ visit }) => visit))).toEqual([[1, 2, 3]]);
+  expect(runsOf(on(0, 100, 110, 125))).toEqual([
+    [
+      { visit: 2, value: 100 },
+      { visit: 3, value: 110 },
+    ],
+  ]);
+  expect(runsOf(on(0, 10, 20, 30, 40))).toHaveLength(2);
+  expect(runsOf([])).toEqual([]);
 });
 
 test("an interval holds its estimate and closes with the degrees of freedom", () => {
@@ -112,41 +125,38 @@ const estimate = fc
     amount: fc.double({ min: 0.01, max: 50, noNaN: true }),
     degrees: fc.integer({ min: 1, max: 200 }),
   })
-  .map((some): Estimate => ({ ...some, pairs: some.degrees + 1, meanChange: 0 }));
+  .map((some): Estimate => ({ ...some, pairs: some.degrees + 1 }));
+const start = { ...startingTypicalErrors.core, fixed: 3, share: 0.05 };
 
 test("a blend lies between its parts, and nearer to the pairs the more there are", () => {
   fc.assert(
-    fc.property(fc.double({ min: 0.01, max: 50, noNaN: true }), estimate, (starting, own) => {
-      const { amount, degrees } = blend(starting, own, null);
-      expect(amount).toBeGreaterThanOrEqual(Math.min(starting, own.amount) - 1e-9);
-      expect(amount).toBeLessThanOrEqual(Math.max(starting, own.amount) + 1e-9);
-      expect(degrees).toBeGreaterThan(own.degrees);
-      const more = blend(starting, { ...own, degrees: 2 * own.degrees }, null);
-      expect(Math.abs(more.amount - own.amount)).toBeLessThanOrEqual(Math.abs(amount - own.amount) + 1e-9);
+    fc.property(estimate, (own) => {
+      const { error } = blend(start, own, null);
+      const amount = error.fixed / start.fixed;
+      expect(error.share / start.share).toBeCloseTo(amount, 9);
+      expect(amount).toBeGreaterThanOrEqual(Math.min(1, own.amount) - 1e-9);
+      expect(amount).toBeLessThanOrEqual(Math.max(1, own.amount) + 1e-9);
+      expect(error.degrees).toBeGreaterThanOrEqual(own.degrees);
+      const more = blend(start, { ...own, degrees: 2 * own.degrees }, null).error.fixed / start.fixed;
+      expect(Math.abs(more - own.amount)).toBeLessThanOrEqual(Math.abs(amount - own.amount) + 1e-9);
     }),
   );
 });
 
 test("trials within a day that are all but equal raise nothing by a rounding", () => {
-  const [amount, degrees] = [0.010_000_000_000_000_007, 2];
-  const trials = { amount: 0.010_000_000_000_000_009, degrees: 1, pairs: 2, meanChange: 0 };
-  expect(blend(amount, null, trials)).toEqual({ amount, degrees, raised: false });
+  const trials = { amount: 1 + 2e-16, degrees: 1, pairs: 2 };
+  expect(blend(start, null, trials)).toEqual({ error: start, raised: false });
 });
 
 test("trials within a day never make noise look smaller", () => {
   fc.assert(
-    fc.property(
-      fc.double({ min: 0.01, max: 50, noNaN: true }),
-      fc.option(estimate),
-      estimate,
-      (starting, own, trials) => {
-        const without = blend(starting, own, null);
-        const withTrials = blend(starting, own, trials);
-        expect(withTrials.amount).toBeGreaterThanOrEqual(without.amount);
-        expect(withTrials.raised).toBe(withTrials.amount > without.amount);
-        if (!withTrials.raised) expect(withTrials).toEqual(without);
-      },
-    ),
+    fc.property(fc.option(estimate), estimate, (own, trials) => {
+      const without = blend(start, own, null);
+      const withTrials = blend(start, own, trials);
+      expect(withTrials.error.fixed).toBeGreaterThanOrEqual(without.error.fixed);
+      expect(withTrials.raised).toBe(withTrials.error.fixed > without.error.fixed);
+      if (!withTrials.raised) expect(withTrials).toEqual(without);
+    }),
   );
 });
 
@@ -177,12 +187,12 @@ test("the first mark that is judged so is, and the one before it is not", () => 
 });
 
 test("noise as large as the mark leaves no room for a clear gain", () => {
-  const error = { ...startingTypicalErrors.endurance, amount: 0.9 };
+  const error = { ...startingTypicalErrors.endurance, share: 0.9 };
   expect(firstMarkJudged("endurance", 300_000, "clear gain", error, "cm")).toBeNull();
 });
 
 test("a leap is clear from a height that the tape of the hall can show, whatever the middle of a day's marks is", () => {
-  // 40.5 cm, typical error 4 %: 1.96 · √2 · 4 % of the mean is passed at 45.25 cm or 17.82 in, so at the next reading.
+  // 40.5 cm: 1.96 · √2 · √(1² + (0.0312 · 42.8)²) = 4.63 cm is passed at 45.13 cm or 17.77 in, so at the next reading.
   const from = (grains: number, lengths: "cm" | "in") =>
     firstMarkJudged("vertical", grains, "clear gain", startingTypicalErrors.vertical, lengths);
   expect([from(8100, "cm"), from(8100, "in")]).toEqual([45.5 * 200, 18 * 508]);

@@ -7,12 +7,11 @@ import {
   verdict,
 } from "../../../electron/domain/statistics/change.ts";
 import { normalQuantile, normalShare } from "../../../electron/domain/statistics/normal.ts";
-import { ranksOf, standingOf } from "../../../electron/domain/statistics/standing.ts";
+import { standingOf } from "../../../electron/domain/statistics/standing.ts";
 import { protocols, testCodes } from "../../../electron/domain/tests/registry.ts";
 
 const codes = fc.constantFrom(...testCodes);
 const values = fc.nat(1_000_000);
-const directions = fc.constantFrom("higher" as const, "lower" as const);
 
 test("the normal distribution rises, is even, and comes back from its quantile", () => {
   fc.assert(
@@ -62,22 +61,15 @@ test("every starting typical error says that it is assumed", () => {
   ]);
 });
 
-test("a mark is a best exactly when it takes the first place alone", () => {
-  fc.assert(
-    fc.property(directions, fc.nat(9), fc.array(fc.nat(9), { minLength: 1 }), (better, value, earlier) => {
-      const [place, ...others] = ranksOf([value, ...earlier], better);
-      const alone = place === 1 && others.every((other) => other > 1);
-      expect(standingOf(better, value, earlier) === "best").toBe(alone);
-      expect(standingOf(better, value, earlier) === "below").toBe(place !== 1);
-    }),
-  );
-});
-
-test("places agree with counting in a sorted list", () => {
-  fc.assert(
-    fc.property(directions, fc.array(fc.nat(20)), (better, marks) => {
-      const sorted = [...marks].sort((a, b) => (better === "higher" ? b - a : a - b));
-      expect(ranksOf(marks, better)).toEqual(marks.map((mark) => sorted.indexOf(mark) + 1));
-    }),
-  );
+// Common practice, no source: a first mark is no best, and a best is better than all before it.
+test.each<["higher" | "lower", number, number[], string]>([
+  ["higher", 20, [], "first"],
+  ["higher", 21, [20, 18], "best"],
+  ["higher", 20, [18, 20], "equal"],
+  ["higher", 19, [20, 18], "below"],
+  ["lower", 399_900, [400_000, 420_000], "best"],
+  ["lower", 400_000, [400_000, 420_000], "equal"],
+  ["lower", 410_000, [400_000, 420_000], "below"],
+])("%s is better: %i after %j is %s", (better, value, earlier, expected) => {
+  expect(standingOf(better, value, earlier)).toBe(expected);
 });

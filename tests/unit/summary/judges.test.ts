@@ -17,7 +17,11 @@ function day(pushes: readonly Push[]): { marks: SummaryMark[]; attempts: Summary
   const marks = pushes.map(({ before, now }, index) => ({
     ...{ athleteId: index, test: "push-up" as const, variant: "full" },
     mark: { state: "complete" as const, value: now },
-    news: newsOf("push-up", now, before === null ? [] : [{ date: "2026-04-11", value: before }]),
+    news: newsOf(
+      "push-up",
+      { date: "2026-11-14", value: now },
+      before === null ? [] : [{ date: "2026-04-11", value: before }],
+    ),
   }));
   const attempts = pushes.map(({ by, now, cadences, source = "station" }, index) => ({
     ...{ id: `a${index}`, seq: index, athleteId: index, test: "push-up" as const, variant: "full" },
@@ -110,7 +114,7 @@ test("a mark that two people entered is neither's", () => {
   const mark: SummaryMark = {
     ...{ athleteId: 1, test: "agility", variant: "" },
     mark: { state: "complete", value: 118 },
-    news: newsOf("agility", 118, []),
+    news: newsOf("agility", { date: "2026-11-14", value: 118 }, []),
   };
   const trial = (id: string, enteredBy: string, direction: string): SummaryAttempt => ({
     ...{ id, seq: 1, athleteId: 1, test: "agility", variant: "", enteredBy },

@@ -2,7 +2,7 @@ import type { RollCell, RollRow } from "../../../domain/summary/roll.ts";
 import { protocolOf, type TestCode, testCodes } from "../../../domain/tests/registry.ts";
 import { completeValue } from "./marks-sheet.ts";
 import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
-import { inTestUnit, lessPrevious, unitOf } from "./values.ts";
+import { inTestUnit, lessLevel, unitOf } from "./values.ts";
 import { whoColumns } from "./who.ts";
 
 function cellOf({ tests }: RollRow, test: TestCode): RollCell | undefined {
@@ -31,11 +31,14 @@ function testColumns(test: TestCode): SheetColumn<RollRow>[] {
     column(name, unit, "The mark of the day", (row) => inTestUnit(test, value(row))),
     ...(variants.length > 1 ? [variant] : []),
     column(`${name}_previous`, unit, "The last test's mark", (row) => inTestUnit(test, news(row)?.previous)),
+    column(`${name}_level`, unit, "as level_before in athletes_marks.csv", (row) =>
+      inTestUnit(test, news(row)?.level),
+    ),
     column(
       `${name}_change`,
       unit,
-      better === "lower" ? "mark less previous; below zero is faster" : "mark less previous",
-      (row) => inTestUnit(test, lessPrevious(value(row), news(row)?.previous)),
+      better === "lower" ? "mark less level; below zero is faster" : "mark less level",
+      (row) => inTestUnit(test, lessLevel(value(row), news(row)?.level)),
     ),
     column(
       `${name}_verdict`,
@@ -58,8 +61,13 @@ function testColumns(test: TestCode): SheetColumn<RollRow>[] {
   ];
 }
 
-/** Makes `athletes.csv` for a coach: one row per athlete, five marks against the last test. */
+/** Makes `athletes.csv` for a coach: one row per athlete, five marks against the tests before. */
 export function athletesSheet(roll: readonly RollRow[]): SummarySheet {
   const columns = [...whoColumns<RollRow>(({ who }) => who), ...testCodes.flatMap(testColumns)];
-  return sheetOf("athletes.csv", "One athlete: the five marks, each against the last test.", columns, roll);
+  return sheetOf(
+    "athletes.csv",
+    "One athlete: the five marks, each against the tests before.",
+    columns,
+    roll,
+  );
 }

@@ -21,5 +21,5 @@ export const standingCodes =
   "`first` no earlier mark; `best` better than all; `equal` as good as the best; `below` below the best";
 
 export const verdictCodes =
-  "`clear gain` chance of a true gain 97.5 % or more; `likely gain` 80 % or more; `noise` within test noise; " +
+  "`clear gain` seen by chance in at most 2.5 % of those who stayed the same; `likely gain` in at most 20 %; `noise` within test noise; " +
   "`likely loss` and `clear loss` the same the other way. Empty: nothing to hold it against";

@@ -1,34 +1,40 @@
-import type { TypicalError } from "../../../domain/statistics/change.ts";
-import { protocolOf, type TestCode } from "../../../domain/tests/registry.ts";
+import { protocolOf } from "../../../domain/tests/registry.ts";
 import { inUnit } from "../../../domain/units.ts";
+import type { errorsOf } from "../view.ts";
 import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
 import { unitOf } from "./values.ts";
 
-type Line = TypicalError & { readonly test: TestCode };
+type Line = ReturnType<typeof errorsOf>[number];
 
-/** Converts an amount to per cent of a mark, or to the test's unit. */
-function amountIn({ test, kind }: Line, amount: number): number {
-  const plain = kind === "share" ? amount * 100 : inUnit(protocolOf(test).grain, amount);
-  return Number(plain.toFixed(4));
-}
+const inTestUnit = ({ test }: Line, grains: number) =>
+  Number(inUnit(protocolOf(test).grain, grains).toFixed(4));
+const inPerCent = (share: number) => Number((share * 100).toFixed(4));
 
 const columns: SheetColumn<Line>[] = [
   column("test", "code", "The test", ({ test }) => test),
   column(
-    "typical_error",
+    "fixed_part",
     "see unit",
-    "The spread of one athlete's marks from day to day when nothing has changed, as it is used for every verdict here",
-    (line) => amountIn(line, line.amount),
+    "The part of the typical error that every mark has. The typical error is the spread of one athlete's marks from " +
+      "day to day when nothing has changed: the root of the sum of the squares of both parts",
+    (line) => inTestUnit(line, line.fixed),
   ),
-  column("unit", "", "`%`: per cent of the mark; else the unit of the test", ({ test, kind }) =>
-    kind === "share" ? "%" : unitOf(test),
+  column("unit", "", "The unit of the test", ({ test }) => unitOf(test)),
+  column("share_part", "per cent of the mark", "The part that grows with the mark", ({ share }) =>
+    inPerCent(share),
   ),
   column("assumed", "yes or no", "yes: no pairs of this store's own are behind it yet", ({ assumed }) =>
     assumed ? "yes" : "no",
   ),
   column("pairs", "", "How many pairs of this store's own are behind it", ({ pairs }) => pairs),
-  column("starting", "see unit", "What a store without pairs starts from", (line) =>
-    amountIn(line, line.starting),
+  column("starting_fixed_part", "see unit", "The fixed part that a store without pairs starts from", (line) =>
+    inTestUnit(line, line.startingFixed),
+  ),
+  column(
+    "starting_share_part",
+    "per cent of the mark",
+    "The share that a store without pairs starts from",
+    ({ startingShare }) => inPerCent(startingShare),
   ),
 ];
 

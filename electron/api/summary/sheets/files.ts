@@ -44,7 +44,7 @@ function sheetsOf(db: ReadableDb, { day, league }: Chosen): SummarySheet[] {
     stationsSheet(stationsOf(part, turns)),
     stationTimesSheet(part, turns),
     judgesSheet(judgesOf(part.marks, standing)),
-    errorsSheet(errorsOf(db)),
+    errorsSheet(errorsOf(db, day.id)),
   ];
 }
 

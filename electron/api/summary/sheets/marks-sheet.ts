@@ -4,7 +4,7 @@ import type { RollRow } from "../../../domain/summary/roll.ts";
 import { protocolOf, type TestCode } from "../../../domain/tests/registry.ts";
 import { gapCodes, standingCodes, verdictCodes } from "./codes.ts";
 import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
-import { inTestUnit, lessPrevious, unitOf } from "./values.ts";
+import { inTestUnit, lessLevel, unitOf } from "./values.ts";
 import { whoColumns } from "./who.ts";
 
 /** One athlete, test and variant; null if there is no mark. */
@@ -32,7 +32,9 @@ const columns: SheetColumn<MarkLine>[] = [
   column("mark", "see unit", "The mark of the day; empty where there is no complete one", (line) =>
     inTestUnit(line.test, completeValue(line)),
   ),
-  column("unit", "", "The unit of mark, previous, change and best_before", ({ test }) => unitOf(test)),
+  column("unit", "", "The unit of mark, previous, level_before, change and best_before", ({ test }) =>
+    unitOf(test),
+  ),
   column(
     "better",
     "higher or lower",
@@ -52,8 +54,17 @@ const columns: SheetColumn<MarkLine>[] = [
     inTestUnit(test, mark?.news?.previous),
   ),
   column("previous_date", "ISO 8601 date", "When that was", ({ mark }) => mark?.news?.previousDate ?? null),
-  column("change", "see unit", "mark less previous. Of the circuit a change below zero is a gain", (line) =>
-    inTestUnit(line.test, lessPrevious(completeValue(line), line.mark?.news?.previous)),
+  column(
+    "level_before",
+    "see unit",
+    "What the athlete was good for by all tests before, held the same way: the newest count most; of one test, its mark",
+    ({ test, mark }) => inTestUnit(test, mark?.news?.level),
+  ),
+  column(
+    "change",
+    "see unit",
+    "mark less level_before. Of the circuit a change below zero is a gain",
+    (line) => inTestUnit(line.test, lessLevel(completeValue(line), line.mark?.news?.level)),
   ),
   column(
     "verdict",
@@ -74,7 +85,7 @@ export function marksSheet(roll: readonly RollRow[]): SummarySheet {
   );
   return sheetOf(
     "athletes_marks.csv",
-    "One athlete and test: the mark against the last test, or why there is none.",
+    "One athlete and test: the mark against the tests before, or why there is none.",
     columns,
     lines,
   );

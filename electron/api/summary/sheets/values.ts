@@ -16,7 +16,7 @@ export function unitOf(test: TestCode): string {
   return protocolOf(test).grain.unit;
 }
 
-/** Subtracts `previous` from `value` in grains: a shorter circuit is below zero. Null without both. */
-export function lessPrevious(value: number | null, previous: number | null | undefined): number | null {
-  return value === null || previous === null || previous === undefined ? null : value - previous;
+/** Subtracts `level` from `value` in grains: a shorter circuit is below zero. Null without both. */
+export function lessLevel(value: number | null, level: number | null | undefined): number | null {
+  return value === null || level === null || level === undefined ? null : value - level;
 }

@@ -6,8 +6,11 @@ import { heightOf, type VerticalAttempt, type VerticalParameters } from "./proto
 export const verticalFigures: Figures = {
   /** 2 to 20 cm in steps; nearly all leaps are of 10 to 75 cm. */
   ladder: { steps: [400, 1000, 2000, 4000], profileStep: 1000, usual: [2000, 15_000] },
-  /** 4 %: Markovic et al. 2004, J Strength Cond Res 18(3): within-subject CV 2.4 to 4.6 %. */
-  typicalError: { kind: "share", amount: 0.04 },
+  /**
+   * 4 % of 40 cm: Markovic et al. 2004, J Strength Cond Res 18(3): within-subject CV 2.4 to 4.6 %, which is as wide as
+   * the interval of an SD with 19 degrees of freedom. That 1 cm of it is reach and tape is ours, no source.
+   */
+  typicalError: { fixed: 1, share: 0.0312, degrees: 19 },
   reading: (lengths) => grainsPerReading[lengths],
   middling: 8000,
   lanes: 2,

@@ -154,25 +154,28 @@ interface NewsProps {
   readonly news: NonNullable<Told["news"]>;
 }
 
-/** Says the change since the last test first, then whether it exceeds the noise. */
+/** Says the change first, since the last test or from the level of several, then whether it exceeds the noise. */
 function News({ test, lengths, news }: NewsProps) {
   const { t } = useTranslation("station");
   const writeDay = useWriteDay();
   const writeValue = useWriteValue(test, lengths);
   const writeChange = useWriteChange(test, lengths);
-  if (news.previous === null || news.change === null || news.verdict === null) return null;
-  const last = writeValue(news.previous);
+  if (news.level === null || news.change === null || news.verdict === null) return null;
+  const last = writeValue(news.level);
   const date = writeDay(news.previousDate ?? "");
   const change = writeChange(news.change);
   // "0:12 longer than", but "+3 reps on".
   const worded = protocolOf(test).grain.unit === "s";
+  const several = news.earlier > 1;
+  const against = several
+    ? t(worded ? "result.thanLevel" : "result.vsLevel", { change, level: last, results: news.earlier })
+    : t(worded ? "result.thanLast" : "result.vsLast", { change, last, date });
+  const same = several
+    ? t("result.sameLevel", { level: last, results: news.earlier })
+    : t("result.same", { last, date });
   return (
     <Stack gap={1}>
-      <p>
-        {news.change === 0
-          ? t("result.same", { last, date })
-          : t(worded ? "result.thanLast" : "result.vsLast", { change, last, date })}
-      </p>
+      <p>{news.change === 0 ? same : against}</p>
       {news.change !== 0 && <p className="strong">{t(`verdict.${news.verdict}`)}</p>}
       {news.standing === "below" && news.bestBefore !== null && (
         <p className="quiet">{t("result.best", { best: writeValue(news.bestBefore) })}</p>

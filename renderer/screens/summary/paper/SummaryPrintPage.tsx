@@ -156,10 +156,14 @@ function Page({ summary, paper, page, pages, children }: PageProps) {
 
 function Totals({ summary }: { readonly summary: Summary }) {
   const { t } = useTranslation("summary");
-  const { clearGains: gains, ...totals } = summary.totals;
+  const { clearGains: gains, byChance, ...totals } = summary.totals;
+  const chance = {
+    bestsByChance: Math.round(byChance.bests),
+    gainsByChance: Math.round(byChance.clearGains),
+  };
   return (
     <p className={css.totals} data-measure="totals">
-      {t("paper.totals", { ...totals, gains })}
+      {t("paper.totals", { ...totals, gains, ...chance })}
       {summary.day.state !== "closed" && ` ${t("open")}`}
     </p>
   );

@@ -43,13 +43,13 @@ function Lines({ test, mark: told, lengths, detail }: LinesProps) {
   const show = useShowNumber();
   const { mark, news } = told;
   if (mark.state !== "complete" || news === null) return null;
-  const { standing, previous, change, verdict } = news;
+  const { standing, earlier, level, change, verdict } = news;
   const best = standing === "best" && (
     <span className={`small strong ${css.best}`}>{t("standing.best")}</span>
   );
   const way = told.variant === "knee" && <span className={css.soft}>{variant(told.variant)}</span>;
   const worth = verdict === null ? t("everybody.first") : t(`verdict.${verdict}`);
-  const full = detail === "full" && previous !== null && change !== null;
+  const full = detail === "full" && level !== null && change !== null;
   return (
     <span className={css.lines}>
       <span className={css.line}>
@@ -57,7 +57,9 @@ function Lines({ test, mark: told, lengths, detail }: LinesProps) {
         {way}
         {full ? (
           <span className={css.soft}>
-            {t("everybody.was", { value: writeNumber(test, previous, lengths) })}
+            {t(earlier > 1 ? "everybody.level" : "everybody.was", {
+              value: writeNumber(test, level, lengths),
+            })}
           </span>
         ) : (
           best

@@ -15,11 +15,11 @@ type Line = Summary["errors"][number];
 export function useErrors(summary: Summary): SummaryPart<Line> {
   const { t } = useTranslation(["summary", "common", "noise"]);
   const say = useSay();
-  function amount({ test, kind }: Line, value: number): string {
-    if (kind === "share") return t("errors.share", { amount: Number((value * 100).toFixed(1)) });
+  function amount({ test, fixed, share }: Line): string {
     const { perUnit, unit } = protocolOf(test).grain;
-    const shown = Number((value / perUnit).toFixed(2));
-    return unit === "s" ? `${shown} s` : t("errors.plain", { amount: shown, unit: t(`common:unit.${unit}`) });
+    const percent = Number((share * 100).toFixed(1));
+    const shown = Number((fixed / perUnit).toFixed(2));
+    return t("errors.parts", { amount: shown, unit: unit === "s" ? "s" : t(`common:unit.${unit}`), percent });
   }
   return {
     key: "errors",
@@ -28,7 +28,7 @@ export function useErrors(summary: Summary): SummaryPart<Line> {
     aside: <Link href="/noise">{t("noise:link")}</Link>,
     columns: [
       column("test", t("column.test"), "10rem", ({ test }) => <Test test={test} />),
-      column("amount", t("errors.amount"), "11rem", (line) => <strong>{amount(line, line.amount)}</strong>),
+      column("amount", t("errors.amount"), "11rem", (line) => <strong>{amount(line)}</strong>),
       column("from", t("errors.from"), "15rem", ({ assumed, pairs }) => (
         <Tag>{assumed ? t("errors.assumed") : t("errors.pairs", { count: pairs })}</Tag>
       )),

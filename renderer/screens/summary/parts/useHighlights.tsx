@@ -58,12 +58,14 @@ export function useHighlights(summary: Summary, lengths: LengthUnit): SummaryPar
         "was",
         t("column.was"),
         "11rem",
-        ({ test, news: { previous, previousDate } }) =>
-          previous !== null &&
+        ({ test, news: { level, earlier, previousDate } }) =>
+          level !== null &&
           previousDate !== null && (
             <span className={css.two}>
-              <span>{write(test, previous)}</span>
-              <span className="small quiet">{writeDay(previousDate)}</span>
+              <span>{write(test, level)}</span>
+              <span className="small quiet">
+                {earlier > 1 ? t("highlights.level", { results: earlier }) : writeDay(previousDate)}
+              </span>
             </span>
           ),
       ),

@@ -1,0 +1,17 @@
+import type { LengthUnit } from "../../domain/tests/protocol.ts";
+import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
+import type { Quantity } from "./schemas.ts";
+
+const centimetresPerInch = 2.54;
+
+/** Formats grains, whole or not, in the test's unit with at most one decimal (inches: two). */
+export function quantityOf(test: TestCode, grains: number, lengths: LengthUnit): Quantity {
+  const { unit, perUnit } = protocolOf(test).grain;
+  const amount = grains / perUnit;
+  if (unit !== "cm" || lengths === "cm") return { number: rounded(amount, 1), unit };
+  return { number: rounded(amount / centimetresPerInch, 2), unit: "in" };
+}
+
+function rounded(amount: number, decimals: number): string {
+  return String(Number(amount.toFixed(decimals)));
+}

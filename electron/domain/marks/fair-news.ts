@@ -1,0 +1,23 @@
+import { type Dated, type MarkNews, newsOf, unjudged } from "../statistics/news.ts";
+import type { Variation } from "../statistics/variation.ts";
+import type { TestCode } from "../tests/registry.ts";
+import { areAlike, type MadeMark } from "./otherwise.ts";
+
+type DatedMade = Dated & { readonly made: MadeMark };
+
+/**
+ * Returns a mark's news by the earlier marks, oldest first, of which those of equally many trials make the level. Where
+ * the last one is not of equally many, nothing is said of a change: the best of three is higher than the best of one.
+ */
+export function fairNewsOf(
+  test: TestCode,
+  mark: DatedMade,
+  earlier: readonly DatedMade[],
+  variation: Variation,
+): MarkNews {
+  const last = earlier.at(-1);
+  const alike = earlier.filter(({ made }) => areAlike(mark.made, made));
+  const news = newsOf(test, mark, earlier, variation, alike);
+  if (last === undefined || areAlike(mark.made, last.made)) return news;
+  return { ...news, ...unjudged };
+}

@@ -1,0 +1,16 @@
+import { ofEachTest, type TestCode } from "../tests/registry.ts";
+import { startingTypicalErrors, type TypicalError } from "./change.ts";
+import { assumedDrift, type Drift } from "./drift.ts";
+
+/** How marks of a test vary: from day to day when nothing has changed, and by how much athletes truly change. */
+export interface Variation {
+  readonly error: TypicalError;
+  readonly drift: Drift;
+}
+
+export type Variations = Readonly<Record<TestCode, Variation>>;
+
+/** What a store without marks of its own assumes. */
+export const startingVariations: Variations = Object.freeze(
+  ofEachTest((test) => ({ error: startingTypicalErrors[test], drift: assumedDrift })),
+);

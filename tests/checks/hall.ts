@@ -1,0 +1,37 @@
+import { blend } from "../../electron/domain/statistics/blend.ts";
+import { driftOf } from "../../electron/domain/statistics/drift.ts";
+import { type Dated, numbered } from "../../electron/domain/statistics/news.ts";
+import { errorOfRepeats, runsOf } from "../../electron/domain/statistics/repeats.ts";
+import type { Variation } from "../../electron/domain/statistics/variation.ts";
+
+/** The true typical error of the invented hall, in grains: so many that rounding plays no part. */
+export const truth = 20;
+
+/** Test days fourteen weeks apart. */
+export const days = [
+  "2025-01-04",
+  "2025-04-12",
+  "2025-07-19",
+  "2025-10-25",
+  "2026-01-31",
+  "2026-05-09",
+  "2026-08-15",
+];
+
+export const start = { fixed: truth, share: 0, degrees: 2, assumed: true, pairs: 0 };
+
+/** Somebody's marks on test days, by what they are good for on each: their own level and what `moved` adds to it. */
+export function marksOf(moved: readonly number[], draw: () => number): Dated[] {
+  const own = 1000 + 3 * truth * draw();
+  return moved.map((more, at) => ({ date: days[at] ?? "", value: own + truth * (more + draw()) }));
+}
+
+/** What a hall knows from so many pairs a week apart and from its athletes' marks on test days. */
+export function known(pairs: number, athletes: readonly (readonly Dated[])[], draw: () => number): Variation {
+  const runs = Array.from({ length: pairs }, () => {
+    const own = 1000 + 3 * truth * draw();
+    return [0, 7].map((day) => ({ day, value: own + truth * draw() }));
+  }).flatMap(runsOf);
+  const { error } = blend(start, errorOfRepeats(runs, start), null);
+  return { error, drift: driftOf(athletes.map(numbered), error) };
+}
