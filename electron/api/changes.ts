@@ -4,14 +4,15 @@ import type { Announcement, Announcements } from "./door/desk.ts";
 import { allow } from "./door/trpc.ts";
 
 /**
- * The change feed: the topics to read again, as they change. A client that was away resumes after its last id; where
+ * The change feed: the topics to read again, as they change, and of which tests' stations. A client that was away resumes after its last id; where
  * that is too old or unknown, it has to read everything.
  */
 export const changes = allow("organiser", "check-in", "station", "board", "locked")
   .input(z.object({ lastEventId: z.string().max(100).nullish() }).optional())
   .subscription(async function* ({ ctx, input, signal }) {
     for await (const announcement of follow(ctx.desk.news, input?.lastEventId ?? null, signal)) {
-      yield tracked(announcement.id, { topics: announcement.topics });
+      const { id, ...about } = announcement;
+      yield tracked(id, about);
     }
   });
 

@@ -48,9 +48,9 @@ export function createDesk(parts: DeskParts): Desk {
   const recent: Announcement[] = [];
   let count = 0;
 
-  function announce(topics: Announcement["topics"]): void {
+  function announce(topics: Announcement["topics"], tests?: Announcement["tests"]): void {
     count += 1;
-    const announcement = { id: `${run}.${count}`, topics };
+    const announcement = { id: `${run}.${count}`, topics, ...(tests !== undefined && { tests }) };
     recent.push(announcement);
     if (recent.length > remembered) recent.shift();
     for (const listener of listeners) listener(announcement);
@@ -67,7 +67,7 @@ export function createDesk(parts: DeskParts): Desk {
 
   function take(kind: StoreKind): { kind: StoreKind; store: Store; stop: () => void } {
     const store = parts.open(kind);
-    const stop = store.listen((change: Commit) => announce(change.topics));
+    const stop = store.listen((change: Commit) => announce(change.topics, change.tests));
     return { kind, store, stop };
   }
 

@@ -3,19 +3,20 @@ import { useEffect, useRef } from "react";
 import { type Client, client, queryClient } from "./client.tsx";
 import { followDays } from "./now.ts";
 import { isDevice } from "./table.ts";
-import { groupsToRead } from "./topics.ts";
+import { type AskedQuery, type Changed, isTouched } from "./topics.ts";
 
-/** Returns the first part of a query's path, as in tRPC's keys: `[["day", "overview"], …]`. */
-function groupOfKey(key: readonly unknown[]): unknown {
-  return Array.isArray(key[0]) ? key[0][0] : undefined;
+/** Reads what a key says as tRPC's keys do, `[["station", "view"], { input: { test } }]`, or ours without `input`. */
+function askedBy([path, said]: readonly unknown[]): AskedQuery {
+  const { input, test } = (said ?? {}) as {
+    readonly input?: { readonly test?: string };
+    readonly test?: string;
+  };
+  return { path: Array.isArray(path) ? path.map(String) : [], test: input?.test ?? test };
 }
 
-/** Reads all shown queries of these topics again; ends when each has been read or has failed. */
-function readAgain(queries: QueryClient, topics: Iterable<string>): Promise<void> {
-  const groups = groupsToRead(topics);
-  return queries.invalidateQueries(
-    groups === null ? {} : { predicate: ({ queryKey }) => groups.has(String(groupOfKey(queryKey))) },
-  );
+/** Reads all shown queries again that the changes touch; ends when each has been read or has failed. */
+function readAgain(queries: QueryClient, changed: Changed): Promise<void> {
+  return queries.invalidateQueries({ predicate: ({ queryKey }) => isTouched(askedBy(queryKey), changed) });
 }
 
 /**
@@ -38,22 +39,25 @@ export function followChanges(
   longestMs: number = longestReadingMs,
 ): () => void {
   const waiting = new Set<string>();
+  let tests: Set<string> | null = new Set();
   let frame = 0;
   let isReading = false;
   let isOver = false;
   async function flush(): Promise<void> {
     if (isReading || isOver || waiting.size === 0) return;
-    const topics = [...waiting];
+    const changed = { topics: new Set(isPaused() ? ["lock"] : waiting), tests };
     waiting.clear();
+    tests = new Set();
     isReading = true;
     const tooLong = new Promise((resolve) => setTimeout(resolve, longestMs));
-    await Promise.race([readAgain(queries, isPaused() ? ["lock"] : topics), tooLong]);
+    await Promise.race([readAgain(queries, changed), tooLong]);
     isReading = false;
     await flush();
   }
   const subscription = from.changes.subscribe(undefined, {
     onData({ data }) {
       for (const topic of data.topics) waiting.add(topic);
+      tests = data.tests === undefined || tests === null ? null : new Set([...tests, ...data.tests]);
       if (frame !== 0) return;
       void flush();
       frame = requestAnimationFrame(() => {

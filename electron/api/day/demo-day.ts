@@ -11,8 +11,8 @@ import { requireOpenDay } from "../door/at-hand.ts";
 import { say } from "../door/words.ts";
 import type { ReadSheet } from "../intake/read.ts";
 import { planSheet } from "../intake/sheet.ts";
+import { queueOf } from "../station/runners.ts";
 import { call, skip } from "../station/turns.ts";
-import { queueOf } from "../station/view.ts";
 import { type Arrival, type Cast, openSince } from "./demo-floor.ts";
 import { lineOf } from "./lines.ts";
 

@@ -15,7 +15,7 @@ import { type HeatAtHand, heatsAtHand } from "../lanes/at-hand.ts";
 import { load } from "../lanes/load.ts";
 import { stationPersonOf } from "../marks/attempts.ts";
 import { tellMarks } from "../marks/marks.ts";
-import { queueOf, runnersOf } from "../station/view.ts";
+import { queueOf, runnersOf } from "../station/runners.ts";
 import { type Floor, needsOf } from "./needs.ts";
 
 /** Returns the organiser's overview: attendance, the progress of each test, and what needs a hand. */
@@ -68,7 +68,7 @@ function testOf(
 ) {
   const own = marks.filter((mark) => mark.test === test);
   const begun = own.filter(({ mark }) => mark.state === "incomplete").map(({ athleteId }) => athleteId);
-  const waits = queueOf(db, day, test, now, runners).map(({ waitingSince }) => waitingSince);
+  const waits = queueOf(db, day, test, now).map(({ waitingSince }) => waitingSince);
   return {
     ...tally(test, runners, new Set(begun)),
     bests: own.filter(({ news }) => news?.standing === "best").length,
@@ -127,10 +127,9 @@ export const beforeClosing = allow("organiser").query(({ ctx: { desk } }) => {
   const day = requireDay(db);
   const now = desk.now().toISOString();
   const people = everybody(db, day.id);
-  const runners = runnersOf(db, day, now);
   const nameOf = new Map(people.map(({ athleteId, name }) => [athleteId, name]));
   const waiting = testCodes.map((test) => {
-    const names = queueOf(db, day, test, now, runners).map(({ athleteId }) => nameOf.get(athleteId) ?? "");
+    const names = queueOf(db, day, test, now).map(({ athleteId }) => nameOf.get(athleteId) ?? "");
     return { test, ...peopleOf(names) };
   });
   return {

@@ -1,5 +1,6 @@
 import type { Keeper } from "../../backups/keeper.ts";
 import type { Language } from "../../domain/languages.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
 import type { DeskLock } from "../../lock/desk-lock.ts";
 import type { Network } from "../../network/network.ts";
 import type { SheetKindName } from "../../sheets/headers.ts";
@@ -51,9 +52,13 @@ export interface Desk {
 /** The sheets of the demo as file bytes. */
 export type DemoSheets = Readonly<Record<SheetKindName, Uint8Array>>;
 
-/** One announcement: an id to resume after, and the topics to read again ("all" for everything). */
+/**
+ * One announcement: an id to resume after, and the topics to read again ("all" for everything). `tests`: no other test's
+ * station looks different; left out: any may.
+ */
 export interface Announcement {
   readonly id: string;
+  readonly tests?: readonly TestCode[];
   readonly topics: readonly (Topic | "board" | "language" | "lock" | "network" | "all")[];
 }
 

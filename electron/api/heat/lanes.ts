@@ -11,7 +11,7 @@ import { requireOpenDay } from "../door/at-hand.ts";
 import type { Desk } from "../door/desk.ts";
 import { heldAthletes } from "../lanes/held.ts";
 import { calledElsewhere } from "../station/callers.ts";
-import { queueOf } from "../station/view.ts";
+import { queueOf } from "../station/runners.ts";
 import { nobodyToCall } from "../station/who.ts";
 import { freeLanes, heatToFill, put, requireOpenLanes, type WantedHeat } from "./make.ts";
 import { requireVariant } from "./place.ts";

@@ -21,7 +21,7 @@ import { attemptView, personIn, tellOne } from "../marks/attempts.ts";
 import { openDoubts } from "../marks/unanswered.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { calledElsewhere } from "../station/callers.ts";
-import { queueOf } from "../station/view.ts";
+import { queueOf } from "../station/runners.ts";
 import { isFixed } from "./make.ts";
 import { isOver } from "./over.ts";
 import type { HeatLaneView, HeatView, LiveHeat } from "./schemas.ts";

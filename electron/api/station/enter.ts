@@ -2,7 +2,13 @@ import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import type { TypicalError } from "../../domain/statistics/change.ts";
 import { judge } from "../../domain/tests/judge.ts";
-import { parseAttempt, protocolOf, refusalOf } from "../../domain/tests/registry.ts";
+import {
+  parseAttempt,
+  protocolOf,
+  refusalOf,
+  type TestCode,
+  testCodes,
+} from "../../domain/tests/registry.ts";
 import { againstLast } from "../../domain/tests/written.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
@@ -17,7 +23,7 @@ import { initialsSchema, reasonSchema } from "../door/said.ts";
 import { lengthsSchema, sentenceSchema, type Told, testSchema, toldSchema } from "../door/shapes.ts";
 import { tellOne } from "../marks/attempts.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
-import { requirePresent, requireTesting } from "./who.ts";
+import { nextOf, requirePresent, requireTesting } from "./who.ts";
 
 /** Made by the client; or by a heat, for a result that a device hands in to a table that lost it. */
 const attemptIdSchema = z.union([z.uuid(), z.string().regex(/^heat\.[\w.-]{38,95}$/)]);
@@ -69,7 +75,11 @@ class NotSure extends Error {
 export function enter(desk: Desk, typed: Entry): Entered {
   const entry = readEntry(typed);
   try {
-    const told = desk.store.write(["attempts", "calls"], (db) => save(db, desk.now().toISOString(), entry));
+    const { told } = desk.store.write(
+      ["attempts", "calls"],
+      (db) => save(db, desk.now().toISOString(), entry),
+      ({ tests }) => tests,
+    );
     return { outcome: "saved", told };
   } catch (error) {
     if (error instanceof NotSure) return { outcome: "ask", questions: [...error.questions] };
@@ -90,10 +100,19 @@ function readEntry(typed: Entry): Entry {
   return { ...typed, attempts };
 }
 
-function save(db: WritableDb, at: string, entry: Entry): Told | null {
+/** What an entry comes to; `tests`: those whose stations it changes, undefined for any. */
+interface Saved {
+  readonly told: Told | null;
+  readonly tests: readonly TestCode[] | undefined;
+}
+
+function save(db: WritableDb, at: string, entry: Entry): Saved {
   const retried = dayOfRetry(db, entry);
   const day = retried ?? requireOpenDay(db);
+  // Read before anything is written: earlier data alone judges this entry.
+  const known = typicalErrorsOf(db, day.id);
   const before = tellOne(db, day, entry, entry.lengths);
+  const nextBefore = nextOf(db, day, entry.athleteId);
   const questions = retried === undefined ? takeUp(db, day, at, entry) : [];
   for (const { id, seen } of entry.attempts) {
     const { athleteId, test, variant, by, note } = entry;
@@ -105,12 +124,22 @@ function save(db: WritableDb, at: string, entry: Entry): Told | null {
     });
   }
   const told = tellOne(db, day, entry, entry.lengths);
-  if (retried !== undefined) return told;
-  const all = [...questions, ...askAboutChange(entry, before, told, typicalErrorsOf(db, day.id)[entry.test])];
+  if (retried !== undefined) return { told, tests: undefined };
+  const all = [...questions, ...askAboutChange(entry, before, told, known[entry.test])];
   if (!entry.sure && all.length > 0) throw new NotSure(all);
   // The athlete who was called to this test has come.
   if (entry.replaces === undefined) endCallTo(db, day.id, entry.athleteId, entry.test);
-  return told;
+  // The attempt that is corrected may be another athlete's.
+  const tests = entry.replaces === undefined ? [nextBefore, nextOf(db, day, entry.athleteId)] : undefined;
+  return { told, tests: tests === undefined ? undefined : testsIn([entry.test, ...tests]) };
+}
+
+/**
+ * Returns the stations at which an entry is seen: its own, and those in whose queue its athlete was and is. At any other
+ * the athlete is where they were: done, left out, or with tests to do before it.
+ */
+function testsIn(seen: readonly (TestCode | null)[]): TestCode[] {
+  return testCodes.filter((test) => seen.includes(test));
 }
 
 /** Returns the day of an entry whose ids are all known: it was saved before, and the answer got lost. */

@@ -1,6 +1,5 @@
 import { z } from "zod";
 import { waitFor } from "../../domain/queue/queue.ts";
-import { lastDoneByAthlete } from "../../domain/queue/times.ts";
 import { gain } from "../../domain/statistics/change.ts";
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
@@ -13,7 +12,7 @@ import { type EarlierMark, earlierMarks, parametersOf } from "../../store/tables
 import { attemptSchema, stationPersonSchema, testSchema, toldSchema, writtenSchema } from "../door/shapes.ts";
 import { attemptView, stationPersonOf, toldOf } from "../marks/attempts.ts";
 import { tellMarks } from "../marks/marks.ts";
-import { timesBy } from "./times.ts";
+import { runnersOf } from "./runners.ts";
 import { firstBefore, requireBib, requireTesting } from "./who.ts";
 
 const earlierSchema = z.object({ date: z.string(), value: z.number(), written: writtenSchema }).nullable();
@@ -92,6 +91,7 @@ function historyOf(db: ReadableDb, day: Day, athleteId: number, test: TestCode, 
 }
 
 function readyAt(db: ReadableDb, day: Day, who: Present, test: TestCode, now: string): string {
-  const lastDone = lastDoneByAthlete(timesBy(db, day.id, now)).get(who.athleteId) ?? new Map();
+  const lastDone =
+    runnersOf(db, day, now).find(({ athleteId }) => athleteId === who.athleteId)?.lastDone ?? new Map();
   return waitFor(test, { checkedIn: who.since, lastDone }, day.restMinutes).readyAt;
 }

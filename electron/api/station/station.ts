@@ -21,7 +21,14 @@ const athleteAndTest = z.object({ athleteId: z.int(), test: testSchema });
 
 /** The station of one test: its queue, its attempts, and their marks. */
 export const station = router({
-  view: keyer(z.object({ test: testSchema, lengths: lengthsSchema }))
+  /** `most`: the longest part of the queue that is wanted; all of it if left out. */
+  view: keyer(
+    z.object({
+      test: testSchema,
+      lengths: lengthsSchema,
+      most: z.int().min(0).default(Number.MAX_SAFE_INTEGER),
+    }),
+  )
     .output(viewSchema)
     .query(({ ctx: { desk, who, ...ctx }, input }) => {
       const { db } = desk.store;

@@ -9,7 +9,7 @@ import type { Day } from "../../store/tables/days.ts";
 import { leaveOut, leftOut, takeBackIn } from "../../store/tables/entrants.ts";
 import type { Holder } from "../../store/tables/heats.ts";
 import { heldAthletes } from "../lanes/held.ts";
-import { queueOf } from "./view.ts";
+import { queueOf } from "./runners.ts";
 import { doneBy, nobodyToCall, requirePresent, requireTesting, requireTurn } from "./who.ts";
 
 /** A call to be made: to which test, by whom, and when (ISO 8601). */

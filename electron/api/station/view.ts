@@ -1,15 +1,12 @@
 import { z } from "zod";
-import { isDone, type QueuePlace, queueFor, type Runner } from "../../domain/queue/queue.ts";
-import { lastDoneByAthlete } from "../../domain/queue/times.ts";
+import { isDone, type Runner } from "../../domain/queue/queue.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { missingOf, writeMark } from "../../domain/tests/written.ts";
 import type { Sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { everybody } from "../../store/reads/present.ts";
-import { absences } from "../../store/tables/absences.ts";
 import { newestAttempts } from "../../store/tables/attempts.ts";
-import { calls } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { leftOut } from "../../store/tables/entrants.ts";
 import type { Holder } from "../../store/tables/heats.ts";
@@ -25,7 +22,7 @@ import { attemptView, personIn } from "../marks/attempts.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { doubtedMarks } from "../marks/unanswered.ts";
 import { calledElsewhere } from "./callers.ts";
-import { timesBy } from "./times.ts";
+import { queueOf, runnersOf } from "./runners.ts";
 
 export const viewSchema = z.object({
   open: z.boolean(),
@@ -40,6 +37,7 @@ export const viewSchema = z.object({
     later: z.int(),
     leftOut: z.int(),
   }),
+  /** The queue, or its beginning; `counts.waiting` is the whole of it. */
   queue: z.array(
     z.object({
       who: stationPersonSchema,
@@ -68,59 +66,22 @@ type View = z.infer<typeof viewSchema>;
 
 const newest = 15;
 
-/** Returns everybody who tests today, with the facts that decide their place in queues. `now`: ISO 8601. */
-export function runnersOf(db: ReadableDb, day: Day, now: string): Runner[] {
-  const lastDone = lastDoneByAthlete(timesBy(db, day.id, now));
-  const marks = Map.groupBy(marksOfDay(db, day.id), ({ athleteId }) => athleteId);
-  const left = Map.groupBy(leftOut(db, day.id), ({ athleteId }) => athleteId);
-  const absent = Map.groupBy(absences(db, day.id), ({ athleteId }) => athleteId);
-  return everybody(db, day.id).flatMap(({ athleteId, bib, state, since }) => {
-    if (state !== "testing" || bib === null) return [];
-    const done = (marks.get(athleteId) ?? []).filter(({ mark }) => isDone(mark)).map(({ test }) => test);
-    return {
-      athleteId,
-      bib,
-      // Ahead of the clock if that was set back since: nobody waits until it gets there again.
-      checkedIn: since < now ? since : now,
-      done: new Set(done),
-      leftOut: new Set((left.get(athleteId) ?? []).map(({ test }) => test)),
-      lastDone: lastDone.get(athleteId) ?? new Map(),
-      absent: new Map((absent.get(athleteId) ?? []).map(({ test, at }) => [test, at])),
-    };
-  });
-}
-
-/** Returns the queue of one test at the instant `now` (ISO 8601). */
-export function queueOf(
-  db: ReadableDb,
-  day: Day,
-  test: TestCode,
-  now: string,
-  runners: readonly Runner[] = runnersOf(db, day, now),
-): QueuePlace[] {
-  const called = calls(db, day.id).filter((call) => call.test === test);
-  return queueFor(
-    test,
-    runners,
-    new Map(called.map(({ athleteId, at }) => [athleteId, at])),
-    day.restMinutes,
-  );
-}
-
 /** Which station's screen is looked at, whose, and when (ISO 8601). */
 interface Seen {
   readonly test: TestCode;
   readonly lengths: LengthUnit;
   readonly holder: Holder;
   readonly now: string;
+  /** So many places of the queue, from its beginning. */
+  readonly most: number;
 }
 
 /** Returns everything on one station's screen. */
-export function view(db: ReadableDb, day: Day, { test, lengths, holder, now }: Seen): View {
+export function view(db: ReadableDb, day: Day, { test, lengths, holder, now, most }: Seen): View {
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
   const marks = marksOfDay(db, day.id).filter((mark) => mark.test === test);
   const runners = runnersOf(db, day, now);
-  const queue = queueOf(db, day, test, now, runners);
+  const queue = queueOf(db, day, test, now);
   const recent = newestAttempts(db, day.id, test, newest);
   const elsewhere = calledElsewhere(db, day, { test, holder });
   const shownHere = new Set(recent.map(({ athleteId }) => athleteId));
@@ -135,7 +96,7 @@ export function view(db: ReadableDb, day: Day, { test, lengths, holder, now }: S
     parameters: parametersOf(db, day.id, test),
     restMinutes: day.restMinutes,
     counts: countsOf(test, marks, runners, queue.length),
-    queue: queue.map(({ athleteId, waitingSince, readyAt, calledAt }) => ({
+    queue: queue.slice(0, most).map(({ athleteId, waitingSince, readyAt, calledAt }) => ({
       who: personIn(people, athleteId),
       ...{ waitingSince, readyAt, calledAt, calledElsewhere: elsewhere.get(athleteId) ?? null },
       begun: begun(marks.find((mark) => mark.athleteId === athleteId)),

@@ -1,4 +1,4 @@
-import { blockedBy } from "../../domain/queue/order.ts";
+import { blockedBy, nextTest } from "../../domain/queue/order.ts";
 import { isDone, type QueuePlace } from "../../domain/queue/queue.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
@@ -9,7 +9,7 @@ import { type Present, presentByBib, presentById } from "../../store/reads/prese
 import type { Day } from "../../store/tables/days.ts";
 import { leftOut } from "../../store/tables/entrants.ts";
 import { marksOfAthlete } from "../../store/tables/marks.ts";
-import { queueOf } from "./view.ts";
+import { queueOf } from "./runners.ts";
 
 /** Returns an athlete of today's list. @throws Refusal `not-found` when the athlete is not on it. */
 export function requirePresent(db: ReadableDb, day: Day, athleteId: number): Present {
@@ -42,10 +42,19 @@ export function doneBy(db: ReadableDb, day: Day, athleteId: number): ReadonlySet
   return new Set(done.map(({ test }) => test));
 }
 
+/** Returns the test in whose queue an athlete is who tests; null when none is left. */
+export function nextOf(db: ReadableDb, day: Day, athleteId: number): TestCode | null {
+  return nextTest(doneBy(db, day, athleteId), leftOutOf(db, day, athleteId));
+}
+
+function leftOutOf(db: ReadableDb, day: Day, athleteId: number): ReadonlySet<TestCode> {
+  const left = leftOut(db, day.id).filter((each) => each.athleteId === athleteId);
+  return new Set(left.map(({ test }) => test));
+}
+
 /** Returns the test that an athlete must do or skip before `test`, or null. */
 export function firstBefore(db: ReadableDb, day: Day, athleteId: number, test: TestCode): TestCode | null {
-  const left = leftOut(db, day.id).filter((each) => each.athleteId === athleteId);
-  return blockedBy(test, doneBy(db, day, athleteId), new Set(left.map((each) => each.test)));
+  return blockedBy(test, doneBy(db, day, athleteId), leftOutOf(db, day, athleteId));
 }
 
 /** Holds an athlete to the order of the tests. @throws Refusal `conflict` that names the test to do first. */

@@ -1,4 +1,5 @@
 import { Refusal } from "../../domain/refusal.ts";
+import type { TestCode } from "../../domain/tests/registry.ts";
 import { sentence } from "../../domain/words.ts";
 import { writeAnew } from "../erasure/erase-wipe.ts";
 import { guardOf } from "../keeping/guard.ts";
@@ -9,17 +10,28 @@ import { watchMarks } from "./stamp.ts";
 export const topics = ["day", "people", "entrants", "attempts", "calls", "heats", "references"] as const;
 export type Topic = (typeof topics)[number];
 
-/** One commit: its number since this store was opened, and its topics. */
+/**
+ * One commit: its number since this store was opened, and its topics. `tests`: those whose stations may look different;
+ * left out: all of them.
+ */
 export interface Commit {
   readonly seq: number;
   readonly topics: readonly Topic[];
+  readonly tests?: readonly TestCode[];
 }
 
 /** An open store. This room's functions read through `db`, their first parameter; only `write` writes. */
 export interface Store {
   readonly db: ReadableDb;
-  /** Runs `work` in a transaction, then announces `about`. Types refuse a promise: the transaction would end first. */
-  write<Result>(about: readonly Topic[], work: (db: WritableDb) => Synchronous<Result>): Result;
+  /**
+   * Runs `work` in a transaction, then announces `about`. Types refuse a promise: the transaction would end first.
+   * @param testsOf tells by the work's result which tests' stations may look different; left out, all of them
+   */
+  write<Result>(
+    about: readonly Topic[],
+    work: (db: WritableDb) => Synchronous<Result>,
+    testsOf?: (result: Result) => readonly TestCode[] | undefined,
+  ): Result;
   /** The number of the newest change. */
   seq(): number;
   /** Calls `listener` after each commit until the returned function is called. */
@@ -37,12 +49,17 @@ export function createStore(db: Database): Store {
   const listeners = new Set<(change: Commit) => void>();
   let seq = 0;
 
-  function write<Result>(about: readonly Topic[], work: (db: WritableDb) => Synchronous<Result>): Result {
+  function write<Result>(
+    about: readonly Topic[],
+    work: (db: WritableDb) => Synchronous<Result>,
+    testsOf?: (result: Result) => readonly TestCode[] | undefined,
+  ): Result {
     const result = transaction(() => work(db));
     // On the disk by now: `synchronous` is FULL.
     guardOf(db)?.committed();
     seq += 1;
-    const change = { seq, topics: about };
+    const tests = testsOf?.(result);
+    const change = { seq, topics: about, ...(tests !== undefined && { tests }) };
     for (const listener of listeners) listener(change);
     return result;
   }

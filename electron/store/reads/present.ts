@@ -1,4 +1,5 @@
 import { allRows, firstRow, type ReadableDb } from "../connection/database.ts";
+import { cachedUntilWrite } from "../connection/stamp.ts";
 import type { BoardConsent } from "../tables/athletes.ts";
 import type { EntrantState } from "../tables/entrants.ts";
 
@@ -17,8 +18,14 @@ export interface Present {
 const columns = `entrant.athlete_id AS athleteId, bib, state, since, athlete.name, number, league.name AS league`;
 const source = `entrant JOIN athlete ON athlete.id = entrant.athlete_id JOIN league ON league.id = athlete.league_id`;
 
-/** Returns everybody on the day's list, by bib; those without one come first. */
-export function everybody(db: ReadableDb, dayId: number): Present[] {
+/**
+ * Returns everybody on the day's list, by bib; those without one come first. All devices at stations read it after each
+ * change, so it is read once for all.
+ */
+export const everybody: (db: ReadableDb, dayId: number) => readonly Present[] =
+  cachedUntilWrite(readEverybody);
+
+function readEverybody(db: ReadableDb, dayId: number): Present[] {
   const sql = `SELECT ${columns} FROM ${source} WHERE day_id = @dayId ORDER BY bib, entrant.athlete_id`;
   return allRows(db, sql, { dayId });
 }

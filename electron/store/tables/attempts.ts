@@ -2,6 +2,7 @@ import type { MadeAttempt } from "../../domain/marks/made.ts";
 import type { TimedAttempt } from "../../domain/queue/times.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
+import { cachedUntilWrite } from "../connection/stamp.ts";
 
 /** One attempt as it was seen: never changed, never deleted. */
 export interface Attempt {
@@ -83,8 +84,14 @@ export function newestAttempts(db: ReadableDb, dayId: number, test: TestCode, co
   return allRows<AttemptRow>(db, sql, { dayId, test, count }).map(asAttempt);
 }
 
-/** Returns the entry time of each attempt of a day, in the order of entry, for queues; not what was seen. */
-export function attemptTimes(db: ReadableDb, dayId: number): TimedAttempt[] {
+/**
+ * Returns the entry time of each attempt of a day, in the order of entry, for queues; not what was seen. Read once for all
+ * who ask between two changes.
+ */
+export const attemptTimes: (db: ReadableDb, dayId: number) => readonly TimedAttempt[] =
+  cachedUntilWrite(readTimes);
+
+function readTimes(db: ReadableDb, dayId: number): TimedAttempt[] {
   const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, replaces, void.attempt_id IS NULL AS stands
     FROM ${source} WHERE day_id = @dayId ORDER BY seq`;
   const rows = allRows<Omit<TimedAttempt, "stands"> & { stands: number }>(db, sql, { dayId });

@@ -4,6 +4,7 @@ import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import type { Mark } from "../../domain/tests/protocol.ts";
 import { protocolOf, rulesVersion, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
+import { cachedUntilWrite } from "../connection/stamp.ts";
 import { timesOfAthlete } from "./attempts.ts";
 import { type Day, dayProtocols } from "./days.ts";
 
@@ -41,8 +42,10 @@ function asMark(row: MarkRow): KeptMark {
   return { ...rest, mark: JSON.parse(detail) as Mark, made: { position, restMinutes } };
 }
 
-/** Returns all marks of a day in the order in which they appeared. */
-export function marksOfDay(db: ReadableDb, dayId: number): KeptMark[] {
+/** Returns all marks of a day in the order in which they appeared; read once for all who ask between two changes. */
+export const marksOfDay: (db: ReadableDb, dayId: number) => readonly KeptMark[] = cachedUntilWrite(readMarks);
+
+function readMarks(db: ReadableDb, dayId: number): KeptMark[] {
   const sql = `SELECT ${columns} FROM mark WHERE day_id = @dayId ORDER BY seq`;
   return allRows<MarkRow>(db, sql, { dayId }).map(asMark);
 }

@@ -1,5 +1,9 @@
+import { useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
+import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import type { TestCode } from "../../../electron/domain/tests/registry.ts";
+import { useTRPC } from "../../app/client.tsx";
 import { useNow } from "../../app/now.ts";
 import { useStanding } from "../../app/standing.tsx";
 import { Button } from "../../parts/controls/Button.tsx";
@@ -10,27 +14,35 @@ import css from "./Queue.module.css";
 import { useWriteReady } from "./readyTime.ts";
 import type { QueuePlace, StationPerson, StationView } from "./types.ts";
 
-const few = 8;
+/** Places of a queue that are shown until somebody asks for all, and all that a station reads after each change. */
+export const fewInQueue = 8;
 
 interface QueueProps extends QueueActions {
+  readonly test: TestCode;
+  /** The station with the beginning of its queue. */
   readonly view: StationView;
+  readonly lengths: LengthUnit;
   readonly onCallNext: () => void;
   readonly onTakeBack: (athleteId: number) => void;
 }
 
 /** Lists the waiting athletes in turn: called ones on top, then by the length of the wait. */
-export function Queue({ view, onCallNext, onTakeBack, ...actions }: QueueProps) {
+export function Queue(props: QueueProps) {
+  const { test, view, lengths, onCallNext, onTakeBack, ...actions } = props;
   const { t } = useTranslation("station");
+  const trpc = useTRPC();
   const [all, setAll] = useState(false);
+  const whole = useQuery(trpc.station.view.queryOptions({ test, lengths }, { enabled: all })).data;
   const now = useNow();
   const { post } = useStanding();
-  const { queue, skipped } = view;
-  const shown = all ? queue : queue.slice(0, few);
+  const { queue, skipped, counts } = view;
+  // Without the table there is no more of it than its beginning.
+  const shown = all && whole !== undefined ? whole.queue : queue;
   return (
     <section className={css.queue} aria-labelledby="queue">
       <Row as="header" gap={4} lines={2} align="center" wrap between>
         <h2 id="queue">
-          {t("queue.title")} <span className={css.count}>{queue.length}</span>
+          {t("queue.title")} <span className={css.count}>{counts.waiting}</span>
         </h2>
         <Button hint="Alt+N" onPress={onCallNext} disabled={queue.length === 0}>
           {t("queue.callNext")}
@@ -46,9 +58,9 @@ export function Queue({ view, onCallNext, onTakeBack, ...actions }: QueueProps) 
           <QueueRow key={place.who.athleteId} place={place} now={now} {...actions} />
         ))}
       </Stack>
-      {queue.length > few && (
+      {counts.waiting > fewInQueue && (
         <Button onPress={() => setAll(!all)}>
-          {all ? t("queue.fewer") : t("queue.more", { count: queue.length - few })}
+          {all ? t("queue.fewer") : t("queue.more", { count: counts.waiting - fewInQueue })}
         </Button>
       )}
       {skipped.length > 0 && post.role === "organiser" && (

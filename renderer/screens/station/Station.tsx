@@ -81,7 +81,7 @@ export function Station({ test, view, lengths, setLengths, corrections }: Statio
       </div>
       <div className={css.queue}>
         <Queue
-          view={view}
+          {...{ test, view, lengths }}
           onPick={(bib) => entry.current?.pick(bib)}
           onCall={({ athleteId }, called) =>
             called ? uncall.mutate({ athleteId, test }) : call.mutate({ athleteId, test })

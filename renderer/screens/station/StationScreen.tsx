@@ -22,6 +22,7 @@ import noticeCss from "./entry/Notice.module.css";
 import { LiveStation } from "./live/LiveStation.tsx";
 import { type Mode, useMode } from "./live/mode.ts";
 import { useHeatAtHand } from "./live/sync/useHeatView.ts";
+import { fewInQueue } from "./Queue.tsx";
 import { Station } from "./Station.tsx";
 import css from "./StationScreen.module.css";
 import type { StationView } from "./types.ts";
@@ -35,7 +36,7 @@ export function StationScreen({ test }: { readonly test: TestCode }) {
   const corrections = useCorrections(test);
   const heat = useHeatAtHand(test, lengths);
   const { mode, setMode } = useMode(test, heat.isPending ? undefined : (heat.data?.heat ?? null));
-  const query = useQuery(trpc.station.view.queryOptions({ test, lengths }));
+  const query = useQuery(trpc.station.view.queryOptions({ test, lengths, most: fewInQueue }));
   return (
     <Screen
       title={testWord(test, "name")}

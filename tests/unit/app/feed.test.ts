@@ -5,9 +5,9 @@ import { followChanges } from "../../../renderer/app/feed.ts";
 // Where a page is says what it is; the modules look as soon as they are loaded.
 vi.hoisted(() => vi.stubGlobal("location", new URL("app://desk/")));
 
-type Told = { readonly data: { readonly topics: readonly string[] } };
+type Told = { readonly data: { readonly topics: readonly string[]; readonly tests?: readonly string[] } };
 
-let tellChange: (topics: readonly string[]) => void;
+let tellChange: (topics: readonly string[], tests?: readonly string[]) => void;
 let queries: QueryClient;
 let stop: () => void;
 let follow: (longestMs: number) => () => void;
@@ -24,7 +24,7 @@ beforeEach(() => {
   [changed, given, readings] = [0, [], 0];
   queries = new QueryClient({ defaultOptions: { queries: { retry: false, networkMode: "always" } } });
   const subscribe = (_input: undefined, { onData }: { onData(told: Told): void }) => {
-    tellChange = (topics) => onData({ data: { topics } });
+    tellChange = (topics, tests) => onData({ data: { topics, ...(tests !== undefined && { tests }) } });
     return { unsubscribe() {} };
   };
   follow = (longestMs) => {
@@ -104,4 +104,40 @@ test("a reading that never ends holds up no later one", async () => {
   expect(readings).toBe(1);
   await change(1, 3_000);
   expect(readings).toBe(2);
+});
+
+/** Shows the station of a test as its screens do, by the client's kind of key or by our own; counts its readings. */
+function showStation(test: string, key: "client's" | "own"): () => number {
+  let count = 0;
+  const queryKey = key === "own" ? [["heat", "view"], { test }] : [["station", "view"], { input: { test } }];
+  const queryFn = async () => (count += 1);
+  new QueryObserver(queries, { queryKey, queryFn }).subscribe(() => {});
+  return () => count;
+}
+
+test("a station is read again at a change of its own, and not at one that names others", async () => {
+  const [core, agility] = [showStation("core", "client's"), showStation("agility", "own")];
+  await vi.advanceTimersByTimeAsync(50);
+  tellChange(["attempts", "calls"], ["push-up", "agility"]);
+  await vi.advanceTimersByTimeAsync(50);
+  expect([core(), agility()]).toEqual([1, 2]);
+  tellChange(["attempts", "calls"]);
+  await vi.advanceTimersByTimeAsync(50);
+  expect([core(), agility()]).toEqual([2, 3]);
+});
+
+test("changes that are read together touch the stations of each of them", async () => {
+  await showBoard(30);
+  const [core, power] = [showStation("core", "client's"), showStation("vertical", "own")];
+  await vi.advanceTimersByTimeAsync(50);
+  tellChange(["attempts"], ["push-up"]);
+  // While the first is read.
+  tellChange(["attempts"], ["vertical", "core"]);
+  tellChange(["attempts"], ["endurance"]);
+  await vi.advanceTimersByTimeAsync(200);
+  expect([core(), power()]).toEqual([2, 2]);
+  tellChange(["attempts"], ["push-up"]);
+  tellChange(["calls"]);
+  await vi.advanceTimersByTimeAsync(200);
+  expect([core(), power()]).toEqual([3, 3]);
 });
