@@ -265,7 +265,9 @@ test("without a day there is nothing, and a day closed today stays on the wall",
   day.clock.at = new Date("2026-11-15T12:00:00Z");
   expect(await day.view()).toEqual({
     ...{ hidden: false, demo: false, day: null, newest: [], firsts: [], calls: [], heats: [] },
-    walls: ["push-up", "agility", "vertical", "core", "endurance"].map((code) => ({ test: code, rows: [] })),
+    walls: ["push-up", "agility", "vertical", "core", "endurance"].map((code) => ({
+      ...{ test: code, rows: [], part: 1, parts: 1 },
+    })),
     totals: { bests: 0, bestsByChance: 0, firsts: 0, testsDone: 0, athletesTested: 0 },
   });
 });

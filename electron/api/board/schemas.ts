@@ -40,11 +40,8 @@ const rowSchema = z.object({
 
 const callSchema = z.object({ bib: z.int(), name: z.string().nullable() });
 
-export const boardSchema = z.object({
-  /** True while somebody at the desk has blanked it; everything else is then empty. */
-  hidden: z.boolean(),
-  /** True if all of this is invented. */
-  demo: z.boolean(),
+/** What the store tells the big screen of its day. */
+export const dayBoardSchema = z.object({
   day: z
     .object({ title: z.string(), date: z.string(), state: z.enum(["planned", "open", "closed"]) })
     .nullable(),
@@ -52,8 +49,11 @@ export const boardSchema = z.object({
   newest: z.array(bestSchema),
   /** The newest first marks, newest first. */
   firsts: z.array(firstSchema),
-  /** The tests in order; rows by gain over the athlete's own earlier best, then equal marks, then first ones. */
-  walls: z.array(z.object({ test: testSchema, rows: z.array(rowSchema) })),
+  /**
+   * The tests in order; rows by gain over the athlete's own earlier best, then equal marks, then first ones: one part of
+   * them, from 1, where a screen asks for as many as it has room for.
+   */
+  walls: z.array(z.object({ test: testSchema, rows: z.array(rowSchema), part: z.int(), parts: z.int() })),
   /** Called athletes, by test in order, earliest call first. */
   calls: z.array(z.object({ test: testSchema, called: z.array(callSchema) })),
   /** Running heats, by test in order: the bibs of those who agreed to be shown and whom a lane holds, a list per heat. */
@@ -72,7 +72,12 @@ export const boardSchema = z.object({
   }),
 });
 
-export type Board = z.infer<typeof boardSchema>;
+export type Board = z.infer<typeof dayBoardSchema> & {
+  /** True while somebody at the desk has blanked it; everything else is then empty. */
+  readonly hidden: boolean;
+  /** True if all of this is invented. */
+  readonly demo: boolean;
+};
 export type Best = z.infer<typeof bestSchema>;
 export type First = z.infer<typeof firstSchema>;
 export type BoardRow = z.infer<typeof rowSchema>;

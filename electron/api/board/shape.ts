@@ -55,7 +55,7 @@ export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo" | "hid
   return {
     newest: newestOf("best").map((mark) => bestOf(mark, variations[mark.test].error, lengths)),
     firsts: newestOf("first").map((mark) => firstOf(mark, lengths)),
-    walls: testCodes.map((test) => ({ test, rows: wallOf(test, shown, lengths) })),
+    walls: testCodes.map((test) => ({ test, rows: wallOf(test, shown, lengths), part: 1, parts: 1 })),
     calls: callsOf(people, calls),
     heats: runningOf(people, heats),
     totals: { ...newsIn(sure), ...doneIn(marks) },

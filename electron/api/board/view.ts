@@ -1,22 +1,19 @@
+import type { z } from "zod";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
+import { cachedUntilWrite } from "../../store/connection/stamp.ts";
 import { everybodyInPublic } from "../../store/reads/present.ts";
 import { calls } from "../../store/tables/calls.ts";
 import { dayEvents } from "../../store/tables/day-events.ts";
-import { allDays, type Day, dayAtHand } from "../../store/tables/days.ts";
+import { allDays, type Day, dayAtHand, dayById } from "../../store/tables/days.ts";
 import { heatsAtHand } from "../lanes/at-hand.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { doubtedMarks, placeOfMark } from "../marks/unanswered.ts";
 import { variationsOf } from "../noise/errors.ts";
-import type { Board } from "./schemas.ts";
+import { dayBoardSchema } from "./schemas.ts";
 import { shapeBoard } from "./shape.ts";
 
-/** Returns the big screen of a day at this moment; an empty one without a day. */
-export function boardOf(
-  db: ReadableDb,
-  day: Day | null,
-  lengths: LengthUnit,
-): Omit<Board, "demo" | "hidden"> {
+function boardOf(db: ReadableDb, day: Day | null, lengths: LengthUnit): z.infer<typeof dayBoardSchema> {
   const variations = variationsOf(db, day?.id ?? 0);
   if (day === null)
     return {
@@ -35,6 +32,25 @@ export function boardOf(
     lengths,
   };
   return { day: { title, date, state }, ...shapeBoard(facts) };
+}
+
+/** What every big screen of a hall is told until something changes, held to the schema once for all of them. */
+const told = {
+  cm: cachedUntilWrite((db, dayId: number) => toldOf(db, dayId, "cm")),
+  in: cachedUntilWrite((db, dayId: number) => toldOf(db, dayId, "in")),
+};
+
+function toldOf(db: ReadableDb, dayId: number, lengths: LengthUnit) {
+  return dayBoardSchema.parse(boardOf(db, dayById(db, dayId) ?? null, lengths));
+}
+
+/** Returns the big screen of a day at this moment; an empty one without a day. */
+export function toldOnBoard(
+  db: ReadableDb,
+  day: Day | null,
+  lengths: LengthUnit,
+): z.infer<typeof dayBoardSchema> {
+  return told[lengths](db, day?.id ?? 0);
 }
 
 /**

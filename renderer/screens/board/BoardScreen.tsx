@@ -1,5 +1,5 @@
 import { keepPreviousData, useQuery } from "@tanstack/react-query";
-import { type CSSProperties, useState } from "react";
+import { type CSSProperties, useEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { Board } from "../../../electron/api/board/schemas.ts";
 import { useTRPC } from "../../app/client.tsx";
@@ -14,12 +14,12 @@ import { NewestScene } from "./NewestScene.tsx";
 import { type Turn, useRotation, useWide } from "./rotation.ts";
 import { atTheEnd, type Scene, scenesOf, secondsOf } from "./scenes.ts";
 import { useTotals } from "./totals.ts";
-import { Wall } from "./Wall.tsx";
+import { rowsOfPage, Wall } from "./Wall.tsx";
 
 /** Shows the hall's board: only what each athlete agreed to, and nobody is ever last on it. */
 export function BoardScreen() {
-  const trpc = useTRPC();
-  const { data } = useQuery(trpc.board.view.queryOptions(undefined, { placeholderData: keepPreviousData }));
+  const [round, setRound] = useState(0);
+  const data = useBoard(round);
   const { t } = useTranslation("board");
   const [isBlank, setBlank] = useState(false);
   const turn = () => setBlank(!isBlank);
@@ -33,16 +33,33 @@ export function BoardScreen() {
       data-hidden={hidden}
       {...(hidden && { "aria-label": t("hidden"), role: "img" })}
     >
-      {data !== undefined && !hidden && <Hall board={isOver ? atTheEnd(data) : data} />}
+      {data !== undefined && !hidden && <Hall board={isOver ? atTheEnd(data) : data} onRound={setRound} />}
     </div>
   );
 }
 
-function Hall({ board }: { readonly board: Board }) {
+/** Returns the board with the part of each wall that this round shows; without an answer, the last one there was. */
+function useBoard(round: number): Board | undefined {
+  const trpc = useTRPC();
+  const asked = { wall: { rows: rowsOfPage, round } };
+  const { data } = useQuery(trpc.board.view.queryOptions(asked, { placeholderData: keepPreviousData }));
+  const last = useRef(data);
+  if (data !== undefined) last.current = data;
+  return last.current;
+}
+
+interface HallProps {
+  readonly board: Board;
+  /** Called with how often all scenes were shown, before the first of them is over. */
+  readonly onRound: (round: number) => void;
+}
+
+function Hall({ board, onRound }: HallProps) {
   const { t } = useTranslation("board");
   const scenes = scenesOf(board, useWide() ? 3 : 2);
   const turn = useRotation(scenes, board.newest);
   const scene = scenes[turn.index] ?? { kind: "newest" };
+  useEffect(() => onRound(turn.round), [turn.round, onRound]);
   return (
     <div className={css.sheet}>
       <Head board={board} figures={scene.kind !== "floor" && scene.kind !== "closing"} />
@@ -73,7 +90,7 @@ function Shown({ scene, board, round, news }: ShownProps) {
     case "newest":
       return <NewestScene newest={board.newest} firsts={board.firsts} round={round} fresh={news} />;
     case "walls":
-      return <WallsScene walls={scene.walls} round={round} />;
+      return <WallsScene walls={scene.walls} />;
     case "floor":
       return <FloorScene calls={board.calls} heats={board.heats} totals={board.totals} />;
     case "closing":
@@ -82,11 +99,11 @@ function Shown({ scene, board, round, news }: ShownProps) {
 }
 
 /** Shows two or three tests side by side, each with today's gains: the largest first, and nobody last. */
-function WallsScene({ walls, round }: { readonly walls: Board["walls"]; readonly round: number }) {
+function WallsScene({ walls }: { readonly walls: Board["walls"] }) {
   return (
     <div className={css.walls}>
-      {walls.map(({ test, rows }) => (
-        <Wall key={test} test={test} rows={rows} round={round} />
+      {walls.map((wall) => (
+        <Wall key={wall.test} {...wall} />
       ))}
     </div>
   );

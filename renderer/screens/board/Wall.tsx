@@ -1,28 +1,21 @@
 import { useTranslation } from "react-i18next";
-import type { BoardRow } from "../../../electron/api/board/schemas.ts";
+import type { Board, BoardRow } from "../../../electron/api/board/schemas.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useShowNumber } from "../../words/numbers.ts";
-import { listPageOf, nameOf } from "./scenes.ts";
+import { nameOf } from "./scenes.ts";
 import css from "./Wall.module.css";
 import { roomFor, useGain, useGainIn, useLabel } from "./words.ts";
 
-const rowsOfPage = 8;
+/** How many rows of a test are shown at once. */
+export const rowsOfPage = 8;
 /** Number of rows up to which they are set larger. */
 const fewRows = 4;
 
-interface WallProps {
-  readonly test: TestCode;
-  readonly rows: readonly BoardRow[];
-  /** Number of earlier showings of this wall: a long one continues where it stopped. */
-  readonly round: number;
-}
-
-/** Shows today's gains in one test. */
-export function Wall({ test, rows, round }: WallProps) {
+/** Shows today's gains in one test, or a part of them. */
+export function Wall({ test, rows, part, parts }: Board["walls"][number]) {
   const { t } = useTranslation("board");
   const gainIn = useGainIn();
-  const page = listPageOf(rows, rowsOfPage, round);
   return (
     <section className={css.wall} data-test={test}>
       <h2 className={css.title}>
@@ -30,10 +23,10 @@ export function Wall({ test, rows, round }: WallProps) {
       </h2>
       <p className={css.under}>
         <span>{gainIn(test, rows[0]?.written.unit ?? "")}</span>
-        {page.parts > 1 && <span>{t("wall.part", { part: page.part, parts: page.parts })}</span>}
+        {parts > 1 && <span>{t("wall.part", { part, parts })}</span>}
       </p>
-      <ol className={css.rows} data-few={rows.length <= fewRows}>
-        {page.rows.map((row) => (
+      <ol className={css.rows} data-few={parts === 1 && rows.length <= fewRows}>
+        {rows.map((row) => (
           <WallRow key={`${nameOf({ ...row, test })} ${row.seq}`} test={test} row={row} />
         ))}
       </ol>
