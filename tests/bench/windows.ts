@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Page } from "@playwright/test";
+import type { ElectronApplication, Page } from "@playwright/test";
 import { quantile } from "../../electron/domain/statistics/quantile.ts";
 import { boardDay } from "../door/board-day.ts";
 import { crowd } from "../door/crowd.ts";
@@ -58,23 +58,51 @@ export function windowsBench(): Promise<WindowsBench> {
 }
 
 /** The real app with the desk and the board open on a day of its own; `ids` are the athletes'. Closed whatever comes. */
-export async function withBothWindows<Result>(
+export function withBothWindows<Result>(
   work: (desk: Page, board: Page, ids: readonly number[]) => Promise<Result>,
+): Promise<Result> {
+  return withProgram(
+    makeDay,
+    ({ desk, board, day }) => work(desk, board, day),
+    (result) => result,
+  );
+}
+
+/** A program that runs on a day of its own. */
+export interface Program<Day> {
+  readonly app: ElectronApplication;
+  readonly desk: Page;
+  readonly board: Page;
+  readonly day: Day;
+}
+
+/**
+ * Runs the real app with both windows on the day that `make` wrote into a store's file, and lets `judge` look at that file
+ * once the app has ended. Closed and deleted whatever comes.
+ */
+export async function withProgram<Day, Seen, Result>(
+  make: (file: string) => Promise<Day>,
+  work: (program: Program<Day>) => Promise<Seen>,
+  judge: (seen: Seen, file: string, day: Day) => Result,
 ): Promise<Result> {
   const folder = await mkdtemp(join(tmpdir(), "tapeline-bench-"));
   const stage = await prepareStage();
   try {
-    const ids = await makeDay(join(folder, "tapeline.sqlite"));
+    const file = join(folder, "tapeline.sqlite");
+    const day = await make(file);
     const launched = await launchApp(stage, folder);
+    let seen: Seen;
     try {
-      const desk = await pageOf(launched.app, "desk");
+      const { app } = launched;
+      const desk = await pageOf(app, "desk");
       await desk.evaluate(() =>
         (window as unknown as { bridge: { openBoard(): unknown } }).bridge.openBoard(),
       );
-      return await work(desk, await pageOf(launched.app, "board"), ids);
+      seen = await work({ app, desk, board: await pageOf(app, "board"), day });
     } finally {
       await closeApp(launched);
     }
+    return judge(seen, file, day);
   } finally {
     await stage.display.stop();
     await rm(folder, { recursive: true, force: true, maxRetries: 5 });
