@@ -13,9 +13,20 @@ const ways = {
   moment: { dateStyle: "medium", timeStyle: "short" },
 } as const satisfies Record<string, Intl.DateTimeFormatOptions>;
 
-/** Returns the format of one way to write a date or time. It has the computer's current time zone: don't store it. */
+/** Formats made in the last second. To make one takes longer than to draw the row that it is for. */
+const made = { at: Number.NaN, formats: new Map<string, Intl.DateTimeFormat>() };
+
+/**
+ * Returns the format of one way to write a date or time. It has the computer's current time zone: don't store it for
+ * longer than a second.
+ */
 export function dateFormat(way: keyof typeof ways, language: string): Intl.DateTimeFormat {
-  return new Intl.DateTimeFormat(localeOf(language), ways[way]);
+  const now = Date.now();
+  if (!(Math.abs(now - made.at) < 1_000)) Object.assign(made, { at: now, formats: new Map() });
+  const name = `${way} ${language}`;
+  const format = made.formats.get(name) ?? new Intl.DateTimeFormat(localeOf(language), ways[way]);
+  made.formats.set(name, format);
+  return format;
 }
 
 /** Returns a writer of dates in one format; text that is no date stays as it is. */

@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
 import { boardDay } from "./board-day.ts";
+import { crowd } from "./crowd.ts";
 import { by, type Hall, hallAt, liveOf, sent, startedHeat } from "./heat-hall.ts";
 import { entry, hold, past, reps, trial } from "./station-day.ts";
 
@@ -149,4 +150,21 @@ test("what no heat entered has nothing to confirm, and no window taps an answer"
   await expect(hall.heat.tap({ heatId, by, events: [tap] })).rejects.toMatchObject({
     cause: { sentence: { key: "heat.badTap" } },
   });
+});
+
+test("a screen is sent the rows of a wall that it has room for, going on where it stopped", async () => {
+  const day = await boardDay(crowd(9).map((person) => ({ ...person, board: "bib" as const })));
+  for (let bib = 1; bib <= 9; bib += 1) await day.enter(bib, "push-up", reps(20 + bib));
+  const wallAt = async (round: number) => {
+    const { walls } = await day.as("board").board.view({ wall: { rows: 4, round } });
+    const [wall] = walls;
+    return { ...wall, rows: wall?.rows.map(({ label }) => label) };
+  };
+  const all = (await day.view()).walls[0]?.rows.map(({ label }) => label) ?? [];
+  expect(all).toHaveLength(9);
+  const parts = await Promise.all([0, 1, 2].map(wallAt));
+  expect(parts.map(({ part, parts: of }) => `${part} of ${of}`)).toEqual(["1 of 3", "2 of 3", "3 of 3"]);
+  expect(parts.flatMap(({ rows }) => rows)).toEqual(all);
+  expect(await wallAt(3)).toEqual(parts[0]);
+  day.desk.close();
 });

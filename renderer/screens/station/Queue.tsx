@@ -1,11 +1,12 @@
 import { useQuery } from "@tanstack/react-query";
-import { useState } from "react";
+import { memo, useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useNow } from "../../app/now.ts";
 import { useStanding } from "../../app/standing.tsx";
+import { isSameRow, useSteady } from "../../app/steady.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { useWriteTime } from "../../words/dates.ts";
@@ -28,12 +29,13 @@ interface QueueProps extends QueueActions {
 
 /** Lists the waiting athletes in turn: called ones on top, then by the length of the wait. */
 export function Queue(props: QueueProps) {
-  const { test, view, lengths, onCallNext, onTakeBack, ...actions } = props;
+  const { test, view, lengths, onCallNext, onTakeBack } = props;
   const { t } = useTranslation("station");
   const trpc = useTRPC();
   const [all, setAll] = useState(false);
   const whole = useQuery(trpc.station.view.queryOptions({ test, lengths }, { enabled: all })).data;
   const now = useNow();
+  const actions = { onPick: useSteady(props.onPick), onCall: useSteady(props.onCall) };
   const { post } = useStanding();
   const { queue, skipped, counts } = view;
   // Without the table there is no more of it than its beginning.
@@ -55,7 +57,7 @@ export function Queue(props: QueueProps) {
       )}
       <Stack as="ol">
         {shown.map((place) => (
-          <QueueRow key={place.who.athleteId} place={place} now={now} {...actions} />
+          <Waiting key={place.who.athleteId} place={place} now={now} {...actions} />
         ))}
       </Stack>
       {counts.waiting > fewInQueue && (
@@ -69,6 +71,9 @@ export function Queue(props: QueueProps) {
     </section>
   );
 }
+
+/** Drawn again when something of it changes, and not at every result of the station. */
+const Waiting = memo(QueueRow, isSameRow<QueueRowProps>);
 
 interface SkippedProps {
   readonly skipped: StationView["skipped"];

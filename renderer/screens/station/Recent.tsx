@@ -1,6 +1,8 @@
+import { memo } from "react";
 import { useTranslation } from "react-i18next";
 import type { LengthUnit, Written } from "../../../electron/domain/tests/protocol.ts";
 import { protocolOf } from "../../../electron/domain/tests/registry.ts";
+import { isSameRow, useSteady } from "../../app/steady.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
@@ -25,8 +27,9 @@ interface RecentProps {
 }
 
 /** Lists the newest attempts, each to be corrected or looked into. */
-export function Recent({ recent, ...rest }: RecentProps) {
+export function Recent({ recent, onCorrect, onHistory, ...rest }: RecentProps) {
   const { t } = useTranslation("station");
+  const actions = { onCorrect: useSteady(onCorrect), onHistory: useSteady(onHistory) };
   return (
     <Section title={t("recent.title")}>
       {recent.length === 0 ? (
@@ -34,7 +37,7 @@ export function Recent({ recent, ...rest }: RecentProps) {
       ) : (
         <ol>
           {recent.map((each) => (
-            <Attempt key={each.attempt.attemptId} recent={each} {...rest} />
+            <Attempt key={each.attempt.attemptId} recent={each} {...rest} {...actions} />
           ))}
         </ol>
       )}
@@ -46,7 +49,10 @@ interface AttemptProps extends Omit<RecentProps, "recent"> {
   readonly recent: RecentAttempt;
 }
 
-function Attempt({ recent, parameters, lengths, onCorrect, onHistory }: AttemptProps) {
+/** Drawn again when it has changed itself: fifteen of them are most of a station's screen, and one of them is new. */
+const Attempt = memo(AttemptRow, isSameRow<AttemptProps>);
+
+function AttemptRow({ recent, parameters, lengths, onCorrect, onHistory }: AttemptProps) {
   const { t } = useTranslation(["station", "common"]);
   const testWord = useTestWords();
   const writeSeen = useWriteSeen();

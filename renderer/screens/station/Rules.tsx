@@ -1,4 +1,4 @@
-import { useId } from "react";
+import { memo, useId } from "react";
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
@@ -20,8 +20,10 @@ interface RulesProps {
   readonly onFold: () => void;
 }
 
-/** Shows the rules of the test beside the entry, in our words and with the day's numbers. */
-export function Rules({ test, parameters, folded, onFold }: RulesProps) {
+/** Shows the rules of the test beside the entry, in our words and with the day's numbers; they stay while results come. */
+export const Rules = memo(RulesPanel);
+
+function RulesPanel({ test, parameters, folded, onFold }: RulesProps) {
   const { t } = useTranslation("station");
   const id = useId();
   return (

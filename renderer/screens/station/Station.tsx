@@ -7,6 +7,7 @@ import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
 import { useKeys } from "../../app/keys.ts";
+import { useSteady } from "../../app/steady.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/controls/Button.tsx";
@@ -41,6 +42,7 @@ export function Station({ test, view, lengths, setLengths, corrections }: Statio
   const entry = useRef<KeyedEntryHandle>(null);
   const [over, setOver] = useState<Over | null>(null);
   const { folded, fold } = useFolded("rules");
+  const steadyFold = useSteady(fold);
   const call = useMutation(trpc.station.callAthlete.mutationOptions());
   const uncall = useMutation(trpc.station.uncall.mutationOptions());
   const callNext = useMutation(trpc.station.callNext.mutationOptions());
@@ -77,7 +79,7 @@ export function Station({ test, view, lengths, setLengths, corrections }: Statio
         />
       </div>
       <div className={css.rules}>
-        <Rules test={test} parameters={view.parameters} folded={folded} onFold={fold} />
+        <Rules test={test} parameters={view.parameters} folded={folded} onFold={steadyFold} />
       </div>
       <div className={css.queue}>
         <Queue
