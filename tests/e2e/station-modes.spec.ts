@@ -1,8 +1,10 @@
 import { expect } from "@playwright/test";
+import { readDoor } from "./devices-kept.ts";
 import { test } from "./fixture.ts";
 import { countedKeys, gather, laneOf, openLive, startedAgo } from "./live.ts";
+import { callDoor } from "./page.ts";
 import { field, goToPaper, openStation } from "./paper.ts";
-import { entryOf } from "./stations.ts";
+import { entryOf, keyFromPaper } from "./stations.ts";
 
 test("paper is chosen for one station alone, and a station whose heat runs opens on that heat", async ({
   tapeline: { desk },
@@ -46,4 +48,33 @@ test("a bib that stood in the field gives way to the next digits, once its stati
   await expect(field(desk, "Bib")).toHaveValue("2");
   await desk.keyboard.type("3");
   await expect(field(desk, "Bib")).toHaveValue("3");
+});
+
+test("a long queue shows its beginning and how long it is, and all of it as it changes to whoever asks", async ({
+  tapeline: { desk },
+}) => {
+  await openLive(desk, "core", 11);
+  await keyFromPaper(desk);
+  const queue = desk.getByRole("region", { name: /^Waiting here/ });
+  const places = queue.getByRole("listitem");
+  await expect(queue.getByRole("heading")).toHaveText("Waiting here 11");
+  await expect(places).toHaveCount(8);
+  await queue.getByRole("button", { name: "Show 3 more" }).click();
+  await expect(places).toHaveCount(11);
+  // A result and a call from elsewhere are seen in all of it.
+  const { queue: waiting } = (await readDoor(desk, "station.view", { test: "core" })) as {
+    queue: { who: { athleteId: number } }[];
+  };
+  const athleteId = waiting[9]?.who.athleteId;
+  await callDoor(desk, "station.callAthlete", { athleteId, test: "core" });
+  await expect(places.first()).toContainText("Skater 10");
+  await callDoor(desk, "station.enter", {
+    ...{ athleteId, test: "core", by: "QA", sure: true },
+    attempts: [{ id: crypto.randomUUID(), seen: { held: 90_000 } }],
+  });
+  await expect(places).toHaveCount(10);
+  await expect(queue).not.toContainText("Skater 10");
+  await queue.getByRole("button", { name: "Show fewer" }).click();
+  await expect(places).toHaveCount(8);
+  await expect(queue.getByRole("button", { name: "Show 2 more" })).toBeVisible();
 });
