@@ -3,6 +3,7 @@ import { createRoot, type Root } from "react-dom/client";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { ClientProvider, client, queryClient } from "../../../renderer/app/client.tsx";
 import { useChanges } from "../../../renderer/app/feed.ts";
+import { isUnanswered } from "../../../renderer/app/trouble.ts";
 import { ClockDoubt } from "../../../renderer/screens/station/live/ClockDoubt.tsx";
 import { clockOfHeat, doubtOf } from "../../../renderer/screens/station/live/sync/heatClocks.ts";
 import { useHeatView } from "../../../renderer/screens/station/live/sync/useHeatView.ts";
@@ -53,6 +54,18 @@ function OneHeat({ heat }: { readonly heat: LiveHeat }) {
   return state === "running" ? createElement(ClockDoubt, { heatId }) : null;
 }
 
+/** Sends again what nobody answered, as whoever presses again does: twice changes nothing. */
+async function answered(send: () => Promise<unknown>): Promise<void> {
+  for (;;) {
+    try {
+      await send();
+      return;
+    } catch (error) {
+      if (!isUnanswered(error)) throw error;
+    }
+  }
+}
+
 function heatHere(): LiveHeat {
   if (shown === null) throw new Error("No heat is shown.");
   return shown;
@@ -78,7 +91,7 @@ export const station: TrialStation = {
   },
   async place(test, athleteId) {
     const heat = { test, heatId: crypto.randomUUID(), lanes: 1, by: "QA" };
-    await client.heat.place.mutate({ ...heat, who: { athleteId }, evenResting: true });
+    await answered(() => client.heat.place.mutate({ ...heat, who: { athleteId }, evenResting: true }));
   },
   start() {
     const tappedAt = performance.now();
@@ -86,6 +99,7 @@ export const station: TrialStation = {
     return tappedAt;
   },
   async callOff() {
-    await client.heat.callOff.mutate({ heatId: heatHere().heatId, by: "QA", reason: "Tried" });
+    const { heatId } = heatHere();
+    await answered(() => client.heat.callOff.mutate({ heatId, by: "QA", reason: "Tried" }));
   },
 };
