@@ -19,7 +19,7 @@ import {
   viewSchema,
 } from "./schemas.ts";
 import { tap, undo } from "./taps.ts";
-import { view } from "./view.ts";
+import { tableClock, view } from "./view.ts";
 
 const inLane = z.object({ heatId: heatIdSchema, athleteId: z.int() });
 const wanted = z.object({
@@ -100,10 +100,13 @@ export const heat = router({
     },
   ),
 
-  /** The table's monotonic clock, for a device that will say on it when it starts this heat. */
+  /**
+   * The table's clock and the heat's: for a device that will say on the former when it starts the heat, and for a screen that
+   * looks at it several times. A view takes much longer to make, and so is less certain.
+   */
   clock: keyer(z.object({ heatId: heatIdSchema }))
     .output(clockSchema)
-    .query(({ ctx: { desk } }) => desk.monotonic()),
+    .query(({ ctx: { desk }, input }) => tableClock(desk, input.heatId)),
 
   /** Starts the clock at the tap; the count-in comes first. */
   start: keyer(startSchema)

@@ -15,8 +15,13 @@ import { heatAtHandSchema } from "../lanes/at-hand.ts";
 export const heatIdSchema = z.uuid();
 export const laneNumberSchema = z.int().min(1).max(mostLanes);
 
-/** The table's monotonic clock. */
-export const clockSchema = z.object({ ms: z.number(), boot: z.string() });
+/** The table's monotonic clock, and by it that of a heat as its view tells it. */
+export const clockSchema = z.object({
+  ms: z.number(),
+  boot: z.string(),
+  elapsedMs: z.number().nullable(),
+  startDoubtMs: z.number().nullable(),
+});
 
 const agoMsSchema = z.number().min(0).max(oldestStartMs);
 
@@ -146,6 +151,7 @@ export const viewSchema = z.object({
   ),
 });
 
+export type TableClock = z.infer<typeof clockSchema>;
 export type HeatView = z.infer<typeof viewSchema>;
 export type LiveHeat = z.infer<typeof heatSchema>;
 export type HeatLaneView = z.infer<typeof laneSchema>;

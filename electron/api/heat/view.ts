@@ -16,7 +16,15 @@ import { endedHeats, type Heat, type Holder, liveHeat } from "../../store/tables
 import type { Desk } from "../door/desk.ts";
 import type { Told } from "../door/shapes.ts";
 import { type HeatAtHand, heatsAtHand } from "../lanes/at-hand.ts";
-import { type LoadedHeat, type LoadedLane, lanesAt, load, momentOf } from "../lanes/load.ts";
+import {
+  elapsedOf,
+  type LoadedHeat,
+  type LoadedLane,
+  lanesAt,
+  load,
+  momentOf,
+  requireHeat,
+} from "../lanes/load.ts";
 import { attemptView, personIn, tellOne } from "../marks/attempts.ts";
 import { openDoubts } from "../marks/unanswered.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
@@ -24,7 +32,7 @@ import { calledElsewhere } from "../station/callers.ts";
 import { queueOf } from "../station/runners.ts";
 import { isFixed } from "./make.ts";
 import { isOver } from "./over.ts";
-import type { HeatLaneView, HeatView, LiveHeat } from "./schemas.ts";
+import type { HeatLaneView, HeatView, LiveHeat, TableClock } from "./schemas.ts";
 
 /** Numbers of queued athletes and of ended heats in a station's view. */
 const soon = 12;
@@ -193,4 +201,12 @@ function troubleOf(loaded: LoadedHeat, lane: LoadedLane): Sentence | null {
   return (
     judge(loaded.heat.test, loaded.parameters, [missing.seen]).refusal ?? sentence("heat.keyedMeanwhile")
   );
+}
+
+/** Returns what the table's clock shows, and how long a heat has run by it. @throws Refusal for a heat of no open day */
+export function tableClock(desk: Desk, heatId: string): TableClock {
+  const { heat } = requireHeat(desk.store.db, heatId);
+  const now = momentOf(desk);
+  const { ms, boot } = now;
+  return { ms, boot, elapsedMs: elapsedOf(heat, now), startDoubtMs: heat.startDoubtMs };
 }

@@ -1,4 +1,11 @@
-import { type Anchor, createHeatClock, type HeatClock } from "../../../../sound/clock.ts";
+import {
+  type Anchor,
+  type Answered,
+  anchorOfAnswer,
+  createHeatClock,
+  type HeatClock,
+} from "../../../../sound/clock.ts";
+import type { LiveHeat } from "../../../../tests/live/types.ts";
 
 const clocks = new Map<string, HeatClock>();
 const listeners = new Set<() => void>();
@@ -9,6 +16,17 @@ export function settleClock(heatId: string, anchor: Anchor): void {
   if (kept === undefined) clocks.set(heatId, createHeatClock(anchor));
   else kept.settle(anchor);
   for (const listener of listeners) listener();
+}
+
+/** Sets a heat's clock by an answer of the table, if the heat runs. */
+export function settleFrom(
+  heatId: string,
+  { elapsedMs, startDoubtMs }: Pick<LiveHeat, "elapsedMs" | "startDoubtMs">,
+  { askedAt, answeredAt }: Pick<Answered, "askedAt" | "answeredAt">,
+): void {
+  if (elapsedMs === null) return;
+  const anchor = anchorOfAnswer({ elapsedMs, askedAt, answeredAt });
+  settleClock(heatId, { ...anchor, doubtMs: anchor.doubtMs + (startDoubtMs ?? 0) });
 }
 
 /** Calls `listener` whenever a heat's clock may have become more certain. */

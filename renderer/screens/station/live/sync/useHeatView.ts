@@ -5,9 +5,10 @@ import type { TestCode } from "../../../../../electron/domain/tests/registry.ts"
 import { client } from "../../../../app/client.tsx";
 import { keepResults } from "../../../../app/kept-results.ts";
 import { isDevice } from "../../../../app/table.ts";
-import { anchorOfAnswer, timed } from "../../../../sound/clock.ts";
+import { timed } from "../../../../sound/clock.ts";
 import type { HeatView } from "../../../../tests/live/types.ts";
-import { doubtOf, settleClock } from "./heatClocks.ts";
+import { doubtOf, settleFrom } from "./heatClocks.ts";
+import { lookAtTableClock } from "./useTableClock.ts";
 
 /** Error of a clock that is certain enough, in ms: half the time of a quick answer. */
 const sureMs = 4;
@@ -21,13 +22,10 @@ export type ShownHolder = string | null | undefined;
 
 async function ask(test: TestCode, lengths: LengthUnit, holder: ShownHolder): Promise<HeatView> {
   const input = holder === undefined ? { test, lengths } : { test, lengths, holder };
-  const { answer, askedAt, answeredAt } = await timed(() => client.heat.view.query(input));
+  const { answer, ...times } = await timed(() => client.heat.view.query(input));
   const { heat } = answer;
   if (isDevice && heat !== null) keepResults(heat);
-  if (heat !== null && heat.elapsedMs !== null) {
-    const anchor = anchorOfAnswer({ elapsedMs: heat.elapsedMs, askedAt, answeredAt });
-    settleClock(heat.heatId, { ...anchor, doubtMs: anchor.doubtMs + (heat.startDoubtMs ?? 0) });
-  }
+  if (heat !== null) settleFrom(heat.heatId, heat, times);
   return answer;
 }
 
@@ -47,8 +45,8 @@ export function useHeatAtHand(
 }
 
 /**
- * Reads the desk's view of a station's heat. Each answer also sets the heat's clock; after a reload, when the first
- * answer came with much else, it asks a few times more until the clock is certain.
+ * Reads the desk's view of a station's heat. Each answer also sets the heat's clock; since a view takes long to make, the clock
+ * alone is asked for a few times more until it is certain.
  */
 export function useHeatView(
   test: TestCode,
@@ -63,9 +61,9 @@ export function useHeatView(
     const timer = setInterval(() => {
       if (left === 0 || doubtOf(running) <= sureMs) return clearInterval(timer);
       left -= 1;
-      void ask(test, lengths, holder);
+      lookAtTableClock(running);
     }, betweenLooksMs);
     return () => clearInterval(timer);
-  }, [running, test, lengths, holder]);
+  }, [running]);
   return query;
 }

@@ -4,6 +4,7 @@ import { client } from "../../../../app/client.tsx";
 import { isUnanswered } from "../../../../app/trouble.ts";
 import { timed } from "../../../../sound/clock.ts";
 import { createTableClock } from "../../../../sound/table-clock.ts";
+import { settleFrom } from "./heatClocks.ts";
 
 const clock = createTableClock();
 
@@ -14,10 +15,18 @@ const betweenLooksMs = 250;
 /** Looks that are left out between two that keep a reading fresh. */
 const looksLeftOut = 60;
 
-/** Asks the table what its clock shows. */
+/** Asks the table what its clock shows, and that of a heat. */
 export async function readTableClock(heatId: string): Promise<void> {
-  const { answer, askedAt, answeredAt } = await timed(() => client.heat.clock.query({ heatId }));
-  clock.learn({ askedAt, answeredAt, shownMs: answer.ms }, answer.boot);
+  const { answer, ...times } = await timed(() => client.heat.clock.query({ heatId }));
+  clock.learn({ ...times, shownMs: answer.ms }, answer.boot);
+  settleFrom(heatId, answer, times);
+}
+
+/** Looks once more; an answer that does not come is told by the table's line, and the next look is soon. */
+export function lookAtTableClock(heatId: string): void {
+  readTableClock(heatId).catch((error: unknown) => {
+    if (!isUnanswered(error)) console.warn("The table's clock could not be read:", error);
+  });
 }
 
 /** Returns a moment of this page, in ms of `performance.now()`, on the table's clock; null where that was not read. */
@@ -37,15 +46,10 @@ export function useTableClock(heatId: string | null): void {
       const isSure = (clock.at(performance.now())?.doubtMs ?? Number.POSITIVE_INFINITY) <= sureMs;
       const isDue = look < looks ? !isSure : look % looksLeftOut === 0;
       look += 1;
-      if (isDue) readTableClock(gathered).catch(warnUnlessUnanswered);
+      if (isDue) lookAtTableClock(gathered);
     }
     ask(heatId);
     const timer = setInterval(ask, betweenLooksMs, heatId);
     return () => clearInterval(timer);
   }, [heatId]);
-}
-
-/** An answer that does not come is told by the table's line; the next look is soon. */
-function warnUnlessUnanswered(error: unknown): void {
-  if (!isUnanswered(error)) console.warn("The table's clock could not be read:", error);
 }
