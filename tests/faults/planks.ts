@@ -2,17 +2,17 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
-import type { Page } from "@playwright/test";
+import type { Browser, Page } from "@playwright/test";
 import type { HeatView } from "../../electron/api/heat/schemas.ts";
 import { ensureBuild } from "../../electron/runtime/build.ts";
 import { projectFolder } from "../../electron/runtime/host.ts";
-import { startChromium } from "../e2e/browsers.ts";
+import { type Device, startChromium } from "../e2e/browsers.ts";
 import { type FaultProxy, startFaultProxy } from "../e2e/fault-proxy.ts";
 import { countedKeys, gather, type LiveHeat, setLanes } from "../e2e/live.ts";
 import { freePort } from "../network/table.ts";
 import { machineMs, offsetOfPage } from "./clock-measure.ts";
 import { type Recorded, recordHeat } from "./plank-recorder.ts";
-import { startTable, type TableProcess } from "./table-process.ts";
+import { startTable } from "./table-process.ts";
 import { joinedDevice, through } from "./trial-hall.ts";
 
 /** How the network is dead: what is sent comes later, or never. */
@@ -53,19 +53,31 @@ export async function runPlanks(plan: PlankPlan, deaths: readonly Death[]): Prom
   const pages = join(projectFolder, "out", "renderer");
   const orders = { folder, pages, port: await freePort(), athletes, only: "core" as const };
   const table = await startTable(orders);
+  /** One after the other: a code lets one device in. */
+  let joined: Promise<unknown> = Promise.resolve();
+  function letDeviceIn(browser: Browser): Promise<Device> {
+    const device = joined.then(() => joinedDevice(browser, table, orders.port, "core"));
+    joined = device.catch(() => undefined);
+    return device;
+  }
   try {
-    return await Promise.all(deaths.map((death) => runPlank(table, orders.port, death, plan)));
+    return await Promise.all(deaths.map((death) => runPlank(orders.port, letDeviceIn, death, plan)));
   } finally {
     await table.kill();
     await rm(folder, { recursive: true, force: true, maxRetries: 5 });
   }
 }
 
-async function runPlank(table: TableProcess, port: number, death: Death, plan: PlankPlan): Promise<PlankRun> {
+async function runPlank(
+  port: number,
+  letDeviceIn: (browser: Browser) => Promise<Device>,
+  death: Death,
+  plan: PlankPlan,
+): Promise<PlankRun> {
   const proxy = await startFaultProxy(await freePort(), port);
   const browser = await startChromium([through(proxy, port)]);
   try {
-    const { page } = await joinedDevice(browser, table, port, "core");
+    const { page } = await letDeviceIn(browser);
     await page.addInitScript(recordHeat);
     await page.goto(`https://127.0.0.1:${port}/`);
     await page.getByRole("button", { name: /^Call the next/ }).waitFor();
