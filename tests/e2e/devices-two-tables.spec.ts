@@ -57,7 +57,7 @@ test("what waits for one table goes to no other one at its address, though its d
   await callDoor(second, "network.turnOff", {});
   await turnOnAt(desk, portOf(url));
   await page.getByRole("heading", { name: "1 entry on this device is not at the table" }).waitFor();
-  await joinAs(desk, { page }, url, "Blue tablet", "Core");
+  await joinAs(desk, { page }, url, "Blue tablet again", "Core");
   await page.getByRole("button", { name: "1 not accepted…" }).click();
   await page.getByRole("button", { name: "Try again" }).click();
   await expect.poll(() => attemptsOf(desk, 2)).toBe(1);
