@@ -3,7 +3,7 @@ import { readDoor } from "./devices-kept.ts";
 import { test } from "./fixture.ts";
 import { countedKeys, gather, laneOf, openLive, startedAgo } from "./live.ts";
 import { callDoor } from "./page.ts";
-import { field, goToPaper, openStation } from "./paper.ts";
+import { field, goToPaper, isInSight, key, openStation } from "./paper.ts";
 import { entryOf, keyFromPaper } from "./stations.ts";
 
 test("paper is chosen for one station alone, and a station whose heat runs opens on that heat", async ({
@@ -77,4 +77,31 @@ test("a long queue shows its beginning and how long it is, and all of it as it c
   await queue.getByRole("button", { name: "Show fewer" }).click();
   await expect(places).toHaveCount(8);
   await expect(queue.getByRole("button", { name: "Show 2 more" })).toBeVisible();
+});
+
+test("somebody of whom nothing was typed gives way to the next bib, once paper is come back to", async ({
+  tapeline: { desk },
+}) => {
+  await openStation(desk, "push-up", 3);
+  await key(desk, ["Bib", "2"]);
+  await expect(field(desk, "Total reps")).toBeFocused();
+  await desk.keyboard.press("Alt+L");
+  await desk.keyboard.press("Alt+L");
+  await expect(field(desk, "Bib")).toBeFocused();
+  await expect(field(desk, "Total reps")).toHaveCount(0);
+  await key(desk, ["Bib", "3"]);
+  await expect(entryOf(desk).getByText("Skater 3")).toBeVisible();
+});
+
+test("what was typed of somebody is kept, with the name, once paper is come back to", async ({
+  tapeline: { desk },
+}) => {
+  await openStation(desk, "push-up", 3);
+  await key(desk, ["Bib", "2"]);
+  await expect(field(desk, "Total reps")).toBeFocused();
+  await desk.keyboard.type("17");
+  await desk.keyboard.press("Alt+L");
+  await desk.keyboard.press("Alt+L");
+  await expect(field(desk, "Total reps")).toHaveValue("17");
+  await isInSight(entryOf(desk).getByText("Skater 2"));
 });

@@ -8,7 +8,7 @@ import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../../app/client.tsx";
 import { sentenceOf } from "../../../app/trouble.ts";
 import { showNumbers } from "../../../words/numbers.ts";
-import { useEntryDraft } from "../drafts.ts";
+import { type EntryDraft, useEntryDraft } from "../drafts.ts";
 import type { Found, StationPerson, Told } from "../types.ts";
 import { type AheadBox, useAhead } from "./ahead.ts";
 import { type Sending, useSend } from "./useSend.ts";
@@ -54,6 +54,12 @@ function startingAt(test: TestCode, { standing, variant }: Found, lengths: Lengt
   return startOf(test, { seen: standing.map(({ seen }) => seen), variant }, lengths);
 }
 
+/** Somebody of whom nothing was typed gives way to the next bib: its digits must not end up as the values of the last one. */
+function resumed(draft: EntryDraft | null): EntryDraft | null {
+  const isTyped = Object.values(draft?.typed ?? {}).some((text) => text.trim() !== "");
+  return draft?.isFound === true && !isTyped ? null : draft;
+}
+
 /** Holds the state of keyed entry: a bib, then its athlete's values. `parameters`: the day's frozen ones. */
 export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: LengthUnit): KeyedEntry {
   const client = useTRPCClient();
@@ -61,7 +67,7 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
   const { sending, send, askEither, decline, change, reset } = useSend();
   const box = useAhead();
   const drafts = useEntryDraft(test);
-  const [first] = useState(drafts.first);
+  const [first] = useState(() => resumed(drafts.first()));
   const [bib, setBib] = useState(first?.bib ?? "");
   const [bibError, setBibError] = useState<Sentence | null>(null);
   const [found, setFound] = useState<Found | null>(null);
