@@ -90,7 +90,8 @@ export function KeyedEntry(props: KeyedEntryProps) {
               if (found !== null) entry.leave();
               entry.setBib(typed);
             }}
-            onEnter={() => void find()}
+            // One Enter too many after a save asks for nothing.
+            onEnter={() => entry.bib.trim() !== "" && void find()}
             error={entry.bibError === null ? null : say(entry.bibError)}
             inputRef={bibInput}
             maxLength={6}

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
 import { useSay } from "../../../words/say.ts";
+import type { StationPerson } from "../types.ts";
 import type { AheadBox } from "./ahead.ts";
 import { Doubt } from "./Doubt.tsx";
 import css from "./Notice.module.css";
@@ -15,6 +16,8 @@ interface SendTroubleProps {
   readonly onWrite: (field: string, text: string) => void;
   readonly onNo: () => void;
   readonly box?: AheadBox;
+  /** Whose entry it is, for a question that has to be compared with the person; left out where the heading says it. */
+  readonly who?: StationPerson;
 }
 
 /** Shows what keeps an entry from being saved: a question, a refusal, or no answer. */
@@ -53,7 +56,18 @@ export function SendTrouble(props: SendTroubleProps) {
 
 type Of<State extends Sending["state"]> = Extract<Sending, { state: State }>;
 
-function Asked({ questions, onSend, onNo, box }: SendTroubleProps & Omit<Of<"asked">, "state">) {
+/** The name beside the question: on a phone the one above the fields has gone out of sight. */
+function Whose({ who }: Pick<SendTroubleProps, "who">) {
+  const { t } = useTranslation("station");
+  if (who === undefined) return null;
+  return (
+    <p className="strong">
+      {t("athlete.bib", { bib: who.bib })} · {who.name}
+    </p>
+  );
+}
+
+function Asked({ questions, onSend, onNo, box, who }: SendTroubleProps & Omit<Of<"asked">, "state">) {
   const { t } = useTranslation("station");
   const say = useSay();
   return (
@@ -63,6 +77,7 @@ function Asked({ questions, onSend, onNo, box }: SendTroubleProps & Omit<Of<"ask
       answers={[{ key: "Y", text: t("ask.yes"), choose: () => onSend(true) }]}
       {...(box !== undefined && { box })}
     >
+      <Whose {...(who !== undefined && { who })} />
       {questions.map((question) => (
         <p key={question.key}>
           <strong className={css.title}>{t("ask.title")}</strong> {say(question)}
@@ -74,7 +89,7 @@ function Asked({ questions, onSend, onNo, box }: SendTroubleProps & Omit<Of<"ask
 }
 
 /** A time whose colon may have been left out: each reading has its key. */
-function Either({ either, onWrite, onNo, box }: SendTroubleProps & Omit<Of<"either">, "state">) {
+function Either({ either, onWrite, onNo, box, who }: SendTroubleProps & Omit<Of<"either">, "state">) {
   const { t } = useTranslation("station");
   const { field, minutes, seconds, clock } = either;
   return (
@@ -87,6 +102,7 @@ function Either({ either, onWrite, onNo, box }: SendTroubleProps & Omit<Of<"eith
       ]}
       {...(box !== undefined && { box })}
     >
+      <Whose {...(who !== undefined && { who })} />
       <p>
         <strong className={css.title}>{t("ask.either", { minutes, seconds, clock })}</strong>
       </p>

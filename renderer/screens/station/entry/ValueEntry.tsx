@@ -58,6 +58,7 @@ export function ValueEntry(props: ValueEntryProps) {
       <SendTrouble
         sending={sending}
         box={box}
+        {...(entry.found !== null && { who: entry.found.who })}
         onSend={(sure) => void save(sure)}
         onWrite={(field, text) => void save(false, { [field]: text })}
         onNo={() => {
@@ -76,7 +77,7 @@ export function ValueEntry(props: ValueEntryProps) {
       />
       {!isAsked && <AheadNote ahead={box.ahead} />}
       {!isAsked && (
-        <Row gap={3} wrap>
+        <Row gap={3} lines={2} wrap className={css.acts}>
           <Button
             kind="primary"
             hint="Enter"

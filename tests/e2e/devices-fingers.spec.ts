@@ -1,0 +1,106 @@
+import { type Browser, expect, type Page } from "@playwright/test";
+import { openDevice } from "./browsers.ts";
+import { joinAs, test } from "./devices.ts";
+import { openDemoTable } from "./joining.ts";
+import { isInSight } from "./paper.ts";
+import type { Tapeline } from "./session.ts";
+
+/** A station's entry from paper on a phone, with fingers alone. */
+
+const bibField = (page: Page) => page.getByRole("textbox", { name: "Bib", exact: true });
+const button = (page: Page, name: string | RegExp) => page.getByRole("button", { name });
+
+/** The bib of whoever waits longest. */
+const nextBib = async (page: Page) =>
+  (await page.locator("section[aria-labelledby=queue] li").first().textContent())?.match(/^\d+/)?.[0] ?? "";
+
+/** A phone at the demo's station of the vertical leap, its entry from paper in front. */
+async function openPaper(tapeline: Tapeline, chromium: Browser): Promise<Page> {
+  const url = await openDemoTable(tapeline);
+  const device = await openDevice(chromium, 360, 640, { isMobile: true });
+  await joinAs(tapeline.desk, device, url, "Red phone", "Power");
+  await button(device.page, /^Enter from paper/).tap();
+  await expect(bibField(device.page)).toBeFocused();
+  return device.page;
+}
+
+async function takeUp(page: Page): Promise<string> {
+  const bib = await nextBib(page);
+  await bibField(page).fill(bib);
+  await page.keyboard.press("Enter");
+  await expect(page.getByLabel("Standing reach")).toBeFocused();
+  return bib;
+}
+
+test("paper entry on a phone has the button to save in sight, and the name beside a question", async ({
+  tapeline,
+  chromium,
+}) => {
+  const page = await openPaper(tapeline, chromium);
+  // One Enter too many asks for nothing.
+  await page.keyboard.press("Enter");
+  await takeUp(page);
+  await expect(page.getByText(/^Type the number/)).toHaveCount(0);
+  await isInSight(button(page, /^Save the result/));
+  const name = await page.locator("section[aria-label='Enter a result'] p").first().textContent();
+  await page.getByLabel("Standing reach").fill("220");
+  await page.getByLabel("Touch 1").fill("320");
+  await isInSight(button(page, /^Save the result/));
+  await button(page, /^Save the result/).tap();
+  await page.getByRole("dialog").getByRole("textbox").fill("QA");
+  await page.keyboard.press("Enter");
+  await isInSight(page.getByRole("alert").getByText(name ?? ""));
+  await isInSight(button(page, /^Yes, save it/));
+});
+
+test("who is next stands before the latest results on a phone", async ({ tapeline, chromium }) => {
+  const page = await openPaper(tapeline, chromium);
+  const top = (name: string) =>
+    page
+      .getByRole("heading", { name })
+      .evaluate((heading) => Math.round(heading.getBoundingClientRect().top));
+  expect(await top("Waiting here")).toBeLessThan(await top("Latest results"));
+});
+
+test("a correction on a phone leads to its missing reason, and no button moves under the finger", async ({
+  tapeline,
+  chromium,
+}) => {
+  const page = await openPaper(tapeline, chromium);
+  await button(page, /^Correct it/)
+    .first()
+    .tap();
+  const dialog = page.getByRole("dialog");
+  const reason = dialog.getByRole("textbox", { name: "Reason" });
+  const places = () =>
+    dialog
+      .getByRole("button")
+      .evaluateAll((all) => all.map((each) => Math.round(each.getBoundingClientRect().top)));
+  await expect(dialog.getByRole("textbox", { name: "Touch", exact: true })).toBeVisible();
+  // Units and values are whole.
+  const cut = await dialog.locator("span:has(> input)").evaluateAll(
+    (boxes) =>
+      boxes.filter((box) => {
+        const edge = box.closest("[role=dialog]")?.getBoundingClientRect().right ?? 0;
+        return (box.lastElementChild?.getBoundingClientRect().right ?? 0) > edge - 8;
+      }).length,
+  );
+  expect(cut).toBe(0);
+  const before = await places();
+  await dialog.getByRole("button", { name: /^It does not count/ }).tap();
+  await expect(reason).toBeFocused();
+  await isInSight(reason);
+  await isInSight(dialog.getByText("Give the reason first, in a few words."));
+  expect(await places()).toEqual(before);
+  expect((await reason.boundingBox())?.width).toBeGreaterThan(240);
+  await page.setViewportSize({ width: 768, height: 1024 });
+  await dialog.getByRole("button", { name: /^Close, change nothing/ }).tap();
+  await button(page, /^Correct it/)
+    .first()
+    .tap();
+  await expect(reason).toBeVisible();
+  const atTablet = await places();
+  await dialog.getByRole("button", { name: /^Save the correction/ }).tap();
+  await expect(dialog.getByText("Give the reason first, in a few words.")).toBeVisible();
+  expect(await places()).toEqual(atTablet);
+});
