@@ -45,7 +45,7 @@ export async function correctStrength(desk: Page): Promise<void> {
   const reps = dialog.getByRole("textbox", { name: /^Top beats in total/ });
   await expect(reps).toHaveValue("18");
   await reps.fill("25");
-  await dialog.getByRole("button", { name: /^Correct this result/ }).click();
+  await dialog.getByRole("button", { name: /^Save the correction/ }).click();
   await expect(dialog.getByText("Give the reason first, in a few words.")).toBeVisible();
   await expect(reps).toHaveValue("25");
   await dialog.getByRole("textbox", { name: "Reason" }).fill("misread the tally");

@@ -189,7 +189,7 @@ test("a stop is taken back within ten seconds; later it is corrected with a reas
   const dialog = desk.getByRole("dialog", { name: "Correct bib 2, Skater 2" });
   await dialog.getByRole("textbox", { name: /^Time/ }).fill("0:25");
   await dialog.getByRole("textbox", { name: "Reason" }).fill("Was down before");
-  await dialog.getByRole("button", { name: /^Correct this result/ }).click();
+  await dialog.getByRole("button", { name: /^Save the correction/ }).click();
   await expect(dialog).toBeHidden();
   await expect(laneOf(desk, 2)).toContainText("0:25");
   // The clock of the other lane did not care.

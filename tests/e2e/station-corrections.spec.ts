@@ -42,7 +42,7 @@ test("after a correction the card shows what is stored, and the next correction 
 
   await desk.keyboard.press("Alt+C");
   await dialog.getByRole("textbox", { name: "Reason" }).fill("not this athlete");
-  await dialog.getByRole("button", { name: /^Cancel this result/ }).click();
+  await dialog.getByRole("button", { name: /^It does not count/ }).click();
   await expect(dialog).toBeHidden();
   await expect(card(desk)).toContainText("Cancelled: not this athlete (MK)");
   await expect(card(desk)).not.toContainText("17 reps");

@@ -157,7 +157,7 @@ test("a corrected leap is corrected in the pane beside its lane too", async ({
     .getByRole("button", { name: /^Correct this result/ })
     .click();
   const dialog = desk.getByRole("dialog");
-  await dialog.getByRole("textbox", { name: "Touch 1" }).fill("259");
+  await dialog.getByRole("textbox", { name: "Touch", exact: true }).fill("259");
   await dialog.getByRole("textbox", { name: "Reason" }).fill("misread");
   await desk.keyboard.press("Enter");
   await expect(dialog).toBeHidden();

@@ -4,8 +4,10 @@ import type { Reading, Typed } from "./reading.ts";
 
 /** A text field of a test. */
 export interface Field {
-  /** The part of the attempt that it holds, if it holds just one. Its label is `field.<name>` in the test's words. */
+  /** The part of the attempt that it holds, if it holds just one. */
   readonly name: string;
+  /** Its label is `field.<label>` in the test's words; its name if left out. */
+  readonly label?: string;
   readonly digits: "whole" | "fraction" | "time";
   /** length and mass follow the unit of the desk. */
   readonly unit?: "length" | "mass";

@@ -47,8 +47,13 @@ export function CorrectDialog({ attempt, parameters, lengths, corrections }: Cor
     if (outcome === "saved") {
       corrections.close();
       tell({ tone: "done", sentence: { key: "station:correct.kept", values: { bib: bib ?? "", name } } });
-    } else if (outcome === "reason") reason.current?.focus();
+    } else if (outcome === "reason") toReason();
     else if (outcome !== "open") fields.current?.focusField(outcome.field);
+  }
+  /** Leads to the missing reason and the sentence under it, wherever the box was scrolled to. */
+  function toReason(): void {
+    reason.current?.focus({ preventScroll: true });
+    requestAnimationFrame(() => reason.current?.scrollIntoView({ block: "center" }));
   }
   /** What was changed is dropped by an answer alone, never by a key that was meant for something else. */
   function leave(): void {
@@ -75,7 +80,10 @@ export function CorrectDialog({ attempt, parameters, lengths, corrections }: Cor
             <VoidOnly
               attempt={attempt}
               reason={correction.draft.reason}
-              onMissing={correction.missReason}
+              onMissing={() => {
+                correction.missReason();
+                toReason();
+              }}
               onDone={corrections.close}
             />
             <Button

@@ -15,6 +15,8 @@ export const keyedVertical: KeyedTest<VerticalAttempt> = {
     ...touchNames.slice(0, Math.max(1, room)).map((name, index) => ({
       ...{ name, digits: "fraction" as const, unit: "length" as const },
       ...(index > 0 && { mayEnd: true as const }),
+      // Alone it can be any of the athlete's jumps.
+      ...(room <= 1 && { label: "touch" }),
     })),
     { name: "bodyMass", digits: "fraction", unit: "mass", aside: true },
   ],

@@ -127,7 +127,7 @@ export function ValueFields(props: ValueFieldsProps) {
             data-aside={field.aside ?? false}
           >
             <NumberField
-              label={testWord(test, `field.${field.name}`)}
+              label={testWord(test, `field.${field.label ?? field.name}`)}
               digits={field.digits}
               value={values[field.name] ?? ""}
               onChange={(typed) => setValue(field.name, typed)}
