@@ -110,6 +110,8 @@ export function Gather(props: GatherProps) {
           </BigKey>
           {taken.length > 0 && <span className={`small quiet ${css.how}`}>{t("gather.change")}</span>}
         </div>
+      </div>
+      <div className={css.last}>
         <LastMarks {...{ recent, parameters, lengths, onCorrect }} />
       </div>
       <aside className={css.side}>
