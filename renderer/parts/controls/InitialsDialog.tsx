@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
+import { isDevice } from "../../app/table.ts";
 import { Button } from "./Button.tsx";
 import { Dialog } from "./Dialog.tsx";
 import { TextField } from "./TextField.tsx";
@@ -20,7 +21,7 @@ export function InitialsDialog({ onAnswer }: { readonly onAnswer: (initials: str
     <Dialog
       open
       onClose={() => onAnswer(null)}
-      title={t("initials.title")}
+      title={t(isDevice ? "initials.titleDevice" : "initials.title")}
       actions={
         <>
           <Button onPress={() => onAnswer(null)}>{t("initials.cancel")}</Button>

@@ -46,14 +46,15 @@ export function Frame({ children }: { readonly children: ReactNode }) {
             {children}
           </main>
         </div>
-        <footer className={css.foot}>
+        <footer className={css.foot} data-device={isDevice}>
           <MessageStrip day={`${current.data?.kind} ${day?.id}`} />
           <div className={css.hints}>
             <div className={css.own} ref={setHints} />
+            {isDevice && <OwnLanguageChoice />}
             {day !== null && <HideBoard />}
             {(day !== null || !isOrganiser) && !isDevice && <LockKey />}
             {day !== null && isOrganiser && <KeyHint keys="Alt+0–9" does={t("frame.goTo")} />}
-            {isDevice ? <OwnLanguageChoice /> : day !== null && <LanguageChoice />}
+            {!isDevice && day !== null && <LanguageChoice />}
             {isJoinedProgram && <LeaveTable />}
           </div>
         </footer>
