@@ -77,9 +77,7 @@ function placeIn(group: Group, { athleteId, test, value }: MarkToPlace, reach: n
     if (band === null) return null;
     return { place: { group: group.group, origin, ...band }, width: widthOfPlace(band.n, open) };
   }
-  const others = group.marks
-    .filter((mark) => mark.athleteId !== athleteId)
-    .map((mark) => mark.value);
+  const others = group.marks.filter((mark) => mark.athleteId !== athleteId).map((mark) => mark.value);
   const band = placeAmong(better, value, others, equalWithin, reach);
   if (band === null) return null;
   return { place: { group: group.group, origin: null, ...band }, width: widthOfPlace(band.n, 0) };
