@@ -92,6 +92,8 @@ async function goTo(desk: Page, path: string): Promise<void> {
 }
 
 async function atStation(page: Page, test: TestCode): Promise<AtStation> {
+  // What follows gives up after five seconds, in which a busy machine may load no page.
+  await page.getByRole("heading", { level: 1 }).first().waitFor();
   await keyFromPaper(page);
   await watchStation(page);
   return { page, test };
