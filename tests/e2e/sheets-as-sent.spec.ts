@@ -69,6 +69,12 @@ test("a workbook with a column a test goes in as past results of the day that is
   await desk.getByRole("combobox", { name: "Worksheet" }).selectOption("Autumn");
   await desk.getByRole("textbox", { name: "All of these are of one day" }).fill("2025-11-08");
   await desk.getByRole("button", { name: "Use: All of these are of one day" }).click();
+  // Nothing says which push-ups they were: until somebody does, they wait.
+  await expect(desk.getByRole("main").getByRole("status")).toContainText("New1");
+  await desk
+    .getByRole("radiogroup", { name: "Where “Variant” is blank, it is" })
+    .getByText("full", { exact: true })
+    .click();
   await expect(desk.getByRole("main").getByRole("status")).toContainText("New2");
   await desk.getByRole("button", { name: /^(?:Take in|Import) 2 rows/ }).click();
   await expect(desk.getByRole("heading", { name: /^2 rows/ })).toBeVisible();
@@ -92,7 +98,7 @@ test("putting a row right begins in the field that is wrong, in a list and in a 
   await bringSheet(
     tapeline,
     "before.csv",
-    "Team,No.,Strength 2025-11-08,Plank 2025-11-08\nGravel Moon,7,22,long\nGravel Moon,9,20,2:31\n",
+    "Team,No.,Strength (full) 2025-11-08,Plank 2025-11-08\nGravel Moon,7,22,long\nGravel Moon,9,20,2:31\n",
   );
   await desk.getByRole("button", { name: "Put it right: line 2" }).click();
   await expect(desk.getByRole("textbox", { name: "Plank 2025-11-08" })).toBeFocused();
