@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { cachedUntilWrite } from "../../store/connection/stamp.ts";
+import { cachedUntilWrite } from "../../store/connection/until-write.ts";
 import { everybodyInPublic } from "../../store/reads/present.ts";
 import { calls } from "../../store/tables/calls.ts";
 import { dayEvents } from "../../store/tables/day-events.ts";

@@ -2,7 +2,7 @@ import { isDone, type QueuePlace, queueFor, type Runner } from "../../domain/que
 import { lastDoneByAthlete } from "../../domain/queue/times.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { cachedUntilWrite } from "../../store/connection/stamp.ts";
+import { cachedUntilWrite } from "../../store/connection/until-write.ts";
 import { everybody } from "../../store/reads/present.ts";
 import { absences } from "../../store/tables/absences.ts";
 import { attemptTimes } from "../../store/tables/attempts.ts";

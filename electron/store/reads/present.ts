@@ -1,5 +1,5 @@
 import { allRows, firstRow, type ReadableDb } from "../connection/database.ts";
-import { cachedUntilWrite } from "../connection/stamp.ts";
+import { cachedUntilWrite } from "../connection/until-write.ts";
 import type { BoardConsent } from "../tables/athletes.ts";
 import type { EntrantState } from "../tables/entrants.ts";
 

@@ -2,7 +2,7 @@ import type { MadeAttempt } from "../../domain/marks/made.ts";
 import type { TimedAttempt } from "../../domain/queue/times.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
-import { cachedUntilWrite } from "../connection/stamp.ts";
+import { cachedUntilWrite } from "../connection/until-write.ts";
 
 /** One attempt as it was seen: never changed, never deleted. */
 export interface Attempt {

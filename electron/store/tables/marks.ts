@@ -4,7 +4,7 @@ import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import type { Mark } from "../../domain/tests/protocol.ts";
 import { protocolOf, rulesVersion, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
-import { cachedUntilWrite } from "../connection/stamp.ts";
+import { cachedUntilWrite } from "../connection/until-write.ts";
 import { timesOfAthlete } from "./attempts.ts";
 import { type Day, dayProtocols } from "./days.ts";
 
