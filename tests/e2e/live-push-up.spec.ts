@@ -159,7 +159,9 @@ test("a stop with the beat asks whether that rep was done: the lower stands, one
   await keys.press("m");
   await expect.poll(() => marksOf(desk)).toEqual(["4", "4", "5"]);
   await expect(laneOf(desk, 1)).not.toContainText("Was rep");
-  await laneOf(desk, 2).getByRole("button", { name: /^Rep 5 was done/ }).click();
+  await laneOf(desk, 2)
+    .getByRole("button", { name: /^Rep 5 was done/ })
+    .click();
   await expect.poll(() => marksOf(desk)).toEqual(["4", "5", "5"]);
   await expect(desk.getByText("Was rep 5 done?")).toHaveCount(0);
 });
