@@ -55,7 +55,7 @@ async function leap(hands: Hands, athletes: readonly ListedAthlete[], isSaved: I
     for (const [turn, [, text]] of (attempts.vertical?.[0] ?? []).entries()) {
       await isShown(
         hands,
-        `[role=status][aria-label="${turn === 0 ? "Standing reach" : `Jump ${turn} of 3`}: "]`,
+        `[role=status][aria-label="${turn === 0 ? "Standing reach" : `Height touched, ${turn} of 3`}: "]`,
       );
       await hands.keyboard.type(text, pace);
       await hands.keyboard.press("Enter");

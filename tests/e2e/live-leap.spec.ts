@@ -19,7 +19,7 @@ const jumpers = [
 /** The best of the three less the reach. */
 const heights = ["47", "38", "48.5", "40", "36"];
 
-const field = (desk: Page) => desk.getByRole("status", { name: /^(Standing reach|Jump \d of \d):/ });
+const field = (desk: Page) => desk.getByRole("status", { name: /^(Standing reach|Height touched, \d of \d):/ });
 const best = (desk: Page) => desk.locator('[data-test="vertical"]');
 
 /** Longer than a reading is held back before it goes in by itself, in ms. */
@@ -44,7 +44,7 @@ test("three trials are typed digit by digit: the reach once, the best so far, an
     await typeKeys(clock.pass, keys, ...reach);
     await clock.pass(longMs);
     for (const [trial, touch] of touches.entries()) {
-      await expect(field(desk)).toHaveAccessibleName(`Jump ${trial + 1} of 3: `);
+      await expect(field(desk)).toHaveAccessibleName(`Height touched, ${trial + 1} of 3: `);
       await typeKeys(clock.pass, keys, ...touch);
       await clock.pass(longMs);
       await expect.poll(async () => trialsOf(desk, lane)).toBe(trial + 1);
@@ -105,7 +105,7 @@ test("what can't be is refused and what is odd is asked, and what was typed stay
   await expect(stage).toContainText("Best so far81 cm");
   // The tap is taken back, and the trial is void.
   await keys.press("Backspace");
-  await expect(field(desk)).toHaveAccessibleName("Jump 1 of 3: ");
+  await expect(field(desk)).toHaveAccessibleName("Height touched, 1 of 3: ");
   await expect(stage).toContainText("No jump yet");
 });
 

@@ -114,16 +114,16 @@ test("two readings typed in one go are two readings, and none is longer than a r
   await clock.hold();
   const keys = countedKeys(desk);
   await callIn(desk, keys, "vertical", [1, 2]);
-  const field = desk.getByRole("status", { name: /^(Standing reach|Jump \d of \d):/ });
+  const field = desk.getByRole("status", { name: /^(Standing reach|Height touched, \d of \d):/ });
   await typeKeys(clock.pass, keys, ..."220262");
-  await expect(field).toHaveAccessibleName("Jump 1 of 3: 262");
+  await expect(field).toHaveAccessibleName("Height touched, 1 of 3: 262");
   await expect(desk.getByText("Standing reach 220 cm")).toBeVisible();
   // A digit after a question begins the reading anew; Enter is no yes, and Y is one.
   await typeKeys(clock.pass, keys, "Backspace", "Backspace", "Backspace", ..."330", "Enter", "Enter");
   await expect(desk.getByRole("alert")).toContainText("Is this right?");
   expect((await heatOf(desk, "vertical")).events.map(({ kind }) => kind)).toEqual(["reach"]);
   await typeKeys(clock.pass, keys, ..."26");
-  await expect(field).toHaveAccessibleName("Jump 1 of 3: 26");
+  await expect(field).toHaveAccessibleName("Height touched, 1 of 3: 26");
   await typeKeys(clock.pass, keys, "Backspace", "Backspace", ..."300", "y");
   await expect(field).toHaveAccessibleName("Jump 2 of 3: ");
   // The caps on the lanes say Shift, and that is what changes the lane.

@@ -28,13 +28,13 @@ export function NumberPad({ unit, text, onText }: NumberPadProps) {
           {digit}
         </PadKey>
       ))}
-      <PadKey label={t("pad.point")} onPress={() => onText(`${text}${point}`)}>
+      <PadKey sign="point" label={t("pad.point")} onPress={() => onText(`${text}${point}`)}>
         {point}
       </PadKey>
-      <PadKey label="0" onPress={() => onText(`${text}0`)}>
+      <PadKey sign="0" label="0" onPress={() => onText(`${text}0`)}>
         0
       </PadKey>
-      <PadKey label={t("pad.back")} onPress={() => onText(text.slice(0, -1))}>
+      <PadKey sign="back" label={t("pad.back")} onPress={() => onText(text.slice(0, -1))}>
         <svg viewBox="0 0 32 20" className={css.sign} aria-hidden="true">
           <path d="M10 2h20v16H10L2 10zM15 6l8 8m0-8-8 8" />
         </svg>
@@ -56,13 +56,22 @@ export function NumberPad({ unit, text, onText }: NumberPadProps) {
 
 interface PadKeyProps {
   readonly label: string;
+  /** Names a key that stands elsewhere on a phone. */
+  readonly sign?: string;
   readonly onPress: () => void;
   readonly children: React.ReactNode;
 }
 
-function PadKey({ label, onPress, children }: PadKeyProps) {
+function PadKey({ label, sign, onPress, children }: PadKeyProps) {
   return (
-    <button type="button" tabIndex={-1} className={css.key} aria-label={label} onClick={onPress}>
+    <button
+      type="button"
+      tabIndex={-1}
+      className={css.key}
+      data-sign={sign}
+      aria-label={label}
+      onClick={onPress}
+    >
       {children}
     </button>
   );

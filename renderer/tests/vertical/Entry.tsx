@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import { grainsOf } from "../../../electron/domain/length.ts";
 import { formatLength } from "../../../electron/domain/units.ts";
 import { Check } from "../../parts/controls/Check.tsx";
-import { Row, Stack } from "../../parts/flow/Stack.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { useSay } from "../../words/say.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import type { LaneProps } from "../live/tool.ts";
@@ -48,36 +48,47 @@ export function VerticalEntry({ live, lane, typing }: VerticalEntryProps) {
         <span className={css.caret} aria-hidden="true" />
         <span className={css.unit}>{unit}</span>
       </p>
-      <Outcome live={live} lane={lane} />
+      <div className={css.outcome}>
+        <Outcome live={live} lane={lane} />
+      </div>
       <div className={css.keys}>
-        {isAsked ? (
-          <>
-            <BigKey kind="next" hint="Esc" onPress={() => refuse(live, lane)}>
-              {t("live.no")}
+        <div className={css.answer}>
+          {isAsked ? (
+            <>
+              <BigKey kind="next" hint="Esc" onPress={() => refuse(live, lane)}>
+                {t("live.no")}
+              </BigKey>
+              <BigKey hint="Y" onPress={(timeStamp) => agree(live, lane, timeStamp)}>
+                {t("live.yes")}
+              </BigKey>
+            </>
+          ) : (
+            <BigKey
+              kind="next"
+              size="large"
+              hint="Enter"
+              onPress={(timeStamp) => enter(live, lane, timeStamp)}
+            >
+              {t(reach ? "live.keepReach" : "live.record")}
             </BigKey>
-            <BigKey hint="Y" onPress={(timeStamp) => agree(live, lane, timeStamp)}>
-              {t("live.yes")}
-            </BigKey>
-          </>
-        ) : (
-          <BigKey kind="next" size="large" hint="Enter" onPress={(timeStamp) => enter(live, lane, timeStamp)}>
-            {t(reach ? "live.keepReach" : "live.record")}
-          </BigKey>
-        )}
-        {heights.length > 0 && (
+          )}
+        </div>
+        <div className={css.enough} data-kept={heights.length === 0}>
           <BigKey hint="E" onPress={(timeStamp) => enough(live, lane, timeStamp)}>
             {t("live.enough")}
           </BigKey>
-        )}
+        </div>
       </div>
-      {standingReach !== null && (
-        <Row as="p" gap={3} align="center" wrap className="strong">
-          {t("live.reachIs", { length: formatLength(grainsOf(standingReach), live.lengths), unit })}{" "}
-          <BigKey kind="quiet" hint="M" pressed={reach} onPress={() => measureAgain(live, lane)}>
-            {t("live.changeReach")}
-          </BigKey>
-        </Row>
-      )}
+      {/* Its place is kept before there is one: no key may move while somebody types. */}
+      <p className={`strong ${css.reach}`} data-kept={standingReach === null}>
+        {t("live.reachIs", {
+          length: standingReach === null ? "" : formatLength(grainsOf(standingReach), live.lengths),
+          unit,
+        })}{" "}
+        <BigKey kind="quiet" hint="M" pressed={reach} onPress={() => measureAgain(live, lane)}>
+          {t("live.changeReach")}
+        </BigKey>
+      </p>
       <Auto live={live} lane={lane} typing={typing} />
     </div>
   );
@@ -99,7 +110,7 @@ function Outcome({ live, lane }: Omit<VerticalEntryProps, "typing">) {
   if (said?.state === "asked") {
     return (
       <p className={css.asked} role="alert">
-        <strong>{t("live.sure")}</strong> {said.questions.map(say).join(" ")}
+        <strong className={css.sure}>{t("live.sure")}</strong> {said.questions.map(say).join(" ")}
       </p>
     );
   }

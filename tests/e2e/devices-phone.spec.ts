@@ -1,0 +1,110 @@
+import { type Browser, expect, type Page } from "@playwright/test";
+import { freePort } from "../network/table.ts";
+import { type Device, openDevice } from "./browsers.ts";
+import { deviceSizes } from "./device-screens.ts";
+import { joinAs, test } from "./devices.ts";
+import { notInSight } from "./in-sight.ts";
+import { openLive } from "./live.ts";
+import { callDoor } from "./page.ts";
+import type { Tapeline } from "./session.ts";
+
+/** A phone that runs a test live, pressed with fingers alone. */
+
+const [phone] = deviceSizes;
+
+/** A device with a station's test and so many who wait for it. */
+async function joinStation(
+  { desk }: Tapeline,
+  chromium: Browser,
+  [width, height]: readonly [number, number],
+  [code, place]: readonly ["vertical" | "core", string],
+): Promise<Device> {
+  await openLive(desk, code, 8);
+  const port = await freePort();
+  await callDoor(desk, "network.turnOn", { address: "127.0.0.1", port });
+  await desk.evaluate(() => {
+    location.hash = "/devices";
+  });
+  const device = await openDevice(chromium, width, height, { isMobile: true });
+  await joinAs(desk, device, `https://127.0.0.1:${port}/`, "Red phone", place);
+  return device;
+}
+
+async function callFirst(page: Page): Promise<void> {
+  await page.getByRole("button", { name: /^Call the next/ }).tap();
+  const initials = page.getByRole("dialog").getByRole("textbox");
+  await initials.fill("QA");
+  await initials.press("Enter");
+}
+
+/** A person's fingers: they come down one after the other, and never on what has only just come. */
+const betweenTapsMs = 150;
+const settledMs = 800;
+
+async function typeOnPad(page: Page, text: string): Promise<void> {
+  for (const sign of text) {
+    const name = sign === "½" ? "half" : sign;
+    await page.getByRole("button", { name, exact: true }).tap();
+    await page.waitForTimeout(betweenTapsMs);
+  }
+}
+
+const field = (page: Page) => page.getByRole("status", { name: /^(Standing reach|Height touched)/ });
+
+/** Types a reading and waits until it went in by itself. */
+async function takeReading(page: Page, text: string): Promise<void> {
+  await typeOnPad(page, text);
+  await expect(field(page)).toHaveAccessibleName(/:\s*$/);
+  await page.waitForTimeout(settledMs);
+}
+
+/** Where each key of the pad and the key that saves are. */
+function places(page: Page): Promise<string[]> {
+  return page.locator("fieldset button, h2 ~ [role=status]").evaluateAll((all) =>
+    all.map((each) => {
+      const { x, y, width, height } = each.getBoundingClientRect();
+      return [x, y, width, height].map(Math.round).join(" ");
+    }),
+  );
+}
+
+test("a phone at the leap has the athlete, the reading, all its keys and the save in one sight, and none ever moves", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { page, context } = await joinStation(tapeline, chromium, phone, ["vertical", "Power"]);
+  await callFirst(page);
+  await expect(field(page)).toBeVisible();
+  const wanted = '[data-test="vertical"] :is(fieldset button, [role=status], h2, strong):not(li *)';
+  const save = page.getByRole("button", { name: /^(Save the|No, change it|Yes, save it)/ });
+  async function looked(state: string, before?: readonly string[]): Promise<string[]> {
+    expect.soft(await notInSight(page, wanted), state).toEqual([]);
+    const box = await save.first().boundingBox();
+    expect.soft((box?.y ?? 1e4) + (box?.height ?? 0), `${state}: the save`).toBeLessThan(phone[1] - 40);
+    const now = await places(page);
+    if (before !== undefined) expect.soft(now, state).toEqual(before);
+    return now;
+  }
+  await page.waitForTimeout(settledMs);
+  const first = await looked("nothing measured");
+  expect(first.length).toBeGreaterThan(12);
+  await takeReading(page, "219");
+  await looked("reach saved", first);
+  await typeOnPad(page, "264");
+  await looked("typed", first);
+  await expect(field(page)).toHaveAccessibleName(/2 of 3:\s*$/);
+  await looked("one jump saved", first);
+  await page.waitForTimeout(settledMs);
+  await typeOnPad(page, "300");
+  await expect(page.getByText(/81 cm .* is a very high jump/)).toBeVisible();
+  await looked("asked", first);
+  await page.waitForTimeout(settledMs);
+  await page.getByRole("button", { name: /^No, change it/ }).tap();
+  await typeOnPad(page, "267");
+  await expect(field(page)).toHaveAccessibleName(/3 of 3:\s*$/);
+  await takeReading(page, "261");
+  await expect(field(page)).toHaveAccessibleName(/^Standing reach:\s*$/);
+  // Somebody is done and another at it: nothing lies over the keys.
+  await looked("the next athlete", first);
+  await context.close();
+});
