@@ -19,7 +19,7 @@ test("six planks on one clock: each stop enters its mark at once", async () => {
       written: { number: "1:30", note: { key: "stages.first.other-foot" } },
       news: { standing: "first" },
     },
-    ...{ doubts: [], trouble: null, free: false },
+    ...{ doubts: [], doubted: null, trouble: null, free: false },
     entered: [{ key: "mark", attempt: { void: null }, corrected: false }],
   });
   expect(liveOf(view).allDone).toBe(false);

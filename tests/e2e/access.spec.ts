@@ -194,7 +194,7 @@ alone("a doubt about what was typed, and one about what a lane did", async ({ ta
     // A second tap of a lane within two seconds is the same one.
     await desk.waitForTimeout(2_200);
   }
-  await expect(laneOf(desk, 1).getByRole("button", { name: /^It is right/ })).toBeVisible();
+  await expect(laneOf(desk, 1).getByRole("button", { name: /^Yes, it is right/ })).toBeVisible();
   await expectForEverybody(desk);
   await goToPaper(desk, "endurance");
   await key(desk, ["Bib", "3"], ["Time", "145"]);

@@ -230,7 +230,7 @@ test("the order and the counts are the day's own", async ({ tapeline: { desk } }
   await expect(laneOf(desk, 1)).toContainText(/Round\s*1\s*of 2/);
 });
 
-test('a doubtful time waits for its answer, and "It is right" lets it on the big screen', async ({
+test('a doubtful time waits for its answer, and "Yes, it is right" lets it on the big screen', async ({
   tapeline,
 }) => {
   const { desk, clock } = tapeline;
@@ -251,13 +251,13 @@ test('a doubtful time waits for its answer, and "It is right" lets it on the big
   await clock.pass(2_000);
   await expect(board.getByText("first result today")).toHaveCount(0);
   // The name that is said begins with what is written, for those who press by voice (WCAG 2.2, 2.5.3).
-  await desk.getByRole("button", { name: "It is right: the result of bib 1" }).click();
+  await desk.getByRole("button", { name: "Yes, it is right: the result of bib 1" }).click();
   await expect(laneOf(desk, 1)).not.toContainText("very slow");
   await clock.pass(2_000);
   await expect(board.getByText("first result today")).toBeVisible();
 });
 
-test('the keyboard stays with a result after "It is right", at the lanes and among the newest results', async ({
+test('the keyboard stays with a result after "Yes, it is right", at the lanes and among the newest results', async ({
   tapeline: { desk },
 }) => {
   await openLive(desk, "endurance", 2);
@@ -269,7 +269,7 @@ test('the keyboard stays with a result after "It is right", at the lanes and amo
     // A second tap of a lane within two seconds is the same one.
     await desk.waitForTimeout(2_200);
   }
-  const right = (bib: number) => desk.getByRole("button", { name: `It is right: the result of bib ${bib}` });
+  const right = (bib: number) => desk.getByRole("button", { name: `Yes, it is right: the result of bib ${bib}` });
   await right(1).focus();
   await desk.keyboard.press("Enter");
   await expect(right(1)).toHaveCount(0);

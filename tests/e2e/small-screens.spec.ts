@@ -193,12 +193,12 @@ alone(
     await expect(desk.locator("[data-lane='1']")).toContainText("Doubtful");
     // What is done has a line more than what is under way, doubtful or not; a question would have five and two buttons.
     expect(Math.max(...(await heights())) - Math.max(...before)).toBeLessThan(24);
-    await expect(desk.getByRole("button", { name: /^It is right/ })).toHaveCount(0);
+    await expect(desk.getByRole("button", { name: /^Yes, it is right/ })).toHaveCount(0);
     for (let round = 1; round <= 3; round += 1) {
       for (const key of keys.slice(1)) await desk.keyboard.press(key);
       await desk.waitForTimeout(2_200);
     }
-    await expect(desk.getByRole("button", { name: /^It is right/ })).toHaveCount(12);
+    await expect(desk.getByRole("button", { name: /^Yes, it is right/ })).toHaveCount(12);
   },
 );
 
@@ -215,7 +215,7 @@ alone(
       // A second tap of a lane within two seconds is the same one.
       await desk.waitForTimeout(2_200);
     }
-    await expect(desk.getByRole("button", { name: /^It is right/ })).toHaveCount(8);
+    await expect(desk.getByRole("button", { name: /^Yes, it is right/ })).toHaveCount(8);
     await expect(desk.getByText(/^8 results are doubtful/)).toBeVisible();
     for (const screen of smallScreens) {
       await showOn(desk, screen);
@@ -228,7 +228,7 @@ alone(
     await showOn(desk, { width: 1280, height: 800, scale: 1 });
     expect(await notInSight(desk, lanes)).toEqual([]);
     // An answer takes the question away.
-    await desk.getByRole("button", { name: "It is right: the result of bib 3" }).click();
+    await desk.getByRole("button", { name: "Yes, it is right: the result of bib 3" }).click();
     await expect(desk.getByText(/^7 results are doubtful/)).toBeVisible();
     await expect(desk.locator("[data-lane='3']")).toContainText("First result");
   },

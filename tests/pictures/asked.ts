@@ -24,10 +24,10 @@ export async function takeAsked({ desk, board }: Studio): Promise<void> {
   await takeOnScreens(desk, "asked-lanes-correct");
   await desk.keyboard.press("Escape");
   await laneOf(desk, 1)
-    .getByRole("button", { name: /^It is right/ })
+    .getByRole("button", { name: /^Yes, it is right/ })
     .click();
   await laneOf(desk, 1)
-    .getByRole("button", { name: /^It is right/ })
+    .getByRole("button", { name: /^Yes, it is right/ })
     .waitFor({ state: "hidden" });
   await take(desk, "asked-lanes-answered");
   await takeTyped(desk);
@@ -53,7 +53,7 @@ async function endQuickly(desk: Page): Promise<void> {
     await desk.waitForTimeout(2_300);
   }
   await laneOf(desk, lanes)
-    .getByRole("button", { name: /^It is right/ })
+    .getByRole("button", { name: /^Yes, it is right/ })
     .waitFor();
 }
 

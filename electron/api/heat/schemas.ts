@@ -79,6 +79,8 @@ const laneSchema = z.object({
   entered: z.array(z.object({ key: z.string(), attempt: attemptSchema, corrected: z.boolean() })),
   /** Results entered that deserve a second look. */
   doubts: z.array(sentenceSchema),
+  /** The attempt that they are about; null without any. */
+  doubted: z.string().nullable(),
   /** The reason why a result was not entered, and what to do about it; null when all were. */
   trouble: sentenceSchema.nullable(),
 });

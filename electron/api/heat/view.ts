@@ -26,7 +26,7 @@ import {
   requireHeat,
 } from "../lanes/load.ts";
 import { attemptView, personIn, tellOne } from "../marks/attempts.ts";
-import { openDoubts } from "../marks/unanswered.ts";
+import { doubtedAttempt, openDoubts } from "../marks/unanswered.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { calledElsewhere } from "../station/callers.ts";
 import { queueOf } from "../station/runners.ts";
@@ -155,7 +155,7 @@ function laneView(scene: Scene, loaded: LoadedHeat, lane: LoadedLane): HeatLaneV
     readyAt: place?.readyAt ?? null,
     told,
     entered: enteredOf(scene, lane),
-    doubts: doubtsOf(scene, loaded, lane, told),
+    ...doubtsOf(scene, loaded, lane, told),
     trouble: troubleOf(loaded, lane),
   };
 }
@@ -176,11 +176,18 @@ function storedFor(lane: LoadedLane, attempt: KeptAttempt): KeptAttempt {
   return correction === undefined ? attempt : storedFor(lane, correction);
 }
 
-function doubtsOf(scene: Scene, loaded: LoadedHeat, lane: LoadedLane, told: Told | null): Sentence[] {
-  if (told === null || lane.made.every((attempt) => attempt.void !== null)) return [];
+function doubtsOf(
+  scene: Scene,
+  loaded: LoadedHeat,
+  lane: LoadedLane,
+  told: Told | null,
+): Pick<HeatLaneView, "doubts" | "doubted"> {
+  if (told === null || lane.made.every((attempt) => attempt.void !== null)) {
+    return { doubts: [], doubted: null };
+  }
   const { db, day, lengths } = scene;
   const { test } = loaded.heat;
-  return openDoubts({
+  const question = {
     ...{ test, parameters: loaded.parameters, lengths, mark: told.mark },
     standing: standingAttempts(db, day.id, lane.athleteId, test).filter(
       ({ variant }) => variant === lane.variant,
@@ -188,7 +195,9 @@ function doubtsOf(scene: Scene, loaded: LoadedHeat, lane: LoadedLane, told: Told
     confirmed: confirmedAttempts(db, day.id),
     previous: told.news?.previous ?? null,
     error: typicalErrorsOf(db, day.id)[test],
-  });
+  };
+  const doubts = openDoubts(question);
+  return { doubts, doubted: doubts.length === 0 ? null : doubtedAttempt(question) };
 }
 
 /** Returns why a result is no attempt: it is not believable, or somebody else entered the test meanwhile. */

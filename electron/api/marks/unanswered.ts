@@ -39,20 +39,47 @@ interface InQuestion {
  * asks afterwards. What people typed in was asked about before it was saved.
  */
 export function openDoubts(asked: InQuestion): Sentence[] {
-  const { test, parameters, standing, confirmed, mark, previous, lengths, error } = asked;
-  const isOpen = ({ id, source }: KeptAttempt) => source === "heat" && !confirmed.has(id);
-  const open = standing.filter(isOpen);
+  const { test, parameters, standing, confirmed, mark } = asked;
+  const open = standing.filter((attempt) => isOpen(attempt, confirmed));
   if (open.length === 0) return [];
   const { questions } = judge(
     test,
     parameters,
     open.map(({ seen }) => seen),
   );
-  if (mark.state !== "complete" || previous === null) return [...questions];
-  const sure = standing.filter((attempt) => !isOpen(attempt));
+  if (mark.state !== "complete") return [...questions];
+  const sure = standing.filter((attempt) => !isOpen(attempt, confirmed));
   if (isScored(asked, sure, mark.value)) return [...questions];
-  const change = againstLast(test, previous, mark.value, lengths, error);
-  return change.level === "ask" ? [...questions, change.sentence] : [...questions];
+  return [...questions, ...changeAsked(asked, mark.value)];
+}
+
+/** True for what a heat entered and nobody has found right yet. */
+function isOpen({ id, source }: KeptAttempt, confirmed: ReadonlySet<string>): boolean {
+  return source === "heat" && !confirmed.has(id);
+}
+
+/** Returns the question about a mark that is far from the last one; none where it is near enough. */
+function changeAsked({ test, previous, lengths, error }: InQuestion, value: number): Sentence[] {
+  if (previous === null) return [];
+  const change = againstLast(test, previous, value, lengths, error);
+  return change.level === "ask" ? [change.sentence] : [];
+}
+
+/**
+ * Returns the attempt that the open doubts are about, which a correction has to change: the newest that raises a question
+ * by itself or makes a mark far from the last one; where only all together do, the newest. Null without any.
+ */
+export function doubtedAttempt(asked: InQuestion): string | null {
+  const open = asked.standing.filter((attempt) => isOpen(attempt, asked.confirmed));
+  const newest = open.findLast((attempt) => isDoubtedAlone(asked, attempt)) ?? open.at(-1);
+  return newest?.id ?? null;
+}
+
+function isDoubtedAlone(asked: InQuestion, attempt: KeptAttempt): boolean {
+  const { test, parameters, mark } = asked;
+  if (judge(test, parameters, [attempt.seen]).questions.length > 0) return true;
+  if (mark.state !== "complete" || !isScored(asked, [attempt], mark.value)) return false;
+  return changeAsked(asked, mark.value).length > 0;
 }
 
 /** True if these attempts alone come to that mark. */
@@ -74,7 +101,7 @@ function isScored(
 export interface DoubtedMark {
   readonly mark: MarkWithNews;
   readonly doubts: readonly Sentence[];
-  /** The newest attempt behind it: whoever confirms this one confirms all before it. */
+  /** The attempt that they are about: whoever confirms this one confirms all before it. */
   readonly attemptId: string;
 }
 
@@ -101,11 +128,12 @@ export function doubtedMarks(
     const { test, news } = mark;
     const own = attempts.get(placeOfMark(mark)) ?? [];
     if (!parameters.has(test)) parameters.set(test, parametersOf(db, day.id, test));
-    const doubts = openDoubts({
+    const question = {
       ...{ test, parameters: parameters.get(test), standing: own, confirmed, lengths },
       ...{ mark: mark.mark, previous: news?.previous ?? null, error: errors[test] },
-    });
-    const newest = own.at(-1);
-    return doubts.length === 0 || newest === undefined ? [] : { mark, doubts, attemptId: newest.id };
+    };
+    const doubts = openDoubts(question);
+    const attemptId = doubtedAttempt(question);
+    return doubts.length === 0 || attemptId === null ? [] : { mark, doubts, attemptId };
   });
 }

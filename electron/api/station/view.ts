@@ -54,7 +54,7 @@ export const viewSchema = z.object({
     z.object({
       attempt: attemptSchema,
       written: writtenSchema.nullable(),
-      /** What a live heat could not ask before it entered the newest attempt of the mark; empty once it is answered. */
+      /** What a live heat could not ask before it entered this attempt; empty once it is answered. */
       doubts: z.array(sentenceSchema),
     }),
   ),

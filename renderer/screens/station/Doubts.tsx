@@ -5,6 +5,7 @@ import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
 import { Button } from "../../parts/controls/Button.tsx";
 import { useFocusStays } from "../../parts/controls/useFocusStays.ts";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { asSentence } from "../../parts/sheets/sheet.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Doubts.module.css";
@@ -12,22 +13,22 @@ import css from "./Doubts.module.css";
 interface DoubtsProps {
   /** What is asked about the attempt and those before it; none: nothing is shown. */
   readonly doubts: readonly Parameters<typeof asSentence>[0][];
-  /** The newest attempt of the mark in doubt. */
-  readonly attemptId: string | undefined;
+  /** The attempt in doubt. */
+  readonly attemptId: string;
   readonly bib: number | null;
+  readonly onCorrect: () => void;
 }
 
-/**
- * What is doubtful about a live result, and the answer that it is right; "Correct" beside it is the other answer. Until
- * one is given the big screen waits with the result.
- */
-export function Doubts({ doubts, attemptId, bib }: DoubtsProps) {
+/** Asks what is doubtful about a live result, with both answers. Until one is given the big screen waits with the result. */
+export function Doubts({ doubts, ...answers }: DoubtsProps) {
   const { t } = useTranslation("station");
-  if (doubts.length === 0 || attemptId === undefined) return null;
+  if (doubts.length === 0) return null;
   return (
     <AskedOf doubts={doubts}>
       <p>{t("doubt.waits")}</p>
-      <ItIsRight attemptId={attemptId} bib={bib} />
+      <Row gap={2} wrap>
+        <BothAnswers {...answers} />
+      </Row>
     </AskedOf>
   );
 }
@@ -50,8 +51,21 @@ export function AskedOf({ doubts, children }: AskedOfProps) {
   );
 }
 
+/** Shows both answers to a doubt in the words of every question here: that it is to be changed, and that it is right. */
+export function BothAnswers({ onCorrect, ...answer }: Omit<DoubtsProps, "doubts">) {
+  const { t } = useTranslation("station");
+  return (
+    <>
+      <Button label={t("doubt.changeWho", { bib: answer.bib })} onPress={onCorrect}>
+        {t("doubt.change")}
+      </Button>
+      <ItIsRight {...answer} />
+    </>
+  );
+}
+
 /** The answer that a result in doubt is right. */
-export function ItIsRight({ attemptId, bib }: { readonly attemptId: string; readonly bib: number | null }) {
+function ItIsRight({ attemptId, bib }: { readonly attemptId: string; readonly bib: number | null }) {
   const { t } = useTranslation("station");
   const { ask } = useInitials();
   const trpc = useTRPC();

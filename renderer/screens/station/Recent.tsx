@@ -85,10 +85,15 @@ function AttemptRow({ recent, parameters, lengths, onCorrect, onHistory }: Attem
           </span>
         </Row>
         {attempt.void !== null && <p className={css.void}>{t("recent.void", attempt.void)}</p>}
-        <Doubts doubts={doubts} attemptId={attempt.attemptId} bib={who.bib} />
+        <Doubts
+          doubts={doubts}
+          attemptId={attempt.attemptId}
+          bib={who.bib}
+          onCorrect={() => onCorrect(attempt)}
+        />
       </div>
       <div className={css.actions}>
-        {attempt.void === null && (
+        {attempt.void === null && doubts.length === 0 && (
           <Button label={t("recent.correctWho", named)} onPress={() => onCorrect(attempt)}>
             {t("recent.correct")}
           </Button>

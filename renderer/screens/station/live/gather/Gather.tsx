@@ -156,9 +156,11 @@ const few = 6;
 function LastMarks({ recent, parameters, lengths, onCorrect }: LastMarksProps) {
   const [shown, setShown] = useState<AttemptView | null>(null);
   if (recent.length === 0) return null;
+  // A question is never left out, whatever came after it.
+  const some = recent.filter(({ doubts }, index) => index < few || doubts.length > 0);
   return (
     <>
-      <Recent recent={recent.slice(0, few)} {...{ parameters, lengths, onCorrect }} onHistory={setShown} />
+      <Recent recent={some} {...{ parameters, lengths, onCorrect }} onHistory={setShown} />
       {shown !== null && <HistoryDialog attempt={shown} lengths={lengths} onClose={() => setShown(null)} />}
     </>
   );

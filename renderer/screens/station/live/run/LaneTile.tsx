@@ -1,10 +1,9 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
-import { Button } from "../../../../parts/controls/Button.tsx";
 import { onDown } from "../../../../tests/live/onDown.ts";
 import type { Live, LiveLane, LiveTool } from "../../../../tests/live/tool.ts";
-import { ItIsRight } from "../../Doubts.tsx";
+import { BothAnswers } from "../../Doubts.tsx";
 import { asksNow } from "./asking.ts";
 import { LaneDone } from "./LaneDone.tsx";
 import css from "./LaneTile.module.css";
@@ -80,20 +79,20 @@ interface AnswersProps {
 /** What can be done with a result: correct it, or say that it is right where it is in doubt. */
 function Answers({ lane, isDoubted, onCorrect }: AnswersProps) {
   const { t } = useTranslation("live");
-  const { who, entered } = lane.in;
-  const label = t("lane.correctWho", { bib: who.bib });
-  const newest = entered.findLast(({ attempt }) => attempt.void === null)?.attempt.attemptId;
-  if (isDoubted && newest !== undefined)
+  const { who, doubted } = lane.in;
+  if (isDoubted && doubted !== null)
     return (
       <div className={css.answers}>
-        <ItIsRight key={newest} attemptId={newest} bib={who.bib} />
-        <Button label={label} onPress={onCorrect}>
-          {t("lane.correctIt")}
-        </Button>
+        <BothAnswers key={doubted} attemptId={doubted} bib={who.bib} onCorrect={onCorrect} />
       </div>
     );
   return (
-    <button type="button" className={`small strong ${css.second}`} aria-label={label} onClick={onCorrect}>
+    <button
+      type="button"
+      className={`small strong ${css.second}`}
+      aria-label={t("lane.correctWho", { bib: who.bib })}
+      onClick={onCorrect}
+    >
       {t("lane.correct")}
     </button>
   );

@@ -50,9 +50,10 @@ function beside(count: number): number {
   return count <= 8 ? 2 : 3;
 }
 
-/** Returns the newest attempt of a lane that is not void. */
+/** Returns the attempt of a lane that is to be corrected: the doubted one, or the newest that is not void. */
 function attemptOf(lane: LiveLane): AttemptView | null {
-  return lane.in.entered.findLast(({ attempt }) => attempt.void === null)?.attempt ?? null;
+  const standing = lane.in.entered.map(({ attempt }) => attempt).filter((attempt) => attempt.void === null);
+  return standing.find(({ attemptId }) => attemptId === lane.in.doubted) ?? standing.at(-1) ?? null;
 }
 
 interface OwnMenuProps {
