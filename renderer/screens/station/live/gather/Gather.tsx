@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
 import type { LengthUnit } from "../../../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../../../electron/domain/tests/registry.ts";
+import { tell } from "../../../../app/messages.ts";
 import { NumberField } from "../../../../parts/controls/NumberField.tsx";
 import { BigKey } from "../../../../tests/live/BigKey.tsx";
 import { bind } from "../../../../tests/live/bind.ts";
@@ -52,6 +53,14 @@ export function Gather(props: GatherProps) {
   const callNext = () => void gathering.callNext();
   const open = taken.find(({ lane }) => lane === opened) ?? null;
 
+  const more = () => setLanes(Math.max(lanes, count) + 1);
+  function fewer(): void {
+    const next = Math.max(1, Math.min(lanes, count) - 1);
+    setLanes(next);
+    // A heat that was called has the lanes that it was called into.
+    if (heat !== null) tellFewer(count, next);
+  }
+
   async function place(wanted: string): Promise<void> {
     if (wanted.trim() === "") return;
     // A refused bib stays, to be seen and changed.
@@ -69,7 +78,7 @@ export function Gather(props: GatherProps) {
       ...keysOfLanes((lane) => setOpened(opened === lane ? null : lane), true),
       ...(isFull ? {} : bind(["N", callNext])),
       ...(mayStart ? bind(["Space", start]) : {}),
-      ...bind(["M", () => setLanes(lanes + 1)], ["F", () => setLanes(Math.max(taken.length, lanes - 1))]),
+      ...bind(["M", more], ["F", fewer]),
     }),
     (scanned) => void place(scanned),
   );
@@ -77,15 +86,18 @@ export function Gather(props: GatherProps) {
     <div className={css.gather} data-test={test}>
       <div className={css.main}>
         <div className={css.acts}>
-          {!isFull && (
+          {/* Each keeps its place: what is pressed twice must not start the clock, and no lane may move. */}
+          <span className={css.act} data-kept={isFull}>
             <BigKey kind={mayStart ? "plain" : "next"} size="large" hint="N" onPress={callNext}>
               {t("gather.callNext")}
             </BigKey>
-          )}
-          {mayStart && (
-            <BigKey kind="next" size="large" hint="Space" onPress={start}>
-              {t("gather.start", { count: taken.length })}
-            </BigKey>
+          </span>
+          {clockOf(test) === "common" && (
+            <span className={css.act} data-kept={!mayStart}>
+              <BigKey kind="next" size="large" hint="Space" onPress={start}>
+                {t("gather.start", { count: mayStart ? taken.length : count })}
+              </BigKey>
+            </span>
           )}
           <BibBox bib={bib} setBib={setBib} onPlace={() => void place(bib)} inputRef={bibInput} />
         </div>
@@ -102,10 +114,10 @@ export function Gather(props: GatherProps) {
         </ol>
         <div className={css.count}>
           <span>{t("gather.lanes", { count })}</span>
-          <BigKey hint="F" onPress={() => setLanes(Math.max(taken.length, lanes - 1))}>
+          <BigKey hint="F" onPress={fewer}>
             {t("gather.fewer")}
           </BigKey>
-          <BigKey hint="M" onPress={() => setLanes(lanes + 1)}>
+          <BigKey hint="M" onPress={more}>
             {t("gather.more")}
           </BigKey>
           {taken.length > 0 && <span className={`small quiet ${css.how}`}>{t("gather.change")}</span>}
@@ -119,6 +131,12 @@ export function Gather(props: GatherProps) {
       </aside>
     </div>
   );
+}
+
+/** Says that the lanes of this heat stay, and how many the next one has. */
+function tellFewer(count: number, next: number): void {
+  const sentence = { key: "live:gather.keeps", values: { count, next } } as const;
+  tell({ tone: "note", about: { group: "heat" }, sentence });
 }
 
 function keysOfDigits(type: (digit: string) => void): LiveKeys {

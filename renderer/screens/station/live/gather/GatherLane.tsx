@@ -1,6 +1,7 @@
 import type { MouseEvent } from "react";
 import { useTranslation } from "react-i18next";
 import { protocols, type TestCode } from "../../../../../electron/domain/tests/registry.ts";
+import { isDevice } from "../../../../app/table.ts";
 import { useTestWords } from "../../../../app/testWords.ts";
 import { BigKey } from "../../../../tests/live/BigKey.tsx";
 import { keyOfLane } from "../../../../tests/live/liveKeys.ts";
@@ -121,6 +122,7 @@ export function LaneActs({ taken, count, gathering, hints = false }: LaneActsPro
           ))}
         </fieldset>
       )}
+      {isDevice && <p className="small quiet">{t("gather.skipAsk")}</p>}
     </div>
   );
 }
