@@ -9,6 +9,8 @@ export async function tap(page: Page, target: Locator): Promise<void> {
   // Before anything is measured: for fingers alone the screens leave out what only keys have use for.
   await tools.send("Emulation.setTouchEmulationEnabled", { enabled: true, maxTouchPoints: 5 });
   await target.scrollIntoViewIfNeeded();
+  // A person looks before pressing; what came under a finger only just now is not pressed (`useStillness`).
+  await new Promise((looked) => setTimeout(looked, 600));
   // What is tapped is the label where it belongs to a control that nobody sees.
   const box = await target.evaluate((element) => {
     const shown = element.closest("label, button, a, [role=option]") ?? element;

@@ -23,6 +23,7 @@ import { resumeOutboxes } from "./sync/heatOutboxes.ts";
 import { type ShownHolder, useHeatView } from "./sync/useHeatView.ts";
 import { isRunning, useOutbox } from "./sync/useLive.ts";
 import { useTapper } from "./sync/useTapper.ts";
+import { useStillness } from "./useStillness.ts";
 
 interface LiveStationProps {
   readonly test: TestCode;
@@ -50,6 +51,7 @@ export function LiveStation(props: LiveStationProps) {
     if (isGone) showOwn();
   }, [isGone, showOwn]);
   useEffect(resumeOutboxes, []);
+  useStillness();
   return (
     <div className={css.station} data-whole-window>
       <div className={css.top}>
