@@ -4,13 +4,13 @@ import { type Device, openDevice } from "./browsers.ts";
 import { deviceSizes } from "./device-screens.ts";
 import { joinAs, test } from "./devices.ts";
 import { notInSight } from "./in-sight.ts";
-import { openLive } from "./live.ts";
+import { heatOf, laneOf, openLive } from "./live.ts";
 import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";
 
 /** A phone that runs a test live, pressed with fingers alone. */
 
-const [phone] = deviceSizes;
+const [phone, tablet] = deviceSizes;
 
 /** A device with a station's test and so many who wait for it. */
 async function joinStation(
@@ -106,5 +106,83 @@ test("a phone at the leap has the athlete, the reading, all its keys and the sav
   await expect(field(page)).toHaveAccessibleName(/^Standing reach:\s*$/);
   // Somebody is done and another at it: nothing lies over the keys.
   await looked("the next athlete", first);
+  await context.close();
+});
+
+/** The lengths that a heat's standing taps took, in mm. */
+async function lengthsOf(page: Page): Promise<number[]> {
+  const { events } = await heatOf(page, "vertical");
+  const undone = events.map(({ kind, detail }) =>
+    kind === "undo" ? (detail as { readonly eventId: string }).eventId : "",
+  );
+  return events
+    .filter(({ id, kind }) => (kind === "reach" || kind === "touch") && !undone.includes(id))
+    .map(({ detail }) => (detail as { readonly length: { readonly halves: number } }).length.halves * 5);
+}
+
+test("a half after a reading went in is that reading's, an undo names it, and a saved jump opens its correction", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { page, context } = await joinStation(tapeline, chromium, phone, ["vertical", "Power"]);
+  await callFirst(page);
+  await expect(field(page)).toBeVisible();
+  await page.waitForTimeout(settledMs);
+  await takeReading(page, "219");
+  await takeReading(page, "249");
+  await expect(field(page)).toHaveAccessibleName(/2 of 3:\s*$/);
+  await typeOnPad(page, "½");
+  await expect.poll(() => lengthsOf(page)).toEqual([2190, 2495]);
+  await expect(field(page)).toHaveAccessibleName(/2 of 3:\s*$/);
+  await expect(page.getByRole("button", { name: "Undo: 1 Skater 1, touch 249.5 cm" })).toBeVisible();
+  // A second half belongs to nothing.
+  await typeOnPad(page, "½");
+  await takeReading(page, "255");
+  await expect.poll(() => lengthsOf(page)).toEqual([2190, 2495, 2550]);
+  await page.getByRole("button", { name: /correct jump 1$/ }).tap();
+  const dialog = page.getByRole("dialog");
+  await expect(dialog.getByRole("textbox", { name: /Touch 1/ })).toHaveValue("249.5");
+  await context.close();
+});
+
+test("a second tap where the next were called starts no clock, and an undo moves nothing at a plank", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { page, context } = await joinStation(tapeline, chromium, tablet, ["core", "Core"]);
+  const call = page.getByRole("button", { name: /^Call the next/ });
+  await expect(call).toBeVisible();
+  const box = (await call.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 };
+  await callFirst(page);
+  const start = page.getByRole("button", { name: /^Start 6 lanes/ });
+  await expect(start).toBeVisible();
+  await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
+  await page.waitForTimeout(settledMs);
+  expect((await heatOf(page, "core")).state).toBe("gathering");
+  const top = async (lane: number) =>
+    (
+      await laneOf(page, lane)
+        .or(page.locator("main ol li").nth(lane - 1))
+        .first()
+        .boundingBox()
+    )?.y;
+  const before = await top(1);
+  await page.getByRole("button", { name: /Skater 6/ }).tap();
+  await page.waitForTimeout(settledMs);
+  await page.getByRole("button", { name: /^Send back/ }).tap();
+  await expect(page.getByRole("button", { name: /^Start 5 lanes/ })).toBeVisible();
+  expect(await top(1)).toBe(before);
+  await page.waitForTimeout(settledMs);
+  await page.getByRole("button", { name: /^Start 5 lanes/ }).tap();
+  await expect(laneOf(page, 1)).toHaveAttribute("data-phase", "going");
+  const end = page.getByRole("button", { name: /^End this heat/ });
+  const at = await end.boundingBox();
+  await page.waitForTimeout(4_000);
+  await laneOf(page, 1).getByRole("button").tap();
+  await expect(page.getByRole("button", { name: /^Undo: 1 Skater 1/ })).toBeVisible();
+  expect(await end.boundingBox()).toEqual(at);
+  // Whose the lane is stays to be read, whole.
+  const name = laneOf(page, 1).getByText("Skater 1", { exact: true });
+  expect(await name.evaluate((each) => each.scrollWidth - each.clientWidth)).toBeLessThan(2);
   await context.close();
 });

@@ -43,11 +43,15 @@ export interface Live<Test extends TestCode = TestCode> {
   readonly lengths: LengthUnit;
   /** Shows a tap at once, stores it, and sends it until the desk has it. Returns its id. */
   readonly tap: (tapping: Tapping) => string;
+  /** Undoes a tap, at once here and then at the desk. */
+  readonly takeBack: (eventId: string) => void;
 }
 
 /** Props of a tool's stage. */
 export interface StageProps<Test extends TestCode> {
   readonly live: Live<Test>;
+  /** Opens the correction of what is stored of a result, by the result's key; missing where it can't be. */
+  readonly correct?: (key: string) => void;
 }
 
 /** Props of a tool's content of one lane. */
@@ -85,6 +89,8 @@ export interface LiveTool<Test extends TestCode> {
   readonly onStrayDigits?: (live: Live<Test>, digits: string) => void;
   /** True for a lane that wants attention (two misses in a row): shape and word are the tool's own. */
   readonly isWarning?: (lane: LiveLane<Test>) => boolean;
+  /** Returns the length in grains that a tap took, by which its undoing is named; null for other taps. */
+  readonly lengthOf?: (event: LiveHeat["events"][number]) => number | null;
   /** True if it makes no sound, so that there is none to set. */
   readonly silent?: true;
   /** True if the part beside the lanes needs little room. */

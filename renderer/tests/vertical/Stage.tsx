@@ -10,12 +10,13 @@ import { NumberPad } from "../live/NumberPad.tsx";
 import type { Live, LiveLane, StageProps } from "../live/tool.ts";
 import { addSign, asksReach, setText, useTyping } from "./control.ts";
 import { VerticalEntry } from "./Entry.tsx";
-import { bestOf, heightsOf } from "./heights.ts";
+import { bestOf, heightsOf, keysOfJumps } from "./heights.ts";
+import { Jumped } from "./Jumped.tsx";
 import css from "./Stage.module.css";
 import { WallReach } from "./WallReach.tsx";
 
 /** Shows the jumps of the current lane: the current measurement, the pad for fingers, and the best so far. */
-export function VerticalStage({ live }: StageProps<"vertical">) {
+export function VerticalStage({ live, correct }: StageProps<"vertical">) {
   const lane = useLaneAtHand(live);
   const { lengths, setLengths } = useLengthUnit();
   if (lane === null) return null;
@@ -27,19 +28,21 @@ export function VerticalStage({ live }: StageProps<"vertical">) {
         </p>
         <LengthsChoice lengths={lengths} setLengths={setLengths} />
       </div>
-      <Measured live={live} lane={lane} />
+      <Measured live={live} lane={lane} {...(correct !== undefined && { correct })} />
     </div>
   );
 }
 
-function Measured({ live, lane }: { readonly live: Live<"vertical">; readonly lane: LaneAtHand }) {
+function Measured({ live, lane, correct }: StageProps<"vertical"> & { readonly lane: LaneAtHand }) {
   const { t } = useTranslation("vertical");
   const typing = useTyping(live, lane);
   const { trialsLeft, heights, phase } = lane.state;
   const first = asksReach(live, lane) && heights.length === 0;
   return (
     <>
-      <div className={css.best}>{first ? <WallReach /> : <Trials lane={lane} lengths={live.lengths} />}</div>
+      <div className={css.best}>
+        {first ? <WallReach /> : <Trials lane={lane} lengths={live.lengths} correct={correct} />}
+      </div>
       {trialsLeft > 0 && phase !== "aside" ? (
         <>
           <VerticalEntry live={live} lane={lane} typing={typing} />
@@ -69,13 +72,15 @@ type LaneAtHand = NonNullable<ReturnType<typeof useLaneAtHand<"vertical">>>;
 interface TrialsProps {
   readonly lane: LiveLane<"vertical">;
   readonly lengths: LengthUnit;
+  readonly correct: StageProps<"vertical">["correct"];
 }
 
 /** Shows the best jump so far, large, and every trial in order, future ones too. */
-function Trials({ lane, lengths }: TrialsProps) {
+function Trials({ lane, lengths, correct }: TrialsProps) {
   const { t } = useTranslation(["vertical", "common"]);
   const { trialsLeft } = lane.state;
   const heights = heightsOf(lane);
+  const jumps = keysOfJumps(lane);
   const best = bestOf(heights);
   const show = useShowNumber();
   const unit = t(`common:unit.${lengths}`);
@@ -97,7 +102,11 @@ function Trials({ lane, lengths }: TrialsProps) {
             <span className={css.height}>
               {height === undefined && t("live.open")}
               {height === null && t("live.cancelled")}
-              {height != null && `${show(formatLength(height, lengths))} ${unit}`}
+              {height != null && (
+                <Jumped number={index + 1} jump={jumps[index]} correct={correct}>
+                  {`${show(formatLength(height, lengths))} ${unit}`}
+                </Jumped>
+              )}
             </span>
           </li>
         ))}

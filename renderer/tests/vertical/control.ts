@@ -1,4 +1,7 @@
+import { undoable } from "../../../electron/domain/heats/fold.ts";
 import type { Length } from "../../../electron/domain/length.ts";
+import type { What } from "../../../electron/domain/tests/live.ts";
+import type { VerticalTap } from "../../../electron/domain/tests/vertical/live.ts";
 import { createCell } from "../../app/cell.ts";
 import { bind, keysBetweenLanes } from "../live/bind.ts";
 import { forgetLane, laneAtHand } from "../live/chosenLane.ts";
@@ -69,11 +72,18 @@ export function setText(live: VerticalLive, lane: Lane, text: string): void {
   setTyping(live, lane, { text, said: null, quiet: false });
 }
 
+/** Adds a sign as it is typed. No reading in centimetres begins with a half: that one came too late for the last. */
+export function addSign(live: VerticalLive, lane: Lane, sign: string, timeStamp: number): void {
+  const isLate = live.lengths === "cm" && typingAt(live, lane).text === "" && /^[.,]5?$/.test(sign);
+  if (isLate) addHalf(live, timeStamp);
+  else addToText(live, lane, sign, timeStamp);
+}
+
 /**
- * Adds a sign as it is typed. After a question or a refusal it begins the reading anew; a digit after a whole reading
+ * Adds a sign to the reading. After a question or a refusal it begins the reading anew; a digit after a whole reading
  * belongs to the next one, which is entered first if it is about to be.
  */
-export function addSign(live: VerticalLive, lane: Lane, sign: string, timeStamp: number): void {
+function addToText(live: VerticalLive, lane: Lane, sign: string, timeStamp: number): void {
   const { text, quiet } = typingAt(live, lane);
   const added = withSign(text, sign, live.lengths);
   const begins = /\d/.test(sign) && (saidOf(live, lane) !== null || (quiet && added === null));
@@ -115,6 +125,22 @@ export function enter(live: VerticalLive, lane: Lane, timeStamp: number): void {
 export function agree(live: VerticalLive, lane: Lane, timeStamp: number): void {
   const said = saidOf(live, lane);
   if (said?.state === "asked") take(live, lane, said.length, timeStamp);
+}
+
+/** Adds a half to the reading that went in last, while it can be undone: it is undone and taken anew. */
+function addHalf(live: VerticalLive, timeStamp: number): void {
+  const last = undoable(live.heat.events as never, live.clock.elapsed())?.event;
+  const lane = live.lanes.find((each) => each.lane === last?.lane);
+  if (last === undefined || lane === undefined || !isLength(last)) return;
+  const { length } = last.detail;
+  if (length.unit !== "cm" || length.halves % 2 !== 0) return;
+  live.takeBack(last.id);
+  const longer: Length = { unit: "cm", halves: length.halves + 1 };
+  live.tap({ lane: lane.lane, kind: last.kind, detail: { ...last.detail, length: longer }, timeStamp });
+}
+
+function isLength(tap: What): tap is Extract<VerticalTap, { readonly kind: "reach" | "touch" }> {
+  return tap.kind === "reach" || tap.kind === "touch";
 }
 
 function take(live: VerticalLive, lane: Lane, length: Length, timeStamp: number): void {

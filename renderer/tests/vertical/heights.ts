@@ -8,6 +8,11 @@ export function heightsOf(lane: LiveLane<"vertical">): (number | null)[] {
   return all.map((seen) => (seen === null ? null : heightOf(seen)));
 }
 
+/** Returns the key of each of those jumps by which its correction is found; null for one from before this heat. */
+export function keysOfJumps(lane: LiveLane<"vertical">): (string | null)[] {
+  return [...lane.in.prior.map(() => null), ...lane.state.results.map(({ key }) => key)];
+}
+
 /** Returns the best of them; null without any. */
 export function bestOf(heights: readonly (number | null)[]): number | null {
   const there = heights.filter((height) => height !== null);

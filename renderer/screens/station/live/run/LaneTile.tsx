@@ -14,6 +14,8 @@ interface LaneTileProps {
   readonly tool: LiveTool<Live["test"]>;
   /** Corrects the lane's result; null while that is impossible. */
   readonly onCorrect: (() => void) | null;
+  /** Opens the correction of one result of the lane, by its key. */
+  readonly correct: (key: string) => void;
   /** The actions on a lane that has not begun, where each goes at its own pace. */
   readonly menu?: ReactNode;
 }
@@ -22,7 +24,7 @@ interface LaneTileProps {
 const usualWidth = 14;
 
 /** Shows a lane of a running heat: number, key, athlete, and the test's content; all one button where one tap does. */
-export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
+export function LaneTile({ live, lane, tool, onCorrect, correct, menu }: LaneTileProps) {
   const { t } = useTranslation("live");
   const { phase } = lane.state;
   const isOpen = phase === "ready" || phase === "going";
@@ -52,7 +54,7 @@ export function LaneTile({ live, lane, tool, onCorrect, menu }: LaneTileProps) {
           {isOpen && <tool.Lane live={live} lane={lane} />}
           {phase === "done" && (
             <LaneDone live={live} lane={lane}>
-              {tool.Done !== undefined && <tool.Done live={live} lane={lane} />}
+              {tool.Done !== undefined && <tool.Done {...{ live, lane, correct }} />}
             </LaneDone>
           )}
           {phase === "aside" && <p className="quiet">{t("lane.aside")}</p>}

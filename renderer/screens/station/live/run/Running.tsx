@@ -17,7 +17,7 @@ import { faceOf } from "../../../../tests/registry.ts";
 import type { AttemptView } from "../../types.ts";
 import type { Gathering } from "../gather/useGather.ts";
 import type { HeatOutboxView } from "../sync/outgoing.ts";
-import { parametersOf, takeBack, useLive } from "../sync/useLive.ts";
+import { parametersOf, useLive } from "../sync/useLive.ts";
 import { isGoing } from "./asking.ts";
 import { OverDialog } from "./OverDialog.tsx";
 import css from "./Running.module.css";
@@ -89,17 +89,28 @@ function RunningHeat({ live, tool, test, view, heat, outbox, gathering, onCorrec
       });
     },
   );
+  const correct = (key: string) => correctResult(live, key, onCorrect);
   return (
     <div className={css.running} data-test={test} data-pace={isOwn ? "own" : "common"} data-slim={tool.slim}>
       <HeatNotes heat={heat} outbox={outbox} view={view} />
       <div className={css.stage}>
-        {isOwn || live.lanes.some(isGoing) ? <tool.Stage live={live} /> : <StageDone live={live} />}
+        {isOwn || live.lanes.some(isGoing) ? (
+          <tool.Stage live={live} correct={correct} />
+        ) : (
+          <StageDone live={live} />
+        )}
       </div>
-      <RunningLanes {...{ live, tool, gathering, onCorrect }} />
+      <RunningLanes {...{ live, tool, gathering, onCorrect, correct }} />
       <RunningActs {...{ live, outbox, after }} onAfter={goOn} onEnd={end} />
       {isEnding && <OverDialog live={live} onClose={() => setEnding(false)} />}
     </div>
   );
+}
+
+/** Opens the correction of what is stored of a result; the desk may not have heard of the newest one yet. */
+function correctResult(live: Live, key: string, onCorrect: RunningProps["onCorrect"]): void {
+  const stored = live.lanes.flatMap(({ in: { entered } }) => entered).find((each) => each.key === key);
+  if (stored !== undefined && stored.attempt.void === null) onCorrect(stored.attempt);
 }
 
 /** Ends a finished heat, when nobody waits for another. */
@@ -131,7 +142,7 @@ function keysOfHeat(live: Live, tool: LiveTool<TestCode>): LiveKeys {
       "Backspace",
       () => {
         const last = undoable(live.heat.events as never, live.clock.elapsed());
-        if (last !== null) takeBack(live, last.event.id);
+        if (last !== null) live.takeBack(last.event.id);
       },
     ]),
   };

@@ -1,13 +1,15 @@
 import { useTranslation } from "react-i18next";
 import { clockOf, undoable } from "../../../../../electron/domain/heats/fold.ts";
 import { undoMs } from "../../../../../electron/domain/heats/heat.ts";
+import { formatLength } from "../../../../../electron/domain/units.ts";
 import { useTestWords } from "../../../../app/testWords.ts";
 import { KeyHint } from "../../../../parts/controls/KeyHint.tsx";
 import { Row } from "../../../../parts/flow/Stack.tsx";
 import { BigKey } from "../../../../tests/live/BigKey.tsx";
 import type { Live } from "../../../../tests/live/tool.ts";
+import { faceOf } from "../../../../tests/registry.ts";
+import { useShowNumber } from "../../../../words/numbers.ts";
 import type { HeatOutboxView } from "../sync/outgoing.ts";
-import { takeBack } from "../sync/useLive.ts";
 import css from "./Running.module.css";
 
 /** The next step after this heat: more athletes into it, the next heat, its end since nobody waits, or none yet. */
@@ -33,15 +35,18 @@ export function RunningActs({ live, outbox, after, onAfter, onEnd }: RunningActs
           {t(words[after])}
         </BigKey>
       )}
-      <UndoKey live={live} />
-      <span className={css.saved} data-state={outbox.state}>
-        {t(`saved.${outbox.state}`)}
-      </span>
       {after !== "finish" && (
         <BigKey kind="quiet" hint="X" onPress={onEnd}>
           {t(after === "next" ? "running.finish" : "running.end")}
         </BigKey>
       )}
+      {/* The place of what comes and goes is kept: nothing else may move then. */}
+      <div className={css.undo}>
+        <UndoKey live={live} />
+      </div>
+      <span className={css.saved} data-state={outbox.state}>
+        {t(`saved.${outbox.state}`)}
+      </span>
       {clockOf(live.test) === "own" && live.lanes.length > 1 && (
         <Row as="span" gap={2} align="center" wrap className="small">
           <KeyHint keys={t("running.pageUp")} />
@@ -57,17 +62,24 @@ export function RunningActs({ live, outbox, after, onAfter, onEnd }: RunningActs
 
 /** Undoes the last tap while it is recent; names it, and a tape shows the time left. */
 function UndoKey({ live }: { readonly live: Live }) {
-  const { t } = useTranslation("live");
+  const { t } = useTranslation(["live", "common"]);
+  const show = useShowNumber();
   const testWord = useTestWords();
   const last = undoable(live.heat.events as never, live.elapsedMs);
   if (last === null) return null;
   const { event, leftMs } = last;
+  const who = live.lanes.find(({ lane }) => lane === event.lane)?.in.who;
+  const word = event.kind === "aside" ? t("undo.aside") : testWord(live.test, `tap.${event.kind}`);
+  const grains = faceOf(live.test).live.lengthOf?.(event as never) ?? null;
+  const length =
+    grains === null ? "" : `${show(formatLength(grains, live.lengths))} ${t(`common:unit.${live.lengths}`)}`;
   return (
-    <div className={css.undo}>
-      <BigKey hint="Backspace" onPress={() => takeBack(live, event.id)}>
-        {t("undo.do", {
-          what: event.kind === "aside" ? t("undo.aside") : testWord(live.test, `tap.${event.kind}`),
-          lane: event.lane ?? "",
+    <div className={css.undoing}>
+      <BigKey hint="Backspace" onPress={() => live.takeBack(event.id)}>
+        {t(who === undefined ? "undo.all" : "undo.do", {
+          what: [word, length].filter((part) => part !== "").join(" "),
+          bib: who?.bib ?? "",
+          name: who?.name ?? "",
           count: Math.max(1, Math.ceil(leftMs / 1000)),
         })}
       </BigKey>

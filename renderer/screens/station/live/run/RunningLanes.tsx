@@ -15,10 +15,12 @@ interface RunningLanesProps {
   readonly tool: LiveTool<TestCode>;
   readonly gathering: Gathering;
   readonly onCorrect: (attempt: AttemptView) => void;
+  /** Opens the correction of one result, by its key. */
+  readonly correct: (key: string) => void;
 }
 
 /** Shows all lanes of a heat in one size, whatever their results. */
-export function RunningLanes({ live, tool, gathering, onCorrect }: RunningLanesProps) {
+export function RunningLanes({ live, tool, gathering, onCorrect, correct }: RunningLanesProps) {
   const mostBeside = tool.mostBeside ?? beside(live.lanes.length);
   const style = {
     "--lane-width": `${tool.laneWidth ?? 14}rem`,
@@ -35,6 +37,7 @@ export function RunningLanes({ live, tool, gathering, onCorrect }: RunningLanesP
             live={live}
             lane={lane}
             tool={tool}
+            correct={correct}
             onCorrect={attempt === null ? null : () => onCorrect(attempt)}
             menu={clockOf(live.test) === "own" && <OwnMenu live={live} lane={lane} gathering={gathering} />}
           />

@@ -104,6 +104,10 @@ export function useLive<Test extends TestCode>(
       return state === undefined ? [] : [{ lane: lane.lane, key: keyOfLane(lane.lane), in: lane, state }];
     }),
     tap: (tapping) => tap(heat.heatId, clock, tapping),
+    takeBack(eventId) {
+      const lane = events.find(({ id }) => id === eventId)?.lane ?? null;
+      takeBack(heat.heatId, clock, { id: eventId, lane });
+    },
   };
 }
 
@@ -118,10 +122,8 @@ function tap(
   return id;
 }
 
-/** Undoes a tap, at once here and then at the desk. */
-export function takeBack(live: Live, eventId: string): void {
-  const lane = live.heat.events.find(({ id }) => id === eventId)?.lane ?? null;
-  const atMs = Math.round(live.clock.elapsed());
-  const id = crypto.randomUUID();
-  outboxOf(live.heat.heatId).add({ what: "undo", id, eventId, lane, atMs });
+function takeBack(heatId: string, clock: HeatClock, tapped: Pick<HeatEvent, "id" | "lane">): void {
+  const { id: eventId, lane } = tapped;
+  const atMs = Math.round(clock.elapsed());
+  outboxOf(heatId).add({ what: "undo", id: crypto.randomUUID(), eventId, lane, atMs });
 }
