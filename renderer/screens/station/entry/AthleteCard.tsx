@@ -27,7 +27,7 @@ export function AthleteName({ found }: Pick<AthleteCardProps, "found">) {
     <Stack gap={1}>
       <p className={css.name}>{who.name}</p>
       <Row as="p" gap={3} lines={0} align="center" wrap>
-        {who.number !== "" && <span className="strong">{who.number}</span>}
+        {who.number !== "" && <span>{t("athlete.number", { number: who.number })}</span>}
         {who.league}
         {Date.parse(readyAt) > now && (
           <Tag tone="alert">{t("athlete.resting", { time: writeReady(readyAt) })}</Tag>
