@@ -40,7 +40,7 @@ export async function watchStation(page: Page): Promise<void> {
 }
 
 /** Every answer of the door but the stream of changes, from now on. */
-export function watchAsked(page: Page): Promise<void> {
+function watchAsked(page: Page): Promise<void> {
   return page.evaluate(() => {
     const asked = { requests: 0, bytes: 0 };
     new PerformanceObserver((list) => {

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 
 /** What a process is, of those that the bench and all below it started. */
-export type Kind = "table" | "table's windows" | "browser" | "browser's pages" | "bench";
+type Kind = "table" | "table's windows" | "browser" | "browser's pages" | "bench";
 
 /** Seconds of processor time since their start, by kind of process. Only Linux tells (proc(5)). */
 export type Seconds = Readonly<Record<Kind, number>>;

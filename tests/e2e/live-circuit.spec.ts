@@ -269,7 +269,8 @@ test('the keyboard stays with a result after "Yes, it is right", at the lanes an
     // A second tap of a lane within two seconds is the same one.
     await desk.waitForTimeout(2_200);
   }
-  const right = (bib: number) => desk.getByRole("button", { name: `Yes, it is right: the result of bib ${bib}` });
+  const right = (bib: number) =>
+    desk.getByRole("button", { name: `Yes, it is right: the result of bib ${bib}` });
   await right(1).focus();
   await desk.keyboard.press("Enter");
   await expect(right(1)).toHaveCount(0);

@@ -19,7 +19,8 @@ const jumpers = [
 /** The best of the three less the reach. */
 const heights = ["47", "38", "48.5", "40", "36"];
 
-const field = (desk: Page) => desk.getByRole("status", { name: /^(Standing reach|Height touched, \d of \d):/ });
+const field = (desk: Page) =>
+  desk.getByRole("status", { name: /^(Standing reach|Height touched, \d of \d):/ });
 const best = (desk: Page) => desk.locator('[data-test="vertical"]');
 
 /** Longer than a reading is held back before it goes in by itself, in ms. */
