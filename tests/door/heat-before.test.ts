@@ -62,7 +62,8 @@ function broughtBack(hall: Hall): Hall {
 async function seenOf(hall: Hall, test: "core" | "vertical") {
   const summary = await hall.as("organiser").summary.get({});
   const live = await hall.heat.view({ test });
-  if (live.heat !== null) live.heat.gatheredBy = "";
+  // A version of before knew neither.
+  if (live.heat !== null) Object.assign(live.heat, { gatheredBy: "", startDoubtMs: null });
   return { live, station: await hall.station.view({ test }), summary };
 }
 

@@ -148,8 +148,9 @@ test("one name with two numbers in one sheet is asked about", async () => {
 });
 
 test("past results under a number with another name wait for an answer, once for all rows of that person", async () => {
-  const rows = "league,number,name,date,test,mark\n";
-  const text = `${rows}Lantern Bay,7,Nova Pike,2026-02-01,core,60\nLantern Bay,7,Nova Pike,2026-02-01,push-up,30\n`;
+  const rows = "league,number,name,date,test,variant,mark\n";
+  const nova = "Lantern Bay,7,Nova Pike,2026-02-01";
+  const text = `${rows}${nova},core,,60\n${nova},push-up,full,30\n`;
   const uploadId = await bring(table, text);
   const asked = only(await look(table, { uploadId }));
   expect(asked).toMatchObject({ lines: [2, 3], takesNew: false });
@@ -185,6 +186,11 @@ const roster = fc.array(
   fc.tuple(league, name, number, year).map((cells) => cells.join(",")),
   { minLength: 1, maxLength: 5 },
 );
+
+function hasNameWithTwoNumbers(rows: readonly string[]): boolean {
+  const cells = rows.map((row) => row.toLowerCase().replace(/\s+/g, " ").split(","));
+  return cells.some(([, is, has]) => cells.some(([, other, its]) => other === is && its !== has));
+}
 
 test("property: whatever a roster says, without an answer no history changes its person", async () => {
   await fc.assert(
@@ -234,7 +240,8 @@ test("property: with any answers, every person of before is still there with the
       const { db } = table.desk.store;
       expect(ids.map((id) => pastMarksOf(db, id).map(({ value }) => value))).toEqual([[21], [33]]);
       const again = await table.as("organiser").intake.take({ ...said, unanswered: "keepBack" });
-      expect(again.counts.new).toBe(0);
+      // One name with two numbers may be two people, and the answers of before were about other ones: it can be asked anew.
+      if (!hasNameWithTwoNumbers(rows)) expect(again.counts.new).toBe(0);
       table.desk.close();
     }),
     { numRuns: 60 },
