@@ -81,7 +81,7 @@ function typedAt(test: TestCode, rows: readonly Row[]): Attempt[] {
   switch (test) {
     case "push-up":
       return rows.map((row) => [
-        ["Total reps", cell(row, "reps")],
+        ["Top beats", cell(row, "reps")],
         ["Missed reps", cell(row, "missed_at_end")],
       ]);
     case "agility":
