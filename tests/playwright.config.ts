@@ -8,7 +8,9 @@ const sweeps = [
   ...["access", "details", "instructions", "look", "papers", "signs", "small-screens", "zoom"],
   ...["devices-*", "joined-program", "metronome", "outside", "package", "keys-per-mark"],
 ].map((name) => `**/${name}.spec.ts`);
-/** The mark of such a test in a file of others. */
+/** A day in a whole hall, with time of its own: `npm run hall`. */
+const hall = "**/devices-hall.spec.ts";
+/** The mark of a sweep in a file of others. */
 const single = /@sweep/;
 
 /** What waits longest. Left to itself the runner takes it last, when most workers have nothing to do any more. */
@@ -20,10 +22,11 @@ export default defineConfig({
   globalSetup: "./e2e/prepare.ts",
   // In this order.
   projects: [
-    { name: "sweeps", testMatch: sweeps },
-    { name: "single sweeps", testIgnore: sweeps, grep: single },
+    { name: "sweeps", testMatch: sweeps, testIgnore: hall },
+    { name: "single sweeps", testIgnore: [...sweeps, hall], grep: single },
     { name: "first", testMatch: first, grepInvert: single },
     { name: "rest", testIgnore: [...sweeps, ...first], grepInvert: single },
+    { name: "hall", testMatch: hall },
   ],
   outputDir: "../test-results",
   // When something is given up that never comes, and nothing else: a green run takes no longer with more of it, and what

@@ -49,7 +49,8 @@ const steps: readonly Step[] = [
     name: "the real window",
     command: [
       ...["playwright", "test", "--config", "tests/playwright.config.ts", "--reporter=list,json"],
-      ...(process.argv[2] === "whole" ? [] : ["--project=first", "--project=rest"]),
+      ...(process.argv[2] === "whole" ? ["--project=sweeps", "--project=single sweeps"] : []),
+      ...["--project=first", "--project=rest"],
     ],
     counts: () => {
       const report = JSON.parse(readFileSync(windowReport, "utf8")) as {
