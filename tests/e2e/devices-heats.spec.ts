@@ -178,7 +178,7 @@ test("a device that reads the table's clock over a slow network says how far its
   await page.waitForTimeout(4_000);
   await expect(doubt).toHaveCount(0);
   // Each answer takes 300 ms or more, alone or asked with others: half of it is above 50 ms, and at least 0.2 s rounded up.
-  await page.route("**/*heat.view*", async (route) => {
+  await page.route("**/*heat.{view,clock}*", async (route) => {
     await new Promise((resolve) => setTimeout(resolve, 300));
     await route.continue();
   });
