@@ -218,7 +218,7 @@ test("reach and trials are there again after the program was killed", async ({ t
   await goToLive(desk, "vertical");
   const after = await zeroWithin(desk, "vertical");
   expect(Math.max(before.from, after.from)).toBeLessThanOrEqual(Math.min(before.until, after.until));
-  await expect(field(desk)).toHaveAccessibleName("Jump 2 of 3: ");
+  await expect(field(desk)).toHaveAccessibleName("Height touched, 2 of 3:");
   await expect(best(desk).last()).toContainText("Best so far45 cm");
   const again = countedKeys(desk);
   await typeKeys((ms) => desk.waitForTimeout(ms), again, ..."266", "Enter", ..."261", "Enter");

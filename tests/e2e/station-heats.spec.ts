@@ -33,6 +33,10 @@ test("a heat that nobody finishes holds nobody, and its lanes still offer to cor
   await expect(caught(desk)).toContainText("resting until");
   await desk.keyboard.press("Alt+3");
   const correct = laneOf(desk, 1).getByRole("button", { name: /^Correct this result/ });
+  // The clock runs: a stop so near to a beat is asked about first.
+  const notDone = laneOf(desk, 1).getByRole("button", { name: /was not done/ });
+  await expect(correct.or(notDone)).toBeVisible();
+  if (await notDone.isVisible()) await notDone.click();
   await expect(correct).toBeVisible();
   await correct.click();
   const dialog = desk.getByRole("dialog", { name: /^Correct bib 1/ });
@@ -125,7 +129,7 @@ test("two readings typed in one go are two readings, and none is longer than a r
   await typeKeys(clock.pass, keys, ..."26");
   await expect(field).toHaveAccessibleName("Height touched, 1 of 3: 26");
   await typeKeys(clock.pass, keys, "Backspace", "Backspace", ..."300", "y");
-  await expect(field).toHaveAccessibleName("Jump 2 of 3: ");
+  await expect(field).toHaveAccessibleName("Height touched, 2 of 3:");
   // The caps on the lanes say Shift, and that is what changes the lane.
   await expect(laneOf(desk, 2)).toContainText("Shift+2");
   await keys.press("Shift+Digit2");

@@ -41,6 +41,7 @@ export function PlaceBand({ place, size = "page" }: PlaceBandProps) {
 export function usePlaceWords(): (place: Pick<PlaceAmongOthers, "low" | "high">) => string {
   const { t } = useTranslation("place");
   return ({ low, high }) => {
+    if (low === 0 && high === 100) return t("anywhere");
     if (low === 0) return t("bottom", { high });
     return high === 100 ? t("top", { low }) : t("band", { low, high });
   };
