@@ -84,11 +84,11 @@ test("somebody of whom nothing was typed gives way to the next bib, once paper i
 }) => {
   await openStation(desk, "push-up", 3);
   await key(desk, ["Bib", "2"]);
-  await expect(field(desk, "Total reps")).toBeFocused();
+  await expect(field(desk, "Top beats in total")).toBeFocused();
   await desk.keyboard.press("Alt+L");
   await desk.keyboard.press("Alt+L");
   await expect(field(desk, "Bib")).toBeFocused();
-  await expect(field(desk, "Total reps")).toHaveCount(0);
+  await expect(field(desk, "Top beats in total")).toHaveCount(0);
   await key(desk, ["Bib", "3"]);
   await expect(entryOf(desk).getByText("Skater 3")).toBeVisible();
 });
@@ -98,10 +98,10 @@ test("what was typed of somebody is kept, with the name, once paper is come back
 }) => {
   await openStation(desk, "push-up", 3);
   await key(desk, ["Bib", "2"]);
-  await expect(field(desk, "Total reps")).toBeFocused();
+  await expect(field(desk, "Top beats in total")).toBeFocused();
   await desk.keyboard.type("17");
   await desk.keyboard.press("Alt+L");
   await desk.keyboard.press("Alt+L");
-  await expect(field(desk, "Total reps")).toHaveValue("17");
+  await expect(field(desk, "Top beats in total")).toHaveValue("17");
   await isInSight(entryOf(desk).getByText("Skater 2"));
 });
