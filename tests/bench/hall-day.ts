@@ -62,7 +62,7 @@ function typedFor(test: TestCode, bib: number): TypedEntry["fields"][] {
     case "push-up":
       return [
         [
-          ["Total reps", `${17 + (bib % 9)}`],
+          ["Top beats in total", `${17 + (bib % 9)}`],
           ["Missed reps", "0"],
         ],
       ];
