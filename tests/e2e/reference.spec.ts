@@ -102,7 +102,7 @@ test("a bundle from elsewhere is added, an athlete stands among its marks, and r
   await openAthlete(desk);
   // From 10 to 22 of 30: Wilson's lower end of the one is 0.1923, the upper end of the other 0.8582, worked out apart.
   await expect(
-    desk.getByText("No place can be told: normal variation reaches from the lowest to the highest"),
+    desk.getByText("No place can be given: normal variation reaches from the lowest to the highest"),
   ).toBeVisible();
   await expect(desk.getByText("among 30 results from Northern halls")).toBeVisible();
   const board = await tapeline.openBoard();
