@@ -26,7 +26,7 @@ import {
   requireHeat,
 } from "../lanes/load.ts";
 import { attemptView, personIn, tellOne } from "../marks/attempts.ts";
-import { doubtedAttempt, openDoubts } from "../marks/unanswered.ts";
+import { doubtsAbout } from "../marks/unanswered.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
 import { calledElsewhere } from "../station/callers.ts";
 import { queueOf } from "../station/runners.ts";
@@ -187,7 +187,7 @@ function doubtsOf(
   }
   const { db, day, lengths } = scene;
   const { test } = loaded.heat;
-  const question = {
+  return doubtsAbout({
     ...{ test, parameters: loaded.parameters, lengths, mark: told.mark },
     standing: standingAttempts(db, day.id, lane.athleteId, test).filter(
       ({ variant }) => variant === lane.variant,
@@ -195,9 +195,7 @@ function doubtsOf(
     confirmed: confirmedAttempts(db, day.id),
     previous: told.news?.previous ?? null,
     error: typicalErrorsOf(db, day.id)[test],
-  };
-  const doubts = openDoubts(question);
-  return { doubts, doubted: doubts.length === 0 ? null : doubtedAttempt(question) };
+  });
 }
 
 /** Returns why a result is no attempt: it is not believable, or somebody else entered the test meanwhile. */

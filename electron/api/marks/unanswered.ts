@@ -34,13 +34,25 @@ interface InQuestion {
   readonly error: TypicalError;
 }
 
+/** What a mark's live results leave to ask. */
+export interface Doubts {
+  readonly doubts: Sentence[];
+  /** The attempt that they are about, which a correction has to change; null without any. */
+  readonly doubted: string | null;
+}
+
 /**
  * Returns the questions that paper entry would have asked and nobody has answered yet: a live heat enters first and
  * asks afterwards. What people typed in was asked about before it was saved.
  */
-export function openDoubts(asked: InQuestion): Sentence[] {
+export function doubtsAbout(asked: InQuestion): Doubts {
+  const open = asked.standing.filter((attempt) => isOpen(attempt, asked.confirmed));
+  const doubts = questionsAbout(asked, open);
+  return { doubts, doubted: doubts.length === 0 ? null : doubtedAmong(asked, open) };
+}
+
+function questionsAbout(asked: InQuestion, open: readonly KeptAttempt[]): Sentence[] {
   const { test, parameters, standing, confirmed, mark } = asked;
-  const open = standing.filter((attempt) => isOpen(attempt, confirmed));
   if (open.length === 0) return [];
   const { questions } = judge(
     test,
@@ -66,11 +78,10 @@ function changeAsked({ test, previous, lengths, error }: InQuestion, value: numb
 }
 
 /**
- * Returns the attempt that the open doubts are about, which a correction has to change: the newest that raises a question
- * by itself or makes a mark far from the last one; where only all together do, the newest. Null without any.
+ * Returns the newest attempt that raises a question by itself or makes a mark far from the last one; where only all
+ * together do, the newest.
  */
-export function doubtedAttempt(asked: InQuestion): string | null {
-  const open = asked.standing.filter((attempt) => isOpen(attempt, asked.confirmed));
+function doubtedAmong(asked: InQuestion, open: readonly KeptAttempt[]): string | null {
   const newest = open.findLast((attempt) => isDoubtedAlone(asked, attempt)) ?? open.at(-1);
   return newest?.id ?? null;
 }
@@ -128,12 +139,10 @@ export function doubtedMarks(
     const { test, news } = mark;
     const own = attempts.get(placeOfMark(mark)) ?? [];
     if (!parameters.has(test)) parameters.set(test, parametersOf(db, day.id, test));
-    const question = {
+    const { doubts, doubted } = doubtsAbout({
       ...{ test, parameters: parameters.get(test), standing: own, confirmed, lengths },
       ...{ mark: mark.mark, previous: news?.previous ?? null, error: errors[test] },
-    };
-    const doubts = openDoubts(question);
-    const attemptId = doubtedAttempt(question);
-    return doubts.length === 0 || attemptId === null ? [] : { mark, doubts, attemptId };
+    });
+    return doubted === null ? [] : { mark, doubts, attemptId: doubted };
   });
 }
