@@ -2,23 +2,16 @@ import { expect, test } from "vitest";
 import { intraclass, type Model, type Of } from "../../electron/domain/statistics/agreement.ts";
 import { minimalDetectableChange } from "../../electron/domain/statistics/reliability.ts";
 import { twoWay } from "../../electron/domain/statistics/two-way.ts";
+import { shroutAndFleiss } from "./shrout-fleiss.ts";
 
 function near(value: number | undefined, published: number, within: number): void {
   expect(Math.abs((value ?? Number.NaN) - published), `${value} is not ${published}`).toBeLessThan(within);
 }
 
-// Shrout & Fleiss 1979, Psychological Bulletin 86(2), 420–428: six targets, four judges.
-const shroutAndFleiss = twoWay([
-  [9, 2, 5, 8],
-  [6, 1, 3, 2],
-  [8, 4, 6, 8],
-  [7, 1, 2, 6],
-  [10, 5, 6, 9],
-  [6, 2, 4, 7],
-]);
+const targets = twoWay(shroutAndFleiss);
 
 test("mean squares of six targets and four judges", () => {
-  const { between, within, columns, error } = shroutAndFleiss;
+  const { between, within, columns, error } = targets;
   near(between, 11.2417, 5e-5);
   near(within, 6.2639, 5e-5);
   near(columns, 32.4861, 5e-5);
@@ -34,7 +27,7 @@ test.each<[Model, Of, number, number]>([
   [2, "mean", 0.62, 0.620051],
   [3, "mean", 0.91, 0.909316],
 ])("ICC(%i) of a %s is %f", (model, of, published, recomputed) => {
-  const value = intraclass(shroutAndFleiss, model, of)?.value;
+  const value = intraclass(targets, model, of)?.value;
   near(value, published, 0.005);
   near(value, recomputed, 5e-7);
 });
@@ -46,7 +39,7 @@ test.each<[Model, number, number]>([
   [2, 0.01879, 0.76108],
   [3, 0.34246, 0.94586],
 ])("the interval of ICC(%i,1) is %f to %f", (model, low, high) => {
-  const icc = intraclass(shroutAndFleiss, model, "single");
+  const icc = intraclass(targets, model, "single");
   near(icc?.low, low, 6e-6);
   near(icc?.high, high, 6e-6);
 });

@@ -9,6 +9,7 @@ import {
 } from "../../electron/domain/statistics/reliability.ts";
 import { errorOfRepeats, type Repeat } from "../../electron/domain/statistics/repeats.ts";
 import { withinRows } from "../../electron/domain/statistics/within.ts";
+import { shroutAndFleiss } from "./shrout-fleiss.ts";
 
 const grains = { fixed: 1, share: 0 };
 
@@ -72,18 +73,8 @@ test("seventeen people, two meters: within-subject SD of one way and of two", ()
   expect(errorOfRepeats(runs(twice(wright)), grains)?.amount).toBeCloseTo(15.361, 3);
 });
 
-// Shrout & Fleiss 1979, Psychological Bulletin 86(2): the error mean square of six targets and four judges.
-const targets = [
-  [9, 2, 5, 8],
-  [6, 1, 3, 2],
-  [8, 4, 6, 8],
-  [7, 1, 2, 6],
-  [10, 5, 6, 9],
-  [6, 2, 4, 7],
-];
-
 test("the mean square of a full table is the published one, and holes change the degrees of freedom", () => {
-  const rows = targets.map((row) => row.map((value, column) => ({ column, value })));
+  const rows = shroutAndFleiss.map((row) => row.map((value, column) => ({ column, value })));
   expect(withinRows(rows)?.square).toBeCloseTo(1.0194, 4);
   expect(withinRows(rows)?.degrees).toBe(15);
   // Without one value one degree less; a row that shares no column with the others takes a part of its own.

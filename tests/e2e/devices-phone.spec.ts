@@ -58,6 +58,14 @@ async function takeReading(page: Page, text: string): Promise<void> {
   await page.waitForTimeout(settledMs);
 }
 
+/** A phone at the leap, with its first athlete's reading to come. */
+async function openLeap(tapeline: Tapeline, chromium: Browser): Promise<Device> {
+  const device = await joinStation(tapeline, chromium, phone, ["vertical", "Power"]);
+  await callFirst(device.page);
+  await expect(field(device.page)).toBeVisible();
+  return device;
+}
+
 /** Where each key of the pad and the key that saves are. */
 function places(page: Page): Promise<string[]> {
   return page.locator("fieldset button, h2 ~ [role=status]").evaluateAll((all) =>
@@ -72,9 +80,7 @@ test("a phone at the leap has the athlete, the reading, all its keys and the sav
   tapeline,
   chromium,
 }) => {
-  const { page, context } = await joinStation(tapeline, chromium, phone, ["vertical", "Power"]);
-  await callFirst(page);
-  await expect(field(page)).toBeVisible();
+  const { page, context } = await openLeap(tapeline, chromium);
   const wanted = '[data-test="vertical"] :is(fieldset button, [role=status], h2, strong):not(li *)';
   const save = page.getByRole("button", { name: /^(Save the|No, change it|Yes, save it)/ });
   async function looked(state: string, before?: readonly string[]): Promise<string[]> {
@@ -124,9 +130,7 @@ test("a half after a reading went in is that reading's, an undo names it, and a 
   tapeline,
   chromium,
 }) => {
-  const { page, context } = await joinStation(tapeline, chromium, phone, ["vertical", "Power"]);
-  await callFirst(page);
-  await expect(field(page)).toBeVisible();
+  const { page, context } = await openLeap(tapeline, chromium);
   await page.waitForTimeout(settledMs);
   await takeReading(page, "219");
   await takeReading(page, "249");

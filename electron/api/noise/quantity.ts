@@ -1,8 +1,10 @@
+import { grainsPerCentimetre, grainsPerReading } from "../../domain/length.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
 import type { Quantity } from "./schemas.ts";
 
-const centimetresPerInch = 2.54;
+/** Four readings of a tape in inches: 2.54. */
+const centimetresPerInch = (4 * grainsPerReading.in) / grainsPerCentimetre;
 
 /** Formats grains, whole or not, in the test's unit with at most one decimal (inches: two). */
 export function quantityOf(test: TestCode, grains: number, lengths: LengthUnit): Quantity {
