@@ -180,7 +180,14 @@ function laid(bench: CardsBench): string[] {
 async function loading(results = 1_500): Promise<string[]> {
   // Whatever was built before may be of other sources.
   await ensureBuild(console.log);
-  return linesOfHall(await hallBench(results));
+  const elsewhere = await hallBench(results, "elsewhere");
+  const here = await hallBench(Math.min(results, 300), "here");
+  return [
+    "each device with a processor of its own:",
+    ...linesOfHall(elsewhere),
+    "all screens drawn by this machine:",
+    ...linesOfHall(here),
+  ];
 }
 
 function spread({ median, p95 }: Spread): string {

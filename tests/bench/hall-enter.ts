@@ -3,11 +3,12 @@ import type { Page } from "@playwright/test";
 import { entryOf, fieldOf } from "../e2e/stations.ts";
 import { leapOf, type Turn, type TypedEntry } from "./hall-day.ts";
 import { enterAt } from "./hall-page.ts";
+import type { Device } from "./hall-remote.ts";
 import type { AtStation } from "./hall-table.ts";
 
 /** Every device by real keys, one after another. */
 export async function byKeys(devices: readonly AtStation[], turns: readonly Turn[]): Promise<void> {
-  for (const turn of turns) await typeKeys(pageOf(devices, turn), turn);
+  for (const turn of turns) await typeKeys(deviceOf(devices, turn).page, turn);
 }
 
 /** Types an entry by real keys, and the initials where they are asked. */
@@ -37,17 +38,17 @@ export async function typeKeys(page: Page, { bib, fields }: TypedEntry): Promise
 }
 
 /** Every device works through its own as fast as the table answers. */
-export async function flatOut(devices: readonly AtStation[], turns: readonly Turn[]): Promise<void> {
+export async function flatOut(devices: readonly Device[], turns: readonly Turn[]): Promise<void> {
   await Promise.all(
-    devices.map(async ({ page }, index) => {
-      for (const turn of turns) if (turn.device === index) await enterAt(page, turn);
+    devices.map(async (device, index) => {
+      for (const turn of turns) if (turn.device === index) await device.enter(turn);
     }),
   );
 }
 
 /** One entry after another at its time, whether the table has answered those before or not; a device has two hands. */
 export async function paced(
-  devices: readonly AtStation[],
+  devices: readonly Device[],
   turns: readonly Turn[],
   everyMs: number,
 ): Promise<void> {
@@ -55,7 +56,7 @@ export async function paced(
   for (const turn of turns) {
     await wait(everyMs);
     busy[turn.device] = (busy[turn.device] ?? Promise.resolve()).then(() =>
-      enterAt(pageOf(devices, turn), turn),
+      deviceOf(devices, turn).enter(turn),
     );
   }
   await Promise.all(busy);
@@ -64,13 +65,13 @@ export async function paced(
 /** Leaps at the table's own station, one every so many ms. */
 export async function atTable({ page }: AtStation, bibs: readonly number[], everyMs: number): Promise<void> {
   for (const bib of bibs) {
-    await enterAt(page, { bib, fields: leapOf(bib) });
+    await enterAt(page, { bib, fields: leapOf(bib, "211") });
     await wait(everyMs);
   }
 }
 
-function pageOf(devices: readonly AtStation[], { device }: Turn): Page {
+function deviceOf<Device>(devices: readonly Device[], { device }: Turn): Device {
   const found = devices[device];
   if (found === undefined) throw new Error(`There is no device ${device}.`);
-  return found.page;
+  return found;
 }

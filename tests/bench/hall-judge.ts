@@ -7,9 +7,10 @@ import { attemptsOfDay, type KeptAttempt } from "../../electron/store/tables/att
 import type { Sent, Shown } from "./hall-page.ts";
 
 /** What a screen painted when: a station's counts, or the number of tests done on a big screen. */
-export type Screen =
+export type Screen = { readonly name: string } & (
   | { readonly is: "station"; readonly test: TestCode; readonly shown: readonly Shown[] }
-  | { readonly is: "board"; readonly counted: readonly { readonly count: number; readonly at: number }[] };
+  | { readonly is: "board"; readonly counted: readonly { readonly count: number; readonly at: number }[] }
+);
 
 /** An entry with the moments at which everything was done that follows from it, in ms from its tap. */
 export interface Timed {
@@ -18,6 +19,8 @@ export interface Timed {
   /** Until the last station's screen, and the last big screen, had painted it; null where it changes none. */
   readonly stationsMs: number | null;
   readonly boardsMs: number | null;
+  /** Until each kind of screen had painted it, the last of that kind. */
+  readonly byName: ReadonlyMap<string, number>;
 }
 
 export interface Kept {
@@ -109,14 +112,20 @@ export function timesOf(
   const changes = changesOf(kept, present);
   return sent.map(({ ids, tapAt, savedAt }) => {
     const change = ids.map((id) => changes.get(id)).find((each) => each !== undefined);
-    const last = (of: Screen["is"]) => {
-      const moments =
-        change === undefined
-          ? []
-          : screens.flatMap((each) => (each.is === of ? paintedAt(each, change) : []));
-      return moments.length === 0 ? null : Math.max(...moments) - tapAt;
+    const painted =
+      change === undefined
+        ? []
+        : screens.flatMap((each) => paintedAt(each, change).map((at) => ({ ...each, ms: at - tapAt })));
+    const last = (own: readonly { readonly ms: number }[]) =>
+      own.length === 0 ? null : Math.max(...own.map(({ ms }) => ms));
+    const byName = Map.groupBy(painted, ({ name }) => name);
+    return {
+      tapAt,
+      savedMs: savedAt - tapAt,
+      stationsMs: last(painted.filter((each) => each.is === "station")),
+      boardsMs: last(painted.filter((each) => each.is === "board")),
+      byName: new Map([...byName].map(([name, own]) => [name, last(own) ?? 0])),
     };
-    return { tapAt, savedMs: savedAt - tapAt, stationsMs: last("station"), boardsMs: last("board") };
   });
 }
 

@@ -28,6 +28,7 @@ function linesOfPart(part: PartBench, barMs: number): string[] {
     head,
     `  tap to all painted ${written(part.all)}${bar}; to saved ${written(part.saved)}`,
     `  to the stations' screens ${written(part.stations)}; to the big screens ${written(part.boards)}`,
+    `  ${[...part.byName].map(([name, times]) => `${name}: ${written(times)}`).join("; ")}`,
     `  a device asked ${(asked.requests / each).toFixed(2)} times an entry of anybody, ${(asked.bytes / each / 1_000).toFixed(1)} KB`,
   ];
 }

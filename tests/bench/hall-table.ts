@@ -21,6 +21,8 @@ export interface AtStation {
 export interface Hall {
   /** The process with the table's store and server. */
   readonly tableId: number;
+  /** Where the table is reached on this machine. */
+  readonly port: number;
   /** The table's own window, at the leap. */
   readonly table: AtStation;
   readonly devices: readonly AtStation[];
@@ -54,7 +56,7 @@ export async function withHall<Day, Seen>(
       await browser.close();
       await callDoor(desk, "network.turnOff");
     };
-    return await work({ tableId, table: await atStation(desk, "vertical"), devices, boards, end });
+    return await work({ tableId, port, table: await atStation(desk, "vertical"), devices, boards, end });
   } finally {
     await browser.close();
   }

@@ -1,6 +1,6 @@
 import { loadavg } from "node:os";
 import { setTimeout as wait } from "node:timers/promises";
-import { countedAt } from "../faults/soak-windows.ts";
+import { type Counted, countedAt } from "../faults/soak-windows.ts";
 import { athletes, leapOf, makeHallDay, type Turn, turnsOf } from "./hall-day.ts";
 import { atTable, byKeys, flatOut, paced, typeKeys } from "./hall-enter.ts";
 import {
@@ -12,9 +12,10 @@ import {
   type Timed,
   timesOf,
 } from "./hall-judge.ts";
-import { type Asked, askedBy, type Sent, sentBy, shownBy } from "./hall-page.ts";
+import { type Asked, type Sent, sentBy } from "./hall-page.ts";
 import { ownMegabytes, type Seconds, secondsOf } from "./hall-processes.ts";
-import { type Hall, withHall } from "./hall-table.ts";
+import { atPage, type Device, type Heard, hear, takeOver, takeOverBoard } from "./hall-remote.ts";
+import { type AtStation, type Hall, withHall } from "./hall-table.ts";
 import { withProgram } from "./windows.ts";
 
 /** A part of the bench: what was done from when to when (ms of the machine's clock), and what it cost. */
@@ -37,6 +38,7 @@ export interface PartBench extends Part {
   readonly boards: Percentiles | null;
   /** Until the last of all screens that show it had painted it. */
   readonly all: Percentiles | null;
+  readonly byName: ReadonlyMap<string, Percentiles | null>;
 }
 
 export interface HallBench {
@@ -62,12 +64,14 @@ const tableEveryMs = 700;
  * The hall under load: the real program as the table, twelve devices and two televisions in the system's Chromium, joined
  * over https, the board's window, and 300 athletes who are checked in. The devices enter `results` results through their own
  * pages: the first ones by real keys, the others by the same events sent to the page's fields; from the Enter on everything
- * is the page's own. Each page notes when it had painted which counts. All clocks are the machine's.
+ * is the page's own. Each page notes when it had painted which counts. All clocks are the machine's. `elsewhere`: after the first entries one device,
+ * a television, the board's window and the table's own stay on this machine, and the others are devices that have a processor
+ * of their own, as in a hall; they count as painted once they have the whole answer.
  */
-export function hallBench(results: number): Promise<HallBench> {
+export function hallBench(results: number, where: Where): Promise<HallBench> {
   return withProgram(
     makeHallDay,
-    (program) => withHall(program, (hall) => run(hall, turnsOf(results))),
+    (program) => withHall(program, (hall) => run(hall, turnsOf(results), where)),
     ({ parts, bySent, screens, megabytes }, file, { dayId }) => {
       const kept = keptIn(file, dayId);
       const sent = [...bySent.devices, ...bySent.table];
@@ -89,40 +93,106 @@ interface Ran {
   readonly megabytes: HallBench["megabytes"];
 }
 
-async function run(hall: Hall, turns: readonly Turn[]): Promise<Ran> {
-  const { devices, table, boards, tableId } = hall;
+async function run(hall: Hall, turns: readonly Turn[], where: Where): Promise<Ran> {
+  const { table, tableId } = hall;
   const before = ownMegabytes(tableId);
-  const [sample, rest] = firstOfEach(turns, devices.length);
+  const [sample, rest] = firstOfEach(turns, hall.devices.length);
   const slow = Math.min(300, Math.ceil(rest.length / 3));
   const [fast, last] = [rest.slice(0, -slow), rest.slice(-slow)];
   const leaps = leapsAtTable(slow);
   const parts: Part[] = [];
+  let seats = seatsOf(hall);
   const part = async (name: string, work: () => Promise<void>) =>
-    void parts.push(await partOf(hall, name, work));
-  await part("by keys", () => byKeys(devices, sample));
-  await typeKeys(table.page, { bib: athletes, fields: leapOf(athletes) });
+    void parts.push(await partOf(seats.devices, tableId, name, work));
+  const heard = heardIn(hall);
+  await part("by keys", () => byKeys(hall.devices, sample));
+  await typeKeys(table.page, { bib: athletes, fields: leapOf(athletes, "211") });
+  if (where === "elsewhere") seats = await sendElsewhere(hall, heard());
   await part("nothing", () => wait(5_000));
-  await part("flat out", () => flatOut(devices, fast));
+  await part("flat out", () => flatOut(seats.devices, fast));
   await part("pace", async () => {
-    await Promise.all([paced(devices, last, paceMs), atTable(table, leaps.among, tableEveryMs)]);
+    await Promise.all([paced(seats.devices, last, paceMs), atTable(table, leaps.among, tableEveryMs)]);
   });
   await wait(2_000);
-  const stations = [...devices, table].map(async ({ page, test }): Promise<Screen> => {
-    return { is: "station", test, shown: await shownBy(page) };
-  });
-  const counts = boards.map(
-    async (board): Promise<Screen> => ({ is: "board", counted: await countedAt(board) }),
-  );
-  const [entered, screens] = [
-    (await Promise.all(devices.map(({ page }) => sentBy(page)))).flat(),
-    await Promise.all([...stations, ...counts]),
-  ];
+  const entered = (await Promise.all(seats.devices.map(({ sent }) => sent()))).flat();
+  const screens = await screensOf(seats, table);
   const after = ownMegabytes(tableId);
   // At once after it, with as much in the store: the table alone.
+  seats.end();
   await hall.end();
+  seats = { ...seats, devices: [] };
   await part("alone", () => atTable(table, leaps.alone, tableEveryMs));
   const bySent = { devices: entered, table: await sentBy(table.page) };
   return { parts, bySent, screens, megabytes: { before, after } };
+}
+
+/** Where the devices' screens are drawn. */
+export type Where = "here" | "elsewhere";
+
+/** The devices and big screens, whoever draws them. */
+interface Seats {
+  readonly devices: readonly Device[];
+  readonly boards: readonly { readonly name: string; counted(): Promise<readonly Counted[]> }[];
+  end(): void;
+}
+
+function seatsOf({ devices, boards }: Pick<Hall, "devices" | "boards">): Seats {
+  return {
+    devices: devices.map(atPage),
+    boards: boards.map((page, index) => ({
+      name: index === 0 ? "the board's window" : "a television",
+      counted: () => countedAt(page),
+    })),
+    end: () => undefined,
+  };
+}
+
+/** Listens at all devices and televisions; the returned function tells what each said, in their order. */
+function heardIn({ devices, boards }: Hall): () => { devices: readonly Heard[]; boards: readonly Heard[] } {
+  const atDevices = devices.map(({ page }) => hear(page));
+  const atBoards = boards.map(hear);
+  return () => ({ devices: atDevices.map((tell) => tell()), boards: atBoards.map((tell) => tell()) });
+}
+
+/** One phone at the leap, the board's window and one television stay on this machine; all others are drawn elsewhere. */
+async function sendElsewhere(hall: Hall, heard: ReturnType<ReturnType<typeof heardIn>>): Promise<Seats> {
+  const stays = hall.devices.findIndex(({ test }) => test === hall.table.test);
+  const devices = await Promise.all(
+    hall.devices.map(async (device, index): Promise<Device & { end(): void }> => {
+      const own = heard.devices[index];
+      return own === undefined || index === stays
+        ? { ...atPage(device), end() {} }
+        : takeOver(device, own, hall.port);
+    }),
+  );
+  const { boards } = seatsOf({ devices: [], boards: hall.boards.slice(0, 2) });
+  const away = await Promise.all(
+    hall.boards.flatMap((page, index) => {
+      const own = heard.boards[index];
+      return own === undefined || index < 2 ? [] : [takeOverBoard(page, own, hall.port)];
+    }),
+  );
+  return {
+    devices,
+    boards: [
+      ...boards,
+      ...away.map(({ counted }) => ({ name: "told elsewhere", counted: async () => counted })),
+    ],
+    end(): void {
+      for (const each of [...devices, ...away]) each.end();
+    },
+  };
+}
+
+/** What all screens painted, or what the devices elsewhere had been told in whole; the table's own station, too. */
+function screensOf({ devices, boards }: Seats, table: AtStation): Promise<Screen[]> {
+  const stations = [...devices, { ...atPage(table), name: "the table's station" }].map(
+    async ({ name, test, shown }): Promise<Screen> => ({ name, is: "station", test, shown: await shown() }),
+  );
+  const counts = boards.map(
+    async ({ name, counted }): Promise<Screen> => ({ name, is: "board", counted: await counted() }),
+  );
+  return Promise.all([...stations, ...counts]);
 }
 
 /** The first of each device, by which it is asked for initials, and all others. */
@@ -142,13 +212,17 @@ function leapsAtTable(among: number): Readonly<Record<"among" | "alone", readonl
 
 const now = () => performance.timeOrigin + performance.now();
 
-async function partOf({ devices, tableId }: Hall, name: string, work: () => Promise<void>): Promise<Part> {
+async function partOf(
+  devices: readonly Device[],
+  tableId: number,
+  name: string,
+  work: () => Promise<void>,
+): Promise<Part> {
   const look = async () => ({
     at: now(),
     seconds: secondsOf(tableId),
-    // Nothing once the browser has gone.
-    asked: await Promise.all(
-      devices.map(({ page }) => (page.isClosed() ? { requests: 0, bytes: 0 } : askedBy(page))),
+    asked: await Promise.all(devices.map(({ asked }) => asked())).then((all) =>
+      all.map((each) => ({ ...each })),
     ),
   });
   const before = await look();
@@ -157,7 +231,7 @@ async function partOf({ devices, tableId }: Hall, name: string, work: () => Prom
   const kinds = Object.entries(after.seconds) as [keyof Seconds, number][];
   const sum = (of: keyof Asked) =>
     after.asked.reduce((all, each, index) => all + each[of] - (before.asked[index]?.[of] ?? 0), 0) /
-    devices.length;
+    Math.max(1, devices.length);
   return {
     name,
     ...{ fromAt: before.at, untilAt: after.at },
@@ -171,12 +245,16 @@ function judged(part: Part, times: readonly Timed[]): PartBench {
   const own = times.filter(({ tapAt }) => tapAt >= part.fromAt && tapAt < part.untilAt);
   const last = ({ stationsMs, boardsMs }: Timed) =>
     stationsMs === null ? boardsMs : Math.max(stationsMs, boardsMs ?? 0);
+  const names = [...new Set(own.flatMap(({ byName }) => [...byName.keys()]))].sort();
   return {
     ...{ ...part, entries: own.length },
     saved: percentilesOf(own.map(({ savedMs }) => savedMs)),
     stations: percentilesOf(own.map(({ stationsMs }) => stationsMs)),
     boards: percentilesOf(own.map(({ boardsMs }) => boardsMs)),
     all: percentilesOf(own.map(last)),
+    byName: new Map(
+      names.map((name) => [name, percentilesOf(own.map(({ byName }) => byName.get(name) ?? null))]),
+    ),
   };
 }
 

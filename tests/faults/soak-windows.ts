@@ -50,7 +50,7 @@ export function hearErrors(app: ElectronApplication): string[] {
   return errors;
 }
 
-interface Counted {
+export interface Counted {
   readonly count: number;
   readonly at: number;
 }
