@@ -17,7 +17,7 @@ test("what stands in the place of an attempt: itself, its correction, the correc
   const first = entry(day.idOf(1), "push-up", reps(15));
   await day.station.enter(first);
   const attemptId = first.attempts[0]?.id ?? "";
-  const standing = () => day.station.standing({ attemptId });
+  const standing = () => day.station.standing({ test: "push-up", attemptId });
   expect(await standing()).toMatchObject({
     attempt: { attemptId, void: null },
     corrected: false,
@@ -45,7 +45,7 @@ test("what stands in the place of an attempt: itself, its correction, the correc
 
 test("an attempt of no day at hand is not found", async () => {
   const day = await stationDay();
-  const unknown = day.station.standing({ attemptId: randomUUID() });
+  const unknown = day.station.standing({ test: "push-up", attemptId: randomUUID() });
   expect(await refusalOf(unknown)).toEqual({ key: "record.unknownAttempt" });
 });
 

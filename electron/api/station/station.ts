@@ -76,8 +76,11 @@ export const station = router({
       });
     }),
 
-  /** What stands in the place of an attempt now: itself, its newest correction, or nothing any more. */
-  standing: keyer(z.object({ attemptId: z.string().max(100), lengths: lengthsSchema }))
+  /**
+   * What stands in the place of an attempt now: itself, its newest correction, or nothing any more. `test` is the attempt's own;
+   * whoever asks reads it again when that test's station changes, and at no other change.
+   */
+  standing: keyer(z.object({ test: testSchema, attemptId: z.string().max(100), lengths: lengthsSchema }))
     .output(standingSchema)
     .query(({ ctx: { desk }, input }) => standing(desk.store.db, requireDay(desk.store.db), input)),
 

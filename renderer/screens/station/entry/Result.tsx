@@ -35,7 +35,7 @@ export function Result({ test, parameters, saved, lengths, onCorrect }: ResultPr
   const say = useSay();
   const textsOf = useTexts();
   const trpc = useTRPC();
-  const which = { attemptId: saved.attemptId, lengths };
+  const which = { test, attemptId: saved.attemptId, lengths };
   const now = useQuery(trpc.station.standing.queryOptions(which)).data;
   const attempt = now?.attempt ?? null;
   const { who } = attempt ?? saved;
