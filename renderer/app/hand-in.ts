@@ -88,7 +88,9 @@ function settleVoid(item: KeptVoid, { standing, attemptIds }: Lacks, { reason, h
 function settleEntry(item: KeptResult, lacks: Lacks, { reason, handedIn }: Way): void {
   const { replaces, ...entry } = item.entry;
   const isLost = (id: string) => lacks.attemptIds.includes(id);
-  if (!entry.attempts.some(({ id }) => isLost(id))) return;
+  // Another device may have brought the correction without the end of what it corrects.
+  const isHalf = replaces !== undefined && lacks.standing.includes(replaces.attemptId);
+  if (!isHalf && !entry.attempts.some(({ id }) => isLost(id))) return;
   if (isOfSomebodyElse(item, lacks)) {
     const told = [{ key: "join:refusedHere.otherBib", values: { bib: item.bib ?? "–" } }];
     holdRefused(channel, item.id, { told, asked: false });

@@ -20,12 +20,16 @@ type Entry = Questions["station"]["enter"];
 type Entered = Answers["station"]["enter"];
 type Void = Questions["station"]["void"];
 
-/** The attempt that somebody corrects or takes back, as it was entered, maybe at another device. */
+/**
+ * The attempt that somebody corrects or takes back, as it was entered, maybe at another device. `replaces`: what it corrects
+ * itself, with that attempt as far as this device knows it.
+ */
 export interface MendedAttempt {
   readonly athleteId: number;
   readonly variant: string;
   readonly seen: unknown;
   readonly by: string;
+  readonly replaces?: { readonly attemptId: string; readonly mended?: MendedAttempt | undefined };
 }
 
 /**
@@ -86,12 +90,12 @@ export function resumeEntries(): void {
 
 async function send(item: KeptEntry): Promise<void> {
   if (item.what === "void") {
-    await withMended(item, () => client.station.void.mutate(item.input));
+    await withMended(lostBy(item), () => client.station.void.mutate(item.input));
     holdSaved(channel, withoutText(item));
     listeners.get(item.id)?.came({ outcome: "saved", told: null });
     return;
   }
-  const answer = await withMended(item, () => client.station.enter.mutate(item.entry));
+  const answer = await withMended(lostBy(item), () => client.station.enter.mutate(item.entry));
   if (answer.outcome === "ask") throw new Asked(answer);
   holdSaved(channel, withoutText(item));
   listeners.get(item.id)?.came(answer);
@@ -100,25 +104,54 @@ async function send(item: KeptEntry): Promise<void> {
 /** What a table says that does not have the attempt: of one that nobody knows, no station says that it is its own. */
 const unknownHere: readonly string[] = ["record.unknownAttempt", "door.otherStation"];
 
+/** A lost attempt with its id, and the words with which a chain of corrections comes again. */
+interface Lost {
+  readonly id: string;
+  readonly test: TestCode;
+  readonly mended: MendedAttempt | undefined;
+  readonly reason: string;
+}
+
 /** Sends a correction; a table that came back without what it corrects gets that first, under its own id. */
-async function withMended<Answer>(item: KeptEntry, mend: () => Promise<Answer>): Promise<Answer> {
+async function withMended<Answer>(lost: Lost | null, mend: () => Promise<Answer>): Promise<Answer> {
   try {
     return await mend();
   } catch (error) {
-    const lost = mendedEntry(item);
-    if (lost === null || !unknownHere.includes(sentenceOf(error).key)) throw error;
-    await client.station.enter.mutate(lost);
+    if (lost?.mended === undefined || !isUnknownThere(error)) throw error;
+    await enterLost(lost, lost.mended);
     return await mend();
   }
 }
 
-function mendedEntry(item: KeptEntry): Entry | null {
-  const id = item.what === "void" ? item.input.attemptId : item.entry.replaces?.attemptId;
-  if (item.mended === undefined || id === undefined) return null;
-  const { seen, ...whose } = item.mended;
-  const test = item.what === "void" ? item.test : item.entry.test;
+function isUnknownThere(error: unknown): boolean {
+  return unknownHere.includes(sentenceOf(error).key);
+}
+
+/** Enters a lost attempt in its place in the chain; alone, where the table has nothing of what it corrects. */
+async function enterLost({ id, test, reason }: Lost, mended: MendedAttempt): Promise<void> {
+  const { seen, replaces, ...whose } = mended;
   // It was saved once: what was doubtful about it was answered then.
-  return { ...whose, test, attempts: [{ id, seen }], note: "", sure: true };
+  const entry: Entry = { ...whose, test, attempts: [{ id, seen }], note: "", sure: true };
+  const alone = () => client.station.enter.mutate(entry);
+  if (replaces === undefined) return void (await alone());
+  const { attemptId } = replaces;
+  try {
+    await withMended({ id: attemptId, test, mended: replaces.mended, reason }, () =>
+      client.station.enter.mutate({ ...entry, replaces: { attemptId, reason } }),
+    );
+  } catch (error) {
+    if (!isUnknownThere(error)) throw error;
+    await alone();
+  }
+}
+
+function lostBy(item: KeptEntry): Lost | null {
+  const { mended } = item;
+  if (item.what === "void") {
+    return { id: item.input.attemptId, test: item.test, mended, reason: item.input.reason };
+  }
+  const { replaces, test } = item.entry;
+  return replaces === undefined ? null : { id: replaces.attemptId, test, mended, reason: replaces.reason };
 }
 
 /** What the table has it has with its words; a device keeps none, since anybody may be named in them. */

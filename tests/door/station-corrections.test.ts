@@ -50,6 +50,30 @@ test("a correction that is retried is one correction", async () => {
   expect(attemptsOfDay(day.desk.store.db, day.dayId)).toHaveLength(2);
 });
 
+test("a correction that came before what it corrects, by way of another device, ends it when its own device brings it", async () => {
+  const day = await stationDay();
+  const lost = entry(day.idOf(1), "agility", trial("cw", 6, 1));
+  const correction = entry(day.idOf(1), "agility", trial("ccw", 6, 2));
+  // Two devices hand in to a table from an earlier backup: the one that corrected the correction comes first.
+  await day.station.enter(correction);
+  await day.station.enter(lost);
+  const own = { ...correction, replaces: { attemptId: idOf(lost), reason: "Handed in" } };
+  for (const _again of [1, 2]) expect(await day.station.enter(own)).toMatchObject({ outcome: "saved" });
+  expect(attemptsOfDay(day.desk.store.db, day.dayId)).toMatchObject([
+    { id: idOf(correction), void: null },
+    { id: idOf(lost), void: { reason: "Handed in" } },
+  ]);
+});
+
+test("an entry of which another device brought one attempt enters the other", async () => {
+  const day = await stationDay();
+  const [cw, ccw] = [ticket(trial("cw", 6, 1)), ticket(trial("ccw", 6, 2))];
+  const one = entry(day.idOf(1), "agility", ccw.seen);
+  await day.station.enter({ ...one, attempts: [ccw] });
+  await day.station.enter({ ...one, attempts: [cw, ccw] });
+  expect(attemptsOfDay(day.desk.store.db, day.dayId).map(({ id }) => id)).toEqual([ccw.id, cw.id]);
+});
+
 test("a doubtful correction is asked about, and the old attempt still stands", async () => {
   const day = await stationDay();
   const attemptId = await entered(day, 1, 25);

@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import type { KeptEntry } from "../../renderer/app/kept-entries.ts";
+import type { KeptEntry, MendedAttempt } from "../../renderer/app/kept-entries.ts";
 import { chanceOf, correctionOf, newEntry, oneOf, order, type Sent } from "./orders.ts";
 
 /** A result that stands, as the device that entered it knows it. */
@@ -8,6 +8,8 @@ interface Standing {
   readonly bib: number;
   readonly sent: Sent;
   readonly attempt: Sent["attempts"][number];
+  /** What it corrects itself. */
+  readonly replaces?: MendedAttempt["replaces"];
 }
 
 interface MakerParts {
@@ -40,16 +42,18 @@ export function createEntryMaker({ seed, tests, mends, isThere }: MakerParts) {
     const found = oneOf(chance, own);
     return found !== undefined && (await isThere(found[1].device, found[0])) ? found : undefined;
   }
-  function mend([id, { bib, sent, attempt }]: [string, Standing], device: number): KeptEntry {
+  function mend([id, { bib, sent, attempt, replaces }]: [string, Standing], device: number): KeptEntry {
     standing.delete(id);
-    const mended = { athleteId: sent.athleteId, variant: sent.variant, seen: attempt.seen, by: sent.by };
+    const own = { athleteId: sent.athleteId, variant: sent.variant, seen: attempt.seen, by: sent.by };
+    const mended = replaces === undefined ? own : { ...own, replaces };
     if (chance() < 0.3) {
       const input = { attemptId: attempt.id, reason: "Somebody else's", by: "QA" };
       return { what: "void", id: randomUUID(), test: sent.test as never, input: input as never, mended };
     }
     const entry = correctionOf(chance, sent, attempt);
     const item = { what: "enter", id: randomUUID(), bib, entry: entry as never, mended } as const;
-    for (const each of entry.attempts) standing.set(item.id, { device, bib, sent: entry, attempt: each });
+    const about = { device, bib, sent: entry, replaces: { attemptId: attempt.id, mended } };
+    for (const each of entry.attempts) standing.set(item.id, { ...about, attempt: each });
     return item;
   }
   return {

@@ -113,6 +113,7 @@ function save(db: WritableDb, at: string, entry: Entry): Saved {
   const known = typicalErrorsOf(db, day.id);
   const before = tellOne(db, day, entry, entry.lengths);
   const nextBefore = nextOf(db, day, entry.athleteId);
+  if (retried !== undefined) endLate(db, day, at, entry);
   const questions = retried === undefined ? takeUp(db, day, at, entry) : [];
   for (const { id, seen } of entry.attempts) {
     const { athleteId, test, variant, by, note } = entry;
@@ -147,6 +148,17 @@ function dayOfRetry(db: ReadableDb, entry: Entry): Day | undefined {
   const known = entry.attempts.map(({ id }) => attemptById(db, id));
   const [first] = known;
   return first === undefined || known.includes(undefined) ? undefined : dayById(db, first.dayId);
+}
+
+/**
+ * Ends what a known correction corrects, where that still stands: after the table came back from an earlier backup the
+ * correction may have come before it, by way of another device.
+ */
+function endLate(db: WritableDb, day: Day, at: string, { replaces, test, by }: Entry): void {
+  const corrected = replaces === undefined ? undefined : attemptById(db, replaces.attemptId);
+  if (corrected === undefined || replaces === undefined || corrected.void !== null) return;
+  if (day.state !== "open" || corrected.dayId !== day.id || corrected.test !== test) return;
+  voidAttempt(db, corrected.id, { reason: replaces.reason, by, at });
 }
 
 /** Checks that the entry is allowed, voids the attempt it corrects, and returns the questions to ask first. */

@@ -71,7 +71,8 @@ function answerRetry(
     known.athleteId === attempt.athleteId &&
     known.test === attempt.test &&
     known.variant === attempt.variant &&
-    known.replaces === attempt.replaces &&
+    // A correction that another device brought is known without what it corrects, where the store lacked that.
+    (known.replaces === attempt.replaces || known.replaces === null) &&
     JSON.stringify(known.seen) === JSON.stringify(attempt.seen);
   if (!same) throw new Refusal("conflict", sentence("record.otherAttempt"));
   return { outcome: "known", mark: deriveMark(db, dayId, known.athleteId, known.test, known.variant) };

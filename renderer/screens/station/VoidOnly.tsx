@@ -6,8 +6,8 @@ import { useInitials } from "../../app/initials.tsx";
 import { keepAndSend } from "../../app/kept-entries.ts";
 import { isDevice } from "../../app/table.ts";
 import { Button } from "../../parts/controls/Button.tsx";
+import { mendedBy } from "./mended.ts";
 import type { AttemptView } from "./types.ts";
-import { mendedBy } from "./useCorrection.ts";
 
 interface VoidOnlyProps {
   readonly attempt: AttemptView;
@@ -40,7 +40,7 @@ export function VoidOnly({ attempt, reason, onMissing, onDone }: VoidOnlyProps) 
 
 /** The device's disk first; then the table. Twice changes nothing: an attempt that is void stays so. */
 async function keepVoid(attempt: AttemptView, input: Void) {
-  const mended = mendedBy(attempt);
+  const mended = await mendedBy(attempt);
   await keepAndSend({ what: "void", id: crypto.randomUUID(), test: attempt.test, input, mended });
   return { told: null };
 }

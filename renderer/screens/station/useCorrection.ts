@@ -5,11 +5,12 @@ import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { Typed } from "../../../electron/domain/tests/reading.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../app/client.tsx";
-import type { MendedAttempt } from "../../app/kept-entries.ts";
+import { isDevice } from "../../app/table.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { showNumbers } from "../../words/numbers.ts";
 import type { CorrectionDraft, Corrections } from "./drafts.ts";
 import { type Sending, useSend } from "./entry/useSend.ts";
+import { mendedBy } from "./mended.ts";
 import type { AttemptView } from "./types.ts";
 
 export interface Correction {
@@ -29,11 +30,6 @@ export interface Correction {
     sure: boolean,
     written?: Typed,
   ) => Promise<"saved" | "open" | { readonly field: string } | "reason">;
-}
-
-/** Returns what a device keeps of the attempt that is corrected or taken back. */
-export function mendedBy({ who, variant, seen, by }: AttemptView): MendedAttempt {
-  return { athleteId: who.athleteId, variant, seen, by };
 }
 
 /** Holds the state of the open correction, starting with the entered values. `parameters`: the day's frozen ones. */
@@ -103,7 +99,7 @@ export function useCorrection(
         replaces: { attemptId: attempt.attemptId, reason },
       },
       Number(draft.bib),
-      mendedBy(attempt),
+      isDevice ? await mendedBy(attempt) : undefined,
     );
     return answer === undefined ? "open" : "saved";
   }
