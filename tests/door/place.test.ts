@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
+import type { PlaceAmongOthers } from "../../electron/api/place/place.ts";
 import { placeAmongOthers, placesOn } from "../../electron/api/place/place.ts";
-import type { PlaceAmongOthers } from "../../electron/api/place/schemas.ts";
 import type { AlikeMarks } from "../../electron/domain/reference/bundle.ts";
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
 import { defaultParameters } from "../../electron/domain/tests/registry.ts";

@@ -16,8 +16,7 @@ import { type EarlierMark, earlierMarks, parametersOf } from "../../store/tables
 import { toldOf } from "../marks/attempts.ts";
 import { type MarkWithNews, tellMarks } from "../marks/marks.ts";
 import { variationsOf } from "../noise/errors.ts";
-import { placesOn } from "../place/place.ts";
-import type { PlaceAmongOthers } from "../place/schemas.ts";
+import { type PlaceAmongOthers, placesOn } from "../place/place.ts";
 import { type Carded, cardedOf, chosenOf, type WhichCards } from "./people.ts";
 
 /** The cards that are asked for, in the order in which they are printed. */

@@ -62,12 +62,12 @@ export const stationPersonSchema = z.object({
 export const calledElsewhereSchema = z.string().nullable();
 
 /** A person as a sheet, the store or its history has them; a league alone has an empty name. */
-const saidPersonSchema = z.object({
-  name: z.string(),
-  number: z.string(),
-  league: z.string(),
-  birthYear: z.int().nullable(),
-});
+export interface SaidPerson {
+  readonly name: string;
+  readonly number: string;
+  readonly league: string;
+  readonly birthYear: number | null;
+}
 
 /** An attempt with its athlete; `seen` follows the test's own attempt schema. */
 export const attemptSchema = z.object({
@@ -85,6 +85,5 @@ export const attemptSchema = z.object({
 });
 
 export type Told = z.infer<typeof toldSchema>;
-export type SaidPerson = Readonly<z.infer<typeof saidPersonSchema>>;
 export type StationPerson = z.infer<typeof stationPersonSchema>;
 export type AttemptView = z.infer<typeof attemptSchema>;

@@ -10,7 +10,6 @@ import { takeIdentityStep } from "../../store/steps/take-step.ts";
 import { allAthletes, leagues } from "../../store/tables/athletes.ts";
 import type { Desk } from "../door/desk.ts";
 import { initialsSchema } from "../door/said.ts";
-import { sentenceSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 import { forgetNames } from "./search.ts";
 
@@ -23,7 +22,6 @@ const changeInput = z.object({
 /** Says what a new name of a league would do: whether it is another league's, how many go there, what stands in the way. */
 export const beforeLeague = allow("organiser")
   .input(changeInput)
-  .output(z.object({ joins: z.string().nullable(), athletes: z.int(), blocked: z.array(sentenceSchema) }))
   .query(({ ctx: { desk }, input }) => {
     const { db } = desk.store;
     const { league, other } = meant(db, input);

@@ -17,7 +17,22 @@ import type { Day } from "../../store/tables/days.ts";
 import { parametersOf } from "../../store/tables/marks.ts";
 import { type MarksOfOrigin, marksFromElsewhere } from "../../store/tables/reference-bundles.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
-import type { PlaceAmongOthers } from "./schemas.ts";
+
+/** A mark's place in a reference group; nothing in it identifies any of the others. */
+export interface PlaceAmongOthers {
+  /**
+   * today: athletes who test today. store: every day of this store. imported: a reference from elsewhere. mixed: one
+   * without reported categories.
+   */
+  readonly group: "today" | "store" | "imported" | "mixed";
+  /** Name of an imported reference; null for the store's own groups. */
+  readonly origin: string | null;
+  /** Number of marks it was compared with. */
+  readonly n: number;
+  /** Better than about `low` to `high` of a hundred: whole numbers from 0 to 100. */
+  readonly low: number;
+  readonly high: number;
+}
 
 /** A complete mark of a day; `value` in the test's grains. */
 export interface MarkToPlace {

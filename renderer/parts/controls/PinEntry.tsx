@@ -2,6 +2,7 @@ import { type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Row } from "../flow/Stack.tsx";
 import { Button } from "./Button.tsx";
+import { BackSign, PadKey } from "./PadKey.tsx";
 import css from "./PinEntry.module.css";
 import { TextField } from "./TextField.tsx";
 
@@ -90,22 +91,13 @@ function Pad({ onDigit, onBack }: PadProps) {
     <fieldset className={css.pad} onPointerDown={(event) => event.preventDefault()}>
       <legend className="unseen">{t("pad.title")}</legend>
       {[1, 2, 3, 4, 5, 6, 7, 8, 9, 0].map((digit) => (
-        <button
-          key={digit}
-          type="button"
-          tabIndex={-1}
-          className={css.key}
-          data-last={digit === 0}
-          onClick={() => onDigit(digit)}
-        >
+        <PadKey key={digit} sign={`${digit}`} onPress={() => onDigit(digit)}>
           {digit}
-        </button>
+        </PadKey>
       ))}
-      <button type="button" tabIndex={-1} className={css.key} aria-label={t("pad.back")} onClick={onBack}>
-        <svg viewBox="0 0 32 20" className={css.sign} aria-hidden="true">
-          <path d="M10 2h20v16H10L2 10zM15 6l8 8m0-8-8 8" />
-        </svg>
-      </button>
+      <PadKey label={t("pad.back")} onPress={onBack}>
+        <BackSign />
+      </PadKey>
     </fieldset>
   );
 }

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import type { PlaceAmongOthers } from "../../../electron/api/place/schemas.ts";
+import type { PlaceAmongOthers } from "../../../electron/api/place/place.ts";
 import { Stack } from "../flow/Stack.tsx";
 import css from "./PlaceBand.module.css";
 

@@ -7,7 +7,7 @@ import { bytesOf, tellOutcome } from "../../app/saving.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
-import { Stack } from "../../parts/flow/Stack.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { writeMoment } from "../../words/dates.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
@@ -126,9 +126,9 @@ function Changed({ bundle, onLooked }: { readonly bundle: Preview; readonly onLo
   const count = bundle.rows.reduce((sum, row) => sum + row.marks.length, 0);
   const marks = t("count.marks", { count });
   return (
-    <div className={css.changed} role="status">
+    <Row gap={4} lines={3} align="center" wrap className={`strong ${css.changed}`} role="status">
       <p>{t("write.changed", { marks })}</p>
       <Button onPress={onLooked}>{t("write.looked")}</Button>
-    </div>
+    </Row>
   );
 }

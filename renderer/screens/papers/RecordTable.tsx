@@ -31,7 +31,7 @@ export function RecordTable({ test, boxes, lines }: RecordTableProps) {
           {tick !== null && <th className={css.tick}>{tickLabel}</th>}
           {groups.map(({ option, fields }) =>
             fields.map((field, index) => (
-              <th key={`${option} ${field.name}`} className={css.box} data-first={index === 0}>
+              <th key={`${option} ${field.name}`} data-first={index === 0}>
                 <FieldLabel test={test} field={field} />
               </th>
             )),
@@ -48,9 +48,7 @@ export function RecordTable({ test, boxes, lines }: RecordTableProps) {
             <td className={css.who}>{person !== null && <Who person={person} />}</td>
             {tick !== null && <Tick test={test} tick={tick} />}
             {groups.map(({ option, fields }) =>
-              fields.map(({ name }, at) => (
-                <td key={`${option} ${name}`} className={css.box} data-first={at === 0} />
-              )),
+              fields.map(({ name }, at) => <td key={`${option} ${name}`} data-first={at === 0} />),
             )}
             <td />
             <td />

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import { BackSign, PadKey } from "../../parts/controls/PadKey.tsx";
 import { decimalMark } from "../../words/numbers.ts";
 import css from "./NumberPad.module.css";
 
@@ -35,9 +36,7 @@ export function NumberPad({ unit, text, onText }: NumberPadProps) {
         0
       </PadKey>
       <PadKey sign="back" label={t("pad.back")} onPress={() => onText(text.slice(0, -1))}>
-        <svg viewBox="0 0 32 20" className={css.sign} aria-hidden="true">
-          <path d="M10 2h20v16H10L2 10zM15 6l8 8m0-8-8 8" />
-        </svg>
+        <BackSign />
       </PadKey>
       <span className={css.parts}>
         {parts.map(([name, sign]) => (
@@ -51,28 +50,5 @@ export function NumberPad({ unit, text, onText }: NumberPadProps) {
         ))}
       </span>
     </fieldset>
-  );
-}
-
-interface PadKeyProps {
-  readonly label: string;
-  /** Names a key that stands elsewhere on a phone. */
-  readonly sign?: string;
-  readonly onPress: () => void;
-  readonly children: React.ReactNode;
-}
-
-function PadKey({ label, sign, onPress, children }: PadKeyProps) {
-  return (
-    <button
-      type="button"
-      tabIndex={-1}
-      className={css.key}
-      data-sign={sign}
-      aria-label={label}
-      onClick={onPress}
-    >
-      {children}
-    </button>
   );
 }

@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
+import { Row } from "../../../parts/flow/Stack.tsx";
 import { type Column, column, DataTable } from "../../../parts/layout/DataTable.tsx";
 import { Section } from "../../../parts/layout/Panel.tsx";
 import { writeMoment } from "../../../words/dates.ts";
@@ -72,11 +73,11 @@ function Due() {
     }),
   );
   return (
-    <div className={css.due}>
+    <Row gap={4} lines={3} align="center" wrap className={`strong ${css.due}`}>
       <p>{t("log.due")}</p>
       <Button busy={again.isPending} onPress={() => again.mutate()}>
         {t("log.again")}
       </Button>
-    </div>
+    </Row>
   );
 }

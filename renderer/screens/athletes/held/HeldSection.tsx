@@ -168,7 +168,7 @@ function MendDialog({ athlete, onClose }: { readonly athlete: HeldAthlete; reado
       onClose={onClose}
     >
       {mend.isError && (
-        <p className={css.due} role="alert">
+        <p className={`strong ${css.due}`} role="alert">
           {say(sentenceOf(mend.error))}
         </p>
       )}

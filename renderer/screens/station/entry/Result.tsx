@@ -14,6 +14,7 @@ import { useWriteSeen } from "../../../tests/seen.ts";
 import { useWriteDay } from "../../../words/dates.ts";
 import { useUnitWord, useWriteChange, useWriteValue } from "../../../words/marks.ts";
 import { useSay } from "../../../words/say.ts";
+import { StandingSign } from "../live/run/Standing.tsx";
 import type { AttemptView, Told } from "../types.ts";
 import css from "./Result.module.css";
 import type { Saved } from "./useKeyedEntry.ts";
@@ -73,7 +74,7 @@ export function Result({ test, parameters, saved, lengths, onCorrect }: ResultPr
           )}
           {news !== null && <News test={test} lengths={lengths} news={news} />}
           <Beside beside={told.beside} />
-          {remark !== null && <p className={css.note}>{remark}</p>}
+          {remark !== null && <p>{remark}</p>}
         </div>
       </Row>
       <Button hint="Alt+C" onPress={correct}>
@@ -131,21 +132,6 @@ function Hero({ number, unit }: Pick<Written, "number" | "unit">) {
   const unitWord = useUnitWord();
   if (number === "") return null;
   return <BigNumber size="hero" number={number} unit={unitWord(unit, number) || undefined} />;
-}
-
-/** Draws a shape per standing, so that one glance is enough: a flag of tape for a best. */
-function StandingSign({ standing }: { readonly standing: NonNullable<Told["news"]>["standing"] }) {
-  const paths = {
-    first: "M5 3v18M5 12h15",
-    best: "M4 15 12 7l8 8",
-    equal: "M4 9h16M4 15h16",
-    below: "M4 9l8 8 8-8",
-  };
-  return (
-    <svg className={css.sign} viewBox="0 0 24 24" data-standing={standing} aria-hidden="true">
-      <path d={paths[standing]} />
-    </svg>
-  );
 }
 
 interface NewsProps {

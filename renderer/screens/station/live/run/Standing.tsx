@@ -16,10 +16,17 @@ export function Standing({ standing }: { readonly standing: StandingName }) {
   const { t } = useTranslation("station");
   return (
     <span className={`small strong ${css.standing}`} data-standing={standing}>
-      <svg className={css.sign} viewBox="0 0 24 24" aria-hidden="true">
-        <path d={paths[standing]} />
-      </svg>
+      <StandingSign standing={standing} />
       {t(`standing.${standing}`)}
     </span>
+  );
+}
+
+/** Draws a shape per standing, so that one glance is enough. */
+export function StandingSign({ standing }: { readonly standing: StandingName }) {
+  return (
+    <svg className={css.sign} viewBox="0 0 24 24" data-standing={standing} aria-hidden="true">
+      <path d={paths[standing]} />
+    </svg>
   );
 }
