@@ -32,7 +32,7 @@ export function FileZone(props: FileZoneProps) {
 
   return (
     <div className={css.zone} data-size={size} {...zone}>
-      <p className={css.title}>{title}</p>
+      <p className={`figures ${css.title}`}>{title}</p>
       <Button kind="primary" size="large" autoFocus={size === "large"} onPress={() => void choose()}>
         {button}
       </Button>

@@ -10,7 +10,7 @@ interface KeyHintProps {
 /** A shortcut, shown where it works. */
 export function KeyHint({ keys, does }: KeyHintProps) {
   return (
-    <span className={css.hint}>
+    <span className={`small ${css.hint}`}>
       <span className={css.keys}>
         {keys.split("+").map((key) => (
           <kbd key={key}>{key}</kbd>

@@ -50,7 +50,7 @@ export function TextField(props: TextFieldProps) {
       {...(props.maxLength !== undefined && { maxLength: props.maxLength })}
       {...(props.inputMode !== undefined && { inputMode: props.inputMode })}
     >
-      <Label className={css.label ?? ""}>{label}</Label>
+      <Label className="strong">{label}</Label>
       {help !== undefined && (
         <Text slot="description" className="small quiet measure">
           {help}

@@ -52,7 +52,7 @@ export function MessageStrip({ day }: MessageStripProps) {
       onFocus={() => setHeld(true)}
       onBlur={() => setHeld(false)}
     >
-      <div className={css.words} role="status">
+      <div className={`strong ${css.words}`} role="status">
         {message !== null && (
           <>
             <svg className={css.sign} viewBox="0 0 24 24" aria-hidden="true">

@@ -19,7 +19,7 @@ export function Answer<Data>({ query, children }: AnswerProps<Data>) {
   if (query.data !== undefined) return children(query.data);
   if (query.isError) {
     return (
-      <div className={css.failed} role="alert">
+      <div className={`measure ${css.failed}`} role="alert">
         <p>{say(sentenceOf(query.error))}</p>
         <Button onPress={() => void query.refetch()}>{t("answer.again")}</Button>
       </div>
@@ -36,5 +36,5 @@ function Waiting() {
     const timer = setTimeout(() => setLate(true), 500);
     return () => clearTimeout(timer);
   }, []);
-  return <p className={css.waiting}>{late && t("answer.waiting")}</p>;
+  return <p className={`quiet ${css.waiting}`}>{late && t("answer.waiting")}</p>;
 }

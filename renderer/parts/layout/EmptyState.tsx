@@ -14,7 +14,7 @@ interface EmptyStateProps {
 /** An empty screen that teaches how to fill it. */
 export function EmptyState({ title, steps = [], children, action }: EmptyStateProps) {
   return (
-    <div className={css.empty}>
+    <div className={`measure ${css.empty}`}>
       <p className={`lead strong ${css.title}`}>{title}</p>
       {children}
       {steps.length > 0 && (

@@ -24,7 +24,7 @@ export function FilesToRead({ files }: FilesToReadProps) {
               <span className={css.size}>{size}</span>
             </summary>
             {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-            <pre className={css.text} tabIndex={0}>
+            <pre className={`small ${css.text}`} tabIndex={0}>
               {text}
             </pre>
           </details>

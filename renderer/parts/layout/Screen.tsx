@@ -89,7 +89,7 @@ function BackLink() {
   if (parent === null || !mayOpen(post, parent)) return null;
   const name = parent === "/" ? "start" : parent === "/athletes" ? "athletes" : "day";
   return (
-    <Link className={css.back} href={parent}>
+    <Link className={`small strong quiet ${css.back}`} href={parent}>
       <svg viewBox="0 0 12 16" aria-hidden="true" className={css.arrow}>
         <path d="M10 2 3 8l7 6" fill="none" stroke="currentColor" strokeWidth="3" />
       </svg>

@@ -21,12 +21,12 @@ export function BigNumber({ number, unit, label, note, size = "sum", tone = "pla
   const show = useShowNumber();
   return (
     <div className={css.big} data-size={size} data-tone={tone}>
-      {label !== undefined && <div className={css.label}>{label}</div>}
+      {label !== undefined && <div className={`strong ${css.label}`}>{label}</div>}
       <div className={css.value}>
-        <span className={css.number}>{typeof number === "string" ? show(number) : number}</span>
-        {unit !== undefined && <span className={css.unit}> {unit}</span>}
+        <span className={`figures ${css.number}`}>{typeof number === "string" ? show(number) : number}</span>
+        {unit !== undefined && <span className={`quiet ${css.unit}`}> {unit}</span>}
       </div>
-      {note !== undefined && <div className={css.note}>{note}</div>}
+      {note !== undefined && <div className={`quiet ${css.note}`}>{note}</div>}
     </div>
   );
 }

@@ -53,7 +53,7 @@ export function LeagueField({ value, onChange, error, autoFocus = false }: Leagu
       isInvalid={error !== null}
       autoFocus={autoFocus}
     >
-      <Label className={field.label ?? ""}>{t("walkUpForm.league")}</Label>
+      <Label className="strong">{t("walkUpForm.league")}</Label>
       <Text slot="description" className="small quiet measure">
         {t("walkUpForm.leagueHelp")}
       </Text>

@@ -40,7 +40,7 @@ export function HistoryPlot({ test, points, noise, size, lengths = "cm" }: Histo
         <p className="quiet">{t("none")}</p>
       ) : (
         <>
-          <p className={css.unit}>{up}</p>
+          <p className={`small quiet ${css.unit}`}>{up}</p>
           <Picture test={test} points={ordered} noise={noise} size={size} lengths={lengths} />
         </>
       )}

@@ -159,7 +159,7 @@ function AttemptRow({ attempt, lengths }: { readonly attempt: Attempt; readonly 
         <span className={css.seen}>{writeSeen(test, seen, lengths)}</span>
         {note !== "" && <span className="small quiet"> {note}</span>}
         {ended !== null && (
-          <span className={css.ended}>
+          <span className={`small ${css.ended}`}>
             {t("attempts.void", { reason: ended.reason, by: ended.by, time: writeTime(ended.at) })}
           </span>
         )}

@@ -143,7 +143,7 @@ function ClosingScene({ totals }: Pick<Board, "totals">) {
   return (
     <div className={css.closing}>
       <h2 className={css.thanks}>{t("closing.thanks")}</h2>
-      <ul className={css.figures} data-count={figures.length}>
+      <ul className={`quiet ${css.figures}`} data-count={figures.length}>
         {figures.map(({ number, words }) => (
           <li key={words}>
             <strong>{number}</strong> {words}

@@ -27,7 +27,7 @@ function Stations({ calls }: { readonly calls: Board["calls"] }) {
       {calls.map(({ test, called }) => (
         <li key={test} className={css.station}>
           <TestMark test={test} size={calls.length > 4 ? "medium" : "large"} />
-          <ul className={css.bibs} data-lines={called.length > 2 ? 2 : 1}>
+          <ul className={`figures ${css.bibs}`} data-lines={called.length > 2 ? 2 : 1}>
             {called.slice(0, called.length > room ? room - 1 : room).map(({ bib }) => (
               <li key={bib}>{bib}</li>
             ))}

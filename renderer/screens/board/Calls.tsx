@@ -13,7 +13,7 @@ export function Calls({ calls }: { readonly calls: Board["calls"] }) {
   return (
     <section className={css.calls}>
       <h2 className={`quiet strong ${css.title}`}>{t("calls.title")}</h2>
-      {calls.length === 0 && <p className={css.none}>{t("calls.none")}</p>}
+      {calls.length === 0 && <p className={`quiet ${css.none}`}>{t("calls.none")}</p>}
       {calls.map(({ test, called }) => (
         <div key={test} className={css.station}>
           <TestMark test={test} size="large" />

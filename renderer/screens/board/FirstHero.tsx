@@ -14,13 +14,13 @@ export function FirstHero({ first }: { readonly first: First }) {
   const label = useLabel()(first.label);
   const { number, unit } = first.written;
   return (
-    <article className={css.first} data-test={first.test}>
+    <article className={`strong ${css.first}`} data-test={first.test}>
       <TestMark test={first.test} size="large" name="ability" />
       <p className={css.welcome}>{t("first.title")}</p>
       <h2 className={`two-lines ${css.who}`} data-room={roomFor(label)}>
         {label}
       </h2>
-      <p className={css.result}>
+      <p className={`quiet ${css.result}`}>
         <b>{show(number)}</b> {unitWord(unit, number)}
       </p>
       <p className={css.next}>{t("first.next")}</p>

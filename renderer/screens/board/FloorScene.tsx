@@ -12,12 +12,12 @@ export function FloorScene({ calls, heats, totals }: Pick<Board, "calls" | "heat
     <div className={css.floor}>
       <section className={css.totals}>
         {news !== undefined && (
-          <p className={css.news}>
+          <p className={`strong ${css.news}`}>
             <strong>{news.number}</strong> <span>{news.words}</span>
           </p>
         )}
         <OnNow heats={heats} />
-        <div className={css.others} data-count={others.length}>
+        <div className={`quiet ${css.others}`} data-count={others.length}>
           {others.map(({ number, words }) => (
             <p key={words}>
               <strong>{number}</strong> {words}

@@ -17,7 +17,7 @@ const share = (spreads: number) => `${(100 * Math.min(spreads, length)) / length
 export function GainTape({ spreads }: { readonly spreads: number }) {
   const { t } = useTranslation("board");
   return (
-    <div className={css.tape} aria-hidden="true">
+    <div className={`quiet ${css.tape}`} aria-hidden="true">
       <p className={css.from}>{t("newest.from")}</p>
       <div className={css.lane} data-beyond={spreads > length}>
         <i className={css.noise} style={{ width: share(likely) }} />

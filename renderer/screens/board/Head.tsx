@@ -22,7 +22,7 @@ export function Head({ board: { day, demo, totals }, figures }: HeadProps) {
         <span className={`quiet strong ${css.tag}`}>{t(`state.${day.state}`)}</span>
       )}
       {figures && (
-        <p className={css.totals}>
+        <p className={`quiet ${css.totals}`}>
           {[...told.news.slice(0, 1), ...told.done.slice(0, 1)].map(({ number, words }) => (
             <Figure key={words} number={number} words={words} />
           ))}

@@ -22,7 +22,7 @@ export function Hero({ best, fresh }: HeroProps) {
   const label = useLabel()(best.label);
   const { note } = best.written;
   return (
-    <article className={css.best} data-test={best.test} data-fresh={fresh}>
+    <article className={`strong ${css.best}`} data-test={best.test} data-fresh={fresh}>
       <TestMark test={best.test} size="large" name="ability" />
       <h2 className={`two-lines ${css.who}`} data-room={roomFor(label)}>
         {label}

@@ -36,7 +36,7 @@ export function NewestScene({ newest, firsts, round, fresh }: NewestSceneProps) 
       </div>
       <div className={css.before}>
         <h2 className={`quiet strong ${css.title}`}>{t("newest.before")}</h2>
-        {others.length === 0 && <p className={css.note}>{t("newest.onlyOne")}</p>}
+        {others.length === 0 && <p className={`quiet ${css.note}`}>{t("newest.onlyOne")}</p>}
         <ol className={css.list}>
           {others.slice(0, before).map((other) => (
             <Before key={other.seq} news={other} />
@@ -52,7 +52,7 @@ function Before({ news }: { readonly news: Best | First }) {
   return (
     <li className={css.row} data-test={news.test}>
       <TestMark test={news.test} size="medium" />
-      <span className={`two-lines ${css.label}`} data-room={roomFor(label)}>
+      <span className={`strong two-lines ${css.label}`} data-room={roomFor(label)}>
         {label}
       </span>
       {"gain" in news ? <Gained best={news} /> : <FirstOne />}
@@ -71,7 +71,7 @@ function Gained({ best }: { readonly best: Best }) {
 
 function FirstOne() {
   const { t } = useTranslation("board");
-  return <span className={css.first}>{t("wall.first")}</span>;
+  return <span className={`quiet ${css.first}`}>{t("wall.first")}</span>;
 }
 
 /** Shows, before the first news, the five tests painted on the floor, and what a best is. */
@@ -87,10 +87,10 @@ function EmptyBoard() {
         ))}
       </ul>
       <h2 className={css.emptyBoardTitle}>{t("empty.title")}</h2>
-      <div className={css.words}>
+      <div className={`quiet ${css.words}`}>
         <p>{t("empty.best")}</p>
         <p>{t("empty.first")}</p>
-        <p className={css.invitation}>{t("empty.gain")}</p>
+        <p className={`strong ${css.invitation}`}>{t("empty.gain")}</p>
       </div>
     </div>
   );

@@ -21,7 +21,7 @@ export function Wall({ test, rows, part, parts }: Board["walls"][number]) {
       <h2 className={css.title}>
         <TestMark test={test} size="large" name="ability" />
       </h2>
-      <p className={css.under}>
+      <p className={`quiet ${css.under}`}>
         <span>{gainIn(test, rows[0]?.written.unit ?? "")}</span>
         {parts > 1 && <span>{t("wall.part", { part, parts })}</span>}
       </p>
@@ -42,14 +42,14 @@ function WallRow({ test, row }: { readonly test: TestCode; readonly row: BoardRo
   const figures = `${row.written.number}${row.gain === null ? "" : said(test, row.gain).number}`;
   return (
     <li className={css.row}>
-      <span className={`two-lines ${css.label}`} data-room={roomFor(label, figures)}>
+      <span className={`strong two-lines ${css.label}`} data-room={roomFor(label, figures)}>
         {label}
       </span>
-      <span className={css.mark}>{show(row.written.number)}</span>
+      <span className={`quiet ${css.mark}`}>{show(row.written.number)}</span>
       {row.gain === null || row.standing === "first" ? (
         <span className={css.standing}>{t(row.standing === "first" ? "wall.first" : "wall.equal")}</span>
       ) : (
-        <strong className={css.gain}>
+        <strong className={`figures ${css.gain}`}>
           {said(test, row.gain).number}
           {row.gain.unit === "s" && <small> {t("wall.seconds")}</small>}
         </strong>

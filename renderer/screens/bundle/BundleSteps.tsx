@@ -87,7 +87,7 @@ function HeldBack({ bundle }: { readonly bundle: Preview }) {
     <ul className={css.reasons}>
       {bundle.held.map(({ reason, marks, athletes }) => (
         <li key={reason}>
-          <span className={css.heldBackNumber}>{marks}</span>
+          <span className={`figures ${css.heldBackNumber}`}>{marks}</span>
           <div>
             <p className="strong">
               {t("stays.of", { count: marks, athletes: t("count.athletes", { count: athletes }) })}

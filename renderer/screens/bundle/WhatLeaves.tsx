@@ -111,7 +111,7 @@ function RowsTable({ bundle }: { readonly bundle: Preview }) {
         mark !== undefined && (
           <>
             <strong>{boundsOf(mark)}</strong>
-            <span className={css.unit}>{mark.unit}</span>
+            <span className={`quiet ${css.unit}`}>{mark.unit}</span>
           </>
         ),
     ),

@@ -26,7 +26,7 @@ function TestLine({ test: told }: { readonly test: Overview["tests"][number] }) 
   const { test, done, waiting, later, longestWait } = told;
   return (
     <li className={css.test} data-test={test}>
-      <Link className={css.name} href={`/station/${test}`}>
+      <Link className={`strong ${css.name}`} href={`/station/${test}`}>
         <TestMark test={test} name="ability" />
       </Link>
       <div className={`small quiet ${css.words}`}>
@@ -53,7 +53,7 @@ function Heats({ heats }: { readonly heats: Overview["tests"][number]["heats"] }
   const held = heats.filter(({ bibs }) => bibs.length > 0);
   if (held.length === 0) return null;
   return (
-    <ul className={css.heats}>
+    <ul className={`small ${css.heats}`}>
       {held.map(({ heatId, who, isTable, state, bibs }) => (
         <li key={heatId}>
           {t(`day:tests.heat.${state}`, {

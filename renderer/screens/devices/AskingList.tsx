@@ -37,7 +37,7 @@ function OneAsking({ asking: { id, name } }: { readonly asking: Asking }) {
   const place = devicePlaces[number];
   return (
     <Row gap={4} lines={2} align="end" wrap>
-      <strong className={css.asker}>{name}</strong>
+      <strong className={`lead ${css.asker}`}>{name}</strong>
       <Select label={t("asking.for", { name })} value={number} onChange={setNumber}>
         <option value={none}>{t("asking.choose")}</option>
         {devicePlaces.map((each, index) => (

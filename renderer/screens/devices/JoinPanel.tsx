@@ -23,17 +23,17 @@ export function JoinPanel({ on, code, shutMs }: JoinPanelProps) {
         <div>
           <dl className={css.keys}>
             <dt>{t("join.address")}</dt>
-            <dd className={css.address}>{on.url}</dd>
+            <dd className={`lead strong ${css.address}`}>{on.url}</dd>
             {code !== null && (
               <>
                 <dt>{t("join.code")}</dt>
-                <dd className={css.code}>
+                <dd className={`figures ${css.code}`}>
                   {code.code} <CodeTime leftMs={code.leftMs} />
                 </dd>
               </>
             )}
             <dt>{t("join.key")}</dt>
-            <dd className={css.key}>{on.shortForm}</dd>
+            <dd className="strong">{on.shortForm}</dd>
           </dl>
           <p className={css.laptop}>{t("join.laptop")}</p>
         </div>

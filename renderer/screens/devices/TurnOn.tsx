@@ -16,7 +16,7 @@ export function TurnOn({ view }: { readonly view: NetworkView }) {
   return (
     <Panel title={t("on.title")}>
       <div className={css.turnOn}>
-        <ul className={css.facts}>
+        <ul className={`measure ${css.facts}`}>
           <li>{t("on.reach")}</li>
           <li>{t("on.yes")}</li>
           <li>{t("on.until")}</li>
@@ -72,7 +72,7 @@ function WhichNetwork({ view }: { readonly view: NetworkView }) {
         />
       </div>
       {error !== null && (
-        <p role="alert" className={css.error}>
+        <p role="alert" className={`strong ${css.error}`}>
           {error}
         </p>
       )}

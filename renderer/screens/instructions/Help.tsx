@@ -8,7 +8,7 @@ export function Help() {
   return (
     <div className={css.help}>
       {lines.map((line) => (
-        <p key={line} className={css.line}>
+        <p key={line} className={`strong ${css.line}`}>
           {line}
         </p>
       ))}

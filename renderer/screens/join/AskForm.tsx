@@ -59,7 +59,7 @@ export function AskForm({ refused, onAsked }: AskFormProps) {
         required
       />
       {!isOfCode && told !== null && (
-        <p role="alert" className={css.trouble}>
+        <p role="alert" className={`strong ${css.trouble}`}>
           {told}
         </p>
       )}

@@ -82,7 +82,7 @@ export function AskTableForm({ refused, onAsked }: AskTableFormProps) {
         </p>
       )}
       {fieldOf === null && told !== null && (
-        <p role="alert" className={`${css.whole} ${css.trouble}`}>
+        <p role="alert" className={`strong ${css.whole} ${css.trouble}`}>
           {told}
         </p>
       )}

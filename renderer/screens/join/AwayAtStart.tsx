@@ -13,7 +13,7 @@ export function AwayAtStart({ membership }: { readonly membership: Extract<Membe
   useReady(true);
   return (
     <main className={css.page}>
-      <p className={css.print}>{t("common:name")}</p>
+      <p className={`figures ${css.print}`}>{t("common:name")}</p>
       <h1>{t("away.title")}</h1>
       <div className={css.waiting} role="status">
         <p className="lead">{t("away.what", { place: nameOfPlace(place), address })}</p>

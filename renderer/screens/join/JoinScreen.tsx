@@ -23,7 +23,7 @@ export function JoinScreen({ left }: { readonly left: ReactNode }) {
   return (
     <main className={css.page}>
       <div className={css.head}>
-        <p className={css.print}>{t("common:name")}</p>
+        <p className={`figures ${css.print}`}>{t("common:name")}</p>
         <OwnLanguageChoice />
       </div>
       <h1>{t("title")}</h1>

@@ -20,7 +20,7 @@ export function OverScreen({ membership, left }: OverScreenProps) {
   }, [t]);
   return (
     <main className={css.page}>
-      <p className={css.print}>{t("common:name")}</p>
+      <p className={`figures ${css.print}`}>{t("common:name")}</p>
       <h1>{t("over.title")}</h1>
       <div className={css.waiting}>
         <p className="lead">{t(membership.is === "over" ? `over.${membership.why}` : "over.unknown")}</p>

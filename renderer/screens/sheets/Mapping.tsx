@@ -47,7 +47,7 @@ export function Mapping({ preview, sheet }: MappingProps) {
         </Row>
       )}
       {unknown.length > 0 && (
-        <p className={css.unknown}>
+        <p className={`measure ${css.unknown}`}>
           {t("mapping.unknown", {
             count: unknown.length,
             headers: unknown.map((each) => `“${each}”`).join(", "),

@@ -44,7 +44,7 @@ export function Seen({ cells }: { readonly cells: Cells }) {
     if (column?.kind === "way") return text;
     return `${fieldName(field)} ${column?.unit === "cm" ? `${text}${unit}` : text}`;
   });
-  return <span className={`two-lines ${css.seen}`}>{words.join(" · ")}</span>;
+  return <span className={`small two-lines ${css.seen}`}>{words.join(" · ")}</span>;
 }
 
 /** Formats a mark with its unit, unless the mark itself shows it. */

@@ -42,7 +42,7 @@ interface AskedOfProps {
 export function AskedOf({ doubts, children }: AskedOfProps) {
   const say = useSay();
   return (
-    <div className={css.doubts}>
+    <div className={`small ${css.doubts}`}>
       {doubts.map((doubt) => (
         <p key={doubt.key}>{say(asSentence(doubt))}</p>
       ))}

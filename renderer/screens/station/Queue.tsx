@@ -44,7 +44,7 @@ export function Queue(props: QueueProps) {
     <section className={css.queue} aria-labelledby="queue">
       <Row as="header" gap={4} lines={2} align="center" wrap between>
         <h2 id="queue">
-          {t("queue.title")} <span className={css.count}>{counts.waiting}</span>
+          {t("queue.title")} <span className={`quiet ${css.count}`}>{counts.waiting}</span>
         </h2>
         <Button hint="Alt+N" onPress={onCallNext} disabled={queue.length === 0}>
           {t("queue.callNext")}
@@ -129,7 +129,7 @@ function QueueRow({ place, now, onPick, onCall }: QueueRowProps) {
       <button type="button" className={css.pick} onClick={() => who.bib !== null && onPick(who.bib)}>
         <span className={css.bib}>{who.bib}</span>
         <span className={css.who}>
-          <span className={css.name}>{who.name}</span>
+          <span className={`strong ${css.name}`}>{who.name}</span>
           <Row as="span" gap={3} lines={0} wrap className="small quiet">
             {called && (
               <strong>

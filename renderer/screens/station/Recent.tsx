@@ -84,7 +84,7 @@ function AttemptRow({ recent, parameters, lengths, onCorrect, onHistory }: Attem
             {writeTime(attempt.at)} {attempt.by}
           </span>
         </Row>
-        {attempt.void !== null && <p className={css.void}>{t("recent.void", attempt.void)}</p>}
+        {attempt.void !== null && <p className={`small ${css.void}`}>{t("recent.void", attempt.void)}</p>}
         <Doubts
           doubts={doubts}
           attemptId={attempt.attemptId}
@@ -138,7 +138,7 @@ function Amount({ written }: { readonly written: NonNullable<RecentAttempt["writ
   if (written.number === "") return written.note === undefined ? null : <span>{say(written.note)}</span>;
   return (
     <span>
-      <strong className={css.number}>{show(written.number)}</strong> {unitWord(written.unit, written.number)}
+      <strong className={`figures ${css.number}`}>{show(written.number)}</strong> {unitWord(written.unit, written.number)}
     </span>
   );
 }

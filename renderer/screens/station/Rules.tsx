@@ -27,7 +27,7 @@ function RulesPanel({ test, parameters, folded, onFold }: RulesProps) {
   const { t } = useTranslation("station");
   const id = useId();
   return (
-    <section className={css.rules} aria-labelledby={id} data-test={test}>
+    <section className={`small ${css.rules}`} aria-labelledby={id} data-test={test}>
       <h2 id={id} className={css.title}>
         <button
           type="button"
@@ -67,10 +67,10 @@ function Paper({ test }: Pick<RulesProps, "test">) {
   if (!mayOpen(post, "/instructions")) return null;
   return (
     <Row gap={4} lines={2} wrap>
-      <Link className={css.paper} href={`/instructions/${test}`}>
+      <Link className={`strong ${css.paper}`} href={`/instructions/${test}`}>
         {t("link")}
       </Link>
-      <Link className={css.paper} href={`/papers/${test}`}>
+      <Link className={`strong ${css.paper}`} href={`/papers/${test}`}>
         {t("papers:link")}
       </Link>
     </Row>

@@ -101,7 +101,7 @@ function CountColumn({ live, lane, counting, name }: CountColumnProps) {
     <div className={css.column} data-here={here}>
       <button
         type="button"
-        className={css.value}
+        className={`strong ${css.value}`}
         aria-current={here ? "step" : undefined}
         onMouseDown={(event) => event.preventDefault()}
         onClick={() => change(live, lane, (each) => goTo(each, name))}

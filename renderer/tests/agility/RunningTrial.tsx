@@ -81,5 +81,5 @@ function TrialClock({
     draw();
     return () => cancelAnimationFrame(asked);
   }, [clock, fromMs, untilMs, language]);
-  return <span ref={number} role="timer" className={css.clock} />;
+  return <span ref={number} role="timer" className={`figures ${css.clock}`} />;
 }

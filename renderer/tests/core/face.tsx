@@ -40,7 +40,7 @@ function Steps({ parameters }: { readonly parameters: CoreParameters }) {
     <ol className={css.steps}>
       {stagesOf(parameters).map((stage) => (
         <li key={stage.from}>
-          <span className={css.figure}>{formatTime(stage.from * 1000, false)}</span> {say(stage.sentence)}
+          <span className={`strong ${css.figure}`}>{formatTime(stage.from * 1000, false)}</span> {say(stage.sentence)}
         </li>
       ))}
     </ol>
@@ -77,7 +77,7 @@ function CoreStages({ stages, current }: CoreStagesProps) {
           className={stripCss.stop}
           aria-current={stage.name === current ? "step" : undefined}
         >
-          <span className={stripCss.time}>{formatTime(stage.from * 1000, false)}</span>
+          <span className={`figures ${stripCss.time}`}>{formatTime(stage.from * 1000, false)}</span>
           <CoreFigure stage={stage.name} />
           <span>{say(stage.sentence)}</span>
         </li>

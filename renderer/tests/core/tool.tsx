@@ -21,5 +21,5 @@ export const coreTool: LiveTool<"core"> = {
 /** A lane that holds: all there is to do is to stop it, so that is what it says. A word: no sign of a state looks like a test's. */
 function CoreLaneView({ live }: LaneProps<"core">) {
   const { t } = useTranslation("core");
-  return <span className={css.lane}>{t(live.elapsedMs < 0 ? "live.ready" : "live.stop")}</span>;
+  return <span className={`strong ${css.lane}`}>{t(live.elapsedMs < 0 ? "live.ready" : "live.stop")}</span>;
 }

@@ -12,9 +12,9 @@ export function EnduranceLaneView({ live, lane }: LaneProps<"endurance">) {
   return (
     <span className={css.lane}>
       <span className={css.round}>
-        <span className={css.of}>{t("live.round")}</span>
+        <span className={`quiet ${css.of}`}>{t("live.round")}</span>
         <span className={css.number}>{round}</span>
-        <span className={css.of}>{t("live.ofRounds", { count: rounds })}</span>
+        <span className={`quiet ${css.of}`}>{t("live.ofRounds", { count: rounds })}</span>
       </span>
       <Splits live={live} splits={splits} />
     </span>
@@ -40,7 +40,7 @@ function Splits({ live, splits }: SplitsProps) {
         const split = splits[index];
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a split is its round
-          <span key={index} className={css.split} data-done={split !== undefined}>
+          <span key={index} className={`small quiet ${css.split}`} data-done={split !== undefined}>
             <span>{t("live.split", { round: index + 1 })}</span>
             <span className="strong">
               {split === undefined ? "–" : show(writeSplit(live.parameters, split))}

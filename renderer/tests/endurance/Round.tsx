@@ -19,7 +19,7 @@ export function Round({ parameters: { rounds, exercises }, current }: RoundProps
           // biome-ignore lint/suspicious/noArrayIndexKey: an exercise may come twice in a round, and the order is frozen
           <li key={index} className={css.stop} aria-current={index === current ? "step" : undefined}>
             <ExerciseFigure exercise={exercise} />
-            <span className={css.count}>{count}</span>
+            <span className={`figures ${css.count}`}>{count}</span>
             <strong>{t(`exercise.${exercise}`)}</strong>
             {sides === 2 && <span className={css.side}>{t("drawing.sides", { count: count / 2 })}</span>}
           </li>

@@ -100,7 +100,7 @@ function Order({ exercises }: Pick<EnduranceParameters, "exercises">) {
           <span className={orderCss.figure}>
             <ExerciseFigure exercise={exercise} />
           </span>
-          <strong className={orderCss.count}>{count}</strong>
+          <strong className={`figures ${orderCss.count}`}>{count}</strong>
           <span className={orderCss.name}>
             <strong>{t(`exercise.${exercise}`)}</strong>
             {sides === 2 && <span className="small quiet">{t("drawing.sides", { count: count / 2 })}</span>}

@@ -14,8 +14,8 @@ export function PushUpLaneView({ lane: { state } }: LaneProps<"push-up">) {
   return (
     <span className={css.lane}>
       <span className={css.line}>
-        <span className={css.reps}>
-          <strong className={css.number}>{reps}</strong> {unitWord("reps", String(reps))}
+        <span className={`quiet ${css.reps}`}>
+          <strong className={`figures ${css.number}`}>{reps}</strong> {unitWord("reps", String(reps))}
         </span>
         <Signs cadences={cadences} open={atHand} />
       </span>

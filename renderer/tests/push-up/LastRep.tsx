@@ -9,7 +9,7 @@ export function LastRep({ lane: { state } }: LaneProps<"push-up">) {
   const { t } = useTranslation("push-up");
   if (state.doubt === null) return null;
   return (
-    <p className={css.question} role="status">
+    <p className={`strong ${css.question}`} role="status">
       {t("live.last.ask", { cadence: state.doubt.with })}
     </p>
   );

@@ -30,10 +30,10 @@ export function PushUpStage({ live }: StageProps<"push-up">) {
       </div>
       <div className={css.cadence}>
         <span className={`lead strong ${css.label}`}>{t("live.cadence")}</span>
-        <span className={css.number} data-cadence={atHand}>
+        <span className={`figures ${css.number}`} data-cadence={atHand}>
           {elapsedMs < 0 ? "–" : Math.floor(elapsedMs / msPerRep(parameters)) + 1}
         </span>
-        <span className={css.hint}>
+        <span className={`small quiet ${css.hint}`}>
           {atHand < 1 ? t("live.before") : t("live.tapMarks", { cadence: atHand })}
         </span>
       </div>

@@ -15,7 +15,7 @@ export function BothRecords({ before }: { readonly before: BeforeJoining }) {
   const { kept, gone, after } = before;
   const amounts = ["days", "attempts", "pastMarks"] as const;
   return (
-    <table className={css.table}>
+    <table className={`small ${css.table}`}>
       <caption className="unseen">{t("join.both")}</caption>
       <thead>
         <tr>

@@ -33,7 +33,7 @@ export function BackupsPanel({ first }: { readonly first: boolean }) {
   return (
     <div ref={panel} tabIndex={-1}>
       <Panel paper title={t("title")}>
-        <p className={css.lead}>{state.demo ? t("demo") : t("lead")}</p>
+        <p className={`quiet ${css.lead}`}>{state.demo ? t("demo") : t("lead")}</p>
         {!state.demo && <Places state={state} />}
       </Panel>
     </div>

@@ -25,7 +25,7 @@ export function AthleteName({ found }: Pick<AthleteCardProps, "found">) {
   const { who, readyAt } = found;
   return (
     <Stack gap={1}>
-      <p className={css.name}>{who.name}</p>
+      <p className={`figures ${css.name}`}>{who.name}</p>
       <Row as="p" gap={3} lines={0} align="center" wrap>
         {who.number !== "" && <span>{t("athlete.number", { number: who.number })}</span>}
         {who.league}

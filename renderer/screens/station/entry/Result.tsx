@@ -57,7 +57,7 @@ export function Result({ test, parameters, saved, lengths, onCorrect }: ResultPr
   return (
     <div className={css.result} data-standing={news?.standing ?? "none"}>
       <Row gap={5} lines={2} align="center" wrap role="status">
-        <p className={css.who}>
+        <p className={`lead ${css.who}`}>
           <strong>{t(now?.corrected === true ? "result.corrected" : "result.title")}</strong> {name} ·{" "}
           {who.name}
         </p>

@@ -80,7 +80,7 @@ function Asked({ questions, onSend, onNo, box, who }: SendTroubleProps & Omit<Of
       <Whose {...(who !== undefined && { who })} />
       {questions.map((question) => (
         <p key={question.key}>
-          <strong className={css.title}>{t("ask.title")}</strong> {say(question)}
+          <strong className={`figures ${css.title}`}>{t("ask.title")}</strong> {say(question)}
         </p>
       ))}
       <p className="small quiet">{t("ask.how")}</p>
@@ -104,7 +104,7 @@ function Either({ either, onWrite, onNo, box, who }: SendTroubleProps & Omit<Of<
     >
       <Whose {...(who !== undefined && { who })} />
       <p>
-        <strong className={css.title}>{t("ask.either", { minutes, seconds, clock })}</strong>
+        <strong className={`figures ${css.title}`}>{t("ask.either", { minutes, seconds, clock })}</strong>
       </p>
       <p className="small quiet">{t("ask.how")}</p>
     </Doubt>

@@ -60,7 +60,7 @@ export function LiveHead({ test, parameters, otherHeat, onPaper }: LiveHeadProps
 function Whose({ heat: { device } }: { readonly heat: OtherHeat }) {
   const { t } = useTranslation("live");
   return (
-    <span className={css.whose}>{device === null ? t("head.ofNobody") : t("head.of", { who: device })}</span>
+    <span className={`quiet ${css.whose}`}>{device === null ? t("head.ofNobody") : t("head.of", { who: device })}</span>
   );
 }
 
@@ -115,7 +115,7 @@ function SoundHere() {
   if (state === "none") return <p className="small quiet">{t("sound.none")}</p>;
   return (
     <section className={css.sound} aria-label={t("sound.title")}>
-      <label className={css.volume}>
+      <label className={`strong ${css.volume}`}>
         <span>{t("sound.volume")}</span>
         <input
           type="range"

@@ -33,7 +33,7 @@ export function NextUp({ view, onPick }: NextUpProps) {
               data-called={calledAt !== null}
               onClick={() => who.bib !== null && onPick(who.bib)}
             >
-              <strong className={css.bib}>{who.bib}</strong>
+              <strong className={`figures ${css.bib}`}>{who.bib}</strong>
               <span className="one-line">{who.name}</span>
               <span className={`small quiet ${css.note}`}>
                 {calledAt === null

@@ -36,7 +36,7 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
           t("lane.done")
         ) : (
           <>
-            <strong className={css.number}>{show(written.number)}</strong>
+            <strong className={`figures ${css.number}`}>{show(written.number)}</strong>
             {unitWord(written.unit) !== "" && (
               <span className={css.unit}>{unitWord(written.unit, written.number)}</span>
             )}
@@ -47,7 +47,7 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
       <div className={css.own}>{children}</div>
       {told?.news != null && doubts.length === 0 && <Standing standing={told.news.standing} />}
       {trouble !== null && <p className={`small strong ${css.trouble}`}>{say(trouble)}</p>}
-      {doubts.length > 0 && !asksNow(live) && <p className={css.doubtful}>{t("lane.doubtful")}</p>}
+      {doubts.length > 0 && !asksNow(live) && <p className={`strong ${css.doubtful}`}>{t("lane.doubtful")}</p>}
       {doubts.length > 0 && asksNow(live) && (
         <AskedOf doubts={doubts}>
           {/* Where all are done together, it is said once beside the lanes. */}

@@ -44,7 +44,7 @@ export function RunningActs({ live, outbox, after, onAfter, onEnd }: RunningActs
       <div className={css.undo}>
         <UndoKey live={live} />
       </div>
-      <span className={css.saved} data-state={outbox.state}>
+      <span className={`small quiet ${css.saved}`} data-state={outbox.state}>
         {t(`saved.${outbox.state}`)}
       </span>
       {clockOf(live.test) === "own" && live.lanes.length > 1 && (

@@ -24,7 +24,7 @@ export function StageDone({ live }: { readonly live: Live }) {
           if (count === 0) return null;
           return (
             <Row as="li" gap={3} align="center" key={standing}>
-              <strong className={css.count}>{count}</strong>
+              <strong className={`figures ${css.count}`}>{count}</strong>
               <Standing standing={standing} />
             </Row>
           );
