@@ -1,6 +1,6 @@
 import { type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
-import { Row } from "../flow/Stack.tsx";
+import { Row, Stack } from "../flow/Stack.tsx";
 import { Button } from "./Button.tsx";
 import { BackSign, PadKey } from "./PadKey.tsx";
 import css from "./PinEntry.module.css";
@@ -47,9 +47,9 @@ export function PinEntry(props: PinEntryProps) {
         if (!busy && !waiting) onSubmit(Object.fromEntries(fields.map(({ key }) => [key, typed[key] ?? ""])));
       }}
     >
-      <div className={css.fields}>
+      <Stack gap={4}>
         {fields.map(({ key, label, help, error = null }, index) => (
-          <div key={key} className={css.field}>
+          <Stack key={key} gap={4} className={css.field}>
             <TextField
               label={label}
               {...(help !== undefined && { help })}
@@ -62,7 +62,7 @@ export function PinEntry(props: PinEntryProps) {
               autoFocus={index === 0}
               maxLength={64}
             />
-          </div>
+          </Stack>
         ))}
         {children}
         <Row gap={3} align="center" wrap>
@@ -71,7 +71,7 @@ export function PinEntry(props: PinEntryProps) {
             {submit}
           </Button>
         </Row>
-      </div>
+      </Stack>
       <Pad
         onDigit={(digit) => write(active, `${current}${digit}`)}
         onBack={() => write(active, current.slice(0, -1))}

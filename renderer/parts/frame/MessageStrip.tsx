@@ -4,6 +4,7 @@ import { useLocation } from "wouter";
 import { type Message, tell, useMessage } from "../../app/messages.ts";
 import { useSay } from "../../words/say.ts";
 import { Button } from "../controls/Button.tsx";
+import { Row } from "../flow/Stack.tsx";
 import css from "./MessageStrip.module.css";
 import { useGoing, useLeaving, useReturn } from "./useGoing.ts";
 
@@ -52,7 +53,7 @@ export function MessageStrip({ day }: MessageStripProps) {
       onFocus={() => setHeld(true)}
       onBlur={() => setHeld(false)}
     >
-      <div className={`strong ${css.words}`} role="status">
+      <Row gap={3} align="center" className={`strong ${css.words}`} role="status">
         {message !== null && (
           <>
             <svg className={css.sign} viewBox="0 0 24 24" aria-hidden="true">
@@ -61,7 +62,7 @@ export function MessageStrip({ day }: MessageStripProps) {
             {said}
           </>
         )}
-      </div>
+      </Row>
       {action !== undefined && <Button onPress={() => press(action.act)}>{say(action.label)}</Button>}
       {message !== null && (
         <Button label={t("message.close")} keepsFocus onPress={() => press(() => tell(null))}>

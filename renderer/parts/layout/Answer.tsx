@@ -4,6 +4,7 @@ import { useTranslation } from "react-i18next";
 import { sentenceOf } from "../../app/trouble.ts";
 import { useSay } from "../../words/say.ts";
 import { Button } from "../controls/Button.tsx";
+import { Stack } from "../flow/Stack.tsx";
 import css from "./Answer.module.css";
 
 interface AnswerProps<Data> {
@@ -19,10 +20,10 @@ export function Answer<Data>({ query, children }: AnswerProps<Data>) {
   if (query.data !== undefined) return children(query.data);
   if (query.isError) {
     return (
-      <div className={`measure ${css.failed}`} role="alert">
+      <Stack gap={3} align="start" className={`measure ${css.failed}`} role="alert">
         <p>{say(sentenceOf(query.error))}</p>
         <Button onPress={() => void query.refetch()}>{t("answer.again")}</Button>
-      </div>
+      </Stack>
     );
   }
   return <Waiting />;

@@ -16,13 +16,13 @@ const lines = { full: ["stop", "after", "rest", "rules", "advice"], short: ["sto
 export function Cautions({ size = "full" }: CautionsProps) {
   const { t } = useTranslation("cautions");
   return (
-    <aside className={css.cautions} data-size={size} aria-label={t("title")}>
+    <Stack as="aside" gap={2} className={css.cautions} data-size={size} aria-label={t("title")}>
       {size === "full" && <p className="strong">{t("title")}</p>}
       <Stack as="ul" gap={1} className={`small measure ${css.lines}`}>
         {lines[size].map((line) => (
           <li key={line}>{t(line)}</li>
         ))}
       </Stack>
-    </aside>
+    </Stack>
   );
 }

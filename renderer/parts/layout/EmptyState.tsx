@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { Stack } from "../flow/Stack.tsx";
 import css from "./EmptyState.module.css";
 
 interface EmptyStateProps {
@@ -14,18 +15,18 @@ interface EmptyStateProps {
 /** An empty screen that teaches how to fill it. */
 export function EmptyState({ title, steps = [], children, action }: EmptyStateProps) {
   return (
-    <div className={`measure ${css.empty}`}>
+    <Stack gap={4} align="start" className={`measure ${css.empty}`}>
       <p className={`lead strong ${css.title}`}>{title}</p>
       {children}
       {steps.length > 0 && (
-        <ol className={css.steps}>
+        <Stack as="ol" gap={2} className={css.steps}>
           {steps.map((step, index) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: the steps of one place never change their order
             <li key={index}>{step}</li>
           ))}
-        </ol>
+        </Stack>
       )}
       {action}
-    </div>
+    </Stack>
   );
 }

@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { useShowNumber } from "../../words/numbers.ts";
+import { Stack } from "../flow/Stack.tsx";
 import css from "./BigNumber.module.css";
 
 interface BigNumberProps {
@@ -20,13 +21,13 @@ interface BigNumberProps {
 export function BigNumber({ number, unit, label, note, size = "sum", tone = "plain" }: BigNumberProps) {
   const show = useShowNumber();
   return (
-    <div className={css.big} data-size={size} data-tone={tone}>
+    <Stack gap={1} top className={css.big} data-size={size} data-tone={tone}>
       {label !== undefined && <div className={`strong ${css.label}`}>{label}</div>}
       <div className={css.value}>
         <span className={`figures ${css.number}`}>{typeof number === "string" ? show(number) : number}</span>
         {unit !== undefined && <span className={`quiet ${css.unit}`}> {unit}</span>}
       </div>
       {note !== undefined && <div className={`quiet ${css.note}`}>{note}</div>}
-    </div>
+    </Stack>
   );
 }

@@ -2,7 +2,7 @@ import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
-import { Stack } from "../../parts/flow/Stack.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { Beside } from "../../parts/marks/Beside.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
@@ -78,7 +78,7 @@ function Mark({ mark, lengths }: { readonly mark: Told; readonly lengths: Length
   const { news, variant } = mark;
   const { number, unit, note } = mark.written;
   return (
-    <div className={css.mark}>
+    <Row gap={3} lines={1} align="center" wrap>
       {number !== "" && (
         <BigNumber
           size="row"
@@ -88,7 +88,7 @@ function Mark({ mark, lengths }: { readonly mark: Told; readonly lengths: Length
       )}
       {note !== undefined && <span className="small quiet">{say(note)}</span>}
       {news !== null && (
-        <span className={css.news}>
+        <Row as="span" gap={3} lines={1} align="center" wrap>
           <Tag tone={news.standing === "best" ? "go" : "quiet"}>{t(`station:standing.${news.standing}`)}</Tag>
           {news.change !== null && news.previousDate !== null && (
             <span className="small quiet">
@@ -96,8 +96,8 @@ function Mark({ mark, lengths }: { readonly mark: Told; readonly lengths: Length
             </span>
           )}
           <Beside beside={mark.beside} />
-        </span>
+        </Row>
       )}
-    </div>
+    </Row>
   );
 }

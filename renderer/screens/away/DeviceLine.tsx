@@ -7,6 +7,7 @@ import { useRefused } from "../../app/kept-entries.ts";
 import { useStanding } from "../../app/standing.tsx";
 import { tableAway } from "../../app/table.ts";
 import { Button } from "../../parts/controls/Button.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { HandedOver } from "../../parts/frame/HandedOver.tsx";
 import { useWriteTime } from "../../words/dates.ts";
 import css from "./DeviceLine.module.css";
@@ -38,7 +39,7 @@ function DeviceLine() {
   const awayKey = hasForm ? "here.awayCheckIn" : "here.awaySince";
   const [open, setOpen] = useState(false);
   return (
-    <div className={css.line} data-away={since !== null || refused > 0}>
+    <Row gap={3} lines={0} align="center" wrap className={css.line} data-away={since !== null || refused > 0}>
       {role !== "organiser" && <HandedOver post={post} />}
       <p role="status">
         {since === null ? t("here.there") : t(awayKey, { time: writeTime(since) })}
@@ -50,6 +51,6 @@ function DeviceLine() {
         <Button onPress={() => setOpen(true)}>{t("refusedHere.open", { count: refused })}</Button>
       )}
       {open && refused > 0 && <RefusedDialog onClose={() => setOpen(false)} />}
-    </div>
+    </Row>
   );
 }

@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { Stack } from "../../parts/flow/Stack.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { useVariantName } from "../../words/marks.ts";
 import { BeforeAfter } from "./BeforeAfter.tsx";
@@ -79,11 +79,11 @@ function TestLine({ test, bundle }: { readonly test: Preview["tests"][number]; r
   return (
     <tr data-test={test.test}>
       <th scope="row">
-        <span className={css.test}>
+        <Row as="span" gap={3} lines={0} align="center" wrap className={css.test}>
           <TestMark test={test.test} name="ability" />
           {test.variant !== "" && <span className="small quiet">{variantName(test.variant)}</span>}
           {test.better === "lower" && <span className="small quiet">{t("leaves.lowerIsBetter")}</span>}
-        </span>
+        </Row>
       </th>
       <td data-kind="number">
         {test.told} <span className={`small quiet ${css.of}`}>{t("leaves.of", { count: test.able })}</span>

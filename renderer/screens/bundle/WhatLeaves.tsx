@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { FilesToRead } from "../../parts/layout/FilesToRead.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
@@ -68,11 +69,11 @@ function ProfilesTable({ bundle }: { readonly bundle: Preview }) {
       ({ test, variant, unit }): Column<Row> =>
         numberColumn(
           `${test} ${variant}`,
-          <span className={css.test}>
+          <Row as="span" gap={3} lines={0} align="center" wrap className={css.test}>
             <TestMark test={test} size="small" name="ability" />
             {variant !== "" && <span className="small quiet">{variantName(variant)}</span>}
             <span className="small quiet">{unit}</span>
-          </span>,
+          </Row>,
           "auto",
           ({ marks }) => {
             const mark = marks.find((one) => one.test === test && one.variant === variant);
@@ -96,9 +97,9 @@ function RowsTable({ bundle }: { readonly bundle: Preview }) {
       "auto",
       ({ marks: [mark] }) =>
         mark !== undefined && (
-          <span className={css.test}>
+          <Row as="span" gap={3} lines={0} align="center" wrap className={css.test}>
             <TestMark test={mark.test} size="small" /> {mark.test}
-          </span>
+          </Row>
         ),
     ),
     column("variant", t("leaves.row.variant"), "6rem", ({ marks }) => marks[0]?.variant),

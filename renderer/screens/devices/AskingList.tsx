@@ -3,7 +3,7 @@ import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Select } from "../../parts/controls/Select.tsx";
 import { devicePlaces, useNameOfPlace } from "../../parts/devices/places.ts";
-import { Row } from "../../parts/flow/Stack.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import css from "./Devices.module.css";
 import { type NetworkView, useNetworkActs } from "./view.ts";
@@ -15,13 +15,13 @@ export function AskingList({ asking }: { readonly asking: readonly Asking[] }) {
   const { t } = useTranslation("devices");
   return (
     <Panel title={t("asking.title", { count: asking.length })} tone="alert">
-      <ul className={css.asking}>
+      <Stack as="ul" gap={4}>
         {asking.map((each) => (
           <li key={each.id}>
             <OneAsking asking={each} />
           </li>
         ))}
-      </ul>
+      </Stack>
     </Panel>
   );
 }

@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/controls/Button.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import css from "./Devices.module.css";
 import { QrCode } from "./QrCode.tsx";
@@ -21,7 +22,7 @@ export function JoinPanel({ on, code, shutMs }: JoinPanelProps) {
           {code === null ? <NoCode shutMs={shutMs} /> : <QrCode text={code.link} label={t("join.qr")} />}
         </div>
         <div>
-          <dl className={css.keys}>
+          <Stack as="dl" gap={1} className={css.keys}>
             <dt>{t("join.address")}</dt>
             <dd className={`lead strong ${css.address}`}>{on.url}</dd>
             {code !== null && (
@@ -34,7 +35,7 @@ export function JoinPanel({ on, code, shutMs }: JoinPanelProps) {
             )}
             <dt>{t("join.key")}</dt>
             <dd className="strong">{on.shortForm}</dd>
-          </dl>
+          </Stack>
           <p className={css.laptop}>{t("join.laptop")}</p>
         </div>
         <ol className={css.steps}>
@@ -65,9 +66,9 @@ function CodeTime({ leftMs }: { readonly leftMs: number }) {
   const { t } = useTranslation("devices");
   const { closeJoining } = useNetworkActs();
   return (
-    <span className={css.left}>
+    <Row as="span" gap={3} align="center" wrap className={css.left}>
       {t("join.left", { count: Math.ceil(leftMs / 1_000) })}
       <Button onPress={() => closeJoining.mutate()}>{t("join.close")}</Button>
-    </span>
+    </Row>
   );
 }

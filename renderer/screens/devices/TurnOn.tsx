@@ -4,6 +4,7 @@ import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Choice } from "../../parts/controls/Choice.tsx";
 import { NumberField } from "../../parts/controls/NumberField.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { EmptyState } from "../../parts/layout/EmptyState.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import { useSay } from "../../words/say.ts";
@@ -16,12 +17,12 @@ export function TurnOn({ view }: { readonly view: NetworkView }) {
   return (
     <Panel title={t("on.title")}>
       <div className={css.turnOn}>
-        <ul className={`measure ${css.facts}`}>
+        <Stack as="ul" gap={2} className={`measure ${css.facts}`}>
           <li>{t("on.reach")}</li>
           <li>{t("on.yes")}</li>
           <li>{t("on.until")}</li>
           <li>{t("on.own")}</li>
-        </ul>
+        </Stack>
         {view.addresses.length === 0 ? <NoNetwork /> : <WhichNetwork view={view} />}
       </div>
     </Panel>
@@ -47,7 +48,7 @@ function WhichNetwork({ view }: { readonly view: NetworkView }) {
     if (address !== undefined) turnOn.mutate({ address, port: Number(port) });
   }
   return (
-    <div className={css.which}>
+    <Stack gap={5}>
       <Choice
         label={t("on.network")}
         help={t("on.networkHelp")}
@@ -81,6 +82,6 @@ function WhichNetwork({ view }: { readonly view: NetworkView }) {
           {t("on.do")}
         </Button>
       </div>
-    </div>
+    </Stack>
   );
 }

@@ -2,6 +2,7 @@ import { type FormEvent, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/controls/Button.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { type Asked, askToJoin } from "./asking.ts";
 import css from "./Join.module.css";
 
@@ -38,7 +39,7 @@ export function AskForm({ refused, onAsked }: AskFormProps) {
   const told =
     asked === null || asked.outcome === "asked" ? null : t(`trouble.${asked.outcome}`, secondsOf(asked));
   return (
-    <form className={css.form} onSubmit={(event) => void go(event)}>
+    <Stack as="form" gap={5} onSubmit={(event) => void go(event)}>
       {refused !== null && asked === null && <p role="alert">{t(`refused.${refused}`)}</p>}
       <TextField
         label={t("code")}
@@ -73,7 +74,7 @@ export function AskForm({ refused, onAsked }: AskFormProps) {
         {t("do")}
       </Button>
       <p className="quiet">{t("what")}</p>
-    </form>
+    </Stack>
   );
 }
 

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { Membership } from "../../app/membership.ts";
 import { useReady } from "../../app/ready.ts";
 import { useNameOfPlace } from "../../parts/devices/places.ts";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import { LeaveTable } from "../../parts/frame/LeaveTable.tsx";
 import css from "./Join.module.css";
 
@@ -15,10 +16,10 @@ export function AwayAtStart({ membership }: { readonly membership: Extract<Membe
     <main className={css.page}>
       <p className={`figures ${css.print}`}>{t("common:name")}</p>
       <h1>{t("away.title")}</h1>
-      <div className={css.waiting} role="status">
+      <Stack gap={3} className={css.waiting} role="status">
         <p className="lead">{t("away.what", { place: nameOfPlace(place), address })}</p>
         <p>{otherKey ? t("away.otherKey", { address }) : t("away.check")}</p>
-      </div>
+      </Stack>
       <p>
         <LeaveTable />
       </p>

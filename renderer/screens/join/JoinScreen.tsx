@@ -1,6 +1,7 @@
 import { type ReactNode, useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useReady } from "../../app/ready.ts";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { OwnLanguageChoice } from "../../parts/frame/LanguageChoice.tsx";
 import { AskForm } from "./AskForm.tsx";
 import css from "./Join.module.css";
@@ -22,10 +23,10 @@ export function JoinScreen({ left }: { readonly left: ReactNode }) {
   });
   return (
     <main className={css.page}>
-      <div className={css.head}>
+      <Row gap={2} align="center" wrap between>
         <p className={`figures ${css.print}`}>{t("common:name")}</p>
         <OwnLanguageChoice />
-      </div>
+      </Row>
       <h1>{t("title")}</h1>
       {ask === null ? <AskForm refused={refused} onAsked={setAsk} /> : <Waiting />}
       {left}

@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { leaveTable, type Membership } from "../../app/membership.ts";
 import { useReady } from "../../app/ready.ts";
 import { Button } from "../../parts/controls/Button.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import css from "./Join.module.css";
 
 interface OverScreenProps {
@@ -22,10 +23,10 @@ export function OverScreen({ membership, left }: OverScreenProps) {
     <main className={css.page}>
       <p className={`figures ${css.print}`}>{t("common:name")}</p>
       <h1>{t("over.title")}</h1>
-      <div className={css.waiting}>
+      <Stack gap={3} className={css.waiting}>
         <p className="lead">{t(membership.is === "over" ? `over.${membership.why}` : "over.unknown")}</p>
         {left === null && <p>{t("over.kept")}</p>}
-      </div>
+      </Stack>
       {left}
       <div>
         <Button kind="primary" size="large" autoFocus onPress={() => void leaveTable()}>

@@ -1,13 +1,14 @@
 import { useTranslation } from "react-i18next";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import css from "./Join.module.css";
 
 /** Says that the organiser has to let this device in. */
 export function Waiting() {
   const { t } = useTranslation("join");
   return (
-    <div className={css.waiting} role="status">
+    <Stack gap={3} className={css.waiting} role="status">
       <p className="lead">{t("waiting.title")}</p>
       <p>{t("waiting.what")}</p>
-    </div>
+    </Stack>
   );
 }

@@ -9,7 +9,7 @@ import { firstPathOf, useStanding } from "../../app/standing.tsx";
 import { useTestWords } from "../../app/testWords.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Choice } from "../../parts/controls/Choice.tsx";
-import { Stack } from "../../parts/flow/Stack.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { LeaveDemo } from "../../parts/frame/LeaveDemo.tsx";
 import { Panel, Section } from "../../parts/layout/Panel.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
@@ -118,7 +118,7 @@ function HandOver() {
   return (
     <Panel title={t("handOver.title")}>
       <p className="measure">{t("handOver.what")}</p>
-      <div className={css.posts}>
+      <Row gap={3} wrap>
         <Button size="large" busy={busy} onPress={() => give({ role: "check-in" })}>
           {t("common:place.checkIn")}
         </Button>
@@ -127,7 +127,7 @@ function HandOver() {
             <TestMark test={test} size="small" name="ability" />
           </Button>
         ))}
-      </div>
+      </Row>
       <p className="measure">{t("handOver.lockWhat")}</p>
       <div>
         <Button kind="primary" size="large" busy={busy} onPress={() => lockNow.mutate()}>

@@ -10,8 +10,8 @@ import { Dialog } from "../../parts/controls/Dialog.tsx";
 import { PinEntry } from "../../parts/controls/PinEntry.tsx";
 import { PinWait } from "../../parts/controls/PinWait.tsx";
 import { useWait } from "../../parts/controls/pinTries.ts";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { useSay } from "../../words/say.ts";
-import css from "./Lock.module.css";
 import { SetPin } from "./SetPin.tsx";
 
 /** Changes or removes the PIN. */
@@ -23,12 +23,12 @@ export function PinMatters() {
   return (
     <>
       <p className="measure">{t("pin.forgotten", { folder })}</p>
-      <div className={css.actions}>
+      <Row gap={3} wrap>
         <Button onPress={() => setOpen("change")}>{t("pin.change")}</Button>
         <Button kind="danger" onPress={() => setOpen("remove")}>
           {t("pin.remove")}
         </Button>
-      </div>
+      </Row>
       <Dialog open={open === "change"} onClose={close} kind="question" title={t("pin.change")}>
         <SetPin onDone={close} />
       </Dialog>

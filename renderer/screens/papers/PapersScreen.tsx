@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { Redirect } from "wouter";
 import { usePaperwork } from "../../app/saving.ts";
 import { PaperActions } from "../../parts/controls/PaperActions.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
 import { forFile } from "../../words/forFile.ts";
@@ -99,21 +100,21 @@ function Desk({ all, kind, whom, size, pages }: Chosen & { readonly pages: reado
   const { papers, ...rest } = all;
   return (
     <div className={css.desk}>
-      <div className={css.choice}>
+      <Stack gap={5} className={css.choice}>
         <ChoosePapers papers={papers} what={kind} who={whom} />
         <Notes papers={papers} kind={kind} whom={whom} />
-      </div>
+      </Stack>
       <div>
         {pages.length === 0 && <p>{t(kind === "bibs" ? "none.bibs" : "none.people")}</p>}
         {pages.length > mostShown && <p>{t("more", { shown: mostShown, count: pages.length })}</p>}
-        <div className={css.sheets}>
+        <Row gap={5} wrap className={css.sheets}>
           {pages.slice(0, mostShown).map((page, index) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: pages have no names, and never change places
             <div key={index} className={css.paper}>
               <OnePage page={page} size={size} who={who} {...rest} />
             </div>
           ))}
-        </div>
+        </Row>
       </div>
     </div>
   );
@@ -130,10 +131,10 @@ function Notes({ papers, kind, whom }: { papers: Papers; kind: What; whom: Who }
         ? [t("note.names"), t("note.badges")]
         : [t("note.names"), ...(nameless > 0 ? [t("note.nameless", { count: nameless })] : [])];
   return (
-    <ul className={css.notes}>
+    <Stack as="ul" gap={2} className={css.notes}>
       {notes.map((note) => (
         <li key={note}>{note}</li>
       ))}
-    </ul>
+    </Stack>
   );
 }

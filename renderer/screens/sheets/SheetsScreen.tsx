@@ -138,7 +138,7 @@ function SheetHead({ sheet }: { readonly sheet: SheetInHand }) {
   useEffect(() => heading.current?.focus(), []);
 
   return (
-    <div className={css.head}>
+    <Row gap={5} lines={3} align="center" wrap className={css.head}>
       <h2 ref={heading} tabIndex={-1} className={css.name}>
         {name}
       </h2>
@@ -155,6 +155,6 @@ function SheetHead({ sheet }: { readonly sheet: SheetInHand }) {
         </Row>
       )}
       {isPreview && <Button onPress={sheet.putAway}>{t("another")}</Button>}
-    </div>
+    </Row>
   );
 }

@@ -5,7 +5,7 @@ import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
 import { Button } from "../../parts/controls/Button.tsx";
 import { useFocusStays } from "../../parts/controls/useFocusStays.ts";
-import { Row } from "../../parts/flow/Stack.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { asSentence } from "../../parts/sheets/sheet.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Doubts.module.css";
@@ -42,12 +42,12 @@ interface AskedOfProps {
 export function AskedOf({ doubts, children }: AskedOfProps) {
   const say = useSay();
   return (
-    <div className={`small ${css.doubts}`}>
+    <Stack gap={1} align="start" className={`small ${css.doubts}`}>
       {doubts.map((doubt) => (
         <p key={doubt.key}>{say(asSentence(doubt))}</p>
       ))}
       {children}
-    </div>
+    </Stack>
   );
 }
 

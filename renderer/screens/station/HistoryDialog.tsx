@@ -54,7 +54,7 @@ function Link({ link, lengths }: { readonly link: AttemptView; readonly lengths:
   const writeTime = useWriteTime();
   const by = { by: link.by, time: writeTime(link.at) };
   return (
-    <li className={css.link} data-void={link.void !== null}>
+    <Stack as="li" gap={1} align="start" className={css.link} data-void={link.void !== null}>
       <p className={`lead strong ${css.seen}`}>{writeSeen(link.test, link.seen, lengths)}</p>
       <p>
         {t("history.for", { bib: link.who.bib, name: link.who.name })},{" "}
@@ -66,6 +66,6 @@ function Link({ link, lengths }: { readonly link: AttemptView; readonly lengths:
       ) : (
         <p className={css.void}>{t("history.void", { ...link.void, time: writeTime(link.void.at) })}</p>
       )}
-    </li>
+    </Stack>
   );
 }

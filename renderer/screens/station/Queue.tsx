@@ -41,7 +41,7 @@ export function Queue(props: QueueProps) {
   // Without the table there is no more of it than its beginning.
   const shown = all && whole !== undefined ? whole.queue : queue;
   return (
-    <section className={css.queue} aria-labelledby="queue">
+    <Stack as="section" gap={3} top className={css.queue} aria-labelledby="queue">
       <Row as="header" gap={4} lines={2} align="center" wrap between>
         <h2 id="queue">
           {t("queue.title")} <span className={`quiet ${css.count}`}>{counts.waiting}</span>
@@ -68,7 +68,7 @@ export function Queue(props: QueueProps) {
       {skipped.length > 0 && post.role === "organiser" && (
         <Skipped skipped={skipped} onTakeBack={onTakeBack} />
       )}
-    </section>
+    </Stack>
   );
 }
 
@@ -88,7 +88,7 @@ function Skipped({ skipped, onTakeBack }: SkippedProps) {
       <h3>{t("queue.skipped")}</h3>
       <ul>
         {skipped.map(({ who, reason, by }) => (
-          <li key={who.athleteId} className={css.skip}>
+          <Row as="li" key={who.athleteId} gap={3} align="center" between className={css.skip}>
             <span>{t("queue.skippedOne", { bib: who.bib, name: who.name, reason, by })}</span>
             <Button
               label={t("queue.takeBackWho", { bib: who.bib, name: who.name })}
@@ -96,7 +96,7 @@ function Skipped({ skipped, onTakeBack }: SkippedProps) {
             >
               {t("queue.takeBack")}
             </Button>
-          </li>
+          </Row>
         ))}
       </ul>
     </Stack>

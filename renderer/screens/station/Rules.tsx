@@ -27,7 +27,7 @@ function RulesPanel({ test, parameters, folded, onFold }: RulesProps) {
   const { t } = useTranslation("station");
   const id = useId();
   return (
-    <section className={`small ${css.rules}`} aria-labelledby={id} data-test={test}>
+    <Stack as="section" gap={3} top className={`small ${css.rules}`} aria-labelledby={id} data-test={test}>
       <h2 id={id} className={css.title}>
         <button
           type="button"
@@ -47,7 +47,7 @@ function RulesPanel({ test, parameters, folded, onFold }: RulesProps) {
       </h2>
       {folded ? <Cautions size="short" /> : <Parts test={test} parameters={parameters} />}
       <Paper test={test} />
-    </section>
+    </Stack>
   );
 }
 

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import { mostExtra } from "../../../electron/domain/tests/agility/protocol.ts";
 import { judge } from "../../../electron/domain/tests/judge.ts";
 import { KeyHint } from "../../parts/controls/KeyHint.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { useSay } from "../../words/say.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import type { LaneProps, LiveLane, StageProps } from "../live/tool.ts";
@@ -44,7 +45,7 @@ export function CountTrial({ live, lane, trial: { direction, landings } }: Count
           </BigKey>
         ))}
       </fieldset>
-      <div className={trial.keys}>
+      <Row gap={3} align="center" wrap className={trial.keys}>
         {counting.asked ? (
           <Answers live={live} lane={lane} />
         ) : (
@@ -61,7 +62,7 @@ export function CountTrial({ live, lane, trial: { direction, landings } }: Count
           {t("live.running.falseStart")}
         </BigKey>
         <span className={`small quiet ${css.help}`}>{t("live.count.keys")}</span>
-      </div>
+      </Row>
     </div>
   );
 }

@@ -29,7 +29,7 @@ export function ReadyTrial({ live, lane }: LaneProps<"agility">) {
           </span>
         </Row>
       )}
-      <div className={css.keys}>
+      <Row gap={3} align="center" wrap className={css.keys}>
         <BigKey kind="next" size="huge" hint="Space" onPress={(timeStamp) => go(live, lane, timeStamp)}>
           {t("live.ready.start")}
         </BigKey>
@@ -38,7 +38,7 @@ export function ReadyTrial({ live, lane }: LaneProps<"agility">) {
             {t("live.ready.all", { count: together })}
           </BigKey>
         )}
-      </div>
+      </Row>
     </div>
   );
 }

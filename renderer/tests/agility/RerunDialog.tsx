@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Dialog } from "../../parts/controls/Dialog.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
 import type { StageProps } from "../live/tool.ts";
 import { rerunning } from "./control.ts";
 import css from "./Trial.module.css";
@@ -62,13 +63,13 @@ export function RerunDialog({ live }: StageProps<"agility">) {
         onEnter={() => again(reason)}
         autoFocus
       />
-      <div className={css.keys}>
+      <Row gap={3} align="center" wrap className={css.keys}>
         {usual.map((name) => (
           <Button key={name} onPress={() => again(t(`live.rerun.${name}`))}>
             {t(`live.rerun.${name}`)}
           </Button>
         ))}
-      </div>
+      </Row>
     </Dialog>
   );
 }

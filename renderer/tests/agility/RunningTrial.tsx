@@ -1,5 +1,6 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import type { HeatClock } from "../../sound/clock.ts";
 import { showNumber } from "../../words/numbers.ts";
 import { BigKey } from "../live/BigKey.tsx";
@@ -23,15 +24,15 @@ export function RunningTrial({ live, lane, trial }: RunningTrialProps) {
     <div className={css.trial}>
       <h2 className={css.way}>{t(`live.direction.${trial.direction}`)}</h2>
       <div className={css.running}>
-        <p className={css.left} data-count-in={isCountIn}>
+        <Stack as="p" gap={1} className={css.left} data-count-in={isCountIn}>
           <span>{t(isCountIn ? "live.running.countIn" : "live.running.left")}</span>
           <TrialClock clock={live.clock} trial={trial} />
-        </p>
-        <p className={css.tapped}>
+        </Stack>
+        <Stack as="p" gap={1}>
           <span>{t("live.running.landings")}</span>
           <span className={css.number}>{trial.landings}</span>
           <span>{t("live.running.touches", { count: trial.touches })}</span>
-        </p>
+        </Stack>
       </div>
       <div className={css.pair}>
         <BigKey
@@ -50,11 +51,11 @@ export function RunningTrial({ live, lane, trial }: RunningTrialProps) {
         </BigKey>
       </div>
       <p className="quiet measure">{t("live.running.count")}</p>
-      <div className={css.keys}>
+      <Row gap={3} align="center" wrap className={css.keys}>
         <BigKey kind="quiet" hint="F" onPress={(timeStamp) => falseStart(live, lane, timeStamp)}>
           {t("live.running.falseStart")}
         </BigKey>
-      </div>
+      </Row>
     </div>
   );
 }

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { useUnitWord } from "../../words/marks.ts";
 import type { LaneProps } from "../live/tool.ts";
 import css from "./Lane.module.css";
@@ -13,17 +14,17 @@ export function PushUpLaneView({ lane: { state } }: LaneProps<"push-up">) {
   const { cadences, reps, misses, warning, atHand } = state;
   return (
     <span className={css.lane}>
-      <span className={css.line}>
+      <Row as="span" gap={2} align="center" between className={css.line}>
         <span className={`quiet ${css.reps}`}>
           <strong className={`figures ${css.number}`}>{reps}</strong> {unitWord("reps", String(reps))}
         </span>
         <Signs cadences={cadences} open={atHand} />
-      </span>
-      <span className={`small strong ${css.state}`} data-warning={warning}>
+      </Row>
+      <Row as="span" gap={1} align="center" className={`small strong ${css.state}`} data-warning={warning}>
         {warning && <Stripes />}
         {misses > 0 &&
           (warning ? t("live.warning.short", { count: misses }) : t("live.off", { count: misses }))}
-      </span>
+      </Row>
     </span>
   );
 }

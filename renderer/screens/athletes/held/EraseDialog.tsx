@@ -10,6 +10,7 @@ import { Button } from "../../../parts/controls/Button.tsx";
 import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
 import { Dialog } from "../../../parts/controls/Dialog.tsx";
 import { TextField } from "../../../parts/controls/TextField.tsx";
+import { Stack } from "../../../parts/flow/Stack.tsx";
 import { useSay } from "../../../words/say.ts";
 import css from "./Held.module.css";
 import type { Before, HeldAthlete } from "./types.ts";
@@ -111,7 +112,7 @@ function EraseSentences({ before }: { readonly before: Before }) {
   const { nameless, mentions } = before;
   const stays = nameless === 0 ? t("erase.nothing") : t("erase.nameless", { count: nameless });
   return (
-    <ul className={css.points}>
+    <Stack as="ul" gap={3} className={css.points}>
       <li>
         {t("erase.goes", useAmounts(before))} {mentions > 0 && t("erase.mentions", { count: mentions })}
       </li>
@@ -120,6 +121,6 @@ function EraseSentences({ before }: { readonly before: Before }) {
       <li>{t("erase.reach")}</li>
       <li>{t("erase.back")}</li>
       <li data-weight="alert">{t("erase.never")}</li>
-    </ul>
+    </Stack>
   );
 }

@@ -11,6 +11,7 @@ import {
   useWhen,
 } from "../../../parts/backups/useBackups.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
+import { Row, Stack } from "../../../parts/flow/Stack.tsx";
 import { Panel } from "../../../parts/layout/Panel.tsx";
 import { Progress } from "../../../parts/layout/Progress.tsx";
 import { useSay } from "../../../words/say.ts";
@@ -163,18 +164,18 @@ function PlaceLine({ title, place, none, fact, children }: PlaceLineProps) {
   const when = useWhen();
   const last = place?.last ?? null;
   return (
-    <section className={css.place} aria-label={title}>
+    <Stack as="section" gap={2} top className={css.place} aria-label={title}>
       <h3 className="lead">{title}</h3>
       <p className="strong">{last === null ? none : t("last", { when: when(last) })}</p>
       {place !== null && !place.there && <p className="quiet">{t("away")}</p>}
       {place?.trouble != null && <p className={css.trouble}>{say(place.trouble)}</p>}
       {place !== null && (
-        <p className={`small quiet ${css.where}`} title={place.folder}>
+        <Row as="p" gap={4} lines={0} wrap className={`small quiet ${css.where}`} title={place.folder}>
           {t("where", { folder: place.folder })}
           {fact !== undefined && <span>{fact}</span>}
-        </p>
+        </Row>
       )}
-      <div className={css.actions}>{children}</div>
-    </section>
+      <Row gap={3} align="center" wrap className={css.actions}>{children}</Row>
+    </Stack>
   );
 }

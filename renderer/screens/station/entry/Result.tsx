@@ -55,7 +55,7 @@ export function Result({ test, parameters, saved, lengths, onCorrect }: ResultPr
   const alone = told.mark.state === "incomplete" ? face.alone?.(texts, rules, seen) : undefined;
   const remark = face.remark?.(texts, seen, told.mark) ?? null;
   return (
-    <div className={css.result} data-standing={news?.standing ?? "none"}>
+    <Stack gap={3} align="start" className={css.result} data-standing={news?.standing ?? "none"}>
       <Row gap={5} lines={2} align="center" wrap role="status">
         <p className={`lead ${css.who}`}>
           <strong>{t(now?.corrected === true ? "result.corrected" : "result.title")}</strong> {name} ·{" "}
@@ -63,7 +63,7 @@ export function Result({ test, parameters, saved, lengths, onCorrect }: ResultPr
         </p>
         {alone !== undefined && <Hero {...alone.written} />}
         <Hero {...written} />
-        <div className={css.news}>
+        <Stack gap={1} align="start" className={css.news}>
           {alone !== undefined && <p>{alone.what}</p>}
           {written.note !== undefined && <p className="lead">{say(written.note)}</p>}
           {news !== null && (
@@ -75,12 +75,12 @@ export function Result({ test, parameters, saved, lengths, onCorrect }: ResultPr
           {news !== null && <News test={test} lengths={lengths} news={news} />}
           <Beside beside={told.beside} />
           {remark !== null && <p>{remark}</p>}
-        </div>
+        </Stack>
       </Row>
       <Button hint="Alt+C" onPress={correct}>
         {t("result.correct")}
       </Button>
-    </div>
+    </Stack>
   );
 }
 
@@ -90,12 +90,12 @@ function Waiting({ test, saved, lengths }: Pick<ResultProps, "test" | "saved" | 
   const writeSeen = useWriteSeen();
   const seen = saved.seen.map((each) => writeSeen(test, each, lengths)).join(" · ");
   return (
-    <div className={css.result}>
+    <Stack gap={3} align="start" className={css.result}>
       <p role="status">
         {t("athlete.bib", { bib: saved.who.bib })} · {saved.who.name} · <strong>{seen}</strong>.{" "}
         {t("result.waits")}
       </p>
-    </div>
+    </Stack>
   );
 }
 
@@ -119,11 +119,11 @@ interface CancelledProps {
 function Cancelled({ attempt: { who }, void: ended }: CancelledProps) {
   const { t } = useTranslation("station");
   return (
-    <div className={css.result}>
+    <Stack gap={3} align="start" className={css.result}>
       <p role="status">
         {t("athlete.bib", { bib: who.bib })} · {who.name}. <strong>{t("recent.void", ended)}</strong>
       </p>
-    </div>
+    </Stack>
   );
 }
 

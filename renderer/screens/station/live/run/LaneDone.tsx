@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
 import { protocolOf } from "../../../../../electron/domain/tests/registry.ts";
+import { Row } from "../../../../parts/flow/Stack.tsx";
 import type { Live, LiveLane } from "../../../../tests/live/tool.ts";
 import { useUnitWord } from "../../../../words/marks.ts";
 import { useShowNumber } from "../../../../words/numbers.ts";
@@ -31,7 +32,7 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
   const written = told?.written ?? writtenHere(live, lane);
   return (
     <div className={css.done} data-standing={told?.news?.standing ?? "none"}>
-      <p className={css.mark}>
+      <Row as="p" gap={2} lines={0} align="baseline" wrap className={css.mark}>
         {written === null ? (
           t("lane.done")
         ) : (
@@ -43,7 +44,7 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
           </>
         )}
         {written?.note !== undefined && <span className={css.note}>{say(written.note)}</span>}
-      </p>
+      </Row>
       <div className={css.own}>{children}</div>
       {told?.news != null && doubts.length === 0 && <Standing standing={told.news.standing} />}
       {trouble !== null && <p className={`small strong ${css.trouble}`}>{say(trouble)}</p>}

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../../../electron/domain/heats/fold.ts";
+import { Row } from "../../../../parts/flow/Stack.tsx";
 import { onDown } from "../../../../tests/live/onDown.ts";
 import type { Live, LiveLane, LiveTool } from "../../../../tests/live/tool.ts";
 import { BothAnswers } from "../../Doubts.tsx";
@@ -112,14 +113,14 @@ function LaneHead({ lane, isShifted, aside }: HeadProps) {
   const { t } = useTranslation("live");
   const { who } = lane.in;
   return (
-    <span className={css.head}>
+    <Row as="span" gap={2} lines={1} align="center" className={css.head}>
       <kbd className={isShifted ? css.shift : css.key}>
         {isShifted ? t("lane.shift", { key: lane.key }) : lane.key}
       </kbd>
       <strong className={css.bib}>{who.bib}</strong>
       <span className={css.name}>{who.name}</span>
       {aside}
-    </span>
+    </Row>
   );
 }
 

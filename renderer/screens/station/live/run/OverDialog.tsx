@@ -6,6 +6,7 @@ import { useInitials } from "../../../../app/initials.tsx";
 import { Button } from "../../../../parts/controls/Button.tsx";
 import { Dialog } from "../../../../parts/controls/Dialog.tsx";
 import { TextField } from "../../../../parts/controls/TextField.tsx";
+import { Row } from "../../../../parts/flow/Stack.tsx";
 import type { Live } from "../../../../tests/live/tool.ts";
 import css from "./OverDialog.module.css";
 
@@ -43,14 +44,14 @@ export function OverDialog({ live, onClose }: OverDialogProps) {
           ? t("over.allDone")
           : t("over.open", { count: open.length, lanes: open.map(({ lane }) => lane).join(", ") })}
       </p>
-      <div className={css.acts}>
+      <Row gap={3} wrap className={css.acts}>
         <Button kind={open.length === 0 ? "primary" : "quiet"} autoFocus onPress={() => void endIt()}>
           {t(open.length === 0 ? "over.end" : "over.setAside")}
         </Button>
         <Button hint="Esc" onPress={onClose}>
           {t("over.go")}
         </Button>
-      </div>
+      </Row>
       <TextField
         label={t("over.why")}
         help={t("over.whyHelp")}
@@ -59,14 +60,14 @@ export function OverDialog({ live, onClose }: OverDialogProps) {
         error={missing && reason.trim() === "" ? t("over.whyEmpty") : null}
         maxLength={500}
       />
-      <div className={css.acts}>
+      <Row gap={3} wrap className={css.acts}>
         <Button kind="danger" onPress={() => void callItOff(true)}>
           {t("over.again")}
         </Button>
         <Button kind="danger" onPress={() => void callItOff(false)}>
           {t("over.callOff")}
         </Button>
-      </div>
+      </Row>
     </Dialog>
   );
 }

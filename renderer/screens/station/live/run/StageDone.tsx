@@ -1,5 +1,5 @@
 import { useTranslation } from "react-i18next";
-import { Row } from "../../../../parts/flow/Stack.tsx";
+import { Row, Stack } from "../../../../parts/flow/Stack.tsx";
 import type { Live } from "../../../../tests/live/tool.ts";
 import css from "./StageDone.module.css";
 import { Standing } from "./Standing.tsx";
@@ -14,7 +14,7 @@ export function StageDone({ live }: { readonly live: Live }) {
   const told = sure.map(({ in: each }) => each.told?.news?.standing ?? null);
   const doubted = live.lanes.length - sure.length;
   return (
-    <section className={css.done} aria-label={t("done.title")}>
+    <Stack as="section" gap={4} top className={css.done} aria-label={t("done.title")}>
       <h2 className={css.title} role="status">
         {t("done.title")}
       </h2>
@@ -36,6 +36,6 @@ export function StageDone({ live }: { readonly live: Live }) {
         </p>
       )}
       <p className="quiet">{t("done.how")}</p>
-    </section>
+    </Stack>
   );
 }
