@@ -40,7 +40,7 @@ function useColumns(): Column<Listed>[] {
   const { t } = useTranslation("athletes");
   return [
     numberColumn("number", t("column.number"), "6rem", ({ number }) => (
-      <strong className={css.number}>{number === "" ? "–" : number}</strong>
+      <strong className={`numeral ${css.number}`}>{number === "" ? "–" : number}</strong>
     )),
     column("name", t("column.name"), "auto", ({ athleteId, name }) => (
       <Link className={css.open} href={`/athletes/${athleteId}`}>

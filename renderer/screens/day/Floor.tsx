@@ -43,7 +43,7 @@ function useColumns(): Column<Whereabouts>[] {
   const { t } = useTranslation("day");
   return [
     numberColumn("bib", t("floor.bib"), "4.5rem", ({ who }) => (
-      <strong className={css.bib}>{who.bib}</strong>
+      <strong className={`numeral ${css.bib}`}>{who.bib}</strong>
     )),
     column("name", t("floor.name"), "auto", ({ who }) => (
       <Link className={css.open} href={`/athletes/${who.athleteId}`}>

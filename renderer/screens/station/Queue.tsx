@@ -127,7 +127,7 @@ function QueueRow({ place, now, onPick, onCall }: QueueRowProps) {
   return (
     <li className={css.row} data-called={called}>
       <button type="button" className={css.pick} onClick={() => who.bib !== null && onPick(who.bib)}>
-        <span className={css.bib}>{who.bib}</span>
+        <span className={`numeral ${css.bib}`}>{who.bib}</span>
         <span className={css.who}>
           <span className={`strong ${css.name}`}>{who.name}</span>
           <Row as="span" gap={3} lines={0} wrap className="small quiet">

@@ -63,7 +63,7 @@ function AttemptRow({ recent, parameters, lengths, onCorrect, onHistory }: Attem
   const own = useOwn()(attempt, parameters, lengths);
   return (
     <li className={css.row} data-void={attempt.void !== null}>
-      <span className={css.bib}>{who.bib}</span>
+      <span className={`numeral ${css.bib}`}>{who.bib}</span>
       <div className={css.what}>
         <Row as="p" gap={3} lines={0} align="baseline" wrap>
           <span className="strong">{who.name}</span>

@@ -30,7 +30,7 @@ export function Trials({ live, lane }: LaneProps<"agility">) {
               <span className="quiet">{t("live.trial.none")}</span>
             ) : (
               <>
-                <span className={css.number}>{4 * seen.laps + seen.extra}</span>
+                <span className={`numeral ${css.number}`}>{4 * seen.laps + seen.extra}</span>
                 <span>{t("live.trial.touches", { count: seen.touches })}</span>
               </>
             )}
@@ -45,7 +45,7 @@ export function Trials({ live, lane }: LaneProps<"agility">) {
       {mark?.state === "complete" && (
         <div className={css.mark} role="status">
           <strong>{t("live.trial.mark")}</strong>
-          <span className={css.number}>{show(agility.write(mark.value, live.lengths).number)}</span>
+          <span className={`numeral ${css.number}`}>{show(agility.write(mark.value, live.lengths).number)}</span>
         </div>
       )}
       {lost.length > 0 && (

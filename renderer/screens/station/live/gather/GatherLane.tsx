@@ -31,7 +31,7 @@ export function GatherLane({ test, lane, taken, count, gathering, isOpen, onOpen
       ) : (
         <>
           <kbd className={`strong ${css.key}`}>{t("lane.shift", { key: keyOfLane(lane) })}</kbd>
-          <strong className={css.bib}>{taken.who.bib}</strong>
+          <strong className={`numeral ${css.bib}`}>{taken.who.bib}</strong>
           <span className="one-line">{taken.who.name}</span>
         </>
       )}

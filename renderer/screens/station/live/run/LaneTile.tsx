@@ -117,7 +117,7 @@ function LaneHead({ lane, isShifted, aside }: HeadProps) {
       <kbd className={isShifted ? css.shift : css.key}>
         {isShifted ? t("lane.shift", { key: lane.key }) : lane.key}
       </kbd>
-      <strong className={css.bib}>{who.bib}</strong>
+      <strong className={`numeral ${css.bib}`}>{who.bib}</strong>
       <span className={css.name}>{who.name}</span>
       {aside}
     </Row>
