@@ -51,7 +51,7 @@ function Head({ name, day }: Pick<SheetProps, "name" | "day">) {
           </p>
         )}
       </div>
-      <p className={css.day}>
+      <p className="print-day">
         <strong>{day.title}</strong>
         <span>{writeDate(day.date, i18n.language)}</span>
       </p>

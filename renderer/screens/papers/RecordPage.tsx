@@ -32,7 +32,7 @@ export function RecordPage({ record, day, who, parameters, size }: RecordPagePro
           <h1>{testWord(test, "name")}</h1>
           <p>{who}</p>
         </div>
-        <p className={css.day}>
+        <p className={`print-day ${css.day}`}>
           <strong>{day.title}</strong>
           <span>{writeDate(day.date, i18n.language)}</span>
           <span>{t("record.page", { page, pages })}</span>

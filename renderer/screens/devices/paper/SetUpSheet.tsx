@@ -26,7 +26,7 @@ export function SetUpSheet({ paper, day, on }: SetUpSheetProps) {
     <article className={`${css.sheet} print-sheet`} data-paper={paper}>
       <header className={css.head}>
         <h1>{t("paper.title")}</h1>
-        <p className={css.day}>
+        <p className="print-day">
           <strong>{day.title}</strong>
           <span>{writeDay(day.date)}</span>
         </p>
