@@ -13,6 +13,10 @@ interface ConfirmDialogProps {
   readonly onConfirm: () => void;
   readonly onClose: () => void;
   readonly busy: boolean;
+  /** True while it can't be done. */
+  readonly disabled?: boolean;
+  /** Further buttons, between the two. */
+  readonly between?: ReactNode;
   /** primary: it can be changed again. */
   readonly kind?: "danger" | "primary";
   /** True if Enter confirms at once, without any typing before. */
@@ -29,17 +33,17 @@ export function ConfirmDialog({
   onClose,
   ...rest
 }: ConfirmDialogProps) {
-  const { busy, kind = "danger", autoFocus = false } = rest;
+  const { busy, disabled = false, between, kind = "danger", autoFocus = false } = rest;
   return (
     <Dialog
-      open
       kind="question"
       onClose={onClose}
       title={title}
       actions={
         <>
           <Button onPress={onClose}>{cancel}</Button>
-          <Button kind={kind} autoFocus={autoFocus} busy={busy} onPress={onConfirm}>
+          {between}
+          <Button kind={kind} autoFocus={autoFocus} disabled={disabled} busy={busy} onPress={onConfirm}>
             {confirm}
           </Button>
         </>

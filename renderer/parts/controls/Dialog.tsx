@@ -6,7 +6,8 @@ import { InDialog } from "../../app/keys.ts";
 import css from "./Dialog.module.css";
 
 interface DialogProps {
-  readonly open: boolean;
+  /** False for one that is not there; left out, it is open. */
+  readonly open?: boolean;
   /** Called when Escape, a press outside, or the program closes it. */
   readonly onClose: () => void;
   readonly title: ReactNode;
@@ -18,7 +19,7 @@ interface DialogProps {
 }
 
 /** A dialog over the screen: the focus stays inside and returns to where it was. */
-export function Dialog({ open, onClose, title, children, actions, kind = "plain" }: DialogProps) {
+export function Dialog({ open = true, onClose, title, children, actions, kind = "plain" }: DialogProps) {
   return (
     <ModalOverlay
       className={css.overlay ?? ""}

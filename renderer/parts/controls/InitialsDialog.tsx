@@ -19,7 +19,6 @@ export function InitialsDialog({ onAnswer }: { readonly onAnswer: (initials: str
   }
   return (
     <Dialog
-      open
       onClose={() => onAnswer(null)}
       title={t(isDevice ? "initials.titleDevice" : "initials.title")}
       actions={

@@ -7,7 +7,7 @@ import { useInitials } from "../../app/initials.tsx";
 import { tell } from "../../app/messages.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/controls/Button.tsx";
-import { Dialog } from "../../parts/controls/Dialog.tsx";
+import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
 import { useSay } from "../../words/say.ts";
 import type { PastResult } from "./types.ts";
@@ -54,26 +54,19 @@ export function VoidPastDialog({ athleteId, mark, what, onClose }: VoidPastDialo
   }
   const refused = send.isError ? say(sentenceOf(send.error)) : null;
   return (
-    <Dialog
-      open
-      kind="question"
-      onClose={onClose}
+    <ConfirmDialog
       title={t("past.dialog")}
-      actions={
-        <>
-          <Button onPress={onClose}>{t("changing.cancel")}</Button>
-          <Button kind="danger" busy={send.isPending} onPress={() => void submit("remove")}>
-            {t("past.remove")}
-          </Button>
-          <Button
-            kind="primary"
-            busy={send.isPending}
-            onPress={() => void submit("correct", question !== null)}
-          >
-            {question === null ? t("past.correct") : t("past.sure")}
-          </Button>
-        </>
+      cancel={t("changing.cancel")}
+      between={
+        <Button kind="danger" busy={send.isPending} onPress={() => void submit("remove")}>
+          {t("past.remove")}
+        </Button>
       }
+      confirm={question === null ? t("past.correct") : t("past.sure")}
+      kind="primary"
+      busy={send.isPending}
+      onConfirm={() => void submit("correct", question !== null)}
+      onClose={onClose}
     >
       <p className="strong">{what}</p>
       <TextField
@@ -96,6 +89,6 @@ export function VoidPastDialog({ athleteId, mark, what, onClose }: VoidPastDialo
         maxLength={200}
       />
       {question !== null && <p role="alert">{say(question)}</p>}
-    </Dialog>
+    </ConfirmDialog>
   );
 }

@@ -15,7 +15,6 @@ export function RefusedDialog({ onClose }: { readonly onClose: () => void }) {
   const rows = useRefused();
   return (
     <Dialog
-      open
       onClose={onClose}
       title={t("refusedHere.title")}
       actions={<Button onPress={onClose}>{t("refusedHere.close")}</Button>}

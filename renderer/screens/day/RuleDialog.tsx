@@ -64,7 +64,6 @@ export function RuleDialog({ test, parameters, onClose }: RuleDialogProps) {
   }
   return (
     <Dialog
-      open
       onClose={onClose}
       kind="question"
       title={testWord(test, "name")}

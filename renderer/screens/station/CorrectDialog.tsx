@@ -67,7 +67,6 @@ export function CorrectDialog({ attempt, parameters, lengths, corrections }: Cor
 
   return (
     <Dialog
-      open
       onClose={leave}
       title={t("correct.title", { bib, name })}
       actions={

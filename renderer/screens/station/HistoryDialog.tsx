@@ -26,7 +26,6 @@ export function HistoryDialog({ attempt, lengths, onClose }: HistoryDialogProps)
   const { bib, name } = attempt.who;
   return (
     <Dialog
-      open
       onClose={onClose}
       title={t("history.title", { bib, name })}
       actions={

@@ -139,7 +139,6 @@ function SkipDialog({ who, test, onClose }: SkipDialogProps) {
 
   return (
     <Dialog
-      open
       onClose={() => onClose(false)}
       title={t("skip.title", { name: who.name })}
       actions={

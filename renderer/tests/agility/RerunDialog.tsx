@@ -39,7 +39,6 @@ export function RerunDialog({ live }: StageProps<"agility">) {
 
   return (
     <Dialog
-      open
       onClose={close}
       title={t("live.rerun.title", { direction: t(`live.direction.${asked.direction}`).toLowerCase() })}
       actions={

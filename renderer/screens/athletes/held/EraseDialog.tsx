@@ -42,7 +42,7 @@ export function EraseDialog({ athlete, before, onClose }: EraseDialogProps) {
   if (before.blocked !== null) {
     const actions = <Button onPress={onClose}>{t("erase.close")}</Button>;
     return (
-      <Dialog open onClose={onClose} title={t("erase.dialog", { name })} actions={actions}>
+      <Dialog onClose={onClose} title={t("erase.dialog", { name })} actions={actions}>
         <p>{say(before.blocked)}</p>
       </Dialog>
     );

@@ -8,6 +8,7 @@ import { tell } from "../../../app/messages.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Choice } from "../../../parts/controls/Choice.tsx";
+import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
 import { Dialog } from "../../../parts/controls/Dialog.tsx";
 import { TextField } from "../../../parts/controls/TextField.tsx";
 import { Stack } from "../../../parts/flow/Stack.tsx";
@@ -45,7 +46,6 @@ function FindOther({
   const others = people.filter(({ athleteId }) => athleteId !== athlete.athleteId).slice(0, most);
   return (
     <Dialog
-      open
       kind="question"
       onClose={onClose}
       title={t("join.title", { name: athlete.name })}
@@ -89,19 +89,14 @@ function JoinTwo({ first, second, onClose }: JoinTwoProps) {
   const isBlocked = before === undefined || before.blocked.length > 0;
   const refused = join.isError ? say(sentenceOf(join.error)) : null;
   return (
-    <Dialog
-      open
-      kind="question"
-      onClose={onClose}
+    <ConfirmDialog
       title={t("join.both")}
-      actions={
-        <>
-          <Button onPress={onClose}>{t("cancel")}</Button>
-          <Button kind="danger" disabled={isBlocked} busy={join.isPending} onPress={() => void submit()}>
-            {t("join.sure")}
-          </Button>
-        </>
-      }
+      cancel={t("cancel")}
+      confirm={t("join.sure")}
+      disabled={isBlocked}
+      busy={join.isPending}
+      onConfirm={() => void submit()}
+      onClose={onClose}
     >
       {before?.notes.map((note) => (
         <p key={note.key + JSON.stringify(note.values)}>{say(asSentence(note))}</p>
@@ -120,7 +115,7 @@ function JoinTwo({ first, second, onClose }: JoinTwoProps) {
       {before !== undefined && <BothRecords before={before} />}
       <p>{t("join.consents")}</p>
       {refused !== null && <p role="alert">{refused}</p>}
-    </Dialog>
+    </ConfirmDialog>
   );
 }
 

@@ -5,8 +5,7 @@ import { useTRPC } from "../../../app/client.tsx";
 import { useInitials } from "../../../app/initials.tsx";
 import { tell } from "../../../app/messages.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
-import { Button } from "../../../parts/controls/Button.tsx";
-import { Dialog } from "../../../parts/controls/Dialog.tsx";
+import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
 import { LeagueField } from "../../../parts/people/LeagueField.tsx";
 import { asSentence } from "../../../parts/sheets/sheet.ts";
 import { useSay } from "../../../words/say.ts";
@@ -44,19 +43,15 @@ export function LeagueDialog({ league, onClose }: LeagueDialogProps) {
     if (by !== null && isReady) change.mutate({ ...asked, stepId, by });
   }
   return (
-    <Dialog
-      open
-      kind="question"
-      onClose={onClose}
+    <ConfirmDialog
       title={t("league.title", { league: league.name })}
-      actions={
-        <>
-          <Button onPress={onClose}>{t("cancel")}</Button>
-          <Button kind="primary" disabled={!isReady} busy={change.isPending} onPress={() => void submit()}>
-            {before?.joins == null ? t("league.rename") : t("league.join")}
-          </Button>
-        </>
-      }
+      cancel={t("cancel")}
+      confirm={before?.joins == null ? t("league.rename") : t("league.join")}
+      kind="primary"
+      disabled={!isReady}
+      busy={change.isPending}
+      onConfirm={() => void submit()}
+      onClose={onClose}
     >
       <LeagueField
         autoFocus
@@ -77,6 +72,6 @@ export function LeagueDialog({ league, onClose }: LeagueDialogProps) {
             {say(asSentence(why))}
           </p>
         ))}
-    </Dialog>
+    </ConfirmDialog>
   );
 }

@@ -4,7 +4,7 @@ import { useTranslation } from "react-i18next";
 import { queryClient, useTRPC } from "../../../app/client.tsx";
 import { tell } from "../../../app/messages.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
-import { Dialog } from "../../../parts/controls/Dialog.tsx";
+import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
 import { TextField } from "../../../parts/controls/TextField.tsx";
 
 interface PassphraseDialogProps {
@@ -29,24 +29,21 @@ export function PassphraseDialog({ locked, onClose }: PassphraseDialogProps) {
     if (!short && !differs) set.mutate({ passphrase: typed });
   }
   return (
-    <Dialog
-      open
-      kind="question"
-      onClose={onClose}
+    <ConfirmDialog
       title={t("passphrase.title")}
-      actions={
-        <>
-          <Button onPress={onClose}>{t("passphrase.cancel")}</Button>
-          {locked && (
-            <Button busy={set.isPending} onPress={() => set.mutate({ passphrase: null })}>
-              {t("passphrase.none")}
-            </Button>
-          )}
-          <Button kind="primary" busy={set.isPending} onPress={submit}>
-            {t("passphrase.set")}
+      cancel={t("passphrase.cancel")}
+      between={
+        locked && (
+          <Button busy={set.isPending} onPress={() => set.mutate({ passphrase: null })}>
+            {t("passphrase.none")}
           </Button>
-        </>
+        )
       }
+      confirm={t("passphrase.set")}
+      kind="primary"
+      busy={set.isPending}
+      onConfirm={submit}
+      onClose={onClose}
     >
       <p>{t("passphrase.what")}</p>
       <TextField
@@ -68,7 +65,7 @@ export function PassphraseDialog({ locked, onClose }: PassphraseDialogProps) {
         maxLength={200}
         onEnter={submit}
       />
-    </Dialog>
+    </ConfirmDialog>
   );
 }
 

@@ -23,7 +23,6 @@ export function RestoreDialog({ onClose }: { readonly onClose: () => void }) {
   if (taken !== null) return <RestoreOne backup={taken} onClose={onClose} />;
   return (
     <Dialog
-      open
       onClose={onClose}
       title={t("restore.title")}
       actions={<Button onPress={onClose}>{t("restore.cancel")}</Button>}

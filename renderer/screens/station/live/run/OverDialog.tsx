@@ -38,7 +38,7 @@ export function OverDialog({ live, onClose }: OverDialogProps) {
   }
 
   return (
-    <Dialog open onClose={onClose} title={t("over.title")}>
+    <Dialog onClose={onClose} title={t("over.title")}>
       <p>
         {open.length === 0
           ? t("over.allDone")
