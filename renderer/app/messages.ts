@@ -28,6 +28,14 @@ export function tell(told: Message | null): void {
   message.set(told);
 }
 
+/** Returns what follows a change that a dialog was for: the message that it is done, and the dialog closes. */
+export function tellDone(sentence: Sentence, close: () => void): () => void {
+  return () => {
+    tell({ tone: "done", sentence });
+    close();
+  };
+}
+
 /** Returns the message in the strip; only the frame needs it. */
 export function useMessage(): Message | null {
   return message.use();

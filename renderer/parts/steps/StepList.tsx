@@ -3,7 +3,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
-import { tell } from "../../app/messages.ts";
+import { tellDone } from "../../app/messages.ts";
 import { useSay } from "../../words/say.ts";
 import { Button } from "../controls/Button.tsx";
 import { ConfirmDialog } from "../controls/ConfirmDialog.tsx";
@@ -68,10 +68,7 @@ function UndoDialog({ step, onClose }: { readonly step: Step; readonly onClose: 
   const { what } = useStepWords()(step);
   const undo = useMutation(
     trpc.people.undo.mutationOptions({
-      onSuccess() {
-        tell({ tone: "done", sentence: { key: "steps:done" } });
-        onClose();
-      },
+      onSuccess: tellDone({ key: "steps:done" }, onClose),
       onError: onClose,
     }),
   );

@@ -4,7 +4,7 @@ import { useTranslation } from "react-i18next";
 import { protocolOf, type TestCode } from "../../../electron/domain/tests/registry.ts";
 import { parseNumber } from "../../../electron/domain/units.ts";
 import { useTRPC } from "../../app/client.tsx";
-import { tell } from "../../app/messages.ts";
+import { tellDone } from "../../app/messages.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/controls/Button.tsx";
@@ -48,10 +48,7 @@ export function RuleDialog({ test, parameters, onClose }: RuleDialogProps) {
   const keep = useMutation(
     trpc.day.setProtocol.mutationOptions({
       meta: { shownByScreen: true },
-      onSuccess() {
-        tell({ tone: "done", sentence: { key: "day:rules.kept" } });
-        onClose();
-      },
+      onSuccess: tellDone({ key: "day:rules.kept" }, onClose),
     }),
   );
 

@@ -4,7 +4,7 @@ import { useTranslation } from "react-i18next";
 import { leastRestMinutes, mostRestMinutes } from "../../../electron/domain/queue/rest.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
-import { tell } from "../../app/messages.ts";
+import { tellDone } from "../../app/messages.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Button, LinkButton } from "../../parts/controls/Button.tsx";
 import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
@@ -118,10 +118,7 @@ function RestDialog({ minutes, onClose }: { readonly minutes: number; readonly o
   const [tried, setTried] = useState(false);
   const keep = useMutation(
     trpc.day.setRest.mutationOptions({
-      onSuccess() {
-        tell({ tone: "done", sentence: { key: "day:rules.restKept" } });
-        onClose();
-      },
+      onSuccess: tellDone({ key: "day:rules.restKept" }, onClose),
     }),
   );
   const isGood =

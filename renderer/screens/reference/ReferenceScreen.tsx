@@ -3,7 +3,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPC } from "../../app/client.tsx";
-import { tell } from "../../app/messages.ts";
+import { tellDone } from "../../app/messages.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
 import { FileZone } from "../../parts/controls/FileZone.tsx";
@@ -169,10 +169,7 @@ function RemoveDialog({ reference: { id, origin, marks }, onClose }: RemoveDialo
   const trpc = useTRPC();
   const remove = useMutation(
     trpc.reference.remove.mutationOptions({
-      onSuccess() {
-        tell({ tone: "done", sentence: { key: "reference:remove.done", values: { origin } } });
-        onClose();
-      },
+      onSuccess: tellDone({ key: "reference:remove.done", values: { origin } }, onClose),
       onError: onClose,
     }),
   );

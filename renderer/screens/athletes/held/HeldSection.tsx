@@ -3,7 +3,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { useTRPC, useTRPCClient } from "../../../app/client.tsx";
-import { tell } from "../../../app/messages.ts";
+import { tell, tellDone } from "../../../app/messages.ts";
 import { saveMade, textFile, usePaperwork } from "../../../app/saving.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
@@ -142,10 +142,7 @@ function MendDialog({ athlete, onClose }: { readonly athlete: HeldAthlete; reado
   const mend = useMutation(
     trpc.people.mend.mutationOptions({
       meta: { shownByScreen: true },
-      onSuccess() {
-        tell({ tone: "done", sentence: { key: "held:mend.kept" } });
-        onClose();
-      },
+      onSuccess: tellDone({ key: "held:mend.kept" }, onClose),
     }),
   );
   const faults = faultsOf(who);

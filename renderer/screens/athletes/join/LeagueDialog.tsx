@@ -3,7 +3,7 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { useInitials } from "../../../app/initials.tsx";
-import { tell } from "../../../app/messages.ts";
+import { tellDone } from "../../../app/messages.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
 import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
 import { LeagueField } from "../../../parts/people/LeagueField.tsx";
@@ -31,10 +31,7 @@ export function LeagueDialog({ league, onClose }: LeagueDialogProps) {
   const change = useMutation(
     trpc.people.changeLeague.mutationOptions({
       meta: { shownByScreen: true },
-      onSuccess() {
-        tell({ tone: "done", sentence: { key: "steps:league.done" } });
-        onClose();
-      },
+      onSuccess: tellDone({ key: "steps:league.done" }, onClose),
     }),
   );
   const isReady = isOther && before !== undefined && before.blocked.length === 0;
