@@ -1,5 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { Stack } from "../../parts/flow/Stack.tsx";
+import { TableHead } from "../../parts/layout/TableHead.tsx";
 import type { Preview } from "./preview.ts";
 import css from "./RiskReport.module.css";
 
@@ -14,13 +15,7 @@ export function RiskReport({ bundle }: { readonly bundle: Preview }) {
       </Stack>
       <table className={css.table}>
         <caption className="unseen">{t("risk.title")}</caption>
-        <thead>
-          <tr>
-            <td />
-            <th scope="col">{t("risk.before")}</th>
-            <th scope="col">{t("risk.after")}</th>
-          </tr>
-        </thead>
+        <TableHead corner heads={[t("risk.before"), t("risk.after")]} />
         <tbody>
           <Line
             head={t("risk.certain")}

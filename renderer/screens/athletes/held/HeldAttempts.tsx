@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
 import { useTestWords } from "../../../app/testWords.ts";
+import { TableHead } from "../../../parts/layout/TableHead.tsx";
 import { faceOf, useTexts } from "../../../tests/registry.ts";
 import { useWriteSeen } from "../../../tests/seen.ts";
 import { useWriteTime } from "../../../words/dates.ts";
@@ -21,15 +22,9 @@ export function HeldAttempts({ attempts }: { readonly attempts: readonly Attempt
         <p>{t("page.noAttempts")}</p>
       ) : (
         <table className={css.table}>
-          <thead>
-            <tr>
-              {(["time", "test", "seen", "how", "by"] as const).map((column) => (
-                <th key={column} scope="col">
-                  {t(`page.${column}`)}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <TableHead
+            heads={(["time", "test", "seen", "how", "by"] as const).map((column) => t(`page.${column}`))}
+          />
           <tbody>
             {attempts.map((attempt) => (
               <Row key={attempt.id} attempt={attempt} />

@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import { writeMark } from "../../../../electron/domain/tests/written.ts";
 import { formatTime } from "../../../../electron/domain/units.ts";
 import { useTestWords } from "../../../app/testWords.ts";
+import { TableHead } from "../../../parts/layout/TableHead.tsx";
 import { useWriteDay, useWriteTime } from "../../../words/dates.ts";
 import { useLengthUnit } from "../../../words/lengths.ts";
 import { useMarkText } from "../../../words/marks.ts";
@@ -68,12 +69,7 @@ function HeldMarks({ marks }: { readonly marks: readonly Mark[] }) {
     <>
       <h3>{t("page.marks")}</h3>
       <table className={css.table}>
-        <thead>
-          <tr>
-            <th scope="col">{t("page.test")}</th>
-            <th scope="col">{t("page.mark")}</th>
-          </tr>
-        </thead>
+        <TableHead heads={[t("page.test"), t("page.mark")]} />
         <tbody>
           {rows.map(({ key, test, mark }) => (
             <tr key={key}>

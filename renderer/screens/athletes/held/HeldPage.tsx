@@ -5,6 +5,7 @@ import { writeMark } from "../../../../electron/domain/tests/written.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { usePaperTitle, useReady, useType } from "../../../app/ready.ts";
 import { useTestWords } from "../../../app/testWords.ts";
+import { TableHead } from "../../../parts/layout/TableHead.tsx";
 import { dateHere, useWriteDay, useWriteTime, writeMoment } from "../../../words/dates.ts";
 import { useLengthUnit } from "../../../words/lengths.ts";
 import { useMarkText } from "../../../words/marks.ts";
@@ -156,15 +157,7 @@ function HeldPast({ marks }: { readonly marks: readonly Past[] }) {
     <section className={css.day}>
       <h2>{t("page.past")}</h2>
       <table className={css.table}>
-        <thead>
-          <tr>
-            {(["date", "test", "mark"] as const).map((column) => (
-              <th key={column} scope="col">
-                {t(`page.${column}`)}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <TableHead heads={[t("page.date"), t("page.test"), t("page.mark")]} />
         <tbody>
           {marks.map((mark) => (
             <tr key={`${mark.date} ${mark.protocol}`}>

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { TableHead } from "../../../parts/layout/TableHead.tsx";
 import type { BeforeJoining } from "../types.ts";
 import css from "./BothRecords.module.css";
 
@@ -17,16 +18,7 @@ export function BothRecords({ before }: { readonly before: BeforeJoining }) {
   return (
     <table className={`small ${css.table}`}>
       <caption className="unseen">{t("join.both")}</caption>
-      <thead>
-        <tr>
-          <td />
-          {(["kept", "gone", "after"] as const).map((which) => (
-            <th key={which} scope="col">
-              {t(`join.head.${which}`)}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <TableHead corner heads={[t("join.head.kept"), t("join.head.gone"), t("join.head.after")]} />
       <tbody>
         {facts.map((fact) => (
           <tr key={fact}>

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { TableHead } from "../../../parts/layout/TableHead.tsx";
 import { Ticks } from "../../../parts/marks/Ticks.tsx";
 import { useWriteDay } from "../../../words/dates.ts";
 import type { NetworkView } from "../view.ts";
@@ -110,14 +111,7 @@ function DeviceLines() {
   const { t } = useTranslation("devices");
   return (
     <table className={css.devices}>
-      <thead>
-        <tr>
-          <th scope="col">{t("paper.number")}</th>
-          <th scope="col">{t("list.name")}</th>
-          <th scope="col">{t("list.place")}</th>
-          <th scope="col">{t("paper.joined")}</th>
-        </tr>
-      </thead>
+      <TableHead heads={[t("paper.number"), t("list.name"), t("list.place"), t("paper.joined")]} />
       <tbody>
         {devices.map((number) => (
           <tr key={number}>
