@@ -1,9 +1,11 @@
 import { type ReactNode, useState } from "react";
 import { useTranslation } from "react-i18next";
+import { Form } from "../flow/Form.tsx";
 import { Row, Stack } from "../flow/Stack.tsx";
 import { Button } from "./Button.tsx";
 import { BackSign, PadKey } from "./PadKey.tsx";
 import css from "./PinEntry.module.css";
+import { PinWait } from "./PinWait.tsx";
 import { TextField } from "./TextField.tsx";
 
 interface PinField {
@@ -20,10 +22,8 @@ interface PinEntryProps {
   /** Called with the typed text, by the fields' keys. */
   readonly onSubmit: (typed: Readonly<Record<string, string>>) => void;
   readonly busy: boolean;
-  /** True while nothing can be sent. */
-  readonly waiting?: boolean;
-  /** Placed between the fields and the button. */
-  readonly children?: ReactNode;
+  /** Seconds for which nothing can be sent, after wrong PINs. */
+  readonly seconds: number;
   /** A second action, beside the button. */
   readonly beside?: ReactNode;
 }
@@ -33,41 +33,39 @@ interface PinEntryProps {
  * screen. The keys write into the last used field and leave the focus where it is.
  */
 export function PinEntry(props: PinEntryProps) {
-  const { fields, submit, onSubmit, busy, waiting = false, children, beside } = props;
+  const { fields, submit, onSubmit, busy, seconds, beside } = props;
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [active, setActive] = useState(fields[0]?.key ?? "");
   const write = (key: string, text: string) => setTyped((before) => ({ ...before, [key]: text }));
   const current = typed[active] ?? "";
 
   return (
-    <form
+    <Form
       className={css.entry}
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (!busy && !waiting) onSubmit(Object.fromEntries(fields.map(({ key }) => [key, typed[key] ?? ""])));
+      onSubmit={() => {
+        if (!busy && seconds === 0) onSubmit(Object.fromEntries(fields.map(({ key }) => [key, typed[key] ?? ""])));
       }}
     >
       <Stack gap={4}>
         {fields.map(({ key, label, help, error = null }, index) => (
-          <Stack key={key} gap={4} className={css.field}>
-            <TextField
-              label={label}
-              {...(help !== undefined && { help })}
-              type="password"
-              inputMode="numeric"
-              value={typed[key] ?? ""}
-              onChange={(text) => write(key, text)}
-              onFocus={() => setActive(key)}
-              error={error}
-              autoFocus={index === 0}
-              maxLength={64}
-            />
-          </Stack>
+          <TextField
+            key={key}
+            label={label}
+            {...(help !== undefined && { help })}
+            type="password"
+            inputMode="numeric"
+            value={typed[key] ?? ""}
+            onChange={(text) => write(key, text)}
+            onFocus={() => setActive(key)}
+            error={error}
+            autoFocus={index === 0}
+            maxLength={64}
+          />
         ))}
-        {children}
+        <PinWait seconds={seconds} />
         <Row gap={3} align="center" wrap>
           {beside}
-          <Button kind="primary" size="large" type="submit" busy={busy} disabled={waiting}>
+          <Button kind="primary" size="large" type="submit" busy={busy} disabled={seconds > 0}>
             {submit}
           </Button>
         </Row>
@@ -76,7 +74,7 @@ export function PinEntry(props: PinEntryProps) {
         onDigit={(digit) => write(active, `${current}${digit}`)}
         onBack={() => write(active, current.slice(0, -1))}
       />
-    </form>
+    </Form>
   );
 }
 

@@ -6,7 +6,6 @@ import { useStanding } from "../../app/standing.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
 import { useSay } from "../../words/say.ts";
 import { PinEntry } from "./PinEntry.tsx";
-import { PinWait } from "./PinWait.tsx";
 import { useWait } from "./pinTries.ts";
 
 interface UnlockFormProps {
@@ -41,11 +40,9 @@ export function UnlockForm({ onOpen, beside }: UnlockFormProps) {
       fields={[{ key: "pin", label: t("unlock.label"), error }]}
       submit={t("unlock.go")}
       busy={unlock.isPending}
-      waiting={seconds > 0}
+      seconds={seconds}
       beside={beside}
       onSubmit={({ pin = "" }) => (pin === "" ? setError(t("unlock.empty")) : unlock.mutate({ pin }))}
-    >
-      <PinWait seconds={seconds} />
-    </PinEntry>
+    />
   );
 }

@@ -7,6 +7,7 @@ import { bytesOf, tellOutcome } from "../../app/saving.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
+import { Form } from "../../parts/flow/Form.tsx";
 import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { writeMoment } from "../../words/dates.ts";
 import { writeNumber } from "../../words/numbers.ts";
@@ -56,15 +57,7 @@ export function WriteFile({ bundle, isOld, wordRef }: WriteFileProps) {
   const wrong = tried && !right ? t("write.wrong", { word: t("write.word") }) : null;
   if (isSecond) return <Second earlier={earlier} />;
   return (
-    <Stack
-      as="form"
-      gap={4}
-      align="start"
-      onSubmit={(event) => {
-        event.preventDefault();
-        submit();
-      }}
-    >
+    <Form gap={4} align="start" onSubmit={submit}>
       <p className="lead strong">{t("write.name", { name: bundle.name, size })}</p>
       <p className={css.words}>{t("write.once")}</p>
       <p className={css.words}>{t("write.one")}</p>
@@ -82,7 +75,7 @@ export function WriteFile({ bundle, isOld, wordRef }: WriteFileProps) {
           {t("write.do")}
         </Button>
       </div>
-    </Stack>
+    </Form>
   );
 }
 

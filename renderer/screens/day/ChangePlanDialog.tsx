@@ -2,9 +2,9 @@ import { useMutation } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
-import { tell } from "../../app/messages.ts";
+import { tellDone } from "../../app/messages.ts";
 import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
-import { Stack } from "../../parts/flow/Stack.tsx";
+import { Form } from "../../parts/flow/Form.tsx";
 import { FarDateDialog } from "../../parts/plan/FarDateDialog.tsx";
 import { isPlan, PlanFields, type TypedPlan } from "../../parts/plan/PlanFields.tsx";
 import { useDistance } from "../../parts/plan/useDistance.ts";
@@ -28,10 +28,7 @@ export function ChangePlanDialog({ day, today, first = "name", onClose }: Change
   const far = useDistance(plan.date, today) !== null;
   const keep = useMutation(
     trpc.day.changePlan.mutationOptions({
-      onSuccess() {
-        tell({ tone: "done", sentence: { key: "planning:changing.kept" } });
-        onClose();
-      },
+      onSuccess: tellDone({ key: "planning:changing.kept" }, onClose),
     }),
   );
 
@@ -62,17 +59,10 @@ export function ChangePlanDialog({ day, today, first = "name", onClose }: Change
       onConfirm={() => save(false)}
       onClose={onClose}
     >
-      <Stack
-        as="form"
-        gap={4}
-        onSubmit={(event) => {
-          event.preventDefault();
-          save(false);
-        }}
-      >
+      <Form gap={4} onSubmit={() => save(false)}>
         <PlanFields plan={plan} onChange={setPlan} tried={tried} autoFocus={first} />
         <button type="submit" hidden />
-      </Stack>
+      </Form>
     </ConfirmDialog>
   );
 }

@@ -4,7 +4,7 @@ import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { queryClient, useTRPC } from "../../app/client.tsx";
 import { Button } from "../../parts/controls/Button.tsx";
-import { Stack } from "../../parts/flow/Stack.tsx";
+import { Form } from "../../parts/flow/Form.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import { FarDateDialog } from "../../parts/plan/FarDateDialog.tsx";
 import { isPlan, PlanFields, type TypedPlan } from "../../parts/plan/PlanFields.tsx";
@@ -55,15 +55,7 @@ function NewDayForm({ today }: { readonly today: string }) {
     else create.mutate({ title: plan.title.trim(), date: plan.date, sure });
   }
   return (
-    <Stack
-      as="form"
-      gap={4}
-      align="start"
-      onSubmit={(event) => {
-        event.preventDefault();
-        submit(false);
-      }}
-    >
+    <Form gap={4} align="start" onSubmit={() => submit(false)}>
       <div className={css.fields}>
         <PlanFields plan={plan} onChange={change} tried={tried} nameHelp={t("own.nameHelp")} dateRef={date} />
       </div>
@@ -82,6 +74,6 @@ function NewDayForm({ today }: { readonly today: string }) {
           }}
         />
       )}
-    </Stack>
+    </Form>
   );
 }

@@ -1,8 +1,8 @@
-import { type FormEvent, useState } from "react";
+import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/controls/Button.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
-import { Stack } from "../../parts/flow/Stack.tsx";
+import { Form } from "../../parts/flow/Form.tsx";
 import { type Asked, askToJoin } from "./asking.ts";
 import css from "./Join.module.css";
 
@@ -26,8 +26,7 @@ export function AskForm({ refused, onAsked }: AskFormProps) {
   const [name, setName] = useState("");
   const [asked, setAsked] = useState<Asked | null>(null);
   const [busy, setBusy] = useState(false);
-  async function go(event: FormEvent): Promise<void> {
-    event.preventDefault();
+  async function go(): Promise<void> {
     if (busy) return;
     setBusy(true);
     const came = await askToJoin(code, name);
@@ -39,7 +38,7 @@ export function AskForm({ refused, onAsked }: AskFormProps) {
   const told =
     asked === null || asked.outcome === "asked" ? null : t(`trouble.${asked.outcome}`, secondsOf(asked));
   return (
-    <Stack as="form" gap={5} onSubmit={(event) => void go(event)}>
+    <Form gap={5} onSubmit={() => void go()}>
       {refused !== null && asked === null && <p role="alert">{t(`refused.${refused}`)}</p>}
       <TextField
         label={t("code")}
@@ -74,7 +73,7 @@ export function AskForm({ refused, onAsked }: AskFormProps) {
         {t("do")}
       </Button>
       <p className="quiet">{t("what")}</p>
-    </Stack>
+    </Form>
   );
 }
 

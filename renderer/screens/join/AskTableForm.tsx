@@ -1,8 +1,9 @@
-import { type FormEvent, useState } from "react";
+import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { splitInvitation } from "../../../electron/domain/devices/invitation.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
+import { Form } from "../../parts/flow/Form.tsx";
 import { type AskedTable, askTable } from "./asking.ts";
 import css from "./Join.module.css";
 import { useOutcomeWords } from "./outcomeWords.ts";
@@ -26,8 +27,7 @@ export function AskTableForm({ refused, onAsked }: AskTableFormProps) {
   const told = asked === null ? null : say(asked);
   const set = (change: Partial<typeof nothing>) => setTyped({ ...typed, ...change });
   const isFull = Object.values(typed).every((text) => text.trim() !== "");
-  async function go(event: FormEvent): Promise<void> {
-    event.preventDefault();
+  async function go(): Promise<void> {
     if (busy || !isFull) return;
     setBusy(true);
     const came = await askTable(typed);
@@ -38,7 +38,7 @@ export function AskTableForm({ refused, onAsked }: AskTableFormProps) {
   const fieldOf = asked === null ? null : fieldsOf[asked.outcome];
   const errorAt = (field: keyof typeof nothing) => (fieldOf === field ? told : null);
   return (
-    <form className={css.tableForm} onSubmit={(event) => void go(event)}>
+    <Form className={css.tableForm} onSubmit={() => void go()}>
       <p className={css.whole}>{t("where")}</p>
       <TextField
         label={t("address")}
@@ -92,7 +92,7 @@ export function AskTableForm({ refused, onAsked }: AskTableFormProps) {
           {t("do")}
         </Button>
       </div>
-    </form>
+    </Form>
   );
 }
 

@@ -8,7 +8,6 @@ import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Dialog } from "../../parts/controls/Dialog.tsx";
 import { PinEntry } from "../../parts/controls/PinEntry.tsx";
-import { PinWait } from "../../parts/controls/PinWait.tsx";
 import { useWait } from "../../parts/controls/pinTries.ts";
 import { Row } from "../../parts/flow/Stack.tsx";
 import { useSay } from "../../words/say.ts";
@@ -66,11 +65,9 @@ function RemovePin({ onDone }: { readonly onDone: () => void }) {
       fields={[{ key: "current", label: t("set.current"), error }]}
       submit={t("pin.remove")}
       busy={remove.isPending}
-      waiting={seconds > 0}
+      seconds={seconds}
       beside={<Button onPress={onDone}>{t("pin.keep")}</Button>}
       onSubmit={({ current = "" }) => remove.mutate({ current })}
-    >
-      <PinWait seconds={seconds} />
-    </PinEntry>
+    />
   );
 }

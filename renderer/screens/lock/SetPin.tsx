@@ -8,7 +8,6 @@ import { useStanding } from "../../app/standing.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { PinEntry } from "../../parts/controls/PinEntry.tsx";
-import { PinWait } from "../../parts/controls/PinWait.tsx";
 import { useWait } from "../../parts/controls/pinTries.ts";
 import { useSay } from "../../words/say.ts";
 
@@ -63,11 +62,9 @@ export function SetPin({ onDone }: { readonly onDone?: () => void }) {
       fields={pinSet ? [current, ...fields] : fields}
       submit={pinSet ? t("set.change") : t("set.go")}
       busy={set.isPending}
-      waiting={seconds > 0}
+      seconds={seconds}
       beside={onDone !== undefined && <Button onPress={onDone}>{t("pin.keep")}</Button>}
       onSubmit={submit}
-    >
-      <PinWait seconds={seconds} />
-    </PinEntry>
+    />
   );
 }

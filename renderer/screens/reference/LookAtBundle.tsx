@@ -1,5 +1,5 @@
 import { useMutation } from "@tanstack/react-query";
-import { type FormEvent, useState } from "react";
+import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { bundleLimits } from "../../../electron/domain/reference/limits.ts";
 import { leastToCompare } from "../../../electron/domain/statistics/place.ts";
@@ -9,6 +9,7 @@ import { useTestWords } from "../../app/testWords.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
+import { Form } from "../../parts/flow/Form.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import { writeNumber } from "../../words/numbers.ts";
@@ -81,12 +82,11 @@ function AddForm({ bundle: { bundleId }, onDone }: Omit<LookProps, "name">) {
     }),
   );
 
-  function submit(event: FormEvent): void {
-    event.preventDefault();
+  function submit(): void {
     if (!add.isPending) add.mutate({ bundleId, origin });
   }
   return (
-    <form className={css.form} onSubmit={submit}>
+    <Form gap={4} className={css.form} onSubmit={submit}>
       <TextField
         label={t("add.origin")}
         help={t("add.help")}
@@ -105,6 +105,6 @@ function AddForm({ bundle: { bundleId }, onDone }: Omit<LookProps, "name">) {
         </Button>
         <Button onPress={onDone}>{t("add.leave")}</Button>
       </Row>
-    </form>
+    </Form>
   );
 }
