@@ -35,7 +35,7 @@ interface DeviceWord {
 export interface ListedDevice extends DeviceOfDay {
   /** Ms since it was heard of; null for one that was not, since the program started. */
   readonly heardMs: number | null;
-  readonly word: DeviceWord | null;
+  readonly word: Omit<DeviceWord, "compared"> | null;
   /** True where it keeps nothing of anybody who was deleted, and has handed in what the store lacked. */
   readonly isCompared: boolean;
 }
@@ -119,9 +119,10 @@ export function createDevices({ store, kind, ms, now, gone, cut }: DevicesParts)
     list: () =>
       listed().map((device) => {
         const at = heardAt.get(device.id);
-        const word = words.get(device.id) ?? null;
+        const said = words.get(device.id);
+        const word = said === undefined ? null : { waiting: said.waiting, battery: said.battery };
         const heardMs = at === undefined ? null : ms() - at;
-        return { ...device, heardMs, word, isCompared: word?.compared === asOf() };
+        return { ...device, heardMs, word, isCompared: said?.compared === asOf() };
       }),
     hasRoom: () => listed().length < mostDevices,
     take(device) {

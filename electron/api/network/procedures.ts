@@ -8,40 +8,11 @@ import type { Network, NetworkView } from "../../network/network.ts";
 import type { Desk } from "../door/desk.ts";
 import { allow, router } from "../door/trpc.ts";
 
-const ms = z.number().min(0);
-
-const deviceSchema = z.object({
-  id: z.string(),
-  name: z.string(),
-  place: devicePlaceSchema,
-  /** ISO 8601. */
-  joinedAt: z.string(),
-  /** Since it was last heard of; null for one that was not, since the program started. */
-  heardMs: ms.nullable(),
-  /** What it said of itself: entries that wait on it, and its battery in per cent where the browser tells. */
-  word: z.object({ waiting: z.int(), battery: z.int().nullable() }).nullable(),
-  /** True where it keeps nothing of anybody who was deleted. */
-  isCompared: z.boolean(),
-});
-
-const viewSchema = z.object({
-  on: z.object({ address: z.string(), port: z.int(), url: z.string(), shortForm: z.string() }).nullable(),
-  addresses: z.array(z.object({ way: z.string(), address: z.string() })),
-  port: z.int(),
-  /** The code in groups, what a QR code has to say, and how long both hold; null while nobody can join. */
-  code: z.object({ code: z.string(), link: z.string(), leftMs: ms }).nullable(),
-  shutMs: ms,
-  asking: z.array(z.object({ id: z.string(), name: z.string() })),
-  devices: z.array(deviceSchema),
-});
-
 const device = z.object({ deviceId: z.uuid() });
 
 /** The screens at the stations: whether devices can reach this computer, and which of them are used for what. */
 export const network = router({
-  view: allow("organiser")
-    .output(viewSchema)
-    .query(({ ctx: { desk } }) => viewOf(networkOf(desk).view())),
+  view: allow("organiser").query(({ ctx: { desk } }) => viewOf(networkOf(desk).view())),
 
   /** Lets other devices on the network of this address reach this computer. */
   turnOn: allow("organiser")
@@ -77,15 +48,10 @@ function networkOf({ network }: Desk): Network {
   return network;
 }
 
-function viewOf({ code, asking, ...view }: NetworkView): z.infer<typeof viewSchema> {
+/** Adds to the code what a QR code has to say; null while nobody can join. */
+function viewOf({ code, asking, ...view }: NetworkView) {
   const shown = view.on === null || code === null ? null : codeOf(view.on.url, code);
-  return {
-    ...view,
-    addresses: [...view.addresses],
-    code: shown,
-    asking: asking.map(({ id, name }) => ({ id, name })),
-    devices: [...view.devices],
-  };
+  return { ...view, code: shown, asking: asking.map(({ id, name }) => ({ id, name })) };
 }
 
 /** The code after `#` stays in the browser that reads it: no request carries it. */
