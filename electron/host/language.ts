@@ -11,7 +11,7 @@ export function keptLanguage(folder: string, systemLanguage: () => Language): Ke
   return {
     now: () => chosen ?? systemLanguage(),
     choose(language) {
-      writeLanguage(file, language);
+      writeSettingsFile(file, { language });
       chosen = language;
     },
   };
@@ -28,9 +28,4 @@ function readLanguage(file: string): Language | null {
     // Nothing is lost: the language can be chosen again.
     return null;
   }
-}
-
-/** Stores the choice, whole or not at all. */
-function writeLanguage(file: string, language: Language): void {
-  writeSettingsFile(file, { language });
 }

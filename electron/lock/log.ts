@@ -3,7 +3,7 @@ import { testCodes } from "../domain/tests/registry.ts";
 import type { LockKeep } from "./kept.ts";
 
 /** An event of the lock, for later reading. It never holds a PIN, right or wrong. */
-export const noteSchema = z.object({
+const noteSchema = z.object({
   /** Wall time, ISO 8601. */
   at: z.string(),
   what: z.enum([

@@ -6,8 +6,8 @@ import type { Desk } from "../../electron/api/door/desk.ts";
 import { createDesk } from "../../electron/api/make-desk.ts";
 import { appRouter } from "../../electron/api/router.ts";
 import { demoSheetsIn } from "../../electron/host/demo-sheets.ts";
-import { networkInMemory } from "../../electron/network/kept.ts";
 import { openStore } from "../../electron/store/connection/open.ts";
+import { networkInMemory } from "../network/in-memory.ts";
 import { fillHall, type Invented } from "../store/hall.ts";
 import { seeded, testClock } from "./desk.ts";
 

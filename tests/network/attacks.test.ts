@@ -8,9 +8,9 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import { proceduresOfDevices } from "../../electron/api/door/device-rights.ts";
 import { appRouter } from "../../electron/api/router.ts";
 import { identityFor, keyOf } from "../../electron/network/identity.ts";
-import { networkInMemory } from "../../electron/network/kept.ts";
 import { makeServer } from "../../electron/network/server.ts";
 import { connectionOf } from "../store/connection.ts";
+import { networkInMemory } from "./in-memory.ts";
 import { address, dial, freePort, joinAs, openTable, post, send, type Table } from "./table.ts";
 
 /** The attacks that the network's record lists (electron/network/NETWORK.md), each over real sockets. */

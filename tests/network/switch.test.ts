@@ -4,9 +4,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { networkFiles } from "../../electron/host/network-files.ts";
-import { networkInMemory } from "../../electron/network/kept.ts";
 import { refusalOf, testClock } from "../door/desk.ts";
 import { connectionOf } from "../store/connection.ts";
+import { networkInMemory } from "./in-memory.ts";
 import { listeningOf } from "./sockets.ts";
 import { address, dial, holdDay, joinAs, openTable, post, send, type Table } from "./table.ts";
 

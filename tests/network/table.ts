@@ -5,11 +5,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { connect, type TLSSocket } from "node:tls";
 import { callerAt, type DevicePlace } from "../../electron/domain/devices/place.ts";
-import { type NetworkKeep, networkInMemory } from "../../electron/network/kept.ts";
+import type { NetworkKeep } from "../../electron/network/kept.ts";
 import type { Network, NetworkParts } from "../../electron/network/network.ts";
 import { listBuildFiles } from "../../electron/shell/scheme/build-files.ts";
 import { withSecurityHeaders } from "../../electron/shell/scheme/headers.ts";
 import { type TestClock, type TestDesk, testClock, testDesk } from "../door/desk.ts";
+import { networkInMemory } from "./in-memory.ts";
 
 export const address = "127.0.0.1";
 

@@ -2,7 +2,6 @@ import { z } from "zod";
 import { farFrom } from "../../domain/day/dates.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
-import { triedSchema } from "../../lock/standing.ts";
 import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
 import { addDayEvent, dayEvents, dayOfEvent } from "../../store/tables/day-events.ts";
 import {
@@ -101,7 +100,6 @@ const reopening = z.object({
  */
 export const reopen = allow("organiser")
   .input(reopening)
-  .output(triedSchema)
   .mutation(async ({ ctx: { desk }, input }) => {
     const tried = await desk.lock.confirm(input.pin);
     if (tried.outcome === "right") desk.store.write(["day"], (db) => openAgain(db, desk, input));
