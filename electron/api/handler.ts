@@ -57,7 +57,7 @@ function bounded(request: Request): Request {
   return new Request(request, { body: counted, duplex: "half" });
 }
 
-/** Yields parts up to the limit, and the one that exceeds it: a smaller limit refuses with its better sentence. */
+/** Yields parts up to the limit and the one that exceeds it, so that a smaller limit refuses in its better words. */
 async function* upTo(most: number, body: ReadableStream<Uint8Array>): AsyncGenerator<Uint8Array> {
   let length = 0;
   for await (const part of body) {

@@ -35,7 +35,10 @@ export function deriveKey(
   });
 }
 
-/** Encrypts by AES-256-GCM (NIST SP 800-38D): ciphertext, then 16 bytes of tag, which guards `beside` too. */
+/**
+ * Encrypts by AES-256-GCM (NIST SP 800-38D): ciphertext, then the tag of 16 bytes. `beside` is readable but can't be
+ * changed.
+ */
 export function lockBytes(key: Buffer, nonce: Buffer, beside: Buffer, bytes: Buffer): Buffer {
   const cipher = createCipheriv("aes-256-gcm", key, nonce, { authTagLength: tagBytes }).setAAD(beside);
   return Buffer.concat([cipher.update(bytes), cipher.final(), cipher.getAuthTag()]);

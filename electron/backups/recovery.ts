@@ -42,7 +42,10 @@ export interface Recovery {
   offers(): Promise<Offers>;
   /** Searches another folder for backups too. */
   lookIn(folder: string): void;
-  /** Sets the current store aside and restores the offered backup. @throws Refusal; nothing was moved then. */
+  /**
+   * Sets the current store aside and restores the offered backup in its place.
+   * @throws Refusal with what to do; nothing was moved then.
+   */
   goBack(index: number, passphrase: string | null): Promise<void>;
   /** Sets the current store aside, so that the next opening makes a new one. */
   startAnew(): void;

@@ -60,7 +60,7 @@ const headers = [
   ...["low", "high", "unit", "better", "n", "bundles"],
 ];
 
-/** Makes a sheet of percentiles, a row each, by test; bounds in the test's unit, empty where open. */
+/** Makes a sheet with a row for each percentile, in the order of tests; bounds in the test's unit, empty where open. */
 function percentilesSheet(rows: readonly PercentileRow[]): string {
   // The query has sorted the rest, and this keeps that order.
   const inOrder = rows.toSorted((a, b) => testCodes.indexOf(a.test) - testCodes.indexOf(b.test));

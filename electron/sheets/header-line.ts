@@ -5,7 +5,10 @@ import { wideHeader } from "./wide-header.ts";
 /** Lines among which the headers are looked for: above them a sheet may have its title, a date, an address. */
 const most = 20;
 
-/** Finds the headers: the first row with two known ones, else with several cells, else the first. */
+/**
+ * Finds the row with the headers: the first in which at least two cells are headers that are known, else the first with
+ * several cells, else the first.
+ */
 export function headerRow(rows: readonly SheetRow[]): SheetRow | undefined {
   const first = rows.slice(0, most);
   return (

@@ -1,6 +1,9 @@
 import { type DragEvent, useState } from "react";
 
-/** Makes an element, over which the props are spread, accept a dropped file; `data-over` while one hangs there. */
+/**
+ * Makes an element accept a dropped file: spread the returned props over it; `data-over` is set while a file hangs over
+ * it.
+ */
 export function useDropped(onFile: (file: File) => void) {
   const [over, setOver] = useState(false);
   return {

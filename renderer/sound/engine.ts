@@ -30,7 +30,10 @@ export interface SoundEngine {
   play(name: SoundName): void;
   /** Plays the bottom beat, the top beat and the start: enough to set the volume by. */
   test(): void;
-  /** Compares the clocks, then calls `tick`, about 8 times a second, hidden or not, until the function is called. */
+  /**
+   * Compares the clocks and then calls `tick`, about eight times a second, even while the window is hidden, until the
+   * returned function is called.
+   */
   keepTime(tick: () => void): () => void;
 }
 

@@ -17,7 +17,10 @@ const silence = 0.0005;
 /** Seconds before its start in which a sound may already be in the card's buffer. */
 const onItsWay = 0.02;
 
-/** Schedules a sound for exactly `when`, in seconds of the context's clock; past means now. Nothing moves it later. */
+/**
+ * Schedules a sound in `context` to begin exactly at `when`, in seconds of its clock; a past time means at once.
+ * Nothing moves it afterwards.
+ */
 export function playSound(context: BaseAudioContext, out: AudioNode, name: SoundName, when: number): Playing {
   const begin = Math.max(when, context.currentTime);
   const sources = voices[name].map((note) => playNote(context, out, note, begin + note.at / 1000));

@@ -20,7 +20,10 @@ const bestSchema = z.object({
   test: testSchema,
   written: writtenSchema,
   gain: gainSchema,
-  /** The gain in SDs of a day-to-day difference (√2 · typical error): 0.84 is a likely gain, 1.96 a clear one. */
+  /**
+   * The gain in standard deviations of a day-to-day difference (√2 · typical error): 0.84 is a likely gain, 1.96 a clear
+   * one.
+   */
   spreads: z.number(),
   /** The verdict on that gain over the athlete's own best, against the test's noise. */
   verdict: z.enum(["noise", "likely gain", "clear gain"]),

@@ -127,7 +127,7 @@ function gainOfBest({ standing, gain }: Shown): number {
   return standing === "best" ? gain : 0;
 }
 
-/** Returns the calls: everybody who agreed to be shown by their bib, which calls need; names need consent. */
+/** Returns the calls. A call needs its bib: all who agreed to be shown have theirs, and the name needs consent. */
 function callsOf(people: readonly InPublic[], calls: readonly Call[]): Board["calls"] {
   const byId = new Map(people.map((person) => [person.athleteId, person]));
   return testCodes.flatMap((test) => {

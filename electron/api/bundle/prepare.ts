@@ -103,7 +103,9 @@ export function candidatesOf(db: ReadableDb, day: Day, kind: BundleKind): Candid
   return kind === "marks" ? [...ofAthletes(db, day), ...ofErased(db, day)] : ofAthletes(db, day);
 }
 
-/** Returns erased athletes' marks, each as an athlete: one day has at most one per person, test and variant. */
+/**
+ * Returns erased athletes' nameless marks, each as its own athlete: a day has one at most per person, test and variant.
+ */
 function ofErased(db: ReadableDb, day: Day): Candidate[] {
   return namelessMarks(db, day.id).map(({ test, variant, value, ageBand, category }, index) => ({
     ...{ athlete: -1 - index, league: -1 - index, test, variant, ageBand, category },

@@ -44,7 +44,10 @@ function usualDay(db: ReadableDb): Day | null {
   return allDays(db).find(({ state }) => state === "closed") ?? atHand ?? null;
 }
 
-/** Returns the day with this id, the default one for null, or null without any. @throws Refusal `not-found` */
+/**
+ * Returns the day with this id, or the default one for null; null when there is no day at all.
+ * @throws Refusal `not-found` when no day has this id.
+ */
 function cardDay(db: ReadableDb, dayId: number | null): Day | null {
   if (dayId === null) return usualDay(db);
   const day = dayById(db, dayId);

@@ -35,7 +35,10 @@ export interface Now {
 /** Initials of the demo's volunteers and organiser. */
 const by = "DEMO";
 
-/** Fills an empty store with a day being held, by the steps of any day. Part of the caller's transaction. */
+/**
+ * Fills an empty store with a day that is being held, by the same steps as any day: sheets, check-in, results, calls.
+ * Part of the caller's transaction.
+ */
 export function fillDemo(db: WritableDb, script: DemoScript, now: Now): void {
   const at = (minute: number) =>
     new Date(now.instant.getTime() - (openSince - minute) * 60_000).toISOString();

@@ -108,7 +108,7 @@ function guardians(db: ReadableDb, day: Day, { runners, people, now }: Floor): N
   );
 }
 
-/** Returns needs for tests of several attempts that were begun and left, as a quadrant jump in one direction. */
+/** Returns needs for tests of several attempts that were begun and left, such as a jump in one direction alone. */
 function begun(floor: Floor): Need[] {
   return testCodes.flatMap((test) => begunOf(floor, test));
 }

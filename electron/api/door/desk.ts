@@ -18,7 +18,10 @@ export interface Desk {
   readonly rehearsal: boolean;
   /** Rehearses a day on a store of its own; null for a desk that can't (a rehearsal itself, a test). */
   readonly rehearse: Rehearse | null;
-  /** Switches stores, and windows read everything again. One that can't be opened, or is open, changes nothing. */
+  /**
+   * Switches to the other store, and windows read everything again. If it can't be opened, the current one stays;
+   * switching to the current one changes nothing.
+   */
   use(kind: StoreKind): void;
   /** Returns the invented sheets that fill the demo. */
   demoSheets(): DemoSheets;

@@ -58,7 +58,7 @@ export const stationPersonSchema = z.object({
   league: z.string(),
 });
 
-/** The other device at the station that called this athlete; null for nobody, the table, or the one who asks. */
+/** The name of the station's other device that called this athlete; null for nobody, the table, or who asks. */
 export const calledElsewhereSchema = z.string().nullable();
 
 /** A person as a sheet, the store or its history has them; a league alone has an empty name. */

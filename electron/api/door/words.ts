@@ -22,7 +22,9 @@ void words.init({
   interpolation: { escapeValue: false },
 });
 
-/** Translates a sentence for sheets, stored reasons and error messages. Windows translate theirs themselves. */
+/**
+ * Translates a sentence (into English by default) for sheets, stored reasons and messages. Windows do it themselves.
+ */
 export function say(sentence: Sentence, language: Language = "en"): string {
   return words.t(sentence.key, { ...sentence.values, lng: language });
 }

@@ -32,7 +32,10 @@ const wanted = z.object({
 });
 const takenSchema = z.object({ lane: z.int(), athleteId: z.int(), variant: z.string() });
 
-/** Live heats: one test in many lanes, each by the device that gathered it or the table. All may be sent again. */
+/**
+ * Live heats: one test run by many lanes at once, each by the device that gathered it or by the table. Every change is
+ * safe to send again.
+ */
 export const heat = router({
   /** The heat of whoever asks; the organiser may name another `holder`: a device, or null for the table. */
   view: keyer(z.object({ test: testSchema, lengths: lengthsSchema, holder: z.uuid().nullable().optional() }))

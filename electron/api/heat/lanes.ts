@@ -81,7 +81,10 @@ interface Gathered {
   readonly resting: { readonly bib: number; readonly readyAt: string } | null;
 }
 
-/** Calls the next athletes into free lanes. @throws Refusal `conflict` while the clock runs, or with none to call. */
+/**
+ * Calls the next athletes into the free lanes.
+ * @throws Refusal `conflict` when the heat's clock runs, or nobody can be called into an empty heat.
+ */
 export function gather(desk: Desk, wanted: WantedHeat): Gathered {
   return desk.store.write(["heats", "calls"], (db) => {
     const day = requireOpenDay(db);

@@ -45,7 +45,10 @@ export function heatToFill(db: WritableDb, desk: Desk, day: Day, wanted: WantedH
   return { ...live, lanes: Math.max(live.lanes, wanted.lanes) };
 }
 
-/** Makes a heat; at lanes' own pace it runs from now on. @throws Refusal `conflict` for one that has ended. */
+/**
+ * Makes a heat; one whose lanes go at their own pace runs from now on.
+ * @throws Refusal `conflict` when that heat existed and has ended.
+ */
 export function makeHeat(db: WritableDb, desk: Desk, day: Day, wanted: WantedHeat): Heat {
   if (heatById(db, wanted.heatId) !== undefined) throw new Refusal("conflict", sentence("heat.ended"));
   const now = momentOf(desk);

@@ -97,7 +97,10 @@ function outcomes(loaded: LoadedHeat, sent: readonly SentTap[], fresh: readonly 
   };
 }
 
-/** Refuses to bring back whom another heat holds since this lane was done or set aside. @throws Refusal `conflict` */
+/**
+ * Refuses to bring back an athlete whom another heat holds since this lane was done or set aside.
+ * @throws Refusal `conflict` then.
+ */
 function requireStillHere(db: ReadableDb, { heat, lanes }: LoadedHeat, lane: number | null): void {
   const held = heldLanes(db, heat.dayId).filter(({ heatId }) => heatId !== heat.id);
   for (const { athleteId } of lanes.filter((each) => lane === null || each.lane === lane)) {

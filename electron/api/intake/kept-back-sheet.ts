@@ -14,7 +14,9 @@ function reasonText(row: KeptBackRow, language: Language): string {
     .join(" ");
 }
 
-/** Makes a sheet of the rows not imported, with line and reason, to be corrected and imported like any other. */
+/**
+ * Makes a sheet of the rows not imported, in their own columns, with line and reason; corrected, it can be imported.
+ */
 export function keptBackSheet(
   { headers, keptBack, separator }: Pick<PlannedSheet, "headers" | "keptBack" | "separator">,
   language: Language,

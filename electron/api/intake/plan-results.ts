@@ -110,7 +110,7 @@ function takePlace(hall: Hall, athleteId: number, { test, variant, seen, entered
   addTo(standing, slot, seen, enteredBy);
 }
 
-/** Warns of an athlete who withdrew or skips this test: paper results count, but deserve a second look. */
+/** Returns a warning if an athlete withdrew or skips this test: paper results count, but deserve a second look. */
 function partLeft(hall: Hall, { id, name }: Athlete, test: TestCode): Sentence | null {
   if (hall.entrants.get(id)?.state === "withdrawn") return sentence("sheets.row.withdrawn", { name });
   return hall.leftOut.has(`${id} ${test}`) ? sentence("sheets.row.leavesOut", { name }) : null;

@@ -76,7 +76,10 @@ const bunch = 500;
 /** Rows among which the headers may be chosen. */
 const startRows = 20;
 
-/** Reads a sheet in batches of rows: none where a needed column is missing. @throws Refusal `bad-input` */
+/**
+ * Reads a sheet in batches of rows. Reads no row if a needed column is missing.
+ * @throws Refusal `bad-input` when the file as a whole can't be read.
+ */
 export async function* readSteps(
   bytes: Uint8Array,
   { choices, today, recall }: SheetReading,

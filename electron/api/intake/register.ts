@@ -18,7 +18,10 @@ export interface RegisteredPerson {
   readonly birthYear: number | null;
 }
 
-/** All people of a store, found in memory, not by a query per row. Adding somebody again replaces what they were. */
+/**
+ * All people of a store, looked up in memory instead of by one query per row. Who is changed is added again, and is no
+ * longer found by what they were.
+ */
 export interface Register<P extends RegisteredPerson> {
   add(person: P): void;
   byNumber(league: string, number: string): P | undefined;

@@ -58,7 +58,10 @@ export function readingAt(desk: Desk, choices: SheetChoices): SheetReading {
   return { choices, today: isoDate(desk.now()) };
 }
 
-/** Reads a sheet without blocking anything else. @throws Refusal `bad-input` when it can't be read as a whole. */
+/**
+ * Reads a sheet without blocking anything; changes nothing.
+ * @throws Refusal `bad-input` when it can't be read as a whole.
+ */
 export function readSheet(
   desk: Desk,
   kind: SheetKindName | null,

@@ -98,7 +98,10 @@ function slipsOf(word: string): number | false {
   return word.length < 5 ? 1 : 2;
 }
 
-/** Returns a match's tier, lower is better. Digits: that bib, number, number but for leading zeros, its beginning. */
+/**
+ * Returns a match's tier, lower is better. Digits: that bib, that number, that number but for leading zeros, numbers
+ * that begin so, others.
+ */
 function tierOf(query: string, found: SearchResult, bib: number | null | undefined): number {
   if (!/^\d+$/.test(query)) {
     const asTyped = found.queryTerms.every((word) => found.terms.some((term) => term.startsWith(word)));

@@ -97,7 +97,10 @@ function fingerprintOf(db: ReadableDb, day: Day, test: TestCode, variant: string
   return fingerprint(test, variant, parametersOf(db, day.id, test));
 }
 
-/** True if a mark counts in its series: none after the current day, nor a sheet's on a date of a day of this store. */
+/**
+ * True if a mark counts in its series. A sheet's mark does not on a date with one from a day of this store; nor does
+ * any mark after the current day.
+ */
 function isInTurn(mark: Known, same: readonly Known[], day: Day | null): boolean {
   if (mark.today) return true;
   if (mark.source === "imported") {

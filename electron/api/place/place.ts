@@ -65,7 +65,10 @@ export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => Place
   };
 }
 
-/** Returns a mark's place by its rules and category; null with too few others. Never for the big screen. */
+/**
+ * Returns the place of a day's mark among others by the same rules and of the same category; null with too few others.
+ * Never for the big screen.
+ */
 export function placeAmongOthers(
   db: ReadableDb,
   day: Day,

@@ -67,7 +67,7 @@ export function sha256Of(bytes: Uint8Array): string {
   return createHash("sha256").update(bytes).digest("hex");
 }
 
-/** Hashes all files: ids are drawn from the content, and two days can have equal rows by chance. */
+/** Hashes all files, not the rows alone: ids are drawn from the content, so two days can have equal rows by chance. */
 function hashOfAll(described: readonly DescribedFile[]): string {
   const lines = described.map(({ name, sha256 }) => `${sha256} ${name}\n`).sort();
   return sha256Of(new TextEncoder().encode(lines.join("")));

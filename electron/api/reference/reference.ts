@@ -89,7 +89,9 @@ export const reference = router({
     ),
 });
 
-/** The content of a bundle. `sameRules`: by the rules of the day at hand, or the usual ones, so it compares. */
+/**
+ * The content of a bundle. `sameRules`: by the rules of the day at hand (without one, the usual), so that it compares.
+ */
 interface Content extends Pick<Bundle, "kind"> {
   readonly tests: { test: TestCode; variant: string; marks: number; sameRules: boolean }[];
   readonly marks: number;

@@ -19,7 +19,10 @@ export const standingSchema = z.object({
   told: toldSchema.nullable(),
 });
 
-/** Returns what stands in an attempt's place, however often corrected. @throws Refusal `not-found` on another day. */
+/**
+ * Returns what stands in the place of an attempt, however often it was corrected since.
+ * @throws Refusal `not-found` for an attempt that is not of this day.
+ */
 export function standing(
   db: ReadableDb,
   day: Day,

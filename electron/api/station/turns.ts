@@ -19,7 +19,10 @@ interface WantedCall {
   readonly at: string;
 }
 
-/** Calls an athlete to a test. @throws Refusal for who skips it, has done it, does not test, or has another first. */
+/**
+ * Calls an athlete to a test.
+ * @throws Refusal when the athlete does not test, skips this test, has done it, or has another one to do first.
+ */
 export function call(db: WritableDb, day: Day, athleteId: number, wanted: WantedCall): void {
   const { test } = wanted;
   const who = requirePresent(db, day, athleteId);
@@ -64,7 +67,7 @@ export function skip(
   endCallTo(db, day.id, athleteId, test);
 }
 
-/** Undoes a skip. @throws Refusal `conflict` for one since check-in, which only check-in changes. */
+/** Undoes a skip. @throws Refusal `conflict` for a test skipped since check-in, which only check-in changes. */
 export function unskip(db: WritableDb, day: Day, athleteId: number, test: TestCode): void {
   const left = leftOut(db, day.id).find((each) => each.athleteId === athleteId && each.test === test);
   if (left?.kind === "readiness") {

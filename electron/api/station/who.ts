@@ -18,7 +18,10 @@ export function requirePresent(db: ReadableDb, day: Day, athleteId: number): Pre
   return who;
 }
 
-/** Finds a bib's athlete, scanned or typed. @throws Refusal `bad-input` for no number, `not-found` for nobody's. */
+/**
+ * Finds the athlete with a scanned or typed bib.
+ * @throws Refusal `bad-input` when it is no number, `not-found` when nobody wears it.
+ */
 export function requireBib(db: ReadableDb, day: Day, typed: string): Present {
   const read = parseCount(typed);
   if (!("count" in read)) throw new Refusal("bad-input", sentence("station.badBib"));
@@ -27,7 +30,7 @@ export function requireBib(db: ReadableDb, day: Day, typed: string): Present {
   return who;
 }
 
-/** Refuses who does not test today, or skips this test. @throws Refusal `conflict`, with what to do about it. */
+/** Refuses an athlete who does not test today, or skips this test. @throws Refusal `conflict`, with what to do. */
 export function requireTesting(db: ReadableDb, day: Day, who: Present, test: TestCode): void {
   const { name, state } = who;
   if (state !== "testing") throw new Refusal("conflict", sentence(`station.state.${state}`, { name }));

@@ -57,7 +57,7 @@ export type ScryptParameters = Readonly<z.infer<typeof scryptSchema>>;
  */
 export const largestStore = 2 ** 28;
 
-/** Returns the bytes of the largest store in a backup of this length: stores shrink 5 to 40 times, empty ones most. */
+/** Returns the largest store, in bytes, that such a backup can hold: stores shrink 5 to 40 times, empty ones most. */
 export function mostIn(packedBytes: number): number {
   return Math.min(largestStore, 2 ** 24 + 64 * packedBytes);
 }

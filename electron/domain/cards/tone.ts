@@ -1,7 +1,10 @@
 import { holdTogether } from "../statistics/holm.ts";
 import type { MarkNews } from "../statistics/news.ts";
 
-/** A card's message: nothing to compare yet; gains; losses; both; nothing beyond noise, with or without a best. */
+/**
+ * The overall message of a card: nothing to compare yet; gains only; losses only; both; nothing beyond noise, with or
+ * without a new best.
+ */
 export type Tone = "first" | "gain" | "dip" | "mixed" | "best" | "steady";
 
 /** The share of athletes who stayed the same and whose card says all the same that something moved, at most. */
@@ -27,7 +30,10 @@ export function toneOf(marks: readonly Pick<MarkNews, "standing" | "change" | "b
   return marks.some(({ standing }) => standing === "best") ? "best" : "steady";
 }
 
-/** Picks one of `count` wordings: neighbours and days (ISO 8601) differ, and a reprint says the same. */
+/**
+ * Picks one of `count` wordings for an athlete on a day: neighbours and days differ, and a reprint says the same.
+ * @param date ISO 8601 day.
+ */
 export function wordingOf(athleteId: number, date: string, count: number): number {
   const days = Math.floor(Date.parse(`${date}T00:00:00Z`) / 86_400_000);
   return (athleteId + days) % count;

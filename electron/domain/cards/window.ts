@@ -7,7 +7,7 @@ export interface TestingWindow {
 /** Weeks from one test to the next: three or four times a year (PROTOCOLS). Common practice, no published source. */
 export const windowWeeks = Object.freeze({ from: 12, until: 17 });
 
-/** Returns the dates of a worthwhile next test: 12 to 17 weeks after this one, on the same weekday. */
+/** Returns the dates between which the next test is worth taking: the same weekday, 12 to 17 weeks after this one. */
 export function nextWindow(date: string): TestingWindow {
   return { from: weeksAfter(date, windowWeeks.from), until: weeksAfter(date, windowWeeks.until) };
 }

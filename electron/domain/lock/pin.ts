@@ -1,7 +1,9 @@
 import { type Sentence, sentence } from "../words.ts";
 import { isEasy } from "./easy.ts";
 
-/** The digits of a PIN. Fewer than six fall to an afternoon of guessing; more than twelve get written down. */
+/**
+ * The length of a PIN, in digits: fewer than six fall to an afternoon's guessing, more than twelve get written down.
+ */
 const fewestDigits = 6;
 const mostDigits = 12;
 

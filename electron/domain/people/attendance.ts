@@ -33,7 +33,10 @@ export function admit(admission: Admission): "testing" | "not-testing" {
   return "testing";
 }
 
-/** Checks that a check-in can be undone. @throws Refusal `conflict` with attempts: the athlete withdraws instead. */
+/**
+ * Checks that a check-in can be undone.
+ * @throws Refusal `conflict` when there are standing attempts: withdraw the athlete instead.
+ */
 export function mayUndo(name: string, hasAttempts: boolean): void {
   if (hasAttempts) throw new Refusal("conflict", sentence("checkIn.undoMeasured", { name }));
 }

@@ -51,7 +51,9 @@ function classesOf(
   return [...Map.groupBy(records, keyOf).values()];
 }
 
-/** True if a class has l different marks of each reported test, and two of each that must not occur alone. */
+/**
+ * True if a class has at least l different marks of each reported test, and two of each value that must not be alone.
+ */
 function isMixed(
   attributes: readonly Attribute[],
   choices: readonly Generalisation[],

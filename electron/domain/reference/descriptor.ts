@@ -53,7 +53,10 @@ const schema = z.object({
     .max(100),
 });
 
-/** Reads datapackage.json. @throws Refusal `bad-input` for another profile or version, or other files. */
+/**
+ * Reads datapackage.json.
+ * @throws Refusal `bad-input` when it is of another profile or version, or does not describe the files of a bundle.
+ */
 export function readDescriptor(text: string): Descriptor {
   const value = parseJson(descriptorName, text);
   requireVersion(value);

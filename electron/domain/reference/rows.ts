@@ -133,7 +133,10 @@ interface ReadRow {
 const quasi = ["age_band", "category", "league_size", "quarter"];
 const marksHeader = ["id", "test", "variant", ...quasi, "mark_low", "mark_high", "unit"];
 
-/** Returns the reader of a sheet's rows. @throws Refusal `bad-input` for a column missing, unknown or misplaced. */
+/**
+ * Returns the reader for the rows of a sheet with this header.
+ * @throws Refusal `bad-input` when a column is missing, unknown or misplaced.
+ */
 function rowReader(kind: BundleKind, header: readonly string[]): (row: readonly string[]) => ReadRow {
   return kind === "marks" ? marksReader(header) : profilesReader(header);
 }

@@ -46,7 +46,10 @@ const refused: readonly string[] = [
   ...["proxy-bypass-list", "auth-server-whitelist", "auth-negotiate-delegate-whitelist"],
 ];
 
-/** Returns the first refused switch of a command line. Root goes without the sandbox: Chromium has none for it. */
+/**
+ * Returns the first refused switch among the words that started a program, or undefined. Root has to go without the
+ * sandbox: Chromium has none for root.
+ */
 export function refusedAmong(words: readonly string[], isRoot: boolean): string | undefined {
   return refused.find((name) => isGiven(name, words) && !(isRoot && name === "no-sandbox"));
 }

@@ -1,4 +1,7 @@
-/** A store to read from: `store.db`, and what functions that only read take. The compiler holds them to it. */
+/**
+ * A store to read from: the type of `store.db`, and the parameter of every function that only reads. The compiler
+ * refuses it where a function writes.
+ */
 export interface ReadableDb {
   readonly inTransaction: boolean;
   /** Copies the store into another file, as it is when the copy ends, while it stays in use. */

@@ -24,7 +24,8 @@ export interface Commit {
 export interface Store {
   readonly db: ReadableDb;
   /**
-   * Runs `work` in a transaction, then announces `about`. Types refuse a promise: the transaction would end first.
+   * Runs `work` in one transaction and, after the commit, announces `about`. A promise is refused by type: the
+   * transaction would end before the work did.
    * @param testsOf tells by the work's result which tests' stations may look different; left out, all of them
    */
   write<Result>(

@@ -68,7 +68,9 @@ function* blocksOf(file: number): Generator<Buffer> {
   }
 }
 
-/** Yields `count` pages, the log's where it has them. One that is nowhere ends them, which the length then shows. */
+/**
+ * Yields `count` pages, from the log where it has them. A page that is nowhere ends them, so that the length is wrong.
+ */
 function* pagesOf(
   file: number,
   pageBytes: number,

@@ -41,7 +41,10 @@ export function allDays(db: ReadableDb): Day[] {
   return allRows(db, `SELECT ${columns} FROM day ORDER BY date DESC, id DESC`);
 }
 
-/** Adds a planned day with the protocols it will freeze; returns its id, which no day had, not even a discarded one. */
+/**
+ * Adds a planned day with the protocols that it will freeze when it opens; returns its id, which no day had before, not
+ * even one that was thrown away.
+ */
 export function addDay(
   db: WritableDb,
   day: Pick<Day, "date" | "title" | "restMinutes">,

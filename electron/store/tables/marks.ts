@@ -125,7 +125,9 @@ export function scoreOf(
   return { athleteId, dayId, test, variant, fingerprint: name, mark, seq: newest.seq };
 }
 
-/** Derives and stores a mark from its standing attempts, if there are any. Part of the caller's transaction. */
+/**
+ * Derives and stores a mark from its standing attempts; without any there is none. Part of the caller's transaction.
+ */
 export function deriveMark(
   db: WritableDb,
   dayId: number,

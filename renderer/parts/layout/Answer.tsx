@@ -13,7 +13,7 @@ interface AnswerProps<Data> {
   readonly children: (data: Data) => ReactNode;
 }
 
-/** Shows a query's answer; nothing for half a second before it, then a word; after a failure why, and a retry. */
+/** Shows a query's answer. Until it comes, nothing for half a second, then a word; after a failure why, and a retry. */
 export function Answer<Data>({ query, children }: AnswerProps<Data>) {
   const { t } = useTranslation("common");
   const say = useSay();

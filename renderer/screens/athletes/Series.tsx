@@ -145,7 +145,10 @@ function LevelNow({ level: { written, within, speed } }: { readonly level: NonNu
   return <p>{`${now} ${moves}`.trimEnd()}</p>;
 }
 
-/** Formats the verdict on a change; its chance is rounded down, so that words never claim more than the numbers. */
+/**
+ * Formats the verdict on a change with its chance in whole percent: rounded down, so that the words never claim more
+ * than the numbers.
+ */
 function useVerdict(): (point: Pick<Point, "verdict" | "chanceReal" | "change">) => string {
   const { t } = useTranslation("athletes");
   return ({ verdict, chanceReal, change }) => {

@@ -4,7 +4,10 @@ import css from "./FloorScene.module.css";
 import { OnNow } from "./OnNow.tsx";
 import { useTotals } from "./totals.ts";
 
-/** Shows the floor: the athletes shown in all, who is in running heats, and calls, by name where agreed. */
+/**
+ * Shows the whole floor: the totals of the athletes shown, who is in running heats, and each station's calls, by name
+ * where that was agreed.
+ */
 export function FloorScene({ calls, heats, totals }: Pick<Board, "calls" | "heats" | "totals">) {
   const told = useTotals()(totals);
   const [news, ...others] = [...told.news, ...told.done];

@@ -15,7 +15,7 @@ import { BundleSteps } from "./BundleSteps.tsx";
 import { NoDay } from "./NothingToShare.tsx";
 import { type LogEntry, shortHash, type Wish } from "./preview.ts";
 
-/** Shows what a neighbour could find out, what the bundle does about it, releases and withholds; writes it. */
+/** Shows what a neighbour could find out, what the bundle does about it, what it releases and withholds; writes it. */
 export function BundleScreen() {
   const { t } = useTranslation(["bundle", "reference"]);
   const trpc = useTRPC();

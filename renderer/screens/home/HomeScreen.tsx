@@ -18,7 +18,10 @@ import { JustClosed } from "./JustClosed.tsx";
 import { NewDayPanel } from "./NewDayForm.tsx";
 import { ReopenDay } from "./ReopenDay.tsx";
 
-/** Shows the first screen: start a day, continue one, or open the demo. `toBackups`: somebody comes to see those. */
+/**
+ * Shows the first screen: start a day, go on with one, or open the demo. `toBackups`: somebody comes to see the
+ * backups.
+ */
 export function HomeScreen({ toBackups = false }: { readonly toBackups?: boolean }) {
   const { t } = useTranslation("home");
   const trpc = useTRPC();

@@ -1,7 +1,7 @@
 import { useTranslation } from "react-i18next";
 import css from "./Help.module.css";
 
-/** Leaves lines to fill in by hand: where help is differs by hall, and nobody should have to ask when in need. */
+/** Leaves lines to fill in by hand: where help is differs from hall to hall, and nobody should have to ask in need. */
 export function Help() {
   const { t } = useTranslation("instructions");
   const lines = [t("help.firstAid"), t("help.defibrillator"), t("help.number")];

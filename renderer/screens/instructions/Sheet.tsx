@@ -77,7 +77,9 @@ function Foot({ day, held }: { readonly day: SheetProps["day"]; readonly held: r
   );
 }
 
-/** Lays out the athletes' page: all tests, and how to prepare. resources/locales/README.md names safety's sources. */
+/**
+ * Lays out the athletes' page: all tests, and how to prepare. Its safety texts' sources: resources/locales/README.md.
+ */
 function AthleteSheet({ day, tests }: DaySheets) {
   const { t } = useTranslation("instructions");
   const textsOf = useTexts();

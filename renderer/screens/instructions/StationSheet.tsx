@@ -71,7 +71,10 @@ interface StationLines extends SheetLines {
   readonly example: readonly string[];
 }
 
-/** Returns a station's sentences with the day's numbers: where the rules beside the entry have them too, the same. */
+/**
+ * Returns the sentences of a station's sheet with the day's numbers; those that stand beside the entry too are the
+ * same.
+ */
 function useLines(test: TestCode, parameters: unknown): StationLines {
   const testWord = useTestWords();
   const textsOf = useTexts();

@@ -6,7 +6,10 @@ export interface Bars {
   readonly bars: readonly { readonly x: number; readonly width: number }[];
 }
 
-/** Returns a text's bars in Code 128 (ISO/IEC 15417), without quiet zones. @throws Error for what it can't write */
+/**
+ * Returns the bars of a text in Code 128 (ISO/IEC 15417), without the quiet zones on both sides.
+ * @throws Error for characters that Code 128 has none for
+ */
 export function barsOf(text: string): Bars {
   return code128({ bcid: "code128", text, scale: 1 }, collecting());
 }

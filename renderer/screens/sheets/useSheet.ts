@@ -48,7 +48,10 @@ export interface SheetInHand {
   /** Assigns a header to a field; an empty header: none. */
   map(field: string, header: string): void;
   readonly said: Said;
-  /** Decides something about the whole sheet. Another row of headers or worksheet begins its mapping again. */
+  /**
+   * Decides something about the whole sheet. Another row of headers or worksheet is another sheet: its mapping starts
+   * again.
+   */
   say(more: Said): void;
   /** Corrects cells of a row; column (from 0) → text. */
   putRight(line: number, cells: Readonly<Record<string, string>>): void;

@@ -11,7 +11,7 @@ interface BigClockProps {
   readonly size?: "normal" | "huge";
 }
 
-/** Shows a heat's running time, each frame. No live region: reading a clock out would never end. */
+/** Shows a heat's running time, new in each frame. No live region: reading a clock out would never end. */
 export function BigClock({ clock, tenths = false, size = "huge" }: BigClockProps) {
   const number = useRef<HTMLSpanElement>(null);
   const show = useShowNumber();

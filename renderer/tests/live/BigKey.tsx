@@ -16,7 +16,7 @@ interface BigKeyProps {
   readonly pressed?: boolean;
 }
 
-/** A key for a finger on a live screen: acts at its coming down, and leaves the focus to the screen's keys. */
+/** A key for a finger on a live screen: acts when the finger comes down, and leaves the focus to the screen's keys. */
 export function BigKey(props: BigKeyProps) {
   const { children, hint, kind = "plain", size = "normal", onPress, label, pressed } = props;
   const down = onDown(onPress);

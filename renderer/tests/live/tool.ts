@@ -63,7 +63,7 @@ export interface LaneProps<Test extends TestCode> extends StageProps<Test> {
 export interface LiveTool<Test extends TestCode> {
   /** The part shared by all lanes, beside them: the clock, the beat, the stage. */
   readonly Stage: (props: StageProps<Test>) => ReactNode;
-  /** The content of an unfinished lane. With `press` it is inside a button, so without controls. */
+  /** The content of an unfinished lane, under its number and name; without controls where `press` makes it a button. */
   readonly Lane: (props: LaneProps<Test>) => ReactNode;
   /** The content under the mark of a finished lane. */
   readonly Done?: (props: LaneProps<Test>) => ReactNode;

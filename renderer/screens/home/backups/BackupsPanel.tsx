@@ -19,7 +19,10 @@ import css from "./Backups.module.css";
 import { PassphraseDialog } from "./PassphraseDialog.tsx";
 import { RestoreDialog } from "./RestoreDialog.tsx";
 
-/** Shows where backups are, how old the last good ones, and how to restore one. `first`: somebody comes to see it. */
+/**
+ * Shows the places of backups, the time of the last good one in each, and the way to restore one. `first`: somebody comes
+ * to see it.
+ */
 export function BackupsPanel({ first }: { readonly first: boolean }) {
   const { t } = useTranslation("backups");
   const { data: state } = useBackups();
