@@ -1,31 +1,22 @@
+/** The groups that tell of people, by name or by what they did. */
+const ofPeople = [
+  "heat",
+  "people",
+  "checkIn",
+  "day",
+  "board",
+  "station",
+  "bundle",
+  "cards",
+  "noise",
+  "papers",
+  "summary",
+];
+
 /** The groups of procedures to read again for each topic of the change feed; a topic missing here means all. */
 const groupsOf: Readonly<Record<string, readonly string[]>> = {
-  people: [
-    "heat",
-    "people",
-    "checkIn",
-    "day",
-    "board",
-    "station",
-    "bundle",
-    "cards",
-    "noise",
-    "papers",
-    "summary",
-  ],
-  entrants: [
-    "heat",
-    "checkIn",
-    "station",
-    "board",
-    "day",
-    "people",
-    "bundle",
-    "cards",
-    "noise",
-    "papers",
-    "summary",
-  ],
+  people: ofPeople,
+  entrants: ofPeople,
   attempts: ["heat", "station", "board", "day", "people", "bundle", "cards", "noise", "summary"],
   calls: ["heat", "station", "board", "day"],
   board: ["board"],

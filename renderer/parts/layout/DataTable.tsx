@@ -26,14 +26,9 @@ export function column<Row>(
   return { key, head, width, cell };
 }
 
-/** Makes a column of numbers. */
-export function numberColumn<Row>(
-  key: string,
-  head: ReactNode,
-  width: string,
-  cell: Column<Row>["cell"],
-): Column<Row> {
-  return { key, head, width, cell, kind: "number" };
+/** Makes a column of numbers, from what `column` takes. */
+export function numberColumn<Row>(...of: Parameters<typeof column<Row>>): Column<Row> {
+  return { ...column(...of), kind: "number" };
 }
 
 interface DataTableProps<Row> {
