@@ -10,6 +10,7 @@ import {
   type SealedKey,
 } from "../domain/backups/records.ts";
 import { keyOf, type Lock, lockBytes, unlockBytes } from "./cipher.ts";
+import { parsedJson } from "./settings.ts";
 
 /*
  * A backup is one file: a line that says what it is, a line of JSON (the header, of one block's length), then the
@@ -147,14 +148,6 @@ function headerIn(head: Buffer): BackupHeader {
   const parsed = headerSchema.safeParse(parsedJson(text.slice(signature.length)));
   if (!parsed.success) throw new BackupUnusable("unreadable");
   return parsed.data;
-}
-
-function parsedJson(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
 }
 
 function sha256(bytes: Buffer): string {

@@ -31,7 +31,8 @@ export function withLock(settings: BackupSettings, lock: Lock | null): BackupSet
   return { ...settings, lock: kept };
 }
 
-function parsedJson(text: string): unknown {
+/** Parses a text as JSON; undefined for one that is none. */
+export function parsedJson(text: string): unknown {
   try {
     return JSON.parse(text);
   } catch {
