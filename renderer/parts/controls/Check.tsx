@@ -6,13 +6,12 @@ interface CheckProps {
   readonly children: ReactNode;
   readonly checked: boolean;
   readonly onChange: (checked: boolean) => void;
-  readonly disabled?: boolean;
 }
 
 /** A checkbox. The whole line is the target. */
-export function Check({ children, checked, onChange, disabled = false }: CheckProps) {
+export function Check({ children, checked, onChange }: CheckProps) {
   return (
-    <CheckboxField isSelected={checked} onChange={onChange} isDisabled={disabled}>
+    <CheckboxField isSelected={checked} onChange={onChange}>
       <CheckboxButton className={css.check ?? ""}>
         <svg className={css.box} viewBox="0 0 24 24" aria-hidden="true">
           <rect x="1.5" y="1.5" width="21" height="21" />

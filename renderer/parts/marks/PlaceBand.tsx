@@ -6,25 +6,23 @@ import css from "./PlaceBand.module.css";
 interface PlaceBandProps {
   /** null: too few others to compare with. */
   readonly place: PlaceAmongOthers | null;
-  /** page: with the group and its size. card: the same for paper, in the surrounding type. */
-  readonly size?: "page" | "card";
 }
 
 /**
  * Shows a mark's place in a reference group: how many of a hundred it beats, in words and as a block on a line from 0
  * to 100. Never on the big screen.
  */
-export function PlaceBand({ place, size = "page" }: PlaceBandProps) {
+export function PlaceBand({ place }: PlaceBandProps) {
   const { t } = useTranslation("place");
   const words = usePlaceWords();
   return (
-    <Stack gap={1} className={css.place} data-size={size}>
+    <Stack gap={1}>
       {place === null ? (
-        <p className={`small quiet ${css.none}`}>{t("notEnough")}</p>
+        <p className="small quiet">{t("notEnough")}</p>
       ) : (
         <>
           <p className={css.words}>
-            {words(place)} <span className={`small quiet ${css.among}`}>{among(place)}</span>
+            {words(place)} <span className="small quiet">{among(place)}</span>
           </p>
           <Strip place={place} />
         </>

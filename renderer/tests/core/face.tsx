@@ -4,7 +4,6 @@ import {
   type CoreParameters,
   core,
   type Stage,
-  type StageName,
   stageAt,
 } from "../../../electron/domain/tests/core/protocol.ts";
 import { timeText } from "../../../electron/domain/tests/time-text.ts";
@@ -47,42 +46,26 @@ function Steps({ parameters }: { readonly parameters: CoreParameters }) {
   );
 }
 
-/** Draws a round of stages and the first of the next: they go on without end. */
+/**
+ * Draws a round of stages and the first of the next, since they go on without end: side by side, each with its start
+ * time. Scales with its font size.
+ */
 function Drawing({ parameters }: { readonly parameters: CoreParameters }) {
-  const { t } = useTranslation("core");
-  return (
-    <>
-      <figcaption>{t("drawing.title")}</figcaption>
-      <CoreStages stages={[...stagesOf(parameters), stageAt(parameters, parameters.cycle)]} />
-    </>
-  );
-}
-
-interface CoreStagesProps {
-  /** The stages in order. */
-  readonly stages: readonly Stage[];
-  /** The current stage: for a screen that follows. */
-  readonly current?: StageName;
-}
-
-/** Draws the stages of the plank side by side, each with its start time. Scales with its font size. */
-function CoreStages({ stages, current }: CoreStagesProps) {
   const { t } = useTranslation("core");
   const say = useSay();
   return (
-    <ol className={stripCss.strip} data-kind="stages" aria-label={t("drawing.title")}>
-      {stages.map((stage) => (
-        <li
-          key={stage.from}
-          className={stripCss.stop}
-          aria-current={stage.name === current ? "step" : undefined}
-        >
-          <span className={`figures ${stripCss.time}`}>{formatTime(stage.from * 1000, false)}</span>
-          <CoreFigure stage={stage.name} />
-          <span>{say(stage.sentence)}</span>
-        </li>
-      ))}
-    </ol>
+    <>
+      <figcaption>{t("drawing.title")}</figcaption>
+      <ol className={stripCss.strip} data-kind="stages" aria-label={t("drawing.title")}>
+        {[...stagesOf(parameters), stageAt(parameters, parameters.cycle)].map((stage) => (
+          <li key={stage.from} className={stripCss.stop}>
+            <span className={`figures ${stripCss.time}`}>{formatTime(stage.from * 1000, false)}</span>
+            <CoreFigure stage={stage.name} />
+            <span>{say(stage.sentence)}</span>
+          </li>
+        ))}
+      </ol>
+    </>
   );
 }
 

@@ -3,21 +3,15 @@ import type { EnduranceParameters } from "../../../electron/domain/tests/enduran
 import css from "../Strip.module.css";
 import { ExerciseFigure } from "./ExerciseFigure.tsx";
 
-interface RoundProps {
-  readonly parameters: EnduranceParameters;
-  /** The current exercise of the round, from 0: for a screen that follows. */
-  readonly current?: number;
-}
-
 /** Draws one round in order, with large counts and the way back to its start. Scales with its font size. */
-export function Round({ parameters: { rounds, exercises }, current }: RoundProps) {
+export function Round({ parameters: { rounds, exercises } }: { readonly parameters: EnduranceParameters }) {
   const { t } = useTranslation("endurance");
   return (
     <div className={css.round}>
       <ol className={css.strip} data-kind="round" aria-label={t("drawing.title")}>
         {exercises.map(({ exercise, count, sides }, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: an exercise may come twice in a round, and the order is frozen
-          <li key={index} className={css.stop} aria-current={index === current ? "step" : undefined}>
+          <li key={index} className={css.stop}>
             <ExerciseFigure exercise={exercise} />
             <span className={`figures ${css.count}`}>{count}</span>
             <strong>{t(`exercise.${exercise}`)}</strong>

@@ -4,15 +4,8 @@ import { useShowNumber } from "../../words/numbers.ts";
 import css from "./BigClock.module.css";
 import { writeClock } from "./writeClock.ts";
 
-interface BigClockProps {
-  readonly clock: HeatClock;
-  /** True for tenths; the count-in is in whole seconds either way. */
-  readonly tenths?: boolean;
-  readonly size?: "normal" | "huge";
-}
-
 /** Shows a heat's running time, new in each frame. No live region: reading a clock out would never end. */
-export function BigClock({ clock, tenths = false, size = "huge" }: BigClockProps) {
+export function BigClock({ clock }: { readonly clock: HeatClock }) {
   const number = useRef<HTMLSpanElement>(null);
   const show = useShowNumber();
   const shown = useRef(show);
@@ -21,7 +14,7 @@ export function BigClock({ clock, tenths = false, size = "huge" }: BigClockProps
   });
   useEffect(() => {
     function draw(): void {
-      const text = shown.current(writeClock(clock.elapsed(), tenths));
+      const text = shown.current(writeClock(clock.elapsed(), false));
       if (number.current !== null && number.current.textContent !== text) number.current.textContent = text;
     }
     draw();
@@ -30,6 +23,6 @@ export function BigClock({ clock, tenths = false, size = "huge" }: BigClockProps
       asked = requestAnimationFrame(next);
     });
     return () => cancelAnimationFrame(asked);
-  }, [clock, tenths]);
-  return <span ref={number} role="timer" className={css.clock} data-size={size} />;
+  }, [clock]);
+  return <span ref={number} role="timer" className={`figures ${css.clock}`} />;
 }
