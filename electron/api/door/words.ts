@@ -4,27 +4,32 @@ import spanish from "../../../resources/locales/es/sentences.json" with { type: 
 import { type Language, type Words, withPlurals } from "../../domain/languages.ts";
 import type { Sentence } from "../../domain/words.ts";
 
-const sentences: Readonly<Record<Language, Words>> = { en: english, es: spanish };
+/** Returns what translates the sentences of one file, whose keys every language has. Who shows a text escapes it. */
+export function translator(files: Readonly<Record<Language, Words>>) {
+  const words = i18next.createInstance();
+  void words.init({
+    lng: "en",
+    fallbackLng: "en",
+    ns: ["file"],
+    defaultNS: "file",
+    resources: Object.fromEntries(
+      Object.entries(files).map(([language, texts]) => [
+        language,
+        { file: withPlurals(texts, language) as Record<string, string> },
+      ]),
+    ),
+    initAsync: false,
+    interpolation: { escapeValue: false },
+  });
+  return (key: string, values: Sentence["values"], language: Language): string =>
+    words.t(key, { ...values, lng: language });
+}
 
-const words = i18next.createInstance();
-void words.init({
-  lng: "en",
-  fallbackLng: "en",
-  ns: ["sentences"],
-  defaultNS: "sentences",
-  resources: Object.fromEntries(
-    Object.entries(sentences).map(([language, texts]) => [
-      language,
-      { sentences: withPlurals(texts, language) as Record<string, string> },
-    ]),
-  ),
-  initAsync: false,
-  interpolation: { escapeValue: false },
-});
+const translate = translator({ en: english, es: spanish });
 
 /**
  * Translates a sentence (into English by default) for sheets, stored reasons and messages. Windows do it themselves.
  */
 export function say(sentence: Sentence, language: Language = "en"): string {
-  return words.t(sentence.key, { ...sentence.values, lng: language });
+  return translate(sentence.key, sentence.values, language);
 }
