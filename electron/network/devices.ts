@@ -21,8 +21,8 @@ const tokenBytes = 32;
 /** A device says that it is there every five seconds: one that misses three of them is gone, in ms. */
 const latelyMs = 16_000;
 
-/** What a device says of itself when it shows that it is there. */
-interface DeviceWord {
+/** What a device says of itself when it shows that it is there. @public declarations of all procedures name it */
+export interface DeviceWord {
   /** Entries that it keeps until the table has them. */
   readonly waiting: number;
   /** In per cent; null where the browser does not tell. */

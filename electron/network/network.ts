@@ -31,8 +31,8 @@ export interface NetworkParts {
   readonly patience?: Patience;
 }
 
-/** Where the server listens. */
-interface Listening {
+/** Where the server listens. @public declarations of all procedures name it */
+export interface Listening {
   readonly address: string;
   readonly port: number;
   /** As a device opens it: `https://192.0.2.7:8443/`. */

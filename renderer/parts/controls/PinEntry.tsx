@@ -43,7 +43,8 @@ export function PinEntry(props: PinEntryProps) {
     <Form
       className={css.entry}
       onSubmit={() => {
-        if (!busy && seconds === 0) onSubmit(Object.fromEntries(fields.map(({ key }) => [key, typed[key] ?? ""])));
+        if (!busy && seconds === 0)
+          onSubmit(Object.fromEntries(fields.map(({ key }) => [key, typed[key] ?? ""])));
       }}
     >
       <Stack gap={4}>

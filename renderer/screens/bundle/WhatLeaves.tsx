@@ -54,7 +54,7 @@ function FilesInside({ bundle }: { readonly bundle: Preview }) {
   return <FilesToRead files={files} />;
 }
 
-type Row = Preview["rows"][number];
+type BundleRow = Preview["rows"][number];
 
 /** Lists every row of profiles.csv in the file's order: one athlete, the reported tests side by side. */
 function ProfilesTable({ bundle }: { readonly bundle: Preview }) {
@@ -62,11 +62,11 @@ function ProfilesTable({ bundle }: { readonly bundle: Preview }) {
   const boundsOf = useBounds();
   const variantName = useVariantName();
   const tests = bundle.tests.filter(({ told }) => told > 0);
-  const columns: Column<Row>[] = [
+  const columns: Column<BundleRow>[] = [
     column("id", t("leaves.row.id"), "9rem", ({ id }) => id),
     ...quasiColumns(t),
     ...tests.map(
-      ({ test, variant, unit }): Column<Row> =>
+      ({ test, variant, unit }): Column<BundleRow> =>
         numberColumn(
           `${test} ${variant}`,
           <Row as="span" gap={3} lines={0} align="center" wrap className={css.test}>
@@ -89,7 +89,7 @@ function ProfilesTable({ bundle }: { readonly bundle: Preview }) {
 function RowsTable({ bundle }: { readonly bundle: Preview }) {
   const { t } = useTranslation("bundle");
   const boundsOf = useBounds();
-  const columns: Column<Row>[] = [
+  const columns: Column<BundleRow>[] = [
     column("id", t("leaves.row.id"), "9rem", ({ id }) => id),
     column(
       "test",
@@ -122,7 +122,7 @@ function RowsTable({ bundle }: { readonly bundle: Preview }) {
 
 interface ReleasedRowsProps {
   readonly bundle: Preview;
-  readonly columns: readonly Column<Row>[];
+  readonly columns: readonly Column<BundleRow>[];
 }
 
 /** Lists the rows that are released, in the file's order. */
@@ -140,7 +140,7 @@ function ReleasedRows({ bundle, columns }: ReleasedRowsProps) {
 }
 
 /** Returns the columns of a row's quasi-identifiers. */
-function quasiColumns(t: ReturnType<typeof useTranslation<"bundle">>["t"]): Column<Row>[] {
+function quasiColumns(t: ReturnType<typeof useTranslation<"bundle">>["t"]): Column<BundleRow>[] {
   return [
     column("ageBand", t("leaves.row.ageBand"), "7rem", ({ ageBand }) => ageBand),
     column("category", t("leaves.row.category"), "7rem", ({ category }) => category),

@@ -25,7 +25,9 @@ export function Slot({ kind, rehearsal, disabled }: SlotProps) {
     <div className={css.slot} data-chosen={chosen.length > 0} {...zone}>
       <h2>
         {t(`sheets:kind.${kind}`)}{" "}
-        <span className={`small quiet ${css.need}`}>{kind === "roster" ? t("slot.needed") : t("slot.ifAny")}</span>
+        <span className={`small quiet ${css.need}`}>
+          {kind === "roster" ? t("slot.needed") : t("slot.ifAny")}
+        </span>
       </h2>
       <p className={`quiet ${css.what}`}>{t(`slot.${kind}`)}</p>
       <div className="one-line strong" role="status">

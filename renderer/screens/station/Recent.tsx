@@ -138,7 +138,8 @@ function Amount({ written }: { readonly written: NonNullable<RecentAttempt["writ
   if (written.number === "") return written.note === undefined ? null : <span>{say(written.note)}</span>;
   return (
     <span>
-      <strong className={`figures ${css.number}`}>{show(written.number)}</strong> {unitWord(written.unit, written.number)}
+      <strong className={`figures ${css.number}`}>{show(written.number)}</strong>{" "}
+      {unitWord(written.unit, written.number)}
     </span>
   );
 }

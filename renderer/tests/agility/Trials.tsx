@@ -45,7 +45,9 @@ export function Trials({ live, lane }: LaneProps<"agility">) {
       {mark?.state === "complete" && (
         <div className={css.mark} role="status">
           <strong>{t("live.trial.mark")}</strong>
-          <span className={`numeral ${css.number}`}>{show(agility.write(mark.value, live.lengths).number)}</span>
+          <span className={`numeral ${css.number}`}>
+            {show(agility.write(mark.value, live.lengths).number)}
+          </span>
         </div>
       )}
       {lost.length > 0 && (

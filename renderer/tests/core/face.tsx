@@ -39,7 +39,8 @@ function Steps({ parameters }: { readonly parameters: CoreParameters }) {
     <ol className={css.steps}>
       {stagesOf(parameters).map((stage) => (
         <li key={stage.from}>
-          <span className={`strong ${css.figure}`}>{formatTime(stage.from * 1000, false)}</span> {say(stage.sentence)}
+          <span className={`strong ${css.figure}`}>{formatTime(stage.from * 1000, false)}</span>{" "}
+          {say(stage.sentence)}
         </li>
       ))}
     </ol>

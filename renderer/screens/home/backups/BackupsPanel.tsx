@@ -178,7 +178,9 @@ function PlaceLine({ title, place, none, fact, children }: PlaceLineProps) {
           {fact !== undefined && <span>{fact}</span>}
         </Row>
       )}
-      <Row gap={3} align="center" wrap className={css.actions}>{children}</Row>
+      <Row gap={3} align="center" wrap className={css.actions}>
+        {children}
+      </Row>
     </Stack>
   );
 }

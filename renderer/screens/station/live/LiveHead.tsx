@@ -60,7 +60,9 @@ export function LiveHead({ test, parameters, otherHeat, onPaper }: LiveHeadProps
 function Whose({ heat: { device } }: { readonly heat: OtherHeat }) {
   const { t } = useTranslation("live");
   return (
-    <span className={`quiet ${css.whose}`}>{device === null ? t("head.ofNobody") : t("head.of", { who: device })}</span>
+    <span className={`quiet ${css.whose}`}>
+      {device === null ? t("head.ofNobody") : t("head.of", { who: device })}
+    </span>
   );
 }
 

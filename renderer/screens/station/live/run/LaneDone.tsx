@@ -48,7 +48,9 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
       <div className={css.own}>{children}</div>
       {told?.news != null && doubts.length === 0 && <Standing standing={told.news.standing} />}
       {trouble !== null && <p className={`small strong ${css.trouble}`}>{say(trouble)}</p>}
-      {doubts.length > 0 && !asksNow(live) && <p className={`strong ${css.doubtful}`}>{t("lane.doubtful")}</p>}
+      {doubts.length > 0 && !asksNow(live) && (
+        <p className={`strong ${css.doubtful}`}>{t("lane.doubtful")}</p>
+      )}
       {doubts.length > 0 && asksNow(live) && (
         <AskedOf doubts={doubts}>
           {/* Where all are done together, it is said once beside the lanes. */}
