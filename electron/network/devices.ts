@@ -68,16 +68,17 @@ export interface Devices {
   whyGone(token: string | null): WhyGone | null;
   /** Returns true while a device is joined and was heard of lately. */
   isThere(deviceId: string): boolean;
-  /** Returns true if any device was heard of lately. */
-  isAnyThere(): boolean;
   heard(deviceId: string, word: DeviceWord): void;
   place(deviceId: string, place: DevicePlace): boolean;
   sendAway(deviceId: string): boolean;
   /** A device goes by itself: what it holds open it closes by itself too. */
   leave(deviceId: string): void;
   sendAllAway(): void;
-  /** Forgets the devices of every day but the one at hand. */
-  forgetOthers(): void;
+  /**
+   * Forgets the devices of every day but the one at hand. Returns the hashes of the tokens of those that were heard of
+   * lately: they are there to hear it.
+   */
+  forgetOthers(): string[];
 }
 
 export function createDevices({ store, kind, ms, now, gone, cut }: DevicesParts): Devices {
@@ -149,7 +150,6 @@ export function createDevices({ store, kind, ms, now, gone, cut }: DevicesParts)
     asOf,
     whyGone: gone.whyOf,
     isThere: (deviceId) => isLately(heardAt.get(deviceId)) && listed().some(({ id }) => id === deviceId),
-    isAnyThere: () => [...heardAt.values()].some(isLately),
     heard: (deviceId, word) => void words.set(deviceId, word),
     place(deviceId, place) {
       const was = store().write([], (db) => placeDevice(db, deviceId, place));
@@ -164,8 +164,10 @@ export function createDevices({ store, kind, ms, now, gone, cut }: DevicesParts)
     },
     forgetOthers() {
       const day = dayId();
-      const hashes = store().write([], (db) => removeDevicesBut(db, day));
-      gone.note(hashes, "closed");
+      const forgotten = store().write([], (db) => removeDevicesBut(db, day));
+      const hashesOf = (those: typeof forgotten) => those.map(({ tokenHash }) => tokenHash);
+      gone.note(hashesOf(forgotten), "closed");
+      return hashesOf(forgotten.filter(({ id }) => isLately(heardAt.get(id))));
     },
   };
 }

@@ -155,6 +155,11 @@ export function createMembership({ keep, mayJoin, language, changed }: Membershi
     return Response.json({ why: farewell }, { status: 410 });
   }
 
+  /** A table that does not hear it waits a little longer, and then for nobody. */
+  async function sayHeard({ client, kept: { token } }: Joined): Promise<void> {
+    await client.tell("/device/heard", {}, token).catch(() => undefined);
+  }
+
   async function here(request: Request): Promise<Response> {
     if (joined === null) return parted();
     const { client, kept: known } = joined;
@@ -164,6 +169,7 @@ export function createMembership({ keep, mayJoin, language, changed }: Membershi
     if (status === 401 || status === 410) {
       // Its token is of no use to anybody.
       farewell = status === 401 ? "unknown" : whySchema.parse(body).why;
+      if (farewell === "closed") await sayHeard(joined);
       forget();
       return parted();
     }
@@ -212,6 +218,8 @@ export function createMembership({ keep, mayJoin, language, changed }: Membershi
     async answerDevice(path, request) {
       if (path.startsWith("/trpc/")) return unreached(forward(request));
       if (path === "/device/kept") return told({ ...state(), otherKey, language: language() });
+      // The shell has said so to the table itself: it alone had the token.
+      if (path === "/device/heard") return told({});
       if (path !== "/device/here" && path !== "/device/leave") return null;
       if (request.method !== "POST") return new Response(null, { status: 405 });
       return path === "/device/here" ? unreached(here(request)) : leave();

@@ -8,6 +8,7 @@ import { addressesHere, hostOf, isOwnAddress, type OwnAddress } from "./addresse
 import { type ConnectionLimits, createConnections, usualLimits } from "./connections.ts";
 import { createDevices, type ListedDevice } from "./devices.ts";
 import { createGone } from "./gone.ts";
+import { beginGoodbye, type Goodbye } from "./goodbye.ts";
 import { identityFor, keyOf, shortFormOf } from "./identity.ts";
 import { type Asking, createJoining } from "./joining.ts";
 import { type NetworkKeep, readSwitch, writeSwitch } from "./kept.ts";
@@ -89,15 +90,12 @@ interface Running extends Listening {
   readonly dayId: number;
 }
 
-/** How long devices may take to hear that the day is over, in ms: one of their signs of life, and some patience. */
-const goodbyeMs = 8_000;
-
 export function createNetwork(parts: NetworkParts): Network {
   const { keep, ms, changed } = parts;
   let carried: Carried | null = null;
   let running: Running | null = null;
   /** The server of a day that was closed, while it still tells devices so. */
-  let leaving: { server: Server; timer: NodeJS.Timeout } | null = null;
+  let leaving: { readonly server: Server; readonly goodbye: Goodbye } | null = null;
   let turning = false;
   const { port } = readSwitch(keep);
   let offered = port;
@@ -124,7 +122,8 @@ export function createNetwork(parts: NetworkParts): Network {
     const served = { host, origin: `https://${host}` };
     const known = ({ socket }: { socket: Parameters<typeof connections.belongsTo>[0] }, id: string) =>
       connections.belongsTo(socket, id);
-    const answer = createSite({ ...carried, served, joining, devices, known, changed });
+    const heardOver = (token: string) => leaving?.goodbye.heard(token);
+    const answer = createSite({ ...carried, served, joining, devices, known, changed, heardOver });
     const server = makeServer({ identity, connections, patience: parts.patience ?? usualPatience, answer });
     await listenOn(server, address, wanted).catch((error) => refuseFor(error, wanted));
     const url = `${served.origin}/`;
@@ -158,7 +157,7 @@ export function createNetwork(parts: NetworkParts): Network {
 
   async function end(): Promise<void> {
     const servers = [running?.server, leaving?.server].filter((server) => server !== undefined);
-    clearTimeout(leaving?.timer);
+    leaving?.goodbye.stop();
     running = null;
     leaving = null;
     joining.forget();
@@ -171,13 +170,13 @@ export function createNetwork(parts: NetworkParts): Network {
   /** Devices that are there hear that the day is over, so that they delete what they keep; then nothing listens. */
   async function sayGoodbye(): Promise<void> {
     const was = running;
-    forgetDevices();
-    if (was === null || !devices.isAnyThere()) return turnOff();
+    const toHear = forgetDevices();
+    if (was === null || toHear.length === 0) return turnOff();
     running = null;
     joining.forget();
     keepSwitch(null);
     connections.endAll();
-    leaving = { server: was.server, timer: setTimeout(() => void end(), goodbyeMs) };
+    leaving = { server: was.server, goodbye: beginGoodbye(toHear, () => void end()) };
     changed();
   }
 
@@ -194,11 +193,12 @@ export function createNetwork(parts: NetworkParts): Network {
   }
 
   /** A disk that is full now must not undo what closed the day; they are forgotten when it is turned on again. */
-  function forgetDevices(): void {
+  function forgetDevices(): readonly string[] {
     try {
-      devices.forgetOthers();
+      return devices.forgetOthers();
     } catch (error) {
       console.error("The devices of an earlier day could not be forgotten:", error);
+      return [];
     }
   }
 

@@ -34,6 +34,8 @@ interface SiteParts extends Carried {
   known(request: IncomingMessage, deviceId: string): boolean;
   /** Called after what the table's screen shows. */
   changed(): void;
+  /** Called when the holder of a token that was let go has said that it heard so. */
+  heardOver(token: string): void;
 }
 
 /** A body of which the rest is not worth a connection, in bytes. */
@@ -85,6 +87,15 @@ export function createSite(
     return why === null ? bare(401) : told(410, { why });
   }
 
+  /** It listens no longer than until every device that was there has said so. */
+  async function heard(request: IncomingMessage): Promise<Response> {
+    const token = tokenOf(request.headers);
+    if (token === null || devices.whyGone(token) === null) return bare(401);
+    nothingSchema.parse(await jsonOf(request));
+    parts.heardOver(token);
+    return told(200, {});
+  }
+
   function leave(device: JoinedDevice): Response {
     devices.leave(device.id);
     changed();
@@ -97,6 +108,7 @@ export function createSite(
   async function write(request: IncomingMessage, path: string, device: JoinedDevice | null) {
     if (path === "/join/ask") return askToJoin(askSchema.parse(await jsonOf(request)));
     if (path === "/join/wait") return hearAnswer(waitSchema.parse(await jsonOf(request)));
+    if (path === "/device/heard") return heard(request);
     if (path !== "/device/here" && path !== "/device/leave") return bare(404);
     if (device === null) return unknown(request);
     if (path === "/device/here") return here(device, hereSchema.parse(await jsonOf(request)));

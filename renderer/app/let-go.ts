@@ -1,5 +1,5 @@
 import { closeKeep, wipeKeep } from "./device-keep.ts";
-import { dayOver, type Standing } from "./table.ts";
+import { dayOver, type Standing, tellTable } from "./table.ts";
 
 /**
  * Deletes what a device keeps where the table let it go. One that the table merely does not know keeps all, and sends it
@@ -8,8 +8,11 @@ import { dayOver, type Standing } from "./table.ts";
 export async function heedTable({ state }: Standing): Promise<void> {
   if (state === "sentAway") await wipeKeep();
   if (state !== "closed") return;
-  await closeKeep();
+  // A big screen thanks everybody, whatever its disk does.
   dayOver.set(true);
+  await closeKeep();
+  // The table listens until every device that was there has said so.
+  await tellTable("/device/heard", {});
 }
 
 /** True if this device has to join, anew or for the first time. */

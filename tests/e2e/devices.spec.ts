@@ -127,7 +127,10 @@ test("a television thanks everybody when the day is closed, and asks nobody to j
   await joinAs(desk, { page }, url, "Hall television", "Big screen");
   await expect(page.locator("html")).toHaveAttribute("data-theme", "hall");
   await expect(page.locator("html")).toHaveAttribute("data-ready", "true");
+  // The table listens no longer than until it has said that it heard.
+  const heard = page.waitForResponse(/\/device\/heard$/);
   await closeDay(desk);
+  expect((await heard).status()).toBe(200);
   const end = page.getByRole("region", { name: "The end of the day" });
   await expect(end).toContainText("That was the day. Thank you, everybody!");
   await expect(end).toContainText(/[1-9]\d* tests done/);

@@ -248,6 +248,11 @@ test("a program is told that the day was closed, and keeps no token", async () =
     .toEqual({ why: "closed" });
   expect(membership.state()).toEqual({ is: "over", why: "closed" });
   expect(keep.text).toBeNull();
+  // It has said so to the table, which listens no longer than for that.
+  expect((await device(membership, "/device/heard", {})).status).toBe(200);
+  const gone = () =>
+    post(table, "/join/wait", { ask: "" }).then(String, ({ code }: { code: string }) => code);
+  await expect.poll(gone, { timeout: 15_000 }).toBe("ECONNREFUSED");
 });
 
 test("a table from an earlier backup does not know the program, which keeps what was entered and may join again", async () => {

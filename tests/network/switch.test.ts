@@ -40,11 +40,12 @@ test("it goes off when the day is closed, and the day's devices are forgotten", 
   expect(rows(table)).toBe(1);
   const { day } = await table.as("organiser").day.current();
   await table.as("organiser").day.close({ dayId: day?.id ?? 0 });
-  // For a few seconds it still says so to devices that are there, and answers nothing else.
+  // For a while it still says so to devices that are there, and answers nothing else.
   expect(table.network.view()).toMatchObject({ on: null, devices: [] });
   const told = await post(table, "/device/here", { waiting: 0, battery: null }, { cookie });
   expect(told).toMatchObject({ status: 410, text: '{"why":"closed"}' });
   expect((await send(table, "/trpc/board.view", { cookie })).status).toBe(401);
+  expect((await post(table, "/device/heard", {}, { cookie })).status).toBe(200);
   await expect.poll(() => listeningOf("self"), { timeout: 15_000 }).toEqual(before);
   expect(await here(table, cookie)).toBe("ECONNREFUSED");
   expect(rows(table)).toBe(0);

@@ -61,12 +61,18 @@ export function removeDevice(db: WritableDb, id: string): string | undefined {
   return row?.tokenHash;
 }
 
-/** Forgets all devices but those of one day (null: all of them); returns the hashes of their tokens. */
-export function removeDevicesBut(db: WritableDb, dayId: number | null): string[] {
-  const sql = "SELECT token_hash AS tokenHash FROM device WHERE day_id IS NOT @dayId";
-  const rows = allRows<{ tokenHash: string }>(db, sql, { dayId });
+/** A device that is no longer the table's, and the hash of the token by which it shows itself. */
+interface ForgottenDevice {
+  readonly id: string;
+  readonly tokenHash: string;
+}
+
+/** Forgets all devices but those of one day (null: all of them), and returns them. */
+export function removeDevicesBut(db: WritableDb, dayId: number | null): ForgottenDevice[] {
+  const sql = "SELECT id, token_hash AS tokenHash FROM device WHERE day_id IS NOT @dayId";
+  const rows = allRows<ForgottenDevice>(db, sql, { dayId });
   execute(db, "DELETE FROM device WHERE day_id IS NOT @dayId", { dayId });
-  return rows.map(({ tokenHash }) => tokenHash);
+  return rows;
 }
 
 function columnsOf(place: DevicePlace): { role: string; test: string | null } {

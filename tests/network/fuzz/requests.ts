@@ -31,6 +31,7 @@ const paths = [
     "/join/ask",
     "/join/wait",
     "/device/here",
+    "/device/heard",
     "/join/ask/",
     "/device",
     "/trpc",
