@@ -43,6 +43,10 @@ interface Told {
   readonly asOf: string;
 }
 
+interface LetGo {
+  readonly why: "sentAway" | "closed";
+}
+
 /** How long an answer of the table is waited for, in ms. */
 const patienceMs = 4_000;
 
@@ -61,13 +65,24 @@ export async function tellTable(path: string, body: object, waitMs = patienceMs)
   }
 }
 
+/** Reads what an answer says; null where it broke off on the way, as when the table ends every connection. */
+async function wordOf<Word>(answer: Response): Promise<Word | null> {
+  try {
+    return (await answer.json()) as Word;
+  } catch {
+    return null;
+  }
+}
+
 /** Shows the table that this device is there, and returns what it is used for. */
 export async function showTable(word: OwnWord): Promise<Standing> {
   const answer = await tellTable("/device/here", { ...word, compared: comparedAsOf.get() });
   if (answer === null) return { state: "away" };
-  if (answer.status === 410) return { state: ((await answer.json()) as { why: "sentAway" | "closed" }).why };
+  if (answer.status === 410) return { state: (await wordOf<LetGo>(answer))?.why ?? "away" };
   if (!answer.ok) return { state: answer.status === 401 ? "unknown" : "away" };
-  const { name, place, day, asOf } = (await answer.json()) as Told;
+  const told = await wordOf<Told>(answer);
+  if (told === null) return { state: "away" };
+  const { name, place, day, asOf } = told;
   tableAsOf.set(asOf);
   return { state: "here", name, place, day };
 }
