@@ -26,9 +26,13 @@ function readAgain(queries: QueryClient, changed: Changed): Promise<void> {
  */
 const longestReadingMs = isDevice ? 10_000 : 2_000;
 
+/** Changes that come within so many ms after one that is read are read together: about a frame. */
+const togetherMs = 16;
+
 /**
  * Follows the change feed until the returned function is called. A change is read again at once; more that arrive
- * before the next frame are then read together. A refetch under way is finished before the next begins. Restarting it
+ * within a frame's time are then read together. No frame is waited for: a page behind another gets none, and what it
+ * keeps of its heats it knows by these readings. A refetch under way is finished before the next begins. Restarting it
  * at every change would starve the window while many changes come. The server resumes after the last event seen, or
  * says "all" if that is too long ago. While paused, only the lock is read again; continuing reads everything.
  */
@@ -40,7 +44,7 @@ export function followChanges(
 ): () => void {
   const waiting = new Set<string>();
   let tests: Set<string> | null = new Set();
-  let frame = 0;
+  let soon: ReturnType<typeof setTimeout> | undefined;
   let isReading = false;
   let isOver = false;
   async function flush(): Promise<void> {
@@ -58,17 +62,17 @@ export function followChanges(
     onData({ data }) {
       for (const topic of data.topics) waiting.add(topic);
       tests = data.tests === undefined || tests === null ? null : new Set([...tests, ...data.tests]);
-      if (frame !== 0) return;
+      if (soon !== undefined) return;
       void flush();
-      frame = requestAnimationFrame(() => {
-        frame = 0;
+      soon = setTimeout(() => {
+        soon = undefined;
         void flush();
-      });
+      }, togetherMs);
     },
   });
   return () => {
     isOver = true;
-    cancelAnimationFrame(frame);
+    clearTimeout(soon);
     subscription.unsubscribe();
   };
 }

@@ -19,8 +19,6 @@ let readings: number;
 
 beforeEach(() => {
   vi.useFakeTimers();
-  vi.stubGlobal("requestAnimationFrame", (work: () => void) => setTimeout(work, 16));
-  vi.stubGlobal("cancelAnimationFrame", clearTimeout);
   [changed, given, readings] = [0, [], 0];
   queries = new QueryClient({ defaultOptions: { queries: { retry: false, networkMode: "always" } } });
   const subscribe = (_input: undefined, { onData }: { onData(told: Told): void }) => {
@@ -90,6 +88,14 @@ test("the last change is always read, also when it comes while an earlier one is
     await vi.advanceTimersByTimeAsync(100);
     expect(given.at(-1)).toBe(changed);
   }
+});
+
+test("a window behind another, which is given no frames, goes on reading", async () => {
+  vi.stubGlobal("requestAnimationFrame", () => 1);
+  vi.stubGlobal("cancelAnimationFrame", () => undefined);
+  await showBoard(30);
+  await change(5, 1_000);
+  expect(given.at(-1)).toBe(5);
 });
 
 test("a change alone is read at once", async () => {

@@ -13,6 +13,7 @@ import type { Live, LiveLane, Tapping } from "../../../../tests/live/tool.ts";
 import type { LiveHeat } from "../../../../tests/live/types.ts";
 import { clockOfHeat, settleClock } from "./heatClocks.ts";
 import { outboxOf, pageTime } from "./heatOutboxes.ts";
+import { followTime } from "./heatTime.ts";
 import { type HeatOutboxView, outgoingEvents } from "./outgoing.ts";
 import { onTableClock } from "./useTableClock.ts";
 
@@ -62,12 +63,9 @@ function useElapsed(clock: HeatClock | null): number {
   const [elapsed, setElapsed] = useState(() => clock?.elapsed() ?? 0);
   useEffect(() => {
     if (clock === null) return;
-    let asked = requestAnimationFrame(function next() {
-      const now = (clock ?? { elapsed: () => 0 }).elapsed();
-      setElapsed((shown) => (Math.floor(shown / stepMs) === Math.floor(now / stepMs) ? shown : now));
-      asked = requestAnimationFrame(next);
-    });
-    return () => cancelAnimationFrame(asked);
+    return followTime(clock, (now) =>
+      setElapsed((shown) => (Math.floor(shown / stepMs) === Math.floor(now / stepMs) ? shown : now)),
+    );
   }, [clock]);
   return elapsed;
 }
