@@ -21,7 +21,9 @@ test.beforeAll(async () => {
 test.afterAll(() => rm(pages, { recursive: true }));
 
 test("a heat that starts through a network with mishaps: its start, a second screen's clock, and a starter's that stays", async () => {
-  const { wrong, lines } = reportTakeovers(await tryTakeovers({ pages, count: 8, seed: 4, lanes: 4 }));
+  const network = "hall";
+  const orders = { pages, count: 8, seed: 4, lanes: 4, network } as const;
+  const { wrong, lines } = reportTakeovers(await tryTakeovers(orders), network);
   console.log(lines.join("\n"));
   expect(wrong).toEqual([]);
 });

@@ -35,7 +35,8 @@ export async function openFirefoxDevice(
   height: number,
 ): Promise<FirefoxDevice> {
   const context = await browser.createBrowserContext();
-  const page = await context.newPage();
+  // A window of its own: of several pages in one, all but one lie behind it, and no device does.
+  const page = await context.newPage({ type: "window" });
   page.setDefaultTimeout(LIMIT_MS);
   await page.setViewport({ width, height });
   const complaints: string[] = [];

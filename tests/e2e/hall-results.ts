@@ -13,11 +13,15 @@ export interface Results {
   readonly count: Count;
 }
 
-/** Attempts against the list: what is on it, what the table lacks, and what it has too often. */
+/** Attempts against the list: what is on it, what the table lacks, what it has too often, and how they came. */
 interface Count {
   readonly listed: number;
   readonly lost: number;
   readonly doubled: number;
+  /** From a heat that was run on a screen. */
+  readonly live: number;
+  /** Typed in at a station. */
+  readonly keyed: number;
 }
 
 export async function resultsOf(desk: Page, athletes: readonly ListedAthlete[]): Promise<Results> {
@@ -44,10 +48,13 @@ function countOf(sheet: string, athletes: readonly ListedAthlete[]): Count {
     }),
   );
   const sum = (of: (each: (typeof over)[number]) => number) => over.reduce((all, each) => all + of(each), 0);
+  const from = (source: "heat" | "station") => rows.filter((row) => row.source === source).length;
   return {
     listed: sum(({ listed }) => listed),
     lost: sum(({ listed, got }) => Math.max(0, listed - got)),
     doubled: sum(({ listed, got }) => Math.max(0, got - listed)),
+    live: from("heat"),
+    keyed: from("station"),
   };
 }
 

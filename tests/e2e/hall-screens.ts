@@ -13,7 +13,16 @@ import { goTo } from "./page.ts";
 const best = /Ödla Snabb(?:30\.75)?\+1\.5/;
 
 export async function watchAll(screens: readonly Eyes[]): Promise<void> {
-  for (const screen of screens) await watchBoard(screen);
+  for (const screen of screens) {
+    await isBoard(screen);
+    await watchBoard(screen);
+  }
+}
+
+/** A device that was just let in is on its way from the page to join, and what is asked of that page then is lost. */
+async function isBoard(screen: Eyes): Promise<void> {
+  const ready = `document.querySelector('html[data-theme="hall"][data-ready="true"]') !== null`;
+  await expect.poll(() => screen.evaluate(ready).catch(() => false)).toBe(true);
 }
 
 /** Each screen shows that a bib is called. */
