@@ -5,11 +5,11 @@ import { runPlanks } from "./planks.ts";
 import { tryPuddle } from "./puddles.ts";
 import { startTable } from "./table-process.ts";
 import { reportTakeovers } from "./takeover-report.ts";
-import { tryTakeovers } from "./takeovers.ts";
+import { type TakeoverNetwork, tryTakeovers } from "./takeovers.ts";
 import { buildDevicePage, settle, startHall, type TrialHall, type Verdict } from "./trial-hall.ts";
 
 /**
- * `npm run faults:network [-- faults|puddle|both|plank|takeover [ROUNDS [SEED [SILENT_SECONDS]]]]`: what becomes of entries
+ * `npm run faults:network [-- faults|puddle|both|plank|takeover|quick [ROUNDS [SEED [SILENT_SECONDS]]]]`: what becomes of entries
  * and heats at devices in Chromium when the network or the table fails. Prints figures, and ends with 1 when anything was
  * lost, doubled or different.
  */
@@ -118,10 +118,16 @@ async function tryEntries(): Promise<void> {
   await rm(pages, { recursive: true });
 }
 
-async function tryTakeoversHere(): Promise<void> {
-  console.log(`Seed ${seed}. ${rounds} heats started at a device and seen by another page of it.`);
+/** On a quick network nothing may be said, and what the machine itself takes counts: so fewer at once. */
+const lanesOf = { hall: lanes, quick: 2 } as const;
+
+async function tryTakeoversHere(network: TakeoverNetwork): Promise<void> {
+  console.log(
+    `Seed ${seed}. ${rounds} heats started at a device and seen by another page of it, ${network}.`,
+  );
   const pages = await buildDevicePage();
-  printReport(reportTakeovers(await tryTakeovers({ pages, count: rounds, seed, lanes })));
+  const orders = { pages, count: rounds, seed, lanes: lanesOf[network], network };
+  printReport(reportTakeovers(await tryTakeovers(orders), network));
   await rm(pages, { recursive: true });
 }
 
@@ -132,7 +138,8 @@ async function tryPlanksHere(): Promise<void> {
   printReport(reportPlanks(await runPlanks(plank, ["none", "held", "silent"])));
 }
 
-if (what === "takeover") await tryTakeoversHere();
+if (what === "takeover") await tryTakeoversHere("hall");
+else if (what === "quick") await tryTakeoversHere("quick");
 else if (what === "plank") await tryPlanksHere();
 else await tryEntries();
 console.log(`${wrong} wrong`);

@@ -1,6 +1,6 @@
 import { toldDoubt } from "../../electron/domain/heats/offset.ts";
 import { shareOf } from "./clock-measure.ts";
-import type { Takeover } from "./takeovers.ts";
+import type { Takeover, TakeoverNetwork } from "./takeovers.ts";
 
 /** What came of takeovers: how often a bound was broken, and the figures to print. */
 export interface TakeoverReport {
@@ -12,12 +12,16 @@ export interface TakeoverReport {
 const unheardMs = 5;
 
 /** Holds takeovers to their bounds, each wider by no more than what the measuring itself may err. */
-export function reportTakeovers(all: readonly Takeover[]): TakeoverReport {
+export function reportTakeovers(all: readonly Takeover[], network: TakeoverNetwork): TakeoverReport {
   const wrong = all.flatMap((each) =>
     [
       [
         Math.abs(each.secondErrorMs) > each.halfTripMs + each.secondMeasuredToMs,
         "beyond half the round trip",
+      ],
+      [
+        !(Math.abs(each.lookErrorMs) <= each.lookHalfTripMs + each.secondMeasuredToMs),
+        "a look beyond half its round trip",
       ],
       [
         each.startDoubtMs === null ||
@@ -30,6 +34,7 @@ export function reportTakeovers(all: readonly Takeover[]): TakeoverReport {
       ],
       [Math.abs(each.movedMs) > unheardMs, "the starter's clock moved"],
       [!isToldRight(each), "not told right"],
+      [network === "quick" && each.told !== "", "told where the network is quick"],
     ].flatMap(([is, what]) => (is === true ? [`${String(what)}: ${JSON.stringify(each)}`] : [])),
   );
   return { wrong, lines: linesOf(all) };
@@ -53,6 +58,8 @@ function linesOf(all: readonly Takeover[]): string[] {
     `  half the round trip: ${of(({ halfTripMs }) => halfTripMs)}`,
     `  largest part of it: ${shareOf(all.map(partOfTrip), 1).toFixed(3)}`,
     `  apart from half of (back - there): ${of(apart)}`,
+    `one look by heat.clock off the table's clock: ${of(({ lookErrorMs }) => Math.abs(lookErrorMs))}`,
+    `  half its round trip: ${of(({ lookHalfTripMs }) => lookHalfTripMs)}`,
     `start at the table off the tap: ${of(({ startErrorMs }) => Math.abs(startErrorMs))}`,
     `  its doubt: ${of(({ startDoubtMs }) => startDoubtMs ?? Number.POSITIVE_INFINITY)}`,
     `  of ${kept.length} that were held up or lost (${spread(kept.map(({ keptMs }) => keptMs))}): ` +

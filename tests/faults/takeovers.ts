@@ -37,6 +37,9 @@ export interface Takeover {
   readonly secondErrorMs: number;
   readonly halfTripMs: number;
   readonly secondMeasuredToMs: number;
+  /** The same of one look by `heat.clock` alone: how far it is off the table's, and half its round trip. */
+  readonly lookErrorMs: number;
+  readonly lookHalfTripMs: number;
   /** How far it is off the tap, which is what people hear; how far it may be off, and whether the screen says so. */
   readonly fromTapMs: number;
   readonly doubtMs: number;
@@ -62,10 +65,15 @@ interface TakeoverOrders {
   readonly seed: number;
   /** How many are tried at the same time. */
   readonly lanes: number;
+  readonly network: TakeoverNetwork;
 }
 
+/** `hall`: most delays are short, and some are over a second each way. `quick`: under 45 ms there and back together. */
+export type TakeoverNetwork = keyof typeof delaysOf;
+
 /** Tries takeovers at one table that runs in a process of its own. */
-export async function tryTakeovers({ pages, count, seed, lanes }: TakeoverOrders): Promise<Takeover[]> {
+export async function tryTakeovers(given: TakeoverOrders): Promise<Takeover[]> {
+  const { pages, count, seed, lanes, network } = given;
   const folder = await mkdtemp(join(tmpdir(), "tapeline-takeover-"));
   const orders = { folder, pages, port: await freePort(), athletes: lanes };
   const table = await startTable(orders);
@@ -77,7 +85,7 @@ export async function tryTakeovers({ pages, count, seed, lanes }: TakeoverOrders
     await lane.first.evaluate((own) => window.device?.station.show(own), test);
     while (left > 0) {
       left -= 1;
-      done.push(await takeOver(table, lane, chance));
+      done.push(await takeOver(table, lane, chance, delaysOf[network](chance)));
     }
   }
   try {
@@ -106,9 +114,13 @@ async function openLane(table: TableProcess, port: number, athleteId: number): P
   };
 }
 
-async function takeOver(table: TableProcess, lane: Lane, chance: () => number): Promise<Takeover> {
+async function takeOver(
+  table: TableProcess,
+  lane: Lane,
+  chance: () => number,
+  delays: Delays,
+): Promise<Takeover> {
   const { proxy, first, second } = lane;
-  const delays = { there: delayOf(chance), back: delayOf(chance) };
   const network = { delayMs: { asks: delays.there, answers: delays.back } };
   proxy.set(network);
   await first.evaluate(([own, id]) => window.device?.station.place(own, id), [test, lane.athleteId] as const);
@@ -127,6 +139,7 @@ async function takeOver(table: TableProcess, lane: Lane, chance: () => number): 
   await wait(3_000 + 2 * (delays.there + delays.back));
   const seen = await heatThat(second, "running");
   const later = await heatThat(first, "running");
+  const look = await second.evaluate(() => window.device?.station.look());
   proxy.set({});
   await first.evaluate(() => window.device?.station.callOff());
   await second.evaluate(() => window.device?.station.hide());
@@ -140,10 +153,27 @@ async function takeOver(table: TableProcess, lane: Lane, chance: () => number): 
     secondErrorMs: secondZero - zero,
     halfTripMs: seen.doubtMs - (seen.startDoubtMs ?? 0),
     secondMeasuredToMs: lane.secondOffset.doubtMs,
+    lookErrorMs: (look?.zeroAt ?? Number.NaN) + lane.secondOffset.aheadMs - zero,
+    lookHalfTripMs: look?.doubtMs ?? Number.NaN,
     fromTapMs: secondZero - trueZero,
     movedMs: (later.zeroAt ?? Number.NaN) - (began?.zeroAt ?? Number.NaN),
   };
 }
+
+/** What the proxy delays each piece by, on the way to the table and back, in ms. */
+interface Delays {
+  readonly there: number;
+  readonly back: number;
+}
+
+const delaysOf = {
+  hall: (chance: () => number): Delays => ({ there: delayOf(chance), back: delayOf(chance) }),
+  quick(chance: () => number): Delays {
+    const both = Math.floor(chance() * 45);
+    const there = Math.round(chance() * both);
+    return { there, back: both - there };
+  },
+} as const;
 
 /** Most delays of a hall are short, and some are over a second. */
 function delayOf(chance: () => number): number {

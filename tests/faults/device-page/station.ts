@@ -9,6 +9,7 @@ import { clockOfHeat, doubtOf } from "../../../renderer/screens/station/live/syn
 import { useHeatView } from "../../../renderer/screens/station/live/sync/useHeatView.ts";
 import { isRunning, startHeat, useOutbox } from "../../../renderer/screens/station/live/sync/useLive.ts";
 import { useTableClock } from "../../../renderer/screens/station/live/sync/useTableClock.ts";
+import { type Anchor, anchorOfAnswer, timed } from "../../../renderer/sound/clock.ts";
 import type { LiveHeat } from "../../../renderer/tests/live/types.ts";
 
 /** A heat as a screen knows it. Times in ms of the page's `performance.now()`. */
@@ -32,6 +33,8 @@ export interface TrialStation {
   place(test: TestCode, athleteId: number): Promise<void>;
   /** Starts the heat that is shown; returns when it was tapped. */
   start(): number;
+  /** Looks once at the clock of the heat that is shown, by `heat.clock` alone; null where it does not run. */
+  look(): Promise<Anchor | null>;
   callOff(): Promise<void>;
 }
 
@@ -97,6 +100,12 @@ export const station: TrialStation = {
     const tappedAt = performance.now();
     startHeat(heatHere(), tappedAt);
     return tappedAt;
+  },
+  async look() {
+    const { heatId } = heatHere();
+    const { answer, ...times } = await timed(() => client.heat.clock.query({ heatId }));
+    const { elapsedMs } = answer;
+    return elapsedMs === null ? null : anchorOfAnswer({ elapsedMs, ...times });
   },
   async callOff() {
     const { heatId } = heatHere();
