@@ -9,6 +9,7 @@ import {
 } from "../../electron/domain/statistics/reliability.ts";
 import { errorOfRepeats, type Repeat } from "../../electron/domain/statistics/repeats.ts";
 import { withinRows } from "../../electron/domain/statistics/within.ts";
+import { mini, twice, wright } from "./peak-flow.ts";
 import { shroutAndFleiss } from "./shrout-fleiss.ts";
 
 const grains = { fixed: 1, share: 0 };
@@ -49,20 +50,8 @@ test("five people: interval and minimal detectable change", () => {
   expect(minimalDetectableChange(error?.amount ?? 0)).toBeCloseTo(8.009517, 6);
 });
 
-// Bland & Altman 1986, Lancet i, 307–310: 17 people, peak flow twice by each of two meters (rows from memory, and they
-// give the published differences). 15.307 and 19.911 are within-subject SDs of one way, as published in their later
-// paper (1999, Statistical Methods in Medical Research 8); of two ways, without the shift of the second blow, it is 15.361.
-const wright = [
-  ...[494, 490, 395, 397, 516, 512, 434, 401, 476, 470, 557, 611, 413, 415, 442, 431, 650, 638],
-  ...[433, 429, 417, 420, 656, 633, 267, 275, 478, 492, 178, 165, 423, 372, 427, 421],
-];
-const mini = [
-  ...[512, 525, 430, 415, 520, 508, 428, 444, 500, 500, 600, 625, 364, 460, 380, 390, 658, 642],
-  ...[445, 432, 432, 420, 626, 605, 260, 227, 477, 467, 259, 268, 350, 370, 451, 443],
-];
-const twice = (blows: readonly number[]) =>
-  blows.flatMap((blow, at) => (at % 2 === 0 ? [[blow, blows[at + 1] ?? 0]] : []));
-
+// Bland & Altman's 17 people. 15.307 and 19.911 are within-subject SDs of one way, as published in their later paper (1999,
+// Statistical Methods in Medical Research 8); of two ways, without the shift of the second blow, it is 15.361.
 test("seventeen people, two meters: within-subject SD of one way and of two", () => {
   const oneWay = (blows: readonly number[]) =>
     withinRows(twice(blows).map((row, at) => row.map((value) => ({ column: at, value }))));
