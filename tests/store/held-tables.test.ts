@@ -74,6 +74,7 @@ test("no place for free words is forgotten, where a name could stand in a row ab
       "mark.detail",
       "past_void.reason",
       "step.file",
+      "study_reading.reason",
       "void.reason",
     ].sort(),
   );

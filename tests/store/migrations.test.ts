@@ -13,6 +13,7 @@ import { pastVoid } from "../../electron/store/migrations/0008-past-void.ts";
 import { steps } from "../../electron/store/migrations/0010-steps.ts";
 import { devices } from "../../electron/store/migrations/0011-devices.ts";
 import { heatHolder } from "../../electron/store/migrations/0014-heat-holder.ts";
+import { studies } from "../../electron/store/migrations/0020-studies.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { addDay, identityOfDay } from "../../electron/store/tables/days.ts";
 import { connectionOf } from "./connection.ts";
@@ -309,6 +310,7 @@ test.each([
   ["a day's history", dayHistory, ["day_event", "discarded_day"]],
   ["removed earlier results", pastVoid, ["past_void"]],
   ["devices", devices, ["device"]],
+  ["measuring studies", studies, ["study", "study_reading", "study_series"]],
 ] as const)(
   "the step to %s leaves every row of before, and adds its own empty tables",
   (_what, sqlOfStep, names) => {

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { studyKinds } from "../../domain/study/shape.ts";
 import { identityKinds, importKinds } from "../../store/steps/steps.ts";
 import { entrantStates } from "../../store/tables/entrants.ts";
 import { markSchema, testSchema } from "../door/shapes.ts";
@@ -128,6 +129,21 @@ export const heldSchema = z.object({
       reason: z.string(),
       voided_by: z.string(),
       at: z.string(),
+    }),
+  ),
+  /** Readings for measuring studies, in order of entry; null takes away the one before. */
+  study_readings: z.array(
+    z.object({
+      ...entered,
+      variant: z.string(),
+      kind: z.enum(studyKinds),
+      /** Initials of who read; empty for a visit. */
+      judge: z.string(),
+      value: z.number().nullable(),
+      unit: z.enum(["reps", "landings", "cm", "s"]),
+      source: z.enum(["sheet", "keyed"]),
+      entered_by: z.string(),
+      reason: z.string(),
     }),
   ),
   /** What imports, corrections and steps that made two records one changed, row by row; null where there was no row. */

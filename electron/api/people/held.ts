@@ -9,6 +9,7 @@ import { allSteps } from "../../store/steps/steps.ts";
 import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 import { dayById } from "../../store/tables/days.ts";
 import { heatById } from "../../store/tables/heats.ts";
+import { seriesOf, studyById } from "../../store/tables/studies.ts";
 import type { Held, HeldDay } from "./held-schema.ts";
 
 /** Removes other athletes' names from a note; they are not this athlete's to get. */
@@ -39,8 +40,22 @@ export function heldAbout(db: ReadableDb, athlete: Athlete, about: Pick<Held, "m
       instead: instead === null ? null : measured(test, instead).value,
       ...{ reason: own(line.reason), voided_by: line.voided_by, at: line.at },
     })),
+    study_readings: readingsOf(db, rows, own),
     changes: changesOf(db, rows),
   };
+}
+
+function readingsOf(db: ReadableDb, { study_reading }: HeldRows, own: Own): Held["study_readings"] {
+  return study_reading.flatMap(({ id, study_id, position, value, source, entered_by, reason, at }) => {
+    const study = studyById(db, study_id);
+    if (study === undefined) return [];
+    const { test, variant, kind } = study;
+    const judge = seriesOf(db, study_id).find((series) => series.position === position)?.judge ?? "";
+    const { unit } = protocolOf(test).grain;
+    const read = value === null ? null : measured(test, value).value;
+    const entered = { source, entered_by, reason: own(reason) };
+    return [{ id, test, at, variant, kind, judge, value: read, unit, ...entered }];
+  });
 }
 
 /** What was done to the record as a whole; how it was left is no fact about a person. */

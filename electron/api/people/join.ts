@@ -19,6 +19,7 @@ import { takeIdentityStep } from "../../store/steps/take-step.ts";
 import { type Athlete, athleteById } from "../../store/tables/athletes.ts";
 import { dayAtHand } from "../../store/tables/days.ts";
 import { takenLanes } from "../../store/tables/heat-lanes.ts";
+import { readingsOfBoth } from "../../store/tables/study-readings.ts";
 import { initialsSchema } from "../door/said.ts";
 import { allow } from "../door/trpc.ts";
 import { requireAthlete } from "./person.ts";
@@ -101,6 +102,7 @@ function whyNotJoined(db: ReadableDb, pair: Pair): Sentence[] {
     const both = { first: written(values.kept), second: written(values.gone) };
     why.push(sentence("join.samePast", { test, date, ...both }));
   }
+  for (const { test } of readingsOfBoth(db, kept.id, gone.id)) why.push(sentence("join.bothRead", { test }));
   return why;
 }
 

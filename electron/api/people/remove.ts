@@ -11,9 +11,9 @@ import { forgetNames } from "./search.ts";
 
 /** Returns why somebody is more than a typing mistake: they have results, or were on a day that is over. */
 export function whyNotRemoved(db: ReadableDb, { id, name }: Athlete): Sentence | null {
-  const { attempt, past_mark, past_void, heat_event, entrant } = heldRows(db, id);
-  if (attempt.length + past_mark.length + past_void.length + heat_event.length > 0)
-    return sentence("remove.measured", { name });
+  const { attempt, past_mark, past_void, heat_event, study_reading, entrant } = heldRows(db, id);
+  const measured = [attempt, past_mark, past_void, heat_event, study_reading];
+  if (measured.some((rows) => rows.length > 0)) return sentence("remove.measured", { name });
   const over = entrant.some(({ day_id }) => dayById(db, day_id)?.state === "closed");
   return over ? sentence("remove.earlier", { name }) : null;
 }

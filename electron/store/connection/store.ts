@@ -7,7 +7,16 @@ import type { Database, ReadableDb, WritableDb } from "./database.ts";
 import { watchMarks } from "./stamp.ts";
 
 /** The topics of a change; windows read again whatever they show of a topic. */
-export const topics = ["day", "people", "entrants", "attempts", "calls", "heats", "references"] as const;
+export const topics = [
+  "day",
+  "people",
+  "entrants",
+  "attempts",
+  "calls",
+  "heats",
+  "references",
+  "studies",
+] as const;
 export type Topic = (typeof topics)[number];
 
 /**

@@ -34,6 +34,10 @@ const freeTexts: readonly FreeText[] = [
     write: "UPDATE past_void SET reason = @text WHERE id = @key",
   },
   {
+    read: "SELECT seq AS key, reason AS text FROM study_reading WHERE reason <> '' AND athlete_id <> @athleteId",
+    write: "UPDATE study_reading SET reason = @text WHERE seq = @key",
+  },
+  {
     read: "SELECT id AS key, reason AS text FROM day_event WHERE reason <> ''",
     write: "UPDATE day_event SET reason = @text WHERE id = @key",
   },

@@ -84,6 +84,12 @@ export const heldTables = [
     remove: "DELETE FROM past_mark WHERE athlete_id = @athleteId",
   },
   {
+    name: "study_reading",
+    read: `SELECT seq, id, study_id, position, athlete_id, value, source, entered_by, reason, at FROM study_reading
+      WHERE athlete_id = @athleteId ORDER BY seq`,
+    remove: "DELETE FROM study_reading WHERE athlete_id = @athleteId",
+  },
+  {
     name: "athlete",
     read: `SELECT id, league_id, name, folded, number, birth_year, category, guardian_consent, board, share, asked
       FROM athlete WHERE id = @athleteId`,

@@ -21,6 +21,7 @@ export interface HeldRows {
   readonly mark: readonly MarkRow[];
   readonly past_mark: readonly PastMarkRow[];
   readonly past_void: readonly PastVoidRow[];
+  readonly study_reading: readonly StudyReadingRow[];
   readonly step_row: readonly StepRowRow[];
   readonly heat_lane: readonly { heat_id: string; lane: number; day_id: number; variant: string }[];
   readonly heat_event: readonly EventRow[];
@@ -86,6 +87,18 @@ interface PastVoidRow extends PastMarkRow {
   readonly instead: number | null;
   readonly reason: string;
   readonly voided_by: string;
+  readonly at: string;
+}
+
+interface StudyReadingRow {
+  readonly seq: number;
+  readonly id: string;
+  readonly study_id: string;
+  readonly position: number;
+  readonly value: number | null;
+  readonly source: "sheet" | "keyed";
+  readonly entered_by: string;
+  readonly reason: string;
   readonly at: string;
 }
 

@@ -15,6 +15,7 @@ import { dayIdentity } from "./0016-day-identity.ts";
 import { heightsAsRead } from "./0017-heights-as-read.ts";
 import { howMade } from "./0018-how-made.ts";
 import { heatStartDoubt } from "./0019-heat-start-doubt.ts";
+import { studies } from "./0020-studies.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -35,4 +36,5 @@ export const migrations: readonly string[] = [
   heightsAsRead,
   howMade,
   heatStartDoubt,
+  studies,
 ];

@@ -120,7 +120,15 @@ const moves = [
   `DELETE FROM past_mark WHERE athlete_id = @gone
     AND (fingerprint, date) IN (SELECT fingerprint, date FROM past_mark WHERE athlete_id = @kept)`,
   "DELETE FROM mark WHERE athlete_id = @gone",
-  ...["call", "left_out", "absence", "attempt", "heat_lane", "past_mark", "past_void", "entrant"].map(
-    (table) => `UPDATE ${table} SET athlete_id = @kept WHERE athlete_id = @gone`,
-  ),
+  ...[
+    "call",
+    "left_out",
+    "absence",
+    "attempt",
+    "heat_lane",
+    "past_mark",
+    "past_void",
+    "study_reading",
+    "entrant",
+  ].map((table) => `UPDATE ${table} SET athlete_id = @kept WHERE athlete_id = @gone`),
 ];

@@ -15,6 +15,7 @@ const keysOf = {
   mark: ["athlete_id", "test", "variant", "day_id"],
   past_mark: ["athlete_id", "fingerprint", "date"],
   past_void: ["id"],
+  study_reading: ["seq"],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
 
 export type Place = keyof typeof keysOf;
