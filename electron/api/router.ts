@@ -17,6 +17,7 @@ import { people } from "./people/people.ts";
 import { reference } from "./reference/reference.ts";
 import { rehearsal } from "./rehearsal/rehearsal.ts";
 import { station } from "./station/station.ts";
+import { study } from "./study/study.ts";
 import { summary } from "./summary/summary.ts";
 
 /** All procedures of a desk, by capability. */
@@ -36,6 +37,7 @@ export const appRouter = router({
   papers,
   reference,
   rehearsal,
+  study,
   summary,
   backups,
   lock,

@@ -19,6 +19,12 @@ export function cellsOf(
   };
 }
 
+/** Refuses cells beyond the headers: a text with a separator in it would shift those behind it. @throws RowRefused */
+export function refuseMoreCells(cells: readonly string[], columns: number): void {
+  if (cells.slice(columns).every((cell) => cell.trim() === "")) return;
+  throw new RowRefused(null, sentence("sheets.row.tooManyCells", { count: cells.length, columns }));
+}
+
 /** Returns a short text on one line; more than `most` characters are refused. */
 export function line(cells: Cells, field: ColumnName, most: number): string {
   const text = cells(field).replace(/\s+/g, " ").normalize("NFC");

@@ -43,13 +43,15 @@ export function readPastRow(cells: Cells, ways: PastWays): PastRow {
   return pastRow({ ...row, who: who as NamedAthlete, test: test as TestCode }, mark as PastMark);
 }
 
+/** A result as it stands in `mark`, with what is unusual about it. */
 type PastMark = Pick<PastRow, "value" | "unusual">;
 
 function pastRow(row: Pick<PastRow, "who" | "date" | "test" | "variant">, mark: PastMark): PastRow {
   return { ...row, ...mark, fingerprint: fingerprint(row.test, row.variant, defaultParameters(row.test)) };
 }
 
-function markIn(cells: Cells, test: TestCode): PastMark {
+/** Reads a result of a test from `mark` and `unit`. @throws RowRefused */
+export function markIn(cells: Cells, test: TestCode): PastMark {
   const { protocol, sheet } = definitionOf(test);
   const parameters = defaultParameters(test);
   const mark = sheet.readPast(cells);

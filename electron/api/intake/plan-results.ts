@@ -10,6 +10,7 @@ import type { EntrantState } from "../../store/tables/entrants.ts";
 import { recordAttempt } from "../../store/tables/record.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import { contentOf, freshAttemptId } from "./attempt-id.ts";
+import { athleteOfRow } from "./by-bib.ts";
 import { isTaken, keptBack, known, type Planning, type ReadRow, type RowOutcome } from "./outcome.ts";
 import { type Finder, finderIn } from "./register.ts";
 import { addTo, type Hall, readHall } from "./results-hall.ts";
@@ -48,7 +49,7 @@ export function planResults(
 function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): RowOutcome {
   const { hall } = plan;
   const { test, variant, seen, enteredBy, note } = row;
-  const athlete = athleteOf(plan, row);
+  const athlete = athleteOfRow(hall, plan.find, row.who, unknownBib);
   refuseAbsent(hall, athlete);
   const attempt = { dayId: hall.day.id, athleteId: athlete.id, test, variant, seen };
   const content = contentOf(attempt);
@@ -69,18 +70,8 @@ function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): 
   return { line, status: "new", about: athlete, unusual, was: {}, joins: false, apply };
 }
 
-/** Finds a row's athlete: by bib if given (the rest must agree), else by league and number or name. */
-function athleteOf({ hall, find }: Plan, { who }: ResultRow): Athlete {
-  if (who.bib === null) return find(who);
-  const id = hall.bibs.get(who.bib);
-  const athlete = id === undefined ? undefined : hall.athletes.get(id);
-  if (athlete === undefined) throw new RowRefused("bib", sentence("sheets.row.unknownBib", { bib: who.bib }));
-  const isNamed = who.league !== "" && (who.number !== "" || who.name !== "");
-  if (isNamed && find(who) !== athlete) {
-    const values = { bib: who.bib, name: athlete.name, league: athlete.league };
-    throw new RowRefused("bib", sentence("sheets.row.bibOfAnother", values));
-  }
-  return athlete;
+function unknownBib(bib: number): Sentence {
+  return sentence("sheets.row.unknownBib", { bib });
 }
 
 function refuseAbsent(hall: Hall, { id, name }: Athlete): void {

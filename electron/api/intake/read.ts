@@ -4,7 +4,7 @@ import { type Cells, RowRefused } from "../../domain/tests/cells.ts";
 import type { AskedColumn } from "../../domain/tests/definition.ts";
 import { sentence } from "../../domain/words.ts";
 import { type Blanks, blankIn, filledIn } from "../../sheets/blanks.ts";
-import { cellsOf } from "../../sheets/cells.ts";
+import { cellsOf, refuseMoreCells } from "../../sheets/cells.ts";
 import { orderOf } from "../../sheets/dates.ts";
 import type { LinesRead, Separator, SheetRow } from "../../sheets/grid.ts";
 import {
@@ -220,12 +220,7 @@ function readOne<Row>(
 ): GoodRow<Row> | KeptBackRow {
   const width = headers.length;
   try {
-    if (cells.length > width && cells.slice(width).some((cell) => cell.trim() !== "")) {
-      throw new RowRefused(
-        null,
-        sentence("sheets.row.tooManyCells", { count: cells.length, columns: width }),
-      );
-    }
+    refuseMoreCells(cells, width);
     return { line, row: read(said.cells), ...said };
   } catch (error) {
     if (error instanceof RowRefused) return lookedAt(keptBack(line, error), said, headers);
