@@ -18,12 +18,17 @@ export const places: readonly Place[] = [
 
 /** True if a path is that screen or lies under it. */
 export function isAt(path: string, place: Place): boolean {
-  return path === place.path || path.startsWith(`${place.path}/`);
+  return isUnder(place.path, path);
 }
 
-/** Returns the one way back: from one athlete to all of them, from a screen to the day, from the day to the start. */
-export function parentOf(path: string): "/" | "/day" | "/athletes" | null {
+function isUnder(root: string, path: string): boolean {
+  return path === root || path.startsWith(`${root}/`);
+}
+
+/** Returns the one way back: from one of several to all of them, from a screen to the day, from the day to the start. */
+export function parentOf(path: string): "/" | "/day" | "/athletes" | "/noise" | "/study" | null {
   if (path === "/" || path === "" || path === "/backups") return null;
+  if (isUnder("/study", path)) return path === "/study" ? "/noise" : "/study";
   if (/^\/(?:cards|devices|instructions|noise|papers|reference|rehearsal|summary)(?:\/|$)/.test(path))
     return "/day";
   const place = places.find((candidate) => isAt(path, candidate));

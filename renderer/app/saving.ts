@@ -20,6 +20,7 @@ type Screen =
   | "papers"
   | "report"
   | "sheets"
+  | "study"
   | "summary";
 
 /**

@@ -10,6 +10,7 @@ const ofPeople = [
   "cards",
   "noise",
   "papers",
+  "study",
   "summary",
 ];
 
@@ -17,13 +18,14 @@ const ofPeople = [
 const groupsOf: Readonly<Record<string, readonly string[]>> = {
   people: ofPeople,
   entrants: ofPeople,
-  attempts: ["heat", "station", "board", "day", "people", "bundle", "cards", "noise", "summary"],
+  attempts: ["heat", "station", "board", "day", "people", "bundle", "cards", "noise", "study", "summary"],
   calls: ["heat", "station", "board", "day"],
   board: ["board"],
   lock: ["lock"],
   language: ["language"],
   network: ["network"],
   references: ["reference", "people", "cards"],
+  studies: ["study", "people"],
   heats: ["heat", "station", "board", "day", "summary"],
 };
 

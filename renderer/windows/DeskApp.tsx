@@ -16,6 +16,7 @@ import { PrintSetUp } from "../screens/devices/paper/PrintSetUp.tsx";
 import { PrintPage } from "../screens/instructions/PrintPage.tsx";
 import { LockCover } from "../screens/lock/LockCover.tsx";
 import { PrintPapers } from "../screens/papers/PrintPapers.tsx";
+import { StudyPrintPage } from "../screens/study/paper/StudyPrintPage.tsx";
 import { SummaryPrintPage } from "../screens/summary/paper/SummaryPrintPage.tsx";
 import { DeskRoutes } from "./routes.tsx";
 
@@ -40,6 +41,9 @@ export function DeskApp() {
             <Route path="/print/set-up/:paper">{({ paper }) => <PrintSetUp paper={paper} />}</Route>
             <Route path="/print/held/:athleteId/:paper">
               {({ athleteId, paper }) => <HeldPage athleteId={athleteId} paper={paper} />}
+            </Route>
+            <Route path="/print/study/:id/:paper">
+              {({ id, paper }) => <StudyPrintPage id={id} paper={paper} />}
             </Route>
             <Route path="/print/summary/:day/:league/:paper">
               {({ day, league, paper }) => <SummaryPrintPage day={day} league={league} paper={paper} />}

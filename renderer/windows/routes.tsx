@@ -18,6 +18,8 @@ import { RehearsalScreen } from "../screens/rehearsal/RehearsalScreen.tsx";
 import { ReportScreen } from "../screens/report/ReportScreen.tsx";
 import { SheetsScreen } from "../screens/sheets/SheetsScreen.tsx";
 import { StationScreen } from "../screens/station/StationScreen.tsx";
+import { StudiesScreen } from "../screens/study/StudiesScreen.tsx";
+import { StudyScreen } from "../screens/study/StudyScreen.tsx";
 import { idOf } from "../screens/summary/paths.ts";
 import { SummaryScreen } from "../screens/summary/SummaryScreen.tsx";
 
@@ -50,6 +52,8 @@ export function DeskRoutes() {
       <Route path="/join" component={JoinTableScreen} />
       <Route path="/lock" component={LockScreen} />
       <Route path="/noise" component={NoiseScreen} />
+      <Route path="/study" component={StudiesScreen} />
+      <Route path="/study/:id">{({ id }) => <StudyScreen key={id} id={id} />}</Route>
       <Route path="/report" component={ReportScreen} />
       <Route path="/bundle" component={BundleScreen} />
       <Route path="/reference" component={ReferenceScreen} />

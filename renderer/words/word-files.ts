@@ -32,5 +32,6 @@ export interface WordFiles {
   sheets: typeof import("../../resources/locales/en/sheets.json");
   station: typeof import("../../resources/locales/en/station.json");
   steps: typeof import("../../resources/locales/en/steps.json");
+  study: typeof import("../../resources/locales/en/study.json");
   summary: typeof import("../../resources/locales/en/summary.json");
 }

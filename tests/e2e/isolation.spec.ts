@@ -102,7 +102,18 @@ test("no place of the desk, and not the board, does anything that its own policy
     await page.waitForFunction(() => document.documentElement.dataset.ready === "true");
   }
   const tests = ["push-up", "agility", "vertical", "core", "endurance"].map((code) => `/station/${code}`);
-  const alone = ["sheets", "check-in", "rehearsal", "lock", "noise", "report", "bundle", "reference", "day"];
+  const alone = [
+    "sheets",
+    "check-in",
+    "rehearsal",
+    "lock",
+    "noise",
+    "study",
+    "report",
+    "bundle",
+    "reference",
+    "day",
+  ];
   const about = ["athletes", "athletes/1", "summary", "cards", "instructions"].map((place) => `/${place}`);
   for (const path of [...tests, ...alone.map((place) => `/${place}`), ...about]) {
     await tapeline.desk.evaluate((hash) => {

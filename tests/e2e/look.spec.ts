@@ -180,6 +180,7 @@ test("no screen has two next steps", async ({ tapeline: { desk } }) => {
     "athletes",
     "bundle",
     "noise",
+    "study",
     "summary",
     "cards",
   ];

@@ -291,6 +291,7 @@ test("no other screen is wider than a small screen", async ({ tapeline: { desk }
     "papers/badges",
     "instructions",
     "noise",
+    "study",
   ];
   for (const path of [...screens, "rehearsal", "summary", "cards", "lock", "report", "reference"]) {
     await goTo(desk, `/${path}`);

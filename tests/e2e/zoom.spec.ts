@@ -16,6 +16,7 @@ const screens = [
     "/bundle",
     "/instructions",
     "/noise",
+    "/study",
     "/rehearsal",
     "/summary",
     "/cards",

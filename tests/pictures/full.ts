@@ -3,6 +3,7 @@ import { crowdedDay } from "../door/crowd.ts";
 import type { Studio } from "./app.ts";
 import { takeBoardAt, takeScenes } from "./board.ts";
 import { takeBeside, takePlaces } from "./places.ts";
+import { takeStudy } from "./study.ts";
 import { go, takeWhole } from "./take.ts";
 
 /** A store with 200 athletes, long names among them, who have done all five tests. */
@@ -15,6 +16,7 @@ export async function fillFolder(folder: string): Promise<void> {
 export async function takeFull({ desk, board: openBoard }: Studio): Promise<void> {
   await takePlaces(desk, "full");
   await takeBeside(desk, "full");
+  await takeStudy(desk, "full");
   await go(desk, "/athletes/5");
   await takeWhole(desk, "full-athlete");
   const board = await openBoard();

@@ -15,6 +15,7 @@ const places = [
 /** What is reached from the day. */
 const beside = [
   ["noise", "/noise"],
+  ["study", "/study"],
   ["summary", "/summary"],
   ["cards", "/cards"],
   ["papers", "/papers"],

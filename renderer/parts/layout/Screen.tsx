@@ -81,19 +81,27 @@ export function Screen({
   );
 }
 
+/** The words of each way back. */
+const backWords = {
+  "/": "start",
+  "/day": "day",
+  "/athletes": "athletes",
+  "/noise": "noise",
+  "/study": "studies",
+} as const;
+
 function BackLink() {
   const { t } = useTranslation("common");
   const [path] = useLocation();
   const { post } = useStanding();
   const parent = parentOf(path);
   if (parent === null || !mayOpen(post, parent)) return null;
-  const name = parent === "/" ? "start" : parent === "/athletes" ? "athletes" : "day";
   return (
     <Link className={`small strong quiet ${css.back}`} href={parent}>
       <svg viewBox="0 0 12 16" aria-hidden="true" className={css.arrow}>
         <path d="M10 2 3 8l7 6" fill="none" stroke="currentColor" strokeWidth="3" />
       </svg>
-      {t(`back.${name}`)}
+      {t(`back.${backWords[parent]}`)}
     </Link>
   );
 }

@@ -11,6 +11,7 @@ import { cardWidth, type Drawn, draw } from "./draw.ts";
 import css from "./HistoryPlot.module.css";
 import { type HistoryPoint, inOrder, type Noise, type PlotSize } from "./points.ts";
 import { Scan } from "./Scan.tsx";
+import { useWidth } from "./useWidth.ts";
 
 interface HistoryPlotProps {
   readonly test: TestCode;
@@ -106,24 +107,6 @@ function useWriteTick(size: PlotSize): (tick: DateTick) => string {
     const way = form === "day" && size === "card" ? "month" : form;
     return dateFormat(way, i18n.language).format(at);
   };
-}
-
-/** Returns an element's width in whole px, kept up to date; a default until it is known. */
-function useWidth(element: RefObject<HTMLElement | null>): number {
-  const [width, setWidth] = useState(640);
-  useLayoutEffect(() => {
-    const { current } = element;
-    if (current === null) return;
-    function measure(): void {
-      const measured = Math.round(current?.clientWidth ?? 0);
-      if (measured > 0) setWidth(measured);
-    }
-    measure();
-    const observer = new ResizeObserver(measure);
-    observer.observe(current);
-    return () => observer.disconnect();
-  }, [element]);
-  return width;
 }
 
 /** Describes a plot in one sentence for screen readers. */

@@ -1,6 +1,7 @@
 import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
+import { LinkButton } from "../../parts/controls/Button.tsx";
 import { Stack } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
@@ -30,6 +31,10 @@ export function NoiseScreen() {
         <Words />
         <Section title={t("better.title")}>
           <p className="measure">{t("better.how")}</p>
+          <p className="measure">{t("better.judges")}</p>
+          <div>
+            <LinkButton to="/study">{t("better.study")}</LinkButton>
+          </div>
         </Section>
       </div>
     </Screen>

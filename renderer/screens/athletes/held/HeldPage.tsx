@@ -12,6 +12,7 @@ import { useMarkText } from "../../../words/marks.ts";
 import { HeldAbout } from "./HeldAbout.tsx";
 import { HeldDayPart } from "./HeldDayPart.tsx";
 import css from "./HeldPage.module.css";
+import { HeldReadings } from "./HeldReadings.tsx";
 import type { Held } from "./types.ts";
 import { useWayInBrackets } from "./useWayInBrackets.ts";
 
@@ -56,6 +57,7 @@ function Page({ held, paper }: { readonly held: Held; readonly paper: "a4" | "le
       ))}
       <HeldPast marks={held.past_marks} />
       <HeldRemoved marks={held.past_removed} />
+      <HeldReadings readings={held.study_readings} />
       <HeldChanges changes={held.changes} />
       <HeldWhy />
     </main>

@@ -1,0 +1,46 @@
+import { useTranslation } from "react-i18next";
+import { Check } from "../../parts/controls/Check.tsx";
+import { TextField } from "../../parts/controls/TextField.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
+import { DaySelect } from "./DaySelect.tsx";
+import type { PlanPartProps } from "./planned.ts";
+import css from "./Study.module.css";
+
+/** Asks whose readings of which attempts are compared. */
+export function PlanJudges({ plan, days, change }: PlanPartProps) {
+  const { t } = useTranslation("study");
+  const isOfDay = plan.ofDay && plan.dayId !== 0;
+  function name(at: number, judge: string): void {
+    change({ judges: plan.judges.map((each, index) => (index === at ? judge : each)) });
+  }
+  return (
+    <Stack gap={4} align="start">
+      <DaySelect
+        label={t("plan.day")}
+        none={t("plan.noDay")}
+        days={days}
+        value={plan.dayId}
+        onChange={(dayId) => change({ dayId })}
+      />
+      {plan.dayId !== 0 && (
+        <Check checked={plan.ofDay} onChange={(ofDay) => change({ ofDay })}>
+          {t("plan.ofDay")}
+        </Check>
+      )}
+      <div className={css.fields}>
+        {plan.judges.map((judge, at) => (
+          <TextField
+            // biome-ignore lint/suspicious/noArrayIndexKey: judges are numbered
+            key={at}
+            label={at === 0 && isOfDay ? t("plan.first") : t("plan.judge", { count: at + 1 })}
+            value={at === 0 && isOfDay ? t("plan.asEntered") : judge}
+            disabled={at === 0 && isOfDay}
+            onChange={(typed) => name(at, typed)}
+            maxLength={at === 0 && isOfDay ? 80 : 4}
+            {...(at === 2 && { help: t("plan.third") })}
+          />
+        ))}
+      </div>
+    </Stack>
+  );
+}
