@@ -1,7 +1,6 @@
 import { definitionOf, protocolOf, type TestCode, testCodes } from "../tests/registry.ts";
 import type { SummaryMark } from "./day.ts";
 import type { Rooted } from "./roots.ts";
-import { type Shift, shiftOf } from "./shift.ts";
 import { type Spread, spreadOf } from "./spread.ts";
 
 /** The judge of a mark by its initials: one person, several (one per direction), or nobody (a sheet without any). */
@@ -18,8 +17,6 @@ export interface JudgeRow {
   readonly marks: Spread;
   /** Strictness in judging push-ups; null for other tests, and where no cadence was judged one by one. */
   readonly cadences: Cadences | null;
-  /** Only for push-ups of a named judge: judges are the largest error there. */
-  readonly compared: Comparison | null;
 }
 
 interface Cadences {
@@ -27,23 +24,6 @@ interface Cadences {
   readonly judged: number;
   readonly off: number;
 }
-
-/**
- * The changes since the last test of a judge's athletes, against those of everybody else's. too-few: too little data;
- * alike: chance alone may make such a difference; higher, lower: it seldom does.
- */
-interface Comparison {
-  readonly finding: "too-few" | "alike" | "higher" | "lower";
-  readonly own: Spread | null;
-  readonly others: Spread | null;
-  /** Null when too few. */
-  readonly shift: Shift | null;
-}
-
-/** Fewest athletes on either side for a finding about a judge (ours, no source). */
-export const leastToCompare = 5;
-/** Largest chance that any comparison of a day is wrong when judges do not differ (Bonferroni). */
-const errorRate = 0.05;
 
 interface Judged {
   readonly judge: Judge;
@@ -98,50 +78,19 @@ function idOf(enteredBy: string): string {
 
 function rowsOf(test: TestCode, variant: string, judged: readonly Judged[]): JudgeRow[] {
   const groups = [...Map.groupBy(judged, ({ judge }) => orderOf(judge))].sort(([a], [b]) => (a < b ? -1 : 1));
-  const named = groups.filter(([, some]) => some[0]?.judge.kind === "named" && canCompare(some, judged));
   return groups.flatMap(([, some]) => {
     const [first] = some;
     const spread = spreadOf(some.map(({ value }) => value));
     if (first === undefined || spread === null) return [];
-    const { judge } = first;
     const isJudged = definitionOf(test).judged !== undefined;
-    return [
-      {
-        ...{ test, variant, judge, marks: spread },
-        cadences: isJudged ? cadencesOf(test, some) : null,
-        compared: isJudged && judge.kind === "named" ? compare(some, judged, named.length) : null,
-      },
-    ];
+    const cadences = isJudged ? cadencesOf(test, some) : null;
+    return [{ test, variant, judge: first.judge, marks: spread, cadences }];
   });
 }
 
 /** Sorts judges by name; then several, then nobody. */
 function orderOf(judge: Judge): string {
   return judge.kind === "named" ? `0 ${judge.name}` : judge.kind === "several" ? "1" : "2";
-}
-
-function changesOf(some: readonly Judged[]): number[] {
-  return some.flatMap(({ mark }) => mark.news?.change ?? []);
-}
-
-function othersThan(some: readonly Judged[], all: readonly Judged[]): Judged[] {
-  const own = new Set(some);
-  return all.filter((each) => !own.has(each));
-}
-
-function canCompare(some: readonly Judged[], all: readonly Judged[]): boolean {
-  const counts = [changesOf(some).length, changesOf(othersThan(some, all)).length];
-  return counts.every((count) => count >= leastToCompare);
-}
-
-/** @param comparisons how many there are of this test and variant: the more, the wider each interval */
-function compare(some: readonly Judged[], all: readonly Judged[], comparisons: number): Comparison {
-  const [own, others] = [changesOf(some), changesOf(othersThan(some, all))];
-  const spreads = { own: spreadOf(own), others: spreadOf(others) };
-  const shift = canCompare(some, all) ? shiftOf(own, others, 1 - errorRate / Math.max(1, comparisons)) : null;
-  if (shift === null) return { finding: "too-few", ...spreads, shift };
-  const finding = shift.low > 0 ? "higher" : shift.high < 0 ? "lower" : "alike";
-  return { finding, ...spreads, shift };
 }
 
 /** Counts off cadences among all judged one by one; a paper tally has only those at the end. */

@@ -26,7 +26,7 @@ export interface TestDefinition<
   readonly english: English<Parameters>;
   /**
    * Returns the cadences as judged one by one, "." on and "x" off; null where only the sum was kept. Left out where an
-   * instrument decides: then judges are not compared.
+   * instrument decides.
    */
   judged?(seen: Attempt): string | null;
 }

@@ -1,5 +1,4 @@
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
-import { useCompared } from "./parts/useCompared.tsx";
 import { useCorrections } from "./parts/useCorrections.tsx";
 import { useCounts } from "./parts/useCounts.tsx";
 import { useErrors } from "./parts/useErrors.tsx";
@@ -20,7 +19,6 @@ export function useParts(summary: Summary, lengths: LengthUnit): readonly AnyPar
     anyPart(useCorrections(summary, lengths)),
     anyPart(useStations(summary)),
     anyPart(useJudges(summary, lengths)),
-    anyPart(useCompared(summary)),
     anyPart(useErrors(summary)),
   ];
 }

@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { Link } from "wouter";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import { column, numberColumn } from "../../../parts/layout/DataTable.tsx";
 import type { Summary, SummaryPart } from "../summary.ts";
@@ -17,6 +18,7 @@ export function useJudges(summary: Summary, lengths: LengthUnit): SummaryPart<Li
     key: "judges",
     title: t("judges.title"),
     lead: t("judges.lead"),
+    aside: <Link href="/study">{t("judges.study")}</Link>,
     columns: [
       column("test", t("column.test"), "11rem", ({ test, variant }) => (
         <Test test={test} variant={variant} />
