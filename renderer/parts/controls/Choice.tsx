@@ -39,7 +39,7 @@ export function Choice<Value extends string>(props: ChoiceProps<Value>) {
         if (option !== undefined) onChange(option.value);
       }}
     >
-      <Label className={hideLabel ? "unseen" : (field.label ?? "")}>{label}</Label>
+      <Label className={hideLabel ? "unseen" : "strong"}>{label}</Label>
       {help !== undefined && (
         <Text slot="description" className="small quiet measure">
           {help}

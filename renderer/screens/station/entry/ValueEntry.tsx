@@ -77,7 +77,7 @@ export function ValueEntry(props: ValueEntryProps) {
       />
       {!isAsked && <AheadNote ahead={box.ahead} />}
       {!isAsked && (
-        <Row gap={3} lines={2} wrap className={css.acts}>
+        <Row gap={3} lines={2} wrap>
           <Button
             kind="primary"
             hint="Enter"
