@@ -1,4 +1,6 @@
 import { randomUUID } from "node:crypto";
+import Papa from "papaparse";
+import { expect } from "vitest";
 import { recordAttempt } from "../../electron/store/tables/record.ts";
 import { connectionOf } from "../store/connection.ts";
 import { type TestDesk, testDesk } from "./desk.ts";
@@ -135,4 +137,11 @@ export async function key(
 ): Promise<void> {
   const more = { attempts: seen.map(ticket), by, sure: true };
   await day.station.enter(entry(day.idOf(bib), test, null, more));
+}
+
+/** A sheet's rows as an independent reader of CSV gives them. */
+export function rowsOfSheet(text: string): Readonly<Record<string, string>>[] {
+  const { data, errors } = Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true });
+  expect(errors).toEqual([]);
+  return data;
 }

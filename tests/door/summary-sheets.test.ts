@@ -1,11 +1,10 @@
 import { unzipSync } from "fflate";
-import Papa from "papaparse";
 import { expect, test } from "vitest";
 import { restored } from "../../electron/sheets/formula.ts";
 import { connectionOf } from "../store/connection.ts";
 import { addPeople } from "./people-of-a-day.ts";
 import { reps } from "./station-day.ts";
-import { emptyDay, foundry, key, quarry, type WorkedDay, workedDay } from "./summary-day.ts";
+import { emptyDay, foundry, key, quarry, rowsOfSheet, type WorkedDay, workedDay } from "./summary-day.ts";
 
 type Row = Readonly<Record<string, string>>;
 
@@ -19,17 +18,14 @@ async function filesOf(day: WorkedDay, leagueId: number | null = null) {
   return { name, texts: new Map(texts) };
 }
 
-/** A sheet's rows as an independent reader of CSV gives them. */
 function rowsOf(texts: ReadonlyMap<string, string>, file: string): Row[] {
-  const text = texts.get(file) ?? "";
-  const { data, errors } = Papa.parse<Row>(text, { header: true, skipEmptyLines: true });
-  expect(errors).toEqual([]);
-  return data;
+  return rowsOfSheet(texts.get(file) ?? "");
 }
 
 const sheets = [
   "athletes.csv",
   "athletes_marks.csv",
+  "league_changes.csv",
   "missing.csv",
   "attempts.csv",
   "stations.csv",

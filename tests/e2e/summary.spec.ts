@@ -104,6 +104,9 @@ test("a closed day is summed up on paper: every athlete once, no page too full",
       ),
   );
   expect(names).toHaveLength(60);
+  const changes = desk.getByRole("region", { name: "How each league changed" }).last();
+  await expect(changes.getByRole("row", { name: /Kiln Hollow.*Agility/ })).toContainText("+1.8 landings");
+  await expect(changes.getByRole("row", { name: /Kiln Hollow.*knees/ })).toContainText("It takes 8");
   // A machine without a typeface for a script draws boxes, which nobody can select.
   const latin = names.filter((name) => /^[\p{Script=Latin}\p{M}\p{N}\p{P}\p{S}\s]+$/u.test(name));
   expect(latin.length).toBeGreaterThan(50);
@@ -119,6 +122,8 @@ test("a closed day is summed up on paper: every athlete once, no page too full",
       expect(page.text).toContain(`Page ${index + 1} of ${pages.length}`);
     }
     expect(pages.at(-1)?.text).toContain("Typical errors");
+    expect(text).toContain("How each league changed");
+    expect(text).toContain("+1.8 landings");
   }
 });
 

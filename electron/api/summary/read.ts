@@ -16,6 +16,8 @@ import { tellMarks } from "../marks/marks.ts";
 /** A day, or a league's part of it, as input of the summary. */
 export interface ReadDay {
   readonly part: SummaryDay;
+  /** Everybody's day: a league's change is told beside that of the others. */
+  readonly whole: SummaryDay;
   /** Turns of the whole day: everybody's turn ends the time of the one before. */
   readonly turns: readonly TurnTime[];
   /** The part's standing attempts, each with the first of its chain, whoever's that was. */
@@ -36,6 +38,7 @@ export function readDay(db: ReadableDb, day: Day, league: string | null): ReadDa
   const athletes = new Set(own.map(({ athleteId }) => athleteId));
   return {
     part: league === null ? whole : partOf(whole, athletes),
+    whole,
     turns: turnTimes(whole),
     standing: rootedAttempts(whole.attempts).filter(({ attempt }) => athletes.has(attempt.athleteId)),
   };

@@ -3,6 +3,7 @@ import { correctionsOf } from "../../domain/summary/corrections.ts";
 import { countsOf, totalsOf } from "../../domain/summary/counts.ts";
 import type { SummaryAttempt, SummaryMark, SummaryPerson } from "../../domain/summary/day.ts";
 import { judgesOf } from "../../domain/summary/judges.ts";
+import { leagueChangesOf } from "../../domain/summary/league-changes.ts";
 import { missingRows } from "../../domain/summary/missing.ts";
 import { rollOf } from "../../domain/summary/roll.ts";
 import { stationsOf } from "../../domain/summary/turns.ts";
@@ -35,8 +36,15 @@ export function summaryOf(db: ReadableDb, { day, league, leagues }: Chosen) {
     corrections: corrected(read),
     stations: stationsOf(part, turns),
     judges: judgesOf(part.marks, standing),
+    changes: changesOf(db, read, id, league?.name ?? null),
     errors: errorsOf(db, id),
   };
+}
+
+/** Returns how each league changed, or one of them beside the others of the day. */
+export function changesOf(db: ReadableDb, { whole }: ReadDay, dayId: number, league: string | null) {
+  const all = leagueChangesOf(whole, typicalErrorsOf(db, dayId));
+  return league === null ? all : all.filter((each) => each.league === league);
 }
 
 /** Returns the typical errors that judge every change of a day, beside those of a store without pairs. */

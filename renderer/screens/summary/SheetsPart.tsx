@@ -13,6 +13,7 @@ import type { Summary } from "./summary.ts";
 const kinds = [
   "athletes",
   "athletes_marks",
+  "league_changes",
   "missing",
   "attempts",
   "stations",

@@ -1,4 +1,5 @@
 import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import { useChanges } from "./parts/useChanges.tsx";
 import { useCorrections } from "./parts/useCorrections.tsx";
 import { useCounts } from "./parts/useCounts.tsx";
 import { useErrors } from "./parts/useErrors.tsx";
@@ -14,6 +15,7 @@ export function useParts(summary: Summary, lengths: LengthUnit): readonly AnyPar
   return [
     anyPart(useEverybody(summary, lengths)),
     anyPart(useHighlights(summary, lengths)),
+    anyPart(useChanges(summary, lengths)),
     anyPart(useMissing(summary)),
     anyPart(useCounts(summary)),
     anyPart(useCorrections(summary, lengths)),

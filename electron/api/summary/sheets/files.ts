@@ -6,13 +6,14 @@ import { rollOf } from "../../../domain/summary/roll.ts";
 import { stationsOf } from "../../../domain/summary/turns.ts";
 import type { ReadableDb } from "../../../store/connection/database.ts";
 import { readDay } from "../read.ts";
-import { errorsOf } from "../view.ts";
+import { changesOf, errorsOf } from "../view.ts";
 import type { Chosen } from "../which.ts";
 import { athletesSheet } from "./athletes-sheet.ts";
 import { attemptsSheet } from "./attempts-sheet.ts";
 import { dictionaryFile } from "./dictionary.ts";
 import { errorsSheet } from "./errors-sheet.ts";
 import { judgesSheet } from "./judges-sheet.ts";
+import { leagueChangesSheet } from "./league-changes-sheet.ts";
 import { marksSheet } from "./marks-sheet.ts";
 import { missingSheet } from "./missing-sheet.ts";
 import { type SummarySheet, textOf } from "./sheet.ts";
@@ -34,11 +35,13 @@ export function filesOf(
 }
 
 function sheetsOf(db: ReadableDb, { day, league }: Chosen): SummarySheet[] {
-  const { part, turns, standing } = readDay(db, day, league?.name ?? null);
+  const read = readDay(db, day, league?.name ?? null);
+  const { part, turns, standing } = read;
   const roll = rollOf(part);
   return [
     athletesSheet(roll),
     marksSheet(roll),
+    leagueChangesSheet(changesOf(db, read, day.id, league?.name ?? null)),
     missingSheet(missingRows(roll)),
     attemptsSheet(part),
     stationsSheet(stationsOf(part, turns)),
