@@ -114,7 +114,7 @@ function viewBias(bias: Bias, inUnit: InUnit) {
 
 function viewPair({ first, second, points, bias, lower, upper }: PairOfSeries, inUnit: InUnit) {
   return {
-    ...{ first, second, points: [...points] },
+    ...{ first, second, points: points.map(({ mean, difference }) => ({ mean, difference })) },
     bias: { ...within(bias, inUnit), spread: inUnit(bias.spread) },
     lower: within(lower, inUnit),
     upper: within(upper, inUnit),

@@ -5,8 +5,9 @@ import { leastForWord, type Table } from "./shape.ts";
 /**
  * What is said of a judge. few: too few athletes for any word; alike: chance alone may make such a difference; slight:
  * more than chance, and too small to matter; higher, lower: more than chance, and it matters.
+ * @public declarations of the procedures name it
  */
-type BiasWord = "few" | "alike" | "slight" | "higher" | "lower";
+export type BiasWord = "few" | "alike" | "slight" | "higher" | "lower";
 
 /** How far one series reads above (positive) or below all others together, in grains. */
 export interface Bias extends MeanDifference {

@@ -12,7 +12,8 @@ export function Missing({ study: { study, series, whole, rows, result } }: { rea
   const nameOf = useSeriesName();
   const facts = series.flatMap((each) => {
     const name = nameOf(each);
-    if (each.read === 0) return [t("missing.all", { name })];
+    // A day's results are there; which of them count shows once somebody has been read.
+    if (each.read === 0) return each.day === null ? [t("missing.all", { name })] : [];
     return each.missing === 0 ? [] : [t("missing.some", { name, count: each.missing })];
   });
   if (whole < study.aim) facts.push(t("missing.aim", { count: study.aim - whole }));

@@ -2,7 +2,7 @@ import { useMutation } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
-import { studyKinds } from "../../../electron/domain/study/shape.ts";
+import { fewestSeries, studyKinds } from "../../../electron/domain/study/shape.ts";
 import { protocolOf, type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
 import { useInitials } from "../../app/initials.tsx";
@@ -26,8 +26,9 @@ export function PlanForm({ days, enough }: Pick<StudyList, "days" | "enough">) {
   const change = (more: Partial<TypedPlan>) => setPlan((before) => ({ ...before, ...more }));
   const { send, busy } = useSendPlan();
   const isWhole = /^\d{1,4}$/.test(plan.aim.trim());
-  const series = seriesOf(plan);
-  const needed = enough.find((each) => each.series === series.length)?.athletes;
+  const needed = enough.find(
+    (each) => each.series === Math.max(fewestSeries, seriesOf(plan).length),
+  )?.athletes;
   return (
     <Stack
       as="form"

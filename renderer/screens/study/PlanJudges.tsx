@@ -37,10 +37,10 @@ export function PlanJudges({ plan, days, change }: PlanPartProps) {
             disabled={at === 0 && isOfDay}
             onChange={(typed) => name(at, typed)}
             maxLength={at === 0 && isOfDay ? 80 : 4}
-            {...(at === 2 && { help: t("plan.third") })}
           />
         ))}
       </div>
+      <p className="small quiet">{t("plan.third")}</p>
     </Stack>
   );
 }

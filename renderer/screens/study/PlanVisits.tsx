@@ -2,13 +2,17 @@ import { useTranslation } from "react-i18next";
 import { TextField } from "../../parts/controls/TextField.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
 import { DaySelect } from "./DaySelect.tsx";
-import { type PlanPartProps, secondDays } from "./planned.ts";
+import { aWeekAfter, type PlanPartProps, secondDays } from "./planned.ts";
 
 /** Asks which two visits are compared: days of the program, or dates whose results are brought. */
 export function PlanVisits({ plan, days, change }: PlanPartProps) {
   const { t } = useTranslation("study");
   const [first, second] = plan.dates;
   const later = secondDays(days, plan);
+  function chooseFirst(dayId: number): void {
+    const date = days.find(({ id }) => id === dayId)?.date ?? first;
+    change({ dayId, secondDayId: 0, dates: [first, aWeekAfter(date)] });
+  }
   return (
     <>
       <Row gap={5} lines={3} wrap align="end">
@@ -17,7 +21,7 @@ export function PlanVisits({ plan, days, change }: PlanPartProps) {
           none={t("plan.otherDate")}
           days={days}
           value={plan.dayId}
-          onChange={(dayId) => change({ dayId, secondDayId: 0 })}
+          onChange={chooseFirst}
         />
         {plan.dayId === 0 && (
           <TextField

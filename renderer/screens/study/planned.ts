@@ -34,8 +34,13 @@ export function firstPlan(days: readonly DayWithMarks[], today: string): TypedPl
   return {
     ...{ kind: "judges", test: "push-up", variant: protocolOf("push-up").variants[0] ?? "" },
     ...{ dayId: newest?.id ?? 0, ofDay: newest !== undefined, judges: ["", "", ""], secondDayId: 0 },
-    ...{ dates: [today, today], aim: String(firstAim) },
+    ...{ dates: [today, aWeekAfter(newest?.date ?? today)], aim: String(firstAim) },
   };
+}
+
+/** Returns the date seven days later. */
+export function aWeekAfter(date: string): string {
+  return new Date(Date.parse(date) + 7 * 86_400_000).toISOString().slice(0, 10);
 }
 
 type SentSeries =
