@@ -30,7 +30,7 @@ export function GatherLane({ test, lane, taken, count, gathering, isOpen, onOpen
         <span className="quiet">{t("gather.freeLane", { lane })}</span>
       ) : (
         <>
-          <kbd className={`strong ${css.key}`}>{t("lane.shift", { key: keyOfLane(lane) })}</kbd>
+          <kbd className={css.key}>{t("lane.shift", { key: keyOfLane(lane) })}</kbd>
           <strong className={`numeral ${css.bib}`}>{taken.who.bib}</strong>
           <span className="one-line">{taken.who.name}</span>
         </>
