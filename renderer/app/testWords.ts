@@ -6,6 +6,8 @@ export type TestWord =
   | "name"
   /** The ability it measures: "Strength". */
   | "ability"
+  /** Both, where somebody chooses a station: "Strength: cadence push-up". */
+  | "station"
   | "letter"
   /** "The push-ups come first." */
   /** The consequence of skipping it. */

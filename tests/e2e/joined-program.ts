@@ -2,7 +2,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, type Page, type TestInfo } from "@playwright/test";
-import { turnOnHere } from "./joining.ts";
+import { choosePlace, turnOnHere } from "./joining.ts";
 import { closeApp, type Launched, launchApp, pageOf, type Stage } from "./launch.ts";
 import { callDoor } from "./page.ts";
 import { keepEvidence, type Tapeline } from "./session.ts";
@@ -98,7 +98,7 @@ export async function askToJoin(
 /** Lets the laptop in that asks on its first screen, for a place. */
 export async function letIn(desk: Page, first: Page, place: string): Promise<void> {
   await first.getByText("Waiting for the organiser's yes.").waitFor();
-  await desk.getByLabel("Use Second laptop for").selectOption(place);
+  await choosePlace(desk.getByLabel("Use Second laptop for"), place);
   await desk.getByRole("button", { name: "Let it in" }).click();
 }
 

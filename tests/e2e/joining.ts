@@ -1,4 +1,4 @@
-import { expect, type Page } from "@playwright/test";
+import { expect, type Locator, type Page } from "@playwright/test";
 import { freePort } from "../network/table.ts";
 import { callDoor } from "./page.ts";
 import type { Tapeline } from "./session.ts";
@@ -42,8 +42,21 @@ export async function readCode(desk: Page): Promise<string> {
   return ((await code.textContent()) ?? "").slice(0, 9);
 }
 
+/** Chooses a place by its first name: "Core" of "Core: staged plank". */
+export async function choosePlace(list: Locator, place: string): Promise<void> {
+  const option = list.locator("option").filter({ hasText: new RegExp(`^${place}(?::|$)`) });
+  await list.selectOption(await option.getAttribute("value"));
+}
+
 /** Says yes to a device that asks, and for what it is used. */
 export async function letIn(desk: Page, name: string, place: string): Promise<void> {
-  await desk.getByLabel(`Use ${name} for`).selectOption(place);
+  await choosePlace(desk.getByLabel(`Use ${name} for`), place);
   await desk.getByRole("button", { name: "Let it in" }).click();
+}
+
+/** Presses, on a device that was let in or got another place, that what it is now was read. */
+export async function beginHere(device: Page): Promise<void> {
+  await device.getByRole("button", { name: "Begin here" }).click();
+  // What was below it comes up; a person looks before pressing that (`useStillness`).
+  await device.waitForTimeout(600);
 }

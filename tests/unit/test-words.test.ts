@@ -12,7 +12,7 @@ function has(key: string): boolean {
 
 /** What every test's file has to say, as `renderer/app/testWords.ts` lists it, and what its face says of it. */
 const ofEvery = [
-  ...["name", "ability", "letter", "skip", "up", "better", "hint", "summary", "asks"],
+  ...["name", "ability", "station", "letter", "skip", "up", "better", "hint", "summary", "asks"],
   ...["setUp", "run", "counts", "score", "stop"].map((part) => `rules.${part}`),
 ];
 
@@ -29,6 +29,15 @@ describe.each(testCodes)("the words of the %s", (code) => {
 
   test("say what every test says", () => {
     expect(missing(ofEvery)).toEqual([]);
+  });
+
+  test.each(["en", "es"])("have both names where a station is chosen, in %s", (language) => {
+    const words = textsOf(filesOf(language));
+    const [ability, name, station] = ["ability", "name", "station"].map((word) =>
+      words.get(`${code}:${word}`),
+    );
+    expect(station?.toLowerCase()).toBe(`${ability}: ${name}`.toLowerCase());
+    expect(station?.startsWith(`${ability}: `)).toBe(true);
   });
 
   test("name each field that is keyed, and each choice", () => {

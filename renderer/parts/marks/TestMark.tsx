@@ -7,8 +7,8 @@ interface TestMarkProps {
   readonly test: TestCode;
   /** small 24 px (in a line of text), medium 36 px, large 56 px, hero 112 px. */
   readonly size?: "small" | "medium" | "large" | "hero";
-  /** The name beside the shape: the ability ("Strength"), or the test itself ("Cadence push-up"). */
-  readonly name?: "none" | "ability" | "test";
+  /** The name beside the shape: the ability ("Strength"), the test itself ("Cadence push-up"), or both, as a station. */
+  readonly name?: "none" | "ability" | "test" | "station";
   /** filled: the symbol beside words. painted: outlined like a court line, where the symbol itself is the picture. */
   readonly look?: "filled" | "painted";
 }
@@ -20,7 +20,7 @@ interface TestMarkProps {
 export function TestMark({ test, size = "medium", name = "none", look = "filled" }: TestMarkProps) {
   const { outline, infield, letter } = testShapes[test];
   const testWord = useTestWords();
-  const label = name === "test" ? testWord(test, "name") : testWord(test, "ability");
+  const label = testWord(test, name === "test" ? "name" : name === "station" ? "station" : "ability");
   return (
     <span className={css.mark} data-test={test} data-size={size} data-look={look}>
       <svg className={css.shape} viewBox="0 0 48 48" aria-hidden="true">

@@ -33,9 +33,9 @@ function useColumns(): Column<Listed>[] {
   const writeTime = useWriteTime();
   return [
     { key: "name", head: t("list.name"), cell: ({ name }) => name },
-    { key: "place", head: t("list.place"), width: "14rem", cell: (device) => <PlaceOf device={device} /> },
+    { key: "place", head: t("list.place"), width: "16rem", cell: (device) => <PlaceOf device={device} /> },
     { key: "since", head: t("list.since"), width: "5.5rem", cell: ({ joinedAt }) => writeTime(joinedAt) },
-    { key: "heard", head: t("list.heard"), width: "11rem", cell: (device) => <Heard device={device} /> },
+    { key: "heard", head: t("list.heard"), width: "10rem", cell: (device) => <Heard device={device} /> },
     {
       key: "waiting",
       head: t("list.waiting"),

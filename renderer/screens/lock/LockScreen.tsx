@@ -124,7 +124,7 @@ function HandOver() {
         </Button>
         {testCodes.map((test) => (
           <Button key={test} size="large" busy={busy} onPress={() => give({ role: "station", test })}>
-            <TestMark test={test} size="small" name="ability" />
+            <TestMark test={test} size="small" name="station" />
           </Button>
         ))}
       </Row>
