@@ -143,7 +143,7 @@ test("a yes shows who decides and asks to choose; the answer never leaves the wi
   await desk.locator("[data-part=heart]").getByText("Yes").click();
   await expect(desk.getByText("No test without a doctor's word.").first()).toBeVisible();
   await expect(desk.getByText("Send them to the medical lead before any test.")).toHaveCount(0);
-  await desk.getByText("Some", { exact: true }).click();
+  await desk.getByText("Skip some", { exact: true }).click();
   await desk.locator("[data-part=leaveOut]").getByText("Endurance").click();
   await desk.locator("[data-part=board]").getByText("By bib only").click();
   await desk.locator("[data-part=share]").getByText("No").click();

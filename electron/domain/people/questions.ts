@@ -133,6 +133,12 @@ function ofTesting(answers: Answers, known: Known): Part[] {
   return open;
 }
 
+/** True if a test that was skipped until now is to be done after all: it may have been skipped for health. */
+export function bringsBack(answers: Answers, known: Known): boolean {
+  const { leaveOut } = outcomeOf(answers, known);
+  return known.leftOut.some((test) => !leaveOut.includes(test));
+}
+
 /** The outcome that leaves the window; it never says why. */
 export interface AdmissionOutcome {
   readonly bib: number | null;

@@ -43,9 +43,11 @@ interface WalkUpFieldsProps {
   readonly who: TypedWalkUp;
   readonly onChange: (who: TypedWalkUp) => void;
   readonly faults: ReadonlySet<WalkUpFault>;
+  /** Why the number was refused: somebody else of that league has it. */
+  readonly numberRefusal?: string | null;
 }
 
-export function WalkUpFields({ who, onChange, faults }: WalkUpFieldsProps) {
+export function WalkUpFields({ who, onChange, faults, numberRefusal = null }: WalkUpFieldsProps) {
   const { t } = useTranslation("checkIn");
   const set = (change: Partial<TypedWalkUp>) => onChange({ ...who, ...change });
   return (
@@ -65,7 +67,7 @@ export function WalkUpFields({ who, onChange, faults }: WalkUpFieldsProps) {
           label={t("walkUpForm.number")}
           value={who.number}
           onChange={(number) => set({ number })}
-          error={faults.has("number") ? t("walkUpForm.badNumber") : null}
+          error={faults.has("number") ? t("walkUpForm.badNumber") : numberRefusal}
           maxLength={20}
         />
         <div className={css.league}>

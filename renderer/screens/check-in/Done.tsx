@@ -9,24 +9,31 @@ import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./admit/PersonSheet.module.css";
 import { useSteps } from "./admit/useSteps.ts";
+import { Testing } from "./Here.tsx";
 import type { Admitted, Before } from "./people.ts";
 
 interface DoneProps {
   readonly admitted: Admitted;
   readonly before: Before | null;
-  /** Opens the athlete's sheet again after the check-in was undone. */
-  readonly onUndone: (athleteId: number) => void;
+  /** True if they were checked in before: they keep their bib, and only answers were changed. */
+  readonly changed: boolean;
+  /** Opens the athlete's sheet again: the check-in was undone, or its answers are looked at once more. */
+  readonly onOpen: (athleteId: number) => void;
 }
 
 /** Shows the bib to hand over, as large as possible; the search already waits for the next athlete. */
-export function Done({ admitted, before, onUndone }: DoneProps) {
+export function Done({ admitted, before, changed, onOpen }: DoneProps) {
   const { t } = useTranslation("checkIn");
   const steps = useSteps();
   const { name, bib, state } = admitted;
   return (
     <Stack as="section" gap={4} top aria-live="polite">
-      <h2 className={css.name}>{state === "testing" ? t("done.title", { name }) : name}</h2>
-      {state === "testing" ? (
+      <h2 className={css.name}>
+        {state === "testing" ? t(changed ? "done.changed" : "done.title", { name }) : name}
+      </h2>
+      {state === "testing" && changed ? (
+        <Changed athleteId={admitted.athleteId} />
+      ) : state === "testing" ? (
         <div className={css.bibToGive}>
           <BigNumber size="hero" label={t("done.giveBib")} number={bib} />
           <GoesTo athleteId={admitted.athleteId} />
@@ -35,18 +42,30 @@ export function Done({ admitted, before, onUndone }: DoneProps) {
         <p>{t("done.notTesting", { name })}</p>
       )}
       <div>
-        <Button
-          busy={steps.busy}
-          onPress={() => {
-            void steps.takeBack(admitted, before).then(() => onUndone(admitted.athleteId));
-          }}
-        >
-          {t("done.undo")}
-        </Button>
+        {/* A change is undone by another one: the other undo would take the whole check-in away. */}
+        {changed ? (
+          <Button onPress={() => onOpen(admitted.athleteId)}>{t("done.again")}</Button>
+        ) : (
+          <Button
+            busy={steps.busy}
+            onPress={() => {
+              void steps.takeBack(admitted, before).then(() => onOpen(admitted.athleteId));
+            }}
+          >
+            {t("done.undo")}
+          </Button>
+        )}
       </div>
       <Cautions />
     </Stack>
   );
+}
+
+/** What holds now, as their sheet says it. */
+function Changed({ athleteId }: { readonly athleteId: number }) {
+  const trpc = useTRPC();
+  const person = useQuery(trpc.checkIn.person.queryOptions({ athleteId })).data;
+  return person === undefined ? null : <Testing person={person} />;
 }
 
 function GoesTo({ athleteId }: { readonly athleteId: number }) {
@@ -62,7 +81,7 @@ function GoesTo({ athleteId }: { readonly athleteId: number }) {
         <div>
           <dt>{t("done.first")}</dt>
           <dd>
-            <TestMark test={first} size="large" name="ability" />
+            <TestMark test={first} size="large" name="station" />
           </dd>
         </div>
       )}

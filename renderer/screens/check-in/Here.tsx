@@ -28,7 +28,8 @@ export function Here({ person, onAsk, onLeft }: HereProps) {
   );
 }
 
-function Testing({ person }: { readonly person: SheetPerson }) {
+/** What holds of somebody checked in: bib, tests, the big screen, sharing. */
+export function Testing({ person }: { readonly person: SheetPerson }) {
   const { t } = useTranslation("checkIn");
   return (
     <div className={css.testing}>

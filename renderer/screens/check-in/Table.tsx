@@ -48,8 +48,8 @@ export function Table({ date, firstId }: TableProps) {
     setShown({ kind: "nobody" });
     search();
   }
-  function done(admitted: Admitted, before: Before | null): void {
-    setShown({ kind: "done", admitted, before });
+  function done(admitted: Admitted, before: Before | null, changed: boolean): void {
+    setShown({ kind: "done", admitted, before, changed });
     setQuery("");
     box.current?.focus();
   }
@@ -57,6 +57,11 @@ export function Table({ date, firstId }: TableProps) {
   useEffect(() => {
     if (firstId === null) box.current?.focus();
   }, [firstId]);
+  // What comes next begins at its beginning, wherever the last one was scrolled to.
+  const whose = `${shown.kind} ${"athleteId" in shown ? shown.athleteId : ""}`;
+  useEffect(() => {
+    if (whose !== "") sheet.current?.scrollTo(0, 0);
+  }, [whose]);
   useKeys({ "/": search, "Alt+N": walkUp, Escape: search });
   useCalledAgain(nobody);
 
@@ -117,7 +122,7 @@ export function Table({ date, firstId }: TableProps) {
             typed={shown.typed}
             date={date}
             freeBib={counts.data?.freeBib ?? 1}
-            onDone={(admitted) => done(admitted, null)}
+            onDone={(admitted) => done(admitted, null, false)}
             onCancel={nobody}
           />
         );
@@ -127,7 +132,8 @@ export function Table({ date, firstId }: TableProps) {
             key={shown.admitted.athleteId}
             admitted={shown.admitted}
             before={shown.before}
-            onUndone={(athleteId) => setShown({ kind: "person", athleteId })}
+            changed={shown.changed}
+            onOpen={(athleteId) => setShown({ kind: "person", athleteId })}
           />
         );
     }

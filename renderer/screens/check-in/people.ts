@@ -14,7 +14,12 @@ export type Shown =
   | { readonly kind: "nobody" }
   | { readonly kind: "person"; readonly athleteId: number }
   | { readonly kind: "walkUp"; readonly typed: string }
-  | { readonly kind: "done"; readonly admitted: Admitted; readonly before: Before | null };
+  | {
+      readonly kind: "done";
+      readonly admitted: Admitted;
+      readonly before: Before | null;
+      readonly changed: boolean;
+    };
 
 /** The athlete's data before a check-in, which an undo restores. */
 export type Before = Pick<

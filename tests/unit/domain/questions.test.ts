@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import {
   type Answers,
+  bringsBack,
   deciderOf,
   decisionOf,
   type Known,
@@ -56,6 +57,19 @@ describe("what is asked", () => {
 
   test.each(["", "0", "12345", "-1", "1.5", "abc"])("%j is no bib", (bib) => {
     expect(missing(answered(adult, { bib }), adult)).toEqual(["bib"]);
+  });
+});
+
+describe("a change of somebody checked in", () => {
+  const skips: Known = { ...adult, asked: true, leftOut: ["core", "agility"] };
+  test.each([
+    ["as it was", {}, false],
+    ["one more is skipped", { leaveOut: new Set(["core", "agility", "vertical"] as const) }, false],
+    ["all are skipped", { decision: "none" }, false],
+    ["one comes back", { leaveOut: new Set(["core"] as const) }, true],
+    ["all come back", { decision: "all" }, true],
+  ] as const)("%s: brings a test back: %j is %s", (_what, change, back) => {
+    expect(bringsBack({ ...unanswered(skips), said: noToAll, ...change }, skips)).toBe(back);
   });
 });
 

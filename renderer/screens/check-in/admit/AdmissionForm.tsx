@@ -25,6 +25,8 @@ interface AdmissionFormProps {
   readonly bib: number;
   /** True if it is the athlete's already. */
   readonly hasBib: boolean;
+  /** True of somebody checked in already, whose answers are changed: nobody asks about health again. */
+  readonly isSettled?: boolean;
   /** Fields before the questions: who a walk-up is. */
   readonly children?: ReactNode;
   /** Checked together with the answers; false keeps the form from being sent. */
@@ -37,10 +39,20 @@ interface AdmissionFormProps {
 
 /** Asks the questions in the order in which they are read aloud, with the one button at the end. */
 export function AdmissionForm(props: AdmissionFormProps) {
-  const { known, bib, hasBib, children, alsoCheck = () => true, onSend, busy, refusal } = props;
+  const {
+    known,
+    bib,
+    hasBib,
+    children,
+    alsoCheck = () => true,
+    onSend,
+    busy,
+    refusal,
+    isSettled = false,
+  } = props;
   const { t } = useTranslation("checkIn");
   const say = useSay();
-  const part = useAnswers(known);
+  const part = useAnswers(known, isSettled);
   const { answers, set, missing, open } = part;
   const tests = decisionOf(answers) !== "none";
   const decider = deciderOf(answers);
@@ -75,10 +87,10 @@ export function AdmissionForm(props: AdmissionFormProps) {
       <div className={css.asked}>
         <div className={css.columns}>
           {children}
-          <Readiness {...part} isFirst={children === undefined} />
+          <Readiness {...part} isFirst={children === undefined} isSettled={isSettled} />
           <Decision {...part} />
           {tests && <Age {...part} />}
-          {tests && <Consents {...part} />}
+          {tests && <Consents {...part} isSettled={isSettled} />}
         </div>
       </div>
       <div className={css.give}>

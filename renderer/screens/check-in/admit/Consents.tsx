@@ -5,17 +5,24 @@ import css from "./AdmissionForm.module.css";
 import type { FormPart } from "./useAnswers.ts";
 import { YesNo } from "./YesNo.tsx";
 
+interface ConsentsProps extends FormPart {
+  /** True of somebody checked in already, who was asked today. */
+  readonly isSettled: boolean;
+}
+
 /** Asks how the board may show the athlete, and about sharing. Nothing is preselected for a new athlete. */
-export function Consents({ answers, known, set, missing }: FormPart) {
+export function Consents({ answers, known, set, missing, isSettled }: ConsentsProps) {
   const { t } = useTranslation("checkIn");
   return (
     <fieldset className={css.group}>
       <legend className={`lead ${css.legend}`}>
-        {t("consent.title")}
-        {known.asked && <span className={`small quiet ${css.aside}`}> {t("consent.before")}</span>}
+        {t(isSettled ? "consent.settled" : "consent.title")}
+        {known.asked && !isSettled && (
+          <span className={`small quiet ${css.aside}`}> {t("consent.before")}</span>
+        )}
       </legend>
       {asksGuardian(answers, known) && <p className={css.note}>{t("consent.minor")}</p>}
-      <div data-part="board" className={css.row}>
+      <div data-part="board" className={css.row} data-missing={missing.has("board")}>
         <span aria-hidden="true">{t("consent.board")}</span>
         <Choice
           label={t("consent.board")}

@@ -16,7 +16,7 @@ export function Decision({ answers, set, missing }: FormPart) {
   return (
     <div className={css.group} data-decider={decider}>
       {decider !== null && <Worry decider={decider} />}
-      <div data-part="decision" className={css.row}>
+      <div data-part="decision" className={css.row} data-missing={missing.has("decision")}>
         <span aria-hidden="true">{t("decision.label")}</span>
         <Choice
           label={t("decision.label")}

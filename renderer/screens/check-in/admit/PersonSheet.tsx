@@ -16,7 +16,8 @@ import { useSteps } from "./useSteps.ts";
 
 interface PersonSheetProps {
   readonly athleteId: number;
-  readonly onDone: (admitted: Admitted, before: Before) => void;
+  /** `changed`: they were checked in before, and keep their bib. */
+  readonly onDone: (admitted: Admitted, before: Before, changed: boolean) => void;
   /** Leaves the questions, answered or not. */
   readonly onCancel: () => void;
   /** Called when there is nothing more to do about somebody who was checked in. */
@@ -54,10 +55,11 @@ function Asking({ person, onDone }: Pick<SheetProps, "person" | "onDone">) {
   const trpc = useTRPC();
   const { ask } = useInitials();
   const [before] = useState(() => beforeOf(person));
+  const [was] = useState({ isSettled: person.state === "testing", bib: person.bib });
   const admit = useMutation(
     trpc.checkIn.admit.mutationOptions({
       meta: { shownByScreen: true },
-      onSuccess: (admitted) => onDone(admitted, before),
+      onSuccess: (admitted) => onDone(admitted, before, was.isSettled && admitted.bib === was.bib),
     }),
   );
   return (
@@ -65,6 +67,7 @@ function Asking({ person, onDone }: Pick<SheetProps, "person" | "onDone">) {
       known={person}
       bib={person.bib ?? person.freeBib}
       hasBib={person.bib !== null}
+      isSettled={was.isSettled}
       busy={admit.isPending}
       refusal={admit.isError ? sentenceOf(admit.error) : null}
       onSend={async (outcome) => {

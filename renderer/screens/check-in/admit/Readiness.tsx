@@ -1,6 +1,12 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
-import { noToAll, type Question, questions } from "../../../../electron/domain/people/questions.ts";
+import {
+  bringsBack,
+  noToAll,
+  type Question,
+  questions,
+  unanswered,
+} from "../../../../electron/domain/people/questions.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
 import css from "./AdmissionForm.module.css";
@@ -10,45 +16,59 @@ import { YesNo } from "./YesNo.tsx";
 interface ReadinessProps extends FormPart {
   /** True if nothing is asked before: then the focus begins here, on no answer. */
   readonly isFirst: boolean;
+  /** True of somebody checked in already: asked again only on purpose. */
+  readonly isSettled: boolean;
 }
 
 /**
  * Asks the questions before testing. The answers stay in this window and are gone with the sheet. Enter answers nothing
  * here: pressed twice after a search, it would answer what nobody has asked.
  */
-export function Readiness({ answers, set, missing, focusNext, isFirst }: ReadinessProps) {
+export function Readiness(props: ReadinessProps) {
+  const { answers, known, set, missing, focusNext, isFirst, isSettled } = props;
   const { t } = useTranslation("checkIn");
-  const [shape, setShape] = useState<"list" | "rows" | "folded">("list");
-  const list = useRef<HTMLFieldSetElement>(null);
+  const [shape, setShape] = useState<"list" | "rows">("list");
+  // As high as the buttons it takes the place of: nothing else moves under the next finger.
+  const [settled, setSettled] = useState<number | null>(isSettled ? 0 : null);
+  const acts = useRef<HTMLDivElement>(null);
+  const start = useRef<HTMLElement | null>(null);
   useEffect(() => {
-    if (isFirst) list.current?.focus({ preventScroll: true });
+    if (isFirst) start.current?.focus({ preventScroll: true });
   }, [isFirst]);
+  const setStart = (element: HTMLElement | null) => {
+    start.current = element;
+  };
 
   function say(question: Question, yes: boolean): void {
     set({ said: { ...answers.said, [question]: yes } });
   }
   function allNo(): void {
     set({ said: noToAll });
-    setShape("folded");
+    if (shape === "list") setSettled(acts.current?.offsetHeight ?? 0);
     focusNext({ ...answers, said: noToAll });
   }
   function oneByOne(): void {
     setShape("rows");
     focusNext(answers);
   }
-  if (shape === "folded") {
+  function again(): void {
+    if (isSettled && settled === 0) set({ said: unanswered(known).said });
+    setSettled(null);
+    setShape("rows");
+  }
+  if (isSettled && settled === 0) {
     return (
-      <p className={css.row} data-start>
-        <span>{t("readiness.saidNo")}</span>
-        <Button onPress={() => setShape("rows")}>{t("readiness.again")}</Button>
-      </p>
+      <div ref={setStart} className={css.before} tabIndex={-1} data-start>
+        <Settled isBack={bringsBack(answers, known)} />
+        <Button onPress={again}>{t("readiness.again")}</Button>
+      </div>
     );
   }
   // A missing answer is shown where it is given.
   const asRows = shape === "rows" || questions.some((question) => missing.has(question));
   return (
     <fieldset
-      ref={list}
+      ref={setStart}
       className={css.group}
       tabIndex={-1}
       data-start
@@ -62,10 +82,19 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
         <span className={`small quiet ${css.aside}`}>{t("readiness.kept")}</span>
       </span>
       {!asRows && <QuestionList />}
-      <Row gap={3} lines={2} align="center" wrap>
-        <Button onPress={allNo}>{t("readiness.allNo")}</Button>
-        {!asRows && <Button onPress={oneByOne}>{t("readiness.oneByOne")}</Button>}
-      </Row>
+      {settled === null ? (
+        <div ref={acts}>
+          <Row gap={3} lines={2} align="center" wrap>
+            <Button onPress={allNo}>{t("readiness.allNo")}</Button>
+            {!asRows && <Button onPress={oneByOne}>{t("readiness.oneByOne")}</Button>}
+          </Row>
+        </div>
+      ) : (
+        <p className={css.settled} style={{ minHeight: settled }}>
+          <span className="strong">{t("readiness.saidNo")}</span>
+          <Button onPress={again}>{t("readiness.again")}</Button>
+        </p>
+      )}
       {asRows &&
         questions.map((question) => (
           <YesNo
@@ -82,6 +111,18 @@ export function Readiness({ answers, set, missing, focusNext, isFirst }: Readine
       {answers.said.medicine === true && <p className={css.note}>{t("readiness.atHand")}</p>}
       {answers.said.cold === true && <p className={css.note}>{t("readiness.warmUp")}</p>}
     </fieldset>
+  );
+}
+
+/** Says that nothing is asked about health for a change, and when to ask all the same: where a skipped test comes back. */
+function Settled({ isBack }: { readonly isBack: boolean }) {
+  const { t } = useTranslation("checkIn");
+  return (
+    <p className={css.either} role="status">
+      {/* Both keep their place: nothing moves under the finger that brings a test back. */}
+      <span data-kept={isBack}>{t("readiness.before")}</span>
+      <strong data-kept={!isBack}>{t("readiness.back")}</strong>
+    </p>
   );
 }
 

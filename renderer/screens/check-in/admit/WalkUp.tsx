@@ -16,6 +16,7 @@ import {
   type WalkUpFault,
   WalkUpFields,
 } from "../../../parts/people/WalkUpFields.tsx";
+import { useSay } from "../../../words/say.ts";
 import type { Admitted } from "../people.ts";
 import { AdmissionForm } from "./AdmissionForm.tsx";
 import css from "./PersonSheet.module.css";
@@ -33,6 +34,7 @@ interface WalkUpProps {
 /** Admits somebody who is on no list: who they are, then the same questions as for everybody. */
 export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) {
   const { t } = useTranslation("checkIn");
+  const say = useSay();
   const trpc = useTRPC();
   const { ask } = useInitials();
   const [who, setWho] = useState<TypedWalkUp>(() => emptyWalkUp(typed));
@@ -42,6 +44,8 @@ export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) 
   const walkUp = useMutation(
     trpc.checkIn.walkUp.mutationOptions({ meta: { shownByScreen: true }, onSuccess: onDone }),
   );
+  const refusal = walkUp.isError ? sentenceOf(walkUp.error) : null;
+  const isOfNumber = refusal?.key === "checkIn.numberTaken";
   const birthYear = /^\d{4}$/.test(who.birthYear) ? Number(who.birthYear) : null;
 
   return (
@@ -55,7 +59,7 @@ export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) 
         bib={freeBib}
         hasBib={false}
         busy={walkUp.isPending}
-        refusal={walkUp.isError ? sentenceOf(walkUp.error) : null}
+        refusal={isOfNumber ? null : refusal}
         alsoCheck={() => {
           setTried(true);
           // Asked once: whoever leaves it as it is means a league of that very name.
@@ -71,7 +75,15 @@ export function WalkUp({ typed, date, freeBib, onDone, onCancel }: WalkUpProps) 
           walkUp.mutate({ ...outcome, league, name, number, category, birthYear: year, by });
         }}
       >
-        <WalkUpFields who={who} onChange={setWho} faults={shownFaults()} />
+        <WalkUpFields
+          who={who}
+          onChange={(next) => {
+            setWho(next);
+            walkUp.reset();
+          }}
+          faults={shownFaults()}
+          numberRefusal={isOfNumber && refusal !== null ? say(refusal) : null}
+        />
       </AdmissionForm>
     </Stack>
   );

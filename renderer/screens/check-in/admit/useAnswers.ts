@@ -3,6 +3,7 @@ import {
   type Answers,
   type Known,
   missing as missingOf,
+  noToAll,
   type Part,
   unanswered,
 } from "../../../../electron/domain/people/questions.ts";
@@ -27,8 +28,8 @@ interface Form extends FormPart {
 }
 
 /** Holds the answers of one athlete, only while their sheet is open. */
-export function useAnswers(known: Known): Form {
-  const [answers, setAnswers] = useState(() => unanswered(known));
+export function useAnswers(known: Known, isSettled: boolean): Form {
+  const [answers, setAnswers] = useState(() => startOf(known, isSettled));
   const [tried, setTried] = useState(false);
   const form = useRef<HTMLFormElement>(null);
   const open = missingOf(answers, known);
@@ -53,6 +54,11 @@ export function useAnswers(known: Known): Form {
     open: open.length,
     check,
   };
+}
+
+/** Of somebody checked in already nothing about health is open: only the tests and consents are changed. */
+function startOf(known: Known, isSettled: boolean): Answers {
+  return isSettled ? { ...unanswered(known), said: noToAll } : unanswered(known);
 }
 
 function focusPart(form: HTMLFormElement | null, part: Part | "go"): void {
