@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { devicePlaceSchema } from "../../electron/domain/devices/place.ts";
-import { tellTable } from "./table.ts";
+import { wipeKeep } from "./device-keep.ts";
+import { isJoinedProgram, tellTable } from "./table.ts";
 
 /** What this laptop's own shell knows of the table that it joined, also while the table is away. */
 const membershipSchema = z.intersection(
@@ -23,7 +24,17 @@ export async function membershipNow(): Promise<Membership> {
 /** Longer than the shell waits for the table to hear of it, in ms. */
 const patienceMs = 10_000;
 
-/** Lets the table go: the laptop shows its first screen again, and this page goes with its window. */
-export async function leaveTable(): Promise<void> {
-  await tellTable("/device/leave", {}, patienceMs);
+/**
+ * Lets the table go, and deletes what this device keeps. A laptop shows its first screen again, and this page goes with its
+ * window; a browser shows the page to join. False where no answer comes to a browser: then it is still the table's.
+ */
+export async function leaveTable(): Promise<boolean> {
+  const answer = await tellTable("/device/leave", {}, patienceMs);
+  if (isJoinedProgram) return true;
+  if (answer === null) return false;
+  await wipeKeep();
+  // The next person here enters under their own initials.
+  sessionStorage.clear();
+  location.replace("/join.html");
+  return true;
 }

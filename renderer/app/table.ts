@@ -10,6 +10,9 @@ export const isDevice = location.protocol === "https:" || isJoinedProgram;
 /** Since when the table does not answer (ISO 8601); null while it does. */
 export const tableAway = createCell<string | null>(null);
 
+/** The name of this device at the table; empty before the first answer. */
+export const ownName = createCell("");
+
 /** True on a device once the table has said that the day is closed. */
 export const dayOver = createCell(false);
 
@@ -84,5 +87,6 @@ export async function showTable(word: OwnWord): Promise<Standing> {
   if (told === null) return { state: "away" };
   const { name, place, day, asOf } = told;
   tableAsOf.set(asOf);
+  ownName.set(name);
   return { state: "here", name, place, day };
 }

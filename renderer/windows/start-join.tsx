@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { I18nProvider } from "react-aria-components/I18nProvider";
 import { createRoot } from "react-dom/client";
 import { useTranslation } from "react-i18next";
+import { arrivedAt } from "../app/arrival.ts";
 import "../app/base.css";
 import { countKept, openKeepIfAny } from "../app/device-keep.ts";
 import { heedTable } from "../app/let-go.ts";
@@ -22,6 +23,8 @@ async function boot(): Promise<void> {
   if (root === null) throw new Error("The page has no root element.");
   const membership = isJoinedProgram ? await membershipNow() : null;
   document.documentElement.dataset.theme = "desk";
+  // Once it is let in, it says again what it is for.
+  arrivedAt.set("");
   await openKeepIfAny();
   // One that the table let go has nothing to keep.
   await heedTable(await showTable({ waiting: countKept(), battery: null }));

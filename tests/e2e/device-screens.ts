@@ -1,7 +1,7 @@
 import { type Browser, expect, type Page } from "@playwright/test";
 import { type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
 import { type Device, openDevice } from "./browsers.ts";
-import { letIn, readCode } from "./joining.ts";
+import { beginHere, letIn, readCode } from "./joining.ts";
 import { heatOf } from "./live.ts";
 import { callDoor } from "./page.ts";
 
@@ -40,6 +40,9 @@ export async function walkDevice(desk: Page, browser: Browser, url: string, look
   await page.getByRole("heading", { level: 1 }).waitFor();
   await both("join");
   await joinAs(desk, device, "Red phone");
+  await page.getByRole("button", { name: "Begin here" }).waitFor();
+  await both("arrived");
+  await beginHere(page);
   await page.getByRole("combobox", { name: "Who is it?" }).waitFor();
   await both("check-in");
   await page.getByRole("combobox", { name: "Who is it?" }).fill("e");
@@ -67,6 +70,8 @@ async function walkStation(
   both: (name: string) => Promise<void>,
 ): Promise<void> {
   await giveStation(desk, page, url, test);
+  if (test === "core") await both("core-arrived");
+  await beginHere(page);
   await both(`${test}-next`);
   await page.getByRole("button", { name: /^Call the next/ }).click();
   await sayInitials(page);

@@ -76,6 +76,6 @@ test("every screen of a device fits phones and tablets, is for everybody, and ha
     const [width, height] = deviceSizes[0];
     await page.setViewportSize({ width, height });
   });
-  // Joining, three of the check-in table, and four or five of each test, twice at three sizes.
-  expect(looked).toBe((1 + 3 + 2 * 4 + 3 * 5) * 2 * deviceSizes.length);
+  // Joining, two arrivals, three of the check-in table, and four or five of each test, twice at three sizes.
+  expect(looked).toBe((1 + 2 + 3 + 2 * 4 + 3 * 5) * 2 * deviceSizes.length);
 });

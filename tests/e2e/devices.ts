@@ -3,7 +3,7 @@ import type { Browser as Firefox } from "puppeteer-core";
 import { type Device, startChromium } from "./browsers.ts";
 import { type FirefoxDevice, press, startFirefox, write } from "./firefox.ts";
 import { test as base } from "./fixture.ts";
-import { letIn, readCode } from "./joining.ts";
+import { beginHere, letIn, readCode } from "./joining.ts";
 
 /** Devices in the system's own browsers, joined to the running program over the network. */
 
@@ -44,6 +44,7 @@ export async function joinAs(
   await page.getByRole("button", { name: "Ask to join" }).click();
   await page.getByText("Waiting for the organiser's yes.").waitFor();
   await letIn(desk, name, place);
+  if (place !== "Big screen") await beginHere(page);
 }
 
 /** The same in Firefox. */
@@ -60,4 +61,5 @@ export async function joinFirefoxAs(
   await write(page, "Name of this device", name);
   await press(page, "Ask to join");
   await letIn(desk, name, place);
+  await press(page, "Begin here");
 }

@@ -1,20 +1,14 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import { keptHere } from "../../app/device-keep.ts";
-import { leaveTable } from "../../app/membership.ts";
 import { ConfirmDialog } from "../controls/ConfirmDialog.tsx";
 import css from "./LeaveTable.module.css";
+import { useLeaveTable } from "./useLeaveTable.ts";
 
 /** Lets a joined laptop go back to its own first screen; asks first. */
 export function LeaveTable() {
   const { t } = useTranslation("atTable");
   const [asking, setAsking] = useState(false);
-  const [busy, setBusy] = useState(false);
-  const waiting = keptHere.use().filter(({ saved }) => !saved).length;
-  function leave(): void {
-    setBusy(true);
-    void leaveTable();
-  }
+  const { leave, busy, waiting } = useLeaveTable();
   return (
     <>
       <button type="button" className={css.leave} onClick={() => setAsking(true)}>
