@@ -96,6 +96,7 @@ export function ValueEntry(props: ValueEntryProps) {
           )}
         </Row>
       )}
+      {!isAsked && !isOrganiser && <p className="small quiet">{t("entry.skipAsk")}</p>}
     </div>
   );
 }

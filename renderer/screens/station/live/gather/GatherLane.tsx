@@ -1,7 +1,7 @@
 import type { MouseEvent } from "react";
 import { useTranslation } from "react-i18next";
 import { protocols, type TestCode } from "../../../../../electron/domain/tests/registry.ts";
-import { isDevice } from "../../../../app/table.ts";
+import { useStanding } from "../../../../app/standing.tsx";
 import { useTestWords } from "../../../../app/testWords.ts";
 import { BigKey } from "../../../../tests/live/BigKey.tsx";
 import { keyOfLane } from "../../../../tests/live/liveKeys.ts";
@@ -98,6 +98,7 @@ interface LaneActsProps {
 /** Lists the actions on an athlete who has not begun. */
 export function LaneActs({ taken, count, gathering, hints = false }: LaneActsProps) {
   const { t } = useTranslation("live");
+  const { post } = useStanding();
   const { who, lane } = taken;
   const others = Array.from({ length: count }, (_none, index) => index + 1).filter((each) => each !== lane);
   return (
@@ -122,7 +123,7 @@ export function LaneActs({ taken, count, gathering, hints = false }: LaneActsPro
           ))}
         </fieldset>
       )}
-      {isDevice && <p className="small quiet">{t("gather.skipAsk")}</p>}
+      {post.role !== "organiser" && <p className="small quiet">{t("gather.skipAsk")}</p>}
     </div>
   );
 }
