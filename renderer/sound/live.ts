@@ -1,3 +1,4 @@
+import { isDevice, isJoinedProgram } from "../app/table.ts";
 import { type AudioClock, createAudioClock } from "./audio-clock.ts";
 import { playSound } from "./play.ts";
 import type { SoundOutput } from "./schedule.ts";
@@ -59,8 +60,12 @@ export function outputOf(current: () => Live | null): SoundOutput {
   };
 }
 
-/** True if the computer has a sound output; its name is nobody's business and not read. */
+/**
+ * True if the computer has a sound output, as far as this window can know; its name is nobody's business and not read. Some
+ * browsers list none before somebody was let choose one (Firefox; W3C Audio Output Devices API): there it is taken to be there.
+ */
 export async function hasOutputDevice(): Promise<boolean> {
+  if (isDevice && !isJoinedProgram) return true;
   const devices = await navigator.mediaDevices.enumerateDevices();
   return devices.some(({ kind }) => kind === "audiooutput");
 }

@@ -25,12 +25,12 @@ export function useSound(): Sound {
     }
     wakeIfAsleep();
     const stopTime = sound.keepTime(() => {});
-    window.addEventListener("pointerdown", wakeIfAsleep, true);
-    window.addEventListener("keydown", wakeIfAsleep, true);
+    // Of a finger a browser takes the going up alone for a permission (HTML, user activation).
+    const presses = ["pointerdown", "pointerup", "keydown"] as const;
+    for (const press of presses) window.addEventListener(press, wakeIfAsleep, true);
     return () => {
       stopTime();
-      window.removeEventListener("pointerdown", wakeIfAsleep, true);
-      window.removeEventListener("keydown", wakeIfAsleep, true);
+      for (const press of presses) window.removeEventListener(press, wakeIfAsleep, true);
     };
   }, [sound]);
   return { ...view, wake: sound.wake, setVolume: sound.setVolume, play: sound.play, test: sound.test };

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useInitials } from "../../../app/initials.tsx";
@@ -110,10 +110,20 @@ function SoundPanel({ elsewhere }: SoundPanelProps) {
   );
 }
 
-/** Sets the volume, with tones to try it; says if the machine has no sound. */
+/** Sets the volume, with tones to try it; says if the machine has no sound, and puts it on where it needs a press. */
 function SoundHere() {
   const { t } = useTranslation("live");
-  const { state, volume, setVolume, test } = useSound();
+  const { state, volume, setVolume, test, wake } = useSound();
+  const needsPress = useLagging(state === "asleep");
+  if (needsPress)
+    return (
+      <div className={css.sound}>
+        {/* The tones say that it is on. */}
+        <Button kind="primary" keepsFocus onPress={() => void wake().then(test)}>
+          {t("sound.wake")}
+        </Button>
+      </div>
+    );
   if (state === "none") return <p className="small quiet">{t("sound.none")}</p>;
   return (
     <section className={css.sound} aria-label={t("sound.title")}>
@@ -130,7 +140,19 @@ function SoundHere() {
       <Button keepsFocus onPress={test}>
         {t("sound.test")}
       </Button>
-      {state === "asleep" && <p className="small quiet">{t("sound.asleep")}</p>}
     </section>
   );
+}
+
+/** Ms until a change is shown: a sound that wakes by itself asks for nothing, and no key goes from under its own press. */
+const lagMs = 800;
+
+/** Returns the value as it was a moment ago. */
+function useLagging(value: boolean): boolean {
+  const [shown, setShown] = useState(false);
+  useEffect(() => {
+    const timer = setTimeout(() => setShown(value), lagMs);
+    return () => clearTimeout(timer);
+  }, [value]);
+  return shown;
 }
