@@ -65,8 +65,8 @@ function AttemptRow({ recent, parameters, lengths, onCorrect, onHistory }: Attem
     <li className={css.row} data-void={attempt.void !== null}>
       <span className={`numeral ${css.bib}`}>{who.bib}</span>
       <div className={css.what}>
-        <Row as="p" gap={3} lines={0} align="baseline" wrap>
-          <span className="strong">{who.name}</span>
+        <Row as="p" gap={3} lines={0} align="baseline" wrap className={css.first}>
+          <span className={`strong ${css.name}`}>{who.name}</span>
           {written !== null && own !== null && (
             <>
               <Amount written={own} />
@@ -75,7 +75,7 @@ function AttemptRow({ recent, parameters, lengths, onCorrect, onHistory }: Attem
           )}
           {written !== null && own === null && <Amount written={written} />}
         </Row>
-        <Row as="p" gap={3} lines={0} wrap className="small quiet">
+        <Row as="p" gap={3} lines={0} wrap className={`small quiet ${css.second}`}>
           <span className={css.seen}>{writeSeen(attempt.test, attempt.seen, lengths)}</span>
           {attempt.variant !== "" && (
             <span>{testWord(attempt.test, `choice.variant.${attempt.variant}`)}</span>
@@ -124,7 +124,7 @@ function useOwn(): (attempt: AttemptView, parameters: unknown, lengths: LengthUn
 function Whole({ written }: { readonly written: NonNullable<RecentAttempt["written"]> }) {
   const { t } = useTranslation("station");
   return (
-    <span className="small quiet">
+    <span className={`small quiet ${css.whole}`}>
       {t("recent.whole")} <Amount written={written} />
     </span>
   );
@@ -135,11 +135,12 @@ function Amount({ written }: { readonly written: NonNullable<RecentAttempt["writ
   const say = useSay();
   const unitWord = useUnitWord();
   const show = useShowNumber();
-  if (written.number === "") return written.note === undefined ? null : <span>{say(written.note)}</span>;
+  if (written.number === "")
+    return written.note === undefined ? null : <span className={css.name}>{say(written.note)}</span>;
   return (
-    <span>
+    <span className={css.amount}>
       <strong className={`figures ${css.number}`}>{show(written.number)}</strong>{" "}
-      {unitWord(written.unit, written.number)}
+      <span className={css.unit}>{unitWord(written.unit, written.number)}</span>
     </span>
   );
 }
