@@ -1,6 +1,7 @@
 import { type Browser, expect, type Page } from "@playwright/test";
 import { openDevice } from "./browsers.ts";
 import { joinAs, test } from "./devices.ts";
+import { notInSight } from "./in-sight.ts";
 import { openDemoTable } from "./joining.ts";
 import { isInSight } from "./paper.ts";
 import type { Tapeline } from "./session.ts";
@@ -51,6 +52,23 @@ test("paper entry on a phone asks nothing of a bare Enter, and has the name besi
   await isInSight(button(page, /^Yes, save it/));
 });
 
+test("a phone at the leap's paper has the name, every field and the save in one sight, and nothing lies over them", async ({
+  tapeline,
+  chromium,
+}) => {
+  const page = await openPaper(tapeline, chromium);
+  await takeUp(page);
+  const entry = "section[aria-label='Enter a result']";
+  const wanted = `${entry} p:first-child, ${entry} :is(input[inputmode], button)`;
+  expect(await page.locator(`${entry} input[inputmode]`).count()).toBeGreaterThan(4);
+  expect(await notInSight(page, wanted)).toEqual([]);
+  // With a sentence about a wrong reading the save is still there.
+  await page.getByLabel("Touch 1").fill("22");
+  await button(page, /^Save the result/).tap();
+  await expect(page.locator(`${entry} [slot=errorMessage]`).first()).toBeVisible();
+  expect(await notInSight(page, `${entry} button`)).toEqual([]);
+});
+
 test("who is next stands before the latest results on a phone", async ({ tapeline, chromium }) => {
   const page = await openPaper(tapeline, chromium);
   const top = (name: string) =>
@@ -58,6 +76,33 @@ test("who is next stands before the latest results on a phone", async ({ tapelin
       .getByRole("heading", { name })
       .evaluate((heading) => Math.round(heading.getBoundingClientRect().top));
   expect(await top("Waiting here")).toBeLessThan(await top("Latest results"));
+});
+
+test("a phone has one line for each of the latest results, whose it is, what it is, and the key that corrects it", async ({
+  tapeline,
+  chromium,
+}) => {
+  const page = await openPaper(tapeline, chromium);
+  const list = page.locator("section", { has: page.getByRole("heading", { name: "Latest results" }) });
+  await expect(list.getByRole("listitem").first()).toBeVisible();
+  const texts = await list.getByRole("listitem").allInnerTexts();
+  const lines = await list.getByRole("listitem").evaluateAll((all) =>
+    all.map((line) => ({
+      height: Math.round(line.getBoundingClientRect().height),
+      keys: [...line.querySelectorAll("button")].filter((key) => key.checkVisibility()).length,
+      cut: line.scrollWidth - line.clientWidth,
+    })),
+  );
+  expect(lines.length).toBeGreaterThan(10);
+  for (const [index, line] of lines.entries()) {
+    const text = texts[index]?.replaceAll(/\s+/g, " ").trim() ?? "";
+    expect.soft(line.height, text).toBeLessThan(54);
+    expect.soft([line.keys, line.cut], text).toEqual([1, 0]);
+    expect.soft(text).toMatch(/^\d+ \S.* \d+(?:\.\d)? Correct it$/);
+  }
+  // What the line has no room for stands where it is corrected.
+  await list.getByRole("button").first().tap();
+  await expect(page.getByRole("dialog").getByText(/^Entered by \S+ at /)).toBeVisible();
 });
 
 test("a correction on a phone leads to its missing reason, and no button moves under the finger", async ({

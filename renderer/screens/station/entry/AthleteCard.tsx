@@ -77,7 +77,7 @@ function Mark({ test, lengths, label, value, date }: MarkProps) {
       <dt>{label}</dt>
       <dd>
         <strong>{written}</strong>{" "}
-        {date !== undefined && <span className="small quiet">{writeDay(date)}</span>}
+        {date !== undefined && <span className={`small quiet ${css.date}`}>{writeDay(date)}</span>}
       </dd>
     </Row>
   );

@@ -75,6 +75,7 @@ export function KeyedEntry(props: KeyedEntryProps) {
       className={css.entry}
       aria-label={t("entry.title")}
       data-test={test}
+      data-somebody={found !== null}
       onKeyDown={(event) => {
         if (event.key !== "Escape" || found === null) return;
         event.preventDefault();
