@@ -1,57 +1,76 @@
 import { useEffect } from "react";
+import { type Meant, meantBy, type Seen } from "./meant.ts";
 
 /** Ms between two looks at where everything is, and how many are kept: as long as a finger needs to see a change. */
 const lookMs = 100;
 const looksKept = 4;
 
 const pressable = "button, a[href], label, summary";
+/** A lane's key while its athlete is at it (`LaneTile`): what it takes is a time, which nobody can take again. */
+const running = "[data-running-key]";
 
-interface Point {
-  readonly clientX: number;
-  readonly clientY: number;
-}
-
-/** Where everything that can be pressed was at one look. */
-type Look = ReadonlyMap<Element, DOMRect>;
+/** Where everything that can be pressed was at one look, and which of it took a time. */
+type Look = ReadonlyMap<Element, Seen>;
 
 function look(): Look {
-  const all = [...document.querySelectorAll(pressable)];
-  return new Map(all.map((each) => [each, each.getBoundingClientRect()]));
+  return new Map([...document.querySelectorAll(pressable)].map((key) => [key, seen(key)]));
 }
 
-function lies({ clientX, clientY }: Point, box: DOMRect | undefined): boolean {
-  if (box === undefined) return false;
-  return clientX >= box.left && clientX <= box.right && clientY >= box.top && clientY <= box.bottom;
+function seen(key: Element): Seen {
+  const { left, right, top, bottom } = key.getBoundingClientRect();
+  return { left, right, top, bottom, isRunning: key.matches(running) };
+}
+
+function isRunning(key: Element): boolean {
+  return key.isConnected && key.matches(running);
+}
+
+/** True where there are fingers, as far as the system knows; the first touch tells it of any other window. */
+function hasFingers(): boolean {
+  return matchMedia("(any-pointer: coarse)").matches;
 }
 
 /**
- * Ignores a finger on what came under it within the last 0.4 s: it was meant for what was there before. A mouse and keys
- * are left alone, and so is the page that a finger moves itself. Looks are counted and no clock is read.
+ * Ignores a finger on what came under it within the last 0.4 s: it was meant for what was there before. Where that was a
+ * lane that is still running, it gets the press. A mouse and keys are left alone, and so is the page that a finger moves
+ * itself. Looks are counted and no clock is read; where no finger was ever seen, nothing is looked at.
  */
 export function useStillness(): void {
   useEffect(() => {
     let looks: Look[] = [];
     let isDropping = false;
-    const timer = setInterval(() => {
-      looks = [...looks, look()].slice(-looksKept);
-    }, lookMs);
+    let timer: ReturnType<typeof setInterval> | undefined;
+    function watch(): void {
+      timer ??= setInterval(() => {
+        looks = [...looks, look()].slice(-looksKept);
+      }, lookMs);
+    }
     /** A page that is moved by a finger moves on purpose. */
     function forget(): void {
       looks = [];
     }
-    function down(event: PointerEvent): void {
-      isDropping = false;
+    function meant(event: PointerEvent): Meant<Element> {
       const target = event.target instanceof Element ? event.target.closest(pressable) : null;
       const before = looks[0];
-      if (event.pointerType !== "touch" || target === null || before === undefined) return;
-      isDropping = !lies(event, before.get(target));
+      return before === undefined ? "target" : meantBy(event, target, before, isRunning);
+    }
+    function down(event: PointerEvent): void {
+      // What was passed on comes by here again.
+      if (!event.isTrusted) return;
+      isDropping = false;
+      if (event.pointerType !== "touch") return;
+      watch();
+      const found = meant(event);
+      isDropping = found !== "target";
       drop(event);
+      if (typeof found !== "string") found.dispatchEvent(new PointerEvent(event.type, event));
     }
     function drop(event: Event): void {
       if (!isDropping) return;
       event.preventDefault();
       event.stopPropagation();
     }
+    if (hasFingers()) watch();
     const after = ["pointerup", "mousedown", "mouseup", "click"] as const;
     window.addEventListener("pointerdown", down, true);
     window.addEventListener("touchmove", forget, { capture: true, passive: true });

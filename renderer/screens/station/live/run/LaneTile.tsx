@@ -33,6 +33,7 @@ export function LaneTile({ live, lane, tool, onCorrect, correct, menu }: LaneTil
   // Beside a stage that is large, a lane is too narrow for two answers at its side.
   const isNarrow = (tool.laneWidth ?? usualWidth) < 12 || (isDoubted && clockOf(live.test) === "own");
   const { press, second } = tool;
+  const { test } = live;
   const asked = tool.answers?.({ live, lane }) ?? null;
   return (
     <li
@@ -45,7 +46,7 @@ export function LaneTile({ live, lane, tool, onCorrect, correct, menu }: LaneTil
       aria-label={t("lane.name", { lane: lane.lane, bib: lane.in.who.bib })}
     >
       {isOpen && press !== undefined ? (
-        <PressArea tool={tool} lane={lane} onPress={(timeStamp) => press(live, lane, timeStamp)}>
+        <PressArea {...{ test, tool, lane }} onPress={(timeStamp) => press(live, lane, timeStamp)}>
           <LaneHead lane={lane} isShifted={tool.digits === "typed"} />
           <tool.Lane live={live} lane={lane} />
         </PressArea>
@@ -62,7 +63,10 @@ export function LaneTile({ live, lane, tool, onCorrect, correct, menu }: LaneTil
         </div>
       )}
       {isOpen && second !== undefined && (
-        <SecondButton tool={tool} lane={lane} onPress={(timeStamp) => second.press(live, lane, timeStamp)} />
+        <SecondButton
+          {...{ test, tool, lane }}
+          onPress={(timeStamp) => second.press(live, lane, timeStamp)}
+        />
       )}
       {phase === "done" && asked !== null && <div className={css.answers}>{asked}</div>}
       {phase === "done" && asked === null && onCorrect !== null && (
@@ -125,18 +129,25 @@ function LaneHead({ lane, isShifted, aside }: HeadProps) {
 }
 
 interface PressProps {
+  readonly test: Live["test"];
   readonly tool: LiveTool<Live["test"]>;
   readonly lane: LiveLane;
   readonly onPress: (timeStamp: number) => void;
   readonly children?: ReactNode;
 }
 
-function PressArea({ tool, lane, onPress, children }: PressProps) {
+/** What a press on a lane takes is a time where one clock runs for all: no finger on it is ignored (`useStillness`). */
+function runningKey(test: Live["test"]): { readonly "data-running-key"?: true } {
+  return clockOf(test) === "common" ? { "data-running-key": true } : {};
+}
+
+function PressArea({ test, tool, lane, onPress, children }: PressProps) {
   const label = tool.usePressLabel?.()(lane);
   return (
     <button
       type="button"
       className={css.press}
+      {...runningKey(test)}
       aria-keyshortcuts={tool.digits === "typed" ? `Shift+${lane.key}` : lane.key}
       {...onDown(onPress)}
     >
@@ -146,7 +157,7 @@ function PressArea({ tool, lane, onPress, children }: PressProps) {
   );
 }
 
-function SecondButton({ tool, lane, onPress }: PressProps) {
+function SecondButton({ test, tool, lane, onPress }: PressProps) {
   const { t } = useTranslation("live");
   const label = tool.second?.useLabel() ?? "";
   return (
@@ -154,6 +165,7 @@ function SecondButton({ tool, lane, onPress }: PressProps) {
       type="button"
       className={`small strong ${css.second}`}
       aria-keyshortcuts={`Shift+${lane.key}`}
+      {...runningKey(test)}
       {...onDown(onPress)}
     >
       <span className="unseen">{t("lane.for", { lane: lane.lane })}</span>
