@@ -1,7 +1,9 @@
 import { blend } from "../../electron/domain/statistics/blend.ts";
-import { driftOf } from "../../electron/domain/statistics/drift.ts";
+import { assumedDrift, driftOf } from "../../electron/domain/statistics/drift.ts";
+import { withoutLearning } from "../../electron/domain/statistics/learning.ts";
 import { type Dated, numbered } from "../../electron/domain/statistics/news.ts";
 import { errorOfRepeats, runsOf } from "../../electron/domain/statistics/repeats.ts";
+import { sharedOf } from "../../electron/domain/statistics/shared.ts";
 import type { Variation } from "../../electron/domain/statistics/variation.ts";
 
 /** The true typical error of the invented hall, in grains: so many that rounding plays no part. */
@@ -26,6 +28,12 @@ export function marksOf(moved: readonly number[], draw: () => number): Dated[] {
   return moved.map((more, at) => ({ date: days[at] ?? "", value: own + truth * (more + draw()) }));
 }
 
+/** What a hall knows of its days after six of them that moved nobody. */
+export function calmDays(draw: () => number): Variation["hall"] {
+  const series = Array.from({ length: 60 }, () => numbered(marksOf([0, 0, 0, 0, 0, 0], draw)));
+  return sharedOf(series, start, assumedDrift.perWeek).hall;
+}
+
 /** What a hall knows from so many pairs a week apart and from its athletes' marks on test days. */
 export function known(pairs: number, athletes: readonly (readonly Dated[])[], draw: () => number): Variation {
   const runs = Array.from({ length: pairs }, () => {
@@ -33,5 +41,11 @@ export function known(pairs: number, athletes: readonly (readonly Dated[])[], dr
     return [0, 7].map((day) => ({ day, value: own + truth * draw() }));
   }).flatMap(runsOf);
   const { error } = blend(start, errorOfRepeats(runs, start), null);
-  return { error, drift: driftOf(athletes.map(numbered), error) };
+  const series = athletes.map(numbered);
+  const shared = sharedOf(series, error, assumedDrift.perWeek);
+  const drift = driftOf(
+    series.map((marks) => withoutLearning(marks, shared.learning, error)),
+    error,
+  );
+  return { error, drift, ...shared };
 }

@@ -1,9 +1,11 @@
 import { expect, test } from "vitest";
 import { changeBetween, startingTypicalErrors, verdict } from "../../electron/domain/statistics/change.ts";
 import { assumedDrift, chanceReal, driftOf, likelihood } from "../../electron/domain/statistics/drift.ts";
+import { calmHall } from "../../electron/domain/statistics/hall.ts";
 import { levelOf, speedOf } from "../../electron/domain/statistics/level.ts";
 import { newsOf } from "../../electron/domain/statistics/news.ts";
 import { normalShare } from "../../electron/domain/statistics/normal.ts";
+import { startingVariations } from "../../electron/domain/statistics/variation.ts";
 import { testCodes } from "../../electron/domain/tests/registry.ts";
 import { normals } from "./chance.ts";
 import { nile } from "./nile.ts";
@@ -61,7 +63,7 @@ test("the spread of true batting averages", () => {
   expect(Math.abs(best - published)).toBeLessThan(0.005);
 });
 
-test("with one earlier mark and an error that is known, the word is the one of two marks alone", () => {
+test("with one earlier mark, an error that is known and a calm hall, the word is the one of two marks alone", () => {
   const draw = normals(26);
   for (const code of testCodes) {
     for (let step = 0; step < 300; step += 1) {
@@ -69,7 +71,8 @@ test("with one earlier mark and an error that is known, the word is the one of t
         Math.round(Math.max(0, value)),
       );
       const earlier = [{ date: "2026-03-14", value: from ?? 0 }];
-      const news = newsOf(code, { date: "2026-11-14", value: to ?? 0 }, earlier);
+      const calm = { ...startingVariations[code], hall: calmHall };
+      const news = newsOf(code, { date: "2026-11-14", value: to ?? 0 }, earlier, calm);
       const { gain, spread } = changeBetween(code, from ?? 0, to ?? 0);
       const chance = normalShare(Math.abs(gain) / spread);
       const word =

@@ -54,7 +54,8 @@ test("and somebody who gained four typical errors in one test is mostly told so"
     ]);
     if (["gain", "mixed"].includes(toneOf([gained, ...marks.slice(1)]))) told += 1;
   }
-  expect(told / athletes).toBeGreaterThan(0.7);
+  // What a day may have moved for everybody costs a few of them.
+  expect(told / athletes).toBeGreaterThan(0.65);
 });
 
 test("a summary's number of chance clear gains and bests is what unchanged athletes get", () => {
@@ -75,6 +76,8 @@ test("a summary's number of chance clear gains and bests is what unchanged athle
       `${said.bests} bests, ${said.byChance.bests.toFixed(0)} foretold`,
     );
     expect(Math.abs(said.bests / said.byChance.bests - 1)).toBeLessThan(0.05);
-    expect(Math.abs(said.clear / said.byChance.clearGains - 1)).toBeLessThan(0.15);
+    // No more than foretold; in a hall whose days move nobody, as here, up to a third fewer.
+    expect(said.clear / said.byChance.clearGains).toBeLessThan(1.1);
+    expect(said.clear / said.byChance.clearGains).toBeGreaterThan(0.6);
   }
 });

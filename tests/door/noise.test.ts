@@ -44,12 +44,12 @@ test("a store without pairs says that it assumes, and from where", async () => {
     ["core", true, 0, { number: "7.2", unit: "s" }, "test.core.noiseSource"],
     ["endurance", true, 0, { number: "10.8", unit: "s" }, "test.endurance.noiseSource"],
   ]);
-  // From 20 reps, 23 is likely a gain and 26 a clear one: the least detectable change of 2 reps is 1.96 · √2 · 2 = 5.5.
+  // From 20 reps, 23 is likely a gain and 27 a clear one: the least detectable change of 2 reps is 1.96 · √(2 · 1.08) · 2 = 5.8.
   expect(tests[0]).toMatchObject({
     typical: { value: 20, date: null, marks: 0 },
-    detectable: { number: "5.5", unit: "reps" },
+    detectable: { number: "5.8", unit: "reps" },
     likelyFrom: { number: "23" },
-    clearFrom: { number: "26" },
+    clearFrom: { number: "27" },
     ...{ own: null, trials: null, worthwhile: null, icc: null },
   });
 });
@@ -93,7 +93,7 @@ test("pairs within 14 days come in as they are entered, and change what is told"
 test("a verdict follows the error that the other days have taught, and not that of its own day", async () => {
   const day = await stationDay();
   past(day, 6, "push-up", 20, "2026-06-01", "full");
-  await pushUps(day, 6, 26);
+  await pushUps(day, 6, 27);
   const verdictOf = async () =>
     (await day.as("organiser").people.get({ athleteId: day.idOf(6) })).marks[0]?.news?.verdict;
   expect(await verdictOf()).toBe("clear gain");
@@ -165,7 +165,7 @@ test("a correction on an earlier day changes bests, verdicts and noise of what c
     const again = { id, athleteId, test: code, variant, note, source, at, replaces: wrong.id };
     recordAttempt(db, day.dayId, { ...again, seen: reps(20), enteredBy: "QA" });
   });
-  // 7 reps are 2.29 spreads of √2 · √(1.5² + (0.066 · 23.5)²): the pairs of this day itself count from the next one on.
+  // 7 reps are 2.21 spreads of √(2 · 1.08) · √(1.5² + (0.066 · 23.5)²): the pairs of this day itself count from the next one on.
   expect(await page()).toMatchObject({
     news: { standing: "best", previous: 20, bestBefore: 20, change: 7, verdict: "clear gain" },
   });

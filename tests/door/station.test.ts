@@ -24,8 +24,8 @@ test("an entry is saved with its mark, how it is written, and its news", async (
   past(day, 1, "push-up", 21, "2026-08-01", "full");
   past(day, 1, "push-up", 60, "2026-08-01", "knee");
   const saved = await day.station.enter(entry(day.idOf(1), "push-up", reps(28, 3)));
-  // 28 − 3 = 25: better than 24, and 3 more than the level of 22 by 24 and, 13 weeks on, 21. Those are 1.05 spreads of
-  // √(1.5² + (0.066 · 23.5)²) · √1.64 (by hand): 2 (1 − Φ(1.05)) = 0.295.
+  // 28 − 3 = 25: better than 24, and 3 more than the level of 22 by 24 and, 13 weeks on, 21. Those are 2.86 more
+  // than 22.14, of √(1.5² + (0.066 · 23.6)²) · √(0.68 + 0.09 + 1) (by hand) 0.996: 2 (1 − Φ(0.996)) = 0.319.
   expect(saved).toEqual({
     outcome: "saved",
     told: {
@@ -41,9 +41,10 @@ test("an entry is saved with its mark, how it is written, and its news", async (
         earlier: 2,
         level: 22,
         change: 3,
+        beyond: expect.closeTo(2.86, 2),
         verdict: "likely gain",
-        byChance: expect.closeTo(0.295, 3),
-        chanceReal: expect.closeTo(0.72, 2),
+        byChance: expect.closeTo(0.319, 3),
+        chanceReal: expect.closeTo(0.71, 2),
       },
       beside: [],
     },

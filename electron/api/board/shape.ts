@@ -1,6 +1,6 @@
 import { isDone } from "../../domain/queue/queue.ts";
-import { changeBetween, spreadsOf, type TypicalError, verdictOn } from "../../domain/statistics/change.ts";
-import type { Variations } from "../../domain/statistics/variation.ts";
+import { type Change, changeBetween, spreadsOf, verdictOn } from "../../domain/statistics/change.ts";
+import type { Variation, Variations } from "../../domain/statistics/variation.ts";
 import { newsByChance } from "../../domain/summary/counts.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
@@ -34,6 +34,9 @@ interface Shown {
   /** In grains; 0 for a first mark. */
   readonly gain: number;
   readonly bestBefore: number;
+  /** What knowing the test adds to a change, better above zero, and its standard error; in grains. */
+  readonly learnt: number;
+  readonly learntError: number;
   readonly isFair: boolean;
 }
 
@@ -53,7 +56,7 @@ export function shapeBoard(facts: BoardFacts): Omit<Board, "day" | "demo" | "hid
       .sort((a, b) => b.seq - a.seq)
       .slice(0, newestShown);
   return {
-    newest: newestOf("best").map((mark) => bestOf(mark, variations[mark.test].error, lengths)),
+    newest: newestOf("best").map((mark) => bestOf(mark, variations[mark.test], lengths)),
     firsts: newestOf("first").map((mark) => firstOf(mark, lengths)),
     walls: testCodes.map((test) => ({ test, rows: wallOf(test, shown, lengths), part: 1, parts: 1 })),
     calls: callsOf(people, calls),
@@ -84,24 +87,35 @@ function showable(labels: ReadonlyMap<number, Label>, marks: readonly MarkWithNe
     if (label === undefined || news === null || mark.state !== "complete" || news.standing === "below")
       return [];
     const { value } = mark;
-    const { standing, gainOverBest, bestBefore } = news;
-    const best = { gain: gainOverBest ?? 0, bestBefore: bestBefore ?? value, isFair: isFairBest };
+    const { standing, gainOverBest, bestBefore, learnt, learntError } = news;
+    const best = {
+      ...{ gain: gainOverBest ?? 0, bestBefore: bestBefore ?? value, isFair: isFairBest },
+      ...{ learnt: learnt ?? 0, learntError: learntError ?? 0 },
+    };
     return { seq, label, test, value, standing, ...best };
   });
 }
 
-function bestOf(mark: Shown, error: TypicalError, lengths: LengthUnit): Best {
-  const { seq, label, test, value, gain, bestBefore, isFair } = mark;
-  const change = changeBetween(test, bestBefore, value, error);
+function bestOf(mark: Shown, variation: Variation, lengths: LengthUnit): Best {
+  const { seq, label, test, value, gain, isFair } = mark;
+  const change = overBest(mark, variation);
   // A best over fewer trials is one, but how much of it is chance nobody knows.
   const judged = isFair ? verdictOn(change) : "noise";
-  if (judged === "likely loss" || judged === "clear loss") throw new Error("A best is never a loss.");
   return {
-    ...{ seq, label, test, verdict: judged },
+    ...{ seq, label, test, verdict: judged === "clear gain" || judged === "likely gain" ? judged : "noise" },
     written: protocolOf(test).write(value, lengths),
     gain: writeGain(test, gain, lengths),
-    spreads: Math.round(100 * spreadsOf(change)) / 100,
+    spreads: Math.round(100 * Math.max(0, spreadsOf(change))) / 100,
   };
+}
+
+/** Returns a best's gain over the best before, less what knowing the test adds: a small one may then be less than none. */
+function overBest(
+  { test, value, bestBefore, learnt, learntError }: Shown,
+  { error, hall }: Variation,
+): Change {
+  const change = changeBetween(test, bestBefore, value, error, hall.variance);
+  return { ...change, gain: change.gain - learnt, spread: Math.hypot(change.spread, learntError) };
 }
 
 function firstOf({ seq, label, test, value }: Shown, lengths: LengthUnit): First {

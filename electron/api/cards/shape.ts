@@ -2,7 +2,7 @@ import { type Compared, focusOf } from "../../domain/cards/focus.ts";
 import { toneOf } from "../../domain/cards/tone.ts";
 import { isDone } from "../../domain/queue/queue.ts";
 import { gain } from "../../domain/statistics/change.ts";
-import { levelOf } from "../../domain/statistics/level.ts";
+import { foresee } from "../../domain/statistics/foresee.ts";
 import { numbered } from "../../domain/statistics/news.ts";
 import { noiseBand } from "../../domain/statistics/noise-band.ts";
 import { normalQuantile } from "../../domain/statistics/normal.ts";
@@ -72,9 +72,9 @@ const mostSpreads = 8;
 
 /** Returns a change as the normal deviate that is as seldom for somebody who stayed the same. */
 function changeOf({ told }: CardTest): number | null {
-  const { change = null, byChance = null } = told?.news ?? {};
-  if (change === null || byChance === null) return null;
-  return Math.sign(change) * Math.min(mostSpreads, normalQuantile(1 - byChance / 2));
+  const { beyond = null, byChance = null } = told?.news ?? {};
+  if (beyond === null || byChance === null) return null;
+  return Math.sign(beyond) * Math.min(mostSpreads, normalQuantile(1 - byChance / 2));
 }
 
 function bandOf(place: PlaceAmongOthers | null): Compared["place"] {
@@ -104,19 +104,19 @@ type CardTest = ReturnType<typeof cardTest>;
 /**
  * One test of a card. `told` is null when it was not taken on this day; then `variant` is the way of the newest mark before.
  * `best` is up to and with this day, `also` what was done on it in another way, which never compares. `points` are the marks of
- * the same rules, oldest first. `noise` (grains) is what is no news against the level before this day; `assumed`, that it
+ * the same rules, oldest first. `noise` (grains) is what is no news after the marks before this day; `assumed`, that it
  * is nothing but an assumption yet. `place` is null when there are not enough others to compare with.
  */
 function cardTest(facts: TestFacts) {
   const { test, marks, lengths, variation } = facts;
-  const { error, drift } = variation;
+  const { error } = variation;
   const [chief, ...also] = inOrder(
     facts,
     marks.filter(({ mark }) => isDone(mark)),
   );
   const variant = chief?.variant ?? newestVariant(facts);
   const history = facts.earlier(facts.fingerprints.get(variant) ?? "");
-  const level = levelOf(numbered(history), drift.perWeek);
+  const foreseen = foresee(test, numbered(history), variation);
   const value = chief?.mark.state === "complete" ? chief.mark.value : null;
   return {
     test,
@@ -125,7 +125,7 @@ function cardTest(facts: TestFacts) {
     best: bestOf(facts, value === null ? history : [...history, { value }]),
     also: also.map((mark) => toldOf(mark, lengths)),
     points: pointsOf(facts, history, value),
-    noise: level === null ? null : noiseBand(test, level, error),
+    noise: foreseen === null ? null : noiseBand(test, foreseen, error),
     assumed: error.assumed,
     place: value === null ? null : facts.place(variant, value),
   };

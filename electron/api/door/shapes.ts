@@ -35,6 +35,8 @@ const newsSchema = z.object({
   previousDate: z.string().nullable(),
   level: z.number().nullable(),
   change: z.number().nullable(),
+  /** The change without what knowing the test adds to it. */
+  beyond: z.number().nullable(),
   verdict: z.enum(["noise", "likely gain", "likely loss", "clear gain", "clear loss"]).nullable(),
   byChance: z.number().nullable(),
   chanceReal: z.number().nullable(),

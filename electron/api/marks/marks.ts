@@ -1,5 +1,5 @@
-import { fairNewsOf } from "../../domain/marks/fair-news.ts";
-import { areAlike, fewTrials, madeOtherwise } from "../../domain/marks/otherwise.ts";
+import { besideChange, fairNewsOf } from "../../domain/marks/fair-news.ts";
+import { areAlike, fewTrials } from "../../domain/marks/otherwise.ts";
 import type { MarkNews } from "../../domain/statistics/news.ts";
 import type { Variation, Variations } from "../../domain/statistics/variation.ts";
 import type { Sentence } from "../../domain/words.ts";
@@ -17,7 +17,7 @@ import { variationsOf } from "../noise/errors.ts";
 /** A mark of the day with its place in the athlete's own history; no news while it is incomplete. */
 export interface MarkWithNews extends KeptMark {
   readonly news: MarkNews | null;
-  /** In what it was made otherwise than the mark that it is compared with. */
+  /** In what it was made otherwise than the mark that it is compared with, and what was taken off the change. */
   readonly beside: readonly Sentence[];
   /** True if the best before is of as many trials, so that the gain over it can be judged. */
   readonly isFairBest: boolean;
@@ -51,12 +51,12 @@ function tell(
 ): ToldBeside {
   if (mark.state !== "complete") return { news: null, beside: [], isFairBest: true };
   const now = { ...made, trials: fewTrials(mark) };
-  const news = fairNewsOf(test, { date, value: mark.value, made: now }, earlier, variation);
-  const last = earlier.at(-1);
+  const dated = { date, value: mark.value, made: now };
+  const news = fairNewsOf(test, dated, earlier, variation);
   const best = earlier.find(({ value }) => value === news.bestBefore);
   return {
     news,
-    beside: last === undefined ? [] : madeOtherwise(now, last.made),
+    beside: besideChange(test, dated, earlier, variation),
     isFairBest: best === undefined || areAlike(now, best.made),
   };
 }

@@ -1,13 +1,16 @@
 import { blend } from "../../domain/statistics/blend.ts";
 import { startingTypicalErrors } from "../../domain/statistics/change.ts";
-import { driftOf } from "../../domain/statistics/drift.ts";
+import { assumedDrift, driftOf } from "../../domain/statistics/drift.ts";
+import { withoutLearning } from "../../domain/statistics/learning.ts";
 import {
+  type DatedValue,
   type Estimate,
   errorOfRepeats,
   errorOfTrials,
   type Repeat,
   runsOf,
 } from "../../domain/statistics/repeats.ts";
+import { sharedOf } from "../../domain/statistics/shared.ts";
 import type { Variation } from "../../domain/statistics/variation.ts";
 import { ofEachTest, type TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
@@ -55,11 +58,19 @@ function noiseOfTest(test: TestCode, series: readonly OwnRuns[], trials: TestNoi
     start,
   );
   const { error, raised } = blend(start, own, trials);
+  const { learning, hall } = sharedOf(oneEach(series), error, assumedDrift.perWeek);
   const drift = driftOf(
-    series.map(({ marks }) => marks),
+    series.map(({ marks }) => withoutLearning(marks, learning, error)),
     error,
   );
-  return { error, drift, own, trials, raised, alike: alikeIn(series) };
+  return { error, drift, learning, hall, own, trials, raised, alike: alikeIn(series) };
+}
+
+/** Returns the longest series of each athlete: who has learnt the test in one way is no beginner in another. */
+function oneEach(series: readonly OwnRuns[]): (readonly DatedValue[])[] {
+  return [...Map.groupBy(series, ({ athleteId }) => athleteId).values()].map(
+    (own) => own.map(({ marks }) => marks).toSorted((a, b) => b.length - a.length)[0] ?? [],
+  );
 }
 
 /**

@@ -31,6 +31,19 @@ const testNoiseSchema = z.object({
     .nullable(),
   /** The estimate from repeated trials within a day, and whether it raised the amount. */
   trials: z.object({ used: quantitySchema, athletes: z.int(), raised: z.boolean() }).nullable(),
+  /** How much whole days differ, as an SD, and the number of days behind it; 0: an assumption. */
+  hall: z.object({ used: quantitySchema, days: z.int() }),
+  /** What athletes gain by knowing the test, with its 95 % interval; only steps that enough of them took. */
+  learning: z.array(
+    z.object({
+      /** The visit before the step, from 1. */
+      from: z.int(),
+      by: quantitySchema,
+      low: quantitySchema,
+      high: quantitySchema,
+      athletes: z.int(),
+    }),
+  ),
   /** Minimal detectable change: noise alone makes a larger one only 5 times in 100. */
   detectable: quantitySchema,
   /** The first marks better than the typical one with the verdicts likely gain and clear gain. */

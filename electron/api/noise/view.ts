@@ -1,6 +1,9 @@
 import { middleRank } from "../../domain/marks/rank.ts";
 import { intraclass } from "../../domain/statistics/agreement.ts";
-import { startingTypicalErrors, typicalError } from "../../domain/statistics/change.ts";
+import { gain, startingTypicalErrors, typicalError } from "../../domain/statistics/change.ts";
+import { upperShare } from "../../domain/statistics/interval.ts";
+import type { Learning } from "../../domain/statistics/learning.ts";
+import { normalQuantile } from "../../domain/statistics/normal.ts";
 import { quantile } from "../../domain/statistics/quantile.ts";
 import {
   minimalDetectableChange,
@@ -29,7 +32,7 @@ export function viewNoise(db: ReadableDb, lengths: LengthUnit): NoiseView {
 }
 
 function viewTest(db: ReadableDb, test: TestCode, noise: TestNoise, lengths: LengthUnit): TestNoiseView {
-  const { error, own, trials, raised } = noise;
+  const { error, hall, own, trials, raised } = noise;
   const start = startingTypicalErrors[test];
   const { values, ...typical } = typicalOf(db, test);
   const { write } = protocolOf(test);
@@ -37,7 +40,7 @@ function viewTest(db: ReadableDb, test: TestCode, noise: TestNoise, lengths: Len
   const atMark = (amount: number) => inUnit(amount * typicalError(test, typical.value, start));
   const used = typicalError(test, typical.value, error);
   const judged = (wanted: "likely gain" | "clear gain") => {
-    const mark = firstMarkJudged(test, typical.value, wanted, error, lengths);
+    const mark = firstMarkJudged(test, typical.value, wanted, error, lengths, hall.variance);
     return mark === null ? null : write(mark, lengths);
   };
   const small = values.length < enough ? null : inUnit(smallestWorthwhileChange(values) ?? 0);
@@ -50,12 +53,29 @@ function viewTest(db: ReadableDb, test: TestCode, noise: TestNoise, lengths: Len
     least: inUnit(error.fixed),
     own: own === null ? null : viewOwn(own, atMark),
     trials: trials === null ? null : { used: atMark(trials.amount), athletes: trials.athletes, raised },
-    detectable: inUnit(minimalDetectableChange(used)),
+    hall: { used: inUnit(used * Math.sqrt(hall.variance)), days: hall.days },
+    learning: learningOf(test, noise.learning, (amount) => inUnit(amount * used)),
+    detectable: inUnit(minimalDetectableChange(used * Math.sqrt(1 + hall.variance))),
     likelyFrom: judged("likely gain"),
     clearFrom: judged("clear gain"),
     worthwhile: small?.number === "0" ? null : small,
     icc: noise.alike.length < enough ? null : intraclass(twoWay(noise.alike), 2, "single"),
   };
+}
+
+/** Tells the steps that enough athletes took, as gains: of a test in which less is better, a gain is less. */
+function learningOf(
+  test: TestCode,
+  { steps, covariance }: Learning,
+  inUnit: (errors: number) => Quantity,
+): TestNoiseView["learning"] {
+  return steps.flatMap(({ by, athletes }, step) => {
+    if (athletes === 0) return [];
+    const gained = gain(protocolOf(test).better, 0, by);
+    const reach = normalQuantile(upperShare(0.95)) * Math.sqrt(covariance[step]?.[step] ?? 0);
+    const ends = { low: inUnit(gained - reach), high: inUnit(gained + reach) };
+    return [{ from: step + 1, by: inUnit(gained), ...ends, athletes }];
+  });
 }
 
 function viewOwn(own: Estimate, atMark: (amount: number) => Quantity): TestNoiseView["own"] {

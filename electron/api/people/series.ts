@@ -1,7 +1,9 @@
-import { fairNewsOf } from "../../domain/marks/fair-news.ts";
-import { fewTrials, madeOtherwise } from "../../domain/marks/otherwise.ts";
+import { besideChange, fairNewsOf } from "../../domain/marks/fair-news.ts";
+import { fewTrials } from "../../domain/marks/otherwise.ts";
 import { spreadsBelow, typicalError } from "../../domain/statistics/change.ts";
+import { foresee } from "../../domain/statistics/foresee.ts";
 import { upperShare } from "../../domain/statistics/interval.ts";
+import { withoutLearning } from "../../domain/statistics/learning.ts";
 import { type Level, levelOf, type Speed, speedOf } from "../../domain/statistics/level.ts";
 import { levelShown, numbered } from "../../domain/statistics/news.ts";
 import { noiseBand } from "../../domain/statistics/noise-band.ts";
@@ -118,15 +120,16 @@ function toldOf({ date, test, value, source }: Known, lengths: LengthUnit) {
 
 /** @param marks oldest first, at least one, all of one test and variant. */
 function shown(marks: readonly Known[], variation: Variation, lengths: LengthUnit) {
-  const { error, drift } = variation;
-  const before = levelOf(numbered(marks.at(-1)?.today === true ? marks.slice(0, -1) : marks), drift.perWeek);
-  const now = levelOf(numbered(marks), drift.perWeek);
+  const { error, drift, hall } = variation;
   const [{ test } = { test: testCodes[0] }] = marks;
+  const before = marks.at(-1)?.today === true ? marks.slice(0, -1) : marks;
+  const foreseen = foresee(test, numbered(before), variation);
+  const now = levelOf(numbered(marks), drift.perWeek, 1 + hall.variance);
   return {
     /** Oldest first, at least one. */
     points: marks.map((mark, index) => pointOf(mark, marks.slice(0, index), variation, lengths)),
-    /** The band of no change, in grains, around the level before today's mark, or by all marks. */
-    noise: before === null ? null : noiseBand(test, before, error),
+    /** The band of no change, in grains, around what the marks before today's foretell, or all marks. */
+    noise: foreseen === null ? null : noiseBand(test, foreseen, error),
     /** What the athlete is good for by all marks, and how it moves; null for a single mark. */
     level: now === null || marks.length < 2 ? null : toldLevel(test, now, marks, variation, lengths),
     /** True while the noise is an assumption; this store's pairs behind it, and changes behind the chances (0: none). */
@@ -139,11 +142,13 @@ function toldLevel(
   test: TestCode,
   now: Level,
   marks: readonly Known[],
-  { error, drift }: Variation,
+  { error, drift, learning, hall }: Variation,
   lengths: LengthUnit,
 ) {
   const reach = spreadsBelow(upperShare(0.95), error) * typicalError(test, now.value, error);
-  const speed = speedOf(numbered(marks), drift.perWeek);
+  // Knowing the test is no training.
+  const trained = withoutLearning(numbered(marks), learning, error);
+  const speed = speedOf(trained, drift.perWeek, 1 + hall.variance);
   const quantity = (grains: number) => quantityOf(test, grains, lengths);
   return {
     written: protocolOf(test).write(levelShown(test, now.value), lengths),
@@ -169,10 +174,9 @@ function toldSpeed(test: TestCode, speed: Speed, reach: number, quantity: (grain
 
 /** Tells a mark among those before it: its standing, and its change from their level in grains, where positive is better. */
 function pointOf(mark: Known, before: readonly Known[], variation: Variation, lengths: LengthUnit) {
-  const { test, value, today, made } = mark;
+  const { test, value, today } = mark;
   const { standing, earlier, level, change, verdict, chanceReal } = fairNewsOf(test, mark, before, variation);
-  const last = before.at(-1);
-  const beside = last === undefined ? [] : madeOtherwise(made, last.made);
+  const beside = besideChange(test, mark, before, variation);
   const told = { ...toldOf(mark, lengths), value, today, standing, earlier, level };
   return { ...told, change, verdict, chanceReal, beside };
 }

@@ -2,6 +2,7 @@ import { clockOf } from "../../domain/heats/fold.ts";
 import { type LaneTime, partOf, type SummaryDay } from "../../domain/summary/day.ts";
 import { workIn } from "../../domain/summary/lanes.ts";
 import { type Rooted, rootedAttempts } from "../../domain/summary/roots.ts";
+import { movedTogether, type Together } from "../../domain/summary/together.ts";
 import { type TurnTime, turnTimes } from "../../domain/summary/turns.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
@@ -22,6 +23,8 @@ export interface ReadDay {
   readonly turns: readonly TurnTime[];
   /** The part's standing attempts, each with the first of its chain, whoever's that was. */
   readonly standing: readonly Rooted[];
+  /** The tests in which everybody of the whole day moved together. */
+  readonly together: readonly Together[];
 }
 
 /** Reads everything entered on a day. @param league its name; null for the whole day */
@@ -41,6 +44,7 @@ export function readDay(db: ReadableDb, day: Day, league: string | null): ReadDa
     whole,
     turns: turnTimes(whole),
     standing: rootedAttempts(whole.attempts).filter(({ attempt }) => athletes.has(attempt.athleteId)),
+    together: movedTogether(whole.marks),
   };
 }
 

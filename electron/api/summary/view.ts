@@ -19,7 +19,7 @@ import type { Chosen } from "./which.ts";
  */
 export function summaryOf(db: ReadableDb, { day, league, leagues }: Chosen) {
   const read = readDay(db, day, league?.name ?? null);
-  const { part, turns, standing } = read;
+  const { part, turns, standing, together } = read;
   const roll = rollOf(part);
   const { id, date, title, state } = day;
   return {
@@ -28,6 +28,7 @@ export function summaryOf(db: ReadableDb, { day, league, leagues }: Chosen) {
     league,
     totals: totalsOf(part, roll),
     tests: countsOf(part),
+    together,
     rows: roll.map(({ who, tests }) => ({
       who: whoOf(who),
       tests: tests.map(({ test, marks, gap }) => ({ test, marks: marks.map(markOf), gap })),

@@ -14,9 +14,9 @@ const wrongTones = 0.2;
  * Returns the tone of one day's marks. It looks at all of them at once, so it asks more of each than its own verdict
  * does: of five tests of somebody who stayed the same, two are "likely" something, for better or for worse.
  */
-export function toneOf(marks: readonly Pick<MarkNews, "standing" | "change" | "byChance">[]): Tone {
-  const compared = marks.flatMap(({ change, byChance }) =>
-    change === null || byChance === null ? [] : [{ change, byChance }],
+export function toneOf(marks: readonly Pick<MarkNews, "standing" | "beyond" | "byChance">[]): Tone {
+  const compared = marks.flatMap(({ beyond, byChance }) =>
+    beyond === null || byChance === null ? [] : [{ beyond, byChance }],
   );
   if (compared.length === 0) return "first";
   const held = holdTogether(
@@ -24,8 +24,8 @@ export function toneOf(marks: readonly Pick<MarkNews, "standing" | "change" | "b
     wrongTones,
   );
   const moved = compared.filter((_each, at) => held[at]);
-  const gained = moved.some(({ change }) => change > 0);
-  const lost = moved.some(({ change }) => change < 0);
+  const gained = moved.some(({ beyond }) => beyond > 0);
+  const lost = moved.some(({ beyond }) => beyond < 0);
   if (gained || lost) return gained && lost ? "mixed" : gained ? "gain" : "dip";
   return marks.some(({ standing }) => standing === "best") ? "best" : "steady";
 }

@@ -1,7 +1,9 @@
+import { assumedLearning } from "../statistics/learning.ts";
 import { type Dated, type MarkNews, newsOf, unjudged } from "../statistics/news.ts";
 import type { Variation } from "../statistics/variation.ts";
 import type { TestCode } from "../tests/registry.ts";
-import { areAlike, type MadeMark } from "./otherwise.ts";
+import { type Sentence, sentence } from "../words.ts";
+import { areAlike, type MadeMark, madeOtherwise } from "./otherwise.ts";
 
 type DatedMade = Dated & { readonly made: MadeMark };
 
@@ -20,4 +22,23 @@ export function fairNewsOf(
   const news = newsOf(test, mark, earlier, variation, alike);
   if (last === undefined || areAlike(mark.made, last.made)) return news;
   return { ...news, ...unjudged };
+}
+
+/**
+ * Says what belongs beside a change: in what the mark was made otherwise than the last one, and that knowing the test was
+ * taken off, where the word would else be another.
+ */
+export function besideChange(
+  test: TestCode,
+  mark: DatedMade,
+  earlier: readonly DatedMade[],
+  variation: Variation,
+): Sentence[] {
+  const last = earlier.at(-1);
+  if (last === undefined) return [];
+  const { verdict, learnt } = fairNewsOf(test, mark, earlier, variation);
+  const otherwise = madeOtherwise(mark.made, last.made);
+  if (learnt === null || learnt === 0) return otherwise;
+  const asIs = fairNewsOf(test, mark, earlier, { ...variation, learning: assumedLearning });
+  return asIs.verdict === verdict ? otherwise : [...otherwise, sentence("marks.learnt")];
 }

@@ -43,8 +43,13 @@ export const likelyChance = 0.8;
 export const clearChance = 0.975;
 
 /** Returns the typical error in grains at a mark of `value` grains: √(fixed² + (share · mark)²). */
+export function errorAt(value: number, { fixed, share }: ErrorParts): number {
+  return Math.hypot(fixed, share * value);
+}
+
+/** Returns a test's typical error in grains at a mark of `value` grains. */
 export function typicalError(code: TestCode, value: number, error: ErrorParts = startingTypicalErrors[code]) {
-  return Math.hypot(error.fixed, error.share * value);
+  return errorAt(value, error);
 }
 
 /** Returns the improvement between two marks in grains: positive is better, whichever way the test counts. */
@@ -61,14 +66,18 @@ export interface Change {
   readonly error: Pick<TypicalError, "degrees" | "assumed">;
 }
 
-/** Returns the change between two marks; the typical error is taken at their mean. */
+/**
+ * Returns the change between two marks; the typical error is taken at their mean.
+ * @param hall the variance of what a whole day moves for everybody, in squares of the typical error
+ */
 export function changeBetween(
   code: TestCode,
   from: number,
   to: number,
   error: TypicalError = startingTypicalErrors[code],
+  hall = 0,
 ): Change {
-  const spread = Math.SQRT2 * typicalError(code, (from + to) / 2, error);
+  const spread = Math.sqrt(2 * (1 + hall)) * typicalError(code, (from + to) / 2, error);
   return { gain: gain(protocolOf(code).better, from, to), spread, error };
 }
 
@@ -105,14 +114,15 @@ export function verdictOn(change: Change): Verdict {
   return change.gain > 0 ? "clear gain" : "clear loss";
 }
 
-/** Judges a change between two marks in grains. */
+/** Judges a change between two marks in grains; see {@link changeBetween}. */
 export function verdict(
   code: TestCode,
   from: number,
   to: number,
   error: TypicalError = startingTypicalErrors[code],
+  hall = 0,
 ): Verdict {
-  return verdictOn(changeBetween(code, from, to, error));
+  return verdictOn(changeBetween(code, from, to, error, hall));
 }
 
 /** True if two marks of one athlete differ by over four typical errors (at their mean): ask "sure?". */

@@ -1,5 +1,5 @@
 import { windowWeeks } from "../cards/window.ts";
-import type { ErrorParts } from "./change.ts";
+import { type ErrorParts, errorAt } from "./change.ts";
 import { foretell } from "./level.ts";
 import { normalShare } from "./normal.ts";
 import type { DatedValue } from "./repeats.ts";
@@ -17,21 +17,29 @@ export interface Drift {
   readonly changes: number;
 }
 
-/**
- * What a hall without marks of its own assumes: between two tests, three or four months, true changes of 0.95 typical
- * errors (SD), by a factor of 4.5 in the variance more or less. Chances by it are about 10 in 100 off, no more, where true
- * changes are of half or of twice a typical error; no other assumption does better for both
- * (`tests/checks/chance-simulation`). Ours, no source.
- */
-const assumed = { variance: 0.9, weeks: (windowWeeks.from + windowWeeks.until) / 2, spread: 1.5 };
+/** Weeks between two tests: three or four months. */
+const weeks = (windowWeeks.from + windowWeeks.until) / 2;
 
-/** Steps of the values that are weighed, in standard deviations of the assumption. */
+/** Steps of the values that are weighed, in standard deviations of what is assumed. */
 const steps = Array.from({ length: 15 }, (_, step) => (step - 7) / 2);
-const start = weighed(
-  steps.map((step) => (assumed.variance / assumed.weeks) * Math.exp(assumed.spread * step)),
-  steps.map((step) => -(step ** 2) / 2),
-);
-export const assumedDrift: Drift = Object.freeze({ ...start, changes: 0 });
+
+/** Makes an assumption: true changes of this variance between two tests, by a factor of exp(`spread`) more or less. */
+function assumed(variance: number, spread: number): Pick<Drift, "likely" | "perWeek"> {
+  return weighed(
+    steps.map((step) => (variance / weeks) * Math.exp(spread * step)),
+    steps.map((step) => -(step ** 2) / 2),
+  );
+}
+
+/**
+ * What a hall without marks of its own assumes: true changes of about one typical error between two tests. Chances by it
+ * are less than 10 in 100 off where true changes are of half or of twice a typical error, and no other assumption does
+ * better for both (`tests/checks/chance-simulation`). Ours, no source.
+ */
+export const assumedDrift: Drift = Object.freeze({ ...assumed(1.06, 1), changes: 0 });
+
+/** What a hall begins to learn from: more open, so that its own marks soon say more. Ours, no source. */
+const open = assumed(0.9, 1.5);
 
 /** Most marks of one athlete, the newest, that are asked: older ones tell of other years. */
 const newest = 6;
@@ -46,8 +54,8 @@ export function driftOf(series: readonly (readonly DatedValue[])[], error: Error
   const lately = series.map((marks) => marks.slice(-newest)).filter((marks) => marks.length > 1);
   const changes = lately.reduce((sum, marks) => sum + marks.length - 1, 0);
   if (changes === 0) return assumedDrift;
-  const values = assumedDrift.likely.map(({ perWeek }) => perWeek);
-  const logs = assumedDrift.likely.map(
+  const values = open.likely.map(({ perWeek }) => perWeek);
+  const logs = open.likely.map(
     ({ perWeek, weight }) => Math.log(weight) + likelihood(lately, perWeek, error),
   );
   return { ...weighed(values, logs), changes };
@@ -89,9 +97,9 @@ export function likelihood(
   return sum;
 }
 
-function surprisesIn(marks: readonly DatedValue[], drift: number, { fixed, share }: ErrorParts): Surprise[] {
+function surprisesIn(marks: readonly DatedValue[], drift: number, error: ErrorParts): Surprise[] {
   return foretell(marks, drift).flatMap(({ before, mark, variance }) => {
-    const size = Math.hypot(fixed, (share * (before.value + mark.value)) / 2);
+    const size = errorAt((before.value + mark.value) / 2, error);
     return size === 0 ? [] : [{ day: mark.day, by: (mark.value - before.value) / size, variance }];
   });
 }

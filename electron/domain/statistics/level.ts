@@ -27,28 +27,30 @@ const weeksBetween = (from: number, to: number) => (to - from) / 7;
 /**
  * Goes through an athlete's marks, oldest first, and says of each but the first what the ones before foretold.
  * @param drift how much the variance of what somebody is good for grows in a week, in squares of the typical error
+ * @param noise the variance of one mark, in the same squares: more than 1 where whole days move everybody
  */
-export function foretell(marks: readonly DatedValue[], drift: number): Foretold[] {
+export function foretell(marks: readonly DatedValue[], drift: number, noise = 1): Foretold[] {
   let level: Level | null = null;
   return marks.flatMap((mark) => {
     const before = level;
-    level = after(before, mark, drift);
+    level = after(before, mark, drift, noise);
     if (before === null) return [];
-    return [{ before, mark, variance: before.variance + drift * weeksBetween(before.day, mark.day) + 1 }];
+    const variance = before.variance + drift * weeksBetween(before.day, mark.day) + noise;
+    return [{ before, mark, variance }];
   });
 }
 
-/** Returns the level after all these marks, oldest first; null without any. */
-export function levelOf(marks: readonly DatedValue[], drift: number): Level | null {
-  return marks.reduce<Level | null>((level, mark) => after(level, mark, drift), null);
+/** Returns the level after all these marks, oldest first; null without any. See {@link foretell}. */
+export function levelOf(marks: readonly DatedValue[], drift: number, noise = 1): Level | null {
+  return marks.reduce<Level | null>((level, mark) => after(level, mark, drift, noise), null);
 }
 
 /** Takes one more mark into a level: the surer the level was, the less the mark moves it. */
-function after(before: Level | null, { day, value }: DatedValue, drift: number): Level {
-  if (before === null) return { value, variance: 1, day };
+function after(before: Level | null, { day, value }: DatedValue, drift: number, noise: number): Level {
+  if (before === null) return { value, variance: noise, day };
   const open = before.variance + drift * weeksBetween(before.day, day);
-  const weight = open / (open + 1);
-  return { value: before.value + weight * (value - before.value), variance: weight, day };
+  const weight = open / (open + noise);
+  return { value: before.value + weight * (value - before.value), variance: weight * noise, day };
 }
 
 /** A speed in grains a week; positive where marks grow, whichever way the test counts. */
@@ -66,16 +68,17 @@ const [leastMarks, leastWeeks] = [3, 8];
  * least squares. What the weeks foretell goes through the same filter as the marks (de Jong 1991, Annals of Statistics
  * 19; from memory). Null with too few marks or weeks.
  */
-export function speedOf(marks: readonly DatedValue[], drift: number): Speed | null {
+export function speedOf(marks: readonly DatedValue[], drift: number, noise = 1): Speed | null {
   const [first, last] = [marks[0], marks.at(-1)];
   if (first === undefined || last === undefined || marks.length < leastMarks) return null;
   if (weeksBetween(first.day, last.day) < leastWeeks) return null;
   const weeks = foretell(
     marks.map(({ day }) => ({ day, value: weeksBetween(first.day, day) })),
     drift,
+    noise,
   );
   let [both, square] = [0, 0];
-  for (const [at, { before, mark, variance }] of foretell(marks, drift).entries()) {
+  for (const [at, { before, mark, variance }] of foretell(marks, drift, noise).entries()) {
     const passed = (weeks[at]?.mark.value ?? 0) - (weeks[at]?.before.value ?? 0);
     both += (passed * (mark.value - before.value)) / variance;
     square += passed ** 2 / variance;

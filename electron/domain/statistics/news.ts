@@ -9,7 +9,7 @@ import {
   verdictOn,
 } from "./change.ts";
 import { chanceReal } from "./drift.ts";
-import { type Level, levelOf } from "./level.ts";
+import { type Foreseen, foresee } from "./foresee.ts";
 import type { DatedValue } from "./repeats.ts";
 import { type Standing, standingOf } from "./standing.ts";
 import { startingVariations, type Variation } from "./variation.ts";
@@ -30,6 +30,11 @@ export interface MarkNews {
   readonly level: number | null;
   /** Improvement over that level. */
   readonly change: number | null;
+  /** What knowing the test adds to such a change, positive where it is better, and its standard error. */
+  readonly learnt: number | null;
+  readonly learntError: number | null;
+  /** The change without that, which is what the verdict and the chances judge. */
+  readonly beyond: number | null;
   /** The verdict on that change: how often it would be wrong for somebody who stayed the same. */
   readonly verdict: Verdict | null;
   /** The chance that somebody who stayed the same changes at least as much, for better or for worse. */
@@ -39,7 +44,16 @@ export interface MarkNews {
 }
 
 /** What is said of a change that nothing can be said of. */
-export const unjudged = { level: null, change: null, verdict: null, byChance: null, chanceReal: null };
+export const unjudged = {
+  level: null,
+  change: null,
+  learnt: null,
+  learntError: null,
+  beyond: null,
+  verdict: null,
+  byChance: null,
+  chanceReal: null,
+};
 
 const firstMark: MarkNews = {
   standing: "first",
@@ -75,7 +89,7 @@ export function newsOf(
 ): MarkNews {
   const last = earlier.at(-1);
   if (last === undefined) return firstMark;
-  const level = levelOf(numbered(alike), variation.drift.perWeek);
+  const foreseen = foresee(test, numbered(alike), variation);
   const { better, equalWithin } = protocolOf(test);
   const values = earlier.map(({ value }) => value);
   const bestBefore = better === "higher" ? Math.max(...values) : Math.min(...values);
@@ -86,24 +100,29 @@ export function newsOf(
     gainOverBest: gain(better, bestBefore, mark.value),
     previous: last.value,
     previousDate: last.date,
-    ...(level === null ? unjudged : judged(test, level, mark, variation)),
+    ...(foreseen === null ? unjudged : judged(test, foreseen, mark, variation)),
   };
 }
 
 /**
- * Judges a mark against a level. The word asks nothing of how much athletes change, the chance does: so the first holds
- * for everybody who stayed the same, and the second for what is mostly so.
+ * Judges a mark against what was foreseen. The word asks nothing of how much athletes change, the chance does: so the
+ * first holds for everybody who stayed the same, and the second for what is mostly so.
  */
-function judged(test: TestCode, level: Level, mark: Dated, { error, drift }: Variation) {
-  const change = changeFrom(test, level, mark.value, error);
+function judged(test: TestCode, foreseen: Foreseen, mark: Dated, { error, drift }: Variation) {
+  const { level, learnt, learntError, variance } = foreseen;
+  const { better } = protocolOf(test);
+  const change = changeFrom(test, foreseen, mark.value, error);
   const [{ day = level.day } = {}] = numbered([mark]);
   const shown = levelShown(test, level.value);
   return {
     level: shown,
-    change: gain(protocolOf(test).better, shown, mark.value),
+    change: gain(better, shown, mark.value),
+    learnt: gain(better, 0, learnt),
+    learntError,
+    beyond: change.gain,
     verdict: verdictOn(change),
     byChance: chanceAlone(change),
-    chanceReal: chanceReal(spreadsOf(change), level.variance + 1, (day - level.day) / 7, drift),
+    chanceReal: chanceReal(spreadsOf(change), variance + 1, (day - level.day) / 7, drift),
   };
 }
 
@@ -117,9 +136,13 @@ export function levelShown(test: TestCode, level: number): number {
   return Math.round(level / step) * step;
 }
 
-/** Returns the change from a level to a mark; the typical error is taken at the mean of both. */
-function changeFrom(test: TestCode, level: Level, value: number, error: Variation["error"]): Change {
-  const size = typicalError(test, (level.value + value) / 2, error);
-  const gained = gain(protocolOf(test).better, level.value, value);
-  return { gain: gained, spread: size * Math.sqrt(level.variance + 1), error };
+/** Returns the change from what was foreseen to a mark; the typical error is taken at the mean of both. */
+function changeFrom(
+  test: TestCode,
+  { value: from, variance }: Foreseen,
+  to: number,
+  error: Variation["error"],
+): Change {
+  const size = typicalError(test, (from + to) / 2, error);
+  return { gain: gain(protocolOf(test).better, from, to), spread: size * Math.sqrt(variance + 1), error };
 }

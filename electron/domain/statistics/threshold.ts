@@ -5,6 +5,7 @@ import { type TypicalError, type Verdict, verdict } from "./change.ts";
 /**
  * Returns the first mark (grains) better than `from` that can be read and has at least this verdict; null when there is
  * none, because a time can't be negative or the noise is as large as the mark.
+ * @param hall see `changeBetween`
  */
 export function firstMarkJudged(
   test: TestCode,
@@ -12,6 +13,7 @@ export function firstMarkJudged(
   wanted: "likely gain" | "clear gain",
   error: TypicalError,
   lengths: LengthUnit,
+  hall = 0,
 ): number | null {
   const { protocol, figures } = definitionOf(test);
   const reading = figures.reading(lengths);
@@ -19,7 +21,8 @@ export function firstMarkJudged(
   // The nearest reading that is no better: the middle of a day's marks need be none.
   const start = (towards > 0 ? Math.floor(from / reading) : Math.ceil(from / reading)) * reading;
   const enough: readonly Verdict[] = wanted === "clear gain" ? [wanted] : [wanted, "clear gain"];
-  const reaches = (steps: number) => enough.includes(verdict(test, from, start + steps * towards, error));
+  const reaches = (steps: number) =>
+    enough.includes(verdict(test, from, start + steps * towards, error, hall));
   // A better mark never gets a worse verdict, so bisection finds the first.
   let below = 0;
   let above = Math.floor((towards > 0 ? 3 * start : start) / reading) + (towards > 0 ? 1000 : 0);

@@ -94,12 +94,19 @@ function useFacts(told: TestNoise): string[] {
     number,
     unit: t(`common:counted.${unit}`, { count: Number(number) }),
   });
-  const { own, trials, icc, detectable, worthwhile } = told;
+  const { own, trials, icc, detectable, worthwhile, hall, learning } = told;
   const facts = [t("detectable", written(detectable))];
   if (own === null) facts.unshift(t("assumed"));
   else {
     const [low, high] = [own.low.number, own.high.number];
     facts.unshift(t("own", { used: own.used.number, unit: written(own.used).unit, low, high }));
+  }
+  const days = { count: hall.days, ...written(hall.used) };
+  facts.push(t(hall.days === 0 ? "hall.assumed" : "hall.days", days));
+  if (learning.length === 0) facts.push(t("learning.none"));
+  for (const { from, by, low, high, athletes } of learning) {
+    const ends = { low: low.number, high: high.number };
+    facts.push(t("learning.step", { from, to: from + 1, count: athletes, ...written(by), ...ends }));
   }
   if (worthwhile !== null) {
     const seen = Number(worthwhile.number) > Number(detectable.number);

@@ -29,13 +29,18 @@ export function NoiseScreen() {
       </Answer>
       <div className={css.halves}>
         <Words />
-        <Section title={t("better.title")}>
-          <p className="measure">{t("better.how")}</p>
-          <p className="measure">{t("better.judges")}</p>
-          <div>
-            <LinkButton to="/study">{t("better.study")}</LinkButton>
-          </div>
-        </Section>
+        <Stack>
+          <Section title={t("better.title")}>
+            <p className="measure">{t("better.how")}</p>
+            <p className="measure">{t("better.judges")}</p>
+            <div>
+              <LinkButton to="/study">{t("better.study")}</LinkButton>
+            </div>
+          </Section>
+          <Section title={t("everybody.title")}>
+            <p className="measure">{t("everybody.how")}</p>
+          </Section>
+        </Stack>
       </div>
     </Screen>
   );

@@ -19,6 +19,7 @@ import { printPathOf } from "./paths.ts";
 import { SheetsPart } from "./SheetsPart.tsx";
 import css from "./Summary.module.css";
 import type { AnyPart, Summary } from "./summary.ts";
+import { Together } from "./Together.tsx";
 import { useParts } from "./useParts.ts";
 import { Which } from "./Which.tsx";
 
@@ -84,6 +85,7 @@ function Parts({ summary }: { readonly summary: Summary }) {
         <>
           {summary.day.state !== "closed" && <p className={css.going}>{t("open")}</p>}
           <Numbers totals={summary.totals} />
+          <Together together={summary.together} />
           {parts.map((part) => (
             <PartOnScreen key={part.key} part={part} />
           ))}

@@ -3,7 +3,7 @@ import { toneOf, wordingOf } from "../../../electron/domain/cards/tone.ts";
 import type { Standing } from "../../../electron/domain/statistics/standing.ts";
 
 function day(...marks: [Standing, number | null, number | null][]) {
-  return marks.map(([standing, change, byChance]) => ({ standing, change, byChance }));
+  return marks.map(([standing, beyond, byChance]) => ({ standing, beyond, byChance }));
 }
 
 test("the tone says what holds when all marks are looked at together, and no more", () => {
