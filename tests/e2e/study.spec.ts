@@ -40,6 +40,10 @@ test("plan a study, bring in the second judge's sheet, see what it shows, and pr
   tapeline,
 }) => {
   const { desk, folder } = tapeline;
+  const refused: string[] = [];
+  desk.on("console", (message) => {
+    if (/Content Security Policy|Refused to|Trusted/.test(message.text())) refused.push(message.text());
+  });
   await countedDay(desk);
   await desk.reload();
   await desk.getByRole("link", { name: "Go to your testing day" }).click();
@@ -96,4 +100,5 @@ test("plan a study, bring in the second judge's sheet, see what it shows, and pr
   await desk.getByRole("link", { name: "Back to all studies" }).click();
   await expect(desk.getByRole("link", { name: "Judges: Cadence push-up, full" })).toBeVisible();
   await goTo(desk, "Athletes");
+  expect(refused).toEqual([]);
 });
