@@ -91,11 +91,15 @@ export function newEntry(chance: Chance, athleteId: number, step: number): Sent 
   return { athleteId, test, variant, attempts, by: "QA", note: "", sure: true };
 }
 
+/** The direction of a quadrant jump; nothing of other tests. */
+function wayOf(seen: unknown): unknown {
+  return (seen as { readonly direction?: string }).direction;
+}
+
 /** The same again with something else seen, in place of one attempt that was saved. */
 export function correctionOf(chance: Chance, saved: Sent, attempt: Sent["attempts"][number]): Sent {
   const step = order.findIndex(({ test }) => test === saved.test);
   const fresh = newEntry(chance, saved.athleteId, step);
-  const index = saved.attempts.indexOf(attempt);
-  const again = fresh.attempts.slice(saved.attempts.length === 1 ? 0 : index).slice(0, 1);
+  const again = fresh.attempts.filter(({ seen }) => wayOf(seen) === wayOf(attempt.seen)).slice(0, 1);
   return { ...fresh, attempts: again, replaces: { attemptId: attempt.id, reason: "A slip" } };
 }
