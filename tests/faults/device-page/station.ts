@@ -58,11 +58,10 @@ function OneHeat({ heat }: { readonly heat: LiveHeat }) {
 }
 
 /** Sends again what nobody answered, as whoever presses again does: twice changes nothing. */
-async function answered(send: () => Promise<unknown>): Promise<void> {
+async function answered<Answer>(send: () => Promise<Answer>): Promise<Answer> {
   for (;;) {
     try {
-      await send();
-      return;
+      return await send();
     } catch (error) {
       if (!isUnanswered(error)) throw error;
     }
@@ -103,7 +102,8 @@ export const station: TrialStation = {
   },
   async look() {
     const { heatId } = heatHere();
-    const { answer, ...times } = await timed(() => client.heat.clock.query({ heatId }));
+    const look = () => timed(() => client.heat.clock.query({ heatId }));
+    const { answer, ...times } = await answered(look);
     const { elapsedMs } = answer;
     return elapsedMs === null ? null : anchorOfAnswer({ elapsedMs, ...times });
   },
