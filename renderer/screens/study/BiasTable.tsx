@@ -20,7 +20,9 @@ export function BiasTable({ study, result }: ResultProps) {
         rowHeight={72}
         maxHeight="none"
         columns={[
-          column("name", t(`bias.name.${kind}`), "14rem", ({ name }) => name),
+          column("name", t(`bias.name.${kind}`), "14rem", ({ name }) => (
+            <span className={css.whole}>{name}</span>
+          )),
           numberColumn("bias", t("bias.bias"), "9rem", ({ bias }) => <strong>{bias}</strong>),
           column("range", t("bias.range"), "12rem", ({ range }) => range),
           column("says", t("bias.says"), "auto", ({ says }) => <span className={css.whole}>{says}</span>),

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { Result, StudyView } from "./types.ts";
-import { signed, useAmount, useSeriesName } from "./words.ts";
+import { signed, useAmount, useSeriesName, useSignedAmount } from "./words.ts";
 
 /** One series' bias in words. */
 export interface BiasLine {
@@ -12,9 +12,10 @@ export interface BiasLine {
 
 /** Returns a line for each judge; of two visits one alone, since the other would say the same turned round. */
 export function useBiasLines({ study, series, matters }: StudyView, { biases }: Result): BiasLine[] {
-  const { t } = useTranslation(["study", "common"]);
+  const { t } = useTranslation("study");
   const nameOf = useSeriesName();
   const amount = useAmount();
+  const signedAmount = useSignedAmount();
   return biases.flatMap(({ value, low, high, word }, at): BiasLine[] => {
     const each = series[at];
     if (each === undefined || (study.kind === "visits" && at === 0)) return [];
@@ -22,7 +23,7 @@ export function useBiasLines({ study, series, matters }: StudyView, { biases }: 
     return [
       {
         name,
-        bias: `${signed(value.number)} ${t(`common:counted.${value.unit}`, { count: Number(value.number) })}`,
+        bias: signedAmount(value),
         range: t("bias.fromTo", { low: signed(low.number), high: signed(high.number) }),
         says: t(`bias.word.${study.kind}.${word}`, { name, amount: number, matters: amount(matters) }),
       },

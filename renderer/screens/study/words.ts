@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import { useTestWords } from "../../app/testWords.ts";
 import { useWriteDay } from "../../words/dates.ts";
 import { useVariantName } from "../../words/marks.ts";
+import { useShowNumber } from "../../words/numbers.ts";
 import type { Amount, Series, StudyLine, Within } from "./types.ts";
 
 /** Formats a number with a minus that is one. */
@@ -16,8 +17,21 @@ export function signed(number: string): string {
 
 /** Formats an amount with its unit: "1.2 reps". */
 export function useAmount(): (amount: Amount) => string {
+  const withUnit = useWithUnit();
+  return ({ number, unit }) => withUnit(plain(number), unit);
+}
+
+/** Formats an amount with its sign and its unit: "+1.2 reps". */
+export function useSignedAmount(): (amount: Amount) => string {
+  const withUnit = useWithUnit();
+  return ({ number, unit }) => withUnit(signed(number), unit);
+}
+
+function useWithUnit(): (number: string, unit: Amount["unit"]) => string {
   const { t } = useTranslation("common");
-  return ({ number, unit }) => `${plain(number)} ${t(`counted.${unit}`, { count: Number(number) })}`;
+  const show = useShowNumber();
+  return (number, unit) =>
+    show(`${number} ${t(`counted.${unit}`, { count: Number(number.replace("−", "-")) })}`);
 }
 
 /** Returns an estimate and its interval as values of a sentence: the value has its unit, the ends are numbers. */
