@@ -48,7 +48,7 @@ export const toldSchema = z.object({
   mark: markSchema,
   written: writtenSchema,
   news: newsSchema.nullable(),
-  /** In what it was made otherwise than the one that it is compared with: trials, position in the day, rest. */
+  /** In what it was made otherwise than the one that it is compared with: trials, position in the day, rest, reps of a stop. */
   beside: z.array(sentenceSchema),
 });
 

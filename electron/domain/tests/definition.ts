@@ -2,7 +2,7 @@ import type { Cells } from "./cells.ts";
 import type { Cue } from "./cue.ts";
 import type { KeyedTest } from "./fields.ts";
 import type { LaneState, LiveTest, What } from "./live.ts";
-import type { LengthUnit, Protocol } from "./protocol.ts";
+import type { LengthUnit, Protocol, Unfinished } from "./protocol.ts";
 
 /**
  * All that the program knows of one test outside its windows. A test's folder makes one and passes it to `registry.ts`;
@@ -29,6 +29,8 @@ export interface TestDefinition<
    * instrument decides.
    */
   judged?(seen: Attempt): string | null;
+  /** Returns the reps that somebody did who stopped, and those of the whole test; left out where nobody can stop early. */
+  repsDone?(parameters: Parameters, stopped: Unfinished): { readonly done: number; readonly of: number };
 }
 
 /** A column of results that a test needs, by its name in FORMATS; tests may share one. */

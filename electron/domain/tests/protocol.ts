@@ -24,6 +24,9 @@ export type Mark =
   /** Stopped before the end of a timed task: ranks after every finisher and is never a best. */
   | { readonly state: "unfinished"; readonly rounds: number; readonly reps: number };
 
+/** The mark of somebody who stopped before the end. */
+export type Unfinished = Extract<Mark, { state: "unfinished" }>;
+
 /** The judgement of an entered value: accepted, accepted after "sure?", or refused with a hint what to check. */
 export type Plausibility =
   | { readonly level: "fine" }

@@ -84,6 +84,25 @@ export function earlierMarks(db: ReadableDb, day: Day, athleteId: number | null)
   return allRows<Row>(db, earlierSql, { date: day.date, dayId: day.id, athleteId }).map(withMade);
 }
 
+/** The mark of an earlier day on which somebody stopped before the end. */
+export interface StoppedMark extends Pick<EarlierMark, "athleteId" | "fingerprint" | "date"> {
+  readonly mark: Mark;
+}
+
+const stoppedSql = `
+  SELECT athlete_id AS athleteId, fingerprint, day.date AS date, detail FROM mark JOIN day ON day.id = mark.day_id
+  WHERE mark.state = 'unfinished' AND (@athleteId IS NULL OR athlete_id = @athleteId)
+    AND athlete_id IN (SELECT athlete_id FROM entrant WHERE day_id = @dayId)
+    AND (day.date < @date OR (day.date = @date AND day.id < @dayId))
+  ORDER BY date, day.id`;
+
+/** Returns the unfinished marks before a day, oldest first, of one athlete or of all entrants. */
+export function stoppedMarks(db: ReadableDb, day: Day, athleteId: number | null): StoppedMark[] {
+  type Row = Omit<StoppedMark, "mark"> & { readonly detail: string };
+  const rows = allRows<Row>(db, stoppedSql, { date: day.date, dayId: day.id, athleteId });
+  return rows.map(({ detail, ...rest }) => ({ ...rest, mark: JSON.parse(detail) as Mark }));
+}
+
 /** The key of one mark: its day, athlete, test and variant. */
 export type MarkPlace = Pick<KeptMark, "dayId" | "athleteId" | "test" | "variant">;
 /** What follows from a mark's own attempts. */

@@ -95,9 +95,9 @@ function Mark({ mark, lengths }: { readonly mark: Told; readonly lengths: Length
               {since({ change: news.change, earlier: news.earlier, date: news.previousDate })}
             </span>
           )}
-          <Beside beside={mark.beside} />
         </Row>
       )}
+      <Beside beside={mark.beside} />
     </Row>
   );
 }

@@ -147,10 +147,10 @@ function Change({ test, lengths }: ChangeProps) {
   const say = useSay();
   const writeChange = useWriteChange(test.test, lengths);
   const news = test.told?.news ?? null;
-  if (news === null) return <p>{t("card.past.unfinished")}</p>;
-  const { change, verdict } = news;
-  if (news.previous === null) return <p>{t("card.past.first")}</p>;
   const beside = (test.told?.beside ?? []).map((each) => say(each)).join(" ");
+  if (news === null) return <p>{beside || t("card.past.unfinished")}</p>;
+  const { change, verdict } = news;
+  if (news.previous === null) return <p>{beside || t("card.past.first")}</p>;
   if (change === null || verdict === null) return <p>{beside}</p>;
   return (
     <>

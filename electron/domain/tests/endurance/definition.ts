@@ -3,7 +3,7 @@ import { enduranceCues } from "./cues.ts";
 import { enduranceFigures, enduranceInEnglish } from "./figures.ts";
 import { keyedEndurance } from "./keyed.ts";
 import { type EnduranceKept, type EnduranceLane, type EnduranceTap, liveEndurance } from "./live.ts";
-import { type EnduranceAttempt, type EnduranceParameters, endurance } from "./protocol.ts";
+import { type EnduranceAttempt, type EnduranceParameters, endurance, repsDone } from "./protocol.ts";
 import { enduranceSheet } from "./sheet.ts";
 
 type EnduranceTest = TestDefinition<
@@ -24,4 +24,5 @@ export const enduranceTest: EnduranceTest = Object.freeze({
   sheet: enduranceSheet,
   figures: enduranceFigures,
   english: enduranceInEnglish,
+  repsDone,
 });

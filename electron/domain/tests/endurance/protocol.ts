@@ -3,7 +3,7 @@ import { formatTime } from "../../units.ts";
 import { sentence } from "../../words.ts";
 import { believe, fine, refuse } from "../believable.ts";
 import { frozen } from "../frozen.ts";
-import type { Mark, Plausibility, Protocol } from "../protocol.ts";
+import type { Mark, Plausibility, Protocol, Unfinished } from "../protocol.ts";
 
 const exerciseNames = ["skater-strides", "lunge-jumps", "high-knees", "squat-thrusts"] as const;
 
@@ -67,10 +67,20 @@ function score(_parameters: EnduranceParameters, attempts: readonly EnduranceAtt
   return { state: "unfinished", rounds: farthest?.roundsDone ?? 0, reps: farthest?.repsDone ?? 0 };
 }
 
+/** Returns the reps that somebody did who stopped, of those of the whole circuit. */
+export function repsDone({ rounds, exercises }: EnduranceParameters, stopped: Unfinished) {
+  const ofRound = repsOfRound(exercises);
+  return { done: stopped.rounds * ofRound + stopped.reps, of: rounds * ofRound };
+}
+
+function repsOfRound(exercises: EnduranceParameters["exercises"]): number {
+  return exercises.reduce((sum, { count }) => sum + count, 0);
+}
+
 function stoppedPlausibility({ rounds, exercises }: EnduranceParameters, seen: Stopped): Plausibility {
   if (seen.roundsDone >= rounds)
     return refuse(sentence("test.endurance.plausibility.allRounds", { count: rounds }));
-  const reps = exercises.reduce((sum, { count }) => sum + count, 0);
+  const reps = repsOfRound(exercises);
   if (seen.repsDone >= reps)
     return refuse(sentence("test.endurance.plausibility.wholeRound", { count: reps }));
   return fine;
