@@ -2,6 +2,7 @@ import { z } from "zod";
 import { Refusal } from "../../domain/refusal.ts";
 import type { TypicalError } from "../../domain/statistics/change.ts";
 import { judge } from "../../domain/tests/judge.ts";
+import type { Mark } from "../../domain/tests/protocol.ts";
 import {
   parseAttempt,
   protocolOf,
@@ -15,14 +16,14 @@ import type { ReadableDb, WritableDb } from "../../store/connection/database.ts"
 import { attemptById, standingAttempts } from "../../store/tables/attempts.ts";
 import { endCallTo } from "../../store/tables/calls.ts";
 import { type Day, dayById } from "../../store/tables/days.ts";
-import { parametersOf } from "../../store/tables/marks.ts";
+import { marksOfAthlete, parametersOf } from "../../store/tables/marks.ts";
 import { recordAttempt, voidAttempt } from "../../store/tables/record.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import type { Desk } from "../door/desk.ts";
 import { initialsSchema, reasonSchema } from "../door/said.ts";
 import { lengthsSchema, sentenceSchema, type Told, testSchema, toldSchema } from "../door/shapes.ts";
 import { tellOne } from "../marks/attempts.ts";
-import { typicalErrorsOf } from "../noise/errors.ts";
+import { variationsOf } from "../noise/errors.ts";
 import { nextOf, requirePresent, requireTesting } from "./who.ts";
 
 /** Made by the client; or by a heat, for a result that a device hands in to a table that lost it. */
@@ -110,8 +111,8 @@ function save(db: WritableDb, at: string, entry: Entry): Saved {
   const retried = dayOfRetry(db, entry);
   const day = retried ?? requireOpenDay(db);
   // Read before anything is written: earlier data alone judges this entry.
-  const known = typicalErrorsOf(db, day.id);
-  const before = tellOne(db, day, entry, entry.lengths);
+  const variations = variationsOf(db, day.id);
+  const before = markNow(db, day, entry);
   const nextBefore = nextOf(db, day, entry.athleteId);
   if (retried !== undefined) endLate(db, day, at, entry);
   const questions = retried === undefined ? takeUp(db, day, at, entry) : [];
@@ -124,9 +125,9 @@ function save(db: WritableDb, at: string, entry: Entry): Saved {
       source: "station",
     });
   }
-  const told = tellOne(db, day, entry, entry.lengths);
+  const told = tellOne(db, day, entry, entry.lengths, variations);
   if (retried !== undefined) return { told, tests: undefined };
-  const all = [...questions, ...askAboutChange(entry, before, told, known[entry.test])];
+  const all = [...questions, ...askAboutChange(entry, before, told, variations[entry.test].error)];
   if (!entry.sure && all.length > 0) throw new NotSure(all);
   // The athlete who was called to this test has come.
   if (entry.replaces === undefined) endCallTo(db, day.id, entry.athleteId, entry.test);
@@ -198,16 +199,22 @@ function askAboutVariant(db: ReadableDb, day: Day, entry: Entry): Sentence[] {
     : [sentence(`station.otherVariant.${other.variant}`, { by: other.enteredBy })];
 }
 
+/** Returns the mark that an entry adds to or changes, as it stands; null without one. */
+function markNow(db: ReadableDb, day: Day, { athleteId, test, variant }: Entry): Mark | null {
+  const marks = marksOfAthlete(db, day.id, athleteId);
+  return marks.find((kept) => kept.test === test && kept.variant === variant)?.mark ?? null;
+}
+
 /** Asks about a mark far from the athlete's last; once per mark. */
 function askAboutChange(
   entry: Entry,
-  before: Told | null,
+  before: Mark | null,
   after: Told | null,
   error: TypicalError,
 ): Sentence[] {
   const previous = after?.news?.previous ?? null;
   if (after?.mark.state !== "complete" || previous === null) return [];
-  if (before?.mark.state === "complete" && before.mark.value === after.mark.value) return [];
+  if (before?.state === "complete" && before.value === after.mark.value) return [];
   const opinion = againstLast(entry.test, previous, after.mark.value, entry.lengths, error);
   return opinion.level === "ask" ? [opinion.sentence] : [];
 }
