@@ -18,7 +18,7 @@ export async function takeAsked({ desk, board }: Studio): Promise<void> {
   await endQuickly(desk);
   await takeOnScreens(desk, "asked-lanes");
   await laneOf(desk, 1)
-    .getByRole("button", { name: /^Correct this result/ })
+    .getByRole("button", { name: /^No, change it/ })
     .click();
   await desk.getByRole("dialog").waitFor();
   await takeOnScreens(desk, "asked-lanes-correct");
