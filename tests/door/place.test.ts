@@ -40,7 +40,10 @@ describe("who is counted", () => {
     const day = await pushedUp(crowd(21));
     // 1.96 · √(1.5² + (0.066 · 11)²) = 3.27: from better than 7 of 20 to better than 13, and Wilson's interval on top of
     // both, 0.1812 to 0.8188, worked out apart.
-    expect(placeIn(day, 11)).toEqual({ group: "today", origin: null, n: 20, low: 18, high: 82 });
+    expect(placeIn(day, 11)).toEqual({
+      ...{ group: "today", origin: null, ages: null, end: null },
+      ...{ n: 20, low: 18, high: 82 },
+    });
     expect(placeIn(day, 21)).toMatchObject({ high: 100 });
     expect(placeIn(day, 1)).toMatchObject({ low: 0 });
   });
@@ -90,6 +93,41 @@ describe("who is counted", () => {
     expect(placeIn(mixed, 42)).toMatchObject({ n: 20, high: 100 });
     const unsaid = await pushedUp(crowd(21, (index) => ({ category: index === 10 ? null : "women" })));
     expect(placeIn(unsaid, 11)).toBeNull();
+  });
+
+  test("twenty others of the own age band come before all ages, nineteen do not", async () => {
+    // 2000 and 2001 are 26 and 25 in 2026, in one band; 1990 is 36.
+    const young = (count: number) =>
+      crowd(42, (index) => ({ birthYear: index < count ? 2000 + (index % 2) : 1990 }));
+    const some = await pushedUp(young(21));
+    expect(placeIn(some, 11)).toMatchObject({ n: 20, ages: { from: 25, to: 29 }, low: 18, high: 82 });
+    const few = await pushedUp(young(20));
+    expect(placeIn(few, 11)).toMatchObject({ n: 41, ages: null });
+    // An unknown year of birth is no age.
+    const unknown = await pushedUp(crowd(21, (index) => ({ birthYear: index === 10 ? null : 2000 })));
+    expect(placeIn(unknown, 11)).toMatchObject({ n: 20, ages: null });
+  });
+
+  test("the ends of a test are named, and beyond them nobody is told apart", async () => {
+    const day = await boardDay(crowd(21));
+    for (let bib = 1; bib <= 21; bib += 1) await day.enter(bib, "core", { held: 1000 * (200 + 20 * bib) });
+    const { db } = day.desk.store;
+    const held = dayById(db, day.dayId);
+    if (held === undefined) throw new Error("The day is gone.");
+    const planks = (bib: number) =>
+      placeAmongOthers(db, held, day.ids[bib - 1] ?? 0, "core", "", 200 + 20 * bib);
+    // The last stage ends at 240 s, bib 2: bibs 2 to 21 are equal.
+    expect(planks(21)).toMatchObject({ end: "ceiling", high: 100 });
+    expect(planks(3)).toEqual(planks(21));
+    expect(planks(1)).toMatchObject({ end: null });
+    const none = await pushedUp(crowd(21));
+    const { db: other } = none.desk.store;
+    const day2 = dayById(other, none.dayId);
+    if (day2 === undefined) throw new Error("The day is gone.");
+    expect(placeAmongOthers(other, day2, none.ids[0] ?? 0, "push-up", "full", 0)).toMatchObject({
+      end: "floor",
+      low: 0,
+    });
   });
 
   test("only marks of the same variant", async () => {
@@ -164,7 +202,8 @@ describe("which group", () => {
       const id = bring(day, "Two seasons of the north", oneToHundred);
       // From 7 worse of a hundred, 3.27 reps below, to 14: Wilson 0.0343 and 0.2214, worked out apart.
       expect(placeIn(day, 11)).toEqual({
-        ...{ group: "imported", origin: "Two seasons of the north", n: 100, low: 3, high: 23 },
+        ...{ group: "imported", origin: "Two seasons of the north", ages: null, end: null },
+        ...{ n: 100, low: 3, high: 23 },
       });
       day.desk.store.write(["people"], (db) => removeReference(db, id));
       expect(placeIn(day, 11)).toEqual(before);

@@ -79,7 +79,8 @@ function changeOf({ told }: CardTest): number | null {
 
 function bandOf(place: PlaceAmongOthers | null): Compared["place"] {
   if (place === null) return null;
-  return { group: `${place.group} ${place.origin ?? ""}`, low: place.low, high: place.high };
+  const { group, origin, ages, low, high } = place;
+  return { group: `${group} ${origin ?? ""} ${ages?.from ?? ""}`, low, high };
 }
 
 /** The facts of one test on a card. */

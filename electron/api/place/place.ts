@@ -1,15 +1,17 @@
 import { consentOf } from "../../domain/privacy/consent.ts";
+import { type AgeBand, bandOfAges } from "../../domain/privacy/quasi.ts";
 import { spreadsBelow, typicalError } from "../../domain/statistics/change.ts";
 import { upperShare } from "../../domain/statistics/interval.ts";
-import { placeAmong } from "../../domain/statistics/place.ts";
+import { type PlaceBand, placeAmong } from "../../domain/statistics/place.ts";
 import {
   type AlikeInterval,
   leftOpen,
   placeBetween,
   widthOfPlace,
 } from "../../domain/statistics/place-between.ts";
+import { boundsWithinEnds, endOf, withinEnds } from "../../domain/statistics/place-ends.ts";
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
-import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
+import { definitionOf, type TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { type ComparableMark, latestMarks, marksToCompare } from "../../store/reads/comparable-marks.ts";
 import { type Athlete, allAthletes, athleteById, type Category } from "../../store/tables/athletes.ts";
@@ -27,6 +29,10 @@ export interface PlaceAmongOthers {
   readonly group: "today" | "store" | "imported" | "mixed";
   /** Name of an imported reference; null for the store's own groups. */
   readonly origin: string | null;
+  /** The age band of those it was compared with; null for all ages. */
+  readonly ages: AgeBand | null;
+  /** The end of the test that the mark is stuck at, beyond which it tells no more. */
+  readonly end: "floor" | "ceiling" | null;
   /** Number of marks it was compared with. */
   readonly n: number;
   /** Better than about `low` to `high` of a hundred: whole numbers from 0 to 100. */
@@ -52,16 +58,15 @@ export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => Place
   return ({ athleteId, test, variant, value }) => {
     const athlete = athleteById(db, athleteId);
     if (athlete === undefined) return null;
-    const { category } = athlete;
+    const { category, birthYear } = athlete;
     const name = fingerprint(test, variant, parametersOf(db, day.id, test));
     const key = `${category} ${name}`;
     const groups = known.get(key) ?? groupsOf(db, day, { test, fingerprint: name, category });
     known.set(key, groups);
     // A place is the athlete's, who would have shown another mark on another day.
     const reach = spreadsBelow(upperShare(0.95), errors[test]) * typicalError(test, value, errors[test]);
-    return chosenOf(
-      groups.flatMap((group) => placeIn(group, { athleteId, test, variant, value }, reach) ?? []),
-    );
+    const own = { athleteId, test, value, reach, ages: bandOfAges(birthYear, day.date) };
+    return chosenOf(groups.flatMap((group) => placesIn(group, own)));
   };
 }
 
@@ -80,35 +85,58 @@ export function placeAmongOthers(
   return placesOn(db, day)({ athleteId, test, variant, value });
 }
 
+/** A mark as it is placed: how far normal variation reaches (grains), and the age band of the athlete. */
+interface OwnMark extends Omit<MarkToPlace, "variant"> {
+  readonly reach: number;
+  readonly ages: AgeBand | null;
+}
+
 /** A place, and the possible width of a place in that group. */
 interface Found {
   readonly place: PlaceAmongOthers;
   readonly width: number;
 }
 
-/** Returns the place in a group without the athlete's own marks: nobody is better than themselves. */
-function placeIn(group: Group, { athleteId, test, value }: MarkToPlace, reach: number): Found | null {
-  const { better, equalWithin } = protocolOf(test);
+/**
+ * Returns the places in a group, and in the part of it that is of the athlete's own age; without the athlete's own marks,
+ * since nobody is better than themselves. Marks beyond the end of a test are equal.
+ */
+function placesIn(group: Group, { athleteId, test, value, reach, ages }: OwnMark): Found[] {
+  const { protocol, figures } = definitionOf(test);
+  const [end, own] = [endOf(value, figures.ends), withinEnds(value, figures.ends)];
+  const { better, equalWithin } = protocol;
   if ("origin" in group) {
-    const { origin, marks, open } = group;
-    const band = placeBetween(better, value, marks, equalWithin, reach);
-    if (band === null) return null;
-    return { place: { group: group.group, origin, ...band }, width: widthOfPlace(band.n, open) };
+    const marks = group.marks.map((each) => boundsWithinEnds(each, figures.ends));
+    const band = placeBetween(better, own, marks, equalWithin, reach);
+    return foundIn({ group: group.group, origin: group.origin, ages: null, end }, band, group.open);
   }
-  const others = group.marks.filter((mark) => mark.athleteId !== athleteId).map((mark) => mark.value);
-  const band = placeAmong(better, value, others, equalWithin, reach);
-  if (band === null) return null;
-  return { place: { group: group.group, origin: null, ...band }, width: widthOfPlace(band.n, 0) };
+  const others = group.marks.filter((mark) => mark.athleteId !== athleteId);
+  const among = (some: readonly AgedMark[], of: AgeBand | null) => {
+    const values = some.map((mark) => withinEnds(mark.value, figures.ends));
+    const band = placeAmong(better, own, values, equalWithin, reach);
+    return foundIn({ group: group.group, origin: null, ages: of, end }, band, 0);
+  };
+  const peers = ages === null ? [] : others.filter((mark) => mark.ages?.from === ages.from);
+  return [...among(others, null), ...among(peers, ages)];
+}
+
+function foundIn(
+  which: Omit<PlaceAmongOthers, "n" | "low" | "high">,
+  band: PlaceBand | null,
+  open: number,
+): Found[] {
+  return band === null ? [] : [{ place: { ...which, ...band }, width: widthOfPlace(band.n, open) }];
 }
 
 /**
- * Chooses the most informative of the large enough groups, whatever the mark: of exact marks the largest; a group with
- * bounds has to be larger to make up for them. The first of equal ones, today's before all; one without reported
- * categories only if there is no other.
+ * Chooses the group that is most like the athlete, and of those the most informative, whatever the mark: of exact marks
+ * the largest; a group with bounds has to be larger to make up for them. The first of equal ones, today's before all.
+ * First come groups of the own age, last those without reported categories.
  */
 function chosenOf(found: readonly Found[]): PlaceAmongOthers | null {
+  const sameAge = found.filter(({ place }) => place.ages !== null);
   const sameCategory = found.filter(({ place }) => place.group !== "mixed");
-  const [first, ...others] = sameCategory.length > 0 ? sameCategory : found;
+  const [first, ...others] = [sameAge, sameCategory, found].find((some) => some.length > 0) ?? [];
   if (first === undefined) return null;
   return others.reduce((best, each) => (each.width < best.width ? each : best), first).place;
 }
@@ -120,10 +148,14 @@ interface Sort {
   readonly category: Category | null;
 }
 
+interface AgedMark extends ComparableMark {
+  readonly ages: AgeBand | null;
+}
+
 /** Marks of this store to compare with, one per athlete. */
 interface GroupHere {
   readonly group: "today" | "store";
-  readonly marks: readonly ComparableMark[];
+  readonly marks: readonly AgedMark[];
 }
 
 type Group = GroupHere | GroupElsewhere;
@@ -137,7 +169,11 @@ type Group = GroupHere | GroupElsewhere;
 function groupsOf(db: ReadableDb, day: Day, sort: Sort): Group[] {
   const { test, fingerprint, category } = sort;
   const agreed = agreedOf(db, day.date, category);
-  const own = (marks: readonly ComparableMark[]) => marks.filter(({ athleteId }) => agreed.has(athleteId));
+  const own = (marks: readonly ComparableMark[]) =>
+    marks.flatMap((mark): AgedMark[] => {
+      const ages = agreed.get(mark.athleteId);
+      return ages === undefined ? [] : [{ ...mark, ages }];
+    });
   return [
     { group: "today", marks: own(marksToCompare(db, day.id, test, fingerprint)) },
     { group: "store", marks: own(latestMarks(db, { test, fingerprint, date: day.date })) },
@@ -145,12 +181,16 @@ function groupsOf(db: ReadableDb, day: Day, sort: Sort): Group[] {
   ];
 }
 
-/** Returns ids of athletes of that category who agreed that their marks count. */
-function agreedOf(db: ReadableDb, date: string, category: Category | null): ReadonlySet<Athlete["id"]> {
+/** Returns the athletes of that category who agreed that their marks count, by id, with their age bands on the day. */
+function agreedOf(
+  db: ReadableDb,
+  date: string,
+  category: Category | null,
+): ReadonlyMap<Athlete["id"], AgeBand | null> {
   const agreed = allAthletes(db).filter(
     (athlete) => athlete.category === category && consentOf(athlete, date) === "given",
   );
-  return new Set(agreed.map(({ id }) => id));
+  return new Map(agreed.map(({ id, birthYear }) => [id, bandOfAges(birthYear, date)]));
 }
 
 /** Marks from one origin elsewhere, as bounds; nobody here knows whose they are. */

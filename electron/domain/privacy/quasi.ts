@@ -21,12 +21,24 @@ export interface Quasi {
 
 const bandYears = 5;
 
-/** Returns the fixed five-year band of the age reached in the day's year. Bands never change between bundles. */
-export function ageBandOf(birthYear: number | null, date: string): string {
+/** Whole years of age, both included. */
+export interface AgeBand {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Returns the fixed five-year band of the age reached in the day's year; null where the year of birth is not known. */
+export function bandOfAges(birthYear: number | null, date: string): AgeBand | null {
   const age = birthYear === null ? -1 : ageReached(birthYear, date);
-  if (age < 0) return "unknown";
+  if (age < 0) return null;
   const from = Math.floor(age / bandYears) * bandYears;
-  return `${from} to ${from + bandYears - 1}`;
+  return { from, to: from + bandYears - 1 };
+}
+
+/** Returns that band in words, or `unknown`. Bands never change between bundles. */
+export function ageBandOf(birthYear: number | null, date: string): string {
+  const band = bandOfAges(birthYear, date);
+  return band === null ? "unknown" : `${band.from} to ${band.to}`;
 }
 
 /** Returns the calendar quarter of a day (ISO 8601). */

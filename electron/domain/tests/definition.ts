@@ -95,6 +95,11 @@ export interface Figures {
    * (`grain.unit`), a share of the mark, and the degrees of freedom that the source is worth. Squares of the parts add up.
    */
   readonly typicalError: { readonly fixed: number; readonly share: number; readonly degrees: number };
+  /**
+   * Where the test tells no more, in grains: the mark that nobody can be below, and the one from which on it grows no
+   * harder. Places name them; null where there is none.
+   */
+  readonly ends: { readonly floor: number | null; readonly ceiling: number | null };
   /** Returns the least difference between two readings. */
   reading(lengths: LengthUnit): number;
   /** A middling mark that explains the test while the store has none; ours, no source. */

@@ -23,6 +23,7 @@ export function PlaceBand({ place }: PlaceBandProps) {
         <>
           <p className={css.words}>
             {words(place)} <span className="small quiet">{among(place)}</span>
+            {place.end !== null && ` ${t(`end.${place.end}`)}`}
           </p>
           <Strip place={place} />
         </>
@@ -30,8 +31,9 @@ export function PlaceBand({ place }: PlaceBandProps) {
     </Stack>
   );
 
-  function among({ group, n, origin }: PlaceAmongOthers): string {
-    return t(`among.${group}`, { n, origin: origin ?? "" });
+  function among({ group, n, origin, ages }: PlaceAmongOthers): string {
+    const words = t(`among.${group}`, { n, origin: origin ?? "" });
+    return ages === null ? words : t("ages", { among: words, ...ages });
   }
 }
 

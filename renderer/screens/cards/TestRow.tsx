@@ -104,11 +104,12 @@ const among = {
 
 /** Shows the mark's place among others as a band, never as a rank, with the origin of others from elsewhere. */
 function Place({ test: { place } }: { readonly test: CardTest }) {
-  const { t } = useTranslation("cards");
+  const { t } = useTranslation(["cards", "place"]);
   const words = usePlaceWords();
   if (place === null) return null;
-  const values = { place: words(place), n: place.n, origin: place.origin ?? "" };
-  return <p className={css.past}>{t(among[place.group], values)}</p>;
+  const values = { place: words(place), n: place.n, origin: place.origin ?? "", ...place.ages };
+  const told = t(place.ages === null ? among[place.group] : "card.place.ages", values);
+  return <p className={css.past}>{place.end === null ? told : `${told}. ${t(`place:end.${place.end}`)}`}</p>;
 }
 
 function NotTaken({ test: { points, best } }: { readonly test: CardTest }) {

@@ -5,6 +5,7 @@ export const agilityFigures: Figures = {
   ladder: { steps: [2, 4, 8, 20, 40], profileStep: 8, usual: [48, 180] },
   /** 1 landing of 28: 0.8 of counting and a share. Ours, no source, so worth two degrees. */
   typicalError: { fixed: 0.8, share: 0.0214, degrees: 2 },
+  ends: { floor: 0, ceiling: null },
   reading: () => 1,
   middling: 112,
   lanes: 2,

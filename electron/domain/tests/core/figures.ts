@@ -10,6 +10,8 @@ export const coreFigures: Figures = {
    * two minutes. That 3 s of it are the start, the stop and the watch is ours, no source.
    */
   typicalError: { fixed: 3, share: 0.0545, degrees: 6 },
+  /** After the last stage the first begins again. */
+  ends: { floor: null, ceiling: 240 },
   reading: () => 1,
   middling: 120,
   lanes: 6,

@@ -11,6 +11,7 @@ export const enduranceFigures: Figures = {
   },
   /** 3 % of six minutes, 2 s of it the watch and the finish. Ours, no source, so worth two degrees. */
   typicalError: { fixed: 2, share: 0.0295, degrees: 2 },
+  ends: { floor: null, ceiling: null },
   /** A tenth of a second. */
   reading: () => 100,
   middling: 360_000,

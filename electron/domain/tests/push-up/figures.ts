@@ -5,6 +5,7 @@ export const pushUpFigures: Figures = {
   ladder: { steps: [1, 2, 5, 10, 20], profileStep: 5, usual: [1, 80] },
   /** 2 reps of 20, 3 of 40: 1.5 reps of judging and a share. Ours, no source, so worth two degrees. */
   typicalError: { fixed: 1.5, share: 0.066, degrees: 2 },
+  ends: { floor: 0, ceiling: null },
   reading: () => 1,
   middling: 20,
   lanes: 4,

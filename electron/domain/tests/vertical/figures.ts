@@ -11,6 +11,7 @@ export const verticalFigures: Figures = {
    * the interval of an SD with 19 degrees of freedom. That 1 cm of it is reach and tape is ours, no source.
    */
   typicalError: { fixed: 1, share: 0.0312, degrees: 19 },
+  ends: { floor: 0, ceiling: null },
   reading: (lengths) => grainsPerReading[lengths],
   middling: 8000,
   lanes: 2,
