@@ -143,7 +143,11 @@ test("a half after a reading went in is that reading's, an undo names it, and a 
   await typeOnPad(page, "½");
   await takeReading(page, "255");
   await expect.poll(() => lengthsOf(page)).toEqual([2190, 2495, 2550]);
-  await page.getByRole("button", { name: /correct jump 1$/ }).tap();
+  const jump = page.getByRole("button", { name: /correct jump 1$/ });
+  // Brought into sight without a finger, it comes under one only after a look.
+  await jump.scrollIntoViewIfNeeded();
+  await page.waitForTimeout(settledMs);
+  await jump.tap();
   const dialog = page.getByRole("dialog");
   await expect(dialog.getByRole("textbox", { name: /^Touch/ })).toHaveValue("249.5");
   await context.close();
