@@ -175,6 +175,23 @@ describe("what needs somebody", () => {
     ]);
   });
 
+  test("a test that is skipped at check-in ends the call to it, and no call to another one", async () => {
+    const [ada = 0, bo = 0] = addPeople(
+      made,
+      ["Ada", "Bo"].map((name) => ({ name, league: "A" })),
+      dayId,
+    );
+    const table = made.as("check-in").checkIn;
+    for (const athleteId of [ada, bo]) {
+      await table.admit(answersOf(athleteId));
+      await made.as("organiser").station.callAthlete({ athleteId, test: "push-up" });
+    }
+    await table.admit(answersOf(ada, { leaveOut: ["push-up"] }));
+    await table.admit(answersOf(bo, { leaveOut: ["core"] }));
+    made.clock.pass(7);
+    expect((await overview()).needs.map(({ sentence: { values } }) => values?.name)).toEqual(["Bo"]);
+  });
+
   test("one direction of the quadrant jump left lying", async () => {
     const [ada = 0] = addPeople(made, [{ name: "Ada", league: "A" }], dayId);
     await made.as("check-in").checkIn.admit(answersOf(ada, { leaveOut: ["push-up"] }));

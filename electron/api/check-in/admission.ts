@@ -14,6 +14,7 @@ import {
   updateAthlete,
 } from "../../store/tables/athletes.ts";
 import { attemptsOfAthlete } from "../../store/tables/attempts.ts";
+import { endCall, endCallTo } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
 import {
   entrantByBib,
@@ -67,6 +68,8 @@ export function admitAthlete(
   setEntrant(db, day.id, { athleteId, state, bib, since: before?.state === state ? before.since : at });
   const tests = state === "testing" ? given.leaveOut : [];
   setReadiness(db, day.id, athleteId, { tests, decidedBy: given.by, at });
+  if (state !== "testing") endCall(db, day.id, athleteId);
+  for (const test of tests) endCallTo(db, day.id, athleteId, test);
   return { athleteId, name: athlete.name, state, bib };
 }
 

@@ -72,7 +72,7 @@ export const checkIn = router({
     .input(admitInput)
     .output(admitted)
     .mutation(({ ctx: { desk }, input: { athleteId, ...given } }) =>
-      desk.store.write(["people", "entrants"], (db) =>
+      desk.store.write(["people", "entrants", "calls"], (db) =>
         admitAthlete(db, requireOpenDay(db), athleteId, given, desk.now().toISOString()),
       ),
     ),
@@ -82,7 +82,7 @@ export const checkIn = router({
     .input(walkUpInput)
     .output(admitted)
     .mutation(({ ctx: { desk }, input }) =>
-      desk.store.write(["people", "entrants"], (db) => {
+      desk.store.write(["people", "entrants", "calls"], (db) => {
         const day = requireOpenDay(db);
         const athleteId = walkUpAthlete(db, input, heldOn(day, isoDate(desk.now())));
         return admitAthlete(db, day, athleteId, input, desk.now().toISOString());
