@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
 import { dump } from "../store/hall.ts";
-import { holdDay, skaters } from "./bundle-hall.ts";
+import { holdDay, initials, skaters } from "./bundle-hall.ts";
 import { type TestDesk, testDesk } from "./desk.ts";
 import { bring } from "./sheets.ts";
 
@@ -36,7 +36,7 @@ test("a study with readings changes no byte of marks, cards, pages, summary, boa
   const { study } = hall.as("organiser");
   const studyId = randomUUID();
   const series = [
-    { from: "marks" as const, dayId },
+    { from: "marks" as const, dayId, judge: initials[0] ?? "" },
     { from: "judge" as const, judge: "RS" },
   ];
   const planned = { id: studyId, test: "push-up", variant: "full", kind: "judges", dayId, aim: 20 } as const;

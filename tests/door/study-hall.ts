@@ -27,7 +27,7 @@ export function planOf({ dayId }: StationDay, more: Partial<Plan> = {}): Plan {
   return {
     ...{ id: randomUUID(), test: "push-up", variant: "full", kind: "judges", dayId, aim: 20, by: "QA" },
     series: [
-      { from: "marks", dayId },
+      { from: "marks", dayId, judge: "QA" },
       { from: "judge", judge: "RS" },
     ],
     ...more,

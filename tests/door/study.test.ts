@@ -18,7 +18,7 @@ test("a second judge's sheet on the same attempts: what is new, and what the stu
   const { id } = await hall.study.plan(planOf(hall));
   const before = await hall.study.get({ studyId: id });
   expect(before.series.map(({ judge, day, read }) => [judge, day?.id ?? null, read])).toEqual([
-    ["", hall.dayId, 0],
+    ["QA", hall.dayId, 0],
     ["RS", null, 0],
   ]);
   expect([before.rows, before.result]).toEqual([[], null]);
@@ -139,6 +139,27 @@ test("a correction at the station is the study's too, and who lacks a reading is
   expect([after.whole, after.result?.leftOut]).toEqual([3, 1]);
 });
 
+test("the first judge's readings are the results that this judge alone entered", async () => {
+  const replaces = { attemptId: attemptOf(1), reason: "miscounted" };
+  const corrected = entry(hall.idOf(1), "push-up", reps(21), { replaces, sure: true });
+  await hall.station.enter({ ...corrected, by: "KL" });
+  const [day] = (await hall.study.list()).days;
+  expect(day?.marks[0]?.judges).toEqual([
+    { judge: "QA", count: 5 },
+    { judge: "KL", count: 1 },
+  ]);
+  const { id } = await hall.study.plan(planOf(hall));
+  await takeReadings(hall, id, sheetOf(["", 25, 31, 18, 40, 27]));
+  const { whole, series } = await hall.study.get({ studyId: id });
+  expect([whole, series.map(({ judge, read }) => [judge, read])]).toEqual([
+    5,
+    [
+      ["QA", 5],
+      ["RS", 5],
+    ],
+  ]);
+});
+
 function attemptOf(bib: number): string {
   const own = attemptsOfDay(hall.desk.store.db, hall.dayId).filter(
     ({ athleteId }) => athleteId === hall.idOf(bib),
@@ -180,6 +201,26 @@ test.each<[string, (hall: StudyHall) => Parameters<typeof planOf>[1], string]>([
     }),
     "study.plan.order",
   ],
+  [
+    "who entered these very results as the second judge",
+    ({ dayId }) => ({
+      series: [
+        { from: "marks", dayId, judge: "qa" },
+        { from: "judge", judge: "QA" },
+      ],
+    }),
+    "study.plan.judgeOfMarks",
+  ],
+  [
+    "a day's results of nobody in particular",
+    ({ dayId }) => ({
+      series: [
+        { from: "marks", dayId },
+        { from: "judge", judge: "RS" },
+      ],
+    }),
+    "study.plan.noJudge",
+  ],
   ["a way that the test has not", () => ({ variant: "" }), "study.plan.variant"],
   ["a day that is not there", () => ({ dayId: 99 }), "summary.noDay"],
 ])("%s is refused with what to do", async (_what, more, key) => {
@@ -193,12 +234,12 @@ test("a plan is kept once whatever is retried, and goes again only while it neve
   await hall.study.plan(planned);
   const { studies, days, enough } = await hall.study.list();
   expect(studies.map(({ id, judges, whole, aim }) => [id, judges, whole, aim])).toEqual([
-    [planned.id, ["RS"], 0, 20],
+    [planned.id, ["QA", "RS"], 0, 20],
   ]);
   expect(days).toEqual([
     {
       ...{ id: hall.dayId, date: "2026-11-14", title: "Autumn testing day" },
-      marks: [{ test: "push-up", variant: "full", count: 6 }],
+      marks: [{ test: "push-up", variant: "full", judges: [{ judge: "QA", count: 6 }] }],
     },
   ]);
   expect(enough.map(({ series }) => series)).toEqual([2, 3, 4]);
@@ -232,11 +273,11 @@ test("the files hold the readings, and what they show", async () => {
   await takeReadings(hall, id, sheetOf([21, 26, 30, 18, 41, 27]));
   const readings = await hall.study.sheet({ studyId: id, which: "readings" });
   expect(readings.name).toBe("tapeline-study-push-up-2026-11-14-readings.csv");
-  expect(readings.text).toContain("league,number,name,reading_1_2026-11-14,reading_2_RS\r\n");
+  expect(readings.text).toContain("league,number,name,reading_1_QA,reading_2_RS\r\n");
   expect(readings.text).toContain("Foundry Town,01,Ada Rill,20,21\r\n");
   const { text } = await hall.study.sheet({ studyId: id, which: "results" });
   // Differences −1, −1, 1, 0, −1, 0: a mean of −⅓.
-  expect(text).toMatch(/mean_difference,reading_1_2026-11-14 - reading_2_RS,-0\.33333,-1\.\d+,0\.\d+,reps/);
+  expect(text).toMatch(/mean_difference,reading_1_QA - reading_2_RS,-0\.33333,-1\.\d+,0\.\d+,reps/);
   expect(text).toContain("\r\nathletes,,6,,,athletes\r\n");
   expect(text).not.toContain("Ada");
 });

@@ -5,7 +5,7 @@ import { go, takeWhole } from "./take.ts";
 interface Listed {
   readonly days: readonly {
     readonly id: number;
-    readonly marks: readonly { readonly test: string; readonly variant: string; readonly count: number }[];
+    readonly marks: readonly { readonly judges: readonly { readonly judge: string }[] }[];
   }[];
 }
 
@@ -16,7 +16,7 @@ export async function takeStudy(desk: Page, prefix: string): Promise<void> {
   );
   const dayId = days[0]?.id;
   const series = [
-    { from: "marks", dayId },
+    { from: "marks", dayId, judge: days[0]?.marks[0]?.judges[0]?.judge },
     { from: "judge", judge: "RS" },
   ];
   const plan = { id: crypto.randomUUID(), test: "push-up", variant: "full", kind: "judges", dayId, series };

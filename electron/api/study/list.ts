@@ -2,7 +2,7 @@ import { athletesForError } from "../../domain/study/needed.ts";
 import { fewestSeries, mostSeries, wholeRows } from "../../domain/study/shape.ts";
 import { protocolOf, testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { marksForStudy } from "../../store/reads/study-marks.ts";
+import { marksForStudy, whoEntered } from "../../store/reads/study-marks.ts";
 import { allDays, dayById } from "../../store/tables/days.ts";
 import { allStudies } from "../../store/tables/studies.ts";
 import { readStudy } from "./rows.ts";
@@ -37,12 +37,20 @@ function summed(db: ReadableDb, study: ReturnType<typeof allStudies>[number]) {
   };
 }
 
-/** Returns the days that were opened, with the tests of which they have complete marks. */
+/** Returns the days that were opened, with the tests of which they have complete marks, and how many each judge entered. */
 function daysWithMarks(db: ReadableDb) {
   const ways = testCodes.flatMap((test) => protocolOf(test).variants.map((variant) => ({ test, variant })));
   return allDays(db).flatMap(({ id, date, title, state }) => {
     if (state === "planned") return [];
-    const marks = ways.map((way) => ({ ...way, count: marksForStudy(db, { dayId: id, ...way }).length }));
-    return [{ id, date, title, marks: marks.filter(({ count }) => count > 0) }];
+    const marks = ways.map((way) => ({ ...way, judges: judgesOf(db, { dayId: id, ...way }) }));
+    return [{ id, date, title, marks: marks.filter(({ judges }) => judges.length > 0) }];
   });
+}
+
+/** Returns who alone entered results of a day in one test and variant, with how many; who entered most comes first. */
+function judgesOf(db: ReadableDb, which: Parameters<typeof whoEntered>[1]) {
+  return whoEntered(db, which)
+    .map((judge) => ({ judge, count: marksForStudy(db, { ...which, judge }).length }))
+    .filter(({ count }) => count > 0)
+    .sort((a, b) => b.count - a.count);
 }

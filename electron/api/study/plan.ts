@@ -16,8 +16,8 @@ import { testSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 
 const seriesSchema = z.discriminatedUnion("from", [
-  /** The marks of a day as they stand. */
-  z.object({ from: z.literal("marks"), dayId: z.int() }),
+  /** The marks of a day as they stand; of judges, those that one of them entered. */
+  z.object({ from: z.literal("marks"), dayId: z.int(), judge: initialsSchema.optional() }),
   /** Readings that are brought: a judge's, or those of a visit on a date. */
   z.object({ from: z.literal("judge"), judge: initialsSchema }),
   z.object({ from: z.literal("visit"), date: z.iso.date() }),
@@ -82,14 +82,15 @@ function seriesIn(db: ReadableDb, planned: Plan): StudySeries[] {
   return planned.series.map((each, index) => ({
     position: index + 1,
     dayId: each.from === "marks" ? each.dayId : null,
-    judge: each.from === "judge" ? each.judge : "",
+    judge: kind === "judges" ? (sources[index]?.judge ?? "") : "",
     date: kind === "visits" ? (sources[index]?.date ?? null) : null,
   }));
 }
 
 function sourceOf(db: ReadableDb, series: Plan["series"][number]): SeriesSource {
   if (series.from === "marks") {
-    return { from: "marks", dayId: series.dayId, date: requireHeld(db, series.dayId).date };
+    const { dayId, judge = "" } = series;
+    return { from: "marks", dayId, date: requireHeld(db, dayId).date, judge };
   }
   if (series.from === "visit") return { from: "readings", judge: "", date: series.date };
   return { from: "readings", judge: series.judge, date: null };

@@ -18,11 +18,11 @@ export interface ReadStudy {
 export function readStudy(db: ReadableDb, study: Study): ReadStudy {
   const series = seriesOf(db, study.id);
   const brought = standingReadings(db, study.id);
-  const columns = series.map(({ position, dayId }) => {
+  const columns = series.map(({ position, dayId, judge }) => {
     const own =
       dayId === null
         ? brought.filter((reading) => reading.position === position)
-        : marksForStudy(db, { dayId, test: study.test, variant: study.variant });
+        : marksForStudy(db, { dayId, judge, test: study.test, variant: study.variant });
     return new Map(own.map(({ athleteId, value }) => [athleteId, value]));
   });
   const isOfMarks = series.every(({ dayId }) => dayId !== null);

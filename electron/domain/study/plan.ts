@@ -1,9 +1,12 @@
 import { type Sentence, sentence } from "../words.ts";
 import { fewestSeries, mostDaysApart, mostSeries, type StudyKind } from "./shape.ts";
 
-/** Where a series comes from: the marks of a day as they stand, or readings that are brought for the study. */
+/**
+ * Where a series comes from: the marks of a day as they stand, of judges those that one of them entered; or readings that
+ * are brought for the study.
+ */
 export type SeriesSource =
-  | { readonly from: "marks"; readonly dayId: number; readonly date: string }
+  | { readonly from: "marks"; readonly dayId: number; readonly date: string; readonly judge: string }
   | { readonly from: "readings"; readonly judge: string; readonly date: string | null };
 
 /** Returns what is wrong with the series of a planned study; null for a good plan. */
@@ -13,11 +16,16 @@ export function whyNotPlanned(kind: StudyKind, series: readonly SeriesSource[]):
 }
 
 function whyNotJudges(series: readonly SeriesSource[]): Sentence | null {
-  const judges = series.flatMap((each) => (each.from === "readings" ? [each.judge] : []));
-  if (judges.length < series.length - 1) return sentence("study.plan.oneOfMarks");
+  const ofMarks = series.flatMap((each) => (each.from === "marks" ? [each.judge] : []));
+  if (ofMarks.length > 1) return sentence("study.plan.oneOfMarks");
+  const judges = series.map(({ judge }) => judge);
   if (judges.includes("")) return sentence("study.plan.noJudge");
   const twice = judges.find((judge, at) => judges.indexOf(judge) !== at);
-  return twice === undefined ? null : sentence("study.plan.judgeTwice", { judge: twice });
+  if (twice === undefined) return null;
+  const values = { judge: twice };
+  return ofMarks.includes(twice)
+    ? sentence("study.plan.judgeOfMarks", values)
+    : sentence("study.plan.judgeTwice", values);
 }
 
 function whyNotVisits([first, second, ...more]: readonly SeriesSource[]): Sentence | null {

@@ -23,7 +23,7 @@ export interface StudySeries {
   readonly position: number;
   /** The day whose marks are its readings; null where readings are brought. */
   readonly dayId: number | null;
-  /** Initials of who reads; empty for a day's marks and for visits. */
+  /** Initials of who reads; with a day, of who entered those of its marks that are meant. Empty for all marks and for visits. */
   readonly judge: string;
   /** Of a visit, ISO 8601. */
   readonly date: string | null;

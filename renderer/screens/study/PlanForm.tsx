@@ -24,10 +24,10 @@ export function PlanForm({ days, enough }: Pick<StudyList, "days" | "enough">) {
   const { t } = useTranslation("study");
   const [plan, setPlan] = useState(() => firstPlan(days, dateHere()));
   const change = (more: Partial<TypedPlan>) => setPlan((before) => ({ ...before, ...more }));
-  const { send, busy } = useSendPlan();
+  const { send, busy } = useSendPlan(days);
   const isWhole = /^\d{1,4}$/.test(plan.aim.trim());
   const needed = enough.find(
-    (each) => each.series === Math.max(fewestSeries, seriesOf(plan).length),
+    (each) => each.series === Math.max(fewestSeries, seriesOf(plan, days).length),
   )?.athletes;
   return (
     <Stack
@@ -97,7 +97,7 @@ function WhichTest({ plan, change }: Omit<PlanPartProps, "days">) {
 }
 
 /** Sends the plan and goes to the study; one id for all tries, so that a retry plans nothing twice. */
-function useSendPlan() {
+function useSendPlan(days: StudyList["days"]) {
   const trpc = useTRPC();
   const [, go] = useLocation();
   const { ask } = useInitials();
@@ -109,8 +109,8 @@ function useSendPlan() {
     const by = await ask();
     if (by === null) return;
     const { kind, test, variant, dayId, aim } = plan;
-    const day = dayId === 0 ? null : dayId;
-    planning.mutate({ id, kind, test, variant, dayId: day, series: seriesOf(plan), aim: Number(aim), by });
+    const [day, series] = [dayId === 0 ? null : dayId, seriesOf(plan, days)];
+    planning.mutate({ id, kind, test, variant, dayId: day, series, aim: Number(aim), by });
   }
   return { send, busy: planning.isPending };
 }

@@ -8,7 +8,7 @@ export interface TypedPlan {
   readonly test: TestCode;
   readonly variant: string;
   readonly dayId: number;
-  /** Whether the day's own results are the first judge's readings. */
+  /** Whether the day's own results are the first judge's readings: those that this judge entered. */
   readonly ofDay: boolean;
   /** Initials; empty ones count for nobody. */
   readonly judges: readonly string[];
@@ -44,18 +44,33 @@ export function aWeekAfter(date: string): string {
 }
 
 type SentSeries =
-  | { from: "marks"; dayId: number }
+  | { from: "marks"; dayId: number; judge?: string }
   | { from: "judge"; judge: string }
   | { from: "visit"; date: string };
 
+/** Returns who entered results of the plan's day in its test, with how many; who entered most comes first. */
+export function judgesOfDay({ dayId, test, variant }: TypedPlan, days: readonly DayWithMarks[]) {
+  const marks = days.find(({ id }) => id === dayId)?.marks ?? [];
+  return marks.find((each) => each.test === test && each.variant === variant)?.judges ?? [];
+}
+
+/** Returns the first judge of a day's results: the one who was chosen or typed, else who entered most of them. */
+export function firstJudge(plan: TypedPlan, days: readonly DayWithMarks[]): string {
+  const entered = judgesOfDay(plan, days).map(({ judge }) => judge);
+  const [typed = ""] = plan.judges;
+  return entered.length === 0 || entered.includes(typed) ? typed : (entered[0] ?? "");
+}
+
 /** Returns the series of a plan as the API takes them. */
-export function seriesOf(plan: TypedPlan): SentSeries[] {
+export function seriesOf(plan: TypedPlan, days: readonly DayWithMarks[]): SentSeries[] {
   if (plan.kind === "visits") {
     return [visit(plan.dayId, plan.dates[0]), visit(plan.secondDayId, plan.dates[1])];
   }
   const isOfDay = plan.ofDay && plan.dayId !== 0;
   const judges = plan.judges.slice(isOfDay ? 1 : 0).filter((judge) => judge.trim() !== "");
-  const own: SentSeries[] = isOfDay ? [{ from: "marks", dayId: plan.dayId }] : [];
+  const own: SentSeries[] = isOfDay
+    ? [{ from: "marks", dayId: plan.dayId, judge: firstJudge(plan, days) }]
+    : [];
   return [...own, ...judges.map((judge): SentSeries => ({ from: "judge", judge }))];
 }
 
