@@ -160,6 +160,44 @@ test("the first judge's readings are the results that this judge alone entered",
   ]);
 });
 
+test("a reading that can't count is refused with why, typed or in a sheet", async () => {
+  const { id } = await hall.study.plan(planOf(hall));
+  await hall.station.void({ attemptId: attemptOf(2), reason: "on the knees", by: "QA" });
+  const onKnees = entry(hall.idOf(2), "push-up", reps(25), { sure: true });
+  await hall.station.enter({ ...onKnees, variant: "knee" });
+  await hall.station.void({ attemptId: attemptOf(3), reason: "not done", by: "QA" });
+  const replaces = { attemptId: attemptOf(4), reason: "miscounted" };
+  const corrected = entry(hall.idOf(4), "push-up", reps(19), { replaces, sure: true });
+  await hall.station.enter({ ...corrected, by: "KL" });
+  const typed = { studyId: id, position: 2, by: "QA", mark: "25" };
+  const refused = (who: string) => refusalOf(hall.study.enter({ ...typed, id: randomUUID(), who }));
+  const why = [
+    { key: "study.otherWay", values: { name: "Bo Crank", test: "push-up" } },
+    { key: "study.notTested", values: { name: "Cy Loop", test: "push-up" } },
+    { key: "study.notByJudge", values: { name: "Di Stomp", judge: "QA" } },
+  ];
+  expect([await refused("2"), await refused("3"), await refused("4")]).toEqual(why);
+  const { taken } = await takeReadings(hall, id, sheetOf(counted));
+  expect([taken.counts.new, taken.keptBack.map(({ line, reasons }) => [line, ...reasons])]).toEqual([
+    3,
+    why.map((each, at) => [at + 3, each]),
+  ]);
+});
+
+test("a reading far from the other judge's is asked about once, typed, corrected or in a sheet", async () => {
+  const { id } = await hall.study.plan(planOf(hall));
+  const typed = { studyId: id, position: 2, by: "QA", id: randomUUID(), who: "1", mark: "38" };
+  const question = { key: "study.far", values: { name: "Ada Rill", held: "20", typed: "38" } };
+  expect(await hall.study.enter(typed)).toEqual({ outcome: "ask", question });
+  expect(await hall.study.enter({ ...typed, sure: true })).toMatchObject({ outcome: "done" });
+  const { looked } = await takeReadings(hall, id, sheetOf([38, 25, 3]));
+  expect(looked.unusual.map(({ line, why }) => [line, why.key])).toEqual([[4, "study.far"]]);
+  const place = { studyId: id, position: 2, athleteId: hall.idOf(1), by: "QA", reason: "misread" };
+  const correct = (mark: string) => hall.study.correct({ ...place, id: randomUUID(), mark });
+  expect(await correct("37")).toMatchObject({ outcome: "ask", question: { key: "study.far" } });
+  expect(await correct("22")).toMatchObject({ outcome: "done" });
+});
+
 function attemptOf(bib: number): string {
   const own = attemptsOfDay(hall.desk.store.db, hall.dayId).filter(
     ({ athleteId }) => athleteId === hall.idOf(bib),

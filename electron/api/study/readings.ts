@@ -18,6 +18,7 @@ import { initialsSchema, reasonSchema } from "../door/said.ts";
 import { lengthsSchema } from "../door/shapes.ts";
 import { allow } from "../door/trpc.ts";
 import { requireAthlete } from "../people/person.ts";
+import { besideOf } from "./beside.ts";
 import { requireSeries } from "./require.ts";
 import { athleteTyped, peopleOf } from "./who.ts";
 
@@ -50,7 +51,11 @@ export const enter = allow("organiser")
       const reading = { ...rest, athleteId: athlete.id, value: read.value, reason: "", at };
       if (isKnown(db, reading)) return { outcome: "done", name: athlete.name };
       refuseSecond(db, study, reading, athlete.name, lengths);
-      if (read.unusual !== null && !sure) return { outcome: "ask", question: read.unusual };
+      const beside = besideOf(db, study);
+      const whyNot = beside.whyNot(athlete);
+      if (whyNot !== null) throw new Refusal("conflict", whyNot);
+      const question = read.unusual ?? beside.ask(athlete, reading, lengths);
+      if (question !== null && !sure) return { outcome: "ask", question };
       addReading(db, { ...reading, source: "keyed" });
       return { outcome: "done", name: athlete.name };
     });
@@ -68,7 +73,8 @@ export const correct = allow("organiser")
       const reading = { ...rest, value: read?.value ?? null, at };
       if (isKnown(db, reading)) return { outcome: "done", name };
       if (standingOf(db, reading) === undefined) throw new Refusal("conflict", sentence("study.gone"));
-      if (read?.unusual != null && !sure) return { outcome: "ask", question: read.unusual };
+      const question = read === null ? null : questionAbout(db, study, { ...rest, name, read, lengths });
+      if (question !== null && !sure) return { outcome: "ask", question };
       addReading(db, { ...reading, source: "keyed" });
       return { outcome: "done", name };
     });
@@ -95,6 +101,20 @@ function cancel(db: WritableDb, reading: Omit<NewReading, "id" | "value" | "sour
 function readTyped({ test }: Study, mark: string, lengths: LengthUnit) {
   const unit = protocolOf(test).grain.unit === "cm" ? lengths : "";
   return markIn((column) => ({ mark: mark.trim(), unit })[column] ?? "", test);
+}
+
+interface Correcting {
+  readonly position: number;
+  readonly athleteId: number;
+  readonly name: string;
+  readonly read: ReturnType<typeof readTyped>;
+  readonly lengths: LengthUnit;
+}
+
+/** Returns what is asked about a corrected reading; null for a likely one. */
+function questionAbout(db: ReadableDb, study: Study, corrected: Correcting): Sentence | null {
+  const { position, athleteId: id, name, read, lengths } = corrected;
+  return read.unusual ?? besideOf(db, study).ask({ id, name }, { position, value: read.value }, lengths);
 }
 
 /** True for a reading that was entered before under this id. @throws Refusal `conflict` for another one's id */

@@ -11,11 +11,8 @@ export interface ReadStudy {
   readonly rows: readonly StudyRow[];
 }
 
-/**
- * Reads a study's readings. Athletes take part who have a brought reading, or of two days any mark: a day's other marks
- * lack nothing.
- */
-export function readStudy(db: ReadableDb, study: Study): ReadStudy {
+/** Reads a study's series, and of each the readings that count by athlete, in grains. */
+export function readingsBySeries(db: ReadableDb, study: Study) {
   const series = seriesOf(db, study.id);
   const brought = standingReadings(db, study.id);
   const columns = series.map(({ position, dayId, judge }) => {
@@ -25,6 +22,15 @@ export function readStudy(db: ReadableDb, study: Study): ReadStudy {
         : marksForStudy(db, { dayId, judge, test: study.test, variant: study.variant });
     return new Map(own.map(({ athleteId, value }) => [athleteId, value]));
   });
+  return { series, columns, brought };
+}
+
+/**
+ * Reads a study's readings. Athletes take part who have a brought reading, or of two days any mark: a day's other marks
+ * lack nothing.
+ */
+export function readStudy(db: ReadableDb, study: Study): ReadStudy {
+  const { series, columns, brought } = readingsBySeries(db, study);
   const isOfMarks = series.every(({ dayId }) => dayId !== null);
   const taking = isOfMarks
     ? columns.flatMap((column) => [...column.keys()])

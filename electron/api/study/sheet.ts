@@ -18,6 +18,7 @@ import { initialsSchema } from "../door/said.ts";
 import { allow } from "../door/trpc.ts";
 import { type KeptBackRow, keptBack } from "../intake/outcome.ts";
 import { uploads } from "../intake/uploads.ts";
+import { type Beside, besideOf } from "./beside.ts";
 import { requireSeries } from "./require.ts";
 import { athleteOf, peopleOf, type StudyPeople } from "./who.ts";
 
@@ -100,6 +101,8 @@ function tableWithRows(table: Table): Table {
 interface Planning {
   readonly study: Study;
   readonly people: StudyPeople;
+  readonly position: number;
+  readonly beside: Beside;
   /** Readings that count, of the store and of earlier rows. */
   readonly held: Map<number, number>;
 }
@@ -108,7 +111,8 @@ function planReadings(db: ReadableDb, which: SeriesPlace, table: Table): Planned
   const { study } = requireSeries(db, which);
   const people = peopleOf(db, study);
   const own = standingReadings(db, which.studyId).filter(({ position }) => position === which.position);
-  const planning = { study, people, held: new Map(own.map(({ athleteId, value }) => [athleteId, value])) };
+  const held = new Map(own.map(({ athleteId, value }) => [athleteId, value]));
+  const planning = { study, people, position: which.position, beside: besideOf(db, study), held };
   const columns = matchReadings(table.headers, study.test);
   const outcomes = table.rows.map((row) => outcomeOf(planning, row, columns, table.headers.length));
   const broken = table.broken.map(({ line, reason }): KeptBackRow => ({ line, field: null, reason }));
@@ -135,7 +139,7 @@ function outcomeOf(
 }
 
 function planRow(
-  { study, people, held }: Planning,
+  { study, people, position, beside, held }: Planning,
   { line, cells }: SheetRow,
   columns: ReadonlyMap<string, number>,
   width: number,
@@ -150,6 +154,9 @@ function planRow(
     const { number } = protocolOf(study.test).write(before, "cm");
     throw new RowRefused("mark", sentence("study.twice", { name, held: number }));
   }
+  const athlete = { id: athleteId, name };
+  const whyNot = beside.whyNot(athlete);
+  if (whyNot !== null) throw new RowRefused("mark", whyNot);
   held.set(athleteId, value);
-  return { line, athleteId, name, value, unusual };
+  return { line, athleteId, name, value, unusual: unusual ?? beside.ask(athlete, { position, value }, "cm") };
 }
