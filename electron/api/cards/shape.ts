@@ -1,5 +1,5 @@
 import { type Compared, focusOf } from "../../domain/cards/focus.ts";
-import { toneOf } from "../../domain/cards/tone.ts";
+import { besidesOf, toneOf } from "../../domain/cards/tone.ts";
 import { isDone } from "../../domain/queue/queue.ts";
 import { gain } from "../../domain/statistics/change.ts";
 import { foresee } from "../../domain/statistics/foresee.ts";
@@ -55,11 +55,13 @@ function fingerprintsOf(db: ReadableDb, day: Day, test: TestCode): ReadonlyMap<s
 }
 
 function cardOf({ id, name, number, league, bib }: Carded, tests: CardTest[]) {
+  const news = tests.flatMap(({ told }) => told?.news ?? []);
+  const tone = toneOf(news);
   return {
     athleteId: id,
     ...{ name, number, league, bib, tests },
     focus: focusOf(tests.map(comparedOf)),
-    tone: toneOf(tests.flatMap(({ told }) => told?.news ?? [])),
+    ...{ tone, besides: besidesOf(tone, news) },
   };
 }
 

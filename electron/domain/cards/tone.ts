@@ -31,6 +31,21 @@ export function toneOf(marks: readonly Pick<MarkNews, "standing" | "beyond" | "b
 }
 
 /**
+ * What single tests say by their own verdicts that the tone does not: lower, higher: another one is a loss, or a gain;
+ * single: some are likely something, and all together are not.
+ */
+export type Besides = "lower" | "higher" | "single";
+
+/** Returns what has to be said beside a tone, so that it does not contradict the tests under it; null for nothing. */
+export function besidesOf(tone: Tone, marks: readonly Pick<MarkNews, "verdict">[]): Besides | null {
+  const says = (way: string) => marks.some(({ verdict }) => verdict?.endsWith(way));
+  if (tone === "gain") return says("loss") ? "lower" : null;
+  if (tone === "dip") return says("gain") ? "higher" : null;
+  if (tone === "first" || tone === "mixed") return null;
+  return says("loss") || says("gain") ? "single" : null;
+}
+
+/**
  * Picks one of `count` wordings for an athlete on a day: neighbours and days differ, and a reprint says the same.
  * @param date ISO 8601 day.
  */

@@ -27,7 +27,10 @@ export const Card = memo(function Card({ card, day, next, size, lengths }: CardP
   return (
     <article ref={paper} className={css.card} data-size={size}>
       <Head card={card} day={day} />
-      <p className={css.tone}>{t(`card.tone.${card.tone}.${turnOf(card.athleteId, day.date)}`)}</p>
+      <p className={css.tone}>
+        {t(`card.tone.${card.tone}.${turnOf(card.athleteId, day.date)}`)}
+        {card.besides !== null && ` ${t(`card.besides.${card.besides}`)}`}
+      </p>
       <ol className={css.tests}>
         {card.tests.map((test) => (
           <TestRow key={test.test} test={test} lengths={lengths} />
@@ -67,7 +70,7 @@ function Head({ card, day }: Pick<CardProps, "card" | "day">) {
       </div>
       {number !== "" && (
         <p className={css.number}>
-          <span className="unseen">{t("card.number")} </span>
+          <span className={css.numberOf}>{t("card.number")} </span>
           {number}
         </p>
       )}

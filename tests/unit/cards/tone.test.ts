@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { toneOf, wordingOf } from "../../../electron/domain/cards/tone.ts";
+import { besidesOf, toneOf, wordingOf } from "../../../electron/domain/cards/tone.ts";
+import type { Verdict } from "../../../electron/domain/statistics/change.ts";
 import type { Standing } from "../../../electron/domain/statistics/standing.ts";
 
 function day(...marks: [Standing, number | null, number | null][]) {
@@ -14,6 +15,18 @@ test("the tone says what holds when all marks are looked at together, and no mor
   expect(toneOf(day(["best", 4, 0.05], ["equal", 0, 1]))).toBe("gain");
   expect(toneOf(day(["best", 4, 0.05], ["below", -4, 0.15]))).toBe("mixed");
   expect(toneOf(day(["below", -4, 0.05], ["best", 1, 0.4]))).toBe("dip");
+});
+
+test("beside the tone stands what single tests say against it", () => {
+  const verdicts = (...all: Verdict[]) => all.map((verdict) => ({ verdict }));
+  expect(besidesOf("gain", verdicts("clear gain", "likely loss", "noise"))).toBe("lower");
+  expect(besidesOf("gain", verdicts("clear gain", "noise"))).toBeNull();
+  expect(besidesOf("dip", verdicts("clear loss", "likely gain"))).toBe("higher");
+  expect(besidesOf("best", verdicts("likely gain", "noise"))).toBe("single");
+  expect(besidesOf("steady", verdicts("noise", "likely loss"))).toBe("single");
+  expect(besidesOf("steady", verdicts("noise", "noise"))).toBeNull();
+  expect(besidesOf("mixed", verdicts("clear gain", "clear loss"))).toBeNull();
+  expect(besidesOf("first", [{ verdict: null }])).toBeNull();
 });
 
 test("of five tests a chance of 4 in 100 counts, and one of 5 does not", () => {
