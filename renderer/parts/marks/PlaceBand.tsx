@@ -2,6 +2,7 @@ import { useTranslation } from "react-i18next";
 import type { PlaceAmongOthers } from "../../../electron/api/place/place.ts";
 import { Stack } from "../flow/Stack.tsx";
 import css from "./PlaceBand.module.css";
+import { placeTold } from "./placeTold.ts";
 
 interface PlaceBandProps {
   /** null: too few others to compare with. */
@@ -37,14 +38,10 @@ export function PlaceBand({ place }: PlaceBandProps) {
   }
 }
 
-/** Returns a place in words: "Better than about 40 to 60 of 100". */
+/** Returns a place in words: "Better than about 40 to 60 of 100"; of one that reaches too far, that it can't be told. */
 export function usePlaceWords(): (place: Pick<PlaceAmongOthers, "low" | "high">) => string {
   const { t } = useTranslation("place");
-  return ({ low, high }) => {
-    if (low === 0 && high === 100) return t("anywhere");
-    if (low === 0) return t("bottom", { high });
-    return high === 100 ? t("top", { low }) : t("band", { low, high });
-  };
+  return ({ low, high }) => t(placeTold({ low, high }), { low, high });
 }
 
 /** Shows the same as a picture; screen readers get the words beside it. */
