@@ -158,12 +158,13 @@ test("the verdict and its spreads are of the gain that is shown, over the own be
   day.past(1, "push-up", 10, "2026-04-11");
   day.past(2, "push-up", 20);
   await day.enter(1, "push-up", reps(21));
-  await day.enter(2, "push-up", reps(26));
+  await day.enter(2, "push-up", reps(27));
   const view = await day.view();
-  // 1 / (√2 · √(1.5² + (0.066 · 20.5)²)) = 0.350, a chance of 0.64; 6 / (√2 · √(1.5² + (0.066 · 23)²)) = 1.988, of 0.977.
+  // Whole days move by 0.3 typical errors: √2 · √(1 + 0.3²) of one. 1 / (1.476 · √(1.5² + (0.066 · 20.5)²)) = 0.335, a chance
+  // of 0.63; 7 / (1.476 · √(1.5² + (0.066 · 23.5)²)) = 2.197, of 0.986.
   expect(view.newest.map(({ spreads, verdict }) => [spreads, verdict])).toEqual([
-    [1.99, "clear gain"],
-    [0.35, "noise"],
+    [2.2, "clear gain"],
+    [0.34, "noise"],
   ]);
 });
 
