@@ -146,7 +146,12 @@ export function send(table: Reached, path: string, sent: Sent = {}): Promise<Ans
         response.on("error", reject);
       },
     );
-    request.on("error", reject);
+    request.on("error", (error: NodeJS.ErrnoException) => {
+      // The table may have ended a connection at the moment at which it was used again: browsers, too, ask anew then.
+      const isOver = request.reusedSocket && error.code === "ECONNRESET";
+      if (isOver) send(table, path, sent).then(resolve, reject);
+      else reject(error);
+    });
     request.end(body);
   });
 }
