@@ -65,6 +65,8 @@ export function Table({ date, firstId }: TableProps) {
   useKeys({ "/": search, "Alt+N": walkUp, Escape: search });
   useCalledAgain(nobody);
 
+  // What explains the table scrolls where a window is low, and has nothing else in it that the keyboard reaches.
+  const idle = { role: "region", "aria-label": t("idle.title"), tabIndex: 0 };
   const states = counts.data?.states;
   const listed = states === undefined ? 0 : Object.values(states).reduce((sum, count) => sum + count, 0);
   return (
@@ -90,7 +92,7 @@ export function Table({ date, firstId }: TableProps) {
           openId={shown.kind === "person" ? shown.athleteId : null}
           onOpen={open}
         />
-        <div ref={sheet} className={css.sheet}>
+        <div ref={sheet} className={css.sheet} {...(shown.kind === "nobody" && idle)}>
           {shown.kind !== "nobody" && (
             <div className={css.again}>
               <Button onPress={nobody}>{t("again")}</Button>
