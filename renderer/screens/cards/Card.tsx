@@ -29,7 +29,7 @@ export const Card = memo(function Card({ card, day, next, size, lengths }: CardP
       <Head card={card} day={day} />
       <p className={css.tone}>
         {t(`card.tone.${card.tone}.${turnOf(card.athleteId, day.date)}`)}
-        {card.besides !== null && ` ${t(`card.besides.${card.besides}`)}`}
+        {card.besides !== null && <span className={css.besides}> {t(`card.besides.${card.besides}`)}</span>}
       </p>
       <ol className={css.tests}>
         {card.tests.map((test) => (
