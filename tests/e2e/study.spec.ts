@@ -52,6 +52,9 @@ test("plan a study, bring in the second judge's sheet, see what it shows, and pr
   await expect(desk.getByRole("heading", { name: "Measuring studies" })).toBeVisible();
   await expectForEverybody(desk);
 
+  await expect(desk.getByRole("combobox", { name: "First judge: who entered the results?" })).toHaveText(
+    "QA (6 results)",
+  );
   await desk.getByRole("textbox", { name: "Judge 2: initials" }).fill("rs");
   await desk.getByRole("button", { name: "Plan the study" }).click();
   await desk
@@ -82,9 +85,13 @@ test("plan a study, bring in the second judge's sheet, see what it shows, and pr
 
   await desk.getByRole("button", { name: "Correct a reading of Anvil Sparrow F" }).click();
   const dialog = desk.getByRole("alertdialog");
+  await expect(dialog.getByText("RS read 42 reps.")).toBeVisible();
+  await expect(dialog.getByRole("button", { name: "Take this reading out" })).toBeVisible();
   await dialog.getByRole("textbox", { name: "Right result" }).fill("43");
-  await dialog.getByRole("textbox", { name: "Why?" }).fill("misread");
-  await dialog.getByRole("button", { name: "Correct it" }).click();
+  await desk.keyboard.press("Enter");
+  await expect(dialog.getByRole("textbox", { name: "Why?" })).toBeFocused();
+  await desk.keyboard.type("misread");
+  await desk.keyboard.press("Enter");
   await expect(desk.getByText("The reading of Anvil Sparrow F is changed.")).toBeVisible();
   await expect(biases.getByRole("row", { name: /^RS/ })).toContainText("+3 reps");
 

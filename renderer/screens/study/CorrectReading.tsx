@@ -1,5 +1,5 @@
 import { useMutation } from "@tanstack/react-query";
-import { useState } from "react";
+import { useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPC } from "../../app/client.tsx";
@@ -11,6 +11,7 @@ import { Choice } from "../../parts/controls/Choice.tsx";
 import { Dialog } from "../../parts/controls/Dialog.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
 import { useLengthUnit } from "../../words/lengths.ts";
+import { useMarkText } from "../../words/marks.ts";
 import { useSay } from "../../words/say.ts";
 import type { StudyRow, StudyView } from "./types.ts";
 import { useSeriesName } from "./words.ts";
@@ -21,7 +22,7 @@ interface CorrectReadingProps {
   readonly onClose: () => void;
 }
 
-/** Asks which reading of an athlete is wrong, for the right one, and why; or cancels it. */
+/** Asks which reading of an athlete is wrong, for the right one, and why; or takes it out. Enter goes on, and saves. */
 export function CorrectReading({ study, row, onClose }: CorrectReadingProps) {
   const { t } = useTranslation("study");
   const say = useSay();
@@ -31,8 +32,11 @@ export function CorrectReading({ study, row, onClose }: CorrectReadingProps) {
   const [mark, setMark] = useState("");
   const [reason, setReason] = useState("");
   const [tried, setTried] = useState(false);
-  const { send, question, refused, busy } = useCorrecting(study, row, onClose);
+  const reasonField = useRef<HTMLInputElement>(null);
+  const { send, asked, refused, busy } = useCorrecting(study, row, onClose);
   const isEmpty = mark.trim() === "";
+  // A question was about the mark of then.
+  const question = asked?.mark === mark ? asked.question : null;
 
   function submit(way: "correct" | "cancel"): void {
     setTried(true);
@@ -65,11 +69,13 @@ export function CorrectReading({ study, row, onClose }: CorrectReadingProps) {
           onChange={(chosen) => setPosition(Number(chosen))}
         />
       )}
+      <Held study={study} row={row} position={position} />
       <TextField
         label={t("correct.mark")}
         value={mark}
         onChange={setMark}
         error={tried && isEmpty ? t("correct.markEmpty") : refused}
+        onEnter={() => reasonField.current?.focus()}
         maxLength={40}
         autoFocus
       />
@@ -78,11 +84,29 @@ export function CorrectReading({ study, row, onClose }: CorrectReadingProps) {
         value={reason}
         onChange={setReason}
         error={tried && reason.trim() === "" ? t("correct.reasonEmpty") : null}
+        inputRef={reasonField}
+        // Enter alone never says that an unusual reading is right.
+        onEnter={() => question === null && submit("correct")}
         maxLength={200}
       />
       {question !== null && <p role="alert">{say(question)}</p>}
     </Dialog>
   );
+}
+
+interface HeldProps extends Pick<CorrectReadingProps, "study" | "row"> {
+  readonly position: number;
+}
+
+/** Says whose reading is being corrected, and what it is now. */
+function Held({ study: { study, series }, row, position }: HeldProps) {
+  const { t } = useTranslation("study");
+  const nameOf = useSeriesName();
+  const markText = useMarkText();
+  const own = series.find((each) => each.position === position);
+  const held = row.values[position - 1];
+  if (own === undefined || held == null) return null;
+  return <p>{t(`correct.held.${study.kind}`, { name: nameOf(own), held: markText(held) })}</p>;
 }
 
 interface Correction {
@@ -118,5 +142,5 @@ function useCorrecting({ study: { id: studyId } }: StudyView, { athleteId }: Stu
     correcting.mutate({ id, studyId, athleteId, ...correction, by, lengths, sure });
   }
   const refused = correcting.isError ? say(sentenceOf(correcting.error)) : null;
-  return { send, question: asked?.question ?? null, refused, busy: correcting.isPending };
+  return { send, asked, refused, busy: correcting.isPending };
 }
