@@ -78,7 +78,8 @@ test("plan a study, bring in the second judge's sheet, see what it shows, and pr
   await expect(desk.getByText("6 readings of RS are imported.")).toBeVisible();
 
   const biases = desk.getByRole("region", { name: "Who reads higher or lower" }).last();
-  await expect(biases.getByRole("row", { name: /^RS/ })).toContainText("+2.8 reps");
+  await expect(biases.getByRole("row", { name: /^RS against QA/ })).toContainText("+2.8 reps");
+  await expect(biases.getByRole("row", { name: /^QA/ })).toHaveCount(0);
   await expect(biases.getByRole("row", { name: /^RS/ })).toContainText("more than chance explains");
   await expect(desk.getByRole("img", { name: /^Picture of 6 athletes/ })).toBeVisible();
   await expectForEverybody(desk);

@@ -10,7 +10,7 @@ export interface BiasLine {
   readonly says: string;
 }
 
-/** Returns a line for each judge; of two visits one alone, since the other would say the same turned round. */
+/** Returns a line for each judge; of two judges or visits one alone, since the other would say the same turned round. */
 export function useBiasLines({ study, series, matters }: StudyView, { biases }: Result): BiasLine[] {
   const { t } = useTranslation("study");
   const nameOf = useSeriesName();
@@ -18,8 +18,11 @@ export function useBiasLines({ study, series, matters }: StudyView, { biases }: 
   const signedAmount = useSignedAmount();
   return biases.flatMap(({ value, low, high, word }, at): BiasLine[] => {
     const each = series[at];
-    if (each === undefined || (study.kind === "visits" && at === 0)) return [];
-    const [name, number] = [nameOf(each), amount({ ...value, number: value.number.replace("-", "") })];
+    if (each === undefined || (series.length === 2 && at === 0)) return [];
+    const other = study.kind === "judges" && series.length === 2 ? series[0] : undefined;
+    const own = nameOf(each);
+    const name = other === undefined ? own : t("bias.against", { name: own, other: nameOf(other) });
+    const number = amount({ ...value, number: value.number.replace("-", "") });
     return [
       {
         name,
