@@ -74,6 +74,11 @@ export function keepDay(now: string): void {
   show();
 }
 
+/** Returns the table's day as it was told last. */
+export function dayOfKeep(): string {
+  return day;
+}
+
 /** Returns how many entries wait for the table or for somebody who looks at a refused one. */
 export function countKept(): number {
   return held.filter(({ row }) => !row.saved).length;

@@ -49,7 +49,7 @@ test("what is typed while the table is away waits sealed on the device, and is t
   proxy.set({ delayMs: 30 });
   proxy.cut();
   await page.goto(url);
-  await expect(page.getByText(/everything is saved/)).toBeVisible();
+  await expect(page.getByText(/sent entries saved/)).toBeVisible();
   // A copy stays until the day is closed, in case the table is lost.
   expect(await diskOf(page)).toEqual({ rows: 1, readable: false, extractable: false });
   expect(await attemptsOf(desk, bib)).toBe(1);
@@ -85,7 +85,7 @@ test("what the table asks about an entry that waited is asked at the device, and
   await expect(dialog.getByText(`Bib ${bib}, entered here: held 0:04`)).toBeVisible();
   expect(await attemptsOf(desk, bib)).toBe(0);
   await dialog.getByRole("button", { name: "It is right: send it again" }).click();
-  await expect(page.getByText(/everything is saved/)).toBeVisible();
+  await expect(page.getByText(/sent entries saved/)).toBeVisible();
   expect(await attemptsOf(desk, bib)).toBe(1);
   await context.close();
 });
@@ -111,7 +111,7 @@ test("a device whose cookie ended keeps what waits, and sends it once it has joi
   await expect(page.getByText(`Bib ${bib}, entered here: held 1:04`)).toBeVisible();
   expect(await attemptsOf(desk, bib)).toBe(0);
   await joinAs(desk, { page }, url, "Red phone again", "Core");
-  await expect(page.getByText(/everything is saved/)).toBeVisible();
+  await expect(page.getByText(/sent entries saved/)).toBeVisible();
   expect(await attemptsOf(desk, bib)).toBe(1);
   await context.close();
 });
@@ -128,7 +128,7 @@ test("a device deletes what it keeps when the day is closed, and what the table 
   const bib = await bibWithoutPast(desk);
   await typeCore(saved.page, bib, "1:05");
   await save(saved.page);
-  await expect(saved.page.getByText(/everything is saved/)).toBeVisible();
+  await expect(saved.page.getByText(/sent entries saved/)).toBeVisible();
   await expect.poll(() => attemptsOf(desk, bib)).toBe(1);
   const other = await bibWithoutPast(desk);
   await typeCore(lost.page, other, "1:06");

@@ -24,7 +24,7 @@ test("a table that comes back from an earlier backup gets from the device what i
   await typeCore(page, 1, "1:07");
   await save(page);
   await expect.poll(() => attemptsOf(tapeline.desk, 1)).toBe(1);
-  await expect(page.getByText(/everything is saved/)).toBeVisible();
+  await expect(page.getByText(/sent entries saved/)).toBeVisible();
   await typeCore(page, 2, "1:08");
   await page.keyboard.press("Enter");
   await expect.poll(() => attemptsOf(tapeline.desk, 2)).toBe(1);
@@ -32,7 +32,7 @@ test("a table that comes back from an earlier backup gets from the device what i
   await tapeline.restart(() => copyStore(backup, tapeline.folder));
   await expect.poll(() => attemptsOf(tapeline.desk, 2), { timeout: 90_000 }).toBe(1);
   expect(await attemptsOf(tapeline.desk, 1)).toBe(1);
-  await expect(page.getByText(/The table is there · everything is saved/)).toBeVisible();
+  await expect(page.getByText(/The table is there · sent entries saved/)).toBeVisible();
   // Who is deleted at the table goes from the device too, at its next comparison.
   expect((await diskOf(page)).rows).toBe(2);
   await callDoor(tapeline.desk, "people.erase", {

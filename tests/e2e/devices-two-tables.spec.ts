@@ -37,7 +37,7 @@ test("what waits for one table goes to no other one at its address, though its d
   await joinAs(desk, { page }, url, "Blue tablet", "Core");
   await typeCore(page, 1, "1:07");
   await save(page);
-  await expect(page.getByText(/everything is saved/)).toBeVisible();
+  await expect(page.getByText(/sent entries saved/)).toBeVisible();
   await typeCore(page, 2, "1:08");
   await callDoor(desk, "network.turnOff", {});
   await page.keyboard.press("Enter");
@@ -93,7 +93,7 @@ test("another laptop goes on as the table from a locked stick: its devices hand 
   for (const bib of [1, 2]) {
     await expect.poll(() => attemptsOf(heir, bib), { message: `bib ${bib}` }).toBe(1);
   }
-  for (const each of [page, program]) await expect(each.getByText(/everything is saved/)).toBeVisible();
+  for (const each of [page, program]) await expect(each.getByText(/sent entries saved/)).toBeVisible();
   await context.close();
 });
 

@@ -133,7 +133,7 @@ test("what is typed at a joined laptop while the table is away outlasts both, an
   await (await laptop.page("device")).getByRole("heading", { name: /does not answer/ }).waitFor();
   await tapeline.restart();
   const again = await laptop.page("device");
-  await expect(again.getByText(/everything is saved/)).toBeVisible();
+  await expect(again.getByText(/sent entries saved/)).toBeVisible();
   const { desk } = tapeline;
   await desk.evaluate(() => {
     location.hash = "/station/core";

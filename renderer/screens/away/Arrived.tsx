@@ -1,8 +1,10 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../electron/domain/heats/fold.ts";
+import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { arrivedAt } from "../../app/arrival.ts";
 import { useInitials } from "../../app/initials.tsx";
+import { keptDraft } from "../../app/kept-drafts.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import type { VolunteerPlace } from "../../parts/devices/places.ts";
@@ -18,13 +20,20 @@ export function Arrived({ place }: { readonly place: VolunteerPlace }) {
   useOnceBegun(begin);
   if (told === now) return null;
   const isStation = place.role === "station";
+  const hasMoved = told !== "";
+  const left = leftBehind(place);
   return (
     <div className={css.arrived} role="status">
       <p className="strong">
         {isStation
-          ? t("arrived.station", { station: testWord(place.test, "station") })
-          : t("arrived.checkIn")}
+          ? t(hasMoved ? "arrived.movedToStation" : "arrived.station", {
+              station: testWord(place.test, "station"),
+            })
+          : t(hasMoved ? "arrived.movedToCheckIn" : "arrived.checkIn")}
       </p>
+      {left.map(({ test, bib }) => (
+        <p key={test}>{t("arrived.kept", { bib, station: testWord(test, "station") })}</p>
+      ))}
       <p>{isStation ? t(`arrived.next.${clockOf(place.test)}`) : t("arrived.next.checkIn")}</p>
       {isStation && <p className="small quiet">{t("arrived.paper")}</p>}
       <div>
@@ -34,6 +43,16 @@ export function Arrived({ place }: { readonly place: VolunteerPlace }) {
       </div>
     </div>
   );
+}
+
+/** Returns what is half typed at the device's other stations. */
+function leftBehind(place: VolunteerPlace) {
+  return testCodes
+    .filter((test) => place.role !== "station" || place.test !== test)
+    .flatMap((test) => {
+      const draft = keptDraft(test);
+      return draft === null ? [] : [{ test, bib: draft.bib }];
+    });
 }
 
 /** Whoever has said who they are has begun. */

@@ -4,7 +4,9 @@ import type { Typed } from "../../../electron/domain/tests/reading.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { createCell } from "../../app/cell.ts";
 import { useTRPC } from "../../app/client.tsx";
+import { keepDraft, keptDraft } from "../../app/kept-drafts.ts";
 import { nameOfPost, useStanding } from "../../app/standing.tsx";
+import { isDevice } from "../../app/table.ts";
 import type { AttemptView } from "./types.ts";
 
 /** What was typed of a correction. */
@@ -76,7 +78,10 @@ export function useEntryDraft(test: TestCode): {
 } {
   const place = usePlace(test);
   return {
-    first: () => entries.get(place) ?? null,
-    keep: (draft) => void entries.set(place, draft),
+    first: () => entries.get(place) ?? (isDevice ? keptDraft(test) : null),
+    keep(draft) {
+      entries.set(place, draft);
+      if (isDevice) keepDraft(test, draft);
+    },
   };
 }
