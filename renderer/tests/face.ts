@@ -58,6 +58,8 @@ export interface TestFace<
   ): { readonly written: Written; readonly what: string };
   /** Describes a saved attempt besides its mark. */
   remark?(t: Texts<Code>, seen: Attempt, mark: Mark): string | null;
+  /** Says what is entered of an unfinished test, and what the rest makes of it; null if there is nothing to say. */
+  begun?(t: Texts<Code>, standing: readonly Attempt[]): string | null;
   /** Describes in a sentence or two what an athlete has to do. */
   asks(t: Texts<Code>, parameters: Parameters): string;
   lines(t: Texts<Code>, parameters: Parameters): SheetLines;

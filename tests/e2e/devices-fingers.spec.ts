@@ -69,6 +69,23 @@ test("a phone at the leap's paper has the name, every field and the save in one 
   expect(await notInSight(page, `${entry} button`)).toEqual([]);
 });
 
+test("the second direction of a quadrant jump says on a phone that the first is entered, and what the result is", async ({
+  tapeline,
+  chromium,
+}) => {
+  const url = await openDemoTable(tapeline);
+  const { page } = await openDevice(chromium, 360, 640, { isMobile: true });
+  await joinAs(tapeline.desk, { page }, url, "Red phone", "Agility");
+  await button(page, /^Enter from paper/).tap();
+  // Of whoever waits longest in the demo the clockwise trial is entered.
+  await bibField(page).fill(await nextBib(page));
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("radio", { name: "Counter-clockwise" })).toBeChecked();
+  await isInSight(
+    page.getByText("Clockwise is entered, counter-clockwise comes now: the result is the mean of both."),
+  );
+});
+
 test("who is next stands before the latest results on a phone", async ({ tapeline, chromium }) => {
   const page = await openPaper(tapeline, chromium);
   const top = (name: string) =>

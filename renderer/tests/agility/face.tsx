@@ -23,6 +23,8 @@ export const agilityFace: TestFace<"agility"> = {
     written: agility.write(bothWays(parameters, seen), "cm"),
     what: t("alone"),
   }),
+  begun: (t, [first, ...others]) =>
+    first === undefined || others.length > 0 ? null : t(`begun.${first.direction}`),
   asks: (t, parameters) => t("asks", numbers(parameters)),
   lines,
   example,

@@ -1,9 +1,10 @@
 import { useTranslation } from "react-i18next";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
-import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useNow } from "../../../app/now.ts";
 import { Row, Stack } from "../../../parts/flow/Stack.tsx";
 import { Tag } from "../../../parts/marks/Tag.tsx";
+import { faceOf, useTexts } from "../../../tests/registry.ts";
 import { useWriteDay } from "../../../words/dates.ts";
 import { useWriteValue } from "../../../words/marks.ts";
 import { useWriteReady } from "../readyTime.ts";
@@ -57,8 +58,17 @@ export function AthleteMarks({ test, found, variant, lengths }: AthleteCardProps
         </Row>
       )}
       {!earlier && <p className="quiet">{t("athlete.never")}</p>}
+      <Begun test={test} found={found} />
     </>
   );
+}
+
+/** Says which part of the test is entered already. */
+function Begun({ test, found }: Pick<AthleteCardProps, "test" | "found">) {
+  const textsOf = useTexts();
+  const seen = found.standing.map((each) => protocolOf(test).attempt.parse(each.seen));
+  const begun = faceOf(test).begun?.(textsOf(test), seen) ?? null;
+  return begun === null ? null : <p className="strong">{begun}</p>;
 }
 
 interface MarkProps {
