@@ -93,6 +93,8 @@ test("a phone at the leap has the athlete, the reading, all its keys and the sav
   }
   await page.waitForTimeout(settledMs);
   const first = await looked("nothing measured");
+  const padOf = page.locator("[data-whose]");
+  await expect.soft(padOf).toHaveAttribute("data-whose", "1 Skater 1");
   expect(first.length).toBeGreaterThan(12);
   await takeReading(page, "219");
   await looked("reach saved", first);
@@ -112,6 +114,8 @@ test("a phone at the leap has the athlete, the reading, all its keys and the sav
   await expect(field(page)).toHaveAccessibleName(/^Standing reach:\s*$/);
   // Somebody is done and another at it: nothing lies over the keys.
   await looked("the next athlete", first);
+  await expect.soft(padOf).toHaveAttribute("data-whose", "2 Skater 2");
+  expect.soft(await notInSight(page, "[data-whose]")).toEqual([]);
   await context.close();
 });
 

@@ -47,6 +47,7 @@ function Measured({ live, lane, correct }: StageProps<"vertical"> & { readonly l
         <>
           <VerticalEntry live={live} lane={lane} typing={typing} />
           <div className={css.pad}>
+            <PadOf key={lane.in.who.athleteId} lane={lane} />
             <NumberPad
               unit={live.lengths}
               text={typing.text}
@@ -59,6 +60,12 @@ function Measured({ live, lane, correct }: StageProps<"vertical"> & { readonly l
       )}
     </>
   );
+}
+
+/** Names on the pad whose its digits are, and is new with each athlete; to those who listen the stage has said it. */
+function PadOf({ lane }: { readonly lane: LaneAtHand }) {
+  const { bib, name } = lane.in.who;
+  return <p className={css.whose} data-whose={`${bib ?? ""} ${name}`} aria-hidden="true" />;
 }
 
 /** Types what a press on the pad adds like a key's sign, and takes away what it takes away. */
