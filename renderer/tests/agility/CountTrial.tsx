@@ -7,30 +7,36 @@ import { useSay } from "../../words/say.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import type { LaneProps, LiveLane, StageProps } from "../live/tool.ts";
 import css from "./CountTrial.module.css";
-import { agree, answer, change, falseStart, next, useCounting } from "./control.ts";
+import { agree, change, next, press, useCounting } from "./control.ts";
 import { type Counting, type CountName, countNames, goBack, goTo, isLast, stepBy } from "./counting.ts";
-import trial from "./Trial.module.css";
+import shared from "./Trial.module.css";
+import { TrialHead, TrialKeys } from "./TrialKeys.tsx";
 
 interface CountTrialProps extends LaneProps<"agility"> {
   readonly trial: NonNullable<LiveLane<"agility">["state"]["trial"]>;
 }
 
-/** Counts a trial after the whistle: laps, extra quadrants, touches, a digit each; the last one saves. */
-export function CountTrial({ live, lane, trial: { direction, landings } }: CountTrialProps) {
+/** Counts a trial after the whistle: laps, extra quadrants, touches, a digit each; under fingers only the key below them saves. */
+export function CountTrial({ live, lane, trial }: CountTrialProps) {
   const { t } = useTranslation("agility");
   const counting = useCounting(live, lane);
   if (counting === null) return null;
   const last = isLast(counting.at);
   return (
-    <div className={trial.trial}>
-      <h2 className={trial.way}>{t(landings > 0 ? "live.count.tapped" : "live.count.title")}</h2>
-      <div className={css.counts}>
+    <div className={shared.trial}>
+      <TrialHead
+        live={live}
+        lane={lane}
+        title={t(trial.landings > 0 ? "live.count.tapped" : "live.count.title")}
+      />
+      <div className={`${shared.top} ${css.counts}`}>
         {countNames.map((name) => (
           <CountColumn key={name} {...{ live, lane, counting, name }} />
         ))}
       </div>
-      <Notice live={live} counting={counting} direction={direction} />
-      <fieldset className={css.digits}>
+      <TrialKeys live={live} lane={lane} trial={trial} />
+      <Notice live={live} counting={counting} direction={trial.direction} />
+      <fieldset className={css.digits} data-asked={counting.asked}>
         <legend className="unseen">
           {t("live.count.digits", { field: t(`live.count.${counting.at}`) })}
         </legend>
@@ -39,13 +45,13 @@ export function CountTrial({ live, lane, trial: { direction, landings } }: Count
             // biome-ignore lint/suspicious/noArrayIndexKey: a digit is its place
             key={digit}
             size="large"
-            onPress={(timeStamp) => answer(live, lane, digit, timeStamp)}
+            onPress={() => press(live, lane, digit)}
           >
             <kbd className={css.digit}>{digit}</kbd>
           </BigKey>
         ))}
       </fieldset>
-      <Row gap={3} align="center" wrap className={trial.keys}>
+      <Row gap={3} align="center" wrap className={`${shared.keys} ${css.acts}`}>
         {counting.asked ? (
           <Answers live={live} lane={lane} />
         ) : (
@@ -58,9 +64,11 @@ export function CountTrial({ live, lane, trial: { direction, landings } }: Count
             {t("live.count.back")}
           </BigKey>
         )}
-        <BigKey kind="quiet" hint="F" onPress={(timeStamp) => falseStart(live, lane, timeStamp)}>
-          {t("live.running.falseStart")}
-        </BigKey>
+        {!counting.asked && (
+          <span className={css.stepsBelow}>
+            <Steps {...{ live, lane }} name={counting.at} />
+          </span>
+        )}
         <span className={`small quiet ${css.help}`}>{t("live.count.keys")}</span>
       </Row>
     </div>
@@ -97,7 +105,6 @@ function CountColumn({ live, lane, counting, name }: CountColumnProps) {
   const { t } = useTranslation("agility");
   const field = t(`live.count.${name}`);
   const here = counting.at === name;
-  const step = (by: 1 | -1) => change(live, lane, (each) => stepBy(each, name, by));
   return (
     <div className={css.column} data-here={here}>
       <button
@@ -111,14 +118,31 @@ function CountColumn({ live, lane, counting, name }: CountColumnProps) {
         <span className={css.number}>{counting[name] ?? "–"}</span>
       </button>
       <div className={css.steps}>
-        <BigKey label={t("live.count.less", { field })} onPress={() => step(-1)}>
-          −{here && <KeyHint keys="↓" />}
-        </BigKey>
-        <BigKey label={t("live.count.more", { field })} onPress={() => step(1)}>
-          +{here && <KeyHint keys="↑" />}
-        </BigKey>
+        <Steps {...{ live, lane, name }} isHere={here} />
       </div>
     </div>
+  );
+}
+
+interface StepsProps extends LaneProps<"agility"> {
+  readonly name: CountName;
+  readonly isHere?: boolean;
+}
+
+/** One less and one more: more than nine laps are reached by these alone. */
+function Steps({ live, lane, name, isHere = false }: StepsProps) {
+  const { t } = useTranslation("agility");
+  const field = t(`live.count.${name}`);
+  const step = (by: 1 | -1) => change(live, lane, (each) => stepBy(each, name, by));
+  return (
+    <>
+      <BigKey label={t("live.count.less", { field })} onPress={() => step(-1)}>
+        −{isHere && <KeyHint keys="↓" />}
+      </BigKey>
+      <BigKey label={t("live.count.more", { field })} onPress={() => step(1)}>
+        +{isHere && <KeyHint keys="↑" />}
+      </BigKey>
+    </>
   );
 }
 
@@ -151,7 +175,7 @@ function Notice({ live, counting, direction }: NoticeProps) {
   return (
     <p className={css.sum} role="status">
       <strong>{t("live.count.sum", { count: 4 * laps + extra })}</strong>
-      {said !== undefined && <span> {say(said)}</span>}
+      {said !== undefined && <span className={css.said}> {say(said)}</span>}
     </p>
   );
 }

@@ -1,12 +1,11 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
-import { Row, Stack } from "../../parts/flow/Stack.tsx";
+import { Stack } from "../../parts/flow/Stack.tsx";
 import type { HeatClock } from "../../sound/clock.ts";
 import { showNumber } from "../../words/numbers.ts";
-import { BigKey } from "../live/BigKey.tsx";
 import type { LaneProps, LiveLane } from "../live/tool.ts";
-import { falseStart } from "./control.ts";
 import css from "./Trial.module.css";
+import { TrialHead, TrialKeys } from "./TrialKeys.tsx";
 import { countInLeft, secondsLeft } from "./timeline.ts";
 
 type Trial = NonNullable<LiveLane<"agility">["state"]["trial"]>;
@@ -15,15 +14,14 @@ interface RunningTrialProps extends LaneProps<"agility"> {
   readonly trial: Trial;
 }
 
-/** Shows a running trial: the time left, and the two keys for landings and touches. */
+/** Shows a running trial: the time left, what was tapped, and the keys for it. */
 export function RunningTrial({ live, lane, trial }: RunningTrialProps) {
   const { t } = useTranslation("agility");
-  const { lane: number } = lane;
   const isCountIn = trial.stage === "count-in";
   return (
     <div className={css.trial}>
-      <h2 className={css.way}>{t(`live.direction.${trial.direction}`)}</h2>
-      <div className={css.running}>
+      <TrialHead live={live} lane={lane} title={t(`live.direction.${trial.direction}`)} />
+      <div className={`${css.top} ${css.running}`}>
         <Stack as="p" gap={1} className={css.left} data-count-in={isCountIn}>
           <span>{t(isCountIn ? "live.running.countIn" : "live.running.left")}</span>
           <TrialClock clock={live.clock} trial={trial} />
@@ -34,28 +32,8 @@ export function RunningTrial({ live, lane, trial }: RunningTrialProps) {
           <span>{t("live.running.touches", { count: trial.touches })}</span>
         </Stack>
       </div>
-      <div className={css.pair}>
-        <BigKey
-          size="huge"
-          hint="Space"
-          onPress={(timeStamp) => live.tap({ lane: number, kind: "landing", timeStamp })}
-        >
-          {t("live.running.landing")}
-        </BigKey>
-        <BigKey
-          size="huge"
-          hint="T"
-          onPress={(timeStamp) => live.tap({ lane: number, kind: "touch", timeStamp })}
-        >
-          {t("live.running.touch")}
-        </BigKey>
-      </div>
+      <TrialKeys live={live} lane={lane} trial={trial} />
       <p className="quiet measure">{t("live.running.count")}</p>
-      <Row gap={3} align="center" wrap className={css.keys}>
-        <BigKey kind="quiet" hint="F" onPress={(timeStamp) => falseStart(live, lane, timeStamp)}>
-          {t("live.running.falseStart")}
-        </BigKey>
-      </Row>
     </div>
   );
 }

@@ -7,6 +7,7 @@ import { chooseLane, forgetLane, laneAtHand } from "../live/chosenLane.ts";
 import type { LiveKeys } from "../live/liveKeys.ts";
 import type { Live, LiveLane } from "../live/tool.ts";
 import {
+  addTouch,
   type Count,
   type Counting,
   countingOf,
@@ -82,8 +83,23 @@ export function change(live: AgilityLive, lane: Lane, by: (counting: Counting) =
   counts.set(new Map(counts.get()).set(nameOfTrial(live, lane), by(counting)));
 }
 
-/** Answers the current question with a digit; the last answer saves the trial. */
-export function answer(live: AgilityLive, lane: Lane, digit: number, timeStamp: number): void {
+/**
+ * Answers the current question with a digit under a finger. It never saves: a finger may still be at what stood in its
+ * place before.
+ */
+export function press(live: AgilityLive, lane: Lane, digit: number): void {
+  if (countingAt(live, lane)?.asked === true) return;
+  change(live, lane, (counting) => typeDigit(counting, digit));
+}
+
+/** Taps a line touch; after the whistle it is added to a count that was begun, too. */
+export function touch(live: AgilityLive, lane: Lane, timeStamp: number): void {
+  live.tap({ lane: lane.lane, kind: "touch", timeStamp });
+  if (counts.get().has(nameOfTrial(live, lane))) change(live, lane, addTouch);
+}
+
+/** Answers the current question with a key's digit; the last answer saves the trial. */
+function answer(live: AgilityLive, lane: Lane, digit: number, timeStamp: number): void {
   const wasLast = isLast(countingAt(live, lane)?.at ?? "laps");
   change(live, lane, (counting) => typeDigit(counting, digit));
   if (wasLast) save(live, lane, timeStamp);

@@ -57,6 +57,12 @@ export function stepBy(counting: Counting, name: CountName, by: 1 | -1): Countin
   return { ...counting, [name]: value, at: name, ...plain };
 }
 
+/** Adds a line touch that was seen late, whatever is being answered. */
+export function addTouch(counting: Counting): Counting {
+  const touches = Math.min(most("touches"), (counting.touches ?? 0) + 1);
+  return { ...counting, touches, ...plain };
+}
+
 export function goTo(counting: Counting, name: CountName): Counting {
   return { ...counting, at: name, ...plain };
 }
