@@ -90,6 +90,9 @@ test("whoever calls the next without reading on has begun", async ({ tapeline, c
   await page.context().close();
 });
 
+/** A finger on what came under it less than 0.4 s ago was meant for what was there before, and is not heeded. */
+const stillMs = 600;
+
 test("a phone at a station shows how to do something else with it, and leaves the table", async ({
   tapeline,
   chromium,
@@ -101,9 +104,13 @@ test("a phone at a station shows how to do something else with it, and leaves th
   const dialog = page.getByRole("alertdialog");
   await expect(dialog).toContainText("This device is used for: Core: staged plank.");
   await expect(dialog).toContainText("beside “Red phone”");
+  await page.waitForTimeout(stillMs);
   await button(page, "Stay here").tap();
+  await expect(dialog).toBeHidden();
   await expect(button(page, /^Call the next/)).toBeVisible();
   await button(page, "Leave or change…").tap();
+  await expect(dialog).toBeVisible();
+  await page.waitForTimeout(stillMs);
   await dialog.getByRole("button", { name: "Leave the table" }).tap();
   await expect(page.getByRole("heading", { name: "Join the testing day" })).toBeVisible();
   await expect(desk.getByText("No device has joined yet.")).toBeVisible();
