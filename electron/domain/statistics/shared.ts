@@ -12,7 +12,10 @@ export interface Shared {
   readonly hall: HallShift;
 }
 
-/** Fewest athletes behind a step of the learning, or a day of the hall; with fewer nothing is said. Ours, no source. */
+/**
+ * Fewest athletes of whom anything is said together, such as a step of the learning, a day of the hall or a league's change:
+ * of fewer, chance and single athletes decide. Ours, no source.
+ */
 export const leastTogether = 8;
 
 /**

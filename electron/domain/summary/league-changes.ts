@@ -4,13 +4,11 @@ import { holdTogether } from "../statistics/holm.ts";
 import { differenceOfMeans, type Estimated, meanChange } from "../statistics/mean-change.ts";
 import type { MarkNews } from "../statistics/news.ts";
 import { type TrueSpread, trueSpread } from "../statistics/responses.ts";
+import { leastTogether } from "../statistics/shared.ts";
 import { protocolOf, type TestCode, testCodes } from "../tests/registry.ts";
 import { newsByChance } from "./counts.ts";
 import type { SummaryDay, SummaryMark } from "./day.ts";
 import { inOrder } from "./roll.ts";
-
-/** Fewest athletes of whom anything is said together: of fewer, chance and single athletes decide. Ours, no source. */
-export const leastTogether = 8;
 
 /** Largest chance that any league's change of a day is called more than chance when nobody has changed. */
 const errorRate = 0.05;

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { startingTypicalErrors } from "../../../electron/domain/statistics/change.ts";
 import { unjudged } from "../../../electron/domain/statistics/news.ts";
-import { leagueChangesOf, leastTogether } from "../../../electron/domain/summary/league-changes.ts";
+import { leastTogether } from "../../../electron/domain/statistics/shared.ts";
+import { leagueChangesOf } from "../../../electron/domain/summary/league-changes.ts";
 import { changedDay, type Result } from "./changed-day.ts";
 
 function changed(league: string, changes: readonly number[], more: Partial<Result> = {}): Result[] {

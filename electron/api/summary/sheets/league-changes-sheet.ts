@@ -1,5 +1,6 @@
 import type { Interval } from "../../../domain/statistics/interval.ts";
-import { type LeagueChange, leastTogether } from "../../../domain/summary/league-changes.ts";
+import { leastTogether } from "../../../domain/statistics/shared.ts";
+import type { LeagueChange } from "../../../domain/summary/league-changes.ts";
 import { protocolOf } from "../../../domain/tests/registry.ts";
 import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
 import { inTestUnit, unitOf } from "./values.ts";

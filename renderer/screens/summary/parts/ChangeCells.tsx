@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import type { Interval } from "../../../../electron/domain/statistics/interval.ts";
-import { leastTogether } from "../../../../electron/domain/summary/league-changes.ts";
+import { leastTogether } from "../../../../electron/domain/statistics/shared.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import { protocolOf, type TestCode } from "../../../../electron/domain/tests/registry.ts";
 import type { Summary } from "../summary.ts";

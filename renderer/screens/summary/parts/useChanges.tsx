@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { useTranslation } from "react-i18next";
-import { leastTogether } from "../../../../electron/domain/summary/league-changes.ts";
+import { leastTogether } from "../../../../electron/domain/statistics/shared.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import { column } from "../../../parts/layout/DataTable.tsx";
 import { IntervalEnds, IntervalPlot } from "../../../parts/plots/IntervalPlot.tsx";
