@@ -46,9 +46,9 @@ export interface Break {
 export interface Athlete {
   readonly id: number;
   readonly league: string;
-  /** The window in which they arrive, any moment of it alike; in the past for somebody who is here. */
+  /** The window in which they arrive, any moment of it alike; it may be over for somebody who is late, too. */
   readonly arrives: Break;
-  /** Chance that somebody on the list comes at all; 1 for somebody who is here. */
+  /** Chance that somebody on the list comes at all, as seen before the day; 1 for somebody who is here, and only then. */
   readonly comes: number;
   /** The tests still to do, in the held order; without those that are skipped. */
   readonly left: readonly TestCode[];
@@ -56,7 +56,10 @@ export interface Athlete {
   readonly rested: number;
 }
 
-/** A heat, or one athlete's turn, that has started and not ended. */
+/**
+ * A heat, or one athlete's turn, that has started and not ended: as a live heat tells it; where results are typed, as the
+ * call does. Its athletes are in a moment's `athletes` too, with this test still to do.
+ */
 export interface Running {
   readonly test: TestCode;
   readonly athletes: readonly number[];
