@@ -6,6 +6,7 @@ import type { NetworkKeep } from "../network/kept.ts";
 import { createNetwork, type NetworkParts } from "../network/network.ts";
 import type { StoreLocation } from "../store/connection/connect.ts";
 import type { Commit, Store } from "../store/connection/store.ts";
+import type { Calculator } from "./door/calculate.ts";
 import { isoDate } from "./door/calendar.ts";
 import type { Announcement, DemoSheets, Desk, StoreKind } from "./door/desk.ts";
 import type { Rehearse } from "./door/rehearse.ts";
@@ -21,6 +22,8 @@ export interface DeskParts {
   /** The stored language; a desk without it uses English. */
   readonly language?: KeptLanguage;
   readonly rehearse?: Rehearse;
+  /** Threads for long calculations, closed with the desk. */
+  readonly calculator?: Calculator;
   /** The location of the hall's own store, for a desk that backs it up. */
   readonly backups?: StoreLocation;
   /** The stored lock; without it the lock lives only as long as the desk. */
@@ -116,6 +119,8 @@ export function createDesk(parts: DeskParts): Desk {
     rehearsal: parts.rehearsal ?? false,
     lock,
     rehearse: parts.rehearse ?? null,
+    calculator: parts.calculator ?? null,
+    tell: (topic) => announce([topic]),
     use(kind) {
       if (kind === current.kind) return;
       const before = current;
@@ -165,6 +170,7 @@ export function createDesk(parts: DeskParts): Desk {
       },
     },
     close() {
+      parts.calculator?.close();
       void network?.stop();
       current.stop();
       current.store.close();

@@ -14,6 +14,7 @@ import { network } from "./network/procedures.ts";
 import { noise } from "./noise/noise.ts";
 import { papers } from "./papers/papers.ts";
 import { people } from "./people/people.ts";
+import { plan } from "./plan/plan.ts";
 import { reference } from "./reference/reference.ts";
 import { rehearsal } from "./rehearsal/rehearsal.ts";
 import { station } from "./station/station.ts";
@@ -35,6 +36,7 @@ export const appRouter = router({
   network,
   noise,
   papers,
+  plan,
   reference,
   rehearsal,
   study,

@@ -10,6 +10,7 @@ const ofPeople = [
   "cards",
   "noise",
   "papers",
+  "plan",
   "study",
   "summary",
 ];
@@ -19,6 +20,8 @@ const groupsOf: Readonly<Record<string, readonly string[]>> = {
   people: ofPeople,
   entrants: ofPeople,
   attempts: ["heat", "station", "board", "day", "people", "bundle", "cards", "noise", "study", "summary"],
+  plan: ["plan", "day"],
+  forecast: ["day"],
   calls: ["heat", "station", "board", "day"],
   board: ["board"],
   lock: ["lock"],

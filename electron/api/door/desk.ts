@@ -5,6 +5,7 @@ import type { DeskLock } from "../../lock/desk-lock.ts";
 import type { Network } from "../../network/network.ts";
 import type { SheetKindName } from "../../sheets/headers.ts";
 import type { Store, Topic } from "../../store/connection/store.ts";
+import type { Calculator } from "./calculate.ts";
 import type { Rehearse } from "./rehearse.ts";
 
 /** The store in use: the hall's own, or the invented one of the demo. They never mix. */
@@ -38,6 +39,10 @@ export interface Desk {
   /** Returns a number in [0, 1), uniform; unpredictable in the real program, seeded in rehearsals that must repeat. */
   random(): number;
   readonly news: Announcements;
+  /** Begins long calculations in threads of their own; null for a desk that has none. */
+  readonly calculator: Calculator | null;
+  /** Announces that something has another answer which no store has written. */
+  tell(topic: "plan" | "forecast"): void;
   /** The backups of the hall's own store; null for a desk without any (a rehearsal, a test). */
   readonly backups: Keeper | null;
   /** The door to the hall's network; null for a desk that no device can join (a rehearsal, a test). */
@@ -62,7 +67,7 @@ export type DemoSheets = Readonly<Record<SheetKindName, Uint8Array>>;
 export interface Announcement {
   readonly id: string;
   readonly tests?: readonly TestCode[];
-  readonly topics: readonly (Topic | "board" | "language" | "lock" | "network" | "all")[];
+  readonly topics: readonly (Topic | "board" | "forecast" | "language" | "lock" | "network" | "all")[];
 }
 
 /** The newest announcements, for clients that were away for a moment. */

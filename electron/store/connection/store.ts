@@ -16,6 +16,7 @@ export const topics = [
   "heats",
   "references",
   "studies",
+  "plan",
 ] as const;
 export type Topic = (typeof topics)[number];
 

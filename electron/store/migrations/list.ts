@@ -16,6 +16,7 @@ import { heightsAsRead } from "./0017-heights-as-read.ts";
 import { howMade } from "./0018-how-made.ts";
 import { heatStartDoubt } from "./0019-heat-start-doubt.ts";
 import { studies } from "./0020-studies.ts";
+import { dayPlan } from "./0021-day-plan.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -37,4 +38,5 @@ export const migrations: readonly string[] = [
   howMade,
   heatStartDoubt,
   studies,
+  dayPlan,
 ];

@@ -85,10 +85,11 @@ export function wasDiscarded(db: ReadableDb, dayId: number): boolean {
   return firstRow(db, "SELECT day_id FROM discarded_day WHERE day_id = @dayId", { dayId }) !== undefined;
 }
 
-/** Throws a planned day away with its rules and its list; the store refuses one in which anything else was entered. */
+/** Throws a planned day away with its rules, its list and its plan; the store refuses one in which anything else was entered. */
 export function discardDay(db: WritableDb, dayId: number, at: string): void {
   for (const sql of [
     "DELETE FROM day_protocol WHERE day_id = @dayId",
+    "DELETE FROM day_plan WHERE day_id = @dayId",
     "DELETE FROM entrant WHERE day_id = @dayId AND state = 'expected'",
     "DELETE FROM day WHERE id = @dayId",
   ]) {

@@ -1,0 +1,20 @@
+const minutesOfDay = 24 * 60;
+/** A time of day this much before the beginning belongs to the same day; an earlier one to the next: 6 h (ours, no source). */
+const mostBefore = 6 * 60;
+
+/** A time of day on a 24-hour clock, as "09:05". */
+export const clockPattern = /^(?:[01]\d|2[0-3]):[0-5]\d$/;
+
+function minutesOf(clock: string): number {
+  const [hours = 0, minutes = 0] = clock.split(":").map(Number);
+  return hours * 60 + minutes;
+}
+
+/**
+ * Returns the seconds from the day's beginning to a time of day, both as "09:05": negative for one shortly before it, and
+ * past midnight for one that the clock shows as earlier.
+ */
+export function secondsAfter(begins: string, clock: string): number {
+  const minutes = minutesOf(clock) - minutesOf(begins);
+  return (minutes < -mostBefore ? minutes + minutesOfDay : minutes) * 60;
+}

@@ -1,0 +1,96 @@
+import { z } from "zod";
+import { definitionOf, testCodes } from "../tests/registry.ts";
+import { clockPattern } from "./clock.ts";
+
+const clock = z.string().regex(clockPattern);
+
+/** Most athletes of one league that can be planned for, and most places and lanes of a station: ours, no source. */
+const mostOfLeague = 400;
+const mostPlaces = 12;
+const mostLanes = 12;
+
+/** When a league comes, how many of it, and how likely each of them comes at all. */
+const leagueSettings = z.object({
+  league: z.string().trim().min(1).max(80),
+  /** Number of its athletes; null: as many as are on the list. */
+  number: z.int().min(0).max(mostOfLeague).nullable(),
+  from: clock,
+  until: clock,
+  comes: z.number().min(0).max(1),
+});
+
+const stationSettings = z.object({
+  test: z.enum(testCodes),
+  places: z.int().min(1).max(mostPlaces),
+  lanes: z.int().min(1).max(mostLanes),
+  /** Median seconds of a turn; null: as earlier days tell, or as assumed. */
+  turnSeconds: z.int().min(5).max(3600).nullable(),
+  /** Median seconds from one turn's end to the next one's start; null likewise. */
+  changeOverSeconds: z.int().min(0).max(1800).nullable(),
+});
+
+/** What an organiser plans for a day. Times of day are the hall's own, as "09:05". The rest is the day's own. */
+export const planSettings = z.object({
+  begins: clock,
+  /** Leagues that are not named come as {@link usualLeague}. */
+  leagues: z.array(leagueSettings).max(60),
+  /** Stations that are not named are as {@link usualStation}. */
+  stations: z.array(stationSettings).max(testCodes.length),
+  /** How many judges there are; null: as many as the places need. */
+  judges: z.int().min(1).max(60).nullable(),
+  breaks: z.array(z.object({ from: clock, until: clock })).max(6),
+  /** True where the three tests in the middle may be done in any order. */
+  middleIsFree: z.boolean(),
+  /** Minutes that calls by the plan may make somebody wait longer than first come, first served; 0 for never. */
+  boundMinutes: z.int().min(0).max(60),
+});
+
+export type PlanSettings = z.infer<typeof planSettings>;
+export type LeagueSettings = z.infer<typeof leagueSettings>;
+export type StationSettings = z.infer<typeof stationSettings>;
+
+/** Part of those on a list who come, where nobody has said: ours, no source. */
+const usuallyComes = 0.9;
+
+/** A league of which nothing was said comes when the day begins, as many as are on the list. */
+export function usualLeague(league: string, begins: string): LeagueSettings {
+  return { league, number: null, from: begins, until: begins, comes: usuallyComes };
+}
+
+/** A station of which nothing was said has one place, with its usual lanes. */
+export function usualStation(test: StationSettings["test"]): StationSettings {
+  return {
+    test,
+    places: 1,
+    lanes: definitionOf(test).figures.lanes,
+    turnSeconds: null,
+    changeOverSeconds: null,
+  };
+}
+
+/** The settings of a day for which nobody has planned anything. */
+export function usualSettings(): PlanSettings {
+  return {
+    begins: "09:00",
+    leagues: [],
+    stations: testCodes.map(usualStation),
+    judges: null,
+    breaks: [],
+    middleIsFree: false,
+    boundMinutes: 10,
+  };
+}
+
+const span = z.object({ from: z.number(), middle: z.number(), until: z.number() });
+
+/** What was told of a day before it began, as far as it names nobody. Seconds count from the beginning. */
+export const toldFigures = z.object({
+  /** The time of day at which it was to begin. */
+  begins: clock,
+  end: span,
+  holdsUp: z.enum(testCodes).nullable(),
+  waits: z.object({ mean: z.number(), longest: z.number() }),
+  /** How many athletes were planned for. */
+  athletes: z.int(),
+});
+export type ToldFigures = z.infer<typeof toldFigures>;
