@@ -1,4 +1,4 @@
-import { shuffled } from "../../electron/domain/privacy/chance.ts";
+import { shuffled } from "../../electron/domain/chance.ts";
 import { everybody, type Named } from "./names.ts";
 
 /** How an athlete wants to be compared. */

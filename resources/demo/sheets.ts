@@ -1,4 +1,4 @@
-import { seededChance } from "../../electron/domain/privacy/chance.ts";
+import { seededChance } from "../../electron/domain/chance.ts";
 import { columnsOf, type SheetKindName } from "../../electron/sheets/headers.ts";
 import { writeSheet } from "../../electron/sheets/write.ts";
 import { type Ability, later, makeAbility, onTheDay } from "./marks.ts";

@@ -1,5 +1,5 @@
 import { candidatesOf } from "../../electron/api/bundle/prepare.ts";
-import { seededChance, shuffled } from "../../electron/domain/privacy/chance.ts";
+import { seededChance, shuffled } from "../../electron/domain/chance.ts";
 import { ageBandOf, leagueSizeOf } from "../../electron/domain/privacy/quasi.ts";
 import type { Candidate } from "../../electron/domain/privacy/rule.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";

@@ -1,4 +1,4 @@
-import { seededChance } from "../../electron/domain/privacy/chance.ts";
+import { seededChance } from "../../electron/domain/chance.ts";
 import {
   type Attack,
   playNeighbour,

@@ -21,6 +21,7 @@ const root = new URL("../..", import.meta.url).pathname;
 const refused = [
   ["electron/domain/units.ts", "node:fs"],
   ["electron/domain/queue/order.ts", "../../store/tables/days.ts"],
+  ["electron/domain/plan/schedule/shop.ts", "../../../store/tables/days.ts"],
   ["electron/domain/tests/core/sheet.ts", "../../../store/tables/days.ts"],
   ["electron/domain/tests/core/sheet.ts", "../registry.ts"],
   ["electron/domain/tests/core/sheet.ts", "../agility/sheet.ts"],
@@ -50,6 +51,7 @@ const refused = [
 
 const allowed = [
   ["electron/network/identity.ts", "selfsigned"],
+  ["electron/domain/plan/schedule/shop.ts", "../../chance.ts"],
   ["electron/domain/tests/core/sheet.ts", "../../words.ts"],
   ["electron/store/connection/connect.ts", "better-sqlite3"],
   ["electron/api/day/day.ts", "../station/view.ts"],

@@ -1,6 +1,6 @@
 import { type BundleFile, bundleFile } from "../../bundle/bundle-file.ts";
 import type { Contents } from "../../bundle/contents.ts";
-import { seededChance } from "../../domain/privacy/chance.ts";
+import { seededChance } from "../../domain/chance.ts";
 import { consentOf } from "../../domain/privacy/consent.ts";
 import { type Attack, playNeighbour, sightingsOf, unprotectedRows } from "../../domain/privacy/neighbour.ts";
 import { protect } from "../../domain/privacy/protect.ts";

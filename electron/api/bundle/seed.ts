@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import type { Seed } from "../../domain/privacy/chance.ts";
+import type { Seed } from "../../domain/chance.ts";
 
 /** Makes a seed from a text: the first 128 bits of its SHA-256. */
 export function seedOf(text: string): Seed {

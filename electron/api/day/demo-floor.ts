@@ -1,5 +1,5 @@
+import { seededChance, shuffled } from "../../domain/chance.ts";
 import { mayBeUnder18 } from "../../domain/people/age.ts";
-import { seededChance, shuffled } from "../../domain/privacy/chance.ts";
 import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { type DemoRow, type DemoRows, testOf, whoOf } from "./demo-sheets.ts";
 

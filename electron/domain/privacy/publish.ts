@@ -1,8 +1,9 @@
+import { shuffled } from "../chance.ts";
 import { type TestCode, testCodes } from "../tests/registry.ts";
 import { byText, tablesOf } from "./able.ts";
-import { drawIds, shuffled } from "./chance.ts";
 import type { MarkBounds } from "./coding.ts";
 import type { ToldQuasi } from "./hierarchy.ts";
+import { drawIds } from "./ids.ts";
 import type { ReleasedMark, ReleasedRow } from "./rule.ts";
 
 /** A released row: nothing links it to another row or to a person. */

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { drawIds, type Seed, seededChance, shuffled } from "../../../electron/domain/privacy/chance.ts";
+import { type Seed, seededChance, shuffled } from "../../../electron/domain/chance.ts";
+import { drawIds } from "../../../electron/domain/privacy/ids.ts";
 
 const word = fc.integer({ min: 0, max: 2 ** 32 - 1 });
 const seeds = fc.tuple(

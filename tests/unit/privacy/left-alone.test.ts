@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { seededChance } from "../../../electron/domain/chance.ts";
 import { sortOut } from "../../../electron/domain/privacy/able.ts";
-import { seededChance } from "../../../electron/domain/privacy/chance.ts";
 import { leftAlone } from "../../../electron/domain/privacy/left-alone.ts";
 import { sightingsOf } from "../../../electron/domain/privacy/neighbour.ts";
 import { protect } from "../../../electron/domain/privacy/protect.ts";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { seededChance } from "../../../electron/domain/privacy/chance.ts";
+import { seededChance } from "../../../electron/domain/chance.ts";
 import { protectMarks } from "../../../electron/domain/privacy/marks-rule.ts";
 import { publish, rowContent } from "../../../electron/domain/privacy/publish.ts";
 import { type Candidate, type ReleasedRow, usualStrictness } from "../../../electron/domain/privacy/rule.ts";

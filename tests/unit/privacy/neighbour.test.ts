@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { seededChance } from "../../../electron/domain/chance.ts";
 import { sortOut } from "../../../electron/domain/privacy/able.ts";
-import { seededChance } from "../../../electron/domain/privacy/chance.ts";
 import {
   playNeighbour,
   type Sighting,

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { seededChance } from "../../../electron/domain/privacy/chance.ts";
+import { seededChance } from "../../../electron/domain/chance.ts";
 import { contentsOf, publish, summarise } from "../../../electron/domain/privacy/publish.ts";
 import type { ReleasedRow } from "../../../electron/domain/privacy/rule.ts";
 

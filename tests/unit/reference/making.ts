@@ -3,7 +3,7 @@ import { readBundle } from "../../../electron/api/reference/read.ts";
 import { type BundleFile, bundleFile } from "../../../electron/bundle/bundle-file.ts";
 import type { Contents } from "../../../electron/bundle/contents.ts";
 import { sha256 } from "../../../electron/bundle/datapackage.ts";
-import { seededChance } from "../../../electron/domain/privacy/chance.ts";
+import { seededChance } from "../../../electron/domain/chance.ts";
 import { publish, summarise } from "../../../electron/domain/privacy/publish.ts";
 import type { BundleKind, ReleasedMark, ReleasedRow } from "../../../electron/domain/privacy/rule.ts";
 import { usualStrictness } from "../../../electron/domain/privacy/rule.ts";

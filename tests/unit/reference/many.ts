@@ -1,5 +1,5 @@
 import type { BundleFile } from "../../../electron/bundle/bundle-file.ts";
-import { seededChance } from "../../../electron/domain/privacy/chance.ts";
+import { seededChance } from "../../../electron/domain/chance.ts";
 import { ladders } from "../../../electron/domain/privacy/ladder.ts";
 import type { ReleasedMark } from "../../../electron/domain/privacy/rule.ts";
 import { protocolOf, testCodes } from "../../../electron/domain/tests/registry.ts";
