@@ -96,3 +96,13 @@ export interface Moment {
   /** In the order in which they ended; times are 0 or before. */
   readonly done: readonly DoneTurn[];
 }
+
+/** An earlier day of this store, from which stations' times are learnt. */
+export interface PastDay {
+  /** With the assumed times; its places and lanes are those of that day. */
+  readonly hall: Hall;
+  /** In the order in which they ended, in seconds of one clock of that day. */
+  readonly done: readonly DoneTurn[];
+  /** When athletes were checked in, by the same clock; who is missing has no first wait. */
+  readonly arrived: ReadonlyMap<number, number>;
+}

@@ -1,0 +1,50 @@
+import { leastRestMinutes } from "../queue/rest.ts";
+import type { Athlete, Hall, Moment, Station } from "./hall.ts";
+import type { Change } from "./told.ts";
+
+/** Returns a moment as it would be with a change made; null where the change is none there. */
+export function changed(moment: Moment, change: Change): Moment | null {
+  const { hall } = moment;
+  switch (change.kind) {
+    case "place":
+      return atStation(moment, change.test, (station) => ({ ...station, places: station.places + 1 }));
+    case "lane":
+      return atStation(moment, change.test, (station) => ({ ...station, lanes: station.lanes + 1 }));
+    case "judge":
+      return hall.judges === null ? null : inHall(moment, { judges: hall.judges + 1 });
+    case "rest":
+      return withLessRest(moment, change.lessSeconds);
+    case "middle":
+      return hall.middleIsFree ? null : inHall(moment, { middleIsFree: true });
+    case "waves":
+      return null;
+  }
+}
+
+function inHall(moment: Moment, part: Partial<Hall>): Moment {
+  return { ...moment, hall: { ...moment.hall, ...part } };
+}
+
+function atStation(
+  moment: Moment,
+  test: Station["test"],
+  more: (station: Station) => Station,
+): Moment | null {
+  const { stations } = moment.hall;
+  if (!stations.some((station) => station.test === test)) return null;
+  return inHall(moment, {
+    stations: stations.map((station) => (station.test === test ? more(station) : station)),
+  });
+}
+
+/** Rest is never set below the least that a mark needs. Who rests now is ready earlier by as much. */
+function withLessRest(moment: Moment, lessSeconds: number): Moment | null {
+  const rest = Math.max(leastRestMinutes * 60, moment.hall.rest - lessSeconds);
+  const less = moment.hall.rest - rest;
+  if (less <= 0) return null;
+  const rested = (athlete: Athlete) => (athlete.rested > 0 ? athlete.rested - less : athlete.rested);
+  return {
+    ...inHall(moment, { rest }),
+    athletes: moment.athletes.map((athlete) => ({ ...athlete, rested: rested(athlete) })),
+  };
+}

@@ -1,0 +1,87 @@
+import { type Cycle, cyclesOf } from "./cycles.ts";
+import { meanCycle } from "./expected.ts";
+import type { Hall, Known, PastDay, Spread, Station } from "./hall.ts";
+
+/** How far an assumption may be off, as standard deviation of its logarithm: one and a half times as long is nothing strange. Ours. */
+const assumptionDoubt = 0.4;
+/** What a station's times differ by from one of a hall's days to another, the same way. Ours, no source. */
+const dayDoubt = 0.15;
+/** Number of cycles that an assumed spread is worth. Ours, no source. */
+const assumedCycles = 10;
+/** A cycle counts for no more than so many times what was expected: more is a pause, or somebody was not there. Ours. */
+const longest = 3;
+
+/**
+ * Learns each station's times from earlier days. Only the whole of turn and change-over is seen where tests are keyed, so
+ * both are taken as longer or shorter by the same factor.
+ */
+export function knownFrom(days: readonly PastDay[]): Known[] {
+  const cycles = days.flatMap((day) => cyclesOf(day).map((cycle) => ({ ...cycle, hall: day.hall })));
+  const tests = new Map(days.flatMap(({ hall }) => hall.stations.map((station) => [station.test, station])));
+  return [...tests.values()].flatMap((station) => {
+    const here = cycles.filter(({ hall, station: index }) => hall.stations[index]?.test === station.test);
+    return here.length === 0 ? [] : [knownOf(station, here)];
+  });
+}
+
+function knownOf(station: Station, cycles: readonly Cycle[]): Known {
+  const expected = cycles.map(({ athletes }) => meanCycle(station, athletes.length));
+  const took = cycles.map((cycle, index) => Math.min(cycle.took, longest * (expected[index] ?? 0)));
+  const factor = sumOf(took) / sumOf(expected);
+  const logs = took.map((time, index) => Math.log(time / ((expected[index] ?? 1) * factor)));
+  const sigma = station.lanes === 1 ? spreadOf(logs, station.turn.sigma) : station.turn.sigma;
+  return {
+    test: station.test,
+    turn: { median: station.turn.median * factor, sigma },
+    changeOver: { ...station.changeOver, median: station.changeOver.median * factor },
+    turns: sumOf(cycles.map(({ athletes }) => athletes.length)),
+  };
+}
+
+/** A spread seen in cycles, with the assumed one as so many more of them. */
+function spreadOf(logs: readonly number[], assumed: number): number {
+  const squares = sumOf(logs.map((log) => log ** 2));
+  return Math.sqrt((squares + assumedCycles * assumed ** 2) / (logs.length + assumedCycles));
+}
+
+function sumOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0);
+}
+
+/** A hall with the times that its stations are known by, and how far each may be off. */
+export interface KnownHall {
+  readonly hall: Hall;
+  /** By station: standard deviation of the logarithm of its times today. */
+  readonly doubts: readonly number[];
+}
+
+/**
+ * Puts together what is assumed of each station and what earlier days say, weighed by what each is worth: an assumption
+ * may be far off, and a hall's own turns by their number and by what one day differs from another.
+ */
+export function withKnown(hall: Hall, known: readonly Known[]): KnownHall {
+  const both = hall.stations.map((station) => {
+    const own = known.find(({ test }) => test === station.test);
+    return own === undefined || own.turns === 0 ? { station, doubt: assumptionDoubt } : pooled(station, own);
+  });
+  return {
+    hall: { ...hall, stations: both.map(({ station }) => station) },
+    doubts: both.map(({ doubt }) => doubt),
+  };
+}
+
+function pooled(station: Station, own: Known): { station: Station; doubt: number } {
+  const ofOwn = own.turn.sigma ** 2 / own.turns + dayDoubt ** 2;
+  const share = assumptionDoubt ** 2 / (assumptionDoubt ** 2 + ofOwn);
+  const turn = between(station.turn, own.turn, share);
+  const changeOver = between(station.changeOver, own.changeOver, share);
+  const long = 1 / (1 / assumptionDoubt ** 2 + 1 / ofOwn);
+  return { station: { ...station, turn, changeOver }, doubt: Math.sqrt(long + dayDoubt ** 2) };
+}
+
+/** Goes a share of the way from an assumed time to a known one, on logarithms. */
+function between(assumed: Spread, own: Spread, share: number): Spread {
+  if (assumed.median <= 0 || own.median <= 0) return own;
+  const median = assumed.median * (own.median / assumed.median) ** share;
+  return { median, sigma: assumed.sigma + share * (own.sigma - assumed.sigma) };
+}
