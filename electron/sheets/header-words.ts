@@ -120,6 +120,7 @@ const ofKinds: Readonly<Record<Kind, Words>> = {
     time: ["time", "tiempo"],
     finished: ["finished", "acabó", "terminó", "completó"],
     rounds_done: ["rounds_done", "rounds", "rondas", "rondas hechas"],
+    done_at: ["done_at", "done at", "time of day", "clock", "hora", "hora del día", "hecho a las"],
     entered_by: ["entered_by", "by", "judge", "initials", "anotó", "anotado por", "juez", "iniciales"],
     note: ["note", "notes", "comment", "comments", "nota", "notas", "comentario", "comentarios"],
   },

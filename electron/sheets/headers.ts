@@ -26,7 +26,18 @@ export type ColumnName = string;
 /** The columns of each sheet, named as in FORMATS. */
 export const columnsOf: Readonly<Record<SheetKindName, readonly ColumnName[]>> = {
   roster: ["league", "name", "number", "birth_year", "category", "guardian_consent", "screen", "share"],
-  results: ["bib", "league", "number", "name", "test", "variant", ...ofTests, "entered_by", "note"],
+  results: [
+    "bib",
+    "league",
+    "number",
+    "name",
+    "test",
+    "variant",
+    ...ofTests,
+    "done_at",
+    "entered_by",
+    "note",
+  ],
   past: ["league", "number", "name", "date", "test", "variant", "mark", "unit"],
 };
 

@@ -1,3 +1,4 @@
+import { clockPattern } from "../domain/day/clock.ts";
 import { type Cells, RowRefused } from "../domain/tests/cells.ts";
 import {
   definitionOf,
@@ -20,6 +21,8 @@ export interface ResultRow {
   readonly variant: string;
   /** Parsed by the test's own schema, so that its keys are always in the same order. */
   readonly seen: unknown;
+  /** The time of day at which it was done, as "09:05"; null where the paper says none. */
+  readonly doneAt: string | null;
   readonly enteredBy: string;
   readonly note: string;
 }
@@ -44,12 +47,23 @@ export function readResultRow(cells: Cells): ResultRow {
   const who = all.of(() => readWho(cells), null);
   const enteredBy = all.of(() => line(cells, "entered_by", 40), "") || nobodyNamed;
   const note = all.of(() => line(cells, "note", 500), "");
+  const doneAt = all.of(() => clockIn(cells), null);
   const test = all.of(() => testNamed(cells), null);
   const variant = test === null ? "" : all.of(() => variantOf(cells, test), "");
   const seen = test === null ? null : all.of(() => seenIn(cells, test), null);
-  const row = all.done({ variant, seen, enteredBy, note });
+  const row = all.done({ variant, seen, doneAt, enteredBy, note });
   // What is null here was refused, and the row with it.
   return { ...row, who: who as NamedAthlete, test: test as TestCode };
+}
+
+/** Returns a time of day; null for an empty cell. @throws RowRefused */
+function clockIn(cells: Cells): string | null {
+  const text = cells("done_at");
+  if (text === "") return null;
+  const [, hours = "", minutes = ""] = /^(\d{1,2})[:.h](\d{2})(?::\d{2})?$/.exec(text) ?? [];
+  const clock = `${hours.padStart(2, "0")}:${minutes}`;
+  if (!clockPattern.test(clock)) throw new RowRefused("done_at", sentence("sheets.row.doneAt"));
+  return clock;
 }
 
 /** A number alone is no attempt of some tests: it says nothing of the reaches, or of the direction. */

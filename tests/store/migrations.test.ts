@@ -14,6 +14,8 @@ import { steps } from "../../electron/store/migrations/0010-steps.ts";
 import { devices } from "../../electron/store/migrations/0011-devices.ts";
 import { heatHolder } from "../../electron/store/migrations/0014-heat-holder.ts";
 import { studies } from "../../electron/store/migrations/0020-studies.ts";
+import { dayPlan } from "../../electron/store/migrations/0021-day-plan.ts";
+import { performed } from "../../electron/store/migrations/0022-performed.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { addDay, identityOfDay } from "../../electron/store/tables/days.ts";
 import { connectionOf } from "./connection.ts";
@@ -255,7 +257,7 @@ test.each([
   makeVersion(1, rows);
   const store = openStore({ file: file() });
   connectionOf(store.db).exec(heats + athleteOf(3));
-  const sql = `INSERT INTO attempt VALUES (NULL, 'a', 2, ${athlete}, 'core', '', '', '{}', 'QA', '', ${values})`;
+  const sql = `INSERT INTO attempt VALUES (NULL, 'a', 2, ${athlete}, 'core', '', '', '{}', 'QA', '', ${values}, NULL)`;
   expect(() => connectionOf(store.db).exec(sql)).toThrow(why);
   store.close();
 });
@@ -311,6 +313,7 @@ test.each([
   ["removed earlier results", pastVoid, ["past_void"]],
   ["devices", devices, ["device"]],
   ["measuring studies", studies, ["study", "study_reading", "study_series"]],
+  ["a day's plan", dayPlan, ["day_plan"]],
 ] as const)(
   "the step to %s leaves every row of before, and adds its own empty tables",
   (_what, sqlOfStep, names) => {
@@ -396,3 +399,27 @@ test("the step to the history of who is who leaves every row and every table of 
     "past_void_never_updated",
   ]);
 });
+
+test("the step to when attempts were done leaves every row, and knows it of all but those of sheets", () => {
+  const from = migrations.indexOf(performed);
+  makeVersion(1, rows);
+  const older = new SqliteDatabase(file());
+  for (const sql of migrations.slice(1, from)) older.exec(`BEGIN; ${sql}; COMMIT`);
+  older.close();
+  const before = everything();
+  const db = new SqliteDatabase(file());
+  db.exec(`BEGIN; ${performed}; COMMIT`);
+  expect(() => db.exec("UPDATE attempt SET performed = NULL")).toThrow(/append-only/);
+  db.close();
+  const after = everything();
+  for (const [name, all] of before.tables) {
+    const then = name !== "attempt" ? all : all.map((row) => ({ ...(row as Row), performed: doneOf(row) }));
+    expect([name, after.tables.get(name)]).toEqual([name, then]);
+  }
+  const changed = [...before.schema].filter(([name, sql]) => after.schema.get(name) !== sql);
+  expect(changed.map(([name]) => name)).toEqual(["attempt", "attempt_never_updated"]);
+});
+
+function doneOf(row: unknown): string | null {
+  return (row as Row).source === "sheet" ? null : at;
+}

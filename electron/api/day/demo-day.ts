@@ -40,8 +40,7 @@ const by = "DEMO";
  * Part of the caller's transaction.
  */
 export function fillDemo(db: WritableDb, script: DemoScript, now: Now): void {
-  const at = (minute: number) =>
-    new Date(now.instant.getTime() - (openSince - minute) * 60_000).toISOString();
+  const at = (minute: number) => minuteOfDemo(now.instant, minute);
   const day = openDay(db, now);
   takeIn(db, script.roster, at(-60));
   takeIn(db, script.past, at(-60));
@@ -52,6 +51,11 @@ export function fillDemo(db: WritableDb, script: DemoScript, now: Now): void {
   }
   leaveEarly(db, day, script.cast, at, now.language);
   callSome(db, day, at);
+}
+
+/** Returns the instant (ISO 8601) of a minute since the demo's day was opened. */
+export function minuteOfDemo(instant: Date, minute: number): string {
+  return new Date(instant.getTime() - (openSince - minute) * 60_000).toISOString();
 }
 
 function openDay(db: WritableDb, { today: date, instant, language }: Now): Day {

@@ -1,9 +1,9 @@
-import { isoDate } from "../door/calendar.ts";
+import { clockOf, isoDate } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
 import { allow } from "../door/trpc.ts";
 import type { ReadSheet } from "../intake/read.ts";
 import { readSheet } from "../intake/sheet.ts";
-import { type DemoScript, fillDemo } from "./demo-day.ts";
+import { type DemoScript, fillDemo, minuteOfDemo } from "./demo-day.ts";
 import { castOf } from "./demo-floor.ts";
 import { demoRows, sheetOf } from "./demo-sheets.ts";
 
@@ -32,8 +32,10 @@ async function readScript(desk: Desk, today: string): Promise<DemoScript> {
   const rows = demoRows(desk.demoSheets(), today);
   const cast = castOf(rows, today);
   const results: ReadSheet[] = [];
-  for (const batch of cast.batches) {
-    results.push(await readSheet(desk, "results", sheetOf("results", batch.rows)));
+  for (const { minute, rows: some } of cast.batches) {
+    const done_at = clockOf(minuteOfDemo(desk.now(), minute));
+    const timed = some.map((row) => ({ ...row, done_at }));
+    results.push(await readSheet(desk, "results", sheetOf("results", timed)));
   }
   const roster = await readSheet(desk, "roster", sheetOf("roster", rows.roster));
   const past = await readSheet(desk, "past", sheetOf("past", rows.past));

@@ -9,6 +9,7 @@ import type { Athlete } from "../../store/tables/athletes.ts";
 import type { EntrantState } from "../../store/tables/entrants.ts";
 import { recordAttempt } from "../../store/tables/record.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
+import { lastClock } from "../door/calendar.ts";
 import { contentOf, freshAttemptId } from "./attempt-id.ts";
 import { athleteOfRow } from "./by-bib.ts";
 import { isTaken, keptBack, known, type Planning, type ReadRow, type RowOutcome } from "./outcome.ts";
@@ -49,6 +50,7 @@ export function planResults(
 function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): RowOutcome {
   const { hall } = plan;
   const { test, variant, seen, enteredBy, note } = row;
+  const performed = performedAt(row.doneAt, plan.at);
   const athlete = athleteOfRow(hall, plan.find, row.who, unknownBib);
   refuseAbsent(hall, athlete);
   const attempt = { dayId: hall.day.id, athleteId: athlete.id, test, variant, seen };
@@ -63,11 +65,19 @@ function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): 
   plan.touched.set(`${athlete.id} ${test} ${variant}`, { index, athleteId: athlete.id, test, variant });
   const asked = opinion.level === "ask" ? opinion.sentence : null;
   const unusual = asked ?? partLeft(hall, athlete, test);
-  const entry = { id, athleteId: athlete.id, test, variant, seen, enteredBy, note, at: plan.at };
+  const entry = { id, athleteId: athlete.id, test, variant, seen, enteredBy, note, performed, at: plan.at };
   function apply(db: WritableDb): void {
     recordAttempt(db, hall.day.id, { ...entry, source: "sheet", replaces: null });
   }
   return { line, status: "new", about: athlete, unusual, was: {}, joins: false, apply };
+}
+
+/** @throws RowRefused for a time of day at which nothing can have been done */
+function performedAt(doneAt: string | null, now: string): string | null {
+  if (doneAt === null) return null;
+  const performed = lastClock(doneAt, now);
+  if (performed === null) throw new RowRefused("done_at", sentence("sheets.row.notSince"));
+  return performed;
 }
 
 function unknownBib(bib: number): Sentence {

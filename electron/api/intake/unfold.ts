@@ -30,6 +30,8 @@ function cellsOfPart(part: WidePart, own: (column: number) => string, all: Cells
     const column = part.columns.get(field);
     if (column !== undefined) return own(column);
     if (field === "test") return part.test;
+    // One time for all tests of a row is when none of them was done.
+    if (field === "done_at") return "";
     if (field === "date" && part.date !== "") return part.date;
     return part.says[field] ?? all(field);
   };

@@ -19,6 +19,8 @@ const attempt = z.object({
   seen: z.unknown(),
   entered_by: z.string(),
   source: z.enum(["station", "sheet", "heat"]),
+  /** When it was done; null for paper without a time. */
+  performed_at: z.string().nullable(),
   note: z.string(),
   /** Id of the own attempt that it corrects. */
   replaces: z.string().nullable(),

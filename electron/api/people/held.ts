@@ -116,12 +116,13 @@ type AttemptRow = HeldRows["attempt"][number];
 function attemptOf(rows: HeldRows, attempt: AttemptRow, own: Own): HeldDay["attempts"][number] {
   const { id, test, at, seq, variant, slot, seen, entered_by, source, note, replaces, heat_id, result } =
     attempt;
+  const { performed } = attempt;
   const ended = rows.void.find(({ attempt_id }) => attempt_id === id);
   // It may correct an attempt entered for somebody else.
   const corrects = rows.attempt.some((each) => each.id === replaces) ? replaces : null;
   return {
     ...{ id, test, at, order: seq, variant, slot, seen: JSON.parse(seen) as unknown, entered_by, source },
-    ...{ note: own(note), replaces: corrects, heat: heat_id, result },
+    ...{ performed_at: performed, note: own(note), replaces: corrects, heat: heat_id, result },
     void: ended === undefined ? null : { reason: own(ended.reason), by: ended.voided_by, at: ended.at },
   };
 }

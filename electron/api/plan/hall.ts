@@ -1,5 +1,5 @@
+import { secondsAfter } from "../../domain/day/clock.ts";
 import { assumedTimes } from "../../domain/plan/assumed.ts";
-import { secondsAfter } from "../../domain/plan/clock.ts";
 import type { Hall, Known, Spread } from "../../domain/plan/hall.ts";
 import { type PlanSettings, type StationSettings, usualStation } from "../../domain/plan/settings.ts";
 import { type TestCode, testCodes } from "../../domain/tests/registry.ts";

@@ -1,4 +1,4 @@
-import { secondsAfter } from "../../domain/plan/clock.ts";
+import { secondsAfter } from "../../domain/day/clock.ts";
 import type { Athlete } from "../../domain/plan/hall.ts";
 import { type LeagueSettings, type PlanSettings, usualLeague } from "../../domain/plan/settings.ts";
 import { type TestCode, testCodes } from "../../domain/tests/registry.ts";

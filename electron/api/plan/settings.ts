@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { secondsAfter } from "../../domain/plan/clock.ts";
+import { secondsAfter } from "../../domain/day/clock.ts";
 import { type PlanSettings, planSettings, usualSettings } from "../../domain/plan/settings.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { testCodes } from "../../domain/tests/registry.ts";

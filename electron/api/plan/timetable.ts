@@ -5,9 +5,8 @@ import { type SheetCell, writeSheet } from "../../sheets/write.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { requireDay } from "../door/at-hand.ts";
-import { clockOf, secondsLater } from "../door/calendar.ts";
+import { clockOf, clockOnDay, secondsLater } from "../door/calendar.ts";
 import { allow } from "../door/trpc.ts";
-import { beginningOf } from "./beginning.ts";
 import { type PlannedPerson, peopleOf } from "./work.ts";
 import { type Work, worksOf } from "./works.ts";
 
@@ -57,7 +56,7 @@ function cellsOf({ league, number, name, bib, at, starts }: Line): SheetCell[] {
 type Outcome = NonNullable<Work<"plan">["outcome"]>;
 
 function timetableOf(db: ReadableDb, day: Day, of: Work<"plan">["of"], { waves, turns, end }: Outcome) {
-  const begins = beginningOf(day, of.begins);
+  const begins = clockOnDay(day, of.begins);
   const instant = (seconds: number) => secondsLater(begins, seconds);
   const arrivals = new Map(waves.flatMap(({ athletes, at }) => athletes.map((id) => [id, at] as const)));
   const byAthlete = Map.groupBy(turns, ({ athlete }) => athlete);

@@ -8,9 +8,9 @@ import { keepPlan, keepTold, planOfDay } from "../../store/tables/day-plans.ts";
 import { type Day, dayById } from "../../store/tables/days.ts";
 import { requireDay } from "../door/at-hand.ts";
 import type { Calculator } from "../door/calculate.ts";
+import { clockOnDay } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
 import { allow } from "../door/trpc.ts";
-import { beginningOf } from "./beginning.ts";
 import { newSeed } from "./seed.ts";
 import { requireWorkable, type StampedTask, taskOf } from "./task.ts";
 import { beginWork, type Work, type WorkKind, workKinds, worksOf } from "./works.ts";
@@ -122,7 +122,7 @@ export const result = organiser.query(({ ctx: { desk } }) => {
   if (done?.outcome == null) return null;
   return {
     /** The instant from which all seconds count. */
-    begins: beginningOf(day, done.of.begins),
+    begins: clockOnDay(day, done.of.begins),
     stale: done.of.stamp !== taskOf(db, day).stamp,
     plan: done.outcome,
     people: peopleOf(db, day, done.of),

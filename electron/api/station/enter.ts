@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { clockPattern } from "../../domain/day/clock.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import type { TypicalError } from "../../domain/statistics/change.ts";
 import { judge } from "../../domain/tests/judge.ts";
@@ -19,6 +20,7 @@ import { type Day, dayById } from "../../store/tables/days.ts";
 import { marksOfAthlete, parametersOf } from "../../store/tables/marks.ts";
 import { recordAttempt, voidAttempt } from "../../store/tables/record.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
+import { lastClock } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
 import { initialsSchema, reasonSchema } from "../door/said.ts";
 import { lengthsSchema, sentenceSchema, type Told, testSchema, toldSchema } from "../door/shapes.ts";
@@ -41,6 +43,8 @@ export const entrySchema = z.object({
     .refine((attempts) => new Set(attempts.map(({ id }) => id)).size === attempts.length),
   by: initialsSchema,
   note: z.string().max(500).default(""),
+  /** It was written on paper and done earlier: at this time of day ("09:05"), or null where the paper has none. */
+  paper: z.object({ at: z.string().regex(clockPattern).nullable() }).exactOptional(),
   /** True once the volunteer has answered "sure?" with yes. */
   sure: z.boolean(),
   /** For a correction: the attempt to void, and the reason. */
@@ -116,11 +120,12 @@ function save(db: WritableDb, at: string, entry: Entry): Saved {
   const nextBefore = nextOf(db, day, entry.athleteId);
   if (retried !== undefined) endLate(db, day, at, entry);
   const questions = retried === undefined ? takeUp(db, day, at, entry) : [];
+  const performed = performedAt(entry.paper, at);
   for (const { id, seen } of entry.attempts) {
     const { athleteId, test, variant, by, note } = entry;
     const replaces = entry.replaces?.attemptId ?? null;
     recordAttempt(db, day.id, {
-      ...{ id, athleteId, test, variant, seen, note, at, replaces },
+      ...{ id, athleteId, test, variant, seen, note, at, performed, replaces },
       enteredBy: by,
       source: "station",
     });
@@ -134,6 +139,15 @@ function save(db: WritableDb, at: string, entry: Entry): Saved {
   // The attempt that is corrected may be another athlete's.
   const tests = entry.replaces === undefined ? [nextBefore, nextOf(db, day, entry.athleteId)] : undefined;
   return { told, tests: tests === undefined ? undefined : testsIn([entry.test, ...tests]) };
+}
+
+/** Returns when an entry was done; null where nobody knows. @throws Refusal `bad-input` for a time that can't be */
+function performedAt(paper: Entry["paper"], now: string): string | null {
+  if (paper === undefined) return now;
+  if (paper.at === null) return null;
+  const performed = lastClock(paper.at, now);
+  if (performed === null) throw new Refusal("bad-input", sentence("station.notSince"));
+  return performed;
 }
 
 /**

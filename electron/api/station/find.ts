@@ -91,7 +91,7 @@ function historyOf(db: ReadableDb, day: Day, athleteId: number, test: TestCode, 
 }
 
 function readyAt(db: ReadableDb, day: Day, who: Present, test: TestCode, now: string): string {
-  const lastDone =
-    runnersOf(db, day, now).find(({ athleteId }) => athleteId === who.athleteId)?.lastDone ?? new Map();
-  return waitFor(test, { checkedIn: who.since, lastDone }, day.restMinutes).readyAt;
+  const runner = runnersOf(db, day, now).find(({ athleteId }) => athleteId === who.athleteId);
+  const { lastDone = new Map(), lastTimed = lastDone } = runner ?? {};
+  return waitFor(test, { checkedIn: who.since, lastDone, lastTimed }, day.restMinutes).readyAt;
 }

@@ -1,5 +1,5 @@
 import { isDone, type QueuePlace, queueFor, type Runner } from "../../domain/queue/queue.ts";
-import { lastDoneByAthlete } from "../../domain/queue/times.ts";
+import { lastDoneByAthlete, lastTimedByAthlete } from "../../domain/queue/times.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { cachedUntilWrite } from "../../store/connection/until-write.ts";
@@ -43,7 +43,9 @@ function latestOf(db: ReadableDb, day: Day): string {
 }
 
 function readRunners(db: ReadableDb, day: Day, now: string): Runner[] {
-  const lastDone = lastDoneByAthlete(timesBy(db, day.id, now));
+  const times = timesBy(db, day.id, now);
+  const lastDone = lastDoneByAthlete(times);
+  const lastTimed = lastTimedByAthlete(times);
   const marks = Map.groupBy(marksOfDay(db, day.id), ({ athleteId }) => athleteId);
   const left = Map.groupBy(leftOut(db, day.id), ({ athleteId }) => athleteId);
   const absent = Map.groupBy(absences(db, day.id), ({ athleteId }) => athleteId);
@@ -58,6 +60,7 @@ function readRunners(db: ReadableDb, day: Day, now: string): Runner[] {
       done: new Set(done),
       leftOut: new Set((left.get(athleteId) ?? []).map(({ test }) => test)),
       lastDone: lastDone.get(athleteId) ?? new Map(),
+      lastTimed: lastTimed.get(athleteId) ?? new Map(),
       absent: new Map((absent.get(athleteId) ?? []).map(({ test, at }) => [test, at])),
     };
   });

@@ -9,11 +9,6 @@ export interface Made {
   readonly restMinutes: number | null;
 }
 
-/** An attempt with its time, and whether people noted it when it was done. */
-export interface MadeAttempt extends TimedAttempt {
-  readonly source: "station" | "sheet" | "heat";
-}
-
 interface Turn {
   readonly test: TestCode;
   readonly first: string;
@@ -22,12 +17,13 @@ interface Turn {
 
 /**
  * Returns how an athlete's marks of one day were made, by test, from standing attempts; a correction keeps the time of
- * what it corrects. Empty where a sheet brought some of them: it says nothing of when they were done.
+ * what it corrects. Empty where nobody knows of some of them when they were done, as for paper without a time.
  */
-export function madeOn(attempts: readonly MadeAttempt[]): ReadonlyMap<TestCode, Made> {
+export function madeOn(attempts: readonly TimedAttempt[]): ReadonlyMap<TestCode, Made> {
   const standing = attempts.filter(({ stands }) => stands);
-  if (standing.some(({ source }) => source === "sheet")) return new Map();
-  const turns = turnsOf(attempts, standing).toSorted((a, b) => a.first.localeCompare(b.first));
+  const doneAt = performedAt(attempts);
+  if (standing.some(({ id }) => doneAt.get(id) === null)) return new Map();
+  const turns = turnsOf(standing, doneAt).toSorted((a, b) => a.first.localeCompare(b.first));
   return new Map(
     turns.map(({ test, first }, index) => {
       const before = turns.slice(0, index).map(({ last }) => last);
@@ -36,8 +32,7 @@ export function madeOn(attempts: readonly MadeAttempt[]): ReadonlyMap<TestCode, 
   );
 }
 
-function turnsOf(attempts: readonly MadeAttempt[], standing: readonly MadeAttempt[]): Turn[] {
-  const doneAt = performedAt(attempts);
+function turnsOf(standing: readonly TimedAttempt[], doneAt: ReadonlyMap<string, string | null>): Turn[] {
   return [...Map.groupBy(standing, ({ test }) => test)].map(([test, own]) => {
     const times = own.map(({ id, at }) => doneAt.get(id) ?? at).toSorted();
     return { test, first: times[0] ?? "", last: times.at(-1) ?? "" };

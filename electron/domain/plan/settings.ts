@@ -1,6 +1,6 @@
 import { z } from "zod";
+import { clockPattern } from "../day/clock.ts";
 import { definitionOf, testCodes } from "../tests/registry.ts";
-import { clockPattern } from "./clock.ts";
 
 const clock = z.string().regex(clockPattern);
 

@@ -9,8 +9,10 @@ export interface Runner {
   readonly checkedIn: string;
   readonly done: ReadonlySet<TestCode>;
   readonly leftOut: ReadonlySet<TestCode>;
-  /** Time each test was last done, by standing attempts. */
+  /** Time each test was last done, by standing attempts; of paper without a time, when it was entered. */
   readonly lastDone: ReadonlyMap<TestCode, string>;
+  /** The same without such paper, from which on nobody rests; left out where there is none. */
+  readonly lastTimed?: ReadonlyMap<TestCode, string>;
   /** Time of the last no-show after a call, by test. */
   readonly absent?: ReadonlyMap<TestCode, string>;
 }
@@ -21,7 +23,7 @@ export interface QueuePlace {
   readonly bib: number;
   /** Time of the last attempt of the test before, or of check-in. */
   readonly waitingSince: string;
-  /** End of the rest after the test before; nobody needs rest after check-in. */
+  /** End of the rest after the test before; nobody needs rest after check-in, or after a test done at an unknown time. */
   readonly readyAt: string;
   /** Time of the call to this test; null when not called. */
   readonly calledAt: string | null;
@@ -35,18 +37,28 @@ export function isDone(mark: Mark): boolean {
 /** Returns the time since when somebody waits for `test`, and the time when they are rested. */
 export function waitFor(
   test: TestCode,
-  runner: Pick<Runner, "checkedIn" | "lastDone" | "absent">,
+  runner: Pick<Runner, "checkedIn" | "lastDone" | "lastTimed" | "absent">,
   restMinutes: number,
 ): Pick<QueuePlace, "waitingSince" | "readyAt"> {
-  const others = [...runner.lastDone].filter(([other]) => other !== test).map(([, at]) => at);
-  const last = others.sort().at(-1);
+  const last = lastOther(test, runner.lastDone);
+  const timed = lastOther(test, runner.lastTimed ?? runner.lastDone);
   // Athletes who left and were checked in again, or were called and did not come, wait from then on.
   const waitingSince = [runner.checkedIn, last ?? "", runner.absent?.get(test) ?? ""].sort().at(-1);
   return {
     waitingSince: waitingSince ?? runner.checkedIn,
     readyAt:
-      last === undefined ? runner.checkedIn : new Date(Date.parse(last) + restMinutes * 60_000).toISOString(),
+      timed === undefined
+        ? runner.checkedIn
+        : new Date(Date.parse(timed) + restMinutes * 60_000).toISOString(),
   };
+}
+
+/** Returns when the last test other than this one was done. */
+function lastOther(test: TestCode, times: ReadonlyMap<TestCode, string>): string | undefined {
+  return [...times]
+    .flatMap(([other, at]) => (other === test ? [] : [at]))
+    .sort()
+    .at(-1);
 }
 
 /** Returns the first whole minute at or after a rest's end: "rests until 18:09" is true at 18:09, of 18:08:16 too. */

@@ -6,6 +6,8 @@ export interface TimedAttempt {
   readonly athleteId: number;
   readonly test: TestCode;
   readonly at: string;
+  /** When it was done; null where nobody knows, as for paper without a time; left out: when it was entered. */
+  readonly performed?: string | null;
   readonly replaces: string | null;
   readonly stands: boolean;
 }
@@ -19,33 +21,62 @@ export function upTo(attempts: readonly TimedAttempt[], now: string): TimedAttem
   let latest = now;
   const backwards = attempts.toReversed().map((attempt) => {
     if (attempt.at < latest) latest = attempt.at;
-    return { ...attempt, at: latest };
+    const { performed = attempt.at } = attempt;
+    // Nothing was done after it was entered.
+    return {
+      ...attempt,
+      at: latest,
+      performed: performed !== null && performed > latest ? latest : performed,
+    };
   });
   return backwards.toReversed();
 }
 
+type LastTimes = ReadonlyMap<number, ReadonlyMap<TestCode, string>>;
+
 /**
- * Returns when each athlete last did each test, by standing attempts. A correction keeps the time of the attempt it
- * corrects: fixing a slip an hour later makes nobody rest again.
+ * Returns when each athlete last did each test, by standing attempts; where nobody knows, when it was entered. A correction
+ * keeps the time of the attempt it corrects: fixing a slip an hour later makes nobody rest again.
  */
-export function lastDoneByAthlete(
+export function lastDoneByAthlete(attempts: readonly TimedAttempt[]): LastTimes {
+  return lastTimes(attempts, ({ at, performed = at }) => performed ?? at);
+}
+
+/** Returns the same without the tests of which nobody knows when they were done: they make nobody rest. */
+export function lastTimedByAthlete(attempts: readonly TimedAttempt[]): LastTimes {
+  return lastTimes(attempts, ({ at, performed = at }) => performed);
+}
+
+/** @param timeOf the time that counts of the first attempt of a chain of corrections; null for none */
+function lastTimes(
   attempts: readonly TimedAttempt[],
-): ReadonlyMap<number, ReadonlyMap<TestCode, string>> {
-  const doneAt = performedAt(attempts);
+  timeOf: (first: TimedAttempt) => string | null,
+): LastTimes {
+  const firsts = firstOfEach(attempts);
   const byAthlete = new Map<number, Map<TestCode, string>>();
-  for (const { id, athleteId, test, at, stands } of attempts) {
-    if (!stands) continue;
+  for (const attempt of attempts) {
+    const { id, athleteId, test, stands } = attempt;
+    const time = timeOf(firsts.get(id) ?? attempt);
+    if (!stands || time === null) continue;
     const last = byAthlete.get(athleteId) ?? new Map<TestCode, string>();
     byAthlete.set(athleteId, last);
-    const time = doneAt.get(id) ?? at;
     if (time > (last.get(test) ?? "")) last.set(test, time);
   }
   return byAthlete;
 }
 
-/** Returns the time each attempt was performed. Attempts come in the order of entry, corrected ones first. */
-export function performedAt(attempts: readonly TimedAttempt[]): ReadonlyMap<string, string> {
-  const doneAt = new Map<string, string>();
-  for (const { id, at, replaces } of attempts) doneAt.set(id, doneAt.get(replaces ?? "") ?? at);
-  return doneAt;
+/**
+ * Returns the time each attempt was performed; null where nobody knows. Attempts come in the order of entry, corrected ones
+ * first.
+ */
+export function performedAt(attempts: readonly TimedAttempt[]): ReadonlyMap<string, string | null> {
+  const firsts = firstOfEach(attempts);
+  return new Map([...firsts].map(([id, { at, performed = at }]) => [id, performed]));
+}
+
+/** Returns the first attempt of the chain of corrections that each attempt is in, by the attempt's id. */
+function firstOfEach(attempts: readonly TimedAttempt[]): ReadonlyMap<string, TimedAttempt> {
+  const firsts = new Map<string, TimedAttempt>();
+  for (const attempt of attempts) firsts.set(attempt.id, firsts.get(attempt.replaces ?? "") ?? attempt);
+  return firsts;
 }

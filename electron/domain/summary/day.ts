@@ -45,6 +45,8 @@ export interface SummaryAttempt {
   readonly note: string;
   readonly source: "station" | "sheet" | "heat";
   readonly at: string;
+  /** When it was done; null where nobody knows. */
+  readonly performed: string | null;
   /** The attempt that this one corrects. */
   readonly replaces: string | null;
   /** The live heat it belongs to. */

@@ -39,9 +39,9 @@ interface Turn {
   readonly end: SummaryAttempt;
 }
 
-/** Returns each athlete's share of each station's time, in the order of the tests and turns. Sheets are left out. */
+/** Returns each athlete's share of each station's time, in the order of the tests and turns. What came from paper is left out. */
 export function turnTimes({ attempts }: SummaryDay): TurnTime[] {
-  const entered = rootedAttempts(attempts).filter(({ root }) => root.source !== "sheet");
+  const entered = rootedAttempts(attempts).filter(({ root }) => root.performed === root.at);
   return testCodes.flatMap((test) => {
     const turns = turnsOf(entered.filter(({ attempt }) => attempt.test === test));
     return turns.flatMap(({ athletes, end }, index) => {

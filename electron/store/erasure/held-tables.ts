@@ -58,7 +58,7 @@ export const heldTables = [
   {
     name: "attempt",
     read: `SELECT seq, id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces,
-      heat_id, result FROM attempt WHERE athlete_id = @athleteId ORDER BY seq`,
+      heat_id, result, performed FROM attempt WHERE athlete_id = @athleteId ORDER BY seq`,
     remove: "DELETE FROM attempt WHERE athlete_id = @athleteId",
   },
   {

@@ -59,6 +59,7 @@ interface AttemptRow extends OfDay {
   readonly replaces: string | null;
   readonly heat_id: string | null;
   readonly result: string | null;
+  readonly performed: string | null;
 }
 
 interface MarkRow extends OfDay {

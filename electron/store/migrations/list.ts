@@ -17,6 +17,7 @@ import { howMade } from "./0018-how-made.ts";
 import { heatStartDoubt } from "./0019-heat-start-doubt.ts";
 import { studies } from "./0020-studies.ts";
 import { dayPlan } from "./0021-day-plan.ts";
+import { performed } from "./0022-performed.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -39,4 +40,5 @@ export const migrations: readonly string[] = [
   heatStartDoubt,
   studies,
   dayPlan,
+  performed,
 ];

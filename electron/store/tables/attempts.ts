@@ -1,4 +1,3 @@
-import type { MadeAttempt } from "../../domain/marks/made.ts";
 import type { TimedAttempt } from "../../domain/queue/times.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
@@ -19,6 +18,8 @@ export interface Attempt {
   /** Entered at a station, imported from a sheet, or made by a live heat. */
   readonly source: "station" | "sheet" | "heat";
   readonly at: string;
+  /** When it was done (ISO 8601); null where nobody knows, as for paper without a time. */
+  readonly performed: string | null;
   /** The attempt that this one corrects. */
   readonly replaces: string | null;
   /** The lane's result for which a live heat entered it (`LaneResult.key`); null if a person entered it. */
@@ -41,7 +42,7 @@ interface AttemptRow extends Omit<KeptAttempt, "seen" | "void"> {
 }
 
 const columns = `seq, id, athlete_id AS athleteId, test, variant, slot, seen, entered_by AS enteredBy, note, source,
-  attempt.at, replaces, result, heat_id AS heatId, void.reason AS voidReason, void.voided_by AS voidBy, void.at AS voidAt`;
+  attempt.at, performed, replaces, result, heat_id AS heatId, void.reason AS voidReason, void.voided_by AS voidBy, void.at AS voidAt`;
 const source = "attempt LEFT JOIN void ON void.attempt_id = attempt.id";
 
 function asAttempt(row: AttemptRow): KeptAttempt {
@@ -92,17 +93,17 @@ export const attemptTimes: (db: ReadableDb, dayId: number) => readonly TimedAtte
   cachedUntilWrite(readTimes);
 
 function readTimes(db: ReadableDb, dayId: number): TimedAttempt[] {
-  const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, replaces, void.attempt_id IS NULL AS stands
+  const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, performed, replaces, void.attempt_id IS NULL AS stands
     FROM ${source} WHERE day_id = @dayId ORDER BY seq`;
   const rows = allRows<Omit<TimedAttempt, "stands"> & { stands: number }>(db, sql, { dayId });
   return rows.map((row) => ({ ...row, stands: row.stands === 1 }));
 }
 
-/** Returns the same of one athlete's attempts, with where each is from. */
-export function timesOfAthlete(db: ReadableDb, dayId: number, athleteId: number): MadeAttempt[] {
-  const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, replaces, source, void.attempt_id IS NULL AS stands
+/** Returns the same of one athlete's attempts. */
+export function timesOfAthlete(db: ReadableDb, dayId: number, athleteId: number): TimedAttempt[] {
+  const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, performed, replaces, void.attempt_id IS NULL AS stands
     FROM ${source} WHERE athlete_id = @athleteId AND day_id = @dayId ORDER BY seq`;
-  const rows = allRows<Omit<MadeAttempt, "stands"> & { stands: number }>(db, sql, { dayId, athleteId });
+  const rows = allRows<Omit<TimedAttempt, "stands"> & { stands: number }>(db, sql, { dayId, athleteId });
   return rows.map((row) => ({ ...row, stands: row.stands === 1 }));
 }
 
@@ -138,11 +139,17 @@ export function standingAttempts(
   return allRows<AttemptRow>(db, sql, { dayId, athleteId, test }).map(asAttempt);
 }
 
-/** Adds an attempt. Without a heat of its own it gets that of the attempt it corrects, if by the same athlete. */
+/**
+ * Adds an attempt. It was done when the one that it corrects was; without a heat of its own it gets that one's, if by the
+ * same athlete.
+ */
 export function addAttempt(db: WritableDb, dayId: number, attempt: Attempt): void {
   const sql = `INSERT INTO attempt
-    (id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces, result, heat_id)
+    (id, day_id, athlete_id, test, variant, slot, seen, entered_by, note, source, at, replaces, result, performed,
+      heat_id)
     VALUES (@id, @dayId, @athleteId, @test, @variant, @slot, @seen, @enteredBy, @note, @source, @at, @replaces, @result,
+      CASE WHEN @replaces IN (SELECT id FROM attempt) THEN (SELECT performed FROM attempt WHERE id = @replaces)
+        ELSE @performed END,
       coalesce(@heatId, (SELECT heat_id FROM attempt WHERE id = @replaces AND athlete_id = @athleteId)))`;
   execute(db, sql, { ...attempt, dayId, seen: JSON.stringify(attempt.seen) });
 }

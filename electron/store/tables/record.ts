@@ -15,7 +15,9 @@ import {
 import { deriveMark, parametersOf } from "./marks.ts";
 
 /** An attempt to enter; its slot follows from what was seen. */
-export interface NewAttempt extends Omit<Attempt, "slot" | "heatId" | "result"> {
+export interface NewAttempt extends Omit<Attempt, "slot" | "heatId" | "result" | "performed"> {
+  /** When it was done; left out: when it was entered, or of a sheet, not known. */
+  readonly performed?: string | null;
   /** The heat and the lane's result that it comes from; left out for what people enter. */
   readonly fromHeat?: { readonly heatId: string; readonly result: string };
 }
@@ -47,7 +49,8 @@ export function recordAttempt(db: WritableDb, dayId: number, attempt: NewAttempt
   requireRoom(db, dayId, attempt, slot);
   const { fromHeat, ...entered } = attempt;
   const { heatId = null, result = null } = fromHeat ?? {};
-  addAttempt(db, dayId, { ...entered, seen, slot, heatId, result });
+  const { performed = attempt.source === "sheet" ? null : attempt.at } = attempt;
+  addAttempt(db, dayId, { ...entered, performed, seen, slot, heatId, result });
   return { outcome: "added", mark: deriveMark(db, dayId, attempt.athleteId, attempt.test, attempt.variant) };
 }
 

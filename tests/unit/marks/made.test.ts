@@ -1,11 +1,12 @@
 import { expect, test } from "vitest";
-import { type MadeAttempt, madeOn } from "../../../electron/domain/marks/made.ts";
+import { madeOn } from "../../../electron/domain/marks/made.ts";
 import { areAlike, type MadeMark, madeOtherwise } from "../../../electron/domain/marks/otherwise.ts";
+import type { TimedAttempt } from "../../../electron/domain/queue/times.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { textOf } from "../domain/text.ts";
 
 /** An attempt at a minute past nine. */
-function at(test: TestCode, minute: number, more: Partial<MadeAttempt> = {}): MadeAttempt {
+function at(test: TestCode, minute: number, more: Partial<TimedAttempt> = {}): TimedAttempt {
   const time = new Date(Date.UTC(2026, 10, 14, 9, minute)).toISOString();
   return {
     id: `${test} ${minute}`,
@@ -14,7 +15,6 @@ function at(test: TestCode, minute: number, more: Partial<MadeAttempt> = {}): Ma
     at: time,
     replaces: null,
     stands: true,
-    source: "station",
     ...more,
   };
 }
@@ -45,8 +45,16 @@ test("a correction keeps the time of what it corrects, and what no longer stands
   ]);
 });
 
-test("a sheet says nothing of when its tests were done, so nothing is known of that athlete's day", () => {
-  expect(madeOn([at("push-up", 0), at("core", 60, { source: "sheet" })]).size).toBe(0);
+test("where nobody knows when one of the tests was done, nothing is known of that athlete's day", () => {
+  expect(madeOn([at("push-up", 0), at("core", 60, { performed: null })]).size).toBe(0);
+  const paper = at("core", 60, { performed: null, stands: false });
+  expect(madeOn([at("push-up", 0), paper, at("core", 70, { replaces: paper.id })]).size).toBe(0);
+});
+
+test("paper with a time on it counts from that time, whenever it was entered", () => {
+  const nine = at("push-up", 0).at;
+  const made = madeOn([at("agility", 12), at("push-up", 50, { performed: nine })]);
+  expect(made.get("agility")).toEqual({ position: 2, restMinutes: 12 });
 });
 
 test("tests that were entered through one another have no rest between them", () => {

@@ -25,6 +25,7 @@ function day(pushes: readonly Push[]): { marks: SummaryMark[]; attempts: Summary
       note: "",
       source,
       at: "2026-11-14T09:00:00Z",
+      performed: null,
       replaces: null,
       heatId: null,
       void: null,
@@ -61,6 +62,7 @@ test("a mark that two people entered is neither's", () => {
     ...{ id, seq: 1, athleteId: 1, test: "agility", variant: "", enteredBy },
     seen: { direction, laps: 7, extra: 1, touches: 0 },
     ...{ note: "", source: "station", at: "2026-11-14T09:00:00Z", replaces: null, heatId: null, void: null },
+    performed: "2026-11-14T09:00:00Z",
   });
   const told = judgesOf([mark], rootedAttempts([trial("a", "QA", "cw"), trial("b", "RS", "ccw")]));
   expect(told.map(({ judge }) => judge)).toEqual([{ kind: "several" }]);

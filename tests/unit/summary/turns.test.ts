@@ -12,7 +12,9 @@ function plank(
   time: string,
   more: Partial<SummaryAttempt> = {},
 ): SummaryAttempt {
+  const { at = `2026-11-14T${time}Z`, source = "station" } = more;
   return {
+    performed: source === "sheet" ? null : at,
     ...{ id: `a${seq}`, seq, athleteId, test: "core", variant: "", seen: { held: 60_000 } },
     ...{
       enteredBy: "QA",

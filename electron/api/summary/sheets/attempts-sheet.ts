@@ -42,6 +42,12 @@ const columns: SheetColumn<Line>[] = [
     ({ attempt }) => attempt.at,
   ),
   column(
+    "performed_at",
+    "ISO 8601, UTC",
+    "When it was done: as entered_at, or the time on the paper; empty: paper without a time",
+    ({ attempt }) => attempt.performed,
+  ),
+  column(
     "source",
     "code",
     "`heat` timed live; `station` keyed at a station; `sheet` from a sheet of results",
