@@ -1,4 +1,4 @@
-import { type Seed, seededChance } from "../privacy/chance.ts";
+import { type Seed, seededChance } from "../chance.ts";
 import { type Draws, draw, drawNormal, plainDraws } from "./draws.ts";
 import { type Customs, floorOf } from "./floor.ts";
 import type { Known, Moment } from "./hall.ts";

@@ -1,4 +1,4 @@
-import type { Seed } from "../privacy/chance.ts";
+import type { Seed } from "../chance.ts";
 import { endsOf, type ManyDays, manyDays } from "./days.ts";
 import type { Known, Moment } from "./hall.ts";
 import { type Calculation, within } from "./progress.ts";

@@ -1,4 +1,4 @@
-import type { Seed } from "../privacy/chance.ts";
+import type { Seed } from "../chance.ts";
 import { manyDays, usualCustoms } from "./days.ts";
 import type { Draws } from "./draws.ts";
 import { beginning, floorOf } from "./floor.ts";

@@ -1,4 +1,4 @@
-import type { Seed } from "../privacy/chance.ts";
+import type { Seed } from "../chance.ts";
 import { changed } from "./change.ts";
 import { endsOf, type ManyDays, manyDays } from "./days.ts";
 import { beginning } from "./floor.ts";
