@@ -13,6 +13,7 @@ import {
   neighbourBench,
   subtractionBench,
 } from "./neighbour.ts";
+import { planBench } from "./plan.ts";
 import { recordBench } from "./record.ts";
 import { referenceBench } from "./reference.ts";
 import { rehearseBench } from "./rehearse.ts";
@@ -72,6 +73,12 @@ const programs: readonly Program[] = [
     run: showing,
   },
   { file: "cards", name: "the cards of 120 athletes as one PDF", target: "under 30 s", run: laying },
+  {
+    file: "plan",
+    name: "the scheduler against five published hybrid flow shops",
+    target: "within 3 % of the best known in 15 s of two processors, never below the bound",
+    run: planning,
+  },
   {
     file: "hall",
     name: "the hall under load: twelve devices, three big screens, 300 athletes",
@@ -189,6 +196,18 @@ function laid(bench: CardsBench): string[] {
     `  ${(bytes / 1e6).toFixed(1)} MB; the count went up ${steps} times`,
     `  meanwhile the desk paused ${ms(longestGapMs)} and waited ${ms(longestAnswerMs)} for an answer at most`,
   ];
+}
+
+async function planning(seconds = 15): Promise<string[]> {
+  return (await planBench(seconds)).map((bench) => {
+    const { number, best, bound, found, after, evaluations } = bench;
+    const gap = `${((found / best - 1) * 100).toFixed(2)} %`;
+    const isKept = found >= bound && found <= 1.03 * best;
+    return (
+      `instance ${number}: ${found}, best known ${best}, bound ${bound}: ${gap} over (${kept(isKept)}); ` +
+      `found after ${after.toFixed(1)} s of ${bench.seconds.toFixed(1)}, ${evaluations} orders tried`
+    );
+  });
 }
 
 async function loading(results = 1_500): Promise<string[]> {
