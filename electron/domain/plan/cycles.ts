@@ -1,4 +1,4 @@
-import type { Break, DoneTurn, Hall, Station } from "./hall.ts";
+import type { Break, DoneTurn, Hall, Spread, Station } from "./hall.ts";
 
 /** One use of a place: from the moment when it could begin until its last athlete was done. Times in seconds. */
 export interface Cycle {
@@ -22,64 +22,110 @@ interface Batch {
   readonly station: number;
   readonly athletes: readonly number[];
   readonly until: number;
+  /** Since when the last of them could have started. */
+  readonly readied: number;
 }
-
-/** Ends at one place that are less apart than this were keyed after one heat: nobody's turn is so short. Ours, no source. */
-const together = 25;
 
 /**
  * Reads from the ends of turns how long a place is taken by one turn. Of keyed tests only ends are known: with so many
  * places as work side by side, a turn could begin when the one as many ends before it was over, and not before all its
- * athletes were rested. What lies before that is idle and no station's fault (left out as censored). Heats tell who
- * was in them; of keyed ones, ends close together are taken for one. Turns of which nobody knows since when their athletes
- * were there tell nothing and are left out.
+ * athletes were rested. What lies before that is idle and no station's fault (left out as censored). Heats tell who was in
+ * them; of keyed ones, see {@link isSameHeat}. Turns of which nobody knows since when their athletes were there tell
+ * nothing and are left out.
  */
 export function cyclesOf(record: DayRecord): Cycle[] {
-  const batches = record.hall.stations.flatMap((station, index) => batchesOf(record.done, station, index));
-  batches.sort((a, b) => a.until - b.until);
-  const { judges } = record.hall;
   const readied = readiedIn(record);
+  const batches = record.hall.stations.flatMap((_station, index) => batchesOf(record, index, readied));
+  batches.sort((a, b) => a.until - b.until);
   return batches.flatMap((batch, index) => {
     const places = record.hall.stations[batch.station]?.places ?? 1;
     const here = batches.slice(0, index).filter(({ station }) => station === batch.station);
     const place = here.at(-places)?.until ?? Number.NEGATIVE_INFINITY;
-    const judge = judges === null ? undefined : batches.slice(0, index).at(-judges)?.until;
-    const from = Math.max(place, judge ?? Number.NEGATIVE_INFINITY, readied(batch));
+    const from = Math.max(place, batch.readied);
     const took = batch.until - from - pausedIn(record.hall.breaks, from, batch.until);
     return Number.isFinite(took) && took > 0 ? [{ ...batch, took }] : [];
   });
 }
 
-function batchesOf(done: readonly DoneTurn[], { test, lanes }: Station, station: number): Batch[] {
-  const batches: { station: number; athletes: number[]; heat: string | null; until: number }[] = [];
-  for (const { athlete, until, heat } of done.filter((turn) => turn.test === test)) {
+type Readied = (athlete: number, station: number, until: number) => number;
+
+function batchesOf({ hall, done }: DayRecord, index: number, readied: Readied): Batch[] {
+  const station = hall.stations[index];
+  if (station === undefined) return [];
+  const batches: Growing[] = [];
+  for (const turn of done.filter(({ test }) => test === station.test)) {
+    const ready = readied(turn.athlete, index, turn.until);
     const same = batches.findLast((batch) =>
-      heat === null
-        ? batch.heat === null && batch.athletes.length < lanes && until - batch.until < together
-        : batch.heat === heat,
+      turn.heat === null ? isSameHeat(batch, turn.until, ready, station) : batch.heat === turn.heat,
     );
-    if (same === undefined) batches.push({ station, athletes: [athlete], heat, until });
-    else {
-      same.athletes.push(athlete);
-      same.until = Math.max(same.until, until);
+    if (same === undefined) {
+      batches.push({
+        station: index,
+        athletes: [turn.athlete],
+        heat: turn.heat,
+        first: turn.until,
+        until: turn.until,
+        readied: ready,
+      });
+    } else {
+      same.athletes.push(turn.athlete);
+      same.until = Math.max(same.until, turn.until);
+      same.readied = Math.max(same.readied, ready);
     }
   }
   return batches;
 }
 
-/** Returns how to tell since when all of a batch could have started; infinity, which tells nothing, where one is unknown. */
-function readiedIn({ hall, done, arrived }: DayRecord): (batch: Batch) => number {
+/** A batch while it is read. */
+interface Growing extends Batch {
+  readonly athletes: number[];
+  readonly heat: string | null;
+  /** The first of its ends. */
+  readonly first: number;
+  until: number;
+  readied: number;
+}
+
+/**
+ * Whether somebody whose result was keyed was in the heat that was keyed last: it had a lane left, they were rested before
+ * its first one ended, and they ended sooner after its last one than a change-over and a turn take.
+ */
+function isSameHeat(
+  batch: Growing,
+  until: number,
+  ready: number,
+  { lanes, turn, changeOver }: Station,
+): boolean {
+  if (batch.heat !== null || batch.athletes.length >= lanes) return false;
+  const wasThere = !Number.isFinite(ready) || ready < batch.first - turn.median * shortestTurn;
+  return wasThere && until - batch.until < shortOf(turn) + changeOver.median;
+}
+
+/** Returns about how long the shortest of six turns takes: the mean of the smallest of six normal values is -1.27. */
+function shortOf({ median, sigma }: Spread): number {
+  return median * Math.exp(-1.27 * sigma);
+}
+
+/** Hardly any turn is shorter than this share of a usual one. Ours, no source. */
+const shortestTurn = 0.25;
+
+/**
+ * Returns how to tell since when somebody could have started; infinity, which tells nothing, where that is unknown: of
+ * somebody whose test before was skipped, or went on paper and has no time.
+ */
+function readiedIn({ hall, done, arrived }: DayRecord): Readied {
   const ends = Map.groupBy(done, ({ athlete }) => athlete);
-  return ({ athletes, station, until }) => {
+  return (athlete, station, until) => {
     const test = hall.stations[station]?.test;
-    const since = athletes.map((athlete) => {
-      const before = (ends.get(athlete) ?? []).filter((turn) => turn.test !== test && turn.until < until);
-      const last = before.reduce((latest, turn) => Math.max(latest, turn.until), Number.NEGATIVE_INFINITY);
-      return before.length > 0 ? last + hall.rest : (arrived.get(athlete) ?? Number.POSITIVE_INFINITY);
-    });
-    return Math.max(...since);
+    const before = (ends.get(athlete) ?? []).filter((turn) => turn.test !== test && turn.until < until);
+    if (before.length === 0) return station === 0 ? (arrived.get(athlete) ?? unknown) : unknown;
+    const last = before.reduce((one, other) => (other.until > one.until ? other : one));
+    const isNext = hall.middleIsFree || last.test === hall.stations[station - 1]?.test;
+    return isNext ? last.until + hall.rest : unknown;
   };
 }
+
+const unknown = Number.POSITIVE_INFINITY;
 
 function pausedIn(breaks: readonly Break[], from: number, until: number): number {
   return breaks.reduce(

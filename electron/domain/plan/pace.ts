@@ -1,6 +1,6 @@
 import { type Cycle, cyclesOf } from "./cycles.ts";
 import { meanCycle } from "./expected.ts";
-import type { Hall, Moment } from "./hall.ts";
+import type { Hall, Moment, Spread, Station } from "./hall.ts";
 import { at } from "./numbers.ts";
 
 /** What is known of today's pace: logarithms of how many times as long stations take, as a normal distribution. */
@@ -29,18 +29,32 @@ const wander = 0.06;
  */
 export function paceOf(moment: Moment, hall: Hall, doubts: readonly number[]): Pace {
   const count = hall.stations.length;
-  const mean = new Float64Array(count);
-  const covariance = priorOf(doubts);
   const arrived = new Map(moment.athletes.map(({ id, arrives }) => [id, arrives.until]));
-  const cycles = cyclesOf({ hall, done: moment.done, arrived });
-  for (let station = 0; station < count; station += 1) {
-    const seen = seenAt(cycles, hall, station);
-    if (seen !== null) learn(mean, covariance, station, seen);
-  }
+  const record = { hall, done: moment.done, arrived };
+  // What is one heat and what are two is told better by times of today than by those before.
+  const first = learnt(cyclesOf(record), hall, doubts);
+  const stations = hall.stations.map((station, index) => slower(station, Math.exp(at(first.mean, index))));
+  const cycles = cyclesOf({ ...record, hall: { ...hall, stations } });
+  const { mean, covariance } = learnt(cycles, hall, doubts);
   for (let station = 0; station < count; station += 1) {
     covariance[station * count + station] = at(covariance, station * count + station) + wander ** 2;
   }
   return { mean, root: rootOf(covariance, count) };
+}
+
+function learnt(cycles: readonly Cycle[], hall: Hall, doubts: readonly number[]) {
+  const mean = new Float64Array(doubts.length);
+  const covariance = priorOf(doubts);
+  for (let station = 0; station < doubts.length; station += 1) {
+    const seen = seenAt(cycles, hall, station);
+    if (seen !== null) learn(mean, covariance, station, seen);
+  }
+  return { mean, covariance };
+}
+
+function slower(station: Station, factor: number): Station {
+  const times = (spread: Spread) => ({ ...spread, median: spread.median * factor });
+  return { ...station, turn: times(station.turn), changeOver: times(station.changeOver) };
 }
 
 function priorOf(doubts: readonly number[]): Float64Array {
