@@ -1,7 +1,7 @@
 import { type Seed, seededChance } from "../chance.ts";
 import { type Draws, draw, drawNormal, plainDraws } from "./draws.ts";
 import { type Customs, floorOf } from "./floor.ts";
-import type { Known, Moment } from "./hall.ts";
+import type { Known, Moment, Spread } from "./hall.ts";
 import { withKnown } from "./known.ts";
 import { drawPace, paceOf } from "./pace.ts";
 import type { Calculation } from "./progress.ts";
@@ -11,8 +11,11 @@ import { withUnseen } from "./unseen.ts";
 /** What happens in halls besides what a plan says: some come late, few leave early. Common practice, no source. */
 export const usualCustoms: Customs = Object.freeze({ late: 0.1, lateBy: 900, leaves: 0.01 });
 
-/** How long a heat that is not full waits for more, in seconds, and its spread from hall to hall. Common practice, no source. */
-const patience = { median: 90, sigma: 0.7 };
+/** How long a heat that is not full waits for more, in seconds: some volunteers hardly do. Common practice, no source. */
+const patience: Spread = { median: 60, sigma: 1 };
+/** Seconds until a station stands for a while, on average, and how long it does: a judge is away, a tape comes off. Ours, no source. */
+const betweenPauses = 10 * 3600;
+const pause: Spread = { median: 480, sigma: 0.5 };
 /** What a day's chance to come at all differs by, as standard deviation of the logarithm of its odds. Ours, no source. */
 const attendanceSpread = 0.5;
 
@@ -42,12 +45,20 @@ export function* manyDays(
     const drawn = plainDraws(moment.athletes.length, hall.stations.length);
     draw(drawn, random);
     drawPace(pace, normal, drawn.pace);
-    drawn.patience = patience.median * Math.exp(patience.sigma * normal());
+    for (const station of hall.stations.keys()) {
+      drawn.patience[station] = drawSpread(patience, normal);
+      drawn.pauseFrom[station] = -betweenPauses * Math.log(1 - random());
+      drawn.pauseFor[station] = drawSpread(pause, normal);
+    }
     drawn.attendance = attendanceSpread * normal();
     draws.push(drawn);
     if (day % 10 === 9) yield (day + 1) / days;
   }
   return { moment: withUnseen({ ...moment, hall }), draws };
+}
+
+function drawSpread({ median, sigma }: Spread, normal: () => number): number {
+  return median * Math.exp(sigma * normal());
 }
 
 /** Simulates each of the days and returns its end, in seconds from the moment. */

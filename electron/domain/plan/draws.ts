@@ -17,8 +17,11 @@ export interface Draws {
   readonly leaves: Float64Array;
   /** By station: how many times as long everything takes there on this day. */
   readonly pace: Float64Array;
-  /** How long a heat that is not full waits for those who are about to come, in seconds. */
-  patience: number;
+  /** By station: how long a heat that is not full waits for those who are about to come, in seconds. */
+  readonly patience: Float64Array;
+  /** By station: when it stands once, and for how long, in seconds. */
+  readonly pauseFrom: Float64Array;
+  readonly pauseFor: Float64Array;
   /** What this day's chance to come at all differs by, as logarithm of odds. */
   attendance: number;
 }
@@ -38,12 +41,14 @@ export function plainDraws(athletes: number, stations: number): Draws {
     late: filled(athletes, 0.5),
     leaves: filled(athletes, 0.5),
     pace: filled(stations, 1),
-    patience: 0,
+    patience: filled(stations, 0),
+    pauseFrom: filled(stations, Number.POSITIVE_INFINITY),
+    pauseFor: filled(stations, 0),
     attendance: 0,
   };
 }
 
-/** Draws all that is of one athlete or turn. Pace, patience and attendance are left to whoever knows the day. */
+/** Draws all that is of one athlete or turn. Pace, patience, pauses and attendance are left to whoever knows the day. */
 export function draw(draws: Draws, random: () => number): void {
   fillNormal(draws.turn, random);
   fillNormal(draws.changeOver, random);

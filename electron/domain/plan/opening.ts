@@ -11,6 +11,9 @@ export function openDay(state: DayState): void {
   const { floor } = state;
   addMoment(state.moments, 0);
   for (const { until } of floor.hall.breaks) if (until > 0) addMoment(state.moments, until);
+  for (const [station, from] of state.draws.pauseFrom.entries()) {
+    if (Number.isFinite(from)) addMoment(state.moments, from + at(state.draws.pauseFor, station));
+  }
   for (const [station, ends] of floor.lastEnds.entries()) freePlaces(state, station, ends);
   for (const index of floor.athletes.keys()) seat(state, index);
   for (const running of floor.underWay) goOn(state, running);

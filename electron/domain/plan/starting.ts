@@ -1,4 +1,5 @@
 import type { DayState } from "./day-state.ts";
+import type { Draws } from "./draws.ts";
 import { addMoment } from "./moments.ts";
 import { at } from "./numbers.ts";
 import { changeOverOf, turnOf } from "./times.ts";
@@ -60,7 +61,7 @@ function leadOf(state: DayState, station: number, now: number): number {
   const waiting = state.queue[station];
   if (waiting === undefined || waiting.length === 0) return -1;
   const freed = earliest(state.placeFree[station]);
-  if (freed > now) return -1;
+  if (freed > now || isPausing(state.draws, station, now)) return -1;
   let [rested, lead, firstReady, nextReady] = [0, -1, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
   for (const athlete of waiting) {
     const ready = at(state.ready, athlete);
@@ -73,8 +74,12 @@ function leadOf(state: DayState, station: number, now: number): number {
     if (lead < 0 || isBefore(state, athlete, lead)) lead = athlete;
   }
   if (rested === 0 || rested >= (state.floor.hall.stations[station]?.lanes ?? 1)) return lead;
-  const deadline = Math.max(freed, firstReady) + state.draws.patience;
+  const deadline = Math.max(freed, firstReady) + at(state.draws.patience, station);
   return waitsForMore(state, station, now, deadline, nextReady) ? -1 : lead;
+}
+
+function isPausing({ pauseFrom, pauseFor }: Draws, station: number, now: number): boolean {
+  return now >= at(pauseFrom, station) && now < at(pauseFrom, station) + at(pauseFor, station);
 }
 
 function waitsForMore(
