@@ -5,7 +5,7 @@ import { filled } from "./numbers.ts";
  * that two halls can be tried with the same chance (common random numbers: Conway 1963, Management Science 10(1)).
  */
 export interface Draws {
-  /** Standard normal values, by athlete and station: how long a turn takes, and the change-over after it. */
+  /** Standard normal values, by athlete and station: how long a turn takes, and the change-over before it. */
   readonly turn: Float64Array;
   readonly changeOver: Float64Array;
   /** Standard normal values for turns that are known to have lasted a while already. */

@@ -26,7 +26,7 @@ export interface Station {
   readonly lanes: number;
   /** From an athlete's start to their end. A heat lasts as long as its slowest. */
   readonly turn: Spread;
-  /** From the end at a place to the next start there: walking up, setting up, a word with the judge. */
+  /** From a call at a free place to the start there: walking up, setting up, a word with the judge. */
   readonly changeOver: Spread;
 }
 

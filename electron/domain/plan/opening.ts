@@ -3,7 +3,7 @@ import type { DayState } from "./day-state.ts";
 import type { UnderWay } from "./floor.ts";
 import { addMoment } from "./moments.ts";
 import { at } from "./numbers.ts";
-import { changeOverOf, turnOf } from "./times.ts";
+import { turnOf } from "./times.ts";
 import { finishTest, joinQueues } from "./walk.ts";
 
 /** Sets a day up as it is at moment 0: places, heats that run, who is here, and when the others will be. */
@@ -21,11 +21,7 @@ export function openDay(state: DayState): void {
 
 function freePlaces(state: DayState, station: number, ends: readonly number[]): void {
   const free = state.placeFree[station] ?? [];
-  ends.forEach((end, place) => {
-    const from = end + changeOverOf(state, station, null);
-    free[place] = from;
-    if (from > 0) addMoment(state.moments, from);
-  });
+  for (const [place, end] of ends.entries()) free[place] = end;
 }
 
 function seat(state: DayState, index: number): void {
@@ -81,15 +77,14 @@ function goOn(state: DayState, { station, athletes, since }: UnderWay): void {
     state.ends[athlete * state.floor.stations + station] = end;
     finishTest(state, athlete, end);
   });
-  occupy(state, station, since + (times[slowest] ?? 0), athletes[slowest] ?? 0);
+  occupy(state, station, since + (times[slowest] ?? 0));
 }
 
-function occupy(state: DayState, station: number, end: number, lead: number): void {
+function occupy(state: DayState, station: number, end: number): void {
   const places = state.placeFree[station] ?? [];
   const place = places.indexOf(Number.NEGATIVE_INFINITY);
-  const free = end + changeOverOf(state, station, lead);
-  if (place >= 0) places[place] = free;
-  addMoment(state.moments, free);
+  if (place >= 0) places[place] = end;
+  addMoment(state.moments, end);
 }
 
 /** Draws a turn again until it lasts longer than it has lasted already; after so many goes some more is added. */

@@ -1,5 +1,6 @@
 import type { DayState } from "./day-state.ts";
 import type { Draws } from "./draws.ts";
+import type { Break } from "./hall.ts";
 import { addMoment } from "./moments.ts";
 import { at } from "./numbers.ts";
 import { changeOverOf, turnOf } from "./times.ts";
@@ -108,20 +109,27 @@ function isBefore({ since }: DayState, one: number, other: number): boolean {
   return difference < 0 || (difference === 0 && one < other);
 }
 
-/** Starts a heat or a turn at the place that has been free longest, with those who have waited longest. */
+/**
+ * Calls a heat or a turn to the place that has been free longest, with those who have waited longest. It starts after the
+ * change-over, and not in a break.
+ */
 function start(state: DayState, station: number, now: number): void {
   const places = state.placeFree[station] ?? [];
   const place = places.indexOf(earliest(places));
   const lanes = state.floor.hall.stations[station]?.lanes ?? 1;
   const lead = longestWaiting(state, station, now);
-  let end = now;
+  const from = afterBreak(state.floor.hall.breaks, now + changeOverOf(state, lead, station));
+  let end = from;
   for (let lane = 0, next = lead; lane < lanes && next >= 0; lane += 1) {
-    end = Math.max(end, begin(state, next, station, place, now));
+    end = Math.max(end, begin(state, next, station, place, from));
     next = lane + 1 < lanes ? longestWaiting(state, station, now) : -1;
   }
-  const free = end + changeOverOf(state, station, lead);
-  places[place] = free;
-  addMoment(state.moments, free);
+  places[place] = end;
+  addMoment(state.moments, end);
+}
+
+function afterBreak(breaks: readonly Break[], moment: number): number {
+  return breaks.reduce((later, { from, until }) => (later >= from && later < until ? until : later), moment);
 }
 
 function longestWaiting(state: DayState, station: number, now: number): number {
@@ -133,11 +141,11 @@ function longestWaiting(state: DayState, station: number, now: number): number {
 }
 
 /** Starts one athlete's turn and returns its end. */
-function begin(state: DayState, athlete: number, station: number, place: number, now: number): number {
+function begin(state: DayState, athlete: number, station: number, place: number, from: number): number {
   const row = athlete * state.floor.stations + station;
-  const end = now + turnOf(state, athlete, station);
+  const end = from + turnOf(state, athlete, station);
   state.readied[row] = at(state.ready, athlete);
-  state.starts[row] = now;
+  state.starts[row] = from;
   state.ends[row] = end;
   state.places[row] = place;
   leaveQueues(state, athlete, station);

@@ -8,11 +8,10 @@ export function turnOf({ floor, draws }: DayState, athlete: number, station: num
   return timeOf(spread, at(draws.turn, athlete * floor.stations + station), at(draws.pace, station));
 }
 
-/** Returns how long the change-over after somebody's turn takes; the middle one where nobody knows after whom. */
-export function changeOverOf({ floor, draws }: DayState, station: number, lead: number | null): number {
+/** Returns how long the change-over before a turn or a heat takes that somebody leads. */
+export function changeOverOf({ floor, draws }: DayState, lead: number, station: number): number {
   const spread = floor.hall.stations[station]?.changeOver;
-  const by = lead === null ? 0 : at(draws.changeOver, lead * floor.stations + station);
-  return timeOf(spread, by, at(draws.pace, station));
+  return timeOf(spread, at(draws.changeOver, lead * floor.stations + station), at(draws.pace, station));
 }
 
 function timeOf(spread: Spread | undefined, by: number, pace: number): number {

@@ -6,11 +6,20 @@ const mostLengths = 3;
 
 /**
  * Adds the turns that nobody has told: where tests are keyed, only ends are known, and whoever has waited longest and could
- * start at the last end is at it since. A place that has been free for much longer than a turn takes is left as it is.
+ * start at the last end is at it since. A place that has been free for much longer than a turn takes is left as it is. What
+ * is told by a call alone starts a change-over later.
  */
 export function withUnseen(moment: Moment): Moment {
   const unseen = moment.hall.stations.flatMap((station) => unseenAt(moment, station));
-  return unseen.length === 0 ? moment : { ...moment, running: [...moment.running, ...unseen] };
+  const called = moment.running.map((running) => fromStart(moment, running));
+  return { ...moment, running: [...called, ...unseen] };
+}
+
+function fromStart({ hall, done }: Moment, running: Running): Running {
+  const station = hall.stations.find(({ test }) => test === running.test);
+  const isLive = done.some(({ test, from }) => test === running.test && from !== null);
+  if (isLive || station === undefined) return running;
+  return { ...running, since: Math.min(0, running.since + station.changeOver.median) };
 }
 
 function unseenAt(moment: Moment, station: Station): Running[] {
