@@ -11,7 +11,11 @@ export default defineConfig({
       sourcemap: true,
       // One file with all that it uses, so that the package needs no folder of modules. SQLite has a native part.
       externalizeDeps: false,
-      rolldownOptions: { input: { main: "electron/main.ts" }, external: ["better-sqlite3"] },
+      rolldownOptions: {
+        // The thread of long calculations is a file of its own, beside the program's.
+        input: { main: "electron/main.ts", "calculator-thread": "electron/host/calculator-thread.ts" },
+        external: ["better-sqlite3"],
+      },
     },
   },
   preload: {

@@ -1,4 +1,5 @@
 import { rmSync } from "node:fs";
+import { join } from "node:path";
 import { app, type BrowserWindow, powerSaveBlocker } from "electron";
 import { closeWithBackup, keepBackedUp } from "./api/backups/every.ts";
 import type { Desk } from "./api/door/desk.ts";
@@ -10,6 +11,7 @@ import { createRecovery } from "./backups/recovery.ts";
 import { isForRoom } from "./backups/trouble.ts";
 import { callerAt } from "./domain/devices/place.ts";
 import { languageFor } from "./domain/languages.ts";
+import { createCalculator } from "./host/calculator.ts";
 import { unpredictable } from "./host/chance.ts";
 import { demoSheetsIn } from "./host/demo-sheets.ts";
 import { keptLanguage } from "./host/language.ts";
@@ -129,6 +131,9 @@ function openToDevices(desk: Desk, handle: Handle, files: BuildFiles): void {
 // Only a runtime found for development needs a library of its own; a packaged app never loads one by name.
 const nativeBinding = app.isPackaged ? undefined : process.env.TAPELINE_SQLITE_BINDING;
 
+/** Where the build puts `host/calculator-thread.ts`: beside this file. */
+const threadFile = join(import.meta.dirname, "calculator-thread.js");
+
 /** `accepted`: a person has read the doubts about the store, and wants it as it is. */
 function openDesk(folders: Folders, accepted = false): { desk: Desk } | { trouble: unknown } {
   try {
@@ -137,10 +142,8 @@ function openDesk(folders: Folders, accepted = false): { desk: Desk } | { troubl
     const demoSheets = demoSheetsIn(folders.demo);
     const lock = lockFiles(folders.data);
     const now = () => new Date();
-    const rehearse = rehearser(
-      { folder: emptied(folders.rehearsals), nativeBinding, demoSheets, language },
-      now,
-    );
+    const folder = emptied(folders.rehearsals);
+    const rehearse = rehearser({ folder, nativeBinding, demoSheets, language, threadFile }, now);
     return {
       desk: createDesk({
         open,
@@ -149,6 +152,7 @@ function openDesk(folders: Folders, accepted = false): { desk: Desk } | { troubl
         random: unpredictable,
         demoSheets,
         rehearse,
+        calculator: createCalculator(threadFile),
         backups,
         language,
         lock,

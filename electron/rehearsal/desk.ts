@@ -2,6 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import type { Desk } from "../api/door/desk.ts";
 import { createDesk, type DeskParts, type KeptLanguage } from "../api/make-desk.ts";
+import { createCalculator } from "../host/calculator.ts";
 import { unpredictable } from "../host/chance.ts";
 import { monotonic } from "../host/monotonic.ts";
 import { storeOpener } from "../host/stores.ts";
@@ -22,11 +23,13 @@ export interface Ground {
   readonly demoSheets: DeskParts["demoSheets"];
   /** The language of the sheet of rows not imported; English by default. */
   readonly language?: KeptLanguage;
+  /** The file of the thread for long calculations, where it is not beside the sources. */
+  readonly threadFile?: string;
 }
 
 /** Makes a desk for one rehearsal, with its clock stopped at `now`. */
 export function temporaryDesk(
-  { folder: parent, nativeBinding, demoSheets, language }: Ground,
+  { folder: parent, nativeBinding, demoSheets, language, threadFile }: Ground,
   now: Date,
 ): TemporaryDesk {
   mkdirSync(parent, { recursive: true, mode: 0o700 });
@@ -35,7 +38,9 @@ export function temporaryDesk(
   try {
     const open = storeOpener(folder, nativeBinding);
     const clocks = { now: () => now, monotonic, random: unpredictable };
-    const desk = createDesk({ ...clocks, open, demoSheets, rehearsal: true, ...(language && { language }) });
+    const calculator = createCalculator(threadFile);
+    const parts = { ...clocks, open, demoSheets, calculator, rehearsal: true };
+    const desk = createDesk({ ...parts, ...(language && { language }) });
     function remove(): void {
       desk.close();
       removeFolder();

@@ -21,7 +21,7 @@ const groupsOf: Readonly<Record<string, readonly string[]>> = {
   entrants: ofPeople,
   attempts: ["heat", "station", "board", "day", "people", "bundle", "cards", "noise", "study", "summary"],
   plan: ["plan", "day"],
-  forecast: ["day"],
+  forecast: [],
   calls: ["heat", "station", "board", "day"],
   board: ["board"],
   lock: ["lock"],
@@ -47,6 +47,7 @@ function groupsToRead(topics: Iterable<string>): ReadonlySet<string> | null {
 const narrower: Readonly<Record<string, readonly string[]>> = {
   "day.current": [],
   "board.hidden": ["board"],
+  "day.forecast": ["forecast", "plan", "people", "entrants", "attempts", "calls", "heats"],
 };
 
 /** The groups that show the station of one test. */

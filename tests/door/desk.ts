@@ -48,7 +48,7 @@ export function testClock(): TestClock {
 
 type Parts = Parameters<typeof createDesk>[0];
 /** What a desk may have beside its store; `open` where it has another store than the one of the file. */
-type More = Partial<Pick<Parts, "lock" | "rehearse" | "open" | "network" | "networkBounds">>;
+type More = Partial<Pick<Parts, "lock" | "rehearse" | "open" | "network" | "networkBounds" | "calculator">>;
 
 /** A desk on a real store (in memory unless a file is given), with a clock that stands still and seeded chance. */
 export function testDesk(file = ":memory:", clock = testClock(), more: More = {}): TestDesk {

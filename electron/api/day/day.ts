@@ -18,6 +18,7 @@ import { requireDay } from "../door/at-hand.ts";
 import { isoDate } from "../door/calendar.ts";
 import { allow, router } from "../door/trpc.ts";
 import { requireNobodyGoing } from "../heat/over.ts";
+import { forecast } from "../plan/forecast.ts";
 import { leaveDemo, openDemo } from "./demo.ts";
 import { lineOf } from "./lines.ts";
 import { beforeClosing, floor, overview } from "./overview.ts";
@@ -68,6 +69,7 @@ function dayView(db: ReadableDb, day: Day, today: string): z.infer<typeof daySch
 /** Making, opening and closing a day, and seeing where it stands. */
 export const day = router({
   overview,
+  forecast,
   floor,
   protocols,
   setProtocol,

@@ -5,6 +5,7 @@ import type { DayPlan, Forecast, Progress, WhatIf } from "../../domain/plan/told
 interface PlanTask {
   readonly hall: Hall;
   readonly athletes: readonly Athlete[];
+  readonly known: readonly Known[];
   readonly seed: number;
 }
 

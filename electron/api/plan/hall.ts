@@ -23,13 +23,17 @@ export interface PlannedStation extends StationSettings {
 /** Returns the five stations in the held order: what was typed goes before what earlier days tell. */
 export function stationsOf(settings: PlanSettings, known: readonly Known[]): PlannedStation[] {
   return testCodes.map((test) => {
-    const said = settings.stations.find((station) => station.test === test) ?? usualStation(test);
+    const said = saidOf(settings, test);
     return {
       ...said,
       turn: timeFrom(said.turnSeconds, test, known, "turn"),
       changeOver: timeFrom(said.changeOverSeconds, test, known, "changeOver"),
     };
   });
+}
+
+function saidOf(settings: PlanSettings, test: TestCode): StationSettings {
+  return settings.stations.find((station) => station.test === test) ?? usualStation(test);
 }
 
 function timeFrom(
@@ -39,26 +43,35 @@ function timeFrom(
   which: "turn" | "changeOver",
 ): TimeFrom {
   const earlier = known.find((each) => each.test === test);
-  const usual = earlier?.[which] ?? assumedTimes[test]?.[which] ?? { median: 0, sigma: 0 };
+  const usual = earlier?.[which] ?? assumedTimes[test][which];
   // Typed is how long, not how much it varies.
   if (typed !== null) return { ...usual, median: typed, from: "typed", turns: 0 };
   return { ...usual, from: earlier === undefined ? "assumed" : "earlier", turns: earlier?.turns ?? 0 };
 }
 
-/** Returns the hall that is planned, with times from the day's beginning. */
-export function hallOf(settings: PlanSettings, day: Day, known: readonly Known[]): Hall {
+/** Returns the hall that is planned with typed or assumed times, from the day's beginning. */
+export function assumedHall(settings: PlanSettings, day: Day): Hall {
+  const times = (clocks: { readonly from: string; readonly until: string }) => ({
+    from: secondsAfter(settings.begins, clocks.from),
+    until: secondsAfter(settings.begins, clocks.until),
+  });
   return {
-    stations: stationsOf(settings, known).map(({ test, places, lanes, turn, changeOver }) => ({
+    stations: stationsOf(settings, []).map(({ test, places, lanes, turn, changeOver }) => ({
       ...{ test, places, lanes },
       turn: { median: turn.median, sigma: turn.sigma },
       changeOver: { median: changeOver.median, sigma: changeOver.sigma },
     })),
     judges: settings.judges,
     rest: day.restMinutes * 60,
-    breaks: settings.breaks.map(({ from, until }) => ({
-      from: secondsAfter(settings.begins, from),
-      until: secondsAfter(settings.begins, until),
-    })),
+    breaks: settings.breaks.map(times),
     middleIsFree: settings.middleIsFree,
   };
+}
+
+/** Returns what is known of the stations for which an organiser has typed no time: what was typed counts. */
+export function untyped(settings: PlanSettings, known: readonly Known[]): Known[] {
+  return known.filter(({ test }) => {
+    const { turnSeconds, changeOverSeconds } = saidOf(settings, test);
+    return turnSeconds === null && changeOverSeconds === null;
+  });
 }

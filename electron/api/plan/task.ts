@@ -1,12 +1,12 @@
 import { createHash } from "node:crypto";
-import type { Athlete, Hall } from "../../domain/plan/hall.ts";
-import { usualSettings } from "../../domain/plan/settings.ts";
+import type { Athlete, Hall, Known } from "../../domain/plan/hall.ts";
+import { type PlanSettings, usualSettings } from "../../domain/plan/settings.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { planOfDay } from "../../store/tables/day-plans.ts";
 import type { Day } from "../../store/tables/days.ts";
-import { hallOf } from "./hall.ts";
+import { assumedHall, untyped } from "./hall.ts";
 import { knownOf } from "./known.ts";
 import { plannedAthletes } from "./people.ts";
 
@@ -20,6 +20,7 @@ const mostAthletes = 400;
 export interface PlanTask {
   readonly hall: Hall;
   readonly athletes: readonly Athlete[];
+  readonly known: readonly Known[];
   readonly seed: number;
 }
 
@@ -31,14 +32,20 @@ export interface StampedTask {
 }
 
 /** The seed of a day for which nothing was saved. */
-const firstSeed = 1;
+export const firstSeed = 1;
+
+/** Returns what is planned for a day; the usual where nothing is. */
+export function settingsOf(db: ReadableDb, day: Day): PlanSettings {
+  return planOfDay(db, day.id)?.settings ?? usualSettings();
+}
 
 /** Returns what the plan of a day is worked out from, as it stands now. */
 export function taskOf(db: ReadableDb, day: Day): StampedTask {
   const kept = planOfDay(db, day.id);
   const settings = kept?.settings ?? usualSettings();
   const task = {
-    hall: hallOf(settings, day, knownOf(db, day)),
+    hall: assumedHall(settings, day),
+    known: untyped(settings, knownOf(db, day)),
     athletes: plannedAthletes(db, day, settings),
     seed: kept?.seed ?? firstSeed,
   };

@@ -11,6 +11,7 @@ import type { Calculator } from "../door/calculate.ts";
 import { clockOnDay } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
 import { allow } from "../door/trpc.ts";
+import { isInUse } from "./in-use.ts";
 import { newSeed } from "./seed.ts";
 import { requireWorkable, type StampedTask, taskOf } from "./task.ts";
 import { beginWork, type Work, type WorkKind, workKinds, worksOf } from "./works.ts";
@@ -64,16 +65,6 @@ function keepFigures(desk: Desk, store: Desk["store"], { dayId, of, outcome }: W
     const isCompared = dayById(db, dayId)?.state !== "planned" && planOfDay(db, dayId)?.told != null;
     if (!isCompared) keepTold(db, dayId, told, at);
   });
-}
-
-/** True if the desk has not gone to another store meanwhile: the one before is closed. */
-function isInUse(desk: Desk, store: Desk["store"]): boolean {
-  try {
-    return desk.store === store;
-  } catch {
-    // A request's own desk says so by refusing.
-    return false;
-  }
 }
 
 /** Returns how far each calculation is. `stale`: the settings, the list or the rest have changed since it began. */
