@@ -14,6 +14,7 @@ import { planSheet } from "../intake/sheet.ts";
 import { queueOf } from "../station/runners.ts";
 import { call, skip } from "../station/turns.ts";
 import { type Arrival, type Cast, openSince } from "./demo-floor.ts";
+import { planDemo } from "./demo-plan.ts";
 import { lineOf } from "./lines.ts";
 
 /** The demo's sheets as read, and the events so far. */
@@ -44,6 +45,7 @@ export function fillDemo(db: WritableDb, script: DemoScript, now: Now): void {
   const day = openDay(db, now);
   takeIn(db, script.roster, at(-60));
   takeIn(db, script.past, at(-60));
+  planDemo(db, day, at(0));
   for (const arrival of script.cast.arrivals) checkIn(db, day, arrival, at(arrival.minute));
   for (const [index, { minute }] of script.cast.batches.entries()) {
     const sheet = script.results[index];

@@ -1,6 +1,6 @@
 import { nextTest } from "../../domain/queue/order.ts";
 import { type Runner, waitFor } from "../../domain/queue/queue.ts";
-import { endAtPace, isFinished, queuePlaceOf, tally } from "../../domain/queue/tally.ts";
+import { isFinished, queuePlaceOf, tally } from "../../domain/queue/tally.ts";
 import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { everybody, type Present } from "../../store/reads/present.ts";
@@ -39,7 +39,6 @@ function overviewOf(db: ReadableDb, day: Day, now: string) {
     counts,
     /** Number of athletes who test and have no test left. */
     finished: runners.filter(isFinished).length,
-    endsAbout: endAtPace(runners, now, counts.expected),
     leagues: leaguesOf(people, runners),
     tests: testCodes.map((test) => ({
       ...testOf(db, day, test, { runners, marks, now }),

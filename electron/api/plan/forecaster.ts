@@ -65,7 +65,7 @@ async function begin(desk: Desk, store: Store, day: Day, one: Forecasting): Prom
 }
 
 /** Makes the forecast of a day as it is now. @throws Stopped when the desk closes meanwhile */
-export async function forecastOfDay(desk: Desk, day: Day): Promise<KeptForecast> {
+async function forecastOfDay(desk: Desk, day: Day): Promise<KeptForecast> {
   const { db } = desk.store;
   const at = desk.now().toISOString();
   const settings = settingsOf(db, day);

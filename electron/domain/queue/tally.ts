@@ -1,4 +1,4 @@
-import { type TestCode, testCodes } from "../tests/registry.ts";
+import type { TestCode } from "../tests/registry.ts";
 import { nextTest } from "./order.ts";
 import type { Runner } from "./queue.ts";
 
@@ -39,34 +39,4 @@ export function queuePlaceOf(
 /** True if an athlete has no test left. */
 export function isFinished(runner: Pick<Runner, "done" | "leftOut">): boolean {
   return nextTest(runner.done, runner.leftOut) === null;
-}
-
-/** Counts the tests left for the athletes who are here. */
-export function testsLeft(runners: readonly Runner[]): number {
-  const left = ({ done, leftOut }: Runner) =>
-    testCodes.filter((test) => !done.has(test) && !leftOut.has(test)).length;
-  return runners.reduce((sum, runner) => sum + left(runner), 0);
-}
-
-/** Minutes that the pace looks back on; with less than `shortest` of them, or fewer tests, there is no pace. */
-const lookBack = 30;
-const shortest = 10;
-const fewest = 5;
-
-/**
- * When the day ends at the pace of the last half hour: a guess that knows nothing of rest. Null when nothing is left or
- * too little was done to tell. Instants are ISO 8601.
- * @param expected how many are still to come; each is taken to do all tests
- */
-export function endAtPace(runners: readonly Runner[], now: string, expected = 0): string | null {
-  const left = testsLeft(runners) + expected * testCodes.length;
-  const end = Date.parse(now);
-  const start = end - lookBack * 60_000;
-  const times = runners.flatMap(({ lastDone }) => [...lastDone.values()].map((at) => Date.parse(at)));
-  const recent = times.filter((at) => at > start && at <= end);
-  if (left === 0 || recent.length < fewest) return null;
-  // A day that began a quarter of an hour ago has a quarter of an hour of pace.
-  const span = end - Math.max(start, Math.min(...times));
-  if (span < shortest * 60_000) return null;
-  return new Date(end + (left * span) / recent.length).toISOString();
 }

@@ -14,6 +14,7 @@ import { writeMoment } from "../../words/dates.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./DayScreen.module.css";
 import { DayState } from "./DayState.tsx";
+import { EndLine } from "./EndLine.tsx";
 import { Floor } from "./Floor.tsx";
 import { Leagues } from "./Leagues.tsx";
 import { NeedLink } from "./NeedLink.tsx";
@@ -69,11 +70,18 @@ interface GlanceProps {
 }
 
 function Glance({ overview, last }: GlanceProps) {
+  const trpc = useTRPC();
+  const asked = trpc.day.forecast.queryOptions(undefined, {
+    enabled: overview.state === "open",
+    refetchInterval,
+  });
+  const { data: forecast } = useQuery(asked);
   if (overview.leagues.length === 0) return <FirstSteps open={overview.state === "open"} last={last} />;
   if (overview.state === "planned") return <Planned overview={overview} />;
   return (
     <>
-      <Numbers overview={overview} />
+      <Numbers overview={overview} forecast={forecast} />
+      <EndLine forecast={forecast} />
       <div className={css.halves}>
         <TestLines tests={overview.tests} />
         <Needs needs={overview.needs} />

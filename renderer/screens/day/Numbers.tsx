@@ -1,24 +1,25 @@
 import { useTranslation } from "react-i18next";
+import { useTestWords } from "../../app/testWords.ts";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
-import { writeTime } from "../../words/dates.ts";
+import { useWriteTime } from "../../words/dates.ts";
 import css from "./DayScreen.module.css";
-import type { Overview } from "./overview.ts";
+import type { DayForecast, Overview } from "./overview.ts";
+import { roundSpan } from "./round-span.ts";
 
 function sum(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0);
 }
 
-/** Returns the instant, or now if it has passed: the day has not ended yet. */
-function notPast(instant: string | null): string | null {
-  const now = new Date().toISOString();
-  return instant !== null && instant < now ? now : instant;
+interface NumbersProps {
+  readonly overview: Overview;
+  /** Undefined until the first answer is there. */
+  readonly forecast: DayForecast | undefined;
 }
 
-/** Shows the four numbers of the day. */
-export function Numbers({ overview }: { readonly overview: Overview }) {
-  const { t, i18n } = useTranslation("day");
+/** Shows the four numbers of the day: the last one is a span of time, within which it will end. */
+export function Numbers({ overview, forecast }: NumbersProps) {
+  const { t } = useTranslation("day");
   const { counts, finished, tests } = overview;
-  const endsAbout = notPast(overview.endsAbout);
   const total = sum(Object.values(counts));
   const elsewhere = total - counts.testing - counts.expected;
   const away = elsewhere === 0 ? [] : [t("numbers.notTesting", { count: elsewhere })];
@@ -41,11 +42,35 @@ export function Numbers({ overview }: { readonly overview: Overview }) {
         number={sum(tests.map((test) => test.bests))}
         note={t("numbers.firsts", { count: firsts })}
       />
-      <BigNumber
-        label={t("numbers.ends")}
-        number={endsAbout === null ? "–" : writeTime(endsAbout, i18n.language)}
-        note={endsAbout === null ? t("numbers.endsNone") : t("numbers.pace")}
-      />
+      <Ends forecast={forecast} />
     </div>
+  );
+}
+
+function Ends({ forecast }: Pick<NumbersProps, "forecast">) {
+  const { t } = useTranslation("day");
+  const testWord = useTestWords();
+  const writeTime = useWriteTime();
+  if (forecast?.end == null) {
+    const isNone = forecast === null || forecast?.state === "none";
+    return (
+      <BigNumber label={t("ends.between")} number="–" note={isNone ? t("ends.nobody") : t("ends.working")} />
+    );
+  }
+  const { from, until } = roundSpan(forecast.end, new Date());
+  const note =
+    forecast.holdsUp === null
+      ? t("ends.days")
+      : t("ends.holdsUp", { test: testWord(forecast.holdsUp, "name") });
+  return (
+    <BigNumber
+      label={t("ends.between")}
+      number={
+        <>
+          {writeTime(from)} <span className={css.and}>{t("ends.and")}</span> {writeTime(until)}
+        </>
+      }
+      note={note}
+    />
   );
 }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Runner } from "../../../electron/domain/queue/queue.ts";
-import { endAtPace, isFinished, tally, testsLeft } from "../../../electron/domain/queue/tally.ts";
+import { isFinished, tally } from "../../../electron/domain/queue/tally.ts";
 import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
 
 function runner(
@@ -32,7 +32,6 @@ test("one test's tally, worked by hand", () => {
     incomplete: 1,
   });
   expect(tally("vertical", runners, new Set())).toMatchObject({ done: 0, waiting: 3, later: 2, leftOut: 0 });
-  expect(testsLeft(runners)).toBe(3 + 4 + 5 + 3 + 3);
 });
 
 const some = fc.subarray([...testCodes]);
@@ -49,31 +48,4 @@ test("everybody is in exactly one place of each test, and waits for at most one"
       expect(waiting).toBe(runners.filter((each) => !isFinished(each)).length);
     }),
   );
-});
-
-test("ten tests in half an hour and twenty to go: an hour more", () => {
-  const at = "2026-11-14T10:15:00.000Z";
-  const runners = [
-    ...[1, 2, 3, 4, 5].map((id) => runner(id, ["push-up", "agility"], ["vertical", "core", "endurance"], at)),
-    ...[6, 7, 8, 9].map((id) => runner(id, [], [])),
-    // Long ago: sets the beginning, counts for no pace.
-    runner(10, ["push-up"], ["agility", "vertical", "core", "endurance"], "2026-11-14T09:00:00.000Z"),
-  ];
-  expect(endAtPace(runners, "2026-11-14T10:30:00.000Z")).toBe("2026-11-14T11:30:00.000Z");
-  // Two who are still to come bring ten tests more.
-  const left = testsLeft(runners);
-  const later = Date.parse("2026-11-14T10:30:00.000Z") + (3_600_000 * (left + 10)) / left;
-  expect(endAtPace(runners, "2026-11-14T10:30:00.000Z", 2)).toBe(new Date(later).toISOString());
-});
-
-test("no end is told when nothing is left or next to nothing was done", () => {
-  const at = "2026-11-14T10:15:00.000Z";
-  const now = "2026-11-14T10:30:00.000Z";
-  expect(endAtPace([], now)).toBeNull();
-  expect(endAtPace([runner(1, [...testCodes], [], at)], now)).toBeNull();
-  expect(endAtPace([runner(1, ["push-up"], [], at), runner(2, [], [])], now)).toBeNull();
-  const many = [1, 2, 3, 4, 5, 6].map((id) => runner(id, ["push-up"], [], at));
-  expect(endAtPace(many, "2026-11-14T10:24:00.000Z")).toBeNull();
-  // Six tests in a quarter of an hour, twenty-four to go.
-  expect(endAtPace(many, now)).toBe("2026-11-14T11:30:00.000Z");
 });
