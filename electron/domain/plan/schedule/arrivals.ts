@@ -11,10 +11,15 @@ export type Arrivals = readonly Athlete[];
 const waveLength = 600;
 /** Waves are told in steps of so many seconds, and somebody who is told a time comes within as many after it. */
 const step = 300;
-/** How much earlier than planned waves are to be there, so that no station stands when something goes faster. */
-const leads = [0, 300, 600, 900, 1200, 1800];
-/** How far from the first moment at which each could start to the last one. */
-const shifts = [0, 0.5, 1];
+/**
+ * How far from the first moment at which each could start to the last one, and how many seconds before that waves are to be
+ * there, so that no station stands when something goes faster than planned.
+ */
+const ways: readonly (readonly [shift: number, leads: readonly number[]])[] = [
+  [0, [0, 600, 1200]],
+  [0.5, [600, 1200, 1800, 2400]],
+  [1, [600, 1200, 1800, 2400, 3000, 3600, 4800]],
+];
 
 /**
  * Returns ways for leagues to arrive, each within the time in which it can be there: in the order that ends the day early,
@@ -34,7 +39,7 @@ export function arrivalsOf(
   const { groups: order, schedule } = leagueOrder(shop, groups);
   const [first, latest] = [schedule.starts, latestStarts(shop, schedule)];
   const ordered = order.map((group) => groups[group] ?? []);
-  return shifts.flatMap((shift) =>
+  return ways.flatMap(([shift, leads]) =>
     leads.map((lead) => {
       const starts = athletes.map((_, job) => {
         const [one, other] = [firstOf(first, job, shop), firstOf(latest, job, shop)];

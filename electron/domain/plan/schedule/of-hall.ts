@@ -1,4 +1,4 @@
-import { meanCycle, meanOf } from "../expected.ts";
+import { meanCycle } from "../expected.ts";
 import type { Athlete, Break, Hall, Station } from "../hall.ts";
 import type { Shop } from "./shop.ts";
 
@@ -10,7 +10,8 @@ export function shopOf(hall: Hall, athletes: readonly Athlete[]): Shop {
     stages: stations.length,
     places: Int32Array.from(stations, ({ places }) => places),
     lanes: Int32Array.from(stations, ({ lanes }) => lanes),
-    changeOver: Float64Array.from(stations, ({ changeOver }) => meanOf(changeOver)),
+    // Whoever is called goes there first, so that the change-over is a part of their turn.
+    changeOver: new Float64Array(stations.length),
     times: Float64Array.from(
       athletes.flatMap((athlete) => stations.map((station) => timeOf(athlete, station))),
     ),
@@ -24,7 +25,7 @@ export function shopOf(hall: Hall, athletes: readonly Athlete[]): Shop {
 /** Everybody of a heat is taken to last as long as its slowest, since its place does. */
 function timeOf({ left }: Athlete, station: Station): number {
   if (!left.includes(station.test)) return -1;
-  return meanCycle(station, station.lanes) - meanOf(station.changeOver);
+  return meanCycle(station, station.lanes);
 }
 
 function releaseOf({ arrives, rested }: Athlete): number {

@@ -31,8 +31,8 @@ export interface Waves {
   readonly waitAsListed: number;
 }
 
-/** Arrivals that end a day no later than this after the earliest are as good; of them those with the shortest waits are told. */
-const sameEnd = 60;
+/** Ways that end a day within so many seconds of the earliest are as good: a hall is not planned to the minute. */
+const sameEnd = 180;
 
 /** What one way to arrive comes to on the simulated days. */
 interface Outcome {
