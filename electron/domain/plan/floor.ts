@@ -38,7 +38,9 @@ export interface UnderWay {
 
 /** Lays a hall out for simulating its day, or the rest of it. */
 export function floorOf(moment: Moment, customs = strictCustoms): Floor {
-  const { hall, athletes } = moment;
+  const { athletes } = moment;
+  // Two breaks that meet are gone through in turn.
+  const hall = { ...moment.hall, breaks: moment.hall.breaks.toSorted((a, b) => a.from - b.from) };
   const indexes = new Map(athletes.map(({ id }, index) => [id, index]));
   const underWay = moment.running.flatMap((running) => underWayOf(running, hall, indexes));
   return {

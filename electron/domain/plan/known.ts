@@ -2,8 +2,8 @@ import { type Cycle, cyclesOf } from "./cycles.ts";
 import { meanCycle } from "./expected.ts";
 import type { Hall, Known, PastDay, Spread, Station } from "./hall.ts";
 
-/** How far an assumption may be off, as standard deviation of its logarithm: one and a half times as long is nothing strange. Ours. */
-const assumptionDoubt = 0.3;
+/** How far an assumption may be off, as standard deviation of its logarithm: a quarter more or less is nothing strange. Ours. */
+const assumptionDoubt = 0.27;
 /** What a station's times differ by from one of a hall's days to another, the same way. Ours, no source. */
 const dayDoubt = 0.15;
 /** Number of cycles that an assumed spread is worth. Ours, no source. */

@@ -16,6 +16,7 @@ export function openDay(state: DayState): void {
   }
   for (const [station, ends] of floor.lastEnds.entries()) freePlaces(state, station, ends);
   for (const index of floor.athletes.keys()) seat(state, index);
+  state.coming.sort((a, b) => at(state.ready, b) - at(state.ready, a));
   for (const running of floor.underWay) goOn(state, running);
 }
 
@@ -48,7 +49,20 @@ function arrive(state: DayState, index: number, when: number | null): void {
   if (when === null || left === 0) return;
   const first = 31 - Math.clz32(left & -left);
   state.lastArrival[first] = Math.max(at(state.lastArrival, first), when);
-  wait(state, index, when, when);
+  state.since[index] = when;
+  state.ready[index] = when;
+  state.coming.push(index);
+  addMoment(state.moments, when);
+}
+
+/** Lets those arrive who are there by now: nobody waits in a queue before. */
+export function admit(state: DayState, now: number): void {
+  for (;;) {
+    const next = state.coming.at(-1);
+    if (next === undefined || at(state.ready, next) > now) return;
+    state.coming.pop();
+    joinQueues(state, next);
+  }
 }
 
 function wait(state: DayState, index: number, since: number, ready: number): void {

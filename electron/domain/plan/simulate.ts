@@ -3,7 +3,7 @@ import type { Draws } from "./draws.ts";
 import type { Floor } from "./floor.ts";
 import type { Break } from "./hall.ts";
 import { takeMoment } from "./moments.ts";
-import { openDay } from "./opening.ts";
+import { admit, openDay } from "./opening.ts";
 import { startAll } from "./starting.ts";
 
 /**
@@ -17,6 +17,7 @@ export function simulate(floor: Floor, draws: Draws): DayState {
   let done = Number.NEGATIVE_INFINITY;
   for (let now = takeMoment(state.moments); Number.isFinite(now); now = takeMoment(state.moments)) {
     if (now === done || isBreak(floor.hall.breaks, now)) continue;
+    admit(state, now);
     startAll(state, now);
     done = now;
   }
