@@ -3,7 +3,7 @@ import { meanCycle } from "./expected.ts";
 import type { Hall, Known, PastDay, Spread, Station } from "./hall.ts";
 
 /** How far an assumption may be off, as standard deviation of its logarithm: a quarter more or less is nothing strange. Ours. */
-const assumptionDoubt = 0.27;
+const assumptionDoubt = 0.25;
 /** What a station's times differ by from one of a hall's days to another, the same way. Ours, no source. */
 const dayDoubt = 0.15;
 /** Number of cycles that an assumed spread is worth. Ours, no source. */

@@ -15,12 +15,12 @@ const hallWide = 0.1;
 /** Seconds after which a turn of today counts for a third of a new one. Ours, no source. */
 const memory = 75 * 60;
 /** The variation of cycles that is assumed, as a share of their mean, and of how many cycles that is worth. Ours. */
-const assumedVariation = 0.35;
-const assumedCycles = 5;
+const assumedVariation = 0.3;
+const assumedCycles = 3;
 /** A cycle counts for no more than so many times what was expected: more is a pause, or somebody was not there. Ours. */
 const longest = 3;
 /** How far a pace still wanders until the day is over, as standard deviation of its logarithm. Ours, no source. */
-const wander = 0.06;
+const wander = 0.05;
 
 /**
  * Returns today's pace from today's turns: each station's own, and what is common to all of them. Who knows one station
