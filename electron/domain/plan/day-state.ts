@@ -15,6 +15,8 @@ export interface DayState {
   readonly staysFor: Float64Array;
   /** By station: who waits or rests for it, in no order, and how many they are. */
   readonly queue: readonly number[][];
+  /** By station: nobody in its queue is rested before. */
+  readonly soonest: Float64Array;
   /** Who is still to arrive, the last first. */
   readonly coming: number[];
   /** By station and place: when the next turn can start there. */
@@ -43,6 +45,7 @@ export function emptyDay(floor: Floor, draws: Draws): DayState {
     since: filled(athletes, 0),
     ready: filled(athletes, 0),
     staysFor: filled(athletes, Number.POSITIVE_INFINITY),
+    soonest: filled(floor.stations, Number.POSITIVE_INFINITY),
     coming: [],
     queue: floor.hall.stations.map(() => []),
     placeFree: floor.hall.stations.map(({ places }) =>

@@ -5,7 +5,7 @@ import { beginning, floorOf } from "./floor.ts";
 import type { Athlete, Hall, Known } from "./hall.ts";
 import { emptyLoads, loadsOf, takeIn } from "./load.ts";
 import { type Calculation, within } from "./progress.ts";
-import { heldUpBy } from "./relief.ts";
+import { heldUpBy, reliefsOf } from "./relief.ts";
 import { simulate } from "./simulate.ts";
 import { spanOf } from "./span.ts";
 import type { DayPlan } from "./told.ts";
@@ -40,7 +40,7 @@ export function* planDay(
     if (ends.length % 10 === 0) yield 0.15 + (0.6 * ends.length) / days;
   }
   const few = { ...all, draws: all.draws.slice(0, daysOfReliefs) };
-  const holdsUp = yield* within(heldUpBy(few, ends.slice(0, daysOfReliefs)), 0.75, 1);
+  const holdsUp = heldUpBy(yield* within(reliefsOf(few, ends), 0.75, 1));
   const end = spanOf(ends);
   const middle = simulate(floor, dayNearest(end.middle, ends, all.draws));
   return {

@@ -60,7 +60,7 @@ function ahead({ floor, queue }: DayState, station: number): number {
  */
 function leadOf(state: DayState, station: number, now: number): number {
   const waiting = state.queue[station];
-  if (waiting === undefined || waiting.length === 0) return -1;
+  if (waiting === undefined || now < at(state.soonest, station)) return -1;
   const freed = earliest(state.placeFree[station]);
   if (freed > now || isPausing(state.draws, station, now)) return -1;
   let [rested, lead, firstReady, nextReady] = [0, -1, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
@@ -74,6 +74,7 @@ function leadOf(state: DayState, station: number, now: number): number {
     if (ready < firstReady) firstReady = ready;
     if (lead < 0 || isBefore(state, athlete, lead)) lead = athlete;
   }
+  state.soonest[station] = Math.min(firstReady, nextReady);
   if (rested === 0 || rested >= (state.floor.hall.stations[station]?.lanes ?? 1)) return lead;
   const deadline = Math.max(freed, firstReady) + at(state.draws.patience, station);
   return waitsForMore(state, station, now, deadline, nextReady) ? -1 : lead;

@@ -3,6 +3,7 @@ import { changed } from "./change.ts";
 import { endsOf, type ManyDays } from "./days.ts";
 import type { Hall } from "./hall.ts";
 import { type Calculation, within } from "./progress.ts";
+import type { Relief } from "./relief.ts";
 import { meanOfAll, spanOf } from "./span.ts";
 import type { Change, WhatIf } from "./told.ts";
 
@@ -15,23 +16,37 @@ const shareOfDays = 0.8;
  * order are not suggested, since a result belongs to them. Null when none is worth a word.
  * @param ends of the days as they are
  * @param few number of days on which all changes are tried; the best one is then told by all days
+ * @param reliefs tried on those days
  */
 export function* suggestionFor(
   days: ManyDays,
   ends: readonly number[],
   few: number,
+  reliefs: readonly Relief[],
 ): Calculation<WhatIf | null> {
   const changes = changesAtHand(days.moment.hall);
   let best: { change: Change; mean: number } | null = null;
   for (const [index, change] of changes.entries()) {
     const share = 0.8 / changes.length;
-    const saved = yield* within(savedBy(change, days, ends, few), index * share, (index + 1) * share);
+    const tried = reliefAs(change, days.moment.hall, reliefs);
+    const saved =
+      tried ?? (yield* within(savedBy(change, days, ends, few), index * share, (index + 1) * share));
     const mean = meanOfAll(saved);
     if (isClear(saved) && mean > (best?.mean ?? 0)) best = { change, mean };
   }
   if (best === null) return null;
   const saved = yield* within(savedBy(best.change, days, ends, ends.length), 0.8, 1);
   return isClear(saved) ? { changes: [best.change], saved: spanOf(saved) } : null;
+}
+
+/** Returns what a relief has told of a change already: where judges do not limit, one more place is the same. */
+function reliefAs(
+  change: Change,
+  { judges }: Hall,
+  reliefs: readonly Relief[],
+): readonly number[] | undefined {
+  if (change.kind !== "place" || judges !== null) return undefined;
+  return reliefs.find(({ test }) => test === change.test)?.saved;
 }
 
 /** Returns what can be done while a day runs. */

@@ -8,6 +8,7 @@ export function joinQueues(state: DayState, athlete: number): void {
   while (next !== 0) {
     const station = 31 - Math.clz32(next);
     state.queue[station]?.push(athlete);
+    state.soonest[station] = Math.min(at(state.soonest, station), at(state.ready, athlete));
     next &= ~(1 << station);
   }
 }
