@@ -14,6 +14,7 @@ import {
   subtractionBench,
 } from "./neighbour.ts";
 import { planBench } from "./plan.ts";
+import { planEntriesBench } from "./plan-entries.ts";
 import { recordBench } from "./record.ts";
 import { referenceBench } from "./reference.ts";
 import { rehearseBench } from "./rehearse.ts";
@@ -45,6 +46,12 @@ const programs: readonly Program[] = [
     name: "an entry at the door with earlier tests behind it",
     target: "with 10,000 earlier results at most 1.5 times one without any",
     run: entering,
+  },
+  {
+    file: "plan-entries",
+    name: "entries while a plan, its changes and forecasts are worked out",
+    target: "p99 at most twice that of entries alone, and under 50 ms",
+    run: enteringMeanwhile,
   },
   { file: "import", name: "taking in a roster of 5,000 rows", target: "ratio at most 3", run: takingIn },
   { file: "rehearse", name: "rehearsing the demonstration's day", target: "under 5 s", run: rehearsing },
@@ -102,6 +109,15 @@ async function entering(): Promise<string[]> {
   return (await entryBench()).map(
     ({ history, marks, medianMs, p99Ms, cpuMs, ratio }) =>
       `${history} (${marks} marks): processor ${ms(cpuMs)} an entry, ratio ${ratio.toFixed(2)} (${kept(ratio <= 1.5)}); median ${ms(medianMs)}, p99 ${ms(p99Ms)}`,
+  );
+}
+
+async function enteringMeanwhile(): Promise<string[]> {
+  const told = await planEntriesBench();
+  const alone = told[0]?.p99Ms ?? Number.NaN;
+  return told.map(
+    ({ meanwhile, entries, medianMs, p99Ms, done }) =>
+      `${meanwhile}: ${entries} entries, median ${ms(medianMs)}, p99 ${ms(p99Ms)} (${kept(p99Ms <= 2 * alone && p99Ms < 50)}), ${done} worked out`,
   );
 }
 

@@ -23,8 +23,12 @@ export interface BoardDay extends TestDesk {
 }
 
 /** An open day on which all of these people have checked in. */
-export async function boardDay(people: readonly Invented[], file?: string): Promise<BoardDay> {
-  const desk = testDesk(file);
+export async function boardDay(
+  people: readonly Invented[],
+  file?: string,
+  more?: Parameters<typeof testDesk>[2],
+): Promise<BoardDay> {
+  const desk = testDesk(file, undefined, more);
   const dayId = await openDay(desk);
   const ids = addPeople(desk, people, dayId);
   for (const [index, athleteId] of ids.entries()) setState(desk, dayId, athleteId, "testing", index + 1);
