@@ -29,13 +29,15 @@ function say(word: FromThread): void {
 }
 
 function begun(task: Calculation): Generator<Progress, Outcomes[CalculationKind], undefined> {
+  const { known, days } = task;
+  const seed = seedOf(task.seed);
   switch (task.kind) {
     case "plan":
-      return planDay(task.hall, task.athletes, task.known, seedOf(task.seed));
+      return planDay(task.hall, task.athletes, known, seed, days);
     case "whatIfs":
-      return whatIfs(task.hall, task.athletes, { known: task.known, seed: seedOf(task.seed) });
+      return whatIfs(task.hall, task.athletes, { known, seed, ...(days !== undefined && { days }) });
     case "forecast":
-      return forecastOf(task.moment, task.known, seedOf(task.seed));
+      return forecastOf(task.moment, known, seed, days);
   }
 }
 

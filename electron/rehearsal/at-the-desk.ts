@@ -49,7 +49,7 @@ function sheetOf({ name, bytes, said }: SheetToRehearse): RehearsedSheet {
 }
 
 function told(rehearsed: Rehearsed): RehearsedDay {
-  const { date, sheets, admitted, marks, bundle } = rehearsed;
+  const { date, sheets, admitted, marks, bundle, foreseen: end } = rehearsed;
   return {
     date,
     sheets: sheets.map(toldSheet),
@@ -57,6 +57,7 @@ function told(rehearsed: Rehearsed): RehearsedDay {
     askGuardian: admitted.askGuardian,
     marks: countMarks(marks),
     bundle: { rows: bundle.rows, held: bundle.held },
+    foreseen: end === null ? null : { ends: end.ends, points: [...end.points] },
     keptBackSheet: { name: "kept-back.csv", text: keptBackSheet(sheets) },
   };
 }

@@ -7,6 +7,7 @@ import { appRouter } from "../api/router.ts";
 import { sentence } from "../domain/words.ts";
 import { type DayProtocol, dayById } from "../store/tables/days.ts";
 import { type Bundle, makeBundle } from "./bundle.ts";
+import { type Foreseen, foreseen } from "./foreseen.ts";
 import { inventedResults } from "./invented.ts";
 import { type OwnedMark, ownedMarks } from "./marks.ts";
 import { type Organiser, type RehearsedSheet, type TakenSheet, takeIn, tryToTakeIn } from "./sheets.ts";
@@ -38,6 +39,8 @@ export interface Rehearsed {
   readonly marks: readonly OwnedMark[];
   readonly board: Board;
   readonly bundle: Bundle;
+  /** Null where nobody tests. */
+  readonly foreseen: Foreseen | null;
 }
 
 /** The next step, `done` of `total` steps. */
@@ -75,8 +78,15 @@ export async function* rehearseDay(
       : await tryToTakeIn(organiser, "results", results),
   );
   yield* next("end");
+  const end = await foreseen(desk, dayId);
   await organiser.day.close({ dayId });
-  return { date: isoDate(desk.now()), sheets, admitted, ...(await outcomeOf(desk, organiser, dayId)) };
+  return {
+    date: isoDate(desk.now()),
+    sheets,
+    admitted,
+    foreseen: end,
+    ...(await outcomeOf(desk, organiser, dayId)),
+  };
 }
 
 /** Imports one roster after another. @throws UnusableSheet of the first, when none can be used */

@@ -1,4 +1,5 @@
 import { say } from "../api/door/words.ts";
+import { hoursOf } from "../domain/day/hours.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 import type { RehearsalArguments } from "./arguments.ts";
 import type { Rehearsed } from "./day.ts";
@@ -24,6 +25,7 @@ export function summaryText(rehearsed: Rehearsed, { out }: RehearsalArguments, s
     ...peopleLines(rehearsed),
     ...markLines(rehearsed),
     line(sentence("rehearse.bundle", { count: bundle.rows, held: bundle.held })),
+    ...foreseenLines(rehearsed),
     line(sentence("rehearse.written", { folder: out })),
     line(
       keptBack === 0 ? sentence("rehearse.allTaken") : sentence("rehearse.someKeptBack", { count: keptBack }),
@@ -82,5 +84,16 @@ function markLines({ marks }: Rehearsed): Line[] {
   return [
     line(sentence("rehearse.marks", { count: marks.length - open, ...complete })),
     ...(open === 0 ? [] : [line(sentence("rehearse.open", { count: open }))]),
+  ];
+}
+
+function foreseenLines({ foreseen }: Rehearsed): Line[] {
+  if (foreseen === null) return [];
+  return [
+    line(sentence("rehearse.ends", { ends: hoursOf(foreseen.ends) })),
+    ...foreseen.points.map(({ at, from, until }) => {
+      const values = { at: hoursOf(at), from: hoursOf(from), until: hoursOf(until) };
+      return under(say(sentence("rehearse.foreseen", values)));
+    }),
   ];
 }

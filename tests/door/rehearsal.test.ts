@@ -86,7 +86,7 @@ test("at the desk a rehearsal comes to the same as the command, and leaves the o
       past: demoSheet("past.csv"),
       results: demoSheet("results.csv"),
     });
-    const { sheets, marks, bundle, keptBackSheet } = outcomeOf(stages);
+    const { sheets, marks, bundle, keptBackSheet, foreseen } = outcomeOf(stages);
     expect(
       stages.flatMap((stage) => (stage.stage === "working" ? `${stage.step} ${stage.done}` : [])),
     ).toEqual(["roster 0", "past 1", "checkIn 2", "results 3", "end 4"]);
@@ -102,6 +102,13 @@ test("at the desk a rehearsal comes to the same as the command, and leaves the o
     expect(keptBackSheet.text).toBe(bed.out("rejected.csv"));
     expect(sheets.map(({ kind }) => kind)).toEqual(["roster", "past", "results"]);
     expect(bundle.rows + bundle.held).toBeGreaterThan(0);
+    // What was foreseen of a day that took so long: from later points nearer to it, and never before now.
+    const { ends = 0, points = [] } = foreseen ?? {};
+    expect(points.map(({ at }) => Math.round((100 * at) / ends))).toEqual([20, 40, 60, 80]);
+    for (const { at, from, until } of points)
+      expect([at, from, until].toSorted((a, b) => a - b)).toEqual([at, from, until]);
+    const [first, last] = [points[0], points.at(-1)].map((point) => (point?.until ?? 0) - (point?.from ?? 0));
+    expect(last).toBeLessThan(first ?? 0);
     expect(wholeStore()).toEqual(before);
     expect(readdirSync(join(folder, "rehearsals"))).toEqual([]);
   } finally {

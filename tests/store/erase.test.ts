@@ -148,7 +148,7 @@ test("what others' rows say of them goes as well: the name in notes, and whose a
   const [ada = 0, bo = 0] = ids;
   connectionOf(store.db).exec(`
     INSERT INTO attempt SELECT NULL, 'moved', day_id, ${bo}, 'core', 'x', '', '{"held":1000}', 'QA',
-      'keyed for Áda  RILL''s lane, not Adam', 'station', at, 'qa-2', NULL, NULL FROM attempt WHERE id = 'qa-2';
+      'keyed for Áda  RILL''s lane, not Adam', 'station', at, 'qa-2', NULL, NULL, at FROM attempt WHERE id = 'qa-2';
     INSERT INTO void VALUES ('moved', 'was ada rill', 'QA', '${at}');
     INSERT INTO left_out VALUES (${dayId}, ${bo}, 'agility', 'skip', 'waits for Ada Rill', 'QA', '${at}');
     INSERT INTO heat (${heatColumns}) VALUES ('off', ${dayId}, 'core', 2, 'ended', '${at}', NULL, NULL, NULL, 'called-off',

@@ -7,6 +7,8 @@ interface PlanTask {
   readonly athletes: readonly Athlete[];
   readonly known: readonly Known[];
   readonly seed: number;
+  /** Number of simulated days; left out, as many as the kind takes by itself. */
+  readonly days?: number;
 }
 
 /** A long calculation, by its kind. */
@@ -18,6 +20,7 @@ export type Calculation =
       readonly moment: Moment;
       readonly known: readonly Known[];
       readonly seed: number;
+      readonly days?: number;
     };
 
 export type CalculationKind = Calculation["kind"];

@@ -60,6 +60,13 @@ const rehearsedSchema = z.object({
   }),
   /** Rows that could be shared, and marks that would be withheld. */
   bundle: z.object({ rows: z.int(), held: z.int() }),
+  /** When a simulated day of these people ended, and the span told of it at some points of it: seconds from its beginning. */
+  foreseen: z
+    .object({
+      ends: z.number(),
+      points: z.array(z.object({ at: z.number(), from: z.number(), until: z.number() })),
+    })
+    .nullable(),
   /** All rows not imported, with sheet, line and reason, to save. */
   keptBackSheet: z.object({ name: z.string(), text: z.string() }),
 });

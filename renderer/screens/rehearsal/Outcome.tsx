@@ -1,5 +1,6 @@
 import { Fragment } from "react";
 import { useTranslation } from "react-i18next";
+import { hoursOf } from "../../../electron/domain/day/hours.ts";
 import { saveMade, textFile } from "../../app/saving.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Stack } from "../../parts/flow/Stack.tsx";
@@ -59,6 +60,7 @@ export function Outcome({ rehearsed, rehearsal }: OutcomeProps) {
         </Fragment>
       ))}
       {askGuardian.length > 0 && <Guardians people={askGuardian} />}
+      {rehearsed.foreseen !== null && <Foreseen foreseen={rehearsed.foreseen} />}
     </Stack>
   );
 
@@ -104,6 +106,23 @@ function Guardians({ people }: { readonly people: Rehearsed["askGuardian"] }) {
           </li>
         ))}
       </ul>
+    </Section>
+  );
+}
+
+/** Shows what was told of a simulated day's end on the way, beside when it ended. */
+function Foreseen({ foreseen: { ends, points } }: { readonly foreseen: NonNullable<Rehearsed["foreseen"]> }) {
+  const { t } = useTranslation("rehearsal");
+  return (
+    <Section title={t("foreseen.title")}>
+      <p>{t("foreseen.lead", { ends: hoursOf(ends) })}</p>
+      <Stack as="ul" gap={2}>
+        {points.map(({ at, from, until }) => (
+          <li key={at}>
+            {t("foreseen.point", { at: hoursOf(at), from: hoursOf(from), until: hoursOf(until) })}
+          </li>
+        ))}
+      </Stack>
     </Section>
   );
 }
