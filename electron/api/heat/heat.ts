@@ -16,7 +16,6 @@ import {
   startSchema,
   tappedSchema,
   tapSchema,
-  viewSchema,
 } from "./schemas.ts";
 import { tap, undo } from "./taps.ts";
 import { tableClock, view } from "./view.ts";
@@ -38,11 +37,11 @@ const takenSchema = z.object({ lane: z.int(), athleteId: z.int(), variant: z.str
  */
 export const heat = router({
   /** The heat of whoever asks; the organiser may name another `holder`: a device, or null for the table. */
-  view: keyer(z.object({ test: testSchema, lengths: lengthsSchema, holder: z.uuid().nullable().optional() }))
-    .output(viewSchema)
-    .query(({ ctx, input: { holder, ...seen } }) =>
-      view(ctx.desk, requireDay(ctx.desk.store.db), { ...seen, holder: holderSeen(ctx, holder) }),
-    ),
+  view: keyer(
+    z.object({ test: testSchema, lengths: lengthsSchema, holder: z.uuid().nullable().optional() }),
+  ).query(({ ctx, input: { holder, ...seen } }) =>
+    view(ctx.desk, requireDay(ctx.desk.store.db), { ...seen, holder: holderSeen(ctx, holder) }),
+  ),
 
   /** "Call the next": fills the free lanes of the current heat, or of a new one. */
   gather: keyer(wanted)

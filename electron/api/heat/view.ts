@@ -28,11 +28,12 @@ import {
 import { attemptView, personIn, tellOne } from "../marks/attempts.ts";
 import { doubtsAbout } from "../marks/unanswered.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
-import { calledElsewhere } from "../station/callers.ts";
+import { calledElsewhere, callerOf } from "../station/callers.ts";
+import { keptUntilWrite } from "../station/kept-views.ts";
 import { queueOf } from "../station/runners.ts";
 import { isFixed } from "./make.ts";
 import { isOver } from "./over.ts";
-import type { HeatLaneView, HeatView, LiveHeat, TableClock } from "./schemas.ts";
+import { type HeatLaneView, type HeatView, type LiveHeat, type TableClock, viewSchema } from "./schemas.ts";
 
 /** Numbers of queued athletes and of ended heats in a station's view. */
 const soon = 12;
@@ -56,8 +57,22 @@ interface Seen {
   readonly holder: Holder;
 }
 
-/** Returns everything on one station's live screen; the clock is read last. */
-export function view(desk: Desk, day: Day, { test, lengths, holder }: Seen): HeatView {
+/** What the stations without a heat of their own are told. */
+const kept = keptUntilWrite<HeatView>();
+
+/** Returns everything on one station's live screen, held to the schema; the clock of a heat is read last. */
+export function view(desk: Desk, day: Day, seen: Seen): HeatView {
+  const { db } = desk.store;
+  const { test, lengths } = seen;
+  // What is seen of the others is the same for everybody without one, but not for whoever has one.
+  if (liveHeat(db, day.id, test, seen.holder) !== undefined) return viewSchema.parse(viewOf(desk, day, seen));
+  const holder = callerOf(db, day, test, seen.holder);
+  return kept(db, day, desk.now().toISOString(), [test, lengths, holder], () =>
+    viewSchema.parse(viewOf(desk, day, seen)),
+  );
+}
+
+function viewOf(desk: Desk, day: Day, { test, lengths, holder }: Seen): HeatView {
   const { db } = desk.store;
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
   const queue = queueOf(db, day, test, desk.now().toISOString());

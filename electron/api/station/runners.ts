@@ -34,6 +34,12 @@ export function runnersOf(db: ReadableDb, day: Day, now: string): readonly Runne
   return runners;
 }
 
+/** True if the floor is the same at the instant `now` and at every later one, until something in the store changes. */
+export function isFloorSettled(db: ReadableDb, day: Day, now: string): boolean {
+  const runners = runnersOf(db, day, now);
+  return floorOf(db, day.id).known?.runners === runners;
+}
+
 function latestOf(db: ReadableDb, day: Day): string {
   const times = [
     ...everybody(db, day.id).map(({ since }) => since),

@@ -15,7 +15,7 @@ import { find, foundSchema } from "./find.ts";
 import { history, historySchema, whichHistorySchema } from "./history.ts";
 import { keptSchema, lacks, lacksSchema, standing, standingSchema } from "./standing.ts";
 import { call, callNext, skip, unskip } from "./turns.ts";
-import { view, viewSchema } from "./view.ts";
+import { view } from "./view.ts";
 
 const athleteAndTest = z.object({ athleteId: z.int(), test: testSchema });
 
@@ -28,14 +28,12 @@ export const station = router({
       lengths: lengthsSchema,
       most: z.int().min(0).default(Number.MAX_SAFE_INTEGER),
     }),
-  )
-    .output(viewSchema)
-    .query(({ ctx: { desk, who, ...ctx }, input }) => {
-      const { db } = desk.store;
-      const now = desk.now().toISOString();
-      const seen = view(db, requireDay(db), { ...input, holder: asker(ctx), now });
-      return who === "organiser" ? seen : { ...seen, skipped: [] };
-    }),
+  ).query(({ ctx: { desk, who, ...ctx }, input }) => {
+    const { db } = desk.store;
+    const now = desk.now().toISOString();
+    const seen = view(db, requireDay(db), { ...input, holder: asker(ctx), now });
+    return who === "organiser" ? seen : { ...seen, skipped: [] };
+  }),
 
   /** Finds an athlete by a typed bib, with their standing attempts. */
   find: keyer(z.object({ test: testSchema, bib: z.string().max(40), lengths: lengthsSchema }))

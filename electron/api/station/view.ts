@@ -21,10 +21,11 @@ import {
 import { attemptView, personIn } from "../marks/attempts.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { doubtedMarks } from "../marks/unanswered.ts";
-import { calledElsewhere } from "./callers.ts";
+import { calledElsewhere, callerOf } from "./callers.ts";
+import { keptUntilWrite } from "./kept-views.ts";
 import { queueOf, runnersOf } from "./runners.ts";
 
-export const viewSchema = z.object({
+const viewSchema = z.object({
   open: z.boolean(),
   /** The frozen parameters; parse with the test's own schema. */
   parameters: z.unknown(),
@@ -76,8 +77,19 @@ interface Seen {
   readonly most: number;
 }
 
+/** What a station's screens are told, held to the schema once for all of them. */
+const kept = keptUntilWrite<View>();
+
 /** Returns everything on one station's screen. */
-export function view(db: ReadableDb, day: Day, { test, lengths, holder, now, most }: Seen): View {
+export function view(db: ReadableDb, day: Day, seen: Seen): View {
+  const { test, lengths, now, most } = seen;
+  const holder = callerOf(db, day, test, seen.holder);
+  return kept(db, day, now, [test, lengths, holder, most], () =>
+    viewSchema.parse(viewOf(db, day, { ...seen, holder })),
+  );
+}
+
+function viewOf(db: ReadableDb, day: Day, { test, lengths, holder, now, most }: Seen): View {
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
   const marks = marksOfDay(db, day.id).filter((mark) => mark.test === test);
   const runners = runnersOf(db, day, now);
