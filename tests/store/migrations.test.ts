@@ -16,6 +16,7 @@ import { heatHolder } from "../../electron/store/migrations/0014-heat-holder.ts"
 import { studies } from "../../electron/store/migrations/0020-studies.ts";
 import { dayPlan } from "../../electron/store/migrations/0021-day-plan.ts";
 import { performed } from "../../electron/store/migrations/0022-performed.ts";
+import { correctionsFound } from "../../electron/store/migrations/0024-corrections-found.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { addDay, identityOfDay } from "../../electron/store/tables/days.ts";
 import { connectionOf } from "./connection.ts";
@@ -314,6 +315,7 @@ test.each([
   ["devices", devices, ["device"]],
   ["measuring studies", studies, ["study", "study_reading", "study_series"]],
   ["a day's plan", dayPlan, ["day_plan"]],
+  ["corrections found by an index", correctionsFound, []],
 ] as const)(
   "the step to %s leaves every row of before, and adds its own empty tables",
   (_what, sqlOfStep, names) => {

@@ -18,6 +18,7 @@ import { heatStartDoubt } from "./0019-heat-start-doubt.ts";
 import { studies } from "./0020-studies.ts";
 import { dayPlan } from "./0021-day-plan.ts";
 import { performed } from "./0022-performed.ts";
+import { correctionsFound } from "./0024-corrections-found.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -41,4 +42,5 @@ export const migrations: readonly string[] = [
   studies,
   dayPlan,
   performed,
+  correctionsFound,
 ];
