@@ -1,5 +1,6 @@
 import { ensureBuild } from "../../electron/runtime/build.ts";
 import { boardBench } from "./board.ts";
+import { callsBench } from "./calls.ts";
 import { type CardsBench, cardsBench, cardsTargetMs } from "./cards.ts";
 import { entryBench } from "./entry.ts";
 import { hallBench } from "./hall.ts";
@@ -85,6 +86,12 @@ const programs: readonly Program[] = [
     name: "the scheduler against five published hybrid flow shops",
     target: "within 3 % of the best known in 15 s of two processors, never below the bound",
     run: planning,
+  },
+  {
+    file: "calls",
+    name: "calling by the work ahead, against first come, first served: 60 simulated days of 49 athletes each",
+    target: "no limit set: what the bound is left at 0 for",
+    run: calling,
   },
   {
     file: "hall",
@@ -223,6 +230,16 @@ async function planning(seconds = 15): Promise<string[]> {
       `instance ${number}: ${found}, best known ${best}, bound ${bound}: ${gap} over (${kept(isKept)}); ` +
       `found after ${after.toFixed(1)} s of ${bench.seconds.toFixed(1)}, ${evaluations} orders tried`
     );
+  });
+}
+
+function calling(): string[] {
+  return callsBench().map(({ hall, skipped, end, bounds }) => {
+    const each = bounds.map(
+      ({ bound, saved, later }) =>
+        `with ${bound} min ${saved.toFixed(1)} min sooner, one ${later.toFixed(0)} min later`,
+    );
+    return `${hall}, ${skipped * 100} % of tests skipped: ${end.toFixed(0)} min; ${each.join("; ")}`;
   });
 }
 
