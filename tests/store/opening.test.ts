@@ -98,7 +98,16 @@ test("the steps from nothing make exactly these tables, and a second opening non
   const erasure = ["athlete_highest", "erasing", "erasure", "nameless_mark", "never"];
   const later = ["export_unsaved", "reference", "reference_mark", "reference_test", "sheet_form"];
   const dayHistory = ["day_event", "discarded_day", "past_void"];
-  const latest = ["step", "step_row", "stepping", "device", "study", "study_reading", "study_series"];
+  const latest = [
+    "step",
+    "step_row",
+    "stepping",
+    "device",
+    "study",
+    "study_reading",
+    "study_series",
+    "day_plan",
+  ];
   expect(made).toEqual(
     [
       ...first,
