@@ -50,13 +50,23 @@ test("everything in every table is in the file, under keys that stay", async () 
         attempts: [
           {
             ...{ id: "qa-1", test: "push-up", at, order: 1, variant: "full", slot: "" },
-            ...{ seen: { how: "tally", reps: 20, offAtEnd: 0 }, entered_by: "QA", source: "station" },
+            ...{
+              seen: { how: "tally", reps: 20, offAtEnd: 0 },
+              entered_by: "QA",
+              source: "station",
+              performed_at: at,
+            },
             ...{ note: "qa was cold", replaces: null, void: { reason: "qa: a slip", by: "QA", at } },
             ...{ heat: null, result: null },
           },
           {
             ...{ id: "qa-2", test: "push-up", at, order: 2, variant: "full", slot: "" },
-            ...{ seen: { how: "tally", reps: 21, offAtEnd: 0 }, entered_by: "QA", source: "station" },
+            ...{
+              seen: { how: "tally", reps: 21, offAtEnd: 0 },
+              entered_by: "QA",
+              source: "station",
+              performed_at: at,
+            },
             ...{ note: "", replaces: "qa-1", void: null, heat: null, result: null },
           },
           {
@@ -64,6 +74,7 @@ test("everything in every table is in the file, under keys that stay", async () 
             ...{
               seen: { held: 60_000 },
               entered_by: "QA",
+              performed_at: at,
               source: "heat",
               note: "",
               replaces: null,
@@ -123,7 +134,7 @@ test("nothing of anybody else is in it, also not a name in a note or whose attem
   const { db } = made.desk.store;
   connectionOf(db).exec(`
     INSERT INTO attempt SELECT NULL, 'moved', day_id, ${adaId}, 'agility', '', 'cw', seen, 'QA', 'was BO  CRANK, not Ada Rill',
-      'station', at, 'zb-1', NULL, NULL FROM attempt WHERE id = 'zb-1';
+      'station', at, 'zb-1', NULL, NULL, at FROM attempt WHERE id = 'zb-1';
     INSERT INTO void VALUES ('moved', 'Bo Crank stood there', 'QA', '2026-11-14T09:00:00.000Z');
     INSERT INTO left_out VALUES (${dayId}, ${adaId}, 'agility', 'skip', 'helps Bo Crank', 'QA', '2026-11-14T09:00:00.000Z');
   `);
