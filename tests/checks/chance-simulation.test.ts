@@ -82,11 +82,11 @@ function oracle(people: readonly ReturnType<typeof marksOf>[]): Drift {
   return { likely, perWeek: 1 / 14, changes: changes.length };
 }
 
-// Bar: within 3 in every tenth that holds 500 cases, over halls whose athletes change by ½, 1 or 2 typical errors. For each
-// SD alone 60 athletes on two days hardly bear it: who is told that there are but these three, which is more than any hall
-// knows, is 4.2 points off for 1, where what days may move is counted in and days move nobody. Ours is no worse, and from
-// 300 athletes on within 3 for each.
-test("chances that a hall's own marks inform are right", () => {
+// Bar: within 3 in every tenth that holds 500 cases, over halls whose athletes change by ½, 1 or 2 typical errors and for each
+// of these alone. Where true changes are of 1 it was 4.0 too little from 70 to 80 in 100: about 1.5 of it is that what days may
+// move is counted in and days move nobody here, the rest that 60 athletes can't tell 1 from ½. Who is told that there are but
+// these three, each as likely, is 4.2 off.
+test("chances that a hall's own marks inform are right, for each SD of true changes", () => {
   const cases = spreads.map((spread) => tell(spread, { count: 300, athletes: 60 }, informed));
   for (const [at, some] of cases.entries()) {
     const best = offBy(tell(spreads[at] ?? 0, { count: 300, athletes: 60 }, oracle));
@@ -94,7 +94,7 @@ test("chances that a hall's own marks inform are right", () => {
       `60 athletes, true changes of SD ${spreads[at]}: said too much by ${shown(offBy(some))} points;`,
       `told that there are but three SDs: ${shown(best)}`,
     );
-    expect(most(offBy(some))).toBeLessThan(4.5);
+    expect(most(offBy(some))).toBeLessThan(3);
   }
   console.log(`all together: ${shown(offBy(cases.flat()))} points`);
   expect(most(offBy(cases.flat()))).toBeLessThan(3);
@@ -107,6 +107,44 @@ test("from 300 athletes on they are right for each kind of hall", () => {
     expect(most(off)).toBeLessThan(3);
   }
 });
+
+// No bar: how the error falls with what is known. What twenty athletes say is hardly more than the assumption:
+// 9 where true changes are of ½, with no share at one and a half errors 4 to 5 for all.
+test.each([
+  [20, 10],
+  [40, 4.5],
+  [120, 3],
+])("with %i athletes on two days they are within %f for each SD, those between too", (athletes, bar) => {
+  for (const spread of [0.5, 0.7, 1, 1.4, 2]) {
+    const off = offBy(tell(spread, { count: 18_000 / athletes, athletes }, informed));
+    console.log(`${athletes} athletes, true changes of SD ${spread}: said too much by ${shown(off)} points`);
+    expect(most(off)).toBeLessThan(bar);
+  }
+});
+
+// Bar: within 3. Here each true change is drawn: it is real where it has the change's sign.
+test.each(spreads)("three earlier marks, true changes of SD %f: the chances are right", (spread) => {
+  const draw = normals(90 + 10 * spread);
+  const cases = Array.from({ length: 300 }, () => {
+    const people = Array.from({ length: 60 }, () => walk(spread, 4, draw));
+    const drift = informed(people.map(({ marks }) => marks));
+    const variation = { error: start, drift, learning: assumedLearning, hall: assumedHall };
+    return people.map(({ marks, last }): Case => {
+      const mark = marks.at(-1) ?? { date: "", value: 0 };
+      const { chanceReal: said, beyond } = newsOf("push-up", mark, marks.slice(0, -1), variation);
+      return { said: said ?? 0, so: Math.sign(last) === Math.sign(beyond ?? 0) ? 1 : 0 };
+    });
+  }).flat();
+  console.log(`three earlier, true changes of SD ${spread}: said too much by ${shown(offBy(cases))} points`);
+  expect(most(offBy(cases))).toBeLessThan(3);
+});
+
+/** Marks of somebody who truly changes by this SD from test to test, and the last of those changes. */
+function walk(spread: number, tests: number, draw: () => number) {
+  const changes = Array.from({ length: tests }, (_, at) => (at === 0 ? 0 : spread * draw()));
+  const moved = changes.map((_change, at) => changes.slice(0, at + 1).reduce((sum, one) => sum + one, 0));
+  return { marks: marksOf(moved, draw), last: changes.at(-1) ?? 0 };
+}
 
 // Bar: within 10, said as an assumption (`changes` is 0). Of a change of 1.8 spreads 72 in 100 are real where the SD is ½,
 // and 93 where it is 2: whatever is said, it is 10 off for one of them. So it is integrated, not drawn.
