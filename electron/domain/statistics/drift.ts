@@ -31,12 +31,6 @@ function assumed(variance: number, spread: number): Pick<Drift, "likely" | "perW
   );
 }
 
-/** Gives one value a share of what all are worth. */
-function withShare({ likely }: Pick<Drift, "likely">, perWeek: number, share: number): Drift["likely"] {
-  const less = likely.map((each) => ({ ...each, weight: (1 - share) * each.weight }));
-  return [...less, { perWeek, weight: share }];
-}
-
 /**
  * What a hall without marks of its own assumes: true changes of about one typical error between two tests. Chances by it
  * are less than 10 in 100 off where true changes are of half or of twice a typical error, and no other assumption does
@@ -44,13 +38,32 @@ function withShare({ likely }: Pick<Drift, "likely">, perWeek: number, share: nu
  */
 export const assumedDrift: Drift = Object.freeze({ ...assumed(1.06, 1), changes: 0 });
 
+/** Number of changes from which on a hall learns from `enough` below, and what it learns from before and then. */
+const enoughChanges = 60;
+const few = { variance: 0.9, spread: 1.5, share: 0 };
+const enough = { variance: 2, spread: 1.75, share: 0.2 };
+/** The true changes that get the share: of one and a half typical errors. */
+const sharing = 2.2;
+
 /**
- * What a hall begins to learn from: more open, so that its own marks soon say more, and with a share of true changes of one
- * and a half typical errors. Without that share what sixty athletes say is too low by up to 4 in 100 where true changes are
- * of one typical error: what days may move for everybody is counted in, and so few marks can't tell one from a half
- * (`tests/checks/chance-simulation`). Ours, no source.
+ * Returns what a hall with so many changes begins to learn from: more open than the assumption, so that its own marks soon say
+ * more, and the higher the more of them there are. Sixty athletes can't tell true changes of one typical error from half of
+ * that, and what days may move is counted in: with no more than the start for few, what they say is up to 4 in 100 too low.
+ * With the start for enough, what two or ten athletes say is 10 to 12 too high instead (`tests/checks/chance-simulation`).
+ * Ours, no source.
  */
-const open = withShare(assumed(2, 1.75), 2.2 / weeks, 0.2);
+function openFor(changes: number): Drift["likely"] {
+  const part = Math.min(1, changes / enoughChanges);
+  const variance = few.variance * (enough.variance / few.variance) ** part;
+  const { likely } = assumed(variance, few.spread + part * (enough.spread - few.spread));
+  return withShare(likely, sharing / weeks, part * enough.share);
+}
+
+/** Gives one value a share of what all are worth. */
+function withShare(likely: Drift["likely"], perWeek: number, share: number): Drift["likely"] {
+  const less = likely.map((each) => ({ ...each, weight: (1 - share) * each.weight }));
+  return [...less, { perWeek, weight: share }];
+}
 
 /** Most marks of one athlete, the newest, that are asked: older ones tell of other years. */
 const newest = 6;
@@ -65,10 +78,9 @@ export function driftOf(series: readonly (readonly DatedValue[])[], error: Error
   const lately = series.map((marks) => marks.slice(-newest)).filter((marks) => marks.length > 1);
   const changes = lately.reduce((sum, marks) => sum + marks.length - 1, 0);
   if (changes === 0) return assumedDrift;
+  const open = openFor(changes);
   const values = open.map(({ perWeek }) => perWeek);
-  const logs = open.map(
-    ({ perWeek, weight }) => Math.log(weight) + likelihood(lately, perWeek, error),
-  );
+  const logs = open.map(({ perWeek, weight }) => Math.log(weight) + likelihood(lately, perWeek, error));
   return { ...weighed(values, logs), changes };
 }
 
