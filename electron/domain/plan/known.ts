@@ -6,8 +6,8 @@ import type { Hall, Known, PastDay, Spread, Station } from "./hall.ts";
 const assumptionDoubt = 0.25;
 /** What a station's times differ by from one of a hall's days to another, the same way. Ours, no source. */
 const dayDoubt = 0.15;
-/** Number of cycles that an assumed spread is worth. Ours, no source. */
-const assumedCycles = 10;
+/** Number of a hall's own turns that an assumed time, or an assumed spread, is worth. Ours, no source. */
+const assumedTurns = 10;
 /** A cycle counts for no more than so many times what was expected: more is a pause, or somebody was not there. Ours. */
 const longest = 3;
 
@@ -41,7 +41,7 @@ function knownOf(station: Station, cycles: readonly Cycle[]): Known {
 /** A spread seen in cycles, with the assumed one as so many more of them. */
 function spreadOf(logs: readonly number[], assumed: number): number {
   const squares = sumOf(logs.map((log) => log ** 2));
-  return Math.sqrt((squares + assumedCycles * assumed ** 2) / (logs.length + assumedCycles));
+  return Math.sqrt((squares + assumedTurns * assumed ** 2) / (logs.length + assumedTurns));
 }
 
 function sumOf(values: readonly number[]): number {
@@ -56,13 +56,13 @@ export interface KnownHall {
 }
 
 /**
- * Puts together what is assumed of each station and what earlier days say, weighed by what each is worth: an assumption
- * may be far off, and a hall's own turns by their number and by what one day differs from another.
+ * Puts together what is assumed of each station and what earlier days say: the more turns they are of, the less the
+ * assumption counts.
  */
 export function withKnown(hall: Hall, known: readonly Known[]): KnownHall {
   const both = hall.stations.map((station) => {
     const own = known.find(({ test }) => test === station.test);
-    return own === undefined || own.turns === 0 ? { station, doubt: assumptionDoubt } : pooled(station, own);
+    return own === undefined ? { station, doubt: assumptionDoubt } : pooled(station, own);
   });
   return {
     hall: { ...hall, stations: both.map(({ station }) => station) },
@@ -71,12 +71,11 @@ export function withKnown(hall: Hall, known: readonly Known[]): KnownHall {
 }
 
 function pooled(station: Station, own: Known): { station: Station; doubt: number } {
-  const ofOwn = own.turn.sigma ** 2 / own.turns + dayDoubt ** 2;
-  const share = assumptionDoubt ** 2 / (assumptionDoubt ** 2 + ofOwn);
+  const share = own.turns / (own.turns + assumedTurns);
   const turn = between(station.turn, own.turn, share);
   const changeOver = between(station.changeOver, own.changeOver, share);
-  const long = 1 / (1 / assumptionDoubt ** 2 + 1 / ofOwn);
-  return { station: { ...station, turn, changeOver }, doubt: Math.sqrt(long + dayDoubt ** 2) };
+  const parts = [dayDoubt, (1 - share) * assumptionDoubt, own.turn.sigma / Math.sqrt(Math.max(1, own.turns))];
+  return { station: { ...station, turn, changeOver }, doubt: Math.hypot(...parts) };
 }
 
 /** Goes a share of the way from an assumed time to a known one, on logarithms. */

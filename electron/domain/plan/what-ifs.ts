@@ -1,4 +1,5 @@
 import type { Seed } from "../chance.ts";
+import { quantile } from "../statistics/quantile.ts";
 import { changed } from "./change.ts";
 import { endsOf, type ManyDays, manyDays } from "./days.ts";
 import { beginning } from "./floor.ts";
@@ -81,16 +82,21 @@ function* savedBy(
   return changedEnds.map((end, day) => (ends[day] ?? end) - end);
 }
 
-/** Returns what is saved on average most: by these changes, by one of them alone, or by none. */
+/** Returns what is saved most: by these changes, by one of them alone, or by none. */
 function better(
   saved: readonly number[],
   changes: readonly Change[],
   tried: readonly Tried[],
 ): readonly number[] {
-  const parts = tried
-    .filter((each) => each.changes.length === 1 && changes.length > 1)
-    .filter(({ changes: [change] }) => change !== undefined && changes.includes(change))
-    .map((each) => each.saved);
+  const parts = tried.flatMap((each) => {
+    const [only, ...more] = each.changes;
+    return more.length === 0 && only !== undefined && changes.includes(only) ? [each.saved] : [];
+  });
   const none = saved.map(() => 0);
-  return [saved, ...parts].reduce((best, each) => (meanOfAll(each) > meanOfAll(best) ? each : best), none);
+  return [saved, ...parts].reduce((best, each) => (worthOf(each) > worthOf(best) ? each : best), none);
+}
+
+/** What a change is worth to somebody who is told its middle and has it many times: the less of the middle and the mean. */
+function worthOf(saved: readonly number[]): number {
+  return Math.min(meanOfAll(saved), quantile(saved, 0.5));
 }
