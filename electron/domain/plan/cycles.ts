@@ -24,6 +24,8 @@ interface Batch {
   readonly until: number;
   /** Since when the last of them could have started. */
   readonly readied: number;
+  /** When they started; null where nobody knows. */
+  readonly from: number | null;
 }
 
 /**
@@ -40,11 +42,18 @@ export function cyclesOf(record: DayRecord): Cycle[] {
   return batches.flatMap((batch, index) => {
     const places = record.hall.stations[batch.station]?.places ?? 1;
     const here = batches.slice(0, index).filter(({ station }) => station === batch.station);
-    const place = here.at(-places)?.until ?? Number.NEGATIVE_INFINITY;
-    const from = Math.max(place, batch.readied);
+    const from = Math.max(here.at(-places)?.until ?? openedFor(batch, record.hall), batch.readied);
     const took = batch.until - from - pausedIn(record.hall.breaks, from, batch.until);
     return Number.isFinite(took) && took > 0 ? [{ ...batch, took }] : [];
   });
+}
+
+/**
+ * Returns when a place was opened for its first use: a change-over before it where a heat tells its start. Else nobody knows:
+ * it may have stood for long with athletes before it, so that such a turn tells nothing.
+ */
+function openedFor({ station, from }: Batch, { stations }: Hall): number {
+  return from === null ? unknown : from - (stations[station]?.changeOver.median ?? 0);
 }
 
 type Readied = (athlete: number, station: number, until: number) => number;
@@ -66,6 +75,7 @@ function batchesOf({ hall, done }: DayRecord, index: number, readied: Readied): 
         first: turn.until,
         until: turn.until,
         readied: ready,
+        from: turn.from,
       });
     } else {
       same.athletes.push(turn.athlete);
