@@ -39,10 +39,28 @@ test("rest holds in the lanes too, as long as the day says", async () => {
   const heatId = randomUUID();
   const { placed, resting } = await hall.heat.gather({ test: "agility", heatId, lanes: 2, by });
   expect(placed.map(({ athleteId }) => athleteId)).toEqual([hall.idOf(1)]);
-  expect(resting).toEqual({ bib: 2, readyAt: new Date(day.clock.at.getTime() + 180_000).toISOString() });
+  const readyAt = new Date(day.clock.at.getTime() + 180_000).toISOString();
+  expect(resting).toEqual({ bib: 2, readyAt, soon: false });
   const tired = { test: "agility" as const, heatId, lanes: 2, by, who: { bib: "2" } };
   expect(await refusalOf(hall.heat.place(tired))).toMatchObject({ key: "heat.rests", values: { count: 3 } });
   expect(await hall.heat.place({ ...tired, evenResting: true })).toMatchObject({ lane: 2 });
+});
+
+test("a free lane is worth holding for somebody who has rested within a minute", async () => {
+  const day = await stationDay();
+  await bringTo(day, 1, "agility");
+  day.clock.pass(1);
+  await bringTo(day, 2, "agility");
+  day.clock.pass(4);
+  const { heat } = day.as("station");
+  const wanted = { test: "agility" as const, heatId: randomUUID(), lanes: 2, by };
+  const { placed, resting } = await heat.gather(wanted);
+  expect(placed.map(({ athleteId }) => athleteId)).toEqual([day.idOf(1)]);
+  expect(resting).toMatchObject({ bib: 2, soon: true });
+  day.clock.pass(1);
+  const again = await heat.gather(wanted);
+  expect(again.placed.map(({ athleteId }) => athleteId)).toEqual([day.idOf(2)]);
+  expect(again.resting).toBeNull();
 });
 
 test("a heat of nobody is not made, and the refusal says why", async () => {

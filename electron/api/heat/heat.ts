@@ -49,7 +49,8 @@ export const heat = router({
       z.object({
         heatId: z.string(),
         placed: z.array(takenSchema),
-        resting: z.object({ bib: z.int(), readyAt: z.string() }).nullable(),
+        /** `soon`: it is worth waiting for them before the start. */
+        resting: z.object({ bib: z.int(), readyAt: z.string(), soon: z.boolean() }).nullable(),
       }),
     )
     .mutation(({ ctx, input }) =>

@@ -1,4 +1,4 @@
-import { fillFrom } from "../../domain/heats/fill.ts";
+import { fillFrom, isSoonRested } from "../../domain/heats/fill.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
@@ -10,6 +10,7 @@ import type { Heat } from "../../store/tables/heats.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import type { Desk } from "../door/desk.ts";
 import { heldAthletes } from "../lanes/held.ts";
+import { inCallOrder } from "../station/call-order.ts";
 import { calledElsewhere } from "../station/callers.ts";
 import { queueOf } from "../station/runners.ts";
 import { nobodyToCall } from "../station/who.ts";
@@ -78,7 +79,7 @@ interface Gathered {
   readonly heatId: string;
   readonly placed: HeatLane[];
   /** The reason for free lanes although somebody waits: they still rest. */
-  readonly resting: { readonly bib: number; readonly readyAt: string } | null;
+  readonly resting: { readonly bib: number; readonly readyAt: string; readonly soon: boolean } | null;
 }
 
 /**
@@ -98,13 +99,20 @@ export function gather(desk: Desk, wanted: WantedHeat): Gathered {
       ...calledElsewhere(db, day, heat).keys(),
     ]);
     const free = freeLanes(db, heat);
-    const { called, resting } = fillFrom(queueOf(db, day, heat.test, now), taken, free.length, now);
+    const waiting = queueOf(db, day, heat.test, now).filter(({ athleteId }) => !taken.has(athleteId));
+    const byHand = waiting.filter(({ calledAt }) => calledAt !== null).length;
+    const count = Math.max(0, free.length - byHand);
+    const order = inCallOrder(db, day, waiting, { test: heat.test, count, now });
+    const { called, resting } = fillFrom(order, taken, free.length, now);
     if (called.length === 0 && own.length === 0) throw nobodyToCall(resting, now);
     const placed = called.map(({ athleteId, calledAt }, index) => {
       takeCall(db, day.id, { athleteId, test: heat.test, at: calledAt ?? now, holder: heat.holder });
       return put(db, heat, free[index] ?? 0, athleteId);
     });
-    const rest = resting === null ? null : { bib: resting.bib, readyAt: resting.readyAt };
+    const rest =
+      resting === null
+        ? null
+        : { bib: resting.bib, readyAt: resting.readyAt, soon: isSoonRested(resting.readyAt, now) };
     return { heatId: heat.id, placed, resting: rest };
   });
 }

@@ -28,6 +28,7 @@ import {
 import { attemptView, personIn, tellOne } from "../marks/attempts.ts";
 import { doubtsAbout } from "../marks/unanswered.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
+import { inCallOrder } from "../station/call-order.ts";
 import { calledElsewhere, callerOf } from "../station/callers.ts";
 import { keptUntilWrite } from "../station/kept-views.ts";
 import { queueOf } from "../station/runners.ts";
@@ -75,7 +76,8 @@ export function view(desk: Desk, day: Day, seen: Seen): HeatView {
 function viewOf(desk: Desk, day: Day, { test, lengths, holder }: Seen): HeatView {
   const { db } = desk.store;
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
-  const queue = queueOf(db, day, test, desk.now().toISOString());
+  const now = desk.now().toISOString();
+  const queue = inCallOrder(db, day, queueOf(db, day, test, now), { test, now });
   const scene: Scene = { db, day, people, queue, heats: heatsAtHand(db, day), lengths };
   const heat = liveHeat(db, day.id, test, holder);
   const loaded = heat === undefined ? null : load(db, heat);

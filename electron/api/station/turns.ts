@@ -9,6 +9,7 @@ import type { Day } from "../../store/tables/days.ts";
 import { leaveOut, leftOut, takeBackIn } from "../../store/tables/entrants.ts";
 import type { Holder } from "../../store/tables/heats.ts";
 import { heldAthletes } from "../lanes/held.ts";
+import { inCallOrder } from "./call-order.ts";
 import { queueOf } from "./runners.ts";
 import { doneBy, nobodyToCall, requirePresent, requireTesting, requireTurn } from "./who.ts";
 
@@ -39,7 +40,7 @@ export function callNext(db: WritableDb, day: Day, wanted: WantedCall): number {
   const { test, at: now } = wanted;
   const held = heldAthletes(db, day.id);
   const waiting = queueOf(db, day, test, now).filter(({ athleteId }) => !held.has(athleteId));
-  const next = nextCall(waiting, now);
+  const next = nextCall(inCallOrder(db, day, waiting, { test, count: 1, now }), now);
   if (!("who" in next)) throw nobodyToCall("resting" in next ? next.resting : null, now);
   setCall(db, day.id, { athleteId: next.who.athleteId, ...wanted });
   return next.who.athleteId;

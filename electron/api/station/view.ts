@@ -21,6 +21,7 @@ import {
 import { attemptView, personIn } from "../marks/attempts.ts";
 import { tellMarks } from "../marks/marks.ts";
 import { doubtedMarks } from "../marks/unanswered.ts";
+import { inCallOrder } from "./call-order.ts";
 import { calledElsewhere, callerOf } from "./callers.ts";
 import { keptUntilWrite } from "./kept-views.ts";
 import { queueOf, runnersOf } from "./runners.ts";
@@ -93,7 +94,7 @@ function viewOf(db: ReadableDb, day: Day, { test, lengths, holder, now, most }: 
   const people = new Map(everybody(db, day.id).map((who) => [who.athleteId, who]));
   const marks = marksOfDay(db, day.id).filter((mark) => mark.test === test);
   const runners = runnersOf(db, day, now);
-  const queue = queueOf(db, day, test, now);
+  const queue = inCallOrder(db, day, queueOf(db, day, test, now), { test, now });
   const recent = newestAttempts(db, day.id, test, newest);
   const elsewhere = calledElsewhere(db, day, { test, holder });
   const shownHere = new Set(recent.map(({ athleteId }) => athleteId));

@@ -26,3 +26,15 @@ export function fillFrom(
     .sort((a, b) => (a.readyAt < b.readyAt ? -1 : 1));
   return { called, resting: called.length < free ? (resting[0] ?? null) : null };
 }
+
+/**
+ * For so many seconds a heat with free lanes is worth holding for its next athlete. On simulated days of 24 to 90 athletes that
+ * ends the day one to two minutes sooner in every hall that was tried; from two minutes on it ends many of them later.
+ */
+const worthHolding = 60;
+
+/** Returns whether a heat with a free lane is worth holding for somebody who still rests. Instants are ISO 8601. */
+export function isSoonRested(readyAt: string, now: string): boolean {
+  const seconds = (Date.parse(readyAt) - Date.parse(now)) / 1000;
+  return seconds > 0 && seconds <= worthHolding;
+}

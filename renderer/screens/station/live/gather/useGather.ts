@@ -78,12 +78,10 @@ export function useGather(
     callNext: () =>
       withInitials(async (by) => {
         const gathered = await gather.mutateAsync({ ...wanted(), by });
-        if (gathered.resting !== null && gathered.placed.length === 0) {
-          tell({
-            tone: "note",
-            about: { group: "heat" },
-            sentence: { key: "live:gather.rests", values: { bib: gathered.resting.bib } },
-          });
+        const { resting, placed } = gathered;
+        if (resting !== null && (placed.length === 0 || resting.soon)) {
+          const key = resting.soon ? "live:gather.soon" : "live:gather.rests";
+          tell({ tone: "note", about: { group: "heat" }, sentence: { key, values: { bib: resting.bib } } });
         }
         return gathered;
       }),
