@@ -1,4 +1,4 @@
-import { clockPattern } from "../domain/day/clock.ts";
+import { readClock } from "../domain/day/clock.ts";
 import { type Cells, RowRefused } from "../domain/tests/cells.ts";
 import {
   definitionOf,
@@ -60,9 +60,8 @@ export function readResultRow(cells: Cells): ResultRow {
 function clockIn(cells: Cells): string | null {
   const text = cells("done_at");
   if (text === "") return null;
-  const [, hours = "", minutes = ""] = /^(\d{1,2})[:.h](\d{2})(?::\d{2})?$/.exec(text) ?? [];
-  const clock = `${hours.padStart(2, "0")}:${minutes}`;
-  if (!clockPattern.test(clock)) throw new RowRefused("done_at", sentence("sheets.row.doneAt"));
+  const clock = readClock(text);
+  if (clock === null) throw new RowRefused("done_at", sentence("sheets.row.doneAt"));
   return clock;
 }
 

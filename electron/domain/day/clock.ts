@@ -18,3 +18,10 @@ export function secondsAfter(begins: string, clock: string): number {
   const minutes = minutesOf(clock) - minutesOf(begins);
   return (minutes < -mostBefore ? minutes + minutesOfDay : minutes) * 60;
 }
+
+/** Reads a time of day as people write it, "9.05" and "14:05:30" too; null for what is none. */
+export function readClock(text: string): string | null {
+  const [, hours = "", minutes = ""] = /^(\d{1,2})[:.h](\d{2})(?::\d{2})?$/.exec(text.trim()) ?? [];
+  const clock = `${hours.padStart(2, "0")}:${minutes}`;
+  return clockPattern.test(clock) ? clock : null;
+}

@@ -6,7 +6,9 @@ import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useKeys } from "../../../app/keys.ts";
 import { useTestWords } from "../../../app/testWords.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
+import { Check } from "../../../parts/controls/Check.tsx";
 import { NumberField } from "../../../parts/controls/NumberField.tsx";
+import { TextField } from "../../../parts/controls/TextField.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
 import { useWriteSeen } from "../../../tests/seen.ts";
 import { useWriteTime } from "../../../words/dates.ts";
@@ -100,13 +102,21 @@ export function KeyedEntry(props: KeyedEntryProps) {
           />
         </div>
         {found === null ? (
-          <Button size="large" hint="Enter" onPress={() => void find()}>
-            {t("entry.find")}
-          </Button>
+          <>
+            <Button size="large" hint="Enter" onPress={() => void find()}>
+              {t("entry.find")}
+            </Button>
+            <Check checked={entry.isPaper} onChange={entry.setPaper}>
+              {t("entry.paper")}
+            </Check>
+          </>
         ) : (
-          <div className={css.who}>
-            <AthleteName found={found} />
-          </div>
+          <>
+            <div className={css.who}>
+              <AthleteName found={found} />
+            </div>
+            {entry.isPaper && <DoneAt entry={entry} />}
+          </>
         )}
       </Row>
       {found !== null && (
@@ -131,6 +141,25 @@ export function KeyedEntry(props: KeyedEntryProps) {
         <Result {...{ test, parameters, lengths, onCorrect }} saved={entry.saved} />
       )}
     </section>
+  );
+}
+
+/** Takes the time of day on the paper, where it has one. */
+function DoneAt({
+  entry: { doneAt, setDoneAt, errors },
+}: {
+  readonly entry: ReturnType<typeof useKeyedEntry>;
+}) {
+  const { t } = useTranslation("station");
+  const say = useSay();
+  return (
+    <TextField
+      label={t("entry.doneAt")}
+      value={doneAt}
+      onChange={setDoneAt}
+      maxLength={8}
+      error={errors.doneAt === undefined ? null : say(errors.doneAt)}
+    />
   );
 }
 

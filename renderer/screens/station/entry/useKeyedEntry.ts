@@ -1,5 +1,6 @@
 import { useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
+import { readClock } from "../../../../electron/domain/day/clock.ts";
 import { readKeyed, startOf } from "../../../../electron/domain/keyed/keyed.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import type { Typed } from "../../../../electron/domain/tests/reading.ts";
@@ -34,6 +35,12 @@ export interface KeyedEntry {
   readonly values: Typed;
   readonly setValue: (name: string, typed: string) => void;
   readonly errors: Readonly<Record<string, Sentence>>;
+  /** True while a pile of paper is entered: what was done earlier makes nobody rest. */
+  readonly isPaper: boolean;
+  readonly setPaper: (isPaper: boolean) => void;
+  /** The time of day on the paper, as typed; empty where it has none. */
+  readonly doneAt: string;
+  readonly setDoneAt: (typed: string) => void;
   readonly sending: Sending;
   /** What was typed for the next athlete before this one's entry was through. */
   readonly box: AheadBox;
@@ -46,6 +53,13 @@ export interface KeyedEntry {
   readonly decline: () => void;
   /** Goes back to the bib; the typed values stay for the next athlete. */
   readonly leave: () => void;
+}
+
+/** Reads the time on the paper; null where it can't be read. */
+function paperOf(typed: string): { readonly at: string | null } | null {
+  if (typed.trim() === "") return { at: null };
+  const at = readClock(typed);
+  return at === null ? null : { at };
 }
 
 const newTickets = () => Array.from({ length: 3 }, () => crypto.randomUUID());
@@ -74,6 +88,8 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
   const [typed, setTyped] = useState<Typed>(first?.typed ?? {});
   const [errors, setErrors] = useState<Readonly<Record<string, Sentence>>>({});
   const [saved, setSaved] = useState<Saved | null>(null);
+  const [isPaper, setPaper] = useState(false);
+  const [doneAt, setDoneAt] = useState("");
   // One ticket per attempt, kept through every try: a retry can't enter anything twice.
   const [tickets, setTickets] = useState<readonly string[]>(newTickets);
   const values =
@@ -112,6 +128,11 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
       setErrors(keyed.errors);
       return { field: Object.keys(keyed.errors)[0] ?? "" };
     }
+    const paper = isPaper ? paperOf(doneAt) : undefined;
+    if (paper === null) {
+      setErrors({ doneAt: { key: "station:entry.noClock" } });
+      return "open";
+    }
     setErrors({});
     if ("either" in keyed) {
       askEither(keyed.either);
@@ -120,7 +141,8 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
     const attempts = keyed.seen.map((seen, index) => ({ id: tickets[index] ?? crypto.randomUUID(), seen }));
     const { athleteId } = found.who;
     const variant = values.variant ?? "";
-    const answer = await send({ athleteId, test, variant, attempts, sure, lengths }, found.who.bib);
+    const about = { athleteId, test, variant, attempts, sure, lengths, ...(paper && { paper }) };
+    const answer = await send(about, found.who.bib);
     if (answer === undefined) return "open";
     return finish({
       ...{ who: found.who, told: answer.told, waits: answer.waits, seen: keyed.seen },
@@ -132,6 +154,7 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
     setSaved(done);
     setFound(null);
     setTyped({});
+    setDoneAt("");
     const ahead = box.take();
     // After half a quadrant jump the same athlete mostly turns round and goes on.
     const same = done.told?.mark.state === "incomplete" ? String(done.who.bib ?? "") : "";
@@ -162,6 +185,14 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
       change();
     },
     errors,
+    isPaper,
+    setPaper,
+    doneAt,
+    setDoneAt(typed) {
+      setDoneAt(typed);
+      setErrors(({ doneAt: _mended, ...rest }) => rest);
+      change();
+    },
     sending,
     box,
     saved,
