@@ -36,8 +36,8 @@ export function* manyDays(
   seed: Seed,
   days: number,
 ): Calculation<ManyDays> {
-  const { hall, doubts } = withKnown(moment.hall, known);
-  const pace = paceOf(moment, hall, doubts);
+  const { hall, beliefs } = withKnown(moment.hall, known);
+  const pace = paceOf(moment, hall, beliefs);
   const random = seededChance(seed);
   const normal = () => drawNormal(random);
   const draws: Draws[] = [];

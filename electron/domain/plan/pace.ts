@@ -1,6 +1,7 @@
 import { type Cycle, cyclesOf } from "./cycles.ts";
 import { meanCycle } from "./expected.ts";
 import type { Hall, Moment, Spread, Station } from "./hall.ts";
+import type { Belief } from "./known.ts";
 import { at } from "./numbers.ts";
 
 /** What is known of today's pace: logarithms of how many times as long stations take, as a normal distribution. */
@@ -25,27 +26,27 @@ const wander = 0.05;
 /**
  * Returns today's pace from today's turns: each station's own, and what is common to all of them. Who knows one station
  * slow expects the others slower, too. Normal prior and observations, one after another (Kalman 1960).
- * @param doubts by station: the standard deviation of the logarithm of its times before today
+ * @param beliefs by station: what is believed of its pace before anything of today is seen
  */
-export function paceOf(moment: Moment, hall: Hall, doubts: readonly number[]): Pace {
+export function paceOf(moment: Moment, hall: Hall, beliefs: readonly Belief[]): Pace {
   const count = hall.stations.length;
   const arrived = new Map(moment.athletes.map(({ id, arrives }) => [id, arrives.until]));
   const record = { hall, done: moment.done, arrived };
   // What is one heat and what are two is told better by times of today than by those before.
-  const first = learnt(cyclesOf(record), hall, doubts);
+  const first = learnt(cyclesOf(record), hall, beliefs);
   const stations = hall.stations.map((station, index) => slower(station, Math.exp(at(first.mean, index))));
   const cycles = cyclesOf({ ...record, hall: { ...hall, stations } });
-  const { mean, covariance } = learnt(cycles, hall, doubts);
+  const { mean, covariance } = learnt(cycles, hall, beliefs);
   for (let station = 0; station < count; station += 1) {
     covariance[station * count + station] = at(covariance, station * count + station) + wander ** 2;
   }
   return { mean, root: rootOf(covariance, count) };
 }
 
-function learnt(cycles: readonly Cycle[], hall: Hall, doubts: readonly number[]) {
-  const mean = new Float64Array(doubts.length);
-  const covariance = priorOf(doubts);
-  for (let station = 0; station < doubts.length; station += 1) {
+function learnt(cycles: readonly Cycle[], hall: Hall, beliefs: readonly Belief[]) {
+  const mean = Float64Array.from(beliefs, (belief) => belief.mean);
+  const covariance = priorOf(beliefs.map(({ doubt }) => doubt));
+  for (let station = 0; station < beliefs.length; station += 1) {
     const seen = seenAt(cycles, hall, station);
     if (seen !== null) learn(mean, covariance, station, seen);
   }

@@ -39,6 +39,9 @@ function momentOf(done: readonly DoneTurn[], at: Hall = hall): Moment {
   return { hall: at, athletes: athletesOf(5, ["endurance"]), running: [], done };
 }
 
+/** Nothing is believed of a pace but that it may be a quarter more or less. */
+const open = { mean: 0, doubt: 0.25 };
+
 function tookAt(done: readonly DoneTurn[], at: Hall, station: number): number[] {
   return cyclesOf({ hall: at, done, arrived: new Map() })
     .filter((cycle) => cycle.station === station)
@@ -87,7 +90,11 @@ test("keyed ends that are closer than a change-over and a short turn are one hea
 });
 
 test("no heat has more athletes than lanes, and nobody is in one who was not rested when it began", () => {
-  const full = cyclesOf({ hall: plankHall, done: keyed([500, 200, 10, 10, 10, 10], "core"), arrived: new Map() });
+  const full = cyclesOf({
+    hall: plankHall,
+    done: keyed([500, 200, 10, 10, 10, 10], "core"),
+    arrived: new Map(),
+  });
   expect(Math.max(...full.map(({ athletes }) => athletes.length))).toBe(4);
   const late = [
     ...[turn(0, "push-up", -500_000), turn(1, "push-up", -500_000), turn(2, "push-up", -370)],
@@ -116,13 +123,13 @@ test("paper that was keyed without a time moves no pace, of its own station or o
   // Agility went on paper: nothing of it is done, and nobody knows since when anybody could have gone on to the leap.
   const three = hallOf([still("push-up", 60), agility, still("vertical", 100)], { rest: 300 });
   const done = keyed([600, 600, 600, 600], "vertical");
-  const pace = paceOf(momentOf(done, three), three, [0.25, 0.25, 0.25]);
+  const pace = paceOf(momentOf(done, three), three, [open, open, open]);
   expect([...pace.mean]).toEqual([0, 0, 0]);
 });
 
 test("today's pace is followed the more, the more turns there are", () => {
   const factor = (turns: number) => {
-    const pace = paceOf(momentOf(keyed(Array.from({ length: turns }, () => 225))), hall, [0.25, 0.25]);
+    const pace = paceOf(momentOf(keyed(Array.from({ length: turns }, () => 225))), hall, [open, open]);
     return Math.exp(pace.mean[1] ?? 0);
   };
   // Each took one and a half times as long.
@@ -133,7 +140,7 @@ test("today's pace is followed the more, the more turns there are", () => {
 });
 
 test("a slow station makes one expect the others to be a little slow, too", () => {
-  const pace = paceOf(momentOf(keyed(Array.from({ length: 30 }, () => 225))), hall, [0.25, 0.25]);
+  const pace = paceOf(momentOf(keyed(Array.from({ length: 30 }, () => 225))), hall, [open, open]);
   expect(Math.exp(pace.mean[0] ?? 0)).toBeGreaterThan(1.02);
   expect(Math.exp(pace.mean[0] ?? 0)).toBeLessThan(1.15);
 });
@@ -141,7 +148,7 @@ test("a slow station makes one expect the others to be a little slow, too", () =
 test("a pace that changes is followed calmly: an hour of slower turns moves it most of the way, ten minutes a little", () => {
   const after = (slow: number) => {
     const gaps = [...Array.from({ length: 40 }, () => 150), ...Array.from({ length: slow }, () => 225)];
-    return Math.exp(paceOf(momentOf(keyed(gaps)), hall, [0.25, 0.25]).mean[1] ?? 0);
+    return Math.exp(paceOf(momentOf(keyed(gaps)), hall, [open, open]).mean[1] ?? 0);
   };
   expect(after(0)).toBeCloseTo(1, 1);
   expect(after(3)).toBeLessThan(1.12);
@@ -150,7 +157,7 @@ test("a pace that changes is followed calmly: an hour of slower turns moves it m
 
 test("one very long turn is a pause, and counts for three turns at most", () => {
   const gaps = Array.from({ length: 20 }, (_none, index) => (index === 10 ? 7200 : 150));
-  const pace = paceOf(momentOf(keyed(gaps)), hall, [0.25, 0.25]);
+  const pace = paceOf(momentOf(keyed(gaps)), hall, [open, open]);
   expect(Math.exp(pace.mean[1] ?? 0)).toBeLessThan(1.2);
 });
 
@@ -173,12 +180,12 @@ test("an assumption gives way to a hall's own turns, and doubt with it", () => {
     changeOver: { median: 60, sigma: 0.4 },
   });
   const station = (turns: number): Station | undefined => withKnown(hall, [own(turns)]).hall.stations[1];
-  const doubt = (turns: number) => withKnown(hall, [own(turns)]).doubts[1] ?? 0;
+  const doubt = (turns: number) => withKnown(hall, [own(turns)]).beliefs[1]?.doubt ?? 0;
   expect(withKnown(hall, []).hall).toEqual(hall);
   expect(station(2)?.turn.median).toBeLessThan(150);
   expect(station(200)?.turn.median).toBeGreaterThan(225);
   expect(doubt(200)).toBeLessThan(doubt(10));
-  expect(doubt(10)).toBeLessThan(withKnown(hall, []).doubts[1] ?? 0);
+  expect(doubt(10)).toBeLessThan(withKnown(hall, []).beliefs[1]?.doubt ?? 0);
 });
 
 test("a heat takes as long as the slowest: more lanes, more time, and never less than a turn", () => {
