@@ -28,9 +28,10 @@ export function marksOf(moved: readonly number[], draw: () => number): Dated[] {
   return moved.map((more, at) => ({ date: days[at] ?? "", value: own + truth * (more + draw()) }));
 }
 
-/** What a hall knows of its days after six of them that moved nobody. */
-export function calmDays(draw: () => number): Variation["hall"] {
-  const series = Array.from({ length: 60 }, () => numbered(marksOf([0, 0, 0, 0, 0, 0], draw)));
+/** What a hall knows of its days after six of them that moved everybody by so many typical errors (SD). */
+export function knownDays(moved: number, draw: () => number): Variation["hall"] {
+  const shifts = Array.from({ length: 6 }, () => (moved === 0 ? 0 : moved * draw()));
+  const series = Array.from({ length: 60 }, () => numbered(marksOf(shifts, draw)));
   return sharedOf(series, start, assumedDrift.perWeek).hall;
 }
 

@@ -3,7 +3,7 @@ import { calmHall } from "../../electron/domain/statistics/hall.ts";
 import { assumedLearning } from "../../electron/domain/statistics/learning.ts";
 import { newsOf } from "../../electron/domain/statistics/news.ts";
 import { normals } from "./chance.ts";
-import { calmDays, known, marksOf, days as testDays, truth } from "./hall.ts";
+import { known, knownDays, marksOf, days as testDays, truth } from "./hall.ts";
 
 /**
  * Whether the words hold where there are several earlier marks. A hall of 60 athletes who have not changed over so many
@@ -35,7 +35,7 @@ function tell(earlier: number, gain: number, seed: number, days: Days = "not kno
     });
     const before = people.map((marks) => marks.slice(0, -1));
     const learned = known(60, before, draw);
-    const hall = days === "calm for sure" ? calmHall : calmDays(draw);
+    const hall = days === "calm for sure" ? calmHall : knownDays(0, draw);
     const variation = days === "not known" ? learned : { ...learned, learning: assumedLearning, hall };
     return people.map((marks, at): Told => {
       const [last, others] = [marks.at(-2)?.off ?? 0, marks.slice(0, -2).map(({ off }) => off)];

@@ -3,7 +3,6 @@ import { toneOf } from "../../electron/domain/cards/tone.ts";
 import { startingTypicalErrors, typicalError } from "../../electron/domain/statistics/change.ts";
 import { holdTogether } from "../../electron/domain/statistics/holm.ts";
 import { newsOf } from "../../electron/domain/statistics/news.ts";
-import { newsByChance } from "../../electron/domain/summary/counts.ts";
 import { definitionOf, type TestCode, testCodes } from "../../electron/domain/tests/registry.ts";
 import { normals } from "./chance.ts";
 
@@ -56,28 +55,4 @@ test("and somebody who gained four typical errors in one test is mostly told so"
   }
   // What a day may have moved for everybody costs a few of them.
   expect(told / athletes).toBeGreaterThan(0.65);
-});
-
-test("a summary's number of chance clear gains and bests is what unchanged athletes get", () => {
-  const draw = normals(11);
-  const days = 400;
-  for (const earlier of [1, 3]) {
-    const said = { clear: 0, bests: 0, byChance: { clearGains: 0, bests: 0 } };
-    for (let day = 0; day < days; day += 1) {
-      const marks = Array.from({ length: 49 }, () => news("endurance", earlier, draw));
-      said.clear += marks.filter(({ verdict }) => verdict === "clear gain").length;
-      said.bests += marks.filter(({ standing }) => standing === "best").length;
-      const { clearGains, bests } = newsByChance(marks);
-      said.byChance.clearGains += clearGains;
-      said.byChance.bests += bests;
-    }
-    console.log(
-      `${earlier} earlier, ${days} days of 49: ${said.clear} clear gains, ${said.byChance.clearGains.toFixed(0)} foretold;`,
-      `${said.bests} bests, ${said.byChance.bests.toFixed(0)} foretold`,
-    );
-    expect(Math.abs(said.bests / said.byChance.bests - 1)).toBeLessThan(0.05);
-    // No more than foretold; in a hall whose days move nobody, as here, up to a third fewer.
-    expect(said.clear / said.byChance.clearGains).toBeLessThan(1.1);
-    expect(said.clear / said.byChance.clearGains).toBeGreaterThan(0.6);
-  }
 });

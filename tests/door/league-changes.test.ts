@@ -64,7 +64,13 @@ test("the sheet has what is said, of the league and of no athlete", async () => 
     ...{ league: apple, test: "push-up", variant: "full", athletes: "8", first_results: "0", unit: "reps" },
     ...{ mean_change: "4.5", mean_change_low: "2.45218", mean_change_high: "6.54782" },
     ...{ more_than_chance: "yes", true_spread: "0", true_spread_low: "0", typical_error_assumed: "yes" },
-    ...{ clear_gains: "2", clear_losses: "0", clear_by_chance: "0.2", others: "8", less_others: "4.5" },
+    ...{
+      clear_gains: "2",
+      clear_losses: "0",
+      clear_losses_by_chance: "0.016",
+      others: "8",
+      less_others: "4.5",
+    },
   });
   expect(text).not.toMatch(/Apple Row a|Foundry Town b/);
 });

@@ -1,7 +1,7 @@
 import { isDone } from "../../domain/queue/queue.ts";
 import { type Change, changeBetween, spreadsOf, verdictOn } from "../../domain/statistics/change.ts";
 import type { Variation, Variations } from "../../domain/statistics/variation.ts";
-import { newsByChance } from "../../domain/summary/counts.ts";
+import { bestsByChance } from "../../domain/summary/counts.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { InPublic } from "../../store/reads/present.ts";
@@ -174,8 +174,8 @@ function runningOf(people: readonly InPublic[], heats: readonly HeatAtHand[]): B
 function newsIn(marks: readonly MarkWithNews[]): Pick<Board["totals"], "bests" | "firsts" | "bestsByChance"> {
   const news = marks.flatMap((mark) => mark.news ?? []);
   const count = (which: BoardRow["standing"]) => news.filter(({ standing }) => standing === which).length;
-  const bestsByChance = Math.round(newsByChance(news).bests);
-  return { bests: count("best"), firsts: count("first"), bestsByChance };
+  const byChance = Math.round(bestsByChance(news));
+  return { bests: count("best"), firsts: count("first"), bestsByChance: byChance };
 }
 
 /** What was done counts as done, also while a doubt about the number is open. */

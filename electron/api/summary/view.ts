@@ -19,14 +19,14 @@ import type { Chosen } from "./which.ts";
  */
 export function summaryOf(db: ReadableDb, { day, league, leagues }: Chosen) {
   const read = readDay(db, day, league?.name ?? null);
-  const { part, turns, standing, together } = read;
+  const { part, whole, turns, standing, together } = read;
   const roll = rollOf(part);
   const { id, date, title, state } = day;
   return {
     day: { id, date, title, state },
     leagues,
     league,
-    totals: totalsOf(part, roll),
+    totals: totalsOf(part, roll, whole, typicalErrorsOf(db, id)),
     tests: countsOf(part),
     together,
     rows: roll.map(({ who, tests }) => ({

@@ -92,8 +92,12 @@ export function spreadsOf({ gain: gained, spread }: Change): number {
  * Biology 3(1), for an error pooled with a start); Φ while the error is an assumption.
  */
 export function chanceBelow(change: Change): number {
-  const spreads = Math.abs(spreadsOf(change));
-  return change.error.assumed ? normalShare(spreads) : shareOfT(spreads, change.error.degrees);
+  return shareBelow(Math.abs(spreadsOf(change)), change.error);
+}
+
+/** Returns the share of those who stayed the same whose change is below so many spreads, losses being below nought. */
+export function shareBelow(spreads: number, { assumed, degrees }: Change["error"]): number {
+  return assumed ? normalShare(spreads) : shareOfT(spreads, degrees);
 }
 
 /** Returns the chance that somebody who stayed the same changes at least this much, for better or for worse. */

@@ -10,6 +10,8 @@ export interface Level {
   readonly value: number;
   /** How far the truth may lie from it, as a variance in squares of the typical error: 1 after one mark. */
   readonly variance: number;
+  /** What the marks' own errors alone make it vary by, of somebody who stays the same, in the same squares. */
+  readonly alone: number;
   /** The newest day behind it. */
   readonly day: number;
 }
@@ -47,10 +49,11 @@ export function levelOf(marks: readonly DatedValue[], drift: number, noise = 1):
 
 /** Takes one more mark into a level: the surer the level was, the less the mark moves it. */
 function after(before: Level | null, { day, value }: DatedValue, drift: number, noise: number): Level {
-  if (before === null) return { value, variance: noise, day };
+  if (before === null) return { value, variance: noise, alone: 1, day };
   const open = before.variance + drift * weeksBetween(before.day, day);
   const weight = open / (open + noise);
-  return { value: before.value + weight * (value - before.value), variance: weight * noise, day };
+  const alone = (1 - weight) ** 2 * before.alone + weight ** 2;
+  return { value: before.value + weight * (value - before.value), variance: weight * noise, alone, day };
 }
 
 /** A speed in grains a week; positive where marks grow, whichever way the test counts. */

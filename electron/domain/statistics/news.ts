@@ -41,6 +41,17 @@ export interface MarkNews {
   readonly byChance: number | null;
   /** The chance, from 0.5 to 1, that the change is a true one, by how much athletes really change. */
   readonly chanceReal: number | null;
+  /** The judged change beside what it varies by: for what is said of everybody's changes together. */
+  readonly moved: Moved | null;
+}
+
+/** A judged change in typical errors; positive is better. */
+export interface Moved {
+  readonly by: number;
+  /** The standard deviation that it was judged by: that of somebody who stayed the same. */
+  readonly judged: number;
+  /** The part of that which is this athlete's own: without what days and knowing the test may have moved for all. */
+  readonly alone: number;
 }
 
 /** What is said of a change that nothing can be said of. */
@@ -53,6 +64,7 @@ export const unjudged = {
   verdict: null,
   byChance: null,
   chanceReal: null,
+  moved: null,
 };
 
 const firstMark: MarkNews = {
@@ -112,6 +124,7 @@ function judged(test: TestCode, foreseen: Foreseen, mark: Dated, { error, drift 
   const { level, learnt, learntError, variance } = foreseen;
   const { better } = protocolOf(test);
   const change = changeFrom(test, foreseen, mark.value, error);
+  const spread = Math.sqrt(variance + 1);
   const [{ day = level.day } = {}] = numbered([mark]);
   const shown = levelShown(test, level.value);
   return {
@@ -123,6 +136,7 @@ function judged(test: TestCode, foreseen: Foreseen, mark: Dated, { error, drift 
     verdict: verdictOn(change),
     byChance: chanceAlone(change),
     chanceReal: chanceReal(spreadsOf(change), variance + 1, (day - level.day) / 7, drift),
+    moved: { by: spreadsOf(change) * spread, judged: spread, alone: Math.sqrt(1 + level.alone) },
   };
 }
 

@@ -1,7 +1,8 @@
-import { clearChance, type Verdict } from "../statistics/change.ts";
+import type { TypicalError, Verdict } from "../statistics/change.ts";
 import type { MarkNews } from "../statistics/news.ts";
 import type { Standing } from "../statistics/standing.ts";
 import { type TestCode, testCodes } from "../tests/registry.ts";
+import { clearGainsByChance } from "./clear-by-chance.ts";
 import type { SummaryDay } from "./day.ts";
 import type { RollRow } from "./roll.ts";
 
@@ -18,7 +19,10 @@ export interface Totals {
   readonly firsts: number;
   readonly bests: number;
   readonly clearGains: number;
-  /** How many bests and clear gains there would be if nobody had changed, in the mean of many such days. */
+  /**
+   * How many there would be if nobody had changed: bests in the mean of many such days, clear gains by what this day moved
+   * for everybody.
+   */
   readonly byChance: { readonly bests: number; readonly clearGains: number };
 }
 
@@ -46,18 +50,21 @@ export function countsOf(day: SummaryDay): TestCounts[] {
 }
 
 /**
- * Returns how many of these marks would be bests and clear gains by chance alone. Of somebody who stays the same, the
- * newest of k + 1 marks is the best of them as often as any other.
+ * Returns how many of these marks would be bests by chance alone. Of somebody who stays the same, the newest of k + 1
+ * marks is the best of them as often as any other.
  */
-export function newsByChance(news: readonly Pick<MarkNews, "earlier">[]): Totals["byChance"] {
+export function bestsByChance(news: readonly Pick<MarkNews, "earlier">[]): number {
   const compared = news.filter(({ earlier }) => earlier > 0);
-  return {
-    bests: compared.reduce((sum, { earlier }) => sum + 1 / (earlier + 1), 0),
-    clearGains: compared.length * (1 - clearChance),
-  };
+  return compared.reduce((sum, { earlier }) => sum + 1 / (earlier + 1), 0);
 }
 
-export function totalsOf(day: SummaryDay, roll: readonly RollRow[]): Totals {
+/** @param whole everybody's day, of which `day` may be a league's part */
+export function totalsOf(
+  day: SummaryDay,
+  roll: readonly RollRow[],
+  whole: SummaryDay,
+  errors: Readonly<Record<TestCode, TypicalError>>,
+): Totals {
   const counts = countsOf(day);
   const sum = (pick: (test: TestCounts) => number) => counts.reduce((total, test) => total + pick(test), 0);
   return {
@@ -68,6 +75,9 @@ export function totalsOf(day: SummaryDay, roll: readonly RollRow[]): Totals {
     firsts: sum(({ standings }) => standings.first),
     bests: sum(({ standings }) => standings.best),
     clearGains: sum(({ verdicts }) => verdicts["clear gain"]),
-    byChance: newsByChance(day.marks.flatMap(({ news }) => news ?? [])),
+    byChance: {
+      bests: bestsByChance(day.marks.flatMap(({ news }) => news ?? [])),
+      clearGains: clearGainsByChance(day.marks, whole.marks, errors),
+    },
   };
 }

@@ -6,7 +6,7 @@ import type { MarkNews } from "../statistics/news.ts";
 import { type TrueSpread, trueSpread } from "../statistics/responses.ts";
 import { leastTogether } from "../statistics/shared.ts";
 import { protocolOf, type TestCode, testCodes } from "../tests/registry.ts";
-import { newsByChance } from "./counts.ts";
+import { type ClearWords, clearByChance } from "./clear-by-chance.ts";
 import type { SummaryDay, SummaryMark } from "./day.ts";
 import { inOrder } from "./roll.ts";
 
@@ -42,8 +42,8 @@ interface FoundChange {
   readonly assumed: boolean;
   readonly clearGains: number;
   readonly clearLosses: number;
-  /** How many clear gains, and as many clear losses, there would be if nobody had changed. */
-  readonly byChance: number;
+  /** How many clear ones there would be if nobody had changed but by what moved everybody that day. */
+  readonly byChance: ClearWords;
   /** The mean above that of all other leagues' athletes; null where those are fewer than {@link leastTogether}. */
   readonly others: (Estimated & { readonly pairs: number }) | null;
 }
@@ -53,6 +53,7 @@ interface Pair {
   readonly league: string;
   readonly change: Change;
   readonly news: MarkNews;
+  readonly mark: SummaryMark;
 }
 
 /** The marks of one test and variant, of all leagues. */
@@ -92,9 +93,10 @@ function groupsOf(day: SummaryDay, errors: Readonly<Record<TestCode, TypicalErro
 }
 
 /** Returns the pair of a mark that may be compared with the one before: its news tell a change. */
-function pairOf({ league, test, mark, news }: Group["marks"][number], error: TypicalError): Pair[] {
+function pairOf(marked: Group["marks"][number], error: TypicalError): Pair[] {
+  const { league, test, mark, news } = marked;
   if (mark.state !== "complete" || news === null || news.change === null || news.previous === null) return [];
-  return [{ league, news, change: changeBetween(test, news.previous, mark.value, error) }];
+  return [{ league, news, mark: marked, change: changeBetween(test, news.previous, mark.value, error) }];
 }
 
 function rowOf(league: string, group: Group): LeagueChange[] {
@@ -106,11 +108,11 @@ function rowOf(league: string, group: Group): LeagueChange[] {
   const firsts = marks.filter(({ news }) => news?.standing === "first").length;
   const unlike = marks.length - unfinished - firsts - pairs.length;
   const others = group.pairs.filter((pair) => pair.league !== league);
-  const found = pairs.length < leastTogether ? null : foundIn(pairs, others, group.error);
+  const found = pairs.length < leastTogether ? null : foundIn(pairs, others, group);
   return [{ league, test, variant, pairs: pairs.length, firsts, unlike, unfinished, found }];
 }
 
-function foundIn(pairs: readonly Pair[], others: readonly Pair[], error: TypicalError): FoundChange {
+function foundIn(pairs: readonly Pair[], others: readonly Pair[], { error, marks }: Group): FoundChange {
   const gains = pairs.map(({ change }) => change.gain);
   const noise = mean(pairs.map(({ change }) => change.spread ** 2));
   // An assumption is taken as known, as in every verdict.
@@ -127,7 +129,11 @@ function foundIn(pairs: readonly Pair[], others: readonly Pair[], error: Typical
     assumed: error.assumed,
     clearGains: called("clear gain"),
     clearLosses: called("clear loss"),
-    byChance: newsByChance(pairs.map(({ news }) => news)).clearGains,
+    byChance: clearByChance(
+      pairs.map(({ mark }) => mark),
+      marks,
+      error,
+    ),
     others: againstOthers(gains, others),
   };
 }

@@ -105,10 +105,13 @@ const columns: SheetColumn<LeagueChange>[] = [
   ),
   found("clear_losses", "athletes", "How many have `clear loss` there", ({ clearLosses }) => clearLosses),
   found(
-    "clear_by_chance",
+    "clear_gains_by_chance",
     "athletes",
-    "How many of each there would be, in the mean, if nobody had changed",
-    ({ byChance }) => Number(byChance.toFixed(3)),
+    "How many clear gains there would be if nobody had changed, but by what moved everybody that day",
+    ({ byChance }) => Number(byChance.gains.toFixed(3)),
+  ),
+  found("clear_losses_by_chance", "athletes", "How many clear losses there would be then", ({ byChance }) =>
+    Number(byChance.losses.toFixed(3)),
   ),
   found(
     "others",

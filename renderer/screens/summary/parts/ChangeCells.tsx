@@ -112,7 +112,12 @@ export function ClearChanges({ line }: Pick<CellProps, "line">) {
   return (
     <span className={css.cell}>
       <span>{t("changes.clear", { gains: clearGains, losses: clearLosses })}</span>
-      <span className="small quiet">{t("changes.byChance", { number: Number(byChance.toFixed(1)) })}</span>
+      <span className="small quiet">
+        {t("changes.byChance", {
+          gains: Number(byChance.gains.toFixed(1)),
+          losses: Number(byChance.losses.toFixed(1)),
+        })}
+      </span>
     </span>
   );
 }

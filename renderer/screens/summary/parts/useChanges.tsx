@@ -18,7 +18,7 @@ import {
   TrueSpread,
 } from "./ChangeCells.tsx";
 
-/** Shows each league's change per test with its interval, and what chance alone would make. */
+/** Shows each league's change per test with its interval, and what chance would make. */
 export function useChanges(summary: Summary, lengths: LengthUnit): SummaryPart<ChangeLine> {
   const { t } = useTranslation("summary");
   const whole = summary.league === null;
