@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { typicalErrorsOf } from "../../electron/api/noise/errors.ts";
 import { noiseOf as noiseOfStore } from "../../electron/api/noise/known.ts";
+import { studyResult } from "../../electron/domain/study/result.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import { attemptsOfDay } from "../../electron/store/tables/attempts.ts";
 import { recordAttempt, voidAttempt } from "../../electron/store/tables/record.ts";
@@ -234,6 +235,18 @@ test("agreement is spoken of from twenty athletes on, each a row, and lengths in
     if (index < 5) pastOf(day, athleteId, "push-up", 30, "2026-01-10", "full");
   }
   const { icc } = await noiseOf(day, "vertical");
+  // As a measuring study of the same table says it.
+  const value = (from: number, seed: number, at: number) => 20 * (300 + from + 3 * ((at * seed) % 4));
+  const rows = [
+    ...[1, 2, 3, 4, 5, 6].map((bib) => [0, 1].map((at) => value(40 * bib, bib, at))),
+    ...ids.map((_id, index) => [0, 1].map((at) => value(10 * index, index, at))),
+  ];
+  const study = studyResult(
+    rows.map((values, athleteId) => ({ athleteId, values })),
+    1,
+  )?.icc;
+  expect(icc?.low).toBeCloseTo(study?.low ?? 0, 9);
+  expect(icc?.high).toBeCloseTo(study?.high ?? 0, 9);
   expect(icc?.value).toBeGreaterThan(0.9);
   expect(icc?.low).toBeLessThan(icc?.value ?? 0);
   expect((await noiseOf(day, "push-up")).icc?.value).toBeGreaterThan(0.9);

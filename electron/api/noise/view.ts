@@ -1,6 +1,6 @@
 import { middleRank } from "../../domain/marks/rank.ts";
-import { intraclass } from "../../domain/statistics/agreement.ts";
 import { gain, startingTypicalErrors, typicalError } from "../../domain/statistics/change.ts";
+import { iccOf } from "../../domain/statistics/icc.ts";
 import { upperShare } from "../../domain/statistics/interval.ts";
 import type { Learning } from "../../domain/statistics/learning.ts";
 import { normalQuantile } from "../../domain/statistics/normal.ts";
@@ -59,7 +59,7 @@ function viewTest(db: ReadableDb, test: TestCode, noise: TestNoise, lengths: Len
     likelyFrom: judged("likely gain"),
     clearFrom: judged("clear gain"),
     worthwhile: small?.number === "0" ? null : small,
-    icc: noise.alike.length < enough ? null : intraclass(twoWay(noise.alike), 2, "single"),
+    icc: noise.alike.length < enough ? null : iccOf(twoWay(noise.alike)),
   };
 }
 

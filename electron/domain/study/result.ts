@@ -1,9 +1,9 @@
 import { mean } from "simple-statistics";
 import type { Icc } from "../statistics/agreement.ts";
+import { iccOf } from "../statistics/icc.ts";
 import { typicalErrorInterval } from "../statistics/reliability.ts";
 import { twoWay } from "../statistics/two-way.ts";
 import { type Bias, biasesOf } from "./bias.ts";
-import { iccOf } from "./icc.ts";
 import { type PairOfSeries, pairsOf } from "./limits.ts";
 import { athletesForBias, athletesForError } from "./needed.ts";
 import { type VarianceParts, varianceParts } from "./parts.ts";

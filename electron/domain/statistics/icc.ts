@@ -1,16 +1,16 @@
 import jstat from "jstat";
-import { type Icc, intraclass } from "../statistics/agreement.ts";
-import { upperShare } from "../statistics/interval.ts";
-import type { TwoWay } from "../statistics/two-way.ts";
+import { type Icc, intraclass } from "./agreement.ts";
+import { upperShare } from "./interval.ts";
+import type { TwoWay } from "./two-way.ts";
 
 /** Into how many equally likely parts each of the three distributions is divided. */
 const parts = { athletes: 40, series: 40, rest: 10 } as const;
 
 /**
  * Returns ICC(2,1) with a generalised confidence interval: what the three variances may be, given the mean squares, is
- * followed through the coefficient. The usual interval (McGraw & Wong 1996) holds as little as 75 % where two judges
- * differ by more than the rest, which is what a study looks for; this one holds about 95 % there too. Null where no two
- * readings differ.
+ * followed through the coefficient. The usual interval (McGraw & Wong 1996) holds as little as 75 % where two columns (judges,
+ * or visits to a test that teaches) differ by more than the rest; this one holds about 95 % there too. Null where no two
+ * values differ.
  * Source: Weerahandi 1993, Journal of the American Statistical Association 88, 899–905; for this coefficient Tian &
  * Cappelleri 2004, Statistics in Medicine 23, 2125–2135 (both from memory). In place of drawing at random, each χ² is
  * taken at the middles of equally likely parts.
