@@ -10,7 +10,10 @@ export interface KeptRow {
   readonly item: Sendable;
   /** The table's day on which it was entered: it is never sent on another one. */
   readonly day: string;
-  /** True once the table has it: the device keeps it until the day is closed, in case the table is lost. */
+  /**
+   * True once the table has it: the device keeps it until the day is closed, in case the table is lost. True for what is
+   * half typed, too, which nobody sends.
+   */
   readonly saved: boolean;
   /** Why the table refused it; null while it waits. */
   readonly refused: Refused | null;
@@ -72,11 +75,6 @@ export function keepDay(now: string): void {
     else if (each.row.refused === null) change(each, { refused: { told, asked: false } });
   }
   show();
-}
-
-/** Returns the table's day as it was told last. */
-export function dayOfKeep(): string {
-  return day;
 }
 
 /** Returns how many entries wait for the table or for somebody who looks at a refused one. */
@@ -142,7 +140,7 @@ export function holdSaved(channel: string, item: Sendable): void {
   show();
 }
 
-/** Keeps a copy, until the day is closed, of what the table has from this device by another way. */
+/** Keeps, until the day is closed, what the table has from this device by another way, or what is half typed. */
 export function holdCopy(channel: string, item: Sendable): void {
   const kept = held.find((each) => isOf(each, channel, item.id));
   if (kept === undefined) add({ channel, item, day, saved: true, refused: null });
@@ -151,7 +149,7 @@ export function holdCopy(channel: string, item: Sendable): void {
   show();
 }
 
-/** Forgets such a copy. */
+/** Forgets it. */
 export function dropCopy(channel: string, id: string): void {
   const kept = held.find((each) => isOf(each, channel, id));
   if (kept === undefined) return;
@@ -176,9 +174,12 @@ function isOf({ row }: Held, channel: string, id: string): boolean {
 }
 
 function change(each: Held, part: Partial<KeptRow>): void {
-  each.row = { ...each.row, ...part };
-  const { row, number } = each;
-  void write(async (to) => to.replace(await number, row));
+  const row = { ...each.row, ...part };
+  each.row = row;
+  // What has changed again since is written by its own turn: whoever types is faster than a disk.
+  void write(async (to) => {
+    if (each.row === row) await to.replace(await each.number, row);
+  });
 }
 
 function add(row: KeptRow): void {

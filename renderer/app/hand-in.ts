@@ -3,6 +3,7 @@ import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import type { Answers } from "./answers.ts";
 import { client } from "./client.tsx";
 import { holdRefused, isOfToday, isWaiting, type KeptRow, keptHere, takeOut } from "./device-keep.ts";
+import { draftOf, isDraft } from "./kept-drafts.ts";
 import { channel, type KeptEntry, sendLost } from "./kept-entries.ts";
 import { comparedAsOf, tableAsOf, tableAway } from "./table.ts";
 import { isUnanswered } from "./trouble.ts";
@@ -33,7 +34,9 @@ export function useHandIn(reason: string): void {
 
 /** Compares all that the table has had from this device, in the order in which it was done. */
 async function handIn(reason: string, asOf: string): Promise<void> {
-  const rows = keptHere.get().filter((row) => row.channel === channel && isOfToday(row) && !isWaiting(row));
+  const rows = keptHere
+    .get()
+    .filter((row) => (row.channel === channel || isDraft(row)) && isOfToday(row) && !isWaiting(row));
   let isWhole = true;
   for (const [test, own] of Map.groupBy(rows, testOf)) {
     const way: Way = { reason, handedIn: new Set() };
@@ -50,9 +53,8 @@ async function handIn(reason: string, asOf: string): Promise<void> {
 
 /** Refused: the device has the place of another station by now. */
 async function compare(test: TestCode, rows: readonly KeptRow[]): Promise<Lacks | "refused" | "unanswered"> {
-  const items = rows.map(entryOf);
-  const attemptIds = [...new Set(items.flatMap(attemptsNamed))];
-  const athleteIds = [...new Set(items.flatMap(athletesNamed))];
+  const attemptIds = [...new Set(rows.flatMap(attemptsNamed))];
+  const athleteIds = [...new Set(rows.flatMap(athletesNamed))];
   try {
     const asked = { test, attemptIds, athleteIds };
     return await client.station.lacks.query(asked);
@@ -69,11 +71,15 @@ interface Way {
   readonly handedIn: Set<string>;
 }
 
-/** Sends what is lost, once for each. */
+/** Sends what is lost, once for each; of somebody who was deleted nothing stays. */
 function settle(row: KeptRow, lacks: Lacks, way: Way): void {
+  if (athletesNamed(row).some((athleteId) => lacks.deleted.includes(athleteId))) takeOut(row);
+  else if (!isDraft(row)) settleSent(row, lacks, way);
+}
+
+function settleSent(row: KeptRow, lacks: Lacks, way: Way): void {
   const item = entryOf(row);
-  if (athletesNamed(item).some((athleteId) => lacks.deleted.includes(athleteId))) takeOut(row);
-  else if (row.saved && item.what === "void") settleVoid(item, lacks, way);
+  if (row.saved && item.what === "void") settleVoid(item, lacks, way);
   else if (row.saved && item.what === "enter") settleEntry(item, lacks, way);
 }
 
@@ -116,16 +122,21 @@ function entryOf({ item }: KeptRow): KeptEntry {
 }
 
 function testOf(row: KeptRow): TestCode {
+  if (isDraft(row)) return draftOf(row).test;
   const item = entryOf(row);
   return item.what === "enter" ? item.entry.test : item.test;
 }
 
-function athletesNamed(item: KeptEntry): number[] {
+function athletesNamed(row: KeptRow): number[] {
+  if (isDraft(row)) return [draftOf(row).athleteId];
+  const item = entryOf(row);
   const mended = item.mended === undefined ? [] : [item.mended.athleteId];
   return item.what === "enter" ? [item.entry.athleteId, ...mended] : mended;
 }
 
-function attemptsNamed(item: KeptEntry): string[] {
+function attemptsNamed(row: KeptRow): string[] {
+  if (isDraft(row)) return [];
+  const item = entryOf(row);
   if (item.what === "void") return [item.input.attemptId];
   const { attempts, replaces } = item.entry;
   return [...attempts.map(({ id }) => id), ...(replaces === undefined ? [] : [replaces.attemptId])];

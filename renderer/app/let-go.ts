@@ -1,5 +1,4 @@
 import { closeKeep, wipeKeep } from "./device-keep.ts";
-import { dropDrafts } from "./kept-drafts.ts";
 import { dayOver, type Standing, tellTable } from "./table.ts";
 
 /**
@@ -7,7 +6,6 @@ import { dayOver, type Standing, tellTable } from "./table.ts";
  * once it has joined again.
  */
 export async function heedTable({ state }: Standing): Promise<void> {
-  if (state === "sentAway" || state === "closed") dropDrafts();
   if (state === "sentAway") await wipeKeep();
   if (state !== "closed") return;
   // A big screen thanks everybody, whatever its disk does.

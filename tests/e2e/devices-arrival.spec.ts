@@ -49,37 +49,6 @@ test("a device that was let in says what it is now and what comes next, also aft
   await page.context().close();
 });
 
-test("what is half typed at a station stays on the device while it is another one, which says so", async ({
-  tapeline,
-  chromium,
-}) => {
-  const { desk } = tapeline;
-  const page = await arrive(tapeline, chromium, "Agility");
-  await beginHere(page);
-  await button(page, /^Enter from paper/).tap();
-  const bib = page.getByRole("textbox", { name: "Bib", exact: true });
-  await expect(bib).toBeFocused();
-  const waiting = page.locator("section[aria-labelledby=queue] li").first();
-  const next = (await waiting.textContent())?.match(/^\d+/)?.[0] ?? "";
-  await bib.fill(next);
-  await page.keyboard.press("Enter");
-  await page.getByLabel("Full laps").fill("6");
-  const place = desk.getByRole("row", { name: /Red phone/ }).getByRole("combobox");
-  await choosePlace(place, "Power");
-  const moved = page.getByText(/^The organiser has given this device to the station “Power/);
-  await expect(moved).toBeVisible({ timeout: 30_000 });
-  await expect(page.getByText(`Bib ${next} at “Agility: quadrant jump” is not saved yet`)).toBeVisible();
-  await choosePlace(place, "Agility");
-  await expect(page.getByLabel("Full laps")).toHaveValue("6");
-  await expect(bib).toHaveValue(next);
-  // Saved, or taken back, it is nothing to keep.
-  await page.getByLabel("Full laps").fill("");
-  expect(
-    await page.evaluate(() => Object.keys(sessionStorage).filter((key) => key.includes("draft"))),
-  ).toEqual([]);
-  await page.context().close();
-});
-
 test("whoever calls the next without reading on has begun", async ({ tapeline, chromium }) => {
   const page = await arrive(tapeline, chromium, "Agility");
   await expect(page.getByText("Next: press “Call the next”. From there the screen says")).toBeVisible();

@@ -1,7 +1,7 @@
 import { useEffect } from "react";
 import { useTranslation } from "react-i18next";
 import type { DevicePlace } from "../../../electron/domain/devices/place.ts";
-import { countKept } from "../../app/device-keep.ts";
+import { countKept, onDisk } from "../../app/device-keep.ts";
 import { heedTable, mustJoin } from "../../app/let-go.ts";
 import { dayOver, showTable, tableAway } from "../../app/table.ts";
 import { useWriteTime } from "../../words/dates.ts";
@@ -43,8 +43,10 @@ function useTable(place: DevicePlace): string | null {
       // A big screen thanks everybody, as the table's own does: there is nothing to join any more.
       if (place.role === "board" && dayOver.get()) return tableAway.set(null);
       if (mustJoin(table)) return location.replace("/join.html");
-      if (table.state === "here" && JSON.stringify(table.place) !== JSON.stringify(place))
+      if (table.state === "here" && JSON.stringify(table.place) !== JSON.stringify(place)) {
+        await onDisk();
         return location.reload();
+      }
       tableAway.set(table.state === "here" ? null : (tableAway.get() ?? new Date().toISOString()));
       timer = setTimeout(() => void look(), everyMs);
     }

@@ -1,10 +1,9 @@
 import { useEffect, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { clockOf } from "../../../electron/domain/heats/fold.ts";
-import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import { arrivedAt } from "../../app/arrival.ts";
 import { useInitials } from "../../app/initials.tsx";
-import { keptDraft } from "../../app/kept-drafts.ts";
+import { type KeptDraft, keptDrafts } from "../../app/kept-drafts.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import type { VolunteerPlace } from "../../parts/devices/places.ts";
@@ -31,8 +30,10 @@ export function Arrived({ place }: { readonly place: VolunteerPlace }) {
             })
           : t(hasMoved ? "arrived.movedToCheckIn" : "arrived.checkIn")}
       </p>
-      {left.map(({ test, bib }) => (
-        <p key={test}>{t("arrived.kept", { bib, station: testWord(test, "station") })}</p>
+      {left.map(({ is, test, bib }) => (
+        <p key={`${is} ${test} ${bib}`}>
+          {t(`arrived.kept.${is}`, { bib, station: testWord(test, "station") })}
+        </p>
       ))}
       <p>{isStation ? t(`arrived.next.${clockOf(place.test)}`) : t("arrived.next.checkIn")}</p>
       {isStation && <p className="small quiet">{t("arrived.paper")}</p>}
@@ -46,13 +47,8 @@ export function Arrived({ place }: { readonly place: VolunteerPlace }) {
 }
 
 /** Returns what is half typed at the device's other stations. */
-function leftBehind(place: VolunteerPlace) {
-  return testCodes
-    .filter((test) => place.role !== "station" || place.test !== test)
-    .flatMap((test) => {
-      const draft = keptDraft(test);
-      return draft === null ? [] : [{ test, bib: draft.bib }];
-    });
+function leftBehind(place: VolunteerPlace): readonly KeptDraft[] {
+  return keptDrafts().filter(({ test }) => place.role !== "station" || place.test !== test);
 }
 
 /** Whoever has said who they are has begun. */

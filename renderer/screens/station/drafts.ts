@@ -1,21 +1,19 @@
 import { useQuery } from "@tanstack/react-query";
-import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
+import { useCallback, useEffect } from "react";
 import type { Typed } from "../../../electron/domain/tests/reading.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { createCell } from "../../app/cell.ts";
 import { useTRPC } from "../../app/client.tsx";
-import { keepDraft, keptDraft } from "../../app/kept-drafts.ts";
+import {
+  type CorrectionDraft,
+  dropDraft,
+  type KeptDraft,
+  keepDraft,
+  keptCorrection,
+  keptEntry,
+} from "../../app/kept-drafts.ts";
 import { nameOfPost, useStanding } from "../../app/standing.tsx";
-import { isDevice } from "../../app/table.ts";
 import type { AttemptView } from "./types.ts";
-
-/** What was typed of a correction. */
-export interface CorrectionDraft {
-  readonly values: Typed;
-  readonly lengths: LengthUnit;
-  readonly bib: string;
-  readonly reason: string;
-}
 
 interface Correcting {
   readonly attempt: AttemptView;
@@ -26,8 +24,8 @@ interface Correcting {
 /** What was typed of an entry from paper. */
 export interface EntryDraft {
   readonly bib: string;
-  /** True if the bib's athlete stood there. */
-  readonly isFound: boolean;
+  /** The bib's athlete; null before one was found. */
+  readonly athleteId: number | null;
   readonly typed: Typed;
 }
 
@@ -38,10 +36,11 @@ export interface EntryDraft {
 const correcting = createCell<ReadonlyMap<string, Correcting>>(new Map());
 const entries = new Map<string, EntryDraft>();
 
-function usePlace(test: TestCode): string {
+function usePlace(test: TestCode): { readonly place: string; readonly isKnown: boolean } {
   const { post } = useStanding();
   const current = useQuery(useTRPC().day.current.queryOptions()).data;
-  return [current?.kind, current?.day?.id, nameOfPost(post), test].join(" ");
+  const place = [current?.kind, current?.day?.id, nameOfPost(post), test].join(" ");
+  return { place, isKnown: current !== undefined };
 }
 
 export interface Corrections {
@@ -54,14 +53,17 @@ export interface Corrections {
 
 /** The one correction that can be open at a station. */
 export function useCorrections(test: TestCode): Corrections {
-  const place = usePlace(test);
-  const all = correcting.use();
+  const { place, isKnown } = usePlace(test);
+  const open = correcting.use().get(place) ?? null;
   function set(next: Correcting | null): void {
     const others = [...correcting.get()].filter(([name]) => name !== place);
     correcting.set(new Map(next === null ? others : [...others, [place, next]]));
+    if (next?.draft == null) dropDraft({ is: "correction", test });
+    else keepDraft(leftOf(test, next.attempt, next.draft));
   }
+  useLeftCorrection(test, isKnown && open === null, set);
   return {
-    open: all.get(place) ?? null,
+    open,
     correct: (attempt) => set({ attempt, draft: null }),
     keep(draft) {
       const now = correcting.get().get(place);
@@ -71,17 +73,42 @@ export function useCorrections(test: TestCode): Corrections {
   };
 }
 
+function leftOf(test: TestCode, { who, attemptId }: AttemptView, draft: CorrectionDraft): KeptDraft {
+  const { athleteId, bib } = who;
+  return { is: "correction", test, athleteId, bib: String(bib ?? ""), attemptId, draft };
+}
+
+/** Opens the correction that an earlier page of this device left half typed; the attempt is read from the table anew. */
+function useLeftCorrection(test: TestCode, isFree: boolean, open: (left: Correcting) => void): void {
+  const trpc = useTRPC();
+  const left = isFree ? keptCorrection(test) : null;
+  const attemptId = left?.attemptId ?? "";
+  const query = useQuery({ ...trpc.station.history.queryOptions({ attemptId }), enabled: left !== null });
+  const attempt = query.data?.find((link) => link.attempt.attemptId === attemptId)?.attempt;
+  useEffect(() => {
+    if (left !== null && attempt !== undefined) open({ attempt, draft: left.draft });
+  });
+}
+
 /** The half-typed entry of a station. */
 export function useEntryDraft(test: TestCode): {
   readonly first: () => EntryDraft | null;
   readonly keep: (draft: EntryDraft) => void;
 } {
-  const place = usePlace(test);
-  return {
-    first: () => entries.get(place) ?? (isDevice ? keptDraft(test) : null),
-    keep(draft) {
+  const { place } = usePlace(test);
+  const keep = useCallback(
+    (draft: EntryDraft) => {
       entries.set(place, draft);
-      if (isDevice) keepDraft(test, draft);
+      const { bib, athleteId, typed } = draft;
+      if (athleteId === null || !isTyped(typed)) dropDraft({ is: "entry", test });
+      else keepDraft({ is: "entry", test, athleteId, bib, typed });
     },
-  };
+    [place, test],
+  );
+  return { first: () => entries.get(place) ?? keptEntry(test), keep };
+}
+
+/** True if anything stands in any of the fields. */
+export function isTyped(typed: Typed): boolean {
+  return Object.values(typed).some((text) => text.trim() !== "");
 }

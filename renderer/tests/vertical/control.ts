@@ -3,6 +3,7 @@ import type { Length } from "../../../electron/domain/length.ts";
 import type { What } from "../../../electron/domain/tests/live.ts";
 import type { VerticalTap } from "../../../electron/domain/tests/vertical/live.ts";
 import { createCell } from "../../app/cell.ts";
+import { dropDraft, keepDraft, keptReading } from "../../app/kept-drafts.ts";
 import { bind, keysBetweenLanes } from "../live/bind.ts";
 import { forgetLane, laneAtHand } from "../live/chosenLane.ts";
 import type { LiveKeys } from "../live/liveKeys.ts";
@@ -40,7 +41,13 @@ export function useTyping(live: VerticalLive, lane: Lane): Typing {
 }
 
 function typingAt(live: VerticalLive, lane: Lane): Typing {
-  return typed.get().get(nameOf(live, lane)) ?? nothing;
+  return typed.get().get(nameOf(live, lane)) ?? leftAt(live, lane) ?? nothing;
+}
+
+/** Returns what an earlier page of this device left half typed; it goes in by a key alone. */
+function leftAt({ heat }: VerticalLive, lane: Lane): Typing | null {
+  const text = keptReading(heat.heatId, lane.in.who.athleteId);
+  return text === null ? null : { text, said: null, quiet: true };
 }
 
 /** Returns whether three digits are entered automatically, a choice kept on this desk. */
@@ -66,6 +73,10 @@ export function measureAgain(live: VerticalLive, lane: Lane): void {
 
 function setTyping(live: VerticalLive, lane: Lane, typing: Typing): void {
   typed.set(new Map(typed.get()).set(nameOf(live, lane), typing));
+  const { athleteId, bib } = lane.in.who;
+  const draft = { is: "reading", test: "vertical", athleteId, bib: String(bib ?? "") } as const;
+  if (typing.text === "") dropDraft(draft);
+  else keepDraft({ ...draft, heatId: live.heat.heatId, text: typing.text });
 }
 
 export function setText(live: VerticalLive, lane: Lane, text: string): void {
@@ -168,6 +179,7 @@ export function refuse(live: VerticalLive, lane: Lane): void {
 export function enough(live: VerticalLive, lane: Lane, timeStamp: number): void {
   if (lane.state.heights.length === 0) return;
   live.tap({ lane: lane.lane, kind: "enough", timeStamp });
+  setTyping(live, lane, nothing);
   forgetLane();
 }
 

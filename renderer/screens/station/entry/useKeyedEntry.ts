@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { readClock } from "../../../../electron/domain/day/clock.ts";
 import { readKeyed, startOf } from "../../../../electron/domain/keyed/keyed.ts";
@@ -9,7 +9,7 @@ import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../../app/client.tsx";
 import { sentenceOf } from "../../../app/trouble.ts";
 import { showNumbers } from "../../../words/numbers.ts";
-import { type EntryDraft, useEntryDraft } from "../drafts.ts";
+import { type EntryDraft, isTyped, useEntryDraft } from "../drafts.ts";
 import type { Found, StationPerson, Told } from "../types.ts";
 import { type AheadBox, useAhead } from "./ahead.ts";
 import { type Sending, useSend } from "./useSend.ts";
@@ -70,8 +70,7 @@ function startingAt(test: TestCode, { standing, variant }: Found, lengths: Lengt
 
 /** Somebody of whom nothing was typed gives way to the next bib: its digits must not end up as the values of the last one. */
 function resumed(draft: EntryDraft | null): EntryDraft | null {
-  const isTyped = Object.values(draft?.typed ?? {}).some((text) => text.trim() !== "");
-  return draft?.isFound === true && !isTyped ? null : draft;
+  return draft !== null && draft.athleteId !== null && !isTyped(draft.typed) ? null : draft;
 }
 
 /** Holds the state of keyed entry: a bib, then its athlete's values. `parameters`: the day's frozen ones. */
@@ -80,8 +79,8 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
   const { language } = useTranslation().i18n;
   const { sending, send, askEither, decline, change, reset } = useSend();
   const box = useAhead();
-  const drafts = useEntryDraft(test);
-  const [first] = useState(() => resumed(drafts.first()));
+  const { first: left, keep } = useEntryDraft(test);
+  const [first] = useState(() => resumed(left()));
   const [bib, setBib] = useState(first?.bib ?? "");
   const [bibError, setBibError] = useState<Sentence | null>(null);
   const [found, setFound] = useState<Found | null>(null);
@@ -95,10 +94,16 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
   const values =
     found === null ? typed : { ...showNumbers(startingAt(test, found, lengths), language), ...typed };
 
-  useEffect(() => drafts.keep({ bib, isFound: found !== null, typed: found === null ? {} : typed }));
+  // What was left half typed stays kept until its athlete is here again, or somebody types another bib.
+  const isResuming = useRef(first !== null && first.athleteId !== null);
+
+  useEffect(() => {
+    const athleteId = found?.who.athleteId ?? null;
+    if (!isResuming.current) keep({ bib, athleteId, typed: found === null ? {} : typed });
+  }, [keep, bib, found, typed]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the screen is there again
   useEffect(() => {
-    if (first?.isFound === true) void find(first.bib);
+    if (isResuming.current) void find();
   }, []);
 
   async function find(wanted = bib): Promise<boolean> {
@@ -107,6 +112,7 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
     reset();
     try {
       const athlete = await client.station.find.query({ test, bib: wanted, lengths });
+      isResuming.current = false;
       setFound(athlete);
       setBibError(null);
       setErrors({});
@@ -173,6 +179,7 @@ export function useKeyedEntry(test: TestCode, parameters: unknown, lengths: Leng
   return {
     bib,
     setBib(next) {
+      isResuming.current = false;
       setBib(next);
       setBibError(null);
     },

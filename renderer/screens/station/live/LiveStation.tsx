@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { mostLanes } from "../../../../electron/domain/heats/heat.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
 import { definitionOf, type TestCode } from "../../../../electron/domain/tests/registry.ts";
+import { dropReadings } from "../../../app/kept-drafts.ts";
 import { useStanding } from "../../../app/standing.tsx";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
@@ -96,6 +97,7 @@ function Gathering(props: ComponentProps<typeof Gather>) {
 }
 
 function NoHeat(props: NoHeatProps) {
+  useEffect(() => dropReadings(props.test), [props.test]);
   const { lanes, setLanes } = useLaneCount(props.test);
   const gathering = useGather(props.test, null, lanes, props.showOwn);
   return <Gathering {...{ ...props, lanes, setLanes, gathering }} heat={null} />;
