@@ -4,6 +4,8 @@ import type { TestCode } from "../../electron/domain/tests/registry.ts";
 /** The words that every test has in its own file (`resources/locales/<language>/<code>.json`); a test checks them. */
 export type TestWord =
   | "name"
+  /** The name inside a sentence: "the quadrant jump". */
+  | "inText"
   /** The ability it measures: "Strength". */
   | "ability"
   /** Both, where somebody chooses a station: "Strength: cadence push-up". */

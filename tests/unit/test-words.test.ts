@@ -12,7 +12,7 @@ function has(key: string): boolean {
 
 /** What every test's file has to say, as `renderer/app/testWords.ts` lists it, and what its face says of it. */
 const ofEvery = [
-  ...["name", "ability", "station", "letter", "skip", "up", "better", "hint", "summary", "asks"],
+  ...["name", "inText", "ability", "station", "letter", "skip", "up", "better", "hint", "summary", "asks"],
   ...["setUp", "run", "counts", "score", "stop"].map((part) => `rules.${part}`),
 ];
 
