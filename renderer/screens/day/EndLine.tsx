@@ -1,9 +1,9 @@
 import { useTranslation } from "react-i18next";
 import { useTestWords } from "../../app/testWords.ts";
 import { Row } from "../../parts/flow/Stack.tsx";
+import { roundSpan } from "../../parts/plan/round-span.ts";
 import { useWriteTime } from "../../words/dates.ts";
 import type { DayForecast } from "./overview.ts";
-import { roundSpan } from "./round-span.ts";
 
 type Told = NonNullable<DayForecast>;
 

@@ -1,10 +1,10 @@
 import { useTranslation } from "react-i18next";
 import { useTestWords } from "../../app/testWords.ts";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
-import { useWriteTime } from "../../words/dates.ts";
+import { EndBetween } from "../../parts/plan/EndBetween.tsx";
+import { roundSpan } from "../../parts/plan/round-span.ts";
 import css from "./DayScreen.module.css";
 import type { DayForecast, Overview } from "./overview.ts";
-import { roundSpan } from "./round-span.ts";
 
 function sum(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0);
@@ -50,27 +50,15 @@ export function Numbers({ overview, forecast }: NumbersProps) {
 function Ends({ forecast }: Pick<NumbersProps, "forecast">) {
   const { t } = useTranslation("day");
   const testWord = useTestWords();
-  const writeTime = useWriteTime();
   if (forecast?.end == null) {
     const isNone = forecast === null || forecast?.state === "none";
     return (
       <BigNumber label={t("ends.between")} number="–" note={isNone ? t("ends.nobody") : t("ends.working")} />
     );
   }
-  const { from, until } = roundSpan(forecast.end, new Date());
   const note =
     forecast.holdsUp === null
       ? t("ends.days")
       : t("ends.holdsUp", { test: testWord(forecast.holdsUp, "name") });
-  return (
-    <BigNumber
-      label={t("ends.between")}
-      number={
-        <>
-          {writeTime(from)} <span className={css.and}>{t("ends.and")}</span> {writeTime(until)}
-        </>
-      }
-      note={note}
-    />
-  );
+  return <EndBetween {...roundSpan(forecast.end, new Date())} note={note} />;
 }

@@ -1,19 +1,16 @@
-import { useMutation, useQuery } from "@tanstack/react-query";
+import { useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import { leastRestMinutes, mostRestMinutes } from "../../../electron/domain/queue/rest.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import { useTRPC } from "../../app/client.tsx";
-import { tellDone } from "../../app/messages.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Button, LinkButton } from "../../parts/controls/Button.tsx";
-import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
-import { NumberField } from "../../parts/controls/NumberField.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { Tag } from "../../parts/marks/Tag.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
+import { RestDialog } from "../../parts/plan/RestDialog.tsx";
 import { faceOf, readParameters } from "../../tests/registry.ts";
 import { useRulesLine } from "../../tests/useRulesLine.ts";
 import { RuleDialog } from "./RuleDialog.tsx";
@@ -108,47 +105,5 @@ function Rest({ minutes }: { readonly minutes: number }) {
       </Button>
       {changing && <RestDialog minutes={minutes} onClose={() => setChanging(false)} />}
     </li>
-  );
-}
-
-function RestDialog({ minutes, onClose }: { readonly minutes: number; readonly onClose: () => void }) {
-  const { t } = useTranslation("day");
-  const trpc = useTRPC();
-  const [typed, setTyped] = useState(String(minutes));
-  const [tried, setTried] = useState(false);
-  const keep = useMutation(
-    trpc.day.setRest.mutationOptions({
-      onSuccess: tellDone({ key: "day:rules.restKept" }, onClose),
-    }),
-  );
-  const isGood =
-    /^\d{1,2}$/.test(typed.trim()) && Number(typed) >= leastRestMinutes && Number(typed) <= mostRestMinutes;
-
-  function send(): void {
-    setTried(true);
-    if (isGood) keep.mutate({ restMinutes: Number(typed) });
-  }
-  return (
-    <ConfirmDialog
-      title={t("rules.rest.title")}
-      cancel={t("rules.cancel")}
-      confirm={t("rules.keep")}
-      kind="primary"
-      busy={keep.isPending}
-      onConfirm={send}
-      onClose={onClose}
-    >
-      <NumberField
-        label={t("rules.rest.label")}
-        value={typed}
-        onChange={setTyped}
-        onEnter={send}
-        autoFocus
-        maxLength={2}
-        error={
-          tried && !isGood ? t("rules.rest.bad", { least: leastRestMinutes, most: mostRestMinutes }) : null
-        }
-      />
-    </ConfirmDialog>
   );
 }
