@@ -29,7 +29,7 @@ function isUnder(root: string, path: string): boolean {
 export function parentOf(path: string): "/" | "/day" | "/athletes" | "/noise" | "/study" | null {
   if (path === "/" || path === "" || path === "/backups") return null;
   if (isUnder("/study", path)) return path === "/study" ? "/noise" : "/study";
-  if (/^\/(?:cards|devices|instructions|noise|papers|reference|rehearsal|summary)(?:\/|$)/.test(path))
+  if (/^\/(?:cards|devices|instructions|noise|papers|plan|reference|rehearsal|summary)(?:\/|$)/.test(path))
     return "/day";
   const place = places.find((candidate) => isAt(path, candidate));
   if (place === undefined || place.key === "day") return "/";

@@ -18,6 +18,7 @@ type Screen =
   | "held"
   | "instructions"
   | "papers"
+  | "plan"
   | "report"
   | "sheets"
   | "study"

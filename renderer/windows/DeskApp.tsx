@@ -16,6 +16,7 @@ import { PrintSetUp } from "../screens/devices/paper/PrintSetUp.tsx";
 import { PrintPage } from "../screens/instructions/PrintPage.tsx";
 import { LockCover } from "../screens/lock/LockCover.tsx";
 import { PrintPapers } from "../screens/papers/PrintPapers.tsx";
+import { TimetablePrintPage } from "../screens/plan/paper/TimetablePrintPage.tsx";
 import { StudyPrintPage } from "../screens/study/paper/StudyPrintPage.tsx";
 import { SummaryPrintPage } from "../screens/summary/paper/SummaryPrintPage.tsx";
 import { DeskRoutes } from "./routes.tsx";
@@ -38,6 +39,7 @@ export function DeskApp() {
             <Route path="/print/papers/:what/:who/:paper">
               {({ what, who, paper }) => <PrintPapers what={what} who={who} paper={paper} />}
             </Route>
+            <Route path="/print/plan/:paper">{({ paper }) => <TimetablePrintPage paper={paper} />}</Route>
             <Route path="/print/set-up/:paper">{({ paper }) => <PrintSetUp paper={paper} />}</Route>
             <Route path="/print/held/:athleteId/:paper">
               {({ athleteId, paper }) => <HeldPage athleteId={athleteId} paper={paper} />}

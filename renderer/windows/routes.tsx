@@ -13,6 +13,7 @@ import { JoinTableScreen } from "../screens/join/JoinTableScreen.tsx";
 import { LockScreen } from "../screens/lock/LockScreen.tsx";
 import { NoiseScreen } from "../screens/noise/NoiseScreen.tsx";
 import { PapersScreen } from "../screens/papers/PapersScreen.tsx";
+import { PlanScreen } from "../screens/plan/PlanScreen.tsx";
 import { ReferenceScreen } from "../screens/reference/ReferenceScreen.tsx";
 import { RehearsalScreen } from "../screens/rehearsal/RehearsalScreen.tsx";
 import { ReportScreen } from "../screens/report/ReportScreen.tsx";
@@ -47,6 +48,7 @@ export function DeskRoutes() {
         }}
       </Route>
       <Route path="/athletes/:id?">{({ id }) => <AthletesScreen id={id ?? null} />}</Route>
+      <Route path="/plan" component={PlanScreen} />
       <Route path="/rehearsal" component={RehearsalScreen} />
       <Route path="/devices" component={DevicesScreen} />
       <Route path="/join" component={JoinTableScreen} />

@@ -23,6 +23,7 @@ export interface WordFiles {
   noise: typeof import("../../resources/locales/en/noise.json");
   papers: typeof import("../../resources/locales/en/papers.json");
   place: typeof import("../../resources/locales/en/place.json");
+  plan: typeof import("../../resources/locales/en/plan.json");
   planning: typeof import("../../resources/locales/en/planning.json");
   plots: typeof import("../../resources/locales/en/plots.json");
   reference: typeof import("../../resources/locales/en/reference.json");

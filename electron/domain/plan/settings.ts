@@ -4,16 +4,21 @@ import { definitionOf, testCodes } from "../tests/registry.ts";
 
 const clock = z.string().regex(clockPattern);
 
-/** Most athletes of one league that can be planned for, and most places and lanes of a station: ours, no source. */
-const mostOfLeague = 400;
-const mostPlaces = 12;
-const mostLanes = 12;
+/** The most of each that a plan takes: ours, no source. */
+export const planMost = Object.freeze({
+  ofLeague: 400,
+  places: 12,
+  lanes: 12,
+  judges: 60,
+  breaks: 6,
+  boundMinutes: 60,
+});
 
 /** When a league comes, how many of it, and how likely each of them comes at all. */
 const leagueSettings = z.object({
   league: z.string().trim().min(1).max(80),
   /** Number of its athletes; null: as many as are on the list. */
-  number: z.int().min(0).max(mostOfLeague).nullable(),
+  number: z.int().min(0).max(planMost.ofLeague).nullable(),
   from: clock,
   until: clock,
   comes: z.number().min(0).max(1),
@@ -21,8 +26,8 @@ const leagueSettings = z.object({
 
 const stationSettings = z.object({
   test: z.enum(testCodes),
-  places: z.int().min(1).max(mostPlaces),
-  lanes: z.int().min(1).max(mostLanes),
+  places: z.int().min(1).max(planMost.places),
+  lanes: z.int().min(1).max(planMost.lanes),
   /** Median seconds of a turn; null: as earlier days tell, or as assumed. */
   turnSeconds: z.int().min(5).max(3600).nullable(),
   /** Median seconds from one turn's end to the next one's start; null likewise. */
@@ -37,15 +42,15 @@ export const planSettings = z.object({
   /** Stations that are not named are as {@link usualStation}. */
   stations: z.array(stationSettings).max(testCodes.length),
   /** How many judges there are; null: as many as the places need. */
-  judges: z.int().min(1).max(60).nullable(),
-  breaks: z.array(z.object({ from: clock, until: clock })).max(6),
+  judges: z.int().min(1).max(planMost.judges).nullable(),
+  breaks: z.array(z.object({ from: clock, until: clock })).max(planMost.breaks),
   /** True where the three tests in the middle may be done in any order. */
   middleIsFree: z.boolean(),
   /**
    * Minutes that an athlete may lose on a day, at the stations together, by others with more ahead being called before them;
    * 0: first come, first served.
    */
-  boundMinutes: z.int().min(0).max(60),
+  boundMinutes: z.int().min(0).max(planMost.boundMinutes),
 });
 
 export type PlanSettings = z.infer<typeof planSettings>;

@@ -94,13 +94,16 @@ function Glance({ overview, last }: GlanceProps) {
 
 /** Shows a planned day: only the list, and the rules of its tests. */
 function Planned({ overview }: { readonly overview: Overview }) {
-  const { t } = useTranslation(["day", "rehearsal"]);
+  const { t } = useTranslation(["day", "plan", "rehearsal"]);
   const count = Object.values(overview.counts).reduce((sum, each) => sum + each, 0);
   return (
     <>
       <Row gap={5} lines={3} align="center" wrap between>
         <p className="lead">{t("planned.listed", { count })}</p>
-        <LinkButton to="/rehearsal">{t("rehearsal:link")}</LinkButton>
+        <Row gap={3} lines={2} wrap>
+          <LinkButton to="/plan">{t("plan:link")}</LinkButton>
+          <LinkButton to="/rehearsal">{t("rehearsal:link")}</LinkButton>
+        </Row>
       </Row>
       <Leagues leagues={overview.leagues} cards={false} />
     </>
@@ -109,7 +112,7 @@ function Planned({ overview }: { readonly overview: Overview }) {
 
 /** Lists the first steps of a day that has nobody on its list. */
 function FirstSteps({ open, last }: { readonly open: boolean } & Pick<GlanceProps, "last">) {
-  const { t } = useTranslation(["day", "rehearsal"]);
+  const { t } = useTranslation(["day", "plan", "rehearsal"]);
   return (
     <EmptyState
       title={t("first.title")}
@@ -120,6 +123,7 @@ function FirstSteps({ open, last }: { readonly open: boolean } & Pick<GlanceProp
             {t("first.go")}
           </LinkButton>
           {last !== undefined && <ListAgain last={last} />}
+          {!open && <LinkButton to="/plan">{t("plan:link")}</LinkButton>}
           {!open && <LinkButton to="/rehearsal">{t("rehearsal:link")}</LinkButton>}
         </Row>
       }

@@ -1,6 +1,6 @@
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
-import { Stack } from "../../parts/flow/Stack.tsx";
+import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { writeTime } from "../../words/dates.ts";
@@ -9,9 +9,17 @@ import css from "./TestLines.module.css";
 
 /** Draws a line per test, painted by its athletes: done, waiting, to come. */
 export function TestLines({ tests }: { readonly tests: Overview["tests"] }) {
-  const { t } = useTranslation(["day", "noise"]);
+  const { t } = useTranslation(["day", "noise", "plan"]);
   return (
-    <Section title={t("tests.title")} aside={<Link href="/noise">{t("noise:link")}</Link>}>
+    <Section
+      title={t("tests.title")}
+      aside={
+        <Row gap={4} lines={2} wrap>
+          <Link href="/plan">{t("plan:linkOpen")}</Link>
+          <Link href="/noise">{t("noise:link")}</Link>
+        </Row>
+      }
+    >
       <Stack as="ol" gap={2}>
         {tests.map((test) => (
           <TestLine key={test.test} test={test} />

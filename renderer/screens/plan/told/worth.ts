@@ -1,0 +1,70 @@
+import type { Change, WhatIf } from "../../../../electron/domain/plan/told.ts";
+import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+
+/** Minutes below which nobody would move a table: from here on a change is worth a line. */
+const leastMinutes = 2;
+/** A pair has a line of its own where it saves so much more than the better of its two. */
+const moreThanOne = { minutes: 3, times: 1.15 };
+
+/** What an organiser could change, sorted by what it saves, and what they need not. */
+export interface Worth {
+  /** One or two changes each, that which saves most first. */
+  readonly helps: readonly WhatIf[];
+  /** Single changes after which the day ends no earlier, or not surely. */
+  readonly nothing: readonly WhatIf[];
+}
+
+/**
+ * Separates what helps from what does not. Something helps where the day of the middle ends two minutes earlier and the
+ * spread to the worse side is smaller than that gain. A pair is left out where one of the two alone does nearly as much.
+ */
+export function worthOf(whatIfs: readonly WhatIf[]): Worth {
+  const singles = whatIfs.filter(({ changes }) => changes.length === 1);
+  const pairs = whatIfs.filter(({ changes }) => changes.length > 1 && isMore(changes, singles, whatIfs));
+  return {
+    helps: [...singles, ...pairs].filter(helps).sort((a, b) => b.saved.middle - a.saved.middle),
+    nothing: singles.filter((each) => !helps(each)),
+  };
+}
+
+/** Single changes that bring nothing: stations at which more room of either kind does, and the others. */
+interface ForNothing {
+  readonly rooms: readonly TestCode[];
+  readonly others: readonly WhatIf[];
+}
+
+/** Gathers the changes that bring nothing by station, where neither a place nor a lane does. */
+export function roomsOf(nothing: readonly WhatIf[]): ForNothing {
+  const tests = nothing.flatMap(({ changes }) => changes.flatMap(testOf));
+  const rooms = [...new Set(tests.filter((test, index) => tests.indexOf(test) < index))];
+  const isOfRoom = ({ changes }: WhatIf) => changes.flatMap(testOf).some((test) => rooms.includes(test));
+  return { rooms, others: nothing.filter((each) => !isOfRoom(each)) };
+}
+
+function testOf(change: Change): TestCode[] {
+  return "test" in change ? [change.test] : [];
+}
+
+/** Returns whole minutes; of half ones the later. */
+export function minutesOf(seconds: number): number {
+  return Math.round(seconds / 60);
+}
+
+function helps({ saved }: WhatIf): boolean {
+  return minutesOf(saved.middle) >= leastMinutes && saved.middle + saved.from >= 0;
+}
+
+function isMore(changes: readonly Change[], singles: readonly WhatIf[], all: readonly WhatIf[]): boolean {
+  const own = all.find((each) => each.changes === changes)?.saved.middle ?? 0;
+  const alone = Math.max(
+    0,
+    ...singles
+      .filter(({ changes: [one] }) => one !== undefined && changes.some((each) => isSame(each, one)))
+      .map(({ saved }) => saved.middle),
+  );
+  return own >= alone + moreThanOne.minutes * 60 && own >= alone * moreThanOne.times;
+}
+
+function isSame(a: Change, b: Change): boolean {
+  return JSON.stringify(Object.entries(a).sort()) === JSON.stringify(Object.entries(b).sort());
+}
