@@ -16,6 +16,7 @@ import { spoilFolder, takeFaults, takeRefusedStore } from "./pictures/faults.ts"
 import { fillFolder, takeFull } from "./pictures/full.ts";
 import { keepForReadme } from "./pictures/in-readme.ts";
 import { takeLive } from "./pictures/live.ts";
+import { takePlans } from "./pictures/plan.ts";
 import { allPictures } from "./pictures/take.ts";
 
 interface Part {
@@ -31,6 +32,7 @@ const parts: Readonly<Record<string, Part>> = {
   devices: { take: takeDevices },
   hand: { take: takeDeviceScreens },
   live: { take: takeLive },
+  plan: { take: takePlans },
   full: { take: takeFull, prepare: fillFolder },
   asked: { take: takeAsked },
   who: { take: takeWhoIsWho },

@@ -106,6 +106,7 @@ test("no place of the desk, and not the board, does anything that its own policy
     "sheets",
     "check-in",
     "rehearsal",
+    "plan",
     "lock",
     "noise",
     "study",

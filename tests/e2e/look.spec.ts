@@ -176,6 +176,7 @@ test("no screen has two next steps", async ({ tapeline: { desk } }) => {
     "day",
     "sheets",
     "rehearsal",
+    "plan",
     "check-in",
     "athletes",
     "bundle",

@@ -293,7 +293,7 @@ test("no other screen is wider than a small screen", async ({ tapeline: { desk }
     "noise",
     "study",
   ];
-  for (const path of [...screens, "rehearsal", "summary", "cards", "lock", "report", "reference"]) {
+  for (const path of [...screens, "rehearsal", "plan", "summary", "cards", "lock", "report", "reference"]) {
     await goTo(desk, `/${path}`);
     for (const screen of smallScreens) {
       await showOn(desk, screen);

@@ -18,6 +18,7 @@ const screens = [
     "/noise",
     "/study",
     "/rehearsal",
+    "/plan",
     "/summary",
     "/cards",
   ],

@@ -10,6 +10,7 @@ const groups = {
   full: "200 athletes, long names among them",
   three: "Three athletes",
   empty: "Nothing yet",
+  plan: "What is planned for a day",
   planned: "Before the day opens",
   "at-hand": "A day at hand",
   closed: "After the day",

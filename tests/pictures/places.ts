@@ -16,6 +16,7 @@ const places = [
 const beside = [
   ["noise", "/noise"],
   ["study", "/study"],
+  ["plan", "/plan"],
   ["summary", "/summary"],
   ["cards", "/cards"],
   ["papers", "/papers"],

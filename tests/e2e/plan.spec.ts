@@ -1,0 +1,148 @@
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { expect, type Page } from "@playwright/test";
+import { expectForEverybody } from "./axe.ts";
+import { englishOn } from "./english.ts";
+import { test } from "./fixture.ts";
+import { callDoor, goTo } from "./page.ts";
+import { readPdf } from "./pdf.ts";
+import { answerSaveDialog, roster, takeSheet } from "./sheets.ts";
+
+/** Ms that a plan of a small hall may take on a busy machine. */
+const longest = { timeout: 60_000 };
+
+async function plannedDay(desk: Page): Promise<void> {
+  const day = { sure: true, date: "2026-12-05", title: "Lantern Bay" };
+  await callDoor(desk, "day.create", day);
+}
+
+async function openPlan(desk: Page): Promise<void> {
+  await desk.reload();
+  await desk.evaluate(() => {
+    location.hash = "/day";
+  });
+  await desk.getByRole("link", { name: "Plan the day" }).click();
+  await expect(desk.getByRole("heading", { level: 1, name: "Plan for the day" })).toBeVisible();
+}
+
+/** The times between which the day is done, as the screen shows them, in minutes after midnight. */
+async function doneBetween(desk: Page): Promise<readonly number[]> {
+  const shown = desk.getByText(/^\d\d:\d\d and \d\d:\d\d$/).first();
+  await expect(shown).toBeVisible(longest);
+  const [from = "", until = ""] = ((await shown.textContent()) ?? "").split(" and ");
+  return [from, until].map((time) => Number(time.slice(0, 2)) * 60 + Number(time.slice(3)));
+}
+
+test("the evening before: the end without typing anything, what one more brings, a change, and the timetable", async ({
+  tapeline,
+}) => {
+  const { desk, folder } = tapeline;
+  const refused: string[] = [];
+  desk.on("console", (message) => {
+    if (/Content Security Policy|Refused to|Trusted/.test(message.text())) refused.push(message.text());
+  });
+  await plannedDay(desk);
+  await takeSheet(desk, "roster", roster);
+  await openPlan(desk);
+
+  const [from = 0, until = 0] = await doneBetween(desk);
+  expect(from).toBeGreaterThan(9 * 60);
+  expect(until).toBeGreaterThanOrEqual(from);
+  await expect(desk.getByText("What holds the day up", { exact: true })).toBeVisible();
+  const stations = desk.getByRole("region", { name: "The stations over the day" });
+  await expect(stations.getByRole("listitem").filter({ hasText: /queue/ })).toHaveCount(5);
+  await expect(desk.locator("[data-gains]")).toBeVisible(longest);
+  await expectForEverybody(desk);
+  expect(await desk.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+
+  // Twice as long at the circuit is later, for everybody who looks again.
+  await desk.getByRole("button", { name: "Change: Circuit" }).click();
+  const dialog = desk.getByRole("alertdialog", { name: "Circuit" });
+  await dialog.getByRole("textbox", { name: "A turn" }).fill("later");
+  await desk.keyboard.press("Enter");
+  await expect(dialog.getByText("Write a time, such as 2:30.")).toBeVisible();
+  await expectForEverybody(desk);
+  await dialog.getByRole("textbox", { name: "A turn" }).fill("30:00");
+  await desk.keyboard.press("Enter");
+  await expect(dialog).toBeHidden();
+  await expect(desk.getByText("30:00 a turn", { exact: false })).toBeVisible();
+  await expect.poll(async () => (await doneBetween(desk))[0], longest).toBeGreaterThan(from + 20);
+  await expect(desk.locator("[data-gains]")).toBeVisible(longest);
+  // More room where it is slowest is what helps most.
+  await expect(desk.locator("[data-gains]").getByRole("listitem").first()).toContainText("the circuit");
+
+  const waves = desk.getByRole("region", { name: "Timetable" }).last();
+  await expect(waves.getByRole("row", { name: /^Gravel Moon/ })).toContainText("09:00");
+  const pdf = join(folder, "timetable.pdf");
+  await answerSaveDialog(tapeline, pdf);
+  await desk.getByRole("button", { name: "Save as PDF" }).click();
+  await expect(desk.getByText("Saved as timetable.pdf.")).toBeVisible();
+  const pages = await readPdf(pdf);
+  expect(pages).toHaveLength(1);
+  expect(pages[0]?.text).toContain("Tin Harbour");
+  expect(pages[0]?.text).toContain("Lantern Bay");
+  // It goes to leagues: no names of athletes.
+  expect(pages[0]?.text).not.toMatch(/Sparrow|Kestrel|Dunlin/);
+
+  const csv = join(folder, "timetable.csv");
+  await answerSaveDialog(tapeline, csv);
+  await desk.getByRole("button", { name: "Save with names (CSV)" }).click();
+  await expect(desk.getByText("Saved as timetable.csv.")).toBeVisible();
+  expect(await readFile(csv, "utf8")).toContain("Anvil Sparrow");
+
+  await callDoor(desk, "language.choose", { language: "es" });
+  await expect(desk.getByRole("heading", { level: 1, name: "Plan de la jornada" })).toBeVisible();
+  expect(await englishOn(desk)).toEqual([]);
+  expect(refused).toEqual([]);
+});
+
+test("nobody is on the list yet: how many come is written, and a plan is worked out and stopped", async ({
+  tapeline: { desk },
+}) => {
+  await plannedDay(desk);
+  await openPlan(desk);
+  await expect(desk.getByText("Nobody is on the list yet.")).toBeVisible();
+  await expectForEverybody(desk);
+  await desk.getByRole("button", { name: "Write how many come" }).click();
+  const dialog = desk.getByRole("alertdialog", { name: "Who comes" });
+  await dialog.getByRole("textbox", { name: "League" }).fill("Gravel Moon");
+  await desk.keyboard.press("Enter");
+  await expect(dialog.getByText("Write a whole number from 0 to 400.")).toBeVisible();
+  await expectForEverybody(desk);
+  await dialog.getByRole("textbox", { name: "Athletes" }).fill("200");
+  await dialog.getByRole("textbox", { name: "Until" }).fill("8");
+  await desk.keyboard.press("Enter");
+  await expect(dialog.getByRole("alert").filter({ hasText: "Gravel Moon can't have arrived" })).toBeVisible();
+  await dialog.getByRole("textbox", { name: "Until" }).fill("10.30");
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByText("1 league, from 09:00 to 10:30")).toBeVisible();
+  await doneBetween(desk);
+
+  const changes = desk.getByRole("region", { name: "What one more would bring" });
+  await changes.getByRole("button", { name: "Stop" }).click(longest);
+  await expect(changes.getByText("Stopped before it was finished.")).toBeVisible();
+  await expectForEverybody(desk);
+  await changes.getByRole("button", { name: "Work it out" }).click();
+  await expect(changes.getByRole("progressbar")).toBeVisible();
+});
+
+test("on an open day the plan of before is shown, and what counts for the rest can still be changed", async ({
+  tapeline: { desk },
+}) => {
+  await plannedDay(desk);
+  await takeSheet(desk, "roster", roster);
+  await openPlan(desk);
+  const before = await doneBetween(desk);
+  await callDoor(desk, "day.open", { sure: true });
+  await desk.reload();
+  await goTo(desk, "Overview");
+  await desk.getByRole("link", { name: "The plan for the day" }).click();
+  await expect(desk.getByText(/^As it was planned before the day, for 16 athletes/)).toBeVisible();
+  expect(await doneBetween(desk)).toEqual(before);
+  await desk.getByRole("button", { name: "Change the judges, the order and the calls" }).click();
+  await desk.getByRole("textbox", { name: "Judges in the hall" }).fill("4");
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByText("4 judges")).toBeVisible();
+  expect(await doneBetween(desk)).toEqual(before);
+  await expectForEverybody(desk);
+});
