@@ -5,7 +5,7 @@ import { countedKeys, gather, laneOf, openLive, setLanes, startedAgo } from "./l
 import { callDoor, goTo } from "./page.ts";
 import { goToPaper, key } from "./paper.ts";
 import { test } from "./shared.ts";
-import { bringSheet, roster } from "./sheets.ts";
+import { bringSheet, roster, takeSheet } from "./sheets.ts";
 import { entryOf, keyFromPaper, type Station } from "./stations.ts";
 
 async function openDemo(desk: Page): Promise<void> {
@@ -237,6 +237,33 @@ alone("who is who, an import undone, two records made one, a league renamed", as
   await desk.getByRole("button", { name: /^Brine Kestrel/ }).click();
   await expect(desk.getByRole("button", { name: "Make them one" })).toBeVisible();
   await expectForEverybody(desk);
+});
+
+alone("the plan of a day, and each of its questions with a fault", async ({ tapeline: { desk } }) => {
+  await callDoor(desk, "day.create", { sure: true, date: "2026-12-05", title: "Winter testing day" });
+  await takeSheet(desk, "roster", roster);
+  await desk.evaluate(() => {
+    location.hash = "/plan";
+  });
+  await expect(desk.locator("[data-gains]")).toBeVisible({ timeout: 60_000 });
+  await expectForEverybody(desk);
+  for (const [asks, field, wrong] of [
+    ["Change when the tests begin, and the breaks", "The tests begin at", "soon"],
+    ["Change who comes", "Likely to come", "101"],
+    ["Change: Vertical leap", "Places", "0"],
+    ["Change the judges, the order and the calls", "Judges in the hall", "0"],
+    ["Change the rest between two tests", "Minutes of rest", "1"],
+  ] as const) {
+    await desk.getByRole("button", { name: asks }).press("Enter");
+    const dialog = desk.getByRole("alertdialog");
+    await dialog.getByRole("textbox", { name: field }).first().fill(wrong);
+    await desk.keyboard.press("Enter");
+    await expect(dialog.locator("[data-invalid] [slot=errorMessage]").first()).toBeVisible();
+    await expectForEverybody(desk);
+    await desk.keyboard.press("Escape");
+    // The keyboard goes on where it was.
+    await expect(desk.getByRole("button", { name: asks })).toBeFocused();
+  }
 });
 
 test("the papers of the day, each kind of them", async ({ tapeline: { desk } }) => {
