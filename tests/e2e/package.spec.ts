@@ -46,7 +46,7 @@ test("the packaged program does the main job with its own windows, store and fil
   const temporary = { TMPDIR: folder, TEMP: folder, TMP: folder };
   const { code, printed } = await runPackaged(stage, packaged, ["--self-check"], temporary);
   expect(printed).toContain("Everything works on this laptop.");
-  expect(printed.match(/^ok {6}/gm)).toHaveLength(9);
+  expect(printed.match(/^ok {6}/gm)).toHaveLength(10);
   expect(printed).not.toContain("FAILED");
   expect(code).toBe(0);
   expect((await readdir(folder)).filter((name) => name.startsWith("tapeline-check-"))).toEqual([]);

@@ -23,6 +23,7 @@ const steps: readonly Step[] = [
   ["alone", pageStandsAlone],
   ["demo", opensTheDemo],
   ["attempt", entersAnAttemptOnce],
+  ["end", foreseesTheEnd],
   ["board", boardShowsIt],
   ["paper", laysOutPaper],
   ["bundle", writesABundle],
@@ -102,6 +103,13 @@ async function entersAnAttemptOnce({ desk }: Checked): Promise<void> {
 async function done(desk: CheckedPage): Promise<number> {
   const { tests } = (await desk.ask("day.overview")) as Overview;
   return tests.find(({ test }) => test === "push-up")?.done ?? 0;
+}
+
+/** In a thread of its own, whose code is another file of the program. */
+async function foreseesTheEnd({ desk }: Checked): Promise<void> {
+  const isTold =
+    "fetch('/trpc/day.forecast').then(async (answer) => (await answer.json()).result.data.state === 'told')";
+  await desk.until(isTold);
 }
 
 async function boardShowsIt({ windows }: Checked): Promise<void> {
