@@ -2,8 +2,11 @@ import { leastRestMinutes } from "../queue/rest.ts";
 import type { Athlete, Hall, Moment, Station } from "./hall.ts";
 import type { Change } from "./told.ts";
 
-/** Returns a moment as it would be with a change made; null where the change is none there. */
-export function changed(moment: Moment, change: Change): Moment | null {
+/**
+ * Returns a moment as it would be with a change made; null where the change is none there.
+ * @param waves the same athletes, each to be there with their wave; of a moment without any, waves are no change
+ */
+export function changed(moment: Moment, change: Change, waves: readonly Athlete[] = []): Moment | null {
   const { hall } = moment;
   switch (change.kind) {
     case "place":
@@ -17,8 +20,20 @@ export function changed(moment: Moment, change: Change): Moment | null {
     case "middle":
       return hall.middleIsFree ? null : inHall(moment, { middleIsFree: true });
     case "waves":
-      return null;
+      return inWaves(moment, waves);
   }
+}
+
+function inWaves(moment: Moment, waves: readonly Athlete[]): Moment | null {
+  const arrives = new Map(waves.map((athlete) => [athlete.id, athlete.arrives]));
+  const athletes = moment.athletes.map((athlete) => ({
+    ...athlete,
+    arrives: arrives.get(athlete.id) ?? athlete.arrives,
+  }));
+  const isNone = athletes.every(
+    ({ arrives: { from } }, index) => from === moment.athletes[index]?.arrives.from,
+  );
+  return isNone ? null : { ...moment, athletes };
 }
 
 function inHall(moment: Moment, part: Partial<Hall>): Moment {

@@ -5,6 +5,7 @@ import { endsOf, type ManyDays, manyDays } from "./days.ts";
 import { beginning } from "./floor.ts";
 import type { Athlete, Hall, Known, Moment } from "./hall.ts";
 import { type Calculation, within } from "./progress.ts";
+import { wavesOf } from "./schedule/waves.ts";
 import { meanOfAll, spanOf } from "./span.ts";
 import type { Change, WhatIf } from "./told.ts";
 
@@ -40,11 +41,14 @@ export function* whatIfs(
 ): Calculation<WhatIf[]> {
   const all = yield* within(manyDays(beginning(hall, athletes), known, seed, days), 0, 0.02);
   const ends = yield* within(endsOf(all.moment, all.draws), 0.02, 0.04);
+  const waves = changes.some(({ kind }) => kind === "waves")
+    ? yield* within(bestWaves(hall, athletes, { known, seed }), 0.04, 0.1)
+    : [];
   const tries = [...singles(changes), ...pairs(changes)];
   const tried: Tried[] = [];
   for (const [index, some] of tries.entries()) {
-    const [from, until] = [0.04 + (0.96 * index) / tries.length, 0.04 + (0.96 * (index + 1)) / tries.length];
-    const saved = yield* within(savedBy(some, all, ends), from, until);
+    const [from, until] = [0.1 + (0.9 * index) / tries.length, 0.1 + (0.9 * (index + 1)) / tries.length];
+    const saved = yield* within(savedBy(some, all, ends, waves), from, until);
     if (saved !== null) tried.push({ changes: some, saved: better(saved, some, tried) });
   }
   return tried
@@ -60,7 +64,25 @@ export function allChanges({ stations, judges, middleIsFree }: Hall): Change[] {
     ...(judges === null ? [] : [{ kind: "judge" } as const]),
     { kind: "rest", lessSeconds: lessRest },
     ...(middleIsFree ? [] : [{ kind: "middle" } as const]),
+    { kind: "waves" },
   ];
+}
+
+/** Days on which ways to arrive are tried; other ones than those on which the best of them is told. */
+const daysOfWaves = 20;
+/** A league may be asked to come at any moment of the day from its first arrival on, in seconds. */
+const wholeDay = 86_400;
+
+/** Returns everybody with the time to be there, as it is best for the day whatever was agreed with the leagues. */
+function* bestWaves(
+  hall: Hall,
+  athletes: readonly Athlete[],
+  { known, seed: [one, two, three, four] }: Pick<WhatIfOptions, "known" | "seed">,
+): Calculation<readonly Athlete[]> {
+  const from = athletes.reduce((first, { arrives }) => Math.min(first, arrives.from), wholeDay);
+  const possible = new Map(athletes.map(({ league }) => [league, { from, until: wholeDay }]));
+  const seed: Seed = [four, three, two, one];
+  return (yield* wavesOf(hall, athletes, { known, seed, possible, days: daysOfWaves })).athletes;
 }
 
 function singles(changes: readonly Change[]): Change[][] {
@@ -75,8 +97,9 @@ function* savedBy(
   changes: readonly Change[],
   { moment, draws }: ManyDays,
   ends: readonly number[],
+  waves: readonly Athlete[],
 ): Calculation<number[] | null> {
-  const other = changes.reduce<Moment | null>((so, change) => so && changed(so, change), moment);
+  const other = changes.reduce<Moment | null>((so, change) => so && changed(so, change, waves), moment);
   if (other === null) return null;
   const changedEnds = yield* endsOf(other, draws);
   return changedEnds.map((end, day) => (ends[day] ?? end) - end);

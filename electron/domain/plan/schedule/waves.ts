@@ -31,8 +31,8 @@ export interface Waves {
   readonly waitAsListed: number;
 }
 
-/** Ways that end a day within so many seconds of the earliest are as good: a hall is not planned to the minute. */
-const sameEnd = 180;
+/** A minute by which the day ends sooner is worth as much as so many that each athlete waits less over all tests. Ours. */
+const waitsForAnEnd = 2;
 
 /** What one way to arrive comes to on the simulated days. */
 interface Outcome {
@@ -43,9 +43,8 @@ interface Outcome {
 }
 
 /**
- * Works out in which order and when leagues are to be there, each together: so that the day ends as early as any way that
- * was tried, and never later than with everybody as listed; of the ways that do, the one with the shortest waits. All ways
- * are tried on the same simulated days.
+ * Works out in which order and when leagues are to be there, each together: the day ends no later than with everybody as
+ * listed, and of the ways that do, it is the best for the end and the waits. All ways are tried on the same simulated days.
  */
 export function* wavesOf(
   hall: Hall,
@@ -66,15 +65,16 @@ export function* wavesOf(
     });
     yield 0.1 + (0.9 * outcomes.length) / ways.length;
   }
-  return told(outcomes);
+  return told(outcomes, meanOfAll(athletes.map(({ left }) => left.length)));
 }
 
-function told(outcomes: readonly Outcome[]): Waves {
+/** @param tests number of tests of an athlete, on average */
+function told(outcomes: readonly Outcome[], tests: number): Waves {
   const [listed] = outcomes;
-  const first = Math.min(...outcomes.map(({ end }) => end));
+  const worth = ({ end, wait }: Outcome) => end + (wait * tests) / waitsForAnEnd;
   const best = outcomes
-    .filter(({ end }) => end <= first + sameEnd && end <= (listed?.end ?? end))
-    .reduce((one, other) => (other.wait < one.wait ? other : one));
+    .filter(({ end }) => end <= (listed?.end ?? end))
+    .reduce((one, other) => (worth(other) < worth(one) ? other : one));
   return {
     ...{ waves: best.waves, athletes: best.athletes, wait: best.wait },
     saved: (listed?.end ?? best.end) - best.end,

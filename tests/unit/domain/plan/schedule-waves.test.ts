@@ -10,6 +10,7 @@ import { breachOf } from "../../../../electron/domain/plan/schedule/fits.ts";
 import { latestStarts } from "../../../../electron/domain/plan/schedule/latest.ts";
 import { wavesOf } from "../../../../electron/domain/plan/schedule/waves.ts";
 import { meanOfAll } from "../../../../electron/domain/plan/span.ts";
+import { allChanges, whatIfs } from "../../../../electron/domain/plan/what-ifs.ts";
 import { testCodes } from "../../../../electron/domain/tests/registry.ts";
 import { atOnce, listed, shops } from "../../../checks/plan-shops.ts";
 
@@ -98,6 +99,22 @@ test("leagues that could come sooner than listed are told to where that ends the
     const from = 3600 * Number(wave.league.at(-1));
     expect([wave.at >= from, wave.at <= from + 900]).toEqual([true, true]);
   }
+});
+
+test("waves are told among the changes: what they save where leagues come late, and nothing where all are there", () => {
+  const saved = (arrives: (athlete: Athlete) => Break) => {
+    const athletes = roster(3, 30, { from: 0, until: 0 }).map((each) => ({
+      ...each,
+      arrives: arrives(each),
+    }));
+    const options = { known: [], seed: [1, 2, 3, 4] as const, days: 20 };
+    const told = finished(whatIfs(hall, athletes, { ...options, changes: [{ kind: "waves" }] }));
+    return told.map((whatIf) => whatIf.saved.middle);
+  };
+  const late = saved(({ id }) => ({ from: 3600 * (id % 3), until: 3600 * (id % 3) + 600 }));
+  expect(late[0]).toBeGreaterThan(1800);
+  for (const middle of saved(() => ({ from: 0, until: 0 }))) expect(Math.abs(middle)).toBeLessThan(300);
+  expect(allChanges(hall)).toContainEqual({ kind: "waves" });
 });
 
 test("the latest starts of a day are none before its own, and can be run with the same end", () => {

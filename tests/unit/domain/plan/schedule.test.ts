@@ -108,16 +108,16 @@ const searching = (seed: number, evaluations: number) => ({
 test("a search repeats with its seed, never gets worse, and can be stopped at any step", () => {
   fc.assert(
     fc.property(halls, (shop) => {
-      const ends = [...search(shop, searching(1, 2_000))].map(({ end }) => end);
-      expect(ends).toEqual([...search(shop, searching(1, 2_000))].map(({ end }) => end));
+      const ends = [...search(shop, searching(1, 600))].map(({ end }) => end);
+      expect(ends).toEqual([...search(shop, searching(1, 600))].map(({ end }) => end));
       expect(ends).toEqual(ends.toSorted((a, b) => b - a));
-      for (const found of search(shop, searching(1, 2_000))) {
+      for (const found of search(shop, searching(1, 600))) {
         expect([...found.order()].sort((a, b) => a - b)).toEqual([...listed(shop.jobs)]);
         expect(breachOf(shop, found.schedule())).toBeNull();
         break;
       }
     }),
-    { numRuns: 20 },
+    { numRuns: 12 },
   );
 });
 
