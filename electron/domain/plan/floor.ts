@@ -11,7 +11,7 @@ export interface Customs {
 }
 
 /** A day on which everybody who comes is there in their window and stays to the end. */
-export const strictCustoms: Customs = Object.freeze({ late: 0, lateBy: 0, leaves: 0 });
+const strictCustoms: Customs = Object.freeze({ late: 0, lateBy: 0, leaves: 0 });
 
 /** A hall and its athletes as numbers in rows: what a simulated day is run on, and what it never changes. */
 export interface Floor {

@@ -1,6 +1,6 @@
 import { assumedTimes } from "../../../electron/domain/plan/assumed.ts";
 import { endsOf, manyDays } from "../../../electron/domain/plan/days.ts";
-import type { Moment } from "../../../electron/domain/plan/hall.ts";
+import type { Hall } from "../../../electron/domain/plan/hall.ts";
 import { finished } from "../../../electron/domain/plan/progress.ts";
 import { spanOf } from "../../../electron/domain/plan/span.ts";
 import type { Span } from "../../../electron/domain/plan/told.ts";
@@ -20,10 +20,10 @@ export interface Forecasted {
   readonly atPace: number | null;
 }
 
-/** Returns a moment of a hall's first day: nothing but the assumptions is known of its stations before today. */
-export function firstDay(moment: Moment): Moment {
-  const stations = moment.hall.stations.map((station) => ({ ...station, ...assumedTimes[station.test] }));
-  return { ...moment, hall: { ...moment.hall, stations } };
+/** Returns a hall of whose stations nothing but the assumptions is known. */
+export function assumedHall(hall: Hall): Hall {
+  const stations = hall.stations.map((station) => ({ ...station, ...assumedTimes[station.test] }));
+  return { ...hall, stations };
 }
 
 /** Forecasts the ends of so many halls' days, from 1 on, each at all parts. */
@@ -37,9 +37,11 @@ export function forecasted(seed: string, halls: number, days = 200): Forecasted[
 
 function forecastAt(truth: TrueHall, day: TrueDay, part: number, number: number, days: number): Forecasted {
   const at = part * day.end;
-  const moment = momentOf(truth, day, at);
+  const seen = momentOf(truth, day, at);
+  // A hall's first day.
+  const moment = { ...seen, hall: assumedHall(seen.hall) };
   // The span alone, as `forecastOf` makes it: what holds the day up costs as much again.
-  const all = finished(manyDays(firstDay(moment), [], [number, 1, 2, 3], days));
+  const all = finished(manyDays(moment, [], [number, 1, 2, 3], days));
   const end = spanOf(finished(endsOf(all.moment, all.draws)));
   return { part, end, truth: day.end - at, atPace: endAtPaceOf(moment) };
 }

@@ -1,12 +1,11 @@
-import { assumedTimes } from "../../../electron/domain/plan/assumed.ts";
 import { changed } from "../../../electron/domain/plan/change.ts";
 import { beginning } from "../../../electron/domain/plan/floor.ts";
-import type { Hall, Known, PastDay } from "../../../electron/domain/plan/hall.ts";
+import type { Known, PastDay } from "../../../electron/domain/plan/hall.ts";
 import { knownFrom } from "../../../electron/domain/plan/known.ts";
 import { finished } from "../../../electron/domain/plan/progress.ts";
 import type { Change, Span } from "../../../electron/domain/plan/told.ts";
 import { whatIfs } from "../../../electron/domain/plan/what-ifs.ts";
-import { mean } from "./calibration.ts";
+import { assumedHall, mean } from "./calibration.ts";
 import { holdDay } from "./true-day.ts";
 import { type TrueHall, trueHall } from "./true-hall.ts";
 import { momentOf } from "./true-moment.ts";
@@ -40,7 +39,11 @@ export function suggestedIn(seed: string, count: number): Suggested[] {
 
 function suggestionIn(truth: TrueHall, number: number): Pick<Suggested, "change" | "said"> | undefined {
   const all = finished(
-    whatIfs(assumed(truth.hall), truth.roster, { known: knownOf(truth), seed: [number, 5, 6, 7], days: 60 }),
+    whatIfs(assumedHall(truth.hall), truth.roster, {
+      known: knownOf(truth),
+      seed: [number, 5, 6, 7],
+      days: 60,
+    }),
   );
   return all.flatMap(({ changes, saved }) => {
     const [change, ...more] = changes;
@@ -49,19 +52,12 @@ function suggestionIn(truth: TrueHall, number: number): Pick<Suggested, "change"
   })[0];
 }
 
-function assumed(hall: Hall): Hall {
-  return {
-    ...hall,
-    stations: hall.stations.map((station) => ({ ...station, ...assumedTimes[station.test] })),
-  };
-}
-
 /** What a store would know after an earlier day of the same hall, with other people and other chance. */
 function knownOf(truth: TrueHall): Known[] {
   const earlier = { ...truth, seed: `${truth.seed} earlier` };
   const day = holdDay(earlier);
   const past: PastDay = {
-    hall: { ...assumed(truth.hall), breaks: truth.hall.breaks.map((pause) => shifted(pause, day.end)) },
+    hall: { ...assumedHall(truth.hall), breaks: truth.hall.breaks.map((pause) => shifted(pause, day.end)) },
     done: momentOf(earlier, day, day.end).done,
     arrived: new Map(day.people.flatMap(({ id, at }) => (at === null ? [] : [[id, at - day.end]]))),
   };

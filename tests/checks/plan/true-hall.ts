@@ -20,7 +20,7 @@ export interface TrueHall {
 }
 
 /** What nobody in the hall knows of a station. */
-export interface TrueStation {
+interface TrueStation {
   /** Factor of all its turns on this day. */
   readonly slowness: number;
   /** Mean seconds from the end of a heat until the next is called. */
