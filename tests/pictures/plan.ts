@@ -4,7 +4,7 @@ import { callDoor } from "../e2e/page.ts";
 import { takeSheet } from "../e2e/sheets.ts";
 import type { Studio } from "./app.ts";
 import { takePaper } from "./paper.ts";
-import { go, take, takeWhole } from "./take.ts";
+import { go, take, takeOnScreens, takeWhole } from "./take.ts";
 
 /** The plan of a day with nobody, with few, with as many as usual and with very many, in both languages. */
 export async function takePlans({ desk }: Studio): Promise<void> {
@@ -14,10 +14,15 @@ export async function takePlans({ desk }: Studio): Promise<void> {
     })) as { dayId: number };
     if (count > 0) await takeSheet(desk, "roster", listOf(count));
     await desk.reload();
+    if (count === 200) await takeWork(desk);
     await takePlan(desk, `plan-${count}`, count > 0);
     if (count === 60) await takeParts(desk);
-    await callDoor(desk, "day.discard", { dayId });
+    if (count < 200) await callDoor(desk, "day.discard", { dayId });
   }
+  await callDoor(desk, "day.open", { sure: true });
+  await go(desk, "/plan");
+  await desk.getByText(/^As it was planned/).waitFor();
+  await takeWhole(desk, "plan-open-whole");
 }
 
 function listOf(count: number): string {
@@ -30,10 +35,26 @@ async function takePlan(desk: Page, name: string, isThere: boolean): Promise<voi
     await callDoor(desk, "language.choose", { language });
     await go(desk, "/plan");
     if (isThere) await isWorkedOut(desk);
-    await take(desk, `${name}-${language}`);
+    await takeOnScreens(desk, `${name}-${language}`);
     await takeWhole(desk, `${name}-${language}-whole`);
   }
   await callDoor(desk, "language.choose", { language: "en" });
+  await go(desk, "/day");
+}
+
+/** While it is worked out, and stopped. */
+async function takeWork(desk: Page): Promise<void> {
+  await go(desk, "/plan");
+  await desk.getByRole("progressbar").waitFor();
+  await take(desk, "plan-working-first");
+  const stop = desk
+    .getByRole("region", { name: "What one more would bring" })
+    .getByRole("button", { name: "Stop" });
+  await stop.waitFor({ timeout: 60_000 });
+  await takeWhole(desk, "plan-working-whole");
+  await stop.click();
+  await takeWhole(desk, "plan-stopped-whole");
+  await desk.getByRole("button", { name: "Work it out" }).click();
   await go(desk, "/day");
 }
 

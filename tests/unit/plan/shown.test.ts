@@ -2,7 +2,12 @@ import { describe, expect, test } from "vitest";
 import type { Change, DayPlan, Span, StationLoad, WhatIf } from "../../../electron/domain/plan/told.ts";
 import { frameOf, mostWaiting, queueTime } from "../../../renderer/screens/plan/told/busy.ts";
 import { wavesOf } from "../../../renderer/screens/plan/told/waves.ts";
-import { roomsOf, worthOf } from "../../../renderer/screens/plan/told/worth.ts";
+import {
+  bestOfStations,
+  isHelpedByRoom,
+  roomsOf,
+  worthOf,
+} from "../../../renderer/screens/plan/told/worth.ts";
 
 const agility: Change = { kind: "place", test: "agility" };
 const leap: Change = { kind: "place", test: "vertical" };
@@ -42,6 +47,17 @@ describe("what one more would bring", () => {
     const { rooms, others } = roomsOf([...nothing, whatIf([judge], 0, 0, 0)]);
     expect(rooms).toEqual(["vertical"]);
     expect(others.map(({ changes }) => changes)).toEqual([[agility], [judge]]);
+  });
+
+  test("more room at a station is said to help only where it is listed as help", () => {
+    expect(isHelpedByRoom("agility", [...alone, both])).toBe(true);
+    expect(isHelpedByRoom("vertical", [...alone, both])).toBe(false);
+  });
+
+  test("whether a station gets a place or a lane comes second: the better of them is shown first", () => {
+    const lane: Change = { kind: "lane", test: "vertical" };
+    const helps = [both, whatIf([lane, agility], 30, 40, 50), whatIf([agility], 3, 6, 9)];
+    expect(bestOfStations(helps)).toEqual([helps[0], helps[2]]);
   });
 
   test("changes are the same by what they say, not by which object says it", () => {

@@ -9,7 +9,7 @@ import { BigNumber } from "../../../parts/marks/BigNumber.tsx";
 import { TestMark } from "../../../parts/marks/TestMark.tsx";
 import css from "../Plan.module.css";
 import { asSentence, useChangeWords } from "../words.ts";
-import { minutesOf, roomsOf, worthOf } from "./worth.ts";
+import { bestOfStations, minutesOf, roomsOf, worthOf } from "./worth.ts";
 
 /** So many changes of a kind are shown before somebody asks for all. */
 const mostShown = 4;
@@ -59,7 +59,7 @@ function Group({ title, whatIfs, most, hall }: GroupProps) {
   const changeWords = useChangeWords(hall);
   const [all, setAll] = useState(false);
   if (whatIfs.length === 0) return null;
-  const shown = all ? whatIfs : whatIfs.slice(0, mostShown);
+  const shown = all ? whatIfs : bestOfStations(whatIfs).slice(0, mostShown);
   const hidden = whatIfs.length - shown.length;
   return (
     <Stack gap={1}>

@@ -9,6 +9,7 @@ import { useWork } from "../useWork.ts";
 import { End } from "./End.tsx";
 import { OverTime } from "./OverTime.tsx";
 import { Working } from "./Working.tsx";
+import { isHelpedByRoom } from "./worth.ts";
 
 /** Works the plan out whenever something it follows from has changed, and shows what came of it. */
 export function Outcome({ planned }: { readonly planned: Planned }) {
@@ -33,6 +34,11 @@ interface FiguresProps {
 function Figures({ result: { begins, plan, stale }, planned }: FiguresProps) {
   const { t } = useTranslation("plan");
   const clock = useClock(begins);
+  const { data: changes } = useQuery(useTRPC().plan.whatIfs.queryOptions());
+  const roomHelps =
+    changes == null || changes.stale || plan.holdsUp === null
+      ? null
+      : isHelpedByRoom(plan.holdsUp, changes.whatIfs);
   const breaks = planned.breaks.map(({ from, until }) => ({
     from: secondsAfter(planned.begins, from),
     until: secondsAfter(planned.begins, until),
@@ -42,7 +48,7 @@ function Figures({ result: { begins, plan, stale }, planned }: FiguresProps) {
       <p className="unseen" role="status">
         {!stale && t("end.said", clock.span(plan.end))}
       </p>
-      <End plan={plan} clock={clock} />
+      <End plan={plan} clock={clock} roomHelps={roomHelps} />
       <OverTime plan={plan} breaks={breaks} begins={begins} clock={clock} />
     </>
   );

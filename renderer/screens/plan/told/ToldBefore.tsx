@@ -14,7 +14,7 @@ export function ToldBefore({ planned }: { readonly planned: Planned }) {
       <p className="measure">
         {told === null ? t("before.none") : t("before.what", { count: told.athletes, begins: clock.time(0) })}
       </p>
-      {told !== null && <End plan={told} clock={clock} />}
+      {told !== null && <End plan={told} clock={clock} roomHelps={null} />}
       {planned.state === "open" && <p className="measure quiet">{t("before.change")}</p>}
     </Stack>
   );

@@ -27,6 +27,16 @@ export function worthOf(whatIfs: readonly WhatIf[]): Worth {
   };
 }
 
+/** Returns of changes at the same stations that which saves most: whether by a place or by a lane comes second. */
+export function bestOfStations(helps: readonly WhatIf[]): WhatIf[] {
+  const whereOf = ({ changes }: WhatIf) =>
+    changes
+      .map((change) => ("test" in change ? change.test : change.kind))
+      .sort()
+      .join(" ");
+  return helps.filter((each) => helps.find((other) => whereOf(other) === whereOf(each)) === each);
+}
+
 /** Single changes that bring nothing: stations at which more room of either kind does, and the others. */
 interface ForNothing {
   readonly rooms: readonly TestCode[];
@@ -43,6 +53,13 @@ export function roomsOf(nothing: readonly WhatIf[]): ForNothing {
 
 function testOf(change: Change): TestCode[] {
   return "test" in change ? [change.test] : [];
+}
+
+/** Returns whether one more place or lane at a station, alone, is among what helps. */
+export function isHelpedByRoom(station: TestCode, whatIfs: readonly WhatIf[]): boolean {
+  return worthOf(whatIfs).helps.some(
+    ({ changes }) => changes.length === 1 && changes.flatMap(testOf).includes(station),
+  );
 }
 
 /** Returns whole minutes; of half ones the later. */
