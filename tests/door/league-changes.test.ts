@@ -40,9 +40,10 @@ test("leagues of the day with their changes, each beside the other", async () =>
     [foundry, "push-up", 8],
   ]);
   const [own, others] = changes;
-  // Mean 4.5 and error √(6 / 8): 4.5 ± 2.3646 · 0.866.
+  // Mean 4.5, of variance 6 / 8 = 0.75, and two days of at most half a typical error of 2.1 each: √(0.75 + 2 · 0.25 · 2.1²) is
+  // 1.718, and t of 108 degrees 1.982.
   expect(own?.found?.mean.amount).toBe(4.5);
-  expect(own?.found?.mean.low).toBeCloseTo(2.452, 3);
+  expect(own?.found?.mean.low).toBeCloseTo(4.5 - 1.982 * 1.718, 2);
   expect(own?.found).toMatchObject({ holds: true, others: { amount: 4.5, pairs: 8 } });
   expect(others?.found).toMatchObject({ holds: false, mean: { amount: 0 }, others: { amount: -4.5 } });
   expect(day.faults).toEqual([]);
@@ -62,7 +63,8 @@ test("the sheet has what is said, of the league and of no athlete", async () => 
   const [own] = rowsOfSheet(text);
   expect(own).toMatchObject({
     ...{ league: apple, test: "push-up", variant: "full", athletes: "8", first_results: "0", unit: "reps" },
-    ...{ mean_change: "4.5", mean_change_low: "2.45218", mean_change_high: "6.54782" },
+    ...{ mean_change: "4.5", mean_change_low: "1.09302", mean_change_high: "7.90698" },
+    ...{ known_test: "0" },
     ...{ more_than_chance: "yes", true_spread: "0", true_spread_low: "0", typical_error_assumed: "yes" },
     ...{
       clear_gains: "2",
@@ -123,6 +125,6 @@ test("of a circuit the sheet has a shorter time below zero, as the other sheets 
   const [row] = rowsOfSheet((await day.summary.sheet({ name: "league_changes.csv" })).text);
   expect(row).toMatchObject({
     ...{ test: "endurance", unit: "s", mean_change: "-4.5" },
-    ...{ mean_change_low: "-6.54782", mean_change_high: "-2.45218" },
+    ...{ mean_change_low: "-21.08362", mean_change_high: "12.08362", known_test: "0" },
   });
 });

@@ -9,7 +9,7 @@ import { rollOf } from "../../domain/summary/roll.ts";
 import { stationsOf } from "../../domain/summary/turns.ts";
 import { testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { typicalErrorsOf } from "../noise/errors.ts";
+import { typicalErrorsOf, variationsOf } from "../noise/errors.ts";
 import { type ReadDay, readDay } from "./read.ts";
 import type { Chosen } from "./which.ts";
 
@@ -44,7 +44,7 @@ export function summaryOf(db: ReadableDb, { day, league, leagues }: Chosen) {
 
 /** Returns how each league changed, or one of them beside the others of the day. */
 export function changesOf(db: ReadableDb, { whole }: ReadDay, dayId: number, league: string | null) {
-  const all = leagueChangesOf(whole, typicalErrorsOf(db, dayId));
+  const all = leagueChangesOf(whole, variationsOf(db, dayId));
   return league === null ? all : all.filter((each) => each.league === league);
 }
 

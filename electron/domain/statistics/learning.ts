@@ -49,22 +49,27 @@ export interface Learnt {
  */
 export function learntSince(
   marks: readonly DatedValue[],
-  { steps: known, covariance }: Learning,
+  learning: Learning,
   drift: number,
   noise: number,
 ): Learnt {
+  const { steps: known } = learning;
   if (known.every(({ athletes }) => athletes === 0)) return { by: 0, variance: 0 };
   const more = known.map((_step, step) => {
     const had = marks.map(({ day }, at) => ({ day, value: isAfter(step, at + 1) }));
     return isAfter(step, marks.length + 1) - (levelOf(had, drift, noise)?.value ?? 0);
   });
   const by = known.reduce((sum, step, at) => sum + (more[at] ?? 0) * step.by, 0);
-  const variance = more.reduce(
+  return { by, variance: learningVariance(more, learning) };
+}
+
+/** Returns the variance of a sum of steps, each taken so often, in squares of the typical error. */
+export function learningVariance(taken: readonly number[], { covariance }: Learning): number {
+  return taken.reduce(
     (sum, one, row) =>
-      sum + more.reduce((all, other, at) => all + one * other * (covariance[row]?.[at] ?? 0), 0),
+      sum + taken.reduce((all, other, at) => all + one * other * (covariance[row]?.[at] ?? 0), 0),
     0,
   );
-  return { by, variance };
 }
 
 /** Returns an athlete's marks, oldest first, without what their visits had gained by knowing the test. */

@@ -27,12 +27,13 @@ const likelyTraining = { sd: 0.3, weeks: (windowWeeks.from + windowWeeks.until) 
 
 /** The variances between days that are weighed, by a factor of 4.5 more or less; their mean is the assumed one. */
 const hallSteps = Array.from({ length: 15 }, (_, step) => (step - 7) / 2);
+const hallSpread = 1.5;
 const chanceOf = (step: number) => Math.exp(-(step ** 2) / 2);
 const scale =
   hallSteps.reduce((sum, step) => sum + chanceOf(step), 0) /
-  hallSteps.reduce((sum, step) => sum + chanceOf(step) * Math.exp(1.5 * step), 0);
+  hallSteps.reduce((sum, step) => sum + chanceOf(step) * Math.exp(hallSpread * step), 0);
 const likelyHalls = hallSteps.map((step) => ({
-  variance: assumedHall.variance * scale * Math.exp(1.5 * step),
+  variance: assumedHall.variance * scale * Math.exp(hallSpread * step),
   log: -(step ** 2) / 2,
 }));
 
@@ -87,7 +88,8 @@ export function sharedOf(
   const variance = meanOf(answers, (answer) => answer.hall);
   return {
     learning: learningOf(known, counts, answers),
-    hall: days.length < 2 ? assumedHall : { variance, days: days.length },
+    hall:
+      days.length < 2 ? assumedHall : { variance, atMost: atMostOf(answers, days.length), days: days.length },
   };
 }
 
@@ -189,6 +191,21 @@ function weighed(answers: readonly Answer[]): Weighed[] {
 
 function meanOf(answers: readonly Weighed[], value: (answer: Answer) => number): number {
   return answers.reduce((sum, answer) => sum + answer.weight * value(answer), 0);
+}
+
+/** Fewest days that may say that a hall is calmer than assumed: two or three differ little by chance. Ours, no source. */
+const leastCalmDays = 4;
+
+/** Returns the variance between days that is exceeded with a chance of one in ten; each value stands for half a step. */
+function atMostOf(answers: readonly Weighed[], days: number): number {
+  const least = days < leastCalmDays ? assumedHall.atMost : 0;
+  let below = 0;
+  for (const { hall, weight } of answers) {
+    const part = (0.9 - below) / weight;
+    if (part <= 1) return Math.max(least, hall * Math.exp((hallSpread / 2) * (part - 0.5)));
+    below += weight;
+  }
+  throw new Error("The weights of all likely halls add up to 1.");
 }
 
 /** Returns the learning over all weighed answers: the means, and the covariances within and between them. */

@@ -1,17 +1,20 @@
 import { mean, sampleVariance } from "simple-statistics";
-import { type Change, changeBetween, type TypicalError } from "../statistics/change.ts";
+import type { TypicalError, Verdict } from "../statistics/change.ts";
+import { commonVariance, loadsBetween, loadsOf, varianceApart } from "../statistics/common-causes.ts";
 import { holdTogether } from "../statistics/holm.ts";
 import { differenceOfMeans, type Estimated, meanChange } from "../statistics/mean-change.ts";
-import type { MarkNews } from "../statistics/news.ts";
 import { type TrueSpread, trueSpread } from "../statistics/responses.ts";
 import { leastTogether } from "../statistics/shared.ts";
-import { protocolOf, type TestCode, testCodes } from "../tests/registry.ts";
+import type { Variations } from "../statistics/variation.ts";
+import type { TestCode } from "../tests/registry.ts";
 import { type ClearWords, clearByChance } from "./clear-by-chance.ts";
-import type { SummaryDay, SummaryMark } from "./day.ts";
+import type { SummaryDay } from "./day.ts";
+import { type Group, groupsOf, type Pair } from "./league-pairs.ts";
 import { inOrder } from "./roll.ts";
 
 /** Largest chance that any league's change of a day is called more than chance when nobody has changed. */
 const errorRate = 0.05;
+const level = 0.95;
 
 /** How the athletes of one league changed in one test and variant since their own last one; changes are grains. */
 export interface LeagueChange {
@@ -32,7 +35,10 @@ export interface LeagueChange {
 
 /** What can be said of a league's change; positive is better, whichever way the test counts. */
 interface FoundChange {
+  /** Without what knowing the test adds; what whole days move is in it, and as large as it may well be in its interval. */
   readonly mean: Estimated;
+  /** What knowing the test added, and was taken off; 0 where that is not known. */
+  readonly learnt: number;
   /** True if it is more than chance makes, looking at all leagues and tests of the day at once. */
   readonly holds: boolean;
   /** How far the athletes' true changes lie apart. */
@@ -48,55 +54,15 @@ interface FoundChange {
   readonly others: (Estimated & { readonly pairs: number }) | null;
 }
 
-/** An athlete's change since the last comparable mark. */
-interface Pair {
-  readonly league: string;
-  readonly change: Change;
-  readonly news: MarkNews;
-  readonly mark: SummaryMark;
-}
-
-/** The marks of one test and variant, of all leagues. */
-interface Group {
-  readonly test: TestCode;
-  readonly variant: string;
-  readonly marks: readonly (SummaryMark & { readonly league: string })[];
-  readonly pairs: readonly Pair[];
-  readonly error: TypicalError;
-}
-
 /**
  * Returns each league's change in each test and variant that it did, by league and test.
  * @param day the whole day: the others are what a league is compared with
  */
-export function leagueChangesOf(
-  day: SummaryDay,
-  errors: Readonly<Record<TestCode, TypicalError>>,
-): LeagueChange[] {
-  const groups = groupsOf(day, errors);
+export function leagueChangesOf(day: SummaryDay, variations: Variations): LeagueChange[] {
+  const groups = groupsOf(day, variations);
   const leagues = [...new Set(inOrder(day.people).map(({ league }) => league))];
   const rows = leagues.flatMap((league) => groups.flatMap((group) => rowOf(league, group)));
   return withHolding(rows);
-}
-
-function groupsOf(day: SummaryDay, errors: Readonly<Record<TestCode, TypicalError>>): Group[] {
-  const leagueOf = new Map(day.people.map(({ athleteId, league }) => [athleteId, league]));
-  return testCodes.flatMap((test) =>
-    protocolOf(test).variants.map((variant) => {
-      const marks = day.marks
-        .filter((mark) => mark.test === test && mark.variant === variant)
-        .map((mark) => ({ ...mark, league: leagueOf.get(mark.athleteId) ?? "" }));
-      const error = errors[test];
-      return { test, variant, marks, error, pairs: marks.flatMap((mark) => pairOf(mark, error)) };
-    }),
-  );
-}
-
-/** Returns the pair of a mark that may be compared with the one before: its news tell a change. */
-function pairOf(marked: Group["marks"][number], error: TypicalError): Pair[] {
-  const { league, test, mark, news } = marked;
-  if (mark.state !== "complete" || news === null || news.change === null || news.previous === null) return [];
-  return [{ league, news, mark: marked, change: changeBetween(test, news.previous, mark.value, error) }];
 }
 
 function rowOf(league: string, group: Group): LeagueChange[] {
@@ -107,41 +73,52 @@ function rowOf(league: string, group: Group): LeagueChange[] {
   const unfinished = marks.filter(({ mark }) => mark.state === "unfinished").length;
   const firsts = marks.filter(({ news }) => news?.standing === "first").length;
   const unlike = marks.length - unfinished - firsts - pairs.length;
-  const others = group.pairs.filter((pair) => pair.league !== league);
-  const found = pairs.length < leastTogether ? null : foundIn(pairs, others, group);
+  const found = pairs.length < leastTogether ? null : foundIn(pairs, group);
   return [{ league, test, variant, pairs: pairs.length, firsts, unlike, unfinished, found }];
 }
 
-function foundIn(pairs: readonly Pair[], others: readonly Pair[], { error, marks }: Group): FoundChange {
-  const gains = pairs.map(({ change }) => change.gain);
-  const noise = mean(pairs.map(({ change }) => change.spread ** 2));
-  // An assumption is taken as known, as in every verdict.
-  const degrees = error.assumed ? Number.POSITIVE_INFINITY : error.degrees;
-  const called = (word: MarkNews["verdict"]) => pairs.filter(({ news }) => news.verdict === word).length;
+function foundIn(pairs: readonly Pair[], group: Group): FoundChange {
+  const { error } = group.variation;
+  const called = (word: Verdict) => pairs.filter(({ mark }) => mark.news?.verdict === word).length;
   return {
-    mean: meanChange(gains),
+    mean: meanChange(gainsOf(pairs), level, commonVariance(loadsOf(pairs), group.variation)),
+    learnt: mean(pairs.map(({ learnt }) => learnt)),
     holds: false,
-    spread: trueSpread(
-      { square: sampleVariance(gains), degrees: gains.length - 1 },
-      { square: noise, degrees },
-    ),
-    error: Math.sqrt(noise / 2),
+    spread: spreadOf(pairs, group),
+    error: Math.sqrt(mean(pairs.map(({ size }) => size ** 2))),
     assumed: error.assumed,
     clearGains: called("clear gain"),
     clearLosses: called("clear loss"),
     byChance: clearByChance(
       pairs.map(({ mark }) => mark),
-      marks,
+      group.marks,
       error,
     ),
-    others: againstOthers(gains, others),
+    others: againstOthers(pairs, group),
   };
 }
 
-function againstOthers(gains: readonly number[], others: readonly Pair[]): FoundChange["others"] {
+const gainsOf = (pairs: readonly Pair[]) => pairs.map(({ gain }) => gain);
+
+/** What days and visits moved for some of them and not for others is no difference between athletes. */
+function spreadOf(pairs: readonly Pair[], { variation }: Group): TrueSpread {
+  const noise = 2 * mean(pairs.map(({ size }) => size ** 2)) + varianceApart(pairs, variation);
+  return trueSpread(
+    { square: sampleVariance(gainsOf(pairs)), degrees: pairs.length - 1 },
+    { square: noise, degrees: degreesOf(variation.error) },
+  );
+}
+
+/** An assumption is taken as known, as in every verdict. */
+function degreesOf({ assumed, degrees }: TypicalError): number {
+  return assumed ? Number.POSITIVE_INFINITY : degrees;
+}
+
+function againstOthers(pairs: readonly Pair[], group: Group): FoundChange["others"] {
+  const others = group.pairs.filter(({ league }) => league !== pairs[0]?.league);
   if (others.length < leastTogether) return null;
-  const theirs = others.map(({ change }) => change.gain);
-  return { ...differenceOfMeans(gains, theirs), pairs: theirs.length };
+  const apart = commonVariance(loadsBetween(loadsOf(pairs), loadsOf(others)), group.variation);
+  return { ...differenceOfMeans(gainsOf(pairs), gainsOf(others), level, apart), pairs: others.length };
 }
 
 /** Marks the changes that hold where one looks at all of them at once. */

@@ -11,6 +11,9 @@ export interface Result {
   readonly variant?: string;
   /** Null: a first result. */
   readonly before: number | null;
+  /** The day of the last result, and how many there were. */
+  readonly since?: string;
+  readonly visits?: number;
   /** Null: stopped before the end. */
   readonly now: number | null;
 }
@@ -29,10 +32,11 @@ export function changedDay(results: readonly Result[], error?: TypicalError): Su
 }
 
 function markOf(result: Result, athleteId: number, error?: TypicalError): SummaryMark {
-  const { test = "push-up", variant = "full", before, now } = result;
+  const { test = "push-up", variant = "full", before, now, since = "2026-04-11", visits = 1 } = result;
   const which = { athleteId, test, variant };
   if (now === null) return { ...which, mark: { state: "unfinished", rounds: 1, reps: 20 }, news: null };
-  const earlier = before === null ? [] : [{ date: "2026-04-11", value: before }];
+  const earlier =
+    before === null ? [] : Array.from({ length: visits }, () => ({ date: since, value: before }));
   const variation = { ...startingVariations[test], error: error ?? startingTypicalErrors[test] };
   const news = newsOf(test, { date: "2026-11-14", value: now }, earlier, variation);
   return { ...which, mark: { state: "complete", value: now }, news };

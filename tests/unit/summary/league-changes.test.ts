@@ -1,15 +1,20 @@
 import { expect, test } from "vitest";
-import { startingTypicalErrors } from "../../../electron/domain/statistics/change.ts";
+import { calmHall } from "../../../electron/domain/statistics/hall.ts";
+import { assumedLearning } from "../../../electron/domain/statistics/learning.ts";
 import { unjudged } from "../../../electron/domain/statistics/news.ts";
 import { leastTogether } from "../../../electron/domain/statistics/shared.ts";
+import { startingVariations } from "../../../electron/domain/statistics/variation.ts";
 import { leagueChangesOf } from "../../../electron/domain/summary/league-changes.ts";
+import { ofEachTest } from "../../../electron/domain/tests/registry.ts";
 import { changedDay, type Result } from "./changed-day.ts";
 
 function changed(league: string, changes: readonly number[], more: Partial<Result> = {}): Result[] {
   return changes.map((change) => ({ league, before: 20, now: 20 + change, ...more }));
 }
 
-const told = (results: readonly Result[]) => leagueChangesOf(changedDay(results), startingTypicalErrors);
+/** Variations of a hall that is known to be calm. */
+const calm = ofEachTest((code) => ({ ...startingVariations[code], hall: calmHall }));
+const told = (results: readonly Result[]) => leagueChangesOf(changedDay(results), calm);
 
 test("eight athletes: mean, interval, spread and words worked out by hand", () => {
   const [row, ...others] = told(changed("Quarry Lane", [1, 2, 3, 4, 5, 6, 7, 8]));
@@ -31,6 +36,44 @@ test("eight athletes: mean, interval, spread and words worked out by hand", () =
   // athlete's own √2 is √(1 − π / 17) of it, 1.277: of 0.59 of these 27.8 % are beyond, and of 3.94 nobody.
   expect(row?.found?.byChance.gains).toBeCloseTo(8 * 0.278, 1);
   expect(row?.found?.byChance.losses).toBeCloseTo(0, 3);
+});
+
+test("what a test gains by being known is taken off and told, and its error widens the interval", () => {
+  const [by, variance] = [0.5, 0.04];
+  const learning = {
+    steps: [{ by, athletes: 20 }, ...assumedLearning.steps.slice(1)],
+    covariance: [[variance, 0, 0], ...assumedLearning.covariance.slice(1)],
+  };
+  const teaching = ofEachTest((code) => ({ ...calm[code], learning }));
+  const second = changedDay(changed("Quarry Lane", [1, 2, 3, 4, 5, 6, 7, 8]));
+  const found = leagueChangesOf(second, teaching)[0]?.found;
+  // The typical error is 2.1, at a mean of the two results.
+  expect(found?.learnt).toBeCloseTo(by * 2.1, 1);
+  expect(found?.mean.amount).toBeCloseTo(4.5 - (found?.learnt ?? 0), 9);
+  // 0.75 of the mean and (0.2 · 2.1)² of the learning: √0.926 = 0.962, and t of 7 · (0.926 / 0.75)² = 10.7 degrees is 2.209.
+  expect((found?.mean.high ?? 0) - (found?.mean.amount ?? 0)).toBeCloseTo(0.962 * 2.209, 1);
+  // Who comes for the third time has taken that step before.
+  const third = changedDay(changed("Quarry Lane", [1, 2, 3, 4, 5, 6, 7, 8], { visits: 2 }));
+  expect(leagueChangesOf(third, teaching)[0]?.found).toMatchObject({ learnt: 0, mean: { amount: 4.5 } });
+});
+
+test("what days may move is in the mean's range, and not in the difference to a league of the same days", () => {
+  const hall = { variance: 0.09, atMost: 0.25, days: 0 };
+  const day = changedDay([
+    ...changed("Foundry Town", [0, 1, 2, 3, 4, 5, 6, 7]),
+    ...changed("Quarry Lane", [0, 1, 2, 3, 4, 5, 6, 7]),
+  ]);
+  const restless = leagueChangesOf(
+    day,
+    ofEachTest((code) => ({ ...calm[code], hall })),
+  )[0]?.found;
+  const known = leagueChangesOf(day, calm)[0]?.found;
+  const half = (ends: { low: number; high: number } | null | undefined) =>
+    ((ends?.high ?? 0) - (ends?.low ?? 0)) / 2;
+  // Two days of at most half an error of 2.1 each: 0.75 + 2 · 0.25 · 2.1² = 2.95.
+  expect(half(restless?.mean)).toBeCloseTo(Math.sqrt(2.95) * 1.98, 1);
+  expect(half(known?.mean)).toBeCloseTo(Math.sqrt(0.75) * 2.3646, 3);
+  expect(half(restless?.others)).toBeCloseTo(half(known?.others), 6);
 });
 
 test("of seven nothing is said but how many they are", () => {
@@ -62,7 +105,7 @@ test("a result of more trials than last time is counted and not compared", () =>
   const marks = day.marks.map((mark, at) =>
     at === 8 && mark.news !== null ? { ...mark, news: { ...mark.news, ...unjudged } } : mark,
   );
-  const [row] = leagueChangesOf({ ...day, marks }, startingTypicalErrors);
+  const [row] = leagueChangesOf({ ...day, marks }, calm);
   expect(row).toMatchObject({ pairs: 8, unlike: 1, firsts: 0 });
   expect(row?.found?.mean.amount).toBe(4.5);
 });

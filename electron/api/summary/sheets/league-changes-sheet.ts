@@ -1,7 +1,7 @@
 import type { Interval } from "../../../domain/statistics/interval.ts";
 import { leastTogether } from "../../../domain/statistics/shared.ts";
 import type { LeagueChange } from "../../../domain/summary/league-changes.ts";
-import { protocolOf } from "../../../domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../../domain/tests/registry.ts";
 import { column, type SheetColumn, type SummarySheet, sheetOf } from "./sheet.ts";
 import { inTestUnit, unitOf } from "./values.ts";
 
@@ -17,12 +17,13 @@ function found(
   return column(name, unit, means, (line) => (line.found === null ? null : cell(line.found, line)));
 }
 
+const turned = (test: TestCode) => protocolOf(test).better === "lower";
+
 /** Turns a gain into a mark less the one before, as in the other sheets: of the circuit a gain is below zero. */
 function lessBefore({ test }: LeagueChange, { amount, low, high }: Interval & { readonly amount: number }) {
-  const turned = protocolOf(test).better === "lower";
-  const ends = turned ? { low: -high, high: -low } : { low, high };
+  const ends = turned(test) ? { low: -high, high: -low } : { low, high };
   const inUnit = (grains: number) => inTestUnit(test, grains);
-  return { amount: inUnit(turned ? -amount : amount), low: inUnit(ends.low), high: inUnit(ends.high) };
+  return { amount: inUnit(turned(test) ? -amount : amount), low: inUnit(ends.low), high: inUnit(ends.high) };
 }
 
 const others = ({ others: difference }: Found, line: LeagueChange) =>
@@ -55,21 +56,27 @@ const columns: SheetColumn<LeagueChange>[] = [
   found(
     "mean_change",
     "see unit",
-    "The mean of result less last result. Of the circuit a change below zero is a gain. The hall, the judges and knowing " +
-      "the test are in it as well as training",
+    "The mean of result less last result, without `known_test`. Of the circuit a change below zero is a gain. What the hall " +
+      "and the judges moved for everybody is in it as well as training",
     ({ mean }, line) => lessBefore(line, mean).amount,
   ),
   found(
     "mean_change_low",
     "see unit",
-    "The interval that holds the true mean, 95 % (t, n − 1)",
+    "The interval that holds the true mean, 95 % (t); it allows for what a whole day may move for everybody",
     ({ mean }, line) => lessBefore(line, mean).low,
   ),
   found("mean_change_high", "see unit", "Its upper end", ({ mean }, line) => lessBefore(line, mean).high),
   found(
+    "known_test",
+    "see unit",
+    "What was taken off, in the mean: what the newest result gained by knowing the test; 0 where nobody knows that",
+    ({ learnt }, { test }) => inTestUnit(test, turned(test) ? -learnt : learnt),
+  ),
+  found(
     "by_chance",
     "0 to 1",
-    "How likely a mean at least as far from zero is where the true one is zero",
+    "How likely a mean at least as far from zero is where the true one is zero, by chance and by what days may move",
     ({ mean: { byChance } }) => Number(byChance.toPrecision(3)),
   ),
   found(

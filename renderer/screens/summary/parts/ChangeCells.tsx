@@ -70,12 +70,16 @@ export function MeanChange({ line, lengths }: CellProps) {
   const { t } = useTranslation("summary");
   const writeChange = useWriteChange(lengths);
   const range = useRange(lengths);
-  const { mean, holds } = line.found;
+  const { mean, holds, learnt } = line.found;
   const amount = writeChange(line.test, rounded(line.test, mean.amount));
+  const taken = rounded(line.test, learnt);
   return (
     <span className={css.cell}>
       {holds ? <strong>{amount}</strong> : <span>{amount}</span>}
       <span className="small">{range(line.test, mean)}</span>
+      {taken !== 0 && (
+        <span className="small quiet">{t("changes.learnt", { learnt: writeChange(line.test, taken) })}</span>
+      )}
       <span className={holds ? "small strong" : "small quiet"}>
         {t(holds ? "changes.holds" : "changes.maybe")}
       </span>
