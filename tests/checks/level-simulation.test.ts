@@ -65,21 +65,49 @@ test.each([1, 2, 3, 6])("%i earlier marks, nobody changed: false clear gains", (
   if (earlier > 1) expect(share(low)).toBeLessThan(0.035);
 });
 
+// As it stands, above the bar of 3.5 %, which can't be met beside the power (`low-simulation`): regression to the mean.
+test.each([
+  [1, 0.119],
+  [2, 0.056],
+  [3, 0.056],
+  [6, 0.038],
+])(
+  "not met: after a last mark that truly is low, %i earlier marks, a share of %f false clear gains",
+  (earlier, stands) => {
+    const truly = tell(earlier, 0, 300 + earlier).filter(({ belowTruth }) => belowTruth >= 1);
+    expect(share(truly)).toBeCloseTo(stands, 2);
+    expect(share(truly)).toBeGreaterThan(0.035);
+  },
+);
+
 // Bars: 53 % with one earlier mark, 70 % with three, where nobody learns and days are known to be calm. Where nothing is
-// known of days or of learning, they can't be had beside at most 3.5 % false gains (`shared-simulation`); the fewer false
-// words are chosen.
+// known of days or of learning, they can't be had beside at most 3.5 % false gains (`shared-simulation`), see below.
 test.each([
   [1, "calm by six days", 0.53],
-  [1, "not known", 0.5],
   [3, "calm for sure", 0.7],
   [3, "calm by six days", 0.69],
-  [3, "not known", 0.67],
 ] as const)(
   "%i earlier marks, days %s, and a gain of three typical errors: clear in at least %f",
   (earlier, days, bar) => {
     const told = tell(earlier, 3, 500 + earlier, days);
     console.log(`gain of 3 TE, ${earlier} earlier, days ${days}: ${percent(share(told))} of ${told.length}`);
     expect(share(told)).toBeGreaterThan(bar);
+  },
+);
+
+// As it stands, below the bars.
+test.each([
+  [1, 0.512, 0.53],
+  [3, 0.678, 0.7],
+])(
+  "not met: %i earlier marks, nothing known of days, a gain of three is clear in %f and not in %f",
+  (earlier, stands, bar) => {
+    const told = tell(earlier, 3, 500 + earlier);
+    console.log(
+      `gain of 3 TE, ${earlier} earlier, days not known: ${percent(share(told))} of ${told.length}`,
+    );
+    expect(share(told)).toBeCloseTo(stands, 2);
+    expect(share(told)).toBeLessThan(bar);
   },
 );
 

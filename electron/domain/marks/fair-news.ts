@@ -25,8 +25,8 @@ export function fairNewsOf(
 }
 
 /**
- * Says what belongs beside a change: in what the mark was made otherwise than the last one, and that knowing the test was
- * taken off, where the word would else be another.
+ * Says what belongs beside a change: in what the mark was made otherwise than the last one, that a gain came after a poor one,
+ * and that knowing the test was taken off, where the word would else be another.
  */
 export function besideChange(
   test: TestCode,
@@ -37,8 +37,27 @@ export function besideChange(
   const last = earlier.at(-1);
   if (last === undefined) return [];
   const { verdict, learnt } = fairNewsOf(test, mark, earlier, variation);
-  const otherwise = madeOtherwise(mark.made, last.made);
-  if (learnt === null || learnt === 0) return otherwise;
+  const told = [
+    ...madeOtherwise(mark.made, last.made),
+    ...afterPoor(test, mark, verdict, earlier, variation),
+  ];
+  if (learnt === null || learnt === 0) return told;
   const asIs = fairNewsOf(test, mark, earlier, { ...variation, learning: assumedLearning });
-  return asIs.verdict === verdict ? otherwise : [...otherwise, sentence("marks.learnt")];
+  return asIs.verdict === verdict ? told : [...told, sentence("marks.learnt")];
+}
+
+/** Says that a gain came after a mark that was a loss itself: after a poor one, a normal one looks like a gain. */
+function afterPoor(
+  test: TestCode,
+  mark: DatedMade,
+  verdict: MarkNews["verdict"],
+  earlier: readonly DatedMade[],
+  variation: Variation,
+): Sentence[] {
+  if (verdict !== "likely gain" && verdict !== "clear gain") return [];
+  const alike = earlier.filter(({ made }) => areAlike(mark.made, made));
+  const last = alike.at(-1);
+  if (last === undefined) return [];
+  const { verdict: then } = fairNewsOf(test, last, alike.slice(0, -1), variation);
+  return then === "likely loss" || then === "clear loss" ? [sentence("marks.afterPoor")] : [];
 }
