@@ -87,3 +87,32 @@ test("a phone at a station shows how to do something else with it, and leaves th
   expect(await page.evaluate(() => indexedDB.databases().then((all) => all.length))).toBe(0);
   await page.context().close();
 });
+
+test("a code that is scanned is whole in its field, also where the page is open already, and the wait names the device", async ({
+  tapeline,
+  chromium,
+}) => {
+  const { desk } = tapeline;
+  const url = await openDemoTable(tapeline);
+  const { page } = await openDevice(chromium, 360, 640, { isMobile: true });
+  await page.goto(url);
+  const field = page.getByLabel("Code");
+  await expect(field).toHaveValue("");
+  const code = await readCode(desk);
+  await page.evaluate(
+    (scanned) => {
+      location.hash = scanned;
+    },
+    code.replace(" ", ""),
+  );
+  await expect(field).toHaveValue(code);
+  expect(await field.evaluate((input) => input.scrollWidth - input.clientWidth)).toBeLessThan(1);
+  // As wide as a code gets.
+  await field.fill("WWMM WWMM");
+  expect(await field.evaluate((input) => input.scrollWidth - input.clientWidth)).toBeLessThan(1);
+  await field.fill(code);
+  await page.getByLabel("Name of this device").fill("Red phone");
+  await button(page, "Ask to join").tap();
+  await expect(page.getByText("Tell the organiser that “Red phone” asks")).toBeVisible();
+  await page.context().close();
+});

@@ -50,8 +50,8 @@ function DeviceLine({ place }: { readonly place: VolunteerPlace | null }) {
       {place !== null && <LeaveOrChange place={place} />}
       <p role="status">
         {since === null ? t("here.there") : t(awayKey, { time: writeTime(since) })}
-        {!hasForm && " · "}
-        {!hasForm && (waiting === 0 ? t("here.noneWait") : t("here.wait", { count: waiting }))}
+        {!hasForm && since === null && waiting === 0 && ` · ${t("here.noneWait")}`}
+        {!hasForm && waiting > 0 && ` · ${t("here.wait", { count: waiting })}`}
         {initials !== null && ` · ${initials}`}
       </p>
       {refused > 0 && (

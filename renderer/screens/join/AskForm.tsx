@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/controls/Button.tsx";
 import { TextField } from "../../parts/controls/TextField.tsx";
@@ -9,7 +9,7 @@ import css from "./Join.module.css";
 interface AskFormProps {
   /** Why an earlier try came to nothing. */
   readonly refused: "no" | "gone" | null;
-  readonly onAsked: (ask: string) => void;
+  readonly onAsked: (ask: string, name: string) => void;
 }
 
 /** The code that a QR code brought along, after `#`; it is taken out of the address, where it would stay. */
@@ -26,13 +26,19 @@ export function AskForm({ refused, onAsked }: AskFormProps) {
   const [name, setName] = useState("");
   const [asked, setAsked] = useState<Asked | null>(null);
   const [busy, setBusy] = useState(false);
+  useEffect(() => {
+    // A code that is scanned while this page is there changes the address alone, and loads nothing.
+    const take = () => setCode((before) => codeInAddress() || before);
+    window.addEventListener("hashchange", take);
+    return () => window.removeEventListener("hashchange", take);
+  }, []);
   async function go(): Promise<void> {
     if (busy) return;
     setBusy(true);
     const came = await askToJoin(code, name);
     setBusy(false);
     setAsked(came);
-    if (came.outcome === "asked") onAsked(came.ask);
+    if (came.outcome === "asked") onAsked(came.ask, name.trim());
   }
   const isOfCode = asked?.outcome === "wrong" || asked?.outcome === "closed";
   const told =

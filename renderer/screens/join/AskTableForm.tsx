@@ -11,7 +11,7 @@ import { useOutcomeWords } from "./outcomeWords.ts";
 interface AskTableFormProps {
   /** Why an earlier try came to nothing. */
   readonly refused: "no" | "gone" | null;
-  readonly onAsked: (ask: string) => void;
+  readonly onAsked: (ask: string, name: string) => void;
 }
 
 const example = "192.168.1.7:8443";
@@ -33,7 +33,7 @@ export function AskTableForm({ refused, onAsked }: AskTableFormProps) {
     const came = await askTable(typed);
     setBusy(false);
     setAsked(came);
-    if (came.outcome === "asked") onAsked(came.ask);
+    if (came.outcome === "asked") onAsked(came.ask, typed.name.trim());
   }
   const fieldOf = asked === null ? null : fieldsOf[asked.outcome];
   const errorAt = (field: keyof typeof nothing) => (fieldOf === field ? told : null);

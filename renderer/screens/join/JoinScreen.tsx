@@ -11,14 +11,14 @@ import { Waiting } from "./Waiting.tsx";
 /** Where a phone, a tablet or a television joins the table: the code, its name, and the wait for the organiser's yes. */
 export function JoinScreen({ left }: { readonly left: ReactNode }) {
   const { t } = useTranslation(["join", "common"]);
-  const [ask, setAsk] = useState<string | null>(null);
+  const [asking, setAsking] = useState<{ readonly ask: string; readonly name: string } | null>(null);
   const [refused, setRefused] = useState<"no" | "gone" | null>(null);
   useReady(true);
   useEffect(() => {
     document.title = t("title");
   }, [t]);
-  useAnswer(ask, (state) => {
-    setAsk(null);
+  useAnswer(asking?.ask ?? null, (state) => {
+    setAsking(null);
     setRefused(state);
   });
   return (
@@ -28,7 +28,11 @@ export function JoinScreen({ left }: { readonly left: ReactNode }) {
         <OwnLanguageChoice />
       </Row>
       <h1>{t("title")}</h1>
-      {ask === null ? <AskForm refused={refused} onAsked={setAsk} /> : <Waiting />}
+      {asking === null ? (
+        <AskForm refused={refused} onAsked={(ask, name) => setAsking({ ask, name })} />
+      ) : (
+        <Waiting name={asking.name} />
+      )}
       {left}
     </main>
   );

@@ -9,16 +9,20 @@ import { Waiting } from "./Waiting.tsx";
 /** Where this laptop becomes a device of another laptop's table: what that one shows, and the wait for its yes. */
 export function JoinTableScreen() {
   const { t } = useTranslation("atTable");
-  const [ask, setAsk] = useState<string | null>(null);
+  const [asking, setAsking] = useState<{ readonly ask: string; readonly name: string } | null>(null);
   const [refused, setRefused] = useState<"no" | "gone" | null>(null);
-  useAnswer(ask, (state) => {
-    setAsk(null);
+  useAnswer(asking?.ask ?? null, (state) => {
+    setAsking(null);
     setRefused(state);
   });
   return (
     <Screen title={t("title")} lead={t("lead")} ready>
       <div className={css.table}>
-        {ask === null ? <AskTableForm refused={refused} onAsked={setAsk} /> : <Waiting />}
+        {asking === null ? (
+          <AskTableForm refused={refused} onAsked={(ask, name) => setAsking({ ask, name })} />
+        ) : (
+          <Waiting name={asking.name} />
+        )}
       </div>
     </Screen>
   );
