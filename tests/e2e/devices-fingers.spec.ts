@@ -146,6 +146,8 @@ test("a correction on a phone leads to its missing reason, and no button moves u
       }).length,
   );
   expect(cut).toBe(0);
+  // What has to be filled in is seen at once, though the leap has three values.
+  await isInSight(reason);
   const before = await places();
   await dialog.getByRole("button", { name: /^It does not count/ }).tap();
   await expect(reason).toBeFocused();

@@ -134,6 +134,7 @@ export function CorrectDialog({ attempt, parameters, lengths, corrections }: Cor
         onEnter={() => void save(false)}
       />
       <Why correction={correction} reasonInput={reason} onEnter={() => void save(false)} />
+      <p className="small quiet">{t("correct.how")}</p>
     </Dialog>
   );
 }
@@ -143,12 +144,7 @@ function Was({ attempt, lengths }: Pick<CorrectDialogProps, "attempt" | "lengths
   const writeSeen = useWriteSeen();
   const writeTime = useWriteTime();
   const { by, at, test, seen } = attempt;
-  return (
-    <>
-      <p>{t("correct.was", { by, time: writeTime(at), seen: writeSeen(test, seen, lengths) })}</p>
-      <p className="small quiet">{t("correct.how")}</p>
-    </>
-  );
+  return <p>{t("correct.was", { by, time: writeTime(at), seen: writeSeen(test, seen, lengths) })}</p>;
 }
 
 interface WhyProps {
