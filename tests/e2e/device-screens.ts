@@ -30,12 +30,7 @@ export async function walkDevice(desk: Page, browser: Browser, url: string, look
   const [width, height] = deviceSizes[0];
   const device = await openDevice(browser, width, height, { isMobile: true });
   const { page } = device;
-  const both = async (name: string) => {
-    await look(page, `${name}-en`);
-    await speakOther(page, "es");
-    await look(page, `${name}-es`);
-    await speakOther(page, "en");
-  };
+  const both = (name: string) => lookInBoth(page, name, look);
   await page.goto(url);
   await page.getByRole("heading", { level: 1 }).waitFor();
   await both("join");
@@ -53,6 +48,14 @@ export async function walkDevice(desk: Page, browser: Browser, url: string, look
   await both("check-in-somebody");
   for (const test of testCodes) await walkStation(desk, page, url, test, both);
   await device.context.close();
+}
+
+/** Looks at a screen in English, then in Spanish, and leaves it in English. */
+export async function lookInBoth(page: Page, name: string, look: Look): Promise<void> {
+  await look(page, `${name}-en`);
+  await speakOther(page, "es");
+  await look(page, `${name}-es`);
+  await speakOther(page, "en");
 }
 
 async function joinAs(desk: Page, { page }: Device, name: string): Promise<void> {
@@ -118,8 +121,8 @@ async function sayInitials(page: Page): Promise<void> {
   await initials.press("Enter");
 }
 
-/** Presses the other language, wherever it stands. */
-async function speakOther(page: Page, language: string): Promise<void> {
+/** Presses a language, wherever it stands; nothing where it is spoken already. */
+export async function speakOther(page: Page, language: string): Promise<void> {
   await page.evaluate((lang) => {
     document.querySelector<HTMLElement>(`fieldset button[lang="${lang}"]`)?.click();
   }, language);

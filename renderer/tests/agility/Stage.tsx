@@ -12,7 +12,7 @@ import { Trials } from "./Trials.tsx";
 import { startsOf, trialCues } from "./timeline.ts";
 
 /** Shows the trial of the current lane: the direction, the clock, the count, and the trials done. */
-export function AgilityStage({ live }: StageProps<"agility">) {
+export function AgilityStage({ live, last }: StageProps<"agility">) {
   const lane = useLaneAtHand(live);
   useTrialSound(live);
   if (lane === null) return null;
@@ -26,6 +26,7 @@ export function AgilityStage({ live }: StageProps<"agility">) {
         <Trials live={live} lane={lane} />
       </div>
       <div className={css.work}>
+        {lane.state.trial === null && lane.state.next !== null && last}
         <p className={css.who}>
           <strong className={css.bib}>{lane.in.who.bib}</strong> {lane.in.who.name}
         </p>

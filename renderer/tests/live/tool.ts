@@ -52,6 +52,8 @@ export interface StageProps<Test extends TestCode> {
   readonly live: Live<Test>;
   /** Opens the correction of what is stored of a result, by the result's key; missing where it can't be. */
   readonly correct?: (key: string) => void;
+  /** The result of whoever was done last, where the lanes that say it are out of sight. */
+  readonly last?: ReactNode;
 }
 
 /** Props of a tool's content of one lane. */

@@ -4,6 +4,7 @@ import { grainsOf } from "../../../electron/domain/length.ts";
 import { formatLength } from "../../../electron/domain/units.ts";
 import { Check } from "../../parts/controls/Check.tsx";
 import { Stack } from "../../parts/flow/Stack.tsx";
+import { useShowNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import { BigKey } from "../live/BigKey.tsx";
 import type { LaneProps } from "../live/tool.ts";
@@ -21,6 +22,8 @@ import {
   useAuto,
 } from "./control.ts";
 import css from "./Entry.module.css";
+import { heightsOf, keysOfJumps } from "./heights.ts";
+import { Jumped } from "./Jumped.tsx";
 
 /** Ms before an automatic entry: long enough to add a half or to delete a digit, short enough not to be waited for. */
 const holdMs = 900;
@@ -30,7 +33,7 @@ interface VerticalEntryProps extends LaneProps<"vertical"> {
 }
 
 /** Shows the current measurement, large enough to read from the wall, and its result. */
-export function VerticalEntry({ live, lane, typing }: VerticalEntryProps) {
+export function VerticalEntry({ live, lane, typing, correct, last }: VerticalEntryProps) {
   const { t } = useTranslation(["vertical", "common"]);
   const { heights, trialsLeft, standingReach } = lane.state;
   const reach = asksReach(live, lane);
@@ -50,6 +53,9 @@ export function VerticalEntry({ live, lane, typing }: VerticalEntryProps) {
       </p>
       <div className={css.outcome}>
         <Outcome live={live} lane={lane} />
+        {typing.text === "" && (
+          <JustSaved {...{ live, lane, last }} {...(correct !== undefined && { correct })} />
+        )}
       </div>
       <div className={css.keys}>
         <div className={css.answer}>
@@ -120,6 +126,30 @@ function Outcome({ live, lane }: Omit<VerticalEntryProps, "typing">) {
   }
   const length = formatLength(grainsOf(reading.length) - grainsOf(reach), live.lengths);
   return <p className={css.reads}>{t("live.reads", { length, unit: t(`common:unit.${live.lengths}`) })}</p>;
+}
+
+/** Says on a phone what went in last: a reading that enters itself would be gone without a word there. */
+function JustSaved({ live, lane, correct, last }: Omit<VerticalEntryProps, "typing">) {
+  const { t } = useTranslation(["vertical", "common"]);
+  const show = useShowNumber();
+  const { standingReach } = lane.state;
+  const heights = heightsOf(lane);
+  const height = heights.at(-1);
+  const written = (grains: number) =>
+    `${show(formatLength(grains, live.lengths))} ${t(`common:unit.${live.lengths}`)}`;
+  if (standingReach === null) return last == null ? null : <div className={css.saved}>{last}</div>;
+  if (height == null) {
+    return <p className={css.saved}>{t("live.saved.reach", { length: written(grainsOf(standingReach)) })}</p>;
+  }
+  const number = heights.length;
+  return (
+    <p className={css.saved}>
+      {t("live.saved.jump", { number })}{" "}
+      <Jumped number={number} jump={keysOfJumps(lane).at(-1)} correct={correct}>
+        <strong>{written(height)}</strong>
+      </Jumped>
+    </p>
+  );
 }
 
 /** Enters three digits by itself after a moment; a text in inches may always go on. */

@@ -16,7 +16,7 @@ import css from "./Stage.module.css";
 import { WallReach } from "./WallReach.tsx";
 
 /** Shows the jumps of the current lane: the current measurement, the pad for fingers, and the best so far. */
-export function VerticalStage({ live, correct }: StageProps<"vertical">) {
+export function VerticalStage({ live, correct, last }: StageProps<"vertical">) {
   const lane = useLaneAtHand(live);
   const { lengths, setLengths } = useLengthUnit();
   if (lane === null) return null;
@@ -28,12 +28,12 @@ export function VerticalStage({ live, correct }: StageProps<"vertical">) {
         </p>
         <LengthsChoice lengths={lengths} setLengths={setLengths} />
       </div>
-      <Measured live={live} lane={lane} {...(correct !== undefined && { correct })} />
+      <Measured live={live} lane={lane} last={last} {...(correct !== undefined && { correct })} />
     </div>
   );
 }
 
-function Measured({ live, lane, correct }: StageProps<"vertical"> & { readonly lane: LaneAtHand }) {
+function Measured({ live, lane, correct, last }: StageProps<"vertical"> & { readonly lane: LaneAtHand }) {
   const { t } = useTranslation("vertical");
   const typing = useTyping(live, lane);
   const { trialsLeft, heights, phase } = lane.state;
@@ -45,7 +45,7 @@ function Measured({ live, lane, correct }: StageProps<"vertical"> & { readonly l
       </div>
       {trialsLeft > 0 && phase !== "aside" ? (
         <>
-          <VerticalEntry live={live} lane={lane} typing={typing} />
+          <VerticalEntry {...{ live, lane, typing, last }} {...(correct !== undefined && { correct })} />
           <div className={css.pad}>
             <PadOf key={lane.in.who.athleteId} lane={lane} />
             <NumberPad

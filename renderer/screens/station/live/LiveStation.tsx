@@ -131,7 +131,7 @@ function OtherHeats({ others, shown, onShow }: OtherHeatsProps) {
   const isOrganiser = useStanding().post.role === "organiser";
   if (others.length === 0 && shown === undefined) return null;
   return (
-    <Row as="section" gap={3} align="baseline" wrap aria-label={t("others.title")}>
+    <Row as="section" gap={3} align="baseline" wrap className={css.others} aria-label={t("others.title")}>
       {shown !== undefined && <Button onPress={() => onShow(undefined)}>{t("others.back")}</Button>}
       {others.map((other) => (
         <OtherHeat key={other.heatId} other={other} {...(isOrganiser && { onShow })} />

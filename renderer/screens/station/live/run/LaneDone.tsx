@@ -62,7 +62,7 @@ export function LaneDone({ live, lane, children }: LaneDoneProps) {
 }
 
 /** Formats the mark by the protocol's own scoring, before the desk has answered. */
-function writtenHere(live: Live, lane: LiveLane) {
+export function writtenHere(live: Live, lane: LiveLane) {
   const protocol = protocolOf(live.test);
   const attempts = [...lane.in.prior, ...lane.state.results.map(({ seen }) => seen)];
   if (attempts.length === 0) return null;

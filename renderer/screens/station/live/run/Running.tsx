@@ -19,6 +19,7 @@ import type { Gathering } from "../gather/useGather.ts";
 import type { HeatOutboxView } from "../sync/outgoing.ts";
 import { parametersOf, useLive } from "../sync/useLive.ts";
 import { isGoing } from "./asking.ts";
+import { LastDone } from "./LastDone.tsx";
 import { OverDialog } from "./OverDialog.tsx";
 import css from "./Running.module.css";
 import { RunningActs } from "./RunningActs.tsx";
@@ -95,7 +96,7 @@ function RunningHeat({ live, tool, test, view, heat, outbox, gathering, onCorrec
       <HeatNotes heat={heat} outbox={outbox} view={view} />
       <div className={css.stage}>
         {isOwn || live.lanes.some(isGoing) ? (
-          <tool.Stage live={live} correct={correct} />
+          <tool.Stage live={live} correct={correct} last={<LastDone live={live} />} />
         ) : (
           <StageDone live={live} />
         )}
