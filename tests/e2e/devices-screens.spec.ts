@@ -1,6 +1,7 @@
 import { expect, type Page } from "@playwright/test";
 import { expectForEverybody } from "./axe.ts";
-import { deviceSizes, walkDevice } from "./device-screens.ts";
+import { deviceSizes, type Look, walkDevice } from "./device-screens.ts";
+import { walkStates } from "./device-states.ts";
 import { test } from "./devices.ts";
 import { openDemoTable } from "./joining.ts";
 
@@ -52,6 +53,31 @@ const usedFor = (page: Page) =>
 const keysShown = (page: Page) =>
   page.locator("kbd").filter({ hasText: /Alt|Shift|Enter|Esc|Space|Ctrl/, visible: true });
 
+/** Looks at a screen at each size, and counts the looks. */
+function lookAtSizes(): { readonly look: Look; readonly looked: () => number } {
+  let looked = 0;
+  return {
+    looked: () => looked,
+    async look(page, name) {
+      for (const [width, height] of deviceSizes) {
+        await page.setViewportSize({ width, height });
+        const where = `${name} at ${width} x ${height}`;
+        const pressed = await measurePressed(page);
+        expect.soft(pressed.small, where).toEqual([]);
+        expect(pressed.looked, where).toBeGreaterThan(name.startsWith("waiting") ? 1 : 2);
+        expect.soft(await widerBy(page), `${where}: too wide`).toBeLessThan(2);
+        await expect.soft(keysShown(page), `${where}: keys`).toHaveCount(0);
+        if (!/^(?:join|waiting)/.test(name))
+          await expect.soft(usedFor(page), `${where}: what for`).toBeVisible();
+        await expectForEverybody(page, 5);
+        looked += 1;
+      }
+      const [width, height] = deviceSizes[0];
+      await page.setViewportSize({ width, height });
+    },
+  };
+}
+
 test("every screen of a device fits phones and tablets, is for everybody, and has nothing too small for a finger", async ({
   tapeline,
   chromium,
@@ -59,23 +85,20 @@ test("every screen of a device fits phones and tablets, is for everybody, and ha
   test.setTimeout(1_200_000);
   const { desk } = tapeline;
   const url = await openDemoTable(tapeline);
-  let looked = 0;
-  await walkDevice(desk, chromium, url, async (page, name) => {
-    for (const [width, height] of deviceSizes) {
-      await page.setViewportSize({ width, height });
-      const where = `${name} at ${width} x ${height}`;
-      const pressed = await measurePressed(page);
-      expect.soft(pressed.small, where).toEqual([]);
-      expect(pressed.looked, where).toBeGreaterThan(2);
-      expect.soft(await widerBy(page), `${where}: too wide`).toBeLessThan(2);
-      await expect.soft(keysShown(page), `${where}: keys`).toHaveCount(0);
-      if (!name.startsWith("join")) await expect.soft(usedFor(page), `${where}: what for`).toBeVisible();
-      await expectForEverybody(page, 5);
-      looked += 1;
-    }
-    const [width, height] = deviceSizes[0];
-    await page.setViewportSize({ width, height });
-  });
+  const { look, looked } = lookAtSizes();
+  await walkDevice(desk, chromium, url, look);
   // Joining, two arrivals, three of the check-in table, and four or five of each test, twice at three sizes.
-  expect(looked).toBe((1 + 2 + 3 + 2 * 4 + 3 * 5) * 2 * deviceSizes.length);
+  expect(looked()).toBe((1 + 2 + 3 + 2 * 4 + 3 * 5) * 2 * deviceSizes.length);
+});
+
+test("so does all that a device shows between: how it waits, a correction, a jump under way, how it leaves, the table away", async ({
+  tapeline,
+  chromium,
+}) => {
+  test.setTimeout(1_200_000);
+  const { desk } = tapeline;
+  const url = await openDemoTable(tapeline);
+  const { look, looked } = lookAtSizes();
+  await walkStates(desk, chromium, url, look);
+  expect(looked()).toBe(14 * 2 * deviceSizes.length);
 });

@@ -1,6 +1,7 @@
 import type { Page } from "@playwright/test";
 import { openDevice, startChromium } from "../e2e/browsers.ts";
 import { deviceSizes, walkDevice } from "../e2e/device-screens.ts";
+import { walkStates } from "../e2e/device-states.ts";
 import { letIn, openDemoTable, readCode } from "../e2e/joining.ts";
 import { callDoor } from "../e2e/page.ts";
 import type { Studio } from "./app.ts";
@@ -23,6 +24,8 @@ export async function takeDeviceScreens({ desk }: Studio): Promise<void> {
     await television.context.close();
     await callDoor(desk, "network.sendAllAway", {});
     await walkDevice(desk, browser, url, takeAtSizes);
+    await callDoor(desk, "network.sendAllAway", {});
+    await walkStates(desk, browser, url, takeAtSizes);
   } finally {
     await browser.close();
   }
