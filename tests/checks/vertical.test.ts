@@ -15,7 +15,10 @@ test("a touch below the standing reach is refused with what to check, a jump of 
     vertical.plausibility(vertical.defaults, { standingReach: cm(219), touchReach: cm(touch) });
   expect(judge(218.5)).toEqual({
     level: "refuse",
-    sentence: { key: "test.vertical.plausibility.touchBelowReach" },
+    sentence: {
+      key: "test.vertical.plausibility.touchBelowReach",
+      values: { cm: "218.5", inches: "86.02" },
+    },
   });
   expect(judge(219).level).toBe("ask");
 });

@@ -109,7 +109,10 @@ test("vertical: what is typed is judged before it is kept, and a refusal keeps n
   const tap = (...events: ReturnType<typeof sent>[]) => hall.heat.tap({ heatId, by, events });
   await tap(sent(1, "reach", 1000, { length: cm(219) }));
   const below = tap(sent(1, "touch", 2000, { length: cm(218) }));
-  expect(await refusalOf(below)).toEqual({ key: "test.vertical.plausibility.touchBelowReach" });
+  expect(await refusalOf(below)).toEqual({
+    key: "test.vertical.plausibility.touchBelowReach",
+    values: { cm: "218", inches: "85.83" },
+  });
   expect(liveOf(await hall.heat.view({ test: "vertical" })).events).toHaveLength(1);
   await tap(sent(1, "touch", 3000, { length: cm(260) }), sent(1, "touch", 9000, { length: cm(264) }));
   await tap(sent(1, "touch", 15_000, { length: cm(262) }));

@@ -52,11 +52,18 @@ export function peakPower(height: number, massGrams: number): number | null {
   return (3035 * height + 453 * massGrams - 20_550_000) / 10_000;
 }
 
+/** Writes a length for a sentence, in both units. */
+function inBoth(grains: number): { readonly cm: string; readonly inches: string } {
+  return { cm: formatLength(grains, "cm"), inches: formatLength(grains, "in") };
+}
+
 function heightPlausibility(seen: VerticalAttempt): Plausibility {
   const height = heightOf(seen);
-  const values = { cm: formatLength(height, "cm"), inches: formatLength(height, "in") };
+  const values = inBoth(height);
+  // Of several touches the sentence has to name the one that can't be.
+  const touch = inBoth(grainsOf(seen.touchReach));
   return believe(height, {
-    refuseBelow: [0, sentence("test.vertical.plausibility.touchBelowReach")],
+    refuseBelow: [0, sentence("test.vertical.plausibility.touchBelowReach", touch)],
     askBelow: [centimetres(10), sentence("test.vertical.plausibility.low", values)],
     askAbove: [centimetres(75), sentence("test.vertical.plausibility.high", values)],
     refuseAbove: [centimetres(130), sentence("test.vertical.plausibility.tooHigh", values)],
@@ -67,7 +74,7 @@ function heightPlausibility(seen: VerticalAttempt): Plausibility {
 export function reachQuestion(standingReach: Length): Sentence | null {
   const grains = grainsOf(standingReach);
   if (grains >= centimetres(120) && grains <= centimetres(300)) return null;
-  const values = { cm: formatLength(grains, "cm"), inches: formatLength(grains, "in") };
+  const values = inBoth(grains);
   return sentence("test.vertical.plausibility.reach", values);
 }
 

@@ -16,7 +16,7 @@ test("a reach keyed in the wrong unit is asked about though the height looks rig
 
 test("the worst of several doubts is the one that is told", () => {
   expect(judge({ standingReach: cm(86.5), touchReach: cm(80) })).toBe(
-    "refuse: The touch is below the standing reach. Check both readings.",
+    "refuse: A touch of 80 cm (31.5 in) is below the standing reach. Check both readings.",
   );
   expect(judge({ standingReach: cm(86.5), touchReach: cm(104), bodyMass: 700_000 / 2 })).toBe(
     "refuse: 350 kg can't be right for a body weight. Check the number and its unit.",
