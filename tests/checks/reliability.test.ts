@@ -3,7 +3,6 @@ import { spreadOfBest } from "../../electron/domain/statistics/best-of.ts";
 import { blend } from "../../electron/domain/statistics/blend.ts";
 import { normalShare } from "../../electron/domain/statistics/normal.ts";
 import {
-  minimalDetectableChange,
   smallestWorthwhileChange,
   typicalErrorInterval,
 } from "../../electron/domain/statistics/reliability.ts";
@@ -42,12 +41,11 @@ test("five people: as a share of the mark", () => {
   expect(100 * Math.expm1(share / 100)).toBeCloseTo(4.079, 2);
 });
 
-test("five people: interval and minimal detectable change", () => {
+test("five people: interval of the typical error", () => {
   const error = errorOfRepeats(runs(people), grains);
   const { low, high } = typicalErrorInterval(error?.amount ?? 0, error?.degrees ?? 0);
   expect(low).toBeCloseTo(1.731277, 6);
   expect(high).toBeCloseTo(8.303532, 6);
-  expect(minimalDetectableChange(error?.amount ?? 0)).toBeCloseTo(8.009517, 6);
 });
 
 // Bland & Altman's 17 people. 15.307 and 19.911 are within-subject SDs of one way, as published in their later paper (1999,

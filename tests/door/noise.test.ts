@@ -45,12 +45,12 @@ test("a store without pairs says that it assumes, and from where", async () => {
     ["core", true, 0, { number: "7.2", unit: "s" }, "test.core.noiseSource"],
     ["endurance", true, 0, { number: "10.8", unit: "s" }, "test.endurance.noiseSource"],
   ]);
-  // From 20 reps, 23 is likely a gain and 27 a clear one: the least detectable change of 2 reps is 1.96 · √(2 · 1.08) · 2 = 5.8.
+  // From 20 reps, 23 is likely a gain and 27 a clear one: 7 reps, the one figure that is told of what is clear.
   expect(tests[0]).toMatchObject({
     typical: { value: 20, date: null, marks: 0 },
-    detectable: { number: "5.8", unit: "reps" },
     likelyFrom: { number: "23" },
     clearFrom: { number: "27" },
+    clearBy: { number: "7", unit: "reps" },
     ...{ own: null, trials: null, worthwhile: null, icc: null },
   });
 });

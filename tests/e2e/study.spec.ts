@@ -77,10 +77,12 @@ test("plan a study, bring in the second judge's sheet, see what it shows, and pr
   await desk.getByRole("button", { name: "Import 6 readings" }).click();
   await expect(desk.getByText("6 readings of RS are imported.")).toBeVisible();
 
-  const biases = desk.getByRole("region", { name: "Who reads higher or lower" }).last();
+  const biases = desk.getByRole("region", { name: "Who is more generous, and who is stricter" }).last();
   await expect(biases.getByRole("row", { name: /^RS against QA/ })).toContainText("+2.8 reps");
   await expect(biases.getByRole("row", { name: /^QA/ })).toHaveCount(0);
-  await expect(biases.getByRole("row", { name: /^RS/ })).toContainText("more than chance explains");
+  await expect(biases.getByRole("row", { name: /^RS/ })).toContainText(
+    "More generous, more than chance explains: a result judged by RS reads about 2.8 reps higher",
+  );
   await expect(desk.getByRole("img", { name: /^Picture of 6 athletes/ })).toBeVisible();
   await expectForEverybody(desk);
 

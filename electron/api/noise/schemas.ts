@@ -44,11 +44,11 @@ const testNoiseSchema = z.object({
       athletes: z.int(),
     }),
   ),
-  /** Minimal detectable change: noise alone makes a larger one only 5 times in 100. */
-  detectable: quantitySchema,
   /** The first marks better than the typical one with the verdicts likely gain and clear gain. */
   likelyFrom: writtenSchema.nullable(),
   clearFrom: writtenSchema.nullable(),
+  /** The difference from the typical mark to the first clear gain; null where there is none. */
+  clearBy: quantitySchema.nullable(),
   /** A small but worthwhile change among that day's athletes; null with too few marks, or all alike. */
   worthwhile: quantitySchema.nullable(),
   /** The test's power to distinguish athletes: ICC(2,1) with its 95 % interval; null with too few tested twice. */

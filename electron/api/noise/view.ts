@@ -5,11 +5,7 @@ import { upperShare } from "../../domain/statistics/interval.ts";
 import type { Learning } from "../../domain/statistics/learning.ts";
 import { normalQuantile } from "../../domain/statistics/normal.ts";
 import { quantile } from "../../domain/statistics/quantile.ts";
-import {
-  minimalDetectableChange,
-  smallestWorthwhileChange,
-  typicalErrorInterval,
-} from "../../domain/statistics/reliability.ts";
+import { smallestWorthwhileChange, typicalErrorInterval } from "../../domain/statistics/reliability.ts";
 import type { Estimate } from "../../domain/statistics/repeats.ts";
 import { firstMarkJudged } from "../../domain/statistics/threshold.ts";
 import { twoWay } from "../../domain/statistics/two-way.ts";
@@ -39,10 +35,9 @@ function viewTest(db: ReadableDb, test: TestCode, noise: TestNoise, lengths: Len
   const inUnit = (grains: number) => quantityOf(test, grains, lengths);
   const atMark = (amount: number) => inUnit(amount * typicalError(test, typical.value, start));
   const used = typicalError(test, typical.value, error);
-  const judged = (wanted: "likely gain" | "clear gain") => {
-    const mark = firstMarkJudged(test, typical.value, wanted, error, lengths, hall.variance);
-    return mark === null ? null : write(mark, lengths);
-  };
+  const judged = (wanted: "likely gain" | "clear gain") =>
+    firstMarkJudged(test, typical.value, wanted, error, lengths, hall.variance);
+  const [likely, clear] = [judged("likely gain"), judged("clear gain")];
   const small = values.length < enough ? null : inUnit(smallestWorthwhileChange(values) ?? 0);
   return {
     ...{ test, assumed: error.assumed, pairs: error.pairs, degrees: error.degrees },
@@ -55,9 +50,10 @@ function viewTest(db: ReadableDb, test: TestCode, noise: TestNoise, lengths: Len
     trials: trials === null ? null : { used: atMark(trials.amount), athletes: trials.athletes, raised },
     hall: { used: inUnit(used * Math.sqrt(hall.variance)), days: hall.days },
     learning: learningOf(test, noise.learning, (amount) => inUnit(amount * used)),
-    detectable: inUnit(minimalDetectableChange(used * Math.sqrt(1 + hall.variance))),
-    likelyFrom: judged("likely gain"),
-    clearFrom: judged("clear gain"),
+    likelyFrom: likely === null ? null : write(likely, lengths),
+    clearFrom: clear === null ? null : write(clear, lengths),
+    // As exact as the two marks that are drawn: whoever takes one from the other gets it.
+    clearBy: clear === null ? null : quantityOf(test, Math.abs(clear - typical.value), lengths, 2),
     worthwhile: small?.number === "0" ? null : small,
     icc: noise.alike.length < enough ? null : iccOf(twoWay(noise.alike)),
   };

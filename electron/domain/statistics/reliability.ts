@@ -1,18 +1,12 @@
 import jstat from "jstat";
 import { sampleStandardDeviation } from "simple-statistics";
 import { type Interval, upperShare } from "./interval.ts";
-import { normalQuantile } from "./normal.ts";
 
 /** Returns the confidence interval of a typical error: TE · √(df / χ²). */
 export function typicalErrorInterval(amount: number, degrees: number, level = 0.95): Interval {
   const share = upperShare(level);
   const end = (p: number) => amount * Math.sqrt(degrees / jstat.chisquare.inv(p, degrees));
   return { low: end(share), high: end(1 - share) };
-}
-
-/** Returns the difference between two marks that noise alone exceeds once in twenty: 1.96 · √2 · typical error. */
-export function minimalDetectableChange(typicalError: number, level = 0.95): number {
-  return normalQuantile(upperShare(level)) * Math.SQRT2 * typicalError;
 }
 
 /**

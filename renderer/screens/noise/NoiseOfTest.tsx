@@ -11,6 +11,7 @@ import { useWriteDay } from "../../words/dates.ts";
 import { useUnitWord } from "../../words/marks.ts";
 import { useShowNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
+import { isWideShare } from "../../words/wide.ts";
 import css from "./Noise.module.css";
 
 type TestNoise = Answers["noise"]["get"]["tests"][number];
@@ -94,8 +95,8 @@ function useFacts(told: TestNoise): string[] {
     number,
     unit: t(`common:counted.${unit}`, { count: Number(number) }),
   });
-  const { own, trials, icc, detectable, worthwhile, hall, learning } = told;
-  const facts = [t("detectable", written(detectable))];
+  const { own, trials, icc, clearBy, worthwhile, hall, learning } = told;
+  const facts = [clearBy === null ? t("neverClear") : t("clear", written(clearBy))];
   if (own === null) facts.unshift(t("assumed"));
   else {
     const [low, high] = [own.low.number, own.high.number];
@@ -109,14 +110,15 @@ function useFacts(told: TestNoise): string[] {
     facts.push(t("learning.step", { from, to: from + 1, count: athletes, ...written(by), ...ends }));
   }
   if (worthwhile !== null) {
-    const seen = Number(worthwhile.number) > Number(detectable.number);
+    const seen = clearBy !== null && Number(worthwhile.number) >= Number(clearBy.number);
     facts.push(t(seen ? "worthwhile.more" : "worthwhile.less", written(worthwhile)));
   }
   if (icc !== null) {
     const [percent, low, high] = [icc.value, icc.low, icc.high].map((share) =>
       Math.round(100 * Math.max(0, share)),
     );
-    facts.push(t("icc", { percent, low, high }));
+    const means = t("icc", { percent, low, high });
+    facts.push(isWideShare(icc) ? `${means} ${t("iccWide")}` : means);
   }
   if (trials !== null) {
     const { used, athletes, raised } = trials;

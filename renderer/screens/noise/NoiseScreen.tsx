@@ -29,7 +29,7 @@ export function NoiseScreen() {
       </Answer>
       <div className={css.halves}>
         <Words />
-        <Stack>
+        <Stack gap={5}>
           <Section title={t("better.title")}>
             <p className="measure">{t("better.how")}</p>
             <p className="measure">{t("better.judges")}</p>
@@ -39,6 +39,8 @@ export function NoiseScreen() {
           </Section>
           <Section title={t("everybody.title")}>
             <p className="measure">{t("everybody.how")}</p>
+            <p className="measure">{t("everybody.learnt")}</p>
+            <p className="measure">{t("everybody.day")}</p>
           </Section>
         </Stack>
       </div>

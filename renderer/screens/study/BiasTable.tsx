@@ -2,7 +2,6 @@ import { useTranslation } from "react-i18next";
 import { leastForWord } from "../../../electron/domain/study/shape.ts";
 import { column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { type BiasLine, useBiasLines } from "./biasLines.ts";
-import css from "./Study.module.css";
 import type { ResultProps } from "./types.ts";
 
 /** Lists each series' bias with its interval and a sentence on what can be said; of visits, what the second shifted. */
@@ -19,13 +18,12 @@ export function BiasTable({ study, result }: ResultProps) {
         rowKey={({ name }) => name}
         rowHeight={72}
         maxHeight="none"
+        whole
         columns={[
-          column("name", t(`bias.name.${kind}`), "14rem", ({ name }) => (
-            <span className={css.whole}>{name}</span>
-          )),
+          column("name", t(`bias.name.${kind}`), "14rem", ({ name }) => name),
           numberColumn("bias", t("bias.bias"), "9rem", ({ bias }) => <strong>{bias}</strong>),
           column("range", t("bias.range"), "12rem", ({ range }) => range),
-          column("says", t("bias.says"), "auto", ({ says }) => <span className={css.whole}>{says}</span>),
+          column("says", t("bias.says"), "auto", ({ says }) => says),
         ]}
       />
       {result.athletes < leastForWord && <p>{t("bias.fewer", { count: leastForWord })}</p>}

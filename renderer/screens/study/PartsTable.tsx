@@ -1,6 +1,5 @@
 import { useTranslation } from "react-i18next";
 import { column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
-import css from "./Study.module.css";
 import type { Result, ResultProps } from "./types.ts";
 import { useAmount } from "./words.ts";
 
@@ -24,17 +23,16 @@ export function PartsTable({ study, result: { parts } }: ResultProps) {
         rowKey={({ key }) => key}
         rowHeight={72}
         maxHeight="none"
+        whole
         columns={[
           column("part", t("parts.part"), "14rem", ({ key }) => t(`parts.of.${kind}.${key}`)),
           numberColumn("spread", t("parts.spread"), "11rem", ({ spread }) => (
             <strong>{amount(spread)}</strong>
           )),
           numberColumn("share", t("parts.share"), "9rem", ({ percent }) => `${percent} %`),
-          column("means", t("parts.means"), "auto", ({ key, belowZero }) => (
-            <span className={css.whole}>
-              {belowZero ? t("parts.belowZero") : t(`parts.meaning.${kind}.${key}`)}
-            </span>
-          )),
+          column("means", t("parts.means"), "auto", ({ key, belowZero }) =>
+            belowZero ? t("parts.belowZero") : t(`parts.meaning.${kind}.${key}`),
+          ),
         ]}
       />
     </>

@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { Select } from "../../parts/controls/Select.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
+import { isWideShare } from "../../words/wide.ts";
 import { Agreement } from "./Agreement.tsx";
 import { BiasTable } from "./BiasTable.tsx";
 import { PartsTable } from "./PartsTable.tsx";
@@ -68,8 +69,9 @@ function useFacts({ study: { kind }, matters }: StudyView, result: Result): stri
   const share = (part: number) => Math.round(100 * Math.max(0, part));
   const facts = [t(`result.errorMeans.${kind}`, within(typicalError))];
   if (icc !== null) {
-    const { value, low, high } = icc;
-    facts.push(t("result.iccMeans", { percent: share(value), low: share(low), high: share(high) }));
+    const [percent, low, high] = [share(icc.value), share(icc.low), share(icc.high)];
+    const means = t(`result.iccMeans.${kind}`, { percent, low, high });
+    facts.push(isWideShare(icc) ? `${means} ${t(`result.iccWide.${kind}`)}` : means);
   }
   facts.push(
     more.forError === 0 || more.forError === null
@@ -77,9 +79,9 @@ function useFacts({ study: { kind }, matters }: StudyView, result: Result): stri
       : t("result.moreError", { count: more.forError }),
   );
   const bias = { matters: amount(matters) };
-  if (more.forBias === null) facts.push(t("result.neverBias", bias));
-  else if (more.forBias === 0) facts.push(t("result.enoughBias", bias));
-  else facts.push(t("result.moreBias", { ...bias, count: more.forBias }));
+  if (more.forBias === null) facts.push(t(`result.neverBias.${kind}`, bias));
+  else if (more.forBias === 0) facts.push(t(`result.enoughBias.${kind}`, bias));
+  else facts.push(t(`result.moreBias.${kind}`, { ...bias, count: more.forBias }));
   return facts;
 }
 

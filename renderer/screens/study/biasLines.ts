@@ -1,4 +1,5 @@
 import { useTranslation } from "react-i18next";
+import { protocolOf } from "../../../electron/domain/tests/registry.ts";
 import type { Result, StudyView } from "./types.ts";
 import { signed, useAmount, useSeriesName, useSignedAmount } from "./words.ts";
 
@@ -23,12 +24,15 @@ export function useBiasLines({ study, series, matters }: StudyView, { biases }: 
     const own = nameOf(each);
     const name = other === undefined ? own : t("bias.against", { name: own, other: nameOf(other) });
     const number = amount({ ...value, number: value.number.replace("-", "") });
+    // A judge who is generous gives a better result, which of a time to finish in is a lower one.
+    const manner = t(word === protocolOf(study.test).better ? "bias.generous" : "bias.stricter");
+    const values = { manner, judge: own, amount: number, matters: amount(matters) };
     return [
       {
         name,
         bias: signedAmount(value),
         range: t("bias.fromTo", { low: signed(low.number), high: signed(high.number) }),
-        says: t(`bias.word.${study.kind}.${word}`, { name, amount: number, matters: amount(matters) }),
+        says: t(`bias.word.${study.kind}.${word}`, values),
       },
     ];
   });
