@@ -134,3 +134,42 @@ export function cutCells(page: Page): Promise<string[]> {
         .map((cell) => cell.textContent),
     );
 }
+
+/** Returns the texts of all tables' cells and heads that are cut, or that reach out of their cell. */
+export function textsOutOfCells(page: Page): Promise<string[]> {
+  return page.locator("main :is(td, th)").evaluateAll((cells) => {
+    return cells.filter((cell) => isCut(cell) || leaves(cell)).map((cell) => cell.textContent);
+
+    function isCut(cell: Element): boolean {
+      return [...cell.querySelectorAll("*")].some(
+        (each) =>
+          !isHidden(each) &&
+          getComputedStyle(each).overflow !== "visible" &&
+          (each.scrollWidth > each.clientWidth + 1 || each.scrollHeight > each.clientHeight + 1),
+      );
+    }
+
+    function leaves(cell: Element): boolean {
+      const { left, right, top, bottom } = cell.getBoundingClientRect();
+      return [...cell.querySelectorAll("*"), cell]
+        .filter((each) => !isHidden(each))
+        .flatMap((each) => [...each.childNodes].filter(({ nodeType }) => nodeType === Node.TEXT_NODE))
+        .flatMap(boxesOf)
+        .some(
+          (box) =>
+            box.left < left - 1 || box.right > right + 1 || box.top < top - 1 || box.bottom > bottom + 1,
+        );
+    }
+
+    function boxesOf(text: Node): DOMRect[] {
+      const range = document.createRange();
+      range.selectNodeContents(text);
+      return [...range.getClientRects()];
+    }
+
+    /** What is for screen readers alone is a dot. */
+    function isHidden(each: Element): boolean {
+      return each instanceof HTMLElement && each.offsetWidth === 1 && each.offsetHeight === 1;
+    }
+  });
+}

@@ -6,6 +6,7 @@ import Papa from "papaparse";
 import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
 import { expectForEverybody } from "./axe.ts";
 import { test } from "./fixture.ts";
+import { showOn, textsOutOfCells } from "./in-sight.ts";
 import { callDoor } from "./page.ts";
 import { readPdf } from "./pdf.ts";
 import type { Tapeline } from "./session.ts";
@@ -124,6 +125,38 @@ test("a closed day is summed up on paper: every athlete once, no page too full",
     expect(pages.at(-1)?.text).toContain("Typical errors");
     expect(text).toContain("How each league changed");
     expect(text).toContain("+1.8 landings");
+  }
+});
+
+test("no cell of a summary is cut at 1280 x 800 or on paper, in English and Spanish", async ({
+  tapeline,
+}) => {
+  const { desk } = tapeline;
+  await callDoor(desk, "day.openDemo");
+  await desk.reload();
+  await showOn(desk, { width: 1280, height: 800, scale: 1 });
+  for (const language of ["en", "es"]) {
+    // A page for paper hears of nothing.
+    await desk.evaluate(() => {
+      location.hash = "/day";
+    });
+    await callDoor(desk, "language.choose", { language });
+    await expect(desk.locator("html")).toHaveAttribute("lang", language);
+    for (const [path, shown] of [
+      ["/summary", "main h1"],
+      ["/summary/1/1", "main h1"],
+      ["/print/summary/1/all/a4", "main article"],
+      ["/print/summary/1/all/letter", "main article"],
+      ["/print/summary/1/1/a4", "main article"],
+    ] as const) {
+      await desk.evaluate((to) => {
+        location.hash = to;
+      }, path);
+      await expect(desk.locator(shown).first()).toBeVisible();
+      await expect(desk.locator('[aria-busy="true"]')).toHaveCount(0);
+      await expect(desk.locator("main td").first()).toBeVisible();
+      expect.soft(await textsOutOfCells(desk), `${language} ${path}`).toEqual([]);
+    }
   }
 });
 

@@ -1,7 +1,7 @@
 import { type CSSProperties, type ReactNode, useState } from "react";
 import css from "./DataTable.module.css";
 
-/** Height of a row with one line, in px. All rows are equally high: only visible ones need be in the page. */
+/** Height of a row with one line, in px. Rows are about equally high: only visible ones need be in the page. */
 const oneLine = 48;
 const spare = 12;
 
@@ -45,11 +45,22 @@ interface DataTableProps<Row> {
   readonly maxHeight?: string;
   /** The height of every row in px, for cells with more than one line. */
   readonly rowHeight?: number;
+  /** True where nothing may be cut: text wraps, and a row is as high as it takes, `rowHeight` at least. */
+  readonly whole?: boolean;
 }
 
 /** A table with a fixed head and rows of one height: 5,000 are as quick as 50. Cut text is whole in its title. */
 export function DataTable<Row>(props: DataTableProps<Row>) {
-  const { caption, columns, rows, rowKey, empty, maxHeight = "60vh", rowHeight = oneLine } = props;
+  const {
+    caption,
+    columns,
+    rows,
+    rowKey,
+    empty,
+    maxHeight = "60vh",
+    rowHeight = oneLine,
+    whole = false,
+  } = props;
   const nameColumn = props.nameColumn ?? columns[0]?.key;
   const [top, setTop] = useState(0);
   // A table that doesn't scroll shows all rows: it can't know how far the page has scrolled.
@@ -92,7 +103,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
           {shown.map((row, index) => (
             <tr key={rowKey(row)} aria-rowindex={first + index + 2}>
               {columns.map((column) => (
-                <Cell key={column.key} column={column} row={row} names={column.key === nameColumn} />
+                <Cell key={column.key} names={column.key === nameColumn} {...{ column, row, whole }} />
               ))}
             </tr>
           ))}
@@ -107,13 +118,14 @@ interface CellProps<Row> {
   readonly column: Column<Row>;
   readonly row: Row;
   readonly names: boolean;
+  readonly whole: boolean;
 }
 
-function Cell<Row>({ column, row, names }: CellProps<Row>) {
+function Cell<Row>({ column, row, names, whole }: CellProps<Row>) {
   const content = column.cell(row);
-  const title = typeof content === "string" ? content : undefined;
+  const title = typeof content === "string" && !whole ? content : undefined;
   const inside = (
-    <div className={`one-line ${css.line}`} title={title}>
+    <div className={whole ? css.whole : `one-line ${css.line}`} title={title}>
       {content}
     </div>
   );

@@ -170,6 +170,7 @@ function PartOnScreen({ part }: { readonly part: AnyPart }) {
         rowKey={lineKey}
         empty={<p className="quiet">{empty}</p>}
         maxHeight="75vh"
+        whole
         {...(nameColumn !== undefined && { nameColumn })}
         {...(rowHeight !== undefined && { rowHeight })}
       />

@@ -44,7 +44,7 @@ export function LeagueTest({ line, whole }: { readonly line: ChangeLine; readonl
   const { league, test, variant } = line;
   return (
     <span className={css.cell}>
-      {whole && <span className={css.league}>{league}</span>}
+      {whole && <span>{league}</span>}
       <Test test={test} variant={variant} />
     </span>
   );

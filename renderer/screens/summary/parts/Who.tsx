@@ -12,9 +12,7 @@ interface WhoProps {
 export function Who({ who, facts }: WhoProps) {
   return (
     <span className={css.who}>
-      <Link className={css.name} href={`/athletes/${who.athleteId}`}>
-        {who.name}
-      </Link>
+      <Link href={`/athletes/${who.athleteId}`}>{who.name}</Link>
       {facts.length > 0 && <span className={css.facts}>{facts.join(", ")}</span>}
     </span>
   );

@@ -28,24 +28,16 @@ export function useCorrections(summary: Summary, lengths: LengthUnit): SummaryPa
       )),
       column("test", t("column.test"), "9.5rem", ({ attempt }) => <Test test={attempt.test} />),
       column("entered", t("column.entered"), "auto", ({ attempt }) => (
-        <span className={`${css.wrap} ${css.struck}`} title={entered(attempt)}>
-          {entered(attempt)}
-        </span>
+        <span className={`${css.wrap} ${css.struck}`}>{entered(attempt)}</span>
       )),
       column("instead", t("column.instead"), "auto", ({ attempt, instead }) => {
         if (instead === null) return t("corrections.nothing");
         const moved = instead.who.athleteId !== attempt.who.athleteId;
         const told = moved ? `${instead.who.name}: ${entered(instead)}` : entered(instead);
-        return (
-          <span className={css.wrap} title={told}>
-            {told}
-          </span>
-        );
+        return <span className={css.wrap}>{told}</span>;
       }),
       column("why", t("column.why"), "12rem", ({ attempt }) => (
-        <span className={css.wrap} title={attempt.void?.reason}>
-          {attempt.void?.reason}
-        </span>
+        <span className={css.wrap}>{attempt.void?.reason}</span>
       )),
       column("by", t("column.by"), "4rem", ({ attempt }) => attempt.void?.by ?? ""),
     ],

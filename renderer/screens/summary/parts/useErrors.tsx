@@ -28,7 +28,7 @@ export function useErrors(summary: Summary): SummaryPart<Line> {
     aside: <Link href="/noise">{t("noise:link")}</Link>,
     columns: [
       column("test", t("column.test"), "10rem", ({ test }) => <Test test={test} />),
-      column("amount", t("errors.amount"), "11rem", (line) => <strong>{amount(line)}</strong>),
+      column("amount", t("errors.amount"), "13.5rem", (line) => <strong>{amount(line)}</strong>),
       column("from", t("errors.from"), "15rem", ({ assumed, pairs }) => (
         <Tag>{assumed ? t("errors.assumed") : t("errors.pairs", { count: pairs })}</Tag>
       )),
@@ -40,6 +40,6 @@ export function useErrors(summary: Summary): SummaryPart<Line> {
     lineKey: ({ test }) => test,
     rowHeight: 72,
     empty: "",
-    paperWidths: [18, 16, 22, 44],
+    paperWidths: [18, 20, 22, 40],
   };
 }

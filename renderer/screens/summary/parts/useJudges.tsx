@@ -20,11 +20,11 @@ export function useJudges(summary: Summary, lengths: LengthUnit): SummaryPart<Li
     lead: t("judges.lead"),
     aside: <Link href="/study">{t("judges.study")}</Link>,
     columns: [
-      column("test", t("column.test"), "11rem", ({ test, variant }) => (
+      column("test", t("column.test"), "12.5rem", ({ test, variant }) => (
         <Test test={test} variant={variant} />
       )),
       column("judge", t("column.judge"), "auto", ({ judge }) => nameOf(judge)),
-      numberColumn("marks", t("column.marks"), "6rem", ({ marks }) => marks.count),
+      numberColumn("marks", t("column.marks"), "8rem", ({ marks }) => marks.count),
       column("middle", t("column.middle"), "10rem", ({ test, marks }) => (
         <strong>{write(test, marks.median)}</strong>
       )),
