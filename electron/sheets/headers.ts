@@ -68,24 +68,44 @@ export function matchHeaders(
   mapping: Mapping = {},
   given: Given = {},
 ): MatchedHeaders {
-  const columns = new Map<ColumnName, number>();
   const wide = widePartsOf(kind, headers);
-  const used = new Set(wide.flatMap((part) => [...part.columns.values()]));
-  const inWide = new Set(used);
+  const taken = wide.flatMap((part) => [...part.columns.values()]);
   const words = headers.map(plainWord);
-  for (const field of columnsOf[kind]) {
+  const headed = (field: ColumnName) => columnHeaded(kind, { headers, words }, field, mapping);
+  const { columns, unknown } = matchFields(columnsOf[kind], headers, mapping, { headed, taken });
+  // Where a column says the test, the sheet has a row a test.
+  const parts = columns.has("test") || columns.has("mark") ? [] : wide;
+  return { columns, parts, unknown, missing: missingFields(kind, { columns, given, parts }) };
+}
+
+/** Where fields are found that no mapping names. */
+interface Headed {
+  /** Returns the column (from 0) whose header says that field; -1 when none does. */
+  readonly headed: (field: ColumnName) => number;
+  /** Columns that say something else. */
+  readonly taken?: readonly number[];
+}
+
+/** Finds the column of each field, where the mapping says or else its header does, and the headers that say nothing. */
+export function matchFields(
+  fields: readonly ColumnName[],
+  headers: readonly string[],
+  mapping: Mapping,
+  { headed, taken = [] }: Headed,
+): Pick<MatchedHeaders, "columns" | "unknown"> {
+  const columns = new Map<ColumnName, number>();
+  const used = new Set(taken);
+  for (const field of fields) {
     const mapped = headers.indexOf(mapping[field] ?? "\n");
-    const column = mapped >= 0 ? mapped : columnHeaded(kind, { headers, words }, field, mapping);
-    if (column < 0 || (mapped < 0 && inWide.has(column))) continue;
+    const column = mapped >= 0 ? mapped : headed(field);
+    if (column < 0 || (mapped < 0 && used.has(column))) continue;
     columns.set(field, column);
     used.add(column);
   }
   const unknown = headers.filter(
     (header, index) => header !== "" && !used.has(index) && !isAddedHeader(header),
   );
-  // Where a column says the test, the sheet has a row a test.
-  const parts = columns.has("test") || columns.has("mark") ? [] : wide;
-  return { columns, parts, unknown, missing: missingFields(kind, { columns, given, parts }) };
+  return { columns, unknown };
 }
 
 /** Characters of the longest header that is compared: a file of one giant line costs no more than another. */
@@ -128,7 +148,8 @@ function formerWord(field: ColumnName): string {
   return plainHeader(former.get(field) ?? field);
 }
 
-function isMappedElsewhere(header: string | undefined, mapping: Mapping): boolean {
+/** True for a header that a person said to mean some field. */
+export function isMappedElsewhere(header: string | undefined, mapping: Mapping): boolean {
   return Object.values(mapping).some((mapped) => mapped === header);
 }
 
@@ -151,17 +172,21 @@ function missingFields(kind: SheetKindName, { columns, given, parts }: Found): C
   switch (kind) {
     case "roster":
       return ["league", "name"].filter(lacks);
-    case "results": {
-      const named = !lacks("bib") || (!lacks("league") && !(lacks("number") && lacks("name")));
-      const who: ColumnName[] = named ? [] : lacks("league") ? ["bib"] : ["number"];
-      return [...who, ...["test"].filter(lacks)];
-    }
+    case "results":
+      return [...whoMissing(lacks), ...["test"].filter(lacks)];
     case "past": {
       const who: ColumnName[] = lacks("number") && lacks("name") ? ["number"] : [];
       const rest = ["league", "date", "test", "mark"].filter(lacks);
       return [...rest, ...who];
     }
   }
+}
+
+/** Returns the field that would say whom a row with bibs is about, where nothing does. */
+export function whoMissing(lacks: (field: ColumnName) => boolean): ColumnName[] {
+  const named = !lacks("bib") || (!lacks("league") && !(lacks("number") && lacks("name")));
+  if (named) return [];
+  return [lacks("league") ? "bib" : "number"];
 }
 
 /** Guesses a sheet's kind by its headers: marks with dates are past results, tests without are results. */

@@ -1,9 +1,16 @@
-import { Refusal } from "../domain/refusal.ts";
 import type { Cells } from "../domain/tests/cells.ts";
 import type { TestCode } from "../domain/tests/registry.ts";
-import { type Sentence, sentence } from "../domain/words.ts";
+import type { Sentence } from "../domain/words.ts";
 import { gathering } from "./gather.ts";
 import { wordsOf } from "./header-words.ts";
+import {
+  type Given,
+  isMappedElsewhere,
+  type Mapping,
+  type MatchedHeaders,
+  matchFields,
+  whoMissing,
+} from "./headers.ts";
 import { markIn } from "./past.ts";
 import { plainHeader } from "./plain.ts";
 import { testCalled } from "./test-words.ts";
@@ -17,28 +24,31 @@ export interface ReadingRow {
 }
 
 /** The columns of a study's sheet, which holds one test by one judge: a row for each athlete. */
-const readingColumns = ["bib", "league", "number", "name", "mark", "unit"] as const;
+export const readingColumns = ["bib", "league", "number", "name", "mark", "unit"] as const;
 
 /** What else may head the column of the readings. */
 const readings = ["reading", "readings", "reps", "landings", "time", "lectura", "lecturas", "tiempo"].map(
   plainHeader,
 );
 
-/**
- * Finds the columns of a study's sheet (from 0); the readings' may be headed by the test's own name.
- * @throws Refusal `bad-input` where no column says who a row is about, or none has the readings
- */
-export function matchReadings(headers: readonly string[], test: TestCode): ReadonlyMap<string, number> {
-  const columns = new Map<string, number>();
-  for (const field of readingColumns) {
+/** Finds the columns of a study's sheet; the readings' may be headed by the test's own name. */
+export function matchReadings(
+  headers: readonly string[],
+  test: TestCode,
+  mapping: Mapping = {},
+  given: Given = {},
+): MatchedHeaders {
+  function headed(field: string): number {
     const known = wordsOf(field === "bib" ? "results" : "past", field);
-    const at = headers.findIndex((header) => isHeaded(header, field, known, test));
-    if (at >= 0 && ![...columns.values()].includes(at)) columns.set(field, at);
+    return headers.findIndex(
+      (header) => !isMappedElsewhere(header, mapping) && isHeaded(header, field, known, test),
+    );
   }
-  const isNamed = columns.has("number") || columns.has("name");
-  if (!columns.has("bib") && !isNamed) throw new Refusal("bad-input", sentence("sheets.missing.bib"));
-  if (!columns.has("mark")) throw new Refusal("bad-input", sentence("sheets.missing.mark"));
-  return columns;
+  const { columns, unknown } = matchFields(readingColumns, headers, mapping, { headed });
+  const lacks = (field: string) => !columns.has(field) && !given[field];
+  // A league that was said of all rows does not make the number the nearest way to say who.
+  const who = whoMissing(lacks).map(() => (columns.has("league") ? "number" : "bib"));
+  return { columns, unknown, parts: [], missing: [...who, ...["mark"].filter(lacks)] };
 }
 
 function isHeaded(header: string, field: string, known: readonly string[], test: TestCode): boolean {

@@ -2,6 +2,8 @@ import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { attemptsOfDay } from "../../electron/store/tables/attempts.ts";
 import { refusalOf } from "./desk.ts";
+import { addPeople } from "./people-of-a-day.ts";
+import { bring } from "./sheets.ts";
 import { entry, reps } from "./station-day.ts";
 import { counted, planOf, type StudyHall, sheetOf, studyHall, takeReadings } from "./study-hall.ts";
 
@@ -61,6 +63,40 @@ test("rows that can't be imported are told with their line and all their faults,
     [6, ["sheets.row.nobody"]],
     [8, ["study.twice"]],
   ]);
+});
+
+test("a sheet whose headers don't say which column is which is read as it is said, also the next time", async () => {
+  const { id } = await hall.study.plan(planOf(hall));
+  const headers = "Who,Jury B,Remarks";
+  const sheet = [headers, ...counted.map((done, index) => `${index + 1},${done + 1},fine`)].join("\r\n");
+  const which = { uploadId: await bring(hall, sheet), studyId: id, position: 2 };
+  const first = await hall.study.lookAt({ ...which, recall: true });
+  expect(first.form).toMatchObject({ missing: ["bib", "mark"], unknown: ["Who", "Jury B", "Remarks"] });
+  expect(first.counts).toEqual({ new: 0, known: 0, keptBack: 0 });
+  expect(await refusalOf(hall.study.takeSheet({ ...which, by: "QA" }))).toEqual({
+    key: "sheets.missing.bib",
+  });
+  const mapping = { bib: "Who", mark: "Jury B" };
+  const said = await hall.study.lookAt({ ...which, mapping });
+  expect(said.form).toMatchObject({ missing: [], unknown: ["Remarks"], mapping });
+  expect(said.counts).toEqual({ new: 6, known: 0, keptBack: 0 });
+  expect((await hall.study.takeSheet({ ...which, mapping, by: "QA" })).counts.new).toBe(6);
+  const later = { ...which, uploadId: await bring(hall, `${headers}\r\n1,21,again`) };
+  expect(await hall.study.lookAt({ ...later, recall: true })).toMatchObject({
+    form: { missing: [], mapping },
+    counts: { new: 0, known: 1, keptBack: 0 },
+  });
+});
+
+test("the line of the headers and the league of all rows are said where the sheet does not say them", async () => {
+  const { id } = await hall.study.plan(planOf(hall));
+  const titled = ["Judge RS,,,", "14 March,20,x", "Number,Reps,", "01,22,"].join("\r\n");
+  const which = { uploadId: await bring(hall, titled), studyId: id, position: 2, headerLine: 3 };
+  expect((await hall.study.lookAt(which)).form).toMatchObject({ headerLine: 3, missing: [] });
+  addPeople(hall, [{ league: "Gravel Moon", name: "Anvil Sparrow", number: "01" }], null);
+  expect((await hall.study.lookAt(which)).form.missing).toEqual(["bib"]);
+  const said = await hall.study.lookAt({ ...which, league: "Foundry Town" });
+  expect(said).toMatchObject({ form: { missing: [] }, counts: { new: 1 } });
 });
 
 test("a sheet without anybody or without readings is refused as a whole", async () => {

@@ -68,9 +68,14 @@ test("plan a study, bring in the second judge's sheet, see what it shows, and pr
 
   const file = join(folder, "rs.csv");
   const rows = counted.map((reps, index) => `${index + 1},${index === 5 ? reps + 2 : reps + 3}`);
-  await writeFile(file, ["bib,reps", ...rows, "99,20"].join("\n"));
+  await writeFile(file, ["bib,Jury B", ...rows, "99,20"].join("\n"));
   await answerOpenDialog(tapeline, file);
   await desk.getByRole("button", { name: "Choose a sheet" }).click();
+  // No header says which column has the readings: the piece of other sheets asks for it.
+  await expect(desk.getByRole("alert")).toContainText("Choose the column that has the result.");
+  await expect(desk.getByRole("button", { name: /^Import/ })).toHaveCount(0);
+  await expectForEverybody(desk);
+  await desk.getByRole("combobox", { name: "Result" }).selectOption("Jury B");
   await expect(desk.getByText("6 new readings of RS")).toBeVisible();
   await expect(desk.getByText(/^Line 8: Nobody had the bib 99/)).toBeVisible();
   await expectForEverybody(desk);

@@ -15,7 +15,6 @@ const shownQuestions = 50;
 
 /** Returns the preview of an import: rows that deserve a look come first, known ones last. */
 export function previewOf(sheet: ReadSheet, planned: PlannedSheet) {
-  const { headers, matched } = sheet;
   const first = [...planned.taken].sort((a, b) => urgency(a) - urgency(b));
   const rows = first.slice(0, shownRows).map((row) => {
     const filled = filledCells(sheet, row.cells);
@@ -23,32 +22,45 @@ export function previewOf(sheet: ReadSheet, planned: PlannedSheet) {
     const { line, status, joins, unusual, was } = row;
     return { line, status, joins, unusual, cells, was: was as Record<string, string> };
   });
-  const fields = columnsOf[sheet.kind].map((field: ColumnName) => {
-    const column = matched.columns.get(field);
-    return { field, header: column === undefined ? null : (headers[column] ?? null) };
-  });
-  const { unknown, missing } = matched;
-  const { headerLine, worksheet, worksheets, asksDateOrder } = sheet;
   return {
     ...takenOf(planned),
-    ...{ headerLine, worksheet, worksheets: [...worksheets], asksDateOrder },
+    ...formOf(sheet, columnsOf[sheet.kind]),
+    asksDateOrder: sheet.asksDateOrder,
     /** Columns that some row leaves blank and that have to be asked for, with what can be meant. */
     asked: sheet.asked.map(({ name, options }) => ({ name, options: [...options] })),
-    /** Field → header, as it was said or remembered. */
-    mapping: { ...sheet.mapping },
     /** True where a row holds several tests, a column each. */
-    wide: matched.parts.length > 0,
+    wide: sheet.matched.parts.length > 0,
     ...questionsOf(planned),
-    /** The first rows of the sheet, among which the headers may be chosen. */
-    start: sheet.start.map(shownLine),
     /** Rows that are left out by choice. */
     leftOut: sheet.leftOut.map(shownLine),
-    headers: [...headers],
-    /** Every field that this sheet can have, with the header matched to it. */
-    fields,
-    unknown: [...unknown],
-    missing: [...missing],
     rows,
+  };
+}
+
+/** What was read of any sheet. */
+export type ReadForm = Pick<
+  ReadSheet,
+  "headers" | "headerLine" | "worksheets" | "worksheet" | "start" | "matched" | "mapping"
+>;
+
+/** Returns how a sheet was read, as far as a person can say it otherwise; `columns`: all fields that it can have. */
+export function formOf({ headers, matched, ...read }: ReadForm, columns: readonly ColumnName[]) {
+  return {
+    headerLine: read.headerLine,
+    worksheet: read.worksheet,
+    worksheets: [...read.worksheets],
+    /** The first rows of the sheet, among which the headers may be chosen. */
+    start: read.start.map(shownLine),
+    headers: [...headers],
+    /** Field → header, as it was said or remembered. */
+    mapping: { ...read.mapping },
+    /** Every field with the header matched to it. */
+    fields: columns.map((field) => {
+      const column = matched.columns.get(field);
+      return { field, header: column === undefined ? null : (headers[column] ?? null) };
+    }),
+    unknown: [...matched.unknown],
+    missing: [...matched.missing],
   };
 }
 

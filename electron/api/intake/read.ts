@@ -74,7 +74,7 @@ export interface SheetReading {
 /** Rows read between two pauses for the caller's other work. */
 const bunch = 500;
 /** Rows among which the headers may be chosen. */
-const startRows = 20;
+export const startRows = 20;
 
 /**
  * Reads a sheet in batches of rows. Reads no row if a needed column is missing.

@@ -195,7 +195,7 @@ function answered(planned: PlannedSheet, sheet: ReadSheet, { unanswered }: Sheet
 }
 
 /** @throws Refusal `bad-input` when the sheet lacks a column that every row needs. */
-function refuseMissing({ matched: { missing } }: ReadSheet): void {
+export function refuseMissing({ matched: { missing } }: Pick<ReadSheet, "matched">): void {
   const [first] = missing;
   if (first !== undefined) throw new Refusal("bad-input", sentence(`sheets.missing.${first}`));
 }

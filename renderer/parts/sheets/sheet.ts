@@ -1,3 +1,4 @@
+import { sheetLimits } from "../../../electron/domain/sheets/limits.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import type { Answers } from "../../app/answers.ts";
 
@@ -18,6 +19,12 @@ export type SheetForm = Pick<
   | ("asksDateOrder" | "asked")
 >;
 
+/** How a sheet's columns were read. */
+export type SheetColumns = Pick<Preview, "missing" | "unknown" | "fields" | "headers">;
+
+/** Field → header, as a person said it. */
+export type ColumnMapping = Readonly<Record<string, string>>;
+
 /** What a person says of a whole sheet that the sheet does not say itself. */
 export interface SaidOfAll {
   readonly headerLine?: number;
@@ -27,6 +34,33 @@ export interface SaidOfAll {
   readonly dateOrder?: "day" | "month";
   /** What blank cells mean, by field. */
   readonly blanks?: Readonly<Record<string, string>>;
+}
+
+/** The files that can be read, for the dialog that chooses one. */
+export const readable = ".csv,.tsv,.txt,.xlsx,.xlsm,.ods,text/csv,text/tab-separated-values,text/plain";
+
+/** Why a file that the shell could not read is refused. */
+export const unreadable: Sentence = { key: "sheets:choose.unreadable" };
+export const tooBig: Sentence = {
+  key: "sheets.tooBig",
+  values: { megabytes: sheetLimits.bytes / 1024 / 1024 },
+};
+
+/** Returns why a file is refused unread; null for one that can be sent. An empty body would not reach the desk. */
+export function whyUnread({ size }: Blob): Sentence | null {
+  if (size === 0) return { key: "sheets.empty" };
+  return size > sheetLimits.bytes ? tooBig : null;
+}
+
+/** Assigns a column, which serves one field only: the other field that had it loses it. An empty header: none. */
+export function mapped(before: ColumnMapping, field: string, header: string): ColumnMapping {
+  const others = Object.entries(before).filter(([key, value]) => key !== field && value !== header);
+  return Object.fromEntries(header === "" ? others : [...others, [field, header]]);
+}
+
+/** Returns true for what makes another sheet of it, whose columns are matched anew: its row of headers, or a worksheet. */
+export function isOtherSheet({ headerLine, worksheet }: SaidOfAll): boolean {
+  return headerLine !== undefined || worksheet !== undefined;
 }
 
 /** The kinds in the day's order. */

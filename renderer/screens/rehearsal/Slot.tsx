@@ -3,7 +3,7 @@ import { bridge } from "../../app/bridge.ts";
 import { useDropped } from "../../app/dropped.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Row } from "../../parts/flow/Stack.tsx";
-import type { Kind } from "../../parts/sheets/sheet.ts";
+import { type Kind, tooBig, unreadable } from "../../parts/sheets/sheet.ts";
 import css from "./Slot.module.css";
 import type { Rehearsal } from "./useRehearsal.ts";
 
@@ -77,10 +77,8 @@ function Ways({ kind, rehearsal, disabled }: SlotProps) {
   async function open(): Promise<void> {
     const opened = await bridge?.openSheet();
     if (opened === null || opened === undefined) return;
-    if ("refused" in opened) {
-      const key = opened.refused === "too-big" ? "sheets.tooBig" : "sheets:choose.unreadable";
-      return rehearsal.refuse(kind, { key, values: { megabytes: 20 } });
-    }
+    if ("refused" in opened)
+      return rehearsal.refuse(kind, opened.refused === "too-big" ? tooBig : unreadable);
     rehearsal.choose(kind, { name: opened.name, content: new Blob([new Uint8Array(opened.bytes)]) });
   }
   return (

@@ -1,10 +1,9 @@
 import { useEffect, useState } from "react";
-import { sheetLimits } from "../../../electron/domain/sheets/limits.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import type { Questions } from "../../app/answers.ts";
 import { type Client, useTRPCClient } from "../../app/client.tsx";
 import { sentenceOf } from "../../app/trouble.ts";
-import { asSentence, type Kind, type SaidOfAll } from "../../parts/sheets/sheet.ts";
+import { asSentence, type Kind, type SaidOfAll, whyUnread } from "../../parts/sheets/sheet.ts";
 import { type ChosenSheet, type ChosenSheets, mostOf, type RehearsalState, slots } from "./rehearsed.ts";
 
 export interface Rehearsal {
@@ -53,7 +52,7 @@ export function useRehearsal(): Rehearsal {
   }
 
   function choose(kind: Kind, chosen: Pick<ChosenSheet, "name" | "content">): void {
-    const why = refusalOf(chosen);
+    const why = whyUnread(chosen.content);
     if (why !== null) {
       stopAt(refusedFor(kind, why));
       return;
@@ -91,13 +90,6 @@ export function useRehearsal(): Rehearsal {
 
 function refusedFor(sheet: Kind, sentence: Sentence): RehearsalState {
   return { at: "refused", sheet, sentence, unread: null };
-}
-
-/** What can be said of a file without reading it. An empty body does not get through to the desk. */
-function refusalOf({ content }: Pick<ChosenSheet, "content">): Sentence | null {
-  if (content.size === 0) return { key: "sheets.empty" };
-  if (content.size <= sheetLimits.bytes) return null;
-  return { key: "sheets.tooBig", values: { megabytes: sheetLimits.bytes / 1024 / 1024 } };
 }
 
 /** Uploads the sheets one after another; the desk keeps only three at a time. */

@@ -8,10 +8,10 @@ import { Section } from "../../parts/layout/Panel.tsx";
 import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { Choices } from "../../parts/sheets/Choices.tsx";
 import { LineList } from "../../parts/sheets/LineList.tsx";
+import { Mapping } from "../../parts/sheets/Mapping.tsx";
 import { changesOf, type Preview } from "../../parts/sheets/sheet.ts";
 import { writeNumber } from "../../words/numbers.ts";
 import { KeptBack } from "./KeptBack.tsx";
-import { Mapping } from "./Mapping.tsx";
 import css from "./Sheets.module.css";
 import { TakenRows } from "./TakenRows.tsx";
 import { Changes, Unusual } from "./Unusual.tsx";
@@ -26,17 +26,13 @@ interface LookProps {
 /** Shows what a sheet would change: the counts, the rows that need a look, and the first rows. */
 export function Look({ preview, sheet }: LookProps) {
   const canRead = preview.missing.length === 0;
-  const isMapped =
-    preview.missing.some((field) => field !== "date_order") ||
-    preview.unknown.length > 0 ||
-    Object.keys(sheet.mapping).length > 0;
   return (
     <>
       {canRead && <Glance preview={preview} sheet={sheet} />}
       {canRead && <WhoIsWho preview={preview} sheet={sheet} />}
       <Choices key="choices" form={preview} said={sheet.said} onSay={sheet.say} />
       {/* One place for it, so that a column chosen by keyboard keeps the focus while the sheet is read anew. */}
-      {isMapped && <Mapping key="mapping" preview={preview} sheet={sheet} />}
+      <Mapping key="mapping" form={preview} mapping={sheet.mapping} onMap={sheet.map} />
       {canRead && <Rows preview={preview} sheet={sheet} />}
     </>
   );

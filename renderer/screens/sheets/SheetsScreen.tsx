@@ -8,7 +8,15 @@ import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import { Progress } from "../../parts/layout/Progress.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
-import { changesOf, kinds, type SheetState, type Taken } from "../../parts/sheets/sheet.ts";
+import {
+  changesOf,
+  kinds,
+  readable,
+  type SheetState,
+  type Taken,
+  tooBig,
+  unreadable,
+} from "../../parts/sheets/sheet.ts";
 import { StepList } from "../../parts/steps/StepList.tsx";
 import { writeNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
@@ -35,8 +43,6 @@ export function SheetsScreen() {
   );
 }
 
-const readable = ".csv,.tsv,.txt,.xlsx,.xlsm,.ods,text/csv,text/tab-separated-values,text/plain";
-
 /** Takes a sheet that is chosen or dropped, and explains the three kinds. */
 function ChooseSheet({ sheet }: { readonly sheet: SheetInHand }) {
   const { t } = useTranslation("sheets");
@@ -49,9 +55,7 @@ function ChooseSheet({ sheet }: { readonly sheet: SheetInHand }) {
         note={t("choose.note")}
         accept={readable}
         onFile={(name, content) => sheet.bring({ name, content })}
-        onRefused={(name, why) =>
-          sheet.refuse(name, why === "too-big" ? "sheets.tooBig" : "sheets:choose.unreadable")
-        }
+        onRefused={(name, why) => sheet.refuse(name, why === "too-big" ? tooBig : unreadable)}
       />
       <Examples />
     </div>

@@ -1,15 +1,18 @@
 import { useCallback, useEffect, useState } from "react";
-import { sheetLimits } from "../../../electron/domain/sheets/limits.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import {
   asSentence,
+  type ColumnMapping,
+  isOtherSheet,
   type Kind,
+  mapped,
   type SaidOfAll,
   type SheetState,
   type Taken,
+  whyUnread,
 } from "../../parts/sheets/sheet.ts";
 
 /** An uploaded sheet; it is read again when the kind or the mapping changes. */
@@ -17,7 +20,7 @@ interface InHand {
   readonly uploadId: string;
   /** Null: as its headers say. */
   readonly kind: Kind | null;
-  readonly mapping: Readonly<Record<string, string>>;
+  readonly mapping: ColumnMapping;
   readonly said: Said;
   /** True until the person decides something: then columns are read as in the last such sheet. */
   readonly recall: boolean;
@@ -37,13 +40,13 @@ export interface SheetInHand {
   readonly uploadId: string | null;
   /** As the person decided; null: as its headers say. */
   readonly kind: Kind | null;
-  readonly mapping: Readonly<Record<string, string>>;
+  readonly mapping: ColumnMapping;
   readonly standing: SheetState;
   /** The API's input to import the sheet as it is read now. */
   readonly asked: ReturnType<typeof askedOf> | null;
   bring(file: { readonly name: string; readonly content: Blob }): void;
   /** Shows the shell's refusal of a file that was not read. */
-  refuse(name: string, key: string): void;
+  refuse(name: string, sentence: Sentence): void;
   readAs(kind: Kind): void;
   /** Assigns a header to a field; an empty header: none. */
   map(field: string, header: string): void;
@@ -93,20 +96,16 @@ export function useSheet(): SheetInHand {
     return () => subscription.unsubscribe();
   }, [client, inHand]);
 
-  const refuse = useCallback((refusedName: string, key: string) => {
+  const refuse = useCallback((refusedName: string, sentence: Sentence) => {
     setName(refusedName);
     setInHand(null);
-    setStanding({ step: "refused", sentence: { key, values: { megabytes } } });
+    setStanding({ step: "refused", sentence });
   }, []);
 
   function bring({ name: broughtName, content }: { name: string; content: Blob }): void {
-    if (content.size > sheetLimits.bytes) {
-      refuse(broughtName, "sheets.tooBig");
-      return;
-    }
-    // An empty body would not reach the desk.
-    if (content.size === 0) {
-      refuse(broughtName, "sheets.empty");
+    const why = whyUnread(content);
+    if (why !== null) {
+      refuse(broughtName, why);
       return;
     }
     tell(null);
@@ -162,25 +161,9 @@ function askedOf({ uploadId, kind, mapping, said }: InHand) {
   return kind === null ? asked : { ...asked, kind };
 }
 
-function isOtherSheet({ headerLine, worksheet }: Said): boolean {
-  return headerLine !== undefined || worksheet !== undefined;
-}
-
-const megabytes = sheetLimits.bytes / 1024 / 1024;
-
 /** Keeps what is shown of the sheet while it is read in another way, so that nobody loses their place. */
 function progressed(before: SheetState, done: number, total: number): SheetState {
   return before.step === "bringing" || before.step === "reading" ? { step: "reading", done, total } : before;
-}
-
-/** Assigns a column, which serves one field only: the other field that had it loses it. */
-function mapped(
-  before: Readonly<Record<string, string>>,
-  field: string,
-  header: string,
-): Record<string, string> {
-  const others = Object.entries(before).filter(([key, value]) => key !== field && value !== header);
-  return Object.fromEntries(header === "" ? others : [...others, [field, header]]);
 }
 
 /** Returns true if the day is missing, rather than the sheet being wrong. */

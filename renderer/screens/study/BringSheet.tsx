@@ -8,14 +8,15 @@ import { FileZone } from "../../parts/controls/FileZone.tsx";
 import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import { Progress } from "../../parts/layout/Progress.tsx";
+import { Choices } from "../../parts/sheets/Choices.tsx";
+import { Mapping } from "../../parts/sheets/Mapping.tsx";
+import { readable } from "../../parts/sheets/sheet.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Study.module.css";
 import type { Looked, SeriesProps } from "./types.ts";
-import { useStudySheet } from "./useStudySheet.ts";
+import { type StudySheet, useStudySheet } from "./useStudySheet.ts";
 
-const readable = ".csv,.tsv,.txt,.xlsx,.xlsm,.ods,text/csv,text/tab-separated-values,text/plain";
-
-/** Imports a sheet with one judge's readings: choose it, look at what it adds, import it. */
+/** Imports a sheet with one judge's readings: choose it, say which column is which, look at what it adds, import it. */
 export function BringSheet({ study, series, name }: SeriesProps) {
   const { t } = useTranslation("study");
   const say = useSay();
@@ -42,28 +43,32 @@ export function BringSheet({ study, series, name }: SeriesProps) {
           <Button onPress={sheet.putAway}>{t("sheet.another")}</Button>
         </Panel>
       );
-    case "looked":
+    case "looked": {
+      const { sheet: own, looked } = standing;
+      const { mapping, said } = own;
       return (
-        <Look
-          {...{ study, series, name }}
-          file={standing.file}
-          uploadId={standing.uploadId}
-          looked={standing.looked}
-          onDone={sheet.putAway}
-        />
+        <Stack gap={4}>
+          <Look {...{ study, series, name, looked }} sheet={own} onDone={sheet.putAway} />
+          <Choices form={looked.form} said={said} onSay={(more) => sheet.say(own, more)} />
+          <Mapping
+            form={looked.form}
+            mapping={mapping}
+            onMap={(field, header) => sheet.map(own, field, header)}
+          />
+        </Stack>
       );
+    }
   }
 }
 
 interface LookProps extends SeriesProps {
-  readonly file: string;
-  readonly uploadId: string;
+  readonly sheet: StudySheet;
   readonly looked: Looked;
   readonly onDone: () => void;
 }
 
 /** Shows what a sheet would add, and which rows it would not; imports it. */
-function Look({ study, series, name, file, uploadId, looked, onDone }: LookProps) {
+function Look({ study, series, name, sheet, looked, onDone }: LookProps) {
   const { t } = useTranslation("study");
   const trpc = useTRPC();
   const { ask } = useInitials();
@@ -79,26 +84,32 @@ function Look({ study, series, name, file, uploadId, looked, onDone }: LookProps
   async function take(): Promise<void> {
     const by = await ask();
     if (by === null) return;
-    taking.mutate({ uploadId, studyId: study.study.id, position: series.position, by });
+    const { uploadId, mapping, said } = sheet;
+    taking.mutate({ ...said, uploadId, mapping, studyId: study.study.id, position: series.position, by });
   }
-  const { counts } = looked;
+  const { counts, form } = looked;
+  const canRead = form.missing.length === 0;
   return (
-    <Panel title={file}>
-      <ul>
-        <li className="strong">{t("sheet.new", { count: counts.new, judge: name })}</li>
-        {counts.known > 0 && <li>{t("sheet.known", { count: counts.known })}</li>}
-        {counts.keptBack > 0 && <li>{t("sheet.notImported", { count: counts.keptBack })}</li>}
-      </ul>
+    <Panel title={sheet.file}>
+      {canRead && (
+        <ul>
+          <li className="strong">{t("sheet.new", { count: counts.new, judge: name })}</li>
+          {counts.known > 0 && <li>{t("sheet.known", { count: counts.known })}</li>}
+          {counts.keptBack > 0 && <li>{t("sheet.notImported", { count: counts.keptBack })}</li>}
+        </ul>
+      )}
       <Rows looked={looked} />
       <Row gap={3} wrap>
-        <Button
-          kind="primary"
-          busy={taking.isPending}
-          disabled={counts.new === 0}
-          onPress={() => void take()}
-        >
-          {t("sheet.import", { count: counts.new })}
-        </Button>
+        {canRead && (
+          <Button
+            kind="primary"
+            busy={taking.isPending}
+            disabled={counts.new === 0}
+            onPress={() => void take()}
+          >
+            {t("sheet.import", { count: counts.new })}
+          </Button>
+        )}
         <Button onPress={onDone}>{t("sheet.another")}</Button>
       </Row>
     </Panel>

@@ -1,43 +1,46 @@
 import { useId } from "react";
 import { useTranslation } from "react-i18next";
-import { Row, Stack } from "../../parts/flow/Stack.tsx";
-import { Panel } from "../../parts/layout/Panel.tsx";
-import type { Preview } from "../../parts/sheets/sheet.ts";
-import { useFieldName } from "../../parts/sheets/useFieldName.ts";
 import { useSay } from "../../words/say.ts";
+import { Row, Stack } from "../flow/Stack.tsx";
+import { Panel } from "../layout/Panel.tsx";
 import css from "./Mapping.module.css";
-import type { SheetInHand } from "./useSheet.ts";
+import type { ColumnMapping, SheetColumns } from "./sheet.ts";
+import { useFieldName } from "./useFieldName.ts";
 
 interface MappingProps {
-  readonly preview: Preview;
-  readonly sheet: SheetInHand;
+  /** How the sheet's columns were read. */
+  readonly form: SheetColumns;
+  readonly mapping: ColumnMapping;
+  /** Assigns a header to a field; an empty header: none. */
+  readonly onMap: (field: string, header: string) => void;
 }
 
-/** Assigns columns to fields where the headers don't: first the required fields, then the others. */
-export function Mapping({ preview, sheet }: MappingProps) {
+/**
+ * Assigns columns to fields where the headers don't: first the required fields, then the others. Shows nothing where every
+ * header says what it is.
+ */
+export function Mapping({ form, mapping, onMap }: MappingProps) {
   const { t } = useTranslation("sheets");
   const say = useSay();
-  const { missing, unknown, fields } = preview;
+  const { missing, unknown, fields, headers } = form;
+  const lacking = missing.filter((field) => field !== "date_order");
+  if (lacking.length + unknown.length + Object.keys(mapping).length === 0) return null;
   const isNeeded = missing.length > 0;
-  const open = fields.filter(({ field, header }) => header === null || field in sheet.mapping);
+  const open = fields.filter(({ field, header }) => header === null || field in mapping);
   // A field that was assigned keeps its place, and so does the focus.
-  const isFirst = (field: string) => missing.includes(field) || field in sheet.mapping;
+  const isFirst = (field: string) => missing.includes(field) || field in mapping;
   const needed = open.filter(({ field }) => isFirst(field));
   const rest = open.filter(({ field }) => !isFirst(field));
   const choices = (all: typeof open) =>
-    all.map(({ field, header }) => (
-      <FieldChoice key={field} field={field} header={header} preview={preview} sheet={sheet} />
-    ));
+    all.map((each) => <FieldChoice key={each.field} {...each} headers={headers} onMap={onMap} />);
   return (
     <Panel title={t("mapping.title")} tone={isNeeded ? "alert" : "plain"}>
       {isNeeded && (
         <div role="alert">
           <ul className={`lead strong ${css.why}`}>
-            {missing
-              .filter((field) => field !== "date_order")
-              .map((field) => (
-                <li key={field}>{say({ key: `sheets.missing.${field}` })}</li>
-              ))}
+            {lacking.map((field) => (
+              <li key={field}>{say({ key: `sheets.missing.${field}` })}</li>
+            ))}
           </ul>
         </div>
       )}
@@ -66,16 +69,17 @@ export function Mapping({ preview, sheet }: MappingProps) {
   );
 }
 
-interface FieldChoiceProps extends MappingProps {
+interface FieldChoiceProps extends Pick<MappingProps, "onMap"> {
+  readonly headers: readonly string[];
   readonly field: string;
   readonly header: string | null;
 }
 
-function FieldChoice({ field, header, preview, sheet }: FieldChoiceProps) {
+function FieldChoice({ field, header, headers, onMap }: FieldChoiceProps) {
   const { t } = useTranslation("sheets");
   const fieldName = useFieldName();
   const id = useId();
-  const named = preview.headers.filter((each) => each !== "");
+  const named = headers.filter((each) => each !== "");
   return (
     <Stack gap={1} className="strong">
       <label htmlFor={id}>{fieldName(field)}</label>
@@ -83,7 +87,7 @@ function FieldChoice({ field, header, preview, sheet }: FieldChoiceProps) {
         id={id}
         className={css.select}
         value={header ?? ""}
-        onChange={(event) => sheet.map(field, event.target.value)}
+        onChange={(event) => onMap(field, event.target.value)}
       >
         <option value="">{t("mapping.none")}</option>
         {named.map((each, index) => (
