@@ -7,7 +7,7 @@ import { allow } from "./door/trpc.ts";
  * The change feed: the topics to read again, as they change, and of which tests' stations. A client that was away resumes after its last id; where
  * that is too old or unknown, it has to read everything.
  */
-export const changes = allow("organiser", "check-in", "station", "board", "locked")
+export const changes = allow("organiser", "check-in", "station", "second-judge", "board", "locked")
   .input(z.object({ lastEventId: z.string().max(100).nullish() }).optional())
   .subscription(async function* ({ ctx, input, signal }) {
     for await (const announcement of follow(ctx.desk.news, input?.lastEventId ?? null, signal)) {

@@ -3,7 +3,7 @@ import { allow, router } from "./door/trpc.ts";
 
 /** The language of the desk, its big screen and its papers. */
 export const language = router({
-  current: allow("board", "organiser", "station", "check-in", "locked")
+  current: allow("board", "organiser", "station", "second-judge", "check-in", "locked")
     .output(languageChoiceSchema)
     .query(({ ctx: { desk } }) => ({ language: desk.language })),
 

@@ -1,9 +1,9 @@
 import { z } from "zod";
-import { postSchema } from "../domain/lock/post.ts";
+import { standingPostSchema } from "../domain/lock/post.ts";
 
 /** The desk's state for its window. */
 export const standingSchema = z.object({
-  post: postSchema,
+  post: standingPostSchema,
   /** True if nobody may use it until the PIN is given. */
   locked: z.boolean(),
   pinSet: z.boolean(),

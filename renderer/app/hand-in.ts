@@ -34,9 +34,7 @@ export function useHandIn(reason: string): void {
 
 /** Compares all that the table has had from this device, in the order in which it was done. */
 async function handIn(reason: string, asOf: string): Promise<void> {
-  const rows = keptHere
-    .get()
-    .filter((row) => (row.channel === channel || isDraft(row)) && isOfToday(row) && !isWaiting(row));
+  const rows = keptHere.get().filter(isComparable);
   let isWhole = true;
   for (const [test, own] of Map.groupBy(rows, testOf)) {
     const way: Way = { reason, handedIn: new Set() };
@@ -49,6 +47,12 @@ async function handIn(reason: string, asOf: string): Promise<void> {
     }
   }
   if (isWhole) comparedAsOf.set(asOf);
+}
+
+/** A second judge's readings are sent again by their own screen (`sendReadingsAgain`). */
+function isComparable(row: KeptRow): boolean {
+  const isOwn = isDraft(row) || (row.channel === channel && entryOf(row).what !== "read");
+  return isOwn && isOfToday(row) && !isWaiting(row);
 }
 
 /** Refused: the device has the place of another station by now. */
@@ -137,6 +141,7 @@ function athletesNamed(row: KeptRow): number[] {
 function attemptsNamed(row: KeptRow): string[] {
   if (isDraft(row)) return [];
   const item = entryOf(row);
+  if (item.what === "read") return [];
   if (item.what === "void") return [item.input.attemptId];
   const { attempts, replaces } = item.entry;
   return [...attempts.map(({ id }) => id), ...(replaces === undefined ? [] : [replaces.attemptId])];

@@ -1,3 +1,4 @@
+import type { LengthUnit } from "../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../electron/domain/tests/registry.ts";
 import type { Sentence } from "../../electron/domain/words.ts";
 import type { Answers, Questions } from "./answers.ts";
@@ -6,6 +7,7 @@ import {
   holdAgain,
   holdRefused,
   holdSaved,
+  isOfToday,
   type KeptRow,
   keeperOf,
   keptHere,
@@ -19,6 +21,7 @@ import { isUnanswered, sentenceOf } from "./trouble.ts";
 type Entry = Questions["station"]["enter"];
 type Entered = Answers["station"]["enter"];
 type Void = Questions["station"]["void"];
+type Reading = Questions["study"]["read"];
 
 /**
  * The attempt that somebody corrects or takes back, as it was entered, maybe at another device. `replaces`: what it corrects
@@ -33,16 +36,40 @@ export interface MendedAttempt {
 }
 
 /**
- * What is typed at a device: results, corrections, and results that no longer count; `bib` is for people. `mended`: what a
+ * What is typed at a device: results, corrections, results that no longer count, and a second judge's readings; `bib` is
+ * for people. `mended`: what a
  * correction is about, so that a table that lost that gets both.
  */
 export type KeptEntry = { readonly id: string; readonly mended?: MendedAttempt | undefined } & (
   | { readonly what: "enter"; readonly bib: number | null; readonly entry: Entry }
   | { readonly what: "void"; readonly test: TestCode; readonly input: Void }
+  | {
+      readonly what: "read";
+      readonly bib: number | null;
+      readonly test: TestCode;
+      readonly input: Reading;
+    }
 );
 
 /** `waits`: it lies on this device's disk, and the table has not answered yet. */
-type Came = Entered | { readonly outcome: "waits" };
+export type Came = Entered | { readonly outcome: "waits" };
+
+/** What says what somebody saw: a result, or a second judge's reading. */
+export type SeenEntry = Exclude<KeptEntry, { what: "void" }>;
+
+/** Returns what was seen, as far as a person has to recognise it. */
+export function seenIn(item: SeenEntry): {
+  readonly test: TestCode;
+  readonly seen: readonly unknown[];
+  readonly lengths: LengthUnit;
+} {
+  if (item.what === "read") {
+    const { seen, lengths = "cm" } = item.input;
+    return { test: item.test, seen, lengths };
+  }
+  const { test, attempts, lengths = "cm" } = item.entry;
+  return { test, seen: attempts.map(({ seen }) => seen), lengths };
+}
 
 export const channel = "entries";
 /** How long somebody who has typed waits for the table before the next athlete, in ms. */
@@ -89,6 +116,13 @@ export function resumeEntries(): void {
 }
 
 async function send(item: KeptEntry): Promise<void> {
+  if (item.what === "read") {
+    const read = await client.study.read.mutate(item.input);
+    if (read.outcome === "ask") throw new Asked(read);
+    holdSaved(channel, item);
+    listeners.get(item.id)?.came(read);
+    return;
+  }
   if (item.what === "void") {
     await withMended(lostBy(item), () => client.station.void.mutate(item.input));
     holdSaved(channel, withoutText(item));
@@ -145,7 +179,7 @@ async function enterLost({ id, test, reason }: Lost, mended: MendedAttempt): Pro
   }
 }
 
-function lostBy(item: KeptEntry): Lost | null {
+function lostBy(item: Exclude<KeptEntry, { what: "read" }>): Lost | null {
   const { mended } = item;
   if (item.what === "void") {
     return { id: item.input.attemptId, test: item.test, mended, reason: item.input.reason };
@@ -155,7 +189,7 @@ function lostBy(item: KeptEntry): Lost | null {
 }
 
 /** What the table has it has with its words; a device keeps none, since anybody may be named in them. */
-function withoutText(item: KeptEntry): KeptEntry {
+function withoutText(item: Exclude<KeptEntry, { what: "read" }>): KeptEntry {
   if (item.what === "void") return { ...item, input: { ...item.input, reason: "" } };
   const { replaces, ...entry } = item.entry;
   const without = replaces === undefined ? {} : { replaces: { ...replaces, reason: "" } };
@@ -168,9 +202,25 @@ export function sendLost(item: KeptEntry): void {
   entries().add(item);
 }
 
+/**
+ * Sends a test's readings once more: to a table that was opened anew, maybe from an earlier backup. Those that it has
+ * change nothing there.
+ */
+export function sendReadingsAgain(test: TestCode): void {
+  const own = keptHere.get().filter((row) => row.channel === channel && isOfToday(row));
+  for (const { item, saved } of own) {
+    const kept = item as KeptEntry;
+    // It was saved once: what was doubtful about it was answered then.
+    if (saved && kept.what === "read" && kept.test === test)
+      sendLost({ ...kept, input: { ...kept.input, sure: true } });
+  }
+}
+
 /** Whoever still waits at the screen hears it there; otherwise it stays on the device until somebody decides. */
 function refuse(item: KeptEntry, error: unknown): void {
   const listener = listeners.get(item.id);
+  // Whoever was on the day's list and is not any more was deleted: nothing of them stays here.
+  if (listener === undefined && item.what === "read" && sentenceOf(error).key === "station.notListed") return;
   if (listener === undefined) holdRefused(channel, item.id, reasonOf(error, item));
   else if (error instanceof Asked) listener.came(error.answer);
   else listener.refused(error);
@@ -185,7 +235,7 @@ function reasonOf(error: unknown, item: KeptEntry): Refused {
 /** A device keeps no names: the bib stands for whoever a sentence names. */
 function withoutName({ key, values }: Sentence, item: KeptEntry): Sentence {
   if (values === undefined) return { key };
-  const name = item.what === "enter" && item.bib !== null ? String(item.bib) : "–";
+  const name = item.what !== "void" && item.bib !== null ? String(item.bib) : "–";
   return { key, values: "name" in values ? { ...values, name } : values };
 }
 
@@ -217,8 +267,13 @@ export function sendAgain(row: KeptRow): void {
   const item = row.item as KeptEntry;
   const sure = row.refused?.asked === true;
   // Added before the other is taken out: a crash in between leaves both, and the same id twice changes nothing.
-  entries().add(item.what === "enter" ? { ...item, entry: { ...item.entry, sure } } : item);
+  entries().add(withYes(item, sure));
   takeOut(row);
+}
+
+function withYes(item: KeptEntry, sure: boolean): KeptEntry {
+  if (item.what === "enter") return { ...item, entry: { ...item.entry, sure } };
+  return item.what === "read" ? { ...item, input: { ...item.input, sure } } : item;
 }
 
 /** Returns typed entries that the table refused, for rendering. */

@@ -21,7 +21,8 @@ export function isAt(path: string, place: Place): boolean {
   return isUnder(place.path, path);
 }
 
-function isUnder(root: string, path: string): boolean {
+/** True if a path is that one or lies under it. */
+export function isUnder(root: string, path: string): boolean {
   return path === root || path.startsWith(`${root}/`);
 }
 

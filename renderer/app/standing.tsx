@@ -1,11 +1,11 @@
 import { type UseQueryResult, useQuery } from "@tanstack/react-query";
 import { createContext, type ReactNode, useContext, useEffect, useRef, useState } from "react";
-import type { Post } from "../../electron/domain/lock/post.ts";
+import type { StandingPost } from "../../electron/domain/lock/post.ts";
 import type { Answers } from "./answers.ts";
 import { queryClient, useTRPC } from "./client.tsx";
 import { useChanges } from "./feed.ts";
 import { tell } from "./messages.ts";
-import { isAt, places } from "./places.ts";
+import { isUnder } from "./places.ts";
 
 /** The desk's state: its user, and whether it is locked. The desk decides it; a page only shows it. */
 type DeskStanding = Answers["lock"]["standing"];
@@ -24,21 +24,19 @@ export function useStanding(): DeskStanding {
 }
 
 /** True if the desk's user may open a screen. The API refuses the others in any case. */
-export function mayOpen(post: Post, path: string): boolean {
-  if (post.role === "organiser") return true;
-  const own = places.find((place) => place.path === firstPathOf(post));
-  return own !== undefined && isAt(path, own);
+export function mayOpen(post: StandingPost, path: string): boolean {
+  return post.role === "organiser" || isUnder(firstPathOf(post), path);
 }
 
 /** Returns the first screen for a user. */
-export function firstPathOf(post: Post): string {
+export function firstPathOf(post: StandingPost): string {
   if (post.role === "organiser") return "/";
-  return post.role === "station" ? `/station/${post.test}` : "/check-in";
+  return post.role === "check-in" ? "/check-in" : `/${post.role}/${post.test}`;
 }
 
 /** Returns a unique name for each post. */
-export function nameOfPost(post: Post): string {
-  return post.role === "station" ? `station ${post.test}` : post.role;
+export function nameOfPost(post: StandingPost): string {
+  return "test" in post ? `${post.role} ${post.test}` : post.role;
 }
 
 interface StandingProviderProps {

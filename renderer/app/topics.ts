@@ -48,6 +48,7 @@ const narrower: Readonly<Record<string, readonly string[]>> = {
   "day.current": [],
   "board.hidden": ["board"],
   "day.forecast": ["forecast", "plan", "people", "entrants", "attempts", "calls", "heats"],
+  "study.toRead": ["people", "entrants", "attempts", "calls", "heats", "studies"],
 };
 
 /** The groups that show the station of one test. */

@@ -19,6 +19,7 @@ import { RehearsalScreen } from "../screens/rehearsal/RehearsalScreen.tsx";
 import { ReportScreen } from "../screens/report/ReportScreen.tsx";
 import { SheetsScreen } from "../screens/sheets/SheetsScreen.tsx";
 import { StationScreen } from "../screens/station/StationScreen.tsx";
+import { SecondJudgeScreen } from "../screens/station/second/SecondJudgeScreen.tsx";
 import { StudiesScreen } from "../screens/study/StudiesScreen.tsx";
 import { StudyScreen } from "../screens/study/StudyScreen.tsx";
 import { idOf } from "../screens/summary/paths.ts";
@@ -45,6 +46,12 @@ export function DeskRoutes() {
         {({ test }) => {
           const code = testCodes.find((candidate) => candidate === test);
           return code === undefined ? <Redirect to="/day" /> : <StationScreen key={code} test={code} />;
+        }}
+      </Route>
+      <Route path="/second-judge/:test">
+        {({ test }) => {
+          const code = testCodes.find((candidate) => candidate === test);
+          return code === undefined ? <Redirect to="/day" /> : <SecondJudgeScreen key={code} test={code} />;
         }}
       </Route>
       <Route path="/athletes/:id?">{({ id }) => <AthletesScreen id={id ?? null} />}</Route>

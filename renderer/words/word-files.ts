@@ -29,6 +29,7 @@ export interface WordFiles {
   reference: typeof import("../../resources/locales/en/reference.json");
   rehearsal: typeof import("../../resources/locales/en/rehearsal.json");
   report: typeof import("../../resources/locales/en/report.json");
+  secondJudge: typeof import("../../resources/locales/en/secondJudge.json");
   sentences: typeof import("../../resources/locales/en/sentences.json");
   sheets: typeof import("../../resources/locales/en/sheets.json");
   station: typeof import("../../resources/locales/en/station.json");

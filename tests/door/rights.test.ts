@@ -87,6 +87,7 @@ test("what every station may, one station may too", async () => {
 const places: readonly DevicePlace[] = [
   { role: "check-in" },
   { role: "station", test: "core" },
+  { role: "second-judge", test: "core" },
   { role: "board" },
 ];
 
@@ -112,4 +113,5 @@ test("no device has the organiser's role, whatever its place says", () => {
   expect(places.map((place) => callerAt(place).role)).not.toContain("organiser");
   expect(devicePlaceSchema.safeParse({ role: "organiser" }).success).toBe(false);
   expect(devicePlaceSchema.safeParse({ role: "station" }).success).toBe(false);
+  expect(devicePlaceSchema.safeParse({ role: "second-judge" }).success).toBe(false);
 });

@@ -187,6 +187,7 @@ export async function settle(
 /** What an entry takes back or corrects. */
 function endedBy(item: KeptEntry): string[] {
   if (item.what === "void") return [item.input.attemptId];
+  if (item.what === "read") return [];
   return item.entry.replaces === undefined ? [] : [item.entry.replaces.attemptId];
 }
 

@@ -351,8 +351,8 @@ test("other methods are refused", async () => {
   }
 });
 
-test("a device of one station may call no procedure of others, over the network as in a window", async () => {
-  const cookie = await joinAs(table, { role: "station", test: "core" });
+/** Calls every procedure as a device, with nothing in it; returns what each is answered with. */
+async function callAll(cookie: string): Promise<Record<string, number>> {
   const procedures = Object.entries(
     appRouter._def.procedures as unknown as Record<string, { _def: { type: string } }>,
   );
@@ -365,6 +365,12 @@ test("a device of one station may call no procedure of others, over the network 
         : await post(table, `/trpc/${path}`, {}, { cookie });
     statuses[path] = answer.status;
   }
+  return statuses;
+}
+
+test("a device of one station may call no procedure of others, over the network as in a window", async () => {
+  const cookie = await joinAs(table, { role: "station", test: "core" });
+  const statuses = await callAll(cookie);
   const open = Object.entries(statuses).filter(([, status]) => status !== 403);
   expect(open.every(([path]) => proceduresOfDevices.has(path))).toBe(true);
   expect(open.every(([path]) => !path.startsWith("checkIn.") && !path.startsWith("network."))).toBe(true);
@@ -375,6 +381,29 @@ test("a device of one station may call no procedure of others, over the network 
   expect(JSON.parse(own.text)).toMatchObject({
     result: { data: { post: { role: "station", test: "core" } } },
   });
+});
+
+test("a second judge's device may call what its screen needs, and no station's, no other's study", async () => {
+  const cookie = await joinAs(table, { role: "second-judge", test: "core" });
+  const statuses = await callAll(cookie);
+  const open = Object.entries(statuses).flatMap(([path, status]) => (status === 403 ? [] : [path]));
+  expect(open.sort()).toEqual([
+    ...["board.hidden", "board.hide", "day.current", "language.current", "lock.standing"],
+    ...["study.find", "study.read", "study.toRead"],
+  ]);
+  const organiser = table.as("organiser");
+  const dayId = (await organiser.day.current()).day?.id ?? 0;
+  const series = [
+    { from: "marks" as const, dayId, judge: "QA" },
+    { from: "judge" as const, judge: "RS" },
+  ];
+  const id = crypto.randomUUID();
+  const plan = { id, test: "push-up", variant: "full", kind: "judges", dayId, series, aim: 20 } as const;
+  await organiser.study.plan({ ...plan, by: "QA" });
+  const reading = { id: crypto.randomUUID(), studyId: id, position: 2, athleteId: 1, by: "RS" };
+  const seen = [{ how: "tally", reps: 20, offAtEnd: 0 }];
+  const other = await post(table, "/trpc/study.read", { ...reading, seen }, { cookie });
+  expect(other).toMatchObject({ status: 403, text: expect.stringContaining("door.otherStation") });
 });
 
 test("a device that was sent away is refused with its next request, and its stream is cut", async () => {

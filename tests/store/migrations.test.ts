@@ -17,8 +17,10 @@ import { studies } from "../../electron/store/migrations/0020-studies.ts";
 import { dayPlan } from "../../electron/store/migrations/0021-day-plan.ts";
 import { performed } from "../../electron/store/migrations/0022-performed.ts";
 import { correctionsFound } from "../../electron/store/migrations/0024-corrections-found.ts";
+import { secondJudges } from "../../electron/store/migrations/0025-second-judges.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { addDay, identityOfDay } from "../../electron/store/tables/days.ts";
+import { devicesOf, placeDevice } from "../../electron/store/tables/devices.ts";
 import { connectionOf } from "./connection.ts";
 import { heatColumns } from "./hall.ts";
 
@@ -343,6 +345,32 @@ test("the step to the gatherer of a heat leaves every row of before, and knows o
   const kept = db.prepare("SELECT state, zero_ms AS zeroMs, gathered_by AS gatheredBy FROM heat").all();
   db.close();
   expect(kept).toEqual([{ state: "running", zeroMs: 5, gatheredBy: "" }]);
+});
+
+test("the step to second judges leaves every row, and lets devices of before have that place", () => {
+  const from = migrations.indexOf(secondJudges);
+  const [phone, television] = [randomUUID(), randomUUID()];
+  makeVersion(1, rows);
+  const older = new SqliteDatabase(file());
+  for (const sql of migrations.slice(1, from)) older.exec(`BEGIN; ${sql}; COMMIT`);
+  older.exec(`INSERT INTO device VALUES ('${phone}', 2, 'Red phone', 'station', 'core', '${"a".repeat(64)}', '${at}');
+    INSERT INTO device VALUES ('${television}', 2, 'TV', 'board', NULL, '${"b".repeat(64)}', '${at}');`);
+  older.pragma(`user_version = ${from}`);
+  older.close();
+  const before = everything().tables;
+  openStore({ file: file() }).close();
+  const { tables } = everything();
+  expect(tables.get("device")).toEqual(before.get("device"));
+  const store = openStore({ file: file() });
+  store.write([], (db) => placeDevice(db, phone, { role: "second-judge", test: "core" }));
+  const places = devicesOf(store.db, 2).map(({ name, place }) => [name, place]);
+  store.close();
+  expect(new Map(places as [string, unknown][])).toEqual(
+    new Map<string, unknown>([
+      ["Red phone", { role: "second-judge", test: "core" }],
+      ["TV", { role: "board" }],
+    ]),
+  );
 });
 
 test("the step to heats of devices leaves every row, and gives each heat and call of before to the table", () => {

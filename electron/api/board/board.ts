@@ -29,12 +29,12 @@ export const board = router({
       return { hidden, demo: desk.kind === "demo", ...told, walls };
     }),
 
-  hidden: allow("organiser", "station", "check-in")
+  hidden: allow("organiser", "station", "second-judge", "check-in")
     .output(z.object({ hidden: z.boolean() }))
     .query(({ ctx: { desk } }) => ({ hidden: desk.boardHidden })),
 
   /** Blanks the screen at once, or shows it again; anybody at the desk may, for any reason. */
-  hide: allow("organiser", "station", "check-in")
+  hide: allow("organiser", "station", "second-judge", "check-in")
     .input(z.object({ hidden: z.boolean() }))
     .mutation(({ ctx: { desk }, input }) => desk.hideBoard(input.hidden)),
 });

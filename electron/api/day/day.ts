@@ -84,7 +84,7 @@ export const day = router({
   leaveDemo,
 
   /** Returns the current day, the store in use, and earlier days. */
-  current: allow("organiser", "check-in", "station", "board")
+  current: allow("organiser", "check-in", "station", "second-judge", "board")
     .output(
       z.object({
         kind: z.enum(["own", "demo"]),

@@ -1,6 +1,6 @@
 /**
  * The procedures that a device on the network may call, as far as the role of its place may: what is needed to hold a
- * station, the check-in table or a big screen. Whatever is not named here is refused to every device: its lock, its
+ * station, to judge beside it, or to hold the check-in table or a big screen. Whatever is not named here is refused to every device: its lock, its
  * language and everything of the organiser's are the table's own.
  */
 export const proceduresOfDevices: ReadonlySet<string> = new Set([
@@ -22,4 +22,5 @@ export const proceduresOfDevices: ReadonlySet<string> = new Set([
     "heat.callOff",
   ],
   ...["board.view", "board.hidden", "board.hide"],
+  ...["study.toRead", "study.find", "study.read"],
 ]);

@@ -13,7 +13,7 @@ const typed = z.string().max(64);
 
 /** The desk's lock: its current user, and what a change takes. It says nothing about anybody, only the computer. */
 export const lock = router({
-  standing: allow("organiser", "check-in", "station", "locked")
+  standing: allow("organiser", "check-in", "station", "second-judge", "locked")
     .output(standingSchema)
     .query(({ ctx: { desk, device } }) =>
       device === undefined || device === null ? desk.lock.standing() : standingOf(device),

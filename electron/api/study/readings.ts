@@ -118,7 +118,7 @@ function questionAbout(db: ReadableDb, study: Study, corrected: Correcting): Sen
 }
 
 /** True for a reading that was entered before under this id. @throws Refusal `conflict` for another one's id */
-function isKnown(
+export function isKnown(
   db: ReadableDb,
   reading: Pick<NewReading, "id" | "studyId" | "position" | "athleteId" | "value">,
 ) {
@@ -139,7 +139,8 @@ function standingOf(db: ReadableDb, { studyId, position, athleteId }: SeriesPlac
   );
 }
 
-function refuseSecond(
+/** @throws Refusal `conflict` for an athlete whose reading is there already, by another id */
+export function refuseSecond(
   db: ReadableDb,
   { test }: Study,
   reading: SeriesPlace & { readonly athleteId: number },

@@ -6,8 +6,10 @@ import { drop, plan } from "./plan.ts";
 import { clear, correct, enter } from "./readings.ts";
 import { requireStudy } from "./require.ts";
 import { readStudy } from "./rows.ts";
+import { find, read, toRead } from "./second-judge.ts";
 import { lookAt, takeSheet } from "./sheet.ts";
 import { sheetOfStudy, studySheets } from "./sheets-out.ts";
+import { testsToRead } from "./to-read.ts";
 import { viewStudy } from "./view.ts";
 
 const organiser = allow("organiser");
@@ -16,6 +18,9 @@ const which = { studyId: z.uuid() };
 /** Measuring studies: how well judges, or visits, agree. Their readings enter nobody's marks. */
 export const study = router({
   list: organiser.query(({ ctx: { desk } }) => listStudies(desk.store.db)),
+
+  /** The tests for which a device can have the place of the second judge now. */
+  secondJudges: organiser.query(({ ctx: { desk } }) => testsToRead(desk.store.db)),
 
   /** One study with its rows, and what it shows once three athletes have a reading in every series. */
   get: organiser
@@ -40,4 +45,7 @@ export const study = router({
   clear,
   lookAt,
   takeSheet,
+  toRead,
+  find,
+  read,
 });

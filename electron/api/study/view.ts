@@ -16,6 +16,7 @@ import { typicalErrorsOf } from "../noise/errors.ts";
 import { quantityOf } from "../noise/quantity.ts";
 import type { Quantity } from "../noise/schemas.ts";
 import type { ReadStudy } from "./rows.ts";
+import { isReadAtStation } from "./to-read.ts";
 
 /**
  * Returns a study for a screen or paper: what was planned, who has been read, and what it shows. Points of the picture
@@ -30,6 +31,8 @@ export function viewStudy(db: ReadableDb, { study, series, rows }: ReadStudy, le
     series: series.map((each, at) => viewSeries(db, each, rows, at)),
     rows: viewRows(db, dayId, study.test, rows, lengths),
     whole: wholeRows(rows).length,
+    /** True where a device at the station can bring readings now. */
+    atDevices: isReadAtStation(db, study),
     matters: quantityOf(study.test, matters, lengths),
     result: result === null ? null : viewResult(study.test, result, lengths),
   };

@@ -8,7 +8,14 @@ export const postSchema = z.discriminatedUnion("role", [
   z.object({ role: z.literal("station"), test: z.enum(testCodes) }),
 ]);
 
+/** What a window is for: a post of the desk, or on a device of the network to judge a second time. */
+export const standingPostSchema = z.discriminatedUnion("role", [
+  ...postSchema.options,
+  z.object({ role: z.literal("second-judge"), test: z.enum(testCodes) }),
+]);
+
 export type Post = z.infer<typeof postSchema>;
+export type StandingPost = z.infer<typeof standingPostSchema>;
 
 /** The users to whom a desk can be handed over. */
 export const volunteerPostSchema = postSchema.refine(({ role }) => role !== "organiser");

@@ -19,6 +19,7 @@ import { studies } from "./0020-studies.ts";
 import { dayPlan } from "./0021-day-plan.ts";
 import { performed } from "./0022-performed.ts";
 import { correctionsFound } from "./0024-corrections-found.ts";
+import { secondJudges } from "./0025-second-judges.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -43,4 +44,5 @@ export const migrations: readonly string[] = [
   dayPlan,
   performed,
   correctionsFound,
+  secondJudges,
 ];

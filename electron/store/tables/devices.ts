@@ -1,4 +1,9 @@
-import { type DevicePlace, devicePlaceSchema, type JoinedDevice } from "../../domain/devices/place.ts";
+import {
+  type DevicePlace,
+  devicePlaceSchema,
+  type JoinedDevice,
+  testAt,
+} from "../../domain/devices/place.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
 /** A device of a day, with the time at which it joined (ISO 8601). */
@@ -76,5 +81,5 @@ export function removeDevicesBut(db: WritableDb, dayId: number | null): Forgotte
 }
 
 function columnsOf(place: DevicePlace): { role: string; test: string | null } {
-  return { role: place.role, test: place.role === "station" ? place.test : null };
+  return { role: place.role, test: testAt(place) };
 }

@@ -1,11 +1,11 @@
 import { useTranslation } from "react-i18next";
-import type { Post } from "../../../electron/domain/lock/post.ts";
+import type { StandingPost } from "../../../electron/domain/lock/post.ts";
 import { isDevice } from "../../app/table.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Tag } from "../marks/Tag.tsx";
 
 /** Shows in the head that the desk is a volunteer's, and which one's. */
-export function HandedOver({ post }: { readonly post: Post }) {
+export function HandedOver({ post }: { readonly post: StandingPost }) {
   const { t } = useTranslation(["lock", "join"]);
   const to = useNameOfPost(post);
   // A device was not handed over by anybody: it joined for that.
@@ -13,9 +13,10 @@ export function HandedOver({ post }: { readonly post: Post }) {
 }
 
 /** Returns a post's name: "Check-in", "Core". */
-export function useNameOfPost(post: Post): string {
-  const { t } = useTranslation(["common", "lock"]);
+export function useNameOfPost(post: StandingPost): string {
+  const { t } = useTranslation(["common", "lock", "join"]);
   const testWord = useTestWords();
   if (post.role === "station") return testWord(post.test, "ability");
+  if (post.role === "second-judge") return t("join:secondJudge", { station: testWord(post.test, "ability") });
   return post.role === "check-in" ? t("common:place.checkIn") : t("lock:organiser");
 }

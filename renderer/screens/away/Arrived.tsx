@@ -18,25 +18,20 @@ export function Arrived({ place }: { readonly place: VolunteerPlace }) {
   const begin = () => arrivedAt.set(now);
   useOnceBegun(begin);
   if (told === now) return null;
-  const isStation = place.role === "station";
   const hasMoved = told !== "";
+  const [is, movedTo] = sentences[place.role];
+  const station = place.role === "check-in" ? "" : testWord(place.test, "station");
   const left = leftBehind(place);
   return (
     <div className={css.arrived} role="status">
-      <p className="strong">
-        {isStation
-          ? t(hasMoved ? "arrived.movedToStation" : "arrived.station", {
-              station: testWord(place.test, "station"),
-            })
-          : t(hasMoved ? "arrived.movedToCheckIn" : "arrived.checkIn")}
-      </p>
-      {left.map(({ is, test, bib }) => (
-        <p key={`${is} ${test} ${bib}`}>
-          {t(`arrived.kept.${is}`, { bib, station: testWord(test, "station") })}
+      <p className="strong">{t(hasMoved ? movedTo : is, { station })}</p>
+      {left.map(({ is: kind, test, bib }) => (
+        <p key={`${kind} ${test} ${bib}`}>
+          {t(`arrived.kept.${kind}`, { bib, station: testWord(test, "station") })}
         </p>
       ))}
-      <p>{isStation ? t(`arrived.next.${clockOf(place.test)}`) : t("arrived.next.checkIn")}</p>
-      {isStation && <p className="small quiet">{t("arrived.paper")}</p>}
+      <p>{t(nextOf(place))}</p>
+      {place.role === "station" && <p className="small quiet">{t("arrived.paper")}</p>}
       <div>
         <Button kind="primary" onPress={begin}>
           {t("arrived.begin")}
@@ -44,6 +39,18 @@ export function Arrived({ place }: { readonly place: VolunteerPlace }) {
       </div>
     </div>
   );
+}
+
+/** What is said of a place at first, and once the device had another one. */
+const sentences = {
+  "check-in": ["arrived.checkIn", "arrived.movedToCheckIn"],
+  station: ["arrived.station", "arrived.movedToStation"],
+  "second-judge": ["arrived.secondJudge", "arrived.movedToSecondJudge"],
+} as const satisfies Record<VolunteerPlace["role"], unknown>;
+
+function nextOf(place: VolunteerPlace) {
+  if (place.role === "station") return `arrived.next.${clockOf(place.test)}` as const;
+  return place.role === "check-in" ? "arrived.next.checkIn" : "arrived.next.secondJudge";
 }
 
 /** Returns what is half typed at the device's other stations. */

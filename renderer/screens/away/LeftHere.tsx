@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { keptHere, wipeKeep } from "../../app/device-keep.ts";
-import type { KeptEntry } from "../../app/kept-entries.ts";
+import { type KeptEntry, seenIn } from "../../app/kept-entries.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
 import { Stack } from "../../parts/flow/Stack.tsx";
@@ -47,7 +47,7 @@ function Left({ item }: { readonly item: KeptEntry }) {
   const { t } = useTranslation("join");
   const writeSeen = useWriteSeen();
   if (item.what === "void") return t("refusedHere.void", { reason: item.input.reason });
-  const { test, attempts, lengths = "cm" } = item.entry;
-  const value = attempts.map(({ seen }) => writeSeen(test, seen, lengths)).join(" · ");
+  const { test, seen, lengths } = seenIn(item);
+  const value = seen.map((each) => writeSeen(test, each, lengths)).join(" · ");
   return t("refusedHere.own", { bib: item.bib ?? "–", value });
 }

@@ -2,7 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
 import { isOfToday, type KeptRow, takeOut } from "../../app/device-keep.ts";
-import { type KeptEntry, sendAgain, useRefused } from "../../app/kept-entries.ts";
+import { type KeptEntry, type SeenEntry, seenIn, sendAgain, useRefused } from "../../app/kept-entries.ts";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Dialog } from "../../parts/controls/Dialog.tsx";
 import { Row, Stack } from "../../parts/flow/Stack.tsx";
@@ -37,6 +37,7 @@ function Refused({ row }: { readonly row: KeptRow }) {
   return (
     <Stack gap={2}>
       {item?.what === "enter" && <BothValues item={item} />}
+      {item?.what === "read" && <OwnValue item={item} />}
       {item?.what === "void" && <p>{t("refusedHere.void", { reason: item.input.reason })}</p>}
       {item === null && <p>{t("refusedHere.tap")}</p>}
       {row.refused?.told.map((each) => (
@@ -56,18 +57,25 @@ function Refused({ row }: { readonly row: KeptRow }) {
   );
 }
 
+function OwnValue({ item }: { readonly item: SeenEntry }) {
+  const { t } = useTranslation("join");
+  const writeSeen = useWriteSeen();
+  const { test, seen, lengths } = seenIn(item);
+  const value = seen.map((each) => writeSeen(test, each, lengths)).join(" · ");
+  return <p>{t("refusedHere.own", { bib: item.bib ?? "–", value })}</p>;
+}
+
 function BothValues({ item }: { readonly item: Extract<KeptEntry, { what: "enter" }> }) {
   const { t } = useTranslation("join");
   const trpc = useTRPC();
   const writeSeen = useWriteSeen();
-  const { athleteId, test, attempts, lengths = "cm" } = item.entry;
+  const { athleteId, test, lengths = "cm" } = item.entry;
   const plain = (seen: unknown) => writeSeen(test, seen, lengths);
   const there = useQuery(trpc.station.history.queryOptions({ athleteId, test })).data ?? [];
   const standing = there.filter(({ attempt }) => attempt.void === null).map(({ attempt }) => attempt);
-  const own = attempts.map(({ seen }) => plain(seen)).join(" · ");
   return (
     <>
-      <p>{t("refusedHere.own", { bib: item.bib ?? "–", value: own })}</p>
+      <OwnValue item={item} />
       {standing.map(({ attemptId, seen, by }) => (
         <p key={attemptId}>{t("refusedHere.theirs", { value: plain(seen), by })}</p>
       ))}

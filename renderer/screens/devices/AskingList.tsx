@@ -2,10 +2,11 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Select } from "../../parts/controls/Select.tsx";
-import { devicePlaces, useNameOfPlace } from "../../parts/devices/places.ts";
+import { devicePlaces, useOfferedPlaces } from "../../parts/devices/places.ts";
 import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
 import css from "./Devices.module.css";
+import { PlaceOptions } from "./PlaceOptions.tsx";
 import { type NetworkView, useNetworkActs } from "./view.ts";
 
 type Asking = NetworkView["asking"][number];
@@ -31,7 +32,7 @@ const none = -1;
 /** Its name, what it is to be used for, and yes or no. Nothing is chosen beforehand: that would be a yes by habit. */
 function OneAsking({ asking: { id, name } }: { readonly asking: Asking }) {
   const { t } = useTranslation("devices");
-  const nameOf = useNameOfPlace();
+  const offered = useOfferedPlaces();
   const [number, setNumber] = useState(none);
   const { answer } = useNetworkActs();
   const place = devicePlaces[number];
@@ -40,11 +41,7 @@ function OneAsking({ asking: { id, name } }: { readonly asking: Asking }) {
       <strong className={`lead ${css.asker}`}>{name}</strong>
       <Select label={t("asking.for", { name })} value={number} onChange={setNumber}>
         <option value={none}>{t("asking.choose")}</option>
-        {devicePlaces.map((each, index) => (
-          <option key={nameOf(each)} value={index}>
-            {nameOf(each)}
-          </option>
-        ))}
+        <PlaceOptions offered={offered} />
       </Select>
       <Button busy={answer.isPending} onPress={() => answer.mutate({ askId: id, place: null })}>
         {t("asking.no")}

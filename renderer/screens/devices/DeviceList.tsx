@@ -2,11 +2,12 @@ import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Button } from "../../parts/controls/Button.tsx";
 import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
-import { devicePlaces, numberOfPlace, useNameOfPlace } from "../../parts/devices/places.ts";
+import { devicePlaces, numberOfPlace, useOfferedPlaces } from "../../parts/devices/places.ts";
 import { type Column, DataTable } from "../../parts/layout/DataTable.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { useWriteTime } from "../../words/dates.ts";
 import css from "./Devices.module.css";
+import { PlaceOptions } from "./PlaceOptions.tsx";
 import { type Listed, useNetworkActs } from "./view.ts";
 
 /** Which devices are in use: each with what it is for, when it was heard of, and the way to send it away. */
@@ -76,7 +77,7 @@ function Heard({ device: { heardMs } }: { readonly device: Listed }) {
 
 function PlaceOf({ device }: { readonly device: Listed }) {
   const { t } = useTranslation("devices");
-  const nameOf = useNameOfPlace();
+  const offered = useOfferedPlaces(device.place);
   const { place } = useNetworkActs();
   return (
     <select
@@ -89,11 +90,7 @@ function PlaceOf({ device }: { readonly device: Listed }) {
         if (chosen !== undefined) place.mutate({ deviceId: device.id, place: chosen });
       }}
     >
-      {devicePlaces.map((each, index) => (
-        <option key={nameOf(each)} value={index}>
-          {nameOf(each)}
-        </option>
-      ))}
+      <PlaceOptions offered={offered} />
     </select>
   );
 }

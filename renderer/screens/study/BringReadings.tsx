@@ -1,6 +1,8 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
+import { LinkButton } from "../../parts/controls/Button.tsx";
 import { Choice } from "../../parts/controls/Choice.tsx";
+import { Row } from "../../parts/flow/Stack.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
 import { BringSheet } from "./BringSheet.tsx";
 import { ClearSeries } from "./ClearSeries.tsx";
@@ -31,6 +33,12 @@ export function BringReadings({ study }: { readonly study: StudyView }) {
         <BringSheet study={study} series={series} name={nameOf(series)} />
         <EnterReading study={study} series={series} name={nameOf(series)} />
       </div>
+      {study.atDevices && (
+        <Row gap={4} lines={2} align="center" wrap>
+          <p className="measure">{t("bring.device")}</p>
+          <LinkButton to="/devices">{t("bring.devices")}</LinkButton>
+        </Row>
+      )}
       {series.read > 0 && <ClearSeries study={study} series={series} name={nameOf(series)} />}
     </Section>
   );

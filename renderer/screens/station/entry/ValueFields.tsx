@@ -30,6 +30,8 @@ interface ValueFieldsProps {
   readonly errors: Readonly<Record<string, Sentence>>;
   readonly lengths: LengthUnit;
   readonly room: number;
+  /** True where it is known in which way the test is done, and nobody chooses it here. */
+  readonly wayIsGiven?: boolean;
   /** Called at Enter on the last field; left out where every Enter does the same. */
   readonly onEnd?: () => void;
   /** Called at Enter on any field, instead of going to the next one. */
@@ -46,7 +48,8 @@ export function ValueFields(props: ValueFieldsProps) {
   const inputs = useRef(new Map<string, HTMLInputElement>());
   const fields = fieldsOf(test, values, room);
   const chain = fields.filter((field) => field.aside !== true);
-  const choice = choiceOf(test);
+  const own = choiceOf(test);
+  const choice = props.wayIsGiven === true && own?.name === "variant" ? null : own;
   const measures = fields.some(({ unit }) => unit === "length");
 
   function focusField(name: string): void {

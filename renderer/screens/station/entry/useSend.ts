@@ -4,7 +4,7 @@ import type { EitherField } from "../../../../electron/domain/keyed/keyed.ts";
 import type { Sentence } from "../../../../electron/domain/words.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { useInitials } from "../../../app/initials.tsx";
-import { keepAndSend, type MendedAttempt } from "../../../app/kept-entries.ts";
+import { type Came, keepAndSend, type MendedAttempt } from "../../../app/kept-entries.ts";
 import { isDevice } from "../../../app/table.ts";
 import { isUnanswered, sentenceOf } from "../../../app/trouble.ts";
 import type { Entry, Told } from "../types.ts";
@@ -32,17 +32,10 @@ interface Done {
   readonly waits: boolean;
 }
 
-export interface Send {
+export interface Send<Item extends readonly unknown[]> {
   readonly sending: Sending;
-  /**
-   * Sends an entry; returns its mark once it is saved, or that it waits on this device; undefined while it does neither.
-   * `mended`: what it corrects.
-   */
-  readonly send: (
-    entry: Omit<Entry, "by">,
-    bib: number | null,
-    mended?: MendedAttempt,
-  ) => Promise<Done | undefined>;
+  /** Sends an item; returns its mark once it is saved, or that it waits on this device; undefined while it does neither. */
+  readonly send: (...item: Item) => Promise<Done | undefined>;
   /** Asks which of two times is meant. */
   readonly askEither: (either: EitherField) => void;
   /** Answers what is asked with no. */
@@ -52,23 +45,32 @@ export interface Send {
   readonly reset: () => void;
 }
 
+/** An entry, whose bib it is, and what it corrects. */
+type OneEntry = [entry: Omit<Entry, "by">, bib: number | null, mended?: MendedAttempt];
+
 /** Sends entries one at a time, and keeps each answer until the next one. */
-export function useSend(): Send {
+export function useSend(): Send<OneEntry> {
   const trpc = useTRPC();
-  const { ask } = useInitials();
   const enter = useMutation(trpc.station.enter.mutationOptions({ meta: { shownByScreen: true } }));
+  return useSender<OneEntry>((by, unsigned, bib, mended) => {
+    const entry = { ...unsigned, by };
+    return isDevice ? sendKept(entry, bib, mended) : enter.mutateAsync(entry);
+  });
+}
+
+/** Sends items by whoever enters them, one at a time, and keeps each answer until the next one. */
+export function useSender<Item extends readonly unknown[]>(
+  deliver: (by: string, ...item: Item) => Promise<Came>,
+): Send<Item> {
+  const { ask } = useInitials();
   const [sending, setSending] = useState<Sending>({ state: "idle" });
   const busy = useRef(false);
   const reset = () => setSending({ state: "idle" });
 
-  async function sendBy(
-    entry: Entry,
-    bib: number | null,
-    mended: MendedAttempt | undefined,
-  ): Promise<Done | undefined> {
+  async function sendBy(by: string, item: Item): Promise<Done | undefined> {
     setSending({ state: "busy" });
     try {
-      const answer = isDevice ? await sendKept(entry, bib, mended) : await enter.mutateAsync(entry);
+      const answer = await deliver(by, ...item);
       if (answer.outcome !== "ask") {
         setSending({ state: "idle" });
         const waits = answer.outcome === "waits";
@@ -81,13 +83,13 @@ export function useSend(): Send {
     return undefined;
   }
 
-  async function send(entry: Omit<Entry, "by">, bib: number | null, mended?: MendedAttempt) {
+  async function send(...item: Item) {
     // A second Enter while the first is on its way is the same Enter.
     if (busy.current) return undefined;
     busy.current = true;
     try {
       const by = await ask();
-      return by === null ? undefined : await sendBy({ ...entry, by }, bib, mended);
+      return by === null ? undefined : await sendBy(by, item);
     } finally {
       busy.current = false;
     }
