@@ -10,8 +10,17 @@ import { bridge } from "./bridge.ts";
 import { tell } from "./messages.ts";
 import { sentenceOf } from "./trouble.ts";
 
+/** The papers that pages are laid out for, but for cards. */
+export const papers = ["a4", "letter"] as const;
+export type Paper = (typeof papers)[number];
+
+/** Returns the paper that an address names; undefined for one that names none. */
+export function paperNamed(name: string): Paper | undefined {
+  return papers.find((each) => each === name);
+}
+
 /** Screens whose word file may have its own sentences under `saving`; the others use common.json. */
-type Screen =
+export type PaperScreen =
   | "bundle"
   | "cards"
   | "devices"
@@ -29,7 +38,7 @@ type Screen =
  * `values` go into the screen's own sentences, besides the file's name.
  */
 export function tellOutcome(
-  screen: Screen,
+  screen: PaperScreen,
   outcome: SaveOutcome | PrintOutcome | undefined,
   values: Readonly<Record<string, string | number>> = {},
 ): void {
@@ -57,7 +66,7 @@ function tellTrouble(error: unknown): void {
 }
 
 /** Saves a file made by the desk where the person chooses, and reports the outcome. */
-export async function saveMade(screen: Screen, make: () => Promise<FileToSave>): Promise<void> {
+export async function saveMade(screen: PaperScreen, make: () => Promise<FileToSave>): Promise<void> {
   if (bridge === null) return tellOutcome(screen, undefined);
   await make()
     .then(bridge.saveFile)
@@ -74,8 +83,8 @@ export function bytesOf(base64: string): Uint8Array {
   return Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
 }
 
-/** Prints a page or saves it as a PDF; `run` does other such work, and `busy` is true meanwhile. */
-export function usePaperwork(screen: Screen, page: PageToSave) {
+/** Prints a page or saves it as a PDF; `busy` is true meanwhile. */
+export function usePaperwork(screen: PaperScreen, page: PageToSave) {
   const [busy, setBusy] = useState(false);
   function run(work: () => Promise<void>): void {
     setBusy(true);
@@ -86,7 +95,6 @@ export function usePaperwork(screen: Screen, page: PageToSave) {
   const { path, paper } = page;
   return {
     busy,
-    run,
     print: () => run(async () => tellOutcome(screen, await bridge?.print({ path, paper }))),
     save: () => run(async () => tellOutcome(screen, await bridge?.savePdf(page))),
   };

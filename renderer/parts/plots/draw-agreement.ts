@@ -3,6 +3,7 @@ import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import type { TestCode } from "../../../electron/domain/tests/registry.ts";
 import css from "./AgreementPlot.module.css";
 import { valueRange, valueTicks, writeTick } from "./axis.ts";
+import plotCss from "./Plot.module.css";
 
 /** One athlete of two series: the mean of both readings, and the first less the second; in grains. */
 export interface AgreementPoint {
@@ -61,7 +62,7 @@ export function drawAgreement({
     Plot.axisY(valueTicks(test, y.low, y.high, 6, lengths), axis(css.differences ?? "", write)),
   ];
   const svg = Plot.plot({
-    className: css.plot ?? "",
+    className: plotCss.plot ?? "",
     ...{ width, height, marginTop: 12, marginRight: 24, marginBottom: 34, marginLeft: 58 },
     x: { domain: [x.low, x.high], axis: null },
     y: { domain: [y.low, y.high], axis: null },

@@ -4,6 +4,7 @@ import { protocolOf, type TestCode } from "../../../electron/domain/tests/regist
 import { valueRange, valueTicks, writeTick } from "./axis.ts";
 import { type DateTick, dateRange, dateTicks, instantOf, ticksBetween } from "./dates.ts";
 import css from "./HistoryPlot.module.css";
+import plotCss from "./Plot.module.css";
 import { type HistoryPoint, lastTestOf, type Noise, type PlotSize } from "./points.ts";
 import { signs, todayScale } from "./signs.ts";
 
@@ -70,7 +71,7 @@ export function draw(drawing: Drawing): Drawn {
   const left = Math.max(measure.left, longest * measure.figure + 12);
   const between = ticksBetween(drawing.width - left - measure.right, measure.between);
   const svg = Plot.plot({
-    className: css.plot ?? "",
+    className: plotCss.plot ?? "",
     width: drawing.width,
     height: measure.height,
     marginTop: measure.top,

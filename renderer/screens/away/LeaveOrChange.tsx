@@ -1,9 +1,8 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { ownName } from "../../app/table.ts";
-import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
 import { useNameOfPlace, type VolunteerPlace } from "../../parts/devices/places.ts";
-import { useLeaveTable } from "../../parts/frame/useLeaveTable.ts";
+import { LeaveDialog } from "../../parts/frame/LeaveDialog.tsx";
 import css from "./DeviceLine.module.css";
 
 /**
@@ -14,7 +13,6 @@ export function LeaveOrChange({ place }: { readonly place: VolunteerPlace }) {
   const { t } = useTranslation("join");
   const nameOfPlace = useNameOfPlace();
   const [open, setOpen] = useState(false);
-  const { leave, busy, isAway, waiting } = useLeaveTable();
   const name = ownName.use();
   return (
     <>
@@ -22,24 +20,11 @@ export function LeaveOrChange({ place }: { readonly place: VolunteerPlace }) {
         {t("change.open")}
       </button>
       {open && (
-        <ConfirmDialog
-          title={t("change.title")}
-          cancel={t("change.stay")}
-          confirm={t("change.leave")}
-          busy={busy}
-          onConfirm={leave}
-          onClose={() => setOpen(false)}
-        >
+        <LeaveDialog title={t("change.title")} onClose={() => setOpen(false)}>
           <p className="strong">{t("change.now", { place: nameOfPlace(place) })}</p>
           <p>{t("change.other", { name })}</p>
           <p>{t("change.end")}</p>
-          {waiting > 0 && <p className="strong">{t("change.waiting", { count: waiting })}</p>}
-          {isAway && (
-            <p className="alert" role="alert">
-              {t("change.away")}
-            </p>
-          )}
-        </ConfirmDialog>
+        </LeaveDialog>
       )}
     </>
   );

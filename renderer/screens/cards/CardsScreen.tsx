@@ -5,6 +5,7 @@ import { Redirect } from "wouter";
 import { useTRPC } from "../../app/client.tsx";
 import { Button } from "../../parts/controls/Button.tsx";
 import { Choice } from "../../parts/controls/Choice.tsx";
+import { PaperWays } from "../../parts/controls/PaperActions.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { EmptyState } from "../../parts/layout/EmptyState.tsx";
 import { Panel } from "../../parts/layout/Panel.tsx";
@@ -77,18 +78,15 @@ interface WaysProps {
 
 /** Both ways out; the button says how many pages come, before anything is on its way to the printer. */
 function Ways({ people, which, paper }: WaysProps) {
-  const { t } = useTranslation("cards");
-  const work = useWork(people, which, paper);
-  const busy = useCardJob() !== null;
+  const { t } = useTranslation(["cards", "common"]);
+  const count = layOut(chosenOf(people, which), paper).length;
   return (
-    <>
-      <Button busy={busy} onPress={work.save}>
-        {t("save.do")}
-      </Button>
-      <Button kind="primary" busy={busy} onPress={work.print}>
-        {t("print.do", { count: layOut(chosenOf(people, which), paper).length })}
-      </Button>
-    </>
+    <PaperWays
+      work={useWork(people, which, paper)}
+      save={t("common:paper.save")}
+      print={t("print.do", { count })}
+      printsFirst
+    />
   );
 }
 
@@ -141,6 +139,7 @@ function useWork(people: People, which: WhichCards, paper: CardPaper) {
   const count = chosenOf(people, which).length;
   const page = { path: `/print/cards/${people.day?.id ?? 0}/${nameOf(which)}`, paper, suggestedName };
   return {
+    busy: useCardJob() !== null,
     print: () => void runCardJob("print", page, count),
     save: () => void runCardJob("save", page, count),
   };

@@ -4,7 +4,7 @@ import { Redirect } from "wouter";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import type { DaySheets } from "../../app/daySheets.ts";
 import { useDaySheets } from "../../app/daySheets.ts";
-import { usePaperwork } from "../../app/saving.ts";
+import type { Paper } from "../../app/saving.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { PaperActions } from "../../parts/controls/PaperActions.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
@@ -13,7 +13,7 @@ import { Screen } from "../../parts/layout/Screen.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import css from "./Instructions.module.css";
 import { Sheet } from "./Sheet.tsx";
-import { type Paper, papers, sheetsOf, type WhichSheets, whiches } from "./sheets.ts";
+import { sheetsOf, type WhichSheets, whiches } from "./sheets.ts";
 import { useSheetTitle } from "./useSheetTitle.ts";
 
 /** Selects one or all instruction sheets, shows the paper, and prints or saves it. */
@@ -50,17 +50,13 @@ interface PaperworkProps {
 
 /** Selects the paper, and prints or saves the sheets. */
 function Paperwork({ which, paper, setPaper, date }: PaperworkProps) {
-  const { t } = useTranslation("instructions");
-  const work = useSheetPaperwork(which, paper, date);
   return (
     <PaperActions
-      label={t("paper.label")}
-      options={papers.map((each) => ({ value: each, label: t(`paper.${each}`) }))}
-      value={paper}
-      onChange={setPaper}
-      work={work}
-      save={t("save.do")}
-      print={t("print.do")}
+      screen="instructions"
+      path={`/print/instructions/${which}`}
+      paper={paper}
+      onPaper={setPaper}
+      fileName={useFileName(which, paper, date)}
       printsFirst
     />
   );
@@ -115,16 +111,10 @@ function WhichSheet({ which }: { readonly which: WhichSheets }) {
   );
 }
 
-/** Prints and saves the selected sheets. */
-function useSheetPaperwork(which: WhichSheets, paper: Paper, date: string) {
-  const suggestedName = useFileName(which, paper, date);
-  return usePaperwork("instructions", { path: `/print/instructions/${which}`, paper, suggestedName });
-}
-
 function useFileName(which: WhichSheets, paper: Paper, date: string): string {
   const { t } = useTranslation(["instructions", "common"]);
   const testWord = useTestWords();
-  const values = { date, paper: t(`paper.${paper}`) };
+  const values = { date, paper: t(`common:paper.${paper}`) };
   if (which === "all" || which === "athlete") return t(`file.${which}`, values);
   const test = testWord(which, "name");
   return t("file.station", { ...values, number: testCodes.indexOf(which) + 1, test });

@@ -1,14 +1,15 @@
 import { useDaySheets } from "../../app/daySheets.ts";
 import { usePaperTitle, useReady, useType } from "../../app/ready.ts";
+import { type Paper, paperNamed } from "../../app/saving.ts";
 import css from "./PrintPage.module.css";
 import { Sheet } from "./Sheet.tsx";
-import { type Paper, papers, sheetsOf, type WhichSheets, whiches } from "./sheets.ts";
+import { sheetsOf, type WhichSheets, whiches } from "./sheets.ts";
 import { useSheetTitle } from "./useSheetTitle.ts";
 
 /** Lays the pages out for paper, without the desk's frame; an address that names none renders nothing. */
 export function PrintPage({ which, paper }: { readonly which: string; readonly paper: string }) {
   const chosen = whiches.find((each) => each === which);
-  const size = papers.find((each) => each === paper);
+  const size = paperNamed(paper);
   return chosen !== undefined && size !== undefined && <Pages which={chosen} paper={size} />;
 }
 

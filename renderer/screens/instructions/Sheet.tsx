@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import type { DaySheets, HeldTest } from "../../app/daySheets.ts";
+import type { Paper } from "../../app/saving.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Cautions } from "../../parts/layout/Cautions.tsx";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
@@ -12,7 +13,7 @@ import { Help } from "./Help.tsx";
 import { Part, Points } from "./Part.tsx";
 import css from "./Sheet.module.css";
 import { StationSheet } from "./StationSheet.tsx";
-import type { Paper, SheetName } from "./sheets.ts";
+import type { SheetName } from "./sheets.ts";
 
 interface SheetProps extends DaySheets {
   readonly name: SheetName;

@@ -9,9 +9,6 @@ export type WhichSheets = SheetName | "all";
 const sheetNames: readonly SheetName[] = [...testCodes, "athlete"];
 export const whiches: readonly WhichSheets[] = ["all", ...sheetNames];
 
-export const papers = ["a4", "letter"] as const;
-export type Paper = (typeof papers)[number];
-
 /** Returns the pages of a selection. */
 export function sheetsOf(which: WhichSheets): readonly SheetName[] {
   return which === "all" ? sheetNames : [which];

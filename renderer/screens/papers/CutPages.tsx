@@ -1,12 +1,12 @@
 import { useTranslation } from "react-i18next";
+import type { Paper } from "../../app/saving.ts";
 import { Barcode } from "./Barcode.tsx";
 import css from "./Cut.module.css";
-import type { PaperSize } from "./pages.ts";
 import type { BibToPrint, PaperPerson } from "./which.ts";
 
 interface BibPageProps {
   readonly bibs: readonly BibToPrint[];
-  readonly size: PaperSize;
+  readonly size: Paper;
 }
 
 /** Bib numbers, two on a sheet: as large as the paper lets them be. */
@@ -28,7 +28,7 @@ export function BibPage({ bibs, size }: BibPageProps) {
 
 interface BadgePageProps {
   readonly people: readonly PaperPerson[];
-  readonly size: PaperSize;
+  readonly size: Paper;
 }
 
 /** Badges to cut out. Whoever did not agree to the name gets a line to write on, or to leave empty. */

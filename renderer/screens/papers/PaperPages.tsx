@@ -1,6 +1,7 @@
 import type { HeldTest } from "../../app/daySheets.ts";
+import type { Paper } from "../../app/saving.ts";
 import { BadgePage, BibPage } from "./CutPages.tsx";
-import type { Page, PaperSize } from "./pages.ts";
+import type { Page } from "./pages.ts";
 import { RecordPage } from "./RecordPage.tsx";
 
 /** All that the papers of a day are made of, besides the people. */
@@ -13,7 +14,7 @@ export interface PaperDay {
 
 interface OnePageProps extends PaperDay {
   readonly page: Page;
-  readonly size: PaperSize;
+  readonly size: Paper;
 }
 
 /** One sheet of paper, the same on the screen as in print. */

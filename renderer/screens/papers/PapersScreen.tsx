@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { Redirect } from "wouter";
-import { usePaperwork } from "../../app/saving.ts";
+import type { Paper } from "../../app/saving.ts";
 import { PaperActions } from "../../parts/controls/PaperActions.tsx";
 import { Row, Stack } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
@@ -10,7 +10,7 @@ import { forFile } from "../../words/forFile.ts";
 import { ChoosePapers } from "./ChoosePapers.tsx";
 import { OnePage } from "./PaperPages.tsx";
 import css from "./Papers.module.css";
-import { isNameable, type Page, type PaperSize, pagesOf, paperSizes } from "./pages.ts";
+import { isNameable, type Page, pagesOf } from "./pages.ts";
 import { type AllPapers, usePapers, useWhatText, useWhoText } from "./usePapers.ts";
 import { chosenOf, nameOf, type Papers, type What, type Who, whats, whoNamed } from "./which.ts";
 
@@ -24,7 +24,7 @@ interface PapersScreenProps {
 export function PapersScreen({ what, who }: PapersScreenProps) {
   const { t } = useTranslation("papers");
   const { all, noDay, people } = usePapers();
-  const [size, setSize] = useState<PaperSize>("a4");
+  const [size, setSize] = useState<Paper>("a4");
   const kind = whats.find((each) => each === (what ?? "records"));
   const named = who === null ? null : whoNamed(who);
   if (noDay) return <Redirect to="/" />;
@@ -56,13 +56,13 @@ interface Chosen {
   readonly all: AllPapers;
   readonly kind: What;
   readonly whom: Who;
-  readonly size: PaperSize;
+  readonly size: Paper;
 }
 
 interface WaysProps extends Chosen {
   /** How many pages it is. */
   readonly count: number;
-  readonly setSize: (size: PaperSize) => void;
+  readonly setSize: (size: Paper) => void;
 }
 
 /** On which paper, and the two ways out; the buttons say how many pages come. */
@@ -71,19 +71,13 @@ function Ways({ all, kind, whom, size, count, setSize }: WaysProps) {
   const whatText = useWhatText();
   const whoText = useWhoText();
   const name = `${whatText(kind)} ${whoText(all.papers, whom)} ${all.day.date}`;
-  const work = usePaperwork("papers", {
-    path: `/print/papers/${kind}/${nameOf(whom)}`,
-    paper: size,
-    suggestedName: `${forFile(name)}.pdf`,
-  });
   return (
     <PaperActions
-      label={t("size.label")}
-      options={paperSizes.map((each) => ({ value: each, label: t(`size.${each}`) }))}
-      value={size}
-      onChange={setSize}
-      work={work}
-      save={t("save.do")}
+      screen="papers"
+      path={`/print/papers/${kind}/${nameOf(whom)}`}
+      paper={size}
+      onPaper={setSize}
+      fileName={`${forFile(name)}.pdf`}
       print={t("print.do", { count })}
       printsFirst
     />

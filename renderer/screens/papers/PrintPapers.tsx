@@ -1,6 +1,7 @@
 import { usePaperTitle, useReady, useType } from "../../app/ready.ts";
+import { type Paper, paperNamed } from "../../app/saving.ts";
 import { OnePage } from "./PaperPages.tsx";
-import { type PaperSize, pagesOf, paperSizes } from "./pages.ts";
+import { pagesOf } from "./pages.ts";
 import { usePapers, useWhatText, useWhoText } from "./usePapers.ts";
 import { type What, type Who, whats, whoNamed } from "./which.ts";
 
@@ -14,14 +15,14 @@ interface PrintPapersProps {
 export function PrintPapers({ what, who, paper }: PrintPapersProps) {
   const kind = whats.find((each) => each === what);
   const whom = whoNamed(who);
-  const size = paperSizes.find((each) => each === paper);
+  const size = paperNamed(paper);
   return kind !== undefined && whom !== null && size !== undefined && <Pile {...{ kind, whom, size }} />;
 }
 
 interface PileProps {
   readonly kind: What;
   readonly whom: Who;
-  readonly size: PaperSize;
+  readonly size: Paper;
 }
 
 function Pile({ kind, whom, size }: PileProps) {

@@ -1,10 +1,11 @@
 import { useTranslation } from "react-i18next";
 import { boxesOf } from "../../../electron/domain/keyed/boxes.ts";
+import type { Paper } from "../../app/saving.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { faceOf, readParameters } from "../../tests/registry.ts";
 import { writeDate } from "../../words/dates.ts";
-import type { Page, PaperSize } from "./pages.ts";
+import type { Page } from "./pages.ts";
 import css from "./RecordPage.module.css";
 import { RecordTable } from "./RecordTable.tsx";
 
@@ -15,7 +16,7 @@ export interface RecordPageProps {
   readonly who: string;
   /** The test's parameters of the day. */
   readonly parameters: unknown;
-  readonly size: PaperSize;
+  readonly size: Paper;
 }
 
 /** One page of a station's record sheet: how it counts, a line for each athlete, and empty lines for walk-ups. */

@@ -1,4 +1,5 @@
 import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
+import type { Paper } from "../../app/saving.ts";
 import {
   type BibToPrint,
   bibsToPrint,
@@ -9,11 +10,8 @@ import {
   type Who,
 } from "./which.ts";
 
-export const paperSizes = ["a4", "letter"] as const;
-export type PaperSize = (typeof paperSizes)[number];
-
 /** Lines of a record sheet's page: as many as a hand can write in. */
-const linesOfPage: Readonly<Record<PaperSize, number>> = { a4: 22, letter: 19 };
+const linesOfPage: Readonly<Record<Paper, number>> = { a4: 22, letter: 19 };
 /** Empty lines for walk-ups that every station has at least. */
 const leastEmpty = 5;
 const bibsOfPage = 2;
@@ -34,7 +32,7 @@ export type Page =
   | { readonly kind: "badges"; readonly people: readonly PaperPerson[] };
 
 /** All sheets of paper of a choice, in the order of print. */
-export function pagesOf(papers: Papers, what: What, who: Who, size: PaperSize): Page[] {
+export function pagesOf(papers: Papers, what: What, who: Who, size: Paper): Page[] {
   if (what === "bibs")
     return chunks(bibsToPrint(papers, who), bibsOfPage).map((bibs) => ({ kind: "bibs", bibs }));
   const chosen = chosenOf(papers, who);

@@ -2,7 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
-import { usePaperwork } from "../../app/saving.ts";
+import type { Paper } from "../../app/saving.ts";
 import { PaperActions } from "../../parts/controls/PaperActions.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { Section } from "../../parts/layout/Panel.tsx";
@@ -12,7 +12,6 @@ import { forFile } from "../../words/forFile.ts";
 import { useLengthUnit } from "../../words/lengths.ts";
 import { BringReadings } from "./BringReadings.tsx";
 import { Missing } from "./Missing.tsx";
-import { papers, type StudyPaper } from "./paper/papers.ts";
 import { Readings } from "./Readings.tsx";
 import { ResultParts } from "./ResultParts.tsx";
 import { SaveOrDrop } from "./SaveOrDrop.tsx";
@@ -69,20 +68,15 @@ function Parts({ study }: { readonly study: StudyView }) {
 
 /** Selects the paper, and saves or prints what the study shows. */
 function Paperwork({ study }: { readonly study: StudyView }) {
-  const { t } = useTranslation("study");
   const nameOf = useStudyName();
-  const [paper, setPaper] = useState<StudyPaper>("a4");
-  const suggestedName = `${forFile(nameOf(study.study))}.pdf`;
-  const work = usePaperwork("study", { path: `/print/study/${study.study.id}`, paper, suggestedName });
+  const [paper, setPaper] = useState<Paper>("a4");
   return (
     <PaperActions
-      label={t("paper.size")}
-      options={papers.map((each) => ({ value: each, label: t(`paper.${each}`) }))}
-      value={paper}
-      onChange={setPaper}
-      work={work}
-      save={t("paper.save")}
-      print={t("paper.print")}
+      screen="study"
+      path={`/print/study/${study.study.id}`}
+      paper={paper}
+      onPaper={setPaper}
+      fileName={`${forFile(nameOf(study.study))}.pdf`}
     />
   );
 }

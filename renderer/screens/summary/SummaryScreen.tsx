@@ -2,7 +2,7 @@ import { keepPreviousData, useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../app/client.tsx";
-import { usePaperwork } from "../../app/saving.ts";
+import type { Paper } from "../../app/saving.ts";
 import { LinkButton } from "../../parts/controls/Button.tsx";
 import { PaperActions } from "../../parts/controls/PaperActions.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
@@ -14,7 +14,6 @@ import { BigNumber } from "../../parts/marks/BigNumber.tsx";
 import { writeDate } from "../../words/dates.ts";
 import { forFile } from "../../words/forFile.ts";
 import { useLengthUnit } from "../../words/lengths.ts";
-import { papers, type SummaryPaper } from "./paper/papers.ts";
 import { printPathOf } from "./paths.ts";
 import { SheetsPart } from "./SheetsPart.tsx";
 import css from "./Summary.module.css";
@@ -56,18 +55,14 @@ export function SummaryScreen({ dayId, leagueId }: SummaryScreenProps) {
 
 /** Selects the paper, and saves or prints the summary. */
 function Paperwork({ summary }: { readonly summary: Summary }) {
-  const { t } = useTranslation("summary");
-  const [paper, setPaper] = useState<SummaryPaper>("a4");
-  const work = useSummaryPaperwork(summary, paper);
+  const [paper, setPaper] = useState<Paper>("a4");
   return (
     <PaperActions
-      label={t("which.paper")}
-      options={papers.map((each) => ({ value: each, label: t(`which.${each}`) }))}
-      value={paper}
-      onChange={setPaper}
-      work={work}
-      save={t("save.do")}
-      print={t("print.do")}
+      screen="summary"
+      path={printPathOf(summary.day.id, summary.league?.id ?? null)}
+      paper={paper}
+      onPaper={setPaper}
+      fileName={useFileName(summary, paper)}
     />
   );
 }
@@ -185,16 +180,9 @@ function PartOnScreen({ part }: { readonly part: AnyPart }) {
   );
 }
 
-/** Prints and saves a summary. */
-function useSummaryPaperwork(summary: Summary, paper: SummaryPaper) {
-  const suggestedName = useFileName(summary, paper);
-  const path = printPathOf(summary.day.id, summary.league?.id ?? null);
-  return usePaperwork("summary", { path, paper, suggestedName });
-}
-
 /** Makes the file's name; a league's name may contain characters that a file's name can't. */
-function useFileName({ day, league }: Summary, paper: SummaryPaper): string {
-  const { t } = useTranslation("summary");
+function useFileName({ day, league }: Summary, paper: Paper): string {
+  const { t } = useTranslation(["summary", "common"]);
   const whose = league === null ? t("which.all") : forFile(league.name);
-  return t("file", { date: day.date, whose, paper: t(`which.${paper}`) });
+  return t("file", { date: day.date, whose, paper: t(`common:paper.${paper}`) });
 }

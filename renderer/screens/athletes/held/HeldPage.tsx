@@ -4,6 +4,7 @@ import { protocolOf } from "../../../../electron/domain/tests/registry.ts";
 import { writeMark } from "../../../../electron/domain/tests/written.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { usePaperTitle, useReady, useType } from "../../../app/ready.ts";
+import { type Paper, paperNamed } from "../../../app/saving.ts";
 import { useTestWords } from "../../../app/testWords.ts";
 import { TableHead } from "../../../parts/layout/TableHead.tsx";
 import { dateHere, useWriteDay, useWriteTime, writeMoment } from "../../../words/dates.ts";
@@ -18,12 +19,12 @@ import { useWayInBrackets } from "./useWayInBrackets.ts";
 
 /** Lays out all data held about one athlete for paper, on as many pages as needed; nothing for an invalid address. */
 export function HeldPage({ athleteId, paper }: { readonly athleteId: string; readonly paper: string }) {
-  const size = (["a4", "letter"] as const).find((each) => each === paper);
+  const size = paperNamed(paper);
   if (size === undefined || !/^\d{1,15}$/.test(athleteId)) return null;
   return <Loaded athleteId={Number(athleteId)} paper={size} />;
 }
 
-function Loaded({ athleteId, paper }: { readonly athleteId: number; readonly paper: "a4" | "letter" }) {
+function Loaded({ athleteId, paper }: { readonly athleteId: number; readonly paper: Paper }) {
   const { t } = useTranslation("held");
   const trpc = useTRPC();
   const held = useQuery(trpc.people.held.queryOptions({ athleteId })).data;
@@ -34,7 +35,7 @@ function Loaded({ athleteId, paper }: { readonly athleteId: number; readonly pap
   return held !== undefined && <Page held={held} paper={paper} />;
 }
 
-function Page({ held, paper }: { readonly held: Held; readonly paper: "a4" | "letter" }) {
+function Page({ held, paper }: { readonly held: Held; readonly paper: Paper }) {
   const { t } = useTranslation("held");
   const writeDay = useWriteDay();
   const writeTime = useWriteTime();

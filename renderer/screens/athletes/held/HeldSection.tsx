@@ -4,11 +4,11 @@ import { useTranslation } from "react-i18next";
 import { useLocation } from "wouter";
 import { useTRPC, useTRPCClient } from "../../../app/client.tsx";
 import { tell, tellDone } from "../../../app/messages.ts";
-import { saveMade, textFile, usePaperwork } from "../../../app/saving.ts";
+import { type Paper, saveMade, textFile } from "../../../app/saving.ts";
 import { sentenceOf } from "../../../app/trouble.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
-import { Choice } from "../../../parts/controls/Choice.tsx";
 import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
+import { PaperActions } from "../../../parts/controls/PaperActions.tsx";
 import { Section } from "../../../parts/layout/Panel.tsx";
 import { faultsOf, type TypedWalkUp, WalkUpFields } from "../../../parts/people/WalkUpFields.tsx";
 import { dateHere } from "../../../words/dates.ts";
@@ -64,12 +64,10 @@ export function HeldSection({ athlete }: { readonly athlete: HeldAthlete }) {
 /** Prints or saves everything held about an athlete, to be handed to them. */
 function HeldPapers({ athleteId, before }: { readonly athleteId: number; readonly before: Before }) {
   const { t } = useTranslation("held");
-  const [paper, setPaper] = useState<"a4" | "letter">("a4");
+  const [paper, setPaper] = useState<Paper>("a4");
   const client = useTRPCClient();
   // The file's name has no name of anybody: systems remember the names of files.
   const nameOf = (kind: "json" | "pdf") => t("held.name", { date: dateHere(), kind });
-  const page = { path: `/print/held/${athleteId}`, paper, suggestedName: nameOf("pdf") };
-  const { busy, run, print, save } = usePaperwork("held", page);
 
   async function makeFile() {
     const held = await client.people.held.query({ athleteId });
@@ -77,25 +75,14 @@ function HeldPapers({ athleteId, before }: { readonly athleteId: number; readonl
   }
   return (
     <Matter title={t("held.title")} what={t("held.what", useAmounts(before))}>
-      <Choice
-        label={t("held.paper")}
-        hideLabel
-        options={[
-          { value: "a4", label: t("held.a4") },
-          { value: "letter", label: t("held.letter") },
-        ]}
-        value={paper}
-        onChange={setPaper}
+      <PaperActions
+        screen="held"
+        path={`/print/held/${athleteId}`}
+        paper={paper}
+        onPaper={setPaper}
+        fileName={nameOf("pdf")}
       />
-      <Button busy={busy} onPress={save}>
-        {t("held.pdf")}
-      </Button>
-      <Button busy={busy} onPress={print}>
-        {t("held.print")}
-      </Button>
-      <Button busy={busy} onPress={() => run(() => saveMade("held", makeFile))}>
-        {t("held.file")}
-      </Button>
+      <Button onPress={() => void saveMade("held", makeFile)}>{t("held.file")}</Button>
     </Matter>
   );
 }

@@ -1,12 +1,13 @@
 import { useTranslation } from "react-i18next";
 import { useDaySheets } from "../../../app/daySheets.ts";
 import { usePaperTitle, useReady, useType } from "../../../app/ready.ts";
+import { type Paper, paperNamed } from "../../../app/saving.ts";
 import { useNetwork } from "../view.ts";
-import { type Paper, papers, SetUpSheet } from "./SetUpSheet.tsx";
+import { SetUpSheet } from "./SetUpSheet.tsx";
 
 /** The set-up sheet alone, as it is printed. An address that names no paper shows nothing, and never gets ready. */
 export function PrintSetUp({ paper }: { readonly paper: string }) {
-  const size = papers.find((each) => each === paper);
+  const size = paperNamed(paper);
   return size !== undefined && <Page paper={size} />;
 }
 

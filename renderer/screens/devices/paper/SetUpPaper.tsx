@@ -1,12 +1,11 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useDaySheets } from "../../../app/daySheets.ts";
-import { usePaperwork } from "../../../app/saving.ts";
+import type { Paper } from "../../../app/saving.ts";
 import { PaperActions } from "../../../parts/controls/PaperActions.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
 import { Section } from "../../../parts/layout/Panel.tsx";
 import { forFile } from "../../../words/forFile.ts";
-import { type Paper, papers } from "./SetUpSheet.tsx";
 
 /** Where the organiser prints the steps of a hall's first set-up, or saves them. */
 export function SetUpPaper({ isOn }: { readonly isOn: boolean }) {
@@ -17,21 +16,16 @@ export function SetUpPaper({ isOn }: { readonly isOn: boolean }) {
 function Ways({ isOn, date }: { readonly isOn: boolean; readonly date: string }) {
   const { t } = useTranslation("devices");
   const [paper, setPaper] = useState<Paper>("a4");
-  const work = usePaperwork("devices", {
-    path: "/print/set-up",
-    paper,
-    suggestedName: `${forFile(`${t("paper.title")} ${date}`)}.pdf`,
-  });
   return (
     <Section title={t("paper.heading")}>
       <p>{t(isOn ? "paper.on" : "paper.off")}</p>
       <Row gap={3} wrap>
         <PaperActions
-          label={t("paper.size")}
-          options={papers.map((each) => ({ value: each, label: t(`paper.${each}`) }))}
-          value={paper}
-          onChange={setPaper}
-          work={work}
+          screen="devices"
+          path="/print/set-up"
+          paper={paper}
+          onPaper={setPaper}
+          fileName={`${forFile(`${t("paper.title")} ${date}`)}.pdf`}
           save={t("paper.save")}
           print={t("paper.print")}
         />

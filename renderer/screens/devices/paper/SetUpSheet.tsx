@@ -1,13 +1,10 @@
 import { useTranslation } from "react-i18next";
+import type { Paper } from "../../../app/saving.ts";
 import { TableHead } from "../../../parts/layout/TableHead.tsx";
 import { Ticks } from "../../../parts/marks/Ticks.tsx";
 import { useWriteDay } from "../../../words/dates.ts";
 import type { NetworkView } from "../view.ts";
 import css from "./SetUpSheet.module.css";
-
-/** The papers that the sheet is laid out for. */
-export const papers = ["a4", "letter"] as const;
-export type Paper = (typeof papers)[number];
 
 /** As many devices as a hall begins with: one for each station. */
 const devices = [1, 2, 3, 4, 5];

@@ -2,6 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { usePaperTitle, useReady, useType } from "../../../app/ready.ts";
+import { type Paper, paperNamed } from "../../../app/saving.ts";
 import { Ticks } from "../../../parts/marks/Ticks.tsx";
 import { writeDate } from "../../../words/dates.ts";
 import { type DayClock, useClock } from "../clock.ts";
@@ -9,18 +10,17 @@ import { useWaveColumns } from "../told/useWaveColumns.tsx";
 import { type WaveLine, wavesOf } from "../told/waves.ts";
 import type { Result } from "../types.ts";
 import css from "./Paper.module.css";
-import { type PlanPaper, papers } from "./papers.ts";
 
 /** So many waves stand on a page, under the head and over the notes. */
 const linesOfPage = 24;
 
 /** Lays the timetable out for paper: leagues and numbers, no names of athletes. Nothing for an address that names no paper. */
 export function TimetablePrintPage({ paper }: { readonly paper: string }) {
-  const size = papers.find((each) => each === paper);
+  const size = paperNamed(paper);
   return size === undefined ? null : <Loaded paper={size} />;
 }
 
-function Loaded({ paper }: { readonly paper: PlanPaper }) {
+function Loaded({ paper }: { readonly paper: Paper }) {
   const { t } = useTranslation("plan");
   const trpc = useTRPC();
   const { data: day } = useQuery({ ...trpc.day.current.queryOptions(), select: ({ day }) => day });
@@ -35,7 +35,7 @@ function Loaded({ paper }: { readonly paper: PlanPaper }) {
 interface PagesProps {
   readonly day: { readonly title: string; readonly date: string };
   readonly result: Result;
-  readonly paper: PlanPaper;
+  readonly paper: Paper;
 }
 
 function Pages({ day, result, paper }: PagesProps) {

@@ -2,7 +2,7 @@ import { useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC, useTRPCClient } from "../../../app/client.tsx";
-import { saveMade, textFile, usePaperwork } from "../../../app/saving.ts";
+import { type Paper, saveMade, textFile } from "../../../app/saving.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { PaperActions } from "../../../parts/controls/PaperActions.tsx";
 import { Row } from "../../../parts/flow/Stack.tsx";
@@ -11,7 +11,6 @@ import { Section } from "../../../parts/layout/Panel.tsx";
 import { dateHere } from "../../../words/dates.ts";
 import { forFile } from "../../../words/forFile.ts";
 import { useClock } from "../clock.ts";
-import { type PlanPaper, papers } from "../paper/papers.ts";
 import type { Result } from "../types.ts";
 import { useWaveColumns } from "./useWaveColumns.tsx";
 import { isEarlyForNothing, wavesOf } from "./waves.ts";
@@ -49,20 +48,17 @@ function Waves({ result: { begins, plan } }: { readonly result: Result }) {
 
 /** The page for the leagues: no names of athletes. */
 function Paperwork({ result: { begins } }: { readonly result: Result }) {
-  const { t } = useTranslation("plan");
-  const [paper, setPaper] = useState<PlanPaper>("a4");
-  const name = t("paper.file", { date: dateHere(new Date(begins)), paper: t(`paper.${paper}`) });
-  const work = usePaperwork("plan", { path: "/print/plan", paper, suggestedName: `${forFile(name)}.pdf` });
+  const { t } = useTranslation(["plan", "common"]);
+  const [paper, setPaper] = useState<Paper>("a4");
+  const name = t("paper.file", { date: dateHere(new Date(begins)), paper: t(`common:paper.${paper}`) });
   return (
     <Row gap={3} lines={2} wrap align="center">
       <PaperActions
-        label={t("paper.label")}
-        options={papers.map((each) => ({ value: each, label: t(`paper.${each}`) }))}
-        value={paper}
-        onChange={setPaper}
-        work={work}
-        save={t("paper.save")}
-        print={t("paper.print")}
+        screen="plan"
+        path="/print/plan"
+        paper={paper}
+        onPaper={setPaper}
+        fileName={`${forFile(name)}.pdf`}
       />
     </Row>
   );

@@ -3,6 +3,7 @@ import { useTranslation } from "react-i18next";
 import { leastAthletes } from "../../../../electron/domain/study/shape.ts";
 import { useTRPC } from "../../../app/client.tsx";
 import { usePaperTitle, useReady, useType } from "../../../app/ready.ts";
+import { type Paper, paperNamed } from "../../../app/saving.ts";
 import { Ticks } from "../../../parts/marks/Ticks.tsx";
 import { dateHere, useWriteDay } from "../../../words/dates.ts";
 import { useLengthUnit } from "../../../words/lengths.ts";
@@ -12,7 +13,6 @@ import { Facts } from "../ResultParts.tsx";
 import type { ResultProps, StudyView } from "../types.ts";
 import { useAmount, useStudyName } from "../words.ts";
 import css from "./Paper.module.css";
-import { papers, type StudyPaper } from "./papers.ts";
 
 interface StudyPrintPageProps {
   readonly id: string;
@@ -21,11 +21,11 @@ interface StudyPrintPageProps {
 
 /** Lays out what a study shows for paper: no names of athletes. Nothing for an address that names no paper. */
 export function StudyPrintPage({ id, paper }: StudyPrintPageProps) {
-  const size = papers.find((each) => each === paper);
+  const size = paperNamed(paper);
   return size === undefined ? null : <Loaded id={id} paper={size} />;
 }
 
-function Loaded({ id, paper }: { readonly id: string; readonly paper: StudyPaper }) {
+function Loaded({ id, paper }: { readonly id: string; readonly paper: Paper }) {
   const trpc = useTRPC();
   const { lengths } = useLengthUnit();
   const { data } = useQuery(trpc.study.get.queryOptions({ studyId: id, lengths }));
@@ -36,7 +36,7 @@ function Loaded({ id, paper }: { readonly id: string; readonly paper: StudyPaper
   return data === undefined ? null : <Page study={data} paper={paper} />;
 }
 
-function Page({ study, paper }: { readonly study: StudyView; readonly paper: StudyPaper }) {
+function Page({ study, paper }: { readonly study: StudyView; readonly paper: Paper }) {
   const { t } = useTranslation(["study", "common"]);
   const nameOf = useStudyName();
   const writeDay = useWriteDay();

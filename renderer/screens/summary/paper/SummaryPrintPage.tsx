@@ -3,6 +3,7 @@ import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import { useTRPC } from "../../../app/client.tsx";
 import { usePaperTitle, useReady, useType } from "../../../app/ready.ts";
+import { type Paper, paperNamed } from "../../../app/saving.ts";
 import { Ticks } from "../../../parts/marks/Ticks.tsx";
 import { writeDate } from "../../../words/dates.ts";
 import { useLengthUnit } from "../../../words/lengths.ts";
@@ -12,7 +13,6 @@ import { useParts } from "../useParts.ts";
 import css from "./Paper.module.css";
 import { PartOnPaper } from "./PartOnPaper.tsx";
 import { type PartHeights, type Piece, pack } from "./pack.ts";
-import { papers, type SummaryPaper } from "./papers.ts";
 
 /** Returns the height of an element, in px; 0 for none. */
 function heightOf(element: Element | null): number {
@@ -50,7 +50,7 @@ interface SummaryPrintPageProps {
 
 /** Lays a summary out for paper, without the desk's frame; renders nothing for an invalid address. */
 export function SummaryPrintPage({ day, league, paper }: SummaryPrintPageProps) {
-  const size = papers.find((each) => each === paper);
+  const size = paperNamed(paper);
   const dayId = idOf(day);
   const leagueId = league === "all" ? null : idOf(league);
   if (size === undefined || dayId === undefined || leagueId === undefined) return null;
@@ -60,7 +60,7 @@ export function SummaryPrintPage({ day, league, paper }: SummaryPrintPageProps) 
 interface PagesProps {
   readonly dayId: number;
   readonly leagueId: number | null;
-  readonly paper: SummaryPaper;
+  readonly paper: Paper;
 }
 
 function Pages({ dayId, leagueId, paper }: PagesProps) {
@@ -73,7 +73,7 @@ function Pages({ dayId, leagueId, paper }: PagesProps) {
 }
 
 /** Lays everything out once on a page without end, then on as many pages as it takes. */
-function Divided({ summary, paper }: { readonly summary: Summary; readonly paper: SummaryPaper }) {
+function Divided({ summary, paper }: { readonly summary: Summary; readonly paper: Paper }) {
   const { lengths } = useLengthUnit();
   const parts = useParts(summary, lengths);
   const all = useRef<HTMLDivElement>(null);
@@ -116,7 +116,7 @@ function OnPage({ parts, piece }: { readonly parts: readonly AnyPart[]; readonly
 
 interface PageProps {
   readonly summary: Summary;
-  readonly paper: SummaryPaper;
+  readonly paper: Paper;
   /** Null for the page that holds everything, to be measured. */
   readonly page: number | null;
   readonly pages: number;
