@@ -17,6 +17,7 @@ let folder: string;
 let desk: Desk;
 /** Makes the next opening of that store fail. */
 let broken: StoreKind | null;
+const now = new Date("2027-03-13T11:00:00Z");
 
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), "tapeline-demo-"));
@@ -27,7 +28,7 @@ beforeEach(() => {
       if (kind === broken) throw new Error("the disk is full");
       return open(kind);
     },
-    now: () => new Date("2027-03-13T11:00:00Z"),
+    now: () => now,
     monotonic: () => ({ ms: 0, boot: "hall" }),
     random: seeded(7),
     demoSheets: sheets,
@@ -42,6 +43,15 @@ afterEach(() => {
 function as(who: Role) {
   return appRouter.createCaller({ who, desk });
 }
+
+test("the demonstration opens while a minute ends", async () => {
+  // Reading its sheets takes a while: here a quarter of a minute each time somebody looks at the clock.
+  const start = now.getTime();
+  let looks = 0;
+  Object.defineProperty(desk, "now", { value: () => new Date(start + 15_000 * looks++) });
+  await as("organiser").day.openDemo();
+  expect((await as("organiser").day.current()).kind).toBe("demo");
+});
 
 test("the demonstration is a day that is being held today, with something to see at every place", async () => {
   await as("organiser").day.openDemo();
