@@ -2,10 +2,11 @@ import type { Forecast } from "../../domain/plan/told.ts";
 import type { Store } from "../../store/connection/store.ts";
 import { planOfDay } from "../../store/tables/day-plans.ts";
 import type { Day } from "../../store/tables/days.ts";
+import { Stopped } from "../door/calculate.ts";
 import type { Desk } from "../door/desk.ts";
 import { untyped } from "./hall.ts";
 import { isInUse } from "./in-use.ts";
-import { knownOf } from "./known.ts";
+import { knownOf, learnBetweenEntries } from "./known.ts";
 import { momentOf } from "./moment.ts";
 import { firstSeed, settingsOf } from "./task.ts";
 
@@ -53,11 +54,14 @@ async function begin(desk: Desk, store: Store, day: Day, one: Forecasting): Prom
   try {
     if (!isInUse(desk, store)) return;
     one.state = "busy";
+    await learnBetweenEntries(store, day);
+    if (!isInUse(desk, store)) return;
     one.seq = store.seq();
     one.begunMs = desk.monotonic().ms;
     one.kept = await forecastOfDay(desk, day);
   } catch (error) {
-    console.error("The day's end could not be foreseen:", error);
+    // Stopped: the desk closes.
+    if (!(error instanceof Stopped)) console.error("The day's end could not be foreseen:", error);
   } finally {
     one.state = "idle";
     if (isInUse(desk, store)) desk.tell("forecast");
