@@ -13,7 +13,7 @@ import { assumedHall } from "./hall.ts";
 /** Newest closed days that stations' times are learnt from: halls and crews change (ours, no source). */
 const mostDays = 6;
 /** Fewest turns that a median is told of: with fewer an assumption says as much (ours, no source). */
-const leastTurns = 8;
+const leastTurns = 5;
 
 /** What was learnt of the days before one, and by what it would change. */
 interface Learnt {
