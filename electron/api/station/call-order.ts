@@ -1,3 +1,4 @@
+import type { PlanSettings } from "../../domain/plan/settings.ts";
 import {
   aheadAfter,
   callOrder,
@@ -9,6 +10,7 @@ import {
 import type { QueuePlace } from "../../domain/queue/queue.ts";
 import { ofEachTest, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
+import { cachedUntilWrite } from "../../store/connection/until-write.ts";
 import { calls } from "../../store/tables/calls.ts";
 import { planOfDay } from "../../store/tables/day-plans.ts";
 import type { Day } from "../../store/tables/days.ts";
@@ -33,9 +35,9 @@ export function inCallOrder(
   queue: readonly QueuePlace[],
   { test, now, count }: Calling,
 ): readonly QueuePlace[] {
-  const settings = planOfDay(db, day.id)?.settings;
+  const { settings } = planned(db, day.id);
   const bound = (settings?.boundMinutes ?? 0) * 60;
-  if (settings === undefined || bound === 0) return queue;
+  if (settings === null || bound === 0) return queue;
   const called = queue.filter(({ calledAt }) => calledAt !== null);
   const rested = queue.filter(({ calledAt, readyAt }) => calledAt === null && readyAt <= now);
   const resting = queue.filter(({ calledAt, readyAt }) => calledAt === null && readyAt > now);
@@ -44,6 +46,11 @@ export function inCallOrder(
   const passing = passingAt(db, day, { test, now, stations });
   return [...called, ...callOrder(rested, count ?? lanes, { ...passing, bound }), ...resting];
 }
+
+/** What is planned, read once between two changes: a dozen devices ask for their lines at each. */
+const planned = cachedUntilWrite((db: ReadableDb, dayId: number): { settings: PlanSettings | null } => ({
+  settings: planOfDay(db, dayId)?.settings ?? null,
+}));
 
 /** Reads what everybody has lost so far and has ahead, by the station's typed or assumed times. */
 function passingAt(
