@@ -10,7 +10,7 @@ import { breachOf } from "../../../../electron/domain/plan/schedule/fits.ts";
 import { latestStarts } from "../../../../electron/domain/plan/schedule/latest.ts";
 import { wavesOf } from "../../../../electron/domain/plan/schedule/waves.ts";
 import { meanOfAll } from "../../../../electron/domain/plan/span.ts";
-import { allChanges, whatIfs } from "../../../../electron/domain/plan/what-ifs.ts";
+import { whatIfs } from "../../../../electron/domain/plan/what-ifs.ts";
 import { testCodes } from "../../../../electron/domain/tests/registry.ts";
 import { atOnce, listed, shops } from "../../../checks/plan-shops.ts";
 
@@ -114,7 +114,13 @@ test("waves are told among the changes: what they save where leagues come late, 
   const late = saved(({ id }) => ({ from: 3600 * (id % 3), until: 3600 * (id % 3) + 600 }));
   expect(late[0]).toBeGreaterThan(1800);
   for (const middle of saved(() => ({ from: 0, until: 0 }))) expect(Math.abs(middle)).toBeLessThan(300);
-  expect(allChanges(hall)).toContainEqual({ kind: "waves" });
+  // By itself, too, when nobody names a change.
+  const few = roster(2, 4, { from: 0, until: 0 }).map((each, at) => ({
+    ...each,
+    arrives: { from: 900 * at, until: 900 * at },
+  }));
+  const all = finished(whatIfs(hall, few, { known: [], seed: [1, 2, 3, 4], days: 10 }));
+  expect(all.map(({ changes }) => changes)).toContainEqual([{ kind: "waves" }]);
 });
 
 test("the latest starts of a day are none before its own, and can be run with the same end", () => {
