@@ -2,8 +2,8 @@ import { type Cycle, cyclesOf } from "./cycles.ts";
 import { meanCycle } from "./expected.ts";
 import type { Hall, Known, PastDay, Spread, Station } from "./hall.ts";
 
-/** How far an assumption may be off, as standard deviation of its logarithm: a quarter more or less is nothing strange. Ours. */
-const assumptionDoubt = 0.23;
+/** How far an assumption may be off, as standard deviation of its logarithm: a fifth more or less is nothing strange. Ours. */
+const assumptionDoubt = 0.2;
 /**
  * By how much an assumption is too short, on the logarithm: whoever guesses how long something takes guesses too little
  * (Buehler, Griffin & Ross 1994, Journal of Personality and Social Psychology 67; that it is so much is ours).
