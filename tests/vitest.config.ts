@@ -6,6 +6,7 @@ import { BaseSequencer, type TestSpecification } from "vitest/node";
 const longest = [
   ...["network/attacks", "faults/plug", "door/rehearse-refusals", "door/fuzz/sheets"],
   ...["network/fuzz", "faults/damage", "unit/privacy/marks-rule", "door/lock"],
+  "checks/plan/plan-forecast",
 ].map((name) => `/tests/${name}.test.ts`);
 
 class LongestFirst extends BaseSequencer {

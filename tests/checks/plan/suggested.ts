@@ -1,6 +1,6 @@
 import { changed } from "../../../electron/domain/plan/change.ts";
 import { beginning } from "../../../electron/domain/plan/floor.ts";
-import type { Known, PastDay } from "../../../electron/domain/plan/hall.ts";
+import type { Hall, Known, PastDay } from "../../../electron/domain/plan/hall.ts";
 import { knownFrom } from "../../../electron/domain/plan/known.ts";
 import { finished } from "../../../electron/domain/plan/progress.ts";
 import type { Change, Span } from "../../../electron/domain/plan/told.ts";
@@ -38,18 +38,18 @@ export function suggestedIn(seed: string, count: number): Suggested[] {
 }
 
 function suggestionIn(truth: TrueHall, number: number): Pick<Suggested, "change" | "said"> | undefined {
-  const all = finished(
-    whatIfs(assumedHall(truth.hall), truth.roster, {
-      known: knownOf(truth),
-      seed: [number, 5, 6, 7],
-      days: 60,
-    }),
-  );
-  return all.flatMap(({ changes, saved }) => {
-    const [change, ...more] = changes;
-    const isOne = change !== undefined && more.length === 0 && /place|lane|judge/.test(change.kind);
-    return isOne && saved.from >= leastSaved ? [{ change, said: saved }] : [];
-  })[0];
+  const options = { known: knownOf(truth), seed: [number, 5, 6, 7] as const, days: 60 };
+  const changes = changesAt(truth.hall);
+  const all = finished(whatIfs(assumedHall(truth.hall), truth.roster, { ...options, changes }));
+  return all.flatMap(({ changes: [change, ...more], saved }) =>
+    change !== undefined && more.length === 0 && saved.from >= leastSaved ? [{ change, said: saved }] : [],
+  )[0];
+}
+
+/** One more place or judge: changes that no result depends on. */
+function changesAt({ stations, judges }: Hall): Change[] {
+  const places = stations.map(({ test }) => ({ kind: "place", test }) as const);
+  return judges === null ? places : [...places, { kind: "judge" }];
 }
 
 /** What a store would know after an earlier day of the same hall, with other people and other chance. */
