@@ -115,7 +115,7 @@ test("nobody is on the list yet: how many come is written, and a plan is worked 
   await expect(dialog.getByRole("alert").filter({ hasText: "Gravel Moon can't have arrived" })).toBeVisible();
   await dialog.getByRole("textbox", { name: "Until" }).fill("10.30");
   await desk.keyboard.press("Enter");
-  await expect(desk.getByText("1 league, from 09:00 to 10:30")).toBeVisible();
+  await expect(desk.getByText("1 league, 09:00–10:30")).toBeVisible();
   await doneBetween(desk);
 
   const changes = desk.getByRole("region", { name: "What one more would bring" });
