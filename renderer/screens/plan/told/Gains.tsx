@@ -111,7 +111,7 @@ function Gain({ whatIf: { changes, saved }, most, hall }: GainProps) {
             style={{ left: part(saved.from), width: part(saved.until - Math.max(0, saved.from)) }}
           />
         </div>
-        {(["rest", "middle"] as const)
+        {(["rest", "middle", "waves"] as const)
           .filter((caution) => changes.some(({ kind }) => kind === caution))
           .map((caution) => (
             <p key={caution} className="small quiet">
