@@ -48,7 +48,8 @@ export function useChanges(summary: Summary, lengths: LengthUnit): SummaryPart<C
     lineKey: ({ league, test, variant }) => `${league} ${test} ${variant}`,
     empty: t("changes.empty"),
     notes: notesOf(summary.changes).map((key) => t(`changes.how.${key}`, { least: leastTogether })),
-    rowHeight: 88,
+    // Two lines more for what practice gained, in words for a time.
+    rowHeight: summary.changes.some(({ found: told }) => told !== null && told.learnt !== 0) ? 124 : 88,
     paperWidths: [17, 12, 14, 17, 16, 13, 11],
   };
 }
