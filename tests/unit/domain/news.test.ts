@@ -14,7 +14,7 @@ const earlier = [
 ];
 
 test("a best is held against the best before, a change against the level by all marks", () => {
-  const { byChance, chanceReal, ...news } = newsOf("vertical", today(47 * 200), earlier, {
+  const { byChance, chanceReal, moved, ...news } = newsOf("vertical", today(47 * 200), earlier, {
     ...startingVariations.vertical,
     hall: calmHall,
   });
@@ -23,6 +23,10 @@ test("a best is held against the best before, a change against the level by all 
   expect(byChance).toBeCloseTo(0.133, 3);
   expect(chanceReal).toBeGreaterThan(0.7);
   expect(chanceReal).toBeLessThan(1 - (byChance ?? 0) / 2);
+  // Judged by the level of two marks, of variance 0.69, and the new one's own 1; the errors of those marks alone make less.
+  expect(moved?.judged).toBeCloseTo(1.301, 3);
+  expect(moved?.alone).toBeLessThan(moved?.judged ?? 0);
+  expect(moved?.alone).toBeGreaterThan(Math.sqrt(1 + 1 / 2));
   expect(news).toEqual({
     standing: "best",
     earlier: 2,
