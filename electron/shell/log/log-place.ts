@@ -4,7 +4,7 @@ import { belongsTo, type Host, hosts } from "../scheme/hosts.ts";
 /** The words in the addresses of the desk's screens; everything else in one may be personal. */
 const known = new Set(
   [
-    "day sheets check-in station second-judge athletes bundle noise study instructions summary report backups reference rehearsal lock devices join",
+    "day sheets check-in station second-judge athletes bundle noise study instructions summary report backups reference rehearsal lock devices join plan",
     "print cards held papers records bibs badges set-up",
     testCodes.join(" "),
     "a4 letter a5 half-letter a4-two letter-two all",
