@@ -122,7 +122,7 @@ test("both directions of a quadrant jump make one reading, and the place is offe
     await page.getByLabel(/^Extra quadrants/).fill("0");
     await page.getByLabel("Line touches").fill("0");
     await page.keyboard.press("Enter");
-    if (laps === "7") await expect(page.getByText(/the other direction is still to come/)).toBeVisible();
+    if (laps === "7") await expect(page.getByText(/Not saved yet\./)).toBeVisible();
   }
   await sayInitials(page);
   await expect(page.getByText(/Saved for the study\.$/)).toBeVisible();

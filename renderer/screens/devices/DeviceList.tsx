@@ -34,7 +34,7 @@ function useColumns(): Column<Listed>[] {
   const writeTime = useWriteTime();
   return [
     { key: "name", head: t("list.name"), cell: ({ name }) => name },
-    { key: "place", head: t("list.place"), width: "16rem", cell: (device) => <PlaceOf device={device} /> },
+    { key: "place", head: t("list.place"), width: "24rem", cell: (device) => <PlaceOf device={device} /> },
     { key: "since", head: t("list.since"), width: "5.5rem", cell: ({ joinedAt }) => writeTime(joinedAt) },
     { key: "heard", head: t("list.heard"), width: "10rem", cell: (device) => <Heard device={device} /> },
     {

@@ -41,6 +41,7 @@ export function Judging({ test, view, study }: JudgingProps) {
       )}
       {who === null ? (
         <>
+          <p className="quiet measure">{t("lead")}</p>
           <AtStation people={view.people} position={position} onPick={setWho} />
           <ByBib onFound={setWho} />
         </>

@@ -25,7 +25,6 @@ export function SecondJudgeScreen({ test }: { readonly test: TestCode }) {
     <Screen
       title={t("title", { test: testWord(test, "name") })}
       mark={<TestMark test={test} size="large" />}
-      lead={t("lead")}
       ready={query.isFetched}
     >
       <Answer query={query}>
