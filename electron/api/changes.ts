@@ -2,6 +2,7 @@ import { tracked } from "@trpc/server";
 import { z } from "zod";
 import type { Announcement, Announcements } from "./door/desk.ts";
 import { allow } from "./door/trpc.ts";
+import { devicesInTurn, headStartMs } from "./door/turns.ts";
 
 /**
  * The change feed: the topics to read again, as they change, and of which tests' stations. A client that was away resumes after its last id; where
@@ -10,23 +11,31 @@ import { allow } from "./door/trpc.ts";
 export const changes = allow("organiser", "check-in", "station", "second-judge", "board", "locked")
   .input(z.object({ lastEventId: z.string().max(100).nullish() }).optional())
   .subscription(async function* ({ ctx, input, signal }) {
-    for await (const announcement of follow(ctx.desk.news, input?.lastEventId ?? null, signal)) {
+    const tell = ctx.device == null ? atOnce : afterWindows;
+    for await (const announcement of follow(ctx.desk.news, input?.lastEventId ?? null, tell, signal)) {
       const { id, ...about } = announcement;
       yield tracked(id, about);
     }
   });
 
-/** Yields announcements since `lastId`, then each new one; listens before reading the backlog, so that none is lost. */
+const atOnce = (tell: () => void) => tell();
+const afterWindows = (tell: () => void) => void setTimeout(() => void devicesInTurn(tell), headStartMs);
+
+/**
+ * Yields announcements since `lastId`, then each new one, when `soon` calls back; listens before reading the backlog, so
+ * that none is lost.
+ */
 async function* follow(
   news: Announcements,
   lastId: string | null,
+  soon: (tell: () => void) => void,
   signal: AbortSignal | undefined,
 ): AsyncGenerator<Announcement> {
   const waiting: Announcement[] = [];
   let wake = () => {};
   const stop = news.listen((announcement) => {
     waiting.push(announcement);
-    wake();
+    soon(() => wake());
   });
   const onAbort = () => wake();
   signal?.addEventListener("abort", onAbort);

@@ -3,6 +3,7 @@ import type { JoinedDevice } from "../domain/devices/place.ts";
 import type { Caller, Role } from "../domain/lock/roles.ts";
 import { sheetLimits } from "../domain/sheets/limits.ts";
 import type { Desk } from "./door/desk.ts";
+import { devicesInTurn } from "./door/turns.ts";
 import { appRouter } from "./router.ts";
 
 /**
@@ -32,6 +33,19 @@ const mostBytes: Readonly<Record<string, number>> = {
 /** Makes a desk's request handler, under the path `/trpc`. `report` receives faults that no input caused. */
 export function createHandler(desk: Desk, report: (error: unknown) => void): Handle {
   return function handle(request, who, station = null, device) {
+    // A result that is entered waits for no reading.
+    const waits = device !== undefined && request.method === "GET";
+    return waits
+      ? devicesInTurn(() => answer(request, who, station, device))
+      : answer(request, who, station, device);
+  };
+
+  function answer(
+    request: Request,
+    who: Role,
+    station: Caller["station"],
+    device?: JoinedDevice,
+  ): Promise<Response> {
     return fetchRequestHandler({
       endpoint: "/trpc",
       req: bounded(request),
@@ -42,7 +56,7 @@ export function createHandler(desk: Desk, report: (error: unknown) => void): Han
         if (error.code === "INTERNAL_SERVER_ERROR") report(error.cause ?? error);
       },
     });
-  };
+  }
 }
 
 /** Returns the request with a body that breaks off when too long; without its body if that is of an unknown kind. */

@@ -1,0 +1,20 @@
+/**
+ * Makes what does one piece of work in each turn of the event loop, in the order in which they came: between two of them
+ * whatever else has come is looked at.
+ */
+export function oneATurn(): <Result>(work: () => Result | Promise<Result>) => Promise<Result> {
+  let before: Promise<void> = Promise.resolve();
+  return (work) => {
+    before = before.then(() => new Promise((resolve) => void setImmediate(resolve)));
+    return before.then(work);
+  };
+}
+
+/**
+ * What a dozen devices ask and hear at each change, one after another: the table's own windows would wait until all of them
+ * are answered, since the requests of windows come by the event loop's other half, Electron's own.
+ */
+export const devicesInTurn = oneATurn();
+
+/** So many ms later than the windows devices hear of a change: long enough for these to have asked. */
+export const headStartMs = 8;
