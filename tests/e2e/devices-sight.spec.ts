@@ -10,14 +10,19 @@ import type { Tapeline } from "./session.ts";
 
 /** What somebody with a phone has to see without scrolling: what was saved, what is asked, and every key of a reading. */
 
-const [width, height] = deviceSizes[0];
+const [phone, upright, lying] = deviceSizes;
 const button = (page: Page, name: string | RegExp) => page.getByRole("button", { name });
 
 /** A person looks before pressing what has only just come (`useStillness`), in ms. */
 const stillMs = 800;
 
 /** A phone at the demo's station, with the first ones called there. */
-async function openCalled({ desk }: Tapeline, chromium: Browser, place: string): Promise<Page> {
+async function openCalled(
+  { desk }: Tapeline,
+  chromium: Browser,
+  place: string,
+  [width, height]: readonly [number, number] = phone,
+): Promise<Page> {
   const url = await openDemoTable({ desk });
   const { page } = await openDevice(chromium, width, height, { isMobile: true });
   await joinAs(desk, { page }, url, "Red phone", place);
@@ -25,7 +30,9 @@ async function openCalled({ desk }: Tapeline, chromium: Browser, place: string):
   const initials = page.getByRole("dialog").getByRole("textbox");
   await initials.fill("QA");
   await initials.press("Enter");
-  await button(page, /^End this heat/).waitFor();
+  await button(page, /^(?:End this heat|Start \d)/)
+    .first()
+    .waitFor();
   await page.waitForTimeout(stillMs);
   return page;
 }
@@ -68,30 +75,52 @@ test("a phone at the leap says what went in, the result of whoever is done, and 
   await page.context().close();
 });
 
-for (const [code, place, keys] of [
-  ["vertical", "Power", '[data-test="vertical"] :is(fieldset button, h2)'],
-  ["agility", "Agility", '[data-test="agility"] [data-test="agility"] :is(button, h2)'],
+const keysOf = {
+  vertical: '[data-test="vertical"] :is(fieldset button, h2)',
+  agility: '[data-test="agility"] [data-test="agility"] :is(button, h2)',
+} as const;
+
+for (const [code, place, size] of [
+  ["vertical", "Power", phone],
+  ["agility", "Agility", phone],
+  ["agility", "Agility", upright],
+  ["agility", "Agility", lying],
 ] as const)
-  test(`all keys of the ${code} are in sight on a phone in both languages, beside somebody else's heat`, async ({
+  test(`all keys of the ${code} are in sight on ${size.join(" x ")} in both languages, beside somebody else's heat`, async ({
     tapeline,
     chromium,
   }) => {
-    const page = await openCalled(tapeline, chromium, place);
+    const page = await openCalled(tapeline, chromium, place, size);
     await callDoor(tapeline.desk, "heat.gather", {
-      test: code,
-      heatId: crypto.randomUUID(),
-      lanes: 2,
-      by: "QA",
+      ...{ test: code, heatId: crypto.randomUUID(), lanes: 2, by: "QA" },
     });
     await expect(page.getByText(/^The table: \d/)).toBeVisible();
     if (code === "agility") await countTrial(page);
     for (const language of ["en", "es"]) {
       await speakOther(page, language);
       await page.waitForTimeout(stillMs);
-      expect.soft(await notInSight(page, keys), language).toEqual([]);
+      expect.soft(await notInSight(page, keysOf[code]), language).toEqual([]);
     }
     await page.context().close();
   });
+
+test("the names in the lanes of a circuit on a tablet are no broken words", async ({
+  tapeline,
+  chromium,
+}) => {
+  const page = await openCalled(tapeline, chromium, "Endurance", upright);
+  const { heatId } = await heatOf(page, "endurance");
+  await callDoor(page, "heat.start", { heatId, startedAgoMs: 65_000 });
+  const names = page.locator("main ol > li[data-lane] strong + span");
+  await expect.poll(() => names.count()).toBeGreaterThan(5);
+  // No word of the demo's names is wider.
+  for (const [width, height] of [upright, lying]) {
+    await page.setViewportSize({ width, height });
+    const widths = await names.evaluateAll((all) => all.map((each) => each.getBoundingClientRect().width));
+    expect.soft(Math.min(...widths), `${width} x ${height}`).toBeGreaterThan(75);
+  }
+  await page.context().close();
+});
 
 /** Lets a trial's time go by, until it is to be counted. */
 async function countTrial(page: Page): Promise<void> {
