@@ -2,7 +2,7 @@
  * Makes what does one piece of work in each turn of the event loop, in the order in which they came: between two of them
  * whatever else has come is looked at.
  */
-export function oneATurn(): <Result>(work: () => Result | Promise<Result>) => Promise<Result> {
+function oneATurn(): <Result>(work: () => Result | Promise<Result>) => Promise<Result> {
   let before: Promise<void> = Promise.resolve();
   return (work) => {
     before = before.then(() => new Promise((resolve) => void setImmediate(resolve)));

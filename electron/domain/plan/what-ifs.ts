@@ -57,7 +57,7 @@ export function* whatIfs(
 }
 
 /** Returns every change that is in the organiser's hand. */
-export function allChanges({ stations, judges, middleIsFree }: Hall): Change[] {
+function allChanges({ stations, judges, middleIsFree }: Hall): Change[] {
   return [
     ...stations.map(({ test }) => ({ kind: "place", test }) as const),
     ...stations.filter(({ lanes }) => lanes > 1).map(({ test }) => ({ kind: "lane", test }) as const),
