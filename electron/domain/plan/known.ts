@@ -8,7 +8,7 @@ const assumptionDoubt = 0.2;
  * By how much an assumption is too short, on the logarithm: whoever guesses how long something takes guesses too little
  * (Buehler, Griffin & Ross 1994, Journal of Personality and Social Psychology 67; that it is so much is ours).
  */
-const optimism = 0.05;
+const optimism = 0.09;
 /** What a station's times differ by from one of a hall's days to another, the same way. Ours, no source. */
 const dayDoubt = 0.15;
 /** Number of a hall's own turns that an assumed time, or an assumed spread, is worth. Ours, no source. */
