@@ -45,7 +45,7 @@ async function takePlan(desk: Page, name: string, isThere: boolean): Promise<voi
 /** While it is worked out, and stopped. */
 async function takeWork(desk: Page): Promise<void> {
   await go(desk, "/plan");
-  await desk.getByRole("progressbar").waitFor();
+  await desk.getByRole("progressbar").first().waitFor();
   await take(desk, "plan-working-first");
   const stop = desk
     .getByRole("region", { name: "What one more would bring" })
