@@ -6,7 +6,7 @@ const mostHeld = 0.88;
 const mostError = 5;
 
 /** Two seeds of halls; the model's numbers were set while looking at the first, and nothing was set on the other. */
-const seeds = ["tune", "fifth"];
+const seeds = ["tune", "sixth"];
 
 /** One line of the table of forecasts. */
 interface ForecastLine extends Calibration {
