@@ -114,7 +114,7 @@ test("every station's fields and its button to save are in one sight on every sm
   await callDoor(desk, "day.openDemo");
   await desk.reload();
   const entry = 'section[aria-label="Enter a result"]';
-  const fields = `${entry} input:not([type=radio]), ${entry} label, ${entry} button`;
+  const fields = `${entry} input:not([type=radio], [type=checkbox]), ${entry} label, ${entry} button`;
   for (const code of testCodes) {
     await goTo(desk, `/station/${code}`);
     await keyFromPaper(desk);
