@@ -126,6 +126,32 @@ test("nobody is on the list yet: how many come is written, and a plan is worked 
   await expect(changes.getByRole("progressbar")).toBeVisible();
 });
 
+test("three leagues are more than the box shows: what is refused is seen all the same", async ({
+  tapeline: { desk },
+}) => {
+  await plannedDay(desk);
+  await openPlan(desk);
+  await desk.getByRole("button", { name: "Write how many come" }).click();
+  const dialog = desk.getByRole("alertdialog", { name: "Who comes" });
+  const field = (name: string) => dialog.getByRole("textbox", { name }).last();
+  for (const [at, league] of ["Gravel Moon", "Tin Harbour", "Slow Ferry", "Long Jetty"].entries()) {
+    if (at > 0) await dialog.getByRole("button", { name: "Add a league" }).click();
+    await field("League").fill(league);
+    await field("Athletes").fill("10");
+  }
+  await field("Likely to come").fill("hal");
+  await dialog.getByRole("textbox", { name: "League" }).first().focus();
+  await dialog.getByRole("button", { name: "Save" }).click();
+  await expect(field("Likely to come")).toBeFocused();
+  await expect(dialog.getByText("Write a whole number from 0 to 100.")).toBeInViewport();
+  await field("Likely to come").fill("50");
+  await field("From").fill("9:30");
+  await field("Until").fill("9:00");
+  await dialog.getByRole("textbox", { name: "League" }).first().focus();
+  await dialog.getByRole("button", { name: "Save" }).click();
+  await expect(dialog.getByText(/^Long Jetty can't have arrived/)).toBeInViewport();
+});
+
 test("on an open day the plan of before is shown, and what counts for the rest can still be changed", async ({
   tapeline: { desk },
 }) => {

@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import { type ReactNode, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { ConfirmDialog } from "../../../parts/controls/ConfirmDialog.tsx";
 import { Form } from "../../../parts/flow/Form.tsx";
@@ -17,6 +17,11 @@ interface SettingsDialogProps {
 export function SettingsDialog({ title, saving, onSave, onClose, children }: SettingsDialogProps) {
   const { t } = useTranslation("plan");
   const say = useSay();
+  const submit = useRef<HTMLButtonElement>(null);
+  function save(): void {
+    onSave();
+    requestAnimationFrame(() => toFirstWrong(submit.current?.form ?? null));
+  }
   return (
     <ConfirmDialog
       title={title}
@@ -24,18 +29,30 @@ export function SettingsDialog({ title, saving, onSave, onClose, children }: Set
       confirm={t("given.save")}
       kind="primary"
       busy={saving.busy}
-      onConfirm={onSave}
+      onConfirm={save}
       onClose={onClose}
     >
-      <Form gap={4} onSubmit={onSave}>
+      <Form gap={4} onSubmit={save}>
         {children}
         {saving.refusal !== null && (
-          <p className="alert" role="alert">
+          <p className="alert" role="alert" ref={show}>
             {say(saving.refusal)}
           </p>
         )}
-        <button type="submit" hidden />
+        <button type="submit" hidden ref={submit} />
       </Form>
     </ConfirmDialog>
   );
+}
+
+/** Leads to the first field that can't be read and the sentence under it, wherever the box was scrolled to. */
+function toFirstWrong(form: HTMLFormElement | null): void {
+  const wrong = form?.querySelector<HTMLElement>("[aria-invalid='true']");
+  wrong?.focus({ preventScroll: true });
+  wrong?.scrollIntoView({ block: "center" });
+}
+
+/** Scrolls to a refusal once it is there: with many leagues it stands below what the box shows. */
+function show(refusal: HTMLElement | null): void {
+  refusal?.scrollIntoView({ block: "center" });
 }
