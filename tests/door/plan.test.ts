@@ -191,4 +191,18 @@ describe("the timetable", () => {
     expect(lines).toHaveLength(1 + (told?.leagues ?? []).flatMap((league) => league.lines).length);
     expect(lines[1]).toMatch(/^North Quay,\d,Nora \d,,\d\d:\d\d(?:,\d\d:\d\d){5}$/);
   });
+
+  test("leaves nobody out of whom only half are likely to come: they are told when to be there", async () => {
+    list(20);
+    const half = { number: null, from: "10:00", until: "10:00", comes: 0.5 };
+    const leagues = ["North Quay", "Tidewater"].map((league) => ({ league, ...half }));
+    await plan().save({ dayId, settings: { ...settings, leagues } });
+    await workedOut("plan");
+    const lines = (await plan().timetable())?.leagues.flatMap((league) => league.lines) ?? [];
+    expect(lines).toHaveLength(20);
+    const { text } = await plan().sheet();
+    const without = lines.filter(({ starts }) => starts.length === 0);
+    expect(without.length).toBeGreaterThan(0);
+    for (const { name } of without) expect(text).toContain(`,${name},,10:00,,,,,\r\n`);
+  });
 });

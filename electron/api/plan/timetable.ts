@@ -19,7 +19,7 @@ const organiser = allow("organiser");
 export interface Line extends PlannedPerson {
   /** When they are to be there. */
   readonly at: string;
-  /** When each test is to begin; those that are skipped are not in it. */
+  /** When each test is to begin; those that are skipped are not in it, nor any of who stays away on the day that is shown. */
   readonly starts: readonly { readonly test: TestCode; readonly at: string }[];
 }
 
@@ -61,13 +61,14 @@ function timetableOf(db: ReadableDb, day: Day, of: Work<"plan">["of"], { waves, 
   const arrivals = new Map(waves.flatMap(({ athletes, at }) => athletes.map((id) => [id, at] as const)));
   const byAthlete = Map.groupBy(turns, ({ athlete }) => athlete);
   const lines = peopleOf(db, day, of).flatMap((who): Line[] => {
-    const own = byAthlete.get(who.id);
-    // Who does not come in the day that is shown has no turns in it.
-    if (own === undefined) return [];
+    const own = byAthlete.get(who.id) ?? [];
+    const arrives = arrivals.get(who.id);
+    // They may come all the same: whoever calls the leagues has them on the sheet, with the time to be there.
+    if (own.length === 0) return arrives === undefined ? [] : [{ ...who, at: instant(arrives), starts: [] }];
     const starts = own
       .toSorted((a, b) => a.from - b.from)
       .map(({ test, from }) => ({ test, at: instant(from) }));
-    const at = instant(arrivals.get(who.id) ?? Math.min(...own.map(({ from }) => from)));
+    const at = instant(arrives ?? Math.min(...own.map(({ from }) => from)));
     return [{ ...who, at, starts }];
   });
   return {
