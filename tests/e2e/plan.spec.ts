@@ -74,6 +74,7 @@ test("the evening before: the end without typing anything, what one more brings,
 
   const waves = desk.getByRole("region", { name: "Timetable" }).last();
   await expect(waves.getByRole("row", { name: /^Gravel Moon/ })).toContainText("09:00");
+  await expect(waves.getByRole("columnheader").last()).toHaveText("The last is done");
   const pdf = join(folder, "timetable.pdf");
   await answerSave(tapeline.app, pdf);
   await desk.getByRole("button", { name: "Save as PDF" }).click();
@@ -84,6 +85,7 @@ test("the evening before: the end without typing anything, what one more brings,
   expect(pages).toHaveLength(1);
   expect(pages[0]?.text).toContain("Tin Harbour");
   expect(pages[0]?.text).toContain("Lantern Bay");
+  expect(pages[0]?.text).toContain("when its last one is done with all five");
   // It goes to leagues: no names of athletes.
   expect(pages[0]?.text).not.toMatch(/Sparrow|Kestrel|Dunlin/);
 

@@ -60,7 +60,7 @@ function Pages({ day, result, paper }: PagesProps) {
           <p>{t("paper.lead", { begins: clock.time(0), ...clock.span(end) })}</p>
           <Lines lines={waves.slice(page * linesOfPage, (page + 1) * linesOfPage)} clock={clock} />
           <ul className={css.notes}>
-            {(["early", "moves", "rest"] as const).map((note) => (
+            {(["early", "spans", "moves", "rest"] as const).map((note) => (
               <li key={note}>{t(`paper.note.${note}`)}</li>
             ))}
           </ul>
