@@ -141,6 +141,7 @@ test("three leagues are more than the box shows: what is refused is seen all the
   const field = (name: string) => dialog.getByRole("textbox", { name }).last();
   for (const [at, league] of ["Gravel Moon", "Tin Harbour", "Slow Ferry", "Long Jetty"].entries()) {
     if (at > 0) await dialog.getByRole("button", { name: "Add a league" }).click();
+    await expect(field("League")).toBeFocused();
     await field("League").fill(league);
     await field("Athletes").fill("10");
   }
@@ -150,8 +151,10 @@ test("three leagues are more than the box shows: what is refused is seen all the
   await expect(field("Likely to come")).toBeFocused();
   await expect(dialog.getByText("Write a whole number from 0 to 100.")).toBeInViewport();
   await field("Likely to come").fill("50");
-  await field("From").fill("9:30");
-  await field("Until").fill("9:00");
+  // All together still, until another time is written.
+  await field("Arrive from").fill("9:30");
+  await expect(field("Arrive until")).toHaveValue("9:30");
+  await field("Arrive until").fill("9:00");
   await dialog.getByRole("textbox", { name: "League" }).first().focus();
   await dialog.getByRole("button", { name: "Save" }).click();
   await expect(dialog.getByText(/^Long Jetty can't have arrived/)).toBeInViewport();

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { usualLeague, usualSettings } from "../../../electron/domain/plan/settings.ts";
 import { readClock } from "../../../renderer/screens/plan/clock.ts";
 import {
+  arrivingFrom,
   readCount,
   readLeague,
   readSeconds,
@@ -65,6 +66,19 @@ describe("a league as it is typed", () => {
     expect(readLeague({ ...typed, listed: null, number: "20", league: " " })).toBeNull();
     expect(readLeague({ ...typed, comes: "101" })).toBeNull();
   });
+});
+
+test("a league that arrives all together goes on doing so when it arrives later", () => {
+  const typed = {
+    league: "Tin Harbour",
+    number: "12",
+    from: "09:00",
+    until: "09:00",
+    comes: "90",
+    listed: null,
+  };
+  expect(arrivingFrom(typed, "9:30")).toEqual({ ...typed, from: "9:30", until: "9:30" });
+  expect(arrivingFrom({ ...typed, until: "10:00" }, "9:30")).toMatchObject({ from: "9:30", until: "10:00" });
 });
 
 test("leagues of which nothing was said are not saved, so that they follow the beginning", () => {

@@ -5,7 +5,7 @@ import { TextField } from "../../../parts/controls/TextField.tsx";
 import { Stack } from "../../../parts/flow/Stack.tsx";
 import { readClock } from "../clock.ts";
 import css from "../Plan.module.css";
-import { readCount, type TypedLeague } from "./typed.ts";
+import { arrivingFrom, readCount, type TypedLeague } from "./typed.ts";
 
 interface LeagueFieldsProps {
   readonly typed: TypedLeague;
@@ -48,14 +48,14 @@ export function LeagueFields({ typed, tried, autoFocus, onChange }: LeagueFields
           error={wrong(!isNumber, t("given.notCount", { least: 0, most: planMost.ofLeague }))}
         />
         <TextField
-          label={t("given.from")}
+          label={t("leagues.from")}
           value={typed.from}
-          onChange={change("from")}
+          onChange={(from) => onChange(arrivingFrom(typed, from))}
           maxLength={6}
           error={wrong(readClock(typed.from) === null, t("given.notClock"))}
         />
         <TextField
-          label={t("given.until")}
+          label={t("leagues.until")}
           value={typed.until}
           onChange={change("until")}
           maxLength={6}

@@ -24,6 +24,8 @@ export function LeaguesDialog({ planned, onClose }: LeaguesDialogProps) {
   );
   const [tried, setTried] = useState(false);
   const saving = useSavePlan(planned, onClose);
+  // The cursor begins at the first league, and goes to one that is added.
+  const [shownAtFirst] = useState(typed.length);
 
   function send(): void {
     setTried(true);
@@ -43,7 +45,7 @@ export function LeaguesDialog({ planned, onClose }: LeaguesDialogProps) {
           key={index}
           typed={each}
           tried={tried}
-          autoFocus={index === 0}
+          autoFocus={index === 0 || index >= shownAtFirst}
           onChange={(changed) => setTyped(typed.with(index, changed))}
         />
       ))}

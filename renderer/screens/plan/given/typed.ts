@@ -74,6 +74,11 @@ export function typedLeague({
   };
 }
 
+/** Returns a league that arrives from another time on; one that arrives all together goes on doing so. */
+export function arrivingFrom(typed: TypedLeague, from: string): TypedLeague {
+  return { ...typed, from, until: typed.until === typed.from ? from : typed.until };
+}
+
 /** Reads a typed league; null where a field can't be read. As many as are on the list stay so when the list changes. */
 export function readLeague(typed: TypedLeague): LeagueSettings | null {
   const isListed = typed.listed !== null && ["", String(typed.listed)].includes(typed.number.trim());
