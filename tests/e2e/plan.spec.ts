@@ -158,6 +158,17 @@ test("three leagues are more than the box shows: what is refused is seen all the
   await dialog.getByRole("textbox", { name: "League" }).first().focus();
   await dialog.getByRole("button", { name: "Save" }).click();
   await expect(dialog.getByText(/^Long Jetty can't have arrived/)).toBeInViewport();
+  await field("Arrive until").fill("10");
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByText("Long Jetty: 10 (50 %), 09:30–10:00")).toBeVisible();
+  await desk.getByRole("button", { name: "Change when the tests begin, and the breaks" }).click();
+  await desk.getByRole("button", { name: "Add a break" }).click();
+  await expect(desk.getByRole("textbox", { name: "From" })).toBeFocused();
+  await desk.keyboard.type("11");
+  await desk.keyboard.press("Tab");
+  await desk.keyboard.type("11:20");
+  await desk.keyboard.press("Enter");
+  await expect(desk.getByText("Break from 11:00 to 11:20")).toBeVisible();
 });
 
 test("on an open day the plan of before is shown, and what counts for the rest can still be changed", async ({

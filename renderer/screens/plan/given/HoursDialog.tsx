@@ -64,11 +64,13 @@ export function HoursDialog({ planned, onClose }: HoursDialogProps) {
           // biome-ignore lint/suspicious/noArrayIndexKey: breaks have no names, and never change places
           key={index}
           number={index + 1}
+          isNew={index >= planned.breaks.length}
           typed={each}
           tried={tried}
           onChange={(changed) => setBreaks(breaks.with(index, changed))}
         />
       ))}
+      <p className="small quiet measure">{t("hours.breaksHelp")}</p>
       {breaks.length < planMost.breaks && (
         <div>
           <Button onPress={() => setBreaks([...breaks, noBreak])}>{t("hours.addBreak")}</Button>
@@ -80,15 +82,18 @@ export function HoursDialog({ planned, onClose }: HoursDialogProps) {
 
 interface BreakFieldsProps {
   readonly number: number;
+  /** True for one that was added here: the cursor goes to it. */
+  readonly isNew: boolean;
   readonly typed: TypedBreak;
   readonly tried: boolean;
   readonly onChange: (typed: TypedBreak) => void;
 }
 
-function BreakFields({ number, typed, tried, onChange }: BreakFieldsProps) {
+function BreakFields({ number, isNew, typed, tried, onChange }: BreakFieldsProps) {
   const { t } = useTranslation("plan");
   const field = (name: keyof TypedBreak) => (
     <TextField
+      autoFocus={isNew && name === "from"}
       label={t(`given.${name}`)}
       value={typed[name]}
       onChange={(changed) => onChange({ ...typed, [name]: changed })}

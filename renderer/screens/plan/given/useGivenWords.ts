@@ -49,8 +49,12 @@ export function useGivenWords(planned: Planned): GivenWords {
   }
 
   function leagueLine(league: PlannedLeague): string {
-    return t("leagues.line", {
-      ...{ league: league.league, number: league.number ?? league.listed, when: whenOf(league) },
+    const { number, listed, comes } = league;
+    // Where one league is less sure to come than another, the count of all together does not say which.
+    const isAlike = leagues.every((other) => other.comes === comes);
+    return t(isAlike ? "leagues.line" : "leagues.likelyLine", {
+      ...{ league: league.league, number: number ?? listed, when: whenOf(league) },
+      percent: Math.round(comes * 100),
     });
   }
 
