@@ -12,7 +12,7 @@ import type { Result } from "../types.ts";
 import css from "./Paper.module.css";
 
 /** So many waves stand on a page, under the head and over the notes. */
-const linesOfPage = 24;
+const linesOfPage = 22;
 
 /** Lays the timetable out for paper: leagues and numbers, no names of athletes. Nothing for an address that names no paper. */
 export function TimetablePrintPage({ paper }: { readonly paper: string }) {
