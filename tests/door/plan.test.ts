@@ -168,6 +168,44 @@ describe("a plan that is worked out", () => {
   });
 });
 
+describe("times at which leagues would come", () => {
+  /** The leagues' own change, where it is told. */
+  async function timesTold() {
+    await workedOut("whatIfs");
+    const told = (await plan().whatIfs())?.whatIfs ?? [];
+    return told.find(({ changes }) => changes.length === 1 && changes[0]?.kind === "waves");
+  }
+
+  test("are told as times of day, are saved as they are told, and are not told again", async () => {
+    list(12);
+    const tidewater = { league: "Tidewater", number: null, from: "12:00", until: "12:30", comes: 1 };
+    await plan().save({ dayId, settings: { ...settings, leagues: [quay, tidewater] } });
+    const told = await timesTold();
+    // The second league comes two hours after the tests begin, for no reason.
+    expect(told?.saved.middle).toBeGreaterThan(3600);
+    const times = told?.waves?.times ?? [];
+    expect(times.map(({ league }) => league).sort()).toEqual(["North Quay", "Tidewater"]);
+    for (const { from, until } of times) {
+      expect(from).toMatch(/^1[01]:\d[05]$/);
+      expect(until).toBe(from);
+    }
+    expect(times[0]?.from).toBe("10:00");
+    const leagues = [quay, tidewater].map((each) => ({
+      ...each,
+      ...times.find(({ league }) => league === each.league),
+    }));
+    await plan().save({ dayId, settings: { ...settings, leagues } });
+    expect((await plan().settings()).leagues).toMatchObject(leagues);
+    await workedOut("plan");
+    const waves = (await plan().timetable())?.waves ?? [];
+    const clock = (at: string) => new Date(at).toTimeString().slice(0, 5);
+    expect(waves.map(({ league, at }) => [league, clock(at)])).toEqual(
+      times.map(({ league, from }) => [league, from]),
+    );
+    expect(await timesTold()).toBeUndefined();
+  });
+});
+
 describe("the timetable", () => {
   test("says for each athlete when to be there and when each test begins, and is a sheet", async () => {
     list(6);

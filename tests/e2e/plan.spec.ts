@@ -171,6 +171,45 @@ test("three leagues are more than the box shows: what is refused is seen all the
   await expect(desk.getByText("Break from 11:00 to 11:20")).toBeVisible();
 });
 
+test("better times for the leagues are used with one key, and the timetable has them", async ({
+  tapeline: { desk },
+}) => {
+  await plannedDay(desk);
+  await takeSheet(desk, "roster", roster);
+  await openPlan(desk);
+  const before = await doneBetween(desk);
+  await desk.getByRole("button", { name: "Change who comes" }).click();
+  const league = desk.getByRole("alertdialog", { name: "Who comes" }).getByRole("group", { name: /^Tin / });
+  await league.getByRole("textbox", { name: "Arrive from" }).fill("12");
+  await league.getByRole("textbox", { name: "Arrive until" }).fill("12");
+  await desk.keyboard.press("Enter");
+  await expect.poll(async () => (await doneBetween(desk))[0], longest).toBeGreaterThan((before[0] ?? 0) + 60);
+
+  const gains = desk.locator("[data-gains]");
+  const line = gains
+    .getByRole("listitem")
+    .filter({ has: desk.getByRole("button", { name: "Use these times" }) });
+  await expect(line).toContainText(/The day ends \d+ minutes earlier\./, longest);
+  await expect(line).toContainText("Gravel Moon at 09:00");
+  const [, time = ""] = /Tin Harbour at (\d\d:\d\d)/.exec((await line.textContent()) ?? "") ?? [];
+  expect(time).toMatch(/^(?:09|10):\d[05]$/);
+  await line.getByRole("button", { name: "Use these times" }).click();
+  const asked = desk.getByRole("alertdialog", { name: "Use these times?" });
+  await expect(asked.getByText(`Tin Harbour: at ${time} instead of at 12:00`)).toBeVisible();
+  await expect(asked.getByText("Gravel Moon: at 09:00, as before")).toBeVisible();
+  await expectForEverybody(desk);
+  await asked.getByRole("button", { name: "Save" }).click();
+  await expect(asked).toBeHidden();
+  const row = desk
+    .getByRole("region", { name: "Timetable" })
+    .last()
+    .getByRole("row", { name: /^Tin Harbour/ });
+  await expect(row.getByRole("cell").nth(1)).toHaveText(time, longest);
+  await expect.poll(async () => (await doneBetween(desk))[1], longest).toBeLessThan((before[1] ?? 0) + 60);
+  await expect(gains).toBeVisible(longest);
+  await expect(line).toHaveCount(0);
+});
+
 test("on an open day the plan of before is shown, and what counts for the rest can still be changed", async ({
   tapeline: { desk },
 }) => {

@@ -1,5 +1,7 @@
 import { z } from "zod";
-import { usualSettings } from "../../domain/plan/settings.ts";
+import { clockAfter } from "../../domain/day/clock.ts";
+import { type LeagueSettings, usualSettings } from "../../domain/plan/settings.ts";
+import type { WavesToCome, WhatIf } from "../../domain/plan/told.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
@@ -120,10 +122,37 @@ export const result = organiser.query(({ ctx: { desk } }) => {
   };
 });
 
-/** Returns what changes would bring, the greatest saving first; null until it was worked out since the program started. */
+/**
+ * Returns what changes would bring, the greatest saving first; null until it was worked out since the program started.
+ * Times at which leagues would come are times of day ("09:05"), as `save` takes them.
+ */
 export const whatIfs = organiser.query(({ ctx: { desk } }) => {
   const { db } = desk.store;
   const done = worksOf(desk.store).whatIfs;
   if (done?.outcome == null) return null;
-  return { stale: done.of.stamp !== taskOf(db, requireDay(db)).stamp, whatIfs: done.outcome };
+  const { begins, stamp } = done.of;
+  return {
+    stale: stamp !== taskOf(db, requireDay(db)).stamp,
+    whatIfs: done.outcome.map((whatIf) => onClock(whatIf, begins)),
+  };
 });
+
+/**
+ * What one or two changes would bring, with times of day ("09:05") at which leagues would come.
+ * @public declarations of the procedures name it
+ */
+export interface WhatIfOnClock extends Pick<WhatIf, "changes" | "saved"> {
+  readonly waves?: Omit<WavesToCome, "times"> & { readonly times: readonly LeagueOnClock[] };
+}
+
+type LeagueOnClock = Pick<LeagueSettings, "league" | "from" | "until">;
+
+function onClock({ changes, saved, waves }: WhatIf, begins: string): WhatIfOnClock {
+  if (waves === undefined) return { changes, saved };
+  const times = waves.times.map(({ league, from, until }) => ({
+    league,
+    from: clockAfter(begins, from),
+    until: clockAfter(begins, until),
+  }));
+  return { changes, saved, waves: { ...waves, times } };
+}

@@ -19,6 +19,15 @@ export function secondsAfter(begins: string, clock: string): number {
   return (minutes < -mostBefore ? minutes + minutesOfDay : minutes) * 60;
 }
 
+/**
+ * Returns the time of day, as "09:05", so many seconds after the day's beginning. {@link secondsAfter} reads the same seconds
+ * back up to less than eighteen hours after it.
+ */
+export function clockAfter(begins: string, seconds: number): string {
+  const minutes = (minutesOf(begins) + Math.floor(seconds / 60) + minutesOfDay) % minutesOfDay;
+  return [Math.floor(minutes / 60), minutes % 60].map((part) => String(part).padStart(2, "0")).join(":");
+}
+
 /** Reads a time of day as people write it, "9.05" and "14:05:30" too; null for what is none. */
 export function readClock(text: string): string | null {
   const [, hours = "", minutes = ""] = /^(\d{1,2})[:.h](\d{2})(?::\d{2})?$/.exec(text.trim()) ?? [];

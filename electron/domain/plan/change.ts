@@ -30,9 +30,10 @@ function inWaves(moment: Moment, waves: readonly Athlete[]): Moment | null {
     ...athlete,
     arrives: arrives.get(athlete.id) ?? athlete.arrives,
   }));
-  const isNone = athletes.every(
-    ({ arrives: { from } }, index) => from === moment.athletes[index]?.arrives.from,
-  );
+  const isNone = athletes.every(({ arrives: { from, until } }, index) => {
+    const before = moment.athletes[index]?.arrives;
+    return from === before?.from && until === before.until;
+  });
   return isNone ? null : { ...moment, athletes };
 }
 

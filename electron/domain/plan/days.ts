@@ -1,4 +1,5 @@
 import { type Seed, seededChance } from "../chance.ts";
+import type { DayState } from "./day-state.ts";
 import { type Draws, draw, drawNormal, plainDraws } from "./draws.ts";
 import { type Customs, floorOf } from "./floor.ts";
 import type { Known, Moment, Spread } from "./hall.ts";
@@ -62,12 +63,21 @@ function drawSpread({ median, sigma }: Spread, normal: () => number): number {
 }
 
 /** Simulates each of the days and returns its end, in seconds from the moment. */
-export function* endsOf(moment: Moment, draws: readonly Draws[]): Calculation<number[]> {
+export function endsOf(moment: Moment, draws: readonly Draws[]): Calculation<number[]> {
+  return eachDay(moment, draws, ({ end }) => end);
+}
+
+/** Simulates each of the days and returns what is read of it. */
+export function* eachDay<Read>(
+  moment: Moment,
+  draws: readonly Draws[],
+  read: (state: DayState) => Read,
+): Calculation<Read[]> {
   const floor = floorOf(moment, usualCustoms);
-  const ends: number[] = [];
+  const days: Read[] = [];
   for (const day of draws) {
-    ends.push(simulate(floor, day).end);
-    if (ends.length % 10 === 0) yield ends.length / draws.length;
+    days.push(read(simulate(floor, day)));
+    if (days.length % 10 === 0) yield days.length / draws.length;
   }
-  return ends;
+  return days;
 }

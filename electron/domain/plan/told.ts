@@ -64,6 +64,23 @@ export interface WhatIf {
   readonly changes: readonly Change[];
   /** Seconds by which the day ends earlier; negative where it ends later. */
   readonly saved: Span;
+  /** Where leagues would come at other times: at which, and how they wait then; left out where the day would end later. */
+  readonly waves?: WavesToCome;
+}
+
+/** Times at which leagues would come instead of those that are given, and what becomes of their waits. */
+export interface WavesToCome {
+  readonly times: readonly LeagueTime[];
+  /** Of athletes who are there and rested, until they start: seconds on average over all their tests, then and as given. */
+  readonly wait: number;
+  readonly waitAsGiven: number;
+}
+
+/** When a league is there: its first athlete at `from`, its last at `until`, in seconds from the day's beginning. */
+export interface LeagueTime {
+  readonly league: string;
+  readonly from: number;
+  readonly until: number;
 }
 
 /** What is told of the rest of a day. Times are seconds from now. */

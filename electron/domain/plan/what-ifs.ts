@@ -1,13 +1,15 @@
 import type { Seed } from "../chance.ts";
 import { quantile } from "../statistics/quantile.ts";
 import { changed } from "./change.ts";
-import { endsOf, type ManyDays, manyDays } from "./days.ts";
+import type { DayState } from "./day-state.ts";
+import { eachDay, manyDays } from "./days.ts";
 import { beginning } from "./floor.ts";
 import type { Athlete, Hall, Known, Moment } from "./hall.ts";
 import { type Calculation, within } from "./progress.ts";
-import { wavesOf } from "./schedule/waves.ts";
+import { bestWaves, leagueTimes } from "./schedule/league-times.ts";
 import { meanOfAll, spanOf } from "./span.ts";
 import type { Change, WhatIf } from "./told.ts";
+import { waitsIn } from "./turns.ts";
 
 /** Seconds of rest that a change takes away. */
 const lessRest = 120;
@@ -22,10 +24,15 @@ export interface WhatIfOptions {
   readonly changes?: readonly Change[];
 }
 
-/** What one or two changes save on each of the same days. */
-interface Tried {
-  readonly changes: readonly Change[];
+/** What one or two changes save on each of the same days, and at which times leagues come then. */
+interface Tried extends Pick<WhatIf, "changes" | "waves"> {
   readonly saved: readonly number[];
+}
+
+/** A simulated day's end, and how long athletes wait in it on average, in seconds. */
+interface Held {
+  readonly end: number;
+  readonly wait: number;
 }
 
 /**
@@ -40,20 +47,46 @@ export function* whatIfs(
   { known, seed, days = 50, changes = allChanges(hall) }: WhatIfOptions,
 ): Calculation<WhatIf[]> {
   const all = yield* within(manyDays(beginning(hall, athletes), known, seed, days), 0, 0.02);
-  const ends = yield* within(endsOf(all.moment, all.draws), 0.02, 0.04);
-  const waves = changes.some(({ kind }) => kind === "waves")
-    ? yield* within(bestWaves(hall, athletes, { known, seed }), 0.04, 0.1)
-    : [];
+  const given = yield* within(eachDay(all.moment, all.draws, heldOf), 0.02, 0.04);
+  const waves = changes.some(isWaves) ? yield* within(bestWaves(hall, athletes, known, seed), 0.04, 0.1) : [];
   const tries = [...singles(changes), ...pairs(changes)];
   const tried: Tried[] = [];
   for (const [index, some] of tries.entries()) {
+    const other = some.reduce<Moment | null>((so, change) => so && changed(so, change, waves), all.moment);
+    if (other === null) continue;
     const [from, until] = [0.1 + (0.9 * index) / tries.length, 0.1 + (0.9 * (index + 1)) / tries.length];
-    const saved = yield* within(savedBy(some, all, ends, waves), from, until);
-    if (saved !== null) tried.push({ changes: some, saved: better(saved, some, tried) });
+    const held = yield* within(eachDay(other, all.draws, heldOf), from, until);
+    tried.push(triedOf(some, { given, held, waves }, tried));
   }
   return tried
     .toSorted((a, b) => meanOfAll(b.saved) - meanOfAll(a.saved))
-    .map(({ changes: some, saved }) => ({ changes: some, saved: spanOf(saved) }));
+    .map((each) => ({ ...each, saved: spanOf(each.saved) }));
+}
+
+function heldOf(state: DayState): Held {
+  return { end: state.end, wait: waitsIn(state).mean };
+}
+
+function isWaves({ kind }: Change): boolean {
+  return kind === "waves";
+}
+
+/** The days as given and with changes made, and all athletes as they come in waves. */
+interface Days {
+  readonly given: readonly Held[];
+  readonly held: readonly Held[];
+  readonly waves: readonly Athlete[];
+}
+
+/** Seconds by which a day may end later and is told as no later: what is told are whole minutes. */
+const halfMinute = 30;
+
+function triedOf(changes: readonly Change[], { given, held, waves }: Days, tried: readonly Tried[]): Tried {
+  const saved = given.map(({ end }, day) => end - (held[day]?.end ?? end));
+  const told = { changes, saved: better(saved, changes, tried) };
+  if (!changes.some(isWaves) || worthOf(saved) <= -halfMinute) return told;
+  const waitOf = (days: readonly Held[]) => meanOfAll(days.map(({ wait }) => wait));
+  return { ...told, waves: { times: leagueTimes(waves), wait: waitOf(held), waitAsGiven: waitOf(given) } };
 }
 
 /** Returns every change that is in the organiser's hand. */
@@ -68,41 +101,12 @@ function allChanges({ stations, judges, middleIsFree }: Hall): Change[] {
   ];
 }
 
-/** Days on which ways to arrive are tried; other ones than those on which the best of them is told. */
-const daysOfWaves = 20;
-/** A league may be asked to come at any moment of the day from its first arrival on, in seconds. */
-const wholeDay = 86_400;
-
-/** Returns everybody with the time to be there, as it is best for the day whatever was agreed with the leagues. */
-function* bestWaves(
-  hall: Hall,
-  athletes: readonly Athlete[],
-  { known, seed: [one, two, three, four] }: Pick<WhatIfOptions, "known" | "seed">,
-): Calculation<readonly Athlete[]> {
-  const from = athletes.reduce((first, { arrives }) => Math.min(first, arrives.from), wholeDay);
-  const possible = new Map(athletes.map(({ league }) => [league, { from, until: wholeDay }]));
-  const seed: Seed = [four, three, two, one];
-  return (yield* wavesOf(hall, athletes, { known, seed, possible, days: daysOfWaves })).athletes;
-}
-
 function singles(changes: readonly Change[]): Change[][] {
   return changes.map((change) => [change]);
 }
 
 function pairs(changes: readonly Change[]): Change[][] {
   return changes.flatMap((one, index) => changes.slice(index + 1).map((other) => [one, other]));
-}
-
-function* savedBy(
-  changes: readonly Change[],
-  { moment, draws }: ManyDays,
-  ends: readonly number[],
-  waves: readonly Athlete[],
-): Calculation<number[] | null> {
-  const other = changes.reduce<Moment | null>((so, change) => so && changed(so, change, waves), moment);
-  if (other === null) return null;
-  const changedEnds = yield* endsOf(other, draws);
-  return changedEnds.map((end, day) => (ends[day] ?? end) - end);
 }
 
 /** Returns what is saved most: by these changes, by one of them alone, or by none. */

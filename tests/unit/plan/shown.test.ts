@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Change, DayPlan, Span, StationLoad, WhatIf } from "../../../electron/domain/plan/told.ts";
+import type { Change, DayPlan, Span, StationLoad } from "../../../electron/domain/plan/told.ts";
 import { frameOf, mostWaiting, queueTime } from "../../../renderer/screens/plan/told/busy.ts";
 import { wavesOf } from "../../../renderer/screens/plan/told/waves.ts";
 import {
@@ -8,6 +8,7 @@ import {
   roomsOf,
   worthOf,
 } from "../../../renderer/screens/plan/told/worth.ts";
+import type { WhatIf } from "../../../renderer/screens/plan/types.ts";
 
 const agility: Change = { kind: "place", test: "agility" };
 const leap: Change = { kind: "place", test: "vertical" };
@@ -39,6 +40,18 @@ describe("what one more would bring", () => {
     expect(worthOf([whatIf([agility], -20, 5, 30)]).helps).toEqual([]);
     expect(worthOf([whatIf([agility], 1, 1, 1)]).helps).toEqual([]);
     expect(worthOf([whatIf([agility], -2, 20, 30)]).helps).toHaveLength(1);
+  });
+
+  test("other times for the leagues help where waits fall by a minute, and where the day ends earlier", () => {
+    const times = (wait: number, saved: number): WhatIf => ({
+      ...whatIf([{ kind: "waves" }], saved, saved, saved),
+      waves: { times: [{ league: "Gravel Moon", from: "09:20", until: "09:20" }], wait, waitAsGiven: 720 },
+    });
+    expect(worthOf([times(420, 0)]).helps).toHaveLength(1);
+    expect(worthOf([times(720, 4)]).helps).toHaveLength(1);
+    expect(worthOf([times(719, 0)])).toMatchObject({ helps: [], nothing: [{ saved: { middle: 0 } }] });
+    // Where the day would end later no times are told.
+    expect(worthOf([whatIf([{ kind: "waves" }], 0, 0, 0)]).helps).toEqual([]);
   });
 
   test("of a station at which neither a place nor a lane helps, room is said once", () => {

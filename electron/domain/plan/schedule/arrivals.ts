@@ -50,6 +50,18 @@ export function arrivalsOf(
   );
 }
 
+/** Gathers each league: all of it are to be there when its first wave is. */
+export function leaguesTogether(athletes: Arrivals): Arrivals {
+  const first = new Map<string, number>();
+  for (const { league, arrives } of athletes) {
+    first.set(league, Math.min(first.get(league) ?? arrives.from, arrives.from));
+  }
+  return athletes.map((athlete) => {
+    const at = first.get(athlete.league) ?? athlete.arrives.from;
+    return { ...athlete, arrives: { from: at, until: at } };
+  });
+}
+
 /** Leagues as they are listed; in each, whoever has most to do comes first. */
 function groupsOf(athletes: readonly Athlete[], shop: Shop): Group[] {
   const jobs = Map.groupBy(athletes.keys(), (job) => athletes[job]?.league ?? "");

@@ -8,7 +8,7 @@ import { meanOfAll } from "../span.ts";
 import type { Wave } from "../told.ts";
 import { waitsIn } from "../turns.ts";
 import { wavesFrom, waveTimes } from "../wave-times.ts";
-import { type Arrivals, arrivalsOf } from "./arrivals.ts";
+import { type Arrivals, arrivalsOf, leaguesTogether } from "./arrivals.ts";
 
 /** What waves are worked out from, besides a hall and its athletes. */
 export interface WaveOptions {
@@ -18,6 +18,8 @@ export interface WaveOptions {
   readonly possible: ReadonlyMap<string, Break>;
   /** Number of simulated days. */
   readonly days?: number;
+  /** True if all of a league are to be there at one time, that of its first wave: it is all that a plan's settings hold. */
+  readonly together?: boolean;
 }
 
 /** Waves, and what they bring. */
@@ -49,10 +51,11 @@ interface Outcome {
 export function* wavesOf(
   hall: Hall,
   athletes: readonly Athlete[],
-  { known, seed, possible, days = 30 }: WaveOptions,
+  { known, seed, possible, days = 30, together = false }: WaveOptions,
 ): Calculation<Waves> {
   const all = yield* within(manyDays(beginning(hall, athletes), known, seed, days), 0, 0.1);
-  const ways: Arrivals[] = [athletes, ...arrivalsOf(all.moment.hall, athletes, possible)];
+  const inWaves = arrivalsOf(all.moment.hall, athletes, possible);
+  const ways: Arrivals[] = [athletes, ...(together ? inWaves.map(leaguesTogether) : inWaves)];
   const outcomes: Outcome[] = [];
   for (const way of ways) {
     const floor = floorOf({ ...all.moment, athletes: way }, usualCustoms);

@@ -1,6 +1,7 @@
 import { useTranslation } from "react-i18next";
 import { headCount, type Planned, type PlannedLeague, type PlannedStation } from "../types.ts";
 import { typedSeconds } from "./typed.ts";
+import { useWhen } from "./useWhen.ts";
 
 /** The lines that say what the plan reckons with. */
 interface GivenWords {
@@ -17,6 +18,7 @@ const mostLeagues = 4;
 /** Returns the lines on what is planned, in the current language. */
 export function useGivenWords(planned: Planned): GivenWords {
   const { t } = useTranslation("plan");
+  const whenOf = useWhen();
   const { begins, breaks, leagues, judges, middleIsFree, boundMinutes, restMinutes } = planned;
   const count = headCount(planned);
   const likely = Math.round(
@@ -56,10 +58,6 @@ export function useGivenWords(planned: Planned): GivenWords {
       ...{ league: league.league, number: number ?? listed, when: whenOf(league) },
       percent: Math.round(comes * 100),
     });
-  }
-
-  function whenOf({ from, until }: PlannedLeague): string {
-    return from === until ? t("leagues.at", { from }) : t("leagues.within", { from, until });
   }
 
   function stationLines({ places, lanes, turn, changeOver }: PlannedStation): string[] {

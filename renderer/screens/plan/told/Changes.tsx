@@ -20,7 +20,7 @@ export function Changes({ planned }: { readonly planned: Planned }) {
     <Section title={t("gains.title")}>
       <p className="quiet measure">{t("gains.lead")}</p>
       {work.at !== "done" && <Working work={work} label={t("working.whatIfs")} />}
-      {told != null && !told.stale && <Gains whatIfs={told.whatIfs} hall={planned} />}
+      {told != null && !told.stale && <Gains whatIfs={told.whatIfs} planned={planned} />}
     </Section>
   );
 }

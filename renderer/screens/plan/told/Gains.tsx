@@ -1,28 +1,28 @@
 import { useState } from "react";
 import { useTranslation } from "react-i18next";
-import type { Hall } from "../../../../electron/domain/plan/hall.ts";
-import type { WhatIf } from "../../../../electron/domain/plan/told.ts";
 import { useTestWords } from "../../../app/testWords.ts";
 import { Button } from "../../../parts/controls/Button.tsx";
 import { Stack } from "../../../parts/flow/Stack.tsx";
 import { BigNumber } from "../../../parts/marks/BigNumber.tsx";
 import { TestMark } from "../../../parts/marks/TestMark.tsx";
 import css from "../Plan.module.css";
+import type { Planned, WhatIf } from "../types.ts";
 import { asSentence, useChangeWords } from "../words.ts";
-import { bestOfStations, minutesOf, roomsOf, worthOf } from "./worth.ts";
+import { LeagueTimes } from "./LeagueTimes.tsx";
+import { bestOfStations, isEarlier, minutesOf, roomsOf, worthOf } from "./worth.ts";
 
 /** So many changes of a kind are shown before somebody asks for all. */
 const mostShown = 4;
 
 interface GainsProps {
   readonly whatIfs: readonly WhatIf[];
-  readonly hall: Pick<Hall, "stations">;
+  readonly planned: Planned;
 }
 
 /** Lists what one change would save, then what two would together, most first; what saves nothing is said in one line. */
-export function Gains({ whatIfs, hall }: GainsProps) {
+export function Gains({ whatIfs, planned }: GainsProps) {
   const { t, i18n } = useTranslation("plan");
-  const changeWords = useChangeWords(hall);
+  const changeWords = useChangeWords(planned);
   const testWord = useTestWords();
   const { helps, nothing } = worthOf(whatIfs);
   const most = Math.max(1, ...helps.map(({ saved }) => saved.until));
@@ -36,8 +36,8 @@ export function Gains({ whatIfs, hall }: GainsProps) {
   return (
     <Stack gap={4} data-gains>
       {helps.length === 0 && <p className="lead">{t("gains.none")}</p>}
-      <Group title={t("gains.alone")} whatIfs={alone} most={most} hall={hall} />
-      <Group title={t("gains.together")} whatIfs={together} most={most} hall={hall} />
+      <Group title={t("gains.alone")} whatIfs={alone} most={most} planned={planned} />
+      <Group title={t("gains.together")} whatIfs={together} most={most} planned={planned} />
       {nothing.length > 0 && (
         <Stack gap={1} className="measure">
           <h3>{t("gains.nothing")}</h3>
@@ -54,19 +54,19 @@ interface GroupProps extends GainsProps {
   readonly most: number;
 }
 
-function Group({ title, whatIfs, most, hall }: GroupProps) {
+function Group({ title, whatIfs, most, planned }: GroupProps) {
   const { t } = useTranslation("plan");
-  const changeWords = useChangeWords(hall);
+  const changeWords = useChangeWords(planned);
   const [all, setAll] = useState(false);
   if (whatIfs.length === 0) return null;
-  const shown = all ? whatIfs : bestOfStations(whatIfs).slice(0, mostShown);
+  const shown = all ? whatIfs : bestOfStations(whatIfs).filter(isShownFirst);
   const hidden = whatIfs.length - shown.length;
   return (
     <Stack gap={1}>
       <h3>{title}</h3>
       <ol>
         {shown.map((whatIf) => (
-          <Gain key={changeWords(whatIf.changes)} whatIf={whatIf} most={most} hall={hall} />
+          <Gain key={changeWords(whatIf.changes)} whatIf={whatIf} most={most} planned={planned} />
         ))}
       </ol>
       {hidden > 0 && (
@@ -78,48 +78,67 @@ function Group({ title, whatIfs, most, hall }: GroupProps) {
   );
 }
 
-interface GainProps extends Pick<GainsProps, "hall"> {
+/** Times for the leagues cost nothing, and are never among the hidden. */
+function isShownFirst({ changes }: WhatIf, place: number): boolean {
+  return place < mostShown || (changes.length === 1 && changes[0]?.kind === "waves");
+}
+
+interface GainProps extends Pick<GainsProps, "planned"> {
   readonly whatIf: WhatIf;
   readonly most: number;
 }
 
-/** Shows one gain as minutes, as words, and as a tape that is pulled out with a line over its spread. */
-function Gain({ whatIf: { changes, saved }, most, hall }: GainProps) {
+/** Shows one gain as minutes and as words; where the day ends earlier, as a tape too. */
+function Gain({ whatIf, most, planned }: GainProps) {
   const { t, i18n } = useTranslation("plan");
-  const changeWords = useChangeWords(hall);
-  const count = minutesOf(saved.middle);
+  const changeWords = useChangeWords(planned);
+  const { changes, saved, waves } = whatIf;
   const between = ({ from, until }: WhatIf["saved"]) =>
     minutesOf(from) < 0
       ? t("gains.maybeLater", { later: -minutesOf(from), until: minutesOf(until) })
       : t("gains.between", { from: minutesOf(from), until: minutesOf(until) });
-  const part = (seconds: number) => `${(100 * Math.max(0, seconds)) / most}%`;
+  const ends = isEarlier(whatIf);
+  const calmer = minutesOf(waves?.waitAsGiven ?? 0) - minutesOf(waves?.wait ?? 0);
   return (
     <li className={css.gain}>
       <div className={css.saved}>
-        <BigNumber size="row" number={String(count)} unit={t("gains.earlier")} />
+        <BigNumber
+          size="row"
+          number={ends ? String(minutesOf(saved.middle)) : `−${calmer}`}
+          unit={t(ends ? "gains.earlier" : "gains.waiting")}
+        />
       </div>
       <div>
         <p>
           <Marks changes={changes} />
           <strong>{asSentence(changeWords(changes), i18n.language)}</strong>{" "}
-          <span className="quiet">{between(saved)}</span>
+          {ends && <span className="quiet">{between(saved)}</span>}
         </p>
-        <div className={css.track} aria-hidden="true">
-          <span className={css.tape} style={{ width: part(saved.middle) }} />
-          <span
-            className={css.spread}
-            style={{ left: part(saved.from), width: part(saved.until - Math.max(0, saved.from)) }}
-          />
-        </div>
-        {(["rest", "middle", "waves"] as const)
+        {ends && <Tape saved={saved} most={most} />}
+        {(["rest", "middle"] as const)
           .filter((caution) => changes.some(({ kind }) => kind === caution))
           .map((caution) => (
             <p key={caution} className="small quiet">
               {t(`gains.${caution}`)}
             </p>
           ))}
+        <LeagueTimes whatIf={whatIf} planned={planned} />
       </div>
     </li>
+  );
+}
+
+/** A gain as a tape that is pulled out, with a line over its spread. */
+function Tape({ saved, most }: Pick<WhatIf, "saved"> & Pick<GainProps, "most">) {
+  const part = (seconds: number) => `${(100 * Math.max(0, seconds)) / most}%`;
+  return (
+    <div className={css.track} aria-hidden="true">
+      <span className={css.tape} style={{ width: part(saved.middle) }} />
+      <span
+        className={css.spread}
+        style={{ left: part(saved.from), width: part(saved.until - Math.max(0, saved.from)) }}
+      />
+    </div>
   );
 }
 

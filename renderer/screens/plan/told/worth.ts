@@ -1,5 +1,6 @@
-import type { Change, WhatIf } from "../../../../electron/domain/plan/told.ts";
+import type { Change } from "../../../../electron/domain/plan/told.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
+import type { WhatIf } from "../types.ts";
 
 /** Minutes below which nobody would move a table: from here on a change is worth a line. */
 const leastMinutes = 2;
@@ -16,14 +17,17 @@ export interface Worth {
 
 /**
  * Separates what helps from what does not. Something helps where the day of the middle ends two minutes earlier and the
- * spread to the worse side is smaller than that gain. A pair is left out where one of the two alone does nearly as much.
+ * spread to the worse side is smaller than that gain. Leagues that come at other times help too where the day ends no later and
+ * waits fall by a minute. A pair is left out where one of the two alone does nearly as much.
  */
 export function worthOf(whatIfs: readonly WhatIf[]): Worth {
   const singles = whatIfs.filter(({ changes }) => changes.length === 1);
   const pairs = whatIfs.filter(({ changes }) => changes.length > 1 && isMore(changes, singles, whatIfs));
   return {
-    helps: [...singles, ...pairs].filter(helps).sort((a, b) => b.saved.middle - a.saved.middle),
-    nothing: singles.filter((each) => !helps(each)),
+    helps: [...singles.filter(helpsAlone), ...pairs.filter(isEarlier)].sort(
+      (a, b) => b.saved.middle - a.saved.middle,
+    ),
+    nothing: singles.filter((each) => !helpsAlone(each)),
   };
 }
 
@@ -67,8 +71,18 @@ export function minutesOf(seconds: number): number {
   return Math.round(seconds / 60);
 }
 
-function helps({ saved }: WhatIf): boolean {
+function helpsAlone(whatIf: WhatIf): boolean {
+  return isEarlier(whatIf) || isCalmer(whatIf);
+}
+
+/** Returns whether the day surely ends earlier by so much that it is worth a line. */
+export function isEarlier({ saved }: Pick<WhatIf, "saved">): boolean {
   return minutesOf(saved.middle) >= leastMinutes && saved.middle + saved.from >= 0;
+}
+
+/** A day that ends later has no times. */
+function isCalmer({ waves }: WhatIf): boolean {
+  return waves !== undefined && minutesOf(waves.wait) < minutesOf(waves.waitAsGiven);
 }
 
 function isMore(changes: readonly Change[], singles: readonly WhatIf[], all: readonly WhatIf[]): boolean {
