@@ -4,6 +4,7 @@ import { callsBench } from "./calls.ts";
 import { type CardsBench, cardsBench, cardsTargetMs } from "./cards.ts";
 import { entryBench } from "./entry.ts";
 import { forecastLines } from "./forecast.ts";
+import { forecastSpeedLines } from "./forecast-speed.ts";
 import { hallBench } from "./hall.ts";
 import { linesOfHall } from "./hall-lines.ts";
 import { importBench } from "./import.ts";
@@ -87,6 +88,12 @@ const programs: readonly Program[] = [
     name: "the forecast of a day's end against 200 halls simulated apart from it",
     target: "the span that says 8 of 10 holds 75 to 88 in 100, the middle within 5 minutes on average",
     run: forecastLines,
+  },
+  {
+    file: "forecast-speed",
+    name: "a forecast, and all changes with all pairs, for 120 athletes on one core",
+    target: "300 ms and 5 s",
+    run: forecastSpeedLines,
   },
   {
     file: "suggestions",

@@ -27,6 +27,8 @@ export interface Floor {
   readonly lastEnds: readonly (readonly number[])[];
   /** Bits of the stations that may be done in any order. */
   readonly free: number;
+  /** True where nobody who was to come before moment 0 can be missing. */
+  readonly isAhead: boolean;
 }
 
 /** A heat or a turn that runs at the beginning, its athletes and its station by their places in the lists. */
@@ -44,7 +46,7 @@ export function floorOf(moment: Moment, customs = strictCustoms): Floor {
   const indexes = new Map(athletes.map(({ id }, index) => [id, index]));
   const underWay = moment.running.flatMap((running) => underWayOf(running, hall, indexes));
   return {
-    ...{ hall, customs, athletes, underWay },
+    ...{ hall, customs, athletes, underWay, isAhead: moment.isAhead ?? false },
     stations: hall.stations.length,
     left: leftOf(moment, underWay),
     lastEnds: hall.stations.map(({ test, places }, station) => {
@@ -57,7 +59,7 @@ export function floorOf(moment: Moment, customs = strictCustoms): Floor {
 
 /** Returns a moment before anything has begun. */
 export function beginning(hall: Hall, athletes: readonly Athlete[]): Moment {
-  return { hall, athletes, running: [], done: [] };
+  return { hall, athletes, running: [], done: [], isAhead: true };
 }
 
 function underWayOf(running: Running, hall: Hall, indexes: ReadonlyMap<number, number>): UnderWay[] {

@@ -95,6 +95,8 @@ export interface Moment {
   readonly running: readonly Running[];
   /** In the order in which they ended; times are 0 or before. */
   readonly done: readonly DoneTurn[];
+  /** True before the day: nobody is missing yet, and whoever is to come before it begins is there when it does. */
+  readonly isAhead?: boolean;
 }
 
 /** An earlier day of this store, from which stations' times are learnt. */

@@ -1,6 +1,7 @@
 import { arrivalOf, isHere } from "./arrival.ts";
 import type { DayState } from "./day-state.ts";
 import type { UnderWay } from "./floor.ts";
+import type { Athlete } from "./hall.ts";
 import { addMoment } from "./moments.ts";
 import { at } from "./numbers.ts";
 import { turnOf } from "./times.ts";
@@ -33,7 +34,18 @@ function seat(state: DayState, index: number): void {
   if (floor.underWay.some(({ athletes }) => athletes.includes(index))) return;
   if (isHere(athlete))
     wait(state, index, sinceOf(state, index), Math.max(athlete.rested, athlete.arrives.until));
-  else arrive(state, index, arrivalOf(athlete, index, draws, floor.customs));
+  else
+    arrive(
+      state,
+      index,
+      arrivalOf(floor.isAhead ? notBefore(athlete) : athlete, index, draws, floor.customs),
+    );
+}
+
+/** Returns the athlete with a window that does not begin before moment 0. */
+function notBefore(athlete: Athlete): Athlete {
+  const { from, until } = athlete.arrives;
+  return { ...athlete, arrives: { from: Math.max(0, from), until: Math.max(0, until) } };
 }
 
 /** Returns since when somebody who is here waits: since the end of the test before, else since they came. */

@@ -1,3 +1,4 @@
+import { assumedTimes } from "../../../electron/domain/plan/assumed.ts";
 import { plainDraws } from "../../../electron/domain/plan/draws.ts";
 import { beginning, floorOf } from "../../../electron/domain/plan/floor.ts";
 import type { Athlete, Hall, Station } from "../../../electron/domain/plan/hall.ts";
@@ -31,4 +32,18 @@ export function athletesOf(
 /** Simulates a day without chance. */
 export function plainDay(hall: Hall, athletes: readonly Athlete[]) {
   return simulate(floorOf(beginning(hall, athletes)), plainDraws(athletes.length, hall.stations.length));
+}
+
+/** A hall of the assumed times. */
+export function usualHall(): Hall {
+  const lanes: Record<TestCode, number> = { "push-up": 4, agility: 1, vertical: 1, core: 6, endurance: 6 };
+  return hallOf(
+    testCodes.map((code) => ({ ...still(code, 0, { lanes: lanes[code] }), ...assumedTimes[code] })),
+    { rest: 300 },
+  );
+}
+
+/** Returns so many athletes who arrive within an hour, nine of ten of whom come. */
+export function arriving(count: number): Athlete[] {
+  return athletesOf(count, testCodes, { arrives: { from: 0, until: 3600 }, comes: 0.9 });
 }

@@ -1,30 +1,14 @@
 import { expect, test } from "vitest";
-import { assumedTimes } from "../../../electron/domain/plan/assumed.ts";
 import { beginning } from "../../../electron/domain/plan/floor.ts";
 import { forecastOf } from "../../../electron/domain/plan/forecast.ts";
-import type { Athlete, Hall, Moment } from "../../../electron/domain/plan/hall.ts";
+import type { Moment } from "../../../electron/domain/plan/hall.ts";
 import { planDay } from "../../../electron/domain/plan/plan-day.ts";
 import { finished } from "../../../electron/domain/plan/progress.ts";
-import { whatIfs } from "../../../electron/domain/plan/what-ifs.ts";
 import { type TestCode, testCodes } from "../../../electron/domain/tests/registry.ts";
-import { ordinaryMs } from "../../ordinary.ts";
 import { calibrationOf, forecasted, parts } from "./calibration.ts";
-import { athletesOf, hallOf, still } from "./halls.ts";
+import { arriving, athletesOf, hallOf, still, usualHall } from "./halls.ts";
 
 const seed = [20, 26, 11, 30] as const;
-
-/** A hall of the assumed times, with so many athletes who arrive within an hour. */
-function usualHall(): Hall {
-  const lanes: Record<TestCode, number> = { "push-up": 4, agility: 1, vertical: 1, core: 6, endurance: 6 };
-  return hallOf(
-    testCodes.map((code) => ({ ...still(code, 0, { lanes: lanes[code] }), ...assumedTimes[code] })),
-    { rest: 300 },
-  );
-}
-
-function arriving(count: number): Athlete[] {
-  return athletesOf(count, testCodes, { arrives: { from: 0, until: 3600 }, comes: 0.9 });
-}
 
 /** The short form of `npm run bench -- forecast`: 40 halls, so that a share of 80 in 100 may be seen as 67 to 93. */
 test("the span that says 8 of 10 holds the true end of halls simulated apart from it, and the middle is near", () => {
@@ -84,6 +68,14 @@ test("nobody left: the end is now", () => {
   });
 });
 
+test("who is told to come an hour before the first test is not missing then, and is waited for at its beginning", () => {
+  const come = (from: number) => athletesOf(40, testCodes, { arrives: { from, until: from }, comes: 0.5 });
+  const [early, then] = [-3600, 0].map((from) => finished(planDay(usualHall(), come(from), [], seed, 60)));
+  expect(early?.end).toEqual(then?.end);
+  expect(early?.waves.map(({ at, athletes }) => [at, athletes.length])).toEqual([[-3600, 40]]);
+  expect(new Set(early?.turns.map(({ athlete }) => athlete)).size).toBeGreaterThan(10);
+});
+
 test("a plan tells one whole day, loads that never exceed what there is, and waves as the roster has them", () => {
   const [hall, athletes] = [usualHall(), arriving(30)];
   const plan = finished(planDay(hall, athletes, [], seed, 60));
@@ -96,13 +88,4 @@ test("a plan tells one whole day, loads that never exceed what there is, and wav
   expect(new Set(plan.stations.map(({ used }) => used.length)).size).toBe(1);
   expect(plan.waves.map(({ athletes: some, at }) => [some.length, at])).toEqual([[30, 0]]);
   expect(plan.waits.longest).toBeGreaterThanOrEqual(plan.waits.mean);
-});
-
-test("120 athletes: a forecast of 200 days in 300 ms, all changes and pairs in 5 s, on an ordinary machine", async () => {
-  const [hall, athletes] = [usualHall(), arriving(120)];
-  const moment = beginning(hall, athletes);
-  // Once to make the engine's code fast.
-  finished(forecastOf(moment, [], seed, 50));
-  expect(await ordinaryMs(() => finished(forecastOf(moment, [], seed)))).toBeLessThan(300);
-  expect(await ordinaryMs(() => finished(whatIfs(hall, athletes, { known: [], seed })))).toBeLessThan(5000);
 });
