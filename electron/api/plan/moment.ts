@@ -1,5 +1,5 @@
 import { secondsAfter } from "../../domain/day/clock.ts";
-import type { Athlete, Break, Moment, Running } from "../../domain/plan/hall.ts";
+import type { Athlete, Break, Hall, Moment, Running } from "../../domain/plan/hall.ts";
 import { type PlanSettings, usualLeague } from "../../domain/plan/settings.ts";
 import type { Runner } from "../../domain/queue/queue.ts";
 import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
@@ -25,8 +25,9 @@ export function momentOf(db: ReadableDb, day: Day, settings: PlanSettings, now: 
   const later = ({ from, until }: Break): Break => ({ from: from + begins, until: until + begins });
   const hall = assumedHall(settings, day);
   const runners = runnersOf(db, day, now);
-  const heats = heatsAtHand(db, day).filter(({ state }) => state === "running");
-  const running = [...heatsRunning(db, day, heats, nowMs), ...called(db, day, { heats, settings, nowMs })];
+  const heats = heatsAtHand(db, day);
+  const running = [...heatsRunning(db, day, heats, nowMs), ...called(db, day, { heats, hall, nowMs })];
+  const league = leagueOf(db, day);
   return {
     hall: {
       ...hall,
@@ -38,7 +39,7 @@ export function momentOf(db: ReadableDb, day: Day, settings: PlanSettings, now: 
       })),
     },
     athletes: [
-      ...runners.map((runner) => here(runner, leagueOf(db, day), hall.rest, nowMs)),
+      ...runners.map((runner) => here(runner, league, hall.rest, nowMs)),
       ...expected(db, day, settings, later),
     ].filter(({ left }) => left.length > 0),
     running,
@@ -94,8 +95,9 @@ function expected(
 }
 
 function heatsRunning(db: ReadableDb, day: Day, heats: readonly HeatAtHand[], nowMs: number): Running[] {
+  const running = heats.filter(({ state }) => state === "running");
   const zeros = new Map(liveHeats(db, day.id).map(({ id, zero }) => [id, zero?.wall]));
-  return heats.flatMap(({ heatId, test, athleteIds }) => {
+  return running.flatMap(({ heatId, test, athleteIds }) => {
     const zero = zeros.get(heatId);
     if (zero === undefined || athleteIds.length === 0) return [];
     return [{ test, athletes: athleteIds, since: Math.min(0, secondsFrom(nowMs, zero)) }];
@@ -104,19 +106,20 @@ function heatsRunning(db: ReadableDb, day: Day, heats: readonly HeatAtHand[], no
 
 interface Seen {
   readonly heats: readonly HeatAtHand[];
-  readonly settings: PlanSettings;
+  readonly hall: Hall;
   readonly nowMs: number;
 }
 
 /** Where results are typed, a call tells that somebody is at it: as many as the station has places and lanes for. */
-function called(db: ReadableDb, day: Day, { heats, settings, nowMs }: Seen): Running[] {
-  const live = new Set<TestCode>(heatsAtHand(db, day).map(({ test }) => test));
-  const held = new Set(heats.flatMap(({ athleteIds }) => athleteIds));
+function called(db: ReadableDb, day: Day, { heats, hall, nowMs }: Seen): Running[] {
+  const live = new Set<TestCode>(heats.map(({ test }) => test));
+  const running = heats.filter(({ state }) => state === "running");
+  const held = new Set(running.flatMap(({ athleteIds }) => athleteIds));
   const byTest = Map.groupBy(
     calls(db, day.id).filter(({ test, athleteId }) => !live.has(test) && !held.has(athleteId)),
     ({ test }) => test,
   );
-  return assumedHall(settings, day).stations.flatMap(({ test, places, lanes }) => {
+  return hall.stations.flatMap(({ test, places, lanes }) => {
     const some = (byTest.get(test) ?? []).slice(0, places * lanes);
     return Array.from({ length: Math.ceil(some.length / lanes) }, (_, place) => {
       const together = some.slice(place * lanes, (place + 1) * lanes);
