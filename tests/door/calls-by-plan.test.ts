@@ -67,5 +67,21 @@ test("nobody who rests is called for what they have ahead", async () => {
   day.clock.pass(4);
   await bringTo(day, 2, "agility");
   day.clock.pass(1);
+  const { station, heat } = day.as("station");
+  const shown = async () => [
+    (await station.view({ test: "agility" })).queue.map(({ who }) => who.bib),
+    (await heat.view({ test: "agility" })).next.map(({ who }) => who.bib),
+  ];
+  expect(await shown()).toEqual([
+    [1, 2],
+    [1, 2],
+  ]);
+  // Nothing is entered until the rest is over: what was shown before must not stay.
+  day.clock.pass(4);
+  expect(await shown()).toEqual([
+    [2, 1],
+    [2, 1],
+  ]);
+  day.clock.pass(-4);
   expect(await day.station.callNext({ test: "agility" })).toEqual({ athleteId: day.idOf(1) });
 });

@@ -68,7 +68,7 @@ export function view(desk: Desk, day: Day, seen: Seen): HeatView {
   // What is seen of the others is the same for everybody without one, but not for whoever has one.
   if (liveHeat(db, day.id, test, seen.holder) !== undefined) return viewSchema.parse(viewOf(desk, day, seen));
   const holder = callerOf(db, day, test, seen.holder);
-  return kept(db, day, desk.now().toISOString(), [test, lengths, holder], () =>
+  return kept(db, day, { test, now: desk.now().toISOString() }, [lengths, holder], () =>
     viewSchema.parse(viewOf(desk, day, seen)),
   );
 }

@@ -36,8 +36,8 @@ export function inCallOrder(
   { test, now, count }: Calling,
 ): readonly QueuePlace[] {
   const { settings } = planned(db, day.id);
-  const bound = (settings?.boundMinutes ?? 0) * 60;
-  if (settings === null || bound === 0) return queue;
+  if (settings === null || settings.boundMinutes === 0) return queue;
+  const bound = settings.boundMinutes * 60;
   const called = queue.filter(({ calledAt }) => calledAt !== null);
   const rested = queue.filter(({ calledAt, readyAt }) => calledAt === null && readyAt <= now);
   const resting = queue.filter(({ calledAt, readyAt }) => calledAt === null && readyAt > now);
@@ -45,6 +45,15 @@ export function inCallOrder(
   const lanes = stations.find((station) => station.test === test)?.lanes ?? 1;
   const passing = passingAt(db, day, { test, now, stations });
   return [...called, ...callOrder(rested, count ?? lanes, { ...passing, bound }), ...resting];
+}
+
+/**
+ * Returns how many of a queue are rested at the instant `now` (ISO 8601), where the order of the calls follows that, and 0
+ * where it does not: the order is another when this is, and whatever is written.
+ */
+export function restedInOrder(db: ReadableDb, day: Day, queue: readonly QueuePlace[], now: string): number {
+  if ((planned(db, day.id).settings?.boundMinutes ?? 0) === 0) return 0;
+  return queue.filter(({ readyAt }) => readyAt <= now).length;
 }
 
 /** What is planned, read once between two changes: a dozen devices ask for their lines at each. */

@@ -85,7 +85,7 @@ const kept = keptUntilWrite<View>();
 export function view(db: ReadableDb, day: Day, seen: Seen): View {
   const { test, lengths, now, most } = seen;
   const holder = callerOf(db, day, test, seen.holder);
-  return kept(db, day, now, [test, lengths, holder, most], () =>
+  return kept(db, day, { test, now }, [lengths, holder, most], () =>
     viewSchema.parse(viewOf(db, day, { ...seen, holder })),
   );
 }
