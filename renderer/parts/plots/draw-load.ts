@@ -2,6 +2,7 @@ import * as Plot from "@observablehq/plot";
 import type { Break } from "../../../electron/domain/plan/hall.ts";
 import type { Span, StationLoad } from "../../../electron/domain/plan/told.ts";
 import css from "./LoadPlot.module.css";
+import plotCss from "./Plot.module.css";
 
 /** What all stations' pictures of one plan share, so that they can be read under each other. Times are seconds. */
 export interface LoadFrame {
@@ -98,7 +99,7 @@ function stepsOf({ step }: StationLoad, values: readonly number[], until: number
 }
 
 function plain(options: Plot.PlotOptions): SVGSVGElement {
-  const svg = Plot.plot({ marginTop: 0, marginBottom: 0, ...options, className: css.plot ?? "" });
+  const svg = Plot.plot({ marginTop: 0, marginBottom: 0, ...options, className: plotCss.plot ?? "" });
   svg.querySelector("style")?.remove();
   for (const part of svg.querySelectorAll("[aria-label]")) part.removeAttribute("aria-label");
   svg.setAttribute("aria-hidden", "true");
