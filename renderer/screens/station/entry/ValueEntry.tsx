@@ -7,9 +7,9 @@ import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
 import { useKeys } from "../../../app/keys.ts";
 import { useStanding } from "../../../app/standing.tsx";
 import { Button } from "../../../parts/controls/Button.tsx";
-import { Row } from "../../../parts/flow/Stack.tsx";
 import { LengthsChoice } from "../../../tests/LengthsChoice.tsx";
 import { AheadNote } from "./AheadNote.tsx";
+import { EntryKeys } from "./EntryKeys.tsx";
 import css from "./KeyedEntry.module.css";
 import { SendTrouble } from "./SendTrouble.tsx";
 import { isOfBib, useHeldKeys } from "./useHeldKeys.ts";
@@ -77,24 +77,18 @@ export function ValueEntry(props: ValueEntryProps) {
       />
       {!isAsked && <AheadNote ahead={box.ahead} />}
       {!isAsked && (
-        <Row gap={3} lines={2} wrap>
-          <Button
-            kind="primary"
-            hint="Enter"
-            busy={sending.state === "busy"}
-            onPress={() => void save(false)}
-          >
-            {t("entry.save")}
-          </Button>
-          <Button hint="Esc" onPress={onLeave}>
-            {t("entry.other")}
-          </Button>
+        <EntryKeys
+          save={t("entry.save")}
+          busy={sending.state === "busy"}
+          onSave={() => void save(false)}
+          onLeave={onLeave}
+        >
           {isOrganiser && (
             <Button hint="Alt+S" onPress={onSkip}>
               {t("entry.skip")}
             </Button>
           )}
-        </Row>
+        </EntryKeys>
       )}
       {!isAsked && !isOrganiser && <p className="small quiet">{t("entry.skipAsk")}</p>}
     </div>

@@ -3,11 +3,11 @@ import { useTranslation } from "react-i18next";
 import { measuresLengths } from "../../../../electron/domain/keyed/keyed.ts";
 import type { Typed } from "../../../../electron/domain/tests/reading.ts";
 import type { TestCode } from "../../../../electron/domain/tests/registry.ts";
-import { Button } from "../../../parts/controls/Button.tsx";
-import { Row, Stack } from "../../../parts/flow/Stack.tsx";
+import { Stack } from "../../../parts/flow/Stack.tsx";
 import { LengthsChoice } from "../../../tests/LengthsChoice.tsx";
 import { faceOf, useTexts } from "../../../tests/registry.ts";
 import { useLengthUnit } from "../../../words/lengths.ts";
+import { EntryKeys } from "../entry/EntryKeys.tsx";
 import { SendTrouble } from "../entry/SendTrouble.tsx";
 import { isAsking } from "../entry/useSend.ts";
 import { ValueFields, type ValueFieldsHandle } from "../entry/ValueFields.tsx";
@@ -82,19 +82,12 @@ export function EnterSeen(props: EnterSeenProps) {
         onEnd={() => void save(false)}
       />
       {!isAsked && (
-        <Row gap={3} lines={2} wrap>
-          <Button
-            kind="primary"
-            hint="Enter"
-            busy={sending.state === "busy"}
-            onPress={() => void save(false)}
-          >
-            {t("save")}
-          </Button>
-          <Button hint="Esc" onPress={onLeave}>
-            {t("station:entry.other")}
-          </Button>
-        </Row>
+        <EntryKeys
+          save={t("save")}
+          busy={sending.state === "busy"}
+          onSave={() => void save(false)}
+          onLeave={onLeave}
+        />
       )}
     </Stack>
   );
