@@ -1,5 +1,3 @@
-import { createHash } from "node:crypto";
-import Papa from "papaparse";
 import type { Bundle } from "../../domain/reference/bundle.ts";
 import {
   type DescribedFile,
@@ -11,9 +9,8 @@ import {
 } from "../../domain/reference/descriptor.ts";
 import { bundleLimits } from "../../domain/reference/limits.ts";
 import { readProtocols } from "../../domain/reference/protocols.ts";
-import { refused, unreadable } from "../../domain/reference/refused.ts";
-import { type CellRows, readRows } from "../../domain/reference/rows.ts";
-import { sentence } from "../../domain/words.ts";
+import { readRows } from "../../domain/reference/rows.ts";
+import { cellsOf, requireAsDescribed, sha256Of, textOf } from "./files.ts";
 import { readZip } from "./zip.ts";
 
 /**
@@ -27,59 +24,13 @@ export function readBundle(zip: Uint8Array): Bundle {
   requireAsDescribed(files, described);
   const tests = readProtocols(textOf(files, protocolsName));
   const rowsName = rowsNames[kind];
-  const marks = readRows(kind, cellsOf(rowsName, textOf(files, rowsName)), tests);
+  const marks = readRows(kind, cellsOf(rowsName, textOf(files, rowsName), bundleLimits.rows), tests);
   const contentSha256 = hashOfAll(described);
   return { kind, demo, rehearsal, contentSha256, tests, marks };
-}
-
-type Files = ReadonlyMap<string, Uint8Array>;
-
-function bytesOf(files: Files, name: string): Uint8Array {
-  const bytes = files.get(name);
-  if (bytes === undefined) throw refused(sentence("reference.missing", { name }));
-  return bytes;
-}
-
-function textOf(files: Files, name: string): string {
-  const bytes = bytesOf(files, name);
-  try {
-    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
-  } catch {
-    throw unreadable(name);
-  }
-}
-
-/** Checks that every described file is there unchanged, and no other. */
-function requireAsDescribed(files: Files, described: readonly DescribedFile[]): void {
-  for (const { name, bytes, sha256 } of described) {
-    const file = bytesOf(files, name);
-    if (file.length !== bytes || sha256Of(file) !== sha256) {
-      throw refused(sentence("reference.changed", { name }));
-    }
-  }
-  const names = new Set([descriptorName, ...described.map(({ name }) => name)]);
-  const stray = [...files.keys()].find((name) => !names.has(name));
-  if (stray !== undefined) throw refused(sentence("reference.stray", { name: stray }));
-}
-
-/** Returns the SHA-256 in hexadecimal digits. */
-export function sha256Of(bytes: Uint8Array): string {
-  return createHash("sha256").update(bytes).digest("hex");
 }
 
 /** Hashes all files, not the rows alone: ids are drawn from the content, so two days can have equal rows by chance. */
 function hashOfAll(described: readonly DescribedFile[]): string {
   const lines = described.map(({ name, sha256 }) => `${sha256} ${name}\n`).sort();
   return sha256Of(new TextEncoder().encode(lines.join("")));
-}
-
-/** Splits text by the bundle's own dialect: commas, CRLF, the last line ended too. */
-function cellsOf(name: string, text: string): CellRows {
-  if (!text.endsWith("\r\n")) throw unreadable(name);
-  const dialect = { delimiter: ",", newline: "\r\n" } as const;
-  // One row more than the limit is enough to see that there are too many.
-  const preview = bundleLimits.rows + 2;
-  const { data, errors } = Papa.parse<string[]>(text.slice(0, -2), { ...dialect, preview });
-  if (errors.length > 0) throw unreadable(name);
-  return data;
 }

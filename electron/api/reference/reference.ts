@@ -22,7 +22,8 @@ import {
 import type { Desk } from "../door/desk.ts";
 import { allow, router } from "../door/trpc.ts";
 import { createUploads, readUpload } from "../door/uploads.ts";
-import { readBundle, sha256Of } from "./read.ts";
+import { sha256Of } from "./files.ts";
+import { readBundle } from "./read.ts";
 
 /** Bundles that were read and may be added, with the hash of their file. */
 const uploads = createUploads<{ readonly sha256: string; readonly bundle: Bundle }>(

@@ -14,6 +14,15 @@ interface Entry {
   readonly at: number;
 }
 
+/** The most that a zip may hold (bytes), unpacked too. */
+export interface ZipLimits {
+  readonly bytes: number;
+  readonly entries: number;
+  /** Unpacked size of one file, and of all together. */
+  readonly entryBytes: number;
+  readonly totalBytes: number;
+}
+
 const ending = { signature: 0x06054b50, bytes: 22, longestComment: 0xffff };
 const central = { signature: 0x02014b50, bytes: 46 };
 const local = { signature: 0x04034b50, bytes: 30 };
@@ -25,13 +34,17 @@ const local = { signature: 0x04034b50, bytes: 30 };
  * (section 4.3).
  * @throws Refusal `bad-input`
  */
-export function readZip(zip: Uint8Array, isKnown: (name: string) => boolean): Map<string, Uint8Array> {
-  if (zip.length > bundleLimits.bytes) throw tooBig();
+export function readZip(
+  zip: Uint8Array,
+  isKnown: (name: string) => boolean,
+  limits: ZipLimits = bundleLimits,
+): Map<string, Uint8Array> {
+  if (zip.length > limits.bytes) throw tooBig(limits.bytes);
   const view = new DataView(zip.buffer, zip.byteOffset, zip.byteLength);
   if (zip.length < 4 || view.getUint16(0, true) !== 0x4b50) throw refused(sentence("reference.notZip"));
-  const entries = entriesOf(view);
+  const entries = entriesOf(view, limits);
   requireNames(entries, isKnown);
-  requireSizes(entries);
+  requireSizes(entries, limits);
   const files = new Map<string, Uint8Array>();
   // End of the last entry; entries that share bytes are how a few bytes become many.
   let end = 0;
@@ -49,13 +62,13 @@ function damaged(): Error {
   return refused(sentence("reference.damaged"));
 }
 
-function entriesOf(view: DataView): Entry[] {
+function entriesOf(view: DataView, limits: ZipLimits): Entry[] {
   const at = endingOf(view);
   const [disk, startDisk] = [view.getUint16(at + 4, true), view.getUint16(at + 6, true)];
   const [here, count] = [view.getUint16(at + 8, true), view.getUint16(at + 10, true)];
   const [bytes, start] = [view.getUint32(at + 12, true), view.getUint32(at + 16, true)];
   if (disk !== 0 || startDisk !== 0 || here !== count || start + bytes !== at) throw damaged();
-  if (count > bundleLimits.entries) throw swells();
+  if (count > limits.entries) throw swells();
   const entries: Entry[] = [];
   let next = start;
   for (let index = 0; index < count; index += 1) {
@@ -112,11 +125,9 @@ function leadsOutside(name: string): boolean {
 }
 
 /** Checks the sizes in the directory; unpacking checks that they are true. */
-function requireSizes(entries: readonly Entry[]): void {
+function requireSizes(entries: readonly Entry[], limits: ZipLimits): void {
   const total = entries.reduce((sum, { bytes }) => sum + bytes, 0);
-  if (entries.some(({ bytes }) => bytes > bundleLimits.entryBytes) || total > bundleLimits.totalBytes) {
-    throw swells();
-  }
+  if (entries.some(({ bytes }) => bytes > limits.entryBytes) || total > limits.totalBytes) throw swells();
 }
 
 function swells(): Error {

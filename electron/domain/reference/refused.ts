@@ -18,7 +18,7 @@ export function unreadable(name: string): Refusal {
   return refused(sentence("reference.unreadable", { name }));
 }
 
-/** Refuses a file larger than any bundle. */
-export function tooBig(): Refusal {
-  return refused(sentence("reference.tooBig", { megabytes: bundleLimits.bytes / 1024 / 1024 }));
+/** Refuses a file larger than any of its kind (bytes): by default, than any bundle. */
+export function tooBig(most: number = bundleLimits.bytes): Refusal {
+  return refused(sentence("reference.tooBig", { megabytes: most / 1024 / 1024 }));
 }

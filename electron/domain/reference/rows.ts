@@ -6,6 +6,7 @@ import { type BundleKind, leastK } from "../privacy/rule.ts";
 import { protocolOf, type TestCode, testCodes } from "../tests/registry.ts";
 import { fromUnit } from "../units.ts";
 import { sentence } from "../words.ts";
+import { isAgeBand } from "./age-band.ts";
 import { type AlikeMarks, type BundleTest, type ToldCategory, toldCategories } from "./bundle.ts";
 import { rowsNames } from "./descriptor.ts";
 import { bundleLimits } from "./limits.ts";
@@ -53,14 +54,6 @@ function quasiOf([ageBand, category, leagueSize, quarter]: QuasiCells, fail: Fai
   if (![...leagueSizes, notTold].includes(leagueSize)) throw fail("league_size");
   if (!/^\d{4}(-Q[1-4])?$/.test(quarter)) throw fail("quarter");
   return { ageBand, category: told satisfies ToldCategory, quarter };
-}
-
-function isAgeBand(text: string): boolean {
-  if (text === "unknown" || text === notTold) return true;
-  const [, from = "", to = ""] = /^(\d{1,3}) to (\d{1,3})$/.exec(text) ?? [];
-  return from !== "" && `${Number(from)} to ${Number(to)}` === text && Number(from) % 5 === 0
-    ? Number(to) === Number(from) + 4
-    : false;
 }
 
 function testOf({ test, variant, unit }: MarkCells, tests: readonly BundleTest[], fail: Fail): BundleTest {
