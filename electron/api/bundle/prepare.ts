@@ -44,24 +44,34 @@ export interface Prepared {
   readonly file: BundleFile;
 }
 
+/** Makes the bundle of a day in memory. */
+export function prepare(desk: Desk, db: ReadableDb, day: Day, wish: Wish): Prepared {
+  return bundleOf(candidatesOf(db, day, wish.kind), wish, {
+    quarter: quarterOf(day.date),
+    demo: desk.kind === "demo",
+    rehearsal: desk.rehearsal,
+    protocols: dayProtocols(db, day.id),
+  });
+}
+
 /**
- * Makes the bundle of a day in memory. A seed computed from the rows' content, without their owners, draws their order
- * and ids: the same rows give the same bytes, even after a restart; other rows get other ids; and neither order nor ids
- * say more than the rows do.
+ * Makes the bundle of these marks. A seed computed from the rows' content, without their owners, draws their order and
+ * ids: the same rows give the same bytes, even after a restart; other rows get other ids; and neither order nor ids say
+ * more than the rows do.
  */
-export function prepare(desk: Desk, db: ReadableDb, day: Day, { kind, k }: Wish): Prepared {
+export function bundleOf(
+  candidates: readonly Candidate[],
+  { kind, k }: Wish,
+  facts: Pick<Contents, "quarter" | "demo" | "rehearsal" | "protocols">,
+): Prepared {
   const strictness = { ...usualStrictness, k };
-  const { kept, suppressed, decisions, able } = protect(kind, candidatesOf(db, day, kind), strictness);
+  const { kept, suppressed, decisions, able } = protect(kind, candidates, strictness);
   const linked = kind === "profiles";
   const sightings = sightingsOf(able);
   const rows = publish(kept, seededChance(seedOf(contentsOf(kept))));
   const unprotected = unprotectedRows(able, linked);
   const contents: Contents = {
-    ...{ kind, decisions, suppressed, strictness, rows },
-    quarter: quarterOf(day.date),
-    demo: desk.kind === "demo",
-    rehearsal: desk.rehearsal,
-    protocols: dayProtocols(db, day.id),
+    ...{ kind, decisions, suppressed, strictness, rows, ...facts },
     summaries: summarise(kept),
     likeness: likenessOfRows(rows),
     risk: riskOf(rows.map(rowContent)),

@@ -20,9 +20,6 @@ export const percentilesTold: readonly number[] = Array.from(
  */
 export const leastOfGroup = Object.freeze({ marks: 20, halls: 3, beyond: 5, different: 3 });
 
-/** Largest share of a group that one hall may count for. */
-const largestShare = 1 / 3;
-
 /** Where a percentile of a group lies: `low` ≤ percentile < `high`, in grains; null: open. Of the value, not of how good it is. */
 export interface Percentile extends MarkBounds {
   /** One of `percentilesTold`. */
