@@ -18,6 +18,7 @@ import { dayPlan } from "../../electron/store/migrations/0021-day-plan.ts";
 import { performed } from "../../electron/store/migrations/0022-performed.ts";
 import { correctionsFound } from "../../electron/store/migrations/0024-corrections-found.ts";
 import { secondJudges } from "../../electron/store/migrations/0025-second-judges.ts";
+import { referenceTables } from "../../electron/store/migrations/0026-reference-tables.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { addDay, identityOfDay } from "../../electron/store/tables/days.ts";
 import { devicesOf, placeDevice } from "../../electron/store/tables/devices.ts";
@@ -448,6 +449,25 @@ test("the step to when attempts were done leaves every row, and knows it of all 
   }
   const changed = [...before.schema].filter(([name, sql]) => after.schema.get(name) !== sql);
   expect(changed.map(([name]) => name)).toEqual(["attempt", "attempt_never_updated"]);
+});
+
+test("the step to tables from elsewhere leaves every row and every table of before, and adds its own empty ones", () => {
+  const from = migrations.indexOf(referenceTables);
+  makeVersion(1, rows);
+  const older = new SqliteDatabase(file());
+  for (const sql of migrations.slice(1, from)) older.exec(`BEGIN; ${sql}; COMMIT`);
+  older.exec(`INSERT INTO reference VALUES (1, 'Hall', 'marks', 'a', 'b', '${at}')`);
+  older.close();
+  const before = everything();
+  const db = new SqliteDatabase(file());
+  db.exec(`BEGIN; ${referenceTables}; COMMIT`);
+  db.close();
+  const after = everything();
+  for (const [name, all] of before.tables) expect([name, after.tables.get(name)]).toEqual([name, all]);
+  for (const [name, sql] of before.schema) expect([name, after.schema.get(name)]).toEqual([name, sql]);
+  const added = [...after.tables].filter(([name]) => !before.tables.has(name));
+  const names = ["publisher", "reference_group", "reference_in_table", "reference_table"];
+  expect(added).toEqual(names.map((name) => [name, []]));
 });
 
 function doneOf(row: unknown): string | null {

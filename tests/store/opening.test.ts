@@ -108,6 +108,7 @@ test("the steps from nothing make exactly these tables, and a second opening non
     "study_series",
     "day_plan",
   ];
+  const elsewhere = ["publisher", "reference_group", "reference_in_table", "reference_table"];
   expect(made).toEqual(
     [
       ...first,
@@ -120,6 +121,7 @@ test("the steps from nothing make exactly these tables, and a second opening non
       ...later,
       ...dayHistory,
       ...latest,
+      ...elsewhere,
     ].sort(),
   );
   openStore({ file: file() }).close();

@@ -177,7 +177,7 @@ function groupsOf(db: ReadableDb, day: Day, sort: Sort): Group[] {
   return [
     { group: "today", marks: own(marksToCompare(db, day.id, test, fingerprint)) },
     { group: "store", marks: own(latestMarks(db, { test, fingerprint, date: day.date })) },
-    ...groupsElsewhere(db, sort),
+    ...groupsElsewhere(db, sort, day.date),
   ];
 }
 
@@ -209,8 +209,8 @@ interface GroupElsewhere {
  * Returns the references to compare a mark with: of the same fingerprint, one per origin, those of the same category
  * apart from those without one.
  */
-function groupsElsewhere(db: ReadableDb, { fingerprint, category }: Sort): GroupElsewhere[] {
-  const origins = Map.groupBy(marksFromElsewhere(db, fingerprint), ({ origin }) => origin);
+function groupsElsewhere(db: ReadableDb, { fingerprint, category }: Sort, date: string): GroupElsewhere[] {
+  const origins = Map.groupBy(marksFromElsewhere(db, fingerprint, date), ({ origin }) => origin);
   return [...origins].flatMap(([origin, all]) => {
     const same = all.filter((marks) => marks.category === (category ?? "unknown"));
     const mixed = all.filter((marks) => marks.category === "not told");

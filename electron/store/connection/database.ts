@@ -47,6 +47,9 @@ export interface Changed {
 /** The values of a statement's named parameters (`@name`). */
 export type Values = Readonly<Record<string, string | number | null>>;
 
+/** The same of a statement that writes, which may have bytes too. */
+type ValuesToWrite = Readonly<Record<string, string | number | null | Uint8Array>>;
+
 /** Returns every row of a query. */
 export function allRows<Row>(db: ReadableDb, sql: string, values: Values = {}): Row[] {
   return question<Row>(db, sql).all(values);
@@ -58,7 +61,7 @@ export function firstRow<Row>(db: ReadableDb, sql: string, values: Values = {}):
 }
 
 /** Runs a statement that writes, inside the caller's transaction; refused outside of one. */
-export function execute(db: WritableDb, sql: string, values: Values = {}): Changed {
+export function execute(db: WritableDb, sql: string, values: ValuesToWrite = {}): Changed {
   if (!db.inTransaction) throw new Error("only what runs inside store.write changes something");
   return prepared(db, sql).run(values);
 }
@@ -71,16 +74,16 @@ export function setting(db: ReadableDb, name: string): string | number {
 }
 
 /** Prepares a query and refuses one that writes: types can't see into its text, but SQLite can. */
-function question<Row>(db: ReadableDb, sql: string): Statement<[Values], Row> {
+function question<Row>(db: ReadableDb, sql: string): Statement<[ValuesToWrite], Row> {
   const found = prepared(db, sql);
   if (!found.readonly) throw new Error("a query changes nothing");
-  return found as Statement<[Values], Row>;
+  return found as Statement<[ValuesToWrite], Row>;
 }
 
-const statements = new WeakMap<ReadableDb, Map<string, Statement<[Values], unknown>>>();
+const statements = new WeakMap<ReadableDb, Map<string, Statement<[ValuesToWrite], unknown>>>();
 
 /** Prepares a statement once per connection and text; every statement of this room goes through here. */
-function prepared(db: ReadableDb, sql: string): Statement<[Values], unknown> {
+function prepared(db: ReadableDb, sql: string): Statement<[ValuesToWrite], unknown> {
   let known = statements.get(db);
   if (known === undefined) {
     known = new Map();
@@ -88,7 +91,7 @@ function prepared(db: ReadableDb, sql: string): Statement<[Values], unknown> {
   }
   let found = known.get(sql);
   if (found === undefined) {
-    found = connectionOf(db).prepare<[Values], unknown>(sql);
+    found = connectionOf(db).prepare<[ValuesToWrite], unknown>(sql);
     known.set(sql, found);
   }
   return found;

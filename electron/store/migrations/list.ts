@@ -20,6 +20,7 @@ import { dayPlan } from "./0021-day-plan.ts";
 import { performed } from "./0022-performed.ts";
 import { correctionsFound } from "./0024-corrections-found.ts";
 import { secondJudges } from "./0025-second-judges.ts";
+import { referenceTables } from "./0026-reference-tables.ts";
 
 /** All migrations in order; the store's `user_version` is how many of them it has had. A shipped one never changes. */
 export const migrations: readonly string[] = [
@@ -45,4 +46,5 @@ export const migrations: readonly string[] = [
   performed,
   correctionsFound,
   secondJudges,
+  referenceTables,
 ];

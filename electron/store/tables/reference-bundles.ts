@@ -1,6 +1,7 @@
 import type { MarkBounds } from "../../domain/privacy/coding.ts";
 import type { AlikeMarks, Bundle, BundleTest, ToldCategory } from "../../domain/reference/bundle.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
+import { noteInTables } from "./reference-tables.ts";
 
 /** One bundle from elsewhere. */
 export interface KeptReference {
@@ -11,9 +12,15 @@ export interface KeptReference {
   /** Hash of the whole file, in hexadecimal digits. */
   readonly sha256: string;
   readonly addedAt: string;
+  /** Publisher of a table in which this bundle is too; null when it is in none that is held. */
+  readonly inTableOf: string | null;
 }
 
-const columns = "id, origin, kind, sha256, added_at AS addedAt";
+const columns = `id, origin, kind, sha256, added_at AS addedAt,
+  (SELECT min(publisher.name) FROM reference_in_table
+    JOIN reference_table ON reference_table.id = table_id
+    JOIN publisher ON publisher.id = publisher_id
+    WHERE reference_id = reference.id) AS inTableOf`;
 
 /** Returns every stored bundle, by origin, the newest of each origin first. */
 export function allReferences(db: ReadableDb): KeptReference[] {
@@ -31,10 +38,12 @@ export function referenceOf(
   return firstRow(db, sql, { sha256, contentSha256 });
 }
 
-/** Stores a bundle with all its rows and returns its id. It must not be stored already. */
+/**
+ * Stores a bundle with all its rows, notes in which tables it is too, and returns its id. It must not be stored already.
+ */
 export function addReference(
   db: WritableDb,
-  reference: Omit<KeptReference, "id">,
+  reference: Omit<KeptReference, "id" | "inTableOf">,
   bundle: Pick<Bundle, "contentSha256" | "tests" | "marks">,
 ): number {
   const sql = `INSERT INTO reference (origin, kind, sha256, content_sha256, added_at)
@@ -43,6 +52,7 @@ export function addReference(
   const id = Number(execute(db, sql, { ...reference, contentSha256 }).lastInsertRowid);
   for (const test of bundle.tests) addTest(db, id, test);
   for (const marks of bundle.marks) addMarks(db, id, marks);
+  noteInTables(db, { id, contentSha256 });
   return id;
 }
 
@@ -91,14 +101,19 @@ export interface MarksOfOrigin extends MarkBounds {
   readonly count: number;
 }
 
-/** Returns all marks of a fingerprint from elsewhere, by origin. */
-export function marksFromElsewhere(db: ReadableDb, fingerprint: string): MarksOfOrigin[] {
+/**
+ * Returns all marks of a fingerprint from bundles, by origin. Those of a bundle that is also in a table that may be used
+ * on that day (ISO 8601) are left out: there they count already.
+ */
+export function marksFromElsewhere(db: ReadableDb, fingerprint: string, date: string): MarksOfOrigin[] {
   const sql = `SELECT origin, category, low, high, sum(marks) AS count
     FROM reference_test
     JOIN reference ON reference.id = reference_id
     JOIN reference_mark USING (reference_id, test, variant)
-    WHERE fingerprint = @fingerprint
+    WHERE fingerprint = @fingerprint AND reference.id NOT IN (
+      SELECT reference_in_table.reference_id FROM reference_in_table
+      JOIN reference_table ON reference_table.id = table_id WHERE valid_until >= @date)
     GROUP BY origin, category, low, high
     ORDER BY origin, category, low, high`;
-  return allRows(db, sql, { fingerprint });
+  return allRows(db, sql, { fingerprint, date });
 }

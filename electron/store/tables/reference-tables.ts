@@ -1,0 +1,209 @@
+import { fold } from "../../domain/people/fold.ts";
+import type { BundleTest } from "../../domain/reference/bundle.ts";
+import type { GroupOfMarks, Percentile, ReferenceTable } from "../../domain/reference-table/table.ts";
+import type { KnownPublisher } from "../../domain/reference-table/trust.ts";
+import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
+
+/** A table as it is kept: what is always read together is one value, so that keeping it takes a moment. */
+export interface PackedTable extends Omit<ReferenceTable, "bundles" | "groups"> {
+  /** The hashes, 32 bytes each, sorted. */
+  readonly bundles: Uint8Array;
+  readonly groups: readonly PackedGroup[];
+}
+
+interface PackedGroup extends Omit<GroupOfMarks, "percentiles"> {
+  /** JSON: [[percentile, low, high], …] */
+  readonly percentiles: string;
+}
+
+const hashBytes = 32;
+
+export function packTable(table: ReferenceTable): PackedTable {
+  return {
+    ...table,
+    bundles: new Uint8Array(Buffer.from(table.bundles.toSorted().join(""), "hex")),
+    groups: table.groups.map((group) => ({ ...group, percentiles: packed(group.percentiles) })),
+  };
+}
+
+function packed(percentiles: readonly Percentile[]): string {
+  return JSON.stringify(percentiles.map(({ percentile, low, high }) => [percentile, low, high]));
+}
+
+function unpacked(text: string): Percentile[] {
+  const rows = JSON.parse(text) as [percentile: number, low: number | null, high: number | null][];
+  return rows.map(([percentile, low, high]) => ({ percentile, low, high }));
+}
+
+/** True if a table has a bundle with that content hash (hexadecimal digits) in it. */
+function holds(bundles: Uint8Array, contentSha256: string): boolean {
+  const wanted = Buffer.from(contentSha256, "hex");
+  let [from, to] = [0, bundles.length / hashBytes];
+  while (from < to) {
+    const middle = Math.floor((from + to) / 2);
+    const order = wanted.compare(bundles.subarray(middle * hashBytes, (middle + 1) * hashBytes));
+    if (order === 0) return true;
+    if (order < 0) to = middle;
+    else from = middle + 1;
+  }
+  return false;
+}
+
+/** A publisher as remembered. */
+export interface Publisher extends KnownPublisher {
+  readonly id: number;
+}
+
+/** Returns every publisher that is remembered, also of tables that were removed, by name. */
+export function allPublishers(db: ReadableDb): Publisher[] {
+  const sql = `SELECT id, name AS publisher, public_key AS publicKey, known_since AS since FROM publisher
+    ORDER BY folded_name`;
+  return allRows(db, sql);
+}
+
+/** A table as it is listed. */
+export interface KeptTable extends Pick<ReferenceTable, "publisher" | "publicKey" | "made" | "validUntil"> {
+  readonly id: number;
+  readonly sha256: string;
+  readonly addedAt: string;
+  /** Number of bundles that it is made of. */
+  readonly bundles: number;
+}
+
+const tables = `SELECT reference_table.id, name AS publisher, public_key AS publicKey, made, valid_until AS validUntil,
+    sha256, added_at AS addedAt, length(bundles) / 32 AS bundles
+  FROM reference_table JOIN publisher ON publisher.id = publisher_id`;
+
+/** Returns every table that is held, by its publisher's name. */
+export function allTables(db: ReadableDb): KeptTable[] {
+  return allRows(db, `${tables} ORDER BY folded_name`);
+}
+
+/** Returns the table held from whoever has that key; undefined when there is none. */
+export function tableOfKey(db: ReadableDb, publicKey: string): KeptTable | undefined {
+  return firstRow(db, `${tables} WHERE public_key = @publicKey`, { publicKey });
+}
+
+/**
+ * Keeps a table in the place of the one held from the same key, and remembers that key with the table's name; returns
+ * the table's id. The name must not belong to another key.
+ */
+export function addTable(
+  db: WritableDb,
+  table: PackedTable,
+  { sha256, addedAt }: Pick<KeptTable, "sha256" | "addedAt">,
+): number {
+  const publisherId = remember(db, table, addedAt);
+  execute(db, "DELETE FROM reference_table WHERE publisher_id = @publisherId", { publisherId });
+  const sql = `INSERT INTO reference_table (publisher_id, sha256, made, valid_until, bundles, added_at)
+    VALUES (@publisherId, @sha256, @made, @validUntil, @bundles, @addedAt)`;
+  const { made, validUntil, bundles } = table;
+  const row = { publisherId, sha256, made, validUntil, bundles, addedAt };
+  const id = Number(execute(db, sql, row).lastInsertRowid);
+  for (const group of table.groups) addGroup(db, id, group);
+  for (const { id: bundleId, contentSha256 } of broughtBundles(db)) {
+    if (holds(bundles, contentSha256)) noteInTable(db, bundleId, id);
+  }
+  return id;
+}
+
+function remember(db: WritableDb, { publisher, publicKey }: PackedTable, since: string): number {
+  const sql = `INSERT INTO publisher (name, folded_name, public_key, known_since)
+    VALUES (@publisher, @folded, @publicKey, @since)
+    ON CONFLICT (public_key) DO UPDATE SET name = excluded.name, folded_name = excluded.folded_name`;
+  execute(db, sql, { publisher, folded: fold(publisher), publicKey, since });
+  const found = firstRow<{ id: number }>(db, "SELECT id FROM publisher WHERE public_key = @publicKey", {
+    publicKey,
+  });
+  if (found === undefined) throw new Error("A publisher was not remembered.");
+  return found.id;
+}
+
+function addGroup(db: WritableDb, tableId: number, group: PackedGroup): void {
+  const { test, variant, fingerprint, category, ageBand, marks, halls, countsAs, from, to, percentiles } =
+    group;
+  const sql = `INSERT INTO reference_group (table_id, test, variant, fingerprint, category, age_band, marks, halls,
+      counts_as, first_quarter, last_quarter, percentiles)
+    VALUES (@tableId, @test, @variant, @fingerprint, @category, @ageBand, @marks, @halls, @countsAs, @from, @to,
+      @percentiles)`;
+  const which = { tableId, test, variant, fingerprint, category, ageBand };
+  execute(db, sql, { ...which, marks, halls, countsAs, from, to, percentiles });
+}
+
+interface BroughtBundle {
+  readonly id: number;
+  readonly contentSha256: string;
+}
+
+function broughtBundles(db: ReadableDb): BroughtBundle[] {
+  return allRows(db, "SELECT id, content_sha256 AS contentSha256 FROM reference");
+}
+
+function noteInTable(db: WritableDb, referenceId: number, tableId: number): void {
+  const sql = "INSERT INTO reference_in_table (reference_id, table_id) VALUES (@referenceId, @tableId)";
+  execute(db, sql, { referenceId, tableId });
+}
+
+/** Notes in which of the tables that are held a bundle is that was brought in by itself. */
+export function noteInTables(db: WritableDb, { id, contentSha256 }: BroughtBundle): void {
+  const held = allRows<{ id: number; bundles: Uint8Array }>(db, "SELECT id, bundles FROM reference_table");
+  for (const table of held) if (holds(table.bundles, contentSha256)) noteInTable(db, id, table.id);
+}
+
+/** Removes a table; its publisher's key stays remembered. False when it is unknown. */
+export function removeTable(db: WritableDb, id: number): boolean {
+  return execute(db, "DELETE FROM reference_table WHERE id = @id", { id }).changes > 0;
+}
+
+/** Forgets a publisher's key, and removes the table that it signed. False when they are unknown. */
+export function forgetPublisher(db: WritableDb, id: number): boolean {
+  return execute(db, "DELETE FROM publisher WHERE id = @id", { id }).changes > 0;
+}
+
+/** What a table says of one test and variant by one set of rules, in all its groups together. */
+export interface TableTest extends BundleTest {
+  /** Results of its largest group, and halls behind the group of most. */
+  readonly marks: number;
+  readonly halls: number;
+  /** Number of its groups. */
+  readonly groups: number;
+  readonly from: string;
+  readonly to: string;
+}
+
+/** Returns what a table that is held says of each test. */
+export function testsOfTable(db: ReadableDb, tableId: number): TableTest[] {
+  const sql = `SELECT test, variant, fingerprint, max(marks) AS marks, max(halls) AS halls, count(*) AS groups,
+      min(first_quarter) AS "from", max(last_quarter) AS "to"
+    FROM reference_group WHERE table_id = @tableId GROUP BY test, variant, fingerprint`;
+  return allRows(db, sql, { tableId });
+}
+
+/** A group of a table that is held. */
+export interface GroupFromTable
+  extends Pick<GroupOfMarks, "category" | "ageBand" | "marks" | "halls" | "countsAs" | "percentiles"> {
+  readonly publisher: string;
+}
+
+/**
+ * Returns the groups of one category by the rules of a fingerprint, of every table that may be used on a day (ISO 8601),
+ * with their ages or of all ages.
+ */
+export function groupsFromTables(
+  db: ReadableDb,
+  which: { readonly fingerprint: string; readonly category: GroupOfMarks["category"]; readonly date: string },
+): GroupFromTable[] {
+  const sql = `SELECT name AS publisher, category, age_band AS ageBand, marks, halls, counts_as AS countsAs, percentiles
+    FROM reference_group
+    JOIN reference_table ON reference_table.id = table_id
+    JOIN publisher ON publisher.id = publisher_id
+    WHERE fingerprint = @fingerprint AND category = @category AND valid_until >= @date
+    ORDER BY folded_name, age_band`;
+  const { fingerprint, category, date } = which;
+  const found = allRows<PackedGroup & { readonly publisher: string }>(db, sql, {
+    fingerprint,
+    category,
+    date,
+  });
+  return found.map((group) => ({ ...group, percentiles: unpacked(group.percentiles) }));
+}
