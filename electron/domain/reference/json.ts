@@ -9,17 +9,24 @@ const harmfulKeys: ReadonlySet<string> = new Set(["__proto__", "prototype", "con
  * @throws Refusal `bad-input`
  */
 export function parseJson(name: string, text: string): unknown {
-  if (text.length > bundleLimits.jsonBytes || isTooDeep(text)) throw unreadable(name);
-  let value: unknown;
+  const read = readJson(text, bundleLimits.jsonBytes);
+  if (read === null) throw unreadable(name);
+  return read.value;
+}
+
+/** The same for a file that no zip holds: null where it is no such text, or longer than `most`. */
+export function readJson(text: string, most: number): { readonly value: unknown } | null {
+  if (text.length > most || isTooDeep(text)) return null;
+  let harmful = false;
   try {
-    value = JSON.parse(text, (key, part: unknown) => {
-      if (harmfulKeys.has(key)) throw unreadable(name);
+    const value: unknown = JSON.parse(text, (key, part: unknown) => {
+      harmful ||= harmfulKeys.has(key);
       return part;
     });
+    return harmful ? null : { value };
   } catch {
-    throw unreadable(name);
+    return null;
   }
-  return value;
 }
 
 /** True if a text is nested too deep. Counts characters, so that nothing deep is built and no text takes long. */
