@@ -27,7 +27,7 @@ export interface HandIn {
 }
 
 /** One result of it (bounds in grains). */
-export interface HandedResult extends BundleTest, MarkBounds {}
+interface HandedResult extends BundleTest, MarkBounds {}
 
 /** A result as it was measured (grains), before it is handed in. */
 export interface ExactResult extends BundleTest {
