@@ -1,7 +1,6 @@
 import { consentOf } from "../../domain/privacy/consent.ts";
 import { type AgeBand, bandOfAges } from "../../domain/privacy/quasi.ts";
-import { spreadsBelow, typicalError } from "../../domain/statistics/change.ts";
-import { upperShare } from "../../domain/statistics/interval.ts";
+import { reachOf } from "../../domain/statistics/change.ts";
 import { type PlaceBand, placeAmong } from "../../domain/statistics/place.ts";
 import {
   type AlikeInterval,
@@ -63,8 +62,7 @@ export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => Place
     const key = `${category} ${name}`;
     const groups = known.get(key) ?? groupsOf(db, day, { test, fingerprint: name, category });
     known.set(key, groups);
-    // A place is the athlete's, who would have shown another mark on another day.
-    const reach = spreadsBelow(upperShare(0.95), errors[test]) * typicalError(test, value, errors[test]);
+    const reach = reachOf(test, value, errors[test]);
     const own = { athleteId, test, value, reach, ages: bandOfAges(birthYear, day.date) };
     return chosenOf(groups.flatMap((group) => placesIn(group, own)));
   };

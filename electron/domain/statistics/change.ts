@@ -1,4 +1,5 @@
 import { definitionOf, ofEachTest, protocolOf, type TestCode } from "../tests/registry.ts";
+import { upperShare } from "./interval.ts";
 import { normalQuantile, normalShare } from "./normal.ts";
 import { quantileOfT, shareOfT } from "./student.ts";
 
@@ -50,6 +51,18 @@ export function errorAt(value: number, { fixed, share }: ErrorParts): number {
 /** Returns a test's typical error in grains at a mark of `value` grains. */
 export function typicalError(code: TestCode, value: number, error: ErrorParts = startingTypicalErrors[code]) {
   return errorAt(value, error);
+}
+
+/**
+ * Returns how far from a mark of `value` grains the truth may well lie on either side, in grains: 95 times in 100 it is
+ * no farther. A place is the athlete's, who would have shown another mark on another day.
+ */
+export function reachOf(
+  code: TestCode,
+  value: number,
+  error: TypicalError = startingTypicalErrors[code],
+): number {
+  return spreadsBelow(upperShare(0.95), error) * typicalError(code, value, error);
 }
 
 /** Returns the improvement between two marks in grains: positive is better, whichever way the test counts. */
