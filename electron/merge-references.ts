@@ -1,35 +1,77 @@
 /**
- * `npm run percentiles -- DIR --out FILE` (`npm run reference` before): merges the bundles of many organisers into one sheet of percentiles. Ends with 0
- * when every bundle was taken, 3 when some were kept back, 2 when there was nothing to merge, 1 when something failed.
+ * `npm run table -- FOLDER --out FILE.zip`: merges what many halls sent into one signed table; with FILE.csv (also as
+ * `npm run percentiles` and `npm run reference`) into a sheet of percentiles. Ends with 0 when everything was taken, 3
+ * when some was kept back, 2 when there was nothing to merge, 1 when something failed.
  */
 import { say } from "./api/door/words.ts";
 import { sentence } from "./domain/words.ts";
-import { type MergeArguments, NothingToMerge, readArguments } from "./reference/arguments.ts";
-import { merge } from "./reference/merge.ts";
+import { readArguments, type Wanted } from "./reference/arguments.ts";
+import { createBar } from "./reference/bar.ts";
+import { shortFormOf, writeKey } from "./reference/keys.ts";
+import { type MergeArguments, type Merged, merge } from "./reference/merge.ts";
+import { NothingToMerge } from "./reference/nothing.ts";
 
 /** npm runs its scripts in the project's folder; paths are meant from where it was called. */
-const isByNpm = ["percentiles", "reference"].includes(process.env.npm_lifecycle_event ?? "");
+const isByNpm = ["table", "percentiles", "reference"].includes(process.env.npm_lifecycle_event ?? "");
 const folder = isByNpm ? (process.env.INIT_CWD ?? process.cwd()) : process.cwd();
 
 async function main(): Promise<number> {
   try {
-    const wanted = readArguments(process.argv.slice(2), folder);
-    if (wanted !== null) return await mergeAll(wanted);
-    console.log(say(sentence("references.usage")));
-    return 0;
+    return await run(readArguments(process.argv.slice(2), folder, today()));
   } catch (error) {
     return explain(error);
   }
 }
 
+/** Today by this machine's calendar (ISO 8601). */
+function today(): string {
+  const now = new Date();
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+}
+
+async function run(wanted: Wanted): Promise<number> {
+  if (wanted.what === "merge") return await mergeAll(wanted.merge);
+  if (wanted.what === "usage") console.log(say(sentence("references.usage")));
+  else {
+    const short = await writeKey(wanted.path);
+    console.log(say(sentence("references.newKey", { path: wanted.path, key: short })));
+  }
+  return 0;
+}
+
 async function mergeAll(wanted: MergeArguments): Promise<number> {
-  const merged = await merge(wanted, (name, why) => console.error(`${name}: ${say(why)}`));
+  const bar = createBar(process.stdout, () => performance.now());
+  const merged = await merge(wanted, {
+    keptBack(name, why) {
+      bar.clear();
+      console.error(`${name}: ${say(why)}`);
+    },
+    progress: bar.show,
+  });
+  bar.clear();
   if (merged.bundles === 0) throw new NothingToMerge(sentence("references.none", { path: wanted.folder }));
+  tell(merged, wanted);
+  return merged.keptBack > 0 ? 3 : 0;
+}
+
+function tell(
+  { bundles, marks, groups, keptBack, differing }: Merged,
+  { out, signing }: MergeArguments,
+): void {
   const seconds = Number((performance.now() / 1000).toFixed(1));
-  const { bundles, marks, groups, keptBack } = merged;
   console.log(say(sentence("references.done", { count: bundles, marks, groups, keptBack, seconds })));
-  console.log(say(sentence("references.written", { path: wanted.out })));
-  return keptBack > 0 ? 3 : 0;
+  for (const { name, test, off } of differing) {
+    const place = Math.round(100 * (0.5 + off));
+    console.log(say(sentence("references.differs", { name, test, place })));
+  }
+  if (differing.length > 0) console.log(say(sentence("references.askThem")));
+  if (signing === null) {
+    console.log(say(sentence("references.written", { path: out })));
+    return;
+  }
+  const { validUntil, key } = signing;
+  const told = { path: out, date: validUntil, key: shortFormOf(key) };
+  console.log(say(sentence("references.tableWritten", told)));
 }
 
 /** Prints one clear line; an unforeseen error is shown whole. */

@@ -1,64 +1,84 @@
-import { mkdtemp, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type DuckDBConnection, DuckDBInstance } from "@duckdb/node-api";
-import type { AlikeMarks } from "../domain/reference/bundle.ts";
-import { markTableSql, type PercentileRow, percentilesSql } from "./percentiles.ts";
+import type { Cell, Database } from "./database.ts";
 
-/** A collection of marks of many bundles, on the disk and with bounded memory. */
-export interface Engine {
-  /** Adds the marks of one bundle, which has a number as its name. */
-  add(bundle: number, marks: readonly AlikeMarks[]): void;
-  percentiles(): Promise<readonly PercentileRow[]>;
-  /** Deletes everything. */
-  close(): Promise<void>;
+/** A database that also reads and writes Parquet files, in one folder alone. */
+export interface Engine extends Database {
+  /** Writes what a query finds into a new file. @throws the engine's error */
+  writeParquet(path: string, query: string): Promise<void>;
+  close(): void;
 }
 
 /** Most memory of the engine; the rest goes on the disk. */
-const memoryLimit = "256MB";
+const memoryLimit = "200MB";
 
-/** @param folder parent of its temporary folder; the system's own by default. */
-export async function openEngine(folder = tmpdir()): Promise<Engine> {
-  const home = await mkdtemp(join(folder, "tapeline-reference-"));
-  try {
-    const instance = await DuckDBInstance.create(join(home, "marks.duckdb"), {
-      ...{ memory_limit: memoryLimit, threads: "2", temp_directory: join(home, "spilled") },
-      // Nothing is fetched and no other file is opened, whatever a name in a bundle says.
-      ...{ enable_external_access: "false", autoinstall_known_extensions: "false" },
-    });
-    const connection = await instance.connect();
-    await connection.run(markTableSql);
-    return await gathering(connection, async () => {
+/** Opens the engine with its own files in `home`; it opens no others than those in `readable`, and fetches nothing. */
+export async function openEngine(home: string, readable: string): Promise<Engine> {
+  const instance = await DuckDBInstance.create(join(home, "marks.duckdb"), {
+    ...{ memory_limit: memoryLimit, threads: "2", temp_directory: join(home, "spilled") },
+    ...{ autoinstall_known_extensions: "false", preserve_insertion_order: "false" },
+  });
+  const connection = await instance.connect();
+  await connection.run(`SET allowed_directories = [${quoted(join(readable, "/"))}]`);
+  // No other file is opened, whatever a name in a bundle says.
+  await connection.run("SET enable_external_access = false");
+  return {
+    ...databaseOf(instance, connection),
+    async writeParquet(path, query) {
+      await connection.run(`COPY (${query}) TO ${quoted(path)} (FORMAT parquet, COMPRESSION zstd)`);
+    },
+    close() {
       connection.closeSync();
       instance.closeSync();
-      await rm(home, { recursive: true, force: true });
-    });
-  } catch (error) {
-    await rm(home, { recursive: true, force: true });
-    throw error;
-  }
+    },
+  };
 }
 
-async function gathering(connection: DuckDBConnection, close: () => Promise<void>): Promise<Engine> {
-  const appender = await connection.createAppender("mark");
+/** A text as SQL writes it. */
+export function quoted(text: string): string {
+  return `'${text.replaceAll("'", "''")}'`;
+}
+
+function databaseOf(instance: DuckDBInstance, connection: DuckDBConnection): Database {
   return {
-    add(bundle, marks) {
-      for (const { test, variant, fingerprint, category, ageBand, low, high, count } of marks) {
-        appender.appendInteger(bundle);
-        for (const text of [test, variant, fingerprint, category, ageBand]) appender.appendVarchar(text);
-        for (const bound of [low, high]) {
-          if (bound === null) appender.appendNull();
-          else appender.appendInteger(bound);
-        }
-        appender.appendInteger(count);
+    async run(sql) {
+      await connection.run(sql);
+    },
+    async add(table, rows) {
+      const appender = await connection.createAppender(table);
+      for (const row of rows) {
+        for (const cell of row) append(appender, cell);
         appender.endRow();
       }
-    },
-    async percentiles() {
       appender.closeSync();
-      const reader = await connection.runAndReadAll(percentilesSql);
-      return reader.getRowObjectsJS() as unknown as readonly PercentileRow[];
     },
-    close,
+    async *rows<Found>(sql: string) {
+      // One of its own: what a connection has not yet given, it forgets when it is asked for something else.
+      const asking = await instance.connect();
+      try {
+        const result = await asking.stream(sql);
+        for await (const chunk of result.yieldRowObjectJs()) {
+          for (const row of chunk) yield plain(row) as Found;
+        }
+      } finally {
+        asking.closeSync();
+      }
+    },
   };
+}
+
+type Appender = Awaited<ReturnType<DuckDBConnection["createAppender"]>>;
+
+function append(appender: Appender, cell: Cell): void {
+  if (cell === null) appender.appendNull();
+  else if (typeof cell === "string") appender.appendVarchar(cell);
+  else if (Number.isInteger(cell) && Math.abs(cell) < 2 ** 31) appender.appendInteger(cell);
+  else appender.appendDouble(cell);
+}
+
+/** Whole numbers of any size come as JavaScript's; sums here stay far below 2^53, or are shares of them. */
+function plain(row: Readonly<Record<string, unknown>>): unknown {
+  return Object.fromEntries(
+    Object.entries(row).map(([name, cell]) => [name, typeof cell === "bigint" ? Number(cell) : cell]),
+  );
 }

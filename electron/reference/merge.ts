@@ -1,135 +1,159 @@
-import { constants } from "node:fs";
-import { mkdir, open, readdir } from "node:fs/promises";
-import { dirname, join } from "node:path";
-import { readBundle } from "../api/reference/read.ts";
-import type { Bundle } from "../domain/reference/bundle.ts";
-import { bundleLimits } from "../domain/reference/limits.ts";
-import { refused, tooBig } from "../domain/reference/refused.ts";
-import { Refusal } from "../domain/refusal.ts";
-import { protocolOf, testCodes } from "../domain/tests/registry.ts";
-import { inUnit } from "../domain/units.ts";
-import { type Sentence, sentence } from "../domain/words.ts";
+import type { KeyObject } from "node:crypto";
+import { mkdir } from "node:fs/promises";
+import { dirname } from "node:path";
+import { type DifferingHall, differingHalls } from "../domain/reference-table/differing-halls.ts";
 import { writeWholeFiles } from "../files/whole.ts";
-import { writeSheet } from "../sheets/write.ts";
-import type { MergeArguments } from "./arguments.ts";
-import { openEngine } from "./engine.ts";
-import type { PercentileRow } from "./percentiles.ts";
+import { allOf } from "./database.ts";
+import { type Engine, openEngine } from "./engine.ts";
+import { groupsOf } from "./groups.ts";
+import { openHome } from "./home.ts";
+import { type Kept, openKept } from "./kept.ts";
+import { percentilesSheet } from "./percentiles-sheet.ts";
+import { steps } from "./steps.ts";
+import { type Source, type Telling, takeIn } from "./take-in.ts";
+import { writeTable } from "./write-table.ts";
+
+/** How a table is signed, and how long it may be used. */
+export interface Signing {
+  readonly key: KeyObject;
+  readonly publisher: string;
+  readonly made: string;
+  readonly validUntil: string;
+}
+
+/** The input of a merge: absolute paths of a folder with what was sent, of the file to write and of what is kept. */
+export interface MergeArguments {
+  readonly folder: string;
+  readonly out: string;
+  /** Null: everything is read anew, and nothing is kept. */
+  readonly kept: string | null;
+  /** Null: a sheet of percentiles is written, and no table. */
+  readonly signing: Signing | null;
+}
 
 /** The result of a merge. */
 export interface Merged {
   readonly bundles: number;
   readonly marks: number;
   readonly keptBack: number;
-  /** Number of groups with at least twenty marks. */
+  /** Number of groups that the file tells. */
   readonly groups: number;
+  /** Halls whose results differ from all others' by more than halls differ, by file or subfolder. Nothing of it is in the file. */
+  readonly differing: readonly NamedHall[];
+}
+
+interface NamedHall extends Omit<DifferingHall, "hall"> {
+  readonly name: string;
 }
 
 /**
- * Merges all bundles of a folder into one sheet of percentiles, one bundle in memory at a time. Refused ones are
- * reported as they come. Without any good one nothing is written.
+ * Merges everything in a folder into one file. What can't be used is reported as it comes. Without anything that can be
+ * used, nothing is written.
+ * @throws NothingToMerge
  */
-export async function merge(
-  { folder, out }: MergeArguments,
-  keepBack: (name: string, why: Sentence) => void,
-): Promise<Merged> {
-  const engine = await openEngine();
+export async function merge(wanted: MergeArguments, telling: Telling): Promise<Merged> {
+  const home = await openHome(wanted.kept);
   try {
-    let [bundles, marks, keptBack] = [0, 0, 0];
-    for await (const read of readFolder(folder)) {
-      if ("keptBack" in read) {
-        keptBack += 1;
-        keepBack(read.name, read.keptBack);
-        continue;
-      }
-      engine.add(bundles, read.bundle.marks);
-      bundles += 1;
-      marks += read.bundle.marks.reduce((sum, { count }) => sum + count, 0);
-    }
-    if (bundles === 0) return { bundles, marks, keptBack, groups: 0 };
-    const rows = await engine.percentiles();
-    await mkdir(dirname(out), { recursive: true });
-    await writeWholeFiles([{ path: out, content: percentilesSheet(rows) }]);
-    return { bundles, marks, keptBack, groups: new Set(rows.map(groupOf)).size };
-  } finally {
-    await engine.close();
-  }
-}
-
-const headers = [
-  ...["test", "variant", "fingerprint", "category", "age_band", "percentile"],
-  ...["low", "high", "unit", "better", "n", "bundles"],
-];
-
-/** Makes a sheet with a row for each percentile, in the order of tests; bounds in the test's unit, empty where open. */
-function percentilesSheet(rows: readonly PercentileRow[]): string {
-  // The query has sorted the rest, and this keeps that order.
-  const inOrder = rows.toSorted((a, b) => testCodes.indexOf(a.test) - testCodes.indexOf(b.test));
-  return writeSheet(
-    headers,
-    inOrder.map(({ test, variant, fingerprint, category, age_band, percentile, low, high, n, bundles }) => {
-      const { grain, better } = protocolOf(test);
-      const [from, to] = [low, high].map((bound) => (bound === null ? null : inUnit(grain, bound)));
-      return [
-        ...[test, variant, fingerprint, category, age_band, percentile],
-        ...[from ?? null, to ?? null, grain.unit, better, n, bundles],
-      ];
-    }),
-  );
-}
-
-function groupOf({ fingerprint, category, age_band }: PercentileRow): string {
-  return JSON.stringify([fingerprint, category, age_band]);
-}
-
-/** One file of the folder: its bundle, or the reason to refuse it. */
-type Read =
-  | { readonly name: string; readonly bundle: Bundle }
-  | { readonly name: string; readonly keptBack: Sentence };
-
-/**
- * Reads the zip files of a folder one by one, by name, so that only one is in memory; no content of one can stop the
- * others. A bundle that came already, in any zip, counts once.
- */
-async function* readFolder(folder: string): AsyncGenerator<Read> {
-  const names = (await readdir(folder)).filter((name) => /\.zip$/i.test(name)).sort();
-  const seen = new Map<string, string>();
-  for (const name of names) {
+    const engine = await openEngine(home.working, home.folder);
     try {
-      const bundle = readBundle(await bytesOf(join(folder, name)));
-      requireFit(bundle, seen);
-      seen.set(bundle.contentSha256, name);
-      yield { name, bundle };
-    } catch (error) {
-      yield { name, keptBack: reasonOf(error) };
+      return await mergeInto(wanted, engine, await openKept(engine, home.folder), telling);
+    } finally {
+      engine.close();
     }
-  }
-}
-
-function requireFit({ demo, rehearsal, contentSha256 }: Bundle, seen: ReadonlyMap<string, string>): void {
-  if (rehearsal) throw refused(sentence("reference.rehearsal"));
-  if (demo) throw refused(sentence("reference.demo"));
-  const first = seen.get(contentSha256);
-  if (first !== undefined) throw refused(sentence("references.again", { name: first }));
-}
-
-/** Reads a file. One that is too big is not read at all, and a pipe that somebody named .zip is not waited for. */
-async function bytesOf(path: string): Promise<Uint8Array> {
-  const handle = await open(path, constants.O_RDONLY | constants.O_NONBLOCK);
-  try {
-    const status = await handle.stat();
-    if (!status.isFile()) throw refused(sentence("references.notFile"));
-    if (status.size > bundleLimits.bytes) throw tooBig();
-    return new Uint8Array(await handle.readFile());
   } finally {
-    await handle.close();
+    await home.leave();
   }
 }
 
-/** Returns a refusal's own sentence, or the system's reason for an unreadable file; anything else is a fault. */
-function reasonOf(error: unknown): Sentence {
-  if (error instanceof Refusal) return error.sentence;
-  if (error instanceof Error && "code" in error && "syscall" in error) {
-    return sentence("references.notRead", { code: String(error.code) });
-  }
-  throw error;
+const countOfMarks = "SELECT SUM(marks) AS marks FROM mark";
+
+async function mergeInto(
+  wanted: MergeArguments,
+  engine: Engine,
+  kept: Kept,
+  telling: Telling,
+): Promise<Merged> {
+  let keptBack = 0;
+  const sources = await takeIn(wanted.folder, kept, {
+    ...telling,
+    keptBack(name, why) {
+      keptBack += 1;
+      telling.keptBack(name, why);
+    },
+  });
+  const none = { bundles: sources.length, marks: 0, keptBack, groups: 0, differing: [] };
+  if (sources.length === 0) return none;
+  const halls = hallsOf(sources, wanted.signing === null);
+  await fill(engine, kept, sources, halls);
+  const [{ marks } = { marks: 0 }] = await allOf(engine.rows<{ marks: number }>(countOfMarks));
+  const made = await (wanted.signing === null
+    ? sheetOf(engine)
+    : tableOf(engine, wanted.signing, sources, halls.names));
+  await mkdir(dirname(wanted.out), { recursive: true });
+  await writeWholeFiles([{ path: wanted.out, content: made.content }]);
+  return { ...none, marks, groups: made.groups, differing: made.differing };
+}
+
+/** Halls by their numbers, which are places in `names`: that of each source, in their order. */
+interface Halls {
+  readonly names: readonly string[];
+  readonly numbers: readonly number[];
+}
+
+/** Numbers the halls of the sources. On a sheet every bundle stands for itself. */
+function hallsOf(sources: readonly Source[], apart: boolean): Halls {
+  const numbers = new Map<string, number>();
+  const those = sources.map((source) => {
+    const name = hallOf(source, apart);
+    const number = numbers.get(name) ?? numbers.size;
+    numbers.set(name, number);
+    return number;
+  });
+  return { names: [...numbers.keys()], numbers: those };
+}
+
+/** A subfolder's name ends in a slash here, so that none is a file's. */
+function hallOf({ name, subfolder }: Source, apart: boolean): string {
+  return apart || subfolder === null ? name : `${subfolder}/`;
+}
+
+/** Makes `mark` the marks of all sources, with the number of their hall. */
+async function fill(
+  engine: Engine,
+  kept: Kept,
+  sources: readonly Source[],
+  { numbers }: Halls,
+): Promise<void> {
+  await engine.run(steps.tables);
+  await engine.run("CREATE TABLE source (bundle TEXT NOT NULL, hall INTEGER NOT NULL)");
+  await engine.add(
+    "source",
+    sources.map(({ bundle }, index) => [bundle, numbers[index] ?? -1]),
+  );
+  await engine.run(`CREATE VIEW mark AS
+    SELECT source.hall, test, variant, fingerprint, category, age_band, quarter, low, high, marks
+    FROM (${kept.query()}) AS kept JOIN source ON source.bundle = kept.bundle`);
+}
+
+interface Made extends Pick<Merged, "groups" | "differing"> {
+  readonly content: string | Uint8Array;
+}
+
+async function sheetOf(engine: Engine): Promise<Made> {
+  return { ...(await percentilesSheet(engine)), differing: [] };
+}
+
+async function tableOf(
+  engine: Engine,
+  { key, publisher, made, validUntil }: Signing,
+  sources: readonly Source[],
+  halls: readonly string[],
+): Promise<Made> {
+  const { groups, halls: standing } = await groupsOf(engine);
+  const bundles = sources.map(({ bundle }) => bundle);
+  const content = writeTable({ publisher, made, validUntil, bundles, groups }, key);
+  const differing = differingHalls(standing).map(({ hall, test, off }) => {
+    return { name: halls[hall] ?? "", test, off };
+  });
+  return { content, groups: groups.length, differing };
 }

@@ -2,12 +2,7 @@ import { spawn } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import SqliteDatabase from "better-sqlite3";
-import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import type { AlikeMarks } from "../../electron/domain/reference/bundle.ts";
-import { openEngine } from "../../electron/reference/engine.ts";
-import { markTableSql, type PercentileRow, percentilesSql } from "../../electron/reference/percentiles.ts";
 import { bundlesAt, countPercentiles } from "../checks/count-percentiles.ts";
 import { gigabyteOfZeros, rawZip } from "../unit/reference/hostile-zips.ts";
 import { makeBundle, plain, pushUps, tamper, textsOf, zipOf } from "../unit/reference/making.ts";
@@ -137,7 +132,6 @@ describe("merging a folder", () => {
     ["two folders", [".", "..", "--out", "x.csv"], "Only one folder"],
     ["a folder that is not there", ["gone", "--out", "x.csv"], "There is no folder"],
     ["a folder to write to", [".", "--out", "."], "is a folder"],
-    ["a bundle to write to", [".", "--out", "x.zip"], "end its name in .csv"],
   ])("of %s there is nothing to merge", async (_what, args, words) => {
     const ran = await run(...args);
     expect(ran.code).toBe(2);
@@ -152,110 +146,5 @@ describe("merging a folder", () => {
     const bad = folderWith("bad", { "x.zip": "PK" });
     expect(await run(bad, "--out", out)).toMatchObject({ code: 2 });
     expect(readdirSync(folder)).not.toContain("nothing.csv");
-  });
-});
-
-describe("the query", () => {
-  const marks = fc.array(
-    fc.record({
-      bundle: fc.integer({ min: 0, max: 3 }),
-      low: fc.option(fc.integer({ min: 0, max: 12 })),
-      width: fc.integer({ min: 1, max: 4 }),
-      open: fc.boolean(),
-      variant: fc.constantFrom("full", ""),
-      category: fc.constantFrom("women", "not told"),
-      count: fc.integer({ min: 1, max: 12 }),
-    }),
-    { minLength: 1, maxLength: 25 },
-  );
-
-  function told({ low, width, open, variant, category, count }: Drawn): AlikeMarks {
-    const high = low === null ? width * 3 : open ? null : low + width;
-    const test = { test: "push-up", variant, fingerprint: `rules of ${variant}` } as const;
-    return { ...test, category, ageBand: "25 to 29", quarter: "2026", low, high, count };
-  }
-  type Drawn =
-    typeof marks extends fc.Arbitrary<(infer One)[]> ? One & { category: "women" | "not told" } : never;
-
-  /** SQLite knows no memory limit and no appender; the query is the same text. */
-  function inSqlite(drawn: readonly Drawn[]): PercentileRow[] {
-    const db = new SqliteDatabase(":memory:");
-    db.exec(markTableSql);
-    const add = db.prepare("INSERT INTO mark VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)");
-    for (const each of drawn) {
-      const { test, variant, fingerprint, category, ageBand, low, high, count } = told(each);
-      add.run(each.bundle, test, variant, fingerprint, category, ageBand, low, high, count);
-    }
-    const rows = db.prepare<[], PercentileRow>(percentilesSql).all();
-    db.close();
-    return rows;
-  }
-
-  async function inDuckDb(drawn: readonly Drawn[]): Promise<readonly PercentileRow[]> {
-    const engine = await openEngine(folder);
-    for (const each of drawn) engine.add(each.bundle, [told(each)]);
-    const rows = await engine.percentiles();
-    await engine.close();
-    return rows;
-  }
-
-  /** Every mark in a list, sorted, looked up. */
-  function counted(drawn: readonly Drawn[]): PercentileRow[] {
-    const groups = Map.groupBy(drawn, ({ variant, category }) => JSON.stringify([variant, category]));
-    return [...groups].flatMap(([, group]) => {
-      const all = group.flatMap((each) => Array.from({ length: each.count }, () => told(each)));
-      const lows = all.map(({ low }) => low ?? -Infinity).sort((a, b) => a - b);
-      const highs = all.map(({ high }) => high ?? Infinity).sort((a, b) => a - b);
-      const bound = (value = Number.NaN) => (Number.isFinite(value) ? value : null);
-      const [first] = all;
-      if (all.length < 20 || first === undefined) return [];
-      return [5, 10, 25, 50, 75, 90, 95].map((percentile) => {
-        const place = ((all.length - 1) * percentile) / 100;
-        const { test: code, variant, fingerprint, category, ageBand: age_band } = first;
-        const [low, high] = [bound(lows[Math.floor(place)]), bound(highs[Math.ceil(place)])];
-        const bundles = new Set(group.map(({ bundle }) => bundle)).size;
-        return {
-          test: code,
-          variant,
-          fingerprint,
-          category,
-          age_band,
-          percentile,
-          low,
-          high,
-          n: all.length,
-          bundles,
-        };
-      });
-    });
-  }
-
-  const inOrder = (rows: readonly PercentileRow[]) =>
-    rows.map((row) => JSON.stringify(Object.entries(row).sort())).sort();
-
-  test("gives the same in SQLite as a plain count, whatever the bounds", () => {
-    fc.assert(
-      fc.property(marks, (drawn) => {
-        expect(inOrder(inSqlite(drawn as Drawn[]))).toEqual(inOrder(counted(drawn as Drawn[])));
-      }),
-      { numRuns: 300 },
-    );
-  });
-
-  test("gives the same in DuckDB, in the same order", async () => {
-    await fc.assert(
-      fc.asyncProperty(marks, async (drawn) => {
-        const rows = await inDuckDb(drawn as Drawn[]);
-        expect(rows.map((row) => ({ ...row }))).toEqual(inSqlite(drawn as Drawn[]));
-      }),
-      { numRuns: 15 },
-    );
-  });
-
-  test("runs on SQLite from 3.28 on, where window functions are whole", () => {
-    const db = new SqliteDatabase(":memory:");
-    const { version } = db.prepare<[], { version: string }>("SELECT sqlite_version() AS version").get() ?? {};
-    db.close();
-    expect(Number(version?.split(".")[1])).toBeGreaterThanOrEqual(28);
   });
 });

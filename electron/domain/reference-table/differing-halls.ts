@@ -1,0 +1,78 @@
+import { holdTogether } from "../statistics/holm.ts";
+import { quantile } from "../statistics/quantile.ts";
+import { shareOfT } from "../statistics/student.ts";
+
+/**
+ * How a hall's results in one test compare with all others', added up over the groups of its athletes (category, age
+ * band), each weighted by n / (n + 1) of its marks n (van Elteren 1960, Bulletin of the International Statistical
+ * Institute 37). Within a group it is the rank-sum of Wilcoxon and of Mann and Whitney with its correction for ties,
+ * on places from 0 to 1.
+ */
+export interface HallInTest {
+  readonly hall: number;
+  readonly test: string;
+  /** Σ places of its marks, above what chance gives on average. */
+  readonly above: number;
+  /** The variance that chance gives to it. */
+  readonly variance: number;
+  /** Weighted number of its marks, by which a difference of its mean place comes into `above`. */
+  readonly size: number;
+}
+
+/** A hall whose results in a test differ from all others' by more than halls differ. */
+export interface DifferingHall {
+  readonly hall: number;
+  readonly test: string;
+  /** Mean place of its results among all, as a difference from the middle: −0.5 to 0.5; below 0 its values are lower. */
+  readonly off: number;
+}
+
+/** Chance with which any hall is named when none truly differs. */
+const mistakes = 0.05;
+/** Median of the square of a standard normal value. */
+const medianOfSquares = 0.4549;
+
+/** Returns the halls that differ, of all tests together (Holm), in the order given. */
+export function differingHalls(halls: readonly HallInTest[]): DifferingHall[] {
+  const chances = new Map<HallInTest, number>();
+  for (const alike of Map.groupBy(halls, ({ test }) => test).values()) {
+    const usable = alike.filter(({ variance }) => variance > 0);
+    if (usable.length < 3) continue;
+    const apart = honestDifference(usable);
+    for (const hall of usable) {
+      chances.set(hall, 2 * shareOfT(-Math.abs(standardised(hall, apart)), usable.length - 1));
+    }
+  }
+  const judged = [...chances.keys()];
+  const holds = holdTogether([...chances.values()], mistakes);
+  return judged
+    .filter((_hall, index) => holds[index])
+    .map(({ hall, test, above, size }) => ({ hall, test, off: above / size }));
+}
+
+function standardised({ above, variance, size }: HallInTest, apart: number): number {
+  return above / Math.sqrt(variance + apart * size * size);
+}
+
+/**
+ * Returns the variance of halls' mean places that is usual: halls are honest and differ all the same, in who comes and
+ * how strictly is judged. It is what brings the median of the squared standardised values down to that of chance, which a
+ * few halls can't move (as genomic control does: Devlin & Roeder 1999, Biometrics 55(4)); as a variance of its own beside
+ * that of chance, since it weighs more in large halls (Paule & Mandel 1982, Journal of Research of the NBS 87(5)).
+ */
+function honestDifference(halls: readonly HallInTest[]): number {
+  const median = (apart: number) =>
+    quantile(
+      halls.map((hall) => standardised(hall, apart) ** 2),
+      0.5,
+    );
+  if (median(0) <= medianOfSquares) return 0;
+  // Places lie between 0 and 1, so their means never vary by more than a quarter.
+  let [low, high] = [0, 0.25];
+  for (let step = 0; step < 40; step += 1) {
+    const middle = (low + high) / 2;
+    if (median(middle) > medianOfSquares) low = middle;
+    else high = middle;
+  }
+  return high;
+}

@@ -1,0 +1,90 @@
+import { join } from "node:path";
+import { readBundle } from "../api/reference/read.ts";
+import type { Bundle } from "../domain/reference/bundle.ts";
+import { refused } from "../domain/reference/refused.ts";
+import { type Sentence, sentence } from "../domain/words.ts";
+import { filesIn, type Opened, reasonOf, type Sent, withFile } from "./folder.ts";
+import type { Kept, Looked } from "./kept.ts";
+
+/** How far a merge is, and what it does not use. */
+export interface Telling {
+  keptBack(name: string, why: Sentence): void;
+  /** So many of all files are done; `kept`: so far nothing has to be read again. */
+  progress(done: number, all: number, kept: boolean): void;
+}
+
+/** A bundle that counts. */
+export interface Source {
+  readonly bundle: string;
+  readonly name: string;
+  readonly subfolder: string | null;
+}
+
+/** Files after which a batch is written. */
+const batchSize = 500;
+
+/**
+ * Looks through a folder, file by file and by name, so that only one is in memory; no content of one can stop the
+ * others. What is kept of a file that has not changed is not read again. A bundle that came already, in any zip, counts
+ * once. Returns the bundles that count.
+ */
+export async function takeIn(folder: string, kept: Kept, telling: Telling): Promise<Source[]> {
+  const files = await filesIn(folder);
+  const sources = new Map<string, Source>();
+  for (const [index, file] of files.entries()) {
+    const why = await takeFile(folder, file, kept, sources);
+    if (why !== null) telling.keptBack(file.name, why);
+    const isFull = kept.waiting >= batchSize;
+    if (isFull) await kept.flush();
+    telling.progress(index + 1, files.length, isFull);
+  }
+  await kept.flush();
+  return [...sources.values()];
+}
+
+/** Returns the reason why a file is not used; null when it is. */
+async function takeFile(
+  folder: string,
+  { name, subfolder }: Sent,
+  kept: Kept,
+  sources: Map<string, Source>,
+): Promise<Sentence | null> {
+  let looked: Looked;
+  try {
+    looked = await withFile(join(folder, name), (file) => look(name, file, kept));
+  } catch (error) {
+    return reasonOf(error);
+  }
+  const { bundle, refusal } = looked;
+  if (bundle === null) return refusal;
+  const first = sources.get(bundle);
+  if (first !== undefined) return sentence("references.again", { name: first.name });
+  sources.set(bundle, { bundle, name, subfolder });
+  return null;
+}
+
+/** Looks at a file, if it has not been looked at as it is now. @throws the system's error */
+async function look(name: string, { stamp, read }: Opened, kept: Kept): Promise<Looked> {
+  const known = kept.find(name);
+  if (known !== undefined && known.bytes === stamp.bytes && known.changed === stamp.changed) return known;
+  try {
+    const { contentSha256, marks } = usable(readBundle(await read()));
+    return keep({ name, ...stamp, bundle: contentSha256, refusal: null }, marks);
+  } catch (error) {
+    // What the system could not read may be readable next time, and is not kept.
+    if (error instanceof Error && "syscall" in error) throw error;
+    return keep({ name, ...stamp, bundle: null, refusal: reasonOf(error) }, []);
+  }
+
+  function keep(looked: Looked, marks: Bundle["marks"]): Looked {
+    kept.add(looked, marks);
+    return looked;
+  }
+}
+
+/** @throws Refusal `bad-input` for what is no result of real people, or was not meant to be shared */
+function usable(bundle: Bundle): Bundle {
+  if (bundle.rehearsal) throw refused(sentence("reference.rehearsal"));
+  if (bundle.demo) throw refused(sentence("reference.demo"));
+  return bundle;
+}
