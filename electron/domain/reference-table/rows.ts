@@ -152,7 +152,7 @@ function percentileOf(
 }
 
 /** True if enough of so many marks lie beyond a percentile, on either side, for it to be told. */
-function isToldAmong(percentile: number, marks: number): boolean {
+export function isToldAmong(percentile: number, marks: number): boolean {
   return Math.min(percentile, 100 - percentile) * marks >= leastOfGroup.beyond * 100;
 }
 

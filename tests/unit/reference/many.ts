@@ -7,7 +7,8 @@ import { makeBundle, type Told } from "./making.ts";
 
 /**
  * Invented bundles, each with about so many rows: groups of five to fourteen that are alike, of all tests, in steps of their
- * ladders, with open ends, two ways to hold the push-ups, and ages and categories told or not. The same ones each time.
+ * ladders, with open ends, two ways to hold the push-ups, ages and categories told or not, from two years, of some of
+ * which the quarter is told. The same ones each time.
  */
 export function* manyBundles(count: number, rowsEach: number): Generator<BundleFile> {
   const random = seededChance([1, 2, count, rowsEach]);
@@ -24,6 +25,7 @@ export function* manyBundles(count: number, rowsEach: number): Generator<BundleF
         count: size,
         marks: [markOf(random, pick)],
         category: category === "told" ? pick(["women", "men", "open"]) : category,
+        quarter: quarters[index % quarters.length] ?? "2026",
         ageBand: ageBand === "told" ? pick(["20 to 24", "25 to 29", "30 to 34", "unknown"]) : ageBand,
       });
       left -= size;
@@ -31,6 +33,8 @@ export function* manyBundles(count: number, rowsEach: number): Generator<BundleF
     yield makeBundle({ rows, seed: index + 1, bpm: pick([40, 40, 50]) });
   }
 }
+
+const quarters = ["2025", ...[1, 2, 3, 4].map((number) => `2025-Q${number}`), "2026-Q1", "2026-Q2", "2026"];
 
 type Pick = <Value>(values: readonly [Value, ...Value[]]) => Value;
 
