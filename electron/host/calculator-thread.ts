@@ -3,11 +3,13 @@ import { readlinkSync } from "node:fs";
 import { constants, setPriority } from "node:os";
 import { parentPort } from "node:worker_threads";
 import type { Calculation, CalculationKind, Outcomes } from "../api/door/calculate.ts";
+import { readOrRefuse } from "../api/reference/read-any.ts";
 import type { Seed } from "../domain/chance.ts";
 import { forecastOf } from "../domain/plan/forecast.ts";
 import { planDay } from "../domain/plan/plan-day.ts";
 import type { Progress } from "../domain/plan/told.ts";
 import { whatIfs } from "../domain/plan/what-ifs.ts";
+import type { ToRead } from "../domain/reference-table/from-elsewhere.ts";
 
 /** What the thread says of a task: how far it is, what came of it, or why nothing did. */
 export type FromThread =
@@ -43,6 +45,7 @@ function say(word: FromThread): void {
 }
 
 function begun(task: Calculation): Generator<Progress, Outcomes[CalculationKind], undefined> {
+  if (task.kind === "read") return read(task);
   const { known, days } = task;
   const seed = seedOf(task.seed);
   switch (task.kind) {
@@ -53,6 +56,12 @@ function begun(task: Calculation): Generator<Progress, Outcomes[CalculationKind]
     case "forecast":
       return forecastOf(task.moment, known, seed, days);
   }
+}
+
+/** Reads a file from elsewhere in one go: a second at most. */
+// biome-ignore lint/correctness/useYield: it has nothing to say on the way.
+function* read(task: ToRead): Generator<Progress, Outcomes["read"], undefined> {
+  return readOrRefuse(task);
 }
 
 /** The three other numbers of a seed: the first digits of pi, in no relation to any day. */

@@ -17,8 +17,14 @@ function bring(hall: TestDesk, bytes: Uint8Array) {
   return hall.as("organiser").reference.bring(file(bytes));
 }
 
+/** Brings a bundle; returns the id by which it can be added. */
+async function idOf(hall: TestDesk, bytes: Uint8Array): Promise<string> {
+  const brought = await bring(hall, bytes);
+  return "bundleId" in brought ? brought.bundleId : "";
+}
+
 async function add(hall: TestDesk, bytes: Uint8Array, origin: string) {
-  const { bundleId } = await bring(hall, bytes);
+  const bundleId = await idOf(hall, bytes);
   return hall.as("organiser").reference.add({ bundleId, origin });
 }
 
@@ -39,12 +45,13 @@ describe("a bundle from elsewhere", () => {
     });
     expect(rowsOf(hall)).toEqual([]);
     const { reference } = hall.as("organiser");
-    const added = await reference.add({ bundleId: brought.bundleId, origin: "  Northern halls " });
+    const bundleId = "bundleId" in brought ? brought.bundleId : "";
+    const added = await reference.add({ bundleId, origin: "  Northern halls " });
     expect(added).toEqual({ added: true, origin: "Northern halls" });
     expect(await reference.list()).toEqual([
       {
         ...{ id: 1, origin: "Northern halls", addedAt: "2026-11-14T09:00:00.000Z", kind: "marks", marks: 30 },
-        ...{ quarters: ["2026-Q1"] },
+        ...{ quarters: ["2026-Q1"], inTableOf: null },
         tests: [{ test: "push-up", variant: "full", marks: 30, sameRules: true }],
       },
     ]);
@@ -95,7 +102,12 @@ describe("nothing is kept of", () => {
     ["invented athletes", makeBundle({ rows: plain, demo: true }).bytes, "reference.demo"],
     ["a rehearsal", makeBundle({ rows: plain, rehearsal: true }).bytes, "reference.rehearsal"],
     ["something else", new Uint8Array([1, 2, 3]), "reference.notZip"],
-    ["something too big", new Uint8Array(21 * 1024 * 1024), "reference.tooBig"],
+    [
+      "something too big for a bundle",
+      zipOf(new Map([...textsOf(bundle), ["summary.csv", "x".repeat(9 * 1024 * 1024)]])),
+      "reference.tooBig",
+    ],
+    ["something too big", new Uint8Array(33 * 1024 * 1024), "reference.tooBig"],
   ])("%s", async (_what, bytes, why) => {
     const hall = testDesk();
     expect(await refusalOf(bring(hall, bytes))).toMatchObject({ key: why });
@@ -122,7 +134,7 @@ describe("nothing is kept of", () => {
 
   test("one without an origin, with too long a one, or that is not at hand any more", async () => {
     const hall = testDesk();
-    const { bundleId } = await bring(hall, bundle.bytes);
+    const bundleId = await idOf(hall, bundle.bytes);
     const { reference } = hall.as("organiser");
     for (const origin of ["", "   ", "x".repeat(41)]) {
       expect(await refusalOf(reference.add({ bundleId, origin }))).toMatchObject({ key: "reference.origin" });
@@ -148,6 +160,10 @@ test.each(roles.filter((role) => role !== "organiser"))("the %s may do none of i
   const { reference } = testDesk().as(role);
   const id = "00000000-0000-4000-8000-000000000000";
   for (const call of [
+    () => reference.tables(),
+    () => reference.addTable({ tableId: id }),
+    () => reference.removeTable({ id: 1 }),
+    () => reference.forgetPublisher({ id: 1 }),
     () => reference.list(),
     () => reference.bring(file(bundle.bytes)),
     () => reference.add({ bundleId: id, origin: "North" }),

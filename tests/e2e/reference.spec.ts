@@ -56,7 +56,9 @@ async function drop(desk: Page, name: string, bytes: Uint8Array): Promise<void> 
     },
     [name, [...bytes]] as const,
   );
-  await desk.getByText("Drop an anonymous data file here").dispatchEvent("drop", { dataTransfer });
+  await desk
+    .getByText("Drop an anonymous data file or a reference table here")
+    .dispatchEvent("drop", { dataTransfer });
   await expect(desk.getByRole("heading", { name })).toBeVisible();
 }
 

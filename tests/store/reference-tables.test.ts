@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { packTable } from "../../electron/domain/reference-table/packed.ts";
 import type { GroupOfMarks, ReferenceTable } from "../../electron/domain/reference-table/table.ts";
 import { openStore } from "../../electron/store/connection/open.ts";
 import type { Store } from "../../electron/store/connection/store.ts";
@@ -14,7 +15,6 @@ import {
   allTables,
   forgetPublisher,
   groupsFromTables,
-  packTable,
   removeTable,
   tableOfKey,
   testsOfTable,

@@ -1,7 +1,9 @@
 import type { Athlete, Hall, Known, Moment } from "../../domain/plan/hall.ts";
 import type { DayPlan, Forecast, Progress, WhatIf } from "../../domain/plan/told.ts";
+import type { FromElsewhere, ToRead } from "../../domain/reference-table/from-elsewhere.ts";
+import type { Sentence } from "../../domain/words.ts";
 
-/** What a long calculation starts from. With the same seed it gives the same figures. */
+/** What a long calculation of a plan starts from. With the same seed it gives the same figures. */
 interface PlanTask {
   readonly hall: Hall;
   readonly athletes: readonly Athlete[];
@@ -21,7 +23,8 @@ export type Calculation =
       readonly known: readonly Known[];
       readonly seed: number;
       readonly days?: number;
-    };
+    }
+  | ({ readonly kind: "read" } & ToRead);
 
 export type CalculationKind = Calculation["kind"];
 
@@ -30,6 +33,7 @@ export interface Outcomes {
   readonly plan: DayPlan;
   readonly whatIfs: readonly WhatIf[];
   readonly forecast: Forecast;
+  readonly read: FromElsewhere | { readonly refused: Sentence };
 }
 
 /** A calculation under way. */

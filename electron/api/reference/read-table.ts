@@ -20,7 +20,8 @@ export function readTable(zip: Uint8Array, today: string): ReferenceTable {
   );
 }
 
-function readTableFiles(files: Files, today: string): ReferenceTable {
+/** Reads a table from its files, as `readTable` does. @throws Refusal `bad-input` */
+export function readTableFiles(files: Files, today: string): ReferenceTable {
   const descriptor = bytesOf(files, tableFiles.descriptor);
   const { files: described, ...facts } = readTableDescriptor(textOf(files, tableFiles.descriptor));
   if (!files.has(tableFiles.signature)) throw refused(sentence("referenceTable.unsigned"));

@@ -10,7 +10,7 @@ import {
 import { bundleLimits } from "../../domain/reference/limits.ts";
 import { readProtocols } from "../../domain/reference/protocols.ts";
 import { readRows } from "../../domain/reference/rows.ts";
-import { cellsOf, requireAsDescribed, sha256Of, textOf } from "./files.ts";
+import { cellsOf, type Files, requireAsDescribed, sha256Of, textOf } from "./files.ts";
 import { readZip } from "./zip.ts";
 
 /**
@@ -19,7 +19,11 @@ import { readZip } from "./zip.ts";
  * @throws Refusal `bad-input` with the first reason to refuse it.
  */
 export function readBundle(zip: Uint8Array): Bundle {
-  const files = readZip(zip, (name) => fileNames.has(name));
+  return readBundleFiles(readZip(zip, (name) => fileNames.has(name)));
+}
+
+/** Reads a bundle from its files, as `readBundle` does. @throws Refusal `bad-input` */
+export function readBundleFiles(files: Files): Bundle {
   const { kind, demo, rehearsal, files: described } = readDescriptor(textOf(files, descriptorName));
   requireAsDescribed(files, described);
   const tests = readProtocols(textOf(files, protocolsName));

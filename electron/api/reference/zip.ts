@@ -44,7 +44,10 @@ export function readZip(
   if (zip.length < 4 || view.getUint16(0, true) !== 0x4b50) throw refused(sentence("reference.notZip"));
   const entries = entriesOf(view, limits);
   requireNames(entries, isKnown);
-  requireSizes(entries, limits);
+  requireSizes(
+    entries.map(({ bytes }) => bytes),
+    limits,
+  );
   const files = new Map<string, Uint8Array>();
   // End of the last entry; entries that share bytes are how a few bytes become many.
   let end = 0;
@@ -124,10 +127,13 @@ function leadsOutside(name: string): boolean {
   return /^[\\/]|^[a-z]:|(?:^|[\\/])\.\.(?:[\\/]|$)/i.test(name);
 }
 
-/** Checks the sizes in the directory; unpacking checks that they are true. */
-function requireSizes(entries: readonly Entry[], limits: ZipLimits): void {
-  const total = entries.reduce((sum, { bytes }) => sum + bytes, 0);
-  if (entries.some(({ bytes }) => bytes > limits.entryBytes) || total > limits.totalBytes) throw swells();
+/**
+ * Checks the unpacked sizes of files (bytes); of those that a directory tells, unpacking checks that they are true.
+ * @throws Refusal `bad-input`
+ */
+export function requireSizes(sizes: readonly number[], { entryBytes, totalBytes }: ZipLimits): void {
+  const total = sizes.reduce((sum, bytes) => sum + bytes, 0);
+  if (sizes.some((bytes) => bytes > entryBytes) || total > totalBytes) throw swells();
 }
 
 function swells(): Error {

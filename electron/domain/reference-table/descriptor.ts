@@ -68,6 +68,15 @@ export function readTableDescriptor(text: string): TableDescriptor {
   return { publisher: shown(name), publicKey, made, validUntil, files };
 }
 
+/**
+ * True if a datapackage.json is one of a reference table, of whatever version, and not of a bundle.
+ * @throws Refusal `bad-input` when it is no JSON.
+ */
+export function describesTable(text: string): boolean {
+  const { data } = beginning.safeParse(parseJson(descriptorName, text));
+  return data?.tableVersion !== undefined;
+}
+
 function requireTable(value: unknown): void {
   const { data } = beginning.safeParse(value);
   if (data?.profile !== "data-package") throw refused(sentence("reference.profile"));

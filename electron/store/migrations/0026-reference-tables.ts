@@ -16,6 +16,7 @@ CREATE TABLE publisher (
 CREATE TABLE reference_table (
   id INTEGER PRIMARY KEY AUTOINCREMENT,
   publisher_id INTEGER NOT NULL UNIQUE REFERENCES publisher (id) ON DELETE CASCADE,
+  -- Of what is signed, which has the hashes of all else in it: known again in a zip that was packed anew.
   sha256 TEXT NOT NULL UNIQUE CHECK (length(sha256) = 64),
   made TEXT NOT NULL,
   valid_until TEXT NOT NULL CHECK (valid_until >= made),

@@ -1,53 +1,15 @@
 import { fold } from "../../domain/people/fold.ts";
-import type { BundleTest } from "../../domain/reference/bundle.ts";
-import type { GroupOfMarks, Percentile, ReferenceTable } from "../../domain/reference-table/table.ts";
+import {
+  holdsBundle,
+  type PackedGroup,
+  type PackedTable,
+  type TableTest,
+  testsOf,
+  unpackPercentiles,
+} from "../../domain/reference-table/packed.ts";
+import type { GroupOfMarks, ReferenceTable } from "../../domain/reference-table/table.ts";
 import type { KnownPublisher } from "../../domain/reference-table/trust.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
-
-/** A table as it is kept: what is always read together is one value, so that keeping it takes a moment. */
-export interface PackedTable extends Omit<ReferenceTable, "bundles" | "groups"> {
-  /** The hashes, 32 bytes each, sorted. */
-  readonly bundles: Uint8Array;
-  readonly groups: readonly PackedGroup[];
-}
-
-interface PackedGroup extends Omit<GroupOfMarks, "percentiles"> {
-  /** JSON: [[percentile, low, high], …] */
-  readonly percentiles: string;
-}
-
-const hashBytes = 32;
-
-export function packTable(table: ReferenceTable): PackedTable {
-  return {
-    ...table,
-    bundles: new Uint8Array(Buffer.from(table.bundles.toSorted().join(""), "hex")),
-    groups: table.groups.map((group) => ({ ...group, percentiles: packed(group.percentiles) })),
-  };
-}
-
-function packed(percentiles: readonly Percentile[]): string {
-  return JSON.stringify(percentiles.map(({ percentile, low, high }) => [percentile, low, high]));
-}
-
-function unpacked(text: string): Percentile[] {
-  const rows = JSON.parse(text) as [percentile: number, low: number | null, high: number | null][];
-  return rows.map(([percentile, low, high]) => ({ percentile, low, high }));
-}
-
-/** True if a table has a bundle with that content hash (hexadecimal digits) in it. */
-function holds(bundles: Uint8Array, contentSha256: string): boolean {
-  const wanted = Buffer.from(contentSha256, "hex");
-  let [from, to] = [0, bundles.length / hashBytes];
-  while (from < to) {
-    const middle = Math.floor((from + to) / 2);
-    const order = wanted.compare(bundles.subarray(middle * hashBytes, (middle + 1) * hashBytes));
-    if (order === 0) return true;
-    if (order < 0) to = middle;
-    else from = middle + 1;
-  }
-  return false;
-}
 
 /** A publisher as remembered. */
 export interface Publisher extends KnownPublisher {
@@ -102,7 +64,7 @@ export function addTable(
   const id = Number(execute(db, sql, row).lastInsertRowid);
   for (const group of table.groups) addGroup(db, id, group);
   for (const { id: bundleId, contentSha256 } of broughtBundles(db)) {
-    if (holds(bundles, contentSha256)) noteInTable(db, bundleId, id);
+    if (holdsBundle(table, contentSha256)) noteInTable(db, bundleId, id);
   }
   return id;
 }
@@ -147,7 +109,7 @@ function noteInTable(db: WritableDb, referenceId: number, tableId: number): void
 /** Notes in which of the tables that are held a bundle is that was brought in by itself. */
 export function noteInTables(db: WritableDb, { id, contentSha256 }: BroughtBundle): void {
   const held = allRows<{ id: number; bundles: Uint8Array }>(db, "SELECT id, bundles FROM reference_table");
-  for (const table of held) if (holds(table.bundles, contentSha256)) noteInTable(db, id, table.id);
+  for (const table of held) if (holdsBundle(table, contentSha256)) noteInTable(db, id, table.id);
 }
 
 /** Removes a table; its publisher's key stays remembered. False when it is unknown. */
@@ -160,23 +122,12 @@ export function forgetPublisher(db: WritableDb, id: number): boolean {
   return execute(db, "DELETE FROM publisher WHERE id = @id", { id }).changes > 0;
 }
 
-/** What a table says of one test and variant by one set of rules, in all its groups together. */
-export interface TableTest extends BundleTest {
-  /** Results of its largest group, and halls behind the group of most. */
-  readonly marks: number;
-  readonly halls: number;
-  /** Number of its groups. */
-  readonly groups: number;
-  readonly from: string;
-  readonly to: string;
-}
-
 /** Returns what a table that is held says of each test. */
 export function testsOfTable(db: ReadableDb, tableId: number): TableTest[] {
-  const sql = `SELECT test, variant, fingerprint, max(marks) AS marks, max(halls) AS halls, count(*) AS groups,
-      min(first_quarter) AS "from", max(last_quarter) AS "to"
-    FROM reference_group WHERE table_id = @tableId GROUP BY test, variant, fingerprint`;
-  return allRows(db, sql, { tableId });
+  const sql = `SELECT test, variant, fingerprint, category, age_band AS ageBand, marks, halls, counts_as AS countsAs,
+      first_quarter AS "from", last_quarter AS "to"
+    FROM reference_group WHERE table_id = @tableId`;
+  return testsOf(allRows<Omit<PackedGroup, "percentiles">>(db, sql, { tableId }));
 }
 
 /** A group of a table that is held. */
@@ -205,5 +156,5 @@ export function groupsFromTables(
     category,
     date,
   });
-  return found.map((group) => ({ ...group, percentiles: unpacked(group.percentiles) }));
+  return found.map((group) => ({ ...group, percentiles: unpackPercentiles(group.percentiles) }));
 }

@@ -16,12 +16,12 @@ import { writeNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./Reference.module.css";
 import { Tests } from "./Tests.tsx";
-import type { Brought } from "./types.ts";
+import type { BroughtBundle } from "./types.ts";
 import { useWriteQuarters } from "./words.ts";
 
 interface LookProps {
   readonly name: string;
-  readonly bundle: Brought;
+  readonly bundle: BroughtBundle;
   readonly onDone: () => void;
 }
 
@@ -57,7 +57,7 @@ export function LookAtBundle({ name, bundle, onDone }: LookProps) {
 }
 
 /** Names the tests with too few marks for pages and cards to compare with. */
-function TooFew({ tests }: Pick<Brought, "tests">) {
+function TooFew({ tests }: Pick<BroughtBundle, "tests">) {
   const { t } = useTranslation("planning");
   const testWord = useTestWords();
   const few = tests.filter(({ sameRules, marks }) => sameRules && marks < leastToCompare);

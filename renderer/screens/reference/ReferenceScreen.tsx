@@ -1,37 +1,32 @@
-import { useMutation, useQuery } from "@tanstack/react-query";
-import { useState } from "react";
+import { useQuery } from "@tanstack/react-query";
 import { useTranslation } from "react-i18next";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPC } from "../../app/client.tsx";
-import { tellDone } from "../../app/messages.ts";
 import { Button } from "../../parts/controls/Button.tsx";
-import { ConfirmDialog } from "../../parts/controls/ConfirmDialog.tsx";
 import { FileZone } from "../../parts/controls/FileZone.tsx";
 import { Stack } from "../../parts/flow/Stack.tsx";
 import { Answer } from "../../parts/layout/Answer.tsx";
-import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
 import { EmptyState } from "../../parts/layout/EmptyState.tsx";
 import { Panel, Section } from "../../parts/layout/Panel.tsx";
 import { Progress } from "../../parts/layout/Progress.tsx";
 import { Screen } from "../../parts/layout/Screen.tsx";
-import { dateFormat } from "../../words/dates.ts";
-import { writeNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
+import { BundleList, KeyList, TableList } from "./KeptLists.tsx";
 import { LookAtBundle } from "./LookAtBundle.tsx";
+import { LookAtTable } from "./LookAtTable.tsx";
 import css from "./Reference.module.css";
-import { Tests } from "./Tests.tsx";
-import type { KeptBundle } from "./types.ts";
+import type { Brought } from "./types.ts";
 import { type BundleInHand, tooBig, useBundle } from "./useBundle.ts";
-import { useWriteQuarters } from "./words.ts";
 
-/** Adds other organisers' bundles to compare with, under an origin, and lists those that are kept. */
+/** Adds other organisers' bundles and reference tables to compare with, and lists those that are kept, with whose keys are known. */
 export function ReferenceScreen() {
   const { t } = useTranslation("reference");
   const trpc = useTRPC();
   const list = useQuery(trpc.reference.list.queryOptions());
+  const tables = useQuery(trpc.reference.tables.queryOptions());
   const bundle = useBundle();
   return (
-    <Screen title={t("title")} lead={t("lead")} ready={list.isFetched}>
+    <Screen title={t("title")} lead={t("lead")} ready={list.isFetched && tables.isFetched}>
       <div className={css.halves}>
         <InHand bundle={bundle} />
         <Stack as="section" gap={3} className={css.how}>
@@ -40,15 +35,32 @@ export function ReferenceScreen() {
             <li>{t("how.same")}</li>
             <li>{t("how.origin")}</li>
             <li>{t("how.steps")}</li>
+            <li>{t("how.halls")}</li>
             <li>{t("how.twenty")}</li>
           </ul>
         </Stack>
       </div>
       <Section title={t("list.title")}>
         <Answer query={list}>
-          {(references) => (references.length === 0 ? <Empty /> : <ReferenceTable references={references} />)}
+          {(references) => (
+            <Answer query={tables}>
+              {({ tables: held }) => (
+                <>
+                  {references.length + held.length === 0 && <Empty />}
+                  {held.length > 0 && <TableList tables={held} />}
+                  {references.length > 0 && <BundleList references={references} />}
+                </>
+              )}
+            </Answer>
+          )}
         </Answer>
       </Section>
+      {tables.data !== undefined && tables.data.publishers.length > 0 && (
+        <Section title={t("keys.title")}>
+          <p>{t("keys.why")}</p>
+          <KeyList publishers={tables.data.publishers} />
+        </Section>
+      )}
     </Screen>
   );
 }
@@ -64,8 +76,22 @@ function InHand({ bundle }: { readonly bundle: BundleInHand }) {
     case "refused":
       return <RefusedBundle name={standing.name} sentence={standing.sentence} onDone={putAway} />;
     case "brought":
-      return <LookAtBundle name={standing.name} bundle={standing.bundle} onDone={putAway} />;
+      return <LookAt name={standing.name} brought={standing.brought} onDone={putAway} />;
   }
+}
+
+interface LookProps {
+  readonly name: string;
+  readonly brought: Brought;
+  readonly onDone: () => void;
+}
+
+function LookAt({ brought, ...rest }: LookProps) {
+  return brought.kind === "table" ? (
+    <LookAtTable table={brought} {...rest} />
+  ) : (
+    <LookAtBundle bundle={brought} {...rest} />
+  );
 }
 
 function Empty() {
@@ -111,79 +137,5 @@ function RefusedBundle({ name, sentence, onDone }: RefusedProps) {
         </Button>
       </div>
     </Panel>
-  );
-}
-
-/** Lists every kept bundle: its origin, its content, and the button that removes it. */
-function ReferenceTable({ references }: { readonly references: readonly KeptBundle[] }) {
-  const { t } = useTranslation("reference");
-  const [removing, setRemoving] = useState<KeptBundle | null>(null);
-  const columns = useColumns(setRemoving);
-  return (
-    <>
-      <DataTable<KeptBundle>
-        caption={t("list.title")}
-        columns={columns}
-        rows={references}
-        rowKey={({ id }) => id}
-        rowHeight={80}
-        maxHeight="none"
-      />
-      {removing !== null && <RemoveDialog reference={removing} onClose={() => setRemoving(null)} />}
-    </>
-  );
-}
-
-function useColumns(remove: (reference: KeptBundle) => void): Column<KeptBundle>[] {
-  const { t, i18n } = useTranslation("reference");
-  const writeQuarters = useWriteQuarters();
-  const format = dateFormat("dayHere", i18n.language);
-  return [
-    column("origin", t("list.origin"), "auto", ({ origin }) => <span className={css.whole}>{origin}</span>),
-    numberColumn("marks", t("list.marks"), "5rem", ({ marks }) => writeNumber(marks, i18n.language)),
-    column("tests", t("list.tests"), "32rem", ({ tests }) => <Tests tests={tests} />),
-    column("when", t("list.when"), "11rem", ({ quarters, addedAt }) => (
-      <>
-        {writeQuarters(quarters)}
-        <small className={`small quiet ${css.added}`}>
-          {t("list.added", { date: format.format(new Date(addedAt)) })}
-        </small>
-      </>
-    )),
-    column("remove", <span className="unseen">{t("list.remove")}</span>, "8.5rem", (reference) => (
-      <Button label={t("list.removeOf", { origin: reference.origin })} onPress={() => remove(reference)}>
-        {t("list.remove")}
-      </Button>
-    )),
-  ];
-}
-
-interface RemoveDialogProps {
-  readonly reference: KeptBundle;
-  readonly onClose: () => void;
-}
-
-/** Removes a bundle with all places among its marks, after a confirmation. */
-function RemoveDialog({ reference: { id, origin, marks }, onClose }: RemoveDialogProps) {
-  const { t, i18n } = useTranslation("reference");
-  const trpc = useTRPC();
-  const remove = useMutation(
-    trpc.reference.remove.mutationOptions({
-      onSuccess: tellDone({ key: "reference:remove.done", values: { origin } }, onClose),
-      onError: onClose,
-    }),
-  );
-  return (
-    <ConfirmDialog
-      title={t("remove.title", { origin })}
-      cancel={t("remove.cancel")}
-      confirm={t("remove.sure")}
-      autoFocus
-      busy={remove.isPending}
-      onConfirm={() => remove.mutate({ id })}
-      onClose={onClose}
-    >
-      <p>{t("remove.what", { count: marks, shown: writeNumber(marks, i18n.language) })}</p>
-    </ConfirmDialog>
   );
 }

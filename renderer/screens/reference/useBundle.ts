@@ -1,17 +1,17 @@
 import { useCallback, useState } from "react";
-import { bundleLimits } from "../../../electron/domain/reference/limits.ts";
+import { tableLimits } from "../../../electron/domain/reference-table/table.ts";
 import type { Sentence } from "../../../electron/domain/words.ts";
 import { useTRPCClient } from "../../app/client.tsx";
 import { tell } from "../../app/messages.ts";
 import { sentenceOf } from "../../app/trouble.ts";
 import type { Brought } from "./types.ts";
 
-/** The state of the one bundle being looked at; nothing is kept before it is added. */
+/** The state of the one file being looked at; nothing is kept before it is added. */
 type Standing =
   | { readonly step: "none" }
   | { readonly step: "bringing"; readonly name: string }
   | { readonly step: "refused"; readonly name: string; readonly sentence: Sentence }
-  | { readonly step: "brought"; readonly name: string; readonly bundle: Brought };
+  | { readonly step: "brought"; readonly name: string; readonly brought: Brought };
 
 export interface BundleInHand {
   readonly standing: Standing;
@@ -21,7 +21,7 @@ export interface BundleInHand {
   putAway(): void;
 }
 
-const megabytes = bundleLimits.bytes / 1024 / 1024;
+const megabytes = tableLimits.bytes / 1024 / 1024;
 export const tooBig: Sentence = { key: "reference.tooBig", values: { megabytes } };
 
 export function useBundle(): BundleInHand {
@@ -35,13 +35,13 @@ export function useBundle(): BundleInHand {
     tell(null);
     const { size } = content;
     // An empty body would not reach the desk.
-    if (size === 0 || size > bundleLimits.bytes) {
+    if (size === 0 || size > tableLimits.bytes) {
       refuse(name, size === 0 ? { key: "reference.notZip" } : tooBig);
       return;
     }
     setStanding({ step: "bringing", name });
     client.reference.bring.mutate(content).then(
-      (bundle) => setStanding({ step: "brought", name, bundle }),
+      (brought) => setStanding({ step: "brought", name, brought }),
       (error: unknown) => refuse(name, sentenceOf(error)),
     );
   }
