@@ -5,7 +5,10 @@ declare module "jstat" {
       cdf(x: number, mean: number, sd: number): number;
       inv(p: number, mean: number, sd: number): number;
     };
-    readonly studentt: { inv(p: number, degrees: number): number };
+    readonly studentt: {
+      cdf(value: number, degrees: number): number;
+      inv(p: number, degrees: number): number;
+    };
     readonly centralF: { cdf(x: number, above: number, below: number): number };
     anovafscore(...groups: readonly (readonly number[])[]): number;
     tscore(value: number, sample: readonly number[]): number;

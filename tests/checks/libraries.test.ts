@@ -45,6 +45,26 @@ test.each([
   expect(shareOfT(quantileOfT(share, degrees), degrees)).toBeCloseTo(share, 7);
 });
 
+// Closed forms of one and two degrees (Cauchy's distribution, and 1/2 + t / (2 sqrt(2 + t^2))), in any handbook.
+test.each([-40, -2.5, -0.01, 0, 0.3, 1.1, 4.4, 12, 900])("the share of t below %f is exact", (t) => {
+  expect(shareOfT(t, 1)).toBeCloseTo(0.5 + Math.atan(t) / Math.PI, 13);
+  expect(shareOfT(t, 2)).toBeCloseTo(0.5 + t / (2 * Math.sqrt(2 + t * t)), 13);
+});
+
+// Ours in place of jstat's, whose fractions stop at 3e-7.
+test("Student's t is that of a library, for whole degrees and others, in the middle and in the tails", () => {
+  for (const degrees of [0.7, 1, 2, 3.4, 8, 21.5, 60, 400, 20_000]) {
+    for (const value of [-40, -6, -2.5, -1, -0.01, 0, 0.3, 1.1, 2, 4.4, 12]) {
+      expect(shareOfT(value, degrees)).toBeCloseTo(jstat.studentt.cdf(value, degrees), 6);
+    }
+    for (const share of [0.0005, 0.025, 0.2, 0.5, 0.8, 0.975, 0.9995]) {
+      const ours = quantileOfT(share, degrees);
+      expect(shareOfT(ours, degrees)).toBeCloseTo(share, 12);
+      expect(ours / (jstat.studentt.inv(share, degrees) || 1)).toBeCloseTo(share === 0.5 ? 0 : 1, 5);
+    }
+  }
+});
+
 // With subjects as groups, F of a one-way analysis of variance is the ratio of the table's mean squares.
 test("between and within subjects agree with a one-way analysis of variance", () => {
   for (const pairs of sets) {

@@ -1,4 +1,4 @@
-/** The part of jstat, which has no types of its own, that this room uses: three distributions, and matrices. */
+/** The part of jstat, which has no types of its own, that this room uses: two distributions, and matrices. */
 declare module "jstat" {
   interface Distributions {
     /** Degrees of freedom need not be whole. `inv`: the value below which the share `p` lies; `cdf`: the share below. */
@@ -7,10 +7,6 @@ declare module "jstat" {
       cdf(value: number, above: number, below: number): number;
     };
     readonly chisquare: { inv(p: number, degrees: number): number };
-    readonly studentt: {
-      inv(p: number, degrees: number): number;
-      cdf(value: number, degrees: number): number;
-    };
     /** The inverse of a matrix, and the lower half of Cholesky's of one that is symmetric and positive. */
     inv(matrix: readonly (readonly number[])[]): number[][];
     cholesky(matrix: readonly (readonly number[])[]): number[][];
