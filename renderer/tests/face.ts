@@ -2,7 +2,6 @@ import type { TFunction } from "i18next";
 import type { ReactNode } from "react";
 import type { LengthUnit, Mark, Written } from "../../electron/domain/tests/protocol.ts";
 import type { AttemptOf, ParametersOf, TestCode } from "../../electron/domain/tests/registry.ts";
-import type { LiveTool } from "./live/tool.ts";
 
 /** The words of one test, and those shared by all windows. */
 export type Texts<Code extends TestCode> = TFunction<[Code, "common"]>;
@@ -21,7 +20,7 @@ export interface SheetLines {
 type DrawingLayout = "picture" | "pair" | "strip" | "large-strip";
 
 /**
- * All that windows know of one test. A test's folder makes one and passes it to `registry.ts`; screens ask the
+ * All that windows know of one test, but for its live run (`live/tool.ts`). A test's folder makes one and passes it to `registry.ts`; screens ask the
  * registry, so that no other file names a test.
  */
 export interface TestFace<
@@ -29,8 +28,6 @@ export interface TestFace<
   Parameters = ParametersOf<Code>,
   Attempt = AttemptOf<Code>,
 > {
-  /** Its live run. */
-  readonly live: LiveTool<Code>;
   /** The drawing on a station's sheet. */
   readonly drawing: {
     readonly layout: DrawingLayout;

@@ -47,6 +47,7 @@ const refused = [
   ["renderer/screens/day/DayScreen.tsx", "node:fs"],
   ["renderer/tests/core/tool.tsx", "../agility/tool.tsx"],
   ["renderer/tests/core/tool.tsx", "../registry.ts"],
+  ["renderer/tests/core/tool.tsx", "../tools.ts"],
 ] as const;
 
 const allowed = [

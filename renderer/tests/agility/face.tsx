@@ -7,11 +7,9 @@ import { completeValue } from "../example.ts";
 import type { Setting, SheetLines, TestFace, Texts } from "../face.ts";
 import { changed } from "../settings.ts";
 import { Cross } from "./Cross.tsx";
-import { agilityTool } from "./tool.tsx";
 
 /** The windows' part of the quadrant jump. */
 export const agilityFace: TestFace<"agility"> = {
-  live: agilityTool,
   drawing: { layout: "pair", Drawing },
   numbers,
   settings,

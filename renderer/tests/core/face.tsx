@@ -14,11 +14,9 @@ import type { SheetLines, TestFace, Texts } from "../face.ts";
 import css from "../Steps.module.css";
 import stripCss from "../Strip.module.css";
 import { CoreFigure } from "./Figure.tsx";
-import { coreTool } from "./tool.tsx";
 
 /** The windows' part of the staged plank. */
 export const coreFace: TestFace<"core"> = {
-  live: coreTool,
   drawing: { layout: "strip", Drawing },
   Steps,
   numbers,

@@ -6,11 +6,9 @@ import { completeValue } from "../example.ts";
 import type { Setting, SheetLines, TestFace, Texts } from "../face.ts";
 import css from "../Steps.module.css";
 import { Round } from "./Round.tsx";
-import { enduranceTool } from "./tool.tsx";
 
 /** The windows' part of the circuit. */
 export const enduranceFace: TestFace<"endurance"> = {
-  live: enduranceTool,
   drawing: { layout: "large-strip", Drawing: Round },
   Steps,
   numbers: ({ rounds }) => ({ rounds }),

@@ -3,11 +3,9 @@ import { completeValue } from "../example.ts";
 import type { Setting, SheetLines, TestFace, Texts } from "../face.ts";
 import { changed } from "../settings.ts";
 import { PushUpForm } from "./Form.tsx";
-import { pushUpTool } from "./tool.tsx";
 
 /** The windows' part of the cadence push-up. */
 export const pushUpFace: TestFace<"push-up"> = {
-  live: pushUpTool,
   drawing: { layout: "picture", Drawing: PushUpForm },
   numbers,
   settings,

@@ -10,12 +10,10 @@ import { formatLength, inUnit } from "../../../electron/domain/units.ts";
 import { completeValue } from "../example.ts";
 import type { SheetLines, TestFace, Texts } from "../face.ts";
 import { changed } from "../settings.ts";
-import { verticalTool } from "./tool.tsx";
 import { WallReach } from "./WallReach.tsx";
 
 /** The windows' part of the vertical leap. */
 export const verticalFace: TestFace<"vertical"> = {
-  live: verticalTool,
   drawing: { layout: "picture", Drawing: WallReach },
   numbers: (parameters) => ({ ...parameters }),
   settings: ({ trials }) => [["trials", trials]],

@@ -10,7 +10,7 @@ import { Dialog } from "../../../parts/controls/Dialog.tsx";
 import { TestMark } from "../../../parts/marks/TestMark.tsx";
 import { useSound } from "../../../sound/useSound.ts";
 import type { LiveHeat } from "../../../tests/live/types.ts";
-import { faceOf } from "../../../tests/registry.ts";
+import { toolOf } from "../../../tests/tools.ts";
 import { RulesInFull } from "../Rules.tsx";
 import css from "./LiveHead.module.css";
 import { soundsAt } from "./soundsAt.ts";
@@ -41,7 +41,7 @@ export function LiveHead({ test, parameters, otherHeat, onPaper }: LiveHeadProps
         <span className={css.name}>{testWord(test, "name")}</span>
         {otherHeat !== null && <Whose heat={otherHeat} />}
       </h1>
-      {faceOf(test).live.silent !== true && <SoundPanel elsewhere={soundsAt(otherHeat)} />}
+      {toolOf(test).silent !== true && <SoundPanel elsewhere={soundsAt(otherHeat)} />}
       <div className={css.ways}>
         {initials !== null && (
           <Button onPress={() => void change()}>{t("common:initials.some", { initials })}</Button>

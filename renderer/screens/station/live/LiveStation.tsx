@@ -11,7 +11,7 @@ import { Answer } from "../../../parts/layout/Answer.tsx";
 import { Cautions } from "../../../parts/layout/Cautions.tsx";
 import { SoundsHere } from "../../../sound/soundsHere.ts";
 import type { HeatView, LiveHeat } from "../../../tests/live/types.ts";
-import { faceOf } from "../../../tests/registry.ts";
+import { toolOf } from "../../../tests/tools.ts";
 import type { AttemptView, RecentAttempt } from "../types.ts";
 import { ClockDoubt } from "./ClockDoubt.tsx";
 import { Gather } from "./gather/Gather.tsx";
@@ -45,7 +45,7 @@ export function LiveStation(props: LiveStationProps) {
   const isOther = holder !== undefined;
   const isGone = isOther && query.data?.heat === null;
   const otherHeat = isOther ? (query.data?.heat ?? null) : null;
-  const { live } = faceOf(props.test);
+  const live = toolOf(props.test);
   const running = query.data?.heat?.state === "running" ? query.data.heat.heatId : null;
   const showOwn = useCallback(() => setHolder(undefined), []);
   useEffect(() => {

@@ -13,7 +13,7 @@ import { bind } from "../../../../tests/live/bind.ts";
 import { keysOfLanes, type LiveKeys, useLiveKeys } from "../../../../tests/live/liveKeys.ts";
 import type { Live, LiveTool } from "../../../../tests/live/tool.ts";
 import type { HeatView, LiveHeat } from "../../../../tests/live/types.ts";
-import { faceOf } from "../../../../tests/registry.ts";
+import { toolOf } from "../../../../tests/tools.ts";
 import type { AttemptView } from "../../types.ts";
 import type { Gathering } from "../gather/useGather.ts";
 import type { HeatOutboxView } from "../sync/outgoing.ts";
@@ -40,7 +40,7 @@ interface RunningProps {
 export function Running(props: RunningProps) {
   const { test, heat, outbox, lengths } = props;
   const live = useLive(test, heat, outbox, lengths);
-  const tool = faceOf(test).live;
+  const tool = toolOf(test);
   useCommonSound(test, heat, live);
   if (live === null) return null;
   return <RunningHeat {...props} live={live} tool={tool} />;

@@ -7,7 +7,7 @@ import { KeyHint } from "../../../../parts/controls/KeyHint.tsx";
 import { Row } from "../../../../parts/flow/Stack.tsx";
 import { BigKey } from "../../../../tests/live/BigKey.tsx";
 import type { Live } from "../../../../tests/live/tool.ts";
-import { faceOf } from "../../../../tests/registry.ts";
+import { toolOf } from "../../../../tests/tools.ts";
 import { useShowNumber } from "../../../../words/numbers.ts";
 import type { HeatOutboxView } from "../sync/outgoing.ts";
 import css from "./Running.module.css";
@@ -70,7 +70,7 @@ function UndoKey({ live }: { readonly live: Live }) {
   const { event, leftMs } = last;
   const who = live.lanes.find(({ lane }) => lane === event.lane)?.in.who;
   const word = event.kind === "aside" ? t("undo.aside") : testWord(live.test, `tap.${event.kind}`);
-  const grains = faceOf(live.test).live.lengthOf?.(event as never) ?? null;
+  const grains = toolOf(live.test).lengthOf?.(event as never) ?? null;
   const length =
     grains === null ? "" : `${show(formatLength(grains, live.lengths))} ${t(`common:unit.${live.lengths}`)}`;
   return (
