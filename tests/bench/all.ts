@@ -21,7 +21,9 @@ import { planEntriesBench } from "./plan-entries.ts";
 import { recordBench } from "./record.ts";
 import { referenceBench } from "./reference.ts";
 import { rehearseBench } from "./rehearse.ts";
+import { startLines } from "./start.ts";
 import { suggestionLines } from "./suggestions.ts";
+import { tailLines } from "./tail.ts";
 import { type Spread, windowsBench } from "./windows.ts";
 
 /**
@@ -50,6 +52,18 @@ const programs: readonly Program[] = [
     name: "an entry at the door with earlier tests behind it",
     target: "with 10,000 earlier results at most 1.5 times one without any",
     run: entering,
+  },
+  {
+    file: "tail",
+    name: "the slowest of many entries in a store of years",
+    target: "at most 20 ms over the slowest bare INSERT",
+    run: tailLines,
+  },
+  {
+    file: "start",
+    name: "from a start to a window that can be used, by turns with an empty window",
+    target: "without a store at most 1.8 times an empty window, with one 2 times",
+    run: startLines,
   },
   {
     file: "plan-entries",

@@ -9,13 +9,30 @@ const stretchSchema = z.strictObject({
 });
 export type Stretch = Readonly<z.infer<typeof stretchSchema>>;
 
+const sha256Schema = z.string().regex(/^[0-9a-f]{64}$/);
+
+/**
+ * The sum of a file by its pages: its length, and the hash of the list of its pages' hashes, in their order. A page that
+ * changes costs two hashes, whatever the file's length.
+ */
+const pagedSumSchema = z.strictObject({
+  bytes: z.int().nonnegative(),
+  pageBytes: z.int().min(512).max(65_536),
+  pages: sha256Schema,
+});
+export type PagedSum = Readonly<z.infer<typeof pagedSumSchema>>;
+
+/** The sum that seals had before: the hash of the whole file. The next seal of such a store is one by pages. */
+const wholeSumSchema = z.strictObject({ bytes: z.int().nonnegative(), sha256: sha256Schema });
+export type WholeSum = Readonly<z.infer<typeof wholeSumSchema>>;
+
 /** The seal of a store's file; see `store/keeping/seal.ts`. */
 export const sealSchema = z.strictObject({
   /** Goes up with each seal; a tally belongs to the seal of its number. */
   number: z.int().positive(),
-  /** Length and hash of the store's file with the log's stretch applied. */
-  file: z.strictObject({ bytes: z.int().nonnegative(), sha256: z.string().regex(/^[0-9a-f]{64}$/) }),
-  /** Null where there was no log. Once the stretch is checkpointed, the file alone has this hash. */
+  /** The sum of the store's file with the log's stretch applied. */
+  file: z.union([pagedSumSchema, wholeSumSchema]),
+  /** Null where there was no log. Once the stretch is checkpointed, the file alone has this sum. */
   log: stretchSchema.nullable(),
 });
 export type Seal = Readonly<z.infer<typeof sealSchema>>;
@@ -80,7 +97,7 @@ export const headerSchema = z.strictObject({
   holding: holdingSchema,
   /** Size of the store's file inside, unpacked. */
   bytes: z.int().positive().max(largestStore),
-  sha256: z.string().regex(/^[0-9a-f]{64}$/),
+  sha256: sha256Schema,
   /** Made again later without somebody who was erased; left out for one that is as it was made. */
   anew: z.literal(true).exactOptional(),
   /** Null for a backup that anybody can open. `networkKey`: who the table is to its devices, encrypted by itself. */

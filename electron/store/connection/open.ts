@@ -40,13 +40,13 @@ const allMarks = 1e9;
 export function openStore(location: StoreLocation): Store {
   if (location.file === ":memory:") return openInMemory(location);
   finishRestore(location.file);
-  if (inspect(location) === "nothing")
-    makeFile(location.file, (begun) => begin({ ...location, file: begun }));
+  const inspected = inspect(location);
+  if (inspected === "nothing") makeFile(location.file, (begun) => begin({ ...location, file: begun }));
   makePrivate(["", ...besides].map((part) => `${location.file}${part}`));
   const db = connectForUse(location);
   let guard: Guard | undefined;
   try {
-    guard = guardStore(db, location.file);
+    guard = guardStore(db, location.file, inspected === "nothing" ? null : inspected.sums);
     bringUpToDate(db, guard);
     return createStore(db);
   } catch (error) {
@@ -118,7 +118,7 @@ function bringUpToDate(db: Database, guard: Guard): void {
  * Checks the file without writing: whether it is ours, its version, its integrity, and that it is unchanged since it
  * was closed. Where there is no file, there must never have been one.
  */
-function inspect(location: StoreLocation): "store" | "nothing" {
+function inspect(location: StoreLocation): Proof | "nothing" {
   const { file } = location;
   const there = statSync(file, { throwIfNoEntry: false });
   if (there?.isDirectory() === true) throw new Error(`${file} is a folder`);
@@ -132,7 +132,7 @@ function inspect(location: StoreLocation): "store" | "nothing" {
     throw error;
   }
   if (proof.against !== null && location.accepted !== true) throw proof.against;
-  return "store";
+  return proof;
 }
 
 function judged(file: string): Proof {

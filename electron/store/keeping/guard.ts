@@ -2,11 +2,13 @@ import { closeSync, openSync, statSync } from "node:fs";
 import type { Seal } from "../../domain/backups/records.ts";
 import { syncFile } from "../../files/through.ts";
 import type { Database } from "../connection/database.ts";
-import { sameSum, sumLaidOver, takenIn } from "./laid-over.ts";
+import { sameSum, takenIn } from "./laid-over.ts";
 import { checkLog, frameHeaderBytes, headerBytes, type LogState, saltOf } from "./log-check.ts";
+import { NotAsSealed, type PageSums, pagesInTurn, readPageSums, sumsAfter } from "./page-sums.ts";
 import {
   closeGuardFiles,
   type GuardFiles,
+  type Guards,
   logFile,
   makeGuardFiles,
   noteTally,
@@ -37,8 +39,8 @@ export interface Guard {
   close(): void;
 }
 
-/** SQLite's own default: about a thousand pages. */
-const longLog = 4 * 1024 * 1024;
+/** A quarter of what SQLite takes by itself: no entry waits for more than so many pages (256) to be summed and laid over. */
+const longLog = 1024 * 1024;
 /** Longest time (ms) that an outside reader may hold up a checkpoint, and every station with it. */
 const patience = 100;
 
@@ -59,13 +61,18 @@ export function bringLogIn(db: Database): void {
 /**
  * Makes the guard of a store that has just been connected. File and log were proved, or a person has accepted them: the
  * first seal is made from them as they are.
+ * @param proved the sums of the pages of a file that its seal proved; null: all of them are read for the first seal
  */
-export function guardStore(db: Database, file: string): Guard {
+export function guardStore(db: Database, file: string, proved: PageSums | null): Guard {
   // Held until the connection is closed: closing it earlier would take SQLite's lock of the file away, and another
   // program's SQLite that closes the file would believe itself alone and delete the log.
   const held = openSync(file, "r");
   let files: GuardFiles | undefined;
   let number = 0;
+  /** The sums of the pages under the newest seal. */
+  let sums = proved;
+  /** The page after the last one that a checkpoint looked at in its turn. */
+  let from = 0;
   let salt: string | null = null;
   /** True once the log on the disk shows that a commit was answered since the seal, and which log. */
   let synced = false;
@@ -82,15 +89,15 @@ export function guardStore(db: Database, file: string): Guard {
     const upTo = lengthOf(db, log.pageBytes);
     if (upTo > 0 && !log.ends.includes(upTo)) throw new Error("the store's log is not as it was written");
     const before = readGuards(file);
-    if (files !== undefined) requireAsSealed(held, before.seal, log);
+    const next = sumsUnder(before.seal, log, upTo);
     // One more than the tally's number, not the seal's: a failing checkpoint may be retried many times.
     number = 1 + (typeof before.seal === "string" ? 0 : numberIn(before.tally));
     files = seal(before, {
       number,
-      file: sumLaidOver(held, log, upTo),
+      file: next.sum,
       log: upTo === 0 || log.salt === null ? null : { salt: log.salt, bytes: upTo },
     });
-    synced = false;
+    [sums, synced] = [next, false];
     emptyLog(db);
     // SQLite does not wait for that; after a power cut the old log would come back under a tally that doesn't know it.
     syncFile(logFile(file));
@@ -99,7 +106,20 @@ export function guardStore(db: Database, file: string): Guard {
     [salt, known, inexact, untidy, limit] = [null, 0, false, false, longLog];
   }
 
-  function seal({ seal: sealed, tally }: ReturnType<typeof readGuards>, next: Seal): GuardFiles {
+  /** Returns the sums of the pages once so much of the log is laid over the file. @throws NotAsSealed */
+  function sumsUnder(sealed: Guards["seal"], log: LogState, upTo: number): PageSums {
+    const all = (until: number) => readPageSums(held, log, until, pageBytesOf(db));
+    if (typeof sealed === "string" || (files === undefined && sums === null)) return all(upTo);
+    const taken = takenIn(sealed, log);
+    // A seal whose writing failed may be on the disk or not: then all of the file is read again.
+    const known = sums !== null && sameSum(sums.sum, sealed.file) ? sums : all(taken);
+    if (!sameSum(known.sum, sealed.file)) throw new NotAsSealed();
+    const after = sumsAfter(known, held, log, { taken, upTo, from });
+    from += pagesInTurn;
+    return after;
+  }
+
+  function seal({ seal: sealed, tally }: Guards, next: Seal): GuardFiles {
     if (typeof sealed === "string" || typeof tally === "string" || tally.number === 0) {
       if (files !== undefined) closeGuardFiles(files);
       files = undefined;
@@ -160,12 +180,6 @@ export function guardStore(db: Database, file: string): Guard {
   };
   guards.set(db, guard);
   return guard;
-}
-
-function requireAsSealed(held: number, seal: ReturnType<typeof readGuards>["seal"], log: LogState): void {
-  if (typeof seal === "string") return;
-  if (sameSum(sumLaidOver(held, log, takenIn(seal, log)), seal.file)) return;
-  throw new Error("the store's file is not as it was sealed");
 }
 
 function numberIn(kept: { number: number } | string): number {

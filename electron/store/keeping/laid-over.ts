@@ -1,29 +1,23 @@
 import { createHash } from "node:crypto";
 import { closeSync, openSync, readSync } from "node:fs";
 import { isDeepStrictEqual } from "node:util";
-import type { Seal } from "../../domain/backups/records.ts";
+import type { Seal, WholeSum } from "../../domain/backups/records.ts";
 import { type LogState, pagesIn } from "./log-check.ts";
-
-export type FileSum = Seal["file"];
 
 /**
  * Returns the length and SHA-256 of a store's file with the first `upTo` bytes of its log applied, as a checkpoint
- * applies them; 0 for the file as it is. The sum is the same before, during and after that checkpoint. `file` is a
- * handle: closing one would drop SQLite's own locks on the file (sqlite.org/howtocorrupt.html, 2.2).
+ * applies them; 0 for the file as it is. The sum is the same before, during and after that checkpoint.
  */
-export function sumLaidOver(file: number, log: LogState, upTo: number): FileSum {
-  const hash = createHash("sha256");
-  let bytes = 0;
-  for (const block of laidOver(file, log, upTo)) {
-    hash.update(block);
-    bytes += block.length;
-  }
-  return { bytes, sha256: hash.digest("hex") };
-}
-
-/** Returns the same sum for a store that nothing has open. */
-export function sumOfStore(store: string, log: LogState, upTo: number): FileSum {
-  return reading(store, (file) => sumLaidOver(file, log, upTo));
+export function wholeSum(store: string, log: LogState, upTo: number): WholeSum {
+  return reading(store, (file) => {
+    const hash = createHash("sha256");
+    let bytes = 0;
+    for (const block of laidOver(file, log, upTo)) {
+      hash.update(block);
+      bytes += block.length;
+    }
+    return { bytes, sha256: hash.digest("hex") };
+  });
 }
 
 /** Returns a store's whole content as SQLite reads it: the file with every whole commit of its log. */
@@ -33,7 +27,8 @@ export function contentOfStore(store: string, log: LogState): Buffer {
   );
 }
 
-function reading<Result>(store: string, work: (file: number) => Result): Result {
+/** Opens a store that nothing has open, and closes it again. */
+export function reading<Result>(store: string, work: (file: number) => Result): Result {
   const file = openSync(store, "r");
   try {
     return work(file);
@@ -47,11 +42,16 @@ export function takenIn({ log: stretch }: Seal, log: LogState): number {
   return stretch !== null && stretch.salt === log.salt ? stretch.bytes : 0;
 }
 
-export function sameSum(a: FileSum, b: FileSum): boolean {
+export function sameSum(a: Seal["file"], b: Seal["file"]): boolean {
   return isDeepStrictEqual(a, b);
 }
 
-function laidOver(file: number, log: LogState, upTo: number): Iterable<Buffer> {
+/**
+ * Yields a file's content with the first `upTo` bytes of its log applied, in blocks of whole pages but for the last one, in
+ * the same memory. `file` is a handle: closing one would drop SQLite's own locks on the file (sqlite.org/howtocorrupt.html,
+ * 2.2).
+ */
+export function laidOver(file: number, log: LogState, upTo: number): Iterable<Buffer> {
   if (upTo === 0) return blocksOf(file);
   const { pages, count } = pagesIn(log, upTo);
   return pagesOf(file, log.pageBytes, count, pages);
@@ -91,8 +91,8 @@ function* pagesOf(
   }
 }
 
-/** Reads until the block is full or the file ends. */
-function fill(file: number, block: Buffer, from: number): number {
+/** Reads until the block is full or the file ends; returns how many bytes there were. */
+export function fill(file: number, block: Buffer, from: number): number {
   let read = 0;
   for (;;) {
     const more = readSync(file, block, read, block.length - read, from + read);

@@ -1,7 +1,8 @@
 import type { LogTally, Seal, Stretch } from "../../domain/backups/records.ts";
 import { StoreRefused } from "../connection/refused.ts";
-import { sameSum, sumOfStore, takenIn } from "./laid-over.ts";
+import { reading, sameSum, takenIn, wholeSum } from "./laid-over.ts";
 import { checkLog, type LogState } from "./log-check.ts";
+import { type PageSums, readPageSums } from "./page-sums.ts";
 import { logFile, readGuards } from "./seal.ts";
 
 /** The verdict of seal, log and tally on a store. */
@@ -9,24 +10,35 @@ export interface Proof {
   /** True if every byte is proved; false also if there is neither seal nor tally, and so no proof either way. */
   readonly proved: boolean;
   readonly against: StoreRefused | null;
+  /** The sums of the proved file's pages, for the guard to go on from; null for a seal of before that had none. */
+  readonly sums: PageSums | null;
 }
 
-/** Judges a store that nothing has open. */
-export function proofOf(file: string): Proof {
+/** Judges a store that nothing has open. `told` hears now and then how many bytes of the file were read. */
+export function proofOf(file: string, told?: (bytes: number) => void): Proof {
   const log = checkLog(logFile(file));
   if (log.spoilt) return against("shortened", "the log is spoilt in its middle");
   const { seal, tally } = readGuards(file);
-  if (seal === "absent" && tally === "absent") return { proved: false, against: null };
+  if (seal === "absent" && tally === "absent") return { proved: false, against: null, sums: null };
   if (typeof seal === "string") return against("changed", `the seal is ${seal}`);
   if (typeof tally === "string") return against("changed", `the tally is ${tally}`);
-  return sealHolds(file, seal, log) ?? tallyHolds(seal, tally, log) ?? { proved: true, against: null };
-}
-
-function sealHolds(file: string, seal: Seal, log: LogState): Proof | null {
   const taken = takenIn(seal, log);
   if (log.committed < taken) return lost(taken - log.committed);
-  if (sameSum(sumOfStore(file, log, taken), seal.file)) return null;
-  return against("changed", "the file does not have the seal's sum");
+  const { sum, sums } = sumsFor(seal, file, log, taken, told);
+  if (!sameSum(sum, seal.file)) return against("changed", "the file does not have the seal's sum");
+  return tallyHolds(seal, tally, log) ?? { proved: true, against: null, sums };
+}
+
+function sumsFor(
+  { file: sealed }: Seal,
+  file: string,
+  log: LogState,
+  taken: number,
+  told: ((bytes: number) => void) | undefined,
+): { readonly sum: Seal["file"]; readonly sums: PageSums | null } {
+  if ("sha256" in sealed) return { sum: wholeSum(file, log, taken), sums: null };
+  const sums = reading(file, (handle) => readPageSums(handle, log, taken, sealed.pageBytes, told));
+  return { sum: sums.sum, sums };
 }
 
 function tallyHolds(seal: Seal, tally: LogTally, log: LogState): Proof | null {
@@ -51,5 +63,5 @@ function lost(bytes: number): Proof {
 }
 
 function against(reason: "changed" | "shortened", detail: string): Proof {
-  return { proved: false, against: new StoreRefused(reason, undefined, detail) };
+  return { proved: false, against: new StoreRefused(reason, undefined, detail), sums: null };
 }

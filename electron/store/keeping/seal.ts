@@ -5,9 +5,9 @@ import { writeWholeText } from "../../files/through.ts";
 
 /*
  * The guards of a store's bytes. SQLite checks the shape of its pages and not their content: a flipped bit inside a
- * name or a number passes all its checks. So the file has a seal beside it: the SHA-256 of the file with a stretch of
- * the log applied. With a write-ahead log the main file changes only at checkpoints, and a checkpoint only applies the
- * log; so a seal written before a checkpoint is valid before, during and after it. Later changes are in the log, whose
+ * name or a number passes all its checks. So the file has a seal beside it: the sum of the file's pages
+ * (`page-sums.ts`) with a stretch of the log applied. With a write-ahead log the main file changes only at checkpoints,
+ * and a checkpoint only applies the log; so a seal written before a checkpoint is valid before, during and after it. Later changes are in the log, whose
  * frames carry their own checksums (`log-check.ts`). The tally holds the log's length after the last commit, so that a
  * log that lost its end, or another log, is noticed too. The tally is kept twice, the second time in the seal's file:
  * damage to any two of the files always shows.
