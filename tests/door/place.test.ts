@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { PlaceAmongOthers } from "../../electron/api/place/place.ts";
+import type { PlaceAmongOthers } from "../../electron/api/place/among.ts";
 import { placeAmongOthers, placesOn } from "../../electron/api/place/place.ts";
 import type { AlikeMarks } from "../../electron/domain/reference/bundle.ts";
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
@@ -41,7 +41,7 @@ describe("who is counted", () => {
     // 1.96 · √(1.5² + (0.066 · 11)²) = 3.27: from better than 7 of 20 to better than 13, and Wilson's interval on top of
     // both, 0.1812 to 0.8188, worked out apart.
     expect(placeIn(day, 11)).toEqual({
-      ...{ group: "today", origin: null, ages: null, end: null },
+      ...{ group: "today", origin: null, halls: null, ages: null, end: null },
       ...{ n: 20, low: 18, high: 82 },
     });
     expect(placeIn(day, 21)).toMatchObject({ high: 100 });
@@ -202,7 +202,7 @@ describe("which group", () => {
       const id = bring(day, "Two seasons of the north", oneToHundred);
       // From 7 worse of a hundred, 3.27 reps below, to 14: Wilson 0.0343 and 0.2214, worked out apart.
       expect(placeIn(day, 11)).toEqual({
-        ...{ group: "imported", origin: "Two seasons of the north", ages: null, end: null },
+        ...{ group: "imported", origin: "Two seasons of the north", halls: null, ages: null, end: null },
         ...{ n: 100, low: 3, high: 23 },
       });
       day.desk.store.write(["people"], (db) => removeReference(db, id));

@@ -16,7 +16,8 @@ import { type EarlierMark, earlierMarks, parametersOf } from "../../store/tables
 import { toldOf } from "../marks/attempts.ts";
 import { type MarkWithNews, tellMarks } from "../marks/marks.ts";
 import { variationsOf } from "../noise/errors.ts";
-import { type PlaceAmongOthers, placesOn } from "../place/place.ts";
+import type { PlaceAmongOthers } from "../place/among.ts";
+import { placesOn } from "../place/place.ts";
 import { type Carded, cardedOf, chosenOf, type WhichCards } from "./people.ts";
 
 /** The cards that are asked for, in the order in which they are printed. */
@@ -81,8 +82,9 @@ function changeOf({ told }: CardTest): number | null {
 
 function bandOf(place: PlaceAmongOthers | null): Compared["place"] {
   if (place === null) return null;
-  const { group, origin, ages, low, high } = place;
-  return { group: `${group} ${origin ?? ""} ${ages?.from ?? ""}`, low, high };
+  const { group, origin, halls, ages, low, high } = place;
+  const from = halls === null ? "" : "table";
+  return { group: `${group} ${from} ${origin ?? ""} ${ages?.from ?? ""}`, low, high };
 }
 
 /** The facts of one test on a card. */

@@ -37,7 +37,11 @@ export function bandOfAges(birthYear: number | null, date: string): AgeBand | nu
 
 /** Returns that band in words, or `unknown`. Bands never change between bundles. */
 export function ageBandOf(birthYear: number | null, date: string): string {
-  const band = bandOfAges(birthYear, date);
+  return bandInWords(bandOfAges(birthYear, date));
+}
+
+/** Returns a band in words: `25 to 29`, or `unknown`. */
+export function bandInWords(band: AgeBand | null): string {
   return band === null ? "unknown" : `${band.from} to ${band.to}`;
 }
 

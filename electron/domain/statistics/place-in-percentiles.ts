@@ -1,5 +1,6 @@
 import type { MarkBounds } from "../privacy/coding.ts";
 import { endsOf, leastToCompare, type PlaceBand, wilsonInterval } from "./place.ts";
+import { widthOfPlace } from "./place-between.ts";
 
 /** A percentile of a group of marks, of which only bounds are told (grains). */
 interface ToldPercentile extends MarkBounds {
@@ -8,7 +9,7 @@ interface ToldPercentile extends MarkBounds {
 }
 
 /** A group of marks as a reference table tells it. */
-interface GroupInPercentiles {
+export interface GroupInPercentiles {
   readonly marks: number;
   /** The number of independent marks that would say as much. */
   readonly countsAs: number;
@@ -68,4 +69,22 @@ function ofLower(
   const above = percentiles.find(({ low }) => (low ?? -Infinity) > worst + equalWithin);
   const below = percentiles.findLast(({ high }) => (high ?? Infinity) <= best - equalWithin);
   return { atLeast: 1 - (above?.percentile ?? 100) / 100, atMost: 1 - (below?.percentile ?? 0) / 100 };
+}
+
+/**
+ * Returns how wide a band a mark in the middle of such a group can get, for a choice between groups: the effect of chance,
+ * plus the largest share that the percentiles leave open for any mark (`widthOfPlace`).
+ */
+export function widthInPercentiles({ countsAs, percentiles }: Omit<GroupInPercentiles, "marks">): number {
+  const bounds = percentiles.flatMap(({ low, high }) => [low, high]).filter((bound) => bound !== null);
+  // What is left open changes at a bound, and nowhere between two.
+  const open = bounds.map((at) => {
+    const [before, from] = [at - 1, at].map((mark) => ofHigher(percentiles, mark, mark, 0));
+    return Math.max(leftBy(before), leftBy(from));
+  });
+  return widthOfPlace(countsAs, Math.max(0, ...open));
+}
+
+function leftBy(shares: Shares | undefined): number {
+  return shares === undefined ? 0 : shares.atMost - shares.atLeast;
 }

@@ -1,8 +1,9 @@
 import { useTranslation } from "react-i18next";
-import type { PlaceAmongOthers } from "../../../electron/api/place/place.ts";
+import type { PlaceAmongOthers } from "../../../electron/api/place/among.ts";
+import { writeNumber } from "../../words/numbers.ts";
 import { Stack } from "../flow/Stack.tsx";
 import css from "./PlaceBand.module.css";
-import { placeTold } from "./placeTold.ts";
+import { placeAmong, placeTold } from "./placeTold.ts";
 
 interface PlaceBandProps {
   /** null: too few others to compare with. */
@@ -14,7 +15,7 @@ interface PlaceBandProps {
  * to 100. Never on the big screen.
  */
 export function PlaceBand({ place }: PlaceBandProps) {
-  const { t } = useTranslation("place");
+  const { t, i18n } = useTranslation("place");
   const words = usePlaceWords();
   return (
     <Stack gap={1}>
@@ -32,8 +33,11 @@ export function PlaceBand({ place }: PlaceBandProps) {
     </Stack>
   );
 
-  function among({ group, n, origin, ages }: PlaceAmongOthers): string {
-    const words = t(`among.${group}`, { n, origin: origin ?? "" });
+  function among(of: PlaceAmongOthers): string {
+    const { origin, ages } = of;
+    const number = (count: number) => writeNumber(count, i18n.language);
+    const values = { n: number(of.n), halls: number(of.halls ?? 0), origin: origin ?? "" };
+    const words = t(`among.${placeAmong(of)}`, values);
     return ages === null ? words : t("ages", { among: words, ...ages });
   }
 }

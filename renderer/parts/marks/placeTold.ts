@@ -1,3 +1,5 @@
+import type { PlaceAmongOthers } from "../../../electron/api/place/among.ts";
+
 /** Widest band of a hundred that still says anything of a place. Ours, no source. */
 const widestTold = 60;
 
@@ -10,4 +12,10 @@ export function placeTold({ low, high }: { readonly low: number; readonly high: 
   if (high - low > widestTold) return "wide";
   if (low === 0) return "bottom";
   return high === 100 ? "top" : "band";
+}
+
+/** Returns the kind of those that a place is among: halls of a table are counted, another origin is named. */
+export function placeAmong({ group, halls }: Pick<PlaceAmongOthers, "group" | "halls">) {
+  if (halls === null) return group;
+  return group === "mixed" ? "tableMixed" : "table";
 }

@@ -4,11 +4,12 @@ import { protocolOf } from "../../../electron/domain/tests/registry.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Stack } from "../../parts/flow/Stack.tsx";
 import { usePlaceWords } from "../../parts/marks/PlaceBand.tsx";
+import { placeAmong } from "../../parts/marks/placeTold.ts";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";
 import { useWriteDay } from "../../words/dates.ts";
 import { useMarkText, useUnitWord, useVariantName, useWriteChange } from "../../words/marks.ts";
-import { useShowNumber } from "../../words/numbers.ts";
+import { useShowNumber, writeNumber } from "../../words/numbers.ts";
 import { useSay } from "../../words/say.ts";
 import css from "./TestRow.module.css";
 import type { CardTest } from "./which.ts";
@@ -100,15 +101,21 @@ const among = {
   store: "card.place.here",
   imported: "card.place.imported",
   mixed: "card.place.mixed",
+  table: "card.place.table",
+  tableMixed: "card.place.tableMixed",
 } as const;
 
 /** Shows the mark's place among others as a band, never as a rank, with the origin of others from elsewhere. */
 function Place({ test: { place } }: { readonly test: CardTest }) {
-  const { t } = useTranslation(["cards", "place"]);
+  const { t, i18n } = useTranslation(["cards", "place"]);
   const words = usePlaceWords();
   if (place === null) return null;
-  const values = { place: words(place), n: place.n, origin: place.origin ?? "", ...place.ages };
-  const told = t(place.ages === null ? among[place.group] : "card.place.ages", values);
+  const number = (count: number) => writeNumber(count, i18n.language);
+  const others = { n: number(place.n), halls: number(place.halls ?? 0), origin: place.origin ?? "" };
+  const ofAges = place.halls === null ? "card.place.ages" : "card.place.tableAges";
+  const told = t(place.ages === null ? among[placeAmong(place)] : ofAges, {
+    ...{ place: words(place), ...others, ...place.ages },
+  });
   return <p className={css.past}>{place.end === null ? told : `${told}. ${t(`place:end.${place.end}`)}`}</p>;
 }
 
