@@ -1,39 +1,10 @@
 import { z } from "zod";
-import type { Coding } from "../privacy/coding.ts";
-import { notTold } from "../privacy/hierarchy.ts";
-import { ladders } from "../privacy/ladder.ts";
-import { ofEachTest, protocolOf, type TestCode, testCodes } from "../tests/registry.ts";
+import { protocolOf, type TestCode, testCodes } from "../tests/registry.ts";
 import { inUnit } from "../units.ts";
-
-/**
- * Version of the file that one person hands in; goes up when its fields change, and when the rules of scoring do
- * (`rulesVersion`), which the file does not name by themselves.
- */
-export const handInVersion = 1;
+import { handInAgeBands, handInCategories, handInCodings, handInVersion } from "./hand-in-coding.ts";
 
 /** The largest file that is read (characters): several times the longest that there is. */
 export const mostOfHandIn = 16_384;
-
-/** Who handed in, as told: the category in which they want to be compared, or none. */
-export const handInCategories = ["women", "men", "open", notTold] as const;
-
-/** The five-year bands of `ageBandOf` in which people test, or none. */
-export const handInAgeBands: readonly string[] = [
-  ...Array.from({ length: 18 }, (_none, index) => `${5 * (index + 1)} to ${5 * (index + 1) + 4}`),
-  notTold,
-];
-
-/**
- * How coarse a result is told: by the one step in which linked results of one person are published, with one part
- * below and one above nearly all results, so that a rare one shows nobody.
- */
-export const handInCodings: Readonly<Record<TestCode, Coding>> = Object.freeze(
-  ofEachTest((test): Coding => {
-    const { profileStep: step, usual } = ladders[test];
-    const below = Math.max(1, Math.ceil(usual[0] / step)) * step;
-    return { step, below, from: Math.floor(usual[1] / step) * step };
-  }),
-);
 
 /** One result, in the unit of its test; `low` ≤ result < `high`, null: open. */
 function resultSchema(test: TestCode) {
@@ -70,3 +41,8 @@ export const handInSchema = z.strictObject({
     .min(1)
     .max(testCodes.reduce((sum, test) => sum + protocolOf(test).variants.length, 0)),
 });
+
+export type FileOfHandIn = z.infer<typeof handInSchema>;
+
+/** What says whether it is such a file at all, and of which version. */
+export const handInBeginning = z.object({ handInVersion: z.unknown() });

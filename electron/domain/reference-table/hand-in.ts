@@ -1,4 +1,4 @@
-import { z } from "zod";
+import type { core } from "zod";
 import { intervalOf, type MarkBounds } from "../privacy/coding.ts";
 import type { BundleTest } from "../reference/bundle.ts";
 import { readJson } from "../reference/json.ts";
@@ -7,13 +7,8 @@ import { parametersOf } from "../tests/parameters-of.ts";
 import { protocolOf, testCodes } from "../tests/registry.ts";
 import { inUnit } from "../units.ts";
 import { type Sentence, sentence } from "../words.ts";
-import {
-  type handInCategories,
-  handInCodings,
-  handInSchema,
-  handInVersion,
-  mostOfHandIn,
-} from "./hand-in-schema.ts";
+import { type handInCategories, handInCodings, handInVersion } from "./hand-in-coding.ts";
+import { type FileOfHandIn, handInBeginning, handInSchema, mostOfHandIn } from "./hand-in-schema.ts";
 
 /** What one person hands in for a reference table. Nobody's name, hall or day; no result exactly. */
 export interface HandIn {
@@ -70,15 +65,13 @@ export function writeHandIn({ id, category, ageBand, results }: HandIn): string 
   return `${JSON.stringify(file, null, 2)}\n`;
 }
 
-const beginning = z.object({ handInVersion: z.unknown() });
-
 /**
  * Reads a file that somebody handed in, which may be anything.
  * @throws Refusal `bad-input` with the first reason to refuse it.
  */
 export function readHandIn(text: string): HandIn {
   const read = readJson(text, mostOfHandIn);
-  const { data: begun } = beginning.safeParse(read?.value);
+  const { data: begun } = handInBeginning.safeParse(read?.value);
   if (begun === undefined) throw refused(sentence("handIn.other"));
   const { handInVersion: version } = begun;
   if (version !== handInVersion) {
@@ -95,7 +88,7 @@ export function readHandIn(text: string): HandIn {
 }
 
 /** The sentence for the first thing that a schema has against a file. */
-function reasonOf(issue: z.core.$ZodIssue | undefined): Sentence {
+function reasonOf(issue: core.$ZodIssue | undefined): Sentence {
   if (issue?.code === "unrecognized_keys") {
     return sentence("handIn.more", { name: shown(issue.keys.join(", ")) });
   }
@@ -105,7 +98,7 @@ function reasonOf(issue: z.core.$ZodIssue | undefined): Sentence {
   return sentence("handIn.field", { name: String(inResult ?? field) });
 }
 
-type ReadResult = z.infer<typeof handInSchema>["results"][number];
+type ReadResult = FileOfHandIn["results"][number];
 
 /** @throws Refusal `bad-input` for rules that the test does not have, or bounds that are no part of its coding. */
 function resultOf({ test: code, variant, rules, low, high }: ReadResult): HandedResult {

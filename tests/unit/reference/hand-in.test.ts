@@ -14,9 +14,9 @@ import {
   handInAgeBands,
   handInCategories,
   handInCodings,
-  handInSchema,
   handInVersion,
-} from "../../../electron/domain/reference-table/hand-in-schema.ts";
+} from "../../../electron/domain/reference-table/hand-in-coding.ts";
+import { handInSchema } from "../../../electron/domain/reference-table/hand-in-schema.ts";
 import { Refusal } from "../../../electron/domain/refusal.ts";
 import { fingerprint } from "../../../electron/domain/tests/fingerprint.ts";
 import {
